@@ -1,0 +1,370 @@
+//! The design: what a pattern makes once every bead is resolved.
+//!
+//! Once a [`Design`] exists these are true, and later code does not check them again: every length
+//! is finite, every size and count positive, every index points at an entry of its list; no strand
+//! is overfull; beads are listed in the order in which they are first strung, and only those that
+//! are strung; a strand's trains follow one another along its cord without overlap, wherever in
+//! their ranges they come to rest.
+
+use crate::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill};
+use crate::sheet::mark::Rgb;
+use crate::source::Place;
+use crate::units::{Force, Length, Mass, Money, UnitStyle};
+
+/// A piece, resolved.
+#[derive(Clone, Debug)]
+pub struct Design {
+    /// Title and what else stands above the drawing.
+    pub heading: Heading,
+    /// The beads in order of first use.
+    pub beads: Vec<Bead>,
+    /// The cords that strands use.
+    pub cords: Vec<Cord>,
+    /// The findings that ends, closure, dangles and bead lists use.
+    pub findings: Vec<Finding>,
+    /// The strands, innermost first.
+    pub strands: Vec<Strand>,
+    /// What joins the strands' ends.
+    pub closure: Closure,
+    /// The body that the piece is made for.
+    pub wear: Wear,
+    /// How often the whole is made: 1, or 2 for a pair of earrings.
+    pub copies: u32,
+    /// What the maker asks for her work, where the pattern says.
+    pub price: Option<Price>,
+}
+
+/// Title and what else stands above the drawing.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each is the pattern key of the same name")]
+pub struct Heading {
+    pub title: String,
+    pub summary: Option<String>,
+    pub kind: Kind,
+    pub designer: Option<String>,
+    pub permissions: Option<String>,
+    pub skill: Option<Skill>,
+    pub time: Option<String>,
+    pub notes: Option<String>,
+    pub units: UnitStyle,
+    pub currency: Option<String>,
+    pub size: Option<String>,
+    pub colourway: Option<String>,
+}
+
+/// A bead, with all that it takes to string, weigh, draw and buy it.
+#[derive(Clone, Debug)]
+pub struct Bead {
+    /// The id in the pattern.
+    pub id: String,
+    /// Its name on the sheet.
+    pub name: String,
+    /// Its letter on the sheet: A, B, … Z, AA, by first use.
+    pub letter: String,
+    /// Outline along the hole.
+    pub shape: Shape,
+    /// How it takes the light.
+    pub finish: Finish,
+    /// Its colour.
+    pub colour: Rgb,
+    /// Size across the hole.
+    pub across: Length,
+    /// Size along the hole, end to end.
+    pub along: Length,
+    /// Size through the flat side, for squares and coins; else equal to `across`.
+    pub thick: Length,
+    /// Diameter of the hole.
+    pub hole: Length,
+    /// Maker's tolerance on the length along the hole: plus or minus.
+    pub tolerance: Length,
+    /// Length of cord that one takes in a row of its own kind, where that was measured or is known
+    /// from a table; overrides the geometry.
+    pub pitch: Option<Length>,
+    /// Mass of one.
+    pub mass: Mass,
+    /// What it is made of, as the pattern says.
+    pub material: Option<String>,
+    /// How it is sold.
+    pub sold: Option<Sold>,
+    /// Ids of beads that can stand in.
+    pub instead: Vec<String>,
+    /// Where the pattern defines it.
+    pub place: Place,
+}
+
+/// A cord.
+#[derive(Clone, Debug)]
+pub struct Cord {
+    /// The id in the pattern.
+    pub id: String,
+    /// Its name on the sheet.
+    pub name: String,
+    /// What it is made of.
+    pub kind: CordKind,
+    /// Its diameter.
+    pub diameter: Length,
+    /// Breaking strength, where known.
+    pub strength: Option<Force>,
+    /// Mass of one metre.
+    pub mass_per_metre: Mass,
+    /// Its colour.
+    pub colour: Rgb,
+    /// How it is sold.
+    pub sold: Option<Sold>,
+    /// Where the pattern defines it.
+    pub place: Place,
+}
+
+/// A finding. Sizes that its kind does not have are nothing.
+#[derive(Clone, Debug)]
+pub struct Finding {
+    /// The id in the pattern.
+    pub id: String,
+    /// Its name on the sheet.
+    pub name: String,
+    /// What it does.
+    pub kind: FindingKind,
+    /// Length along the piece; of a pin, the length of its wire.
+    pub length: Length,
+    /// Outside diameter or width.
+    pub outside: Length,
+    /// Inside diameter: of a crimp or ring, or of a cone just inside its mouth.
+    pub inside: Length,
+    /// Outside diameter of a cone's wide end.
+    pub mouth: Length,
+    /// Inside diameter of a cone's narrow end.
+    pub tip: Length,
+    /// Diameter of its wire, for pins, rings and chains.
+    pub wire: Length,
+    /// Length of one chain link.
+    pub link: Length,
+    /// Distance between the holes of a bar.
+    pub spacing: Length,
+    /// How many holes a bar has.
+    pub holes: u32,
+    /// Mass of one, or of one metre of chain.
+    pub mass: Mass,
+    /// What it is made of, as the pattern says.
+    pub material: Option<String>,
+    /// Its colour.
+    pub colour: Rgb,
+    /// How it is sold.
+    pub sold: Option<Sold>,
+    /// Where the pattern defines it.
+    pub place: Place,
+}
+
+/// How an article is sold and for how much.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sold {
+    /// What one buys at a time.
+    pub lot: Lot,
+    /// Price of one lot.
+    pub price: Money,
+}
+
+/// What one buys at a time.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Lot {
+    /// A temporary strand of this length.
+    Strand(Length),
+    /// So many.
+    Pack(u32),
+    /// A single one.
+    Each,
+    /// So much by mass.
+    Grams(Mass),
+    /// A spool or cut piece of this length.
+    Length(Length),
+}
+
+/// One strand.
+#[derive(Clone, Debug)]
+pub struct Strand {
+    /// Its name.
+    pub name: String,
+    /// Index of its cord.
+    pub cord: usize,
+    /// From the first end's loop to the last end's loop.
+    pub finished: Length,
+    /// Extra cord for each end, beyond the finished length.
+    pub allowance: Length,
+    /// First and last end.
+    pub ends: [End; 2],
+    /// What is strung, in order.
+    pub trains: Vec<Train>,
+    /// How the beads come to rest.
+    pub settle: Settle,
+    /// How far outside the innermost strand's point it hangs, on each side, where a bar holds
+    /// strands apart.
+    pub aside: Length,
+    /// The row as the pattern writes it, for the word chart.
+    pub chart: Vec<Phrase>,
+    /// Where the pattern says it.
+    pub place: Place,
+    /// Where the pattern says its length.
+    pub length_place: Place,
+}
+
+/// How one end of a strand is closed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct End {
+    /// Indices of the findings that close it, from the loop inward; none for a knot.
+    pub findings: Vec<usize>,
+    /// Cord in the loop, measured along the piece.
+    pub bight: Length,
+    /// Length along the piece that loop and findings take from the strand.
+    pub takes: Length,
+}
+
+/// A row of bits that touch and move together.
+#[derive(Clone, Debug)]
+pub struct Train {
+    /// The bits in order.
+    pub bits: Vec<Bit>,
+    /// Where it rests.
+    pub rest: Rest,
+}
+
+/// Where a train rests: the station of its first bit's start, in mm from the first end's loop.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Rest {
+    /// Just there.
+    At(f64),
+    /// Free to slide: anywhere from the first station to the second.
+    Free(f64, f64),
+}
+
+/// Something that takes up cord.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bit {
+    /// What it is.
+    pub what: What,
+    /// From its start to its centre, in mm along the cord.
+    pub before: f64,
+    /// From its centre to its end, in mm along the cord.
+    pub after: f64,
+    /// Its mass in grams, with all that hangs from it and without the cord inside.
+    pub mass: f64,
+}
+
+/// What takes up cord.
+#[derive(Clone, Debug, PartialEq)]
+pub enum What {
+    /// The bead of this index.
+    Bead(usize),
+    /// Bare cord that is held at both sides.
+    Gap,
+    /// A knot.
+    Knot,
+    /// The finding of this index, strung or fixed on the cord: a stop, spacer bar or cap.
+    Finding(usize),
+    /// A branch that hangs here.
+    Dangle(Dangle),
+}
+
+/// A branch that hangs straight down.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dangle {
+    /// Index of the pin, bail or ring that it hangs on.
+    pub on: usize,
+    /// What is strung on it, from the top down.
+    pub bits: Vec<Bit>,
+    /// From the cord down to the lowest point, in mm.
+    pub drop: f64,
+}
+
+/// A word chart's phrase, as the maker says it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Phrase {
+    /// So many of the bead of this index.
+    Run(u32, usize),
+    /// A list said so many times.
+    Times(u32, Vec<Phrase>),
+    /// A list, its middle, and the list backwards.
+    Mirror(Vec<Phrase>, Vec<Phrase>),
+    /// Bare cord of this length.
+    Gap(Length),
+    /// A knot.
+    Knot,
+    /// The finding of this index.
+    Finding(usize),
+    /// A branch: what hangs on the finding of this index.
+    Dangle(usize, Vec<Phrase>),
+}
+
+/// What joins the strands' ends, outward from the strands on each side.
+#[derive(Clone, Debug, Default)]
+pub struct Closure {
+    /// On the first ends' side.
+    pub left: Vec<Part>,
+    /// On the last ends' side.
+    pub right: Vec<Part>,
+    /// Where the pattern says it.
+    pub place: Place,
+}
+
+/// A finding in the closure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// Index of the finding.
+    pub finding: usize,
+    /// How much it lengthens the piece when closed as long as it goes.
+    pub reach: Length,
+    /// How much when closed as short as it goes.
+    pub least: Length,
+    /// How much of it is cut, where it is sold by length (chain); else nothing.
+    pub cut: Length,
+}
+
+/// The body that a piece is made for.
+#[derive(Clone, Debug)]
+pub struct Wear {
+    /// Girth of the neck base, wrist or ankle.
+    pub girth: Length,
+    /// Room between body and piece, for bracelets and anklets.
+    pub ease: Length,
+    /// Where the girth comes from, as the sheet prints it.
+    pub source: String,
+    /// Where the pattern says it; absent where it is assumed.
+    pub place: Option<Place>,
+}
+
+/// What the maker asks for her work.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Price {
+    /// Hours of work.
+    pub hours: f64,
+    /// Pay for an hour.
+    pub rate: Money,
+    /// Other costs.
+    pub overhead: Money,
+    /// Factor from cost to the price for a shop.
+    pub wholesale: f64,
+    /// Factor from cost to the price for a wearer.
+    pub retail: f64,
+}
+
+impl Bit {
+    /// Length along the cord in mm.
+    #[must_use]
+    pub fn length(&self) -> f64 {
+        self.before + self.after
+    }
+}
+
+impl Train {
+    /// Length along the cord in mm.
+    #[must_use]
+    pub fn length(&self) -> f64 {
+        self.bits.iter().map(Bit::length).sum()
+    }
+}
+
+impl Finding {
+    /// Whether it is a pin: a wire with an end that holds.
+    #[must_use]
+    pub const fn is_pin(&self) -> bool {
+        matches!(self.kind, FindingKind::EyePin | FindingKind::HeadPin)
+    }
+}

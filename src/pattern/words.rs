@@ -1,0 +1,199 @@
+//! The closed lists of words of the pattern language: kinds, shapes, finishes.
+
+/// Declares an enum whose variants are words a pattern may write.
+macro_rules! words {
+    ($(#[$doc:meta])* $name:ident: $what:literal { $($(#[$vdoc:meta])* $variant:ident = $word:literal,)* }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, schemars::JsonSchema)]
+        pub enum $name {
+            $($(#[$vdoc])* #[serde(rename = $word)] $variant,)*
+        }
+
+        impl $name {
+            /// Every one, in the order the documentation lists them.
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+            /// What the list is a list of, for messages: `a bead shape`.
+            pub const WHAT: &str = $what;
+
+            /// The word that a pattern writes.
+            #[must_use]
+            pub const fn word(self) -> &'static str {
+                match self {
+                    $(Self::$variant => $word,)*
+                }
+            }
+        }
+
+        impl std::fmt::Display for $name {
+            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                f.write_str(self.word())
+            }
+        }
+    };
+}
+
+words!(
+    /// What sort of piece the pattern makes.
+    Kind: "a kind of piece" {
+        /// Hung round the neck.
+        Necklace = "necklace",
+        /// Closed round the wrist.
+        Bracelet = "bracelet",
+        /// Closed round the ankle.
+        Anklet = "anklet",
+        /// A pair, hung from ear wires.
+        Earrings = "earrings",
+        /// Holds spectacles or a badge.
+        Strap = "strap",
+    }
+);
+
+words!(
+    /// How much practice the maker should have.
+    Skill: "a level of skill" {
+        /// For somebody who has never strung beads.
+        FirstPiece = "first piece",
+        /// For somebody who has strung a piece or two.
+        Beginner = "beginner",
+        /// For somebody who closes crimps without looking it up.
+        Intermediate = "intermediate",
+        /// For somebody who gathers many strands.
+        Advanced = "advanced",
+    }
+);
+
+words!(
+    /// The outline of a bead along its hole.
+    Shape: "a bead shape" {
+        /// A ball.
+        Round = "round",
+        /// A ball pressed along the hole: wider than long.
+        Rondelle = "rondelle",
+        /// A ball stretched along the hole.
+        Oval = "oval",
+        /// Two cones base to base, the tips cut off by the hole.
+        Bicone = "bicone",
+        /// A cube, drilled through two faces.
+        Cube = "cube",
+        /// A flat square cushion, drilled edge to edge.
+        Square = "square",
+        /// A cylinder drilled along its axis.
+        Tube = "tube",
+        /// A tube that bulges.
+        Barrel = "barrel",
+        /// A teardrop drilled along its long axis.
+        Drop = "drop",
+        /// A disc drilled through its edge.
+        Coin = "coin",
+        /// An uneven fragment.
+        Chip = "chip",
+        /// A small ring of cut glass cane.
+        Seed = "seed",
+    }
+);
+
+words!(
+    /// How a bead's surface takes the light.
+    Finish: "a bead finish" {
+        /// Shiny.
+        Gloss = "gloss",
+        /// Dull.
+        Matte = "matte",
+        /// Mirrors like polished metal.
+        Metallic = "metallic",
+        /// Glows softly.
+        Pearl = "pearl",
+        /// Lets light through, blurred.
+        Frosted = "frosted",
+        /// Lets light through.
+        Clear = "clear",
+        /// Cut in flat facets.
+        Faceted = "faceted",
+    }
+);
+
+words!(
+    /// What a cord is made of.
+    CordKind: "a kind of cord" {
+        /// Coated steel wire.
+        Wire = "wire",
+        /// Plied thread.
+        Thread = "thread",
+        /// Twisted silk, for knotting.
+        Silk = "silk",
+        /// Leather lace.
+        Leather = "leather",
+        /// Stretch cord.
+        Elastic = "elastic",
+        /// Chain used as a strand.
+        Chain = "chain",
+    }
+);
+
+words!(
+    /// What a finding does.
+    FindingKind: "a kind of finding" {
+        /// A soft tube or ring pressed shut on the cord.
+        Crimp = "crimp",
+        /// A hollow cone that covers gathered ends.
+        Cone = "cone",
+        /// A wire with a loop at one end.
+        EyePin = "eye pin",
+        /// A wire with a flat head at one end.
+        HeadPin = "head pin",
+        /// The fastener.
+        Clasp = "clasp",
+        /// Chain, sold by length: an extender or a spacer.
+        Chain = "chain",
+        /// A ring of wire with an opening.
+        JumpRing = "jump ring",
+        /// A bar with holes that holds strands apart along the way.
+        SpacerBar = "spacer bar",
+        /// A bar with loops that strands end on.
+        EndBar = "end bar",
+        /// A small cup that sits on a bead's end.
+        BeadCap = "bead cap",
+        /// A hollow ball that hides a crimp.
+        CrimpCover = "crimp cover",
+        /// A horseshoe that keeps wire from wearing at the loop.
+        WireGuard = "wire guard",
+        /// A loop that carries a pendant.
+        Bail = "bail",
+        /// The hook through the ear.
+        EarWire = "ear wire",
+        /// A hinged cup that closes over a knot.
+        KnotCover = "knot cover",
+    }
+);
+
+words!(
+    /// How a strand's beads come to rest.
+    Settle: "a way to settle" {
+        /// Free on bare cord, they gather at the low point.
+        Slide = "slide",
+        /// Packed end to end; the strand's length follows from the beads.
+        Fill = "fill",
+        /// Equal bare cord between the repeats.
+        Spread = "spread",
+        /// Where `space` puts them, counted from the first end.
+        Fixed = "fixed",
+    }
+);
+
+words!(
+    /// How an article is sold.
+    SoldBy: "a way to sell" {
+        /// Strung on a temporary strand of a stated length.
+        Strand = "strand",
+        /// A pack of a stated count.
+        Pack = "pack",
+        /// One by one.
+        Each = "each",
+        /// By mass.
+        Grams = "grams",
+        /// A spool of a stated length.
+        Spool = "spool",
+        /// Cut to a stated length.
+        Length = "length",
+    }
+);

@@ -1,0 +1,57 @@
+//! Remarks: everything the program has to say about a pattern, as data.
+//!
+//! A [`Remark`] has a stable [`Code`], a headline that stands alone, the place in the pattern and a
+//! help line that says what to change. Stages gather them; only [`mod@render`] turns them into text.
+
+mod code;
+pub mod render;
+
+use crate::source::Place;
+
+pub use code::{Code, Level};
+
+/// One thing to say about a pattern.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remark {
+    /// Which remark this is.
+    pub code: Code,
+    /// What was found, with its number: stands alone.
+    pub headline: String,
+    /// Where the pattern says it; absent where the whole file is meant.
+    pub place: Option<Place>,
+    /// What to change.
+    pub help: String,
+}
+
+impl Remark {
+    /// Makes a remark about the whole file.
+    pub fn new(code: Code, headline: impl Into<String>) -> Self {
+        Self { code, headline: headline.into(), place: None, help: String::new() }
+    }
+
+    /// Puts the remark at a place.
+    #[must_use]
+    pub const fn at(mut self, place: Place) -> Self {
+        self.place = Some(place);
+        self
+    }
+
+    /// Says what to change.
+    #[must_use]
+    pub fn help(mut self, help: impl Into<String>) -> Self {
+        self.help = help.into();
+        self
+    }
+
+    /// How grave it is.
+    #[must_use]
+    pub const fn level(&self) -> Level {
+        self.code.level()
+    }
+}
+
+/// Whether any of the remarks forbids going on.
+#[must_use]
+pub fn has_errors(remarks: &[Remark]) -> bool {
+    remarks.iter().any(|remark| remark.level() == Level::Error)
+}

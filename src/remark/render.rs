@@ -1,0 +1,1 @@
+//! Remarks as text: full with snippets, short, or JSON.

@@ -1,0 +1,188 @@
+//! Marks: what is on a page, in millimetres from its upper left corner, y down.
+//!
+//! Pages and bead art produce marks; `export` alone turns them into SVG. A mark says what it looks
+//! like and nothing about why it is there.
+
+use crate::geometry::Point;
+
+/// A colour in sRGB.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Rgb(pub u8, pub u8, pub u8);
+
+impl Rgb {
+    /// White paper.
+    pub const WHITE: Self = Self(255, 255, 255);
+    /// Black ink.
+    pub const BLACK: Self = Self(0, 0, 0);
+
+    /// The colour as `#rrggbb`.
+    #[must_use]
+    pub fn hex(self) -> String {
+        format!("#{:02x}{:02x}{:02x}", self.0, self.1, self.2)
+    }
+
+    /// Mixed with another colour: `share` 0 keeps this one, 1 gives the other. Mixed in sRGB values.
+    #[must_use]
+    pub fn mixed(self, other: Self, share: f64) -> Self {
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a mix of two bytes is a byte")]
+        let mix = |a: u8, b: u8| (f64::from(a) + (f64::from(b) - f64::from(a)) * share.clamp(0.0, 1.0)).round() as u8;
+        Self(mix(self.0, other.0), mix(self.1, other.1), mix(self.2, other.2))
+    }
+}
+
+/// A step of an outline.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Step {
+    /// Starts a new part.
+    Move(Point),
+    /// A straight line.
+    Line(Point),
+    /// A cubic Bézier curve: two controls, then the end.
+    Curve(Point, Point, Point),
+    /// Back to the part's start.
+    Close,
+}
+
+/// How an area is filled.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fill {
+    /// One colour at an opacity from 0 to 1.
+    Flat(Rgb, f64),
+    /// Colours along a line from one point to another.
+    Linear(Point, Point, Vec<Stop>),
+    /// Colours from a centre outward to a radius.
+    Radial(Point, f64, Vec<Stop>),
+}
+
+/// A colour on the way through a gradient.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stop {
+    /// From 0 to 1.
+    pub at: f64,
+    /// The colour there.
+    pub colour: Rgb,
+    /// Opacity from 0 to 1.
+    pub opacity: f64,
+}
+
+/// A line drawn along an outline.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stroke {
+    /// Its colour.
+    pub colour: Rgb,
+    /// Its width in mm.
+    pub width: f64,
+    /// Opacity from 0 to 1.
+    pub opacity: f64,
+    /// Dash and gap lengths in mm; empty for a whole line.
+    pub dashes: Vec<f64>,
+    /// Round caps and joins instead of square-cut ones.
+    pub round: bool,
+}
+
+impl Stroke {
+    /// A whole line with square-cut ends.
+    #[must_use]
+    pub const fn new(colour: Rgb, width: f64) -> Self {
+        Self { colour, width, opacity: 1.0, dashes: Vec::new(), round: false }
+    }
+}
+
+/// Which of the two weights a text is set in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Weight {
+    /// For reading.
+    Regular,
+    /// For finding.
+    Semibold,
+}
+
+/// Which part of a text stands at its point.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Anchor {
+    /// The left end.
+    Start,
+    /// The middle.
+    Middle,
+    /// The right end.
+    End,
+}
+
+/// One line of text on its baseline.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Text {
+    /// Where the anchor stands on the baseline.
+    pub at: Point,
+    /// What it says.
+    pub text: String,
+    /// Font size (em) in mm.
+    pub size: f64,
+    /// Weight.
+    pub weight: Weight,
+    /// Colour.
+    pub colour: Rgb,
+    /// Which part stands at the point.
+    pub anchor: Anchor,
+    /// Turned about the point, in radians, clockwise on the page.
+    pub angle: f64,
+}
+
+/// Something drawn on a page.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Mark {
+    /// An area, a line or both.
+    Shape {
+        /// The outline.
+        outline: Vec<Step>,
+        /// Its inside, filled by the even-odd rule.
+        fill: Option<Fill>,
+        /// Its edge.
+        stroke: Option<Stroke>,
+    },
+    /// A line of text.
+    Text(Text),
+    /// A copy of a page's symbol.
+    Stamp {
+        /// Which symbol, by id.
+        symbol: String,
+        /// Where the symbol's origin comes to stand.
+        at: Point,
+        /// Turned about its origin, in radians, clockwise on the page.
+        angle: f64,
+        /// Enlarged about its origin.
+        scale: f64,
+    },
+    /// Marks that belong together, with a label for readers who cannot see them.
+    Group {
+        /// What they show, as a text alternative; empty where they are ornament.
+        label: String,
+        /// The marks, in drawing order.
+        marks: Vec<Mark>,
+    },
+}
+
+/// A drawing that a page stamps many times; its origin is the point that stamps place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Symbol {
+    /// Its id, unique on the page: letters, digits and hyphens.
+    pub id: String,
+    /// What it is made of, in mm about the origin.
+    pub marks: Vec<Mark>,
+}
+
+/// One page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Page {
+    /// Width in mm.
+    pub width: f64,
+    /// Height in mm.
+    pub height: f64,
+    /// Title for people and machines that list pages.
+    pub title: String,
+    /// What the page shows, in a sentence or two.
+    pub description: String,
+    /// Drawings that the marks stamp.
+    pub symbols: Vec<Symbol>,
+    /// What is drawn, first to last.
+    pub marks: Vec<Mark>,
+}

@@ -1,0 +1,3 @@
+//! The printed sheet.
+
+pub mod mark;

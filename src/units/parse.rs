@@ -1,0 +1,244 @@
+//! Reading quantities as a maker writes them: `17 1/2 in`, `17½ in`, `44.5 cm`, `67 N`.
+
+use super::{Force, INCH, KILOGRAM_FORCE, Length, Mass, Money, POUND_FORCE};
+
+/// Why a text is not the quantity that was asked for, and what to write instead.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct UnitError {
+    /// What is wrong, as a clause that follows the quoted text: `has no unit`.
+    pub reason: String,
+    /// What to write instead.
+    pub help: String,
+}
+
+impl UnitError {
+    fn new(reason: impl Into<String>, help: impl Into<String>) -> Self {
+        Self { reason: reason.into(), help: help.into() }
+    }
+}
+
+/// A unit's names and its size in the program's own unit.
+type Unit = (&'static [&'static str], f64);
+
+const LENGTHS: &[Unit] = &[
+    (&["mm"], 1.0),
+    (&["cm"], 10.0),
+    (&["m"], 1000.0),
+    (&["in", "inch", "inches", "\"", "″", "”"], INCH),
+    (&["ft", "foot", "feet", "'", "′"], 304.8),
+    (&["yd"], 914.4),
+];
+const MASSES: &[Unit] = &[(&["g"], 1.0), (&["mg"], 0.001), (&["kg"], 1000.0), (&["oz"], 28.349_523_125)];
+const FORCES: &[Unit] = &[(&["N"], 1.0), (&["lbf", "lb"], POUND_FORCE), (&["kgf"], KILOGRAM_FORCE)];
+const HOURS: &[Unit] = &[(&["h", "hour", "hours"], 1.0), (&["min", "minutes"], 1.0 / 60.0)];
+
+/// Largest length that a piece or its parts may have: a bead, strand or spool beyond a kilometre
+/// is a slip of the pen.
+const LONGEST: f64 = 1.0e6;
+
+impl Length {
+    /// Reads a length that is greater than nothing.
+    ///
+    /// # Errors
+    /// When the number or the unit is missing or unknown, or the length is not positive and finite.
+    pub fn parse(text: &str) -> Result<Self, UnitError> {
+        let mm = quantity(text, LENGTHS, "17 1/2 in or 445 mm")?;
+        positive(mm, LONGEST, "a length").map(Self::mm)
+    }
+
+    /// Reads a length with a sign, such as the change of a size: `-1 in`, `+50 mm`.
+    ///
+    /// # Errors
+    /// As for [`Length::parse`], but nothing and less than nothing are allowed.
+    pub fn parse_signed(text: &str) -> Result<Self, UnitError> {
+        let text = text.trim();
+        let unsigned = text.trim_start_matches(['+', '-', '−']);
+        let mm = quantity(unsigned, LENGTHS, "-1 in or +50 mm")?;
+        if !(0.0..=LONGEST).contains(&mm) {
+            return Err(UnitError::new("is not a length that a piece can have", "write a length such as -1 in"));
+        }
+        Ok(Self::mm(if text.starts_with(['-', '−']) { -mm } else { mm }))
+    }
+}
+
+impl Mass {
+    /// Reads a mass that is greater than nothing.
+    ///
+    /// # Errors
+    /// When the number or the unit is missing or unknown, or the mass is not positive and finite.
+    pub fn parse(text: &str) -> Result<Self, UnitError> {
+        let grams = quantity(text, MASSES, "0.29 g")?;
+        positive(grams, 1.0e5, "a mass").map(Self::grams)
+    }
+
+    /// Reads a cord's mass per length, `0.55 g/m`, as the mass of one metre.
+    ///
+    /// # Errors
+    /// When the text is not a mass followed by `/m`.
+    pub fn parse_per_metre(text: &str) -> Result<Self, UnitError> {
+        let wrong = || UnitError::new("is not a mass for each metre", "write it like 0.55 g/m");
+        Self::parse(text.trim().strip_suffix("/m").ok_or_else(wrong)?).map_err(|_| wrong())
+    }
+}
+
+impl Force {
+    /// Reads a force that is greater than nothing.
+    ///
+    /// # Errors
+    /// When the number or the unit is missing or unknown, or the force is not positive and finite.
+    pub fn parse(text: &str) -> Result<Self, UnitError> {
+        let newtons = quantity(text, FORCES, "67 N or 15 lbf")?;
+        positive(newtons, 1.0e6, "a force").map(Self::newtons)
+    }
+}
+
+impl Money {
+    /// Reads an amount with at most two decimals, `4.20`, exactly.
+    ///
+    /// # Errors
+    /// When the text is not a number of that kind or is negative.
+    pub fn parse(text: &str) -> Result<Self, UnitError> {
+        let wrong = || UnitError::new("is not a price", "write a number with at most two decimals, like 4.20");
+        let (whole, cents) = text.trim().split_once('.').unwrap_or((text.trim(), ""));
+        let digits = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
+        if whole.is_empty() || whole.len() > 9 || cents.len() > 2 || !digits(whole) || !digits(cents) {
+            return Err(wrong());
+        }
+        format!("{whole}{cents:0<2}").parse().map(Self::coins).map_err(|_| wrong())
+    }
+}
+
+/// Reads a time of work, `1.5 h` or `90 min`, in hours.
+///
+/// # Errors
+/// When the number or the unit is missing or unknown, or the time is not positive and finite.
+pub fn hours(text: &str) -> Result<f64, UnitError> {
+    positive(quantity(text, HOURS, "1.5 h or 90 min")?, 1.0e5, "a time")
+}
+
+/// Reads a plain number: `17`, `17.5`, `17 1/2`, `17½`, `1/2`.
+fn number(text: &str) -> Option<f64> {
+    let text = text.trim();
+    let plain = |part: &str| {
+        let shaped = part.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
+        if shaped { part.parse::<f64>().ok() } else { None }
+    };
+    if let Some(whole) = plain(text) {
+        return Some(whole);
+    }
+    if let Some(part) = text.chars().next_back().and_then(vulgar) {
+        let whole = text.trim_end_matches(|c| vulgar(c) == Some(part)).trim();
+        let once = text.chars().filter(|c| vulgar(*c).is_some()).count() == 1;
+        let whole = if whole.is_empty() { Some(0.0) } else { plain(whole) };
+        return whole.filter(|_| once).map(|whole| whole + part);
+    }
+    let (whole, part) = text.split_once(' ').unwrap_or(("0", text));
+    let (over, under) = part.trim().split_once(['/', '⁄'])?;
+    let (over, under) = (plain(over.trim())?, plain(under.trim())?);
+    (under > 0.0).then_some(plain(whole)? + over / under)
+}
+
+/// The value of a one-character fraction such as `½`.
+fn vulgar(c: char) -> Option<f64> {
+    let (over, under) = match c {
+        '½' => (1, 2),
+        '¼' => (1, 4),
+        '¾' => (3, 4),
+        '⅓' => (1, 3),
+        '⅔' => (2, 3),
+        '⅛' => (1, 8),
+        '⅜' => (3, 8),
+        '⅝' => (5, 8),
+        '⅞' => (7, 8),
+        _ => return None,
+    };
+    Some(f64::from(over) / f64::from(under))
+}
+
+/// Splits a text into its number and its unit and multiplies them.
+fn quantity(text: &str, units: &[Unit], example: &str) -> Result<f64, UnitError> {
+    let text = text.trim();
+    let at = text.find(|c: char| c.is_alphabetic() || "\"″”'′%".contains(c)).unwrap_or(text.len());
+    let (digits, unit) = (text[..at].trim(), text[at..].trim());
+    if digits.starts_with(['-', '−']) {
+        return Err(UnitError::new("is less than nothing", format!("write it without the minus sign, like {example}")));
+    }
+    let Some(value) = number(digits) else {
+        return Err(UnitError::new("does not begin with a number", format!("write it like {example}")));
+    };
+    if unit.is_empty() {
+        return Err(UnitError::new("has no unit", with_units(digits, units)));
+    }
+    match units.iter().find(|(names, _)| names.contains(&unit)) {
+        Some((_, size)) => Ok(value * size),
+        None => Err(UnitError::new(format!("has an unknown unit, `{unit}`"), with_units(digits, units))),
+    }
+}
+
+/// `write 17 mm or 17 cm or …`, from the first name of each unit.
+fn with_units(digits: &str, units: &[Unit]) -> String {
+    let choices: Vec<_> = units.iter().map(|(names, _)| format!("{digits} {}", names[0])).collect();
+    format!("say which unit: {}", choices.join(", "))
+}
+
+fn positive(value: f64, most: f64, what: &str) -> Result<f64, UnitError> {
+    if value > 0.0 && value <= most {
+        Ok(value)
+    } else if value > most {
+        Err(UnitError::new(format!("is too large for {what}"), "check the number and the unit"))
+    } else {
+        Err(UnitError::new("is nothing at all", format!("write {what} greater than zero")))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_way_to_write_a_length() {
+        for text in ["17.5 in", "17 1/2 in", "17½ in", "17 ½ in", "17.5\"", "44.45 cm", "444.5 mm", "0.4445 m"] {
+            let mm = Length::parse(text).unwrap().value();
+            assert!((mm - 444.5).abs() < 1e-9, "{text}: {mm}");
+        }
+        assert_eq!(Length::parse("1/2 in").unwrap(), Length::mm(12.7));
+        assert_eq!(Length::parse("2 ft").unwrap(), Length::mm(609.6));
+    }
+
+    #[test]
+    fn what_is_not_a_length_says_why() {
+        let reason = |text| Length::parse(text).unwrap_err().reason;
+        assert_eq!(reason("17"), "has no unit");
+        assert!(reason("17 im").contains("`im`"));
+        assert_eq!(reason("-3 mm"), "is less than nothing");
+        assert_eq!(reason("0 mm"), "is nothing at all");
+        assert!(reason("9e99 mm").contains("unit"));
+        assert!(reason("1 1/0 in").contains("number"));
+        assert!(reason("").contains("number"));
+        assert!(reason("½½ in").contains("number"));
+        assert!(reason("99999999999999999999999 m").contains("too large"));
+    }
+
+    #[test]
+    fn money_is_exact() {
+        assert_eq!(Money::parse("4.20").unwrap(), Money::coins(420));
+        assert_eq!(Money::parse("4.2").unwrap(), Money::coins(420));
+        assert_eq!(Money::parse("18").unwrap(), Money::coins(1800));
+        assert!(Money::parse("4.205").is_err());
+        assert!(Money::parse("-1").is_err());
+        assert!(Money::parse(".5").is_err());
+    }
+
+    #[test]
+    fn a_change_has_a_sign() {
+        assert_eq!(Length::parse_signed("-1 in").unwrap(), Length::mm(-25.4));
+        assert_eq!(Length::parse_signed("+2 in").unwrap(), Length::mm(50.8));
+    }
+
+    #[test]
+    fn forces_and_masses() {
+        // 1 lbf = 4.448 221 615 260 5 N (NIST SP 811, appendix B.8; from memory).
+        assert!((Force::parse("1 lbf").unwrap().value() - 4.448_221_615_260_5).abs() < 1e-12);
+        assert_eq!(Mass::parse_per_metre("0.55 g/m").unwrap(), Mass::grams(0.55));
+    }
+}

@@ -1,0 +1,158 @@
+//! Printing quantities: real fractions for inches, as few decimals as say it all.
+
+use std::fmt;
+
+use serde::Serialize;
+
+use super::{INCH, Length, Money};
+
+/// How the sheet prints lengths.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum UnitStyle {
+    /// Inches alone, in fractions.
+    In,
+    /// Millimetres alone.
+    Mm,
+    /// Inches with millimetres in brackets.
+    #[default]
+    Both,
+}
+
+/// Inches are printed to the nearest sixteenth, as rulers show them.
+const SIXTEENTHS: f64 = 16.0;
+
+impl UnitStyle {
+    /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre.
+    #[must_use]
+    pub fn ruler(self, length: Length) -> String {
+        let mm = format!("{} mm", whole(length.value()));
+        match self {
+            Self::In => format!("{} in", fraction(length)),
+            Self::Mm => mm,
+            Self::Both => format!("{} in ({mm})", fraction(length)),
+        }
+    }
+}
+
+fn whole(value: f64) -> String {
+    let text = format!("{value:.0}");
+    if text == "-0" { "0".to_owned() } else { text }
+}
+
+/// Inches in sixteenths with real fractions: `16 ½`, `¾`, `5 ³⁄₁₆`, `0`.
+#[must_use]
+pub fn fraction(length: Length) -> String {
+    #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
+    let parts = (length.value().abs() / INCH * SIXTEENTHS).round() as i64;
+    let (whole, rest) = (parts / 16, parts % 16);
+    let part = sixteenth(rest);
+    let sign = if length.value() < 0.0 && parts > 0 { "−" } else { "" };
+    match (whole, part.as_str()) {
+        (whole, "") => format!("{sign}{whole}"),
+        (0, part) => format!("{sign}{part}"),
+        (whole, part) => format!("{sign}{whole} {part}"),
+    }
+}
+
+fn sixteenth(rest: i64) -> String {
+    const EIGHTHS: [&str; 8] = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
+    if rest % 2 == 0 {
+        return usize::try_from(rest / 2).ok().and_then(|at| EIGHTHS.get(at)).copied().unwrap_or("").to_owned();
+    }
+    let raised: String = rest.to_string().chars().map(superscript).collect();
+    format!("{raised}⁄₁₆")
+}
+
+fn superscript(digit: char) -> char {
+    match digit {
+        '1' => '¹',
+        '2' => '²',
+        '3' => '³',
+        other => other.to_digit(10).and_then(|d| char::from_u32(0x2070 + d)).unwrap_or(other),
+    }
+}
+
+/// A number with at most `places` decimals and no trailing zeros.
+#[must_use]
+pub(super) fn trimmed(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    if !text.contains('.') {
+        return text;
+    }
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+impl fmt::Display for Length {
+    /// Millimetres with at most six decimals: what a pattern file can hold and read back.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} mm", trimmed(self.value(), 6))
+    }
+}
+
+impl Length {
+    /// Millimetres to the tenth, for sizes of beads and gaps: `5.9 mm`.
+    #[must_use]
+    pub fn tenths(self) -> String {
+        format!("{} mm", trimmed(self.value(), 1))
+    }
+
+    /// Millimetres to the hundredth, for cords and holes: `0.38 mm`.
+    #[must_use]
+    pub fn hundredths(self) -> String {
+        format!("{} mm", trimmed(self.value(), 2))
+    }
+
+    /// Decimal inches with at most six decimals: reading it back gives the same length.
+    #[must_use]
+    pub fn decimal_inches(self) -> String {
+        format!("{} in", trimmed(self.value() / INCH, 6))
+    }
+}
+
+impl fmt::Display for Money {
+    /// Main units and two decimals, without a currency: `4.20`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sign = if self.value() < 0 { "-" } else { "" };
+        let coins = self.value().unsigned_abs();
+        write!(f, "{sign}{}.{:02}", coins / 100, coins % 100)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn fractions_are_real_ones() {
+        assert_eq!(fraction(Length::inches(16.5)), "16 ½");
+        assert_eq!(fraction(Length::inches(0.75)), "¾");
+        assert_eq!(fraction(Length::inches(5.1875)), "5 ³⁄₁₆");
+        assert_eq!(fraction(Length::inches(0.01)), "0");
+        assert_eq!(fraction(Length::inches(2.9999)), "3");
+        assert_eq!(fraction(Length::inches(11.0 / 16.0)), "¹¹⁄₁₆");
+    }
+
+    #[test]
+    fn both_units_side_by_side() {
+        assert_eq!(UnitStyle::Both.ruler(Length::mm(419.1)), "16 ½ in (419 mm)");
+        assert_eq!(UnitStyle::Mm.ruler(Length::mm(-0.2)), "0 mm");
+    }
+
+    #[test]
+    fn money_prints_two_decimals() {
+        assert_eq!(Money::coins(420).to_string(), "4.20");
+        assert_eq!(Money::coins(-5).to_string(), "-0.05");
+    }
+
+    proptest! {
+        #[test]
+        fn reading_then_printing_gives_the_same_length(micro in 1u32..2_000_000_000) {
+            let mm = Length::parse(&format!("{} mm", f64::from(micro) / 1e6)).unwrap();
+            prop_assert_eq!(Length::parse(&mm.to_string()).unwrap(), mm);
+            let inches = Length::parse(&format!("{} in", f64::from(micro) / 1e6)).unwrap();
+            prop_assert_eq!(Length::parse(&inches.decimal_inches()).unwrap(), inches);
+        }
+    }
+}
