@@ -4,6 +4,8 @@
 //! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding
 //! and [`ring`] for pieces that close round a wrist.
 
+pub mod hang;
+
 use crate::geometry::Point;
 
 /// Where everything hangs.
