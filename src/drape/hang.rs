@@ -91,6 +91,8 @@ pub enum Unhung {
     Slack,
     /// No balance was found: the chain still misses its end by so many mm.
     Unbalanced(f64),
+    /// Beads that slide found no place of rest.
+    Unsettled,
 }
 
 impl std::fmt::Display for Unhung {
@@ -101,6 +103,7 @@ impl std::fmt::Display for Unhung {
             Self::Weightless => f.write_str("nothing on it has any weight"),
             Self::Slack => f.write_str("weightless pieces lie slack at its lowest point"),
             Self::Unbalanced(miss) => write!(f, "no balance was found: the ends stay {miss:.2e} mm apart"),
+            Self::Unsettled => f.write_str("its sliding beads find no place of rest"),
         }
     }
 }
