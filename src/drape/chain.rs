@@ -106,11 +106,10 @@ impl<'a> Cutter<'a> {
     }
 
     fn bare(&self, chain: &mut Chain, piece: Piece, length: f64, longest: f64, weight: f64) {
-        let count = (longest / self.piece).ceil().max(0.0);
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
-        for _ in 0..count as usize {
-            let share = length / count;
-            chain.push(piece, Link { length: share, weight: share * self.weight + weight / count, centre: 0.5 });
+        let count = pieces(longest, self.piece);
+        for _ in 0..count {
+            let share = length / count as f64;
+            chain.push(piece, Link { length: share, weight: share * self.weight + weight / count as f64, centre: 0.5 });
         }
     }
 
@@ -148,6 +147,13 @@ impl<'a> Cutter<'a> {
             link.into_iter().for_each(|link| chain.push(Piece::End, link));
         }
     }
+}
+
+/// How many pieces, none longer than `piece`, a length is cut into: none where it is not positive.
+pub(super) fn pieces(length: f64, piece: f64) -> usize {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
+    let count = (length / piece).ceil().max(0.0) as usize;
+    count
 }
 
 /// Weight in N of 1 mm of a strand's cord.

@@ -262,7 +262,7 @@ fn lay(links: &[Link], found: Found, weight: f64, end: Point) -> Result<Hanging,
     let joints = joints(links, &found.directions);
     let residual = joints.last().map_or(0.0, |last| last.distance(end));
     let length: f64 = links.iter().map(|link| link.length).sum();
-    if !(residual < TOLERANCE * length) {
+    if residual.is_nan() || residual >= TOLERANCE * length {
         return Err(Unhung::Unbalanced(residual));
     }
     let (across, up) = (found.across * weight, found.up * weight);

@@ -12,7 +12,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use super::chain::Chain;
+use super::chain::{Chain, pieces};
 use super::hang::{self, Hanging, Link, Unhung};
 use super::{Worn, ellipse};
 use crate::design::{Closure, Design};
@@ -87,8 +87,8 @@ impl Front {
             }
         }
         match self.hang(chain, behind, clears) {
-            Ok(hanging) => Ok(self.joined(&hanging, clears)),
-            Err(Unhung::TooStiff(_) | Unhung::Slack) => Ok(self.points(FRAC_PI_2, FRAC_PI_2)),
+            Ok(hanging) => Ok(self.joined(&hanging.joints, clears)),
+            Err(Unhung::TooStiff(_) | Unhung::Slack) => Ok(self.joined(&[], FRAC_PI_2)),
             Err(why) => Err(why),
         }
     }
@@ -107,7 +107,7 @@ impl Front {
 
     /// Length from the side down to an angle.
     fn arc(&self, angle: f64) -> f64 {
-        let points = self.points(0.0, angle);
+        let points = self.points(angle);
         points.windows(2).map(|pair| pair[0].distance(pair[1])).sum()
     }
 
@@ -119,4 +119,47 @@ impl Front {
         let ends = hanging.directions.first().zip(hanging.directions.last());
         ends.is_none_or(|(first, last)| leaves(first.x, first.y) && leaves(last.x, -last.y))
     }
+
+    /// The neck's outline from the left side down to an angle.
+    fn points(&self, angle: f64) -> Vec<Point> {
+        (0..=CHORDS).map(|step| self.at(angle * f64::from(step) / f64::from(CHORDS))).collect()
+    }
+
+    /// Down the neck's left side to an angle, along a hanging chain, and up the right side.
+    fn joined(&self, joints: &[Point], angle: f64) -> Vec<Point> {
+        let left = self.points(angle);
+        let right: Vec<Point> = left.iter().rev().map(|p| Point::new(-p.x, p.y)).collect();
+        let start = self.at(angle);
+        let hung = joints.iter().map(|&joint| start + joint);
+        left.iter().copied().chain(hung).chain(right).collect()
+    }
+}
+
+/// The part of a chain between two stations. A link that is cut keeps its share of the weight, in
+/// its middle. Before the first station and past the last there is closure, which is hung as if
+/// it weighed as much as the chain does on average.
+fn between(chain: &Chain, from: f64, to: f64) -> Vec<Link> {
+    let length = chain.length();
+    let weight: f64 = chain.links.iter().map(|link| link.weight).sum();
+    let mut links = plain(-from, weight / length);
+    let mut start = 0.0;
+    for link in &chain.links {
+        let end = start + link.length;
+        let kept = end.min(to) - start.max(from);
+        if kept >= link.length {
+            links.push(*link);
+        } else if kept > 0.0 {
+            links.push(Link { length: kept, weight: link.weight * kept / link.length, centre: 0.5 });
+        }
+        start = end;
+    }
+    links.extend(plain(to - length, weight / length));
+    links
+}
+
+/// Even pieces of so much per mm; none where the length is not positive.
+fn plain(length: f64, weight: f64) -> Vec<Link> {
+    let count = pieces(length, PIECE);
+    let piece = length / count as f64;
+    vec![Link { length: piece, weight: piece * weight, centre: 0.5 }; count]
 }

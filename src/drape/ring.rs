@@ -9,13 +9,14 @@
 //! that reach farthest in.
 //!
 //! The left side falls steadily with R; it is halved to a share of 2⁻⁵² between R = c_max / 2
-//! and the circle of which the chords were arcs. A strand of which one link is so long that the
+//! and a quarter of the chords' sum. A strand of which one link is so long that the
 //! circle's centre lies outside the ring has no ring here.
 
 use std::f64::consts::PI;
 
 use super::Ring;
-use super::chain::{Chain, Piece};
+use super::chain::{Chain, Piece, pieces};
+use super::hang::Link;
 use super::slide::middles;
 use crate::design::{Bead, Design, Part, Strand, What};
 use crate::pattern::FindingKind;
@@ -49,14 +50,14 @@ pub fn close(chords: &[Chord]) -> Option<Ring> {
     let steps: Vec<f64> = chords.iter().zip(next).map(|(chord, next)| chord.after + next.before).collect();
     let radius = radius(&steps)?;
     let inward = chords.iter().map(|chord| chord.inward).fold(0.0, f64::max);
-    (radius > inward).then(|| Ring { radius, inside_girth: 2.0 * PI * (radius - inward) })
+    (radius > inward).then_some(Ring { radius, inside_girth: 2.0 * PI * (radius - inward) })
 }
 
 fn radius(steps: &[f64]) -> Option<f64> {
     let turn = |radius: f64| steps.iter().map(|step| 2.0 * libm::asin((0.5 * step / radius).min(1.0))).sum::<f64>();
     let longest = steps.iter().copied().fold(0.0, f64::max);
-    // An arc is at most pi/2 times its chord, so half the sum of the chords is never too small.
-    let (mut low, mut high) = (0.5 * longest, 0.5 * steps.iter().sum::<f64>());
+    // An arc is at most pi/2 times its chord, so that R is at most a quarter of the chords' sum.
+    let (mut low, mut high) = (0.5 * longest, 0.25 * steps.iter().sum::<f64>());
     if steps.len() < 3 || turn(low) < 2.0 * PI {
         return None;
     }
@@ -84,7 +85,7 @@ pub fn of(design: &Design) -> Option<Ring> {
 fn strung(design: &Design, strand: &Strand) -> Vec<Chord> {
     let chain = Chain::new(design, strand, &middles(strand));
     let cord = design.cords.get(strand.cord).map_or(0.0, |cord| 0.5 * cord.diameter.value());
-    let chord = |(link, piece): (&super::hang::Link, &Piece)| match *piece {
+    let chord = |(link, piece): (&Link, &Piece)| match *piece {
         Piece::Bit(train, bit) => {
             let bit = &strand.trains[train].bits[bit];
             match bit.what {
@@ -106,9 +107,9 @@ fn reach(bead: &Bead) -> f64 {
 
 fn hooked(design: &Design, part: &Part) -> Vec<Chord> {
     let finding = &design.findings[part.finding];
-    let (length, inward) = (part.least.value(), 0.0);
+    let length = part.least.value();
     let link = finding.link.value();
-    let count = if finding.kind == FindingKind::Chain && link > 0.0 { (length / link).ceil().max(1.0) } else { 1.0 };
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, at least 1")]
-    vec![Chord::even(length / count, inward); count as usize]
+    let is_chain = finding.kind == FindingKind::Chain && link > 0.0;
+    let count = if is_chain { pieces(length, link) } else { 1 };
+    vec![Chord::even(length / count as f64, 0.0); count]
 }

@@ -62,6 +62,12 @@ pub fn middles(strand: &Strand) -> Vec<f64> {
     strand.trains.iter().map(|train| 0.5 * (earliest(train) + latest(train))).collect()
 }
 
+/// The last station of every train's range: where it slides when the last end hangs free.
+#[must_use]
+pub fn lows(strand: &Strand) -> Vec<f64> {
+    strand.trains.iter().map(latest).collect()
+}
+
 fn is_free(train: &Train) -> bool {
     !train.bits.is_empty() && matches!(train.rest, Rest::Free(from, to) if to > from)
 }
