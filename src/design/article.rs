@@ -1,6 +1,6 @@
 //! Beads, cords and findings: from the pattern's keys to complete articles.
 
-use crate::pattern::{self, BeadSize, CordKind, FindingKind, Finish, Pattern, Shape, SoldBy};
+use crate::pattern::{self, BeadSize, CordKind, FindingKind, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark};
 use crate::sheet::mark::Rgb;
 use crate::source::{At, Place};
@@ -64,12 +64,15 @@ fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Len
                 .help(format!("write both, across first: {} x … mm", across.value())),
         ),
         BeadSize::Across(across) => Some((*across, *across)),
-        BeadSize::Seed(name) => match seeds::seed_size(name) {
-            Some(seed) => Some((seed.diameter, seed.pitch)),
+        BeadSize::Seed(name) => match seeds::seed(name) {
+            Some(seed) => Some((seed.diameter(), seed.row_pitch())),
             None => context.refuse(
                 Remark::new(Code::BadSize, format!("`{name}` is no seed bead size that festoon knows"))
                     .at(size.place)
-                    .help(format!("write one of {}, or a size in mm", seeds::names().join(", "))),
+                    .help(format!(
+                        "write one of {}, or a size in mm",
+                        seeds::SEEDS.iter().map(|seed| seed.name).collect::<Vec<_>>().join(", ")
+                    )),
             ),
         },
     }
@@ -80,7 +83,7 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
         return at.value;
     }
     if let BeadSize::Seed(name) = &written.size.value {
-        return seeds::seed_size(name).map_or(USUAL_HOLE, |seed| seed.hole);
+        return seeds::seed(name).map_or(USUAL_HOLE, |seed| Length::mm(seed.hole));
     }
     let hole = Length::mm(USUAL_HOLE.value().min(across.value() * HOLE_SHARE));
     context.remarks.push(
@@ -112,7 +115,7 @@ fn pitch(written: &pattern::Bead, context: &mut Context) -> Option<Length> {
 
 fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
     if let BeadSize::Seed(name) = &written.size.value
-        && let Some(mass) = seeds::seed_size(name).and_then(|seed| seed.mass)
+        && let Some(mass) = seeds::seed(name).and_then(seeds::Seed::mass)
     {
         return mass;
     }
@@ -299,31 +302,5 @@ fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
                 .at(sold.by.place)
                 .help(format!("add `{needed}`")),
         ),
-    }
-}
-
-/// The bead ids that a pattern strings, in the order of first use, and whatever other ids stand in
-/// its lists.
-pub fn strung_ids(pattern: &Pattern) -> Vec<String> {
-    let mut ids = Vec::new();
-    for strand in &pattern.strands.value {
-        collect(&strand.value.beads.value, &mut ids);
-    }
-    ids
-}
-
-fn collect(items: &[At<pattern::Item>], ids: &mut Vec<String>) {
-    use pattern::Item;
-    for item in items {
-        match &item.value {
-            Item::Run(run) if !ids.contains(&run.id) => ids.push(run.id.clone()),
-            Item::Repeat(repeat) => collect(&repeat.of, ids),
-            Item::Mirror(mirror) => {
-                collect(&mirror.mirror, ids);
-                mirror.about.iter().for_each(|about| collect(about, ids));
-            }
-            Item::Dangle(dangle) => collect(&dangle.dangle, ids),
-            Item::Run(_) | Item::Space(_) | Item::Knot(_) | Item::Stop(_) => {}
-        }
     }
 }

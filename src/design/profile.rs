@@ -77,7 +77,9 @@ impl Bead {
             Shape::Cube => 4.0 * wide * wide * long - bore,
             Shape::Square => 2.0 * wide * self.thick.value() * long - bore,
             Shape::Tube | Shape::Seed => PI * wide * wide * long - bore,
-            Shape::Barrel => PI * long / 15.0 * wide * wide * (8.0 + 4.0 * BARREL_END + 3.0 * BARREL_END.powi(2)) - bore,
+            Shape::Barrel => {
+                PI * long / 15.0 * wide * wide * (8.0 + 4.0 * BARREL_END + 3.0 * BARREL_END.powi(2)) - bore
+            }
             Shape::Drop => self.drop_volume() - bore,
             Shape::Coin => PI * half * wide * self.thick.value() - bore,
             Shape::Chip => 4.0 * wide * wide * long * CHIP_FILLS - bore,

@@ -1,1 +1,220 @@
-//! To come.
+//! Materials: what to buy and cut for a design, and what it costs.
+//!
+//! Derived from the [`Design`] alone: counts are those of the beads that are strung, findings those
+//! that ends, closure, branches and bead lists name. See [`need`] for the counting, [`lots`] for
+//! packs, [`cutting`] for cords and chains, [`price`] for the suggestion and [`render`] for text.
+//!
+//! Kits for several makers are bought once for all: needs are multiplied before they are rounded up
+//! to whole packs. Money is whole coins, and every total is a sum of the lines' whole coins.
+
+pub mod cutting;
+pub mod lots;
+pub mod need;
+pub mod price;
+pub mod render;
+pub mod stash;
+
+use crate::design::{Design, Sold};
+use crate::units::{Length, Money};
+
+pub use cutting::{Cutting, Piece, Spool};
+pub use price::Suggestion;
+pub use stash::Stash;
+
+/// Share of the beads that is bought beyond the count: common practice, no source.
+pub const SPARE: f64 = 0.05;
+/// Most makers that one list is written for. Beyond it a cutting plan is no use to anybody.
+pub const MOST_MAKERS: u32 = 10_000;
+
+/// What the materials are for.
+#[derive(Clone, Debug)]
+pub struct Order {
+    /// How many pieces (pairs of earrings) are made; at most [`MOST_MAKERS`], more are not counted.
+    pub makers: u32,
+    /// Share of the beads that is bought beyond the count.
+    pub spare: f64,
+    /// What is in hand already.
+    pub stash: Stash,
+}
+
+impl Default for Order {
+    fn default() -> Self {
+        Self { makers: 1, spare: SPARE, stash: Stash::default() }
+    }
+}
+
+/// Something that is bought, by its index in the design's list of its kind.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Article {
+    /// A bead.
+    Bead(usize),
+    /// A cord.
+    Cord(usize),
+    /// A finding.
+    Finding(usize),
+}
+
+impl Article {
+    /// The word for its kind.
+    #[must_use]
+    pub const fn kind(self) -> &'static str {
+        match self {
+            Self::Bead(_) => "bead",
+            Self::Cord(_) => "cord",
+            Self::Finding(_) => "finding",
+        }
+    }
+
+    /// Its id in the pattern.
+    #[must_use]
+    pub fn id(self, design: &Design) -> &str {
+        match self {
+            Self::Bead(at) => &design.beads[at].id,
+            Self::Cord(at) => &design.cords[at].id,
+            Self::Finding(at) => &design.findings[at].id,
+        }
+    }
+
+    /// Its name on the sheet.
+    #[must_use]
+    pub fn name(self, design: &Design) -> &str {
+        match self {
+            Self::Bead(at) => &design.beads[at].name,
+            Self::Cord(at) => &design.cords[at].name,
+            Self::Finding(at) => &design.findings[at].name,
+        }
+    }
+
+    /// How it is sold, where the pattern says.
+    #[must_use]
+    pub fn sold(self, design: &Design) -> Option<&Sold> {
+        match self {
+            Self::Bead(at) => design.beads[at].sold.as_ref(),
+            Self::Cord(at) => design.cords[at].sold.as_ref(),
+            Self::Finding(at) => design.findings[at].sold.as_ref(),
+        }
+    }
+
+    /// Everything that a design is made of: beads, cords, findings.
+    pub fn all(design: &Design) -> impl Iterator<Item = Self> {
+        let beads = (0..design.beads.len()).map(Self::Bead);
+        let cords = (0..design.cords.len()).map(Self::Cord);
+        beads.chain(cords).chain((0..design.findings.len()).map(Self::Finding))
+    }
+}
+
+/// How much of something.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// So many.
+    Count(u64),
+    /// So long.
+    Length(Length),
+}
+
+/// One article: what the pieces need of it and what is bought.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// Which article.
+    pub article: Article,
+    /// Its id in the pattern.
+    pub id: String,
+    /// Its name on the sheet.
+    pub name: String,
+    /// What the pieces take, exactly.
+    pub need: Amount,
+    /// What is bought beyond that in case some are lost or broken; beads only.
+    pub spare: Amount,
+    /// How much of need and spare comes out of the stash.
+    pub from_stash: Amount,
+    /// What to buy; absent where the pattern does not say how it is sold, or where one lot is too
+    /// small to hold any.
+    pub buy: Option<Buy>,
+}
+
+/// What to buy of one article.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Buy {
+    /// How many lots (strands, packs, spools).
+    pub lots: u64,
+    /// What one lot holds.
+    pub lot: Amount,
+    /// What is left when the pieces are made and no spare was used: bought + from the stash - need.
+    /// Cord pieces that fit no spool are left out of the sum.
+    pub left_over: Amount,
+    /// Cost of what the pieces take, whether from the stash or not.
+    pub used: Money,
+    /// Cost of the lots.
+    pub bought: Money,
+}
+
+/// Everything to buy and cut.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Materials {
+    /// How many pieces they are for.
+    pub makers: u32,
+    /// Share of spare beads.
+    pub spare: f64,
+    /// The currency's name, where the pattern says.
+    pub currency: Option<String>,
+    /// One an article: beads, cords, findings, each in the design's order.
+    pub lines: Vec<Line>,
+    /// How to cut what is sold by length: cords, then chains.
+    pub cuttings: Vec<Cutting>,
+    /// What one piece might be sold for, where the pattern says what the work costs.
+    pub suggestion: Option<Suggestion>,
+}
+
+impl Materials {
+    /// Cost of what the pieces take: the sum of the lines'.
+    #[must_use]
+    pub fn used(&self) -> Money {
+        self.lines.iter().filter_map(|line| line.buy.as_ref()).map(|buy| buy.used).sum()
+    }
+
+    /// Cost of all that is bought: the sum of the lines'.
+    #[must_use]
+    pub fn bought(&self) -> Money {
+        self.lines.iter().filter_map(|line| line.buy.as_ref()).map(|buy| buy.bought).sum()
+    }
+
+    /// The cutting plan of an article that is bought by length.
+    #[must_use]
+    pub fn cutting(&self, article: Article) -> Option<&Cutting> {
+        self.cuttings.iter().find(|cutting| cutting.article == article)
+    }
+}
+
+/// Works out what to buy and cut.
+#[must_use]
+pub fn materials(design: &Design, order: &Order) -> Materials {
+    let (lines, cuttings) = lines(design, order);
+    Materials {
+        makers: order.makers.min(MOST_MAKERS),
+        spare: order.spare,
+        currency: design.heading.currency.clone(),
+        lines,
+        cuttings,
+        suggestion: design.price.as_ref().map(|price| price::suggest(price, &one_piece(design))),
+    }
+}
+
+fn lines(design: &Design, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
+    let mut cuttings = Vec::new();
+    let line = |article| {
+        if !need::by_length(design, article) {
+            return lots::counted(design, article, order);
+        }
+        let cutting = cutting::plan(design, article, order);
+        let line = lots::cut(design, &cutting);
+        cuttings.push(cutting);
+        line
+    };
+    let lines = Article::all(design).map(line).collect();
+    (lines, cuttings)
+}
+
+/// The lines of one piece bought on its own, for the price.
+fn one_piece(design: &Design) -> Vec<Line> {
+    lines(design, &Order::default()).0
+}

@@ -13,10 +13,10 @@ mod words;
 use crate::remark::{Code, Remark};
 use crate::source::Source;
 
-pub use items::{Item, Times};
+pub use items::{Item, Repeat, Times};
 pub use model::*;
 pub use record::{Read, Reader};
-pub use values::{BeadSize, Body, Dict, Measured, Within, MOST};
+pub use values::{BeadSize, Body, Dict, MOST, Measured, Whole, Within};
 pub use words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 /// The version of the pattern language that is read.

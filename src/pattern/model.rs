@@ -6,7 +6,7 @@ use crate::units::{Force, Length, Mass, Money, UnitStyle};
 
 use super::items::Item;
 use super::record::record;
-use super::values::{BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Within, Whole, YesNo};
+use super::values::{BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Whole, Within, YesNo};
 use super::words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 record!(

@@ -63,7 +63,8 @@ pub fn parse(source: &Source) -> Result<Node, Remark> {
 }
 
 fn options() -> Options {
-    let mut options = Options { strict_booleans: true, ..Options::default() };
+    let mut options = Options::default();
+    options.strict_booleans = true;
     options.non_finite_float_policy = NonFiniteFloatPolicy::AsString;
     options.alias_limits.max_total_replayed_events = MOST_REPLAYED;
     options.alias_limits.max_alias_expansions_per_anchor = MOST_ALIASES;
@@ -78,10 +79,9 @@ fn options() -> Options {
 fn explain(error: &serde_yaml::Error, source: &Source) -> Remark {
     let error = error.without_snippet();
     let (headline, help) = match error {
-        serde_yaml::Error::DuplicateMappingKey { key, .. } => (
-            format!("the key `{}` stands twice", key.as_deref().unwrap_or("?")),
-            "keep one of the two".to_owned(),
-        ),
+        serde_yaml::Error::DuplicateMappingKey { key, .. } => {
+            (format!("the key `{}` stands twice", key.as_deref().unwrap_or("?")), "keep one of the two".to_owned())
+        }
         other => (format!("this is not readable YAML: {}", first_clause(&other.to_string())), yaml_help(other)),
     };
     let remark = Remark::new(Code::Yaml, headline).help(help);

@@ -62,12 +62,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Reads a quantity from a scalar's text.
-    pub fn quantity<T>(
-        &mut self,
-        node: &Node,
-        meant: &str,
-        parse: impl Fn(&str) -> Result<T, UnitError>,
-    ) -> Option<T> {
+    pub fn quantity<T>(&mut self, node: &Node, meant: &str, parse: impl Fn(&str) -> Result<T, UnitError>) -> Option<T> {
         let text = self.scalar(node, meant)?;
         parse(text).map_err(|error| self.refuse_quantity(text, error, node.place)).ok()
     }
@@ -104,8 +99,10 @@ impl<'a> Reader<'a> {
     /// Leaves a remark for every key that the record does not have.
     pub fn known_keys(&mut self, entries: &[(At<String>, Node)], keys: &[&str]) {
         for (key, _) in entries.iter().filter(|(key, _)| !keys.contains(&key.value.as_str())) {
-            let help = did_you_mean(&key.value, keys.iter().copied())
-                .map_or_else(|| format!("the keys here are: {}", keys.join(", ")), |near| format!("did you mean `{near}`?"));
+            let help = did_you_mean(&key.value, keys.iter().copied()).map_or_else(
+                || format!("the keys here are: {}", keys.join(", ")),
+                |near| format!("did you mean `{near}`?"),
+            );
             self.remarks.push(
                 Remark::new(Code::UnknownKey, format!("there is no key `{}` here", key.value)).at(key.place).help(help),
             );

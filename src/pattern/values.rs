@@ -6,7 +6,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
 use crate::sheet::mark::Rgb;
 use crate::source::At;
-use crate::trade::bodies::Sex;
+use crate::trade::bodies;
 use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
 
 use super::node::Node;
@@ -180,7 +180,7 @@ pub struct Within {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Body {
     /// Which table.
-    pub sex: Sex,
+    pub whose: bodies::Body,
     /// Percentile from 1 to 99.
     pub percentile: u32,
 }
@@ -221,8 +221,9 @@ fn colour(text: &str) -> Result<Colour, UnitError> {
     let digits = text.trim().strip_prefix('#').filter(|digits| digits.len() == 6);
     let bits = digits.filter(|digits| digits.bytes().all(|byte| byte.is_ascii_hexdigit()));
     let bits = bits.and_then(|digits| u32::from_str_radix(digits, 16).ok());
-    let [_, red, green, blue] =
-        bits.ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))?.to_be_bytes();
+    let [_, red, green, blue] = bits
+        .ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))?
+        .to_be_bytes();
     Ok(Colour(Rgb(red, green, blue)))
 }
 
@@ -237,7 +238,8 @@ fn bead_size(text: &str) -> Result<BeadSize, UnitError> {
     let along = along.trim();
     let unit = along.trim_start_matches(|c: char| c.is_ascii_digit() || ". /".contains(c));
     let across = across.trim();
-    let across = if across.ends_with(|c: char| c.is_ascii_digit()) { format!("{across} {unit}") } else { across.to_owned() };
+    let across =
+        if across.ends_with(|c: char| c.is_ascii_digit()) { format!("{across} {unit}") } else { across.to_owned() };
     Ok(BeadSize::Both(Length::parse(&across)?, Length::parse(along)?))
 }
 
@@ -256,14 +258,14 @@ fn within(text: &str) -> Result<Within, UnitError> {
 
 fn body(text: &str) -> Result<Body, UnitError> {
     let wrong = || refused("is not a body", "write woman or man and a percentile from 1 to 99, like woman 50");
-    let (sex, percentile) = text.trim().split_once(' ').ok_or_else(wrong)?;
-    let sex = match sex {
-        "woman" => Sex::Woman,
-        "man" => Sex::Man,
+    let (whose, percentile) = text.trim().split_once(' ').ok_or_else(wrong)?;
+    let whose = match whose {
+        "woman" => bodies::Body::Woman,
+        "man" => bodies::Body::Man,
         _ => return Err(wrong()),
     };
     let percentile = percentile.trim().parse().ok().filter(|at| (1..=99).contains(at)).ok_or_else(wrong)?;
-    Ok(Body { sex, percentile })
+    Ok(Body { whose, percentile })
 }
 
 fn unit_style(text: &str) -> Result<UnitStyle, UnitError> {

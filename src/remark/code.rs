@@ -227,6 +227,9 @@ codes! {
     Unused = "unused", Warning,
         "The pattern defines a bead, cord or finding that nothing uses. It is left out of the \
          legend and the materials.";
+    NoLength = "no-length", Error,
+        "A strand needs a `length:`, or `settle: fill` so that its length follows from its beads. \
+         `sizes:` change lengths, so each strand needs one to change.";
     LengthIgnored = "length-ignored", Warning,
         "With `settle: fill` a strand's length follows from its beads; a length that is written \
          beside it and differs is not used.";

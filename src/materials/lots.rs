@@ -1,0 +1,108 @@
+//! Whole lots: how many strands, packs or spools cover a need, what is left and what it costs.
+
+use super::cutting::Cutting;
+use super::{Amount, Article, Buy, Line, Order, need};
+use crate::design::{Bead, Design, Lot};
+use crate::units::{Length, Money};
+
+/// Guards a quotient that should be whole from falling just short of it.
+const HAIR: f64 = 1e-9;
+
+/// How many of a bead a lot holds; nothing where it is too small for one.
+///
+/// A strand holds its length divided by the bead's pitch: the measured or tabled pitch where there
+/// is one, else the nominal size along the hole. Sellers count strands by nominal size, and the
+/// published counts never exceed `floor(length / size)`. A lot by mass holds its mass divided by
+/// the mass of one.
+#[must_use]
+pub fn beads_in(bead: &Bead, lot: &Lot) -> u64 {
+    match lot {
+        Lot::Strand(length) | Lot::Length(length) => whole(*length / bead.pitch.unwrap_or(bead.along)),
+        Lot::Grams(mass) => whole(*mass / bead.mass),
+        Lot::Pack(count) => u64::from(*count),
+        Lot::Each => 1,
+    }
+}
+
+fn whole(quotient: f64) -> u64 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a positive quotient; `as` saturates")]
+    let count = (quotient + HAIR).floor() as u64;
+    count
+}
+
+/// Spare beads: a share of the count, rounded up. Any share above nothing gives at least one.
+#[must_use]
+pub fn spare(count: u64, share: f64) -> u64 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates and maps NaN to 0")]
+    let beads = (count as f64 * share - HAIR).ceil().max(0.0) as u64;
+    if share > 0.0 && count > 0 { beads.max(1) } else { 0 }
+}
+
+/// The line of an article that is counted.
+#[must_use]
+pub fn counted(design: &Design, article: Article, order: &Order) -> Line {
+    let need = need::count(design, article) * need::times(design, order.makers);
+    let spare = if matches!(article, Article::Bead(_)) { spare(need, order.spare) } else { 0 };
+    let wanted = need.saturating_add(spare);
+    let from_stash = order.stash.count(article).min(wanted);
+    let lot = lot_count(design, article).filter(|(holds, _)| *holds > 0);
+    let buy = lot.map(|(holds, price)| {
+        let lots = (wanted - from_stash).div_ceil(holds);
+        let left_over = lots.saturating_mul(holds).saturating_add(from_stash) - need;
+        Buy {
+            lots,
+            lot: Amount::Count(holds),
+            left_over: Amount::Count(left_over),
+            used: price.share(need as f64, holds as f64),
+            bought: many(price, lots),
+        }
+    });
+    line(design, article, [need, spare, from_stash].map(Amount::Count), buy)
+}
+
+/// How many of a counted article one lot holds, and its price.
+fn lot_count(design: &Design, article: Article) -> Option<(u64, Money)> {
+    let sold = article.sold(design)?;
+    let holds = match article {
+        Article::Bead(at) => beads_in(&design.beads[at], &sold.lot),
+        Article::Finding(at) => findings_in(design.findings[at].mass.value(), &sold.lot),
+        Article::Cord(_) => 0,
+    };
+    Some((holds, sold.price))
+}
+
+/// How many findings of this mass in grams a lot holds. Single findings are not sold by length.
+fn findings_in(mass: f64, lot: &Lot) -> u64 {
+    match lot {
+        Lot::Pack(count) => u64::from(*count),
+        Lot::Each => 1,
+        Lot::Grams(grams) if mass > 0.0 => whole(grams.value() / mass),
+        Lot::Grams(_) | Lot::Strand(_) | Lot::Length(_) => 0,
+    }
+}
+
+/// The line of an article that is cut from lengths.
+#[must_use]
+pub fn cut(design: &Design, cutting: &Cutting) -> Line {
+    let stash = cutting.spools.iter().filter(|spool| spool.in_stash);
+    let from_stash: Length = stash.map(|spool| spool.length - spool.left).sum();
+    let left_over: Length = cutting.spools.iter().filter(|spool| !spool.in_stash).map(|spool| spool.left).sum();
+    let buy = cutting.article.sold(design).zip(cutting.lot).map(|(sold, lot)| Buy {
+        lots: cutting.bought(),
+        lot: Amount::Length(lot),
+        left_over: Amount::Length(left_over),
+        used: sold.price.share(cutting.total().value(), lot.value()),
+        bought: many(sold.price, cutting.bought()),
+    });
+    line(design, cutting.article, [cutting.total(), Length::ZERO, from_stash].map(Amount::Length), buy)
+}
+
+fn line(design: &Design, article: Article, amounts: [Amount; 3], buy: Option<Buy>) -> Line {
+    let [need, spare, from_stash] = amounts;
+    let (id, name) = (article.id(design).to_owned(), article.name(design).to_owned());
+    Line { article, id, name, need, spare, from_stash, buy }
+}
+
+fn many(price: Money, lots: u64) -> Money {
+    price * u32::try_from(lots).unwrap_or(u32::MAX)
+}

@@ -1,0 +1,115 @@
+//! Counting what a design takes: beads, findings, and pieces of cord and chain.
+//!
+//! Counts are those of the bits that are strung, with what hangs from them, times the design's
+//! copies (a pair of earrings) and the makers.
+
+use std::collections::BTreeMap;
+
+use super::cutting::Piece;
+use super::{Article, MOST_MAKERS};
+use crate::design::{Bit, Design, Lot, Part, Strand, What};
+use crate::pattern::FindingKind;
+use crate::units::Length;
+
+/// How often the pieces of one design are made.
+#[must_use]
+pub fn times(design: &Design, makers: u32) -> u64 {
+    u64::from(design.copies) * u64::from(makers.min(MOST_MAKERS))
+}
+
+/// Whether an article is needed by length: every cord, and chain unless it is sold by the piece.
+#[must_use]
+pub fn by_length(design: &Design, article: Article) -> bool {
+    match article {
+        Article::Bead(_) => false,
+        Article::Cord(_) => true,
+        Article::Finding(at) => {
+            let by_piece =
+                matches!(design.findings[at].sold.as_ref().map(|sold| &sold.lot), Some(Lot::Pack(_) | Lot::Each));
+            design.findings[at].kind == FindingKind::Chain && !by_piece
+        }
+    }
+}
+
+/// How many of an article one copy of the design takes.
+#[must_use]
+pub fn count(design: &Design, article: Article) -> u64 {
+    counts(design).get(&article).copied().unwrap_or(0)
+}
+
+/// How many of each bead and finding one copy of the design takes.
+#[must_use]
+pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
+    let mut counts = BTreeMap::new();
+    let mut add = |article| *counts.entry(article).or_insert(0) += 1;
+    for strand in &design.strands {
+        strand.ends.iter().flat_map(|end| &end.findings).for_each(|at| add(Article::Finding(*at)));
+        strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
+    }
+    parts(design).for_each(|part| add(Article::Finding(part.finding)));
+    counts
+}
+
+/// How many of each bead a strand takes, with what hangs from it.
+#[must_use]
+pub fn strand_beads(strand: &Strand) -> BTreeMap<usize, u64> {
+    let mut counts = BTreeMap::new();
+    let mut add = |article| {
+        if let Article::Bead(at) = article {
+            *counts.entry(at).or_insert(0) += 1;
+        }
+    };
+    strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
+    counts
+}
+
+fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {
+    for bit in bits {
+        match &bit.what {
+            What::Bead(at) => visit(Article::Bead(*at)),
+            What::Finding(at) => visit(Article::Finding(*at)),
+            What::Dangle(dangle) => {
+                visit(Article::Finding(dangle.on));
+                each_article(&dangle.bits, visit);
+            }
+            What::Gap | What::Knot => {}
+        }
+    }
+}
+
+/// The closure's parts on both sides.
+fn parts(design: &Design) -> impl Iterator<Item = &Part> {
+    design.closure.left.iter().chain(&design.closure.right)
+}
+
+/// What a strand is cut to: its finished length and the allowance for each end.
+#[must_use]
+pub fn cut_length(strand: &Strand) -> Length {
+    strand.finished + strand.allowance * 2.0
+}
+
+/// The pieces that one copy of the design takes of an article that is needed by length.
+#[must_use]
+pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
+    match article {
+        Article::Bead(_) => Vec::new(),
+        Article::Cord(at) => {
+            let strands = design.strands.iter().filter(|strand| strand.cord == at);
+            strands.map(|strand| Piece { label: strand.name.clone(), length: cut_length(strand) }).collect()
+        }
+        Article::Finding(at) => chain_pieces(design, at),
+    }
+}
+
+/// Chain in the closure is cut as the closure says; elsewhere each piece is as long as the finding.
+fn chain_pieces(design: &Design, at: usize) -> Vec<Piece> {
+    let chain = &design.findings[at];
+    let piece = |length| Piece { label: chain.name.clone(), length };
+    let in_closure = parts(design).filter(|part| part.finding == at).map(|part| part.cut);
+    let mut pieces: Vec<_> = in_closure.filter(|cut| *cut > Length::ZERO).map(piece).collect();
+    let elsewhere = count(design, Article::Finding(at)).saturating_sub(pieces.len() as u64);
+    if chain.length > Length::ZERO {
+        pieces.extend((0..elsewhere).map(|_| piece(chain.length)));
+    }
+    pieces
+}

@@ -1,0 +1,166 @@
+//! Materials as text: a table to read, CSV for a spreadsheet, JSON for other programs.
+//!
+//! In CSV and JSON counts are whole numbers, lengths are millimetres rounded to the micrometre, and
+//! money is a number of the currency's main unit, exact to its two decimals (`4.2` is 4.20 in JSON;
+//! CSV always writes both). `left_over` and `spare` are in the unit of the line. What the pattern
+//! does not say (no price) is null in JSON and empty in CSV.
+
+mod table;
+
+use serde_json::{Value, json};
+
+use super::{Amount, Buy, Cutting, Line, Materials, Suggestion};
+use crate::units::Money;
+
+pub use table::table;
+
+/// Columns of the CSV file.
+const COLUMNS: [&str; 12] = [
+    "kind",
+    "id",
+    "name",
+    "count",
+    "length_mm",
+    "spare",
+    "from_stash",
+    "packs",
+    "pack",
+    "left_over",
+    "cost_used",
+    "cost_bought",
+];
+
+/// The lines as comma-separated values: RFC 4180, with a header line and CRLF line ends.
+#[must_use]
+pub fn csv(materials: &Materials) -> String {
+    let header = COLUMNS.map(str::to_owned);
+    let rows = std::iter::once(header).chain(materials.lines.iter().map(cells));
+    rows.map(|row| row.map(|cell| quoted(&cell)).join(",") + "\r\n").collect()
+}
+
+fn cells(line: &Line) -> [String; 12] {
+    let (count, length) = match line.need {
+        Amount::Count(_) => (plain(line.need), String::new()),
+        Amount::Length(_) => (String::new(), plain(line.need)),
+    };
+    let bought = |cell: fn(&Buy) -> String| line.buy.as_ref().map(cell).unwrap_or_default();
+    [
+        line.article.kind().to_owned(),
+        line.id.clone(),
+        line.name.clone(),
+        count,
+        length,
+        plain(line.spare),
+        plain(line.from_stash),
+        bought(|buy| buy.lots.to_string()),
+        bought(|buy| plain(buy.lot)),
+        bought(|buy| plain(buy.left_over)),
+        bought(|buy| buy.used.to_string()),
+        bought(|buy| buy.bought.to_string()),
+    ]
+}
+
+/// A cell in quotes where it holds a comma, a quote or a line break (RFC 4180, section 2).
+fn quoted(cell: &str) -> String {
+    if cell.contains([',', '"', '\r', '\n']) { format!("\"{}\"", cell.replace('"', "\"\"")) } else { cell.to_owned() }
+}
+
+fn plain(amount: Amount) -> String {
+    number(amount).to_string()
+}
+
+/// The whole list as JSON: lines, cutting plans, totals and the price suggestion.
+#[must_use]
+pub fn json(materials: &Materials) -> String {
+    let whole = json!({
+        "makers": materials.makers,
+        "spare_share": materials.spare,
+        "currency": materials.currency,
+        "materials": array(materials),
+        "cutting": materials.cuttings.iter().map(|plan| cutting(materials, plan)).collect::<Vec<_>>(),
+        "cost_used": money(materials.used()),
+        "cost_bought": money(materials.bought()),
+        "price": materials.suggestion.as_ref().map(suggestion),
+    });
+    format!("{whole:#}\n")
+}
+
+/// The lines as a JSON array: the `materials` of `measure --json`.
+#[must_use]
+pub fn array(materials: &Materials) -> Value {
+    Value::Array(materials.lines.iter().map(object).collect())
+}
+
+fn object(line: &Line) -> Value {
+    let needed = match line.need {
+        Amount::Count(_) => "count",
+        Amount::Length(_) => "length_mm",
+    };
+    let buy = line.buy.as_ref();
+    json!({
+        "kind": line.article.kind(),
+        "id": line.id,
+        "name": line.name,
+        needed: number(line.need),
+        "spare": number(line.spare),
+        "from_stash": number(line.from_stash),
+        "packs": buy.map(|buy| buy.lots),
+        "pack": buy.map(|buy| number(buy.lot)),
+        "left_over": buy.map(|buy| number(buy.left_over)),
+        "cost_used": buy.map(|buy| money(buy.used)),
+        "cost_bought": buy.map(|buy| money(buy.bought)),
+    })
+}
+
+fn cutting(materials: &Materials, cutting: &Cutting) -> Value {
+    let id = materials.lines.iter().find(|line| line.article == cutting.article).map(|line| &line.id);
+    let piece = |piece: &super::Piece| json!({ "for": piece.label, "length_mm": micrometres(piece.length.value()) });
+    let spools = cutting.spools.iter().map(|spool| {
+        json!({
+            "length_mm": micrometres(spool.length.value()),
+            "in_stash": spool.in_stash,
+            "pieces": spool.pieces.iter().map(piece).collect::<Vec<_>>(),
+            "left_mm": micrometres(spool.left.value()),
+        })
+    });
+    json!({
+        "kind": cutting.article.kind(),
+        "id": id,
+        "spools": spools.collect::<Vec<_>>(),
+        "unplaced": cutting.unplaced.iter().map(piece).collect::<Vec<_>>(),
+        "bought": cutting.bought(),
+        "least": cutting.least,
+    })
+}
+
+fn suggestion(price: &Suggestion) -> Value {
+    json!({
+        "materials": money(price.materials),
+        "labour": money(price.labour),
+        "overhead": money(price.overhead),
+        "cost": money(price.cost),
+        "wholesale": money(price.wholesale),
+        "retail": money(price.retail),
+        "unpriced": price.unpriced,
+    })
+}
+
+fn number(amount: Amount) -> Value {
+    match amount {
+        Amount::Count(count) => json!(count),
+        Amount::Length(length) => micrometres(length.value()),
+    }
+}
+
+/// A length in mm to the third decimal, whole ones without a decimal point.
+fn micrometres(mm: f64) -> Value {
+    let rounded = (mm * 1000.0).round() / 1000.0;
+    #[expect(clippy::cast_possible_truncation, reason = "a whole number below 2^53")]
+    let whole = rounded as i64;
+    if rounded.fract() == 0.0 && rounded.abs() < 9.0e15 { json!(whole) } else { json!(rounded) }
+}
+
+/// Main units: the nearest number to a whole count of hundredths prints as at most two decimals.
+fn money(amount: Money) -> Value {
+    json!(amount.value() as f64 / 100.0)
+}

@@ -1,0 +1,145 @@
+//! The word chart: a strand's row in letters, the way a maker says it.
+//!
+//! `5A 1B, 11 times, then 5A` is eleven times five of bead A and one of bead B, and five of A. What
+//! is not a bead stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 spacer bar)`,
+//! `(dangle: 1C 2A on a head pin)`. A repeat of more than one phrase stands in square brackets:
+//! `[3A 1B, 4 times, then 1C], 6 times`. The chart is first made as short as its writing allows:
+//! neighbouring runs of one bead are added, repeats of repeats multiplied. Counts stay the same.
+
+use std::collections::BTreeMap;
+
+use super::words::a;
+use crate::design::{Design, Phrase, Strand};
+use crate::units::{Length, UnitStyle, fraction};
+
+/// The word chart of a strand.
+#[must_use]
+pub fn text(design: &Design, strand: &Strand) -> String {
+    let phrases = simple(&strand.chart);
+    match phrases.as_slice() {
+        [Phrase::Mirror(side, middle)] => mirror(design, side, middle),
+        phrases => sequence(design, phrases),
+    }
+}
+
+/// The words for a short row, such as what hangs on a pin.
+#[must_use]
+pub fn row(design: &Design, phrases: &[Phrase]) -> String {
+    sequence(design, &simple(phrases))
+}
+
+/// How many of each bead the phrases say.
+#[must_use]
+pub fn counts(phrases: &[Phrase]) -> BTreeMap<usize, u64> {
+    let mut counts = BTreeMap::new();
+    add_counts(phrases, 1, &mut counts);
+    counts
+}
+
+fn add_counts(phrases: &[Phrase], times: u64, counts: &mut BTreeMap<usize, u64>) {
+    for phrase in phrases {
+        match phrase {
+            Phrase::Run(count, bead) => *counts.entry(*bead).or_insert(0) += times * u64::from(*count),
+            Phrase::Times(count, list) => add_counts(list, times * u64::from(*count), counts),
+            Phrase::Mirror(side, middle) => {
+                add_counts(side, times * 2, counts);
+                add_counts(middle, times, counts);
+            }
+            Phrase::Dangle(_, list) => add_counts(list, times, counts),
+            Phrase::Gap(_) | Phrase::Knot | Phrase::Finding(_) => {}
+        }
+    }
+}
+
+/// The same row in fewer phrases.
+#[must_use]
+pub fn simple(phrases: &[Phrase]) -> Vec<Phrase> {
+    let mut row = Vec::new();
+    for phrase in phrases {
+        match phrase {
+            Phrase::Times(count, list) => times(*count, simple(list), &mut row),
+            Phrase::Mirror(side, middle) => match (simple(side), simple(middle)) {
+                (side, middle) if side.is_empty() => middle.into_iter().for_each(|phrase| push(phrase, &mut row)),
+                (side, middle) => row.push(Phrase::Mirror(side, middle)),
+            },
+            Phrase::Dangle(on, list) => row.push(Phrase::Dangle(*on, simple(list))),
+            other => push(other.clone(), &mut row),
+        }
+    }
+    row
+}
+
+/// Adds a repeat of a list that is already simple.
+fn times(count: u32, list: Vec<Phrase>, row: &mut Vec<Phrase>) {
+    match (count, list.as_slice()) {
+        (0, _) | (_, []) => {}
+        (1, list) => list.iter().for_each(|phrase| push(phrase.clone(), row)),
+        (count, [Phrase::Run(run, bead)]) => push(Phrase::Run(count.saturating_mul(*run), *bead), row),
+        (count, [Phrase::Times(inner, list)]) => push(Phrase::Times(count.saturating_mul(*inner), list.clone()), row),
+        _ => push(Phrase::Times(count, list), row),
+    }
+}
+
+/// Adds a phrase, joined to the last one where both say the same thing.
+fn push(phrase: Phrase, row: &mut Vec<Phrase>) {
+    match (row.last_mut(), &phrase) {
+        (_, Phrase::Run(0, _)) => {}
+        (Some(Phrase::Run(count, bead)), Phrase::Run(more, same)) if bead == same => *count += more,
+        (Some(Phrase::Times(count, list)), Phrase::Times(more, same)) if list == same => *count += more,
+        _ => row.push(phrase),
+    }
+}
+
+/// The phrases joined by `then`; those that need no comma stay together.
+fn sequence(design: &Design, phrases: &[Phrase]) -> String {
+    let together = |a: &Phrase, b: &Phrase| is_short(a) && is_short(b);
+    let clauses = phrases
+        .chunk_by(together)
+        .map(|clause| clause.iter().map(|phrase| said(design, phrase)).collect::<Vec<_>>().join(" "));
+    clauses.collect::<Vec<_>>().join(", then ")
+}
+
+const fn is_short(phrase: &Phrase) -> bool {
+    !matches!(phrase, Phrase::Times(..) | Phrase::Mirror(..))
+}
+
+fn said(design: &Design, phrase: &Phrase) -> String {
+    match phrase {
+        Phrase::Run(count, bead) => format!("{count}{}", design.beads[*bead].letter),
+        Phrase::Times(count, list) => format!("{}, {}", bracketed(design, list), times_word(*count)),
+        Phrase::Mirror(side, middle) => format!("[{}]", mirror(design, side, middle)),
+        Phrase::Gap(length) => format!("({} bare)", gap(design.heading.units, *length)),
+        Phrase::Knot => "(knot)".to_owned(),
+        Phrase::Finding(at) => format!("(1 {})", design.findings[*at].name),
+        Phrase::Dangle(on, list) => {
+            format!("(dangle: {} on {})", sequence(design, list), a(&design.findings[*on].name))
+        }
+    }
+}
+
+fn times_word(count: u32) -> String {
+    if count == 2 { "twice".to_owned() } else { format!("{count} times") }
+}
+
+/// The phrases, in square brackets where they are more than one clause.
+fn bracketed(design: &Design, phrases: &[Phrase]) -> String {
+    let words = sequence(design, phrases);
+    if phrases.iter().all(is_short) { words } else { format!("[{words}]") }
+}
+
+fn mirror(design: &Design, side: &[Phrase], middle: &[Phrase]) -> String {
+    let side = sequence(design, side);
+    if middle.is_empty() {
+        return format!("{side}, then the same backwards");
+    }
+    format!("{side}, then {} in the middle, then the same backwards", bracketed(design, middle))
+}
+
+/// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.
+fn gap(units: UnitStyle, length: Length) -> String {
+    match units {
+        UnitStyle::In => format!("{} in", fraction(length)),
+        UnitStyle::Mm => length.tenths(),
+        UnitStyle::Both => format!("{} in = {}", fraction(length), length.tenths()),
+    }
+}

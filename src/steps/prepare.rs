@@ -1,0 +1,102 @@
+//! What is done before stringing: lay out, cut, and hang the branches on their pins.
+
+use super::words::{a, count, list, strand};
+use super::{Drawing, Step, chart};
+use crate::design::{Bit, Dangle, Design, Phrase, What};
+use crate::materials::need;
+use crate::pattern::{CordKind, FindingKind};
+
+/// Lay the beads out by letter and count them.
+pub fn lay_out(design: &Design) -> Step {
+    let counts = need::counts(design);
+    let bead = |(at, bead): (usize, &crate::design::Bead)| {
+        let count = counts.get(&crate::materials::Article::Bead(at)).copied().unwrap_or(0);
+        format!("{count} {} ({})", bead.letter, bead.name)
+    };
+    let beads: Vec<_> = design.beads.iter().enumerate().map(bead).collect();
+    let total: u64 = counts.iter().filter(|(article, _)| article.kind() == "bead").map(|(_, count)| count).sum();
+    let each = if design.copies > 1 { " for one earring" } else { "" };
+    Step::new("Lay out the beads", "Set the beads out on a cloth or board, each kind by its letter, and count them.")
+        .check(format!("You have {}{each}: {}.", list(&beads), count(total, "bead")))
+}
+
+/// Cut each strand's cord; a chain is cut when it is hung.
+pub fn cut(design: &Design) -> Option<Step> {
+    let units = design.heading.units;
+    let lengths = design.strands.iter().map(|strand| {
+        let length = units.ruler(need::cut_length(strand));
+        let cord = &design.cords[strand.cord].name;
+        if design.strands.len() == 1 {
+            format!("{length} of {cord}")
+        } else {
+            format!("{length} of {cord} for {}", strand.name)
+        }
+    });
+    let lengths: Vec<_> = lengths.collect();
+    let metal = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Wire);
+    let how = if metal { " Hold both sides of the cut: ends fly." } else { "" };
+    let elastic = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Elastic);
+    let stretch = if elastic { " Stretch the elastic gently a few times before you measure it." } else { "" };
+    let title = if lengths.len() == 1 { "Cut the cord" } else { "Cut the cords" };
+    (!lengths.is_empty()).then(|| Step::new(title, format!("Cut {}.{how}{stretch}", list(&lengths))))
+}
+
+/// Make the branches, each kind once with how many of it.
+pub fn dangles(design: &Design) -> Vec<Step> {
+    let mut kinds: Vec<(&Dangle, u64)> = Vec::new();
+    for dangle in every_dangle(design) {
+        match kinds.iter_mut().find(|(kind, _)| same(kind, dangle)) {
+            Some((_, times)) => *times += 1,
+            None => kinds.push((dangle, 1)),
+        }
+    }
+    kinds.into_iter().map(|(dangle, times)| make(design, dangle, times)).collect()
+}
+
+fn every_dangle(design: &Design) -> impl Iterator<Item = &Dangle> {
+    let bits = design.strands.iter().flat_map(|strand| &strand.trains).flat_map(|train| &train.bits);
+    bits.filter_map(|bit| match &bit.what {
+        What::Dangle(dangle) => Some(dangle),
+        _ => None,
+    })
+}
+
+fn same(a: &Dangle, b: &Dangle) -> bool {
+    a.on == b.on && a.bits.iter().map(|bit| &bit.what).eq(b.bits.iter().map(|bit| &bit.what))
+}
+
+fn make(design: &Design, dangle: &Dangle, times: u64) -> Step {
+    let on = &design.findings[dangle.on];
+    let row = chart::row(design, &phrases(&dangle.bits));
+    let text = match on.kind {
+        FindingKind::HeadPin | FindingKind::EyePin => format!(
+            "Thread onto {}, from the top down, {row}. Bend the wire to a right angle above the beads, \
+             cut it {} from the bend, and turn the end into a plain loop.",
+            a(&on.name),
+            design.heading.units.ruler(super::closure::LOOP_WIRE)
+        ),
+        _ => format!("Open the {} sideways, hang {row} in it, and close it the same way.", on.name),
+    };
+    let title = if times == 1 { "Make the dangle".to_owned() } else { format!("Make {}", count(times, "dangle")) };
+    Step::new(title, text).check("The loop is shut: no thread slips through the gap.").drawing(Drawing::Dangle)
+}
+
+/// What hangs on a branch as phrases.
+fn phrases(bits: &[Bit]) -> Vec<Phrase> {
+    let phrase = |bit: &Bit| match &bit.what {
+        What::Bead(at) => Phrase::Run(1, *at),
+        What::Finding(at) => Phrase::Finding(*at),
+        What::Dangle(dangle) => Phrase::Dangle(dangle.on, phrases(&dangle.bits)),
+        What::Gap => Phrase::Gap(crate::units::Length::mm(bit.length())),
+        What::Knot => Phrase::Knot,
+    };
+    bits.iter().map(phrase).collect()
+}
+
+/// The strands as a sentence lists them.
+pub fn names(design: &Design, strands: &[usize]) -> String {
+    match strands {
+        [only] => strand(design, &design.strands[*only]),
+        several => list(&several.iter().map(|at| design.strands[*at].name.as_str()).collect::<Vec<_>>()),
+    }
+}

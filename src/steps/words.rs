@@ -1,0 +1,32 @@
+//! Small English helpers: articles, lists, counts.
+
+use crate::design::{Design, Strand};
+
+/// A noun with its indefinite article: `an eye pin`.
+pub fn a(noun: &str) -> String {
+    let vowel = noun.starts_with(['a', 'e', 'i', 'o', 'u', 'A', 'E', 'I', 'O', 'U']);
+    format!("{} {noun}", if vowel { "an" } else { "a" })
+}
+
+/// `1 bead`, `2 beads`.
+pub fn count(number: u64, noun: &str) -> String {
+    let ending = if number == 1 { "" } else { "s" };
+    format!("{number} {noun}{ending}")
+}
+
+/// `inner`, `inner and outer`, `inner, middle and outer`.
+pub fn list<T: AsRef<str>>(items: &[T]) -> String {
+    match items {
+        [] => String::new(),
+        [only] => only.as_ref().to_owned(),
+        [most @ .., last] => {
+            let most: Vec<_> = most.iter().map(AsRef::as_ref).collect();
+            format!("{} and {}", most.join(", "), last.as_ref())
+        }
+    }
+}
+
+/// The strand as a sentence names it: `the inner strand`; `the strand` where there is but one.
+pub fn strand(design: &Design, strand: &Strand) -> String {
+    if design.strands.len() == 1 { "the strand".to_owned() } else { format!("the {} strand", strand.name) }
+}
