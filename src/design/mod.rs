@@ -1,5 +1,166 @@
 //! The design: a pattern resolved into beads, lengths and findings.
+//!
+//! [`resolve`] looks up every name, solves the counts that `fill` leaves open and sets the beads
+//! in their rows. Its result has no open question but where sliding beads come to rest.
 
+mod article;
+mod closure;
+mod expand;
+mod expect;
+mod measure;
 mod model;
+mod profile;
+mod row;
+mod shelf;
+mod stops;
+mod strand;
+mod wear;
+
+use crate::pattern::{Dict, FindingKind, Kind, Pattern, Recolour};
+use crate::remark::{Code, Remark, did_you_mean, has_errors};
+use crate::source::At;
+use crate::units::{Length, Money};
 
 pub use model::*;
+pub use profile::BARREL_END;
+pub use row::reach;
+
+use shelf::Shelf;
+
+/// Which of a pattern's variants is wanted.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Choice {
+    /// Name of a size.
+    pub size: Option<String>,
+    /// Name of a colourway.
+    pub colourway: Option<String>,
+}
+
+/// Gathers remarks while a pattern is resolved.
+#[derive(Default)]
+struct Context {
+    remarks: Vec<Remark>,
+}
+
+impl Context {
+    fn refuse<T>(&mut self, remark: Remark) -> Option<T> {
+        self.remarks.push(remark);
+        None
+    }
+}
+
+/// Resolves a pattern. Without errors among the remarks there is a design.
+#[must_use]
+pub fn resolve(pattern: &Pattern, choice: &Choice) -> (Option<Design>, Vec<Remark>) {
+    let mut context = Context::default();
+    let design = build(pattern, choice, &mut context);
+    if let (Some(design), Some(expect), true) = (&design, &pattern.expect, *choice == Choice::default()) {
+        expect::check(expect, design, &mut context);
+    }
+    let sound = !has_errors(&context.remarks);
+    (design.filter(|_| sound), context.remarks)
+}
+
+fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Design> {
+    let change = change(pattern, choice, context)?;
+    let colours = colours(pattern, choice, context)?;
+    check_strand_names(pattern, context);
+    let shelf = Shelf::fill(pattern, colours, context);
+    let closure = closure::closure(pattern.closure.as_ref(), &shelf, context);
+    let strands: Vec<_> =
+        pattern.strands.value.iter().map(|written| strand::strand(written, change, &shelf, context)).collect();
+    let mut strands: Vec<_> = strands.into_iter().collect::<Option<_>>()?;
+    let closure = closure?;
+    hang_apart(&mut strands, &closure, &shelf);
+    Some(Design {
+        heading: heading(pattern, choice),
+        beads: shelf.beads,
+        cords: shelf.cords,
+        findings: shelf.findings,
+        strands,
+        closure,
+        wear: wear::wear(pattern.kind.value, pattern.wear.as_ref()),
+        copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
+        price: pattern.price.as_ref().map(price),
+    })
+}
+
+/// How much the chosen size changes each strand.
+fn change(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Length> {
+    let Some(name) = &choice.size else { return Some(Length::ZERO) };
+    let sizes = pattern.sizes.as_deref().unwrap_or_default();
+    match sizes.iter().find(|size| size.name.value == *name) {
+        Some(size) => Some(size.change.value.0),
+        None => context.refuse(no_variant("size", name, &mut sizes.iter().map(|size| size.name.value.as_str()))),
+    }
+}
+
+fn colours<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Option<Option<&'a Dict<Recolour>>> {
+    let Some(name) = &choice.colourway else { return Some(None) };
+    let ways = pattern.colourways.as_ref();
+    match ways.and_then(|ways| ways.get(name)) {
+        Some(colours) => Some(Some(colours)),
+        None => context.refuse(no_variant("colourway", name, &mut ways.iter().flat_map(|ways| ways.ids()))),
+    }
+}
+
+fn no_variant<'a>(what: &str, name: &str, known: &mut dyn Iterator<Item = &'a str>) -> Remark {
+    let known: Vec<_> = known.collect();
+    let help = match (did_you_mean(name, known.iter().copied()), known.is_empty()) {
+        (Some(near), _) => format!("did you mean `{near}`?"),
+        (None, true) => format!("the pattern has no {what}s"),
+        (None, false) => format!("the pattern's {what}s are: {}", known.join(", ")),
+    };
+    Remark::new(Code::UnknownId, format!("the pattern has no {what} `{name}`")).help(help)
+}
+
+fn check_strand_names(pattern: &Pattern, context: &mut Context) {
+    let strands = &pattern.strands;
+    if strands.value.is_empty() {
+        let remark = Remark::new(Code::MissingKey, "there is no strand").at(strands.place);
+        context.remarks.push(remark.help("write at least one strand"));
+    }
+    for (at, strand) in strands.value.iter().enumerate() {
+        let name: &At<String> = &strand.value.name;
+        if strands.value[..at].iter().any(|other| other.value.name.value == name.value) {
+            let remark = Remark::new(Code::TwiceNamed, format!("two strands are called {}", name.value));
+            context.remarks.push(remark.at(name.place).help("give each strand its own name"));
+        }
+    }
+}
+
+/// An end bar in the closure holds the strands apart by its spacing.
+fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Shelf) {
+    let findings = closure.left.iter().map(|part| &shelf.findings[part.finding]);
+    let spacing = findings.filter(|finding| finding.kind == FindingKind::EndBar).map(|bar| bar.spacing).next();
+    for (at, strand) in strands.iter_mut().enumerate() {
+        strand.aside = spacing.unwrap_or_default() * at as f64;
+    }
+}
+
+fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
+    Heading {
+        title: pattern.title.value.clone(),
+        summary: pattern.summary.clone(),
+        kind: pattern.kind.value,
+        designer: pattern.designer.clone(),
+        permissions: pattern.permissions.clone(),
+        skill: pattern.skill,
+        time: pattern.time.clone(),
+        notes: pattern.notes.clone(),
+        units: pattern.units.unwrap_or_default(),
+        currency: pattern.currency.clone(),
+        size: choice.size.clone(),
+        colourway: choice.colourway.clone(),
+    }
+}
+
+fn price(written: &crate::pattern::Price) -> Price {
+    Price {
+        hours: written.labour.0,
+        rate: written.rate,
+        overhead: written.overhead.unwrap_or(Money::ZERO),
+        wholesale: written.wholesale.map_or(2.0, |factor| factor.0),
+        retail: written.retail.map_or(2.5, |factor| factor.0),
+    }
+}

@@ -148,6 +148,8 @@ pub struct Finding {
     pub material: Option<String>,
     /// Its colour.
     pub colour: Rgb,
+    /// Whether it opens by itself when pulled.
+    pub breakaway: bool,
     /// How it is sold.
     pub sold: Option<Sold>,
     /// Where the pattern defines it.
@@ -326,6 +328,8 @@ pub struct Wear {
     pub ease: Length,
     /// Where the girth comes from, as the sheet prints it.
     pub source: String,
+    /// Whether the piece is for a child.
+    pub child: bool,
     /// Where the pattern says it; absent where it is assumed.
     pub place: Option<Place>,
 }

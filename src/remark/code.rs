@@ -95,4 +95,49 @@ codes! {
     Version = "version", Error,
         "The first key says which version of the pattern language the file is written in. This \
          program reads version 1.";
+    TooManyBeads = "too-many-beads", Error,
+        "A strand holds at most 100,000 beads, knots and spaces, counted after every repeat. A \
+         count beyond that is a slip of the pen, and would only make the program slow.";
+    TwiceNamed = "twice-named", Error,
+        "Two strands, sizes or colourways have the same name, so that nobody could tell which is meant.";
+    Overfull = "overfull", Error,
+        "The beads, spaces and end findings of a strand need more cord than its finished length \
+         has. The beaded length is the sum of the distances between neighbouring beads' centres: \
+         sqrt(R1^2 - r^2) + sqrt(R2^2 - r^2) for drilled round beads, where r is the larger of the \
+         two hole radii (drilled-sphere geometry), half the length for flat-ended ones.";
+    NoFill = "no-fill", Error,
+        "`repeat: fill` strings a list as often as fits into the strand's length less `leave` and \
+         less what the ends take. It needs a length to fill, and a list that takes up cord.";
+    MisplacedStop = "misplaced-stop", Error,
+        "A stop is a finding fixed on the cord. It stands in the strand's own list (not inside a \
+         repeat), inside the strand's length, in the order of the stations, and only where beads \
+         slide or are spread.";
+    MissingSize = "missing-size", Error,
+        "A size is missing that the length, the drawing or the fit cannot do without.";
+    BadSize = "bad-size", Error,
+        "The sizes of an article contradict one another: a hole wider than its bead, a bead of \
+         four metres, an inside wider than the outside.";
+    UnknownMaterial = "unknown-material", Warning,
+        "The mass of a bead is its volume times the density of its material, from a table of \
+         common bead materials. A material that is not in the table needs a `mass:` of its own; \
+         until then the bead is weighed as common glass, 2.5 g/cm3.";
+    HoleAssumed = "hole-assumed", Advice,
+        "A bead without `hole:` is taken to have a hole of 1 mm, or a quarter of its width if that \
+         is less (an assumption). The hole decides how close round beads sit and whether the cord \
+         passes.";
+    Unused = "unused", Warning,
+        "The pattern defines a bead, cord or finding that nothing uses. It is left out of the \
+         legend and the materials.";
+    NoLength = "no-length", Error,
+        "A strand needs a `length:`, or `settle: fill` so that its length follows from its beads. \
+         `sizes:` change lengths, so each strand needs one to change.";
+    LengthIgnored = "length-ignored", Warning,
+        "With `settle: fill` a strand's length follows from its beads; a length that is written \
+         beside it and differs is not used.";
+    Expected = "expected", Error,
+        "The pattern's `expect:` holds the designer's own figures. The program computes others: \
+         one of the two is wrong, and a pattern for sale must not leave that open.";
+    NoRest = "no-rest", Error,
+        "The strand cannot hang from its two points: it is shorter than the distance between \
+         them, or the solver for its resting shape did not converge.";
 }

@@ -1,3 +1,5 @@
 //! The printed sheet.
 
+pub mod font;
 pub mod mark;
+pub mod metrics;

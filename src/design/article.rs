@@ -1,0 +1,306 @@
+//! Beads, cords and findings: from the pattern's keys to complete articles.
+
+use crate::pattern::{self, BeadSize, CordKind, FindingKind, Finish, Shape, SoldBy};
+use crate::remark::{Code, Remark};
+use crate::sheet::mark::Rgb;
+use crate::source::{At, Place};
+use crate::trade::{densities, gauges, seeds};
+use crate::units::{Length, Mass};
+
+use super::Context;
+use super::model::{Bead, Cord, Finding, Lot, Sold};
+
+/// Hole of a bead whose pattern does not say: an assumption.
+const USUAL_HOLE: Length = Length::mm(1.0);
+/// The most that a usual hole takes of a bead's width: an assumption.
+const HOLE_SHARE: f64 = 0.25;
+/// Thickness of a flat bead whose pattern does not say, as a share of its width: an assumption.
+const FLAT_SHARE: f64 = 0.4;
+/// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
+const GLASS: f64 = 2.5;
+/// Longest bead that is not a slip of the pen.
+const LONGEST_BEAD: Length = Length::mm(200.0);
+
+/// Resolves one bead; its letter comes later.
+pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
+    let shape = written.shape.value;
+    let (across, along) = size(shape, &written.size, context)?;
+    let hole = hole(id, written, across, context);
+    let flat = matches!(shape, Shape::Square | Shape::Coin);
+    let thick = written.thick.as_ref().map(|at| at.value);
+    let mut bead = Bead {
+        id: id.to_owned(),
+        name: written.name.clone().unwrap_or_else(|| id.to_owned()),
+        letter: String::new(),
+        shape,
+        finish: written.finish.unwrap_or(Finish::Gloss),
+        colour: written.colour.0,
+        across,
+        along,
+        thick: thick.unwrap_or(if flat { across * FLAT_SHARE } else { across }),
+        hole,
+        tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
+        pitch: pitch(written, context),
+        mass: written.mass.unwrap_or_default(),
+        material: written.material.as_ref().map(|at| at.value.clone()),
+        sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
+        instead: written.instead.iter().flatten().map(|at| at.value.clone()).collect(),
+        place,
+    };
+    if written.mass.is_none() {
+        bead.mass = mass(&bead, written, context);
+    }
+    sensible(bead, written, context)
+}
+
+/// Size across and along the hole.
+fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Length, Length)> {
+    let along_differs = matches!(shape, Shape::Rondelle | Shape::Oval | Shape::Tube | Shape::Barrel | Shape::Drop);
+    match &size.value {
+        BeadSize::Both(across, along) => Some((*across, *along)),
+        BeadSize::Across(across) if along_differs => context.refuse(
+            Remark::new(Code::MissingSize, format!("a {shape} needs its size across and along the hole"))
+                .at(size.place)
+                .help(format!("write both, across first: {} x … mm", across.value())),
+        ),
+        BeadSize::Across(across) => Some((*across, *across)),
+        BeadSize::Seed(name) => match seeds::seed(name) {
+            Some(seed) => Some((seed.diameter(), seed.row_pitch())),
+            None => context.refuse(
+                Remark::new(Code::BadSize, format!("`{name}` is no seed bead size that festoon knows"))
+                    .at(size.place)
+                    .help(format!(
+                        "write one of {}, or a size in mm",
+                        seeds::SEEDS.iter().map(|seed| seed.name).collect::<Vec<_>>().join(", ")
+                    )),
+            ),
+        },
+    }
+}
+
+fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context) -> Length {
+    if let Some(at) = &written.hole {
+        return at.value;
+    }
+    if let BeadSize::Seed(name) = &written.size.value {
+        return seeds::seed(name).map_or(USUAL_HOLE, |seed| Length::mm(seed.hole));
+    }
+    let hole = Length::mm(USUAL_HOLE.value().min(across.value() * HOLE_SHARE));
+    context.remarks.push(
+        Remark::new(Code::HoleAssumed, format!("bead {id}: a hole of {} is assumed", hole.hundredths()))
+            .at(written.size.place)
+            .help(format!("measure it and write `hole: {}`", hole.hundredths())),
+    );
+    hole
+}
+
+/// Maker's tolerance where the pattern does not say: assumptions, common practice, no source.
+fn usual_tolerance(shape: Shape) -> Length {
+    Length::mm(match shape {
+        Shape::Seed => 0.1,
+        Shape::Chip => 1.0,
+        _ => 0.2,
+    })
+}
+
+fn pitch(written: &pattern::Bead, context: &mut Context) -> Option<Length> {
+    let measured = written.measured.as_ref()?;
+    let one = Length::mm(measured.value.length.value() / f64::from(measured.value.count));
+    if one > LONGEST_BEAD {
+        let remark = Remark::new(Code::BadSize, format!("that makes each bead {one} long"));
+        return context.refuse(remark.at(measured.place).help("check the count and the unit"));
+    }
+    Some(one)
+}
+
+fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
+    if let BeadSize::Seed(name) = &written.size.value
+        && let Some(mass) = seeds::seed(name).and_then(seeds::Seed::mass)
+    {
+        return mass;
+    }
+    let density = match &written.material {
+        None => GLASS,
+        Some(material) => densities::density(&material.value).unwrap_or_else(|| {
+            let headline = format!("bead {}: no density is known for `{}`", bead.id, material.value);
+            let help = "write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass";
+            context.remarks.push(Remark::new(Code::UnknownMaterial, headline).at(material.place).help(help));
+            GLASS
+        }),
+    };
+    Mass::grams(bead.volume() / 1000.0 * density)
+}
+
+/// Refuses beads whose sizes contradict one another.
+fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
+    let wrong = if bead.hole.value() >= bead.across.value() * 0.95 {
+        Some((format!("bead {}: a hole of {} leaves nothing of {}", bead.id, bead.hole, bead.across), "check the hole"))
+    } else if bead.across > LONGEST_BEAD || bead.along > LONGEST_BEAD {
+        Some((format!("bead {}: {} x {} is no bead", bead.id, bead.across, bead.along), "check the size's unit"))
+    } else if bead.tolerance.value() > bead.along.value() / 2.0 {
+        Some((format!("bead {}: a tolerance of {} is half the bead", bead.id, bead.tolerance), "check the tolerance"))
+    } else {
+        None
+    };
+    match wrong {
+        None => Some(bead),
+        Some((headline, help)) => {
+            let place = written.hole.as_ref().map_or(written.size.place, |at| at.place);
+            context.refuse(Remark::new(Code::BadSize, headline).at(place).help(help))
+        }
+    }
+}
+
+/// Resolves one cord.
+pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) -> Option<Cord> {
+    let diameter = thickness(id, place, written.diameter.as_ref(), written.gauge.as_ref(), context)?;
+    let area = std::f64::consts::PI / 4.0 * diameter.value().powi(2);
+    Some(Cord {
+        id: id.to_owned(),
+        name: written.name.clone().unwrap_or_else(|| id.to_owned()),
+        kind: written.kind,
+        diameter,
+        strength: written.strength,
+        mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
+        colour: written.colour.map_or_else(|| cord_colour(written.kind), |colour| colour.0),
+        sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
+        place,
+    })
+}
+
+/// Density in g/cm³ of a cord with the air between its plies: assumptions, used only where the
+/// pattern gives no mass.
+const fn cord_density(kind: CordKind) -> f64 {
+    match kind {
+        CordKind::Wire => 4.5,
+        CordKind::Chain => 3.5,
+        CordKind::Thread | CordKind::Silk | CordKind::Elastic => 1.1,
+        CordKind::Leather => 0.9,
+    }
+}
+
+const fn cord_colour(kind: CordKind) -> Rgb {
+    match kind {
+        CordKind::Wire | CordKind::Chain => Rgb(0xb9, 0xb6, 0xae),
+        CordKind::Thread | CordKind::Silk => Rgb(0xd8, 0xcf, 0xbc),
+        CordKind::Leather => Rgb(0x5b, 0x43, 0x32),
+        CordKind::Elastic => Rgb(0xd5, 0xd9, 0xdc),
+    }
+}
+
+/// A diameter, written as such or as a wire gauge.
+fn thickness(
+    id: &str,
+    place: Place,
+    diameter: Option<&At<Length>>,
+    gauge: Option<&At<pattern::Whole>>,
+    context: &mut Context,
+) -> Option<Length> {
+    match (diameter, gauge) {
+        (Some(diameter), _) => Some(diameter.value),
+        (None, Some(gauge)) => gauge_diameter(gauge, context),
+        (None, None) => context.refuse(
+            Remark::new(Code::MissingSize, format!("{id}: neither diameter nor gauge is written"))
+                .at(place)
+                .help("add `diameter: 0.38 mm` or `gauge: 26`"),
+        ),
+    }
+}
+
+fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) -> Option<Length> {
+    gauges::awg_diameter(gauge.value.0).or_else(|| {
+        context.refuse(
+            Remark::new(Code::BadSize, format!("there is no wire gauge {}", gauge.value.0))
+                .at(gauge.place)
+                .help("write an American wire gauge from 1 to 40"),
+        )
+    })
+}
+
+/// Resolves one finding.
+pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut Context) -> Option<Finding> {
+    let size = |at: &Option<At<Length>>| at.as_ref().map_or(Length::ZERO, |at| at.value);
+    let wire = match (&written.wire, &written.gauge) {
+        (None, Some(gauge)) => gauge_diameter(gauge, context)?,
+        (wire, _) => size(wire),
+    };
+    let finding = Finding {
+        id: id.to_owned(),
+        name: written.name.clone().unwrap_or_else(|| id.to_owned()),
+        kind: written.kind.value,
+        length: size(&written.length),
+        outside: size(&written.outside),
+        inside: size(&written.inside),
+        mouth: if written.mouth.is_some() { size(&written.mouth) } else { size(&written.inside) * 1.1 },
+        tip: size(&written.tip),
+        wire,
+        link: size(&written.link),
+        spacing: size(&written.spacing),
+        holes: written.holes.as_ref().map_or(1, |at| at.value.0),
+        mass: written.mass.unwrap_or_default(),
+        material: written.material.as_ref().map(|at| at.value.clone()),
+        colour: written.colour.map_or(Rgb(0xb4, 0xa5, 0x84), |colour| colour.0),
+        breakaway: written.breakaway.is_some_and(|answer| answer.0),
+        sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
+        place,
+    };
+    complete(finding, written.kind.place, context)
+}
+
+/// Refuses a finding that lacks a size its kind cannot do without.
+fn complete(mut finding: Finding, place: Place, context: &mut Context) -> Option<Finding> {
+    let needs: &[(&str, Length)] = match finding.kind {
+        FindingKind::Crimp => &[("length", finding.length), ("outside", finding.outside), ("inside", finding.inside)],
+        FindingKind::Cone => &[("length", finding.length), ("inside", finding.inside), ("tip", finding.tip)],
+        FindingKind::EyePin | FindingKind::HeadPin => &[("length", finding.length), ("gauge", finding.wire)],
+        FindingKind::Chain => &[("link", finding.link)],
+        FindingKind::JumpRing => &[("inside", finding.inside)],
+        FindingKind::EndBar | FindingKind::SpacerBar => &[("length", finding.length), ("spacing", finding.spacing)],
+        _ => &[("length", finding.length)],
+    };
+    let missing: Vec<_> = needs.iter().filter(|(_, size)| *size == Length::ZERO).map(|(key, _)| *key).collect();
+    if !missing.is_empty() {
+        let headline = format!("{}: a {} needs its {}", finding.id, finding.kind, missing.join(", "));
+        let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
+        return context.refuse(Remark::new(Code::MissingSize, headline).at(place).help(format!("add {help}")));
+    }
+    if finding.wire == Length::ZERO {
+        finding.wire = usual_wire(&finding);
+    }
+    Some(finding)
+}
+
+/// Wire of rings and chains whose pattern does not say: an assumption for the drawing alone.
+fn usual_wire(finding: &Finding) -> Length {
+    match finding.kind {
+        FindingKind::Chain => finding.link * 0.2,
+        FindingKind::JumpRing => finding.inside * 0.2,
+        FindingKind::EarWire | FindingKind::Bail => Length::mm(0.8),
+        _ => Length::ZERO,
+    }
+}
+
+/// Resolves how an article is sold; nothing without a price.
+fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
+    let sold = &written.value;
+    let lot = match sold.by.value {
+        SoldBy::Strand => sold.length.map(Lot::Strand),
+        SoldBy::Pack => sold.count.map(|count| Lot::Pack(count.0)),
+        SoldBy::Each => Some(Lot::Each),
+        SoldBy::Grams => sold.mass.map(Lot::Grams),
+        SoldBy::Spool | SoldBy::Length => sold.length.map(Lot::Length),
+    };
+    let needed = match sold.by.value {
+        SoldBy::Pack => "count: 48",
+        SoldBy::Grams => "mass: 10 g",
+        _ => "length: 16 in",
+    };
+    match lot {
+        Some(lot) => Some(Sold { lot, price: sold.price.unwrap_or_default() }),
+        None => context.refuse(
+            Remark::new(Code::MissingKey, format!("sold by {}, but not how much", sold.by.value))
+                .at(sold.by.place)
+                .help(format!("add `{needed}`")),
+        ),
+    }
+}

@@ -1,0 +1,118 @@
+//! The closure: what joins the strands' ends and how much it lengthens the piece.
+//!
+//! Gathered strands hang from the eye of a pin. The pin goes out through the cone's tip, where a
+//! plain loop closes it. Inside the cone, which narrows evenly from `inside` at its mouth to `tip`,
+//! the eye comes to lie where the cone is as wide as the eye; from there to the tip is what the
+//! cone adds to the piece.
+
+use crate::pattern::{self, ClosurePart, FindingKind};
+use crate::remark::{Code, Remark};
+use crate::source::At;
+use crate::units::Length;
+
+use super::Context;
+use super::expand::EYE;
+use super::model::{Closure, Finding, Part};
+use super::shelf::Shelf;
+
+impl Finding {
+    /// Outside diameter of a pin's eye and of the plain loop made at its other end.
+    #[must_use]
+    pub fn eye(&self) -> Length {
+        if self.outside > Length::ZERO { self.outside } else { Length::mm(EYE) }
+    }
+
+    /// How far below its tip a cone is as wide inside as `width`; its whole length for what is
+    /// wider than its mouth.
+    #[must_use]
+    pub fn depth_of(&self, width: Length) -> Length {
+        let opening = self.inside - self.tip;
+        if opening <= Length::ZERO {
+            return if width > self.tip { self.length } else { Length::ZERO };
+        }
+        self.length * ((width - self.tip) / opening).clamp(0.0, 1.0)
+    }
+
+    /// Inside width of a cone at a distance below its tip.
+    #[must_use]
+    pub fn width_at(&self, depth: Length) -> Length {
+        self.tip + (self.inside - self.tip) * (depth / self.length).clamp(0.0, 1.0)
+    }
+}
+
+/// Resolves the closure.
+pub fn closure(written: Option<&At<pattern::Closure>>, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
+    let Some(written) = written else { return Some(Closure::default()) };
+    let each = written.value.each_side.as_deref().unwrap_or_default();
+    let left = parts(each, written.value.left.as_deref(), shelf, context);
+    let right = parts(each, written.value.right.as_deref(), shelf, context);
+    let (mut left, mut right) = (left?, right?);
+    let hooks =
+        |parts: &[Part]| parts.last().is_some_and(|part| shelf.findings[part.finding].kind == FindingKind::Clasp);
+    let (left_hooks, right_hooks) = (hooks(&left), hooks(&right));
+    shorten(&mut left, right_hooks, shelf);
+    shorten(&mut right, left_hooks, shelf);
+    Some(Closure { left, right, place: written.place })
+}
+
+/// An outermost chain that a clasp hooks into is an extender: at its shortest one link is used.
+fn shorten(parts: &mut [Part], clasp_opposite: bool, shelf: &Shelf) {
+    if let Some(part) = parts.last_mut().filter(|_| clasp_opposite)
+        && shelf.findings[part.finding].kind == FindingKind::Chain
+    {
+        let link = shelf.findings[part.finding].link;
+        part.least = if link < part.reach { link } else { part.reach };
+    }
+}
+
+fn parts(
+    each: &[At<ClosurePart>],
+    side: Option<&[At<ClosurePart>]>,
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Vec<Part>> {
+    let written: Vec<_> = each.iter().chain(side.unwrap_or_default()).collect();
+    let mut indices = Vec::new();
+    for part in &written {
+        indices.push(context.find("finding", &part.value.id, &shelf.findings, |finding| &finding.id)?);
+    }
+    let part = |(at, index): (usize, &usize)| {
+        let finding = &shelf.findings[*index];
+        let before = at.checked_sub(1).map(|before| &shelf.findings[indices[before]]);
+        let cut = chain_length(written[at], finding, context)?;
+        let reach = if finding.kind == FindingKind::Chain { cut } else { reach(finding, before) };
+        Some(Part { finding: *index, reach, least: reach, cut })
+    };
+    indices.iter().enumerate().map(part).collect()
+}
+
+/// How much a finding lengthens the piece.
+fn reach(finding: &Finding, before: Option<&Finding>) -> Length {
+    match finding.kind {
+        FindingKind::EyePin => (finding.eye() - finding.wire) * 2.0,
+        FindingKind::Cone => match before.filter(|pin| pin.is_pin()) {
+            Some(pin) => finding.depth_of(pin.eye()),
+            None => finding.length,
+        },
+        FindingKind::JumpRing => finding.inside,
+        _ => finding.length,
+    }
+}
+
+/// How much chain a part takes; nothing for what is not chain.
+fn chain_length(part: &At<ClosurePart>, finding: &Finding, context: &mut Context) -> Option<Length> {
+    match (&part.value.length, finding.kind) {
+        (Some(length), FindingKind::Chain) => Some(length.value),
+        (None, FindingKind::Chain) => context.refuse(
+            Remark::new(Code::MissingSize, format!("how much of the chain `{}`?", finding.id))
+                .at(part.place)
+                .help(format!("write `{{ {}: 60 mm }}`", finding.id)),
+        ),
+        (Some(length), _) => context.refuse(
+            Remark::new(Code::WrongKind, format!("`{}` is no chain and takes no length here", finding.id))
+                .at(length.place)
+                .help(format!("write just `{}`", finding.id)),
+        ),
+        (None, _) => Some(Length::ZERO),
+    }
+}

@@ -1,0 +1,238 @@
+//! From the bead list as written to what is on the cord, one by one.
+
+use crate::pattern::{Item, MOST, Times};
+use crate::remark::{Code, Remark};
+use crate::source::{At, Place};
+use crate::units::Length;
+
+use super::Context;
+use super::model::{Dangle, Phrase, What};
+use super::row::{self, Strung};
+use super::shelf::Shelf;
+
+/// Outside diameter in mm of a pin's eye or plain loop whose pattern does not say: common
+/// practice, no source.
+pub const EYE: f64 = 3.0;
+
+/// A bead list with all its names known and its size bounded.
+pub struct List<'a> {
+    items: &'a [At<Item>],
+    shelf: &'a Shelf,
+    knots: Option<Length>,
+}
+
+impl<'a> List<'a> {
+    /// Takes a list; leaves a remark for each name that is not defined.
+    pub fn new(items: &'a [At<Item>], knots: Option<Length>, shelf: &'a Shelf, context: &mut Context) -> Option<Self> {
+        let before = context.remarks.len();
+        check_names(items, shelf, context);
+        (context.remarks.len() == before).then_some(Self { items, shelf, knots })
+    }
+
+    /// The articles that the list's names mean.
+    pub const fn shelf(&self) -> &'a Shelf {
+        self.shelf
+    }
+
+    /// Whether `repeat: fill` stands somewhere in the list.
+    pub fn has_fill(&self) -> bool {
+        has_fill(self.items)
+    }
+
+    /// How many things are strung when `fill` means so many times.
+    pub fn count(&self, fill: u32) -> u64 {
+        count(self.items, fill)
+    }
+
+    /// Length of the row in mm when `fill` means so many times.
+    pub fn length(&self, fill: u32) -> f64 {
+        row::bits(&self.row(fill), &self.shelf.beads).iter().map(super::model::Bit::length).sum()
+    }
+
+    /// Everything in one row.
+    pub fn row(&self, fill: u32) -> Vec<Strung> {
+        self.knotted(self.groups(fill).concat())
+    }
+
+    /// The row in groups: one for each repetition of the list's own repeats, one for each other
+    /// entry.
+    pub fn groups(&self, fill: u32) -> Vec<Vec<Strung>> {
+        let mut groups = Vec::new();
+        for item in self.items {
+            match &item.value {
+                Item::Repeat(repeat) => {
+                    let once = self.strung(&repeat.of, fill);
+                    groups.extend(std::iter::repeat_n(once, times(repeat.repeat, fill) as usize));
+                }
+                Item::Stop(_) => {}
+                _ => groups.push(self.strung(std::slice::from_ref(item), fill)),
+            }
+        }
+        groups
+    }
+
+    /// Puts the strand's knots between neighbouring beads.
+    pub fn knotted(&self, row: Vec<Strung>) -> Vec<Strung> {
+        let Some(knot) = self.knots else { return row };
+        let is_bead = |one: &Strung| matches!(one.what, What::Bead(_));
+        let mut knotted: Vec<Strung> = Vec::with_capacity(2 * row.len());
+        for one in row {
+            if is_bead(&one) && knotted.last().is_some_and(is_bead) {
+                knotted.push(Strung { what: What::Knot, length: knot.value(), mass: 0.0 });
+            }
+            knotted.push(one);
+        }
+        knotted
+    }
+
+    fn strung(&self, items: &[At<Item>], fill: u32) -> Vec<Strung> {
+        let mut strung = Vec::new();
+        for item in items {
+            self.add(&item.value, fill, &mut strung);
+        }
+        strung
+    }
+
+    fn add(&self, item: &Item, fill: u32, strung: &mut Vec<Strung>) {
+        match item {
+            Item::Run(run) => strung.extend(self.one(&run.id).into_iter().cycle().take(run.count as usize)),
+            Item::Repeat(repeat) => {
+                let once = self.strung(&repeat.of, fill);
+                let often = times(repeat.repeat, fill) as usize;
+                strung.extend(once.iter().cycle().take(once.len() * often).cloned());
+            }
+            Item::Mirror(mirror) => {
+                let side = self.strung(&mirror.mirror, fill);
+                strung.extend(side.iter().cloned());
+                strung.extend(mirror.about.iter().flat_map(|about| self.strung(about, fill)));
+                strung.extend(side.into_iter().rev());
+            }
+            Item::Space(space) => strung.push(bare(What::Gap, space.space.value)),
+            Item::Knot(knot) => strung.push(bare(What::Knot, knot.knot.value)),
+            Item::Dangle(dangle) => strung.extend(self.dangle(&dangle.on.value, &dangle.dangle, fill)),
+            Item::Stop(_) => {}
+        }
+    }
+
+    fn one(&self, id: &str) -> Option<Strung> {
+        let bead = self.shelf.bead(id).map(|index| Strung::bead(index, &self.shelf.beads));
+        bead.or_else(|| self.shelf.finding(id).map(|index| Strung::finding(index, &self.shelf.findings)))
+    }
+
+    /// A branch takes as much cord as its pin's loop is thick, and hangs below it.
+    fn dangle(&self, on: &str, items: &[At<Item>], fill: u32) -> Option<Strung> {
+        let on = self.shelf.finding(on)?;
+        let finding = &self.shelf.findings[on];
+        let strung = self.strung(items, fill);
+        let bits = row::bits(&strung, &self.shelf.beads);
+        let mass = finding.mass.value() + strung.iter().map(|one| one.mass).sum::<f64>();
+        let hanger = if finding.is_pin() {
+            EYE + finding.wire.value()
+        } else {
+            finding.length.value().max(finding.inside.value())
+        };
+        let drop = hanger + bits.iter().map(super::model::Bit::length).sum::<f64>();
+        Some(Strung { what: What::Dangle(Dangle { on, bits, drop }), length: finding.wire.value(), mass })
+    }
+
+    /// The list as the maker says it.
+    pub fn chart(&self, fill: u32) -> Vec<Phrase> {
+        self.phrases(self.items, fill)
+    }
+
+    fn phrases(&self, items: &[At<Item>], fill: u32) -> Vec<Phrase> {
+        items.iter().filter_map(|item| self.phrase(&item.value, fill)).collect()
+    }
+
+    fn phrase(&self, item: &Item, fill: u32) -> Option<Phrase> {
+        Some(match item {
+            Item::Run(run) => match self.shelf.bead(&run.id) {
+                Some(bead) => Phrase::Run(run.count, bead),
+                None if run.count == 1 => Phrase::Finding(self.shelf.finding(&run.id)?),
+                None => Phrase::Times(run.count, vec![Phrase::Finding(self.shelf.finding(&run.id)?)]),
+            },
+            Item::Repeat(repeat) => Phrase::Times(times(repeat.repeat, fill), self.phrases(&repeat.of, fill)),
+            Item::Mirror(mirror) => {
+                let about = mirror.about.iter().flat_map(|about| self.phrases(about, fill)).collect();
+                Phrase::Mirror(self.phrases(&mirror.mirror, fill), about)
+            }
+            Item::Space(space) => Phrase::Gap(space.space.value),
+            Item::Knot(_) => Phrase::Knot,
+            Item::Dangle(dangle) => {
+                Phrase::Dangle(self.shelf.finding(&dangle.on.value)?, self.phrases(&dangle.dangle, fill))
+            }
+            Item::Stop(stop) => Phrase::Finding(self.shelf.finding(&stop.stop.value)?),
+        })
+    }
+}
+
+const fn bare(what: What, length: Length) -> Strung {
+    Strung { what, length: length.value(), mass: 0.0 }
+}
+
+const fn times(times: Times, fill: u32) -> u32 {
+    match times {
+        Times::Count(count) => count,
+        Times::Fill => fill,
+    }
+}
+
+fn has_fill(items: &[At<Item>]) -> bool {
+    items.iter().any(|item| match &item.value {
+        Item::Repeat(repeat) => repeat.repeat == Times::Fill || has_fill(&repeat.of),
+        Item::Mirror(mirror) => has_fill(&mirror.mirror) || mirror.about.as_deref().is_some_and(has_fill),
+        _ => false,
+    })
+}
+
+fn count(items: &[At<Item>], fill: u32) -> u64 {
+    let counts = items.iter().map(|item| match &item.value {
+        Item::Run(run) => u64::from(run.count),
+        Item::Repeat(repeat) => count(&repeat.of, fill).saturating_mul(u64::from(times(repeat.repeat, fill))),
+        Item::Mirror(mirror) => {
+            let about = mirror.about.as_deref().map_or(0, |about| count(about, fill));
+            count(&mirror.mirror, fill).saturating_mul(2).saturating_add(about)
+        }
+        Item::Dangle(dangle) => count(&dangle.dangle, fill).saturating_add(1),
+        Item::Space(_) | Item::Knot(_) | Item::Stop(_) => 1,
+    });
+    counts.fold(0, u64::saturating_add)
+}
+
+/// Whether so many things are too many for a strand; leaves a remark if they are.
+pub fn too_many(count: u64, place: Place, context: &mut Context) -> bool {
+    let many = count > u64::from(MOST);
+    if many {
+        context.remarks.push(
+            Remark::new(Code::TooManyBeads, "the strand would hold more than 100,000 beads, knots and spaces")
+                .at(place)
+                .help("check the counts of the repeats"),
+        );
+    }
+    many
+}
+
+fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
+    for item in items {
+        match &item.value {
+            Item::Run(run) if shelf.bead(&run.id).or_else(|| shelf.finding(&run.id)).is_none() => {
+                let id = At::new(run.id.clone(), item.place);
+                let known = shelf.beads.iter().map(|bead| bead.id.as_str());
+                context.unknown("bead", &id, known);
+            }
+            Item::Run(_) | Item::Space(_) | Item::Knot(_) => {}
+            Item::Repeat(repeat) => check_names(&repeat.of, shelf, context),
+            Item::Mirror(mirror) => {
+                check_names(&mirror.mirror, shelf, context);
+                mirror.about.iter().for_each(|about| check_names(about, shelf, context));
+            }
+            Item::Dangle(dangle) => {
+                context.find("finding", &dangle.on, &shelf.findings, |finding| &finding.id);
+                check_names(&dangle.dangle, shelf, context);
+            }
+            Item::Stop(stop) => {
+                context.find("finding", &stop.stop, &shelf.findings, |finding| &finding.id);
+            }
+        }
+    }
+}

@@ -1,0 +1,54 @@
+//! The designer's own figures against the program's.
+
+use crate::pattern::{Dict, Expect, ExpectStrand, Whole, Within};
+use crate::remark::{Code, Remark};
+use crate::source::At;
+use crate::units::Length;
+
+use super::Context;
+use super::model::{Design, Strand};
+
+/// Leaves a remark for every figure that differs.
+pub fn check(expect: &Expect, design: &Design, context: &mut Context) {
+    if let Some(beads) = &expect.beads {
+        counts("the piece", beads, &design.counts(), design, context);
+    }
+    for (name, expected) in expect.strands.iter().flat_map(|strands| &strands.0) {
+        let index = context.find("strand", name, &design.strands, |strand| &strand.name);
+        if let Some(index) = index {
+            strand(&design.strands[index], expected, design, context);
+        }
+    }
+}
+
+fn strand(strand: &Strand, expected: &ExpectStrand, design: &Design, context: &mut Context) {
+    let whole = format!("strand {}", strand.name);
+    if let Some(beads) = &expected.beads {
+        counts(&whole, beads, &strand.counts(design), design, context);
+    }
+    length(&format!("{whole}: beaded"), expected.beaded.as_ref(), strand.beaded(), context);
+    length(&format!("{whole}: finished"), expected.finished.as_ref(), strand.finished, context);
+    length(&format!("{whole}: cut"), expected.cut.as_ref(), strand.cut(), context);
+}
+
+fn counts(whole: &str, expected: &Dict<At<Whole>>, counts: &[u32], design: &Design, context: &mut Context) {
+    for (id, count) in &expected.0 {
+        let Some(bead) = context.find("bead", id, &design.beads, |bead| &bead.id) else { continue };
+        if counts[bead] != count.value.0 {
+            let headline = format!("{whole} takes {} {}, not {}", counts[bead], id.value, count.value.0);
+            let help = "correct the bead list, or the expected figure";
+            context.remarks.push(Remark::new(Code::Expected, headline).at(count.place).help(help));
+        }
+    }
+}
+
+fn length(what: &str, expected: Option<&At<Within>>, found: Length, context: &mut Context) {
+    let Some(expected) = expected else { return };
+    let Within { length, margin } = expected.value;
+    let off = (found - length).value().abs();
+    if off > margin.value() {
+        let headline = format!("{what} {}, which is {off:.1} mm from the expected {}", found.tenths(), length.tenths());
+        let help = "correct the strand, or the expected figure";
+        context.remarks.push(Remark::new(Code::Expected, headline).at(expected.place).help(help));
+    }
+}

@@ -1,0 +1,120 @@
+//! What a design's parts measure: beaded, bare and cut lengths, spreads, masses, counts.
+
+use crate::units::{Length, Mass};
+
+use super::model::{Bit, Design, Strand, What};
+
+impl Strand {
+    /// Every bit in order.
+    pub fn bits(&self) -> impl Iterator<Item = &Bit> {
+        self.trains.iter().flat_map(|train| &train.bits)
+    }
+
+    /// How much cord the beads and all else that is strung take, without spaces.
+    #[must_use]
+    pub fn beaded(&self) -> Length {
+        Length::mm(self.bits().filter(|bit| bit.what != What::Gap).map(Bit::length).sum())
+    }
+
+    /// Bare cord between the ends' findings, spaces included.
+    #[must_use]
+    pub fn bare(&self) -> Length {
+        let takes: Length = self.ends.iter().map(|end| end.takes).sum();
+        let bare = self.finished - self.beaded() - takes;
+        if bare > Length::ZERO { bare } else { Length::ZERO }
+    }
+
+    /// What to cut: the finished length and the allowance of each end.
+    #[must_use]
+    pub fn cut(&self) -> Length {
+        self.finished + self.allowance * 2.0
+    }
+
+    /// Likely spread of the beaded length, plus or minus: the beads' tolerances, read as two
+    /// standard deviations each, added in squares.
+    #[must_use]
+    pub fn spread(&self, design: &Design) -> Length {
+        let squares: f64 = self.tolerances(design).map(|tolerance| tolerance * tolerance).sum();
+        Length::mm(squares.sqrt())
+    }
+
+    /// Spread of the beaded length if every bead were off by its whole tolerance.
+    #[must_use]
+    pub fn worst_spread(&self, design: &Design) -> Length {
+        Length::mm(self.tolerances(design).sum())
+    }
+
+    fn tolerances<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = f64> + 'a {
+        self.bits().filter_map(|bit| match bit.what {
+            What::Bead(bead) => Some(design.beads[bead].tolerance.value()),
+            _ => None,
+        })
+    }
+
+    /// How many of each bead, dangles included, indexed like the design's beads.
+    #[must_use]
+    pub fn counts(&self, design: &Design) -> Vec<u32> {
+        let mut counts = vec![0; design.beads.len()];
+        self.bits().for_each(|bit| count(bit, &mut counts));
+        counts
+    }
+
+    /// Mass of beads, knots, end findings and the finished cord.
+    #[must_use]
+    pub fn mass(&self, design: &Design) -> Mass {
+        let strung: f64 = self.bits().map(|bit| bit.mass).sum();
+        let ends: Mass = self.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass).sum();
+        let cord = design.cords[self.cord].mass_per_metre * (self.finished.value() / 1000.0);
+        Mass::grams(strung) + ends + cord
+    }
+}
+
+fn count(bit: &Bit, counts: &mut [u32]) {
+    match &bit.what {
+        What::Bead(bead) => counts[*bead] += 1,
+        What::Dangle(dangle) => dangle.bits.iter().for_each(|bit| count(bit, counts)),
+        What::Gap | What::Knot | What::Finding(_) => {}
+    }
+}
+
+impl Design {
+    /// How many of each bead in one copy of the piece, indexed like the beads.
+    #[must_use]
+    pub fn counts(&self) -> Vec<u32> {
+        let mut total = vec![0; self.beads.len()];
+        for strand in &self.strands {
+            total.iter_mut().zip(strand.counts(self)).for_each(|(total, count)| *total += count);
+        }
+        total
+    }
+
+    /// Length that the closure adds: at its shortest and at its longest.
+    #[must_use]
+    pub fn closure_length(&self) -> (Length, Length) {
+        let parts = || self.closure.left.iter().chain(&self.closure.right);
+        (parts().map(|part| part.least).sum(), parts().map(|part| part.reach).sum())
+    }
+
+    /// The piece's length, along its shortest strand: closed as short and as long as it goes.
+    #[must_use]
+    pub fn piece_length(&self) -> (Length, Length) {
+        let (least, most) = self.closure_length();
+        let lengths = self.strands.iter().map(|strand| strand.finished);
+        let shortest = lengths.fold(None, |least: Option<Length>, one| match least {
+            Some(least) if least <= one => Some(least),
+            _ => Some(one),
+        });
+        let shortest = shortest.unwrap_or_default();
+        (shortest + least, shortest + most)
+    }
+
+    /// Mass of one copy: strands and closure.
+    #[must_use]
+    pub fn mass(&self) -> Mass {
+        let closure = self.closure.left.iter().chain(&self.closure.right).map(|part| {
+            let one = self.findings[part.finding].mass;
+            if part.cut > Length::ZERO { one * (part.cut.value() / 1000.0) } else { one }
+        });
+        self.strands.iter().map(|strand| strand.mass(self)).sum::<Mass>() + closure.sum()
+    }
+}

@@ -1,0 +1,100 @@
+//! The geometry of single beads: how far they reach along the hole, how wide they are, how much
+//! they hold.
+//!
+//! Drilled-bead geometry: a round bead does not meet its neighbour at a point on the hole's axis,
+//! since the hole has removed it. At radius `r` from the axis a ball of radius R reaches
+//! sqrt(R² − r²) from its centre (the "napkin ring"); an ellipsoid scales along the hole.
+
+use std::f64::consts::PI;
+
+use crate::pattern::Shape;
+
+use super::model::Bead;
+
+/// Width of a barrel's ends as a share of its middle: an assumption, as makers state only the middle.
+pub const BARREL_END: f64 = 0.7;
+/// Share of its box that a chip fills: an assumption.
+const CHIP_FILLS: f64 = 0.5;
+
+impl Bead {
+    /// Distance in mm from the bead's centre to its surface along the hole, at a radius in mm from
+    /// the hole's axis.
+    #[must_use]
+    pub fn half_length(&self, radius: f64) -> f64 {
+        let (half, wide, hole) = (self.along.value() / 2.0, self.across.value() / 2.0, self.hole.value() / 2.0);
+        match self.shape {
+            Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Coin => half * root(1.0 - (radius / wide).powi(2)),
+            Shape::Bicone => half * ((wide - radius) / (wide - hole)).clamp(0.0, 1.0),
+            _ => half,
+        }
+    }
+
+    /// Half the bead's width in mm at a distance in mm from its centre along the hole; nothing
+    /// beyond its ends. A drop's narrow end comes first.
+    #[must_use]
+    pub fn half_width(&self, offset: f64) -> f64 {
+        let (half, wide) = (self.along.value() / 2.0, self.across.value() / 2.0);
+        let share = offset / half;
+        if share.abs() > 1.0 {
+            return 0.0;
+        }
+        match self.shape {
+            Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Coin => wide * root(1.0 - share.powi(2)),
+            Shape::Bicone => wide + (self.hole.value() / 2.0 - wide) * share.abs(),
+            Shape::Barrel => wide * (1.0 - (1.0 - BARREL_END) * share.powi(2)),
+            Shape::Drop => self.drop_width(offset),
+            Shape::Cube | Shape::Square | Shape::Tube | Shape::Chip | Shape::Seed => wide,
+        }
+    }
+
+    /// A drop is half a ball below a cone that ends in the hole.
+    fn drop_width(&self, offset: f64) -> f64 {
+        let (half, wide, hole) = (self.along.value() / 2.0, self.across.value() / 2.0, self.hole.value() / 2.0);
+        let bulb = wide.min(half);
+        let into_bulb = offset - (half - bulb);
+        if into_bulb > 0.0 {
+            return wide * root(1.0 - (into_bulb / bulb).powi(2));
+        }
+        hole + (wide - hole) * (offset + half) / (2.0 * half - bulb)
+    }
+
+    /// Volume in mm³ of what the hole has left.
+    ///
+    /// Exact for balls and ellipsoids (napkin ring), bicones (two frusta), cubes, squares, tubes
+    /// and parabolic barrels (handbook formula, πL(8R² + 4Rr + 3r²)/15); an approximation for
+    /// drops, coins with their straight hole, and chips.
+    #[must_use]
+    pub fn volume(&self) -> f64 {
+        let (half, wide, hole) = (self.along.value() / 2.0, self.across.value() / 2.0, self.hole.value() / 2.0);
+        let long = 2.0 * half;
+        let bore = PI * hole * hole * long;
+        match self.shape {
+            Shape::Round | Shape::Rondelle | Shape::Oval => {
+                let left = root(1.0 - (hole / wide).powi(2));
+                4.0 / 3.0 * PI * half * wide * wide * left.powi(3)
+            }
+            Shape::Bicone => 2.0 / 3.0 * PI * half * (wide * wide + wide * hole + hole * hole) - bore,
+            Shape::Cube => 4.0 * wide * wide * long - bore,
+            Shape::Square => 2.0 * wide * self.thick.value() * long - bore,
+            Shape::Tube | Shape::Seed => PI * wide * wide * long - bore,
+            Shape::Barrel => {
+                PI * long / 15.0 * wide * wide * (8.0 + 4.0 * BARREL_END + 3.0 * BARREL_END.powi(2)) - bore
+            }
+            Shape::Drop => self.drop_volume() - bore,
+            Shape::Coin => PI * half * wide * self.thick.value() - bore,
+            Shape::Chip => 4.0 * wide * wide * long * CHIP_FILLS - bore,
+        }
+        .max(0.0)
+    }
+
+    fn drop_volume(&self) -> f64 {
+        let (half, wide, hole) = (self.along.value() / 2.0, self.across.value() / 2.0, self.hole.value() / 2.0);
+        let bulb = wide.min(half);
+        let cone = PI / 3.0 * (2.0 * half - bulb) * (wide * wide + wide * hole + hole * hole);
+        2.0 / 3.0 * PI * wide * wide * bulb + cone
+    }
+}
+
+fn root(value: f64) -> f64 {
+    value.max(0.0).sqrt()
+}

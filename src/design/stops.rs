@@ -1,0 +1,78 @@
+//! Stops: findings fixed on the cord that divide a strand, so that each stretch settles by itself.
+
+use crate::pattern::{self, Item, Settle};
+use crate::remark::{Code, Remark};
+use crate::source::{At, Place};
+
+use super::Context;
+use super::expand::List;
+use super::model::{Rest, Train};
+use super::row::{self, Strung};
+use super::shelf::Shelf;
+use super::strand::rest;
+
+/// The trains of a strand that stops divide, the stops among them.
+pub fn trains(
+    strand: &pattern::Strand,
+    settle: Settle,
+    window: (f64, f64),
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Vec<Train>> {
+    if !matches!(settle, Settle::Slide | Settle::Spread) {
+        return refuse("stops divide only strands whose beads slide or are spread", strand.beads.place, context);
+    }
+    let mut trains = Vec::new();
+    let mut from = window.0;
+    let knots = strand.knots.as_ref().map(|at| at.value);
+    for stretch in strand.beads.value.split_inclusive(|item| matches!(item.value, Item::Stop(_))) {
+        let stop = stretch.last().and_then(|item| stop(item, shelf));
+        let (start, next) =
+            stop.as_ref().map_or((window.1, window.1), |(train, start)| (*start, start + train.length()));
+        if start < from || next > window.1 {
+            return refuse("this stop lies outside its stretch of the strand", stretch.last()?.place, context);
+        }
+        let list = List::new(stretch, knots, shelf, context)?;
+        trains.extend(lay(strand, &list, settle, (from, start), shelf, context)?);
+        trains.extend(stop.map(|(train, _)| train));
+        from = next;
+    }
+    Some(trains)
+}
+
+fn lay(
+    strand: &pattern::Strand,
+    list: &List<'_>,
+    settle: Settle,
+    window: (f64, f64),
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Vec<Train>> {
+    let (name, place) = (&strand.name.value, strand.beads.place);
+    if list.has_fill() {
+        return refuse("`repeat: fill` does not go with stops: say how many", place, context);
+    }
+    let laid = rest(list, settle, 1, window, shelf);
+    laid.map(|trains| trains.into_iter().filter(|train| !train.bits.is_empty()).collect())
+        .or_else(|over| {
+            let headline =
+                format!("strand {name}: the beads between two stops are {over:.1} mm longer than their stretch");
+            let remark = Remark::new(Code::Overfull, headline).at(place);
+            context.refuse(remark.help("string fewer there, or move the stops apart")).ok_or(())
+        })
+        .ok()
+}
+
+/// A stop's train and the station where it starts.
+fn stop(item: &At<Item>, shelf: &Shelf) -> Option<(Train, f64)> {
+    let Item::Stop(stop) = &item.value else { return None };
+    let finding = shelf.finding(&stop.stop.value)?;
+    let bits = row::bits(&[Strung::finding(finding, &shelf.findings)], &shelf.beads);
+    let start = stop.at.value.value() - shelf.findings[finding].length.value() / 2.0;
+    Some((Train { bits, rest: Rest::At(start) }, start))
+}
+
+fn refuse<T>(headline: &str, place: Place, context: &mut Context) -> Option<T> {
+    let help = "see the stop's explanation: `festoon explain misplaced-stop`";
+    context.refuse(Remark::new(Code::MisplacedStop, headline).at(place).help(help))
+}

@@ -1,0 +1,266 @@
+//! Strands: lengths, ends, and where the beads may rest.
+//!
+//! finished = loop to loop; bare = finished − beaded − what the ends take; cut = finished +
+//! 2 × allowance. Station 0 is the first end's loop.
+
+use crate::pattern::{self, FindingKind, Item, Repeat, Settle, Times};
+use crate::remark::{Code, Remark};
+use crate::source::At;
+use crate::units::Length;
+
+use super::Context;
+use super::expand::{List, too_many};
+use super::model::{Bit, End, Finding, Rest, Strand, Train, What};
+use super::row;
+use super::shelf::Shelf;
+use super::stops;
+
+/// Cord in a crimped end's loop, measured along the piece: a 2 mm crimp with its loop adds 3/16 in
+/// to the finished length (a bead shop's page on finishing).
+pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
+/// Extra cord for each end where the pattern does not say: room to hold it; common practice, no
+/// source.
+const USUAL_ALLOWANCE: Length = Length::mm(50.0);
+/// Lengths that differ by less are the same: a thousandth of what a ruler shows.
+const SAME: f64 = 1e-3;
+
+/// Resolves one strand.
+pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, context: &mut Context) -> Option<Strand> {
+    let strand = &written.value;
+    let cord = context.find("cord", &strand.cord, &shelf.cords, |cord| &cord.id);
+    let end = end(strand, shelf, context);
+    let knots = strand.knots.as_ref().map(|at| at.value);
+    let list = List::new(&strand.beads.value, knots, shelf, context);
+    let (cord, end, list) = (cord?, end?, list?);
+    let settle = settle(strand);
+    let length = target(strand, settle, change, context)?;
+    let takes = end.takes.value() * 2.0;
+    let fill = fill(strand, &list, length, takes, context)?;
+    if too_many(list.count(fill), strand.beads.place, context) {
+        return None;
+    }
+    let finished = finished(strand, settle, &list, fill, length, takes, context);
+    let window = (end.takes.value(), finished.value() - end.takes.value());
+    let trains = trains(strand, settle, &list, fill, window, shelf, context)?;
+    Some(Strand {
+        name: strand.name.value.clone(),
+        cord,
+        finished,
+        allowance: strand.allowance.as_ref().map_or(USUAL_ALLOWANCE, |at| at.value),
+        ends: [end.clone(), end],
+        trains,
+        settle,
+        aside: Length::ZERO,
+        chart: list.chart(fill),
+        place: strand.name.place,
+        length_place: strand.length.as_ref().map_or(strand.name.place, |at| at.place),
+    })
+}
+
+/// How the beads come to rest; without a word, they slide on a strand of a stated length and fill
+/// one without.
+fn settle(strand: &pattern::Strand) -> Settle {
+    let unsaid = if strand.length.is_some() { Settle::Slide } else { Settle::Fill };
+    strand.settle.as_ref().map_or(unsaid, |at| at.value)
+}
+
+/// The length that is asked for, with a size's change.
+fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mut Context) -> Option<Option<Length>> {
+    let name = &strand.name;
+    let no_length =
+        |headline: String| Remark::new(Code::NoLength, headline).at(name.place).help("write its finished `length:`");
+    match &strand.length {
+        Some(length) if (length.value + change).value() <= 0.0 => {
+            context.refuse(no_length(format!("strand {}: this size leaves no length at all", name.value)))
+        }
+        Some(length) => Some(Some(length.value + change)),
+        None if settle != Settle::Fill => {
+            context.refuse(no_length(format!("strand {}: `settle: {settle}` needs a length", name.value)))
+        }
+        None if change != Length::ZERO => {
+            context.refuse(no_length(format!("strand {}: a size changes lengths, but none is written", name.value)))
+        }
+        None => Some(None),
+    }
+}
+
+fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<End> {
+    let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
+    let mut findings = Vec::new();
+    for id in ids.iter().filter(|id| id.value != "knot") {
+        findings.push(context.find("finding", id, &shelf.findings, |finding| &finding.id)?);
+    }
+    let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
+    let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
+        (Some(guard), _) => shelf.findings[*guard].length,
+        (None, Some(_)) => BIGHT,
+        (None, None) => Length::ZERO,
+    };
+    let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum();
+    Some(End { findings, bight, takes })
+}
+
+/// Cord that an end's finding covers: a cover sits over the crimp, a guard in the loop.
+const fn taken(finding: &Finding) -> Length {
+    match finding.kind {
+        FindingKind::CrimpCover | FindingKind::WireGuard => Length::ZERO,
+        _ => finding.length,
+    }
+}
+
+/// How often `repeat: fill` strings its list: as often as whole repeats fit.
+fn fill(
+    strand: &pattern::Strand,
+    list: &List<'_>,
+    length: Option<Length>,
+    takes: f64,
+    context: &mut Context,
+) -> Option<u32> {
+    if !list.has_fill() {
+        return Some(1);
+    }
+    let place = strand.beads.place;
+    let Some(length) = length else {
+        let remark = Remark::new(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
+        return context.refuse(remark.help("write the strand's `length:`"));
+    };
+    let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
+    let room = length.value() - takes - leave;
+    largest(list, room).or_else(|| {
+        let least = list.length(1);
+        let headline = format!(
+            "strand {}: `repeat: fill` finds {:.1} mm of room, but once takes {least:.1} mm",
+            strand.name.value,
+            room.max(0.0)
+        );
+        let help = format!("make the strand at least {:.0} mm long, or leave less", (least + takes + leave).ceil());
+        context.refuse(Remark::new(Code::NoFill, headline).at(place).help(help))
+    })
+}
+
+/// The largest number of fills, at least 1, whose row is no longer than the room.
+fn largest(list: &List<'_>, room: f64) -> Option<u32> {
+    let fits = |fill: u32| list.count(fill) <= u64::from(pattern::MOST) && list.length(fill) <= room + SAME;
+    if !fits(1) {
+        return None;
+    }
+    let mut over = 2;
+    while fits(over) {
+        over = over.checked_mul(2)?;
+    }
+    let (mut low, mut high) = (over / 2, over);
+    while high - low > 1 {
+        let middle = low.midpoint(high);
+        *if fits(middle) { &mut low } else { &mut high } = middle;
+    }
+    Some(low)
+}
+
+fn finished(
+    strand: &pattern::Strand,
+    settle: Settle,
+    list: &List<'_>,
+    fill: u32,
+    length: Option<Length>,
+    takes: f64,
+    context: &mut Context,
+) -> Length {
+    match length {
+        Some(length) if settle != Settle::Fill => length,
+        length => {
+            let finished = Length::mm(list.length(fill) + takes);
+            let differs = length.is_some_and(|length| (length - finished).value().abs() > SAME);
+            if differs && !list.has_fill() {
+                ignore_length(strand, finished, context);
+            }
+            finished
+        }
+    }
+}
+
+fn ignore_length(strand: &pattern::Strand, finished: Length, context: &mut Context) {
+    let headline = format!("strand {}: filled, it becomes {} long", strand.name.value, finished.tenths());
+    let remark = Remark::new(Code::LengthIgnored, headline).help("take `length:` out, or let the beads slide");
+    context.remarks.push(remark.at(strand.length.as_ref().map_or(strand.name.place, |at| at.place)));
+}
+
+fn trains(
+    strand: &pattern::Strand,
+    settle: Settle,
+    list: &List<'_>,
+    fill: u32,
+    window: (f64, f64),
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Vec<Train>> {
+    if strand.beads.value.iter().any(|item| matches!(item.value, Item::Stop(_))) {
+        return stops::trains(strand, settle, window, shelf, context);
+    }
+    rest(list, settle, fill, window, shelf).map_err(|over| refuse_overfull(strand, list, over, window, context)).ok()
+}
+
+/// Lays a list into a window of stations, or says by how much it is too long.
+pub fn rest(
+    list: &List<'_>,
+    settle: Settle,
+    fill: u32,
+    (from, to): (f64, f64),
+    shelf: &Shelf,
+) -> Result<Vec<Train>, f64> {
+    let bits = row::bits(&list.row(fill), &shelf.beads);
+    let length: f64 = bits.iter().map(Bit::length).sum();
+    let starts_bare = bits.first().is_some_and(|bit| bit.what == What::Gap && bit.length() >= from);
+    let from = if settle == Settle::Fixed && starts_bare { 0.0 } else { from };
+    let spare = to - from - length;
+    if spare < -SAME {
+        return Err(-spare);
+    }
+    let rest = match settle {
+        Settle::Slide if spare > SAME => Rest::Free(from, from + spare),
+        Settle::Slide | Settle::Fill | Settle::Fixed => Rest::At(from),
+        Settle::Spread => return Ok(spread(list, fill, (from, to), shelf)),
+    };
+    Ok(vec![Train { bits, rest }])
+}
+
+/// Equal bare cord before, between and after the groups.
+fn spread(list: &List<'_>, fill: u32, (from, to): (f64, f64), shelf: &Shelf) -> Vec<Train> {
+    let groups = list.groups(fill).into_iter().filter(|group| !group.is_empty());
+    let rows: Vec<_> = groups.map(|group| row::bits(&list.knotted(group), &shelf.beads)).collect();
+    let taken: f64 = rows.iter().flatten().map(Bit::length).sum();
+    let gap = ((to - from - taken) / (rows.len() + 1) as f64).max(0.0);
+    let mut at = from;
+    let mut train = |bits: Vec<Bit>| {
+        at += gap;
+        let train = Train { bits, rest: Rest::At(at) };
+        at += train.length();
+        train
+    };
+    rows.into_iter().map(&mut train).collect()
+}
+
+fn refuse_overfull(strand: &pattern::Strand, list: &List<'_>, over: f64, window: (f64, f64), context: &mut Context) {
+    let headline = format!("strand {}: the beads are {over:.1} mm longer than the strand", strand.name.value);
+    let room = window.1 - window.0;
+    let finished = Length::mm(list.length(1) + strand.length.as_ref().map_or(0.0, |at| at.value.value()) - room);
+    let longer = format!("make the strand at least {} long", finished.tenths());
+    let help =
+        fewer(strand, list, room, context).map_or_else(|| longer.clone(), |fewer| format!("{fewer}, or {longer}"));
+    let place = strand.length.as_ref().map_or(strand.name.place, |at| at.place);
+    context.remarks.push(Remark::new(Code::Overfull, headline).at(place).help(help));
+}
+
+/// Says how often the list's first repeat would fit.
+fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Context) -> Option<String> {
+    let mut items = strand.beads.value.clone();
+    let (at, often) = items.iter().enumerate().find_map(|(at, item)| match &item.value {
+        Item::Repeat(Repeat { repeat: Times::Count(count), .. }) => Some((at, *count)),
+        _ => None,
+    })?;
+    if let Item::Repeat(repeat) = &mut items[at].value {
+        repeat.repeat = Times::Fill;
+    }
+    let knots = strand.knots.as_ref().map(|at| at.value);
+    let fits = largest(&List::new(&items, knots, list.shelf(), context)?, room)?;
+    (fits < often).then(|| format!("repeat {fits} times instead of {often}"))
+}

@@ -1,0 +1,166 @@
+//! A page as PNG: its SVG drawn at a resolution, marked sRGB and with its true size (`pHYs`).
+//!
+//! A page of 210 × 297 mm at 300 dpi takes 35 MB of pixels; they are narrowed to RGB in place and
+//! compressed from there, so that little more than that and the file itself is held at a time.
+
+use png::{BitDepth, ColorType, Compression, PixelDimensions, SrgbRenderingIntent, Unit};
+use resvg::tiny_skia::{Color, Pixmap, Transform};
+
+use super::{ExportError, tree::tree};
+use crate::sheet::mark::Page;
+use crate::units::INCH;
+
+/// Most pixels of a picture: 1.6 GB while it is drawn.
+pub const MOST_PIXELS: f64 = 400e6;
+
+/// How hard to compress.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Effort {
+    /// For keeping.
+    File,
+    /// For looking at once, soon.
+    Preview,
+}
+
+/// Draws the page on white, without transparency, in 8 bits a channel. The picture measures
+/// mm / 25.4 × dpi pixels, rounded.
+pub fn png(page: &Page, dpi: f64, effort: Effort) -> Result<Vec<u8>, ExportError> {
+    let pixels = drawn(page, dpi, Color::WHITE)?;
+    let (width, height) = (pixels.width(), pixels.height());
+    let mut data = pixels.take();
+    narrow(&mut data);
+    encoded(&data, (width, height), ColorType::Rgb, dpi, effort)
+}
+
+/// Draws the page on nothing, with transparency, in 8 bits a channel.
+pub fn transparent_png(page: &Page, dpi: f64, effort: Effort) -> Result<Vec<u8>, ExportError> {
+    let pixels = drawn(page, dpi, Color::TRANSPARENT)?;
+    let size = (pixels.width(), pixels.height());
+    encoded(&pixels.take_demultiplied(), size, ColorType::Rgba, dpi, effort)
+}
+
+fn drawn(page: &Page, dpi: f64, ground: Color) -> Result<Pixmap, ExportError> {
+    let (width, height) = pixel_size(page, dpi)?;
+    let tree = tree(page)?;
+    let mut pixels = Pixmap::new(width, height).ok_or(ExportError::NoArea)?;
+    if ground != Color::TRANSPARENT {
+        pixels.fill(ground);
+    }
+    let scale = Transform::from_scale(width as f32 / tree.size().width(), height as f32 / tree.size().height());
+    resvg::render(&tree, scale, &mut pixels.as_mut());
+    Ok(pixels)
+}
+
+fn pixel_size(page: &Page, dpi: f64) -> Result<(u32, u32), ExportError> {
+    let [width, height] = [page.width, page.height].map(|mm| (mm / INCH * dpi).round());
+    if width * height > MOST_PIXELS {
+        return Err(ExportError::TooLarge(width, height));
+    }
+    let has_area = width >= 1.0 && height >= 1.0;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and 400 million")]
+    has_area.then_some((width as u32, height as u32)).ok_or(ExportError::NoArea)
+}
+
+/// Drops every fourth byte, the opacity, which is full all over white ground.
+fn narrow(data: &mut Vec<u8>) {
+    let pixels = data.len() / 4;
+    for pixel in 1..pixels {
+        data.copy_within(pixel * 4..pixel * 4 + 3, pixel * 3);
+    }
+    data.truncate(pixels * 3);
+}
+
+fn encoded(
+    data: &[u8],
+    (width, height): (u32, u32),
+    colours: ColorType,
+    dpi: f64,
+    effort: Effort,
+) -> Result<Vec<u8>, ExportError> {
+    let mut out = Vec::new();
+    let mut encoder = png::Encoder::new(&mut out, width, height);
+    encoder.set_color(colours);
+    encoder.set_depth(BitDepth::Eight);
+    encoder.set_compression(match effort {
+        Effort::File => Compression::Balanced,
+        Effort::Preview => Compression::Fast,
+    });
+    encoder.set_pixel_dims(Some(true_size(dpi)));
+    encoder.set_source_srgb(SrgbRenderingIntent::RelativeColorimetric);
+    let written = encoder.write_header().and_then(|mut writer| {
+        writer.write_image_data(data)?;
+        writer.finish()
+    });
+    written.map_err(|error| ExportError::Refused(error.to_string()))?;
+    Ok(out)
+}
+
+fn true_size(dpi: f64) -> PixelDimensions {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates")]
+    let per_metre = (dpi * 1000.0 / INCH).round() as u32;
+    PixelDimensions { xppu: per_metre, yppu: per_metre, unit: Unit::Meter }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::Point;
+    use crate::sheet::mark::{Fill, Mark, Rgb, Step};
+
+    fn page(width: f64, height: f64) -> Page {
+        let corners = [(0.0, 0.0), (width / 2.0, 0.0), (width / 2.0, height), (0.0, height)];
+        let outline = corners.iter().enumerate().map(|(i, (x, y))| {
+            let at = Point::new(*x, *y);
+            if i == 0 { Step::Move(at) } else { Step::Line(at) }
+        });
+        let fill = Some(Fill::Flat(Rgb(10, 120, 200), 1.0));
+        let marks = vec![Mark::Shape { outline: outline.collect(), fill, stroke: None }];
+        Page { width, height, title: String::new(), description: String::new(), symbols: Vec::new(), marks }
+    }
+
+    fn decoded(file: &[u8]) -> (png::OutputInfo, Option<PixelDimensions>, Vec<u8>) {
+        let mut reader = png::Decoder::new(std::io::Cursor::new(file)).read_info().unwrap();
+        let mut data = vec![0; reader.output_buffer_size().unwrap()];
+        let info = reader.next_frame(&mut data).unwrap();
+        (info, reader.info().pixel_dims, data)
+    }
+
+    #[test]
+    fn a_page_gets_its_pixels_and_its_true_size() {
+        let file = png(&page(50.8, 25.4), 100.0, Effort::File).unwrap();
+        let (info, size, data) = decoded(&file);
+        assert_eq!((info.width, info.height, info.color_type), (200, 100, ColorType::Rgb));
+        assert_eq!(size.unwrap().xppu, 3937);
+        assert_eq!(data[..3], [10, 120, 200]);
+        assert_eq!(data[data.len() - 3..], [255, 255, 255]);
+    }
+
+    /// PNG specification, pHYs in pixels per metre: dpi / 0.0254, rounded (recalled; 100 dpi = 3937
+    /// is the worked example of the png crate's documentation).
+    #[test]
+    fn resolutions_are_rounded_to_pixels_per_metre() {
+        let table =
+            [(72, 2835), (96, 3780), (100, 3937), (150, 5906), (200, 7874), (300, 11811), (600, 23622), (1200, 47244)];
+        for (dpi, per_metre) in table {
+            assert_eq!(true_size(f64::from(dpi)).xppu, per_metre, "{dpi}");
+        }
+    }
+
+    #[test]
+    fn transparent_ground_keeps_colours_and_opacity() {
+        let (info, _, data) = decoded(&transparent_png(&page(20.0, 10.0), 25.4, Effort::Preview).unwrap());
+        assert_eq!((info.width, info.height, info.color_type), (20, 10, ColorType::Rgba));
+        assert_eq!(data[..4], [10, 120, 200, 255]);
+        assert_eq!(data[data.len() - 4..], [0, 0, 0, 0]);
+    }
+
+    #[test]
+    fn pages_without_area_or_beyond_reason_are_refused() {
+        assert_eq!(png(&page(0.0, 10.0), 300.0, Effort::File), Err(ExportError::NoArea));
+        assert_eq!(png(&page(10.0, 10.0), f64::NAN, Effort::File), Err(ExportError::NoArea));
+        assert_eq!(png(&page(10.0, 10.0), -5.0, Effort::File), Err(ExportError::NoArea));
+        let error = png(&page(1000.0, 1000.0), 2400.0, Effort::File).unwrap_err();
+        assert!(matches!(error, ExportError::TooLarge(..)), "{error}");
+        assert!(error.to_string().contains("94488 × 94488") && error.help().contains("lower resolution"));
+    }
+}

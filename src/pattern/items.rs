@@ -1,0 +1,244 @@
+//! The bead-list language: what may stand in a strand's `beads:`, its ends and the closure.
+
+use std::borrow::Cow;
+
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+
+use crate::remark::{Code, Remark};
+use crate::source::At;
+use crate::units::Length;
+
+use super::node::{Node, Value};
+use super::record::{Read, Reader, record};
+use super::values::Whole;
+
+/// One entry of a bead list.
+#[derive(Clone, Debug, JsonSchema)]
+#[schemars(untagged)]
+pub enum Item {
+    /// So many of a bead or strung finding.
+    Run(Run),
+    /// A list several times.
+    Repeat(Repeat),
+    /// A list, its middle, and the list backwards.
+    Mirror(Mirror),
+    /// Bare cord.
+    Space(Space),
+    /// A knot.
+    Knot(Knot),
+    /// A branch that hangs here.
+    Dangle(Dangle),
+    /// A finding fixed on the cord.
+    Stop(Stop),
+}
+
+/// So many of a bead: `reed`, `4 mist`.
+#[derive(Clone, Debug)]
+pub struct Run {
+    /// How many.
+    pub count: u32,
+    /// The id of a bead, or of a finding that is strung.
+    pub id: String,
+}
+
+record!(
+    /// A list several times.
+    Repeat {
+        /// How often; `fill` for as many whole repeats as fit.
+        repeat: Times,
+        /// The list.
+        of: Vec<At<Item>>,
+    }
+);
+
+record!(
+    /// A list, its middle, and the list backwards.
+    Mirror {
+        /// The list.
+        mirror: Vec<At<Item>>,
+        /// The middle.
+        about: Option<Vec<At<Item>>>,
+    }
+);
+
+record!(
+    /// Bare cord held at both sides.
+    Space {
+        /// Its length.
+        space: At<Length>,
+    }
+);
+
+record!(
+    /// A knot.
+    Knot {
+        /// How much cord it takes up along the strand.
+        knot: At<Length>,
+    }
+);
+
+record!(
+    /// A branch that hangs straight down from this place.
+    Dangle {
+        /// What is strung on it, from the top down.
+        dangle: Vec<At<Item>>,
+        /// The pin, bail or ring it hangs on.
+        on: At<String>,
+    }
+);
+
+record!(
+    /// A finding fixed on the cord, that beads cannot pass: each stretch settles by itself.
+    Stop {
+        /// The finding.
+        stop: At<String>,
+        /// Its distance from the first end's loop.
+        at: At<Length>,
+    }
+);
+
+/// How often a list is strung.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Times {
+    /// Just so often.
+    Count(u32),
+    /// As often as fits.
+    Fill,
+}
+
+/// What closes a strand's ends.
+#[derive(Clone, Debug, JsonSchema)]
+#[schemars(untagged)]
+pub enum Ends {
+    /// One finding, or `knot`.
+    One(At<String>),
+    /// Several findings from the loop inward.
+    Several(Vec<At<String>>),
+}
+
+impl Ends {
+    /// The ids from the loop inward.
+    #[must_use]
+    pub fn ids(&self) -> &[At<String>] {
+        match self {
+            Self::One(id) => std::slice::from_ref(id),
+            Self::Several(ids) => ids,
+        }
+    }
+}
+
+/// A finding of the closure; a chain takes a length: `{ links: 60 mm }`.
+#[derive(Clone, Debug)]
+pub struct ClosurePart {
+    /// The finding's id.
+    pub id: At<String>,
+    /// How much chain.
+    pub length: Option<At<Length>>,
+}
+
+impl Read for Item {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let Value::Map(entries) = &node.value else {
+            return Run::read(node, reader).map(Self::Run);
+        };
+        let has = |key: &str| entries.iter().any(|(at, _)| at.value == key);
+        match () {
+            () if has("repeat") => Repeat::read(node, reader).map(Self::Repeat),
+            () if has("mirror") => Mirror::read(node, reader).map(Self::Mirror),
+            () if has("space") => Space::read(node, reader).map(Self::Space),
+            () if has("knot") => Knot::read(node, reader).map(Self::Knot),
+            () if has("dangle") => Dangle::read(node, reader).map(Self::Dangle),
+            () if has("stop") => Stop::read(node, reader).map(Self::Stop),
+            () => unknown_item(node, reader),
+        }
+    }
+}
+
+fn unknown_item<T>(node: &Node, reader: &mut Reader<'_>) -> Option<T> {
+    let remark = Remark::new(Code::UnknownKey, "this entry of the bead list is none that festoon knows");
+    let help = "write a bead (`4 reed`) or a group with repeat, mirror, space, knot, dangle or stop";
+    reader.refuse(remark.at(node.place).help(help))
+}
+
+impl Read for Run {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let text = reader.scalar(node, "a bead such as `4 reed`")?.trim();
+        let digits = text.len() - text.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+        let (count, id) = match (digits, text[digits..].strip_prefix([' ', '\t'])) {
+            (0, _) | (_, None) => (None, text),
+            (_, Some(id)) => (Some(&text[..digits]), id.trim()),
+        };
+        let count = match count {
+            Some(count) => Whole::read(&Node { value: Value::Scalar(count.to_owned()), place: node.place }, reader)?.0,
+            None => 1,
+        };
+        Some(Self { count, id: id.to_owned() })
+    }
+}
+
+impl Read for Times {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        match &node.value {
+            Value::Scalar(text) if text == "fill" => Some(Self::Fill),
+            _ => Whole::read(node, reader).map(|count| Self::Count(count.0)),
+        }
+    }
+}
+
+impl Read for Ends {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        match &node.value {
+            Value::List(_) => Vec::read(node, reader).map(Self::Several),
+            _ => At::read(node, reader).map(Self::One),
+        }
+    }
+}
+
+impl Read for ClosurePart {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let Value::Map(entries) = &node.value else {
+            return At::read(node, reader).map(|id| Self { id, length: None });
+        };
+        let [(id, length)] = entries.as_slice() else {
+            return reader.wrong_kind("a group of several keys", "one finding and its length", node.place);
+        };
+        At::read(length, reader).map(|length| Self { id: id.clone(), length: Some(length) })
+    }
+}
+
+impl JsonSchema for Run {
+    fn schema_name() -> Cow<'static, str> {
+        "Run".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "type": "string", "description": "A bead, or so many of it: reed, 4 mist" })
+    }
+}
+
+impl JsonSchema for Times {
+    fn schema_name() -> Cow<'static, str> {
+        "Times".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "anyOf": [{ "type": "integer", "minimum": 1 }, { "const": "fill" }] })
+    }
+}
+
+impl JsonSchema for ClosurePart {
+    fn schema_name() -> Cow<'static, str> {
+        "ClosurePart".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        let length = generator.subschema_for::<Length>();
+        json_schema!({
+            "description": "A finding; a chain takes a length: { links: 60 mm }",
+            "anyOf": [
+                { "type": "string" },
+                { "type": "object", "additionalProperties": length, "minProperties": 1, "maxProperties": 1 },
+            ],
+        })
+    }
+}

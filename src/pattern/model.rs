@@ -1,0 +1,287 @@
+//! A pattern file's keys, as types. The doc comments are the language reference's wording and reach
+//! editors through the JSON Schema.
+
+use crate::source::At;
+use crate::units::{Force, Length, Mass, Money, UnitStyle};
+
+use super::items::Item;
+use super::record::record;
+use super::values::{BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Whole, Within, YesNo};
+use super::words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
+
+record!(
+    /// A bead jewellery pattern.
+    Pattern {
+        /// Version of the pattern language: 1.
+        festoon: At<Whole>,
+        /// The piece's name.
+        title: At<String>,
+        /// One sentence about the piece.
+        summary: Option<String>,
+        /// necklace, bracelet, anklet, earrings or strap.
+        kind: At<Kind>,
+        /// Printed at the foot of each page.
+        designer: Option<String>,
+        /// What a buyer may do with the pattern; printed at the foot of each page.
+        permissions: Option<String>,
+        /// How much practice the maker should have.
+        skill: Option<Skill>,
+        /// How long the making takes, in words.
+        time: Option<String>,
+        /// How the sheet prints lengths: in, mm or both.
+        units: Option<UnitStyle>,
+        /// The currency of all prices, such as EUR.
+        currency: Option<String>,
+        /// The beads, each under the id that the strands use.
+        beads: Dict<Bead>,
+        /// The cords.
+        cords: Dict<Cord>,
+        /// The findings.
+        findings: Option<Dict<Finding>>,
+        /// The strands in the order they are hooked on, innermost first.
+        strands: At<Vec<At<Strand>>>,
+        /// What joins the strands' ends.
+        closure: Option<At<Closure>>,
+        /// The body that the piece is made for.
+        wear: Option<At<Wear>>,
+        /// The same design in other lengths.
+        sizes: Option<Vec<Size>>,
+        /// Other colours: under each name the beads that change.
+        colourways: Option<Dict<Dict<Recolour>>>,
+        /// What the maker asks for her work.
+        price: Option<Price>,
+        /// The designer's own figures, to be checked.
+        expect: Option<Expect>,
+        /// Anything else the maker should know.
+        notes: Option<String>,
+    }
+);
+
+record!(
+    /// One kind of bead.
+    Bead {
+        /// Its name on the sheet; else its id.
+        name: Option<String>,
+        /// Its outline along the hole.
+        shape: At<Shape>,
+        /// Across the hole: `6 mm`; or across x along: `6 x 4 mm`; seed beads: `11/0`.
+        size: At<BeadSize>,
+        /// Through the flat side, for squares and coins.
+        thick: Option<At<Length>>,
+        /// Diameter of the hole.
+        hole: Option<At<Length>>,
+        /// Plus or minus on the length along the hole.
+        tolerance: Option<At<Length>>,
+        /// So many strung measure so much: `10 = 59 mm`.
+        measured: Option<At<Measured>>,
+        /// Looks up a density.
+        material: Option<At<String>>,
+        /// Mass of one, instead of a material.
+        mass: Option<Mass>,
+        /// Its colour, as `"#5d7f5b"`.
+        colour: Colour,
+        /// How it takes the light.
+        finish: Option<Finish>,
+        /// How it is sold.
+        sold: Option<At<Sold>>,
+        /// Beads that can stand in for it.
+        instead: Option<Vec<At<String>>>,
+    }
+);
+
+record!(
+    /// One kind of cord.
+    Cord {
+        /// Its name on the sheet; else its id.
+        name: Option<String>,
+        /// What it is made of.
+        kind: CordKind,
+        /// Its diameter.
+        diameter: Option<At<Length>>,
+        /// Its American wire gauge, instead of a diameter.
+        gauge: Option<At<Whole>>,
+        /// Breaking strength from the spool.
+        strength: Option<Force>,
+        /// Mass of a metre: `0.55 g/m`.
+        mass: Option<PerMetre>,
+        /// Its colour.
+        colour: Option<Colour>,
+        /// How it is sold.
+        sold: Option<At<Sold>>,
+    }
+);
+
+record!(
+    /// One kind of finding.
+    Finding {
+        /// Its name on the sheet; else its id.
+        name: Option<String>,
+        /// What it does.
+        kind: At<FindingKind>,
+        /// Along the piece; of a pin, its wire.
+        length: Option<At<Length>>,
+        /// Outside diameter or width.
+        outside: Option<At<Length>>,
+        /// Inside diameter: of a crimp or ring, or of a cone just inside its mouth.
+        inside: Option<At<Length>>,
+        /// Outside diameter of a cone's wide end.
+        mouth: Option<At<Length>>,
+        /// Inside diameter of a cone's narrow end.
+        tip: Option<At<Length>>,
+        /// Diameter of its wire.
+        wire: Option<At<Length>>,
+        /// American wire gauge of its wire.
+        gauge: Option<At<Whole>>,
+        /// Length of one chain link.
+        link: Option<At<Length>>,
+        /// Distance between a bar's holes.
+        spacing: Option<At<Length>>,
+        /// How many holes a bar has.
+        holes: Option<At<Whole>>,
+        /// Mass of one, or of a metre of chain.
+        mass: Option<Mass>,
+        /// What it is made of.
+        material: Option<At<String>>,
+        /// Its colour.
+        colour: Option<Colour>,
+        /// Whether a clasp opens by itself when pulled.
+        breakaway: Option<YesNo>,
+        /// How it is sold.
+        sold: Option<At<Sold>>,
+    }
+);
+
+record!(
+    /// How an article is sold.
+    Sold {
+        /// strand, pack, each, grams, spool or length.
+        by: At<SoldBy>,
+        /// Length of a strand, spool or cut piece.
+        length: Option<Length>,
+        /// How many in a pack.
+        count: Option<Whole>,
+        /// How much by mass.
+        mass: Option<Mass>,
+        /// Price of one such lot.
+        price: Option<Money>,
+    }
+);
+
+record!(
+    /// One strand.
+    Strand {
+        /// Its name.
+        name: At<String>,
+        /// The cord it is strung on.
+        cord: At<String>,
+        /// Finished, from one end loop to the other.
+        length: Option<At<Length>>,
+        /// What closes each end: a finding, several from the loop inward, or `knot`.
+        ends: Option<Ends>,
+        /// Extra cord for each end, beyond the finished length.
+        allowance: Option<At<Length>>,
+        /// What is strung.
+        beads: At<Vec<At<Item>>>,
+        /// How the beads come to rest.
+        settle: Option<At<Settle>>,
+        /// Bare cord to leave, for `repeat: fill`.
+        leave: Option<At<Length>>,
+        /// A knot of this length between all beads.
+        knots: Option<At<Length>>,
+    }
+);
+
+record!(
+    /// What joins the strands' ends.
+    Closure {
+        /// On both sides, outward from the strands.
+        "each side" as each_side: Option<Vec<At<ClosurePart>>>,
+        /// Then on the first ends' side.
+        left: Option<Vec<At<ClosurePart>>>,
+        /// Then on the last ends' side.
+        right: Option<Vec<At<ClosurePart>>>,
+    }
+);
+
+record!(
+    /// The body that the piece is made for.
+    Wear {
+        /// Girth of the neck's base.
+        "neck base" as neck_base: Option<Length>,
+        /// Girth of the wrist.
+        wrist: Option<Length>,
+        /// Girth of the ankle.
+        ankle: Option<Length>,
+        /// Room between limb and piece.
+        ease: Option<Length>,
+        /// A body from the table, by percentile: `woman 50`.
+        body: Option<Body>,
+        /// Whether the piece is for a child.
+        child: Option<YesNo>,
+    }
+);
+
+record!(
+    /// The same design in another length.
+    Size {
+        /// Its name.
+        name: At<String>,
+        /// How much longer or shorter each strand is.
+        change: At<Change>,
+    }
+);
+
+record!(
+    /// A bead's other colour.
+    Recolour {
+        /// Its other name.
+        name: Option<String>,
+        /// Its other colour.
+        colour: Colour,
+        /// Its other finish.
+        finish: Option<Finish>,
+    }
+);
+
+record!(
+    /// What the maker asks for her work.
+    Price {
+        /// Time of work.
+        labour: Hours,
+        /// Pay for an hour.
+        rate: Money,
+        /// Other costs.
+        overhead: Option<Money>,
+        /// Factor from cost to a shop's price.
+        wholesale: Option<Factor>,
+        /// Factor from cost to a wearer's price.
+        retail: Option<Factor>,
+    }
+);
+
+record!(
+    /// The designer's own figures.
+    Expect {
+        /// By strand name.
+        strands: Option<Dict<ExpectStrand>>,
+        /// Counts over the whole piece, by bead.
+        beads: Option<Dict<At<Whole>>>,
+    }
+);
+
+record!(
+    /// The designer's own figures for a strand.
+    ExpectStrand {
+        /// Counts by bead.
+        beads: Option<Dict<At<Whole>>>,
+        /// How long the beads run: `12 in within 1/4 in`.
+        beaded: Option<At<Within>>,
+        /// The finished length.
+        finished: Option<At<Within>>,
+        /// What to cut.
+        cut: Option<At<Within>>,
+    }
+);
+
+pub use super::items::{ClosurePart, Ends};
+pub use super::values::Factor;

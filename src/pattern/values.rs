@@ -1,0 +1,278 @@
+//! Single values of the pattern language and how each is read.
+
+use std::borrow::Cow;
+
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+
+use crate::sheet::mark::Rgb;
+use crate::source::At;
+use crate::trade::bodies;
+use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
+
+use super::node::Node;
+use super::record::{Read, Reader};
+use super::words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
+
+/// A group of keys that the maker names herself, in the order written.
+#[derive(Clone, Debug, Default)]
+pub struct Dict<T>(pub Vec<(At<String>, T)>);
+
+impl<T> Dict<T> {
+    /// The entry of an id.
+    #[must_use]
+    pub fn get(&self, id: &str) -> Option<&T> {
+        self.0.iter().find(|(key, _)| key.value == id).map(|(_, value)| value)
+    }
+
+    /// The ids.
+    pub fn ids(&self) -> impl Iterator<Item = &str> {
+        self.0.iter().map(|(key, _)| key.value.as_str())
+    }
+}
+
+impl<T: Read> Read for Dict<T> {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let entries = reader.map(node, "a group of named entries")?;
+        let read: Vec<_> = entries.iter().map(|(key, value)| Some((key.clone(), T::read(value, reader)?))).collect();
+        read.into_iter().collect::<Option<_>>().map(Self)
+    }
+}
+
+impl<T: JsonSchema> JsonSchema for Dict<T> {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> Cow<'static, str> {
+        format!("Dict_{}", T::schema_name()).into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        let inner = generator.subschema_for::<T>();
+        json_schema!({ "type": "object", "additionalProperties": inner })
+    }
+}
+
+impl<T: JsonSchema> JsonSchema for At<T> {
+    fn inline_schema() -> bool {
+        T::inline_schema()
+    }
+
+    fn schema_name() -> Cow<'static, str> {
+        T::schema_name()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        T::json_schema(generator)
+    }
+}
+
+macro_rules! word_values {
+    ($($name:ident),*) => {
+        $(impl Read for $name {
+            fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+                reader.word(node, Self::WHAT, Self::ALL, Self::word)
+            }
+        })*
+    };
+}
+
+word_values!(Kind, Skill, Shape, Finish, CordKind, FindingKind, Settle, SoldBy);
+
+/// Declares how a quantity is read from its text and how the schema shows it.
+macro_rules! text_values {
+    ($($name:ident: $meant:literal, $schema:tt, $parse:expr;)*) => {
+        $(impl Read for $name {
+            fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+                reader.quantity(node, $meant, $parse)
+            }
+        }
+
+        impl JsonSchema for $name {
+            fn schema_name() -> Cow<'static, str> {
+                stringify!($name).into()
+            }
+
+            fn json_schema(_: &mut SchemaGenerator) -> Schema {
+                json_schema!($schema)
+            }
+        })*
+    };
+}
+
+text_values! {
+    Length: "a length such as 17 1/2 in", { "type": "string", "description": "A length with its unit: 17 1/2 in, 445 mm, 44.5 cm" }, Length::parse;
+    Change: "a change such as -1 in", { "type": "string", "pattern": "^[+-]", "description": "A length with a sign: -1 in, +50 mm" }, |text| Length::parse_signed(text).map(Change);
+    Mass: "a mass such as 0.29 g", { "type": "string", "description": "A mass with its unit: 0.29 g" }, Mass::parse;
+    PerMetre: "a mass for each metre such as 0.55 g/m", { "type": "string", "pattern": "/m$", "description": "A mass for each metre: 0.55 g/m" }, |text| Mass::parse_per_metre(text).map(PerMetre);
+    Force: "a force such as 67 N", { "type": "string", "description": "A force with its unit: 67 N, 15 lbf" }, Force::parse;
+    Money: "a price such as 4.20", { "type": ["number", "string"], "description": "A price with at most two decimals: 4.20" }, Money::parse;
+    Hours: "a time such as 1.5 h", { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
+    Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole;
+    Factor: "a number such as 2.5", { "type": "number", "exclusiveMinimum": 0 }, factor;
+    YesNo: "yes or no", { "enum": ["yes", "no", true, false] }, yes_no;
+    Colour: "a colour such as \"#5d7f5b\"", { "type": "string", "pattern": "^#[0-9a-fA-F]{6}$", "description": "A colour: \"#5d7f5b\"" }, colour;
+    BeadSize: "a size such as 6 mm", { "type": "string", "description": "Across: 6 mm; across x along the hole: 6 x 4 mm; seed beads: 11/0" }, bead_size;
+    Measured: "a measurement such as 10 = 59 mm", { "type": "string", "pattern": "=", "description": "So many strung measure so much: 10 = 59 mm" }, measured;
+    Within: "a length with its margin such as 12 in within 1/4 in", { "type": "string", "description": "A length and how near it must be: 12 in within 1/4 in" }, within;
+    Body: "a body such as woman 50", { "type": "string", "pattern": "^(woman|man) [0-9]{1,2}$", "description": "A body by percentile: woman 50" }, body;
+    UnitStyle: "in, mm or both", { "enum": ["in", "mm", "both"] }, unit_style;
+}
+
+/// A length with a sign.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Change(pub Length);
+
+/// Mass of one metre.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PerMetre(pub Mass);
+
+/// A time of work in hours.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hours(pub f64);
+
+/// A count of at least 1.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Whole(pub u32);
+
+/// A factor greater than nothing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Factor(pub f64);
+
+/// Yes or no.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct YesNo(pub bool);
+
+/// A colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Colour(pub Rgb);
+
+/// A bead's size as written.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BeadSize {
+    /// Across the hole alone.
+    Across(Length),
+    /// Across the hole and along it.
+    Both(Length, Length),
+    /// A seed bead's size name, such as `11/0`.
+    Seed(String),
+}
+
+/// So many strung measure so much.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measured {
+    /// How many.
+    pub count: u32,
+    /// How long together.
+    pub length: Length,
+}
+
+/// A length and how near it must be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Within {
+    /// The length.
+    pub length: Length,
+    /// Plus or minus.
+    pub margin: Length,
+}
+
+/// A body from the table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Body {
+    /// Which table.
+    pub whose: bodies::Body,
+    /// Percentile from 1 to 99.
+    pub percentile: u32,
+}
+
+/// Largest count that a pattern may say at one place.
+pub const MOST: u32 = 100_000;
+
+fn refused(reason: &str, help: impl Into<String>) -> UnitError {
+    UnitError { reason: reason.to_owned(), help: help.into() }
+}
+
+fn whole(text: &str) -> Result<Whole, UnitError> {
+    match text.trim().parse::<u64>() {
+        Ok(0) => Err(refused("is none at all", "write a whole number of at least 1")),
+        Ok(count) => u32::try_from(count)
+            .ok()
+            .filter(|count| *count <= MOST)
+            .map(Whole)
+            .ok_or_else(|| refused("is more than any piece holds", format!("write at most {MOST}"))),
+        Err(_) => Err(refused("is not a whole number", "write a whole number of at least 1")),
+    }
+}
+
+fn factor(text: &str) -> Result<Factor, UnitError> {
+    let value = text.trim().parse::<f64>().ok().filter(|value| *value > 0.0 && *value <= 1000.0);
+    value.map(Factor).ok_or_else(|| refused("is not a factor", "write a number such as 2.5"))
+}
+
+fn yes_no(text: &str) -> Result<YesNo, UnitError> {
+    match text.trim() {
+        "yes" | "true" => Ok(YesNo(true)),
+        "no" | "false" => Ok(YesNo(false)),
+        _ => Err(refused("is neither yes nor no", "write yes or no")),
+    }
+}
+
+fn colour(text: &str) -> Result<Colour, UnitError> {
+    let digits = text.trim().strip_prefix('#').filter(|digits| digits.len() == 6);
+    let bits = digits.filter(|digits| digits.bytes().all(|byte| byte.is_ascii_hexdigit()));
+    let bits = bits.and_then(|digits| u32::from_str_radix(digits, 16).ok());
+    let [_, red, green, blue] = bits
+        .ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))?
+        .to_be_bytes();
+    Ok(Colour(Rgb(red, green, blue)))
+}
+
+fn bead_size(text: &str) -> Result<BeadSize, UnitError> {
+    let text = text.trim();
+    if text.ends_with("/0") {
+        return Ok(BeadSize::Seed(text.to_owned()));
+    }
+    let Some((across, along)) = text.split_once(['x', '×']) else {
+        return Length::parse(text).map(BeadSize::Across);
+    };
+    let along = along.trim();
+    let unit = along.trim_start_matches(|c: char| c.is_ascii_digit() || ". /".contains(c));
+    let across = across.trim();
+    let across =
+        if across.ends_with(|c: char| c.is_ascii_digit()) { format!("{across} {unit}") } else { across.to_owned() };
+    Ok(BeadSize::Both(Length::parse(&across)?, Length::parse(along)?))
+}
+
+fn measured(text: &str) -> Result<Measured, UnitError> {
+    let (count, length) =
+        text.split_once('=').ok_or_else(|| refused("is not a measurement", "write it like 10 = 59 mm"))?;
+    Ok(Measured { count: whole(count)?.0, length: Length::parse(length)? })
+}
+
+fn within(text: &str) -> Result<Within, UnitError> {
+    let (length, margin) = text
+        .split_once("within")
+        .ok_or_else(|| refused("does not say how near", "write it like 12 in within 1/4 in"))?;
+    Ok(Within { length: Length::parse(length)?, margin: Length::parse(margin)? })
+}
+
+fn body(text: &str) -> Result<Body, UnitError> {
+    let wrong = || refused("is not a body", "write woman or man and a percentile from 1 to 99, like woman 50");
+    let (whose, percentile) = text.trim().split_once(' ').ok_or_else(wrong)?;
+    let whose = match whose {
+        "woman" => bodies::Body::Woman,
+        "man" => bodies::Body::Man,
+        _ => return Err(wrong()),
+    };
+    let percentile = percentile.trim().parse().ok().filter(|at| (1..=99).contains(at)).ok_or_else(wrong)?;
+    Ok(Body { whose, percentile })
+}
+
+fn unit_style(text: &str) -> Result<UnitStyle, UnitError> {
+    match text.trim() {
+        "in" => Ok(UnitStyle::In),
+        "mm" => Ok(UnitStyle::Mm),
+        "both" => Ok(UnitStyle::Both),
+        _ => Err(refused("is not a way to print lengths", "write in, mm or both")),
+    }
+}

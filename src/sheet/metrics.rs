@@ -1,0 +1,230 @@
+//! How much room text takes, measured with the bundled fonts.
+//!
+//! Lengths in mm. Shaping is that of the renderer (kerning and ligatures included), so that a width
+//! is the width drawn. What a font cannot draw counts as wide as its empty box; [`missing`] names it.
+
+use std::sync::LazyLock;
+
+use rustybuzz::{Direction, Face, ShapePlan, UnicodeBuffer, script};
+
+use super::font;
+use super::mark::Weight;
+
+const ELLIPSIS: char = '…';
+
+/// A font ready for shaping, with the plan for Latin text that nearly all text is.
+struct Shaper {
+    face: Face<'static>,
+    latin: ShapePlan,
+}
+
+static REGULAR: LazyLock<Shaper> = LazyLock::new(|| Shaper::new(Weight::Regular));
+static SEMIBOLD: LazyLock<Shaper> = LazyLock::new(|| Shaper::new(Weight::Semibold));
+
+impl Shaper {
+    fn new(weight: Weight) -> Self {
+        #[expect(clippy::expect_used, reason = "the file is part of the program and a test opens it")]
+        let face = Face::from_slice(font::file(weight), 0).expect("the bundled font opens");
+        let latin = ShapePlan::new(&face, Direction::LeftToRight, Some(script::LATIN), None, &[]);
+        Self { face, latin }
+    }
+
+    fn of(weight: Weight) -> &'static Self {
+        match weight {
+            Weight::Regular => &REGULAR,
+            Weight::Semibold => &SEMIBOLD,
+        }
+    }
+
+    /// Advance of a text in font units.
+    fn advance(&self, text: &str) -> i32 {
+        let mut buffer = UnicodeBuffer::new();
+        buffer.push_str(text);
+        buffer.guess_segment_properties();
+        let is_latin = buffer.script() == script::LATIN && buffer.direction() == Direction::LeftToRight;
+        let glyphs = if is_latin && buffer.language().is_none() {
+            rustybuzz::shape_with_plan(&self.face, &self.latin, buffer)
+        } else {
+            rustybuzz::shape(&self.face, &[], buffer)
+        };
+        glyphs.glyph_positions().iter().map(|position| position.x_advance).sum()
+    }
+
+    /// Font units in mm at a size.
+    fn millimetres(&self, units: impl Into<f64>, size: f64) -> f64 {
+        units.into() * size / f64::from(self.face.units_per_em())
+    }
+}
+
+/// Width of a line of text.
+#[must_use]
+pub fn width(text: &str, size: f64, weight: Weight) -> f64 {
+    let shaper = Shaper::of(weight);
+    shaper.millimetres(shaper.advance(text), size)
+}
+
+/// From the baseline up to the top that the font reserves.
+#[must_use]
+pub fn ascent(size: f64, weight: Weight) -> f64 {
+    let shaper = Shaper::of(weight);
+    shaper.millimetres(shaper.face.ascender(), size)
+}
+
+/// From the baseline down to the bottom that the font reserves; positive.
+#[must_use]
+pub fn descent(size: f64, weight: Weight) -> f64 {
+    let shaper = Shaper::of(weight);
+    shaper.millimetres(-shaper.face.descender(), size)
+}
+
+/// Height of capital letters and lining figures.
+#[must_use]
+pub fn cap_height(size: f64, weight: Weight) -> f64 {
+    let shaper = Shaper::of(weight);
+    let units = shaper.face.capital_height().unwrap_or_else(|| shaper.face.ascender());
+    shaper.millimetres(units, size)
+}
+
+/// Breaks a text into lines no wider than `most`: at white space, which the break swallows, after a
+/// hyphen or slash, at a line break in the text, and inside a word where that alone is too wide. A
+/// character wider than `most` stands on a line of its own. No-break spaces do not break.
+#[must_use]
+pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
+    text.lines().flat_map(|line| wrap_line(line, size, weight, most)).collect()
+}
+
+fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
+    let fits = |line: &str| width(line, size, weight) <= most;
+    let mut lines = Vec::new();
+    let mut line = String::new();
+    for piece in pieces(text) {
+        let longer = format!("{line}{piece}");
+        if fits(longer.trim_end()) {
+            line = longer;
+            continue;
+        }
+        close(&mut lines, &mut line);
+        line = break_word(piece, &fits, &mut lines);
+    }
+    close(&mut lines, &mut line);
+    if lines.is_empty() { vec![String::new()] } else { lines }
+}
+
+/// Ends a line, unless nothing but white space stands on it.
+fn close(lines: &mut Vec<String>, line: &mut String) {
+    let done = std::mem::take(line);
+    if !done.trim_end().is_empty() {
+        lines.push(done.trim_end().to_owned());
+    }
+}
+
+/// Breaks a word that is too wide; gives back the part that is left for the next line.
+fn break_word(word: &str, fits: &dyn Fn(&str) -> bool, lines: &mut Vec<String>) -> String {
+    let mut line = String::new();
+    for c in word.chars() {
+        let longer = format!("{line}{c}");
+        if !fits(longer.trim_end()) {
+            close(lines, &mut line);
+            line.push(c);
+        } else {
+            line = longer;
+        }
+    }
+    line
+}
+
+/// The text in pieces that end where a line may.
+fn pieces(text: &str) -> impl Iterator<Item = &str> {
+    text.split_inclusive(|c: char| breaks_after(c))
+}
+
+const fn breaks_after(c: char) -> bool {
+    matches!(c, ' ' | '\t' | '-' | '–' | '/' | '\u{2003}' | '\u{2002}' | '\u{2009}')
+}
+
+/// The text, shortened with an ellipsis where it is wider than `most`; empty where not even the
+/// ellipsis fits.
+#[must_use]
+pub fn fit(text: &str, size: f64, weight: Weight, most: f64) -> String {
+    let fits = |line: &str| width(line, size, weight) <= most;
+    if fits(text) {
+        return text.to_owned();
+    }
+    let ends: Vec<usize> = text.char_indices().map(|(at, _)| at).collect();
+    let shortened = |end: usize| format!("{}{ELLIPSIS}", text[..end].trim_end());
+    let kept = ends.partition_point(|end| fits(&shortened(*end)));
+    kept.checked_sub(1).map_or_else(String::new, |last| shortened(ends[last]))
+}
+
+/// The characters that the font cannot draw, each once, in order of appearance. White space and
+/// control characters are never among them: they draw nothing.
+#[must_use]
+pub fn missing(text: &str) -> Vec<char> {
+    let face = &Shaper::of(Weight::Regular).face;
+    let mut missing = Vec::new();
+    for c in text.chars() {
+        let drawn = c.is_whitespace() || c.is_control() || face.glyph_index(c).is_some();
+        if !drawn && !missing.contains(&c) {
+            missing.push(c);
+        }
+    }
+    missing
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    #[test]
+    fn both_fonts_open_and_capitals_are_lower_than_the_ascent() {
+        for weight in [Weight::Regular, Weight::Semibold] {
+            assert!(cap_height(10.0, weight) > 6.0 && cap_height(10.0, weight) < ascent(10.0, weight));
+            assert!(descent(10.0, weight) > 1.0);
+        }
+    }
+
+    #[test]
+    fn width_grows_with_size_and_kerns() {
+        let wide = width("AVAVAV", 10.0, Weight::Regular);
+        assert!((width("AVAVAV", 20.0, Weight::Regular) - 2.0 * wide).abs() < 1e-12);
+        assert!(wide < 3.0 * (width("A", 10.0, Weight::Regular) + width("V", 10.0, Weight::Regular)));
+    }
+
+    #[test]
+    fn lines_break_at_spaces_and_inside_words_too_long() {
+        assert_eq!(wrap("reed green glass", 3.0, Weight::Regular, 8.0), ["reed", "green", "glass"]);
+        assert_eq!(wrap("one\ntwo", 3.0, Weight::Regular, 80.0), ["one", "two"]);
+        assert_eq!(wrap("a\u{a0}b c", 3.0, Weight::Regular, 4.0), ["a\u{a0}b", "c"]);
+        let lines = wrap("Donaudampfschifffahrt", 3.0, Weight::Regular, 10.0);
+        assert!(lines.len() > 2);
+        assert_eq!(lines.concat(), "Donaudampfschifffahrt");
+    }
+
+    #[test]
+    fn shortened_texts_end_in_an_ellipsis_and_fit() {
+        let text = "nylon-coated steel wire";
+        assert_eq!(fit(text, 3.0, Weight::Regular, 100.0), text);
+        let short = fit(text, 3.0, Weight::Regular, 15.0);
+        assert!(short.ends_with(ELLIPSIS) && width(&short, 3.0, Weight::Regular) <= 15.0);
+        assert_eq!(fit(text, 3.0, Weight::Regular, 0.1), "");
+    }
+
+    #[test]
+    fn characters_without_a_glyph_are_named_once() {
+        assert_eq!(missing("½ in Ω Ж × 珠 珠 \n"), ['珠']);
+    }
+
+    proptest! {
+        #[test]
+        fn wrapping_loses_no_character_and_keeps_to_the_width(text in "[a-zA-Z ½/\\-]{0,60}", most in 1.0..60.0_f64) {
+            let lines = wrap(&text, 3.0, Weight::Regular, most);
+            let dense = |text: &str| text.chars().filter(|c| *c != ' ').collect::<String>();
+            prop_assert_eq!(dense(&lines.concat()), dense(&text));
+            for line in lines {
+                prop_assert!(width(&line, 3.0, Weight::Regular) <= most || line.chars().count() == 1, "{}", line);
+            }
+        }
+    }
+}

@@ -1,0 +1,98 @@
+//! Girths of necks, wrists and ankles, by percentile.
+//!
+//! From the public release of ANSUR II (US Army anthropometric survey, 2012; a work of the United
+//! States government, in the public domain): 1986 women and 4082 men, all soldiers, 17 to 58 years
+//! old. Between the table's percentiles [`girth`] interpolates along a straight line, which is an
+//! approximation. The neck is measured at its base, where a necklace lies.
+
+use crate::units::Length;
+
+/// Where the figures come from, as a sheet prints it.
+pub const SOURCE: &str = "ANSUR II, 2012";
+
+/// Whose body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sex {
+    /// An adult woman.
+    Woman,
+    /// An adult man.
+    Man,
+}
+
+/// Where on the body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// Round the base of the neck.
+    NeckBase,
+    /// Round the wrist.
+    Wrist,
+    /// Round the ankle.
+    Ankle,
+}
+
+/// The percentiles that the tables give.
+const PERCENTILES: [f64; 7] = [1.0, 5.0, 25.0, 50.0, 75.0, 95.0, 99.0];
+
+const fn table(sex: Sex, place: Place) -> [f64; 7] {
+    match (sex, place) {
+        (Sex::Woman, Place::NeckBase) => [329.0, 340.0, 358.0, 370.0, 383.0, 405.0, 423.0],
+        (Sex::Woman, Place::Wrist) => [138.0, 142.2, 150.0, 154.0, 160.0, 168.0, 174.0],
+        (Sex::Woman, Place::Ankle) => [185.0, 193.0, 205.0, 215.0, 225.0, 242.0, 255.0],
+        (Sex::Man, Place::NeckBase) => [380.8, 395.0, 417.0, 433.0, 450.8, 479.0, 502.0],
+        (Sex::Man, Place::Wrist) => [156.0, 162.0, 170.0, 176.0, 182.0, 191.0, 198.0],
+        (Sex::Man, Place::Ankle) => [198.0, 206.0, 219.2, 228.0, 239.0, 254.0, 268.0],
+    }
+}
+
+/// The girth that this share of people do not exceed: percentile 1 to 99; what lies outside is read
+/// as the nearest of these, for the tables end there.
+#[must_use]
+pub fn girth(sex: Sex, place: Place, percentile: u32) -> Length {
+    let asked = f64::from(percentile.clamp(1, 99));
+    let girths = table(sex, place);
+    let above = PERCENTILES.partition_point(|known| *known < asked).max(1);
+    // Percentiles run from 1 to 99, so `above` is a place in the tables and has one before it.
+    let (low, high) = (PERCENTILES[above - 1], PERCENTILES[above]);
+    let share = (asked - low) / (high - low);
+    Length::mm(girths[above - 1] + (girths[above] - girths[above - 1]) * share)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn named(word: &str, measure: &str) -> (Sex, Place) {
+        let sex = if word == "female" { Sex::Woman } else { Sex::Man };
+        match measure {
+            "neckcircumferencebase" => (sex, Place::NeckBase),
+            "wristcircumference" => (sex, Place::Wrist),
+            _ => (sex, Place::Ankle),
+        }
+    }
+
+    #[test]
+    fn the_surveys_percentiles() {
+        for row in crate::trade::rows(include_str!("../../tests/oracles/data/ansur2_girths.csv")) {
+            let (sex, place) = named(row[0], row[1]);
+            for (percentile, column) in [1, 5, 25, 50, 75, 95, 99].into_iter().zip(5..) {
+                let expected: f64 = row[column].parse().unwrap();
+                let found = girth(sex, place, percentile).value();
+                assert!((found - expected).abs() < 1e-9, "{sex:?} {place:?} {percentile}: {found}");
+            }
+        }
+    }
+
+    #[test]
+    fn between_percentiles_a_straight_line() {
+        let found = girth(Sex::Woman, Place::NeckBase, 15).value();
+        assert!((found - 349.0).abs() < 1e-9, "{found}");
+        let girths: Vec<_> = (1..=99).map(|p| girth(Sex::Man, Place::Wrist, p)).collect();
+        assert!(girths.windows(2).all(|pair| pair[0] < pair[1]));
+    }
+
+    #[test]
+    fn outside_the_tables_the_nearest() {
+        assert_eq!(girth(Sex::Man, Place::Ankle, 0), girth(Sex::Man, Place::Ankle, 1));
+        assert_eq!(girth(Sex::Man, Place::Ankle, 400), girth(Sex::Man, Place::Ankle, 99));
+    }
+}

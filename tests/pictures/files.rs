@@ -1,0 +1,59 @@
+//! Whole files: the same bytes from run to run, and sizes that say the truth.
+
+use festoon::export::{About, Effort, pdf, png, svg};
+use festoon::geometry::Point;
+use festoon::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Step, Stop, Symbol, Text, Weight};
+
+/// A page with a stamped ball in a gradient, and a text.
+pub fn page(stamps: u32) -> Page {
+    let ball = Symbol { id: "ball".into(), marks: vec![disc(2.0)] };
+    let stamp = |i: u32| Mark::Stamp {
+        symbol: "ball".into(),
+        at: Point::new(15.0 + f64::from(i % 100) * 1.8, 30.0 + f64::from(i / 100) * 2.5),
+        angle: f64::from(i) * 0.1,
+        scale: 1.0,
+    };
+    let text = Mark::Text(Text {
+        at: Point::new(15.0, 20.0),
+        text: "Fifty beads & ½ in of cord".into(),
+        size: 7.0,
+        weight: Weight::Semibold,
+        colour: Rgb::BLACK,
+        anchor: Anchor::Start,
+        angle: 0.0,
+    });
+    let marks = std::iter::once(text).chain((0..stamps).map(stamp)).collect();
+    let description = "A title over rows of balls.".into();
+    Page { width: 210.0, height: 297.0, title: "Balls".into(), description, symbols: vec![ball], marks }
+}
+
+fn disc(radius: f64) -> Mark {
+    let corner = |x: f64, y: f64| Point::new(x * radius, y * radius);
+    let outline = vec![
+        Step::Move(corner(1.0, 0.0)),
+        Step::Line(corner(0.0, 1.0)),
+        Step::Line(corner(-1.0, 0.0)),
+        Step::Line(corner(0.0, -1.0)),
+        Step::Close,
+    ];
+    let stop = |at, colour| Stop { at, colour, opacity: 1.0 };
+    let stops = vec![stop(0.0, Rgb(240, 250, 240)), stop(1.0, Rgb(60, 110, 80))];
+    Mark::Shape { outline, fill: Some(Fill::Radial(Point::new(-0.5, -0.5), 2.5, stops)), stroke: None }
+}
+
+#[test]
+fn files_are_the_same_from_run_to_run() {
+    let page = page(50);
+    let about = About { title: "Balls".into(), author: "Marram Studio".into(), keywords: vec!["beads".into()] };
+    assert_eq!(svg(&page), svg(&page));
+    assert_eq!(png(&page, 72.0, Effort::File), png(&page, 72.0, Effort::File));
+    let pages = [page.clone(), page];
+    let first = pdf(&pages, &about).unwrap();
+    assert_eq!(first, pdf(&pages, &about).unwrap());
+    assert!(first.starts_with(b"%PDF-"));
+}
+
+#[test]
+fn a_pdf_without_pages_author_or_keywords_is_still_one() {
+    assert!(pdf(&[], &About::default()).unwrap().starts_with(b"%PDF-"));
+}
