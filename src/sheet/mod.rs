@@ -3,3 +3,4 @@
 pub mod font;
 pub mod mark;
 pub mod metrics;
+pub mod outline;
