@@ -1,0 +1,1 @@
+//! What must be true of every bead's and finding's drawing.
