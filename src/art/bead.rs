@@ -27,6 +27,7 @@ pub const fn looks_the_same_reversed(shape: Shape) -> bool {
 /// Everything that a bead's marks depend on.
 struct Drawing<'a> {
     bead: &'a Bead,
+    ink: Ink,
     colour: Rgb,
     light: Light,
     shading: Shading,
@@ -60,7 +61,7 @@ impl<'a> Drawing<'a> {
         let half = |size: f64| (size - edge) / 2.0;
         let size = Size { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
         let outline = shape::outline(bead.shape, size);
-        Self { bead, colour: ink.tone(bead.colour), light, shading: shading(bead.finish), size, outline, edge }
+        Self { bead, ink, colour: ink.tone(bead.colour), light, shading: shading(bead.finish), size, outline, edge }
     }
 
     fn seen(&self, facets: &[Facet]) -> Vec<Point> {
@@ -81,8 +82,27 @@ impl<'a> Drawing<'a> {
         let hull = outline::polygon(&facet::hull(facets));
         let mut marks = vec![area(hull, Fill::Flat(self.colour, 1.0), Some(self.edge()))];
         marks.extend(facet::lit(facets, self.colour, self.light, &self.shading));
+        marks.extend(self.table(facets));
+        marks.extend((self.ink == Ink::Colour).then(|| self.edges(facets)));
         marks.extend(self.hole_ends());
+        if self.bead.shape == Shape::Cube {
+            marks.extend(self.glint());
+        }
         marks
+    }
+
+    fn table(&self, facets: &[Facet]) -> Option<Mark> {
+        let table = facet::table(facets);
+        let reach = flattened(&table).iter().map(|point| point.length()).fold(0.0, f64::max);
+        let fill = self.along_the_light(reach * 0.9);
+        (!table.is_empty()).then(|| area(table, fill, None))
+    }
+
+    /// Light caught by the edges between facets.
+    fn edges(&self, facets: &[Facet]) -> Mark {
+        let stroke = Stroke { opacity: 0.35, round: true, ..Stroke::new(toned(self.colour, 0.8), self.edge * 0.5) };
+        let outline = facet::edges(facets, self.bead.finish == Finish::Clear);
+        Mark::Shape { outline, fill: None, stroke: Some(stroke) }
     }
 
     fn smooth(&self) -> Vec<Mark> {
@@ -145,16 +165,18 @@ impl<'a> Drawing<'a> {
     /// The hole seen through the bead.
     fn channel(&self) -> Option<Mark> {
         let Size { along, across, hole } = self.size;
-        let opacity = if self.bead.finish == Finish::Clear { 0.2 } else { 0.1 };
+        let (opacity, wall) = if self.bead.finish == Finish::Clear { (0.07, 0.3) } else { (0.06, 0.0) };
         let reach = along * libm::sqrt((1.0 - (hole / across) * (hole / across)).max(0.0)) * 0.98;
         let band = rect(Point::new(-reach, -hole), reach * 2.0, hole * 2.0);
-        let fill = Fill::Flat(toned(self.colour, -0.7), opacity);
-        self.shading.see_through.then(|| area(band, fill, None))
+        let dark = toned(self.colour, -0.7);
+        let walls = Stroke { opacity: wall, ..Stroke::new(dark, self.edge * 0.6) };
+        let wanted = self.shading.see_through && hole < across;
+        wanted.then(|| area(band, Fill::Flat(dark, opacity), (wall > 0.0).then_some(walls)))
     }
 
     /// Light thrown back on the edge that is turned away.
     fn rim_light(&self) -> Option<Mark> {
-        const REACH: f64 = 0.55;
+        const REACH: f64 = 0.75;
         let points = flattened(&self.outline);
         let away = self.light.towards * -1.0;
         let turned_away = |point: &Point| {
@@ -203,7 +225,7 @@ impl<'a> Drawing<'a> {
         let flat_ended =
             !matches!(self.bead.shape, Shape::Round | Shape::Oval | Shape::Rondelle | Shape::Bicone | Shape::Chip);
         let hole = hole.min(across * 0.6);
-        let depth = (hole * 0.55).min(along * 0.3);
+        let depth = (hole * 0.4).min(along * 0.12);
         let end = |side: f64| {
             let at = |x: f64, y: f64| Point::new(side * (along - x * depth), y * hole);
             let round = Step::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
@@ -211,7 +233,7 @@ impl<'a> Drawing<'a> {
         };
         let first = if self.bead.shape == Shape::Drop { Vec::new() } else { end(1.0) };
         let ends = [end(-1.0), first].concat();
-        flat_ended.then(|| area(ends, Fill::Flat(toned(self.colour, -0.72), 1.0), None))
+        flat_ended.then(|| area(ends, Fill::Flat(toned(self.colour, -0.65), 1.0), None))
     }
 }
 

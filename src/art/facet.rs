@@ -28,6 +28,10 @@ impl Facet {
     fn faces_us(&self) -> bool {
         self.normal[2] > 0.02
     }
+
+    fn is_table(&self) -> bool {
+        self.normal[2] > 0.99
+    }
 }
 
 /// Outward direction of a face whose corners go clockwise as seen (Newell's sum over its sides).
@@ -53,7 +57,7 @@ pub fn facets(shape: Shape, finish: Finish, size: Size) -> Vec<Facet> {
         Shape::Cube => bevelled(&square(size, if cut { 0.3 } else { 0.08 }), if cut { 0.6 } else { 0.8 }),
         Shape::Square if cut => bevelled(&square(size, 0.34), 0.58),
         Shape::Coin if cut => bevelled(&regular(size, 12), 0.62),
-        Shape::Chip => bevelled(&shape::chip(size), 0.5),
+        Shape::Chip => bevelled(&shape::chip(size), 0.66),
         _ if cut => cut_in_triangles(&shape::profile(shape, size), 8),
         _ => Vec::new(),
     };
@@ -167,12 +171,12 @@ fn half_hull(points: impl Iterator<Item = Point>) -> Vec<Point> {
     chain
 }
 
-/// The faces as one area a tone, lit.
+/// The sloping faces as one area a tone, lit.
 #[must_use]
 pub fn lit(facets: &[Facet], colour: Rgb, light: Light, shading: &Shading) -> Vec<Mark> {
     const STEPS: f64 = 5.0;
     let mut areas: BTreeMap<i32, Vec<Step>> = BTreeMap::new();
-    for (index, facet) in facets.iter().enumerate() {
+    for (index, facet) in facets.iter().enumerate().filter(|(_, facet)| !facet.is_table()) {
         let tone = tone(facet, index, light, shading);
         #[expect(clippy::cast_possible_truncation, reason = "a tone lies between -1 and 1")]
         areas.entry((tone * STEPS).round() as i32).or_default().extend(polygon(&facet.corners));
@@ -184,14 +188,31 @@ pub fn lit(facets: &[Facet], colour: Rgb, light: Light, shading: &Shading) -> Ve
     areas.into_iter().map(area).collect()
 }
 
+/// The faces that are turned to us.
+#[must_use]
+pub fn table(facets: &[Facet]) -> Vec<Step> {
+    facets.iter().filter(|facet| facet.is_table()).flat_map(|facet| polygon(&facet.corners)).collect()
+}
+
+/// Edges of the near side, and where glass is clear those of the far side, mirrored, as they show
+/// through it.
+#[must_use]
+pub fn edges(facets: &[Facet], clear: bool) -> Vec<Step> {
+    let near = facets.iter().flat_map(|facet| polygon(&facet.corners));
+    let far = |facet: &Facet| polygon(&facet.corners.iter().map(|corner| *corner * -0.8).collect::<Vec<_>>());
+    let seen_through = facets.iter().filter(|_| clear).flat_map(far);
+    near.chain(seen_through).collect()
+}
+
 /// Squarely lit faces are light and those turned away dark; neighbours differ a little, as in cut
-/// glass. A face turned to us keeps the colour.
+/// glass. A face turned to us keeps the colour, but for what all faces have in common.
 fn tone(facet: &Facet, index: usize, light: Light, shading: &Shading) -> f64 {
     const SPARKLE: [f64; 5] = [0.0, 0.12, -0.08, 0.06, -0.12];
     let flat = light.falls_on([0.0, 0.0, 1.0]);
     let lit = light.falls_on(facet.normal) - flat;
-    let sparkle = if facet.normal[2] > 0.99 { 0.0 } else { SPARKLE[index % SPARKLE.len()] };
-    (lit * if lit > 0.0 { 2.6 } else { 0.75 } * shading.contrast + sparkle * shading.contrast).clamp(-0.6, 0.8)
+    let slope = if lit > 0.0 { 2.6 } else { 0.55 };
+    let tone = (lit * slope + SPARKLE[index % SPARKLE.len()]) * shading.contrast + shading.lift;
+    tone.clamp(-0.5, 0.84)
 }
 
 #[cfg(test)]

@@ -1,48 +1,58 @@
 //! Hatches: what tells beads apart where there is no colour.
 //!
-//! Fourteen marks, each readable at 4 mm; from the fifteenth bead on they come again, denser.
+//! Fourteen marks, each readable at 4 mm; from the fifteenth bead on they come again, denser and in a
+//! frame, then in two.
+
+use std::f64::consts::FRAC_PI_4;
 
 use crate::geometry::Point;
 use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::sheet::outline::{circle, ellipse, line, polygon, polyline};
-
-use std::f64::consts::FRAC_PI_4;
+use crate::sheet::outline::{circle, line, polygon, polyline};
 
 /// How many hatches there are before they come again.
 pub const KINDS: usize = 14;
 const QUARTER_TURN: f64 = std::f64::consts::FRAC_PI_2;
 /// How much of the outline a hatch fills, so that the edge stays clear.
 const INSET: f64 = 0.84;
+/// More frames would fill the bead.
+const MOST_FRAMES: u32 = 3;
 
 /// The hatch of the bead of an index, inside a bead's outline about the origin. The first is empty.
 #[must_use]
 pub fn hatch(index: usize, outline: &[Point], half: Point) -> Vec<Mark> {
-    let inside: Vec<Point> = outline.iter().map(|point| *point * INSET).collect();
-    let round = index / KINDS;
-    let least = half.x.min(half.y);
-    #[expect(clippy::cast_precision_loss, reason = "a pattern has far fewer than 2^52 beads")]
-    let gap = (least * 2.0 / (3.6 + 1.6 * round as f64)).max(0.3);
+    let round = u32::try_from(index / KINDS).unwrap_or(u32::MAX);
+    let gap = (half.x.min(half.y) * 2.0 / (3.6 + 1.6 * f64::from(round))).max(0.3);
     let width = (gap * 0.2).clamp(0.06, 0.3);
-    let lines = |angle: f64| parallels(&inside, gap, angle);
-    match index % KINDS {
-        0 if round == 0 => Vec::new(),
-        0 => vec![drawn(lines(FRAC_PI_4 / 2.0), width)],
+    let frames = round.min(MOST_FRAMES);
+    let frame = (0..frames).flat_map(|i| scaled(outline, 0.86 - 0.13 * f64::from(i))).collect::<Vec<_>>();
+    let inside: Vec<Point> = outline.iter().map(|point| *point * (INSET - 0.13 * f64::from(frames))).collect();
+    let hatch = plain_hatch(index % KINDS, &inside, half * (inside_share(frames)), gap, width);
+    (frames > 0).then(|| drawn(frame, width)).into_iter().chain(hatch).collect()
+}
+
+/// How much smaller a hatch is inside its frames.
+fn inside_share(frames: u32) -> f64 {
+    1.0 - 0.15 * f64::from(frames)
+}
+
+fn plain_hatch(kind: usize, inside: &[Point], half: Point, gap: f64, width: f64) -> Vec<Mark> {
+    let least = half.x.min(half.y);
+    let lines = |angle: f64| parallels(inside, gap, angle);
+    match kind {
+        0 => Vec::new(),
         1 => vec![drawn(lines(0.0), width)],
         2 => vec![drawn(lines(QUARTER_TURN), width)],
-        3 => vec![filled(dots(&inside, gap, gap * 0.22))],
+        3 => vec![filled(dots(inside, gap, gap * 0.22))],
         4 => vec![drawn(lines(FRAC_PI_4), width)],
-        5 => vec![drawn(line_pair(half, 0.0), width * 1.8)],
-        6 => vec![filled(scaled(outline, 0.5))],
+        5 => vec![drawn(upright_cross(least * 0.62), width * 1.8)],
+        6 => vec![filled(scaled(inside, 0.6))],
         7 => vec![drawn([lines(0.0), lines(QUARTER_TURN)].concat(), width)],
-        8 => vec![drawn(scaled(outline, 0.56), width * 1.4)],
+        8 => vec![drawn(scaled(inside, 0.66), width * 1.4)],
         9 => vec![drawn(lines(-FRAC_PI_4), width)],
-        10 => vec![filled(half_of(&inside))],
+        10 => vec![filled(half_of(inside))],
         11 => vec![drawn([lines(FRAC_PI_4), lines(-FRAC_PI_4)].concat(), width)],
-        12 => vec![drawn(chevrons(half, gap * 1.3), width * 1.2)],
-        _ => vec![
-            filled(ellipse(Point::ORIGIN, least * 0.2, least * 0.2)),
-            drawn(circle(Point::ORIGIN, least * 0.5), width),
-        ],
+        12 => vec![drawn(chevrons(least * 0.5, gap * 1.3), width * 1.2)],
+        _ => vec![filled(circle(Point::ORIGIN, least * 0.2)), drawn(circle(Point::ORIGIN, least * 0.5), width)],
     }
 }
 
@@ -59,19 +69,15 @@ fn scaled(outline: &[Point], by: f64) -> Vec<Step> {
 }
 
 /// An upright cross through the middle.
-fn line_pair(half: Point, turn: f64) -> Vec<Step> {
-    let arm = half.x.min(half.y) * 0.62;
-    let along = Point::towards(turn) * arm;
-    let across = along.turned(QUARTER_TURN);
-    [line(along * -1.0, along), line(across * -1.0, across)].concat()
+fn upright_cross(arm: f64) -> Vec<Step> {
+    let at = Point::new;
+    [line(at(-arm, 0.0), at(arm, 0.0)), line(at(0.0, -arm), at(0.0, arm))].concat()
 }
 
-fn chevrons(half: Point, gap: f64) -> Vec<Step> {
-    let arm = half.x.min(half.y) * 0.5;
-    let at = |x: f64| {
-        polyline(&[Point::new(x - arm * 0.4, -arm), Point::new(x + arm * 0.4, 0.0), Point::new(x - arm * 0.4, arm)])
-    };
-    [at(-gap / 2.0), at(gap / 2.0)].concat()
+fn chevrons(arm: f64, gap: f64) -> Vec<Step> {
+    let corner = |x: f64, y: f64| Point::new(x + arm * (0.4 - 0.8 * libm::fabs(y)), arm * y);
+    let chevron = |x: f64| polyline(&[corner(x, -1.0), corner(x, 0.0), corner(x, 1.0)]);
+    [chevron(-gap / 2.0), chevron(gap / 2.0)].concat()
 }
 
 /// The part of an area on the side of greater y.

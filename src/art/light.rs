@@ -98,10 +98,12 @@ pub struct Shading {
     pub rim: f64,
     /// How much facets differ.
     pub contrast: f64,
+    /// Tone that all facets have in common.
+    pub lift: f64,
 }
 
-const GLOSS: &[(f64, f64)] = &[(0.0, 0.36), (0.2, 0.18), (0.4, 0.0), (0.74, 0.0), (1.0, -0.42)];
-const MATTE: &[(f64, f64)] = &[(0.0, 0.12), (0.38, 0.0), (0.72, 0.0), (1.0, -0.26)];
+const GLOSS: &[(f64, f64)] = &[(0.0, 0.46), (0.16, 0.26), (0.36, 0.0), (0.66, 0.0), (0.84, -0.22), (1.0, -0.52)];
+const MATTE: &[(f64, f64)] = &[(0.0, 0.13), (0.36, 0.0), (0.66, 0.0), (1.0, -0.32)];
 const METALLIC: &[(f64, f64)] =
     &[(0.0, 0.8), (0.16, 0.5), (0.34, 0.05), (0.5, -0.3), (0.6, -0.42), (0.72, -0.1), (0.88, 0.28), (1.0, -0.4)];
 const PEARL: &[(f64, f64)] = &[(0.0, 0.85), (0.22, 0.6), (0.5, 0.22), (0.72, 0.0), (0.88, -0.12), (1.0, -0.3)];
@@ -111,16 +113,16 @@ const CLEAR: &[(f64, f64)] = &[(0.0, 0.8), (0.25, 0.55), (0.55, 0.2), (0.8, -0.0
 /// How a finish takes the light.
 #[must_use]
 pub const fn shading(finish: Finish) -> Shading {
-    let (ramp, see_through, glint, glint_size, rim, contrast) = match finish {
-        Finish::Gloss => (GLOSS, false, 0.88, 0.2, 0.22, 0.8),
-        Finish::Matte => (MATTE, false, 0.0, 0.0, 0.0, 0.45),
-        Finish::Metallic => (METALLIC, false, 0.75, 0.12, 0.0, 1.3),
-        Finish::Pearl => (PEARL, false, 0.5, 0.3, 0.4, 0.7),
-        Finish::Frosted => (FROSTED, true, 0.0, 0.0, 0.0, 0.4),
-        Finish::Clear => (CLEAR, true, 0.95, 0.17, 0.0, 1.0),
-        Finish::Faceted => (GLOSS, false, 0.0, 0.0, 0.0, 1.1),
+    let (ramp, see_through, (glint, glint_size), rim, (contrast, lift)) = match finish {
+        Finish::Gloss => (GLOSS, false, (0.9, 0.2), 0.2, (0.85, 0.0)),
+        Finish::Matte => (MATTE, false, (0.0, 0.0), 0.0, (0.6, 0.0)),
+        Finish::Metallic => (METALLIC, false, (0.75, 0.12), 0.0, (1.5, 0.0)),
+        Finish::Pearl => (PEARL, false, (0.5, 0.3), 0.4, (0.7, 0.22)),
+        Finish::Frosted => (FROSTED, true, (0.0, 0.0), 0.0, (0.5, 0.2)),
+        Finish::Clear => (CLEAR, true, (0.95, 0.17), 0.0, (1.2, 0.2)),
+        Finish::Faceted => (GLOSS, false, (0.0, 0.0), 0.0, (1.1, 0.0)),
     };
-    Shading { ramp, see_through, glint, glint_size, rim, contrast }
+    Shading { ramp, see_through, glint, glint_size, rim, contrast, lift }
 }
 
 impl Shading {

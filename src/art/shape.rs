@@ -70,16 +70,17 @@ fn barrel(Size { along, across, .. }: Size) -> Vec<Step> {
 
 /// A teardrop, its narrow end first.
 fn drop(Size { along, across, hole }: Size) -> Vec<Step> {
-    let tip = (hole * 1.4).min(across * 0.6);
+    let tip = (hole * 1.15).min(across * 0.6);
+    let neck = tip + (across - tip) * 0.22;
     let fat = along - across.min(along);
     let round = along - fat;
     let at = Point::new;
     vec![
         Step::Move(at(-along, -tip)),
-        Step::Curve(at(-along * 0.45, -tip * 1.2), at(fat - round * 0.75, -across), at(fat, -across)),
+        Step::Curve(at(-along * 0.6, -neck), at(fat - round * 0.85, -across), at(fat, -across)),
         Step::Curve(at(fat + round * QUARTER, -across), at(along, -across * QUARTER), at(along, 0.0)),
         Step::Curve(at(along, across * QUARTER), at(fat + round * QUARTER, across), at(fat, across)),
-        Step::Curve(at(fat - round * 0.75, across), at(-along * 0.45, tip * 1.2), at(-along, tip)),
+        Step::Curve(at(fat - round * 0.85, across), at(-along * 0.6, neck), at(-along, tip)),
         Step::Close,
     ]
 }
@@ -108,7 +109,7 @@ pub fn profile(shape: Shape, Size { along, across, hole }: Size) -> Vec<(f64, f6
         Shape::Rondelle => &[(-1.0, 0.5), (-0.55, 0.84), (0.0, 1.0), (0.55, 0.84), (1.0, 0.5)],
         Shape::Barrel => &[(-1.0, BARREL_END), (-0.5, 0.9), (0.0, 1.0), (0.5, 0.9), (1.0, BARREL_END)],
         Shape::Seed => &[(-1.0, 0.7), (-0.4, 0.97), (0.0, 1.0), (0.4, 0.97), (1.0, 0.7)],
-        Shape::Drop => &[(-1.0, 0.2), (-0.4, 0.45), (0.35, 1.0), (0.8, 0.7), (1.0, 0.1)],
+        Shape::Drop => &[(-1.0, 0.2), (-0.45, 0.6), (0.3, 1.0), (0.8, 0.7), (1.0, 0.1)],
         _ => &[(-1.0, 0.0), (-0.68, 0.73), (0.0, 1.0), (0.68, 0.73), (1.0, 0.0)],
     };
     shares.iter().map(|(x, r)| (x * along, (r * across).max(tip))).collect()

@@ -68,9 +68,11 @@ fn every_shape_in_every_finish_is_drawn_in_every_ink() {
     let design = all_beads(6.0);
     for (ink, name) in [(Ink::Colour, "beads"), (Ink::Grey, "beads-grey"), (Ink::Outline, "beads-outline")] {
         let page = bead_page(&design, ink, name);
-        assert_eq!(page.marks.len(), design.beads.len() * 4);
-        assert!(page.symbols.iter().all(|symbol| (1..=10).contains(&symbol.marks.len())));
+        let most = page.symbols.iter().map(|symbol| symbol.marks.len()).max();
+        assert!(most <= Some(13), "{name}: {most:?} marks in a symbol");
+
         write(&page, name);
+        assert_eq!(page.marks.len(), design.beads.len() * 4);
     }
 }
 

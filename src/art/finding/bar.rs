@@ -24,7 +24,7 @@ pub fn spacer(drawing: &Drawing) -> Vec<Mark> {
     let body = rounded_rect(Point::new(0.05, -half), length - 0.1, half * 2.0, length * 0.45);
     let hole = |y: f64| ellipse(Point::new(length / 2.0, y), length * 0.42, length * 0.2);
     let seats = holes(drawing).into_iter().flat_map(hole).collect();
-    vec![drawing.solid(body, drawing.flat(0.15), 0.1), drawing.solid(seats, drawing.flat(-0.3), 0.05)]
+    vec![drawing.solid(body, drawing.along(length), 0.1), drawing.solid(seats, drawing.flat(-0.5), 0.05)]
 }
 
 /// A bar with a loop for each strand on one side and one loop outward.

@@ -108,24 +108,16 @@ pub fn guard(drawing: &Drawing) -> Vec<Mark> {
 pub fn bail(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(8.0);
     let half = or(drawing.finding.outside, length * 0.5) / 2.0 - 0.05;
-    let body = |s: f64| {
+    let body = |share: f64| {
+        let (start, tip) = (0.05 + length * 0.22 * (1.0 - share), length * (1.0 - 0.22 * (1.0 - share)) - 0.05);
+        let along = |t: f64| start + (tip - start) * t;
+        let half = half * share;
         vec![
-            Step::Move(at(length * (0.5 - 0.49 * s), 0.0)),
-            Step::Curve(
-                at(length * (0.5 - 0.49 * s), -half * s),
-                at(length * 0.45, -half * s * 1.1),
-                at(length * (0.5 + 0.35 * s), -half * 0.25 * s),
-            ),
-            Step::Curve(
-                at(length * (0.5 + 0.48 * s), -half * 0.12 * s),
-                at(length * (0.5 + 0.48 * s), half * 0.12 * s),
-                at(length * (0.5 + 0.35 * s), half * 0.25 * s),
-            ),
-            Step::Curve(
-                at(length * 0.45, half * s * 1.1),
-                at(length * (0.5 - 0.49 * s), half * s),
-                at(length * (0.5 - 0.49 * s), 0.0),
-            ),
+            Step::Move(at(start, 0.0)),
+            Step::Curve(at(start, -half * 1.3), at(along(0.4), -half * 1.1), at(along(0.86), -half * 0.28)),
+            Step::Curve(at(along(0.94), -half * 0.1), at(tip, -half * 0.14), at(tip, 0.0)),
+            Step::Curve(at(tip, half * 0.14), at(along(0.94), half * 0.1), at(along(0.86), half * 0.28)),
+            Step::Curve(at(along(0.4), half * 1.1), at(start, half * 1.3), at(start, 0.0)),
             Step::Close,
         ]
     };

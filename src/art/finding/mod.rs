@@ -78,6 +78,15 @@ impl<'a> Drawing<'a> {
         Fill::Linear(Point::new(0.0, -half), Point::new(0.0, half), stops)
     }
 
+    /// Metal rounded across its length, from 0 to `length` along x.
+    fn along(&self, length: f64) -> Fill {
+        if self.ink == Ink::Outline {
+            return Fill::Flat(Rgb::WHITE, 1.0);
+        }
+        let stops = shading(Finish::Metallic).stops_across(self.colour, self.light.towards.x * 0.5);
+        Fill::Linear(Point::ORIGIN, Point::new(length, 0.0), stops)
+    }
+
     /// A metal ball.
     fn ball(&self, centre: Point, radius: f64) -> Fill {
         if self.ink == Ink::Outline {
