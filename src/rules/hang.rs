@@ -1,12 +1,12 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
-use crate::design::{Bit, Design, Part, Strand};
+use crate::design::{Bit, Design, Strand};
 use crate::drape::{Clearance, Drape};
 use crate::pattern::{Kind, Settle};
 use crate::remark::{Code, Remark};
 use crate::units::Length;
 
-use super::{bits, strung};
+use super::strung;
 
 /// Share of the compared length along which neighbours may touch: an assumption.
 const TOUCHING: f64 = 0.1;
@@ -25,7 +25,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 
 /// A necklace closed at its longest must go round the neck.
 fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
-    let closure: Length = reach(&design.closure.left) + reach(&design.closure.right);
+    let (_, closure) = design.closure_length();
     let (longest, girth) = (strand.finished + closure, design.wear.girth);
     (design.heading.kind == Kind::Necklace && longest < girth).then(|| {
         let headline = format!(
@@ -38,10 +38,6 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
         let help = format!("make the strand at least {} longer, or add an extender", (girth - longest).tenths());
         Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
     })
-}
-
-fn reach(parts: &[Part]) -> Length {
-    parts.iter().map(|part| part.reach).sum()
 }
 
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
@@ -67,7 +63,7 @@ fn more_room(least: f64, outer: &Strand) -> String {
 
 /// Cord beyond the last train of a strand whose beads stay where they are.
 fn left_over(strand: &Strand) -> Option<Remark> {
-    let strung: f64 = bits(strand).map(Bit::length).sum();
+    let strung: f64 = strand.bits().map(Bit::length).sum();
     let ends: Length = strand.ends.iter().map(|end| end.takes).sum();
     let bare = strand.finished.value() - ends.value() - strung;
     let share = bare / strand.finished.value();

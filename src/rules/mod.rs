@@ -44,14 +44,9 @@ fn once(families: impl IntoIterator<Item = Vec<Remark>>) -> Vec<Remark> {
     said
 }
 
-/// What a strand strings, in order.
-fn bits(strand: &Strand) -> impl Iterator<Item = &Bit> {
-    strand.trains.iter().flat_map(|train| &train.bits)
-}
-
 /// The beads on a strand's own cord, in order, by index.
 fn strung(strand: &Strand) -> impl Iterator<Item = usize> {
-    bits(strand).filter_map(bead)
+    strand.bits().filter_map(bead)
 }
 
 fn bead(bit: &Bit) -> Option<usize> {
@@ -63,7 +58,7 @@ fn bead(bit: &Bit) -> Option<usize> {
 
 /// The branches that hang from a strand, in order, each kind again and again.
 fn dangles(strand: &Strand) -> impl Iterator<Item = &Dangle> {
-    bits(strand).filter_map(|bit| match &bit.what {
+    strand.bits().filter_map(|bit| match &bit.what {
         What::Dangle(dangle) => Some(dangle),
         _ => None,
     })
