@@ -154,10 +154,11 @@ codes! {
          the wrist or ankle. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
          the public domain). A ring on elastic may be smaller: it stretches.";
     StrandsCrowd = "strands-crowd", Warning,
-        "Two neighbouring strands touch, bead outline to bead outline, along more than a tenth of \
-         the length compared (an assumption). They will ride on one another instead of lying side \
-         by side. The help takes the strands for concentric half circles: radii that differ by d \
-         make lengths that differ by pi x d (exact for arcs, an approximation here).";
+        "Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
+         hang, along more than half of the length compared (an assumption). They will ride on one \
+         another instead of lying side by side, which a twist of strands may mean to. The first and \
+         last 25 mm are not compared. Strands from one point hang close together along their sides; \
+         ends held apart, or lengths that differ more, give them room.";
     BareCord = "bare-cord", Advice,
         "With `settle: fixed` the beads stay where the pattern puts them, counted from the first \
          end, and what is left over is bare cord at the last end. Here that is more than 40 % of \
@@ -188,7 +189,8 @@ codes! {
          banned for children under three (16 CFR 1501.4): that is true of almost every bead.";
     DeclareMetal = "declare-metal", Advice,
         "Some materials may give off nickel or lead. The words of the material say so here, not a \
-         test. Rules differ by country, and festoon does not say that a piece complies. For \
+         test: nickel, alpaca and German silver hold nickel, brass and pewter often some lead, and \
+         crystal without another word may be lead glass (common knowledge, no source). Rules differ by country, and festoon does not say that a piece complies. For \
          comparison: the EU allows 0.5 ug of nickel per cm2 and week from what touches skin for \
          long and 0.2 ug from posts in piercings (REACH, annex XVII, entry 27), and less than \
          0.05 % lead in each part of jewellery (entry 63); the US allow 100 ppm lead in parts of \
