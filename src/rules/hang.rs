@@ -29,7 +29,7 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     let (longest, girth) = (strand.finished + closure, design.wear.girth);
     (design.heading.kind == Kind::Necklace && longest < girth).then(|| {
         let headline = format!(
-            "strand {} is {} long when closed; the neck's base measures {} round ({})",
+            "strand {} is {} long when closed; the neck's base measures {} round: {}",
             strand.name,
             longest.tenths(),
             girth.tenths(),

@@ -14,6 +14,8 @@ mod ring;
 #[cfg(test)]
 mod sample;
 
+use std::collections::BTreeSet;
+
 use crate::design::{Bit, Dangle, Design, Strand, What};
 use crate::drape::Drape;
 use crate::remark::Remark;
@@ -35,13 +37,9 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 
 /// Each remark once, however often its cause is strung.
 fn once(families: impl IntoIterator<Item = Vec<Remark>>) -> Vec<Remark> {
-    let mut said = Vec::new();
-    for remark in families.into_iter().flatten() {
-        if !said.contains(&remark) {
-            said.push(remark);
-        }
-    }
-    said
+    let mut said = BTreeSet::new();
+    let is_new = |remark: &Remark| said.insert((remark.code, remark.place, remark.headline.clone()));
+    families.into_iter().flatten().filter(is_new).collect()
 }
 
 /// The beads on a strand's own cord, in order, by index.
