@@ -8,6 +8,7 @@ use super::{Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
 use crate::design::{Design, Strand, What};
 use crate::geometry::Point;
 use crate::pattern::Kind;
+use crate::remark::{Code, Remark};
 
 /// A strand that cannot be hung.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,6 +17,24 @@ pub struct Fault {
     pub strand: usize,
     /// Why not.
     pub why: Unhung,
+}
+
+impl Fault {
+    /// The fault in the pattern's terms.
+    #[must_use]
+    pub fn remark(&self, design: &Design) -> Remark {
+        let strand = &design.strands[self.strand];
+        let help = match self.why {
+            Unhung::TooShort(_) | Unhung::TooStiff(_) => "make the strand longer",
+            Unhung::Weightless | Unhung::Slack => "give the cord or the beads a mass",
+            Unhung::Unbalanced(_) | Unhung::Unsettled => {
+                "this is a fault of festoon: please report it with the pattern"
+            }
+        };
+        Remark::new(Code::NoRest, format!("strand {} cannot hang: {}", strand.name, self.why))
+            .at(strand.length_place)
+            .help(help)
+    }
 }
 
 /// How a strand is held.

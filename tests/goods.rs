@@ -1,0 +1,16 @@
+//! Materials and making steps, from designs made by hand and from generated ones.
+
+#[path = "goods/chart.rs"]
+mod chart;
+#[path = "goods/cutting.rs"]
+mod cutting;
+#[path = "support/designs.rs"]
+mod designs;
+#[path = "goods/lots.rs"]
+mod lots;
+#[path = "goods/render.rs"]
+mod render;
+#[path = "goods/stash.rs"]
+mod stash;
+#[path = "goods/steps.rs"]
+mod steps;

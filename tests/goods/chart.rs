@@ -1,0 +1,214 @@
+//! The word chart says the very row that is strung: its text is read back, bead by bead.
+
+use festoon::design::{Bit, Design, Phrase, What};
+use festoon::materials::{Article, Order, materials, need};
+use festoon::steps::chart;
+use festoon::units::{Length, UnitStyle};
+use proptest::prelude::*;
+
+use crate::designs::{design, strand};
+
+fn text(chart: Vec<Phrase>) -> String {
+    let design = design(vec![strand("inner", 400.0, &[0], chart)]);
+    chart::text(&design, &design.strands[0])
+}
+
+fn a(count: u32) -> Phrase {
+    Phrase::Run(count, 0)
+}
+
+fn b(count: u32) -> Phrase {
+    Phrase::Run(count, 1)
+}
+
+fn c(count: u32) -> Phrase {
+    Phrase::Run(count, 2)
+}
+
+#[test]
+fn a_repeat_and_what_follows() {
+    assert_eq!(text(vec![Phrase::Times(11, vec![a(5), b(1)]), a(5)]), "5A 1B, 11 times, then 5A");
+}
+
+#[test]
+fn nested_repeats_stand_in_brackets() {
+    let inner = Phrase::Times(4, vec![a(3), b(1)]);
+    assert_eq!(text(vec![Phrase::Times(6, vec![inner, c(1)])]), "[3A 1B, 4 times, then 1C], 6 times");
+}
+
+#[test]
+fn a_mirror_is_told_once() {
+    let side = vec![a(5), b(1)];
+    assert_eq!(
+        text(vec![Phrase::Mirror(side.clone(), vec![c(1)])]),
+        "5A 1B, then 1C in the middle, then the same backwards"
+    );
+    assert_eq!(text(vec![a(2), Phrase::Mirror(side, vec![])]), "2A, then [5A 1B, then the same backwards]");
+}
+
+#[test]
+fn repeats_of_repeats_are_multiplied_and_runs_added() {
+    let twice = Phrase::Times(2, vec![Phrase::Times(3, vec![a(1), b(1)])]);
+    assert_eq!(
+        text(vec![twice, Phrase::Times(4, vec![c(2)]), c(1), Phrase::Times(2, vec![b(1), a(1)])]),
+        "1A 1B, 6 times, then 9C, then 1B 1A, twice"
+    );
+}
+
+#[test]
+fn what_is_no_bead_stands_in_brackets() {
+    let gap = Phrase::Gap(Length::mm(12.7));
+    let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(2), Phrase::Dangle(1, vec![c(1), a(2)])];
+    assert_eq!(text(row), "5A (½ in = 12.7 mm bare) (knot) (1 stop) (dangle: 1C 2A on a head pin)");
+}
+
+/// Reads a chart's text back into what it puts on the cord, one word each.
+struct Reader<'a>(&'a str);
+
+impl Reader<'_> {
+    fn eat(&mut self, word: &str) -> bool {
+        let rest = self.0.strip_prefix(word);
+        self.0 = rest.unwrap_or(self.0);
+        rest.is_some()
+    }
+
+    fn take(&mut self, belongs: impl Fn(char) -> bool) -> String {
+        let at = self.0.find(|c| !belongs(c)).unwrap_or(self.0.len());
+        let (word, rest) = self.0.split_at(at);
+        self.0 = rest;
+        word.to_owned()
+    }
+
+    fn sequence(&mut self) -> Vec<String> {
+        let mut row = Vec::new();
+        loop {
+            let clause = self.clause();
+            if self.eat(" in the middle, then the same backwards") {
+                let backwards: Vec<_> = row.iter().rev().cloned().collect();
+                return [row, clause, backwards].concat();
+            }
+            row.extend(clause);
+            if self.eat(", then the same backwards") {
+                let backwards: Vec<_> = row.iter().rev().cloned().collect();
+                return [row, backwards].concat();
+            }
+            if !self.eat(", then ") {
+                return row;
+            }
+        }
+    }
+
+    fn clause(&mut self) -> Vec<String> {
+        let once = if self.eat("[") { self.bracket() } else { self.words() };
+        let before = self.0;
+        if self.eat(", twice") {
+            return vec![once; 2].concat();
+        }
+        if self.eat(", ") {
+            let digits = self.take(|c| c.is_ascii_digit());
+            if self.eat(" times") {
+                return vec![once; digits.parse().expect("digits make a number")].concat();
+            }
+        }
+        self.0 = before;
+        once
+    }
+
+    fn bracket(&mut self) -> Vec<String> {
+        let row = self.sequence();
+        assert!(self.eat("]"), "a bracket closes before: {}", self.0);
+        row
+    }
+
+    fn words(&mut self) -> Vec<String> {
+        let mut row = self.word();
+        while self.0.starts_with(" (")
+            || self.0.starts_with(' ') && self.0[1..].starts_with(|c: char| c.is_ascii_digit())
+        {
+            self.eat(" ");
+            row.extend(self.word());
+        }
+        row
+    }
+
+    fn word(&mut self) -> Vec<String> {
+        if self.eat("(dangle: ") {
+            let row = self.sequence();
+            self.take(|c| c != ')');
+            self.eat(")");
+            return vec![format!("({})", row.join(" "))];
+        }
+        if self.eat("(") {
+            let other = self.take(|c| c != ')');
+            self.eat(")");
+            return vec![other.split(' ').next_back().unwrap_or_default().to_owned()];
+        }
+        let count: usize = self.take(|c| c.is_ascii_digit()).parse().expect("a run begins with its count");
+        vec![self.take(|c| c.is_ascii_uppercase()); count]
+    }
+}
+
+/// The strung row in the reader's words.
+fn strung(design: &Design, bits: &[Bit]) -> Vec<String> {
+    let word = |bit: &Bit| match &bit.what {
+        What::Bead(at) => design.beads[*at].letter.clone(),
+        What::Gap => "bare".to_owned(),
+        What::Knot => "knot".to_owned(),
+        What::Finding(at) => design.findings[*at].name.clone(),
+        What::Dangle(dangle) => format!("({})", strung(design, &dangle.bits).join(" ")),
+    };
+    bits.iter().map(word).collect()
+}
+
+fn runs() -> impl Strategy<Value = Phrase> {
+    (1u32..9, 0usize..3).prop_map(|(count, bead)| Phrase::Run(count, bead))
+}
+
+pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
+    let leaf = prop_oneof![
+        6 => runs(),
+        1 => Just(Phrase::Gap(Length::mm(12.0))),
+        1 => Just(Phrase::Knot),
+        1 => Just(Phrase::Finding(2)),
+        1 => prop::collection::vec(runs(), 1..4).prop_map(|row| Phrase::Dangle(1, row)),
+    ];
+    let phrase = leaf.prop_recursive(3, 24, 4, |inner| {
+        let list = || prop::collection::vec(inner.clone(), 1..4);
+        let middle = prop::collection::vec(inner.clone(), 0..3);
+        prop_oneof![
+            (1u32..5, list()).prop_map(|(times, list)| Phrase::Times(times, list)),
+            (list(), middle).prop_map(|(side, middle)| Phrase::Mirror(side, middle)),
+        ]
+    });
+    prop::collection::vec(phrase, 1..5)
+}
+
+proptest! {
+    #[test]
+    fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3) {
+        let mut design = design(vec![strand("inner", 400.0, &[0], chart)]);
+        design.heading.units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
+        let text = chart::text(&design, &design.strands[0]);
+        let mut reader = Reader(&text);
+        let read = reader.sequence();
+        prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);
+        prop_assert_eq!(read, strung(&design, &design.strands[0].trains[0].bits), "{}", text);
+    }
+
+    #[test]
+    fn counts_in_materials_are_those_in_trains_and_charts(charts in prop::collection::vec(phrases(), 1..4), makers in 1u32..6, copies in 1u32..3) {
+        let strands: Vec<_> = charts.into_iter().map(|chart| strand("one", 400.0, &[0], chart)).collect();
+        let mut design = design(strands);
+        design.copies = copies;
+        let times = u64::from(makers * copies);
+        let materials = materials(&design, &Order { makers, ..Order::default() });
+        for (at, line) in materials.lines.iter().take(design.beads.len()).enumerate() {
+            let charted = design.strands.iter().map(|strand| chart::counts(&strand.chart).get(&at).copied().unwrap_or(0));
+            let in_trains = design.strands.iter().map(|strand| need::strand_beads(strand).get(&at).copied().unwrap_or(0));
+            let counted: u64 = in_trains.sum();
+            prop_assert_eq!(charted.sum::<u64>(), counted);
+            prop_assert_eq!(line.need, festoon::materials::Amount::Count(counted * times));
+            prop_assert_eq!(line.article, Article::Bead(at));
+        }
+    }
+}

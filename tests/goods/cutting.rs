@@ -1,0 +1,103 @@
+//! Cutting plans: every piece fits, and the lower bound holds.
+
+use festoon::materials::cutting::first_fit_decreasing;
+use festoon::materials::{Amount, Article, Cutting, MOST_MAKERS, Order, Piece, Stash, materials};
+use festoon::units::Length;
+use proptest::prelude::*;
+
+use crate::designs::gathered;
+
+fn plan(pieces: &[f64], stash: Option<f64>, lot: Option<f64>) -> Cutting {
+    let piece = |mm: &f64| Piece { label: "one".into(), length: Length::mm(*mm) };
+    let pieces = pieces.iter().map(piece).collect();
+    first_fit_decreasing(Article::Cord(0), pieces, stash.map(Length::mm), lot.map(Length::mm))
+}
+
+#[test]
+fn pieces_longer_than_half_a_spool_prove_the_plan_best() {
+    let plan = plan(&[600.0, 600.0, 600.0], None, Some(1000.0));
+    assert_eq!((plan.bought(), plan.least, plan.beyond_least()), (3, 3, 0));
+}
+
+#[test]
+fn a_plan_that_first_fit_misses_is_said_to_be_within_one() {
+    // Best is two spools of 4 + 3 + 3; longest first lays 4 + 4 together and needs three.
+    let plan = plan(&[4.0, 4.0, 3.0, 3.0, 3.0, 3.0], None, Some(10.0));
+    assert_eq!((plan.bought(), plan.least, plan.beyond_least()), (3, 2, 1));
+}
+
+#[test]
+fn a_piece_longer_than_the_spool_is_told_and_not_cut() {
+    let plan = plan(&[1200.0, 500.0], None, Some(1000.0));
+    assert_eq!(plan.too_long().len(), 1);
+    assert_eq!((plan.bought(), plan.least), (1, 1));
+}
+
+#[test]
+fn the_stash_is_cut_first_and_may_save_a_spool() {
+    let plan = plan(&[500.0, 400.0], Some(450.0), Some(500.0));
+    assert!(plan.spools[0].in_stash);
+    assert_eq!(plan.spools[0].pieces[0].length, Length::mm(400.0));
+    assert_eq!((plan.bought(), plan.least), (1, 1));
+}
+
+#[test]
+fn a_cord_without_a_price_still_has_a_cut_list() {
+    let plan = plan(&[500.0, 400.0], None, None);
+    assert_eq!((plan.unplaced.len(), plan.too_long().len(), plan.bought()), (2, 0, 0));
+}
+
+#[test]
+fn strands_are_cut_to_their_finished_length_and_both_allowances() {
+    // 16 1/2 in = 419.1 mm and 8 mm more for each end; 18 1/4 in = 463.55 mm likewise.
+    let materials = materials(&gathered(), &Order { makers: 2, ..Order::default() });
+    let cutting = materials.cutting(Article::Cord(0)).unwrap();
+    let lengths: Vec<_> = cutting.pieces().map(|piece| (piece.label.as_str(), piece.length.value())).collect();
+    assert_eq!(lengths.len(), 4);
+    assert!((lengths[0].1 - 479.55).abs() < 1e-9 && lengths[0].0 == "outer");
+    assert!((lengths[3].1 - 435.1).abs() < 1e-9 && lengths[3].0 == "inner");
+    let chain = materials.cutting(Article::Finding(5)).unwrap();
+    assert_eq!(chain.total(), Length::mm(120.0));
+}
+
+#[test]
+fn the_stash_of_an_order_reaches_the_plan() {
+    let stash = Stash::default().with(Article::Cord(0), Amount::Length(Length::mm(1000.0)));
+    let materials = materials(&gathered(), &Order { stash, ..Order::default() });
+    let line = materials.lines.iter().find(|line| line.id == "wire").unwrap();
+    assert_eq!(line.buy.as_ref().unwrap().lots, 0);
+    let Amount::Length(from_stash) = line.from_stash else { panic!("a cord has a length") };
+    assert!((from_stash.value() - 914.65).abs() < 1e-9);
+}
+
+#[test]
+fn absurdly_many_makers_are_capped() {
+    let materials = materials(&gathered(), &Order { makers: u32::MAX, ..Order::default() });
+    assert_eq!(materials.makers, MOST_MAKERS);
+    assert_eq!(materials.cuttings[0].pieces().count(), 2 * MOST_MAKERS as usize);
+}
+
+proptest! {
+    #[test]
+    fn every_piece_is_cut_from_a_spool_that_holds_it(
+        pieces in prop::collection::vec(1.0..1500.0f64, 0..60),
+        stash in prop::option::of(1.0..3000.0f64),
+        lot in prop::option::of(50.0..2000.0f64),
+    ) {
+        let plan = plan(&pieces, stash, lot);
+        prop_assert_eq!(plan.pieces().count(), pieces.len());
+        for spool in &plan.spools {
+            let cut: f64 = spool.pieces.iter().map(|piece| piece.length.value()).sum();
+            prop_assert!(cut <= spool.length.value() + 1e-5);
+            prop_assert!((spool.left.value() - (spool.length.value() - cut)).abs() < 1e-5);
+        }
+        prop_assert!(plan.bought() >= plan.least);
+        let (sum, stash) = (plan.spools.iter().flat_map(|s| &s.pieces).map(|p| p.length.value()).sum::<f64>(), stash.unwrap_or(0.0));
+        if let Some(lot) = lot {
+            prop_assert!(plan.least as f64 >= ((sum - stash) / lot - 1e-6).ceil());
+            prop_assert!(plan.unplaced.iter().all(|piece| piece.length.value() > lot));
+            // Two neighbouring spools hold more than one spool's length between them.
+            prop_assert!(stash > 0.0 || plan.bought() <= 2 * plan.least + 1);
+        }
+    }
+}

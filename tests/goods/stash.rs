@@ -1,0 +1,47 @@
+//! Reading the stash file: what is wrong is told with its place.
+
+use festoon::materials::{Article, Stash};
+use festoon::remark::{Code, Remark};
+use festoon::source::Source;
+use festoon::units::Length;
+
+use crate::designs::gathered;
+
+fn read(text: &str) -> Result<Stash, Vec<(Code, String, Remark)>> {
+    let source = Source::new("stash.yaml", text);
+    let told = |remark: Remark| (remark.code, source.slice(remark.place.unwrap()).to_owned(), remark);
+    Stash::read(&source, &gathered()).map_err(|remarks| remarks.into_iter().map(told).collect())
+}
+
+#[test]
+fn counts_and_lengths() {
+    let stash = read("# my drawer\nreed: 120\nwire: 3 m\ncable chain: 10 in\n").unwrap();
+    assert_eq!(stash.count(Article::Bead(0)), 120);
+    assert_eq!(stash.length(Article::Cord(0)), Some(Length::mm(3000.0)));
+    assert_eq!(stash.length(Article::Finding(5)), Some(Length::mm(254.0)));
+    assert_eq!(stash.count(Article::Bead(1)), 0);
+}
+
+#[test]
+fn nothing_in_hand() {
+    assert_eq!(read("").unwrap(), Stash::default());
+    assert_eq!(read("# empty\n\n").unwrap(), Stash::default());
+}
+
+#[test]
+fn all_that_is_wrong_is_told_at_once() {
+    let wrong = read("raed: 3\nreed: 1.5\nmist: 12 mm\nwire: 3\n").unwrap_err();
+    let codes: Vec<_> = wrong.iter().map(|(code, ..)| *code).collect();
+    assert_eq!(codes.iter().filter(|code| **code == Code::UnknownId).count(), 1);
+    assert_eq!(codes.iter().filter(|code| **code == Code::BadQuantity).count(), 3);
+    let unknown = wrong.iter().find(|(code, ..)| *code == Code::UnknownId).unwrap();
+    assert!(unknown.2.headline.contains("raed"));
+}
+
+#[test]
+fn what_is_not_a_list_of_amounts_is_refused() {
+    for text in ["- reed\n- mist\n", "reed: [1, 2]\n", "reed: {\n", "reed: 1\nreed: 2\n", "just words"] {
+        let wrong = read(text).unwrap_err();
+        assert_eq!(wrong[0].0, Code::Yaml, "{text}");
+    }
+}

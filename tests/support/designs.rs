@@ -1,0 +1,179 @@
+//! Designs made by hand, for stages that start from one.
+
+use festoon::design::*;
+use festoon::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape};
+use festoon::sheet::mark::Rgb;
+use festoon::source::Place;
+use festoon::units::{Length, Mass, Money, UnitStyle};
+
+pub fn sold(lot: Lot, coins: i64) -> Option<Sold> {
+    Some(Sold { lot, price: Money::coins(coins) })
+}
+
+pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
+    Bead {
+        id: id.into(),
+        name: format!("{id} bead"),
+        letter: letter.into(),
+        shape: Shape::Round,
+        finish: Finish::Gloss,
+        colour: Rgb::BLACK,
+        across: Length::mm(size),
+        along: Length::mm(size),
+        thick: Length::mm(size),
+        hole: Length::mm(1.0),
+        tolerance: Length::mm(0.2),
+        pitch: None,
+        mass: Mass::grams(0.3),
+        material: Some("glass".into()),
+        sold: None,
+        instead: Vec::new(),
+        place: Place::default(),
+    }
+}
+
+pub fn cord(id: &str, kind: CordKind) -> Cord {
+    Cord {
+        id: id.into(),
+        name: format!("{id} cord"),
+        kind,
+        diameter: Length::mm(0.4),
+        strength: None,
+        mass_per_metre: Mass::grams(0.5),
+        colour: Rgb::BLACK,
+        sold: sold(Lot::Length(Length::mm(9200.0)), 790),
+        place: Place::default(),
+    }
+}
+
+pub fn finding(name: &str, kind: FindingKind) -> Finding {
+    Finding {
+        id: name.into(),
+        name: name.into(),
+        kind,
+        length: Length::mm(12.0),
+        outside: Length::mm(2.0),
+        inside: Length::mm(1.3),
+        mouth: Length::ZERO,
+        tip: Length::ZERO,
+        wire: Length::ZERO,
+        link: Length::ZERO,
+        spacing: Length::ZERO,
+        holes: 0,
+        mass: Mass::grams(0.1),
+        material: None,
+        breakaway: false,
+        colour: Rgb::BLACK,
+        sold: None,
+        place: Place::default(),
+    }
+}
+
+pub fn part(finding: usize) -> Part {
+    Part { finding, reach: Length::mm(12.0), least: Length::mm(12.0), cut: Length::ZERO }
+}
+
+pub fn chain(finding: usize, length: f64) -> Part {
+    Part { finding, reach: Length::mm(length), least: Length::mm(4.0), cut: Length::mm(length) }
+}
+
+pub fn end(findings: &[usize]) -> End {
+    End { findings: findings.to_vec(), bight: Length::mm(4.0), takes: Length::mm(6.0) }
+}
+
+/// A strand of a chart, its bits those that the chart says.
+pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> Strand {
+    let bits = bits(&chart);
+    Strand {
+        name: name.into(),
+        cord: 0,
+        finished: Length::mm(finished),
+        allowance: Length::mm(8.0),
+        ends: [end(ends), end(ends)],
+        trains: vec![Train { bits, rest: Rest::Free(6.0, 60.0) }],
+        settle: Settle::Slide,
+        aside: Length::ZERO,
+        chart,
+        place: Place::default(),
+        length_place: Place::default(),
+    }
+}
+
+/// What a chart's phrases put on the cord, one bit after another; each bead takes 6 mm.
+pub fn bits(chart: &[Phrase]) -> Vec<Bit> {
+    chart.iter().flat_map(phrase_bits).collect()
+}
+
+fn phrase_bits(phrase: &Phrase) -> Vec<Bit> {
+    match phrase {
+        Phrase::Run(count, bead) => vec![bit(What::Bead(*bead), 3.0); *count as usize],
+        Phrase::Times(count, list) => (0..*count).flat_map(|_| bits(list)).collect(),
+        Phrase::Mirror(side, middle) => {
+            let side = bits(side);
+            let backwards: Vec<_> = side.iter().rev().cloned().collect();
+            [side, bits(middle), backwards].concat()
+        }
+        Phrase::Gap(length) => vec![bit(What::Gap, length.value() / 2.0)],
+        Phrase::Knot => vec![bit(What::Knot, 0.6)],
+        Phrase::Finding(at) => vec![bit(What::Finding(*at), 1.0)],
+        Phrase::Dangle(on, list) => vec![bit(What::Dangle(Dangle { on: *on, bits: bits(list), drop: 20.0 }), 1.0)],
+    }
+}
+
+fn bit(what: What, half: f64) -> Bit {
+    Bit { what, before: half, after: half, mass: 0.3 }
+}
+
+/// A design of three beads (A, B, C), one wire, and findings 0 crimp, 1 head pin, 2 stop.
+pub fn design(strands: Vec<Strand>) -> Design {
+    let heading = Heading {
+        title: "Test".into(),
+        summary: None,
+        kind: Kind::Necklace,
+        designer: None,
+        permissions: None,
+        skill: None,
+        time: None,
+        notes: None,
+        units: UnitStyle::Both,
+        currency: Some("EUR".into()),
+        size: None,
+        colourway: None,
+    };
+    let wear =
+        Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: "assumed".into(), child: false, place: None };
+    Design {
+        heading,
+        beads: vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)],
+        cords: vec![cord("wire", CordKind::Wire)],
+        findings: vec![
+            finding("tube crimp", FindingKind::Crimp),
+            finding("head pin", FindingKind::HeadPin),
+            finding("stop", FindingKind::SpacerBar),
+        ],
+        strands,
+        closure: Closure::default(),
+        wear,
+        copies: 1,
+        price: None,
+    }
+}
+
+/// A necklace of two strands gathered in cones, with a chain on one side and a hook on the other.
+pub fn gathered() -> Design {
+    let chart = |times| vec![Phrase::Times(times, vec![Phrase::Run(5, 0), Phrase::Run(1, 1)]), Phrase::Run(5, 0)];
+    let mut design = design(vec![strand("inner", 419.1, &[0], chart(10)), strand("outer", 463.55, &[0], chart(11))]);
+    design.beads.truncate(2);
+    for (name, kind) in [
+        ("eye pin", FindingKind::EyePin),
+        ("fluted cone", FindingKind::Cone),
+        ("cable chain", FindingKind::Chain),
+        ("lobster clasp", FindingKind::Clasp),
+    ] {
+        design.findings.push(finding(name, kind));
+    }
+    design.closure.left = vec![part(3), part(4), chain(5, 60.0)];
+    design.closure.right = vec![part(3), part(4), part(6)];
+    design.findings[5].sold = sold(Lot::Length(Length::mm(1000.0)), 500);
+    design
+}
