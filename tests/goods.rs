@@ -8,9 +8,13 @@ mod cutting;
 mod designs;
 #[path = "goods/lots.rs"]
 mod lots;
+#[path = "goods/packs.rs"]
+mod packs;
 #[path = "goods/render.rs"]
 mod render;
 #[path = "goods/stash.rs"]
 mod stash;
 #[path = "goods/steps.rs"]
 mod steps;
+#[path = "goods/written.rs"]
+mod written;

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Design, Lot, Part, Strand, What};
+use crate::design::{Bit, Design, Lot, Part, What};
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
@@ -50,19 +50,6 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
     counts
 }
 
-/// How many of each bead a strand takes, with what hangs from it.
-#[must_use]
-pub fn strand_beads(strand: &Strand) -> BTreeMap<usize, u64> {
-    let mut counts = BTreeMap::new();
-    let mut add = |article| {
-        if let Article::Bead(at) = article {
-            *counts.entry(at).or_insert(0) += 1;
-        }
-    };
-    strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
-    counts
-}
-
 fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {
     for bit in bits {
         match &bit.what {
@@ -82,12 +69,6 @@ fn parts(design: &Design) -> impl Iterator<Item = &Part> {
     design.closure.left.iter().chain(&design.closure.right)
 }
 
-/// What a strand is cut to: its finished length and the allowance for each end.
-#[must_use]
-pub fn cut_length(strand: &Strand) -> Length {
-    strand.finished + strand.allowance * 2.0
-}
-
 /// The pieces that one copy of the design takes of an article that is needed by length.
 #[must_use]
 pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
@@ -95,7 +76,7 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
         Article::Bead(_) => Vec::new(),
         Article::Cord(at) => {
             let strands = design.strands.iter().filter(|strand| strand.cord == at);
-            strands.map(|strand| Piece { label: strand.name.clone(), length: cut_length(strand) }).collect()
+            strands.map(|strand| Piece { label: strand.name.clone(), length: strand.cut() }).collect()
         }
         Article::Finding(at) => chain_pieces(design, at),
     }

@@ -42,8 +42,13 @@ pub fn suggest(price: &Price, lines: &[Line]) -> Suggestion {
         cost,
         wholesale: cost.times(price.wholesale),
         retail: cost.times(price.retail),
-        unpriced: lines.iter().filter(|line| line.buy.is_none()).map(|line| line.id.clone()).collect(),
+        unpriced: lines.iter().filter(|line| is_unpriced(line)).map(|line| line.id.clone()).collect(),
     }
+}
+
+/// A price of nothing is one that the pattern does not say.
+fn is_unpriced(line: &Line) -> bool {
+    line.buy.as_ref().is_none_or(|buy| buy.bought == Money::ZERO)
 }
 
 #[cfg(test)]

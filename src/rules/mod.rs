@@ -1,1 +1,3 @@
 //! To come.
+
+pub mod packs;

@@ -6,8 +6,6 @@
 //! `[3A 1B, 4 times, then 1C], 6 times`. The chart is first made as short as its writing allows:
 //! neighbouring runs of one bead are added, repeats of repeats multiplied. Counts stay the same.
 
-use std::collections::BTreeMap;
-
 use super::words::a;
 use crate::design::{Design, Phrase, Strand};
 use crate::units::{Length, UnitStyle, fraction};
@@ -26,29 +24,6 @@ pub fn text(design: &Design, strand: &Strand) -> String {
 #[must_use]
 pub fn row(design: &Design, phrases: &[Phrase]) -> String {
     sequence(design, &simple(phrases))
-}
-
-/// How many of each bead the phrases say.
-#[must_use]
-pub fn counts(phrases: &[Phrase]) -> BTreeMap<usize, u64> {
-    let mut counts = BTreeMap::new();
-    add_counts(phrases, 1, &mut counts);
-    counts
-}
-
-fn add_counts(phrases: &[Phrase], times: u64, counts: &mut BTreeMap<usize, u64>) {
-    for phrase in phrases {
-        match phrase {
-            Phrase::Run(count, bead) => *counts.entry(*bead).or_insert(0) += times * u64::from(*count),
-            Phrase::Times(count, list) => add_counts(list, times * u64::from(*count), counts),
-            Phrase::Mirror(side, middle) => {
-                add_counts(side, times * 2, counts);
-                add_counts(middle, times, counts);
-            }
-            Phrase::Dangle(_, list) => add_counts(list, times, counts),
-            Phrase::Gap(_) | Phrase::Knot | Phrase::Finding(_) => {}
-        }
-    }
 }
 
 /// The same row in fewer phrases.

@@ -1,14 +1,13 @@
 //! The last steps: measure the piece, and make the second of a pair.
 
 use super::Step;
-use crate::design::{Design, Part};
+use crate::design::Design;
 use crate::pattern::Kind;
 use crate::units::Length;
 
 /// Measure, and make the second one.
 pub fn finish(design: &Design) -> Vec<Step> {
-    let mut steps = Vec::new();
-    steps.extend(measure(design));
+    let mut steps = vec![measure(design)];
     if design.copies > 1 {
         let text = "Make the second earring in the same way, from the first step on.";
         steps.push(Step::new("Make the other one", text).check("Held side by side the two are equally long."));
@@ -16,18 +15,10 @@ pub fn finish(design: &Design) -> Vec<Step> {
     steps
 }
 
-/// How long the piece is closed as short and as long as it goes, by its innermost strand.
-fn reach(design: &Design) -> Option<(Length, Length)> {
-    let finished = design.strands.first()?.finished;
-    let parts = || design.closure.left.iter().chain(&design.closure.right);
-    let sum = |length: fn(&Part) -> Length| parts().map(length).sum::<Length>();
-    Some((finished + sum(|part| part.least), finished + sum(|part| part.reach)))
-}
-
-fn measure(design: &Design) -> Option<Step> {
-    let (least, most) = reach(design)?;
+fn measure(design: &Design) -> Step {
+    let (least, most) = design.piece_length();
     let units = design.heading.units;
-    let which = if design.strands.len() > 1 { " along the innermost strand" } else { "" };
+    let which = if design.strands.len() > 1 { " along the shortest strand" } else { "" };
     let text = match design.heading.kind {
         Kind::Earrings => "Hang the earring up and look at it from the front.".to_owned(),
         _ if parts(design) == 0 => "Lay the piece round a tube or your wrist and turn it once.".to_owned(),
@@ -42,7 +33,7 @@ fn measure(design: &Design) -> Option<Step> {
         ),
         _ => format!("It measures {} once round.", units.ruler(most)),
     };
-    Some(Step::new("Check the piece", text).check(check))
+    Step::new("Check the piece", text).check(check)
 }
 
 fn parts(design: &Design) -> usize {

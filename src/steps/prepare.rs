@@ -3,18 +3,15 @@
 use super::words::{a, count, list, strand};
 use super::{Drawing, Step, chart};
 use crate::design::{Bit, Dangle, Design, Phrase, What};
-use crate::materials::need;
 use crate::pattern::{CordKind, FindingKind};
 
 /// Lay the beads out by letter and count them.
 pub fn lay_out(design: &Design) -> Step {
-    let counts = need::counts(design);
-    let bead = |(at, bead): (usize, &crate::design::Bead)| {
-        let count = counts.get(&crate::materials::Article::Bead(at)).copied().unwrap_or(0);
-        format!("{count} {} ({})", bead.letter, bead.name)
-    };
-    let beads: Vec<_> = design.beads.iter().enumerate().map(bead).collect();
-    let total: u64 = counts.iter().filter(|(article, _)| article.kind() == "bead").map(|(_, count)| count).sum();
+    let counts = design.counts();
+    let named =
+        design.beads.iter().zip(&counts).map(|(bead, count)| format!("{count} {} ({})", bead.letter, bead.name));
+    let beads: Vec<_> = named.collect();
+    let total = counts.iter().copied().map(u64::from).sum();
     let each = if design.copies > 1 { " for one earring" } else { "" };
     Step::new("Lay out the beads", "Set the beads out on a cloth or board, each kind by its letter, and count them.")
         .check(format!("You have {}{each}: {}.", list(&beads), count(total, "bead")))
@@ -24,7 +21,7 @@ pub fn lay_out(design: &Design) -> Step {
 pub fn cut(design: &Design) -> Option<Step> {
     let units = design.heading.units;
     let lengths = design.strands.iter().map(|strand| {
-        let length = units.ruler(need::cut_length(strand));
+        let length = units.ruler(strand.cut());
         let cord = &design.cords[strand.cord].name;
         if design.strands.len() == 1 {
             format!("{length} of {cord}")

@@ -63,6 +63,7 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
         mass: Mass::grams(0.1),
         material: None,
         colour: Rgb::BLACK,
+        breakaway: false,
         sold: None,
         place: Place::default(),
     }
@@ -139,7 +140,8 @@ pub fn design(strands: Vec<Strand>) -> Design {
         size: None,
         colourway: None,
     };
-    let wear = Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: "assumed".into(), place: None };
+    let wear =
+        Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: "assumed".into(), child: false, place: None };
     Design {
         heading,
         beads: vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)],
