@@ -8,8 +8,6 @@ mod cutting;
 mod designs;
 #[path = "goods/lots.rs"]
 mod lots;
-#[path = "goods/packs.rs"]
-mod packs;
 #[path = "goods/render.rs"]
 mod render;
 #[path = "goods/stash.rs"]

@@ -64,15 +64,12 @@ fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Len
                 .help(format!("write both, across first: {} x … mm", across.value())),
         ),
         BeadSize::Across(across) => Some((*across, *across)),
-        BeadSize::Seed(name) => match seeds::seed(name) {
-            Some(seed) => Some((seed.diameter(), seed.row_pitch())),
+        BeadSize::Seed(name) => match seeds::seed_size(name) {
+            Some(seed) => Some((seed.diameter, seed.pitch)),
             None => context.refuse(
                 Remark::new(Code::BadSize, format!("`{name}` is no seed bead size that festoon knows"))
                     .at(size.place)
-                    .help(format!(
-                        "write one of {}, or a size in mm",
-                        seeds::SEEDS.iter().map(|seed| seed.name).collect::<Vec<_>>().join(", ")
-                    )),
+                    .help(format!("write one of {}, or a size in mm", seeds::names().join(", "))),
             ),
         },
     }
@@ -83,7 +80,7 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
         return at.value;
     }
     if let BeadSize::Seed(name) = &written.size.value {
-        return seeds::seed(name).map_or(USUAL_HOLE, |seed| Length::mm(seed.hole));
+        return seeds::seed_size(name).map_or(USUAL_HOLE, |seed| seed.hole);
     }
     let hole = Length::mm(USUAL_HOLE.value().min(across.value() * HOLE_SHARE));
     context.remarks.push(
@@ -115,7 +112,7 @@ fn pitch(written: &pattern::Bead, context: &mut Context) -> Option<Length> {
 
 fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
     if let BeadSize::Seed(name) = &written.size.value
-        && let Some(mass) = seeds::seed(name).and_then(seeds::Seed::mass)
+        && let Some(mass) = seeds::seed_size(name).and_then(|seed| seed.mass)
     {
         return mass;
     }

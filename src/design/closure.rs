@@ -13,7 +13,7 @@ use crate::units::Length;
 use super::Context;
 use super::expand::EYE;
 use super::model::{Closure, Finding, Part};
-use super::shelf::Shelf;
+use super::shelf::{Article, Shelf};
 
 impl Finding {
     /// Outside diameter of a pin's eye and of the plain loop made at its other end.
@@ -74,7 +74,7 @@ fn parts(
     let written: Vec<_> = each.iter().chain(side.unwrap_or_default()).collect();
     let mut indices = Vec::new();
     for part in &written {
-        indices.push(context.find("finding", &part.value.id, &shelf.findings, |finding| &finding.id)?);
+        indices.push(shelf.find(Article::Finding, &part.value.id, context)?);
     }
     let part = |(at, index): (usize, &usize)| {
         let finding = &shelf.findings[*index];

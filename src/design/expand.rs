@@ -8,7 +8,7 @@ use crate::units::Length;
 use super::Context;
 use super::model::{Dangle, Phrase, What};
 use super::row::{self, Strung};
-use super::shelf::Shelf;
+use super::shelf::{Article, Shelf};
 
 /// Outside diameter in mm of a pin's eye or plain loop whose pattern does not say: common
 /// practice, no source.
@@ -215,23 +215,19 @@ pub fn too_many(count: u64, place: Place, context: &mut Context) -> bool {
 fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
     for item in items {
         match &item.value {
-            Item::Run(run) if shelf.bead(&run.id).or_else(|| shelf.finding(&run.id)).is_none() => {
-                let id = At::new(run.id.clone(), item.place);
-                let known = shelf.beads.iter().map(|bead| bead.id.as_str());
-                context.unknown("bead", &id, known);
-            }
-            Item::Run(_) | Item::Space(_) | Item::Knot(_) => {}
+            Item::Run(run) => shelf.check_strung(&At::new(run.id.clone(), item.place), context),
+            Item::Space(_) | Item::Knot(_) => {}
             Item::Repeat(repeat) => check_names(&repeat.of, shelf, context),
             Item::Mirror(mirror) => {
                 check_names(&mirror.mirror, shelf, context);
                 mirror.about.iter().for_each(|about| check_names(about, shelf, context));
             }
             Item::Dangle(dangle) => {
-                context.find("finding", &dangle.on, &shelf.findings, |finding| &finding.id);
+                shelf.find(Article::Finding, &dangle.on, context);
                 check_names(&dangle.dangle, shelf, context);
             }
             Item::Stop(stop) => {
-                context.find("finding", &stop.stop, &shelf.findings, |finding| &finding.id);
+                shelf.find(Article::Finding, &stop.stop, context);
             }
         }
     }

@@ -14,9 +14,9 @@ pub fn check(expect: &Expect, design: &Design, context: &mut Context) {
         counts("the piece", beads, &design.counts(), design, context);
     }
     for (name, expected) in expect.strands.iter().flat_map(|strands| &strands.0) {
-        let index = context.find("strand", name, &design.strands, |strand| &strand.name);
-        if let Some(index) = index {
-            strand(&design.strands[index], expected, design, context);
+        match design.strands.iter().find(|strand| strand.name == name.value) {
+            Some(found) => strand(found, expected, design, context),
+            None => context.unknown("strand", name, design.strands.iter().map(|strand| strand.name.as_str())),
         }
     }
 }
@@ -33,7 +33,10 @@ fn strand(strand: &Strand, expected: &ExpectStrand, design: &Design, context: &m
 
 fn counts(whole: &str, expected: &Dict<At<Whole>>, counts: &[u32], design: &Design, context: &mut Context) {
     for (id, count) in &expected.0 {
-        let Some(bead) = context.find("bead", id, &design.beads, |bead| &bead.id) else { continue };
+        let Some(bead) = design.beads.iter().position(|bead| bead.id == id.value) else {
+            context.unknown("bead", id, design.beads.iter().map(|bead| bead.id.as_str()));
+            continue;
+        };
         if counts[bead] != count.value.0 {
             let headline = format!("{whole} takes {} {}, not {}", counts[bead], id.value, count.value.0);
             let help = "correct the bead list, or the expected figure";

@@ -58,6 +58,9 @@ pub fn resolve(pattern: &Pattern, choice: &Choice) -> (Option<Design>, Vec<Remar
         expect::check(expect, design, &mut context);
     }
     let sound = !has_errors(&context.remarks);
+    if sound {
+        context.remarks.extend(shelf::unused(pattern));
+    }
     (design.filter(|_| sound), context.remarks)
 }
 
@@ -65,7 +68,10 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
     let change = change(pattern, choice, context)?;
     let colours = colours(pattern, choice, context)?;
     check_strand_names(pattern, context);
-    let shelf = Shelf::fill(pattern, colours, context);
+    let mut shelf = Shelf::fill(pattern, context);
+    if let Some(colours) = colours {
+        shelf.recolour(colours, context);
+    }
     let closure = closure::closure(pattern.closure.as_ref(), &shelf, context);
     let strands: Vec<_> =
         pattern.strands.value.iter().map(|written| strand::strand(written, change, &shelf, context)).collect();

@@ -2,57 +2,94 @@
 
 use crate::pattern::{Dict, Item, Pattern, Recolour};
 use crate::remark::{Code, Remark, did_you_mean};
-use crate::source::{At, Place};
+use crate::source::At;
 
 use super::Context;
 use super::article;
 use super::model::{Bead, Cord, Finding};
 
-/// Beads, cords and findings in the order in which indices count them.
+/// Beads, cords and findings in the order in which indices count them, and the ids of all that the
+/// pattern defines.
 #[derive(Debug, Default)]
 pub struct Shelf {
     pub beads: Vec<Bead>,
     pub cords: Vec<Cord>,
     pub findings: Vec<Finding>,
+    known: [Vec<String>; 3],
+}
+
+/// What an id may mean.
+#[derive(Clone, Copy)]
+pub enum Article {
+    Bead,
+    Cord,
+    Finding,
+}
+
+impl Article {
+    const fn word(self) -> &'static str {
+        match self {
+            Self::Bead => "bead",
+            Self::Cord => "cord",
+            Self::Finding => "finding",
+        }
+    }
 }
 
 impl Shelf {
-    /// Resolves what the pattern uses; leaves a remark for each article that it does not.
-    pub fn fill(pattern: &Pattern, colours: Option<&Dict<Recolour>>, context: &mut Context) -> Self {
+    /// Resolves what the pattern uses.
+    pub fn fill(pattern: &Pattern, context: &mut Context) -> Self {
         let used = used_ids(pattern);
-        let mut shelf = Self::default();
+        let mut shelf = Self { known: defined(pattern).map(owned), ..Self::default() };
         for id in &used {
             let bead = pattern.beads.0.iter().find(|(key, _)| key.value == *id);
             shelf.beads.extend(bead.and_then(|(key, written)| article::bead(id, key.place, written, context)));
         }
-        for (key, written) in used_entries(&pattern.cords, &used, "cord", context) {
+        for (key, written) in pattern.cords.0.iter().filter(|(key, _)| used.contains(&key.value)) {
             shelf.cords.extend(article::cord(&key.value, key.place, written, context));
         }
-        let no_findings = Dict(Vec::new());
-        let findings = pattern.findings.as_ref().unwrap_or(&no_findings);
-        for (key, written) in used_entries(findings, &used, "finding", context) {
+        let findings = pattern.findings.iter().flat_map(|all| &all.0);
+        for (key, written) in findings.filter(|(key, _)| used.contains(&key.value)) {
             shelf.findings.extend(article::finding(&key.value, key.place, written, context));
         }
-        used_entries(&pattern.beads, &used, "bead", context);
-        for (key, colour) in colours.iter().flat_map(|colours| &colours.0) {
-            shelf.recolour(key, colour, context);
+        for (index, bead) in shelf.beads.iter_mut().enumerate() {
+            bead.letter = letters(index);
         }
-        shelf.letter();
         shelf
     }
 
-    fn letter(&mut self) {
-        for (index, bead) in self.beads.iter_mut().enumerate() {
-            bead.letter = letters(index);
+    /// Gives beads the colours of a colourway.
+    pub fn recolour(&mut self, colours: &Dict<Recolour>, context: &mut Context) {
+        for (key, colour) in &colours.0 {
+            let Some(index) = self.find(Article::Bead, key, context) else { continue };
+            let bead = &mut self.beads[index];
+            bead.colour = colour.colour.0;
+            bead.name = colour.name.clone().unwrap_or_else(|| bead.name.clone());
+            bead.finish = colour.finish.unwrap_or(bead.finish);
         }
     }
 
-    fn recolour(&mut self, key: &At<String>, colour: &Recolour, context: &mut Context) {
-        let Some(index) = context.find("bead", key, &self.beads, |bead| &bead.id) else { return };
-        let bead = &mut self.beads[index];
-        bead.colour = colour.colour.0;
-        bead.name = colour.name.clone().unwrap_or_else(|| bead.name.clone());
-        bead.finish = colour.finish.unwrap_or(bead.finish);
+    /// The index of an id. Leaves a remark where the pattern does not define it; what it defines
+    /// wrongly has had its remark.
+    pub fn find(&self, article: Article, id: &At<String>, context: &mut Context) -> Option<usize> {
+        let found = match article {
+            Article::Bead => self.bead(&id.value),
+            Article::Cord => self.cords.iter().position(|cord| cord.id == id.value),
+            Article::Finding => self.finding(&id.value),
+        };
+        let known = &self.known[article as usize];
+        if found.is_none() && !known.contains(&id.value) {
+            context.unknown(article.word(), id, known.iter().map(String::as_str));
+        }
+        found
+    }
+
+    /// Whether an id may be strung; leaves a remark where the pattern does not define it.
+    pub fn check_strung(&self, id: &At<String>, context: &mut Context) {
+        let [beads, _, findings] = &self.known;
+        if !beads.contains(&id.value) && !findings.contains(&id.value) {
+            context.unknown("bead", id, beads.iter().chain(findings).map(String::as_str));
+        }
     }
 
     /// The index of a bead.
@@ -79,42 +116,43 @@ impl Context {
                 .help(help),
         );
     }
+}
 
-    /// The index of an id, or a remark that it is not defined.
-    pub fn find<T>(&mut self, what: &str, id: &At<String>, all: &[T], name: impl Fn(&T) -> &str) -> Option<usize> {
-        let found = all.iter().position(|one| name(one) == id.value);
-        if found.is_none() {
-            self.unknown(what, id, all.iter().map(name).collect::<Vec<_>>().into_iter());
-        }
-        found
-    }
+/// A remark for each article that nothing uses, not even as a stand-in.
+pub fn unused(pattern: &Pattern) -> Vec<Remark> {
+    let mut used = used_ids(pattern);
+    let strung = pattern.beads.0.iter().filter(|(key, _)| used.contains(&key.value));
+    let stand_ins: Vec<_> = strung.flat_map(|(_, bead)| bead.instead.iter().flatten()).collect();
+    used.extend(stand_ins.into_iter().map(|id| id.value.clone()));
+    let words = [Article::Bead, Article::Cord, Article::Finding].map(Article::word);
+    let all =
+        words.into_iter().zip(defined(pattern)).flat_map(|(word, keys)| keys.into_iter().map(move |key| (word, key)));
+    let unused = all.filter(|(_, key)| !used.contains(&key.value));
+    let remark = |(word, key): (&str, &At<String>)| {
+        Remark::new(Code::Unused, format!("the {word} `{}` is not used", key.value))
+            .at(key.place)
+            .help("string it, or take it out of the pattern")
+    };
+    unused.map(remark).collect()
+}
 
-    fn unused(&mut self, what: &str, id: &str, place: Place) {
-        self.remarks.push(
-            Remark::new(Code::Unused, format!("the {what} `{id}` is not used"))
-                .at(place)
-                .help("string it, or take it out of the pattern"),
-        );
-    }
+/// The keys of all beads, cords and findings.
+fn defined(pattern: &Pattern) -> [Vec<&At<String>>; 3] {
+    [
+        pattern.beads.0.iter().map(|(key, _)| key).collect(),
+        pattern.cords.0.iter().map(|(key, _)| key).collect(),
+        pattern.findings.iter().flat_map(|all| &all.0).map(|(key, _)| key).collect(),
+    ]
+}
+
+fn owned(keys: Vec<&At<String>>) -> Vec<String> {
+    keys.into_iter().map(|key| key.value.clone()).collect()
 }
 
 /// A, B, … Z, AA, AB, …
 fn letters(index: usize) -> String {
     let last = char::from(b'A' + u8::try_from(index % 26).unwrap_or_default());
     if index < 26 { last.to_string() } else { format!("{}{last}", letters(index / 26 - 1)) }
-}
-
-/// The entries that are used; a remark for each other.
-fn used_entries<'a, T>(
-    all: &'a Dict<T>,
-    used: &[String],
-    what: &str,
-    context: &mut Context,
-) -> Vec<(&'a At<String>, &'a T)> {
-    let (used, unused): (Vec<_>, Vec<_>) =
-        all.0.iter().map(|(key, value)| (key, value)).partition(|(key, _)| used.contains(&key.value));
-    unused.iter().for_each(|(key, _)| context.unused(what, &key.value, key.place));
-    used
 }
 
 /// Every id that strands and closure name, the strung ones first and in the order of first use.

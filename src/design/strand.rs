@@ -12,7 +12,7 @@ use super::Context;
 use super::expand::{List, too_many};
 use super::model::{Bit, End, Finding, Rest, Strand, Train, What};
 use super::row;
-use super::shelf::Shelf;
+use super::shelf::{Article, Shelf};
 use super::stops;
 
 /// Cord in a crimped end's loop, measured along the piece: a 2 mm crimp with its loop adds 3/16 in
@@ -27,7 +27,7 @@ const SAME: f64 = 1e-3;
 /// Resolves one strand.
 pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, context: &mut Context) -> Option<Strand> {
     let strand = &written.value;
-    let cord = context.find("cord", &strand.cord, &shelf.cords, |cord| &cord.id);
+    let cord = shelf.find(Article::Cord, &strand.cord, context);
     let end = end(strand, shelf, context);
     let knots = strand.knots.as_ref().map(|at| at.value);
     let list = List::new(&strand.beads.value, knots, shelf, context);
@@ -35,10 +35,10 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let settle = settle(strand);
     let length = target(strand, settle, change, context)?;
     let takes = end.takes.value() * 2.0;
-    let fill = fill(strand, &list, length, takes, context)?;
-    if too_many(list.count(fill), strand.beads.place, context) {
+    if too_many(list.count(1), strand.beads.place, context) {
         return None;
     }
+    let fill = fill(strand, &list, length, takes, context)?;
     let finished = finished(strand, settle, &list, fill, length, takes, context);
     let window = (end.takes.value(), finished.value() - end.takes.value());
     let trains = trains(strand, settle, &list, fill, window, shelf, context)?;
@@ -88,7 +88,7 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
     let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
     let mut findings = Vec::new();
     for id in ids.iter().filter(|id| id.value != "knot") {
-        findings.push(context.find("finding", id, &shelf.findings, |finding| &finding.id)?);
+        findings.push(shelf.find(Article::Finding, id, context)?);
     }
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {

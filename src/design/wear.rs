@@ -2,7 +2,7 @@
 
 use crate::pattern::{self, Kind};
 use crate::source::At;
-use crate::trade::bodies::{self, Body, Place, girth};
+use crate::trade::bodies::{self, Place, Sex, girth};
 use crate::units::Length;
 
 use super::model::Wear;
@@ -28,8 +28,8 @@ pub fn wear(kind: Kind, written: Option<&At<pattern::Wear>>) -> Wear {
     });
     let (girth, source) = match (measured, said.and_then(|wear| wear.body)) {
         (Some(girth), _) => (girth, "measured".to_owned()),
-        (None, Some(body)) => tabled(body.whose, body.percentile, place, ""),
-        (None, None) => tabled(Body::Woman, MIDDLE, place, "assumed: "),
+        (None, Some(body)) => tabled(body.sex, body.percentile, place, ""),
+        (None, None) => tabled(Sex::Woman, MIDDLE, place, "assumed: "),
     };
     Wear {
         girth,
@@ -40,10 +40,10 @@ pub fn wear(kind: Kind, written: Option<&At<pattern::Wear>>) -> Wear {
     }
 }
 
-fn tabled(body: Body, percentile: u32, place: Place, assumed: &str) -> (Length, String) {
-    let whose = match body {
-        Body::Woman => "woman",
-        Body::Man => "man",
+fn tabled(sex: Sex, percentile: u32, place: Place, assumed: &str) -> (Length, String) {
+    let whose = match sex {
+        Sex::Woman => "woman",
+        Sex::Man => "man",
     };
-    (girth(body, place, percentile), format!("{assumed}{whose}, percentile {percentile} ({})", bodies::SOURCE))
+    (girth(sex, place, percentile), format!("{assumed}{whose}, percentile {percentile} ({})", bodies::SOURCE))
 }

@@ -1,8 +1,19 @@
 //! The drape: where every bead of a design hangs.
 //!
-//! x to the right and y up, in mm, from the first end of the innermost strand. See [`hang`] for
+//! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
 //! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding
 //! and [`ring`] for pieces that close round a wrist.
+
+pub mod chain;
+pub mod clearance;
+pub mod ellipse;
+pub mod hang;
+pub mod neck;
+pub mod ring;
+pub mod slide;
+mod strand;
+
+pub use strand::{Fault, hang};
 
 use crate::geometry::Point;
 
@@ -107,7 +118,7 @@ pub struct Worn {
 /// A bracelet or anklet closed round the limb.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ring {
-    /// Radius of the circle through the contacts of the beads.
+    /// Radius of the circle through the centres of the beads.
     pub radius: f64,
     /// Girth of the circle that touches the beads' inner sides.
     pub inside_girth: f64,

@@ -12,7 +12,7 @@ use crate::remark::{Code, Remark};
 use crate::source::{At, Place, Source};
 
 /// Deepest nesting that is read; a pattern needs about ten.
-const DEEPEST: usize = 64;
+const DEEPEST: usize = 32;
 /// Most aliases that one anchor may serve.
 const MOST_ALIASES: usize = 1_000;
 /// Most nodes that aliases may add in all.
@@ -65,7 +65,7 @@ pub fn parse(source: &Source) -> Result<Node, Remark> {
 fn options() -> Options {
     let mut options = Options::default();
     options.strict_booleans = true;
-    options.non_finite_float_policy = NonFiniteFloatPolicy::AsString;
+    options.non_finite_float_policy = NonFiniteFloatPolicy::PassThrough;
     options.alias_limits.max_total_replayed_events = MOST_REPLAYED;
     options.alias_limits.max_alias_expansions_per_anchor = MOST_ALIASES;
     if let Some(budget) = options.budget.as_mut() {

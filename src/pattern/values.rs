@@ -180,7 +180,7 @@ pub struct Within {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Body {
     /// Which table.
-    pub whose: bodies::Body,
+    pub sex: bodies::Sex,
     /// Percentile from 1 to 99.
     pub percentile: u32,
 }
@@ -258,14 +258,14 @@ fn within(text: &str) -> Result<Within, UnitError> {
 
 fn body(text: &str) -> Result<Body, UnitError> {
     let wrong = || refused("is not a body", "write woman or man and a percentile from 1 to 99, like woman 50");
-    let (whose, percentile) = text.trim().split_once(' ').ok_or_else(wrong)?;
-    let whose = match whose {
-        "woman" => bodies::Body::Woman,
-        "man" => bodies::Body::Man,
+    let (sex, percentile) = text.trim().split_once(' ').ok_or_else(wrong)?;
+    let sex = match sex {
+        "woman" => bodies::Sex::Woman,
+        "man" => bodies::Sex::Man,
         _ => return Err(wrong()),
     };
     let percentile = percentile.trim().parse().ok().filter(|at| (1..=99).contains(at)).ok_or_else(wrong)?;
-    Ok(Body { whose, percentile })
+    Ok(Body { sex, percentile })
 }
 
 fn unit_style(text: &str) -> Result<UnitStyle, UnitError> {

@@ -106,6 +106,105 @@ codes! {
     Version = "version", Error,
         "The first key says which version of the pattern language the file is written in. This \
          program reads version 1.";
+    CordTooThick = "cord-too-thick", Error,
+        "A cord goes once through every bead on it, so its diameter must not exceed the hole's. \
+         The same holds for findings on the cord whose inside is known. The sizes are the \
+         pattern's own; a hole that is not written is assumed, and then so is this error.";
+    CrimpTooSmall = "crimp-too-small", Error,
+        "At a strand's end the cord goes through the crimp, round the loop and back through the \
+         crimp: two passes, or three where a wire guard's leg lies beside them. n equal round \
+         cords of diameter d need an inside of d times the ratio of the smallest circle that holds \
+         n equal circles: 2 for two, 1 + 2 / sqrt(3) = 2.1547 for three (circle packing in a \
+         circle; both are proved). A guard's leg is taken to be as thick as the cord.";
+    PinTooThick = "pin-too-thick", Error,
+        "The wire of a pin goes through every bead on it, and through the tip of the cone it \
+         gathers strands in, so it must not be thicker than the hole or the tip. A gauge is read \
+         as American wire gauge: d = 0.005 in x 92^((36 - gauge) / 39) (ASTM B258).";
+    PinTooShort = "pin-too-short", Error,
+        "A pin must be as long as what it carries and the loop turned at its end. A loop of outside \
+         diameter D from wire of diameter w takes pi x (D - w) of wire, the length of its middle \
+         line. D = 3 mm is an assumption (common practice, no source). Inside a cone the pin \
+         carries the part of the cone above its eye.";
+    EyeInCone = "eye-in-cone", Warning,
+        "The eye of the pin that gathers the strands must go into the cone and must not pull out \
+         through its tip: tip < eye <= inside. The eye is assumed to be 3 mm across outside \
+         (common practice, no source).";
+    EyeTooSmall = "eye-too-small", Warning,
+        "Each strand's loop passes the eye of the pin once. n cords need an opening of the thickest \
+         cord's diameter times the ratio of the smallest circle that holds n equal circles (circle \
+         packing in a circle). The opening is the eye's outside, assumed to be 3 mm, less twice the \
+         pin's wire.";
+    CrimpsInCone = "crimps-in-cone", Warning,
+        "n crimps of outside diameter D that lie side by side need an inside of D times the ratio \
+         of the smallest circle that holds n equal circles (circle packing in a circle; ratios for \
+         1 to 14 and 19 circles are proved best, others to 20 are the best known, beyond it is an \
+         upper bound). The cone is taken to narrow evenly from its inside at the mouth to its tip; \
+         the pin's eye, assumed to be 3 mm across, jams where the cone is as wide as it; the crimps \
+         begin a loop's length below the eye. Crimps set at different heights need less.";
+    CrimpsShow = "crimps-show", Advice,
+        "The crimps reach below the cone's mouth, so that the cone does not hide them. Their place \
+         follows from the cone's taper, an eye assumed to be 3 mm across, the loops and the crimps' \
+         length.";
+    WeakCord = "weak-cord", Warning,
+        "The cord's breaking strength is less than five times the largest tension of the hanging \
+         strand. The tension at an end is sqrt(H^2 + V^2), where H and V are the horizontal and \
+         vertical force there that hang the chain of beads and cord between its two ends (statics \
+         of a cable under its own weight). The factor of five is an assumption, not a \
+         standard. It covers knots, bends and wear, but not a snag, which breaks most necklaces.";
+    StrengthUnknown = "strength-unknown", Advice,
+        "The pattern does not say what force breaks the cord, so festoon cannot compare it with \
+         the strand's tension. Strengths of one diameter differ widely between makes: take the \
+         figure from the spool.";
+    HeavyPiece = "heavy-piece", Advice,
+        "The finished piece weighs more than 150 g. That limit is an assumption, not a standard. \
+         The mass is that of the beads, the cord within the finished length, and those findings \
+         whose mass the pattern gives.";
+    TooShort = "too-short", Error,
+        "Closed as long as it goes, the piece is shorter than the body it is made for is round: \
+         strand + closure < girth of the neck's base, or the inside of the closed ring < girth of \
+         the wrist or ankle. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
+         the public domain). A ring on elastic may be smaller: it stretches.";
+    StrandsCrowd = "strands-crowd", Warning,
+        "Two neighbouring strands touch, bead outline to bead outline, along more than a tenth of \
+         the length compared (an assumption). They will ride on one another instead of lying side \
+         by side. The help takes the strands for concentric half circles: radii that differ by d \
+         make lengths that differ by pi x d (exact for arcs, an approximation here).";
+    BareCord = "bare-cord", Advice,
+        "With `settle: fixed` the beads stay where the pattern puts them, counted from the first \
+         end, and what is left over is bare cord at the last end. Here that is more than 40 % of \
+         the finished length (an assumption), which is seldom meant. Spaces between beads do not count.";
+    UnevenEnds = "uneven-ends", Advice,
+        "A strand round the neck begins with one bead and ends with another, so that its two sides \
+         are no mirror images. A list that repeats a group often lacks the group's first beads at \
+         its end.";
+    RingTight = "ring-tight", Warning,
+        "n touching beads closed to a ring lie on a circle of radius R with sum 2 asin(p / 2R) = 2 pi \
+         over their pitches p; the circle that touches their inner sides has the inside girth. It is \
+         more than 2.5 mm smaller than girth + ease. 2.5 mm is half of what a named fit spans: snug \
+         6 to 10 mm, medium 10 to 15, loose 15 to 20 (a maker's sizing page; common practice).";
+    RingLoose = "ring-loose", Advice,
+        "The inside girth of the closed ring (see ring-tight) is more than 2.5 mm larger than \
+         girth + ease.";
+    LookAlike = "look-alike", Advice,
+        "Two beads of one shape, whose sizes differ by less than 20 %, have colours less than 10 \
+         apart by CIEDE2000 (Sharma, Wu and Dalal 2005), either as they are or as eyes without red, \
+         green or blue cones see them (Machado, Oliveira and Fernandes 2009, severity 1, on linear \
+         RGB). Both limits are assumptions; a difference of about 1 is just noticed side by side.";
+    ChildBreakaway = "child-breakaway", Warning,
+        "A cord that catches must not strangle. Rules differ by country and age, and festoon does \
+         not say that a piece complies: ask a qualified person. For comparison: ASTM F2923 on \
+         children's jewellery asks for a closure that opens at 15 lbf (66.7 N), at which 7 of 15 \
+         necklaces tested did not open (Soudek and McLaughlin, Paediatrics and Child Health 2018, \
+         23(2), 106-110). Parts that fit into a cylinder 1.25 in (31.7 mm) wide are small parts, \
+         banned for children under three (16 CFR 1501.4): that is true of almost every bead.";
+    DeclareMetal = "declare-metal", Advice,
+        "Some materials may give off nickel or lead. The words of the material say so here, not a \
+         test. Rules differ by country, and festoon does not say that a piece complies. For \
+         comparison: the EU allows 0.5 ug of nickel per cm2 and week from what touches skin for \
+         long and 0.2 ug from posts in piercings (REACH, annex XVII, entry 27), and less than \
+         0.05 % lead in each part of jewellery (entry 63); the US allow 100 ppm lead in parts of \
+         children's articles that a child can reach (CPSIA, section 101), and did not exempt \
+         crystal and glass beads.";
     TooManyBeads = "too-many-beads", Error,
         "A strand holds at most 100,000 beads, knots and spaces, counted after every repeat. A \
          count beyond that is a slip of the pen, and would only make the program slow.";

@@ -1,3 +1,72 @@
-//! To come.
+//! Whether the piece goes together, hangs well and can be worn.
+//!
+//! One file a family of rules; each rule is a small function from the design and its drape to
+//! remarks. A rule's formula and source stand in its code's explanation ([`crate::remark::Code`]).
 
-pub mod packs;
+mod body;
+mod cone;
+mod fit;
+mod hang;
+mod legend;
+mod load;
+mod packs;
+mod pin;
+mod ring;
+#[cfg(test)]
+mod sample;
+
+use crate::design::{Bit, Dangle, Design, Strand, What};
+use crate::drape::Drape;
+use crate::remark::Remark;
+
+/// Everything that the rules have to say about a design and its drape.
+#[must_use]
+pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
+    once([
+        fit::check(design),
+        pin::check(design),
+        cone::check(design),
+        load::check(design, drape),
+        hang::check(design, drape),
+        ring::check(design, drape),
+        legend::check(design),
+        body::check(design),
+        packs::check(design),
+    ])
+}
+
+/// Each remark once, however often its cause is strung.
+fn once(families: impl IntoIterator<Item = Vec<Remark>>) -> Vec<Remark> {
+    let mut said = Vec::new();
+    for remark in families.into_iter().flatten() {
+        if !said.contains(&remark) {
+            said.push(remark);
+        }
+    }
+    said
+}
+
+/// What a strand strings, in order.
+fn bits(strand: &Strand) -> impl Iterator<Item = &Bit> {
+    strand.trains.iter().flat_map(|train| &train.bits)
+}
+
+/// The beads on a strand's own cord, in order, by index.
+fn strung(strand: &Strand) -> impl Iterator<Item = usize> {
+    bits(strand).filter_map(bead)
+}
+
+fn bead(bit: &Bit) -> Option<usize> {
+    match bit.what {
+        What::Bead(index) => Some(index),
+        _ => None,
+    }
+}
+
+/// The branches that hang from a strand, in order, each kind again and again.
+fn dangles(strand: &Strand) -> impl Iterator<Item = &Dangle> {
+    bits(strand).filter_map(|bit| match &bit.what {
+        What::Dangle(dangle) => Some(dangle),
+        _ => None,
+    })
+}

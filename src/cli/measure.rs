@@ -1,0 +1,36 @@
+//! `festoon measure`: lengths, drops, weights and tension.
+
+use clap::Args;
+
+use festoon::measure::Measures;
+use festoon::units::Length;
+
+use super::{Failure, Variant, input, output, report};
+
+/// Arguments of `measure`.
+#[derive(Args)]
+pub struct Options {
+    /// The pattern file; - is standard input
+    pattern: String,
+    /// Print the whole resolved design as JSON
+    #[arg(long)]
+    json: bool,
+    /// Hang every strand from two points this far apart
+    #[arg(long, value_name = "LENGTH", value_parser = length)]
+    span: Option<Length>,
+    #[command(flatten)]
+    variant: Variant,
+}
+
+fn length(text: &str) -> Result<Length, String> {
+    Length::parse(text).map_err(|error| format!("`{text}` {}: {}", error.reason, error.help))
+}
+
+/// Prints a table or JSON.
+pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
+    let span = options.span.map(Length::value);
+    let (piece, remarks, source) = input::load(&options.pattern, &options.variant.choice(), span, messages)?;
+    let measures = Measures::new(&piece, &remarks, &source);
+    let text = if options.json { measures.json() } else { measures.table(piece.design.heading.units) };
+    output::print(text.as_bytes())
+}

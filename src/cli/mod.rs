@@ -1,0 +1,91 @@
+//! The commands. Only this folder prints.
+//!
+//! Exit codes: 0 done (warnings allowed), 1 the pattern has errors and nothing was written, 2 usage
+//! or file trouble.
+
+mod check;
+mod explain;
+mod input;
+mod measure;
+mod output;
+mod report;
+mod sheet;
+
+use std::process::ExitCode;
+
+use clap::{Args, Parser, Subcommand};
+
+use festoon::design::Choice;
+
+/// Draws bead jewellery patterns to scale: from one YAML file to measured strands and printable sheets.
+#[derive(Parser)]
+#[command(name = "festoon", version, about, max_term_width = 100)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+    #[command(flatten)]
+    messages: report::Messages,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Draw the printable sheet
+    Sheet(sheet::Options),
+    /// Say what is wrong with patterns, or could be
+    Check(check::Options),
+    /// Print lengths, drops, weights and tension
+    Measure(measure::Options),
+    /// Explain a remark at length
+    Explain(explain::Options),
+}
+
+/// Which variant of a pattern is wanted.
+#[derive(Args)]
+struct Variant {
+    /// A size that the pattern names
+    #[arg(long, value_name = "NAME")]
+    size: Option<String>,
+    /// A colourway that the pattern names
+    #[arg(long, value_name = "NAME")]
+    colourway: Option<String>,
+}
+
+impl Variant {
+    fn choice(&self) -> Choice {
+        Choice { size: self.size.clone(), colourway: self.colourway.clone() }
+    }
+}
+
+/// Why a command did not do what was asked.
+enum Failure {
+    /// The pattern has errors, which have been reported.
+    Pattern,
+    /// A file or an argument is at fault.
+    Trouble(String),
+}
+
+impl Failure {
+    fn trouble(message: impl std::fmt::Display) -> Self {
+        Self::Trouble(message.to_string())
+    }
+}
+
+/// Runs the program.
+pub fn run() -> ExitCode {
+    let arguments = Arguments::parse();
+    let messages = &arguments.messages;
+    let done = match &arguments.command {
+        Command::Sheet(options) => sheet::run(options, messages),
+        Command::Check(options) => check::run(options, messages),
+        Command::Measure(options) => measure::run(options, messages),
+        Command::Explain(options) => explain::run(options),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(Failure::Pattern) => ExitCode::from(1),
+        Err(Failure::Trouble(message)) => {
+            report::trouble(&message);
+            ExitCode::from(2)
+        }
+    }
+}

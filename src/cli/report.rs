@@ -1,0 +1,77 @@
+//! Printing remarks and troubles to standard error.
+
+use std::io::{IsTerminal, Write, stderr};
+
+use clap::{Args, ValueEnum};
+
+use festoon::remark::Remark;
+use festoon::remark::render::{Style, render};
+use festoon::source::Source;
+
+/// How remarks are printed.
+#[derive(Args)]
+pub struct Messages {
+    /// How remarks are printed
+    #[arg(long = "messages", value_enum, default_value = "full", global = true)]
+    style: MessageStyle,
+    /// Whether remarks are coloured
+    #[arg(long, value_enum, default_value = "auto", global = true)]
+    color: Colour,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum MessageStyle {
+    /// With the lines that are meant
+    Full,
+    /// One line a remark
+    Short,
+    /// One JSON array
+    Json,
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum Colour {
+    Auto,
+    Always,
+    Never,
+}
+
+impl Messages {
+    fn colour(&self) -> bool {
+        match self.color {
+            Colour::Always => true,
+            Colour::Never => false,
+            Colour::Auto => std::env::var_os("NO_COLOR").is_none_or(|set| set.is_empty()) && stderr().is_terminal(),
+        }
+    }
+
+    const fn style(&self) -> Style {
+        match self.style {
+            MessageStyle::Full => Style::Full,
+            MessageStyle::Short => Style::Short,
+            MessageStyle::Json => Style::Json,
+        }
+    }
+}
+
+/// Prints remarks.
+pub fn remarks(remarks: &[Remark], source: &Source, messages: &Messages) {
+    if !remarks.is_empty() {
+        say(&render(remarks, source, messages.style(), messages.colour()));
+    }
+}
+
+/// Prints why a command did not do what was asked.
+pub fn trouble(message: &str) {
+    say(&format!("festoon: {message}\n"));
+}
+
+/// Prints a line of news.
+pub fn news(message: &str) {
+    say(&format!("{message}\n"));
+}
+
+fn say(text: &str) {
+    // Where standard error is closed there is nobody left to tell.
+    let _ = stderr().write_all(text.as_bytes());
+}

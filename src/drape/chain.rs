@@ -1,0 +1,168 @@
+//! A strand as a chain of links: bare cord in short pieces, everything else rigid.
+//!
+//! Lengths are mm, weights N. A bit is one link whose weight, with that of the cord inside it, acts
+//! where bit and cord together have their centre. What closes an end (crimps, covers, guards) is one
+//! link between the loop's cord and the rest. A gap held by the beads is bare cord. What dangles
+//! weighs at its link. The loop's cord counts once, although it lies double.
+
+use super::hang::Link;
+use crate::design::{Bit, Design, End, Finding, Rest, Strand, Train, What};
+use crate::pattern::FindingKind;
+use crate::units::NEWTON_PER_GRAM;
+
+/// Longest piece of bare cord in mm. A chain of such pieces misses the smooth curve by the square
+/// of piece over length: under 10⁻⁵ of the length of anything that is worn.
+const PIECE: f64 = 1.0;
+/// A strand has no more pieces of bare cord than about this many: longer strands get longer pieces.
+const PIECES: f64 = 2000.0;
+
+/// What a link is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// Bare cord, loose.
+    Cord,
+    /// Bare cord between held beads, or the bit of this index in the train of this index.
+    Bit(usize, usize),
+    /// An end's loop and what closes it.
+    End,
+}
+
+/// A strand cut in links.
+#[derive(Clone, Debug, Default)]
+pub struct Chain {
+    /// The links from the first end to the last.
+    pub links: Vec<Link>,
+    /// What each link is.
+    pub pieces: Vec<Piece>,
+}
+
+impl Chain {
+    /// Cuts a strand whose trains start at these stations.
+    ///
+    /// Bare cord beside a train that slides is cut into as many pieces as its longest extent
+    /// needs, wherever the train is, so that a small slide changes the chain a little.
+    #[must_use]
+    pub fn new(design: &Design, strand: &Strand, starts: &[f64]) -> Self {
+        let cutter = Cutter::new(design, strand);
+        let mut chain = Self::default();
+        let [first, last] = &strand.ends;
+        cutter.end(&mut chain, first, false);
+        let mut from = (first.takes.value(), first.takes.value());
+        for (index, (train, &start)) in strand.trains.iter().zip(starts).enumerate() {
+            cutter.cord(&mut chain, start - from.0, latest(train) - from.1);
+            cutter.train(&mut chain, index, train);
+            from = (start + train.length(), earliest(train) + train.length());
+        }
+        let to = strand.finished.value() - last.takes.value();
+        cutter.cord(&mut chain, to - from.0, to - from.1);
+        cutter.end(&mut chain, last, true);
+        chain
+    }
+
+    /// Length of all links in mm.
+    #[must_use]
+    pub fn length(&self) -> f64 {
+        self.links.iter().map(|link| link.length).sum()
+    }
+
+    fn push(&mut self, piece: Piece, link: Link) {
+        self.pieces.push(piece);
+        self.links.push(link);
+    }
+}
+
+/// First station at which a train may start.
+pub(super) fn earliest(train: &Train) -> f64 {
+    match train.rest {
+        Rest::At(start) | Rest::Free(start, _) => start,
+    }
+}
+
+/// Last station at which a train may start.
+pub(super) fn latest(train: &Train) -> f64 {
+    match train.rest {
+        Rest::At(start) | Rest::Free(_, start) => start,
+    }
+}
+
+/// What the links of one strand are cut from.
+struct Cutter<'a> {
+    findings: &'a [Finding],
+    /// Weight of 1 mm of cord in N.
+    weight: f64,
+    /// Longest piece of bare cord.
+    piece: f64,
+}
+
+impl<'a> Cutter<'a> {
+    fn new(design: &'a Design, strand: &Strand) -> Self {
+        let piece = PIECE.max(strand.finished.value() / PIECES);
+        Self { findings: &design.findings, weight: cord_weight(design, strand), piece }
+    }
+
+    /// Bare cord of a length, in as many equal pieces as its longest extent needs.
+    fn cord(&self, chain: &mut Chain, length: f64, longest: f64) {
+        self.bare(chain, Piece::Cord, length.max(0.0), longest, 0.0);
+    }
+
+    fn bare(&self, chain: &mut Chain, piece: Piece, length: f64, longest: f64, weight: f64) {
+        let count = pieces(longest, self.piece);
+        for _ in 0..count {
+            let share = length / count as f64;
+            chain.push(piece, Link { length: share, weight: share * self.weight + weight / count as f64, centre: 0.5 });
+        }
+    }
+
+    fn train(&self, chain: &mut Chain, index: usize, train: &Train) {
+        for (number, bit) in train.bits.iter().enumerate() {
+            let piece = Piece::Bit(index, number);
+            if bit.what == What::Gap {
+                self.bare(chain, piece, bit.length(), bit.length(), bit.mass * NEWTON_PER_GRAM);
+            } else {
+                chain.push(piece, self.rigid(bit));
+            }
+        }
+    }
+
+    fn rigid(&self, bit: &Bit) -> Link {
+        let (length, weight) = (bit.length(), bit.mass * NEWTON_PER_GRAM);
+        let cord = length * self.weight;
+        let (moment, whole) = (weight * bit.before + cord * 0.5 * length, weight + cord);
+        let centre = if whole * length > 0.0 { moment / (whole * length) } else { 0.5 };
+        Link { length, weight: whole, centre }
+    }
+
+    /// The loop's cord outermost, then what closes it.
+    fn end(&self, chain: &mut Chain, end: &End, last: bool) {
+        let bight = end.bight.value().clamp(0.0, end.takes.value());
+        let closed = end.takes.value() - bight;
+        let mass: f64 = end.findings.iter().filter_map(|&index| self.findings.get(index)).map(finding_mass).sum();
+        let weight = mass * NEWTON_PER_GRAM + closed * self.weight;
+        let link = (closed > 0.0 || weight > 0.0).then_some(Link { length: closed, weight, centre: 0.5 });
+        if last {
+            link.into_iter().for_each(|link| chain.push(Piece::End, link));
+        }
+        self.bare(chain, Piece::End, bight, bight, 0.0);
+        if !last {
+            link.into_iter().for_each(|link| chain.push(Piece::End, link));
+        }
+    }
+}
+
+/// How many pieces, none longer than `piece`, a length is cut into: none where it is not positive.
+pub(super) fn pieces(length: f64, piece: f64) -> usize {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
+    let count = (length / piece).ceil().max(0.0) as usize;
+    count
+}
+
+/// Weight in N of 1 mm of a strand's cord.
+pub(super) fn cord_weight(design: &Design, strand: &Strand) -> f64 {
+    design.cords.get(strand.cord).map_or(0.0, |cord| cord.mass_per_metre.value() / 1000.0 * NEWTON_PER_GRAM)
+}
+
+/// Mass in grams of a finding; of chain, which is weighed by the metre, that of its length.
+fn finding_mass(finding: &Finding) -> f64 {
+    let mass = finding.mass.value();
+    if finding.kind == FindingKind::Chain { mass * finding.length.value() / 1000.0 } else { mass }
+}

@@ -1,0 +1,115 @@
+//! A strand closed to a ring round a wrist or ankle.
+//!
+//! The centres of neighbouring links lie c = after + before apart, on one circle of radius R.
+//! They close when the angles that they span add up to a full turn: sum 2 asin(c_i / 2R) = 2 pi.
+//! For n round beads of diameter d that is R = d / (2 sin(pi / n)), exact for balls that touch; for
+//! mixed sizes it is an approximation, as large beads then stand farther out than small ones. The
+//! closure, hooked up as short as it goes, is one more rigid link for each part, except that chain
+//! is as many links as it has. The inside is the largest circle that fits: it touches the links
+//! that reach farthest in.
+//!
+//! The left side falls steadily with R; it is halved to a share of 2⁻⁵² between R = c_max / 2
+//! and a quarter of the chords' sum. A strand of which one link is so long that the
+//! circle's centre lies outside the ring has no ring here.
+
+use std::f64::consts::PI;
+
+use super::Ring;
+use super::chain::{Chain, Piece, pieces};
+use super::hang::Link;
+use super::slide::middles;
+use crate::design::{Bead, Design, Part, Strand, What};
+use crate::pattern::FindingKind;
+
+/// Halvings of the bracket: enough for the last bit of a double.
+const HALVINGS: u32 = 60;
+
+/// Something rigid in the ring, in mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Chord {
+    /// From its start to its centre along the strand.
+    pub before: f64,
+    /// From its centre to its end.
+    pub after: f64,
+    /// How far it reaches inward from its centre.
+    pub inward: f64,
+}
+
+impl Chord {
+    /// One whose centre is its middle.
+    #[must_use]
+    pub fn even(length: f64, inward: f64) -> Self {
+        Self { before: 0.5 * length, after: 0.5 * length, inward }
+    }
+}
+
+/// Closes chords to a ring; nothing where they do not reach round a centre.
+#[must_use]
+pub fn close(chords: &[Chord]) -> Option<Ring> {
+    let next = chords.iter().cycle().skip(1);
+    let steps: Vec<f64> = chords.iter().zip(next).map(|(chord, next)| chord.after + next.before).collect();
+    let radius = radius(&steps)?;
+    let inward = chords.iter().map(|chord| chord.inward).fold(0.0, f64::max);
+    (radius > inward).then_some(Ring { radius, inside_girth: 2.0 * PI * (radius - inward) })
+}
+
+fn radius(steps: &[f64]) -> Option<f64> {
+    let turn = |radius: f64| steps.iter().map(|step| 2.0 * libm::asin((0.5 * step / radius).min(1.0))).sum::<f64>();
+    let longest = steps.iter().copied().fold(0.0, f64::max);
+    // An arc is at most pi/2 times its chord, so that R is at most a quarter of the chords' sum.
+    let (mut low, mut high) = (0.5 * longest, 0.25 * steps.iter().sum::<f64>());
+    if steps.len() < 3 || turn(low) < 2.0 * PI {
+        return None;
+    }
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (low + high);
+        if turn(middle) > 2.0 * PI {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    Some(0.5 * (low + high))
+}
+
+/// The ring of a design's first strand with its closure.
+#[must_use]
+pub fn of(design: &Design) -> Option<Ring> {
+    let strand = design.strands.first()?;
+    let mut chords = strung(design, strand);
+    let parts = design.closure.left.iter().chain(&design.closure.right);
+    chords.extend(parts.flat_map(|part| hooked(design, part)));
+    close(&chords)
+}
+
+fn strung(design: &Design, strand: &Strand) -> Vec<Chord> {
+    let chain = Chain::new(design, strand, &middles(strand));
+    let cord = design.cords.get(strand.cord).map_or(0.0, |cord| 0.5 * cord.diameter.value());
+    let chord = |(link, piece): (&Link, &Piece)| match *piece {
+        Piece::Bit(train, bit) => {
+            let bit = &strand.trains[train].bits[bit];
+            match bit.what {
+                What::Bead(bead) => {
+                    Chord { before: bit.before, after: bit.after, inward: reach(&design.beads[bead]).max(cord) }
+                }
+                _ => Chord::even(link.length, cord),
+            }
+        }
+        Piece::Cord | Piece::End => Chord::even(link.length, cord),
+    };
+    chain.links.iter().zip(&chain.pieces).map(chord).collect()
+}
+
+/// How far a bead reaches from its hole's axis towards the skin: flat beads lie flat.
+fn reach(bead: &Bead) -> f64 {
+    0.5 * bead.thick.value().min(bead.across.value())
+}
+
+fn hooked(design: &Design, part: &Part) -> Vec<Chord> {
+    let finding = &design.findings[part.finding];
+    let length = part.least.value();
+    let link = finding.link.value();
+    let is_chain = finding.kind == FindingKind::Chain && link > 0.0;
+    let count = if is_chain { pieces(length, link) } else { 1 };
+    vec![Chord::even(length / count as f64, 0.0); count]
+}

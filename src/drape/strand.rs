@@ -1,0 +1,202 @@
+//! Hanging a whole design: each strand in its place, and what follows from all of them.
+
+use rayon::prelude::*;
+
+use super::chain::{Chain, Piece};
+use super::hang::{Hanging, Unhung};
+use super::{Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
+use crate::design::{Design, Strand, What};
+use crate::geometry::Point;
+use crate::pattern::Kind;
+use crate::remark::{Code, Remark};
+
+/// A strand that cannot be hung.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fault {
+    /// Its index in the design.
+    pub strand: usize,
+    /// Why not.
+    pub why: Unhung,
+}
+
+impl Fault {
+    /// The fault in the pattern's terms.
+    #[must_use]
+    pub fn remark(&self, design: &Design) -> Remark {
+        let strand = &design.strands[self.strand];
+        let help = match self.why {
+            Unhung::TooShort(_) | Unhung::TooStiff(_) => "make the strand longer",
+            Unhung::Weightless | Unhung::Slack => "give the cord or the beads a mass",
+            Unhung::Unbalanced(_) | Unhung::Unsettled => {
+                "this is a fault of festoon: please report it with the pattern"
+            }
+        };
+        Remark::new(Code::NoRest, format!("strand {} cannot hang: {}", strand.name, self.why))
+            .at(strand.length_place)
+            .help(help)
+    }
+}
+
+/// How a strand is held.
+#[derive(Clone, Copy)]
+enum Hold {
+    /// By two points so far apart.
+    Points(f64),
+    /// Laid straight, for pieces that close round a limb.
+    Straight,
+    /// By the first end alone.
+    Plumb,
+}
+
+/// Hangs a design. Without a `span` in mm a necklace or strap hangs from two points as far apart as
+/// the neck is broad, a bracelet or anklet lies straight and an earring hangs from its first end;
+/// with one, every strand hangs from two points. Strands that a bar holds apart hang from points
+/// that lie so much farther out on both sides.
+///
+/// # Errors
+/// The first strand that cannot be hung: too short for its span, most likely.
+pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
+    let kind = design.heading.kind;
+    let hold = match (span, kind) {
+        (Some(span), _) => Hold::Points(span),
+        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(design.wear.girth.value())),
+        (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
+        (None, Kind::Earrings) => Hold::Plumb,
+    };
+    let strands: Vec<_> = design.strands.par_iter().map(|strand| place(design, strand, hold)).collect();
+    let (mut chains, mut hung) = (Vec::new(), Vec::new());
+    for (strand, placed) in strands.into_iter().enumerate() {
+        let (chain, placed) = placed.map_err(|why| Fault { strand, why })?;
+        chains.push(chain);
+        hung.push(placed);
+    }
+    let worn = (kind == Kind::Necklace).then(|| neck::wear(design, &chains)).transpose();
+    Ok(Drape {
+        span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
+        clearances: clearance::clearances(design, &chains, &hung),
+        worn: worn.map_err(|(strand, why)| Fault { strand, why })?,
+        ring: matches!(kind, Kind::Bracelet | Kind::Anklet).then(|| ring::of(design)).flatten(),
+        strands: hung,
+    })
+}
+
+/// One strand in its place, as a chain and hung.
+fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), Unhung> {
+    let aside = strand.aside.value();
+    match hold {
+        Hold::Points(span) => {
+            let end = Point::new(span + 2.0 * aside, 0.0);
+            let starts = slide::starts(design, strand, end)?;
+            let chain = Chain::new(design, strand, &starts);
+            let hanging = super::hang::solve(&chain.links, end)?;
+            let hung = seat(strand, &chain, hanging, Point::new(-aside, 0.0), starts);
+            Ok((chain, hung))
+        }
+        Hold::Straight => Ok(lay(design, strand, slide::middles(strand), Point::new(1.0, 0.0))),
+        Hold::Plumb => Ok(lay(design, strand, slide::lows(strand), Point::new(0.0, -1.0))),
+    }
+}
+
+/// A strand in a straight line from the origin: without tension on a table, with its own weight
+/// when it hangs.
+fn lay(design: &Design, strand: &Strand, starts: Vec<f64>, along: Point) -> (Chain, Hung) {
+    let chain = Chain::new(design, strand, &starts);
+    let mut at = Point::ORIGIN;
+    let step = |link: &super::hang::Link| {
+        at = at + along * link.length;
+        at
+    };
+    let joints = std::iter::once(Point::ORIGIN).chain(chain.links.iter().map(step)).collect();
+    let weight: f64 = chain.links.iter().map(|link| link.weight).sum();
+    let hanging = Hanging {
+        joints,
+        directions: vec![along; chain.links.len()],
+        across: 0.0,
+        up: 0.0,
+        first: -weight * along.y,
+        lowest: 0.0,
+        last: 0.0,
+        iterations: 0,
+        residual: 0.0,
+    };
+    let hung = seat(strand, &chain, hanging, Point::ORIGIN, starts);
+    (chain, hung)
+}
+
+/// Names what hangs where.
+fn seat(strand: &Strand, chain: &Chain, hanging: Hanging, first: Point, starts: Vec<f64>) -> Hung {
+    let joints = stations(chain, &hanging, first);
+    let end = joints.last().map_or(first, |joint| joint.at);
+    let lowest = joints.iter().map(|joint| joint.at.y).fold(f64::INFINITY, f64::min);
+    Hung {
+        ends: [first, end],
+        seats: seats(strand, chain, &hanging, &joints),
+        starts,
+        tension: Tension { first: hanging.first, lowest: hanging.lowest, last: hanging.last },
+        drop: first.y.max(end.y) - lowest,
+        iterations: hanging.iterations,
+        residual: hanging.residual,
+        joints,
+    }
+}
+
+fn stations(chain: &Chain, hanging: &Hanging, first: Point) -> Vec<Joint> {
+    let mut station = 0.0;
+    let step = |length: f64| {
+        station += length;
+        station
+    };
+    let lengths = std::iter::once(0.0).chain(chain.links.iter().map(|link| link.length));
+    let places = hanging.joints.iter().map(|&joint| first + joint);
+    lengths.map(step).zip(places).map(|(station, at)| Joint { station, at }).collect()
+}
+
+fn seats(strand: &Strand, chain: &Chain, hanging: &Hanging, joints: &[Joint]) -> Vec<Seat> {
+    let links = chain.pieces.iter().zip(&hanging.directions).zip(joints);
+    let seat = |((piece, direction), joint): ((&Piece, &Point), &Joint)| {
+        let Piece::Bit(train, index) = *piece else { return None };
+        let bit = &strand.trains[train].bits[index];
+        let centre = joint.at + *direction * bit.before;
+        let station = joint.station + bit.before;
+        (bit.what != What::Gap).then(|| Seat { train, bit: index, station, centre, angle: direction.angle() })
+    };
+    links.filter_map(seat).collect()
+}
+
+impl Hung {
+    /// Where the strand is at a station, and the direction of the cord there in radians from +x.
+    /// Stations before the first end or past the last count as the end.
+    #[must_use]
+    pub fn at(&self, station: f64) -> (Point, f64) {
+        let next = self.joints.partition_point(|joint| joint.station <= station);
+        let next = next.clamp(1, self.joints.len().saturating_sub(1).max(1));
+        let [from, to] = match self.joints.get(next - 1..=next) {
+            Some(&[from, to]) => [from, to],
+            _ => return (self.ends[0], 0.0),
+        };
+        let length = to.station - from.station;
+        let share = if length > 0.0 { ((station - from.station) / length).clamp(0.0, 1.0) } else { 0.0 };
+        (from.at.between(to.at, share), (to.at - from.at).angle())
+    }
+
+    /// The corners, lower left and upper right, of the box round the strand's cord.
+    #[must_use]
+    pub fn bounds(&self) -> [Point; 2] {
+        let places = self.joints.iter().map(|joint| joint.at);
+        let [low, high] = self.ends;
+        let start =
+            [Point::new(low.x.min(high.x), low.y.min(high.y)), Point::new(low.x.max(high.x), low.y.max(high.y))];
+        places.fold(start, |[low, high], p| {
+            [Point::new(low.x.min(p.x), low.y.min(p.y)), Point::new(high.x.max(p.x), high.y.max(p.y))]
+        })
+    }
+}
+
+impl Drape {
+    /// The corners, lower left and upper right, of the box round all strands' cords.
+    #[must_use]
+    pub fn bounds(&self) -> Option<[Point; 2]> {
+        let boxes = self.strands.iter().map(Hung::bounds);
+        boxes.reduce(|[a, b], [c, d]| [Point::new(a.x.min(c.x), a.y.min(c.y)), Point::new(b.x.max(d.x), b.y.max(d.y))])
+    }
+}

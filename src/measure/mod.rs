@@ -1,0 +1,242 @@
+//! Measures: the numbers of a resolved and hung piece, as a table to read or JSON for programs.
+//!
+//! The JSON is a contract that other programs read: x to the right and y up, in mm, from the
+//! strand's first end; angles in degrees from +x, counter-clockwise; masses in grams, tension in
+//! newtons. Keys are never renamed or removed within a version of the language.
+
+mod table;
+
+use serde::Serialize;
+
+use crate::Piece;
+use crate::design::{Design, What};
+use crate::drape::{Clearance, Hung, Seat};
+use crate::pattern::{Kind, VERSION};
+use crate::remark::Remark;
+use crate::remark::render::{Record, records};
+use crate::source::Source;
+use crate::trade::lengths::length_name;
+use crate::units::{Length, UnitStyle};
+
+/// The numbers of a piece.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct Measures {
+    pub festoon: u32,
+    pub title: String,
+    pub kind: Kind,
+    pub size: Option<String>,
+    pub colourway: Option<String>,
+    pub strands: Vec<StrandMeasures>,
+    pub clearances: Vec<ClearanceMeasures>,
+    pub piece: PieceMeasures,
+    pub remarks: Vec<Record>,
+}
+
+/// The numbers of a strand.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct StrandMeasures {
+    pub name: String,
+    pub finished_mm: f64,
+    pub beaded_mm: f64,
+    pub beaded_spread_mm: f64,
+    pub beaded_worst_mm: f64,
+    pub bare_mm: f64,
+    pub cut_mm: f64,
+    pub mass_g: f64,
+    pub hang: HangMeasures,
+    pub beads: Vec<BeadMeasures>,
+}
+
+/// How a strand hangs.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct HangMeasures {
+    pub span_mm: f64,
+    pub drop_mm: f64,
+    pub tension_n: TensionMeasures,
+    pub iterations: u32,
+    pub residual_mm: f64,
+}
+
+/// Tension in a strand.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct TensionMeasures {
+    pub first: f64,
+    pub lowest: f64,
+    pub last: f64,
+}
+
+/// Where a bead hangs.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct BeadMeasures {
+    pub bead: String,
+    pub station_mm: f64,
+    pub x_mm: f64,
+    pub y_mm: f64,
+    pub angle_deg: f64,
+}
+
+/// How close two strands come.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct ClearanceMeasures {
+    pub between: [String; 2],
+    pub least_mm: f64,
+    pub at: [f64; 2],
+    pub touching_share: f64,
+}
+
+/// The whole piece.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct PieceMeasures {
+    pub finished_mm: Range,
+    pub mass_g: f64,
+    pub ring: Option<RingMeasures>,
+    pub worn: Option<WornMeasures>,
+}
+
+/// A range of lengths.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct Range {
+    pub least: f64,
+    pub most: f64,
+}
+
+/// A closed bracelet.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct RingMeasures {
+    pub inside_girth_mm: f64,
+}
+
+/// A necklace on its neck.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct WornMeasures {
+    pub drop_mm: serde_json::Map<String, serde_json::Value>,
+    pub length_name: Option<&'static str>,
+}
+
+impl Measures {
+    /// Takes a piece's numbers.
+    #[must_use]
+    pub fn new(piece: &Piece, remarks: &[Remark], source: &Source) -> Self {
+        let Piece { design, drape } = piece;
+        let hung = design.strands.iter().zip(&drape.strands);
+        Self {
+            festoon: VERSION,
+            title: design.heading.title.clone(),
+            kind: design.heading.kind,
+            size: design.heading.size.clone(),
+            colourway: design.heading.colourway.clone(),
+            strands: hung.enumerate().map(|(index, (_, hung))| strand(design, index, hung)).collect(),
+            clearances: drape.clearances.iter().map(|clearance| self::clearance(design, clearance)).collect(),
+            piece: whole(piece),
+            remarks: records(remarks, source),
+        }
+    }
+
+    /// The JSON that other programs read.
+    #[must_use]
+    pub fn json(&self) -> String {
+        #[expect(clippy::expect_used, reason = "strings, numbers and lists of them always serialise")]
+        let mut text = serde_json::to_string_pretty(self).expect("plain data serialises");
+        text.push('\n');
+        text
+    }
+
+    /// The table for people.
+    #[must_use]
+    pub fn table(&self, units: UnitStyle) -> String {
+        table::table(self, units)
+    }
+}
+
+fn strand(design: &Design, index: usize, hung: &Hung) -> StrandMeasures {
+    let strand = &design.strands[index];
+    StrandMeasures {
+        name: strand.name.clone(),
+        finished_mm: strand.finished.value(),
+        beaded_mm: strand.beaded().value(),
+        beaded_spread_mm: strand.spread(design).value(),
+        beaded_worst_mm: strand.worst_spread(design).value(),
+        bare_mm: strand.bare().value(),
+        cut_mm: strand.cut().value(),
+        mass_g: strand.mass(design).value(),
+        hang: hang(hung),
+        beads: hung.seats.iter().filter_map(|seat| bead(design, index, hung, seat)).collect(),
+    }
+}
+
+fn hang(hung: &Hung) -> HangMeasures {
+    HangMeasures {
+        span_mm: hung.ends[0].distance(hung.ends[1]),
+        drop_mm: hung.drop,
+        tension_n: TensionMeasures { first: hung.tension.first, lowest: hung.tension.lowest, last: hung.tension.last },
+        iterations: hung.iterations,
+        residual_mm: hung.residual,
+    }
+}
+
+fn bead(design: &Design, strand: usize, hung: &Hung, seat: &Seat) -> Option<BeadMeasures> {
+    let What::Bead(bead) = design.strands[strand].trains[seat.train].bits[seat.bit].what else { return None };
+    let at = seat.centre - hung.ends[0];
+    Some(BeadMeasures {
+        bead: design.beads[bead].id.clone(),
+        station_mm: seat.station,
+        x_mm: at.x,
+        y_mm: at.y,
+        angle_deg: seat.angle.to_degrees(),
+    })
+}
+
+fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
+    ClearanceMeasures {
+        between: clearance.between.map(|strand| design.strands[strand].name.clone()),
+        least_mm: clearance.least,
+        at: [clearance.at.x, clearance.at.y],
+        touching_share: clearance.touching,
+    }
+}
+
+fn whole(piece: &Piece) -> PieceMeasures {
+    let Piece { design, drape } = piece;
+    let (least, most) = design.piece_length();
+    let worn = drape.worn.as_ref().map(|worn| {
+        let names = design.strands.iter().map(|strand| strand.name.clone());
+        let drops = worn.drops.iter().map(|drop| (*drop).into());
+        let name = matches!(design.heading.kind, Kind::Necklace).then(|| length_name(least)).flatten();
+        WornMeasures { drop_mm: names.zip(drops).collect(), length_name: name.map(|(name, _, _)| name) }
+    });
+    PieceMeasures {
+        finished_mm: Range { least: least.value(), most: most.value() },
+        mass_g: (design.mass() * f64::from(design.copies)).value(),
+        ring: drape.ring.as_ref().map(|ring| RingMeasures { inside_girth_mm: ring.inside_girth }),
+        worn,
+    }
+}
+
+impl Measures {
+    /// Totals of beads by id over all strands, in order of first use.
+    fn bead_counts(strand: &StrandMeasures) -> Vec<(&str, usize)> {
+        let mut counts: Vec<(&str, usize)> = Vec::new();
+        for bead in &strand.beads {
+            match counts.iter_mut().find(|(id, _)| *id == bead.bead) {
+                Some((_, count)) => *count += 1,
+                None => counts.push((&bead.bead, 1)),
+            }
+        }
+        counts
+    }
+}
+
+/// A length in mm, for printing.
+const fn mm(value: f64) -> Length {
+    Length::mm(value)
+}

@@ -1,0 +1,88 @@
+//! Measures as a table for people.
+
+use crate::units::UnitStyle;
+
+use super::{Measures, StrandMeasures, mm};
+
+/// Title, a block a strand, clearances, the piece.
+pub fn table(measures: &Measures, units: UnitStyle) -> String {
+    let mut blocks = vec![title(measures)];
+    blocks.extend(measures.strands.iter().map(|one| strand(one, units)));
+    blocks.push(piece(measures, units));
+    blocks.join("\n")
+}
+
+fn title(measures: &Measures) -> String {
+    let variant: Vec<_> = [&measures.size, &measures.colourway].into_iter().flatten().map(String::as_str).collect();
+    let variant = if variant.is_empty() { String::new() } else { format!(" ({})", variant.join(", ")) };
+    format!("{}, {}{variant}\n", measures.title, measures.kind)
+}
+
+fn rows(heading: &str, rows: Vec<(&str, String)>) -> String {
+    let lines: Vec<_> = rows.into_iter().map(|(name, value)| format!("  {name:<18}{value}\n")).collect();
+    format!("{heading}\n{}", lines.concat())
+}
+
+fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
+    let counts: Vec<_> = Measures::bead_counts(strand).into_iter().map(|(id, count)| format!("{count} {id}")).collect();
+    let beaded = format!("{}, give or take {:.1} mm", exact(strand.beaded_mm, units), strand.beaded_spread_mm);
+    let tension = &strand.hang.tension_n;
+    rows(
+        &strand.name,
+        vec![
+            ("finished", exact(strand.finished_mm, units)),
+            ("beads", counts.join(", ")),
+            ("beaded", beaded),
+            ("bare cord", exact(strand.bare_mm, units)),
+            ("cut", exact(strand.cut_mm, units)),
+            ("mass", format!("{:.1} g", strand.mass_g)),
+            (
+                "hangs",
+                format!("{} below a span of {}", exact(strand.hang.drop_mm, units), exact(strand.hang.span_mm, units)),
+            ),
+            (
+                "tension",
+                format!(
+                    "{:.3} N first end, {:.3} N lowest, {:.3} N last end",
+                    tension.first, tension.lowest, tension.last
+                ),
+            ),
+        ],
+    )
+}
+
+fn piece(measures: &Measures, units: UnitStyle) -> String {
+    let piece = &measures.piece;
+    let (least, most) = (exact(piece.finished_mm.least, units), exact(piece.finished_mm.most, units));
+    let finished = if least == most { least } else { format!("{least} to {most}") };
+    let mut lines = vec![("finished", finished), ("mass", format!("{:.1} g", piece.mass_g))];
+    for clearance in &measures.clearances {
+        let [one, other] = &clearance.between;
+        let share = clearance.touching_share * 100.0;
+        let gap = format!("{one} to {other}: {:.1} mm at the closest, {share:.0} % touching", clearance.least_mm);
+        lines.push(("between strands", gap));
+    }
+    if let Some(ring) = &piece.ring {
+        lines.push(("inside girth", exact(ring.inside_girth_mm, units)));
+    }
+    if let Some(worn) = &piece.worn {
+        let drops: Vec<_> = worn
+            .drop_mm
+            .iter()
+            .map(|(name, drop)| format!("{name} {:.0} mm", drop.as_f64().unwrap_or_default()))
+            .collect();
+        lines.push(("below the neck", drops.join(", ")));
+        lines.extend(worn.length_name.map(|name| ("known as", name.to_owned())));
+    }
+    rows("the piece", lines)
+}
+
+/// Tenths of a millimetre, with the inches beside them.
+fn exact(value: f64, units: UnitStyle) -> String {
+    let inches = crate::units::fraction(mm(value));
+    match units {
+        UnitStyle::Mm => mm(value).tenths(),
+        UnitStyle::In => format!("{inches} in"),
+        UnitStyle::Both => format!("{} ({inches} in)", mm(value).tenths()),
+    }
+}

@@ -1,0 +1,88 @@
+//! Who wears the piece: children, and skin that some metals harm. Every remark here defers to local
+//! rules; none says that a piece complies.
+
+use crate::design::Design;
+use crate::pattern::Kind;
+use crate::remark::{Code, Remark};
+use crate::source::Place;
+
+/// Remarks about wearers.
+pub fn check(design: &Design) -> Vec<Remark> {
+    breakaway(design).into_iter().chain(metals(design)).collect()
+}
+
+/// A cord round a child's neck must open when it catches.
+fn breakaway(design: &Design) -> Option<Remark> {
+    let parts = || design.closure.left.iter().chain(&design.closure.right);
+    let opens = parts().any(|part| design.findings[part.finding].breakaway);
+    let neck = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
+    (design.wear.child && neck && !opens).then(|| {
+        let headline = "the piece is for a child's neck and has no closure that opens by itself when pulled";
+        let help = "use a clasp with `breakaway: true`, and ask what the rules where you sell it demand";
+        Remark::new(Code::ChildBreakaway, headline).at(design.wear.place.unwrap_or(design.closure.place)).help(help)
+    })
+}
+
+/// What a material may give off; a substance whose words a material must all have.
+const CONCERNS: &[(&str, &str)] = &[
+    ("nickel", "nickel"),
+    ("alpaca", "nickel"),
+    ("german silver", "nickel"),
+    ("brass", "lead, and nickel under a plating"),
+    ("pewter", "lead"),
+    ("lead", "lead"),
+    ("crystal", "lead"),
+];
+/// Words that deny a concern: `lead-free crystal`, `nickel-free brass`.
+const FREE: &str = "free";
+
+fn metals(design: &Design) -> Vec<Remark> {
+    let beads = design.beads.iter().map(|bead| (&bead.name, bead.material.as_deref(), bead.place));
+    let findings = design.findings.iter().map(|finding| (&finding.name, finding.material.as_deref(), finding.place));
+    let articles = beads.chain(findings).filter_map(|(name, material, place)| Some((name, material?, place)));
+    articles.filter_map(|(name, material, place)| declared(name, material, place)).collect()
+}
+
+fn declared(name: &str, material: &str, place: Place) -> Option<Remark> {
+    let concern = concern(material)?;
+    let headline = format!("{name} is of {material}, which may give off {concern}");
+    let help = "ask the maker of it for a declaration, and tell buyers as the rules where you sell it demand";
+    Some(Remark::new(Code::DeclareMetal, headline).at(place).help(help))
+}
+
+fn concern(material: &str) -> Option<&'static str> {
+    let lower = material.to_lowercase();
+    let words: Vec<_> = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    let named = |(key, _): &&(&str, &str)| key.split(' ').all(|word| words.contains(&word));
+    let rock = words.contains(&"rock");
+    let (_, concern) = CONCERNS.iter().filter(|_| !rock && !words.contains(&FREE)).find(named)?;
+    Some(concern)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::sample;
+
+    #[test]
+    fn a_childs_necklace_opens_when_pulled() {
+        let mut design = sample::necklace();
+        assert_eq!(check(&design), []);
+        design.wear.child = true;
+        assert_eq!(sample::codes(&check(&design)), [Code::ChildBreakaway]);
+        sample::add_clasp(&mut design);
+        assert_eq!(sample::codes(&check(&design)), [Code::ChildBreakaway]);
+        design.findings.iter_mut().for_each(|finding| finding.breakaway = true);
+        assert_eq!(check(&design), []);
+    }
+
+    #[test]
+    fn materials_to_declare() {
+        for material in ["brass", "Nickel silver", "lead crystal", "crystal", "German silver"] {
+            assert!(concern(material).is_some(), "{material}");
+        }
+        for material in ["lead-free crystal", "nickel-free brass", "glass", "rock crystal", "sterling silver", ""] {
+            assert_eq!(concern(material), None, "{material}");
+        }
+    }
+}

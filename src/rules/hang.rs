@@ -1,0 +1,121 @@
+//! How the strands hang: whether they go round the neck, leave one another room, and look meant.
+
+use crate::design::{Bit, Design, Part, Strand};
+use crate::drape::{Clearance, Drape};
+use crate::pattern::{Kind, Settle};
+use crate::remark::{Code, Remark};
+use crate::units::Length;
+
+use super::{bits, strung};
+
+/// Share of the compared length along which neighbours may touch: an assumption.
+const TOUCHING: f64 = 0.1;
+/// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
+const LEFT_OVER: f64 = 0.4;
+
+/// Remarks about how strands hang.
+pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
+    let strands = || design.strands.iter();
+    let short = strands().filter_map(|strand| too_short(strand, design));
+    let crowds = drape.clearances.iter().filter_map(|clearance| crowded(clearance, design));
+    let bare = strands().filter_map(left_over);
+    let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
+    short.chain(crowds).chain(bare).chain(uneven).collect()
+}
+
+/// A necklace closed at its longest must go round the neck.
+fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
+    let closure: Length = reach(&design.closure.left) + reach(&design.closure.right);
+    let (longest, girth) = (strand.finished + closure, design.wear.girth);
+    (design.heading.kind == Kind::Necklace && longest < girth).then(|| {
+        let headline = format!(
+            "strand {} is {} long when closed; the neck's base measures {} round ({})",
+            strand.name,
+            longest.tenths(),
+            girth.tenths(),
+            design.wear.source
+        );
+        let help = format!("make the strand at least {} longer, or add an extender", (girth - longest).tenths());
+        Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
+    })
+}
+
+fn reach(parts: &[Part]) -> Length {
+    parts.iter().map(|part| part.reach).sum()
+}
+
+fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
+    let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
+    (clearance.touching > TOUCHING).then(|| {
+        let headline = format!(
+            "strands {} and {} touch along {:.0} % of their length, closest at {:.0} mm across and {:.0} mm down",
+            inner.name,
+            outer.name,
+            clearance.touching * 100.0,
+            clearance.at.x,
+            -clearance.at.y
+        );
+        Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(more_room(clearance.least, outer))
+    })
+}
+
+/// Two half circles whose radii differ by d differ in length by π d.
+fn more_room(least: f64, outer: &Strand) -> String {
+    let longer = Length::mm(std::f64::consts::PI * (1.0 - least).max(1.0));
+    format!("make strand {} about {} longer, for 1 mm between them", outer.name, longer.tenths())
+}
+
+/// Cord beyond the last train of a strand whose beads stay where they are.
+fn left_over(strand: &Strand) -> Option<Remark> {
+    let strung: f64 = bits(strand).map(Bit::length).sum();
+    let ends: Length = strand.ends.iter().map(|end| end.takes).sum();
+    let bare = strand.finished.value() - ends.value() - strung;
+    let share = bare / strand.finished.value();
+    (strand.settle == Settle::Fixed && share > LEFT_OVER).then(|| {
+        let headline =
+            format!("strand {} leaves {bare:.0} mm of bare cord, {:.0} % of its length", strand.name, share * 100.0);
+        let help = "add beads or spaces, shorten the strand, or let the beads slide with `settle: slide`";
+        Remark::new(Code::BareCord, headline).at(strand.length_place).help(help)
+    })
+}
+
+fn uneven_ends(strand: &Strand, design: &Design) -> Option<Remark> {
+    let round = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
+    let (first, last) = (strung(strand).next()?, strung(strand).last()?);
+    (round && first != last).then(|| {
+        let [first, last] = [first, last].map(|index| &design.beads[index].name);
+        let headline = format!("strand {} begins with {first} and ends with {last}", strand.name);
+        let help = format!("if both ends should match, add {first} after the last repeat");
+        Remark::new(Code::UnevenEnds, headline).at(strand.place).help(help)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::Point;
+    use crate::rules::sample;
+
+    #[test]
+    fn strands_may_touch_along_a_tenth() {
+        let (design, mut drape) = (sample::necklace(), sample::drape());
+        let mut crowd = |touching| {
+            drape.clearances = vec![Clearance { between: [0, 0], least: -2.0, at: Point::new(80.0, -40.0), touching }];
+            check(&design, &drape)
+        };
+        assert_eq!(crowd(0.1), []);
+        let remarks = crowd(0.11);
+        assert_eq!(sample::codes(&remarks), [Code::StrandsCrowd]);
+        // Concentric arcs: half circles 3 mm apart differ by 3 π = 9.4 mm (exact).
+        assert!(remarks[0].help.contains("9.4 mm"), "{}", remarks[0].help);
+    }
+
+    #[test]
+    fn a_necklace_goes_round_its_neck() {
+        let (mut design, drape) = (sample::necklace(), sample::drape());
+        design.wear.girth = design.strands[0].finished;
+        assert_eq!(check(&design, &drape), []);
+        design.wear.girth = design.strands[0].finished + Length::mm(1.0);
+        assert_eq!(sample::codes(&check(&design, &drape)), [Code::TooShort]);
+    }
+}

@@ -1,0 +1,75 @@
+//! Whether the legend's beads can be told apart without their letters.
+
+use crate::design::{Bead, Design};
+use crate::remark::{Code, Remark};
+use crate::trade::sight::{Sight, difference};
+use crate::units::Length;
+
+/// Least CIEDE2000 difference of two colours that are told apart on paper: an assumption, about ten
+/// times what is just noticed side by side.
+const APART: f64 = 10.0;
+/// Ratio of sizes that are told apart: an assumption.
+const SIZES_APART: f64 = 1.2;
+
+/// Remarks about pairs of beads that look alike.
+pub fn check(design: &Design) -> Vec<Remark> {
+    let beads = &design.beads;
+    let pairs = beads.iter().enumerate().flat_map(|(at, one)| beads[at + 1..].iter().map(move |other| (one, other)));
+    pairs.filter_map(|(one, other)| alike(one, other)).collect()
+}
+
+fn alike(one: &Bead, other: &Bead) -> Option<Remark> {
+    if one.shape != other.shape || sizes_differ(one.across, other.across) || sizes_differ(one.along, other.along) {
+        return None;
+    }
+    let seen = Sight::ALL.map(|sight| (sight, difference(one.colour, other.colour, sight)));
+    let (sight, apart) = seen.into_iter().find(|(_, apart)| *apart < APART)?;
+    let headline = format!(
+        "{} and {} look much alike {} (colour difference {apart:.1}); the letters {} and {} tell them apart",
+        one.name,
+        other.name,
+        sight.phrase(),
+        one.letter,
+        other.letter
+    );
+    let help = "choose colours further apart in lightness, or another shape or size";
+    Some(Remark::new(Code::LookAlike, headline).at(other.place).help(help))
+}
+
+fn sizes_differ(one: Length, other: Length) -> bool {
+    one.value().max(other.value()) >= SIZES_APART * one.value().min(other.value())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::sample;
+    use crate::sheet::mark::Rgb;
+
+    fn remarks(one: Rgb, other: Rgb) -> Vec<Remark> {
+        let mut design = sample::necklace();
+        design.beads[0].colour = one;
+        design.beads.push(Bead { letter: "Z".to_owned(), colour: other, ..design.beads[0].clone() });
+        check(&design)
+    }
+
+    #[test]
+    fn near_colours_look_alike_to_everyone() {
+        let found = remarks(Rgb(0x5d, 0x7f, 0x5b), Rgb(0x60, 0x82, 0x5e));
+        assert!(found[0].headline.contains("to everyone"), "{}", found[0].headline);
+        assert_eq!(remarks(Rgb(0x20, 0x20, 0x40), Rgb(0xd0, 0xd0, 0xa0)), []);
+    }
+
+    #[test]
+    fn some_colours_look_alike_to_some_eyes() {
+        let found = remarks(Rgb(0xa0, 0x6e, 0x3c), Rgb(0x6e, 0x82, 0x32));
+        assert_eq!(sample::codes(&found), [Code::LookAlike]);
+        assert!(found[0].headline.contains("cones"), "{}", found[0].headline);
+    }
+
+    #[test]
+    fn size_and_shape_tell_apart() {
+        assert!(sizes_differ(Length::mm(6.0), Length::mm(5.0)));
+        assert!(!sizes_differ(Length::mm(5.9), Length::mm(5.0)));
+    }
+}

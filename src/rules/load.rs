@@ -1,0 +1,113 @@
+//! What the cord bears, and what the wearer bears.
+
+use crate::design::{Cord, Design, Part, Strand};
+use crate::drape::{Drape, Hung};
+use crate::pattern::FindingKind;
+use crate::remark::{Code, Remark};
+use crate::units::{Length, Mass};
+
+use super::bits;
+
+/// How many times its largest tension a cord should bear: an assumption.
+const MARGIN: f64 = 5.0;
+/// Mass in grams from which a piece is called heavy: an assumption.
+const HEAVY: f64 = 150.0;
+/// What breaks necklaces.
+const SNAG: &str = "a snag, not weight, breaks most necklaces, and no margin covers that";
+
+/// Remarks about strength and weight.
+pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
+    let hung = design.strands.iter().zip(&drape.strands);
+    let weak = hung.filter_map(|(strand, hung)| weak_cord(strand, &design.cords[strand.cord], largest(hung)));
+    let unknown =
+        design.cords.iter().enumerate().filter_map(|(index, cord)| unknown_strength(index, cord, design, drape));
+    weak.chain(unknown).chain(heavy(design)).collect()
+}
+
+/// Largest tension in newtons: a chain that hangs pulls hardest at one of its ends.
+fn largest(hung: &Hung) -> f64 {
+    hung.tension.first.max(hung.tension.last)
+}
+
+fn weak_cord(strand: &Strand, cord: &Cord, tension: f64) -> Option<Remark> {
+    let strength = cord.strength?.value();
+    (strength < MARGIN * tension).then(|| {
+        let headline = format!(
+            "strand {} pulls with {tension:.2} N at {}, which breaks at {strength:.1} N: {:.1} times, less than {MARGIN}",
+            strand.name,
+            cord.name,
+            strength / tension
+        );
+        let help = format!("use a cord that bears {:.1} N; {SNAG}", MARGIN * tension);
+        Remark::new(Code::WeakCord, headline).at(cord.place).help(help)
+    })
+}
+
+fn unknown_strength(index: usize, cord: &Cord, design: &Design, drape: &Drape) -> Option<Remark> {
+    let on_cord = design.strands.iter().zip(&drape.strands).filter(|(strand, _)| strand.cord == index);
+    let tension = on_cord.map(|(_, hung)| largest(hung)).reduce(f64::max)?;
+    cord.strength.is_none().then(|| {
+        let headline =
+            format!("the strength of {} is not written, so its load of {tension:.2} N is not checked", cord.name);
+        let help = format!("write `strength:` from the spool; it should be {:.1} N or more; {SNAG}", MARGIN * tension);
+        Remark::new(Code::StrengthUnknown, headline).at(cord.place).help(help)
+    })
+}
+
+fn heavy(design: &Design) -> Option<Remark> {
+    let grams = mass(design).value();
+    (grams > HEAVY).then(|| {
+        let headline = format!("the piece weighs {grams:.0} g; from {HEAVY:.0} g on it may tire the neck");
+        Remark::new(Code::HeavyPiece, headline).help("use smaller or lighter beads, or fewer strands")
+    })
+}
+
+/// Mass of one finished piece: beads, cord within the finished length, ends and closure.
+fn mass(design: &Design) -> Mass {
+    let strands: Mass = design.strands.iter().map(|strand| strand_mass(strand, design)).sum();
+    let parts = design.closure.left.iter().chain(&design.closure.right);
+    strands + parts.map(|part| part_mass(part, design)).sum()
+}
+
+fn strand_mass(strand: &Strand, design: &Design) -> Mass {
+    let strung: f64 = bits(strand).map(|bit| bit.mass).sum();
+    let cord = design.cords[strand.cord].mass_per_metre * (strand.finished / Length::mm(1000.0));
+    let ends = strand.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass);
+    Mass::grams(strung) + cord + ends.sum()
+}
+
+/// A chain's mass is that of a metre.
+fn part_mass(part: &Part, design: &Design) -> Mass {
+    let finding = &design.findings[part.finding];
+    let metres = if finding.kind == FindingKind::Chain { part.cut / Length::mm(1000.0) } else { 1.0 };
+    finding.mass * metres
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::sample;
+    use crate::units::Force;
+
+    #[test]
+    fn a_cord_bears_five_times_its_tension() {
+        let (mut design, mut drape) = (sample::necklace(), sample::drape());
+        drape.strands[0].tension.last = 2.0;
+        design.cords[0].strength = Some(Force::newtons(10.0));
+        assert_eq!(check(&design, &drape), []);
+        design.cords[0].strength = Some(Force::newtons(9.9));
+        assert_eq!(sample::codes(&check(&design, &drape)), [Code::WeakCord]);
+        design.cords[0].strength = None;
+        assert_eq!(sample::codes(&check(&design, &drape)), [Code::StrengthUnknown]);
+    }
+
+    #[test]
+    fn heavy_from_150_grams() {
+        let (mut design, drape) = (sample::necklace(), sample::drape());
+        let rest = mass(&design).value() - design.strands[0].trains[0].bits[0].mass;
+        design.strands[0].trains[0].bits[0].mass = HEAVY - rest - 0.01;
+        assert_eq!(check(&design, &drape), []);
+        design.strands[0].trains[0].bits[0].mass = HEAVY - rest + 0.01;
+        assert_eq!(sample::codes(&check(&design, &drape)), [Code::HeavyPiece]);
+    }
+}

@@ -1,0 +1,81 @@
+//! Whether a closed bracelet or anklet has the room that the pattern asks for.
+
+use crate::design::Design;
+use crate::drape::Drape;
+use crate::pattern::{CordKind, Kind};
+use crate::remark::{Code, Remark};
+use crate::units::Length;
+
+/// How far the room may miss what was asked for, in mm: half of the 5 mm that a named fit spans
+/// (a maker's sizing page: snug 6 to 10 mm, medium 10 to 15, loose 15 to 20).
+const SLACK: f64 = 2.5;
+
+/// Remarks about the inside of the ring.
+pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
+    let Some(ring) = &drape.ring else { return Vec::new() };
+    let room = ring.inside_girth - design.wear.girth.value();
+    let asked = design.wear.ease.value();
+    let found = if room < 0.0 && !stretches(design) {
+        (Code::TooShort, "longer")
+    } else if room < asked - SLACK {
+        (Code::RingTight, "longer")
+    } else if room > asked + SLACK {
+        (Code::RingLoose, "shorter")
+    } else {
+        return Vec::new();
+    };
+    vec![remark(found, ring.inside_girth, (asked - room).abs(), design)]
+}
+
+fn stretches(design: &Design) -> bool {
+    design.strands.iter().all(|strand| design.cords[strand.cord].kind == CordKind::Elastic)
+}
+
+fn remark((code, way): (Code, &str), inside: f64, miss: f64, design: &Design) -> Remark {
+    let limb = if design.heading.kind == Kind::Anklet { "ankle" } else { "wrist" };
+    let wear = &design.wear;
+    let headline = format!(
+        "the closed ring measures {} inside; a {limb} of {} with {} of ease asks for {}",
+        Length::mm(inside).tenths(),
+        wear.girth.tenths(),
+        wear.ease.tenths(),
+        (wear.girth + wear.ease).tenths()
+    );
+    let help = format!("make the row {} {way}, or write another `ease:`", Length::mm(miss).tenths());
+    let place = design.strands.first().map_or(design.closure.place, |strand| strand.length_place);
+    Remark::new(code, headline).at(place).help(help)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drape::Ring;
+    use crate::rules::sample;
+
+    #[test]
+    fn room_within_half_a_fits_range() {
+        let (mut design, mut drape) = (sample::necklace(), sample::drape());
+        design.wear.girth = Length::mm(160.0);
+        design.wear.ease = Length::mm(12.0);
+        let mut codes = |inside_girth: f64| {
+            drape.ring = Some(Ring { radius: inside_girth / 6.0, inside_girth });
+            sample::codes(&check(&design, &drape))
+        };
+        assert_eq!(codes(169.5), []);
+        assert_eq!(codes(174.5), []);
+        assert_eq!(codes(169.4), [Code::RingTight]);
+        assert_eq!(codes(174.6), [Code::RingLoose]);
+        assert_eq!(codes(159.0), [Code::TooShort]);
+    }
+
+    #[test]
+    fn elastic_stretches_over_the_hand() {
+        let (mut design, mut drape) = (sample::necklace(), sample::drape());
+        design.cords[0].kind = CordKind::Elastic;
+        design.wear.girth = Length::mm(160.0);
+        drape.ring = Some(Ring { radius: 25.0, inside_girth: 158.0 });
+        assert_eq!(sample::codes(&check(&design, &drape)), []);
+        design.wear.ease = Length::mm(5.0);
+        assert_eq!(sample::codes(&check(&design, &drape)), [Code::RingTight]);
+    }
+}

@@ -1,0 +1,164 @@
+//! A small design and drape for the rules' tests, about which no rule has anything to say.
+
+use crate::design::{
+    Bead, Bit, Closure, Cord, Dangle, Design, End, Finding, Heading, Part, Rest, Strand, Train, Wear, What,
+};
+use crate::drape::{Drape, Hung, Tension};
+use crate::geometry::Point;
+use crate::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape};
+use crate::remark::{Code, Remark};
+use crate::sheet::mark::Rgb;
+use crate::source::Place;
+use crate::units::{Force, Length, Mass, UnitStyle};
+
+/// The codes of remarks, each once.
+pub fn codes(remarks: &[Remark]) -> Vec<Code> {
+    super::once([remarks.to_vec()]).iter().map(|remark| remark.code).collect()
+}
+
+/// Three 6 mm beads on 400 mm of wire, a crimp at both ends, for a neck of 370 mm.
+pub fn necklace() -> Design {
+    Design {
+        heading: heading(),
+        beads: vec![bead()],
+        cords: vec![cord()],
+        findings: vec![finding("crimp", FindingKind::Crimp)],
+        strands: vec![strand()],
+        closure: Closure::default(),
+        wear: Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: String::new(), child: false, place: None },
+        copies: 1,
+        price: None,
+    }
+}
+
+/// That necklace's drape, as far as the rules read it.
+pub fn drape() -> Drape {
+    let hung = Hung {
+        ends: [Point::ORIGIN; 2],
+        joints: Vec::new(),
+        seats: Vec::new(),
+        starts: Vec::new(),
+        tension: Tension { first: 0.1, lowest: 0.0, last: 0.1 },
+        drop: 0.0,
+        iterations: 0,
+        residual: 0.0,
+    };
+    Drape { span: 0.0, strands: vec![hung], clearances: Vec::new(), worn: None, ring: None }
+}
+
+/// Hangs a bead on a head pin, finding 1, at the strand's middle.
+pub fn hang_dangle(design: &mut Design) {
+    design.findings.push(finding("head pin", FindingKind::HeadPin));
+    let dangle = Dangle { on: 1, bits: vec![bit(What::Bead(0))], drop: 9.0 };
+    design.strands[0].trains[0].bits.insert(1, bit(What::Dangle(dangle)));
+}
+
+/// Closes the piece with a clasp, the last finding, on the right.
+pub fn add_clasp(design: &mut Design) {
+    design.closure.right.push(part(design.findings.len()));
+    design.findings.push(finding("clasp", FindingKind::Clasp));
+}
+
+/// A part of a closure that takes no length.
+pub fn part(finding: usize) -> Part {
+    Part { finding, reach: Length::ZERO, least: Length::ZERO, cut: Length::ZERO }
+}
+
+/// A finding with a crimp's sizes and a pin's wire.
+pub fn finding(name: &str, kind: FindingKind) -> Finding {
+    Finding {
+        id: name.to_owned(),
+        name: name.to_owned(),
+        kind,
+        length: Length::mm(if kind == FindingKind::Crimp { 2.0 } else { 50.0 }),
+        outside: Length::mm(2.0),
+        inside: Length::mm(1.3),
+        mouth: Length::ZERO,
+        tip: Length::ZERO,
+        wire: Length::mm(0.6),
+        link: Length::ZERO,
+        spacing: Length::ZERO,
+        holes: 1,
+        mass: Mass::ZERO,
+        material: None,
+        colour: Rgb::BLACK,
+        breakaway: false,
+        sold: None,
+        place: Place::default(),
+    }
+}
+
+fn heading() -> Heading {
+    Heading {
+        title: String::new(),
+        summary: None,
+        kind: Kind::Necklace,
+        designer: None,
+        permissions: None,
+        skill: None,
+        time: None,
+        notes: None,
+        units: UnitStyle::Mm,
+        currency: None,
+        size: None,
+        colourway: None,
+    }
+}
+
+fn bead() -> Bead {
+    Bead {
+        id: "reed".to_owned(),
+        name: "reed".to_owned(),
+        letter: "A".to_owned(),
+        shape: Shape::Round,
+        finish: Finish::Gloss,
+        colour: Rgb(0x5d, 0x7f, 0x5b),
+        across: Length::mm(6.0),
+        along: Length::mm(6.0),
+        thick: Length::mm(6.0),
+        hole: Length::mm(1.0),
+        tolerance: Length::mm(0.2),
+        pitch: None,
+        mass: Mass::grams(0.27),
+        material: None,
+        sold: None,
+        instead: Vec::new(),
+        place: Place::default(),
+    }
+}
+
+fn cord() -> Cord {
+    Cord {
+        id: "wire".to_owned(),
+        name: "wire".to_owned(),
+        kind: CordKind::Wire,
+        diameter: Length::mm(0.38),
+        strength: Some(Force::newtons(67.0)),
+        mass_per_metre: Mass::grams(0.55),
+        colour: Rgb::BLACK,
+        sold: None,
+        place: Place::default(),
+    }
+}
+
+fn strand() -> Strand {
+    let end = End { findings: vec![0], bight: Length::mm(3.0), takes: Length::mm(5.0) };
+    let bits = vec![bit(What::Bead(0)); 3];
+    Strand {
+        name: "only".to_owned(),
+        cord: 0,
+        finished: Length::mm(400.0),
+        allowance: Length::mm(8.0),
+        ends: [end.clone(), end],
+        trains: vec![Train { bits, rest: Rest::Free(5.0, 377.0) }],
+        settle: Settle::Slide,
+        aside: Length::ZERO,
+        chart: Vec::new(),
+        place: Place::default(),
+        length_place: Place::default(),
+    }
+}
+
+fn bit(what: What) -> Bit {
+    Bit { what, before: 3.0, after: 3.0, mass: 0.27 }
+}

@@ -1,0 +1,134 @@
+//! Hostile and mistaken input: each gives clear errors with their places, quickly, and no panic.
+
+use std::time::{Duration, Instant};
+
+use festoon::design::{Choice, resolve};
+use festoon::pattern::read;
+use festoon::remark::{Code, Remark};
+use festoon::source::Source;
+
+const SOUND: &str = "\
+festoon: 1
+title: Try
+kind: necklace
+beads:
+  reed: { shape: round, size: 6 mm, hole: 1 mm, colour: \"#5d7f5b\" }
+cords:
+  wire: { kind: wire, diameter: 0.38 mm }
+strands:
+  - name: only
+    cord: wire
+    length: 16 in
+    beads: [20 reed]
+";
+
+/// Everything said about a pattern, which must not take long.
+fn remarks(text: &str) -> (Vec<Remark>, Source) {
+    let source = Source::new("try.yaml", text);
+    let start = Instant::now();
+    let (pattern, mut remarks) = read(&source);
+    if let Some(pattern) = pattern {
+        remarks.extend(resolve(&pattern, &Choice::default()).1);
+    }
+    assert!(start.elapsed() < Duration::from_secs(1), "took {:?}", start.elapsed());
+    (remarks, source)
+}
+
+/// The single remark that a changed pattern must give, with the text it points at.
+fn only(from: &str, to: &str) -> (Code, String, String) {
+    assert!(SOUND.contains(from), "{from}");
+    let (remarks, source) = remarks(&SOUND.replace(from, to));
+    let [remark] = remarks.as_slice() else { panic!("{remarks:#?}") };
+    assert!(!remark.help.is_empty(), "{remark:?}");
+    let at = remark.place.map(|place| source.slice(place).to_owned()).unwrap_or_default();
+    (remark.code, at, format!("{}; {}", remark.headline, remark.help))
+}
+
+fn says(from: &str, to: &str, code: Code, at: &str, words: &str) {
+    let (found, place, text) = only(from, to);
+    assert_eq!((found, place.as_str()), (code, at), "{text}");
+    assert!(text.contains(words), "{text}");
+}
+
+#[test]
+fn a_sound_pattern_has_no_remark() {
+    assert_eq!(remarks(SOUND).0, []);
+}
+
+#[test]
+fn quantities() {
+    says("16 in", "16", Code::BadQuantity, "16", "16 mm");
+    says("16 in", ".nan", Code::BadQuantity, ".nan", "number");
+    says("16 in", "1e400", Code::BadQuantity, "1e400", "unit");
+    says("16 in", "-16 in", Code::BadQuantity, "-16 in", "less than nothing");
+    says("16 in", "0 mm", Code::BadQuantity, "0 mm", "greater than zero");
+    says("16 in", "16 inn", Code::BadQuantity, "16 inn", "inn");
+    says("16 in", "[16 in]", Code::WrongKind, "[", "a list");
+    says("6 mm", "4 m", Code::BadSize, "1 mm", "no bead");
+    says("6 mm", "6 x mm", Code::BadQuantity, "6 x mm", "number");
+    says("\"#5d7f5b\"", "green", Code::BadQuantity, "green", "hex");
+    says("20 reed", "0 reed", Code::BadQuantity, "0 reed", "at least 1");
+    says("20 reed", "{ repeat: 1000000000, of: [reed] }", Code::BadQuantity, "1000000000", "at most 100000");
+}
+
+#[test]
+fn names_and_keys() {
+    says("20 reed", "20 red", Code::UnknownId, "20 red", "`reed`");
+    says("cord: wire", "cord: wier", Code::UnknownId, "wier", "`wire`");
+    says("length: 16 in", "lenght: 16 in", Code::UnknownKey, "lenght", "`length`");
+    says("shape: round", "shape: rond", Code::UnknownWord, "rond", "`round`");
+    says("title: Try\n", "", Code::MissingKey, "", "`title`");
+    says("festoon: 1", "festoon: 2", Code::Version, "2", "version 1");
+    says("20 reed", "{ repaet: 3, of: [reed] }", Code::UnknownKey, "{", "repeat");
+}
+
+#[test]
+fn every_error_of_a_file_at_once() {
+    let text = SOUND.replace("16 in", "16").replace("shape: round", "shape: rond").replace("kind: wire", "kind: wyre");
+    let codes: Vec<_> = remarks(&text).0.iter().map(|remark| remark.code).collect();
+    assert_eq!(codes, [Code::UnknownWord, Code::UnknownWord, Code::BadQuantity]);
+}
+
+#[test]
+fn overfull_says_by_how_much_and_what_fits() {
+    let text = SOUND.replace("[20 reed]", "[{ repeat: 80, of: [reed] }]");
+    let (remarks, source) = remarks(&text);
+    assert_eq!(remarks.len(), 1, "{remarks:#?}");
+    assert_eq!(source.slice(remarks[0].place.unwrap()), "16 in");
+    // 80 balls of 6 mm with a 1 mm hole: 80 × sqrt(36 − 1) = 473.3 mm on 406.4 mm; 68 fit.
+    assert_eq!(remarks[0].headline, "strand only: the beads are 66.9 mm longer than the strand");
+    assert_eq!(remarks[0].help, "repeat 68 times instead of 80, or make the strand at least 473.3 mm long");
+}
+
+#[test]
+fn nested_repeats_do_not_explode() {
+    let bomb = "{ repeat: 90000, of: [{ repeat: 90000, of: [{ repeat: 90000, of: [9000 reed] }] }] }";
+    says("20 reed", bomb, Code::TooManyBeads, "[", "100,000");
+    let filled = "{ repeat: fill, of: [{ repeat: 90000, of: [90000 reed] }] }";
+    says("20 reed", filled, Code::TooManyBeads, "[", "100,000");
+}
+
+#[test]
+fn broken_yaml() {
+    says("[20 reed]", "[20 reed", Code::Yaml, "[", "bracket");
+    let (twice, at, text) = only("title: Try", "title: Try\ntitle: Again");
+    assert_eq!((twice, at.as_str()), (Code::Yaml, "t"), "{text}");
+    assert!(text.contains("`title` stands twice"), "{text}");
+    assert_eq!(remarks("").0.len(), 1);
+    assert_eq!(remarks("just words").0[0].code, Code::WrongKind);
+}
+
+#[test]
+fn deep_nesting_and_alias_bombs() {
+    let deep = format!("festoon: {}{}", "[".repeat(100_000), "]".repeat(100_000));
+    assert_eq!(remarks(&deep).0[0].code, Code::Yaml);
+    let block: String = (0..2000).map(|depth| format!("{}a:\n", " ".repeat(depth))).collect();
+    assert_eq!(remarks(&block).0[0].code, Code::Yaml);
+    let mut bomb = "a0: &a0 [reed, reed]\n".to_owned();
+    for level in 1..40 {
+        let lower = level - 1;
+        bomb += &format!("a{level}: &a{level} [*a{lower}, *a{lower}, *a{lower}, *a{lower}]\n");
+    }
+    let (bombed, _) = remarks(&bomb);
+    assert_eq!((bombed.len(), bombed[0].code), (1, Code::Yaml), "{bombed:#?}");
+}
