@@ -38,16 +38,31 @@ pub fn count(design: &Design, article: Article) -> u64 {
 }
 
 /// How many of each bead and finding one copy of the design takes.
+///
+/// A spacer bar is strung once on every strand that it holds, and counted once for all its holes.
 #[must_use]
 pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
-    let mut counts = BTreeMap::new();
+    let mut counts: BTreeMap<_, u64> = BTreeMap::new();
     let mut add = |article| *counts.entry(article).or_insert(0) += 1;
     for strand in &design.strands {
         strand.ends.iter().flat_map(|end| &end.findings).for_each(|at| add(Article::Finding(*at)));
         strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
     }
     parts(design).for_each(|part| add(Article::Finding(part.finding)));
+    for (article, count) in &mut counts {
+        *count = count.div_ceil(strung_on(design, *article));
+    }
     counts
+}
+
+/// On how many strands one of an article is strung at once.
+fn strung_on(design: &Design, article: Article) -> u64 {
+    match article {
+        Article::Finding(at) if design.findings[at].kind == FindingKind::SpacerBar => {
+            u64::from(design.findings[at].holes.max(1))
+        }
+        _ => 1,
+    }
 }
 
 fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {

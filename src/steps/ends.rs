@@ -78,7 +78,7 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
         () if cord == CordKind::Chain => Way::Linked,
         () if has(FindingKind::Crimp) => Way::Crimped,
         () if has(FindingKind::KnotCover) => Way::Covered,
-        () if bare && open && cord == CordKind::Elastic => Way::Tied,
+        () if bare && open => Way::Tied,
         () => Way::Knotted,
     }
 }
@@ -149,8 +149,13 @@ impl Group<'_> {
 
     /// A packed strand closed straight is stiff when it curves round the neck or wrist.
     fn curve(&self) -> &'static str {
-        match self.strand.settle {
-            Settle::Fill => " Coil the strand one and a half turns while you draw up the slack, so that it will drape.",
+        match (self.strand.settle, self.design.heading.kind) {
+            (Settle::Fill, Kind::Necklace | Kind::Strap) => {
+                " Coil the strand one and a half turns while you draw up the slack, so that it will drape."
+            }
+            (Settle::Fill, Kind::Bracelet | Kind::Anklet) => {
+                " Hold the strand in a round while you draw up the slack, so that it will close."
+            }
             _ => " Draw up the slack until the strand has its length.",
         }
     }
@@ -187,7 +192,8 @@ impl Group<'_> {
             }
             _ => "Cut the tail off close to the crimp. Hold the end as you cut.",
         };
-        Step::new("Hide the tail", text).check("No sharp end can be felt.")
+        let step = Step::new("Hide the tail", text);
+        if text.starts_with("Leave") { step } else { step.check("No sharp end can be felt.") }
     }
 
     fn covered(&self) -> Vec<Step> {
@@ -247,10 +253,10 @@ impl Group<'_> {
             return vec![Step::new("Stop the end", text).check("A bead cannot slip off that end.")];
         }
         let knot = format!(
-            "Take off the stopper of {whose} and tie the two ends together with a surgeon's knot: twice over, then \
-             once back. Draw the beads snug first, and pull all four strands of the knot tight.",
+            "Take the stoppers off {whose} and tie its two ends together with a surgeon's knot: twice over, then \
+             once back. Draw the beads snug first, and pull the knot tight from both sides.",
         );
-        let hide = "Cut the tails short and slide the knot into the nearest bead that holds it.";
+        let hide = "Slide the knot into the nearest bead that holds it.";
         vec![
             Step::new("Tie the ends", knot)
                 .check("The knot holds when you stretch the piece gently.")
@@ -274,7 +280,7 @@ impl Group<'_> {
         let finding = &self.design.findings[part.finding];
         let whole = match finding.kind {
             FindingKind::EyePin => "the eye of ",
-            FindingKind::EndBar => "its hole of ",
+            FindingKind::EndBar => "its own hole in ",
             FindingKind::Chain => "the end link of ",
             FindingKind::Clasp | FindingKind::EarWire => "the ring of ",
             _ => "",

@@ -67,9 +67,10 @@ fn says_knot(phrases: &[Phrase]) -> bool {
 fn measure(design: &Design, strand: &Strand) -> Step {
     let units = design.heading.units;
     let spread = strand.spread(design);
-    let text = format!("Push the beads of {} together and lay them straight along a ruler.", name(design, strand));
+    let close = if strand.bits().any(|bit| bit.what == What::Knot) { "Lay" } else { "Push the beads together and lay" };
+    let text = format!("{close} {} straight along a ruler.", name(design, strand));
     Step::new("Measure", text).check(format!(
-        "They measure {}, give or take {}.",
+        "The beads measure {}, give or take {}.",
         units.ruler(strand.beaded()),
         units.ruler(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
     ))

@@ -2,6 +2,7 @@
 
 use festoon::design::{Bit, Design, Phrase, What};
 use festoon::materials::{Amount, Order, materials};
+use festoon::pattern::Settle;
 use festoon::steps::chart;
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
@@ -53,6 +54,14 @@ fn repeats_of_repeats_are_multiplied_and_runs_added() {
         text(vec![twice, Phrase::Times(4, vec![c(2)]), c(1), Phrase::Times(2, vec![b(1), a(1)])]),
         "1A 1B, 6 times, then 9C, then 1B 1A, twice"
     );
+}
+
+#[test]
+fn repeats_that_are_spread_apart_stay_apart() {
+    let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(2), a(3)]);
+    one.settle = Settle::Spread;
+    let design = design(vec![one]);
+    assert_eq!(chart::text(&design, &design.strands[0]), "3A, 4 times, then (1 stop) 3A");
 }
 
 #[test]
@@ -185,8 +194,9 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
 
 proptest! {
     #[test]
-    fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3) {
+    fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3, spread in any::<bool>()) {
         let mut design = design(vec![strand("inner", 400.0, &[0], chart)]);
+        design.strands[0].settle = if spread { Settle::Spread } else { Settle::Slide };
         design.heading.units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
         let text = chart::text(&design, &design.strands[0]);
         let mut reader = Reader(&text);
