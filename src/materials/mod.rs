@@ -137,6 +137,8 @@ pub struct Line {
 pub struct Buy {
     /// How many lots (strands, packs, spools).
     pub lots: u64,
+    /// The word for one lot: `strand`, `pack`, `spool`.
+    pub unit: &'static str,
     /// What one lot holds.
     pub lot: Amount,
     /// What is left when the pieces are made and no spare was used: bought + from the stash - need.

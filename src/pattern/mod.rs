@@ -5,7 +5,7 @@
 
 mod items;
 mod model;
-mod node;
+pub(crate) mod node;
 mod record;
 mod values;
 mod words;

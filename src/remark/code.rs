@@ -92,6 +92,17 @@ codes! {
          carries its unit: a bare number could be inches or millimetres.";
     UnknownId = "unknown-id", Error,
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
+    LastPack = "last-pack", Advice,
+        "The last pack of a bead or finding is bought for the spare beads alone, or for no more \
+         than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \
+         spare is 5 % of the count rounded up, at least 1 (common practice, no source).";
+    LotTooSmall = "lot-too-small", Warning,
+        "One pack, strand or bag as the pattern sells it does not hold a single one: a strand \
+         holds floor(length / pitch) beads, a bag floor(mass / mass of one), and cord is not sold by \
+         the pack. The article is left out of the costs.";
+    SpoolTooShort = "spool-too-short", Warning,
+        "A strand or chain is cut in one piece: finished length + 2 x allowance. This piece is \
+         longer than the spool that the pattern names, so no cutting plan holds it.";
     Version = "version", Error,
         "The first key says which version of the pattern language the file is written in. This \
          program reads version 1.";

@@ -9,6 +9,7 @@ mod fit;
 mod hang;
 mod legend;
 mod load;
+mod packs;
 mod pin;
 mod ring;
 #[cfg(test)]
@@ -32,6 +33,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
         ring::check(design, drape),
         legend::check(design),
         body::check(design),
+        packs::check(design),
     ])
 }
 

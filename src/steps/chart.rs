@@ -4,18 +4,17 @@
 //! is not a bead stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 spacer bar)`,
 //! `(dangle: 1C 2A on a head pin)`. A repeat of more than one phrase stands in square brackets:
 //! `[3A 1B, 4 times, then 1C], 6 times`. The chart is first made as short as its writing allows:
-//! neighbouring runs of one bead are added, repeats of repeats multiplied. Counts stay the same.
-
-use std::collections::BTreeMap;
+//! neighbouring runs of one bead are added, repeats of repeats multiplied. The row stays the same.
 
 use super::words::a;
 use crate::design::{Design, Phrase, Strand};
+use crate::pattern::Settle;
 use crate::units::{Length, UnitStyle, fraction};
 
 /// The word chart of a strand.
 #[must_use]
 pub fn text(design: &Design, strand: &Strand) -> String {
-    let phrases = simple(&strand.chart);
+    let phrases = if strand.settle == Settle::Spread { groups(&strand.chart) } else { simple(&strand.chart) };
     match phrases.as_slice() {
         [Phrase::Mirror(side, middle)] => mirror(design, side, middle),
         phrases => sequence(design, phrases),
@@ -26,29 +25,6 @@ pub fn text(design: &Design, strand: &Strand) -> String {
 #[must_use]
 pub fn row(design: &Design, phrases: &[Phrase]) -> String {
     sequence(design, &simple(phrases))
-}
-
-/// How many of each bead the phrases say.
-#[must_use]
-pub fn counts(phrases: &[Phrase]) -> BTreeMap<usize, u64> {
-    let mut counts = BTreeMap::new();
-    add_counts(phrases, 1, &mut counts);
-    counts
-}
-
-fn add_counts(phrases: &[Phrase], times: u64, counts: &mut BTreeMap<usize, u64>) {
-    for phrase in phrases {
-        match phrase {
-            Phrase::Run(count, bead) => *counts.entry(*bead).or_insert(0) += times * u64::from(*count),
-            Phrase::Times(count, list) => add_counts(list, times * u64::from(*count), counts),
-            Phrase::Mirror(side, middle) => {
-                add_counts(side, times * 2, counts);
-                add_counts(middle, times, counts);
-            }
-            Phrase::Dangle(_, list) => add_counts(list, times, counts),
-            Phrase::Gap(_) | Phrase::Knot | Phrase::Finding(_) => {}
-        }
-    }
 }
 
 /// The same row in fewer phrases.
@@ -67,6 +43,15 @@ pub fn simple(phrases: &[Phrase]) -> Vec<Phrase> {
         }
     }
     row
+}
+
+/// The row with its repeats left as they are, for a strand whose repeats are spread apart.
+fn groups(phrases: &[Phrase]) -> Vec<Phrase> {
+    let group = |phrase: &Phrase| match phrase {
+        Phrase::Times(count, list) => vec![Phrase::Times(*count, simple(list))],
+        other => simple(std::slice::from_ref(other)),
+    };
+    phrases.iter().flat_map(group).collect()
 }
 
 /// Adds a repeat of a list that is already simple.

@@ -77,8 +77,7 @@ impl Step {
 /// Writes the steps of a design.
 #[must_use]
 pub fn steps(design: &Design) -> Vec<Step> {
-    let mut steps = vec![prepare::lay_out(design)];
-    steps.extend(prepare::cut(design));
+    let mut steps = vec![prepare::lay_out(design), prepare::cut(design)];
     steps.extend(prepare::dangles(design));
     steps.extend(ends::first(design));
     steps.extend(stringing::strands(design));

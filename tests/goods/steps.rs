@@ -35,7 +35,7 @@ fn figures_come_from_the_design() {
     assert_eq!(check(&steps, "Lay out the beads"), "You have 115 A (reed bead) and 21 B (mist bead): 136 beads.");
     assert_eq!(check(&steps, "String the inner strand"), "65 beads: 55A and 10B.");
     // 65 beads of 6 mm are 390 mm; ±0.2 mm each spreads by 0.2 x sqrt(65) = 1.6 mm.
-    assert_eq!(check(&steps, "Measure"), "They measure 15 ⅜ in (390 mm), give or take ¹⁄₁₆ in (2 mm).");
+    assert_eq!(check(&steps, "Measure"), "The beads measure 15 ⅜ in (390 mm), give or take ¹⁄₁₆ in (2 mm).");
     // 419.1 mm, two pins and two cones of 12 mm, clasp 12 mm, chain from 4 to 60 mm.
     assert!(
         check(&steps, "Check the piece").contains("(483 mm) to 21 ¼ in (539 mm)"),
@@ -54,7 +54,7 @@ fn the_loops_are_gathered_on_the_eye_of_the_pin() {
     );
     assert!(steps.iter().any(|step| step.drawing == Some(Drawing::Gather)));
     assert!(
-        steps.iter().any(|step| step.text.starts_with("Open the plain loop on the side of the last ends sideways"))
+        steps.iter().any(|step| step.text.starts_with("On the side of the last ends, open the plain loop sideways"))
     );
 }
 
@@ -117,7 +117,7 @@ fn knotted_silk_in_knot_covers() {
     design.findings.push(finding("fish hook", FindingKind::Clasp));
     design.closure = Closure { left: vec![part(4)], right: vec![part(4)], ..Closure::default() };
     let steps = steps(&design);
-    assert!(steps.iter().any(|step| step.text.ends_with("Tie a knot close against each bead before the next.")));
+    assert!(steps.iter().any(|step| step.text.contains("Tie a knot close against each bead before the next.")));
     assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover)).count(), 2);
     assert!(tools(&design).contains(&"awl or tweezers for knots"));
 }
