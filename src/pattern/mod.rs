@@ -7,6 +7,7 @@ mod items;
 mod model;
 pub(crate) mod node;
 mod record;
+mod swap;
 mod values;
 mod words;
 
