@@ -3,7 +3,9 @@
 //! The centres of neighbouring links lie c = after + before apart, on one circle of radius R.
 //! They close when the angles that they span add up to a full turn: sum 2 asin(c_i / 2R) = 2 pi.
 //! For n round beads of diameter d that is R = d / (2 sin(pi / n)), exact for balls that touch; for
-//! mixed sizes it is an approximation, as large beads then stand farther out than small ones. The
+//! mixed sizes it is an approximation, as large beads then stand farther out than small ones. A
+//! drilled bead counts with the length that it takes in a straight row, which is up to a hundredth
+//! less than in a tight ring, where beads touch beside the hole. The
 //! closure, hooked up as short as it goes, is one more rigid link for each part, except that chain
 //! is as many links as it has. The inside is the largest circle that fits: it touches the links
 //! that reach farthest in.

@@ -89,7 +89,8 @@ fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), 
             let starts = slide::starts(design, strand, end)?;
             let chain = Chain::new(design, strand, &starts);
             let hanging = super::hang::solve(&chain.links, end)?;
-            let hung = seat(strand, &chain, hanging, Point::new(-aside, 0.0), starts);
+            let first = Point::new(0.0 - aside, 0.0);
+            let hung = seat(strand, &chain, hanging, [first, first + end], starts);
             Ok((chain, hung))
         }
         Hold::Straight => Ok(lay(design, strand, slide::middles(strand), Point::new(1.0, 0.0))),
@@ -119,21 +120,20 @@ fn lay(design: &Design, strand: &Strand, starts: Vec<f64>, along: Point) -> (Cha
         iterations: 0,
         residual: 0.0,
     };
-    let hung = seat(strand, &chain, hanging, Point::ORIGIN, starts);
+    let hung = seat(strand, &chain, hanging, [Point::ORIGIN, at], starts);
     (chain, hung)
 }
 
 /// Names what hangs where.
-fn seat(strand: &Strand, chain: &Chain, hanging: Hanging, first: Point, starts: Vec<f64>) -> Hung {
-    let joints = stations(chain, &hanging, first);
-    let end = joints.last().map_or(first, |joint| joint.at);
+fn seat(strand: &Strand, chain: &Chain, hanging: Hanging, ends: [Point; 2], starts: Vec<f64>) -> Hung {
+    let joints = stations(chain, &hanging, ends[0]);
     let lowest = joints.iter().map(|joint| joint.at.y).fold(f64::INFINITY, f64::min);
     Hung {
-        ends: [first, end],
+        ends,
         seats: seats(strand, chain, &hanging, &joints),
         starts,
         tension: Tension { first: hanging.first, lowest: hanging.lowest, last: hanging.last },
-        drop: first.y.max(end.y) - lowest,
+        drop: ends[0].y.max(ends[1].y) - lowest,
         iterations: hanging.iterations,
         residual: hanging.residual,
         joints,

@@ -1,0 +1,172 @@
+//! The closure laid open: each side's findings along a line that leads away from the strands' ends.
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use crate::Piece;
+use crate::art::Stencils;
+use crate::design::{Design, Part};
+use crate::geometry::Point;
+use crate::pattern::{FindingKind, Kind};
+use crate::sheet::mark::Mark;
+
+use super::{Extent, Frame};
+
+/// Room in mm of the piece that stays open between the two sides of an arch.
+const OPENING: f64 = 8.0;
+/// Chords into which an arch is cut to measure along it.
+const CHORDS: usize = 240;
+
+/// A closure laid open: the line that each side follows, in the drape's frame.
+pub struct Closing {
+    left: Vec<Point>,
+    right: Vec<Point>,
+}
+
+/// Lays the closure open: in an arch above a necklace, straight on beyond the ends of a bracelet,
+/// upward from an earring.
+pub fn closing(piece: &Piece) -> Option<Closing> {
+    let hung = piece.drape.strands.first()?;
+    let [first, last] = hung.ends;
+    let closure = &piece.design.closure;
+    let (left, right) = (reach(&closure.left), reach(&closure.right));
+    let ray = |from: Point, towards: Point, length: f64| vec![from, from + towards * (length + OPENING)];
+    Some(match piece.design.heading.kind {
+        Kind::Necklace | Kind::Strap => {
+            let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
+            let mirrored = arch.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
+            Closing { left: arch.iter().map(|point| first + *point).collect(), right: mirrored }
+        }
+        Kind::Bracelet | Kind::Anklet => {
+            Closing { left: ray(first, Point::new(-1.0, 0.0), left), right: ray(last, Point::new(1.0, 0.0), right) }
+        }
+        Kind::Earrings => Closing { left: ray(first, Point::new(0.0, 1.0), left), right: Vec::new() },
+    })
+}
+
+fn reach(parts: &[Part]) -> f64 {
+    parts.iter().map(|part| part.reach.value()).sum()
+}
+
+/// A quarter of an ellipse from the left end upright to the crown, as long as asked or as a half
+/// circle over the span, whichever is flatter than the other is long.
+fn arch(span: f64, length: f64) -> Vec<Point> {
+    let a = span / 2.0;
+    let (mut low, mut high) = (0.3 * a, length.max(a) * 1.1);
+    for _ in 0..40 {
+        let middle = low.midpoint(high);
+        *if measure(&quarter(a, middle)) < length { &mut low } else { &mut high } = middle;
+    }
+    quarter(a, high)
+}
+
+fn quarter(a: f64, b: f64) -> Vec<Point> {
+    let at = |step: usize| {
+        let angle = PI - FRAC_PI_2 * step as f64 / CHORDS as f64;
+        Point::new(a + a * libm::cos(angle), b * libm::sin(angle))
+    };
+    (0..=CHORDS).map(at).collect()
+}
+
+fn measure(line: &[Point]) -> f64 {
+    line.windows(2).map(|pair| pair[0].distance(pair[1])).sum()
+}
+
+/// The point a distance along a line; beyond its end, straight on.
+fn along(line: &[Point], distance: f64) -> Option<Point> {
+    let mut left = distance;
+    for pair in line.windows(2) {
+        let chord = pair[0].distance(pair[1]);
+        if left <= chord && chord > 0.0 {
+            return Some(pair[0].between(pair[1], left / chord));
+        }
+        left -= chord;
+    }
+    line.last().copied()
+}
+
+/// The stretch of a line between two distances.
+fn stretch(line: &[Point], from: f64, to: f64) -> Vec<Point> {
+    let steps = ((to - from) / 0.5).ceil().max(1.0);
+    let at = |step: f64| along(line, from + (to - from) * step / steps);
+    (0..=steps as usize).filter_map(|step| at(step as f64)).collect()
+}
+
+impl Closing {
+    /// The box round the closure, in the drape's frame.
+    pub fn extent(&self, design: &Design) -> Option<Extent> {
+        let sides = [(&self.left, &design.closure.left), (&self.right, &design.closure.right)];
+        let lines = sides.into_iter().filter(|(_, parts)| !parts.is_empty());
+        let points = lines.flat_map(|(line, parts)| stretch(line, 0.0, reach(parts)));
+        let widest = design.findings.iter().map(|finding| finding.mouth.value().max(finding.outside.value()) / 2.0);
+        let widest = widest.fold(3.0, f64::max);
+        Extent::of(points).map(|extent| extent.grown(widest))
+    }
+
+    /// Both sides' findings.
+    pub fn marks(&self, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+        let left = side(&self.left, &design.closure.left, design, frame, stencils);
+        let right = side(&self.right, &design.closure.right, design, frame, stencils);
+        [("first side of the closure", left), ("last side of the closure", right)]
+            .into_iter()
+            .filter(|(_, marks)| !marks.is_empty())
+            .map(|(label, marks)| Mark::Group { label: label.to_owned(), marks })
+            .collect()
+    }
+}
+
+fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let mut drawn = Side { line, design, frame, stencils, marks: Vec::new() };
+    let mut at = 0.0;
+    for (index, part) in parts.iter().enumerate() {
+        let next = at + part.reach.value();
+        let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind);
+        match (kind(index), kind(index + 1)) {
+            (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
+            (Some(FindingKind::EyePin), Some(FindingKind::Cone)) => drawn.covered_pin(at, part, &parts[index + 1]),
+            (Some(FindingKind::Cone), _) if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
+            _ => drawn.straight(part.finding, at, next),
+        }
+        at = next;
+    }
+    drawn.marks
+}
+
+/// One side of the closure as it is drawn.
+struct Side<'a, 's, 'd> {
+    line: &'a [Point],
+    design: &'a Design,
+    frame: &'a Frame,
+    stencils: &'s mut Stencils<'d>,
+    marks: Vec<Mark>,
+}
+
+impl Side<'_, '_, '_> {
+    /// Where a stretch starts on the page, and its direction there.
+    fn way(&self, at: f64, next: f64) -> (Point, f64) {
+        let on = |distance| along(self.line, distance).map(|point| self.frame.page(point)).unwrap_or_default();
+        (on(at), (on(next) - on(at)).angle())
+    }
+
+    fn chain(&mut self, finding: usize, at: f64, next: f64) {
+        let path: Vec<_> = stretch(self.line, at, next).into_iter().map(|point| self.frame.page(point)).collect();
+        self.marks.push(self.stencils.chain(finding, &path, self.frame.scale));
+    }
+
+    /// A pin from the strands' loops out through a cone, which covers it and the strands' ends.
+    fn covered_pin(&mut self, at: f64, pin: &Part, cone: &Part) {
+        let (finding, cover) = (&self.design.findings[pin.finding], &self.design.findings[cone.finding]);
+        let reach = pin.reach + cone.reach + finding.wire;
+        let (from, outward) = self.way(at, at + reach.value());
+        let on =
+            |distance: crate::units::Length| from + Point::towards(outward) * (distance.value() * self.frame.scale);
+        let eye = on(finding.wire * -0.5);
+        let mouth = on(finding.eye() - finding.wire + cone.reach - cover.length);
+        self.marks.push(self.stencils.pin(pin.finding, eye, outward, self.frame.scale, reach.value()));
+        self.marks.push(self.stencils.finding(cone.finding, mouth, outward, self.frame.scale));
+    }
+
+    fn straight(&mut self, finding: usize, at: f64, next: f64) {
+        let (from, outward) = self.way(at, next);
+        self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
+    }
+}

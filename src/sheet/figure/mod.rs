@@ -1,0 +1,87 @@
+//! Figures: the piece drawn to a scale, as marks.
+//!
+//! Figures are laid out in the drape's own frame (mm, x to the right, y up) and put on the page
+//! through a [`Frame`].
+
+mod closure;
+mod labels;
+mod ring;
+mod scale;
+mod strands;
+mod worn;
+
+pub use closure::{Closing, closing};
+pub use labels::{labels, labels_width};
+pub use ring::{ring, ring_extent};
+pub use scale::{BAR_HEIGHT, Scale, scale_bar};
+pub use strands::{outline_box, strands};
+pub use worn::worn;
+
+use crate::geometry::Point;
+
+/// How a figure's own coordinates come onto the page.
+#[derive(Clone, Copy, Debug)]
+pub struct Frame {
+    /// Where the figure's origin comes to stand on the page.
+    pub origin: Point,
+    /// Page mm for each mm of the piece.
+    pub scale: f64,
+}
+
+impl Frame {
+    /// A point of the figure on the page.
+    #[must_use]
+    pub fn page(&self, point: Point) -> Point {
+        Point::new(self.origin.x + point.x * self.scale, self.origin.y - point.y * self.scale)
+    }
+}
+
+/// The box that holds some points: its lower left and upper right corners.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Extent {
+    /// Least x and y.
+    pub low: Point,
+    /// Most x and y.
+    pub high: Point,
+}
+
+impl Extent {
+    /// The smallest box round points; nothing where there are none.
+    pub fn of(points: impl IntoIterator<Item = Point>) -> Option<Self> {
+        points.into_iter().fold(None, |extent: Option<Self>, point| {
+            let extent = extent.unwrap_or(Self { low: point, high: point });
+            Some(extent.with(point))
+        })
+    }
+
+    fn with(self, point: Point) -> Self {
+        Self {
+            low: Point::new(self.low.x.min(point.x), self.low.y.min(point.y)),
+            high: Point::new(self.high.x.max(point.x), self.high.y.max(point.y)),
+        }
+    }
+
+    /// The smallest box round both.
+    #[must_use]
+    pub fn and(self, other: Self) -> Self {
+        self.with(other.low).with(other.high)
+    }
+
+    /// Widened on every side.
+    #[must_use]
+    pub fn grown(self, by: f64) -> Self {
+        Self { low: self.low - Point::new(by, by), high: self.high + Point::new(by, by) }
+    }
+
+    /// Its width.
+    #[must_use]
+    pub fn width(&self) -> f64 {
+        self.high.x - self.low.x
+    }
+
+    /// Its height.
+    #[must_use]
+    pub fn height(&self) -> f64 {
+        self.high.y - self.low.y
+    }
+}

@@ -1,0 +1,95 @@
+//! Round scales and the bar that shows them.
+
+use crate::geometry::Point;
+use crate::sheet::mark::{Anchor, Fill, Mark, Stroke, Text, Weight};
+use crate::sheet::{outline, style};
+use crate::units::{INCH, UnitStyle};
+
+/// A round scale: so many on paper to so many of the piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Scale {
+    /// On paper.
+    pub paper: u32,
+    /// Of the piece.
+    pub piece: u32,
+}
+
+impl Scale {
+    /// The scales that a sheet is drawn at, largest first.
+    pub const ROUND: &[Self] = &[
+        Self::new(1, 1),
+        Self::new(4, 5),
+        Self::new(3, 4),
+        Self::new(2, 3),
+        Self::new(1, 2),
+        Self::new(1, 3),
+        Self::new(1, 4),
+        Self::new(1, 5),
+        Self::new(1, 8),
+        Self::new(1, 10),
+        Self::new(1, 20),
+        Self::new(1, 50),
+    ];
+
+    const fn new(paper: u32, piece: u32) -> Self {
+        Self { paper, piece }
+    }
+
+    /// The largest round scale at which a width and a height come within a room's.
+    pub fn fitting((width, height): (f64, f64), room: (f64, f64)) -> Self {
+        let fits = |scale: &&Self| width * scale.factor() <= room.0 && height * scale.factor() <= room.1;
+        Self::ROUND.iter().find(fits).copied().unwrap_or(Self::new(1, 100))
+    }
+
+    /// Page mm for each mm of the piece.
+    pub fn factor(self) -> f64 {
+        f64::from(self.paper) / f64::from(self.piece)
+    }
+}
+
+impl std::fmt::Display for Scale {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        if (self.paper, self.piece) == (1, 1) {
+            f.write_str("actual size (1 : 1)")
+        } else {
+            write!(f, "{} : {}", self.paper, self.piece)
+        }
+    }
+}
+
+/// Height in mm of a scale bar with its text.
+pub const BAR_HEIGHT: f64 = 8.0;
+
+/// A bar that measures the piece, with its scale, from a lower left corner.
+pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle) -> Vec<Mark> {
+    let (unit, count, name) = match units {
+        UnitStyle::Mm => (10.0, 5, "mm"),
+        UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4, "in"),
+    };
+    let step = unit * scale.factor();
+    let mut marks = Vec::new();
+    for part in 0..count {
+        let corner = at + Point::new(step * f64::from(part), -1.2);
+        let fill = (part % 2 == 0).then_some(Fill::Flat(style::INK, 1.0));
+        let stroke = Some(Stroke::new(style::INK, 0.15));
+        marks.push(Mark::Shape { outline: outline::rect(corner, step, 1.2), fill, stroke });
+    }
+    let total = unit * f64::from(count);
+    let size = if name == "in" { format!("{:.0} in", total / INCH) } else { format!("{total:.0} mm") };
+    marks.push(text(at + Point::new(0.0, -2.2), "0", Anchor::Start));
+    marks.push(text(at + Point::new(step * f64::from(count), -2.2), &size, Anchor::End));
+    marks.push(text(at + Point::new(step * f64::from(count) + 3.0, 0.0), &format!("Scale {scale}"), Anchor::Start));
+    marks
+}
+
+fn text(at: Point, words: &str, anchor: Anchor) -> Mark {
+    Mark::Text(Text {
+        at,
+        text: words.to_owned(),
+        size: style::TINY,
+        weight: Weight::Regular,
+        colour: style::INK,
+        anchor,
+        angle: 0.0,
+    })
+}

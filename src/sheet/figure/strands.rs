@@ -1,0 +1,174 @@
+//! Strands at rest: cord, beads, knots, branches and end findings.
+
+use crate::Piece;
+use crate::art::Stencils;
+use crate::design::{Bit, Dangle, Design, Strand, What};
+use crate::drape::{Hung, Seat};
+use crate::geometry::Point;
+use crate::pattern::FindingKind;
+use crate::sheet::mark::Mark;
+
+use super::{Extent, Frame};
+
+/// All strands, the longest first, so that shorter ones lie over longer ones.
+pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let design = &piece.design;
+    let mut order: Vec<usize> = (0..design.strands.len()).collect();
+    order.sort_by(|a, b| design.strands[*b].finished.value().total_cmp(&design.strands[*a].finished.value()));
+    let drawn = order.into_iter().map(|index| {
+        let (strand, hung) = (&design.strands[index], &piece.drape.strands[index]);
+        Mark::Group { label: format!("strand {}", strand.name), marks: one(design, strand, hung, frame, stencils) }
+    });
+    drawn.collect()
+}
+
+fn one(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let mut marks = vec![cord(strand, hung, frame, stencils)];
+    marks.extend(ends(design, strand, hung, frame, stencils));
+    for seat in &hung.seats {
+        let bit = &strand.trains[seat.train].bits[seat.bit];
+        marks.extend(bit_marks(bit, seat, design, strand, frame, stencils));
+    }
+    marks
+}
+
+fn cord(strand: &Strand, hung: &Hung, frame: &Frame, stencils: &Stencils<'_>) -> Mark {
+    let points: Vec<_> = hung.joints.iter().map(|joint| frame.page(joint.at)).collect();
+    stencils.cord(strand.cord, &straightened(&points), frame.scale)
+}
+
+/// Farthest in mm that a left-out joint of the cord may lie beside the line drawn.
+const STRAIGHT: f64 = 0.01;
+
+/// Points without those that lie on the way between their neighbours.
+fn straightened(points: &[Point]) -> Vec<Point> {
+    let mut kept: Vec<Point> = Vec::new();
+    for (index, point) in points.iter().enumerate() {
+        let needless = kept.last().zip(points.get(index + 1)).is_some_and(|(last, next)| {
+            let (way, aside) = (*next - *last, *point - *last);
+            let off = (way.x * aside.y - way.y * aside.x).abs();
+            way.length() < 8.0 && off <= STRAIGHT * way.length()
+        });
+        if !needless {
+            kept.push(*point);
+        }
+    }
+    kept
+}
+
+/// The findings that close both ends, from each loop inward.
+fn ends<'a>(
+    design: &'a Design,
+    strand: &'a Strand,
+    hung: &'a Hung,
+    frame: &'a Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    let length = strand.finished.value();
+    let mut marks = Vec::new();
+    for (end, from_last) in strand.ends.iter().zip([false, true]) {
+        let mut depth = end.bight.value();
+        for index in &end.findings {
+            let finding = &design.findings[*index];
+            let covers = matches!(finding.kind, FindingKind::CrimpCover | FindingKind::WireGuard);
+            let at = if covers { end.bight.value() } else { depth };
+            let station = if from_last { length - at } else { at };
+            let (point, angle) = hung.at(station);
+            let outward = if from_last { -angle } else { std::f64::consts::PI - angle };
+            let inward = outward + std::f64::consts::PI;
+            marks.push(stencils.finding(*index, frame.page(point), inward, frame.scale));
+            depth += if covers { 0.0 } else { finding.length.value() };
+        }
+    }
+    marks
+}
+
+fn bit_marks(
+    bit: &Bit,
+    seat: &Seat,
+    design: &Design,
+    strand: &Strand,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    let (at, angle) = (frame.page(seat.centre), -seat.angle);
+    match &bit.what {
+        What::Bead(bead) => vec![stencils.bead(*bead, at, angle, frame.scale)],
+        What::Gap => Vec::new(),
+        What::Knot => vec![stencils.knot(strand.cord, at, angle, frame.scale, bit.length())],
+        What::Finding(index) => {
+            let start = at - Point::towards(angle) * (bit.before * frame.scale);
+            vec![stencils.finding(*index, start, angle, frame.scale)]
+        }
+        What::Dangle(dangle) => branch(dangle, at, design, frame.scale, stencils),
+    }
+}
+
+/// A branch straight down the page from a point on the cord.
+pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let down = std::f64::consts::FRAC_PI_2;
+    let strung: f64 = dangle.bits.iter().map(Bit::length).sum();
+    let hanger = &design.findings[dangle.on];
+    let mut below = dangle.drop - strung - if hanger.is_pin() { hanger.wire.value() } else { 0.0 };
+    let foot = from + Point::new(0.0, dangle.drop * scale);
+    let mut marks = vec![if hanger.is_pin() {
+        stencils.pin(dangle.on, foot, -down, scale, dangle.drop)
+    } else {
+        stencils.finding(dangle.on, from, down, scale)
+    }];
+    for bit in &dangle.bits {
+        below += bit.before;
+        let at = from + Point::new(0.0, below * scale);
+        match bit.what {
+            What::Bead(bead) => marks.push(stencils.bead(bead, at, down, scale)),
+            What::Finding(index) => {
+                let start = at - Point::new(0.0, bit.before * scale);
+                marks.push(stencils.finding(index, start, down, scale));
+            }
+            What::Gap | What::Knot | What::Dangle(_) => {}
+        }
+        below += bit.after;
+    }
+    marks
+}
+
+/// The box round all strands with their beads and branches, in the drape's frame.
+pub fn outline_box(piece: &Piece) -> Option<Extent> {
+    let design = &piece.design;
+    let seats = design.strands.iter().zip(&piece.drape.strands).flat_map(|(strand, hung)| {
+        hung.seats.iter().filter_map(move |seat| {
+            let bit = &strand.trains[seat.train].bits[seat.bit];
+            Extent::of([seat.centre]).map(|at| reach(bit, at, design))
+        })
+    });
+    let joints = piece.drape.strands.iter().flat_map(|hung| hung.joints.iter().map(|joint| joint.at));
+    let cords = Extent::of(joints)?;
+    Some(seats.fold(cords, Extent::and))
+}
+
+fn reach(bit: &Bit, at: Extent, design: &Design) -> Extent {
+    match &bit.what {
+        What::Bead(bead) => {
+            let bead = &design.beads[*bead];
+            at.grown(bead.across.value().max(bead.along.value()) / 2.0)
+        }
+        What::Finding(index) => {
+            let finding = &design.findings[*index];
+            let bar = finding.spacing.value() * f64::from(finding.holes);
+            at.grown(finding.length.value().max(finding.outside.value()).max(bar) / 2.0)
+        }
+        What::Dangle(dangle) => {
+            let wide = dangle.bits.iter().map(|bit| bit_width(bit, design)).fold(0.0, f64::max);
+            let foot = at.low - Point::new(0.0, dangle.drop);
+            at.and(Extent { low: foot, high: foot }.grown(wide / 2.0))
+        }
+        What::Gap | What::Knot => at,
+    }
+}
+
+fn bit_width(bit: &Bit, design: &Design) -> f64 {
+    match bit.what {
+        What::Bead(bead) => design.beads[bead].across.value(),
+        _ => 0.0,
+    }
+}

@@ -1,0 +1,257 @@
+//! Whole designs, hung: where beads slide, what the neck and the neighbours do.
+
+use festoon::design::{self, Choice, Design, Rest, Train};
+use festoon::drape::chain::Chain;
+use festoon::drape::clearance::clearances;
+use festoon::drape::hang::{Link, Unhung, solve};
+use festoon::drape::{Fault, Hung, Joint, hang};
+use festoon::geometry::Point;
+use festoon::pattern;
+use festoon::source::Source;
+
+const STOCK: &str = "
+beads:
+  big: { name: big, shape: round, size: 8 mm, hole: 1 mm, mass: 0.7 g, colour: '#336699' }
+  six: { name: six, shape: round, size: 6 mm, hole: 1 mm, mass: 0.3 g, colour: '#996633' }
+  lead: { name: lead, shape: round, size: 10 mm, hole: 1 mm, mass: 6 g, colour: '#333333' }
+  ten: { name: ten, shape: round, size: 10 mm, hole: 1 mm, mass: 1.3 g, colour: '#663333' }
+cords:
+  thread: { name: thread, kind: thread, diameter: 0.2 mm, mass: 0.05 g/m, colour: '#ffffff' }
+  wire: { name: wire, kind: wire, diameter: 0.4 mm, mass: 0.6 g/m, colour: '#aaaaaa' }
+findings:
+  wirehook: { name: ear wire, kind: ear wire, length: 15 mm }
+  bar: { name: end bar, kind: end bar, length: 5 mm, holes: 2, spacing: 7 mm }
+  hook: { name: clasp, kind: clasp, length: 10 mm }
+";
+
+/// A strand on wire with knotted ends.
+fn strand(name: &str, length: &str, beads: &str) -> String {
+    format!("  - {{ name: {name}, cord: wire, {length} ends: knot, beads: [{beads}] }}\n")
+}
+
+fn design(kind: &str, strands: &str, rest: &str) -> Design {
+    let text = format!("festoon: 1\ntitle: test\nkind: {kind}\n{STOCK}strands:\n{strands}{rest}");
+    let (pattern, remarks) = pattern::read(&Source::new("test", text));
+    let (design, more) = design::resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default());
+    design.unwrap_or_else(|| panic!("{more:?}"))
+}
+
+fn necklace(strands: &str) -> Design {
+    design("necklace", strands, "wear: { neck base: 370 mm }\n")
+}
+
+/// Potential energy, in N mm, of a strand whose trains start there.
+fn energy(design: &Design, starts: &[f64], span: f64) -> f64 {
+    let chain = Chain::new(design, &design.strands[0], starts);
+    let joints = solve(&chain.links, Point::new(span, 0.0)).expect("it hangs").joints;
+    let places = chain.links.iter().zip(joints.windows(2));
+    places.map(|(link, pair)| link.weight * pair[0].between(pair[1], link.centre).y).sum()
+}
+
+fn assert_least(design: &Design, starts: &[f64], span: f64) {
+    let least = energy(design, starts, span);
+    for train in 0..starts.len() {
+        let Rest::Free(from, to) = design.strands[0].trains[train].rest else { continue };
+        for slide in [-20.0, -1.0, -0.1, -0.01, 0.01, 0.1, 1.0, 20.0] {
+            let mut other = starts.to_vec();
+            other[train] = (starts[train] + slide).clamp(from, to);
+            assert!(energy(design, &other, span) >= least - 1e-12, "train {train} rests lower {slide} mm on");
+        }
+    }
+}
+
+#[test]
+fn a_symmetric_strand_rests_in_the_middle_exactly() {
+    let design = necklace(&strand("a", "length: 450 mm,", "20 big, 3 six, 20 big"));
+    let drape = hang(&design, None).unwrap();
+    let hung = &drape.strands[0];
+    let Rest::Free(from, to) = design.strands[0].trains[0].rest else { panic!("it slides") };
+    assert_eq!(hung.starts[0], 0.5 * (from + to));
+    for (joint, other) in hung.joints.iter().zip(hung.joints.iter().rev()) {
+        assert!(joint.at.distance(Point::new(drape.span - other.at.x, other.at.y)) < 1e-9);
+        assert!((joint.station + other.station - 450.0).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn an_uneven_strand_rests_off_the_middle_where_its_energy_is_least() {
+    for span in [30.0, 128.0, 300.0, 420.0] {
+        let design = necklace(&strand("a", "length: 450 mm,", "20 six, 10 big, 2 lead"));
+        let hung = &hang(&design, Some(span)).unwrap().strands[0];
+        assert_least(&design, &hung.starts, span);
+        let Rest::Free(from, to) = design.strands[0].trains[0].rest else { panic!("it slides") };
+        assert!((hung.starts[0] - 0.5 * (from + to)).abs() > 1.0);
+    }
+}
+
+#[test]
+fn the_mirrored_strand_rests_in_the_mirror() {
+    let rests = |beads| hang(&necklace(&strand("a", "length: 450 mm,", beads)), Some(200.0)).unwrap();
+    let (one, other) = (rests("20 six, 10 big, 2 lead"), rests("2 lead, 10 big, 20 six"));
+    let place = |seat: &festoon::drape::Seat| seat.centre;
+    let back = other.strands[0].seats.iter().rev().map(place).map(|p| Point::new(200.0 - p.x, p.y));
+    for (here, there) in one.strands[0].seats.iter().map(place).zip(back) {
+        assert!(here.distance(there) < 1e-5);
+    }
+}
+
+#[test]
+fn several_trains_settle_together() {
+    let mut design = necklace(&strand("a", "length: 450 mm,", "12 six, 3 lead, 9 big"));
+    let train = design.strands[0].trains.remove(0);
+    let (first, last) = train.bits.split_at(14);
+    let [first, last] = [first, last].map(|bits| Train { bits: bits.to_vec(), rest: Rest::At(0.0) });
+    let (middle, end) = (200.0, 450.0);
+    let to = [middle - first.length(), end - last.length()];
+    let rests = [Rest::Free(0.0, to[0]), Rest::Free(middle, to[1])];
+    design.strands[0].trains = vec![Train { rest: rests[0], ..first }, Train { rest: rests[1], ..last }];
+    let hung = &hang(&design, Some(150.0)).unwrap().strands[0];
+    assert_least(&design, &hung.starts, 150.0);
+}
+
+/// Light cord under heavy beads runs straight to them; the beads' own part is the rounded foot: an arc
+/// of a catenary y = a cosh(x/a) that meets the straight legs at their slope, half the train over a.
+/// With 12 links in the arc the drop may differ from the smooth one's by 119 mm / 12².
+#[test]
+fn a_heavy_train_on_light_cord_makes_a_v_with_a_rounded_foot() {
+    let text = strand("a", "length: 450 mm,", "12 lead").replace("wire", "thread");
+    let design = necklace(&text);
+    let hung = &hang(&design, Some(150.0)).unwrap().strands[0];
+    let leg = hung.starts[0];
+    let (foot, _) = hung.at(leg);
+    for station in [0.25, 0.5, 0.75].map(|share| share * leg) {
+        assert!(hung.at(station).0.distance(Point::ORIGIN.between(foot, station / leg)) < 0.01);
+    }
+    let half = 0.5 * design.strands[0].trains[0].length();
+    let slope = |a: f64| (half / a).atan();
+    let breadth = |a: f64| leg * slope(a).cos() + a * (half / a).asinh();
+    let (mut low, mut high) = (0.1, 1000.0);
+    for _ in 0..100 {
+        let a = 0.5 * (low + high);
+        *if breadth(a) < 75.0 { &mut low } else { &mut high } = a;
+    }
+    let drop = leg * slope(low).sin() + low.hypot(half) - low;
+    assert!((hung.drop - drop).abs() < 119.0 / 144.0, "{} is not {drop}", hung.drop);
+    let uniform = vec![Link { length: 1.0, weight: 0.01, centre: 0.5 }; 450];
+    let even = solve(&uniform, Point::new(150.0, 0.0)).unwrap().joints;
+    assert!(even[82].distance(Point::ORIGIN.between(even[164], 0.5)) > 2.0, "a catenary's leg bows");
+}
+
+#[test]
+fn every_seat_is_where_its_station_is() {
+    let hung = &hang(&necklace(&strand("a", "length: 450 mm,", "20 six, 10 big")), None).unwrap().strands[0];
+    assert_eq!(hung.seats.len(), 30);
+    for seat in &hung.seats {
+        let (place, angle) = hung.at(seat.station);
+        assert!(place.distance(seat.centre) < 1e-9 && (angle - seat.angle).abs() < 1e-9);
+    }
+    assert_eq!(hung.at(-1.0).0, hung.ends[0]);
+    assert!(hung.at(451.0).0.distance(hung.ends[1]) < 1e-6);
+    let [low, high] = hung.bounds();
+    assert!((low.y + hung.drop).abs() < 1e-9 && high.y.abs() < 1e-9 && low.x <= 0.0);
+}
+
+#[test]
+fn a_strand_shorter_than_the_span_is_a_fault() {
+    let strands = strand("a", "length: 450 mm,", "20 six") + &strand("b", "length: 300 mm,", "20 six");
+    let found = hang(&necklace(&strands), Some(320.0)).map(|drape| drape.span);
+    assert!(matches!(found, Err(Fault { strand: 1, why: Unhung::TooShort(by) }) if (by - 20.0).abs() < 1e-9));
+}
+
+#[test]
+fn a_bar_holds_strands_apart() {
+    let strands = strand("a", "length: 430 mm,", "20 six") + &strand("b", "length: 460 mm,", "20 six");
+    let design = design("necklace", &strands, "closure: { each side: [bar], right: [hook] }\n");
+    let drape = hang(&design, Some(130.0)).unwrap();
+    assert_eq!(drape.strands[1].ends, [Point::new(-7.0, 0.0), Point::new(137.0, 0.0)]);
+    assert_eq!(drape.span, 130.0);
+}
+
+#[test]
+fn earrings_hang_plumb_with_their_beads_at_the_bottom() {
+    let design = design("earrings", &strand("a", "length: 60 mm,", "5 six"), "closure: { left: [wirehook] }\n");
+    let drape = hang(&design, None).unwrap();
+    let hung = &drape.strands[0];
+    assert_eq!(hung.ends, [Point::ORIGIN, hung.joints[hung.joints.len() - 1].at]);
+    assert!((hung.drop - 60.0).abs() < 1e-9 && hung.joints.iter().all(|joint| joint.at.x == 0.0));
+    let lowest = hung.seats.last().unwrap();
+    assert!(lowest.station > 56.9 && (lowest.angle + std::f64::consts::FRAC_PI_2).abs() < 1e-12);
+    assert!(hung.tension.first > 0.0 && hung.tension.last == 0.0 && drape.ring.is_none() && drape.worn.is_none());
+}
+
+#[test]
+fn a_bracelet_lies_straight_and_closes_to_a_ring() {
+    let design = design("bracelet", &strand("a", "", "22 big"), "wear: { wrist: 150 mm, ease: 10 mm }\n");
+    let drape = hang(&design, None).unwrap();
+    let ring = drape.ring.unwrap();
+    // 22 beads that each take 2 sqrt(4² - 0.5²) mm round the hole's edge.
+    let pitch = 2.0 * f64::sqrt(4.0 * 4.0 - 0.5 * 0.5);
+    let radius = pitch / (2.0 * (std::f64::consts::PI / 22.0).sin());
+    assert!((ring.radius - radius).abs() < 1e-9);
+    assert!((ring.inside_girth - std::f64::consts::TAU * (radius - 4.0)).abs() < 1e-9);
+    assert!(drape.strands[0].joints.iter().all(|joint| joint.at == Point::new(joint.station, 0.0)));
+}
+
+#[test]
+fn hanging_twice_gives_the_same_bits() {
+    let strands = strand("a", "length: 430 mm,", "20 six, 9 big") + &strand("b", "length: 460 mm,", "5 lead, 20 six");
+    let design = necklace(&strands);
+    assert_eq!(format!("{:?}", hang(&design, None)), format!("{:?}", hang(&design, None)));
+}
+
+#[test]
+fn on_the_neck_longer_strands_hang_lower_and_none_cuts_into_it() {
+    let mut last = 0.0;
+    for length in [371, 373, 380, 390, 400, 420, 450, 500, 600, 900] {
+        let design = necklace(&strand("a", &format!("length: {length} mm,"), "40 six"));
+        let worn = hang(&design, None).unwrap().worn.unwrap();
+        assert!(worn.drops[0] > last - 1e-9, "{length} mm drops {} after {last}", worn.drops[0]);
+        last = worn.drops[0];
+        let (a, b) = (0.5 * worn.breadth, 0.5 * worn.depth * festoon::drape::neck::CHEST_TILT.cos());
+        for point in &worn.lines[0] {
+            assert!((point.x / a).hypot(point.y / b) > 1.0 - 1e-3, "{length} mm cuts in at {point:?}");
+        }
+    }
+}
+
+#[test]
+fn a_strand_shorter_than_the_neck_has_no_line_on_it() {
+    let worn = hang(&necklace(&strand("a", "length: 369 mm,", "40 six")), None).unwrap().worn.unwrap();
+    assert_eq!((worn.lines[0].len(), worn.drops[0]), (0, 0.0));
+    assert!((festoon::drape::ellipse::girth(0.5 * worn.breadth, 0.5 * worn.depth) - 370.0).abs() < 1e-9);
+}
+
+/// A strand laid on an arc about the origin, its middle straight down.
+fn on_arc(chain: &Chain, hung: &Hung, radius: f64) -> Hung {
+    let length = chain.length();
+    let place = |joint: &Joint| {
+        let angle = (joint.station - 0.5 * length) / radius - std::f64::consts::FRAC_PI_2;
+        Joint { at: Point::towards(angle) * radius, ..*joint }
+    };
+    Hung { joints: hung.joints.iter().map(place).collect(), ..hung.clone() }
+}
+
+/// `oracles/data/nested_strands.csv`: on concentric arcs whose centre lines lie the two half
+/// diameters and the gap apart, the beads' outlines come as near as the gap. The arcs' radius is
+/// 2 m, so that a bead's middle lies within 0.01 mm of its arc; the outlines are cut to 0.05 mm.
+#[test]
+fn beads_on_nested_arcs_clear_by_the_gap() {
+    let table = include_str!("oracles/data/nested_strands.csv");
+    let named = |diameter: &str| match diameter {
+        "6" => "six",
+        "8" => "big",
+        _ => "ten",
+    };
+    for row in table.lines().skip(1).map(|row| row.split(',').collect::<Vec<_>>()) {
+        let [gap, apart] = [row[2], row[3]].map(|cell| cell.parse::<f64>().unwrap());
+        let beads = |diameter| format!("21 {}", named(diameter));
+        let design = necklace(&(strand("a", "", &beads(row[0])) + &strand("b", "", &beads(row[1]))));
+        let drape = hang(&design, Some(60.0)).unwrap();
+        let chains: Vec<_> = design.strands.iter().map(|strand| Chain::new(&design, strand, &[0.0])).collect();
+        let place = |at: usize, radius| on_arc(&chains[at], &drape.strands[at], radius);
+        let found = clearances(&design, &chains, &[place(0, 2000.0), place(1, 2000.0 + apart)]);
+        assert!((found[0].least - gap).abs() < 0.05, "{} is not {gap}", found[0].least);
+        assert!(found[0].at.x.abs() < 1.0);
+        assert!(gap == 0.0 || found[0].touching == 0.0);
+    }
+}
