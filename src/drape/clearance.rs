@@ -7,9 +7,8 @@
 //! overlap count by the least push that parts them, as a negative distance (separating axis
 //! theorem). A link that touches counts with its whole length.
 //!
-//! Error: two round outlines are less than 0.04 mm nearer than said, two drops, whose bulb takes up
-//! only part of the profile, less than 0.1 mm. Branches are left out: they hang in front of the
-//! strand below.
+//! Error: two outlines are less than 0.04 mm nearer than said. Branches are left out: they hang in
+//! front of the strand below.
 
 use std::f64::consts::PI;
 
@@ -17,6 +16,7 @@ use super::chain::{Chain, Piece, pieces};
 use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Strand, What};
 use crate::geometry::Point;
+use crate::pattern::Shape;
 
 /// Arc at each end, in mm, that is not compared: strands that share an end meet there.
 const ENDS: f64 = 25.0;
@@ -119,15 +119,20 @@ fn outline(design: &Design, strand: &Strand, piece: Piece, start: Point, along: 
     }
 }
 
-/// A bead's half widths at places along its hole from its centre, crowded towards its ends as the
-/// corners of a regular polygon are, and one at the centre.
+/// A bead's half widths at places along its hole from its centre. The places crowd towards round
+/// ends as the corners of a regular polygon do; one is where a bead is widest.
 fn profile(bead: &Bead) -> Vec<(f64, f64)> {
     let half = 0.5 * bead.along.value();
     let round = half.max(0.5 * bead.across.value());
-    let turn = libm::acos((1.0 - FINE / round).max(0.0));
-    let quarter = pieces(0.25 * PI, turn).max(2);
-    let place = |cut: usize| -half * libm::cos(0.5 * PI * cut as f64 / quarter as f64);
-    (0..=2 * quarter).map(place).map(|along| (along, bead.half_width(along))).collect()
+    let quarter = pieces(0.25 * PI, libm::acos((1.0 - FINE / round).max(0.0))).max(2);
+    let share = |cut: usize| libm::sin(0.5 * PI * cut as f64 / quarter as f64);
+    // A drop is a cone, which is straight, and half a ball as long as half the bead at the most.
+    let ball = if bead.shape == Shape::Drop { half.min(0.5 * bead.across.value()) } else { half };
+    let widest = half - ball;
+    let first = (0..quarter).rev().map(|cut| -half * share(cut + 1)).filter(|_| widest == 0.0);
+    let tip = (widest > 0.0).then_some(-half);
+    let places = tip.into_iter().chain(first).chain((0..=quarter).map(|cut| widest + ball * share(cut)));
+    places.map(|place| (place, bead.half_width(place))).collect()
 }
 
 /// An outline from half widths at places along it.
@@ -216,5 +221,40 @@ mod tests {
     fn a_turned_box_touches_with_its_corner() {
         let other = boxed(Point::new(0.0, 1.0 + f64::sqrt(2.0)), Point::towards(0.25 * PI), 2.0, 2.0);
         assert!(separation(&boxed(Point::ORIGIN, ALONG, 4.0, 2.0), &other).distance.abs() < 1e-12);
+    }
+
+    fn bead(shape: Shape, across: f64, along: f64) -> Bead {
+        let text = format!(
+            "festoon: 1\ntitle: t\nkind: necklace\n\
+             beads: {{ a: {{ name: a, shape: {shape}, size: {across} x {along} mm, hole: 1 mm, mass: 1 g, colour: '#000000' }} }}\n\
+             cords: {{ c: {{ name: c, kind: wire, diameter: 0.4 mm, colour: '#000000' }} }}\n\
+             strands: [{{ name: s, cord: c, ends: knot, beads: [a] }}]\n"
+        );
+        let (pattern, remarks) = crate::pattern::read(&crate::source::Source::new("t", text));
+        let (design, more) = crate::design::resolve(
+            &pattern.unwrap_or_else(|| panic!("{remarks:?}")),
+            &crate::design::Choice::default(),
+        );
+        design.unwrap_or_else(|| panic!("{more:?}")).beads.remove(0)
+    }
+
+    #[test]
+    fn profiles_follow_every_outline() {
+        let sizes = [(2.0, 2.0), (10.0, 4.0), (6.0, 20.0), (24.0, 30.0), (40.0, 40.0)];
+        for (shape, (across, along)) in Shape::ALL.iter().flat_map(|shape| sizes.map(|size| (*shape, size))) {
+            if matches!(shape, Shape::Seed) {
+                continue;
+            }
+            let bead = bead(shape, across, along);
+            for pair in profile(&bead).windows(2) {
+                let (from, to) = (Point::new(pair[0].0, pair[0].1), Point::new(pair[1].0, pair[1].1));
+                let side = to - from;
+                for share in (0..=20).map(|step| f64::from(step) / 20.0) {
+                    let place = from.x + side.x * share;
+                    let out = side.x * (bead.half_width(place) - from.y) - side.y * (place - from.x);
+                    assert!(out.abs() / side.length() < 1.001 * FINE, "{shape} {across} x {along} at {place}");
+                }
+            }
+        }
     }
 }
