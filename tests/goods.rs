@@ -14,3 +14,5 @@ mod render;
 mod stash;
 #[path = "goods/steps.rs"]
 mod steps;
+#[path = "goods/written.rs"]
+mod written;

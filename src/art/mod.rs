@@ -1,1 +1,19 @@
-//! To come.
+//! Bead art: beads, findings and cords as marks, to scale.
+//!
+//! [`Stencils`] hands out stamps and keeps the symbols that they need. A symbol is drawn in mm about
+//! the point that its stamp places: a bead's centre with the hole along x, a finding's strand side
+//! with +x outward. Page coordinates: y down, angles clockwise. There is one light, from above left,
+//! whichever way a bead is turned: a bead has a symbol for each of 24 turns of the light.
+
+mod bead;
+mod chain;
+mod facet;
+mod finding;
+mod hatch;
+mod light;
+mod shape;
+mod stencils;
+mod wire;
+
+pub use light::Ink;
+pub use stencils::Stencils;

@@ -4,6 +4,7 @@ use clap::Args;
 
 use festoon::remark::Level;
 
+use super::swap::{self, Swap};
 use super::{Failure, Variant, input, report};
 
 /// Arguments of `check`.
@@ -15,6 +16,9 @@ pub struct Options {
     /// Let warnings fail too
     #[arg(long)]
     strict: bool,
+    /// Show what changes when one bead stands in for another
+    #[arg(long, value_name = "OLD=NEW", value_parser = Swap::parse)]
+    swap: Option<Swap>,
     #[command(flatten)]
     variant: Variant,
 }
@@ -23,11 +27,8 @@ pub struct Options {
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
     let mut worst = Ok(());
     for path in &options.patterns {
-        match input::load(path, &options.variant.choice(), None, messages) {
-            Ok((_, remarks, _)) if options.strict && remarks.iter().any(|remark| remark.level() == Level::Warning) => {
-                worst = worst.and(Err(Failure::Pattern));
-            }
-            Ok(_) => {}
+        match one(path, options, messages) {
+            Ok(()) => {}
             Err(Failure::Trouble(message)) => {
                 report::trouble(&message);
                 worst = Err(Failure::Trouble("not every pattern could be read".to_owned()));
@@ -36,4 +37,14 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
         }
     }
     worst
+}
+
+fn one(path: &str, options: &Options, messages: &report::Messages) -> Result<(), Failure> {
+    let choice = options.variant.choice();
+    if let Some(swap) = &options.swap {
+        return swap::run(&input::source(path, messages)?, &choice, swap, messages);
+    }
+    let (_, remarks, _) = input::load(path, &choice, None, messages)?;
+    let warned = remarks.iter().any(|remark| remark.level() == Level::Warning);
+    if options.strict && warned { Err(Failure::Pattern) } else { Ok(()) }
 }

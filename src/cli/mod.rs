@@ -6,10 +6,13 @@
 mod check;
 mod explain;
 mod input;
+mod materials;
 mod measure;
 mod output;
 mod report;
+mod schema;
 mod sheet;
+mod swap;
 
 use std::process::ExitCode;
 
@@ -35,6 +38,10 @@ enum Command {
     Check(check::Options),
     /// Print lengths, drops, weights and tension
     Measure(measure::Options),
+    /// List what to buy and cut, and what it costs
+    Materials(materials::Options),
+    /// Print the JSON Schema of the pattern language
+    Schema,
     /// Explain a remark at length
     Explain(explain::Options),
 }
@@ -78,6 +85,8 @@ pub fn run() -> ExitCode {
         Command::Sheet(options) => sheet::run(options, messages),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
+        Command::Materials(options) => materials::run(options, messages),
+        Command::Schema => schema::run(),
         Command::Explain(options) => explain::run(options),
     };
     match done {

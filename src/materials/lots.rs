@@ -2,7 +2,7 @@
 
 use super::cutting::Cutting;
 use super::{Amount, Article, Buy, Line, Order, need};
-use crate::design::{Bead, Design, Lot};
+use crate::design::{Bead, Design, Lot, Sold};
 use crate::units::{Length, Money};
 
 /// Guards a quotient that should be whole from falling just short of it.
@@ -38,37 +38,38 @@ pub fn spare(count: u64, share: f64) -> u64 {
     if share > 0.0 && count > 0 { beads.max(1) } else { 0 }
 }
 
-/// The line of an article that is counted.
+/// The line of an article that is counted: so many for one copy of the design.
 #[must_use]
-pub fn counted(design: &Design, article: Article, order: &Order) -> Line {
-    let need = need::count(design, article) * need::times(design, order.makers);
+pub fn counted(design: &Design, article: Article, count: u64, order: &Order) -> Line {
+    let need = count * need::times(design, order.makers);
     let spare = if matches!(article, Article::Bead(_)) { spare(need, order.spare) } else { 0 };
     let wanted = need.saturating_add(spare);
     let from_stash = order.stash.count(article).min(wanted);
-    let lot = lot_count(design, article).filter(|(holds, _)| *holds > 0);
-    let buy = lot.map(|(holds, price)| {
+    let lot = lot_count(design, article).filter(|(_, holds)| *holds > 0);
+    let buy = lot.map(|(sold, holds)| {
         let lots = (wanted - from_stash).div_ceil(holds);
         let left_over = lots.saturating_mul(holds).saturating_add(from_stash) - need;
         Buy {
             lots,
+            unit: unit(article, &sold.lot),
             lot: Amount::Count(holds),
             left_over: Amount::Count(left_over),
-            used: price.share(need as f64, holds as f64),
-            bought: many(price, lots),
+            used: sold.price.share(need as f64, holds as f64),
+            bought: many(sold.price, lots),
         }
     });
     line(design, article, [need, spare, from_stash].map(Amount::Count), buy)
 }
 
-/// How many of a counted article one lot holds, and its price.
-fn lot_count(design: &Design, article: Article) -> Option<(u64, Money)> {
+/// How a counted article is sold, and how many one lot holds.
+fn lot_count(design: &Design, article: Article) -> Option<(&Sold, u64)> {
     let sold = article.sold(design)?;
     let holds = match article {
         Article::Bead(at) => beads_in(&design.beads[at], &sold.lot),
         Article::Finding(at) => findings_in(design.findings[at].mass.value(), &sold.lot),
         Article::Cord(_) => 0,
     };
-    Some((holds, sold.price))
+    Some((sold, holds))
 }
 
 /// How many findings of this mass in grams a lot holds. Single findings are not sold by length.
@@ -89,6 +90,7 @@ pub fn cut(design: &Design, cutting: &Cutting) -> Line {
     let left_over: Length = cutting.spools.iter().filter(|spool| !spool.in_stash).map(|spool| spool.left).sum();
     let buy = cutting.article.sold(design).zip(cutting.lot).map(|(sold, lot)| Buy {
         lots: cutting.bought(),
+        unit: unit(cutting.article, &sold.lot),
         lot: Amount::Length(lot),
         left_over: Amount::Length(left_over),
         used: sold.price.share(cutting.total().value(), lot.value()),
@@ -101,6 +103,18 @@ fn line(design: &Design, article: Article, amounts: [Amount; 3], buy: Option<Buy
     let [need, spare, from_stash] = amounts;
     let (id, name) = (article.id(design).to_owned(), article.name(design).to_owned());
     Line { article, id, name, need, spare, from_stash, buy }
+}
+
+/// The word for a lot.
+const fn unit(article: Article, lot: &Lot) -> &'static str {
+    match (lot, article) {
+        (Lot::Strand(_), _) => "strand",
+        (Lot::Pack(_), _) => "pack",
+        (Lot::Each, _) => "piece",
+        (Lot::Grams(_), _) => "bag",
+        (Lot::Length(_), Article::Cord(_)) => "spool",
+        (Lot::Length(_), _) => "length",
+    }
 }
 
 fn many(price: Money, lots: u64) -> Money {

@@ -137,6 +137,8 @@ pub struct Line {
 pub struct Buy {
     /// How many lots (strands, packs, spools).
     pub lots: u64,
+    /// The word for one lot: `strand`, `pack`, `spool`.
+    pub unit: &'static str,
     /// What one lot holds.
     pub lot: Amount,
     /// What is left when the pieces are made and no spare was used: bought + from the stash - need.
@@ -201,9 +203,10 @@ pub fn materials(design: &Design, order: &Order) -> Materials {
 
 fn lines(design: &Design, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let mut cuttings = Vec::new();
+    let counts = need::counts(design);
     let line = |article| {
         if !need::by_length(design, article) {
-            return lots::counted(design, article, order);
+            return lots::counted(design, article, counts.get(&article).copied().unwrap_or(0), order);
         }
         let cutting = cutting::plan(design, article, order);
         let line = lots::cut(design, &cutting);

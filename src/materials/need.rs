@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Design, Lot, Part, Strand, What};
+use crate::design::{Bit, Design, Lot, Part, What};
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
@@ -31,36 +31,32 @@ pub fn by_length(design: &Design, article: Article) -> bool {
     }
 }
 
-/// How many of an article one copy of the design takes.
-#[must_use]
-pub fn count(design: &Design, article: Article) -> u64 {
-    counts(design).get(&article).copied().unwrap_or(0)
-}
-
 /// How many of each bead and finding one copy of the design takes.
+///
+/// A spacer bar is strung once on every strand that it holds, and counted once for all its holes.
 #[must_use]
 pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
-    let mut counts = BTreeMap::new();
+    let mut counts: BTreeMap<_, u64> = BTreeMap::new();
     let mut add = |article| *counts.entry(article).or_insert(0) += 1;
     for strand in &design.strands {
         strand.ends.iter().flat_map(|end| &end.findings).for_each(|at| add(Article::Finding(*at)));
         strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
     }
     parts(design).for_each(|part| add(Article::Finding(part.finding)));
+    for (article, count) in &mut counts {
+        *count = count.div_ceil(strung_on(design, *article));
+    }
     counts
 }
 
-/// How many of each bead a strand takes, with what hangs from it.
-#[must_use]
-pub fn strand_beads(strand: &Strand) -> BTreeMap<usize, u64> {
-    let mut counts = BTreeMap::new();
-    let mut add = |article| {
-        if let Article::Bead(at) = article {
-            *counts.entry(at).or_insert(0) += 1;
+/// On how many strands one of an article is strung at once.
+fn strung_on(design: &Design, article: Article) -> u64 {
+    match article {
+        Article::Finding(at) if design.findings[at].kind == FindingKind::SpacerBar => {
+            u64::from(design.findings[at].holes.max(1))
         }
-    };
-    strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
-    counts
+        _ => 1,
+    }
 }
 
 fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {
@@ -82,12 +78,6 @@ fn parts(design: &Design) -> impl Iterator<Item = &Part> {
     design.closure.left.iter().chain(&design.closure.right)
 }
 
-/// What a strand is cut to: its finished length and the allowance for each end.
-#[must_use]
-pub fn cut_length(strand: &Strand) -> Length {
-    strand.finished + strand.allowance * 2.0
-}
-
 /// The pieces that one copy of the design takes of an article that is needed by length.
 #[must_use]
 pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
@@ -95,7 +85,7 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
         Article::Bead(_) => Vec::new(),
         Article::Cord(at) => {
             let strands = design.strands.iter().filter(|strand| strand.cord == at);
-            strands.map(|strand| Piece { label: strand.name.clone(), length: cut_length(strand) }).collect()
+            strands.map(|strand| Piece { label: strand.name.clone(), length: strand.cut() }).collect()
         }
         Article::Finding(at) => chain_pieces(design, at),
     }
@@ -107,9 +97,9 @@ fn chain_pieces(design: &Design, at: usize) -> Vec<Piece> {
     let piece = |length| Piece { label: chain.name.clone(), length };
     let in_closure = parts(design).filter(|part| part.finding == at).map(|part| part.cut);
     let mut pieces: Vec<_> = in_closure.filter(|cut| *cut > Length::ZERO).map(piece).collect();
-    let elsewhere = count(design, Article::Finding(at)).saturating_sub(pieces.len() as u64);
+    let all = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);
     if chain.length > Length::ZERO {
-        pieces.extend((0..elsewhere).map(|_| piece(chain.length)));
+        pieces.extend((pieces.len() as u64..all).map(|_| piece(chain.length)));
     }
     pieces
 }

@@ -42,8 +42,13 @@ pub fn suggest(price: &Price, lines: &[Line]) -> Suggestion {
         cost,
         wholesale: cost.times(price.wholesale),
         retail: cost.times(price.retail),
-        unpriced: lines.iter().filter(|line| line.buy.is_none()).map(|line| line.id.clone()).collect(),
+        unpriced: lines.iter().filter(|line| is_unpriced(line)).map(|line| line.id.clone()).collect(),
     }
+}
+
+/// A price of nothing is one that the pattern does not say.
+fn is_unpriced(line: &Line) -> bool {
+    line.buy.as_ref().is_none_or(|buy| buy.bought == Money::ZERO)
 }
 
 #[cfg(test)]
@@ -57,7 +62,7 @@ mod tests {
         // 15 to 18 (a jewellery-making business article; results of the example computed).
         let used = Money::coins(200);
         let none = Amount::Count(0);
-        let buy = Buy { lots: 1, lot: Amount::Count(1), left_over: none, used, bought: used };
+        let buy = Buy { lots: 1, unit: "pack", lot: Amount::Count(1), left_over: none, used, bought: used };
         let line = Line {
             article: Article::Bead(0),
             id: "bead".into(),

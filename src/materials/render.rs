@@ -15,7 +15,7 @@ use crate::units::Money;
 pub use table::table;
 
 /// Columns of the CSV file.
-const COLUMNS: [&str; 12] = [
+const COLUMNS: [&str; 13] = [
     "kind",
     "id",
     "name",
@@ -24,6 +24,7 @@ const COLUMNS: [&str; 12] = [
     "spare",
     "from_stash",
     "packs",
+    "sold_by",
     "pack",
     "left_over",
     "cost_used",
@@ -38,7 +39,7 @@ pub fn csv(materials: &Materials) -> String {
     rows.map(|row| row.map(|cell| quoted(&cell)).join(",") + "\r\n").collect()
 }
 
-fn cells(line: &Line) -> [String; 12] {
+fn cells(line: &Line) -> [String; 13] {
     let (count, length) = match line.need {
         Amount::Count(_) => (plain(line.need), String::new()),
         Amount::Length(_) => (String::new(), plain(line.need)),
@@ -53,6 +54,7 @@ fn cells(line: &Line) -> [String; 12] {
         plain(line.spare),
         plain(line.from_stash),
         bought(|buy| buy.lots.to_string()),
+        bought(|buy| buy.unit.to_owned()),
         bought(|buy| plain(buy.lot)),
         bought(|buy| plain(buy.left_over)),
         bought(|buy| buy.used.to_string()),
@@ -105,6 +107,7 @@ fn object(line: &Line) -> Value {
         "spare": number(line.spare),
         "from_stash": number(line.from_stash),
         "packs": buy.map(|buy| buy.lots),
+        "sold_by": buy.map(|buy| buy.unit),
         "pack": buy.map(|buy| number(buy.lot)),
         "left_over": buy.map(|buy| number(buy.left_over)),
         "cost_used": buy.map(|buy| money(buy.used)),

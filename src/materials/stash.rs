@@ -10,12 +10,11 @@
 
 use std::collections::BTreeMap;
 
-use serde_yaml::Spanned;
-
 use super::{Amount, Article, need};
 use crate::design::Design;
-use crate::remark::{Code, Remark};
-use crate::source::{Place, Source};
+use crate::pattern::node::{self, Node, Value};
+use crate::remark::{Code, Remark, did_you_mean};
+use crate::source::{At, Source};
 use crate::units::Length;
 
 /// What is in hand.
@@ -55,54 +54,51 @@ impl Stash {
     /// # Errors
     /// All that is wrong with the file, each with its place in it.
     pub fn read(source: &Source, design: &Design) -> Result<Self, Vec<Remark>> {
-        let written = written(source).map_err(|remark| vec![remark])?;
         let (mut stash, mut remarks) = (Self::default(), Vec::new());
-        for (id, text) in written {
-            let place = place(source, &text);
-            match amount(design, &id, &text.value) {
+        for (id, node) in entries(source).map_err(|remark| vec![remark])? {
+            match amount(design, &id, &node) {
                 Ok((article, amount)) => stash = stash.with(article, amount),
-                Err(remark) => remarks.push(remark.at(place)),
+                Err(remark) => remarks.push(remark),
             }
         }
         if remarks.is_empty() { Ok(stash) } else { Err(remarks) }
     }
 }
 
-fn written(source: &Source) -> Result<BTreeMap<String, Spanned<String>>, Remark> {
-    let blank = |line: &str| line.trim().is_empty() || line.trim_start().starts_with('#');
-    if source.text().lines().all(blank) {
-        return Ok(BTreeMap::new());
+fn entries(source: &Source) -> Result<Vec<(At<String>, Node)>, Remark> {
+    let node = node::parse(source)?;
+    match node.value {
+        Value::Map(entries) => Ok(entries),
+        Value::Empty => Ok(Vec::new()),
+        other => Err(Remark::new(Code::WrongKind, format!("the stash is {} and not ids with amounts", other.what()))
+            .at(node.place)
+            .help("write one a line, like `reed: 120` or `wire: 3 m`")),
     }
-    serde_yaml::from_str(source.text()).map_err(|error| {
-        let remark = Remark::new(Code::Yaml, "the stash is not a list of ids and amounts");
-        let remark = remark.help("write one a line, like `reed: 120` or `wire: 3 m`");
-        match error.location() {
-            Some(at) => remark.at(source.place_at(number(at.line()), number(at.column()))),
-            None => remark,
-        }
-    })
 }
 
-fn place<T>(source: &Source, spanned: &Spanned<T>) -> Place {
-    let at = spanned.referenced;
-    source.place_at(number(at.line()), number(at.column()))
-}
-
-fn number(value: u64) -> usize {
-    usize::try_from(value).unwrap_or(usize::MAX)
-}
-
-fn amount(design: &Design, id: &str, text: &str) -> Result<(Article, Amount), Remark> {
-    let known = |article: &Article| article.id(design) == id;
+fn amount(design: &Design, id: &At<String>, node: &Node) -> Result<(Article, Amount), Remark> {
+    let known = |article: &Article| article.id(design) == id.value;
     let article = Article::all(design).find(known).ok_or_else(|| unknown(design, id))?;
-    let amount = if need::by_length(design, article) { length(id, text)? } else { count(id, text)? };
-    Ok((article, amount))
+    let by_length = need::by_length(design, article);
+    let amount = match &node.value {
+        Value::Scalar(text) if by_length => length(&id.value, text),
+        Value::Scalar(text) => count(&id.value, text),
+        other => {
+            Err(Remark::new(Code::WrongKind, format!("the amount of `{}` in the stash is {}", id.value, other.what()))
+                .help(if by_length { "write a length, like `wire: 3 m`" } else { "write a count, like `reed: 120`" }))
+        }
+    };
+    amount.map(|amount| (article, amount)).map_err(|remark| remark.at(node.place))
 }
 
-fn unknown(design: &Design, id: &str) -> Remark {
+fn unknown(design: &Design, id: &At<String>) -> Remark {
     let ids: Vec<_> = Article::all(design).map(|article| article.id(design)).collect();
-    Remark::new(Code::UnknownId, format!("the stash has `{id}`, which this pattern does not use"))
-        .help(format!("it uses {}", ids.join(", ")))
+    let help = match did_you_mean(&id.value, ids.iter().copied()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => format!("it uses {}", ids.join(", ")),
+    };
+    let headline = format!("the stash has `{}`, which this pattern does not use", id.value);
+    Remark::new(Code::UnknownId, headline).at(id.place).help(help)
 }
 
 fn length(id: &str, text: &str) -> Result<Amount, Remark> {

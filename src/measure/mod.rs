@@ -11,6 +11,7 @@ use serde::Serialize;
 use crate::Piece;
 use crate::design::{Design, What};
 use crate::drape::{Clearance, Hung, Seat};
+use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
 use crate::remark::Remark;
 use crate::remark::render::{Record, records};
@@ -30,6 +31,7 @@ pub struct Measures {
     pub strands: Vec<StrandMeasures>,
     pub clearances: Vec<ClearanceMeasures>,
     pub piece: PieceMeasures,
+    pub materials: serde_json::Value,
     pub remarks: Vec<Record>,
 }
 
@@ -138,6 +140,7 @@ impl Measures {
             strands: hung.enumerate().map(|(index, (_, hung))| strand(design, index, hung)).collect(),
             clearances: drape.clearances.iter().map(|clearance| self::clearance(design, clearance)).collect(),
             piece: whole(piece),
+            materials: render::array(&materials(design, &Order::default())),
             remarks: records(remarks, source),
         }
     }

@@ -5,8 +5,9 @@
 
 mod items;
 mod model;
-mod node;
+pub(crate) mod node;
 mod record;
+mod swap;
 mod values;
 mod words;
 

@@ -92,6 +92,17 @@ codes! {
          carries its unit: a bare number could be inches or millimetres.";
     UnknownId = "unknown-id", Error,
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
+    LastPack = "last-pack", Advice,
+        "The last pack of a bead or finding is bought for the spare beads alone, or for no more \
+         than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \
+         spare is 5 % of the count rounded up, at least 1 (common practice, no source).";
+    LotTooSmall = "lot-too-small", Warning,
+        "One pack, strand or bag as the pattern sells it does not hold a single one: a strand \
+         holds floor(length / pitch) beads, a bag floor(mass / mass of one), and cord is not sold by \
+         the pack. The article is left out of the costs.";
+    SpoolTooShort = "spool-too-short", Warning,
+        "A strand or chain is cut in one piece: finished length + 2 x allowance. This piece is \
+         longer than the spool that the pattern names, so no cutting plan holds it.";
     Version = "version", Error,
         "The first key says which version of the pattern language the file is written in. This \
          program reads version 1.";
@@ -112,28 +123,28 @@ codes! {
     PinTooShort = "pin-too-short", Error,
         "A pin must be as long as what it carries and the loop turned at its end. A loop of outside \
          diameter D from wire of diameter w takes pi x (D - w) of wire, the length of its middle \
-         line. D = 3 mm is an assumption (common practice, no source). Inside a cone the pin \
+         line. D is the pin's `outside`, or 3 mm (an assumption: common practice, no source). Inside a cone the pin \
          carries the part of the cone above its eye.";
     EyeInCone = "eye-in-cone", Warning,
         "The eye of the pin that gathers the strands must go into the cone and must not pull out \
-         through its tip: tip < eye <= inside. The eye is assumed to be 3 mm across outside \
-         (common practice, no source).";
+         through its tip: tip < eye <= inside. The eye's outside diameter is the pin's `outside`, or \
+         3 mm (an assumption: common practice, no source).";
     EyeTooSmall = "eye-too-small", Warning,
         "Each strand's loop passes the eye of the pin once. n cords need an opening of the thickest \
          cord's diameter times the ratio of the smallest circle that holds n equal circles (circle \
-         packing in a circle). The opening is the eye's outside, assumed to be 3 mm, less twice the \
-         pin's wire.";
+         packing in a circle). The opening is the eye's outside diameter (the pin's `outside`, or an \
+         assumed 3 mm) less twice the pin's wire.";
     CrimpsInCone = "crimps-in-cone", Warning,
         "n crimps of outside diameter D that lie side by side need an inside of D times the ratio \
          of the smallest circle that holds n equal circles (circle packing in a circle; ratios for \
          1 to 14 and 19 circles are proved best, others to 20 are the best known, beyond it is an \
          upper bound). The cone is taken to narrow evenly from its inside at the mouth to its tip; \
-         the pin's eye, assumed to be 3 mm across, jams where the cone is as wide as it; the crimps \
-         begin a loop's length below the eye. Crimps set at different heights need less.";
+         the pin's eye (its `outside`, or an assumed 3 mm) comes to lie where the cone is as wide as \
+         it; the crimps begin a loop's length below the eye. Crimps set at different heights need less.";
     CrimpsShow = "crimps-show", Advice,
         "The crimps reach below the cone's mouth, so that the cone does not hide them. Their place \
-         follows from the cone's taper, an eye assumed to be 3 mm across, the loops and the crimps' \
-         length.";
+         follows from the cone's taper, the pin's eye (its `outside`, or an assumed 3 mm), the loops \
+         and the crimps' length.";
     WeakCord = "weak-cord", Warning,
         "The cord's breaking strength is less than five times the largest tension of the hanging \
          strand. The tension at an end is sqrt(H^2 + V^2), where H and V are the horizontal and \
@@ -154,10 +165,11 @@ codes! {
          the wrist or ankle. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
          the public domain). A ring on elastic may be smaller: it stretches.";
     StrandsCrowd = "strands-crowd", Warning,
-        "Two neighbouring strands touch, bead outline to bead outline, along more than a tenth of \
-         the length compared (an assumption). They will ride on one another instead of lying side \
-         by side. The help takes the strands for concentric half circles: radii that differ by d \
-         make lengths that differ by pi x d (exact for arcs, an approximation here).";
+        "Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
+         hang, along more than half of the length compared (an assumption). They will ride on one \
+         another instead of lying side by side, which a twist of strands may mean to. The first and \
+         last 25 mm are not compared. Strands from one point hang close together along their sides; \
+         ends held apart, or lengths that differ more, give them room.";
     BareCord = "bare-cord", Advice,
         "With `settle: fixed` the beads stay where the pattern puts them, counted from the first \
          end, and what is left over is bare cord at the last end. Here that is more than 40 % of \
@@ -188,7 +200,8 @@ codes! {
          banned for children under three (16 CFR 1501.4): that is true of almost every bead.";
     DeclareMetal = "declare-metal", Advice,
         "Some materials may give off nickel or lead. The words of the material say so here, not a \
-         test. Rules differ by country, and festoon does not say that a piece complies. For \
+         test: nickel, alpaca and German silver hold nickel, brass and pewter often some lead, and \
+         crystal without another word may be lead glass (common knowledge, no source). Rules differ by country, and festoon does not say that a piece complies. For \
          comparison: the EU allows 0.5 ug of nickel per cm2 and week from what touches skin for \
          long and 0.2 ug from posts in piercings (REACH, annex XVII, entry 27), and less than \
          0.05 % lead in each part of jewellery (entry 63); the US allow 100 ppm lead in parts of \

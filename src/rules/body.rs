@@ -4,7 +4,6 @@
 use crate::design::Design;
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
-use crate::source::Place;
 
 /// Remarks about wearers.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -23,40 +22,42 @@ fn breakaway(design: &Design) -> Option<Remark> {
     })
 }
 
-/// What a material may give off; a substance whose words a material must all have.
+/// What a material may give off, by words that it must all have.
 const CONCERNS: &[(&str, &str)] = &[
     ("nickel", "nickel"),
     ("alpaca", "nickel"),
     ("german silver", "nickel"),
-    ("brass", "lead, and nickel under a plating"),
+    ("brass", "lead"),
     ("pewter", "lead"),
     ("lead", "lead"),
     ("crystal", "lead"),
 ];
-/// Words that deny a concern: `lead-free crystal`, `nickel-free brass`.
-const FREE: &str = "free";
+/// Words that deny a concern: `lead-free crystal`, `rock crystal`.
+const FREE: &[&str] = &["free", "rock"];
 
 fn metals(design: &Design) -> Vec<Remark> {
-    let beads = design.beads.iter().map(|bead| (&bead.name, bead.material.as_deref(), bead.place));
-    let findings = design.findings.iter().map(|finding| (&finding.name, finding.material.as_deref(), finding.place));
-    let articles = beads.chain(findings).filter_map(|(name, material, place)| Some((name, material?, place)));
-    articles.filter_map(|(name, material, place)| declared(name, material, place)).collect()
+    ["nickel", "lead"].into_iter().filter_map(|metal| declared(metal, design)).collect()
 }
 
-fn declared(name: &str, material: &str, place: Place) -> Option<Remark> {
-    let concern = concern(material)?;
-    let headline = format!("{name} is of {material}, which may give off {concern}");
-    let help = "ask the maker of it for a declaration, and tell buyers as the rules where you sell it demand";
-    Some(Remark::new(Code::DeclareMetal, headline).at(place).help(help))
+/// All that may give off a metal, at the place of the first.
+fn declared(metal: &str, design: &Design) -> Option<Remark> {
+    let beads = design.beads.iter().map(|bead| (&bead.name, &bead.material, bead.place));
+    let findings = design.findings.iter().map(|finding| (&finding.name, &finding.material, finding.place));
+    let material_gives = |material: &Option<String>| material.as_deref().and_then(concern) == Some(metal);
+    let giving: Vec<_> = beads.chain(findings).filter(|(_, material, _)| material_gives(material)).collect();
+    let (_, _, place) = giving.first()?;
+    let names: Vec<_> = giving.iter().map(|(name, _, _)| name.as_str()).collect();
+    let headline = format!("what these are made of may give off {metal}: {}", names.join(", "));
+    let help = "ask their makers for a declaration, and tell buyers as the rules where you sell demand";
+    Some(Remark::new(Code::DeclareMetal, headline).at(*place).help(help))
 }
 
 fn concern(material: &str) -> Option<&'static str> {
     let lower = material.to_lowercase();
-    let words: Vec<_> = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-    let named = |(key, _): &&(&str, &str)| key.split(' ').all(|word| words.contains(&word));
-    let rock = words.contains(&"rock");
-    let (_, concern) = CONCERNS.iter().filter(|_| !rock && !words.contains(&FREE)).find(named)?;
-    Some(concern)
+    let words: Vec<_> = lower.split(|c: char| !c.is_alphanumeric()).collect();
+    let named = |key: &str| key.split(' ').all(|word| words.contains(&word));
+    let denied = FREE.iter().any(|word| words.contains(word));
+    CONCERNS.iter().find(|(key, _)| !denied && named(key)).map(|(_, metal)| *metal)
 }
 
 #[cfg(test)]

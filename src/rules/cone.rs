@@ -1,8 +1,8 @@
 //! Ends gathered under a cone: the pin through its tip, the eye and the crimps inside.
 //!
 //! The inside is taken to narrow evenly from the mouth to the tip. The pin's eye is drawn in until
-//! it jams, the strands' loops hang from it, and the crimps lie below the loops. The eye's outside
-//! diameter is an assumption, so what follows from it are warnings.
+//! the cone is as wide as it, the strands' loops hang from it, and the crimps lie below the loops:
+//! the same places from which the design takes the closure's length.
 
 use crate::design::{Design, End, Finding, Part};
 use crate::pattern::FindingKind;
@@ -11,9 +11,6 @@ use crate::trade::packing::packing_ratio;
 use crate::units::Length;
 
 use super::pin;
-
-/// Outside diameter in mm of the eye that gathers the strands.
-const EYE: f64 = pin::LOOP;
 
 /// Remarks about the cones of both sides.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -26,14 +23,16 @@ pub fn check(design: &Design) -> Vec<Remark> {
 struct Gathering<'a> {
     cone: &'a Finding,
     pin: Option<&'a Finding>,
-    ends: Vec<Ended<'a>>,
+    /// The thickest cord.
+    cord: Length,
+    loops: usize,
+    crimps: Vec<Crimp<'a>>,
 }
 
-/// A strand's end under a cone.
-struct Ended<'a> {
-    crimp: Option<&'a Finding>,
-    bight: f64,
-    cord: f64,
+/// A crimp and how far below its loop's top it begins.
+struct Crimp<'a> {
+    finding: &'a Finding,
+    below: Length,
 }
 
 impl<'a> Gathering<'a> {
@@ -42,122 +41,108 @@ impl<'a> Gathering<'a> {
         let mut findings = parts.iter().map(|part| &design.findings[part.finding]).peekable();
         let pin = findings.next_if(|finding| finding.kind == FindingKind::EyePin);
         let cone = findings.next_if(|finding| finding.kind == FindingKind::Cone)?;
-        let ends = design.strands.iter().map(|strand| {
-            let cord = design.cords[strand.cord].diameter.value();
-            ended(&strand.ends[end], cord, design)
-        });
-        Some(Self { cone, pin, ends: ends.collect() })
+        let cords = design.strands.iter().map(|strand| design.cords[strand.cord].diameter);
+        let crimps = design.strands.iter().filter_map(|strand| crimp(&strand.ends[end], design));
+        Some(Self { cone, pin, cord: longest(cords), loops: design.strands.len(), crimps: crimps.collect() })
     }
 
     fn remarks(&self) -> Vec<Remark> {
-        let Some(pin) = self.pin else { return self.crimps(0.0).into_iter().collect() };
+        let Some(pin) = self.pin else { return self.crimps_below(Length::ZERO).into_iter().collect() };
+        let seat = self.cone.depth_of(pin.eye());
         let through = pin::through(pin, &self.cone.name, self.cone.tip, self.cone.place);
-        let eye = self.eye_outside().or_else(|| self.eye_pulls_out());
-        let seated = if eye.is_some() { None } else { self.crimps(self.seat()) };
-        let long = pin::long_enough(pin, self.seat());
-        [through, long, eye, self.loops(pin), seated].into_iter().flatten().collect()
+        let misfit = self.eye_outside(pin).or_else(|| self.eye_pulls_out(pin));
+        let hidden = if misfit.is_none() { self.crimps_below(seat + pin.eye() - pin.wire) } else { None };
+        [through, pin::long_enough(pin, seat.value()), misfit, self.loops_in(pin), hidden]
+            .into_iter()
+            .flatten()
+            .collect()
     }
 
-    /// Inside diameter at a distance from the tip.
-    fn inside(&self, from_tip: f64) -> f64 {
-        let (tip, mouth) = (self.cone.tip.value(), self.cone.inside.value());
-        tip + (mouth - tip) * (from_tip / self.cone.length.value()).min(1.0)
+    fn remark(&self, code: Code, headline: String) -> Remark {
+        Remark::new(code, headline).at(self.cone.place)
     }
 
-    /// How far below the tip the eye's centre jams.
-    fn seat(&self) -> f64 {
-        let (tip, mouth) = (self.cone.tip.value(), self.cone.inside.value());
-        let jams = if mouth > tip { (EYE - tip) / (mouth - tip) * self.cone.length.value() } else { 0.0 };
-        jams.max(EYE / 2.0)
+    fn eye_outside(&self, pin: &Finding) -> Option<Remark> {
+        (self.cone.inside < pin.eye()).then(|| {
+            let (cone, inside, eye) = (&self.cone.name, self.cone.inside.hundredths(), pin.eye().hundredths());
+            let headline = format!("{cone} is {inside} inside; the eye of {}, {eye}, does not go in", pin.name);
+            self.remark(Code::EyeInCone, headline).help(format!("use a cone of at least {eye} inside"))
+        })
     }
 
-    fn warn(&self, code: Code, headline: String) -> Option<Remark> {
-        Some(Remark::new(code, headline).at(self.cone.place))
-    }
-
-    fn eye_outside(&self) -> Option<Remark> {
-        if self.cone.inside.value() >= EYE {
-            return None;
-        }
-        let (cone, inside) = (&self.cone.name, self.cone.inside.hundredths());
-        let headline = format!("{cone} is {inside} inside; a pin's eye of about {EYE} mm does not go in");
-        Some(self.warn(Code::EyeInCone, headline)?.help(format!("use a cone of at least {EYE} mm inside")))
-    }
-
-    fn eye_pulls_out(&self) -> Option<Remark> {
-        if self.cone.tip.value() < EYE {
-            return None;
-        }
-        let (cone, tip) = (&self.cone.name, self.cone.tip.hundredths());
-        let headline = format!("the tip of {cone} is {tip} wide; a pin's eye of about {EYE} mm pulls out through it");
-        Some(self.warn(Code::EyeInCone, headline)?.help("use a cone with a narrower tip, or a bead below the tip"))
+    fn eye_pulls_out(&self, pin: &Finding) -> Option<Remark> {
+        (self.cone.tip >= pin.eye()).then(|| {
+            let (cone, tip, eye) = (&self.cone.name, self.cone.tip.hundredths(), pin.eye().hundredths());
+            let headline = format!("the tip of {cone} is {tip} wide; the eye of {}, {eye}, pulls out", pin.name);
+            self.remark(Code::EyeInCone, headline).help(format!("use a cone whose tip is narrower than {eye}"))
+        })
     }
 
     /// Every strand's loop passes the eye.
-    fn loops(&self, pin: &Finding) -> Option<Remark> {
-        let opening = EYE - 2.0 * pin.wire.value();
-        let thickest = self.ends.iter().map(|end| end.cord).fold(0.0, f64::max);
-        let needed = thickest * packing_ratio(self.count(|_| true));
-        if needed <= opening {
-            return None;
-        }
-        let (loops, needed) = (self.ends.len(), Length::mm(needed).hundredths());
-        let headline =
-            format!("{loops} loops need {needed} in the eye of {}; about {:.2} mm is open", pin.name, opening);
-        let help = format!("turn the eye so that {needed} is open inside, or gather the strands on a ring");
-        Some(self.warn(Code::EyeTooSmall, headline)?.help(help))
+    fn loops_in(&self, pin: &Finding) -> Option<Remark> {
+        let open = pin.eye() - pin.wire * 2.0;
+        let needed = self.cord * packing_ratio(whole(self.loops));
+        (needed > open).then(|| {
+            let (loops, needed, open) = (self.loops, needed.hundredths(), open.hundredths());
+            let headline = format!("{loops} loops need {needed} in the eye of {}, of which {open} are open", pin.name);
+            let help = format!("use a pin whose eye is open by {needed}, or gather the strands on a ring");
+            self.remark(Code::EyeTooSmall, headline).help(help)
+        })
     }
 
-    fn count(&self, counted: impl Fn(&&Ended) -> bool) -> u32 {
-        u32::try_from(self.ends.iter().filter(counted).count()).unwrap_or(u32::MAX)
+    /// The crimps, where the loops hang so far below the tip.
+    fn crimps_below(&self, loops: Length) -> Option<Remark> {
+        let highest = loops + shortest(self.crimps.iter().map(|crimp| crimp.below))?;
+        let lowest = loops + longest(self.crimps.iter().map(|crimp| crimp.below + crimp.finding.length));
+        self.too_wide(highest).or_else(|| self.showing(lowest))
     }
 
-    /// The crimps side by side, where the eye's centre is so far below the tip.
-    fn crimps(&self, seat: f64) -> Option<Remark> {
-        let crimps = || self.ends.iter().filter_map(|end| Some((end, end.crimp?)));
-        let widest = crimps().map(|(_, crimp)| crimp.outside.value()).fold(0.0, f64::max);
-        let highest = crimps().map(|(end, _)| end.bight).fold(f64::INFINITY, f64::min);
-        let lowest = crimps().map(|(end, crimp)| end.bight + crimp.length.value()).fold(0.0, f64::max);
-        let below = seat + if self.pin.is_some() { EYE / 2.0 } else { 0.0 };
-        let ratio = packing_ratio(self.count(|end| end.crimp.is_some()));
-        if widest == 0.0 {
-            return None;
-        }
-        self.too_wide(widest * ratio, ratio, below + highest).or_else(|| self.peeping(below + lowest))
+    /// The crimps side by side at the depth at which the highest begins.
+    fn too_wide(&self, depth: Length) -> Option<Remark> {
+        let ratio = packing_ratio(whole(self.crimps.len()));
+        let needed = longest(self.crimps.iter().map(|crimp| crimp.finding.outside)) * ratio;
+        let inside = self.cone.width_at(depth);
+        (needed > inside && depth < self.cone.length).then(|| {
+            let headline = format!(
+                "{} crimps side by side need {}; {} is {} inside where they begin, {} below its tip",
+                self.crimps.len(),
+                needed.hundredths(),
+                self.cone.name,
+                inside.hundredths(),
+                depth.tenths()
+            );
+            let fits = (inside * (1.0 / ratio)).hundredths();
+            let help = format!("use crimps of at most {fits} outside, a wider cone, or one crimp for two strands");
+            self.remark(Code::CrimpsInCone, headline).help(help)
+        })
     }
 
-    fn too_wide(&self, needed: f64, ratio: f64, at: f64) -> Option<Remark> {
-        let inside = self.inside(at);
-        if needed <= inside || at >= self.cone.length.value() {
-            return None;
-        }
-        let (count, cone) = (self.count(|end| end.crimp.is_some()), &self.cone.name);
-        let headline = format!(
-            "{count} crimps side by side need {}; {cone} is {} inside where they lie, {} below its tip",
-            Length::mm(needed).hundredths(),
-            Length::mm(inside).hundredths(),
-            Length::mm(at).tenths()
-        );
-        let fits = Length::mm(inside / ratio).hundredths();
-        let help = format!("use crimps of at most {fits} outside, a wider cone, or one crimp for two strands");
-        Some(self.warn(Code::CrimpsInCone, headline)?.help(help))
-    }
-
-    fn peeping(&self, lowest: f64) -> Option<Remark> {
-        let out = lowest - self.cone.length.value();
-        if out <= 0.0 {
-            return None;
-        }
-        let (cone, out) = (&self.cone.name, Length::mm(out).tenths());
-        let headline = format!("{cone} does not hide the crimps: they stand out of its mouth by {out}");
-        Some(self.warn(Code::CrimpsShow, headline)?.help(format!("use a cone longer by {out}, or shorter loops")))
+    fn showing(&self, lowest: Length) -> Option<Remark> {
+        let out = lowest - self.cone.length;
+        (out > Length::ZERO).then(|| {
+            let out = out.tenths();
+            let headline = format!("the crimps stand out of the mouth of {} by {out}", self.cone.name);
+            self.remark(Code::CrimpsShow, headline).help(format!("use a cone longer by {out}, or shorter loops"))
+        })
     }
 }
 
-fn ended<'a>(end: &End, cord: f64, design: &'a Design) -> Ended<'a> {
-    let crimp =
-        end.findings.iter().map(|index| &design.findings[*index]).find(|finding| finding.kind == FindingKind::Crimp);
-    Ended { crimp, bight: end.bight.value(), cord }
+fn crimp<'a>(end: &End, design: &'a Design) -> Option<Crimp<'a>> {
+    let mut findings = end.findings.iter().map(|index| &design.findings[*index]);
+    let finding = findings.find(|finding| finding.kind == FindingKind::Crimp)?;
+    Some(Crimp { finding, below: end.bight })
+}
+
+fn longest(lengths: impl Iterator<Item = Length>) -> Length {
+    lengths.fold(Length::ZERO, |most, one| if one > most { one } else { most })
+}
+
+fn shortest(lengths: impl Iterator<Item = Length>) -> Option<Length> {
+    lengths.reduce(|least, one| if one < least { one } else { least })
+}
+
+fn whole(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
 }
 
 #[cfg(test)]
@@ -182,8 +167,9 @@ mod tests {
     #[test]
     fn three_crimps_in_a_cone() {
         // Three circles need 2.1547 times one's diameter (packing, proved): 4.309 mm for crimps of 2 mm. A cone of
-        // 6.5 mm inside and 1.5 mm at the tip holds an eye of 3 mm at 3.6 mm below the tip; the crimps begin
-        // 1.5 + 3 mm further down, where it is 1.5 + 5 × 8.1 / 12 = 4.875 mm wide.
+        // 6.5 mm inside and 1.5 mm at the tip is 3 mm wide, like the eye, 3.6 mm below the tip; the loops hang from
+        // there by the eye, 3 mm less a wire of 0.72 mm, and the crimps begin 3 mm further down, where the cone is
+        // 1.5 + 5 × 8.88 / 12 = 5.2 mm wide. Five need 5.4026 mm.
         assert_eq!(sample::codes(&check(&gathered(3, 6.5))), []);
         assert_eq!(sample::codes(&check(&gathered(5, 6.5))), [Code::CrimpsInCone]);
     }
@@ -194,7 +180,7 @@ mod tests {
         let mut wide = gathered(1, 6.5);
         wide.findings[2].tip = Length::mm(3.0);
         assert_eq!(sample::codes(&check(&wide)), [Code::EyeInCone]);
-        wide.findings[2].tip = Length::mm(0.71);
+        (wide.findings[2].tip, wide.findings[2].length) = (Length::mm(0.71), Length::mm(13.0));
         assert_eq!(sample::codes(&check(&wide)), [Code::PinTooThick]);
     }
 
@@ -210,9 +196,9 @@ mod tests {
     #[test]
     fn crimps_hide_in_a_long_cone() {
         let mut design = gathered(2, 6.5);
-        design.strands[1].ends[1].bight = Length::mm(4.89);
+        design.strands[1].ends[1].bight = Length::mm(4.11);
         assert_eq!(sample::codes(&check(&design)), []);
-        design.strands[1].ends[1].bight = Length::mm(4.91);
+        design.strands[1].ends[1].bight = Length::mm(4.13);
         assert_eq!(sample::codes(&check(&design)), [Code::CrimpsShow]);
     }
 }

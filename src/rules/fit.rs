@@ -5,7 +5,7 @@ use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
 use crate::trade::packing::packing_ratio;
 
-use super::{bits, strung};
+use super::strung;
 
 /// Remarks about cords in holes.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -32,7 +32,7 @@ fn too_thick(cord: &Cord, through: &str, hole: String) -> Remark {
 
 /// Findings strung on the cord, where their inside is known.
 fn through_findings(design: &Design) -> Vec<Remark> {
-    let on_cord = design.strands.iter().flat_map(|strand| bits(strand).map(|bit| (&bit.what, strand.cord)));
+    let on_cord = design.strands.iter().flat_map(|strand| strand.bits().map(|bit| (&bit.what, strand.cord)));
     let findings = on_cord.filter_map(|(what, cord)| match what {
         What::Finding(index) => Some((*index, cord)),
         _ => None,

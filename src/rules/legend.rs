@@ -1,8 +1,9 @@
-//! Whether the legend's beads can be told apart without their letters.
+//! Whether the legend's beads can be told apart without their letters. A remark for a bead names the
+//! first bead before it that it looks like.
 
 use crate::design::{Bead, Design};
 use crate::remark::{Code, Remark};
-use crate::trade::sight::{Sight, difference};
+use crate::trade::sight::{Lab, Sight, ciede2000, seen_by};
 use crate::units::Length;
 
 /// Least CIEDE2000 difference of two colours that are told apart on paper: an assumption, about ten
@@ -11,29 +12,45 @@ const APART: f64 = 10.0;
 /// Ratio of sizes that are told apart: an assumption.
 const SIZES_APART: f64 = 1.2;
 
-/// Remarks about pairs of beads that look alike.
+/// Beads that are compared: no legend that people read is longer.
+const MOST: usize = 500;
+
+/// A remark for each bead that looks like one before it.
 pub fn check(design: &Design) -> Vec<Remark> {
-    let beads = &design.beads;
-    let pairs = beads.iter().enumerate().flat_map(|(at, one)| beads[at + 1..].iter().map(move |other| (one, other)));
-    pairs.filter_map(|(one, other)| alike(one, other)).collect()
+    let looks: Vec<_> = design.beads.iter().take(MOST).map(Look::of).collect();
+    let alike = |at: usize| looks[..at].iter().find_map(|other| looks[at].like(other));
+    (0..looks.len()).filter_map(alike).collect()
 }
 
-fn alike(one: &Bead, other: &Bead) -> Option<Remark> {
-    if one.shape != other.shape || sizes_differ(one.across, other.across) || sizes_differ(one.along, other.along) {
-        return None;
+/// A bead as each kind of eye sees it.
+struct Look<'a> {
+    bead: &'a Bead,
+    seen: [Lab; 4],
+}
+
+impl<'a> Look<'a> {
+    fn of(bead: &'a Bead) -> Self {
+        Self { bead, seen: Sight::ALL.map(|sight| Lab::of(seen_by(bead.colour, sight))) }
     }
-    let seen = Sight::ALL.map(|sight| (sight, difference(one.colour, other.colour, sight)));
-    let (sight, apart) = seen.into_iter().find(|(_, apart)| *apart < APART)?;
-    let headline = format!(
-        "{} and {} look much alike {} (colour difference {apart:.1}); the letters {} and {} tell them apart",
-        one.name,
-        other.name,
-        sight.phrase(),
-        one.letter,
-        other.letter
-    );
-    let help = "choose colours further apart in lightness, or another shape or size";
-    Some(Remark::new(Code::LookAlike, headline).at(other.place).help(help))
+
+    fn like(&self, other: &Self) -> Option<Remark> {
+        let (one, bead) = (other.bead, self.bead);
+        if one.shape != bead.shape || sizes_differ(one.across, bead.across) || sizes_differ(one.along, bead.along) {
+            return None;
+        }
+        let differences = self.seen.iter().zip(&other.seen).map(|(a, b)| ciede2000(*a, *b));
+        let (sight, apart) = Sight::ALL.into_iter().zip(differences).find(|(_, apart)| *apart < APART)?;
+        let headline = format!(
+            "{} and {} look much alike {} (colour difference {apart:.1}); the letters {} and {} tell them apart",
+            one.name,
+            bead.name,
+            sight.phrase(),
+            one.letter,
+            bead.letter
+        );
+        let help = "choose colours further apart in lightness, or another shape or size";
+        Some(Remark::new(Code::LookAlike, headline).at(bead.place).help(help))
+    }
 }
 
 fn sizes_differ(one: Length, other: Length) -> bool {

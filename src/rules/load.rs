@@ -1,12 +1,8 @@
 //! What the cord bears, and what the wearer bears.
 
-use crate::design::{Cord, Design, Part, Strand};
+use crate::design::{Cord, Design, Strand};
 use crate::drape::{Drape, Hung};
-use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
-use crate::units::{Length, Mass};
-
-use super::bits;
 
 /// How many times its largest tension a cord should bear: an assumption.
 const MARGIN: f64 = 5.0;
@@ -55,32 +51,11 @@ fn unknown_strength(index: usize, cord: &Cord, design: &Design, drape: &Drape) -
 }
 
 fn heavy(design: &Design) -> Option<Remark> {
-    let grams = mass(design).value();
+    let grams = design.mass().value();
     (grams > HEAVY).then(|| {
         let headline = format!("the piece weighs {grams:.0} g; from {HEAVY:.0} g on it may tire the neck");
         Remark::new(Code::HeavyPiece, headline).help("use smaller or lighter beads, or fewer strands")
     })
-}
-
-/// Mass of one finished piece: beads, cord within the finished length, ends and closure.
-fn mass(design: &Design) -> Mass {
-    let strands: Mass = design.strands.iter().map(|strand| strand_mass(strand, design)).sum();
-    let parts = design.closure.left.iter().chain(&design.closure.right);
-    strands + parts.map(|part| part_mass(part, design)).sum()
-}
-
-fn strand_mass(strand: &Strand, design: &Design) -> Mass {
-    let strung: f64 = bits(strand).map(|bit| bit.mass).sum();
-    let cord = design.cords[strand.cord].mass_per_metre * (strand.finished / Length::mm(1000.0));
-    let ends = strand.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass);
-    Mass::grams(strung) + cord + ends.sum()
-}
-
-/// A chain's mass is that of a metre.
-fn part_mass(part: &Part, design: &Design) -> Mass {
-    let finding = &design.findings[part.finding];
-    let metres = if finding.kind == FindingKind::Chain { part.cut / Length::mm(1000.0) } else { 1.0 };
-    finding.mass * metres
 }
 
 #[cfg(test)]
@@ -104,7 +79,7 @@ mod tests {
     #[test]
     fn heavy_from_150_grams() {
         let (mut design, drape) = (sample::necklace(), sample::drape());
-        let rest = mass(&design).value() - design.strands[0].trains[0].bits[0].mass;
+        let rest = design.mass().value() - design.strands[0].trains[0].bits[0].mass;
         design.strands[0].trains[0].bits[0].mass = HEAVY - rest - 0.01;
         assert_eq!(check(&design, &drape), []);
         design.strands[0].trains[0].bits[0].mass = HEAVY - rest + 0.01;

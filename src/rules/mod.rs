@@ -9,10 +9,13 @@ mod fit;
 mod hang;
 mod legend;
 mod load;
+mod packs;
 mod pin;
 mod ring;
 #[cfg(test)]
 mod sample;
+
+use std::collections::BTreeSet;
 
 use crate::design::{Bit, Dangle, Design, Strand, What};
 use crate::drape::Drape;
@@ -30,28 +33,20 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
         ring::check(design, drape),
         legend::check(design),
         body::check(design),
+        packs::check(design),
     ])
 }
 
 /// Each remark once, however often its cause is strung.
 fn once(families: impl IntoIterator<Item = Vec<Remark>>) -> Vec<Remark> {
-    let mut said = Vec::new();
-    for remark in families.into_iter().flatten() {
-        if !said.contains(&remark) {
-            said.push(remark);
-        }
-    }
-    said
-}
-
-/// What a strand strings, in order.
-fn bits(strand: &Strand) -> impl Iterator<Item = &Bit> {
-    strand.trains.iter().flat_map(|train| &train.bits)
+    let mut said = BTreeSet::new();
+    let is_new = |remark: &Remark| said.insert((remark.code, remark.place, remark.headline.clone()));
+    families.into_iter().flatten().filter(is_new).collect()
 }
 
 /// The beads on a strand's own cord, in order, by index.
 fn strung(strand: &Strand) -> impl Iterator<Item = usize> {
-    bits(strand).filter_map(bead)
+    strand.bits().filter_map(bead)
 }
 
 fn bead(bit: &Bit) -> Option<usize> {
@@ -63,7 +58,7 @@ fn bead(bit: &Bit) -> Option<usize> {
 
 /// The branches that hang from a strand, in order, each kind again and again.
 fn dangles(strand: &Strand) -> impl Iterator<Item = &Dangle> {
-    bits(strand).filter_map(|bit| match &bit.what {
+    strand.bits().filter_map(|bit| match &bit.what {
         What::Dangle(dangle) => Some(dangle),
         _ => None,
     })

@@ -7,9 +7,6 @@ use crate::units::Length;
 
 use super::{bead, dangles};
 
-/// Outside diameter in mm of a loop at a pin's end: an assumption (common practice, no source).
-pub const LOOP: f64 = 3.0;
-
 /// Remarks about the pins that dangles hang on.
 pub fn check(design: &Design) -> Vec<Remark> {
     let on_pins = design.strands.iter().flat_map(dangles).filter(|dangle| design.findings[dangle.on].is_pin());
@@ -36,7 +33,7 @@ pub fn through(pin: &Finding, what: &str, hole: Length, place: Place) -> Option<
 
 /// A pin's length for what it carries, in mm, and the loop that is turned after it.
 pub fn long_enough(pin: &Finding, carried: f64) -> Option<Remark> {
-    let around = std::f64::consts::PI * (LOOP - pin.wire.value()).max(0.0);
+    let around = std::f64::consts::PI * (pin.eye() - pin.wire).value().max(0.0);
     let needed = carried + around;
     (needed > pin.length.value()).then(|| {
         let (needed, carried) = (Length::mm(needed).tenths(), Length::mm(carried).tenths());

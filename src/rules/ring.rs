@@ -4,6 +4,7 @@ use crate::design::Design;
 use crate::drape::Drape;
 use crate::pattern::{CordKind, Kind};
 use crate::remark::{Code, Remark};
+use crate::trade::ease::fit;
 use crate::units::Length;
 
 /// How far the room may miss what was asked for, in mm: half of the 5 mm that a named fit spans
@@ -41,7 +42,9 @@ fn remark((code, way): (Code, &str), inside: f64, miss: f64, design: &Design) ->
         wear.ease.tenths(),
         (wear.girth + wear.ease).tenths()
     );
-    let help = format!("make the row {} {way}, or write another `ease:`", Length::mm(miss).tenths());
+    let room = Length::mm(inside) - wear.girth;
+    let named = fit(room.value()).map(|fit| format!("; as it is the fit is {}", fit.name)).unwrap_or_default();
+    let help = format!("make the row {} {way}, or write another `ease:`{named}", Length::mm(miss).tenths());
     let place = design.strands.first().map_or(design.closure.place, |strand| strand.length_place);
     Remark::new(code, headline).at(place).help(help)
 }

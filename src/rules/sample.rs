@@ -64,15 +64,16 @@ pub fn part(finding: usize) -> Part {
     Part { finding, reach: Length::ZERO, least: Length::ZERO, cut: Length::ZERO }
 }
 
-/// A finding with a crimp's sizes and a pin's wire.
+/// A crimp of 2 mm with its inside of 1.3 mm, or 50 mm of another finding with wire of 0.6 mm.
 pub fn finding(name: &str, kind: FindingKind) -> Finding {
+    let [length, outside, inside] = if kind == FindingKind::Crimp { [2.0, 2.0, 1.3] } else { [50.0, 0.0, 0.0] };
     Finding {
         id: name.to_owned(),
         name: name.to_owned(),
         kind,
-        length: Length::mm(if kind == FindingKind::Crimp { 2.0 } else { 50.0 }),
-        outside: Length::mm(2.0),
-        inside: Length::mm(1.3),
+        length: Length::mm(length),
+        outside: Length::mm(outside),
+        inside: Length::mm(inside),
         mouth: Length::ZERO,
         tip: Length::ZERO,
         wire: Length::mm(0.6),

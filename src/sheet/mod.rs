@@ -1,18 +1,28 @@
 //! The printed sheet.
 
+mod face;
+pub mod figure;
 pub mod font;
 pub mod mark;
 pub mod metrics;
+pub mod outline;
+pub mod style;
+
+use crate::Piece;
+use crate::art::Ink;
+use crate::trade::paper::Paper;
 
 /// How a sheet is drawn.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Style {
     /// The paper.
-    pub paper: crate::trade::paper::Paper,
+    pub paper: Paper,
+    /// The inks.
+    pub ink: Ink,
 }
 
 /// The pages of a sheet.
 #[must_use]
-pub fn pages(_piece: &crate::Piece, _style: &Style) -> Vec<mark::Page> {
-    Vec::new()
+pub fn pages(piece: &Piece, style: &Style) -> Vec<mark::Page> {
+    vec![face::face(piece, style)]
 }

@@ -12,6 +12,7 @@
 //! - Lead: REACH Annex XVII entry 63; CPSIA section 101(a). Glass and crystal beads are not excluded
 //!   from the latter (request denied, International Trade Today 2009-07-20).
 //! - Cadmium: REACH Annex XVII entry 23.
+//! - Children's jewellery: ASTM F2923 (its scope).
 
 use super::tools::{glues, has_cord, has_finding};
 use crate::design::Design;
@@ -40,6 +41,16 @@ const LONG_CORD: Caution = Caution {
     text: "A cord round the neck can catch and may not come open. Take the piece off for sleep, sport and machines, \
            and keep it away from young children.",
 };
+const BREAKAWAY: Caution = Caution {
+    title: "Long cords",
+    text: "A cord round the neck can catch. The fastener is said to open by itself when pulled: try it before each \
+           wearing. Take the piece off for sleep, sport and machines, and keep it away from young children.",
+};
+const FOR_A_CHILD: Caution = Caution {
+    title: "For a child",
+    text: "Rules for what children wear are stricter: on small parts, cords, lead, cadmium and nickel. Have the \
+           finished piece tested before you sell or give it, and let the child wear it only while you watch.",
+};
 const METALS: Caution = Caution {
     title: "Metals",
     text: "Metal against the skin can hold nickel, lead or cadmium, and nickel gives some people a rash. Ask the \
@@ -64,10 +75,13 @@ const RULES: Caution = Caution {
 #[must_use]
 pub fn cautions(design: &Design) -> Vec<Caution> {
     let round_the_neck = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
+    let opens = design.findings.iter().any(|finding| finding.breakaway);
     let choices = [
         (cuts_metal(design), EYES),
         (true, CHILDREN),
-        (round_the_neck, LONG_CORD),
+        (design.wear.child, FOR_A_CHILD),
+        (round_the_neck && !opens, LONG_CORD),
+        (round_the_neck && opens, BREAKAWAY),
         (!design.findings.is_empty() || has_cord(design, CordKind::Chain), METALS),
         (has_glass(design), GLASS),
         (glues(design), GLUE),

@@ -28,11 +28,11 @@ impl Where {
         }
     }
 
-    const fn side(self) -> &'static str {
+    const fn open(self) -> &'static str {
         match self {
-            Self::Both => "",
-            Self::First => " on the side of the first ends",
-            Self::Last => " on the side of the last ends",
+            Self::Both => "Open",
+            Self::First => "On the side of the first ends, open",
+            Self::Last => "On the side of the last ends, open",
         }
     }
 }
@@ -117,9 +117,9 @@ fn hang(finding: &Finding, before: &Finding, side: Where) -> Step {
     let opens = if finding.kind == FindingKind::JumpRing { finding } else { before };
     let hung = if finding.kind == FindingKind::JumpRing { before } else { finding };
     let text = format!(
-        "Open the {}{} sideways, like a door. Hang the {} in it and close it the same way.{}",
+        "{} the {} sideways, like a door. Hang the {} in it and close it the same way.{}",
+        side.open(),
         ring(opens),
-        side.side(),
         hung.name,
         side.words()
     );

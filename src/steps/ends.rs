@@ -5,10 +5,10 @@
 //! closed ("coil the strand 1.5 turns before closing the last crimp": a bead shop's finishing page).
 
 use super::prepare::names;
-use super::words::{a, list, strand};
+use super::words::{a, list, strand as name};
 use super::{Drawing, Step};
 use crate::design::{Design, End, Finding, Part, Strand};
-use crate::pattern::{CordKind, FindingKind, Settle};
+use crate::pattern::{CordKind, FindingKind, Kind, Settle};
 use crate::units::Length;
 
 /// Which end of the strands.
@@ -24,6 +24,8 @@ enum Way {
     Crimped,
     Covered,
     Knotted,
+    /// The end link of a chain, opened and shut.
+    Linked,
     /// Both ends tied to each other.
     Tied,
 }
@@ -33,6 +35,8 @@ struct Group<'a> {
     design: &'a Design,
     side: Side,
     way: Way,
+    /// The first of them, which the steps tell.
+    strand: &'a Strand,
     strands: Vec<usize>,
 }
 
@@ -50,14 +54,11 @@ fn groups(design: &Design, side: Side) -> Vec<Group<'_>> {
     let ats: Vec<usize> = (0..design.strands.len()).collect();
     let kind = |at: &usize| (design.strands[*at].cord, &end(&design.strands[*at], side).findings);
     let alike = ats.chunk_by(|a, b| kind(a) == kind(b));
-    alike
-        .map(|strands| Group {
-            design,
-            side,
-            way: way(design, &design.strands[strands[0]], side),
-            strands: strands.to_vec(),
-        })
-        .collect()
+    let group = |strands: &[usize]| {
+        let strand = &design.strands[*strands.first()?];
+        Some(Group { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
+    };
+    alike.filter_map(group).collect()
 }
 
 const fn end(strand: &Strand, side: Side) -> &End {
@@ -72,30 +73,28 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     let has = |kind| end(strand, side).findings.iter().any(|at| design.findings[*at].kind == kind);
     let open = design.closure.left.is_empty() && design.closure.right.is_empty();
     let bare = strand.ends.iter().all(|end| end.findings.is_empty());
+    let cord = design.cords[strand.cord].kind;
     match () {
+        () if cord == CordKind::Chain => Way::Linked,
         () if has(FindingKind::Crimp) => Way::Crimped,
         () if has(FindingKind::KnotCover) => Way::Covered,
-        () if bare && open && design.cords[strand.cord].kind == CordKind::Elastic => Way::Tied,
+        () if bare && open => Way::Tied,
         () => Way::Knotted,
     }
 }
 
 impl Group<'_> {
-    fn strand(&self) -> &Strand {
-        &self.design.strands[self.strands[0]]
-    }
-
     /// The group's first strand as a sentence names it.
     fn whose(&self) -> String {
-        strand(self.design, self.strand())
+        name(self.design, self.strand)
     }
 
     fn cord(&self) -> &str {
-        &self.design.cords[self.strand().cord].name
+        &self.design.cords[self.strand.cord].name
     }
 
     fn findings(&self) -> impl Iterator<Item = &Finding> {
-        end(self.strand(), self.side).findings.iter().map(|at| &self.design.findings[*at])
+        end(self.strand, self.side).findings.iter().map(|at| &self.design.findings[*at])
     }
 
     fn first_of(&self, kind: FindingKind) -> Option<&str> {
@@ -114,6 +113,7 @@ impl Group<'_> {
             Way::Crimped => self.crimped(),
             Way::Covered => self.covered(),
             Way::Knotted => self.knotted(),
+            Way::Linked => vec![self.linked()],
             Way::Tied => self.tied(),
         };
         steps.extend(self.others());
@@ -149,8 +149,13 @@ impl Group<'_> {
 
     /// A packed strand closed straight is stiff when it curves round the neck or wrist.
     fn curve(&self) -> &'static str {
-        match self.strand().settle {
-            Settle::Fill => " Coil the strand one and a half turns while you draw up the slack, so that it will drape.",
+        match (self.strand.settle, self.design.heading.kind) {
+            (Settle::Fill, Kind::Necklace | Kind::Strap) => {
+                " Coil the strand one and a half turns while you draw up the slack, so that it will drape."
+            }
+            (Settle::Fill, Kind::Bracelet | Kind::Anklet) => {
+                " Hold the strand in a round while you draw up the slack, so that it will close."
+            }
             _ => " Draw up the slack until the strand has its length.",
         }
     }
@@ -159,7 +164,7 @@ impl Group<'_> {
         let units = self.design.heading.units;
         match self.side {
             Side::First => {
-                let bight = end(self.strand(), self.side).bight;
+                let bight = end(self.strand, self.side).bight;
                 if bight > Length::ZERO {
                     format!("The loop is {} long and moves freely.", units.ruler(bight))
                 } else {
@@ -174,20 +179,19 @@ impl Group<'_> {
         let units = self.design.heading.units;
         let each = self.strands.iter().map(|at| {
             let one = &self.design.strands[*at];
-            format!("{} measures {}", strand(self.design, one), units.ruler(one.finished))
+            format!("{} measures {}", name(self.design, one), units.ruler(one.finished))
         });
         format!("From loop to loop {}.", list(&each.collect::<Vec<_>>()))
     }
 
     fn trim(&self) -> Step {
-        let text = match self.strand().settle {
-            Settle::Fill if self.side == Side::First => "Leave the tail: the first beads go over it.",
-            Settle::Fill => {
-                "Pass the tail back through two or three beads and cut it off there. Hold the end as you cut."
-            }
-            _ => "Cut the tail off close to the crimp. Hold the end as you cut.",
+        let tail = |text: &str| Step::new("Hide the tail", text);
+        let cut = match (self.strand.settle, self.side) {
+            (Settle::Fill, Side::First) => return tail("Leave the tail: the first beads go over it."),
+            (Settle::Fill, Side::Last) => "Pass the tail back through two or three beads and cut it off there.",
+            _ => "Cut the tail off close to the crimp.",
         };
-        Step::new("Hide the tail", text).check("No sharp end can be felt.")
+        tail(&format!("{cut} Hold the end as you cut.")).check("No sharp end can be felt.")
     }
 
     fn covered(&self) -> Vec<Step> {
@@ -229,6 +233,17 @@ impl Group<'_> {
         ]
     }
 
+    fn linked(&self) -> Step {
+        let text = format!(
+            "Open the {} end link of {} sideways, take it {} and close it the same way.",
+            self.ordinal(),
+            self.whose(),
+            self.target()
+        );
+        let check = self.length_check("No gap shows where the link closes.");
+        Step::new("Hang the chain", text).check(check).drawing(Drawing::OpenLink)
+    }
+
     fn tied(&self) -> Vec<Step> {
         let whose = self.whose();
         if self.side == Side::First {
@@ -236,10 +251,10 @@ impl Group<'_> {
             return vec![Step::new("Stop the end", text).check("A bead cannot slip off that end.")];
         }
         let knot = format!(
-            "Take off the stopper of {whose} and tie the two ends together with a surgeon's knot: twice over, then \
-             once back. Draw the beads snug first, and pull all four strands of the knot tight.",
+            "Take the stoppers off {whose} and tie its two ends together with a surgeon's knot: twice over, then \
+             once back. Draw the beads snug first, and pull the knot tight from both sides.",
         );
-        let hide = "Cut the tails short and slide the knot into the nearest bead that holds it.";
+        let hide = "Slide the knot into the nearest bead that holds it.";
         vec![
             Step::new("Tie the ends", knot)
                 .check("The knot holds when you stretch the piece gently.")
@@ -249,12 +264,12 @@ impl Group<'_> {
         ]
     }
 
-    /// The closure's part that this side's ends hang on.
+    /// The closure's part that this side's ends hang on. Both ends of an earring hang on its one
+    /// ear wire.
     fn part(&self) -> Option<&Part> {
-        match self.side {
-            Side::First => self.design.closure.left.first(),
-            Side::Last => self.design.closure.right.first(),
-        }
+        let (left, right) = (self.design.closure.left.first(), self.design.closure.right.first());
+        let (near, far) = if self.side == Side::First { (left, right) } else { (right, left) };
+        near.or_else(|| far.filter(|_| self.design.heading.kind == Kind::Earrings))
     }
 
     /// What the end goes through, as a clause: `through the eye of the eye pin`.
@@ -263,7 +278,7 @@ impl Group<'_> {
         let finding = &self.design.findings[part.finding];
         let whole = match finding.kind {
             FindingKind::EyePin => "the eye of ",
-            FindingKind::EndBar => "its hole of ",
+            FindingKind::EndBar => "its own hole in ",
             FindingKind::Chain => "the end link of ",
             FindingKind::Clasp | FindingKind::EarWire => "the ring of ",
             _ => "",
@@ -276,13 +291,9 @@ impl Group<'_> {
         let (_, others) = self.strands.split_first()?;
         let text = format!("Do the same with {}.", names(self.design, others));
         let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EyePin);
-        let order = format!("On the {} they lie in this order: {}.", self.on(), names(self.design, &self.strands));
+        let order = format!("From the inside out they hang in this order: {}.", names(self.design, &self.strands));
         let step = Step::new("Do the other strands", text).check(order);
         (!others.is_empty()).then(|| if pin { step.drawing(Drawing::Gather) } else { step })
-    }
-
-    fn on(&self) -> &str {
-        self.part().map_or("board", |part| &self.design.findings[part.finding].name)
     }
 }
 

@@ -1,14 +1,13 @@
 //! The last steps: measure the piece, and make the second of a pair.
 
 use super::Step;
-use crate::design::{Design, Part};
+use crate::design::Design;
 use crate::pattern::Kind;
 use crate::units::Length;
 
 /// Measure, and make the second one.
 pub fn finish(design: &Design) -> Vec<Step> {
-    let mut steps = Vec::new();
-    steps.extend(measure(design));
+    let mut steps = vec![measure(design)];
     if design.copies > 1 {
         let text = "Make the second earring in the same way, from the first step on.";
         steps.push(Step::new("Make the other one", text).check("Held side by side the two are equally long."));
@@ -16,33 +15,38 @@ pub fn finish(design: &Design) -> Vec<Step> {
     steps
 }
 
-/// How long the piece is closed as short and as long as it goes, by its innermost strand.
-fn reach(design: &Design) -> Option<(Length, Length)> {
-    let finished = design.strands.first()?.finished;
-    let parts = || design.closure.left.iter().chain(&design.closure.right);
-    let sum = |length: fn(&Part) -> Length| parts().map(length).sum::<Length>();
-    Some((finished + sum(|part| part.least), finished + sum(|part| part.reach)))
+fn measure(design: &Design) -> Step {
+    let (text, check) = match design.heading.kind {
+        Kind::Earrings => {
+            ("Hang the earring up and look at it from the front.".to_owned(), "Everything hangs straight.".to_owned())
+        }
+        _ if parts(design) == 0 => (
+            "Stretch the piece gently two or three times and let it rest.".to_owned(),
+            "The knots hold, and no bare cord shows between the beads.".to_owned(),
+        ),
+        Kind::Strap => ("Lay the piece straight and measure from end to end.".to_owned(), length(design)),
+        _ => (format!("Close the piece and measure once round{}, closure and all.", along(design)), length(design)),
+    };
+    Step::new("Check the piece", text).check(check)
 }
 
-fn measure(design: &Design) -> Option<Step> {
-    let (least, most) = reach(design)?;
+const fn along(design: &Design) -> &'static str {
+    if design.strands.len() > 1 { " along the shortest strand" } else { "" }
+}
+
+/// How long the piece is, closed as short and as long as it goes.
+fn length(design: &Design) -> String {
+    let (least, most) = design.piece_length();
     let units = design.heading.units;
-    let which = if design.strands.len() > 1 { " along the innermost strand" } else { "" };
-    let text = match design.heading.kind {
-        Kind::Earrings => "Hang the earring up and look at it from the front.".to_owned(),
-        _ if parts(design) == 0 => "Lay the piece round a tube or your wrist and turn it once.".to_owned(),
-        _ => format!("Close the piece, lay it out and measure once round{which}, closure and all."),
-    };
-    let check = match design.heading.kind {
-        Kind::Earrings => "Everything hangs straight.".to_owned(),
-        _ if most - least > Length::mm(1.0) => format!(
+    if most - least > Length::mm(1.0) {
+        format!(
             "It measures {} to {}, from the shortest closing to the longest.",
             units.ruler(least),
             units.ruler(most)
-        ),
-        _ => format!("It measures {} once round.", units.ruler(most)),
-    };
-    Some(Step::new("Check the piece", text).check(check))
+        )
+    } else {
+        format!("It measures {}.", units.ruler(most))
+    }
 }
 
 fn parts(design: &Design) -> usize {

@@ -3,42 +3,47 @@
 use super::words::{a, count, list, strand};
 use super::{Drawing, Step, chart};
 use crate::design::{Bit, Dangle, Design, Phrase, What};
-use crate::materials::need;
 use crate::pattern::{CordKind, FindingKind};
 
 /// Lay the beads out by letter and count them.
 pub fn lay_out(design: &Design) -> Step {
-    let counts = need::counts(design);
-    let bead = |(at, bead): (usize, &crate::design::Bead)| {
-        let count = counts.get(&crate::materials::Article::Bead(at)).copied().unwrap_or(0);
-        format!("{count} {} ({})", bead.letter, bead.name)
-    };
-    let beads: Vec<_> = design.beads.iter().enumerate().map(bead).collect();
-    let total: u64 = counts.iter().filter(|(article, _)| article.kind() == "bead").map(|(_, count)| count).sum();
+    let counts = design.counts();
+    let named =
+        design.beads.iter().zip(&counts).map(|(bead, count)| format!("{count} {} ({})", bead.letter, bead.name));
+    let beads: Vec<_> = named.collect();
+    let total = counts.iter().copied().map(u64::from).sum();
     let each = if design.copies > 1 { " for one earring" } else { "" };
     Step::new("Lay out the beads", "Set the beads out on a cloth or board, each kind by its letter, and count them.")
-        .check(format!("You have {}{each}: {}.", list(&beads), count(total, "bead")))
+        .check(if beads.len() == 1 {
+            format!("You have {}{each}.", list(&beads))
+        } else {
+            format!("You have {}{each}: {}.", list(&beads), count(total, "bead"))
+        })
 }
 
-/// Cut each strand's cord; a chain is cut when it is hung.
-pub fn cut(design: &Design) -> Option<Step> {
+/// Cut each strand's cord.
+pub fn cut(design: &Design) -> Step {
+    let has = |kind| design.strands.iter().any(|strand| design.cords[strand.cord].kind == kind);
+    let cords: Vec<_> = (0..design.cords.len()).filter_map(|cord| cut_from(design, cord)).collect();
+    let metal = if has(CordKind::Wire) || has(CordKind::Chain) { " Hold both sides of the cut: ends fly." } else { "" };
+    let stretch =
+        if has(CordKind::Elastic) { " Stretch the elastic gently a few times before you measure it." } else { "" };
+    let title = if design.strands.len() == 1 { "Cut the cord" } else { "Cut the cords" };
+    Step::new(title, format!("{}{stretch}{metal}", cords.join(" ")))
+}
+
+/// `Cut from the wire: 17 ⅛ in for inner and 18 ⅜ in for middle.`
+fn cut_from(design: &Design, cord: usize) -> Option<String> {
     let units = design.heading.units;
-    let lengths = design.strands.iter().map(|strand| {
-        let length = units.ruler(need::cut_length(strand));
-        let cord = &design.cords[strand.cord].name;
-        if design.strands.len() == 1 {
-            format!("{length} of {cord}")
-        } else {
-            format!("{length} of {cord} for {}", strand.name)
-        }
-    });
-    let lengths: Vec<_> = lengths.collect();
-    let metal = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Wire);
-    let how = if metal { " Hold both sides of the cut: ends fly." } else { "" };
-    let elastic = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Elastic);
-    let stretch = if elastic { " Stretch the elastic gently a few times before you measure it." } else { "" };
-    let title = if lengths.len() == 1 { "Cut the cord" } else { "Cut the cords" };
-    (!lengths.is_empty()).then(|| Step::new(title, format!("Cut {}.{how}{stretch}", list(&lengths))))
+    let name = &design.cords[cord].name;
+    let strands: Vec<_> = design.strands.iter().filter(|strand| strand.cord == cord).collect();
+    let each: Vec<_> =
+        strands.iter().map(|strand| format!("{} for {}", units.ruler(strand.cut()), strand.name)).collect();
+    match strands.as_slice() {
+        [] => None,
+        [only] if design.strands.len() == 1 => Some(format!("Cut {} of {name}.", units.ruler(only.cut()))),
+        _ => Some(format!("Cut from the {name}: {}.", list(&each))),
+    }
 }
 
 /// Make the branches, each kind once with how many of it.

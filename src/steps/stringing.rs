@@ -1,14 +1,16 @@
-//! Stringing: the word chart of each strand, and the length to check it against.
+//! Stringing: the word chart of each strand, the length to check it against, and the places of
+//! what does not slide.
 
-use super::words::{list, strand};
+use super::words::{count, list, strand as name};
 use super::{Step, chart};
-use crate::design::{Design, Phrase, Rest, Strand, Train, What};
-use crate::materials::need;
-use crate::pattern::Settle;
+use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
+use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::{Length, UnitStyle};
 
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
+/// Gaps that differ by less are told as equal: half of what a ruler shows.
+const SAME: f64 = 0.5;
 
 /// String and measure each strand.
 pub fn strands(design: &Design) -> Vec<Step> {
@@ -16,35 +18,41 @@ pub fn strands(design: &Design) -> Vec<Step> {
 }
 
 fn of_strand(design: &Design, strand: &Strand) -> Vec<Step> {
-    if beads(strand) == 0 {
+    if strand.bits().next().is_none() {
         return Vec::new();
     }
-    let mut steps = vec![string(design, strand), measure(design, strand)];
-    steps.extend(space(design, strand));
+    let mut steps = vec![string(design, strand)];
+    if design.cords[strand.cord].kind != CordKind::Chain && strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
+        steps.push(measure(design, strand));
+    }
+    steps.extend(stops(design, strand));
+    steps.extend(space(design.heading.units, strand));
     steps
 }
 
-fn beads(strand: &Strand) -> u64 {
-    need::strand_beads(strand).values().sum()
-}
-
 fn string(design: &Design, strand: &Strand) -> Step {
+    let (verb, after) = match design.cords[strand.cord].kind {
+        CordKind::Chain => ("Hang in the links", ""),
+        _ => ("String", " Put a bead stopper on the end."),
+    };
     let knots = if has_silent_knots(strand) { " Tie a knot close against each bead before the next." } else { "" };
-    let counts = need::strand_beads(strand);
-    let each: Vec<_> = counts.iter().map(|(at, count)| format!("{count}{}", design.beads[*at].letter)).collect();
-    let total = super::words::count(beads(strand), "bead");
-    Step::new(format!("String {}", title(design, strand)), format!("String {}.{knots}", chart::text(design, strand)))
-        .check(format!("{total}: {}.", list(&each)))
+    let title = if design.strands.len() == 1 { "the beads".to_owned() } else { name(design, strand) };
+    let text = format!("{verb} {}.{knots}{after}", chart::text(design, strand));
+    Step::new(format!("String {title}"), text).check(counts(design, strand))
 }
 
-fn title(design: &Design, strand: &Strand) -> String {
-    if design.strands.len() == 1 { "the beads".to_owned() } else { super::words::strand(design, strand) }
+/// `65 beads: 55A and 10B.`
+fn counts(design: &Design, strand: &Strand) -> String {
+    let counts = strand.counts(design);
+    let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
+    let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
+    let total = count(counts.iter().copied().map(u64::from).sum(), "bead");
+    if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) }
 }
 
 /// Whether knots are strung that the chart does not say, because they come between all beads.
 fn has_silent_knots(strand: &Strand) -> bool {
-    let mut bits = strand.trains.iter().flat_map(|train| &train.bits);
-    bits.any(|bit| bit.what == What::Knot) && !says_knot(&strand.chart)
+    strand.bits().any(|bit| bit.what == What::Knot) && !says_knot(&strand.chart)
 }
 
 fn says_knot(phrases: &[Phrase]) -> bool {
@@ -58,49 +66,59 @@ fn says_knot(phrases: &[Phrase]) -> bool {
 
 fn measure(design: &Design, strand: &Strand) -> Step {
     let units = design.heading.units;
-    let spread = spread(design, strand);
-    let text =
-        format!("Push the beads of {} together and lay them straight along a ruler.", self::strand(design, strand));
+    let spread = strand.spread(design);
+    let close = if strand.bits().any(|bit| bit.what == What::Knot) { "Lay" } else { "Push the beads together and lay" };
+    let text = format!("{close} {} straight along a ruler.", name(design, strand));
     Step::new("Measure", text).check(format!(
-        "They measure {}, give or take {}.",
-        units.ruler(beaded(strand)),
+        "The beads measure {}, give or take {}.",
+        units.ruler(strand.beaded()),
         units.ruler(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
     ))
 }
 
-/// Length of all that is strung, pushed together, without bare cord.
-pub fn beaded(strand: &Strand) -> Length {
-    let bits = strand.trains.iter().flat_map(|train| &train.bits);
-    Length::mm(bits.filter(|bit| bit.what != What::Gap).map(crate::design::Bit::length).sum())
+/// A finding that stands alone at a station: it is fixed on the cord and divides the strand.
+fn stop(train: &Train) -> Option<(usize, f64)> {
+    match (train.bits.as_slice(), train.rest) {
+        ([Bit { what: What::Finding(at), before, .. }], Rest::At(start)) => Some((*at, start + before)),
+        _ => None,
+    }
 }
 
-/// Likely spread of the beaded length: tolerances add in squares, since beads vary one by one.
-fn spread(design: &Design, strand: &Strand) -> Length {
-    let bits = strand.trains.iter().flat_map(|train| &train.bits);
-    let square = |bit: &crate::design::Bit| match bit.what {
-        What::Bead(at) => design.beads[at].tolerance.value() * design.beads[at].tolerance.value(),
-        _ => 0.0,
-    };
-    Length::mm(bits.map(square).sum::<f64>().sqrt())
+/// Fix the stops at their stations.
+fn stops(design: &Design, strand: &Strand) -> Option<Step> {
+    let units = design.heading.units;
+    let stops: Vec<_> = strand.trains.iter().filter_map(stop).collect();
+    let finding = &design.findings[stops.first()?.0];
+    let how = if finding.kind == FindingKind::Crimp { "press it shut" } else { "fix it" };
+    let text = format!("Set each {} in its place on {} and {how} there.", finding.name, name(design, strand));
+    let places: Vec<_> = stops.iter().map(|(_, station)| units.ruler(Length::mm(*station))).collect();
+    let middles = if stops.len() == 1 { "Its middle lies" } else { "Their middles lie" };
+    Some(Step::new("Fix the stops", text).check(format!("{middles} {} from the first end's loop.", list(&places))))
 }
 
 /// Set groups that do not slide where they belong.
-fn space(design: &Design, strand: &Strand) -> Option<Step> {
-    let units = design.heading.units;
-    let starts: Vec<_> = strand.trains.iter().filter_map(|train| Some((start(train)?, train))).collect();
-    let first = starts.first()?.0;
+fn space(units: UnitStyle, strand: &Strand) -> Option<Step> {
     let text = match strand.settle {
         Settle::Spread => "Space the groups evenly along the cord.",
         Settle::Fixed => "Set the beads in their places along the cord, with the bare cord that the chart says.",
         Settle::Slide | Settle::Fill => return None,
     };
-    let gap = starts.windows(2).map(|pair| pair[1].0 - pair[0].0 - pair[0].1.length()).next();
-    let between = match (strand.settle, gap) {
-        (Settle::Spread, Some(gap)) => format!(", and {} of bare cord lies between groups", bare(units, gap)),
-        _ => String::new(),
-    };
-    let from = bare(units, first);
-    Some(Step::new("Space", text).check(format!("The first group starts {from} from the first end's loop{between}.")))
+    let groups: Vec<_> = strand.trains.iter().filter(|train| stop(train).is_none()).collect();
+    let starts: Vec<_> = groups.iter().filter_map(|train| start(train)).collect();
+    let first = starts.first()?;
+    let ends = starts.iter().zip(&groups).map(|(start, train)| start + train.length());
+    let gaps: Vec<_> = starts.iter().skip(1).zip(ends).map(|(next, end)| next - end).collect();
+    Some(Step::new("Space", text).check(match gaps.split_first() {
+        Some((gap, rest)) if rest.iter().all(|other| (other - gap).abs() < SAME) => format!(
+            "The first group starts {} from the first end's loop, and {} of bare cord lies between groups.",
+            station(units, *first),
+            station(units, *gap)
+        ),
+        _ => {
+            let starts: Vec<_> = starts.iter().map(|start| station(units, *start)).collect();
+            format!("The groups start {} from the first end's loop.", list(&starts))
+        }
+    }))
 }
 
 const fn start(train: &Train) -> Option<f64> {
@@ -110,6 +128,6 @@ const fn start(train: &Train) -> Option<f64> {
     }
 }
 
-fn bare(units: UnitStyle, mm: f64) -> String {
+fn station(units: UnitStyle, mm: f64) -> String {
     units.ruler(Length::mm(mm))
 }

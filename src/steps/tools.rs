@@ -1,7 +1,7 @@
 //! The tools that a design needs, derived from what its steps do.
 
 use super::cautions::cuts_metal;
-use crate::design::{Design, What};
+use crate::design::{Design, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
 use crate::pattern::{CordKind, FindingKind};
@@ -44,8 +44,7 @@ pub fn has_cord(design: &Design, kind: CordKind) -> bool {
 }
 
 fn knots(design: &Design) -> bool {
-    let mut bits = design.strands.iter().flat_map(|strand| &strand.trains).flat_map(|train| &train.bits);
-    bits.any(|bit| bit.what == What::Knot)
+    design.strands.iter().flat_map(Strand::bits).any(|bit| bit.what == What::Knot)
 }
 
 /// Whether an end is closed with a knot, which is set with glue.

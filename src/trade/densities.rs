@@ -10,6 +10,7 @@ type Entry = (&'static str, f64, &'static str);
 const COLLEGE_PHYSICS: &str = "OpenStax College Physics, table 11.1, Densities of Various Substances";
 const GEM_REFERENCES: &str = "gem references, from memory";
 const SCIENCE_VIEWS: &str = "scienceviews.com, gems";
+const GEM_PAGE: &str = "a page on gems";
 const ENCYCLOPEDIA: &str = "an old encyclopedia's table";
 const HANDBOOKS: &str = "handbooks, from memory";
 const GENERAL_TABLES: &str = "general density tables";
@@ -18,7 +19,7 @@ const AS_GLASS: &str = "taken as soda-lime glass; recipes vary and no figure was
 const TABLE: &[Entry] = &[
     ("acrylic", 1.18, HANDBOOKS),
     ("amazonite", 2.65, SCIENCE_VIEWS),
-    ("amber", 1.08, SCIENCE_VIEWS),
+    ("amber", 1.08, GEM_PAGE),
     ("amethyst", 2.65, GEM_REFERENCES),
     ("aquamarine", 2.77, SCIENCE_VIEWS),
     ("ash wood", 0.75, GENERAL_TABLES),
@@ -44,7 +45,7 @@ const TABLE: &[Entry] = &[
     ("lead free crystal", 2.5, AS_GLASS),
     ("lead glass", 3.0, HANDBOOKS),
     ("moonstone", 2.65, SCIENCE_VIEWS),
-    ("opal", 2.05, SCIENCE_VIEWS),
+    ("opal", 2.05, GEM_PAGE),
     ("pearl", 2.7, GEM_REFERENCES),
     ("freshwater pearl", 2.7, GEM_REFERENCES),
     ("crystal pearl", 2.5, AS_GLASS),

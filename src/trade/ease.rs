@@ -33,9 +33,6 @@ pub const EASES: [Ease; 3] = [
     Ease { name: "loose", least: 15.0, most: 20.0, confidence: Confidence::Seen },
 ];
 
-/// Room in mm when a pattern does not say: the middle of a medium fit.
-pub const USUAL_EASE: f64 = 12.5;
-
 /// The fit that a bracelet with this much room has; nothing where it is tighter or looser than any.
 #[must_use]
 pub fn fit(ease: f64) -> Option<&'static Ease> {
@@ -65,10 +62,6 @@ pub const STRINGING: [Stringing; 3] = [
     Stringing { below: f64::INFINITY, thinnest: 0.483, thickest: 0.610, crimp: 3.0, confidence: Confidence::Seen },
 ];
 
-/// Inside diameter in mm of a tube crimp of 2 mm outside, and of one with a heavy wall: two trade
-/// pages, seen.
-pub const CRIMP_INSIDE: (f64, f64) = (1.3, 1.0);
-
 /// What suits beads of this size across in mm.
 #[must_use]
 pub fn stringing(across: f64) -> &'static Stringing {
@@ -86,7 +79,6 @@ mod tests {
         let word = |ease| fit(ease).map(|fit| fit.name);
         assert_eq!([word(6.0), word(12.0), word(20.0)], [Some("snug"), Some("medium"), Some("loose")]);
         assert_eq!([word(5.9), word(20.1), word(f64::NAN)], [None, None, None]);
-        assert_eq!(word(USUAL_EASE), Some("medium"));
     }
 
     #[test]

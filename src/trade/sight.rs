@@ -112,13 +112,8 @@ fn times(matrix: [[f64; 3]; 3], v: [f64; 3]) -> [f64; 3] {
     matrix.map(|row| row[0] * v[0] + row[1] * v[1] + row[2] * v[2])
 }
 
-/// CIEDE2000 difference of two colours as an eye sees them: about 1 is just noticed side by side.
-#[must_use]
-pub fn difference(a: Rgb, b: Rgb, sight: Sight) -> f64 {
-    ciede2000(Lab::of(seen_by(a, sight)), Lab::of(seen_by(b, sight)))
-}
-
-/// CIEDE2000 of two colours, with all parametric factors 1.
+/// CIEDE2000 difference of two colours, with all parametric factors 1: about 1 is just noticed side
+/// by side.
 #[must_use]
 pub fn ciede2000(one: Lab, two: Lab) -> f64 {
     let stretch = 1.0 + grey_shift((libm::hypot(one.a, one.b) + libm::hypot(two.a, two.b)) / 2.0);
@@ -277,6 +272,7 @@ mod tests {
 
     #[test]
     fn red_and_green_join_without_their_cones() {
+        let difference = |a, b, sight| ciede2000(Lab::of(seen_by(a, sight)), Lab::of(seen_by(b, sight)));
         let (red, green) = (Rgb(0xa8, 0x50, 0x3c), Rgb(0x6e, 0x6e, 0x3a));
         assert!(difference(red, green, Sight::Normal) > 25.0);
         assert!(difference(red, green, Sight::Deutan) < difference(red, green, Sight::Normal) / 2.0);

@@ -1,7 +1,8 @@
 //! The word chart says the very row that is strung: its text is read back, bead by bead.
 
 use festoon::design::{Bit, Design, Phrase, What};
-use festoon::materials::{Article, Order, materials, need};
+use festoon::materials::{Amount, Order, materials};
+use festoon::pattern::Settle;
 use festoon::steps::chart;
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
@@ -53,6 +54,22 @@ fn repeats_of_repeats_are_multiplied_and_runs_added() {
         text(vec![twice, Phrase::Times(4, vec![c(2)]), c(1), Phrase::Times(2, vec![b(1), a(1)])]),
         "1A 1B, 6 times, then 9C, then 1B 1A, twice"
     );
+}
+
+#[test]
+fn a_list_written_out_is_told_as_a_repeat() {
+    let row: Vec<_> = (0..7).map(|at| if at % 2 == 0 { a(5) } else { b(1) }).collect();
+    assert_eq!(text(row), "5A 1B, 3 times, then 5A");
+    let twice = vec![a(5), b(1), a(5), b(1)];
+    assert_eq!(text(twice), "5A 1B 5A 1B");
+}
+
+#[test]
+fn repeats_that_are_spread_apart_stay_apart() {
+    let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(2), a(3)]);
+    one.settle = Settle::Spread;
+    let design = design(vec![one]);
+    assert_eq!(chart::text(&design, &design.strands[0]), "3A, 4 times, then (1 stop) 3A");
 }
 
 #[test]
@@ -185,8 +202,9 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
 
 proptest! {
     #[test]
-    fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3) {
+    fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3, spread in any::<bool>()) {
         let mut design = design(vec![strand("inner", 400.0, &[0], chart)]);
+        design.strands[0].settle = if spread { Settle::Spread } else { Settle::Slide };
         design.heading.units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
         let text = chart::text(&design, &design.strands[0]);
         let mut reader = Reader(&text);
@@ -196,19 +214,25 @@ proptest! {
     }
 
     #[test]
-    fn counts_in_materials_are_those_in_trains_and_charts(charts in prop::collection::vec(phrases(), 1..4), makers in 1u32..6, copies in 1u32..3) {
-        let strands: Vec<_> = charts.into_iter().map(|chart| strand("one", 400.0, &[0], chart)).collect();
-        let mut design = design(strands);
+    fn a_row_written_out_is_the_row_that_is_told(list in prop::collection::vec(runs(), 1..5), times in 1usize..9, after in runs()) {
+        let mut chart = vec![list; times].concat();
+        chart.push(after);
+        let design = design(vec![strand("inner", 400.0, &[0], chart)]);
+        let text = chart::text(&design, &design.strands[0]);
+        prop_assert_eq!(Reader(&text).sequence(), strung(&design, &design.strands[0].trains[0].bits), "{}", text);
+    }
+
+    #[test]
+    fn counts_in_materials_are_those_in_trains_and_charts(
+        charts in prop::collection::vec(phrases(), 1..4), makers in 1u32..6, copies in 1u32..3,
+    ) {
+        let mut design = design(charts.into_iter().map(|chart| strand("one", 400.0, &[0], chart)).collect());
         design.copies = copies;
-        let times = u64::from(makers * copies);
+        let said: String = design.strands.iter().flat_map(|strand| Reader(&chart::text(&design, strand)).sequence()).collect();
         let materials = materials(&design, &Order { makers, ..Order::default() });
-        for (at, line) in materials.lines.iter().take(design.beads.len()).enumerate() {
-            let charted = design.strands.iter().map(|strand| chart::counts(&strand.chart).get(&at).copied().unwrap_or(0));
-            let in_trains = design.strands.iter().map(|strand| need::strand_beads(strand).get(&at).copied().unwrap_or(0));
-            let counted: u64 = in_trains.sum();
-            prop_assert_eq!(charted.sum::<u64>(), counted);
-            prop_assert_eq!(line.need, festoon::materials::Amount::Count(counted * times));
-            prop_assert_eq!(line.article, Article::Bead(at));
+        for (bead, (line, in_trains)) in design.beads.iter().zip(materials.lines.iter().zip(design.counts())) {
+            prop_assert_eq!(said.matches(&bead.letter).count(), in_trains as usize);
+            prop_assert_eq!(line.need, Amount::Count(u64::from(in_trains * makers * copies)));
         }
     }
 }

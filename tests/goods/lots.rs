@@ -99,6 +99,16 @@ fn findings_follow_from_ends_and_closure() {
     assert_eq!(need("cable chain"), Amount::Length(Length::mm(180.0)));
 }
 
+#[test]
+fn a_spacer_bar_is_bought_once_for_all_its_strands() {
+    let chart = vec![Phrase::Run(5, 0), Phrase::Finding(2), Phrase::Run(5, 0)];
+    let mut design = design((0..3).map(|_| strand("one", 400.0, &[0], chart.clone())).collect());
+    design.findings[2].holes = 3;
+    let materials = materials(&design, &Order::default());
+    let bars = materials.lines.iter().find(|line| line.id == "stop").unwrap();
+    assert_eq!(bars.need, Amount::Count(1));
+}
+
 fn lots() -> impl Strategy<Value = Lot> {
     prop_oneof![
         (10.0..500.0f64).prop_map(|mm| Lot::Strand(Length::mm(mm))),

@@ -20,11 +20,14 @@ fn priced() -> Materials {
 fn csv_quotes_what_needs_it_and_ends_lines_with_crlf() {
     let csv = render::csv(&priced());
     let lines: Vec<_> = csv.split("\r\n").collect();
-    assert_eq!(lines[0], "kind,id,name,count,length_mm,spare,from_stash,packs,pack,left_over,cost_used,cost_bought");
+    assert_eq!(
+        lines[0],
+        "kind,id,name,count,length_mm,spare,from_stash,packs,sold_by,pack,left_over,cost_used,cost_bought"
+    );
     // 10 x 5 + 5 and 11 x 5 + 5 are 115; 6 spare; three packs of 50 hold 150.
-    assert_eq!(lines[1], "bead,reed,reed bead,115,,6,0,3,50,35,9.66,12.60");
-    assert_eq!(lines[2], "bead,mist,\"mist, \"\"pale\"\"\",21,,2,0,,,,,");
-    assert_eq!(lines[3], "cord,wire,wire cord,,914.65,0,0,1,9200,8285.35,0.79,7.90");
+    assert_eq!(lines[1], "bead,reed,reed bead,115,,6,0,3,pack,50,35,9.66,12.60");
+    assert_eq!(lines[2], "bead,mist,\"mist, \"\"pale\"\"\",21,,2,0,,,,,,");
+    assert_eq!(lines[3], "cord,wire,wire cord,,914.65,0,0,1,spool,9200,8285.35,0.79,7.90");
     assert!(csv.ends_with("\r\n") && !csv.replace("\r\n", "").contains(['\r', '\n']));
     // A header, two beads, a cord, seven findings, and what follows the last line end.
     assert_eq!(lines.len(), 1 + 2 + 1 + 7 + 1);
@@ -35,7 +38,7 @@ fn json_has_the_fields_of_the_contract() {
     let array = render::array(&priced());
     let reed = json!({
         "kind": "bead", "id": "reed", "name": "reed bead", "count": 115, "spare": 6, "from_stash": 0,
-        "packs": 3, "pack": 50, "left_over": 35, "cost_used": 9.66, "cost_bought": 12.6,
+        "packs": 3, "sold_by": "pack", "pack": 50, "left_over": 35, "cost_used": 9.66, "cost_bought": 12.6,
     });
     assert_eq!(array[0], reed);
     assert_eq!(array[2]["length_mm"], json!(914.65));
@@ -55,9 +58,9 @@ fn json_has_the_fields_of_the_contract() {
 fn the_table_reads_at_a_glance() {
     let table = render::table(&priced(), UnitStyle::Mm);
     let lines: Vec<_> = table.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect();
-    assert_eq!(lines[1], "reed bead 115 6 3 × 50 35 12.60");
+    assert_eq!(lines[1], "reed bead 115 6 3 packs of 50 35 12.60");
     assert!(lines.contains(&"bought for the piece: 25.50 EUR".to_owned()), "{table}");
     assert!(lines.contains(&"cut wire cord from 1 length: no plan needs fewer".to_owned()), "{table}");
-    assert!(lines.contains(&"1. bought, 9200 mm: outer 480 mm, inner 435 mm; 8285 mm left".to_owned()), "{table}");
+    assert!(lines.contains(&"1. bought, 9.2 m: outer 480 mm, inner 435 mm; 8.29 m left".to_owned()), "{table}");
     assert!(table.contains("without what has no price in the pattern: mist"), "{table}");
 }

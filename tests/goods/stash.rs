@@ -9,7 +9,8 @@ use crate::designs::gathered;
 
 fn read(text: &str) -> Result<Stash, Vec<(Code, String, Remark)>> {
     let source = Source::new("stash.yaml", text);
-    let told = |remark: Remark| (remark.code, source.slice(remark.place.unwrap()).to_owned(), remark);
+    let told =
+        |remark: Remark| (remark.code, source.slice(remark.place.expect("a place in the stash")).to_owned(), remark);
     Stash::read(&source, &gathered()).map_err(|remarks| remarks.into_iter().map(told).collect())
 }
 
@@ -29,19 +30,31 @@ fn nothing_in_hand() {
 }
 
 #[test]
-fn all_that_is_wrong_is_told_at_once() {
-    let wrong = read("raed: 3\nreed: 1.5\nmist: 12 mm\nwire: 3\n").unwrap_err();
-    let codes: Vec<_> = wrong.iter().map(|(code, ..)| *code).collect();
-    assert_eq!(codes.iter().filter(|code| **code == Code::UnknownId).count(), 1);
-    assert_eq!(codes.iter().filter(|code| **code == Code::BadQuantity).count(), 3);
-    let unknown = wrong.iter().find(|(code, ..)| *code == Code::UnknownId).unwrap();
-    assert!(unknown.2.headline.contains("raed"));
+fn all_that_is_wrong_is_told_at_once_and_in_its_place() {
+    let wrong = read("raed: 3\nreed: 1.5\nmist: 12 mm\nwire: 3\ncable chain: []\n").unwrap_err();
+    let told: Vec<_> = wrong.iter().map(|(code, place, _)| (*code, place.as_str())).collect();
+    assert_eq!(
+        told,
+        [
+            (Code::UnknownId, "raed"),
+            (Code::BadQuantity, "1.5"),
+            (Code::BadQuantity, "12 mm"),
+            (Code::BadQuantity, "3"),
+            (Code::WrongKind, "["),
+        ]
+    );
+    assert_eq!(wrong[0].2.help, "did you mean `reed`?");
+    assert!(wrong[3].2.help.contains("3 mm"), "{}", wrong[3].2.help);
 }
 
 #[test]
 fn what_is_not_a_list_of_amounts_is_refused() {
-    for text in ["- reed\n- mist\n", "reed: [1, 2]\n", "reed: {\n", "reed: 1\nreed: 2\n", "just words"] {
-        let wrong = read(text).unwrap_err();
-        assert_eq!(wrong[0].0, Code::Yaml, "{text}");
+    for (text, code) in [
+        ("- reed\n- mist\n", Code::WrongKind),
+        ("just words", Code::WrongKind),
+        ("reed: {\n", Code::Yaml),
+        ("reed: 1\nreed: 2\n", Code::Yaml),
+    ] {
+        assert_eq!(read(text).unwrap_err()[0].0, code, "{text}");
     }
 }

@@ -1,11 +1,12 @@
 //! The making steps: those that the piece has, in the order of work, with figures from the design.
 
-use festoon::design::{Closure, Design, Lot, Phrase, Rest};
+use festoon::design::{Closure, Design, Phrase, Rest};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle};
 use festoon::steps::{Drawing, Step, cautions, steps, tools};
 use festoon::units::UnitStyle;
+use proptest::prelude::*;
 
-use crate::designs::{cord, design, finding, gathered, part, sold, strand};
+use crate::designs::{cord, design, finding, gathered, part, strand};
 
 fn titles(steps: &[Step]) -> Vec<&str> {
     steps.iter().map(|step| step.title.as_str()).collect()
@@ -13,7 +14,7 @@ fn titles(steps: &[Step]) -> Vec<&str> {
 
 fn check<'a>(steps: &'a [Step], title: &str) -> &'a str {
     let step = steps.iter().find(|step| step.title == title).unwrap_or_else(|| panic!("{title}: {:?}", titles(steps)));
-    step.check.as_deref().unwrap()
+    step.check.as_deref().expect("a step with a check")
 }
 
 #[test]
@@ -35,7 +36,7 @@ fn figures_come_from_the_design() {
     assert_eq!(check(&steps, "Lay out the beads"), "You have 115 A (reed bead) and 21 B (mist bead): 136 beads.");
     assert_eq!(check(&steps, "String the inner strand"), "65 beads: 55A and 10B.");
     // 65 beads of 6 mm are 390 mm; ±0.2 mm each spreads by 0.2 x sqrt(65) = 1.6 mm.
-    assert_eq!(check(&steps, "Measure"), "They measure 15 ⅜ in (390 mm), give or take ¹⁄₁₆ in (2 mm).");
+    assert_eq!(check(&steps, "Measure"), "The beads measure 15 ⅜ in (390 mm), give or take ¹⁄₁₆ in (2 mm).");
     // 419.1 mm, two pins and two cones of 12 mm, clasp 12 mm, chain from 4 to 60 mm.
     assert!(
         check(&steps, "Check the piece").contains("(483 mm) to 21 ¼ in (539 mm)"),
@@ -54,7 +55,7 @@ fn the_loops_are_gathered_on_the_eye_of_the_pin() {
     );
     assert!(steps.iter().any(|step| step.drawing == Some(Drawing::Gather)));
     assert!(
-        steps.iter().any(|step| step.text.starts_with("Open the plain loop on the side of the last ends sideways"))
+        steps.iter().any(|step| step.text.starts_with("On the side of the last ends, open the plain loop sideways"))
     );
 }
 
@@ -117,7 +118,7 @@ fn knotted_silk_in_knot_covers() {
     design.findings.push(finding("fish hook", FindingKind::Clasp));
     design.closure = Closure { left: vec![part(4)], right: vec![part(4)], ..Closure::default() };
     let steps = steps(&design);
-    assert!(steps.iter().any(|step| step.text.ends_with("Tie a knot close against each bead before the next.")));
+    assert!(steps.iter().any(|step| step.text.contains("Tie a knot close against each bead before the next.")));
     assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover)).count(), 2);
     assert!(tools(&design).contains(&"awl or tweezers for knots"));
 }
@@ -158,13 +159,39 @@ fn tools_are_those_that_the_steps_use() {
     assert!(!tools.contains(&"jewellery glue") && !tools.contains(&"sharp scissors"));
 }
 
-#[test]
-fn every_step_is_a_sentence_with_no_gaps() {
-    let mut priced = gathered();
-    priced.beads[0].sold = sold(Lot::Each, 10);
-    for step in [steps(&priced), steps(&elastic_bracelet())].concat() {
-        for text in [Some(&step.text), step.check.as_ref()].into_iter().flatten() {
-            assert!(text.ends_with('.') && !text.contains("  ") && !text.contains(" ."), "{text}");
+fn cords() -> impl Strategy<Value = CordKind> {
+    prop::sample::select(CordKind::ALL)
+}
+
+fn findings() -> impl Strategy<Value = Vec<FindingKind>> {
+    prop::collection::vec(prop::sample::select(FindingKind::ALL), 0..4)
+}
+
+proptest! {
+    /// Whatever kinds of findings are put together, each step is whole sentences, and each strand
+    /// that has beads is strung once.
+    #[test]
+    fn every_step_is_whole_sentences(
+        charts in prop::collection::vec(crate::chart::phrases(), 1..4),
+        cord in cords(), ends in findings(), left in findings(), right in findings(),
+        kind in prop::sample::select(Kind::ALL), settle in prop::sample::select(Settle::ALL),
+    ) {
+        let at = |base: usize, kinds: &[FindingKind]| (base..base + kinds.len()).collect::<Vec<_>>();
+        let mut strands: Vec<_> = charts.into_iter().map(|chart| strand("one", 400.0, &at(3, &ends), chart)).collect();
+        strands.iter_mut().for_each(|strand| strand.settle = settle);
+        let mut design = design(strands);
+        design.heading.kind = kind;
+        design.cords[0].kind = cord;
+        let kinds = [ends.as_slice(), &left, &right].concat();
+        design.findings.extend(kinds.iter().map(|kind| finding(kind.word(), *kind)));
+        design.closure.left = at(3 + ends.len(), &left).into_iter().map(part).collect();
+        design.closure.right = at(3 + ends.len() + left.len(), &right).into_iter().map(part).collect();
+        let steps = steps(&design);
+        for text in steps.iter().flat_map(|step| [Some(&step.text), step.check.as_ref()]).flatten() {
+            prop_assert!(text.ends_with('.') && !text.contains("  ") && !text.contains(" .") && !text.contains(".."), "{}", text);
+            prop_assert!(text.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{}", text);
         }
+        let strung = steps.iter().filter(|step| step.title.starts_with("String ")).count();
+        prop_assert_eq!(strung, design.strands.len());
     }
 }

@@ -62,8 +62,8 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
         holes: 0,
         mass: Mass::grams(0.1),
         material: None,
-        breakaway: false,
         colour: Rgb::BLACK,
+        breakaway: false,
         sold: None,
         place: Place::default(),
     }

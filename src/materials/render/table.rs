@@ -1,10 +1,14 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use crate::materials::{Amount, Cutting, Line, Materials, Spool, Suggestion};
+use crate::materials::{Amount, Buy, Cutting, Line, Materials, Spool, Suggestion};
 use crate::units::{Length, UnitStyle};
 
 /// Spaces between two columns.
 const GUTTER: &str = "  ";
+/// From here on a length is told in metres or feet, as it is sold.
+const LONG: Length = Length::mm(1000.0);
+/// One foot in millimetres.
+const FOOT: f64 = 304.8;
 const HEAD: [&str; 7] = ["", "need", "spare", "in hand", "buy", "left over", "cost"];
 
 /// The materials as lines of text: a table, the cutting plans, and the price where there is one.
@@ -31,13 +35,17 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
 fn row(line: &Line, units: UnitStyle) -> [String; 7] {
     let some = |amount| if nothing(amount) { String::new() } else { text(amount, units) };
     let [buy, left_over, cost] = match &line.buy {
-        Some(buy) => {
-            let lots = format!("{} × {}", buy.lots, text(buy.lot, units));
-            [lots, text(buy.left_over, units), buy.bought.to_string()]
-        }
+        Some(buy) => [lots(buy, units), text(buy.left_over, units), buy.bought.to_string()],
         None => ["not priced".to_owned(), String::new(), String::new()],
     };
     [line.name.clone(), text(line.need, units), some(line.spare), some(line.from_stash), buy, left_over, cost]
+}
+
+/// `2 packs of 48`, `1 spool of 9.2 m`, `3 pieces`.
+fn lots(buy: &Buy, units: UnitStyle) -> String {
+    let ending = if buy.lots == 1 { "" } else { "s" };
+    let words = format!("{} {}{ending}", buy.lots, buy.unit);
+    if buy.lot == Amount::Count(1) { words } else { format!("{words} of {}", text(buy.lot, units)) }
 }
 
 fn nothing(amount: Amount) -> bool {
@@ -47,7 +55,21 @@ fn nothing(amount: Amount) -> bool {
 fn text(amount: Amount, units: UnitStyle) -> String {
     match amount {
         Amount::Count(count) => count.to_string(),
-        Amount::Length(length) => units.ruler(length),
+        Amount::Length(length) => long(length, units),
+    }
+}
+
+/// A length as one buys it: from a metre on in metres or feet.
+fn long(length: Length, units: UnitStyle) -> String {
+    if length < LONG {
+        return units.ruler(length);
+    }
+    let metres = format!("{} m", Length::mm(length.value() / 1000.0).hundredths().trim_end_matches(" mm"));
+    let feet = format!("{:.1} ft", length.value() / FOOT);
+    match units {
+        UnitStyle::In => feet,
+        UnitStyle::Mm => metres,
+        UnitStyle::Both => format!("{feet} ({metres})"),
     }
 }
 
@@ -93,8 +115,8 @@ fn verdict(cutting: &Cutting) -> String {
 
 fn spool_line(at: usize, spool: &Spool, units: UnitStyle) -> String {
     let origin = if spool.in_stash { "in hand" } else { "bought" };
-    let left = units.ruler(spool.left);
-    format!("  {}. {origin}, {}: {}; {left} left", at + 1, units.ruler(spool.length), pieces(&spool.pieces, units))
+    let left = long(spool.left, units);
+    format!("  {}. {origin}, {}: {}; {left} left", at + 1, long(spool.length, units), pieces(&spool.pieces, units))
 }
 
 /// Pieces as a list, equal ones in a row told once: `inner 17 in, 3 × outer 20 in`.

@@ -36,10 +36,9 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
             let mirrored = arch.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
             Closing { left: arch.iter().map(|point| first + *point).collect(), right: mirrored }
         }
-        Kind::Bracelet | Kind::Anklet => Closing {
-            left: ray(first, Point::new(-1.0, 0.0), left),
-            right: ray(last, Point::new(1.0, 0.0), right),
-        },
+        Kind::Bracelet | Kind::Anklet => {
+            Closing { left: ray(first, Point::new(-1.0, 0.0), left), right: ray(last, Point::new(1.0, 0.0), right) }
+        }
         Kind::Earrings => Closing { left: ray(first, Point::new(0.0, 1.0), left), right: Vec::new() },
     })
 }
@@ -116,60 +115,58 @@ impl Closing {
 }
 
 fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let mut marks = Vec::new();
+    let mut drawn = Side { line, design, frame, stencils, marks: Vec::new() };
     let mut at = 0.0;
     for (index, part) in parts.iter().enumerate() {
-        let finding = &design.findings[part.finding];
         let next = at + part.reach.value();
-        let cone = parts.get(index + 1).filter(|next| design.findings[next.finding].kind == FindingKind::Cone);
-        match (finding.kind, cone) {
-            (FindingKind::Chain, _) => {
-                let path: Vec<_> = stretch(line, at, next).into_iter().map(|point| frame.page(point)).collect();
-                marks.push(stencils.chain(part.finding, &path, frame.scale));
-            }
-            (FindingKind::EyePin, Some(cone)) => {
-                let reach = part.reach.value() + cone.reach.value() + finding.wire.value();
-                marks.extend(covered_pin(line, at, reach, part, cone, design, frame, stencils));
-            }
-            (FindingKind::Cone, _) if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
-            _ => marks.extend(straight(line, at, next, part.finding, frame, stencils)),
+        let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind);
+        match (kind(index), kind(index + 1)) {
+            (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
+            (Some(FindingKind::EyePin), Some(FindingKind::Cone)) => drawn.covered_pin(at, part, &parts[index + 1]),
+            (Some(FindingKind::Cone), _) if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
+            _ => drawn.straight(part.finding, at, next),
         }
         at = next;
     }
-    marks
+    drawn.marks
 }
 
-/// A pin from the strands' loops out through a cone, which covers it and the strands' ends.
-fn covered_pin(
-    line: &[Point],
-    at: f64,
-    reach: f64,
-    pin: &Part,
-    cone: &Part,
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Option<Vec<Mark>> {
-    let (from, to) = (frame.page(along(line, at)?), frame.page(along(line, at + reach)?));
-    let outward = (to - from).angle();
-    let finding = &design.findings[pin.finding];
-    let tip = at + (finding.eye() - finding.wire).value() + cone.reach.value();
-    let mouth = from + Point::towards(outward) * ((tip - at - design.findings[cone.finding].length.value()) * frame.scale);
-    let eye = from - Point::towards(outward) * (finding.wire.value() / 2.0 * frame.scale);
-    Some(vec![
-        stencils.pin(pin.finding, eye, outward, frame.scale, reach),
-        stencils.finding(cone.finding, mouth, outward, frame.scale),
-    ])
+/// One side of the closure as it is drawn.
+struct Side<'a, 's, 'd> {
+    line: &'a [Point],
+    design: &'a Design,
+    frame: &'a Frame,
+    stencils: &'s mut Stencils<'d>,
+    marks: Vec<Mark>,
 }
 
-fn straight(
-    line: &[Point],
-    at: f64,
-    next: f64,
-    finding: usize,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Option<Mark> {
-    let (from, to) = (frame.page(along(line, at)?), frame.page(along(line, next)?));
-    Some(stencils.finding(finding, from, (to - from).angle(), frame.scale))
+impl Side<'_, '_, '_> {
+    /// Where a stretch starts on the page, and its direction there.
+    fn way(&self, at: f64, next: f64) -> (Point, f64) {
+        let on = |distance| along(self.line, distance).map(|point| self.frame.page(point)).unwrap_or_default();
+        (on(at), (on(next) - on(at)).angle())
+    }
+
+    fn chain(&mut self, finding: usize, at: f64, next: f64) {
+        let path: Vec<_> = stretch(self.line, at, next).into_iter().map(|point| self.frame.page(point)).collect();
+        self.marks.push(self.stencils.chain(finding, &path, self.frame.scale));
+    }
+
+    /// A pin from the strands' loops out through a cone, which covers it and the strands' ends.
+    fn covered_pin(&mut self, at: f64, pin: &Part, cone: &Part) {
+        let (finding, cover) = (&self.design.findings[pin.finding], &self.design.findings[cone.finding]);
+        let reach = pin.reach + cone.reach + finding.wire;
+        let (from, outward) = self.way(at, at + reach.value());
+        let on =
+            |distance: crate::units::Length| from + Point::towards(outward) * (distance.value() * self.frame.scale);
+        let eye = on(finding.wire * -0.5);
+        let mouth = on(finding.eye() - finding.wire + cone.reach - cover.length);
+        self.marks.push(self.stencils.pin(pin.finding, eye, outward, self.frame.scale, reach.value()));
+        self.marks.push(self.stencils.finding(cone.finding, mouth, outward, self.frame.scale));
+    }
+
+    fn straight(&mut self, finding: usize, at: f64, next: f64) {
+        let (from, outward) = self.way(at, next);
+        self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
+    }
 }

@@ -80,11 +80,8 @@ fn marks(label: &Label, edge: f64) -> Vec<Mark> {
     let turn = edge + CLEAR;
     let text = turn + LEVEL;
     let way = [Point::new(edge, label.level), Point::new(turn, middle), Point::new(text - 0.7, middle)];
-    let leader = Mark::Shape {
-        outline: outline::polyline(&way),
-        fill: None,
-        stroke: Some(Stroke::new(style::RULE, 0.2)),
-    };
+    let leader =
+        Mark::Shape { outline: outline::polyline(&way), fill: None, stroke: Some(Stroke::new(style::RULE, 0.2)) };
     let mut at = Point::new(text, label.top + style::SMALL);
     let mut marks = vec![leader, line(&label.name, style::SMALL, Weight::Semibold, at)];
     for words in &label.lines {

@@ -11,9 +11,9 @@ mod strands;
 mod worn;
 
 pub use closure::{Closing, closing};
-pub use labels::labels;
-pub use ring::ring;
-pub use scale::{Scale, scale_bar};
+pub use labels::{labels, labels_width};
+pub use ring::{ring, ring_extent};
+pub use scale::{BAR_HEIGHT, Scale, scale_bar};
 pub use strands::{outline_box, strands};
 pub use worn::worn;
 

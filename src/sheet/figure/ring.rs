@@ -28,7 +28,9 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
                 let start = on(round(seat.station - bit.before));
                 marks.push(stencils.finding(index, start, -angle - FRAC_PI_2, frame.scale));
             }
-            What::Knot => marks.push(stencils.knot(strand.cord, on(angle), -angle - FRAC_PI_2, frame.scale, bit.length())),
+            What::Knot => {
+                marks.push(stencils.knot(strand.cord, on(angle), -angle - FRAC_PI_2, frame.scale, bit.length()))
+            }
             What::Gap | What::Dangle(_) => {}
         }
     }

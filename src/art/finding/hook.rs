@@ -1,0 +1,76 @@
+//! Findings that hold fast: the trigger clasp and the ear wire.
+
+use super::{Drawing, or};
+use crate::geometry::Point;
+use crate::sheet::mark::{Mark, Step};
+use crate::sheet::outline::{circle, curve, ellipse};
+
+/// A trigger clasp: the ring that it hangs by, then a claw that a sprung lever closes.
+pub fn clasp(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(12.0);
+    let breadth = or(drawing.finding.outside, length * 0.5);
+    let at = |x: f64, y: f64| Point::new(x * length, y * breadth);
+    let thick = length * 0.055;
+    let ring = circle(at(0.095, 0.0), length * 0.095 - thick / 2.0);
+    let body = [claw(&at), mouth(&at)].concat();
+    let lever = vec![
+        Step::Move(at(0.36, 0.42)),
+        Step::Curve(at(0.52, 0.5), at(0.72, 0.5), at(0.86, 0.3)),
+        Step::Line(at(0.82, 0.17)),
+        Step::Curve(at(0.7, 0.32), at(0.55, 0.32), at(0.42, 0.22)),
+        Step::Close,
+    ];
+    let mut marks = drawing.wire(&ring, thick);
+    marks.push(drawing.solid(lever, drawing.flat(-0.15), 0.1));
+    marks.push(drawing.solid(body, drawing.turned(breadth / 2.0), 0.12));
+    marks.push(drawing.solid(ellipse(at(0.44, 0.43), length * 0.05, length * 0.04), drawing.flat(0.3), 0.1));
+    marks.push(drawing.solid(circle(at(0.3, 0.06), length * 0.03), drawing.flat(-0.35), 0.06));
+    marks
+}
+
+/// The claw's outer line, from the hinge over the back to the point.
+fn claw(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
+    vec![
+        Step::Move(at(0.19, 0.0)),
+        Step::Curve(at(0.2, -0.32), at(0.4, -0.49), at(0.62, -0.49)),
+        Step::Curve(at(0.86, -0.49), at(0.99, -0.26), at(0.99, -0.02)),
+        Step::Curve(at(0.99, 0.14), at(0.95, 0.26), at(0.88, 0.33)),
+    ]
+}
+
+/// Back along the inside of the claw to the hinge.
+fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
+    vec![
+        Step::Line(at(0.81, 0.2)),
+        Step::Curve(at(0.87, 0.12), at(0.88, -0.02), at(0.86, -0.1)),
+        Step::Curve(at(0.83, -0.26), at(0.62, -0.3), at(0.52, -0.14)),
+        Step::Curve(at(0.44, 0.0), at(0.48, 0.16), at(0.42, 0.3)),
+        Step::Curve(at(0.36, 0.44), at(0.18, 0.3), at(0.19, 0.0)),
+        Step::Close,
+    ]
+}
+
+/// A fish-hook ear wire: the loop that the earring hangs from, the bend, and the tail.
+pub fn ear_wire(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(20.0);
+    let thick = drawing.thick(0.75);
+    let at = |x: f64, y: f64| Point::new(x * length, y * length);
+    let eye = length * 0.07;
+    let ring = circle(Point::new(eye + thick / 2.0, 0.0), eye);
+    let bend = curve(&[
+        Point::new(2.0 * eye + thick / 2.0, 0.0),
+        at(0.35, 0.0),
+        at(0.62, -0.02),
+        at(0.85, 0.06),
+        Point::new(length - thick / 2.0, 0.24 * length),
+        at(0.85, 0.42),
+        at(0.58, 0.49),
+        at(0.3, 0.53),
+        at(0.14, 0.6),
+    ]);
+    let mut marks = drawing.wire(&[ring, bend].concat(), thick);
+    let bead = Point::new(2.0 * eye + thick + eye * 0.5, 0.0);
+    let radius = eye * 0.75;
+    marks.push(drawing.solid(circle(bead, radius), drawing.ball(bead, radius), 0.08));
+    marks
+}

@@ -1,0 +1,126 @@
+//! Findings bent from wire into loops: pins, rings, links, guards and bails.
+
+use std::f64::consts::PI;
+
+use super::{Drawing, or};
+use crate::geometry::Point;
+use crate::pattern::FindingKind;
+use crate::sheet::mark::{Mark, Step};
+use crate::sheet::outline::{arc, circle, ellipse, line, rounded_rect};
+
+fn at(x: f64, y: f64) -> Point {
+    Point::new(x, y)
+}
+
+/// A pin: its eye, then the wire.
+pub fn eye_pin(drawing: &Drawing) -> Vec<Mark> {
+    let thick = drawing.thick(0.7);
+    let eye = or(drawing.finding.outside, 3.2).max(thick * 3.0) / 2.0 - thick / 2.0;
+    let centre = at(eye + thick / 2.0, 0.0);
+    let ring = arc(centre, (eye, eye), 0.05, 2.0 * PI);
+    let wire = line(centre + at(eye, 0.0), at(drawing.length(40.0).max(centre.x * 2.5) - thick / 2.0, 0.0));
+    drawing.wire(&[ring, wire].concat(), thick)
+}
+
+/// A pin: its flat head, then the wire.
+pub fn head_pin(drawing: &Drawing) -> Vec<Mark> {
+    let thick = drawing.thick(0.7);
+    let wire = line(at(thick * 0.6, 0.0), at(drawing.length(40.0) - thick / 2.0, 0.0));
+    let mut marks = drawing.wire(&wire, thick);
+    marks.push(head(drawing, thick));
+    marks
+}
+
+fn head(drawing: &Drawing, thick: f64) -> Mark {
+    let (breadth, depth) = (or(drawing.finding.outside, thick * 2.6), thick * 0.6);
+    let plate = rounded_rect(at(0.05, -breadth / 2.0), depth, breadth, depth * 0.4);
+    drawing.solid(plate, drawing.turned(breadth / 2.0), 0.1)
+}
+
+/// A pin cut and closed: its eye or head, the wire, and the loop at its end.
+pub fn closed_pin(drawing: &Drawing, reach: f64) -> Vec<Mark> {
+    let thick = drawing.thick(0.7);
+    let eye = or(drawing.finding.outside, 3.2).max(thick * 3.0) / 2.0 - thick / 2.0;
+    let from = if drawing.finding.kind == FindingKind::HeadPin { 0.0 } else { 2.0 * eye + thick / 2.0 };
+    let end = circle(at(reach - thick / 2.0 - eye, 0.0), eye);
+    let wire = line(at(from, 0.0), at((reach - thick / 2.0 - 2.0 * eye).max(from), 0.0));
+    let start = if from > 0.0 { circle(at(eye + thick / 2.0, 0.0), eye) } else { Vec::new() };
+    let mut marks = drawing.wire(&[start, wire, end].concat(), thick);
+    if from == 0.0 {
+        marks.push(head(drawing, thick));
+    }
+    marks
+}
+
+/// A ring of wire with its slit on one side.
+pub fn jump_ring(drawing: &Drawing) -> Vec<Mark> {
+    let outside = or(drawing.finding.outside, drawing.length(5.0));
+    let thick = drawing.thick(outside * 0.16);
+    let middle = (outside - thick) / 2.0;
+    let centre = at(outside / 2.0, 0.0);
+    let mut marks = drawing.wire(&circle(centre, middle), thick);
+    let slit = Point::towards(0.25 * PI);
+    marks.push(
+        drawing.line(line(centre + slit * (middle - thick * 0.4), centre + slit * (middle + thick * 0.4)), thick * 0.2),
+    );
+    marks
+}
+
+/// Half the breadth of a link's middle line and the thickness of its wire.
+#[must_use]
+pub fn link_size(drawing: &Drawing) -> (f64, f64, f64) {
+    let length = or(drawing.finding.link, drawing.length(4.0));
+    let thick = drawing.thick(length * 0.2).min(length * 0.3);
+    (length, length * 0.34 - thick / 2.0, thick)
+}
+
+/// A link of cable chain seen on its face.
+pub fn link(drawing: &Drawing) -> Vec<Mark> {
+    let (length, half, thick) = link_size(drawing);
+    let ring = rounded_rect(at(thick / 2.0, -half), length - thick, half * 2.0, half);
+    drawing.wire(&ring, thick)
+}
+
+/// A link of cable chain seen on its edge.
+pub fn link_on_edge(drawing: &Drawing) -> Vec<Mark> {
+    let (length, _, thick) = link_size(drawing);
+    drawing.wire(&line(at(thick / 2.0, 0.0), at(length - thick / 2.0, 0.0)), thick)
+}
+
+/// A horseshoe of tube, its legs to the strand.
+pub fn guard(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(4.5);
+    let thick = drawing.thick(length * 0.24);
+    let half = (or(drawing.finding.outside, length * 0.95) - thick) / 2.0;
+    let bend = length - thick / 2.0 - half;
+    let start = line(at(thick / 2.0, -half * 0.8), at(bend, -half));
+    let arch = arc(at(bend, 0.0), (half, half), -PI / 2.0, PI / 2.0);
+    let end = Step::Line(at(thick / 2.0, half * 0.8));
+    let outline = [start, arch[1..].to_vec(), vec![end]].concat();
+    let mut marks = drawing.wire(&outline, thick);
+    let mouths =
+        [-1.0, 1.0].map(|side| ellipse(at(thick * 0.35, side * half * 0.8), thick * 0.14, thick * 0.3)).concat();
+    marks.push(drawing.solid(mouths, drawing.flat(-0.6), 0.05));
+    marks
+}
+
+/// A folded loop: round where the cord runs through, pinched where the pendant hangs.
+pub fn bail(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(8.0);
+    let half = or(drawing.finding.outside, length * 0.5) / 2.0 - 0.05;
+    let body = |share: f64| {
+        let (start, tip) = (0.05 + length * 0.22 * (1.0 - share), length * (1.0 - 0.22 * (1.0 - share)) - 0.05);
+        let along = |t: f64| start + (tip - start) * t;
+        let half = half * share;
+        vec![
+            Step::Move(at(start, 0.0)),
+            Step::Curve(at(start, -half * 1.3), at(along(0.4), -half * 1.1), at(along(0.86), -half * 0.28)),
+            Step::Curve(at(along(0.94), -half * 0.1), at(tip, -half * 0.14), at(tip, 0.0)),
+            Step::Curve(at(tip, half * 0.14), at(along(0.94), half * 0.1), at(along(0.86), half * 0.28)),
+            Step::Curve(at(along(0.4), half * 1.1), at(start, half * 1.3), at(start, 0.0)),
+            Step::Close,
+        ]
+    };
+    let outline = [body(1.0), body(0.6)].concat();
+    vec![drawing.solid(outline, drawing.turned(half), 0.1)]
+}

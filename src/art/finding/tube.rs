@@ -1,0 +1,119 @@
+//! Hollow findings turned about the cord: crimps, cones, caps and covers.
+
+use super::{Drawing, or};
+use crate::geometry::Point;
+use crate::sheet::mark::{Mark, Step};
+use crate::sheet::outline::{circle, curve, line, polyline, rounded_rect};
+
+/// Wall of a stamped finding in mm; common practice, no source.
+const WALL: f64 = 0.4;
+const EDGE: f64 = 0.1;
+
+fn at(x: f64, y: f64) -> Point {
+    Point::new(x, y)
+}
+
+/// A tube crimp before it is pressed.
+pub fn crimp(drawing: &Drawing) -> Vec<Mark> {
+    let (length, half) = (drawing.length(2.0), or(drawing.finding.outside, 2.0) / 2.0);
+    let body = rounded_rect(at(EDGE / 2.0, EDGE / 2.0 - half), length - EDGE, half * 2.0 - EDGE, half * 0.2);
+    let rim = |x: f64| line(at(x, -half * 0.8), at(x, half * 0.8));
+    let rims = [rim(length * 0.14), rim(length * 0.86)].concat();
+    vec![drawing.solid(body, drawing.turned(half), EDGE), drawing.line(rims, EDGE * 0.6)]
+}
+
+/// A crimp pressed shut: half as wide again, with the tool's fold along it.
+#[must_use]
+pub fn pressed(drawing: &Drawing) -> Vec<Mark> {
+    let (length, half) = (drawing.length(2.0), or(drawing.finding.outside, 2.0) * 0.65);
+    let waist = |x: f64, y: f64| at(x * length, y * half);
+    let body = vec![
+        Step::Move(waist(0.03, -0.8)),
+        Step::Curve(waist(0.3, -1.0), waist(0.7, -1.0), waist(0.97, -0.8)),
+        Step::Line(waist(0.97, 0.8)),
+        Step::Curve(waist(0.7, 1.0), waist(0.3, 1.0), waist(0.03, 0.8)),
+        Step::Close,
+    ];
+    let fold = curve(&[waist(0.06, 0.0), waist(0.3, 0.1), waist(0.7, 0.1), waist(0.94, 0.0)]);
+    let dents = [line(waist(0.3, -0.7), waist(0.3, 0.75)), line(waist(0.7, -0.7), waist(0.7, 0.75))].concat();
+    vec![drawing.solid(body, drawing.flat(0.1), EDGE), drawing.line(fold, half * 0.2), drawing.line(dents, EDGE * 0.6)]
+}
+
+/// A fluted cone, its mouth to the strands and its tip outward.
+pub fn cone(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(10.0);
+    let mouth = or(drawing.finding.mouth, or(drawing.finding.inside, 6.0) + 2.0 * WALL) / 2.0 - EDGE / 2.0;
+    let tip = (or(drawing.finding.tip, 1.2) / 2.0 + WALL).min(mouth);
+    let side = |share: f64| cone_line(length, mouth, tip, share);
+    let flutes = |shares: &[f64]| shares.iter().flat_map(|share| polyline(&side(*share))).collect::<Vec<_>>();
+    let mut body = polyline(&side(-1.0));
+    body.extend(side(1.0).iter().rev().map(|point| Step::Line(*point)));
+    body.push(Step::Close);
+    let rim = vec![
+        Step::Move(at(length * 0.07, -mouth)),
+        Step::Curve(at(length * 0.1, -mouth / 2.0), at(length * 0.1, mouth / 2.0), at(length * 0.07, mouth)),
+    ];
+    let ring = line(at(length * 0.93, -tip), at(length * 0.93, tip));
+    vec![
+        drawing.solid(body, drawing.turned(mouth), EDGE),
+        drawing.line(flutes(&[-0.78, -0.42, 0.0, 0.42, 0.78]), EDGE * 1.1),
+        drawing.line([rim, ring].concat(), EDGE),
+    ]
+}
+
+/// The line of a flute from mouth to tip, a share of the half breadth off the axis: straight at the
+/// mouth, drawn in like a bell, and a short neck.
+fn cone_line(length: f64, mouth: f64, tip: f64, share: f64) -> Vec<Point> {
+    const PIECES: u32 = 12;
+    let point = |i: u32| {
+        let t = f64::from(i) / f64::from(PIECES);
+        let narrowing = libm::pow(t, 1.25).min(1.0);
+        at((EDGE / 2.0) + (length - EDGE) * t * 0.92, share * (mouth + (tip - mouth) * narrowing))
+    };
+    (0..=PIECES).map(point).chain([at(length - EDGE / 2.0, share * tip)]).collect()
+}
+
+/// A cup over a bead's end, its open side to the strand.
+pub fn cap(drawing: &Drawing) -> Vec<Mark> {
+    let (length, half) = (drawing.length(3.0), or(drawing.finding.outside, 6.0) / 2.0 - EDGE / 2.0);
+    let top = half * 0.28;
+    let body = vec![
+        Step::Move(at(EDGE / 2.0, -half)),
+        Step::Curve(at(length * 0.75, -half * 0.98), at(length * 0.95, -half * 0.6), at(length - EDGE / 2.0, -top)),
+        Step::Line(at(length - EDGE / 2.0, top)),
+        Step::Curve(at(length * 0.95, half * 0.6), at(length * 0.75, half * 0.98), at(EDGE / 2.0, half)),
+    ];
+    let scallops = [0.6, 0.2, -0.2, -0.6, -1.0].map(|y| {
+        let (from, to) = ((y + 0.4) * half, y * half);
+        Step::Curve(at(length * 0.22, from), at(length * 0.22, to), at(EDGE / 2.0, to))
+    });
+    let outline = [body, scallops.to_vec(), vec![Step::Close]].concat();
+    let rib =
+        |y: f64| curve(&[at(length * 0.3, y * half), at(length * 0.7, y * half * 0.75), at(length * 0.92, y * top)]);
+    let ribs = [-0.6, -0.2, 0.2, 0.6].map(rib).concat();
+    vec![drawing.solid(outline, drawing.turned(half), EDGE), drawing.line(ribs, EDGE * 0.8)]
+}
+
+/// A hollow ball closed over a crimp.
+pub fn cover(drawing: &Drawing) -> Vec<Mark> {
+    let across = or(drawing.finding.outside, drawing.length(3.0));
+    let (radius, centre) = (across / 2.0 - EDGE / 2.0, at(across / 2.0, 0.0));
+    let seam =
+        curve(&[at(across * 0.06, across * 0.14), at(across * 0.5, across * 0.26), at(across * 0.94, across * 0.14)]);
+    vec![drawing.solid(circle(centre, radius), drawing.ball(centre, radius), EDGE), drawing.line(seam, EDGE)]
+}
+
+/// A hinged cup closed over a knot, with the hook that it hangs by.
+pub fn knot_cover(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(8.0);
+    let half = (or(drawing.finding.outside, length * 0.45) / 2.0).min(length * 0.3) - EDGE / 2.0;
+    let centre = at(half + EDGE / 2.0, 0.0);
+    let thick = drawing.thick(length * 0.08);
+    let eye = (length - half * 2.0 - thick) / 2.0;
+    let ring = circle(at(length - thick / 2.0 - eye, 0.0), eye);
+    let seam = line(at(centre.x - half * 0.95, 0.0), at(centre.x + half * 0.95, 0.0));
+    let mut marks = drawing.wire(&ring, thick);
+    marks.push(drawing.solid(circle(centre, half), drawing.ball(centre, half), EDGE));
+    marks.push(drawing.line(seam, EDGE * 1.2));
+    marks
+}

@@ -1,0 +1,157 @@
+//! Hatches: what tells beads apart where there is no colour.
+//!
+//! Fourteen marks, each readable at 4 mm; from the fifteenth bead on they come again, denser and in a
+//! frame, then in two.
+
+use std::f64::consts::FRAC_PI_4;
+
+use crate::geometry::Point;
+use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::sheet::outline::{circle, line, polygon, polyline};
+
+/// How many hatches there are before they come again.
+pub const KINDS: usize = 14;
+const QUARTER_TURN: f64 = std::f64::consts::FRAC_PI_2;
+/// How much of the outline a hatch fills, so that the edge stays clear.
+const INSET: f64 = 0.84;
+/// More frames would fill the bead.
+const MOST_FRAMES: u32 = 3;
+
+/// The hatch of the bead of an index, inside a bead's outline about the origin. The first is empty.
+#[must_use]
+pub fn hatch(index: usize, outline: &[Point], half: Point) -> Vec<Mark> {
+    let round = u32::try_from(index / KINDS).unwrap_or(u32::MAX);
+    let gap = (half.x.min(half.y) * 2.0 / (3.6 + 1.6 * f64::from(round))).max(0.3);
+    let width = (gap * 0.2).clamp(0.06, 0.3);
+    let frames = round.min(MOST_FRAMES);
+    let frame = (0..frames).flat_map(|i| scaled(outline, 0.86 - 0.13 * f64::from(i))).collect::<Vec<_>>();
+    let inside: Vec<Point> = outline.iter().map(|point| *point * (INSET - 0.13 * f64::from(frames))).collect();
+    let hatch = plain_hatch(index % KINDS, &inside, half * (inside_share(frames)), gap, width);
+    (frames > 0).then(|| drawn(frame, width)).into_iter().chain(hatch).collect()
+}
+
+/// How much smaller a hatch is inside its frames.
+fn inside_share(frames: u32) -> f64 {
+    1.0 - 0.15 * f64::from(frames)
+}
+
+fn plain_hatch(kind: usize, inside: &[Point], half: Point, gap: f64, width: f64) -> Vec<Mark> {
+    let least = half.x.min(half.y);
+    let lines = |angle: f64| parallels(inside, gap, angle);
+    match kind {
+        0 => Vec::new(),
+        1 => vec![drawn(lines(0.0), width)],
+        2 => vec![drawn(lines(QUARTER_TURN), width)],
+        3 => vec![filled(dots(inside, gap, gap * 0.22))],
+        4 => vec![drawn(lines(FRAC_PI_4), width)],
+        5 => vec![drawn(upright_cross(least * 0.62), width * 1.8)],
+        6 => vec![filled(scaled(inside, 0.6))],
+        7 => vec![drawn([lines(0.0), lines(QUARTER_TURN)].concat(), width)],
+        8 => vec![drawn(scaled(inside, 0.66), width * 1.4)],
+        9 => vec![drawn(lines(-FRAC_PI_4), width)],
+        10 => vec![filled(half_of(inside))],
+        11 => vec![drawn([lines(FRAC_PI_4), lines(-FRAC_PI_4)].concat(), width)],
+        12 => vec![drawn(chevrons(least * 0.5, gap * 1.3), width * 1.2)],
+        _ => vec![filled(circle(Point::ORIGIN, least * 0.2)), drawn(circle(Point::ORIGIN, least * 0.5), width)],
+    }
+}
+
+fn drawn(outline: Vec<Step>, width: f64) -> Mark {
+    Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(Rgb::BLACK, width) }) }
+}
+
+fn filled(outline: Vec<Step>) -> Mark {
+    Mark::Shape { outline, fill: Some(Fill::Flat(Rgb::BLACK, 0.9)), stroke: None }
+}
+
+fn scaled(outline: &[Point], by: f64) -> Vec<Step> {
+    polygon(&outline.iter().map(|point| *point * by).collect::<Vec<_>>())
+}
+
+/// An upright cross through the middle.
+fn upright_cross(arm: f64) -> Vec<Step> {
+    let at = Point::new;
+    [line(at(-arm, 0.0), at(arm, 0.0)), line(at(0.0, -arm), at(0.0, arm))].concat()
+}
+
+fn chevrons(arm: f64, gap: f64) -> Vec<Step> {
+    let corner = |x: f64, y: f64| Point::new(x + arm * (0.4 - 0.8 * libm::fabs(y)), arm * y);
+    let chevron = |x: f64| polyline(&[corner(x, -1.0), corner(x, 0.0), corner(x, 1.0)]);
+    [chevron(-gap / 2.0), chevron(gap / 2.0)].concat()
+}
+
+/// The part of an area on the side of greater y.
+fn half_of(outline: &[Point]) -> Vec<Step> {
+    let lower: Vec<Point> = outline.iter().map(|point| Point::new(point.x, point.y.max(0.0))).collect();
+    polygon(&lower)
+}
+
+fn dots(outline: &[Point], gap: f64, radius: f64) -> Vec<Step> {
+    let reach = farthest(outline);
+    #[expect(clippy::cast_possible_truncation, reason = "a few dozen at most: the gap is a share of the reach")]
+    let count = (reach / gap).ceil() as i32;
+    let mut steps = Vec::new();
+    for row in -count..=count {
+        for column in -count..=count {
+            let aside = if row % 2 == 0 { 0.0 } else { 0.5 };
+            let at = Point::new((f64::from(column) + aside) * gap, f64::from(row) * gap * 0.87);
+            if contains(outline, at) {
+                steps.extend(circle(at, radius));
+            }
+        }
+    }
+    steps
+}
+
+/// Lines at an angle, a gap apart and one through the middle, cut off at an outline.
+fn parallels(outline: &[Point], gap: f64, angle: f64) -> Vec<Step> {
+    let level: Vec<Point> = outline.iter().map(|point| point.turned(-angle)).collect();
+    #[expect(clippy::cast_possible_truncation, reason = "a few dozen at most: the gap is a share of the reach")]
+    let count = (farthest(outline) / gap).ceil() as i32;
+    let row = |i: i32| crossings(&level, f64::from(i) * gap);
+    let pieces = (-count..=count).flat_map(row);
+    pieces.flat_map(|(from, to)| line(from.turned(angle), to.turned(angle))).collect()
+}
+
+fn farthest(outline: &[Point]) -> f64 {
+    outline.iter().map(|point| point.length()).fold(0.0, f64::max)
+}
+
+/// The stretches of the level line at height `y` that lie inside an outline.
+fn crossings(outline: &[Point], y: f64) -> Vec<(Point, Point)> {
+    let mut cuts: Vec<f64> = sides(outline).filter_map(|(a, b)| crossing(a, b, y)).collect();
+    cuts.sort_by(f64::total_cmp);
+    cuts.chunks_exact(2).map(|pair| (Point::new(pair[0], y), Point::new(pair[1], y))).collect()
+}
+
+fn sides(outline: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
+    outline.iter().copied().zip(outline.iter().copied().cycle().skip(1))
+}
+
+/// Where a side crosses the level line at height `y`.
+fn crossing(a: Point, b: Point, y: f64) -> Option<f64> {
+    ((a.y > y) != (b.y > y)).then(|| a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y))
+}
+
+fn contains(outline: &[Point], at: Point) -> bool {
+    sides(outline).filter_map(|(a, b)| crossing(a, b, at.y)).filter(|x| *x > at.x).count() % 2 == 1
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheet::outline::flattened;
+
+    #[test]
+    fn the_first_two_dozen_hatches_all_differ_and_stay_inside() {
+        let outline = flattened(&circle(Point::ORIGIN, 2.0));
+        let hatches: Vec<_> = (0..28).map(|index| hatch(index, &outline, Point::new(2.0, 2.0))).collect();
+        for (index, one) in hatches.iter().enumerate() {
+            assert!(hatches[..index].iter().all(|other| other != one), "{index}");
+            for mark in one {
+                let Mark::Shape { outline, .. } = mark else { panic!("hatches are shapes") };
+                assert!(flattened(outline).iter().all(|point| point.length() <= 1.95), "{index}");
+            }
+        }
+    }
+}

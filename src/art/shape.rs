@@ -1,0 +1,116 @@
+//! Outlines of beads: x along the hole, y across it, the centre at the origin, in mm.
+
+use crate::geometry::Point;
+use crate::pattern::Shape;
+use crate::sheet::mark::Step;
+use crate::sheet::outline::{self, QUARTER};
+
+/// The room that a bead's drawing fills.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Size {
+    /// Half its size along the hole.
+    pub along: f64,
+    /// Half its size across the hole.
+    pub across: f64,
+    /// Half the hole's diameter.
+    pub hole: f64,
+}
+
+/// Corners of a chip: direction and distance as shares of a turn and of the box. Made by eye.
+const CHIP: [(f64, f64); 9] = [
+    (0.02, 0.98),
+    (0.10, 0.93),
+    (0.21, 1.0),
+    (0.33, 0.80),
+    (0.44, 0.95),
+    (0.55, 1.0),
+    (0.67, 0.85),
+    (0.77, 1.0),
+    (0.90, 0.83),
+];
+/// Ends of a barrel, as a share of its width.
+const BARREL_END: f64 = 0.68;
+
+/// The outline of a shape.
+#[must_use]
+pub fn outline(shape: Shape, size: Size) -> Vec<Step> {
+    let Size { along, across, .. } = size;
+    match shape {
+        Shape::Round | Shape::Oval | Shape::Coin => outline::ellipse(Point::ORIGIN, along, across),
+        Shape::Rondelle => outline::rounded(Point::ORIGIN, along, across, 0.7),
+        Shape::Square => outline::rounded(Point::ORIGIN, along, across, 0.86),
+        Shape::Cube => boxed(size, 0.16),
+        Shape::Tube => boxed(size, 0.1),
+        Shape::Seed => boxed(size, 0.85),
+        Shape::Barrel => barrel(size),
+        Shape::Drop => drop(size),
+        Shape::Bicone => outline::polygon(&bicone(size)),
+        Shape::Chip => outline::polygon(&chip(size)),
+    }
+}
+
+fn boxed(Size { along, across, .. }: Size, corner: f64) -> Vec<Step> {
+    let radius = along.min(across) * corner;
+    outline::rounded_rect(Point::new(-along, -across), along * 2.0, across * 2.0, radius)
+}
+
+fn barrel(Size { along, across, .. }: Size) -> Vec<Step> {
+    let end = across * BARREL_END;
+    // A curve whose two controls stand at a height reaches 3/4 of the way there.
+    let bulge = end + (across - end) / 0.75;
+    let at = Point::new;
+    vec![
+        Step::Move(at(-along, -end)),
+        Step::Curve(at(-along * 0.4, -bulge), at(along * 0.4, -bulge), at(along, -end)),
+        Step::Line(at(along, end)),
+        Step::Curve(at(along * 0.4, bulge), at(-along * 0.4, bulge), at(-along, end)),
+        Step::Close,
+    ]
+}
+
+/// A teardrop, its narrow end first.
+fn drop(Size { along, across, hole }: Size) -> Vec<Step> {
+    let tip = (hole * 1.15).min(across * 0.6);
+    let neck = tip + (across - tip) * 0.22;
+    let fat = along - across.min(along);
+    let round = along - fat;
+    let at = Point::new;
+    vec![
+        Step::Move(at(-along, -tip)),
+        Step::Curve(at(-along * 0.6, -neck), at(fat - round * 0.85, -across), at(fat, -across)),
+        Step::Curve(at(fat + round * QUARTER, -across), at(along, -across * QUARTER), at(along, 0.0)),
+        Step::Curve(at(along, across * QUARTER), at(fat + round * QUARTER, across), at(fat, across)),
+        Step::Curve(at(fat - round * 0.85, across), at(-along * 0.6, neck), at(-along, tip)),
+        Step::Close,
+    ]
+}
+
+fn bicone(Size { along, across, hole }: Size) -> [Point; 6] {
+    let tip = (hole * 1.15).min(across * 0.5);
+    let at = Point::new;
+    [at(-along, -tip), at(0.0, -across), at(along, -tip), at(along, tip), at(0.0, across), at(-along, tip)]
+}
+
+/// Corners of a chip.
+#[must_use]
+pub fn chip(Size { along, across, .. }: Size) -> Vec<Point> {
+    let corner = |(turn, distance): (f64, f64)| {
+        let towards = Point::towards(turn * std::f64::consts::TAU) * distance;
+        Point::new(towards.x * along, towards.y * across)
+    };
+    CHIP.into_iter().map(corner).collect()
+}
+
+/// Profile of a shape turned about its hole: place along the hole and radius, for facets.
+#[must_use]
+pub fn profile(shape: Shape, Size { along, across, hole }: Size) -> Vec<(f64, f64)> {
+    let tip = hole.min(across * 0.5);
+    let shares: &[(f64, f64)] = match shape {
+        Shape::Rondelle => &[(-1.0, 0.5), (-0.55, 0.84), (0.0, 1.0), (0.55, 0.84), (1.0, 0.5)],
+        Shape::Barrel => &[(-1.0, BARREL_END), (-0.5, 0.9), (0.0, 1.0), (0.5, 0.9), (1.0, BARREL_END)],
+        Shape::Seed => &[(-1.0, 0.7), (-0.4, 0.97), (0.0, 1.0), (0.4, 0.97), (1.0, 0.7)],
+        Shape::Drop => &[(-1.0, 0.2), (-0.45, 0.6), (0.3, 1.0), (0.8, 0.7), (1.0, 0.1)],
+        _ => &[(-1.0, 0.0), (-0.68, 0.73), (0.0, 1.0), (0.68, 0.73), (1.0, 0.0)],
+    };
+    shares.iter().map(|(x, r)| (x * along, (r * across).max(tip))).collect()
+}

@@ -1,0 +1,170 @@
+//! The stencils of a page: stamps for beads and findings, with the symbols that they need.
+
+use std::collections::BTreeMap;
+use std::f64::consts::PI;
+
+use super::bead;
+use super::chain::places;
+use super::finding::{self, Drawing};
+use super::light::{Ink, Light, TURNS, toned, turn};
+use super::wire::wire;
+use crate::design::{Bead, Cord, Design};
+use crate::geometry::Point;
+use crate::pattern::CordKind;
+use crate::sheet::mark::{Fill, Mark, Rgb, Stroke, Symbol};
+use crate::sheet::outline;
+
+/// Stamps of a design's beads and findings in one ink.
+///
+/// Every index must be one of the design's. Points are on the page, angles in radians clockwise,
+/// scale 1 is actual size.
+pub struct Stencils<'a> {
+    design: &'a Design,
+    ink: Ink,
+    symbols: BTreeMap<String, Vec<Mark>>,
+}
+
+impl<'a> Stencils<'a> {
+    /// Starts a page's stencils.
+    #[must_use]
+    pub const fn new(design: &'a Design, ink: Ink) -> Self {
+        Self { design, ink, symbols: BTreeMap::new() }
+    }
+
+    /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
+    /// are the page's affair.
+    pub fn bead(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
+        let bead = &self.design.beads[index];
+        let angle = self.least_turn(bead, angle);
+        let turn = self.turn(angle);
+        let ink = self.ink;
+        let id = format!("bead-{index}-{turn}");
+        self.stamp(id, || bead::marks(bead, index, ink, Light::on_turn(turn)), at, angle, scale)
+    }
+
+    /// The angle at which a bead looks as at the given one and needs fewest symbols.
+    fn least_turn(&self, bead: &Bead, angle: f64) -> f64 {
+        if bead::looks_the_same_turned(bead, self.ink) {
+            0.0
+        } else if bead::looks_the_same_reversed(bead.shape) {
+            angle - PI * libm::round(angle / PI)
+        } else {
+            angle
+        }
+    }
+
+    /// Outlines have no light.
+    fn turn(&self, angle: f64) -> u32 {
+        if self.ink == Ink::Outline { 0 } else { turn(angle) }
+    }
+
+    /// A finding with its strand side at a point, reaching outward along an angle. Bars lie centred
+    /// across it. A pin is drawn in its full length: see [`Self::pin`] for one cut and closed.
+    pub fn finding(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
+        let finding = &self.design.findings[index];
+        let (turn, ink) = (self.turn(angle), self.ink);
+        let id = format!("finding-{index}-{turn}");
+        self.stamp(id, || finding::marks(finding, ink, Light::on_turn(turn)), at, angle, scale)
+    }
+
+    /// A crimp pressed shut.
+    pub fn pressed_crimp(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
+        let finding = &self.design.findings[index];
+        let (turn, ink) = (self.turn(angle), self.ink);
+        let id = format!("pressed-{index}-{turn}");
+        self.stamp(id, || finding::pressed(&Drawing::new(finding, ink, Light::on_turn(turn))), at, angle, scale)
+    }
+
+    /// A pin that was cut and closed with a loop: from its eye or head to the far side of the loop
+    /// is `reach` mm.
+    pub fn pin(&mut self, index: usize, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
+        let (finding, ink) = (&self.design.findings[index], self.ink);
+        let id = format!("pin-{index}-{:.0}", reach * 100.0);
+        let draw = || finding::closed_pin(&Drawing::new(finding, ink, Light::on_turn(0)), reach);
+        self.stamp(id, draw, at, angle, scale)
+    }
+
+    /// Chain along a path, its links at actual size times `scale`, on face and on edge by turns. It
+    /// ends with the last whole link that the path has room for.
+    pub fn chain(&mut self, index: usize, path: &[Point], scale: f64) -> Mark {
+        let finding = &self.design.findings[index];
+        let inside = finding::link_inside(finding) * scale;
+        let stamps = places(path, inside).into_iter().enumerate();
+        // Links overlap by the thickness of the wire on either side.
+        let marks = stamps.map(|(i, (at, angle))| self.link(index, i % 2 == 1, at, angle, scale)).collect();
+        Mark::Group { label: String::new(), marks }
+    }
+
+    fn link(&mut self, index: usize, on_edge: bool, at: Point, angle: f64, scale: f64) -> Mark {
+        let (finding, ink) = (&self.design.findings[index], self.ink);
+        let start = at - Point::towards(angle) * (finding::link_wire(finding) * scale);
+        let drawing = Drawing::new(finding, ink, Light::on_turn(0));
+        let (id, draw): (_, fn(&Drawing) -> Vec<Mark>) = if on_edge {
+            (format!("edge-{index}"), finding::link_on_edge)
+        } else {
+            (format!("link-{index}"), finding::link)
+        };
+        self.stamp(id, || draw(&drawing), start, angle, scale)
+    }
+
+    /// Bare cord along a path, as thick as it is times `scale`, but never thinner than a line that
+    /// prints.
+    #[must_use]
+    pub fn cord(&self, index: usize, path: &[Point], scale: f64) -> Mark {
+        const THINNEST: f64 = 0.18;
+        let cord = &self.design.cords[index];
+        let thick = (cord.diameter.value() * scale).max(THINNEST);
+        Mark::Group { label: String::new(), marks: cord_marks(cord, path, thick, self.ink) }
+    }
+
+    /// A knot in a cord, centred at a point, taking `length` mm of the cord.
+    pub fn knot(&mut self, cord: usize, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
+        let (colour, ink) = (self.design.cords[cord].colour, self.ink);
+        let id = format!("knot-{cord}-{:.0}", length * 100.0);
+        self.stamp(id, || knot(colour, length, ink), at, angle, scale)
+    }
+
+    fn stamp(&mut self, id: String, draw: impl FnOnce() -> Vec<Mark>, at: Point, angle: f64, scale: f64) -> Mark {
+        self.symbols.entry(id.clone()).or_insert_with(draw);
+        Mark::Stamp { symbol: id, at, angle, scale }
+    }
+
+    /// The symbols that the stamps need, ordered by id.
+    #[must_use]
+    pub fn into_symbols(self) -> Vec<Symbol> {
+        self.symbols.into_iter().map(|(id, marks)| Symbol { id, marks }).collect()
+    }
+}
+
+fn cord_marks(cord: &Cord, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
+    let outline = outline::polyline(path);
+    let mut marks = wire(&outline, thick, cord.colour, ink);
+    if matches!(cord.kind, CordKind::Silk | CordKind::Thread) && ink != Ink::Outline {
+        // Plied cord has no shine along it but the twist across it.
+        let twist = Stroke {
+            dashes: vec![thick * 0.9, thick * 0.7],
+            ..Stroke::new(toned(ink.tone(cord.colour), 0.3), thick * 0.6)
+        };
+        marks.truncate(2);
+        marks.push(Mark::Shape { outline, fill: None, stroke: Some(twist) });
+    }
+    marks
+}
+
+fn knot(colour: Rgb, length: f64, ink: Ink) -> Vec<Mark> {
+    let (half, edge) = (length / 2.0, length * 0.08);
+    let base = ink.tone(colour);
+    let dark = if ink == Ink::Outline { Rgb::BLACK } else { toned(base, -0.5) };
+    let ball = outline::ellipse(Point::ORIGIN, half - edge / 2.0, half * 0.95 - edge / 2.0);
+    let turn = |x: f64| {
+        let at = |x: f64, y: f64| Point::new(x * half, y * half);
+        outline::curve(&[at(x - 0.3, -0.78), at(x + 0.05, -0.3), at(x + 0.05, 0.3), at(x + 0.3, 0.78)])
+    };
+    let stroke = |width: f64| Stroke { round: true, ..Stroke::new(dark, width) };
+    vec![
+        Mark::Shape { outline: ball, fill: Some(Fill::Flat(base, 1.0)), stroke: Some(stroke(edge)) },
+        Mark::Shape { outline: [turn(-0.3), turn(0.25)].concat(), fill: None, stroke: Some(stroke(edge)) },
+    ]
+}
+
+const _: () = assert!(TURNS % 2 == 0, "a bead with its ends swapped has a symbol too");

@@ -1,0 +1,18 @@
+//! Wires: lines with the light along them.
+
+use super::light::{Ink, toned};
+use crate::sheet::mark::{Mark, Rgb, Step, Stroke};
+
+/// A round wire along an outline, as wide as it is thick.
+#[must_use]
+pub fn wire(outline: &[Step], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
+    let line = |colour: Rgb, share: f64| {
+        let stroke = Stroke { round: true, ..Stroke::new(colour, thick * share) };
+        Mark::Shape { outline: outline.to_vec(), fill: None, stroke: Some(stroke) }
+    };
+    if ink == Ink::Outline {
+        return vec![line(Rgb::BLACK, 1.0), line(Rgb::WHITE, 0.5)];
+    }
+    let colour = ink.tone(colour);
+    vec![line(toned(colour, -0.5), 1.0), line(colour, 0.7), line(toned(colour, 0.6), 0.26)]
+}

@@ -1,0 +1,140 @@
+//! Packs: what is bought for the sake of a few, and cords too short for their strands.
+//!
+//! Of one piece made on its own. A last pack is remarked on where it is bought for the spare beads
+//! alone, or for no more than [`FEW`] of its content: a count changed a little would save it.
+
+use crate::design::Design;
+use crate::materials::{Amount, Article, Line, Materials, Order, materials, need};
+use crate::remark::{Code, Remark};
+use crate::source::Place;
+
+/// Share of a pack that is too little to buy one for: an assumption.
+const FEW: f64 = 0.05;
+
+/// Remarks about what is bought.
+#[must_use]
+pub fn check(design: &Design) -> Vec<Remark> {
+    let materials = materials(design, &Order::default());
+    let packs = materials.lines.iter().filter_map(|line| last_pack(design, line));
+    packs.chain(too_small(design, &materials)).chain(too_long(design, &materials)).collect()
+}
+
+/// A pack or strand that is bought for few beads.
+fn last_pack(design: &Design, line: &Line) -> Option<Remark> {
+    let buy = line.buy.as_ref()?;
+    let (Amount::Count(need), Amount::Count(spare), Amount::Count(lot)) = (line.need, line.spare, buy.lot) else {
+        return None;
+    };
+    let before = buy.lots.checked_sub(1).filter(|before| *before > 0)? * lot;
+    let few = (need + spare).checked_sub(before).filter(|_| lot > 1)?;
+    let name = &line.name;
+    let (headline, help) = match need.checked_sub(before) {
+        None | Some(0) => (
+            format!("{name}: the last of {} packs is bought for {few} spare ones alone", buy.lots),
+            format!("{} packs hold the {need} that the piece takes: buy with care, or with less spare", buy.lots - 1),
+        ),
+        Some(over) if over as f64 <= lot as f64 * FEW => (
+            format!("{name}: the last of {} packs of {lot} is bought for {over} of its beads", buy.lots),
+            format!("string {over} fewer and {} packs will do, without spare ones", buy.lots - 1),
+        ),
+        Some(_) => return None,
+    };
+    Some(Remark::new(Code::LastPack, headline).at(place(design, line.article)).help(help))
+}
+
+/// Articles of which one lot does not hold a single one.
+fn too_small(design: &Design, materials: &Materials) -> Vec<Remark> {
+    let unbuyable = |line: &&Line| line.buy.is_none() && line.article.sold(design).is_some();
+    let remark = |line: &Line| {
+        let by_length = need::by_length(design, line.article);
+        let help = if by_length { "sell it by the spool or by length" } else { "check the size of the pack" };
+        Remark::new(Code::LotTooSmall, format!("{}: what is sold at a time does not hold a single one", line.name))
+            .at(place(design, line.article))
+            .help(help)
+    };
+    materials.lines.iter().filter(unbuyable).map(remark).collect()
+}
+
+/// Pieces that no spool on sale is long enough for.
+fn too_long(design: &Design, materials: &Materials) -> Vec<Remark> {
+    let cuts =
+        materials.cuttings.iter().flat_map(|cutting| cutting.too_long().iter().map(move |piece| (cutting, piece)));
+    let remark = |(cutting, piece): (&crate::materials::Cutting, &crate::materials::Piece)| {
+        let name = cutting.article.name(design);
+        let (needed, lot) = (piece.length.tenths(), cutting.lot.unwrap_or_default().tenths());
+        Remark::new(
+            Code::SpoolTooShort,
+            format!("{}: {needed} of {name} is needed in one piece, but it is sold {lot} long", piece.label),
+        )
+        .at(place(design, cutting.article))
+        .help(format!("buy it at least {needed} long"))
+    };
+    cuts.map(remark).collect()
+}
+
+fn place(design: &Design, article: Article) -> Place {
+    match article {
+        Article::Bead(at) => design.beads[at].place,
+        Article::Cord(at) => design.cords[at].place,
+        Article::Finding(at) => design.findings[at].place,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::{Lot, Sold};
+    use crate::rules::sample;
+    use crate::units::{Length, Money};
+
+    /// A strand of so many beads, sold in such lots.
+    fn beads(count: usize, lot: Lot) -> Design {
+        let mut design = sample::necklace();
+        let bit = design.strands[0].trains[0].bits[0].clone();
+        design.strands[0].trains[0].bits = vec![bit; count];
+        design.beads[0].sold = Some(Sold { lot, price: Money::coins(420) });
+        design
+    }
+
+    fn only(design: &Design) -> Remark {
+        let mut remarks = check(design);
+        assert_eq!(remarks.len(), 1, "{remarks:?}");
+        remarks.remove(0)
+    }
+
+    #[test]
+    fn a_strand_bought_for_the_spare_alone() {
+        // A 16 in strand of 6 mm beads holds 67; 66 and 4 spare need a second one.
+        let remark = only(&beads(66, Lot::Strand(Length::inches(16.0))));
+        assert_eq!(remark.code, Code::LastPack);
+        assert_eq!(remark.headline, "reed: the last of 2 packs is bought for 3 spare ones alone");
+    }
+
+    #[test]
+    fn a_pack_bought_for_two_of_its_beads() {
+        let remark = only(&beads(98, Lot::Pack(48)));
+        assert_eq!(remark.headline, "reed: the last of 3 packs of 48 is bought for 2 of its beads");
+        assert_eq!(remark.help, "string 2 fewer and 2 packs will do, without spare ones");
+    }
+
+    #[test]
+    fn what_is_well_packed_is_passed_over() {
+        for (count, lot) in [(60, Lot::Pack(48)), (20, Lot::Pack(48)), (66, Lot::Each)] {
+            assert_eq!(check(&beads(count, lot.clone())), [], "{count} in {lot:?}");
+        }
+    }
+
+    #[test]
+    fn a_lot_that_holds_nothing() {
+        assert_eq!(only(&beads(10, Lot::Strand(Length::mm(4.0)))).code, Code::LotTooSmall);
+    }
+
+    #[test]
+    fn a_spool_shorter_than_its_strand() {
+        let mut design = beads(10, Lot::Each);
+        design.cords[0].sold = Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Money::coins(500) });
+        let remark = only(&design);
+        assert_eq!(remark.code, Code::SpoolTooShort);
+        assert!(remark.headline.ends_with("is needed in one piece, but it is sold 300 mm long"), "{}", remark.headline);
+    }
+}

@@ -1,0 +1,26 @@
+//! The sheet's looks: sizes of type, colours, margins. All lengths in mm.
+
+use super::mark::Rgb;
+
+/// Size of a sheet's title.
+pub const TITLE: f64 = 7.0;
+/// Size of headings.
+pub const HEADING: f64 = 4.2;
+/// Size of text.
+pub const BODY: f64 = 3.2;
+/// Size of table cells and labels.
+pub const SMALL: f64 = 2.8;
+/// Smallest size: 7.1 pt.
+pub const TINY: f64 = 2.5;
+
+/// Colour of text and lines.
+pub const INK: Rgb = Rgb(0x22, 0x26, 0x2a);
+/// Colour of thin rules.
+pub const RULE: Rgb = Rgb(0x9a, 0xa0, 0xa6);
+/// Colour of text that matters less.
+pub const QUIET: Rgb = Rgb(0x5c, 0x62, 0x68);
+/// The one colour that draws the eye.
+pub const ACCENT: Rgb = Rgb(0x7a, 0x3b, 0x52);
+
+/// White edge of every page.
+pub const MARGIN: f64 = 15.0;

@@ -1,0 +1,140 @@
+//! What must be true of every bead's and finding's drawing.
+
+use std::collections::BTreeMap;
+
+use festoon::art::{Ink, Stencils};
+use festoon::export::{Effort, png};
+use festoon::geometry::Point;
+use festoon::pattern::{FindingKind, Finish, Shape};
+use festoon::sheet::mark::{Mark, Page, Rgb, Symbol};
+use festoon::sheet::outline::flattened;
+
+use crate::samples;
+
+/// Least and greatest corner of all that marks draw, edges included.
+fn extent(marks: &[Mark]) -> (Point, Point) {
+    let mut least = Point::new(f64::INFINITY, f64::INFINITY);
+    let mut most = least * -1.0;
+    for mark in marks {
+        let Mark::Shape { outline, stroke, .. } = mark else { panic!("art is made of shapes") };
+        let edge = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
+        for point in flattened(outline) {
+            least = Point::new(least.x.min(point.x - edge), least.y.min(point.y - edge));
+            most = Point::new(most.x.max(point.x + edge), most.y.max(point.y + edge));
+        }
+    }
+    (least, most)
+}
+
+fn symbols(design: &festoon::design::Design, ink: Ink, angle: f64) -> Vec<Symbol> {
+    let mut stencils = Stencils::new(design, ink);
+    for index in 0..design.beads.len() {
+        stencils.bead(index, Point::ORIGIN, angle, 1.0);
+    }
+    stencils.into_symbols()
+}
+
+#[test]
+fn every_bead_fills_its_box_and_no_more() {
+    for ink in [Ink::Colour, Ink::Grey, Ink::Outline] {
+        for (shape, finish) in Shape::ALL.iter().flat_map(|shape| Finish::ALL.iter().map(move |finish| (shape, finish)))
+        {
+            let bead = samples::bead(*shape, *finish, 6.0, Rgb(90, 120, 90));
+            let (x, y) = (bead.along.value() / 2.0, bead.across.value() / 2.0);
+            let symbols = symbols(&samples::design(vec![bead], Vec::new(), Vec::new()), ink, 0.5);
+            let (least, most) = extent(&symbols[0].marks);
+            let name = format!("{finish} {shape} in {ink:?}");
+            assert!(least.x >= -x - 0.01 && most.x <= x + 0.01, "{name}: {least:?} {most:?} beyond {x}");
+            assert!(least.y >= -y - 0.01 && most.y <= y + 0.01, "{name}: {least:?} {most:?} beyond {y}");
+            assert!(most.x > x * 0.96 && most.y > y * 0.96, "{name}: {most:?} short of {x} {y}");
+        }
+    }
+}
+
+/// A line at a join may stand out by its own half width, no more.
+#[test]
+fn findings_of_stated_size_are_drawn_to_size() {
+    let stated = [
+        (FindingKind::Crimp, 2.0),
+        (FindingKind::Cone, 12.0),
+        (FindingKind::EyePin, 25.0),
+        (FindingKind::HeadPin, 25.0),
+        (FindingKind::Clasp, 12.0),
+        (FindingKind::Chain, 4.0),
+        (FindingKind::JumpRing, 5.0),
+        (FindingKind::SpacerBar, 2.5),
+        (FindingKind::EndBar, 8.0),
+        (FindingKind::BeadCap, 3.0),
+        (FindingKind::CrimpCover, 3.0),
+        (FindingKind::WireGuard, 4.5),
+        (FindingKind::Bail, 8.0),
+        (FindingKind::EarWire, 20.0),
+        (FindingKind::KnotCover, 8.0),
+    ];
+    for (kind, length) in stated {
+        let design = samples::design(Vec::new(), vec![samples::finding(kind, Rgb(190, 150, 70))], Vec::new());
+        let mut stencils = Stencils::new(&design, Ink::Colour);
+        stencils.finding(0, Point::ORIGIN, 0.0, 1.0);
+        let (least, most) = extent(&stencils.into_symbols()[0].marks);
+        assert!(least.x.abs() < 0.15, "{kind} starts at {}", least.x);
+        assert!((most.x - length).abs() < 0.15, "{kind} reaches {} of {length}", most.x);
+    }
+}
+
+/// The colour that most pixels of a bead have, drawn 40 mm high.
+fn dominant(shape: Shape, finish: Finish, colour: Rgb) -> Rgb {
+    let design = samples::design(vec![samples::bead(shape, finish, 40.0, colour)], Vec::new(), Vec::new());
+    let mut stencils = Stencils::new(&design, Ink::Colour);
+    let marks = vec![stencils.bead(0, Point::new(40.0, 40.0), 0.0, 1.0)];
+    let (title, description) = (String::new(), String::new());
+    let page = Page { width: 80.0, height: 80.0, title, description, symbols: stencils.into_symbols(), marks };
+    let file = png(&page, 75.0, Effort::Preview).unwrap();
+    let mut reader = ::png::Decoder::new(std::io::Cursor::new(file)).read_info().unwrap();
+    let mut data = vec![0; reader.output_buffer_size().unwrap()];
+    reader.next_frame(&mut data).unwrap();
+    let mut counts: BTreeMap<Rgb, u32> = BTreeMap::new();
+    for pixel in data.chunks_exact(3).filter(|pixel| *pixel != [255, 255, 255]) {
+        *counts.entry(Rgb(pixel[0], pixel[1], pixel[2])).or_default() += 1;
+    }
+    counts.into_iter().max_by_key(|(_, count)| *count).unwrap().0
+}
+
+#[test]
+fn gloss_and_matte_beads_have_their_colour() {
+    for colour in [Rgb(0x5d, 0x7f, 0x5b), Rgb(0xb2, 0x3a, 0x2e), Rgb(0x1d, 0x1d, 0x20), Rgb(0xf4, 0xef, 0xe6)] {
+        for (shape, finish) in Shape::ALL.iter().flat_map(|shape| [(*shape, Finish::Gloss), (*shape, Finish::Matte)]) {
+            // The two slanting halves of a bicone and the slopes of a chip never face us.
+            if matches!(shape, Shape::Bicone) {
+                continue;
+            }
+            let seen = dominant(shape, finish, colour);
+            let off = |a: u8, b: u8| a.abs_diff(b) <= 2;
+            assert!(
+                off(seen.0, colour.0) && off(seen.1, colour.1) && off(seen.2, colour.2),
+                "{finish} {shape}: {seen:?} for {colour:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn symbols_are_few_and_ordered() {
+    let beads = vec![
+        samples::bead(Shape::Round, Finish::Gloss, 6.0, Rgb(1, 2, 3)),
+        samples::bead(Shape::Tube, Finish::Gloss, 6.0, Rgb(1, 2, 3)),
+        samples::bead(Shape::Drop, Finish::Gloss, 6.0, Rgb(1, 2, 3)),
+    ];
+    let design = samples::design(beads, Vec::new(), Vec::new());
+    for (ink, most) in [(Ink::Colour, [1, 13, 24]), (Ink::Outline, [1, 1, 1])] {
+        let mut stencils = Stencils::new(&design, ink);
+        for turn in 0..720 {
+            (0..3).for_each(|index| drop(stencils.bead(index, Point::ORIGIN, f64::from(turn).to_radians(), 1.0)));
+        }
+        let symbols = stencils.into_symbols();
+        assert!(symbols.is_sorted_by_key(|symbol| symbol.id.clone()));
+        for (index, most) in most.into_iter().enumerate() {
+            let start = format!("bead-{index}-");
+            assert_eq!(symbols.iter().filter(|symbol| symbol.id.starts_with(&start)).count(), most, "{ink:?} {index}");
+        }
+    }
+}

@@ -1,0 +1,153 @@
+//! Contact sheets: every shape in every finish, every finding, every hatch, to look at.
+
+use festoon::art::{Ink, Stencils};
+use festoon::design::Design;
+use festoon::export::{Effort, png, svg};
+use festoon::geometry::Point;
+use festoon::pattern::{CordKind, FindingKind, Finish, Shape};
+use festoon::sheet::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
+
+use crate::samples;
+
+const REED: Rgb = Rgb(0x5d, 0x7f, 0x5b);
+const COLOURS: [Rgb; 12] = [
+    REED,
+    Rgb(0xc9, 0xd6, 0xd8),
+    Rgb(0xb5, 0x8a, 0x3a),
+    Rgb(0x6b, 0x4a, 0x63),
+    Rgb(0x1d, 0x1d, 0x20),
+    Rgb(0xf4, 0xef, 0xe6),
+    Rgb(0xb2, 0x3a, 0x2e),
+    Rgb(0x2f, 0x5d, 0x8c),
+    Rgb(0xe0, 0xa8, 0x4e),
+    Rgb(0x3b, 0x8f, 0x8a),
+    Rgb(0xd9, 0x8c, 0x9a),
+    Rgb(0x7a, 0x5a, 0x3c),
+];
+
+fn label(at: Point, text: &str) -> Mark {
+    let (size, weight, colour, anchor) = (2.5, Weight::Regular, Rgb::BLACK, Anchor::Middle);
+    Mark::Text(Text { at, text: text.into(), size, weight, colour, anchor, angle: 0.0 })
+}
+
+fn page(stencils: Stencils, marks: Vec<Mark>, title: &str) -> Page {
+    let description = "Drawn to be looked at.".into();
+    Page { width: 210.0, height: 297.0, title: title.into(), description, symbols: stencils.into_symbols(), marks }
+}
+
+fn write(page: &Page, name: &str) {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
+    std::fs::create_dir_all(folder).unwrap();
+    std::fs::write(format!("{folder}/{name}.svg"), svg(page)).unwrap();
+    std::fs::write(format!("{folder}/{name}.png"), png(page, 150.0, Effort::Preview).unwrap()).unwrap();
+}
+
+fn all_beads(across: f64) -> Design {
+    let of = |shape: &Shape| Finish::ALL.iter().map(|finish| samples::bead(*shape, *finish, across, REED)).collect();
+    let beads = Shape::ALL.iter().flat_map(|shape| -> Vec<_> { of(shape) });
+    samples::design(beads.collect(), Vec::new(), Vec::new())
+}
+
+/// Shapes down, finishes across; each large, at 6 mm and at 4 mm turned.
+fn bead_page(design: &Design, ink: Ink, name: &str) -> Page {
+    let mut stencils = Stencils::new(design, ink);
+    let mut marks = Vec::new();
+    for (index, bead) in design.beads.iter().enumerate() {
+        let (row, column) = (index / Finish::ALL.len(), index % Finish::ALL.len());
+        let at = Point::new(22.0 + column as f64 * 28.0, 16.0 + row as f64 * 23.0);
+        marks.push(stencils.bead(index, at, 0.0, 2.0));
+        marks.push(stencils.bead(index, at + Point::new(12.0, -4.0), 0.9, 1.0));
+        marks.push(stencils.bead(index, at + Point::new(12.0, 4.0), -1.2, 0.66));
+        marks.push(label(at + Point::new(2.0, 11.5), &bead.name));
+    }
+    page(stencils, marks, name)
+}
+
+#[test]
+fn every_shape_in_every_finish_is_drawn_in_every_ink() {
+    let design = all_beads(6.0);
+    for (ink, name) in [(Ink::Colour, "beads"), (Ink::Grey, "beads-grey"), (Ink::Outline, "beads-outline")] {
+        let page = bead_page(&design, ink, name);
+        let most = page.symbols.iter().map(|symbol| symbol.marks.len()).max();
+        assert!(most <= Some(13), "{name}: {most:?} marks in a symbol");
+
+        write(&page, name);
+        assert_eq!(page.marks.len(), design.beads.len() * 4);
+    }
+}
+
+#[test]
+fn strands_of_many_colours_are_drawn() {
+    let shapes = [Shape::Round, Shape::Bicone, Shape::Rondelle, Shape::Seed, Shape::Barrel, Shape::Drop];
+    let beads = COLOURS.iter().enumerate().flat_map(|(i, colour)| {
+        let sample = move |j: usize| samples::bead(shapes[(i + j) % 6], Finish::ALL[(i * 2 + j) % 7], 6.0, *colour);
+        (0..7).map(sample)
+    });
+    let design =
+        samples::design(beads.collect(), Vec::new(), vec![samples::cord(CordKind::Wire, 0.38, Rgb(180, 178, 170))]);
+    let mut stencils = Stencils::new(&design, Ink::Colour);
+    let mut marks = Vec::new();
+    for row in 0..12 {
+        let at =
+            |x: f64| Point::new(x, 20.0 + row as f64 * 21.0 + 12.0 * libm::pow((x - 105.0) / 90.0, 2.0) * -1.0 + 8.0);
+        let path: Vec<Point> = (0..=95).map(|i| at(10.0 + f64::from(i) * 2.0)).collect();
+        marks.push(stencils.cord(0, &path, 1.0));
+        let mut x = 22.0;
+        let mut count = 0;
+        while x < 188.0 {
+            let index = row * 7 + count % 7;
+            let half = design.beads[index].along.value() / 2.0;
+            let angle = (at(x + half + 0.1) - at(x + half - 0.1)).angle();
+            marks.push(stencils.bead(index, at(x + half * libm::cos(angle)), angle, 1.0));
+            x += half * 2.0 * libm::cos(angle);
+            count += 1;
+        }
+    }
+    let page = page(stencils, marks, "Strands");
+    assert!(page.marks.len() > 300);
+    write(&page, "strands");
+}
+
+#[test]
+fn every_finding_is_drawn() {
+    let brass = Rgb(0xc2, 0x9a, 0x4b);
+    let silver = Rgb(0xb4, 0xb8, 0xbc);
+    let findings =
+        [brass, silver].map(|colour| FindingKind::ALL.iter().map(move |kind| samples::finding(*kind, colour)));
+    let cords = vec![
+        samples::cord(CordKind::Silk, 1.0, Rgb(150, 40, 60)),
+        samples::cord(CordKind::Leather, 2.0, Rgb(90, 60, 40)),
+    ];
+    let design = samples::design(Vec::new(), findings.into_iter().flatten().collect(), cords);
+    for (ink, name) in [(Ink::Colour, "findings"), (Ink::Outline, "findings-outline")] {
+        let page = finding_page(&design, ink);
+        assert!(page.marks.len() > 2 * FindingKind::ALL.len());
+        write(&page, name);
+    }
+}
+
+fn finding_page(design: &Design, ink: Ink) -> Page {
+    let mut stencils = Stencils::new(design, ink);
+    let mut marks = Vec::new();
+    for (index, finding) in design.findings.iter().enumerate() {
+        let at = Point::new(6.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 34.0);
+        let large = if finding.length.value() > 16.0 { 1.4 } else { 2.4 };
+        marks.push(stencils.finding(index, at, 0.0, large));
+        marks.push(stencils.finding(index, at + Point::new(4.0, 18.0), 0.5, 1.0));
+        marks.push(label(at + Point::new(18.0, 17.0), &finding.name));
+    }
+    let chain = FindingKind::ALL.iter().position(|kind| *kind == FindingKind::Chain).unwrap();
+    let wave = |y: f64| {
+        (0..60).map(move |i| Point::new(10.0 + f64::from(i), y + 5.0 * libm::sin(f64::from(i) * 0.1))).collect()
+    };
+    let paths: [Vec<Point>; 3] = [wave(240.0), wave(250.0), wave(260.0)];
+    marks.push(stencils.chain(chain, &paths[0], 1.0));
+    marks.push(stencils.cord(0, &paths[1], 1.0));
+    marks.push(stencils.cord(1, &paths[2], 1.0));
+    marks.push(stencils.pressed_crimp(0, Point::new(90.0, 240.0), 0.0, 3.0));
+    marks.push(stencils.knot(0, Point::new(110.0, 240.0), 0.3, 3.0, 2.0));
+    marks.push(stencils.pin(2, Point::new(120.0, 240.0), 0.0, 2.0, 18.0));
+    marks.push(stencils.finding(1, Point::new(127.0, 240.0), 0.0, 2.0));
+    marks.push(stencils.chain(chain, &[Point::new(90.0, 262.0), Point::new(190.0, 262.0)], 3.0));
+    page(stencils, marks, "Findings")
+}
