@@ -1,13 +1,14 @@
 //! Whole designs, hung: where beads slide, what the neck and the neighbours do.
 
 use festoon::design::{self, Choice, Design, Rest, Train};
-use festoon::drape::chain::Chain;
+use festoon::drape::chain::{Chain, Piece};
 use festoon::drape::clearance::clearances;
 use festoon::drape::hang::{Link, Unhung, solve};
 use festoon::drape::{Fault, Hung, Joint, Worn, hang};
 use festoon::geometry::Point;
 use festoon::pattern;
 use festoon::source::Source;
+use festoon::units::NEWTON_PER_GRAM;
 
 const STOCK: &str = "
 beads:
@@ -22,6 +23,8 @@ findings:
   wirehook: { name: ear wire, kind: ear wire, length: 15 mm }
   bar: { name: end bar, kind: end bar, length: 5 mm, holes: 2, spacing: 7 mm }
   hook: { name: clasp, kind: clasp, length: 10 mm }
+  crimp: { name: crimp, kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm, mass: 0.05 g }
+  pin: { name: pin, kind: head pin, gauge: 21, length: 50 mm }
   links: { name: chain, kind: chain, link: 4 mm, mass: 6 g }
 ";
 
@@ -136,6 +139,26 @@ fn a_heavy_train_on_light_cord_makes_a_v_with_a_rounded_foot() {
     let uniform = vec![Link { length: 1.0, weight: 0.01, centre: 0.5 }; 450];
     let even = solve(&uniform, Point::new(150.0, 0.0)).unwrap().joints;
     assert!(even[82].distance(Point::ORIGIN.between(even[164], 0.5)) > 2.0, "a catenary's leg bows");
+}
+
+/// Bare cord between trains, gaps, knots, branches and what closes the ends: nothing is lost.
+#[test]
+fn a_chain_is_as_long_and_as_heavy_as_its_strand() {
+    let beads = "5 six, { space: 12.5 mm }, { knot: 1.2 mm }, 3 big, { dangle: [lead, six], on: pin }, 4 six";
+    let design = necklace(&strand("a", "length: 450 mm,", beads).replace("ends: knot", "ends: crimp"));
+    let strand = &design.strands[0];
+    for share in [0.0, 0.3, 1.0] {
+        let Rest::Free(from, to) = strand.trains[0].rest else { panic!("it slides") };
+        let chain = Chain::new(&design, strand, &[from + share * (to - from)]);
+        assert!((chain.length() - 450.0).abs() < 1e-9, "{}", chain.length());
+        let bits: f64 = strand.trains[0].bits.iter().map(|bit| bit.mass).sum();
+        let crimps = 2.0 * design.findings[strand.ends[0].findings[0]].mass.value();
+        let grams = bits + crimps + 0.6 * 0.45;
+        let weight: f64 = chain.links.iter().map(|link| link.weight).sum();
+        assert!((weight / NEWTON_PER_GRAM - grams).abs() < 1e-9);
+        let longest = chain.links.iter().zip(&chain.pieces).filter(|(_, piece)| **piece == Piece::Cord);
+        assert!(longest.map(|(link, _)| link.length).fold(0.0, f64::max) <= 1.0 + 1e-12);
+    }
 }
 
 #[test]

@@ -1,8 +1,8 @@
 //! How close neighbouring strands come, outline to outline.
 //!
-//! Every link outside the first and last [`ENDS`] mm of its strand is taken as a convex outline in
+//! Every link outside the first and last 25 mm of its strand is taken as a convex outline in
 //! the drape's plane: a bead by its profile at so many places along the hole that a round outline
-//! lies less than [`FINE`] outside it, all else as a box as wide as its cord or finding. Between
+//! lies less than 0.02 mm outside it, all else as a box as wide as its cord or finding. Between
 //! outlines that are apart the distance is that of the nearest corner and side; outlines that
 //! overlap count by the least push that parts them, as a negative distance (separating axis
 //! theorem). A link that touches counts with its whole length.
