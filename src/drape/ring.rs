@@ -10,9 +10,9 @@
 //! is as many links as it has. The inside is the largest circle that fits: it touches the links
 //! that reach farthest in.
 //!
-//! The left side falls steadily with R; it is halved to a share of 2⁻⁵² between R = c_max / 2
-//! and a quarter of the chords' sum. A strand of which one link is longer than
-//! the circle is broad, or so long that the circle's centre lies outside the ring, has no ring here.
+//! The sum falls steadily with R, which is found by halving, to the last bit, between c_max / 2 and a
+//! quarter of the chords' sum. A strand of which one link is longer than the circle is broad, or so
+//! long that the circle's centre lies outside the ring, has no ring here.
 
 use std::f64::consts::PI;
 
