@@ -1,5 +1,6 @@
 //! The printed sheet.
 
+mod drape;
 mod face;
 mod facts;
 pub mod figure;

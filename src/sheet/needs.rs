@@ -1,17 +1,35 @@
 //! The list of what one piece takes, with what to buy.
 
 use crate::Piece;
-use crate::art::Stencils;
 use crate::materials::{Amount, Article, Buy, Line, Materials};
 use crate::units::{Length, UnitStyle};
 
+use super::layout::Block;
 use super::layout::table::{Align, Cell, Column, Table};
 
 /// Longest length that is printed for a ruler; longer ones are printed in feet and metres.
-const RULER: Length = Length::mm(2000.0);
+const RULER: Length = Length::mm(900.0);
+
+/// Room between the two columns of the short list.
+const COLUMN_GAP: f64 = 10.0;
+
+/// What one piece takes, in two columns: letter, name, amount.
+pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
+    let units = piece.design.heading.units;
+    let half = materials.lines.len().div_ceil(2);
+    let columns = materials.lines.chunks(half.max(1)).map(|lines| {
+        let columns = vec![Column::new("", Align::Left), Column::wrapping(""), Column::new("", Align::Right)];
+        let mut table = Table::new(columns);
+        for line in lines {
+            table.push(row(piece, line, units).into_iter().take(3).collect());
+        }
+        table.set((width - COLUMN_GAP) / 2.0).block()
+    });
+    Block::row(columns, COLUMN_GAP)
+}
 
 /// One row an article: letter, name, need, spare, what to buy, what is left.
-pub fn table(piece: &Piece, materials: &Materials, _stencils: &mut Stencils<'_>) -> Table {
+pub fn table(piece: &Piece, materials: &Materials) -> Table {
     let units = piece.design.heading.units;
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
@@ -32,7 +50,8 @@ fn row(piece: &Piece, line: &Line, units: UnitStyle) -> Vec<Cell> {
         Article::Bead(index) => piece.design.beads[index].letter.clone(),
         Article::Cord(_) | Article::Finding(_) => String::new(),
     };
-    let spare = if line.spare == Amount::Count(0) { String::new() } else { amount(line.spare, units) };
+    let none = matches!(line.spare, Amount::Count(0)) || line.spare == Amount::Length(Length::ZERO);
+    let spare = if none { String::new() } else { amount(line.spare, units) };
     let left = line.buy.as_ref().map_or_else(String::new, |buy| amount(buy.left_over, units));
     vec![
         Cell::strong(letter),

@@ -11,10 +11,10 @@ mod strands;
 mod worn;
 
 pub use closure::{Closing, closing};
-pub use labels::{labels, labels_width};
+pub use labels::{Labels, disc, labels, room_for_labels};
 pub use ring::{ring, ring_extent};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
-pub use strands::{outline_box, strands};
+pub use strands::{outline_box, strand, strand_box, strands};
 pub use worn::worn;
 
 use crate::geometry::Point;
@@ -84,4 +84,23 @@ impl Extent {
     pub fn height(&self) -> f64 {
         self.high.y - self.low.y
     }
+}
+
+/// Farthest in mm that a left-out joint of the cord may lie beside the line drawn.
+const STRAIGHT: f64 = 0.01;
+
+/// Points without those that lie on the way between their neighbours.
+pub fn straightened(points: &[Point]) -> Vec<Point> {
+    let mut kept: Vec<Point> = Vec::new();
+    for (index, point) in points.iter().enumerate() {
+        let needless = kept.last().zip(points.get(index + 1)).is_some_and(|(last, next)| {
+            let (way, aside) = (*next - *last, *point - *last);
+            let off = (way.x * aside.y - way.y * aside.x).abs();
+            way.length() < 8.0 && off <= STRAIGHT * way.length()
+        });
+        if !needless {
+            kept.push(*point);
+        }
+    }
+    kept
 }
