@@ -1,7 +1,7 @@
 //! How close neighbouring strands come, outline to outline.
 //!
-//! Every link outside the first and last [`ENDS`] mm of its strand is taken as a convex outline in
-//! the drape's plane: a bead by its profile at [`CUTS`] + 1 places on either side, all else as a
+//! Every link outside the first and last `ENDS` mm of its strand is taken as a convex outline in
+//! the drape's plane: a bead by its profile at `CUTS` + 1 places on either side, all else as a
 //! box as wide as its cord or finding. Between outlines that are apart the distance is that of the
 //! nearest corner and side; outlines that overlap count by the least push that parts them, as a
 //! negative distance (separating axis theorem).

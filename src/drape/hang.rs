@@ -19,9 +19,9 @@
 //! derived here. In the limit of many equal links it is the catenary.
 //!
 //! **Method.** Newton's method in two unknowns, O(n) a step, on the chain scaled to length 1 and
-//! weight 1 ([`newton`]). D has a kink where a link carries no force at all (H = 0 and
+//! weight 1 (`newton`). D has a kink where a link carries no force at all (H = 0 and
 //! V = -s_k). The best (H, V) lies on that kink only when link k, at the bottom, is longer than
-//! the gap that it has to bridge; then the link is pressed, H is negative, and [`bridge`] finds
+//! the gap that it has to bridge; then the link is pressed, H is negative, and `bridge` finds
 //! the balance. A chain whose ends meet and that folds at a joint hangs in two plumb legs.
 //!
 //! **Tolerance and cap.** The chain misses its end by less than [`TOLERANCE`] of its length or the

@@ -3,7 +3,7 @@
 //! **Problem.** A train may start anywhere in its range. Friction between beads and cord is
 //! neglected: it rests where the strand's potential energy is least.
 //!
-//! **Equation.** The least energy over all shapes is E = W Y - D (see [`super::hang`]), so the
+//! **Equation.** The least energy over all shapes is E = W Y - D (see [`mod@super::hang`]), so the
 //! train rests where D, at its own minimum over (H, V), is greatest. As (H, V) is best already, the
 //! slope of D by the train's start is its slope at fixed (H, V): with r the force in a link,
 //! u its direction's rise, and dl and ds the changes of length and of the weight before the centre,
@@ -13,10 +13,10 @@
 //! **Source.** Least potential energy, as in any textbook of mechanics; the slope is derived here.
 //!
 //! **Method.** The slope's zero between the ends of the range, by regula falsi (Illinois rule) down
-//! to [`EXACT`]; at an end where the slope pushes against it. Several trains in turn until none
+//! to `EXACT`; at an end where the slope pushes against it. Several trains in turn until none
 //! moves. A strand that reads the same from both ends rests in the middle exactly, by symmetry.
 //!
-//! **Cap.** [`SEARCHES`] hangs a train, [`ROUNDS`] rounds over the trains; past these a fault.
+//! **Cap.** `SEARCHES` hangs a train, `ROUNDS` rounds over the trains; past these a fault.
 
 use super::chain::{Chain, Piece, cord_weight, earliest, latest};
 use super::hang::{self, Hanging, Unhung};
