@@ -110,7 +110,7 @@ fn colours<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> 
     }
 }
 
-fn no_variant<'a>(what: &str, name: &str, known: &mut dyn Iterator<Item = &'a str>) -> Remark {
+fn no_variant(what: &str, name: &str, known: &mut dyn Iterator<Item = &str>) -> Remark {
     let known: Vec<_> = known.collect();
     let help = match (did_you_mean(name, known.iter().copied()), known.is_empty()) {
         (Some(near), _) => format!("did you mean `{near}`?"),

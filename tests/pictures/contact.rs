@@ -88,8 +88,7 @@ fn strands_of_many_colours_are_drawn() {
     let mut stencils = Stencils::new(&design, Ink::Colour);
     let mut marks = Vec::new();
     for row in 0..12 {
-        let at =
-            |x: f64| Point::new(x, 20.0 + row as f64 * 21.0 + 12.0 * libm::pow((x - 105.0) / 90.0, 2.0) * -1.0 + 8.0);
+        let at = |x: f64| Point::new(x, 20.0 + row as f64 * 21.0 + 8.0 - 12.0 * libm::pow((x - 105.0) / 90.0, 2.0));
         let path: Vec<Point> = (0..=95).map(|i| at(10.0 + f64::from(i) * 2.0)).collect();
         marks.push(stencils.cord(0, &path, 1.0));
         let mut x = 22.0;
