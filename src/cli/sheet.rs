@@ -81,7 +81,7 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     if let Some(units) = options.units {
         piece.design.heading.units = units;
     }
-    let pages = sheet::pages(&piece, &Style { paper: options.paper, ink: festoon::art::Ink::Colour });
+    let pages = sheet::pages(&piece, &Style { paper: options.paper, ink: festoon::art::Ink::Colour, prices: false });
     let heading = &piece.design.heading;
     let about = About {
         title: heading.title.clone(),

@@ -19,9 +19,9 @@
 //! derived here. In the limit of many equal links it is the catenary.
 //!
 //! **Method.** Newton's method in two unknowns, O(n) a step, on the chain scaled to length 1 and
-//! weight 1 ([`newton`]). D has a kink where a link carries no force at all (H = 0 and
+//! weight 1 (`newton`). D has a kink where a link carries no force at all (H = 0 and
 //! V = -s_k). The best (H, V) lies on that kink only when link k, at the bottom, is longer than
-//! the gap that it has to bridge; then the link is pressed, H is negative, and [`bridge`] finds
+//! the gap that it has to bridge; then the link is pressed, H is negative, and `bridge` finds
 //! the balance. A chain whose ends meet and that folds at a joint hangs in two plumb legs.
 //!
 //! **Tolerance and cap.** The chain misses its end by less than [`TOLERANCE`] of its length or the
@@ -38,8 +38,8 @@ use crate::geometry::Point;
 
 /// How far a solved chain may miss its end, as a share of its length.
 pub const TOLERANCE: f64 = 1e-9;
-/// Newton steps after which the solver gives up. Most chains need under 10; a span of 0.001 to 0.99999 of the
-/// length, level ends and weights within 1000 of one another, under 20.
+/// Newton steps after which the solver gives up. Most chains need under 10; with level ends, a span of
+/// 0.001 to 0.99999 of the length and weights within 1000 of one another, under 20.
 pub const CAP: u32 = 100;
 /// A miss below this share of the length is rounding: no step can better it.
 const ROUNDING: f64 = 1e-15;

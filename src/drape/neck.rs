@@ -5,7 +5,7 @@
 //! smooth slope the shape is that of a strand hung upright, and the view from the front only
 //! foreshortens it. The front half of the ellipse, lying in that plane, is in its way: the strand
 //! follows it as far as it would otherwise cut into it, equally far on both sides, and leaves it
-//! along its tangent; there it is hung by [`super::hang`]. The closure counts at its shortest.
+//! along its tangent; there it is hung by [`mod@super::hang`]. The closure counts at its shortest.
 //!
 //! Breadth to depth and the chest's slope are assumptions, as no published figure was found.
 //! Lengths are mm, angles radians.
@@ -88,7 +88,8 @@ impl Front {
         }
         match self.hang(chain, behind, clears) {
             Ok(hanging) => Ok(self.joined(&hanging.joints, clears)),
-            Err(Unhung::TooStiff(_) | Unhung::Slack) => Ok(self.joined(&[], FRAC_PI_2)),
+            // Nothing is left to hang, or too little to bend.
+            Err(Unhung::TooShort(_) | Unhung::TooStiff(_) | Unhung::Slack) => Ok(self.joined(&[], FRAC_PI_2)),
             Err(why) => Err(why),
         }
     }

@@ -10,9 +10,9 @@
 //! is as many links as it has. The inside is the largest circle that fits: it touches the links
 //! that reach farthest in.
 //!
-//! The left side falls steadily with R; it is halved to a share of 2⁻⁵² between R = c_max / 2
-//! and a quarter of the chords' sum. A strand of which one link is so long that the
-//! circle's centre lies outside the ring has no ring here.
+//! The sum falls steadily with R, which is found by halving, to the last bit, between c_max / 2 and a
+//! quarter of the chords' sum. A strand of which one link is longer than the circle is broad, or so
+//! long that the circle's centre lies outside the ring, has no ring here.
 
 use std::f64::consts::PI;
 
@@ -52,7 +52,8 @@ pub fn close(chords: &[Chord]) -> Option<Ring> {
     let steps: Vec<f64> = chords.iter().zip(next).map(|(chord, next)| chord.after + next.before).collect();
     let radius = radius(&steps)?;
     let inward = chords.iter().map(|chord| chord.inward).fold(0.0, f64::max);
-    (radius > inward).then_some(Ring { radius, inside_girth: 2.0 * PI * (radius - inward) })
+    let longest = chords.iter().map(|chord| chord.before + chord.after).fold(0.0, f64::max);
+    (radius > inward && longest <= 2.0 * radius).then_some(Ring { radius, inside_girth: 2.0 * PI * (radius - inward) })
 }
 
 fn radius(steps: &[f64]) -> Option<f64> {
@@ -114,4 +115,38 @@ fn hooked(design: &Design, part: &Part) -> Vec<Chord> {
     let is_chain = finding.kind == FindingKind::Chain && link > 0.0;
     let count = if is_chain { pieces(length, link) } else { 1 };
     vec![Chord::even(length / count as f64, 0.0); count]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn mixed_beads_span_a_full_turn() {
+        let chords: Vec<Chord> =
+            (0..30).map(|at| Chord::even([4.0, 6.0, 10.0][at % 3], [2.0, 3.0, 5.0][at % 3])).collect();
+        let ring = close(&chords).unwrap();
+        let step = |at: usize| 0.5 * (2.0 * chords[at].before + 2.0 * chords[(at + 1) % 30].before);
+        let turn: f64 = (0..30).map(|at| 2.0 * libm::asin(step(at) / (2.0 * ring.radius))).sum();
+        assert!((turn - 2.0 * PI).abs() < 1e-12);
+        assert!((ring.inside_girth - 2.0 * PI * (ring.radius - 5.0)).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_clasp_is_a_chord_like_any_other() {
+        let beads = vec![Chord::even(8.0, 4.0); 20];
+        let mut clasped = beads.clone();
+        clasped.push(Chord::even(12.0, 0.0));
+        let longer = close(&clasped).unwrap().inside_girth - close(&beads).unwrap().inside_girth;
+        assert!((11.5..12.0).contains(&longer), "{longer}");
+    }
+
+    #[test]
+    fn what_does_not_reach_round_is_no_ring() {
+        assert_eq!(close(&[]), None);
+        assert_eq!(close(&[Chord::even(8.0, 4.0); 2]), None);
+        assert_eq!(close(&[Chord::even(8.0, 4.0); 3]).map(|ring| ring.inside_girth > 0.0), Some(true));
+        let long = [Chord::even(90.0, 1.0), Chord::even(5.0, 1.0), Chord::even(5.0, 1.0), Chord::even(5.0, 1.0)];
+        assert_eq!(close(&long), None);
+    }
 }

@@ -38,10 +38,10 @@ pub fn spare(count: u64, share: f64) -> u64 {
     if share > 0.0 && count > 0 { beads.max(1) } else { 0 }
 }
 
-/// The line of an article that is counted.
+/// The line of an article that is counted: so many for one copy of the design.
 #[must_use]
-pub fn counted(design: &Design, article: Article, order: &Order) -> Line {
-    let need = need::count(design, article) * need::times(design, order.makers);
+pub fn counted(design: &Design, article: Article, count: u64, order: &Order) -> Line {
+    let need = count * need::times(design, order.makers);
     let spare = if matches!(article, Article::Bead(_)) { spare(need, order.spare) } else { 0 };
     let wanted = need.saturating_add(spare);
     let from_stash = order.stash.count(article).min(wanted);

@@ -203,9 +203,10 @@ pub fn materials(design: &Design, order: &Order) -> Materials {
 
 fn lines(design: &Design, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let mut cuttings = Vec::new();
+    let counts = need::counts(design);
     let line = |article| {
         if !need::by_length(design, article) {
-            return lots::counted(design, article, order);
+            return lots::counted(design, article, counts.get(&article).copied().unwrap_or(0), order);
         }
         let cutting = cutting::plan(design, article, order);
         let line = lots::cut(design, &cutting);

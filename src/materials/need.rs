@@ -31,12 +31,6 @@ pub fn by_length(design: &Design, article: Article) -> bool {
     }
 }
 
-/// How many of an article one copy of the design takes.
-#[must_use]
-pub fn count(design: &Design, article: Article) -> u64 {
-    counts(design).get(&article).copied().unwrap_or(0)
-}
-
 /// How many of each bead and finding one copy of the design takes.
 ///
 /// A spacer bar is strung once on every strand that it holds, and counted once for all its holes.
@@ -103,9 +97,9 @@ fn chain_pieces(design: &Design, at: usize) -> Vec<Piece> {
     let piece = |length| Piece { label: chain.name.clone(), length };
     let in_closure = parts(design).filter(|part| part.finding == at).map(|part| part.cut);
     let mut pieces: Vec<_> = in_closure.filter(|cut| *cut > Length::ZERO).map(piece).collect();
-    let elsewhere = count(design, Article::Finding(at)).saturating_sub(pieces.len() as u64);
+    let all = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);
     if chain.length > Length::ZERO {
-        pieces.extend((0..elsewhere).map(|_| piece(chain.length)));
+        pieces.extend((pieces.len() as u64..all).map(|_| piece(chain.length)));
     }
     pieces
 }

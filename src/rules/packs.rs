@@ -35,7 +35,7 @@ fn last_pack(design: &Design, line: &Line) -> Option<Remark> {
         ),
         Some(over) if over as f64 <= lot as f64 * FEW => (
             format!("{name}: the last of {} packs of {lot} is bought for {over} of its beads", buy.lots),
-            format!("string {over} fewer and {} packs will do", buy.lots - 1),
+            format!("string {over} fewer and {} packs will do, without spare ones", buy.lots - 1),
         ),
         Some(_) => return None,
     };
@@ -114,7 +114,7 @@ mod tests {
     fn a_pack_bought_for_two_of_its_beads() {
         let remark = only(&beads(98, Lot::Pack(48)));
         assert_eq!(remark.headline, "reed: the last of 3 packs of 48 is bought for 2 of its beads");
-        assert_eq!(remark.help, "string 2 fewer and 2 packs will do");
+        assert_eq!(remark.help, "string 2 fewer and 2 packs will do, without spare ones");
     }
 
     #[test]

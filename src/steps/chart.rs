@@ -4,12 +4,18 @@
 //! is not a bead stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 spacer bar)`,
 //! `(dangle: 1C 2A on a head pin)`. A repeat of more than one phrase stands in square brackets:
 //! `[3A 1B, 4 times, then 1C], 6 times`. The chart is first made as short as its writing allows:
-//! neighbouring runs of one bead are added, repeats of repeats multiplied. The row stays the same.
+//! neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out three
+//! times or more told as repeats. The row stays the same.
 
 use super::words::a;
 use crate::design::{Design, Phrase, Strand};
 use crate::pattern::Settle;
 use crate::units::{Length, UnitStyle, fraction};
+
+/// Longest list, in phrases, that is told as a repeat where it is written out.
+const LONGEST_FOLD: usize = 12;
+/// How often a list must be written out to be told as a repeat.
+const LEAST_FOLD: usize = 3;
 
 /// The word chart of a strand.
 #[must_use]
@@ -30,6 +36,40 @@ pub fn row(design: &Design, phrases: &[Phrase]) -> String {
 /// The same row in fewer phrases.
 #[must_use]
 pub fn simple(phrases: &[Phrase]) -> Vec<Phrase> {
+    folded(&joined(phrases))
+}
+
+/// Tells a list that is written out again and again as a repeat.
+fn folded(row: &[Phrase]) -> Vec<Phrase> {
+    let mut folded = Vec::new();
+    let mut rest = row;
+    while let Some((first, after)) = rest.split_first() {
+        let ways = (1..=LONGEST_FOLD.min(rest.len())).map(|length| (length, repeats(rest, length)));
+        // Of folds that tell equally much, the first has the shortest list.
+        let best = ways.filter(|(_, often)| *often >= LEAST_FOLD).rev().max_by_key(|(length, often)| length * often);
+        match best.and_then(|(length, often)| Some((length * often, u32::try_from(often).ok()?, rest.get(..length)?))) {
+            Some((told, often, list)) => {
+                times(often, list.to_vec(), &mut folded);
+                // `told` phrases were found to stand here, so the rest begins no later than the end.
+                rest = &rest[told..];
+            }
+            None => {
+                push(first.clone(), &mut folded);
+                rest = after;
+            }
+        }
+    }
+    folded
+}
+
+/// How often the first so many phrases stand at the row's beginning.
+fn repeats(row: &[Phrase], length: usize) -> usize {
+    let (list, _) = row.split_at(length);
+    row.chunks_exact(length).take_while(|chunk| *chunk == list).count()
+}
+
+/// The same row without repeats of repeats, or runs beside runs of the same bead.
+fn joined(phrases: &[Phrase]) -> Vec<Phrase> {
     let mut row = Vec::new();
     for phrase in phrases {
         match phrase {

@@ -185,15 +185,13 @@ impl Group<'_> {
     }
 
     fn trim(&self) -> Step {
-        let text = match self.strand.settle {
-            Settle::Fill if self.side == Side::First => "Leave the tail: the first beads go over it.",
-            Settle::Fill => {
-                "Pass the tail back through two or three beads and cut it off there. Hold the end as you cut."
-            }
-            _ => "Cut the tail off close to the crimp. Hold the end as you cut.",
+        let tail = |text: &str| Step::new("Hide the tail", text);
+        let cut = match (self.strand.settle, self.side) {
+            (Settle::Fill, Side::First) => return tail("Leave the tail: the first beads go over it."),
+            (Settle::Fill, Side::Last) => "Pass the tail back through two or three beads and cut it off there.",
+            _ => "Cut the tail off close to the crimp.",
         };
-        let step = Step::new("Hide the tail", text);
-        if text.starts_with("Leave") { step } else { step.check("No sharp end can be felt.") }
+        tail(&format!("{cut} Hold the end as you cut.")).check("No sharp end can be felt.")
     }
 
     fn covered(&self) -> Vec<Step> {

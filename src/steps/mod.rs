@@ -3,7 +3,7 @@
 //! Derived from the [`Design`] alone. One action a step, in the order of work: lay out, cut, hang
 //! the branches, close the first ends, string and measure, close the last ends, cover and join,
 //! check. The ways of working are common practice; figures with a published source name it where
-//! they stand. See [`chart`] for the word chart, [`cautions`] and [`tools`] for what goes before.
+//! they stand. See [`chart`] for the word chart, [`mod@cautions`] and [`mod@tools`] for what goes before.
 
 pub mod cautions;
 pub mod chart;

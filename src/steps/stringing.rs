@@ -106,7 +106,8 @@ fn space(units: UnitStyle, strand: &Strand) -> Option<Step> {
     let groups: Vec<_> = strand.trains.iter().filter(|train| stop(train).is_none()).collect();
     let starts: Vec<_> = groups.iter().filter_map(|train| start(train)).collect();
     let first = starts.first()?;
-    let gaps: Vec<_> = starts.windows(2).zip(&groups).map(|(pair, train)| pair[1] - pair[0] - train.length()).collect();
+    let ends = starts.iter().zip(&groups).map(|(start, train)| start + train.length());
+    let gaps: Vec<_> = starts.iter().skip(1).zip(ends).map(|(next, end)| next - end).collect();
     Some(Step::new("Space", text).check(match gaps.split_first() {
         Some((gap, rest)) if rest.iter().all(|other| (other - gap).abs() < SAME) => format!(
             "The first group starts {} from the first end's loop, and {} of bare cord lies between groups.",

@@ -57,6 +57,14 @@ fn repeats_of_repeats_are_multiplied_and_runs_added() {
 }
 
 #[test]
+fn a_list_written_out_is_told_as_a_repeat() {
+    let row: Vec<_> = (0..7).map(|at| if at % 2 == 0 { a(5) } else { b(1) }).collect();
+    assert_eq!(text(row), "5A 1B, 3 times, then 5A");
+    let twice = vec![a(5), b(1), a(5), b(1)];
+    assert_eq!(text(twice), "5A 1B 5A 1B");
+}
+
+#[test]
 fn repeats_that_are_spread_apart_stay_apart() {
     let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(2), a(3)]);
     one.settle = Settle::Spread;
@@ -203,6 +211,15 @@ proptest! {
         let read = reader.sequence();
         prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);
         prop_assert_eq!(read, strung(&design, &design.strands[0].trains[0].bits), "{}", text);
+    }
+
+    #[test]
+    fn a_row_written_out_is_the_row_that_is_told(list in prop::collection::vec(runs(), 1..5), times in 1usize..9, after in runs()) {
+        let mut chart = vec![list; times].concat();
+        chart.push(after);
+        let design = design(vec![strand("inner", 400.0, &[0], chart)]);
+        let text = chart::text(&design, &design.strands[0]);
+        prop_assert_eq!(Reader(&text).sequence(), strung(&design, &design.strands[0].trains[0].bits), "{}", text);
     }
 
     #[test]

@@ -9,7 +9,8 @@ use crate::designs::gathered;
 
 fn read(text: &str) -> Result<Stash, Vec<(Code, String, Remark)>> {
     let source = Source::new("stash.yaml", text);
-    let told = |remark: Remark| (remark.code, source.slice(remark.place.unwrap()).to_owned(), remark);
+    let told =
+        |remark: Remark| (remark.code, source.slice(remark.place.expect("a place in the stash")).to_owned(), remark);
     Stash::read(&source, &gathered()).map_err(|remarks| remarks.into_iter().map(told).collect())
 }
 

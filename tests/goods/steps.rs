@@ -1,11 +1,12 @@
 //! The making steps: those that the piece has, in the order of work, with figures from the design.
 
-use festoon::design::{Closure, Design, Lot, Phrase, Rest};
+use festoon::design::{Closure, Design, Phrase, Rest};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle};
 use festoon::steps::{Drawing, Step, cautions, steps, tools};
 use festoon::units::UnitStyle;
+use proptest::prelude::*;
 
-use crate::designs::{cord, design, finding, gathered, part, sold, strand};
+use crate::designs::{cord, design, finding, gathered, part, strand};
 
 fn titles(steps: &[Step]) -> Vec<&str> {
     steps.iter().map(|step| step.title.as_str()).collect()
@@ -13,7 +14,7 @@ fn titles(steps: &[Step]) -> Vec<&str> {
 
 fn check<'a>(steps: &'a [Step], title: &str) -> &'a str {
     let step = steps.iter().find(|step| step.title == title).unwrap_or_else(|| panic!("{title}: {:?}", titles(steps)));
-    step.check.as_deref().unwrap()
+    step.check.as_deref().expect("a step with a check")
 }
 
 #[test]
@@ -158,13 +159,39 @@ fn tools_are_those_that_the_steps_use() {
     assert!(!tools.contains(&"jewellery glue") && !tools.contains(&"sharp scissors"));
 }
 
-#[test]
-fn every_step_is_a_sentence_with_no_gaps() {
-    let mut priced = gathered();
-    priced.beads[0].sold = sold(Lot::Each, 10);
-    for step in [steps(&priced), steps(&elastic_bracelet())].concat() {
-        for text in [Some(&step.text), step.check.as_ref()].into_iter().flatten() {
-            assert!(text.ends_with('.') && !text.contains("  ") && !text.contains(" ."), "{text}");
+fn cords() -> impl Strategy<Value = CordKind> {
+    prop::sample::select(CordKind::ALL)
+}
+
+fn findings() -> impl Strategy<Value = Vec<FindingKind>> {
+    prop::collection::vec(prop::sample::select(FindingKind::ALL), 0..4)
+}
+
+proptest! {
+    /// Whatever kinds of findings are put together, each step is whole sentences, and each strand
+    /// that has beads is strung once.
+    #[test]
+    fn every_step_is_whole_sentences(
+        charts in prop::collection::vec(crate::chart::phrases(), 1..4),
+        cord in cords(), ends in findings(), left in findings(), right in findings(),
+        kind in prop::sample::select(Kind::ALL), settle in prop::sample::select(Settle::ALL),
+    ) {
+        let at = |base: usize, kinds: &[FindingKind]| (base..base + kinds.len()).collect::<Vec<_>>();
+        let mut strands: Vec<_> = charts.into_iter().map(|chart| strand("one", 400.0, &at(3, &ends), chart)).collect();
+        strands.iter_mut().for_each(|strand| strand.settle = settle);
+        let mut design = design(strands);
+        design.heading.kind = kind;
+        design.cords[0].kind = cord;
+        let kinds = [ends.as_slice(), &left, &right].concat();
+        design.findings.extend(kinds.iter().map(|kind| finding(kind.word(), *kind)));
+        design.closure.left = at(3 + ends.len(), &left).into_iter().map(part).collect();
+        design.closure.right = at(3 + ends.len() + left.len(), &right).into_iter().map(part).collect();
+        let steps = steps(&design);
+        for text in steps.iter().flat_map(|step| [Some(&step.text), step.check.as_ref()]).flatten() {
+            prop_assert!(text.ends_with('.') && !text.contains("  ") && !text.contains(" .") && !text.contains(".."), "{}", text);
+            prop_assert!(text.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{}", text);
         }
+        let strung = steps.iter().filter(|step| step.title.starts_with("String ")).count();
+        prop_assert_eq!(strung, design.strands.len());
     }
 }
