@@ -151,3 +151,39 @@ fn finding_page(design: &Design, ink: Ink) -> Page {
     marks.push(stencils.chain(chain, &[Point::new(90.0, 262.0), Point::new(190.0, 262.0)], 3.0));
     page(stencils, marks, "Findings")
 }
+
+#[test]
+fn beads_are_drawn_large() {
+    let wanted = [
+        (Shape::Round, Finish::Gloss, 0),
+        (Shape::Round, Finish::Pearl, 5),
+        (Shape::Round, Finish::Clear, 9),
+        (Shape::Round, Finish::Metallic, 2),
+        (Shape::Round, Finish::Frosted, 10),
+        (Shape::Round, Finish::Matte, 6),
+        (Shape::Round, Finish::Faceted, 3),
+        (Shape::Bicone, Finish::Clear, 1),
+        (Shape::Bicone, Finish::Gloss, 7),
+        (Shape::Rondelle, Finish::Faceted, 9),
+        (Shape::Barrel, Finish::Gloss, 11),
+        (Shape::Drop, Finish::Pearl, 8),
+        (Shape::Cube, Finish::Gloss, 7),
+        (Shape::Square, Finish::Gloss, 6),
+        (Shape::Tube, Finish::Metallic, 2),
+        (Shape::Coin, Finish::Gloss, 3),
+        (Shape::Chip, Finish::Gloss, 9),
+        (Shape::Seed, Finish::Gloss, 7),
+        (Shape::Oval, Finish::Clear, 10),
+        (Shape::Drop, Finish::Clear, 7),
+    ];
+    let bead = |(shape, finish, colour): &(Shape, Finish, usize)| samples::bead(*shape, *finish, 6.0, COLOURS[*colour]);
+    let design = samples::design(wanted.iter().map(bead).collect(), Vec::new(), Vec::new());
+    let mut stencils = Stencils::new(&design, Ink::Colour);
+    let marks = (0..wanted.len()).map(|index| {
+        let at = Point::new(28.0 + (index % 4) as f64 * 51.0, 30.0 + (index / 4) as f64 * 58.0);
+        stencils.bead(index, at, 0.4, 5.0)
+    });
+    let marks: Vec<Mark> = marks.collect();
+    assert_eq!(marks.len(), wanted.len());
+    write(&page(stencils, marks, "Large"), "large");
+}
