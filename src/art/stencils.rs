@@ -167,4 +167,4 @@ fn knot(colour: Rgb, length: f64, ink: Ink) -> Vec<Mark> {
     ]
 }
 
-const _: () = assert!(TURNS % 2 == 0, "a bead with its ends swapped has a symbol too");
+const _: () = assert!(TURNS.is_multiple_of(2), "a bead with its ends swapped has a symbol too");

@@ -2,7 +2,7 @@
 
 use festoon::art::{Ink, Stencils};
 use festoon::design::Design;
-use festoon::export::{Effort, png, svg};
+use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
 use festoon::pattern::{CordKind, FindingKind, Finish, Shape};
 use festoon::sheet::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
@@ -35,11 +35,13 @@ fn page(stencils: Stencils, marks: Vec<Mark>, title: &str) -> Page {
     Page { width: 210.0, height: 297.0, title: title.into(), description, symbols: stencils.into_symbols(), marks }
 }
 
-fn write(page: &Page, name: &str) {
+pub fn write(page: &Page, name: &str) {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
     std::fs::create_dir_all(folder).unwrap();
     std::fs::write(format!("{folder}/{name}.svg"), svg(page)).unwrap();
     std::fs::write(format!("{folder}/{name}.png"), png(page, 150.0, Effort::Preview).unwrap()).unwrap();
+    std::fs::write(format!("{folder}/{name}.pdf"), pdf(std::slice::from_ref(page), &About::default()).unwrap())
+        .unwrap();
 }
 
 fn all_beads(across: f64) -> Design {
@@ -88,8 +90,7 @@ fn strands_of_many_colours_are_drawn() {
     let mut stencils = Stencils::new(&design, Ink::Colour);
     let mut marks = Vec::new();
     for row in 0..12 {
-        let at =
-            |x: f64| Point::new(x, 20.0 + row as f64 * 21.0 + 12.0 * libm::pow((x - 105.0) / 90.0, 2.0) * -1.0 + 8.0);
+        let at = |x: f64| Point::new(x, 28.0 + row as f64 * 21.0 - 12.0 * libm::pow((x - 105.0) / 90.0, 2.0));
         let path: Vec<Point> = (0..=95).map(|i| at(10.0 + f64::from(i) * 2.0)).collect();
         marks.push(stencils.cord(0, &path, 1.0));
         let mut x = 22.0;
