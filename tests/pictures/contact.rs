@@ -36,10 +36,14 @@ fn page(stencils: Stencils, marks: Vec<Mark>, title: &str) -> Page {
 }
 
 pub fn write(page: &Page, name: &str) {
+    write_at(page, name, 150.0);
+}
+
+fn write_at(page: &Page, name: &str, dpi: f64) {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
     std::fs::create_dir_all(folder).unwrap();
     std::fs::write(format!("{folder}/{name}.svg"), svg(page)).unwrap();
-    std::fs::write(format!("{folder}/{name}.png"), png(page, 150.0, Effort::Preview).unwrap()).unwrap();
+    std::fs::write(format!("{folder}/{name}.png"), png(page, dpi, Effort::Preview).unwrap()).unwrap();
     std::fs::write(format!("{folder}/{name}.pdf"), pdf(std::slice::from_ref(page), &About::default()).unwrap())
         .unwrap();
 }
@@ -187,4 +191,19 @@ fn beads_are_drawn_large() {
     let marks: Vec<Mark> = marks.collect();
     assert_eq!(marks.len(), wanted.len());
     write(&page(stencils, marks, "Large"), "large");
+}
+
+/// At the size that small beads print: every shape 4 mm across in every finish, in each ink.
+#[test]
+fn beads_are_drawn_small() {
+    for (ink, name) in [(Ink::Colour, "small"), (Ink::Grey, "small-grey")] {
+        let bead =
+            |i: usize| samples::bead(Shape::ALL[i / 7], Finish::ALL[i % 7], 4.0, COLOURS[(i / 7 * 5 + i % 7) % 12]);
+        let design = samples::design((0..84).map(bead).collect(), Vec::new(), Vec::new());
+        let mut stencils = Stencils::new(&design, ink);
+        let at = |index: usize| Point::new(6.0 + (index % 7) as f64 * 8.0, 5.0 + (index / 7) as f64 * 6.5);
+        let marks: Vec<Mark> = (0..84).map(|index| stencils.bead(index, at(index), -0.3, 1.0)).collect();
+        assert_eq!(marks.len(), 84);
+        write_at(&Page { width: 60.0, height: 82.0, ..page(stencils, marks, "Small") }, name, 380.0);
+    }
 }

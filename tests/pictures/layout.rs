@@ -44,10 +44,10 @@ fn legend(stencils: &mut Stencils, beads: usize) -> Table {
 #[test]
 fn a_sheet_flows_over_pages() {
     let beads: Vec<_> =
-        (0..24).map(|i| samples::bead(Shape::ALL[i % 12], Finish::ALL[i % 7], 6.0, Rgb(93, 127, 91))).collect();
+        (0..26).map(|i| samples::bead(Shape::ALL[i % 12], Finish::ALL[i % 7], 6.0, Rgb(93, 127, 91))).collect();
     let design = samples::design(beads, Vec::new(), Vec::new());
     let mut stencils = Stencils::new(&design, Ink::Colour);
-    let table = legend(&mut stencils, 24);
+    let table = legend(&mut stencils, 26);
     let mut flow = Flow::new(Rect::new(0.0, 0.0, 210.0, 297.0).inset(MARGIN));
     flow.add(Block::line("Saltmarsh", TITLE.in_colour(ACCENT)));
     flow.paragraph(TEXT, BODY);
