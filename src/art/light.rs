@@ -75,12 +75,15 @@ impl Light {
     }
 }
 
-/// A colour lightened (above 0, towards warm white) or darkened (below 0, towards cool dark).
+/// A colour lightened (above 0, towards warm white) or darkened (below 0, towards cool dark); a grey
+/// stays grey.
 #[must_use]
 pub fn toned(colour: Rgb, tone: f64) -> Rgb {
-    const WARM_WHITE: Rgb = Rgb(255, 253, 247);
-    const COOL_DARK: Rgb = Rgb(20, 16, 34);
-    if tone < 0.0 { colour.mixed(COOL_DARK, -tone) } else { colour.mixed(WARM_WHITE, tone) }
+    const WARM: (Rgb, Rgb) = (Rgb(20, 16, 34), Rgb(255, 253, 247));
+    const NEUTRAL: (Rgb, Rgb) = (Rgb(18, 18, 18), Rgb::WHITE);
+    let Rgb(red, green, blue) = colour;
+    let (dark, white) = if red == green && green == blue { NEUTRAL } else { WARM };
+    if tone < 0.0 { colour.mixed(dark, -tone) } else { colour.mixed(white, tone) }
 }
 
 /// How a finish shades a round surface.
