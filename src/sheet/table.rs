@@ -155,6 +155,8 @@ impl Table {
         self.rows.iter().filter_map(|row| row.get(column)).map(cell).fold(heading, f64::max)
     }
 
+    // Callers number the columns from 0 to their count, so that `self.columns[column]` is there.
+
     /// What stands right of the decimal points, at its widest, of each column.
     fn tails(&self) -> Vec<f64> {
         (0..self.columns.len()).map(|column| self.tail(column)).collect()
