@@ -114,7 +114,7 @@ fn lay(design: &Design, strand: &Strand, starts: Vec<f64>, along: Point) -> (Cha
         directions: vec![along; chain.links.len()],
         across: 0.0,
         up: 0.0,
-        first: -weight * along.y,
+        first: 0.0 - weight * along.y,
         lowest: 0.0,
         last: 0.0,
         iterations: 0,
