@@ -104,7 +104,8 @@ impl Design {
             Some(least) if least <= one => Some(least),
             _ => Some(one),
         });
-        let shortest = shortest.unwrap_or_default();
+        // A loop hangs half as deep as its strand is long.
+        let shortest = shortest.unwrap_or_default() * if self.closure.loops { 0.5 } else { 1.0 };
         (shortest + least, shortest + most)
     }
 

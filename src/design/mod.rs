@@ -73,7 +73,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
     if let Some(colours) = colours {
         shelf.recolour(colours, context);
     }
-    let closure = closure::closure(pattern.closure.as_ref(), &shelf, context);
+    let closure = closure::closure(pattern, &shelf, context);
     let strands: Vec<_> =
         pattern.strands.value.iter().map(|written| strand::strand(written, change, &shelf, context)).collect();
     let mut strands: Vec<_> = strands.into_iter().collect::<Option<_>>()?;

@@ -200,6 +200,8 @@ record!(
         left: Option<Vec<At<ClosurePart>>>,
         /// Then on the last ends' side.
         right: Option<Vec<At<ClosurePart>>>,
+        /// Of an earring: what both ends hang from together, so that the strand is a loop.
+        "both ends" as both_ends: Option<At<Vec<At<ClosurePart>>>>,
     }
 );
 
