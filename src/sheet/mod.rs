@@ -12,7 +12,9 @@ pub mod metrics;
 mod needs;
 pub mod outline;
 mod page;
+mod stringing;
 pub mod style;
+mod words;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
@@ -51,6 +53,7 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
-    let bodies = face::face(&sheet, &materials, &mut stencils);
+    let mut bodies = face::face(&sheet, &materials, &mut stencils);
+    bodies.extend(stringing::stringing(&sheet, &mut stencils));
     page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style.paper)
 }

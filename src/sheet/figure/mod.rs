@@ -6,6 +6,7 @@
 mod closure;
 mod labels;
 mod ring;
+mod row;
 mod scale;
 mod strands;
 mod worn;
@@ -13,6 +14,7 @@ mod worn;
 pub use closure::{Closing, closing};
 pub use labels::{Labels, disc, labels, room_for_labels};
 pub use ring::{ring, ring_extent};
+pub use row::{Row, row};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
 pub use strands::{outline_box, strand, strand_box, strands};
 pub use worn::worn;
