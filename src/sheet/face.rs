@@ -19,7 +19,7 @@ const COLUMN: f64 = 52.0;
 const COLUMN_SHARE: f64 = 0.42;
 /// Gap between the drape and the column.
 const GAP: f64 = 6.0;
-/// The most of the page that the list of needs may take before it moves to a page of its own.
+/// The most of the page that the short list of needs may take before it is left to the buying page.
 const NEEDS_SHARE: f64 = 0.3;
 
 /// Draws the face page, and pages for lists that it has no room for.
@@ -34,8 +34,6 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
         let top = rest.bottom() - needs.height;
         rest = rest.above(needs.height + 3.0);
         marks.extend(needs.at(Point::new(room.left, top)));
-    } else {
-        over.push(("What you need", needs::table(sheet.piece, materials).set(room.width)));
     }
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
         let rows = titled(&format!("Laid straight, {scale}"), rows);

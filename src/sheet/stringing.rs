@@ -158,7 +158,11 @@ fn checks(sheet: &Sheet<'_>, strand: &Strand, note: Option<&str>, width: f64) ->
         } else {
             String::new()
         };
-        let bare = format!("{worst}Bare cord left: {}. Finished, loop to loop: {}.", units.ruler(strand.bare()), units.ruler(strand.finished));
+        let bare = format!(
+            "{worst}Bare cord left: {}. Finished, loop to loop: {}.",
+            units.ruler(strand.bare()),
+            units.ruler(strand.finished)
+        );
         blocks.push(Type::TINY.paragraph(&bare, width));
     }
     blocks.extend(note.map(|note| Type::TINY.paragraph(note, width)));

@@ -74,7 +74,8 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     if end.findings.is_empty() {
         return knotted(line, on(0.0), on(TAIL), stencils);
     }
-    let mut marks: Vec<_> = bight(end, &on).map(|path| stencils.cord(line.strand.cord, &path, 1.0)).into_iter().collect();
+    let mut marks: Vec<_> =
+        bight(end, &on).map(|path| stencils.cord(line.strand.cord, &path, 1.0)).into_iter().collect();
     let (mut depth, angle) = (end.bight.value(), if side == 0 { PI } else { 0.0 });
     for index in &end.findings {
         let finding = &line.design.findings[*index];

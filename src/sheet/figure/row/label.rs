@@ -80,7 +80,9 @@ impl Labels {
         let corners = |(from, to): &(f64, f64)| {
             let inset = ((to - from) * 0.1).min(0.4);
             let (from, to) = (from + inset, to - inset);
-            outline::polyline(&[(from, top + 0.8), (from, top), (to, top), (to, top + 0.8)].map(|(x, y)| Point::new(x, y)))
+            outline::polyline(
+                &[(from, top + 0.8), (from, top), (to, top), (to, top + 0.8)].map(|(x, y)| Point::new(x, y)),
+            )
         };
         let brackets = self.brackets.iter().flat_map(corners).collect();
         let stroke = Some(Stroke::new(style::RULE, 0.2));
