@@ -16,7 +16,7 @@ mod stops;
 mod strand;
 mod wear;
 
-use crate::pattern::{Dict, FindingKind, Kind, Pattern, Recolour, Size};
+use crate::pattern::{self, Dict, FindingKind, Kind, Pattern, Recolour};
 use crate::remark::{Code, Remark, did_you_mean, has_errors};
 use crate::source::At;
 use crate::units::{Length, Money};
@@ -117,7 +117,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
 }
 
 /// The size that is chosen, where one is.
-fn size<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Option<Option<&'a Size>> {
+fn size<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Option<Option<&'a pattern::Size>> {
     let Some(name) = &choice.size else { return Some(None) };
     let sizes = pattern.sizes.as_deref().unwrap_or_default();
     match sizes.iter().find(|size| size.name.value == *name) {
