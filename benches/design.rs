@@ -42,7 +42,7 @@ fn rules_of_500_beads(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn marks_of_500_beads(bencher: Bencher<'_, '_>) {
     let piece = support::piece(500);
-    let style = Style { paper: Paper::A4, ink: Ink::Colour };
+    let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
     bencher.bench_local(|| pages(black_box(&piece), &style));
 }
 
@@ -50,7 +50,7 @@ fn marks_of_500_beads(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn everything_before_the_file(bencher: Bencher<'_, '_>) {
     let source = support::pattern(500);
-    let style = Style { paper: Paper::A4, ink: Ink::Colour };
+    let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
     bencher.bench_local(|| {
         let piece = piece(black_box(&source), &Choice::default(), None).0.expect("a sound pattern");
         (materials(&piece.design, &Order::default()), steps(&piece.design), pages(&piece, &style))

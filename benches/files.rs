@@ -24,7 +24,7 @@ fn main() {
 }
 
 fn all_pages() -> Vec<Page> {
-    pages(&support::piece(500), &Style { paper: Paper::A4, ink: Ink::Colour })
+    pages(&support::piece(500), &Style { paper: Paper::A4, ink: Ink::Colour, prices: false })
 }
 
 /// The page with the drape.

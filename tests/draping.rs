@@ -1,13 +1,14 @@
 //! Whole designs, hung: where beads slide, what the neck and the neighbours do.
 
 use festoon::design::{self, Choice, Design, Rest, Train};
-use festoon::drape::chain::Chain;
+use festoon::drape::chain::{Chain, Piece};
 use festoon::drape::clearance::clearances;
 use festoon::drape::hang::{Link, Unhung, solve};
-use festoon::drape::{Fault, Hung, Joint, hang};
+use festoon::drape::{Fault, Hung, Joint, Worn, hang};
 use festoon::geometry::Point;
 use festoon::pattern;
 use festoon::source::Source;
+use festoon::units::NEWTON_PER_GRAM;
 
 const STOCK: &str = "
 beads:
@@ -22,6 +23,9 @@ findings:
   wirehook: { name: ear wire, kind: ear wire, length: 15 mm }
   bar: { name: end bar, kind: end bar, length: 5 mm, holes: 2, spacing: 7 mm }
   hook: { name: clasp, kind: clasp, length: 10 mm }
+  crimp: { name: crimp, kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm, mass: 0.05 g }
+  pin: { name: pin, kind: head pin, gauge: 21, length: 50 mm }
+  links: { name: chain, kind: chain, link: 4 mm, mass: 6 g }
 ";
 
 /// A strand on wire with knotted ends.
@@ -137,6 +141,26 @@ fn a_heavy_train_on_light_cord_makes_a_v_with_a_rounded_foot() {
     assert!(even[82].distance(Point::ORIGIN.between(even[164], 0.5)) > 2.0, "a catenary's leg bows");
 }
 
+/// Bare cord between trains, gaps, knots, branches and what closes the ends: nothing is lost.
+#[test]
+fn a_chain_is_as_long_and_as_heavy_as_its_strand() {
+    let beads = "5 six, { space: 12.5 mm }, { knot: 1.2 mm }, 3 big, { dangle: [lead, six], on: pin }, 4 six";
+    let design = necklace(&strand("a", "length: 450 mm,", beads).replace("ends: knot", "ends: crimp"));
+    let strand = &design.strands[0];
+    for share in [0.0, 0.3, 1.0] {
+        let Rest::Free(from, to) = strand.trains[0].rest else { panic!("it slides") };
+        let chain = Chain::new(&design, strand, &[from + share * (to - from)]);
+        assert!((chain.length() - 450.0).abs() < 1e-9, "{}", chain.length());
+        let bits: f64 = strand.trains[0].bits.iter().map(|bit| bit.mass).sum();
+        let crimps = 2.0 * design.findings[strand.ends[0].findings[0]].mass.value();
+        let grams = bits + crimps + 0.6 * 0.45;
+        let weight: f64 = chain.links.iter().map(|link| link.weight).sum();
+        assert!((weight / NEWTON_PER_GRAM - grams).abs() < 1e-9);
+        let longest = chain.links.iter().zip(&chain.pieces).filter(|(_, piece)| **piece == Piece::Cord);
+        assert!(longest.map(|(link, _)| link.length).fold(0.0, f64::max) <= 1.0 + 1e-12);
+    }
+}
+
 #[test]
 fn every_seat_is_where_its_station_is() {
     let hung = &hang(&necklace(&strand("a", "length: 450 mm,", "20 six, 10 big")), None).unwrap().strands[0];
@@ -201,17 +225,39 @@ fn hanging_twice_gives_the_same_bits() {
 
 #[test]
 fn on_the_neck_longer_strands_hang_lower_and_none_cuts_into_it() {
-    let mut last = 0.0;
-    for length in [371, 373, 380, 390, 400, 420, 450, 500, 600, 900] {
-        let design = necklace(&strand("a", &format!("length: {length} mm,"), "40 six"));
-        let worn = hang(&design, None).unwrap().worn.unwrap();
-        assert!(worn.drops[0] > last - 1e-9, "{length} mm drops {} after {last}", worn.drops[0]);
-        last = worn.drops[0];
-        let (a, b) = (0.5 * worn.breadth, 0.5 * worn.depth * libm::cos(festoon::drape::neck::CHEST_TILT));
-        for point in &worn.lines[0] {
-            assert!(libm::hypot(point.x / a, point.y / b) > 1.0 - 1e-3, "{length} mm cuts in at {point:?}");
+    for beads in ["40 six", "35 ten", "10 six, 3 lead, 20 big"] {
+        let mut last = 0.0;
+        for length in [370, 371, 373, 376, 380, 390, 400, 420, 450, 500, 600, 900] {
+            let design = necklace(&strand("a", &format!("length: {length} mm,"), beads));
+            let worn = hang(&design, None).unwrap().worn.unwrap();
+            assert!(worn.drops[0] > last - 1e-6, "{length} mm drops {} after {last}", worn.drops[0]);
+            last = worn.drops[0];
+            assert_clear_of_the_neck(&worn);
         }
+        assert!(last > 200.0);
     }
+}
+
+fn assert_clear_of_the_neck(worn: &Worn) {
+    let (a, b) = (0.5 * worn.breadth, 0.5 * worn.depth * libm::cos(festoon::drape::neck::CHEST_TILT));
+    for pair in worn.lines[0].windows(2) {
+        let middle = pair[0].between(pair[1], 0.5);
+        // Half a stiff bead may stand in where it leaves the round neck along its tangent.
+        assert!(libm::hypot(middle.x / a, middle.y / b) > 0.995, "cuts in at {middle:?}");
+    }
+}
+
+#[test]
+fn closure_that_reaches_to_the_front_hangs_there() {
+    let rest =
+        "closure: { left: [{ links: 110 mm }], right: [hook, { links: 110 mm }] }\nwear: { neck base: 370 mm }\n";
+    let design = design("necklace", &strand("a", "length: 250 mm,", "30 six"), rest);
+    let closure: f64 = design.closure.left.iter().chain(&design.closure.right).map(|part| part.least.value()).sum();
+    assert!(closure > 0.5 * 370.0, "{closure}");
+    let drape = hang(&design, None).unwrap();
+    let worn = drape.worn.unwrap();
+    assert!(worn.drops[0] > 10.0);
+    assert_clear_of_the_neck(&worn);
 }
 
 #[test]

@@ -1,26 +1,27 @@
 //! How close neighbouring strands come, outline to outline.
 //!
-//! Every link outside the first and last `ENDS` mm of its strand is taken as a convex outline in
-//! the drape's plane: a bead by its profile at `CUTS` + 1 places on either side, all else as a
-//! box as wide as its cord or finding. Between outlines that are apart the distance is that of the
-//! nearest corner and side; outlines that overlap count by the least push that parts them, as a
-//! negative distance (separating axis theorem).
+//! Every link outside the first and last 25 mm of its strand is taken as a convex outline in
+//! the drape's plane: a bead by its profile at so many places along the hole that a round outline
+//! lies less than 0.02 mm outside it, all else as a box as wide as its cord or finding. Between
+//! outlines that are apart the distance is that of the nearest corner and side; outlines that
+//! overlap count by the least push that parts them, as a negative distance (separating axis
+//! theorem). A link that touches counts with its whole length.
 //!
-//! Error: the cuts crowd towards a bead's ends, so that a round outline of radius r is a regular
-//! polygon that lies at most r (1 - cos(pi / 2 CUTS)) inside it: two such are less than 0.05 mm
-//! too far apart up to r = 20 mm. Branches are left out: they hang in front of the strand below.
+//! Error: two outlines are less than 0.04 mm nearer than said. Branches are left out: they hang in
+//! front of the strand below.
 
 use std::f64::consts::PI;
 
-use super::chain::{Chain, Piece};
+use super::chain::{Chain, Piece, pieces};
 use super::{Clearance, Hung};
-use crate::design::{Design, Strand, What};
+use crate::design::{Bead, Design, Strand, What};
 use crate::geometry::Point;
+use crate::pattern::Shape;
 
 /// Arc at each end, in mm, that is not compared: strands that share an end meet there.
 const ENDS: f64 = 25.0;
-/// Places, less one, along the hole at which a bead's profile is read.
-const CUTS: u32 = 32;
+/// How far, in mm, a round outline may stand out from its polygon.
+const FINE: f64 = 0.02;
 /// A knot's width as a multiple of its cord's. An assumption.
 const KNOT: f64 = 3.0;
 
@@ -54,7 +55,7 @@ fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<
     let length: f64 = nearest.iter().map(|(length, _)| length).sum();
     let least = nearest.iter().filter_map(|(_, near)| *near).min_by(|a, b| a.distance.total_cmp(&b.distance))?;
     let touches = |near: &Option<Near>| near.is_some_and(|near| near.distance <= 0.0);
-    let touching: f64 = nearest.iter().filter(|(_, near)| touches(near)).map(|(length, _)| length).sum();
+    let touching = nearest.iter().filter(|(_, near)| touches(near)).fold(0.0, |sum, (length, _)| sum + length);
     Some(Clearance { between, least: least.distance, at: least.at, touching: touching / length })
 }
 
@@ -63,18 +64,28 @@ fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<
 fn compared(inner: &[Outline], outer: &[Outline]) -> Vec<(f64, Option<Near>)> {
     let mut least = f64::INFINITY;
     let nearest = |link: &Outline| {
-        let mut near: Option<Near> = None;
-        for other in outer {
-            let bound = link.centre.distance(other.centre) - link.reach - other.reach;
-            if bound <= near.map_or(least, |near| near.distance).max(0.0) {
-                let found = separation(link, other);
-                near = Some(near.filter(|near| near.distance <= found.distance).unwrap_or(found));
-            }
-        }
+        let near = nearest_of(link, outer, least.max(0.0));
         least = near.map_or(least, |near| least.min(near.distance));
         (link.length, near)
     };
     inner.iter().map(nearest).collect()
+}
+
+/// The nearest of a strand's outlines, of those that may come within a distance. The circles round
+/// two outlines tell how near they come at most.
+fn nearest_of(link: &Outline, outer: &[Outline], within: f64) -> Option<Near> {
+    let bound = |other: &Outline| link.centre.distance(other.centre) - link.reach - other.reach;
+    let mut bounds: Vec<_> = outer.iter().map(|other| (bound(other), other)).filter(|pair| pair.0 <= within).collect();
+    bounds.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut nearest: Option<Near> = None;
+    for (bound, other) in bounds {
+        if nearest.is_some_and(|near| near.distance < bound) {
+            break;
+        }
+        let near = separation(link, other);
+        nearest = Some(nearest.filter(|nearest| nearest.distance <= near.distance).unwrap_or(near));
+    }
+    nearest
 }
 
 /// The outlines of a strand's links away from its ends.
@@ -101,17 +112,27 @@ fn outline(design: &Design, strand: &Strand, piece: Piece, start: Point, along: 
     let Piece::Bit(train, index) = piece else { return boxed(cord) };
     let bit = &strand.trains[train].bits[index];
     match bit.what {
-        What::Bead(bead) => {
-            let bead = &design.beads[bead];
-            let half = 0.5 * bead.along.value();
-            let cut = |cut| -half * libm::cos(PI * f64::from(cut) / f64::from(CUTS));
-            let profile: Vec<_> = (0..=CUTS).map(cut).map(|along| (along, bead.half_width(along))).collect();
-            shape(start + along * bit.before, along, length, &profile)
-        }
+        What::Bead(bead) => shape(start + along * bit.before, along, length, &profile(&design.beads[bead])),
         What::Knot => boxed(KNOT * cord),
         What::Finding(finding) => boxed(cord.max(design.findings[finding].outside.value())),
         What::Gap | What::Dangle(_) => boxed(cord),
     }
+}
+
+/// A bead's half widths at places along its hole from its centre. The places crowd towards round
+/// ends as the corners of a regular polygon do; one is where a bead is widest.
+fn profile(bead: &Bead) -> Vec<(f64, f64)> {
+    let half = 0.5 * bead.along.value();
+    let round = half.max(0.5 * bead.across.value());
+    let quarter = pieces(0.25 * PI, libm::acos((1.0 - FINE / round).max(0.0))).max(2);
+    let share = |cut: usize| libm::sin(0.5 * PI * cut as f64 / quarter as f64);
+    // A drop is a cone, which is straight, and half a ball as long as half the bead at the most.
+    let ball = if bead.shape == Shape::Drop { half.min(0.5 * bead.across.value()) } else { half };
+    let widest = half - ball;
+    let first = (0..quarter).rev().map(|cut| -half * share(cut + 1)).filter(|_| widest == 0.0);
+    let tip = (widest > 0.0).then_some(-half);
+    let places = tip.into_iter().chain(first).chain((0..=quarter).map(|cut| widest + ball * share(cut)));
+    places.map(|place| (place, bead.half_width(place))).collect()
 }
 
 /// An outline from half widths at places along it.
@@ -180,4 +201,73 @@ fn nearest(one: &Outline, other: &Outline) -> Near {
 fn sides(outline: &Outline) -> impl Iterator<Item = (Point, Point)> {
     let corners = &outline.corners;
     corners.iter().copied().zip(corners.iter().copied().cycle().skip(1))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const ALONG: Point = Point::new(1.0, 0.0);
+
+    fn boxed(centre: Point, along: Point, length: f64, width: f64) -> Outline {
+        shape(centre, along, length, &[(-0.5 * length, 0.5 * width), (0.5 * length, 0.5 * width)])
+    }
+
+    #[test]
+    fn boxes_apart_are_as_far_as_their_nearest_corners() {
+        let one = boxed(Point::ORIGIN, ALONG, 4.0, 2.0);
+        let side = separation(&one, &boxed(Point::new(1.0, 5.0), ALONG, 4.0, 2.0));
+        assert!((side.distance - 3.0).abs() < 1e-12 && (side.at.y - 2.5).abs() < 1e-12);
+        let corner = separation(&one, &boxed(Point::new(7.0, 6.0), ALONG, 4.0, 2.0));
+        assert!((corner.distance - 5.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn boxes_that_overlap_are_parted_by_the_least_push() {
+        let one = boxed(Point::ORIGIN, ALONG, 4.0, 2.0);
+        let other = boxed(Point::new(1.0, 1.5), ALONG, 4.0, 2.0);
+        assert!((separation(&one, &other).distance + 0.5).abs() < 1e-12);
+        assert!((separation(&other, &one).distance + 0.5).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_turned_box_touches_with_its_corner() {
+        let other = boxed(Point::new(0.0, 1.0 + f64::sqrt(2.0)), Point::towards(0.25 * PI), 2.0, 2.0);
+        assert!(separation(&boxed(Point::ORIGIN, ALONG, 4.0, 2.0), &other).distance.abs() < 1e-12);
+    }
+
+    fn bead(shape: Shape, across: f64, along: f64) -> Bead {
+        let text = format!(
+            "festoon: 1\ntitle: t\nkind: necklace\n\
+             beads: {{ a: {{ name: a, shape: {shape}, size: {across} x {along} mm, hole: 1 mm, mass: 1 g, colour: '#000000' }} }}\n\
+             cords: {{ c: {{ name: c, kind: wire, diameter: 0.4 mm, colour: '#000000' }} }}\n\
+             strands: [{{ name: s, cord: c, ends: knot, beads: [a] }}]\n"
+        );
+        let (pattern, remarks) = crate::pattern::read(&crate::source::Source::new("t", text));
+        let (design, more) = crate::design::resolve(
+            &pattern.unwrap_or_else(|| panic!("{remarks:?}")),
+            &crate::design::Choice::default(),
+        );
+        design.unwrap_or_else(|| panic!("{more:?}")).beads.remove(0)
+    }
+
+    #[test]
+    fn profiles_follow_every_outline() {
+        let sizes = [(2.0, 2.0), (10.0, 4.0), (6.0, 20.0), (24.0, 30.0), (40.0, 40.0)];
+        for (shape, (across, along)) in Shape::ALL.iter().flat_map(|shape| sizes.map(|size| (*shape, size))) {
+            if matches!(shape, Shape::Seed) {
+                continue;
+            }
+            let bead = bead(shape, across, along);
+            for pair in profile(&bead).windows(2) {
+                let (from, to) = (Point::new(pair[0].0, pair[0].1), Point::new(pair[1].0, pair[1].1));
+                let side = to - from;
+                for share in (0..=20).map(|step| f64::from(step) / 20.0) {
+                    let place = from.x + side.x * share;
+                    let out = side.x * (bead.half_width(place) - from.y) - side.y * (place - from.x);
+                    assert!(out.abs() / side.length() < 1.001 * FINE, "{shape} {across} x {along} at {place}");
+                }
+            }
+        }
+    }
 }

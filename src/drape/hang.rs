@@ -38,8 +38,8 @@ use crate::geometry::Point;
 
 /// How far a solved chain may miss its end, as a share of its length.
 pub const TOLERANCE: f64 = 1e-9;
-/// Newton steps after which the solver gives up. Most chains need under 10; a span of 0.001 to 0.99999 of the
-/// length, level ends and weights within 1000 of one another, under 20.
+/// Newton steps after which the solver gives up. Most chains need under 10; with level ends, a span of
+/// 0.001 to 0.99999 of the length and weights within 1000 of one another, under 20.
 pub const CAP: u32 = 100;
 /// A miss below this share of the length is rounding: no step can better it.
 const ROUNDING: f64 = 1e-15;

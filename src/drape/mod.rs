@@ -122,4 +122,10 @@ pub struct Ring {
     pub radius: f64,
     /// Girth of the circle that touches the beads' inner sides.
     pub inside_girth: f64,
+    /// One a seat of the first strand: how far round the ring its centre lies, in radians from the
+    /// strand's first end.
+    pub turns: Vec<f64>,
+    /// The closure's joints in the same way, from the strand's last end round to its first: those of
+    /// the last end's side outward, then those of the first end's side inward.
+    pub closing: Vec<f64>,
 }

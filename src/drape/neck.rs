@@ -88,7 +88,8 @@ impl Front {
         }
         match self.hang(chain, behind, clears) {
             Ok(hanging) => Ok(self.joined(&hanging.joints, clears)),
-            Err(Unhung::TooStiff(_) | Unhung::Slack) => Ok(self.joined(&[], FRAC_PI_2)),
+            // Nothing is left to hang, or too little to bend.
+            Err(Unhung::TooShort(_) | Unhung::TooStiff(_) | Unhung::Slack) => Ok(self.joined(&[], FRAC_PI_2)),
             Err(why) => Err(why),
         }
     }

@@ -8,15 +8,16 @@
 //! slope of D by the train's start is its slope at fixed (H, V): with r the force in a link,
 //! u its direction's rise, and dl and ds the changes of length and of the weight before the centre,
 //! dD = sum dl r + l u ds. Sliding lengthens the cord before the train and shortens that after it.
-//! A train weighs more for its length than the cord alone, so E has one lowest place.
+//! A train weighs more for its length than the cord alone, so that E is taken to have one lowest
+//! place.
 //!
 //! **Source.** Least potential energy, as in any textbook of mechanics; the slope is derived here.
 //!
 //! **Method.** The slope's zero between the ends of the range, by regula falsi (Illinois rule) down
-//! to `EXACT`; at an end where the slope pushes against it. Several trains in turn until none
+//! to 10⁻⁷ mm; at an end where the slope pushes against it. Several trains in turn until none
 //! moves. A strand that reads the same from both ends rests in the middle exactly, by symmetry.
 //!
-//! **Cap.** `SEARCHES` hangs a train, `ROUNDS` rounds over the trains; past these a fault.
+//! **Cap.** 100 hangs a train and 100 rounds over the trains; past these a fault.
 
 use super::chain::{Chain, Piece, cord_weight, earliest, latest};
 use super::hang::{self, Hanging, Unhung};
@@ -95,6 +96,7 @@ fn zero(from: f64, to: f64, slope: impl Fn(f64) -> Result<f64, Unhung>) -> Resul
     if high.1 >= 0.0 {
         return Ok(high.0);
     }
+    let mut before = 0.0;
     for _ in 0..SEARCHES {
         if high.0 - low.0 <= EXACT {
             return Ok(0.5 * (low.0 + high.0));
@@ -102,11 +104,14 @@ fn zero(from: f64, to: f64, slope: impl Fn(f64) -> Result<f64, Unhung>) -> Resul
         let guess = low.0 + (high.0 - low.0) * low.1 / (low.1 - high.1);
         let at = guess.clamp(low.0 + 0.5 * EXACT, high.0 - 0.5 * EXACT);
         let here = slope(at)?;
+        // An end that is kept twice counts half, so that the next guess falls beyond the zero.
+        let kept = if before * here > 0.0 { 0.5 } else { 1.0 };
         if here > 0.0 {
-            (low, high.1) = ((at, here), 0.5 * high.1);
+            (low, high.1) = ((at, here), kept * high.1);
         } else {
-            (high, low.1) = ((at, here), 0.5 * low.1);
+            (high, low.1) = ((at, here), kept * low.1);
         }
+        before = here;
     }
     Err(Unhung::Unsettled)
 }

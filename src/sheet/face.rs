@@ -1,50 +1,110 @@
-//! The face page: what the piece is and how it hangs.
+//! The face page: what the piece is, how it hangs, its beads and what it takes.
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::geometry::Point;
+use crate::materials::Materials;
 
-use super::Style;
-use super::figure::{self, Extent, Frame, Scale};
-use super::mark::{Mark, Page};
-use super::style::MARGIN;
+use super::Sheet;
+use super::figure;
+use super::layout::flow::Flow;
+use super::layout::text::Type;
+use super::layout::{Block, Rect};
+use super::mark::Mark;
+use super::page::Body;
+use super::{drape, facts, legend, needs};
 
-/// Draws the face page.
-pub fn face(piece: &Piece, style: &Style) -> Page {
-    let (width, height) = style.paper.size();
-    let mut stencils = Stencils::new(&piece.design, style.ink);
-    let marks = drape(piece, Point::new(MARGIN, 45.0), (width - 2.0 * MARGIN - 60.0, 190.0), &mut stencils);
-    let heading = &piece.design.heading;
-    Page {
-        width,
-        height,
-        title: heading.title.clone(),
-        description: heading.summary.clone().unwrap_or_default(),
-        symbols: stencils.into_symbols(),
-        marks,
+/// Width of the column beside the drape, without the widest bead drawn in it.
+const COLUMN: f64 = 52.0;
+/// The most of the page's room that the column may take.
+const COLUMN_SHARE: f64 = 0.42;
+/// Gap between the drape and the column.
+const GAP: f64 = 6.0;
+/// The most of the page that the short list of needs may take before it is left to the buying page.
+const NEEDS_SHARE: f64 = 0.3;
+
+/// Draws the face page, and pages for lists that it has no room for.
+pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) -> Vec<Body> {
+    let room = sheet.room();
+    let mut over = Vec::new();
+    let head = facts::head(sheet.piece, room.width);
+    let needs = titled("What you need", needs::short(sheet.piece, materials, room.width));
+    let mut rest = room.below(head.height + 4.0);
+    let mut marks = head.at(room.corner());
+    if needs.height <= room.height * NEEDS_SHARE {
+        let top = rest.bottom() - needs.height;
+        rest = rest.above(needs.height + 3.0);
+        marks.extend(needs.at(Point::new(room.left, top)));
     }
+    if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
+        let rows = titled(&format!("Laid straight, {scale}"), rows);
+        let top = rest.bottom() - rows.height;
+        rest = rest.above(rows.height + 5.0);
+        marks.extend(rows.at(Point::new(room.left, top)));
+    }
+    let (drape_room, column) = rest.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
+    let legend = legend::table(sheet.piece, stencils);
+    let legend_block = titled("Beads, drawn at actual size", legend.set(column.width).block());
+    let mut below = column;
+    if legend_block.height <= column.height {
+        below = column.below(legend_block.height + 6.0);
+        marks.extend(legend_block.at(column.corner()));
+    } else {
+        over.push(("Beads, drawn at actual size", legend.set(room.width)));
+    }
+    marks.extend(worn(sheet, below));
+    let (figure, scale) = drape::figure(sheet.piece, drape_room, stencils);
+    marks.extend(figure);
+    let first = Body { name: "Face", description: describe(sheet), marks, scale };
+    std::iter::once(first).chain(more(over, room)).collect()
 }
 
-/// The drape in a room on the page, as large as a round scale allows.
-fn drape(piece: &Piece, corner: Point, room: (f64, f64), stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let closing = figure::closing(piece);
-    let strands = figure::outline_box(piece);
-    let closure = closing.as_ref().and_then(|closing| closing.extent(&piece.design));
-    let Some(strands) = strands else { return Vec::new() };
-    let whole = closure.map_or(strands, |closure| strands.and(closure));
-    let labels = figure::labels_width(piece);
-    let scale = Scale::fitting((whole.width(), whole.height()), (room.0 - labels, room.1 - 10.0));
-    let factor = scale.factor();
-    let frame =
-        Frame { origin: Point::new(corner.x - whole.low.x * factor, corner.y + whole.high.y * factor), scale: factor };
-    let mut marks = figure::strands(piece, &frame, stencils);
-    marks.extend(closing.iter().flat_map(|closing| closing.marks(&piece.design, &frame, stencils)));
-    marks.extend(figure::labels(
-        piece,
-        &frame,
-        Extent { high: Point::new(whole.high.x, strands.high.y), ..strands },
-        corner.y,
-    ));
-    marks.extend(figure::scale_bar(Point::new(corner.x, corner.y + room.1), scale, piece.design.heading.units));
+fn column_width(sheet: &Sheet<'_>) -> f64 {
+    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max)
+}
+
+/// Pages for the lists that the face has no room for.
+fn more(lists: Vec<(&'static str, super::layout::table::SetTable)>, room: Rect) -> Vec<Body> {
+    let mut flow = Flow::new(room);
+    for (title, table) in lists {
+        flow.gap(6.0);
+        flow.heading(heading(title));
+        flow.table(table);
+    }
+    let body =
+        |marks| Body { name: "Lists", description: "Beads and materials".to_owned(), marks, scale: String::new() };
+    flow.into_pages().into_iter().map(body).collect()
+}
+
+/// A heading with room below it.
+pub fn heading(title: &str) -> Block {
+    Block::stack([Type::HEADING.line(title), Block::gap(1.0)], 0.0)
+}
+
+fn titled(title: &str, block: Block) -> Block {
+    Block::stack([heading(title), block], 0.0)
+}
+
+fn describe(sheet: &Sheet<'_>) -> String {
+    let design = &sheet.piece.design;
+    let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
+    format!("{} with the strands {} at rest, the beads and the materials.", design.heading.kind, names.join(", "))
+}
+
+/// The worn figure with what it assumes, where there is room for both.
+fn worn(sheet: &Sheet<'_>, room: Rect) -> Vec<Mark> {
+    let Some(words) = facts::worn(sheet.piece) else { return Vec::new() };
+    let title = heading("On the neck");
+    let words = Type::TINY.paragraph(&words, room.width);
+    let figure_room = room.below(title.height).above(words.height + 2.0);
+    if figure_room.height < 25.0 {
+        return Vec::new();
+    }
+    let Some((mut marks, height)) =
+        figure::worn(sheet.piece, figure_room.corner(), room.width, figure_room.height.min(60.0))
+    else {
+        return Vec::new();
+    };
+    marks.extend(words.at(figure_room.below(height + 2.0).corner()));
+    marks.extend(title.at(room.corner()));
     marks
 }

@@ -1,16 +1,33 @@
 //! The printed sheet.
 
+mod buying;
+mod cutting;
+mod drape;
 mod face;
+mod facts;
 pub mod figure;
 pub mod font;
+pub mod layout;
+mod legend;
+mod making;
 pub mod mark;
 pub mod metrics;
+mod needs;
 pub mod outline;
+mod page;
+mod sizes;
+mod spec;
+mod stringing;
 pub mod style;
+mod words;
 
 use crate::Piece;
-use crate::art::Ink;
+use crate::art::{Ink, Stencils};
+use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
+
+use layout::Rect;
+use mark::Page;
 
 /// How a sheet is drawn.
 #[derive(Clone, Debug)]
@@ -19,10 +36,31 @@ pub struct Style {
     pub paper: Paper,
     /// The inks.
     pub ink: Ink,
+    /// Whether the maker's prices are printed.
+    pub prices: bool,
+}
+
+/// What the pages are made from.
+struct Sheet<'a> {
+    piece: &'a Piece,
+    style: &'a Style,
+}
+
+impl Sheet<'_> {
+    fn room(&self) -> Rect {
+        page::room(self.style.paper)
+    }
 }
 
 /// The pages of a sheet.
 #[must_use]
-pub fn pages(piece: &Piece, style: &Style) -> Vec<mark::Page> {
-    vec![face::face(piece, style)]
+pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
+    let sheet = Sheet { piece, style };
+    let materials = materials(&piece.design, &Order::default());
+    let mut stencils = Stencils::new(&piece.design, style.ink);
+    let mut bodies = face::face(&sheet, &materials, &mut stencils);
+    bodies.extend(stringing::stringing(&sheet, &mut stencils));
+    bodies.extend(buying::buying(&sheet, &materials));
+    bodies.extend(making::making(&sheet));
+    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style.paper)
 }

@@ -1,6 +1,6 @@
 //! The sheet's looks: sizes of type, colours, margins. All lengths in mm.
 
-use super::mark::Rgb;
+use super::mark::{Rgb, Stroke};
 
 /// Size of a sheet's title.
 pub const TITLE: f64 = 7.0;
@@ -23,4 +23,11 @@ pub const QUIET: Rgb = Rgb(0x5c, 0x62, 0x68);
 pub const ACCENT: Rgb = Rgb(0x7a, 0x3b, 0x52);
 
 /// White edge of every page.
-pub const MARGIN: f64 = 15.0;
+pub const MARGIN: f64 = 14.0;
+/// Height kept for the footer, above the lower margin.
+pub const FOOTER: f64 = 10.0;
+
+/// The rule below a table's headings.
+pub const INK_RULE: Stroke = Stroke::new(INK, 0.25);
+/// The rule below a table's rows.
+pub const THIN_RULE: Stroke = Stroke::new(Rgb(0xd2, 0xd5, 0xd8), 0.15);

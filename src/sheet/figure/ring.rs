@@ -1,46 +1,79 @@
-//! A bracelet or anklet closed: its beads round the circle that they make.
+//! A bracelet or anklet closed: its beads and its closure round the circle that they make.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::What;
+use crate::design::{Bit, Design, Part, What};
+use crate::drape::Ring;
 use crate::geometry::Point;
 use crate::sheet::mark::Mark;
 
+use super::closure::side;
 use super::{Extent, Frame};
+
+/// Points along the cord's arc.
+const STEPS: u32 = 120;
 
 /// The closed ring about the frame's origin, the middle of the first strand at the foot.
 pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Vec<Mark>> {
-    let radius = piece.drape.ring.as_ref()?.radius;
+    let ring = piece.drape.ring.as_ref()?;
     let (strand, hung) = piece.design.strands.first().zip(piece.drape.strands.first())?;
-    let middle = strand.finished.value() / 2.0;
-    let round = |station: f64| -FRAC_PI_2 + turn(station - middle, radius);
-    let on = |angle: f64| frame.page(Point::towards(angle) * radius);
-    let cord: Vec<_> = (0..=120).map(|step| on(round(strand.finished.value() * f64::from(step) / 120.0))).collect();
+    let last_end = ring.last_end();
+    let cord: Vec<_> =
+        (0..=STEPS).map(|step| frame.page(ring.at(last_end * f64::from(step) / f64::from(STEPS)))).collect();
     let mut marks = vec![stencils.cord(strand.cord, &cord, frame.scale)];
-    for seat in &hung.seats {
+    for (seat, turn) in hung.seats.iter().zip(&ring.turns) {
         let bit = &strand.trains[seat.train].bits[seat.bit];
-        let angle = round(seat.station);
-        match bit.what {
-            What::Bead(bead) => marks.push(stencils.bead(bead, on(angle), -angle - FRAC_PI_2, frame.scale)),
-            What::Finding(index) => {
-                let start = on(round(seat.station - bit.before));
-                marks.push(stencils.finding(index, start, -angle - FRAC_PI_2, frame.scale));
-            }
-            What::Knot => {
-                marks.push(stencils.knot(strand.cord, on(angle), -angle - FRAC_PI_2, frame.scale, bit.length()))
-            }
-            What::Gap | What::Dangle(_) => {}
-        }
+        marks.extend(seated(ring, *turn, bit, strand.cord, frame, stencils));
     }
+    marks.extend(closing(ring, &piece.design, frame, stencils));
     Some(vec![Mark::Group { label: "the piece closed".to_owned(), marks }])
 }
 
-/// Angle that a length of the row takes up on the ring. A chord of length p takes 2 asin(p / 2R);
-/// over many beads that is the length over the radius but for terms of the third order.
-fn turn(length: f64, radius: f64) -> f64 {
-    (length / radius).clamp(-PI, PI)
+/// One bit at its place in the ring.
+fn seated(ring: &Ring, turn: f64, bit: &Bit, cord: usize, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Mark> {
+    let centre = ring.at(turn);
+    let along = Point::towards(ring.angle(turn) + FRAC_PI_2);
+    let (at, angle) = (frame.page(centre), -along.angle());
+    match bit.what {
+        What::Bead(bead) => Some(stencils.bead(bead, at, angle, frame.scale)),
+        What::Finding(index) => {
+            Some(stencils.finding(index, frame.page(centre - along * bit.before), angle, frame.scale))
+        }
+        What::Knot => Some(stencils.knot(cord, at, angle, frame.scale, bit.length())),
+        What::Gap | What::Dangle(_) => None,
+    }
+}
+
+/// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
+fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let outward: Vec<_> = ring.closing.iter().map(|turn| ring.at(*turn)).collect();
+    let inward: Vec<_> = outward.iter().rev().copied().collect();
+    let mut marks = side(&outward, &shortest(&design.closure.right), design, frame, stencils);
+    marks.extend(side(&inward, &shortest(&design.closure.left), design, frame, stencils));
+    marks
+}
+
+fn shortest(parts: &[Part]) -> Vec<Part> {
+    parts.iter().map(|part| Part { reach: part.least, ..part.clone() }).collect()
+}
+
+impl Ring {
+    /// How far round the strand's last end lies.
+    fn last_end(&self) -> f64 {
+        self.closing.first().copied().unwrap_or(2.0 * PI)
+    }
+
+    /// Direction from the ring's centre to what lies so far round.
+    fn angle(&self, turn: f64) -> f64 {
+        turn - self.last_end() / 2.0 - FRAC_PI_2
+    }
+
+    /// What lies so far round, from the ring's centre.
+    fn at(&self, turn: f64) -> Point {
+        Point::towards(self.angle(turn)) * self.radius
+    }
 }
 
 /// The box round the ring.

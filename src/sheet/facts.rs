@@ -1,0 +1,107 @@
+//! The head of the face page and its short facts.
+
+use crate::Piece;
+use crate::drape::neck::{BREADTH_TO_DEPTH, CHEST_TILT};
+use crate::pattern::Kind;
+use crate::trade::lengths::length_name;
+use crate::units::{Length, UnitStyle};
+
+use super::layout::Block;
+use super::layout::text::Type;
+
+/// Room between two facts.
+const FACT_GAP: f64 = 8.0;
+
+/// Title, summary and the line of facts.
+pub fn head(piece: &Piece, width: f64) -> Block {
+    let heading = &piece.design.heading;
+    let mut blocks = vec![Type::TITLE.paragraph(&heading.title, width)];
+    let variant: Vec<_> = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str).collect();
+    if !variant.is_empty() {
+        blocks.push(Type::STRONG.paragraph(&variant.join(", "), width));
+    }
+    blocks.extend(heading.summary.iter().map(|summary| Type::BODY.paragraph(summary, width)));
+    blocks.push(Block::gap(1.2));
+    blocks.push(wrapped(facts(piece), width));
+    Block::stack(blocks, 0.6)
+}
+
+/// Facts side by side, in as many rows as they need.
+fn wrapped(facts: Vec<(&str, String)>, width: f64) -> Block {
+    let mut rows: Vec<Vec<Block>> = vec![Vec::new()];
+    let mut taken = 0.0;
+    for (name, value) in facts {
+        let block = Block::stack([Type::TINY.line(name), Type::STRONG.fitted(&value, width)], 0.0);
+        if taken > 0.0 && taken + block.width > width {
+            rows.push(Vec::new());
+            taken = 0.0;
+        }
+        taken += block.width + FACT_GAP;
+        if let Some(row) = rows.last_mut() {
+            row.push(block);
+        }
+    }
+    Block::stack(rows.into_iter().map(|row| Block::row(row, FACT_GAP)), 1.0)
+}
+
+fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
+    let design = &piece.design;
+    let heading = &design.heading;
+    let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
+    facts.push(("finished length", finished(piece)));
+    if let Some(ring) = &piece.drape.ring {
+        facts.push(("inside girth", heading.units.ruler(Length::mm(ring.inside_girth))));
+    }
+    facts.push(("weight", format!("{:.0} g", (design.mass() * f64::from(design.copies)).value().max(1.0))));
+    facts.extend(heading.skill.map(|skill| ("skill", skill.to_string())));
+    facts.extend(heading.time.clone().map(|time| ("time", time)));
+    facts
+}
+
+const fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Earrings => "earrings, a pair",
+        other => other.word(),
+    }
+}
+
+/// The piece's length, and its range where an extender gives one.
+pub fn finished(piece: &Piece) -> String {
+    let units = piece.design.heading.units;
+    let (least, most) = piece.design.piece_length();
+    let range = |print: &dyn Fn(Length) -> String| {
+        if least == most { print(least) } else { format!("{}–{}", print(least), print(most)) }
+    };
+    let inches = || range(&crate::units::fraction);
+    let mm = || range(&|length: Length| format!("{:.0}", length.value()));
+    match units {
+        UnitStyle::In => format!("{} in", inches()),
+        UnitStyle::Mm => format!("{} mm", mm()),
+        UnitStyle::Both => format!("{} in ({} mm)", inches(), mm()),
+    }
+}
+
+/// What the worn figure shows and assumes.
+pub fn worn(piece: &Piece) -> Option<String> {
+    let worn = piece.drape.worn.as_ref()?;
+    let design = &piece.design;
+    let units = design.heading.units;
+    let strands = design.strands.iter().zip(&worn.drops).enumerate();
+    let drops: Vec<_> = strands
+        .map(|(at, (strand, drop))| format!("{} {}: {}", at + 1, strand.name, units.ruler(Length::mm(*drop))))
+        .collect();
+    let name = length_name(design.piece_length().0).map_or_else(String::new, |(name, low, high)| {
+        let range = high.map_or_else(
+            || format!("from {}", units.ruler(low)),
+            |high| format!("{} to {}", units.ruler(low), units.ruler(high)),
+        );
+        format!(" The trade calls this length {name} ({range}).")
+    });
+    Some(format!(
+        "Below the front of the neck: {}.{name} Neck base {}, {}; drawn closed at its shortest, for a neck {BREADTH_TO_DEPTH} times as broad as deep and a chest that leans back {:.0}° (assumptions).",
+        drops.join("; "),
+        units.ruler(design.wear.girth),
+        design.wear.source,
+        CHEST_TILT.to_degrees(),
+    ))
+}

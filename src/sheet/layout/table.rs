@@ -1,0 +1,178 @@
+//! Tables: columns as wide as their contents, cells that wrap, thin rules, repeated headings.
+
+use crate::geometry::Point;
+use crate::sheet::mark::{Mark, Stroke};
+use crate::sheet::{outline, style};
+
+use super::Block;
+use super::text::Type;
+
+/// Room between columns.
+const COLUMN_GAP: f64 = 4.0;
+/// Room above and below a row's contents.
+const ROW_PAD: f64 = 0.55;
+
+/// Where a column's cells stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Align {
+    /// At the left.
+    Left,
+    /// In the middle.
+    Middle,
+    /// At the right, as numbers do.
+    Right,
+}
+
+/// A column.
+#[derive(Clone, Debug)]
+pub struct Column {
+    heading: String,
+    align: Align,
+    wraps: bool,
+}
+
+impl Column {
+    /// A column as wide as its widest cell.
+    #[must_use]
+    pub fn new(heading: &str, align: Align) -> Self {
+        Self { heading: heading.to_owned(), align, wraps: false }
+    }
+
+    /// A column that takes the room that the others leave, its texts wrapped.
+    #[must_use]
+    pub fn wrapping(heading: &str) -> Self {
+        Self { heading: heading.to_owned(), align: Align::Left, wraps: true }
+    }
+}
+
+/// What stands in a cell.
+#[derive(Clone, Debug)]
+pub enum Cell {
+    /// Words in a type.
+    Text(String, Type),
+    /// Words, and a second line in tiny type.
+    Double(String, String),
+    /// A drawing.
+    Drawing(Block),
+}
+
+impl Cell {
+    /// Words in the type of tables.
+    pub fn text(text: impl Into<String>) -> Self {
+        Self::Text(text.into(), Type::SMALL)
+    }
+
+    /// Words that are looked for.
+    pub fn strong(text: impl Into<String>) -> Self {
+        Self::Text(text.into(), Type::SMALL_STRONG)
+    }
+
+    /// Width without wrapping.
+    fn width(&self) -> f64 {
+        match self {
+            Self::Text(text, face) => face.width(text),
+            Self::Double(text, more) => Type::SMALL.width(text).max(Type::TINY.width(more)),
+            Self::Drawing(block) => block.width,
+        }
+    }
+
+    fn block(&self, width: f64) -> Block {
+        match self {
+            Self::Text(text, face) => face.paragraph(text, width),
+            Self::Double(text, more) => {
+                Block::stack([Type::SMALL.paragraph(text, width), Type::TINY.paragraph(more, width)], 0.0)
+            }
+            Self::Drawing(block) => block.clone(),
+        }
+    }
+}
+
+/// A table.
+#[derive(Clone, Debug)]
+pub struct Table {
+    columns: Vec<Column>,
+    rows: Vec<Vec<Cell>>,
+}
+
+/// A table set to a width: its heading and its rows.
+#[derive(Clone, Debug)]
+pub struct SetTable {
+    /// The headings with the rule below them; absent where no column has one.
+    pub heading: Option<Block>,
+    /// The rows, each with the rule below it.
+    pub rows: Vec<Block>,
+}
+
+impl Table {
+    /// A table without rows.
+    #[must_use]
+    pub const fn new(columns: Vec<Column>) -> Self {
+        Self { columns, rows: Vec::new() }
+    }
+
+    /// Adds a row, a cell a column.
+    pub fn push(&mut self, cells: Vec<Cell>) {
+        self.rows.push(cells);
+    }
+
+    /// Sets the table to a width.
+    #[must_use]
+    pub fn set(&self, width: f64) -> SetTable {
+        let widths = self.widths(width);
+        let heading = self.columns.iter().any(|column| !column.heading.is_empty()).then(|| {
+            let quiet = Type::TINY;
+            let cells = self.columns.iter().map(|column| Cell::Text(column.heading.clone(), quiet)).collect::<Vec<_>>();
+            self.row(&cells, &widths, width, style::INK_RULE)
+        });
+        let rows = self.rows.iter().map(|cells| self.row(cells, &widths, width, style::THIN_RULE)).collect();
+        SetTable { heading, rows }
+    }
+
+    /// Widths of the columns: as their cells need; wrapping columns share what is left.
+    fn widths(&self, width: f64) -> Vec<f64> {
+        let natural: Vec<f64> = (0..self.columns.len()).map(|at| self.natural_width(at)).collect();
+        let gaps = COLUMN_GAP * (self.columns.len().saturating_sub(1)) as f64;
+        let wraps = |at: &usize| self.columns[*at].wraps;
+        let fixed: f64 = (0..natural.len()).filter(|at| !wraps(at)).map(|at| natural[at]).sum();
+        let wrapping: f64 = (0..natural.len()).filter(wraps).map(|at| natural[at]).sum();
+        let room = (width - gaps - fixed).max(width * 0.2);
+        let share = |at: usize| if wraps(&at) { natural[at] / wrapping.max(1e-9) * room } else { natural[at] };
+        let widths: Vec<f64> = (0..natural.len()).map(share).collect();
+        let squeeze = ((width - gaps) / widths.iter().sum::<f64>()).min(1.0);
+        widths.into_iter().map(|width| width * squeeze).collect()
+    }
+
+    fn natural_width(&self, at: usize) -> f64 {
+        let heading = Type::TINY.width(&self.columns[at].heading);
+        self.rows.iter().filter_map(|row| row.get(at)).map(Cell::width).fold(heading, f64::max) + 0.01
+    }
+
+    fn row(&self, cells: &[Cell], widths: &[f64], width: f64, rule: Stroke) -> Block {
+        let blocks: Vec<_> = cells.iter().zip(widths).map(|(cell, width)| cell.block(*width)).collect();
+        let height = blocks.iter().map(|block| block.height).fold(0.0, f64::max);
+        let mut marks = Vec::new();
+        let mut left = 0.0;
+        for ((block, column), room) in blocks.into_iter().zip(&self.columns).zip(widths) {
+            let spare = match column.align {
+                Align::Left => 0.0,
+                Align::Middle => (room - block.width) / 2.0,
+                Align::Right => room - block.width,
+            };
+            let top = ROW_PAD + (height - block.height) / 2.0;
+            marks.extend(block.at(Point::new(left + spare, top)));
+            left += room + COLUMN_GAP;
+        }
+        let bottom = height + 2.0 * ROW_PAD;
+        let line = outline::line(Point::new(0.0, bottom), Point::new(width, bottom));
+        marks.push(Mark::Shape { outline: line, fill: None, stroke: Some(rule) });
+        Block::new(width, bottom, marks)
+    }
+}
+
+impl SetTable {
+    /// The whole table in one block.
+    #[must_use]
+    pub fn block(self) -> Block {
+        Block::stack(self.heading.into_iter().chain(self.rows), 0.0)
+    }
+}

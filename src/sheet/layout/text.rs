@@ -1,0 +1,95 @@
+//! Lines and paragraphs of measured text.
+
+use crate::geometry::Point;
+use crate::sheet::mark::{Anchor, Mark, Rgb, Text, Weight};
+use crate::sheet::{metrics, style};
+
+use super::Block;
+
+/// Distance between baselines as a share of the size of type.
+const LEADING: f64 = 1.32;
+/// Height of the first baseline below a line's upper edge, as a share of the size of type.
+const BASELINE: f64 = 0.98;
+
+/// How a text looks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Type {
+    /// Size in mm.
+    pub size: f64,
+    /// Weight.
+    pub weight: Weight,
+    /// Colour.
+    pub colour: Rgb,
+}
+
+impl Type {
+    /// The sheet's title.
+    pub const TITLE: Self = Self::new(style::TITLE, Weight::Semibold, style::INK);
+    /// Headings.
+    pub const HEADING: Self = Self::new(style::HEADING, Weight::Semibold, style::ACCENT);
+    /// Text to read.
+    pub const BODY: Self = Self::new(style::BODY, Weight::Regular, style::INK);
+    /// Text to find.
+    pub const STRONG: Self = Self::new(style::BODY, Weight::Semibold, style::INK);
+    /// Table cells and labels.
+    pub const SMALL: Self = Self::new(style::SMALL, Weight::Regular, style::INK);
+    /// Table headings.
+    pub const SMALL_STRONG: Self = Self::new(style::SMALL, Weight::Semibold, style::INK);
+    /// Notes and captions.
+    pub const TINY: Self = Self::new(style::TINY, Weight::Regular, style::QUIET);
+
+    const fn new(size: f64, weight: Weight, colour: Rgb) -> Self {
+        Self { size, weight, colour }
+    }
+
+    /// The same in another colour.
+    #[must_use]
+    pub const fn coloured(self, colour: Rgb) -> Self {
+        Self { colour, ..self }
+    }
+
+    /// The same in semibold.
+    #[must_use]
+    pub const fn bold(self) -> Self {
+        Self { weight: Weight::Semibold, ..self }
+    }
+
+    /// Height of one line.
+    #[must_use]
+    pub fn line_height(self) -> f64 {
+        self.size * LEADING
+    }
+
+    /// Width of a line of text.
+    #[must_use]
+    pub fn width(self, text: &str) -> f64 {
+        metrics::width(text, self.size, self.weight)
+    }
+
+    /// A mark of a text whose anchor stands on a baseline.
+    #[must_use]
+    pub fn mark(self, text: &str, at: Point, anchor: Anchor) -> Mark {
+        let Self { size, weight, colour } = self;
+        Mark::Text(Text { at, text: text.to_owned(), size, weight, colour, anchor, angle: 0.0 })
+    }
+
+    /// One line, not wrapped.
+    #[must_use]
+    pub fn line(self, text: &str) -> Block {
+        let mark = self.mark(text, Point::new(0.0, self.size * BASELINE), Anchor::Start);
+        Block::new(self.width(text), self.line_height(), vec![mark])
+    }
+
+    /// One line, shortened with an ellipsis where it is wider than its room.
+    #[must_use]
+    pub fn fitted(self, text: &str, width: f64) -> Block {
+        self.line(&metrics::fit(text, self.size, self.weight, width))
+    }
+
+    /// Text wrapped to a width.
+    #[must_use]
+    pub fn paragraph(self, text: &str, width: f64) -> Block {
+        let lines = text.lines().flat_map(|line| metrics::wrap(line, self.size, self.weight, width));
+        Block::stack(lines.map(|line| self.line(&line)), 0.0)
+    }
+}

@@ -1,0 +1,81 @@
+//! Pages from their contents: footers, page numbers, titles.
+
+use crate::design::Heading;
+use crate::geometry::Point;
+use crate::trade::paper::Paper;
+
+use super::layout::Rect;
+use super::layout::text::Type;
+use super::mark::{Anchor, Mark, Page, Stroke, Symbol};
+use super::{metrics, outline, style};
+
+/// A page's contents, before it has its footer.
+pub struct Body {
+    /// What the page is for: Face, Stringing, …
+    pub name: &'static str,
+    /// What the page shows, in a sentence, for those who cannot see it.
+    pub description: String,
+    /// What is drawn.
+    pub marks: Vec<Mark>,
+    /// The scale of its drawings, for the footer; empty where nothing is drawn.
+    pub scale: String,
+}
+
+/// Room for contents on a paper.
+pub fn room(paper: Paper) -> Rect {
+    let (width, height) = paper.size();
+    let margin = margin(paper);
+    Rect::new(margin, margin, width - 2.0 * margin, height - 2.0 * margin).above(style::FOOTER)
+}
+
+/// White edge of a paper: less on small ones.
+fn margin(paper: Paper) -> f64 {
+    if paper.size().0 < 180.0 { 10.0 } else { style::MARGIN }
+}
+
+/// Puts footers under all bodies; every page has all symbols, of which exports write those stamped.
+pub fn pages(bodies: Vec<Body>, symbols: &[Symbol], heading: &Heading, paper: Paper) -> Vec<Page> {
+    let count = bodies.len();
+    let (width, height) = paper.size();
+    let page = |(index, body): (usize, Body)| {
+        let mut marks = body.marks;
+        marks.extend(footer(heading, &body.scale, index + 1, count, paper));
+        Page {
+            width,
+            height,
+            title: format!("{}, page {} of {count}: {}", heading.title, index + 1, body.name),
+            description: body.description,
+            symbols: symbols.to_vec(),
+            marks,
+        }
+    };
+    bodies.into_iter().enumerate().map(page).collect()
+}
+
+/// Title, designer, page number, permissions and scale below a thin rule.
+fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Paper) -> Vec<Mark> {
+    let room = room(paper);
+    let top = room.bottom() + style::FOOTER - 2.0 * Type::TINY.line_height() - 1.0;
+    let rule = outline::line(Point::new(room.left, top), Point::new(room.right(), top));
+    let first = top + 1.0 + style::TINY;
+    let second = first + Type::TINY.line_height();
+    let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
+    let title = std::iter::once(heading.title.as_str()).chain(variant).collect::<Vec<_>>().join(", ");
+    let title = heading.designer.as_ref().map_or_else(|| title.clone(), |designer| format!("{title} · {designer}"));
+    let left = |text: &str, y: f64, taken: f64| {
+        let text = metrics::fit(text, style::TINY, Type::TINY.weight, room.width - taken - 5.0);
+        Type::TINY.mark(&text, Point::new(room.left, y), Anchor::Start)
+    };
+    let right = |text: &str, y: f64| Type::TINY.mark(text, Point::new(room.right(), y), Anchor::End);
+    let page = format!("page {number} of {count}");
+    let mut marks = vec![
+        Mark::Shape { outline: rule, fill: None, stroke: Some(Stroke::new(style::RULE, 0.15)) },
+        left(&title, first, Type::TINY.width(&page)),
+        right(&page, first),
+    ];
+    marks.extend(heading.permissions.iter().map(|text| left(text, second, Type::TINY.width(scale))));
+    if !scale.is_empty() {
+        marks.push(right(scale, second));
+    }
+    vec![Mark::Group { label: "footer".to_owned(), marks }]
+}
