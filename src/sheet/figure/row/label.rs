@@ -95,8 +95,8 @@ impl Labels {
 /// Puts a label over its stretch: the best words that it is long enough for, or the shortest.
 fn place(stretch: &Stretch, taken: &mut [f64; ROWS], width: f64) -> Option<Label> {
     let room = stretch.to - stretch.from;
-    let widths = stretch.words.iter().map(|words| (words, stretch.face.width(words)));
-    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.last())?;
+    let mut widths = stretch.words.iter().map(|words| (words, stretch.face.width(words)));
+    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.next_back())?;
     let spare = (room - wide).min(2.0) / 2.0;
     let left = (stretch.from + spare).clamp(0.0, (width - wide).max(0.0));
     let row = taken.iter().position(|taken| *taken <= left)?;
