@@ -8,7 +8,7 @@ use crate::design::Bead;
 use crate::geometry::Point;
 use crate::pattern::{Finish, Shape};
 use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::sheet::outline::{self, curve, flattened, line, rect};
+use crate::sheet::outline::{self, flattened, rect};
 
 /// Whether a bead looks the same whichever way its hole lies.
 #[must_use]
@@ -56,7 +56,8 @@ pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light) -> Vec<Mark> {
 impl<'a> Drawing<'a> {
     fn new(bead: &'a Bead, ink: Ink, light: Light) -> Self {
         let (along, across) = (bead.along.value(), bead.across.value());
-        let edge = (along.min(across) * 0.03).clamp(0.04, 0.3);
+        let (least, thinnest) = (along.min(across), if ink == Ink::Outline { 0.12 } else { 0.04 });
+        let edge = (least * 0.022).clamp(thinnest, 0.25).min(least * 0.2);
         // The edge is drawn half outside the outline, and all of it belongs to the bead.
         let half = |size: f64| (size - edge) / 2.0;
         let size = Size { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
@@ -70,11 +71,11 @@ impl<'a> Drawing<'a> {
 
     fn plain(&self, facets: &[Facet]) -> Mark {
         let outline = if facets.is_empty() { self.outline.clone() } else { outline::polygon(&facet::hull(facets)) };
-        area(outline, Fill::Flat(Rgb::WHITE, 1.0), Some(Stroke::new(Rgb::BLACK, self.edge.max(0.12))))
+        area(outline, Fill::Flat(Rgb::WHITE, 1.0), Some(Stroke::new(Rgb::BLACK, self.edge)))
     }
 
     fn edge(&self) -> Stroke {
-        let tone = if self.shading.see_through { -0.42 } else { -0.55 };
+        let tone = if self.shading.see_through { -0.38 } else { -0.5 };
         Stroke { round: true, ..Stroke::new(toned(self.colour, tone), self.edge) }
     }
 
@@ -100,7 +101,7 @@ impl<'a> Drawing<'a> {
 
     /// Light caught by the edges between facets.
     fn edges(&self, facets: &[Facet]) -> Mark {
-        let stroke = Stroke { opacity: 0.35, round: true, ..Stroke::new(toned(self.colour, 0.8), self.edge * 0.5) };
+        let stroke = Stroke { opacity: 0.25, round: true, ..Stroke::new(toned(self.colour, 0.8), self.edge * 0.5) };
         let outline = facet::edges(facets, self.bead.finish == Finish::Clear);
         Mark::Shape { outline, fill: None, stroke: Some(stroke) }
     }
@@ -128,10 +129,15 @@ impl<'a> Drawing<'a> {
         if self.bead.shape == Shape::Drop { self.size.along - self.size.across.min(self.size.along) } else { 0.0 }
     }
 
+    /// Whether it shines along its whole length.
+    const fn is_cylinder(&self) -> bool {
+        matches!(self.bead.shape, Shape::Tube | Shape::Barrel | Shape::Seed)
+    }
+
     fn body(&self) -> Fill {
         let Size { along, across, .. } = self.size;
         match self.bead.shape {
-            Shape::Tube | Shape::Barrel | Shape::Seed => self.across_a_cylinder(across),
+            _ if self.is_cylinder() => self.across_a_cylinder(across),
             Shape::Coin => self.along_the_light(along.max(across)),
             _ => {
                 let bright = self.bright();
@@ -174,23 +180,24 @@ impl<'a> Drawing<'a> {
         wanted.then(|| area(band, Fill::Flat(dark, opacity), (wall > 0.0).then_some(walls)))
     }
 
-    /// Light thrown back on the edge that is turned away.
+    /// Light thrown back on the edge that is turned away: a sickle along it.
     fn rim_light(&self) -> Option<Mark> {
-        const REACH: f64 = 0.75;
-        let points = flattened(&self.outline);
+        const REACH: f64 = 0.9;
+        const OUTER: f64 = 0.91;
+        const BREADTH: f64 = 0.11;
         let away = self.light.towards * -1.0;
-        let turned_away = |point: &Point| {
-            let off = Point::new(point.x * away.x + point.y * away.y, point.y * away.x - point.x * away.y);
-            off.angle().abs() < REACH
-        };
-        let start = points.iter().position(|point| !turned_away(point)).unwrap_or(0);
-        let rim: Vec<Point> =
-            points.iter().cycle().skip(start).take(points.len()).filter(|p| turned_away(p)).copied().collect();
-        let inner: Vec<Point> = rim.iter().map(|point| *point * 0.84).collect();
-        let width = self.size.along.min(self.size.across) * 0.1;
-        let stroke = Stroke { round: true, opacity: self.shading.rim, ..Stroke::new(toned(self.colour, 0.75), width) };
-        let wanted = self.shading.rim > 0.0 && inner.len() > 2;
-        wanted.then(|| Mark::Shape { outline: curve(&inner), fill: None, stroke: Some(stroke) })
+        // Angle off the direction away from the light, of every second point of the edge.
+        let off = |p: Point| Point::new(p.x * away.x + p.y * away.y, p.y * away.x - p.x * away.y).angle();
+        let edge = flattened(&self.outline).into_iter().step_by(2);
+        let mut rim: Vec<(f64, Point)> = edge.map(|p| (off(p), p)).filter(|(off, _)| off.abs() < REACH).collect();
+        rim.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let outer = rim.iter().map(|(_, point)| *point * OUTER);
+        let share = |off: f64| OUTER - BREADTH * (1.0 - (off / REACH) * (off / REACH));
+        let inner = rim.iter().rev().map(|(off, point)| *point * share(*off));
+        let sickle: Vec<Point> = outer.chain(inner).collect();
+        let fill = Fill::Flat(toned(self.colour, 0.75), self.shading.rim);
+        let wanted = self.shading.rim > 0.0 && !self.is_cylinder() && rim.len() > 2;
+        wanted.then(|| area(outline::closed_curve(&sickle), fill, None))
     }
 
     /// The light's reflection.
@@ -198,13 +205,11 @@ impl<'a> Drawing<'a> {
         let Size { along, across, .. } = self.size;
         let fill = Fill::Flat(Rgb::WHITE, self.shading.glint);
         let size = along.min(across) * self.shading.glint_size;
-        let outline = match self.bead.shape {
-            Shape::Tube | Shape::Barrel | Shape::Seed => {
-                let y = self.light.towards.y * across * 0.55;
-                let reach = along * 0.62;
-                outline::rounded_rect(Point::new(-reach, y - size * 0.4), reach * 2.0, size * 0.8, size)
-            }
-            _ => self.spot(size),
+        let outline = if self.is_cylinder() {
+            let (y, reach) = (self.light.towards.y * across * 0.55, along * 0.62);
+            outline::rounded_rect(Point::new(-reach, y - size * 0.4), reach * 2.0, size * 0.8, size)
+        } else {
+            self.spot(size)
         };
         (self.shading.glint > 0.0).then(|| area(outline, fill, None))
     }
@@ -229,7 +234,7 @@ impl<'a> Drawing<'a> {
         let end = |side: f64| {
             let at = |x: f64, y: f64| Point::new(side * (along - x * depth), y * hole);
             let round = Step::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
-            [line(at(0.0, -1.0), at(0.0, -1.0))[..1].to_vec(), vec![round, Step::Close]].concat()
+            vec![Step::Move(at(0.0, -1.0)), round, Step::Close]
         };
         let first = if self.bead.shape == Shape::Drop { Vec::new() } else { end(1.0) };
         let ends = [end(-1.0), first].concat();

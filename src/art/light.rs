@@ -75,12 +75,15 @@ impl Light {
     }
 }
 
-/// A colour lightened (above 0, towards warm white) or darkened (below 0, towards cool dark).
+/// A colour lightened (above 0, towards warm white) or darkened (below 0, towards cool dark); a grey
+/// stays grey.
 #[must_use]
 pub fn toned(colour: Rgb, tone: f64) -> Rgb {
-    const WARM_WHITE: Rgb = Rgb(255, 253, 247);
-    const COOL_DARK: Rgb = Rgb(20, 16, 34);
-    if tone < 0.0 { colour.mixed(COOL_DARK, -tone) } else { colour.mixed(WARM_WHITE, tone) }
+    const WARM: (Rgb, Rgb) = (Rgb(20, 16, 34), Rgb(255, 253, 247));
+    const NEUTRAL: (Rgb, Rgb) = (Rgb(18, 18, 18), Rgb::WHITE);
+    let Rgb(red, green, blue) = colour;
+    let (dark, white) = if red == green && green == blue { NEUTRAL } else { WARM };
+    if tone < 0.0 { colour.mixed(dark, -tone) } else { colour.mixed(white, tone) }
 }
 
 /// How a finish shades a round surface.
@@ -106,8 +109,9 @@ const GLOSS: &[(f64, f64)] = &[(0.0, 0.46), (0.16, 0.26), (0.36, 0.0), (0.66, 0.
 const MATTE: &[(f64, f64)] = &[(0.0, 0.13), (0.36, 0.0), (0.66, 0.0), (1.0, -0.32)];
 const METALLIC: &[(f64, f64)] =
     &[(0.0, 0.8), (0.16, 0.5), (0.34, 0.05), (0.5, -0.3), (0.6, -0.42), (0.72, -0.1), (0.88, 0.28), (1.0, -0.4)];
-const PEARL: &[(f64, f64)] = &[(0.0, 0.85), (0.22, 0.6), (0.5, 0.22), (0.72, 0.0), (0.88, -0.12), (1.0, -0.3)];
-const FROSTED: &[(f64, f64)] = &[(0.0, 0.5), (0.4, 0.3), (0.75, 0.1), (1.0, -0.1)];
+const PEARL: &[(f64, f64)] =
+    &[(0.0, 0.85), (0.18, 0.62), (0.4, 0.16), (0.58, -0.05), (0.76, -0.17), (0.9, -0.03), (1.0, -0.34)];
+const FROSTED: &[(f64, f64)] = &[(0.0, 0.6), (0.35, 0.4), (0.7, 0.14), (1.0, -0.12)];
 const CLEAR: &[(f64, f64)] = &[(0.0, 0.8), (0.25, 0.55), (0.55, 0.2), (0.8, -0.02), (1.0, -0.3)];
 
 /// How a finish takes the light.
@@ -148,6 +152,7 @@ impl Shading {
 
 /// The tone at a place on a line of tones, between its neighbours.
 fn tone_at(line: &[(f64, f64)], at: f64) -> f64 {
+    // Every ramp has two stops or more, so that `next` has a neighbour before it.
     let next = line.partition_point(|(place, _)| *place < at).clamp(1, line.len() - 1);
     let ((from, a), (to, b)) = (line[next - 1], line[next]);
     a + (b - a) * ((at - from) / (to - from)).clamp(0.0, 1.0)

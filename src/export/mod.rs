@@ -18,7 +18,7 @@ pub use svg::svg;
 /// Why a page could not become a file.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ExportError {
-    /// The picture would have this many pixels across and down: more than [`png::MOST_PIXELS`].
+    /// The picture would have this many pixels across and down: more than `png::MOST_PIXELS`.
     TooLarge(f64, f64),
     /// The page has no area, so that there is nothing to draw on.
     NoArea,

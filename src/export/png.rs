@@ -4,7 +4,9 @@
 //! compressed from there, so that little more than that and the file itself is held at a time.
 
 use png::{BitDepth, ColorType, Compression, PixelDimensions, SrgbRenderingIntent, Unit};
-use resvg::tiny_skia::{Color, Pixmap, Transform};
+use rayon::prelude::*;
+use resvg::tiny_skia::{Color, Pixmap, PixmapMut, Transform};
+use resvg::usvg::Tree;
 
 use super::{ExportError, tree::tree};
 use crate::sheet::mark::Page;
@@ -46,9 +48,25 @@ fn drawn(page: &Page, dpi: f64, ground: Color) -> Result<Pixmap, ExportError> {
     if ground != Color::TRANSPARENT {
         pixels.fill(ground);
     }
-    let scale = Transform::from_scale(width as f32 / tree.size().width(), height as f32 / tree.size().height());
-    resvg::render(&tree, scale, &mut pixels.as_mut());
+    draw_bands(&tree, &mut pixels);
     Ok(pixels)
+}
+
+/// Draws the page in level bands, side by side on all processors. Their number is fixed, so that the
+/// picture is the same on every machine.
+fn draw_bands(tree: &Tree, pixels: &mut Pixmap) {
+    const BANDS: usize = 8;
+    let (width, height) = (pixels.width(), pixels.height());
+    let scale = Transform::from_scale(width as f32 / tree.size().width(), height as f32 / tree.size().height());
+    let row = width as usize * 4;
+    let rows = (height as usize).div_ceil(BANDS);
+    pixels.data_mut().par_chunks_mut(rows * row).enumerate().for_each(|(index, band)| {
+        let shift = scale.post_translate(0.0, -((index * rows) as f32));
+        #[expect(clippy::cast_possible_truncation, reason = "no band is higher than the picture")]
+        if let Some(mut pixels) = PixmapMut::from_bytes(band, width, (band.len() / row) as u32) {
+            resvg::render(tree, shift, &mut pixels);
+        }
+    });
 }
 
 fn pixel_size(page: &Page, dpi: f64) -> Result<(u32, u32), ExportError> {

@@ -2,10 +2,10 @@
 //!
 //! One unit is one millimetre, as `width`, `height` and `viewBox` say together. Symbols are `<g>` in
 //! `<defs>` and stamps `<use>`: a `<symbol>` opens a viewport and costs renderers half as much again.
-//! Equal gradients are written once. Ids of our own hold an underscore, which no symbol's id does.
+//! Equal gradients are written once, and symbols that the page does not stamp not at all. Ids of our own hold an underscore, which no symbol's id does.
 //! Characters that XML forbids are dropped; lines breaks and tabs in texts become spaces.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::number;
 use crate::geometry::Point;
@@ -23,13 +23,32 @@ pub fn svg(page: &Page) -> String {
     let mut body = Writer::default();
     body.marks(&page.marks);
     let mut defs = Writer { gradients: body.gradients, ..Writer::default() };
-    defs.symbols(&page.symbols);
+    defs.symbols(&used(page));
     let mut out = Writer::default();
     out.head(page);
     out.defs(&defs);
     out.text += &body.text;
     out.text += "</svg>\n";
     out.text
+}
+
+/// The symbols that the page stamps, by itself or within other symbols, in the page's order.
+fn used(page: &Page) -> Vec<&Symbol> {
+    let symbols: BTreeMap<&str, &Symbol> = page.symbols.iter().map(|symbol| (symbol.id.as_str(), symbol)).collect();
+    let mut ids = BTreeSet::new();
+    let mut to_search = vec![page.marks.as_slice()];
+    while let Some(marks) = to_search.pop() {
+        for mark in marks {
+            match mark {
+                Mark::Group { marks, .. } => to_search.push(marks),
+                Mark::Stamp { symbol, .. } if ids.insert(symbol.as_str()) => {
+                    to_search.extend(symbols.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
+                }
+                _ => {}
+            }
+        }
+    }
+    page.symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
 }
 
 /// The document as far as it is written.
@@ -73,7 +92,7 @@ impl Writer {
         self.text += "</defs>\n";
     }
 
-    fn symbols(&mut self, symbols: &[Symbol]) {
+    fn symbols(&mut self, symbols: &[&Symbol]) {
         for symbol in symbols {
             self.text += "<g id=\"";
             self.escaped(&symbol.id);
@@ -156,6 +175,9 @@ impl Writer {
     }
 
     fn shape(&mut self, outline: &[Step], fill: Option<&Fill>, stroke: Option<&Stroke>) {
+        if outline.is_empty() {
+            return;
+        }
         self.text += "<path d=\"";
         for step in outline {
             self.step(step);
@@ -315,6 +337,7 @@ mod tests {
     #[test]
     fn sizes_are_stated_in_millimetres_and_texts_escaped() {
         let svg = svg(&page(Vec::new()));
+        assert!(!svg.contains("<defs>"), "nothing stamps the symbol");
         assert!(svg.contains("width=\"210mm\" height=\"297mm\" viewBox=\"0 0 210 297\""));
         assert!(svg.contains(">A &amp; B</title>") && svg.contains(">x &lt; y</desc>"));
     }

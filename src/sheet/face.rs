@@ -5,19 +5,21 @@ use crate::geometry::Point;
 use crate::materials::Materials;
 
 use super::Sheet;
-use super::figure::{self, Extent, Frame, Scale};
+use super::figure;
 use super::layout::flow::Flow;
 use super::layout::text::Type;
 use super::layout::{Block, Rect};
 use super::mark::Mark;
 use super::page::Body;
-use super::{facts, legend, needs};
+use super::{drape, facts, legend, needs};
 
-/// Width of the column beside the drape, as a share of the page's room.
-const COLUMN: f64 = 0.33;
+/// Width of the column beside the drape, without the widest bead drawn in it.
+const COLUMN: f64 = 52.0;
+/// The most of the page's room that the column may take.
+const COLUMN_SHARE: f64 = 0.42;
 /// Gap between the drape and the column.
 const GAP: f64 = 6.0;
-/// The most of the page that the list of needs may take before it moves to a page of its own.
+/// The most of the page that the short list of needs may take before it is left to the buying page.
 const NEEDS_SHARE: f64 = 0.3;
 
 /// Draws the face page, and pages for lists that it has no room for.
@@ -25,18 +27,21 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     let room = sheet.room();
     let mut over = Vec::new();
     let head = facts::head(sheet.piece, room.width);
-    let needs = needs::table(sheet.piece, materials, stencils).set(room.width);
-    let needs_block = titled("What you need", needs.clone().block());
+    let needs = titled("What you need", needs::short(sheet.piece, materials, room.width));
     let mut rest = room.below(head.height + 4.0);
     let mut marks = head.at(room.corner());
-    if needs_block.height <= room.height * NEEDS_SHARE {
-        let top = rest.bottom() - needs_block.height;
-        rest = rest.above(needs_block.height + 4.0);
-        marks.extend(needs_block.at(Point::new(room.left, top)));
-    } else {
-        over.push(("What you need", needs));
+    if needs.height <= room.height * NEEDS_SHARE {
+        let top = rest.bottom() - needs.height;
+        rest = rest.above(needs.height + 3.0);
+        marks.extend(needs.at(Point::new(room.left, top)));
     }
-    let (drape_room, column) = rest.split_right(room.width * COLUMN, GAP);
+    if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
+        let rows = titled(&format!("Laid straight, {scale}"), rows);
+        let top = rest.bottom() - rows.height;
+        rest = rest.above(rows.height + 5.0);
+        marks.extend(rows.at(Point::new(room.left, top)));
+    }
+    let (drape_room, column) = rest.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
     let legend = legend::table(sheet.piece, stencils);
     let legend_block = titled("Beads, drawn at actual size", legend.set(column.width).block());
     let mut below = column;
@@ -47,10 +52,14 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
         over.push(("Beads, drawn at actual size", legend.set(room.width)));
     }
     marks.extend(worn(sheet, below));
-    let (drape, scale) = drape(sheet, drape_room, stencils);
-    marks.extend(drape);
-    let first = Body { name: "Face", description: describe(sheet), marks, scale: format!("drape {scale}") };
+    let (figure, scale) = drape::figure(sheet.piece, drape_room, stencils);
+    marks.extend(figure);
+    let first = Body { name: "Face", description: describe(sheet), marks, scale };
     std::iter::once(first).chain(more(over, room)).collect()
+}
+
+fn column_width(sheet: &Sheet<'_>) -> f64 {
+    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max)
 }
 
 /// Pages for the lists that the face has no room for.
@@ -98,26 +107,4 @@ fn worn(sheet: &Sheet<'_>, room: Rect) -> Vec<Mark> {
     marks.extend(words.at(figure_room.below(height + 2.0).corner()));
     marks.extend(title.at(room.corner()));
     marks
-}
-
-/// The drape in its room, as large as a round scale allows, with labels and scale bar.
-fn drape(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, Scale) {
-    let design = &sheet.piece.design;
-    let closing = figure::closing(sheet.piece);
-    let closure = closing.as_ref().and_then(|closing| closing.extent(design));
-    let strands = figure::outline_box(sheet.piece).unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
-    let whole = closure.map_or(strands, |closure| strands.and(closure));
-    let labels = figure::labels_width(sheet.piece);
-    let bar = figure::BAR_HEIGHT;
-    let scale = Scale::fitting((whole.width(), whole.height()), (room.width - labels, room.height - bar));
-    let factor = scale.factor();
-    let spare = (room.width - labels - whole.width() * factor) / 2.0;
-    let origin = Point::new(room.left + spare - whole.low.x * factor, room.top + whole.high.y * factor);
-    let frame = Frame { origin, scale: factor };
-    let mut marks = figure::strands(sheet.piece, &frame, stencils);
-    marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
-    let beside = Extent { high: Point::new(whole.high.x, strands.high.y), ..strands };
-    marks.extend(figure::labels(sheet.piece, &frame, beside, room.top));
-    marks.extend(figure::scale_bar(Point::new(room.left, room.bottom()), scale, design.heading.units));
-    (marks, scale)
 }

@@ -1,17 +1,25 @@
 //! The printed sheet.
 
+mod buying;
+mod cutting;
+mod drape;
 mod face;
 mod facts;
 pub mod figure;
 pub mod font;
 pub mod layout;
 mod legend;
+mod making;
 pub mod mark;
 pub mod metrics;
 mod needs;
 pub mod outline;
 mod page;
+mod sizes;
+mod spec;
+mod stringing;
 pub mod style;
+mod words;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
@@ -50,6 +58,9 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
-    let bodies = face::face(&sheet, &materials, &mut stencils);
+    let mut bodies = face::face(&sheet, &materials, &mut stencils);
+    bodies.extend(stringing::stringing(&sheet, &mut stencils));
+    bodies.extend(buying::buying(&sheet, &materials));
+    bodies.extend(making::making(&sheet));
     page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style.paper)
 }

@@ -2,7 +2,7 @@
 
 use festoon::art::{Ink, Stencils};
 use festoon::design::Design;
-use festoon::export::{Effort, png, svg};
+use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
 use festoon::pattern::{CordKind, FindingKind, Finish, Shape};
 use festoon::sheet::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
@@ -35,11 +35,17 @@ fn page(stencils: Stencils, marks: Vec<Mark>, title: &str) -> Page {
     Page { width: 210.0, height: 297.0, title: title.into(), description, symbols: stencils.into_symbols(), marks }
 }
 
-fn write(page: &Page, name: &str) {
+pub fn write(page: &Page, name: &str) {
+    write_at(page, name, 150.0);
+}
+
+fn write_at(page: &Page, name: &str, dpi: f64) {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
     std::fs::create_dir_all(folder).unwrap();
     std::fs::write(format!("{folder}/{name}.svg"), svg(page)).unwrap();
-    std::fs::write(format!("{folder}/{name}.png"), png(page, 150.0, Effort::Preview).unwrap()).unwrap();
+    std::fs::write(format!("{folder}/{name}.png"), png(page, dpi, Effort::Preview).unwrap()).unwrap();
+    std::fs::write(format!("{folder}/{name}.pdf"), pdf(std::slice::from_ref(page), &About::default()).unwrap())
+        .unwrap();
 }
 
 fn all_beads(across: f64) -> Design {
@@ -88,8 +94,7 @@ fn strands_of_many_colours_are_drawn() {
     let mut stencils = Stencils::new(&design, Ink::Colour);
     let mut marks = Vec::new();
     for row in 0..12 {
-        let at =
-            |x: f64| Point::new(x, 20.0 + row as f64 * 21.0 + 12.0 * libm::pow((x - 105.0) / 90.0, 2.0) * -1.0 + 8.0);
+        let at = |x: f64| Point::new(x, 28.0 + row as f64 * 21.0 - 12.0 * libm::pow((x - 105.0) / 90.0, 2.0));
         let path: Vec<Point> = (0..=95).map(|i| at(10.0 + f64::from(i) * 2.0)).collect();
         marks.push(stencils.cord(0, &path, 1.0));
         let mut x = 22.0;
@@ -114,10 +119,8 @@ fn every_finding_is_drawn() {
     let silver = Rgb(0xb4, 0xb8, 0xbc);
     let findings =
         [brass, silver].map(|colour| FindingKind::ALL.iter().map(move |kind| samples::finding(*kind, colour)));
-    let cords = vec![
-        samples::cord(CordKind::Silk, 1.0, Rgb(150, 40, 60)),
-        samples::cord(CordKind::Leather, 2.0, Rgb(90, 60, 40)),
-    ];
+    let cord = |(kind, diameter, colour): &(CordKind, f64, Rgb)| samples::cord(*kind, *diameter, *colour);
+    let cords = CORDS.iter().map(cord).collect();
     let design = samples::design(Vec::new(), findings.into_iter().flatten().collect(), cords);
     for (ink, name) in [(Ink::Colour, "findings"), (Ink::Outline, "findings-outline")] {
         let page = finding_page(&design, ink);
@@ -125,6 +128,15 @@ fn every_finding_is_drawn() {
         write(&page, name);
     }
 }
+
+const CORDS: [(CordKind, f64, Rgb); 6] = [
+    (CordKind::Silk, 1.0, Rgb(150, 40, 60)),
+    (CordKind::Leather, 2.0, Rgb(90, 60, 40)),
+    (CordKind::Wire, 0.5, Rgb(180, 178, 170)),
+    (CordKind::Thread, 0.4, Rgb(40, 60, 110)),
+    (CordKind::Elastic, 0.8, Rgb(200, 205, 210)),
+    (CordKind::Chain, 1.6, Rgb(194, 154, 75)),
+];
 
 fn finding_page(design: &Design, ink: Ink) -> Page {
     let mut stencils = Stencils::new(design, ink);
@@ -137,17 +149,66 @@ fn finding_page(design: &Design, ink: Ink) -> Page {
         marks.push(label(at + Point::new(18.0, 17.0), &finding.name));
     }
     let chain = FindingKind::ALL.iter().position(|kind| *kind == FindingKind::Chain).unwrap();
-    let wave = |y: f64| {
+    let wave = |y: f64| -> Vec<Point> {
         (0..60).map(move |i| Point::new(10.0 + f64::from(i), y + 5.0 * libm::sin(f64::from(i) * 0.1))).collect()
     };
-    let paths: [Vec<Point>; 3] = [wave(240.0), wave(250.0), wave(260.0)];
-    marks.push(stencils.chain(chain, &paths[0], 1.0));
-    marks.push(stencils.cord(0, &paths[1], 1.0));
-    marks.push(stencils.cord(1, &paths[2], 1.0));
+    marks.push(stencils.chain(chain, &wave(236.0), 1.0));
+    marks.extend((0..CORDS.len()).map(|index| stencils.cord(index, &wave(243.0 + 6.0 * index as f64), 1.0)));
     marks.push(stencils.pressed_crimp(0, Point::new(90.0, 240.0), 0.0, 3.0));
     marks.push(stencils.knot(0, Point::new(110.0, 240.0), 0.3, 3.0, 2.0));
     marks.push(stencils.pin(2, Point::new(120.0, 240.0), 0.0, 2.0, 18.0));
     marks.push(stencils.finding(1, Point::new(127.0, 240.0), 0.0, 2.0));
     marks.push(stencils.chain(chain, &[Point::new(90.0, 262.0), Point::new(190.0, 262.0)], 3.0));
     page(stencils, marks, "Findings")
+}
+
+#[test]
+fn beads_are_drawn_large() {
+    let wanted = [
+        (Shape::Round, Finish::Gloss, 0),
+        (Shape::Round, Finish::Pearl, 5),
+        (Shape::Round, Finish::Clear, 9),
+        (Shape::Round, Finish::Metallic, 2),
+        (Shape::Round, Finish::Frosted, 10),
+        (Shape::Round, Finish::Matte, 6),
+        (Shape::Round, Finish::Faceted, 3),
+        (Shape::Bicone, Finish::Clear, 1),
+        (Shape::Bicone, Finish::Gloss, 7),
+        (Shape::Rondelle, Finish::Faceted, 9),
+        (Shape::Barrel, Finish::Gloss, 11),
+        (Shape::Drop, Finish::Pearl, 8),
+        (Shape::Cube, Finish::Gloss, 7),
+        (Shape::Square, Finish::Gloss, 6),
+        (Shape::Tube, Finish::Metallic, 2),
+        (Shape::Coin, Finish::Gloss, 3),
+        (Shape::Chip, Finish::Gloss, 9),
+        (Shape::Seed, Finish::Gloss, 7),
+        (Shape::Oval, Finish::Clear, 10),
+        (Shape::Drop, Finish::Clear, 7),
+    ];
+    let bead = |(shape, finish, colour): &(Shape, Finish, usize)| samples::bead(*shape, *finish, 6.0, COLOURS[*colour]);
+    let design = samples::design(wanted.iter().map(bead).collect(), Vec::new(), Vec::new());
+    let mut stencils = Stencils::new(&design, Ink::Colour);
+    let marks = (0..wanted.len()).map(|index| {
+        let at = Point::new(28.0 + (index % 4) as f64 * 51.0, 30.0 + (index / 4) as f64 * 58.0);
+        stencils.bead(index, at, 0.4, 5.0)
+    });
+    let marks: Vec<Mark> = marks.collect();
+    assert_eq!(marks.len(), wanted.len());
+    write(&page(stencils, marks, "Large"), "large");
+}
+
+/// At the size that small beads print: every shape 4 mm across in every finish, in each ink.
+#[test]
+fn beads_are_drawn_small() {
+    for (ink, name) in [(Ink::Colour, "small"), (Ink::Grey, "small-grey")] {
+        let bead =
+            |i: usize| samples::bead(Shape::ALL[i / 7], Finish::ALL[i % 7], 4.0, COLOURS[(i / 7 * 5 + i % 7) % 12]);
+        let design = samples::design((0..84).map(bead).collect(), Vec::new(), Vec::new());
+        let mut stencils = Stencils::new(&design, ink);
+        let at = |index: usize| Point::new(6.0 + (index % 7) as f64 * 8.0, 5.0 + (index / 7) as f64 * 6.5);
+        let marks: Vec<Mark> = (0..84).map(|index| stencils.bead(index, at(index), -0.3, 1.0)).collect();
+        assert_eq!(marks.len(), 84);
+        write_at(&Page { width: 60.0, height: 82.0, ..page(stencils, marks, "Small") }, name, 380.0);
+    }
 }

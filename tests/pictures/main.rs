@@ -1,8 +1,11 @@
 //! Drawn pages: what comes out of `export` and `art`, checked by the properties that it must have.
 //! The contact sheets are also written to `target/pictures/`, to look at.
 
+#![allow(clippy::unwrap_used, reason = "a helper that cannot go on fails its test")]
+
 mod art;
 mod contact;
 mod files;
 mod samples;
+mod steps;
 mod widths;

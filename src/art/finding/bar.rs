@@ -24,7 +24,7 @@ pub fn spacer(drawing: &Drawing) -> Vec<Mark> {
     let body = rounded_rect(Point::new(0.05, -half), length - 0.1, half * 2.0, length * 0.45);
     let hole = |y: f64| ellipse(Point::new(length / 2.0, y), length * 0.42, length * 0.2);
     let seats = holes(drawing).into_iter().flat_map(hole).collect();
-    vec![drawing.solid(body, drawing.along(length), 0.1), drawing.solid(seats, drawing.flat(-0.5), 0.05)]
+    vec![drawing.solid(body, drawing.along(0.0, length), 0.1), drawing.solid(seats, drawing.flat(-0.5), 0.05)]
 }
 
 /// A bar with a loop for each strand on one side and one loop outward.
@@ -40,9 +40,7 @@ pub fn end(drawing: &Drawing) -> Vec<Mark> {
     loops.extend(ring(length - thick / 2.0 - outer, 0.0, outer));
     let (from, to) = (inner + eye, length - thick / 2.0 - 2.0 * outer);
     let body = rounded_rect(Point::new(from, -half), (to - from).max(0.5), half * 2.0, (to - from) * 0.5);
-    let shine = rounded_rect(Point::new(from + (to - from) * 0.25, -half * 0.92), (to - from) * 0.22, half * 1.84, 0.3);
     let mut marks = drawing.wire(&loops, thick);
-    marks.push(drawing.solid(body, drawing.flat(0.0), 0.1));
-    marks.push(Mark::Shape { outline: shine, fill: Some(drawing.flat(0.6)), stroke: None });
+    marks.push(drawing.solid(body, drawing.along(from, to), 0.1));
     marks
 }

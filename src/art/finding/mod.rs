@@ -78,13 +78,13 @@ impl<'a> Drawing<'a> {
         Fill::Linear(Point::new(0.0, -half), Point::new(0.0, half), stops)
     }
 
-    /// Metal rounded across its length, from 0 to `length` along x.
-    fn along(&self, length: f64) -> Fill {
+    /// Metal rounded across its length, from one place along x to another.
+    fn along(&self, from: f64, to: f64) -> Fill {
         if self.ink == Ink::Outline {
             return Fill::Flat(Rgb::WHITE, 1.0);
         }
         let stops = shading(Finish::Metallic).stops_across(self.colour, self.light.towards.x * 0.5);
-        Fill::Linear(Point::ORIGIN, Point::new(length, 0.0), stops)
+        Fill::Linear(Point::new(from, 0.0), Point::new(to, 0.0), stops)
     }
 
     /// A metal ball.

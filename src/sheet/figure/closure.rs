@@ -15,6 +15,8 @@ use super::{Extent, Frame};
 const OPENING: f64 = 8.0;
 /// Chords into which an arch is cut to measure along it.
 const CHORDS: usize = 240;
+/// Flattest arch: its height as a share of half the span, so that cones stand on the strands' ends.
+const FLATTEST: f64 = 0.62;
 
 /// A closure laid open: the line that each side follows, in the drape's frame.
 pub struct Closing {
@@ -50,11 +52,10 @@ fn reach(parts: &[Part]) -> f64 {
     parts.iter().map(|part| part.reach.value()).sum()
 }
 
-/// A quarter of an ellipse from the left end upright to the crown, as long as asked or as a half
-/// circle over the span, whichever is flatter than the other is long.
+/// A quarter of an ellipse from the left end upright to the crown, at least as long as asked.
 fn arch(span: f64, length: f64) -> Vec<Point> {
     let a = span / 2.0;
-    let (mut low, mut high) = (0.3 * a, length.max(a) * 1.1);
+    let (mut low, mut high) = (FLATTEST * a, (length.max(a)) * 1.1);
     for _ in 0..40 {
         let middle = low.midpoint(high);
         *if measure(&quarter(a, middle)) < length { &mut low } else { &mut high } = middle;

@@ -1,97 +1,162 @@
-//! Labels of hanging strands: name, finished length and drop, beside the drape at the level of each
-//! strand's lowest point.
+//! Labels of hanging strands: numbered discs at their lowest points, and a list of names, finished
+//! lengths and drops in the hollow of the drape.
+//!
+//! Where the hollow is too small for the list, or the strands too close for discs, the labels stand
+//! beside the drape at the level of each strand's lowest point, with leaders that cross no bead.
 
 use crate::Piece;
+use crate::design::What;
+use crate::drape::Hung;
 use crate::geometry::Point;
-use crate::sheet::mark::{Anchor, Mark, Stroke, Text, Weight};
+use crate::sheet::layout::Block;
+use crate::sheet::layout::text::Type;
+use crate::sheet::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
 use crate::sheet::{metrics, outline, style};
 use crate::units::Length;
 
-use super::{Extent, Frame};
+use super::{Extent, Frame, lowest_point};
 
-/// Distance in mm between the drape and a label's leader, and between leader and label.
-const CLEAR: f64 = 1.5;
-/// Length in mm of a leader's level part beside the label.
+/// Radius of a numbered disc.
+const DISC: f64 = style::TINY * 0.66;
+/// Room kept round discs and lists.
+const CLEAR: f64 = 1.2;
+/// Length of a leader's level part beside the label.
 const LEVEL: f64 = 2.0;
+/// Longest name that is printed in full.
+const NAME: f64 = 40.0;
 
-/// One strand's label.
-struct Label {
-    name: String,
-    lines: Vec<String>,
-    /// Where its strand's lowest point is, on the page.
-    level: f64,
-    /// Where its first baseline stands.
-    top: f64,
-}
-
-impl Label {
-    fn height(&self) -> f64 {
-        style::SMALL * 1.25 + style::TINY * 1.25 * self.lines.len() as f64
-    }
-
-    fn width(&self) -> f64 {
-        let name = metrics::width(&self.name, style::SMALL, Weight::Semibold);
-        let lines = self.lines.iter().map(|line| metrics::width(line, style::TINY, Weight::Regular));
-        lines.fold(name, f64::max)
-    }
-}
-
-/// Width in mm that the labels of a piece need, leaders included.
-pub fn labels_width(piece: &Piece) -> f64 {
-    let widths = texts(piece).into_iter().map(|label| label.width());
-    widths.fold(0.0, f64::max) + 2.0 * CLEAR + LEVEL
-}
-
-/// The labels to the right of a drape whose strands fill `extent`, none higher than `top`.
-pub fn labels(piece: &Piece, frame: &Frame, extent: Extent, top: f64) -> Vec<Mark> {
-    let mut labels = texts(piece);
-    for (label, hung) in labels.iter_mut().zip(&piece.drape.strands) {
-        label.level = frame.page(Point::new(0.0, hung.bounds()[0].y)).y;
-    }
-    labels.sort_by(|a, b| a.level.total_cmp(&b.level));
-    stack(&mut labels, top);
-    let edge = frame.page(extent.high).x + CLEAR;
-    labels.iter().flat_map(|label| marks(label, edge)).collect()
-}
-
-fn texts(piece: &Piece) -> Vec<Label> {
-    let units = piece.design.heading.units;
-    let strands = piece.design.strands.iter().zip(&piece.drape.strands);
-    let label = |(strand, hung): (&crate::design::Strand, &crate::drape::Hung)| Label {
-        name: metrics::fit(&strand.name, style::SMALL, Weight::Semibold, 40.0),
-        lines: vec![units.ruler(strand.finished), format!("drop {}", units.ruler(Length::mm(hung.drop)))],
-        level: 0.0,
-        top: 0.0,
+/// A numbered disc: strands carry the same number on every figure.
+pub fn disc(number: usize, at: Point) -> Vec<Mark> {
+    let disc = Mark::Shape {
+        outline: outline::circle(at, DISC),
+        fill: Some(Fill::Flat(Rgb::WHITE, 1.0)),
+        stroke: Some(Stroke::new(style::INK, 0.2)),
     };
-    strands.map(label).collect()
+    let face = Type { weight: Weight::Semibold, ..Type::TINY.coloured(style::INK) };
+    vec![disc, face.mark(&number.to_string(), at + Point::new(0.0, style::TINY * 0.34), Anchor::Middle)]
 }
 
-/// Sets every label beside its level, or as near as those above leave room.
-fn stack(labels: &mut [Label], top: f64) {
-    let mut free = top;
-    for label in labels.iter_mut() {
-        label.top = (label.level - label.height() / 2.0).max(free);
-        free = label.top + label.height() + 1.0;
+/// Where a piece's labels go.
+pub enum Labels {
+    /// In the hollow of the drape.
+    Inside,
+    /// Beside it, in a column of this width.
+    Beside(f64),
+}
+
+/// Finds room for the labels of a drape at a scale.
+pub fn room_for_labels(piece: &Piece, scale: f64) -> Labels {
+    let inside = list(piece);
+    let hollow = hollow(piece);
+    let fits = hollow.is_some_and(|hollow| {
+        inside.width + 4.0 * CLEAR <= hollow.width() * scale && inside.height + 4.0 * CLEAR <= hollow.height() * scale
+    });
+    if fits && discs_fit(piece, scale) {
+        return Labels::Inside;
+    }
+    let widest = texts(piece).iter().map(|text| text.width).fold(0.0, f64::max);
+    Labels::Beside(widest + 2.0 * CLEAR + LEVEL)
+}
+
+/// A box that no strand of a hanging piece reaches into: the middle half of the span, down to where
+/// the innermost strand comes into it.
+fn hollow(piece: &Piece) -> Option<Extent> {
+    let inner = piece.drape.strands.iter().min_by(|a, b| a.drop.total_cmp(&b.drop))?;
+    let [first, last] = inner.ends;
+    let (from, to) = (first.between(last, 0.22).x, first.between(last, 0.78).x);
+    let inside = |point: &&Point| (from..=to).contains(&point.x);
+    let joints: Vec<_> = inner.joints.iter().map(|joint| joint.at).collect();
+    let floor = joints.iter().filter(inside).map(|point| point.y).fold(f64::NEG_INFINITY, f64::max);
+    let widest = piece.design.beads.iter().map(|bead| bead.across.value()).fold(0.0, f64::max);
+    let low = Point::new(from, floor + widest);
+    (floor.is_finite() && low.y < 0.0).then_some(Extent { low, high: Point::new(to, 0.0) })
+}
+
+fn lowest(hung: &Hung) -> Point {
+    lowest_point(hung.joints.iter().map(|joint| joint.at))
+}
+
+/// How far a strand's widest bead reaches from its cord.
+fn thick(piece: &Piece, strand: usize) -> f64 {
+    let beads = piece.design.strands[strand].bits().filter_map(|bit| match bit.what {
+        What::Bead(bead) => Some(piece.design.beads[bead].across.value() / 2.0),
+        _ => None,
+    });
+    beads.fold(0.0, f64::max)
+}
+
+/// Whether a disc has room above each strand's lowest point, below the strand inside it.
+fn discs_fit(piece: &Piece, scale: f64) -> bool {
+    let levels: Vec<_> = piece.drape.strands.iter().map(|hung| lowest(hung).y).collect();
+    let reach = |strand: usize| thick(piece, strand);
+    let room = |upper: usize, lower: usize| (levels[upper] - levels[lower] - reach(upper) - reach(lower)) * scale;
+    let mut order: Vec<_> = (0..levels.len()).collect();
+    order.sort_by(|a, b| levels[*b].total_cmp(&levels[*a]));
+    order.windows(2).all(|pair| room(pair[0], pair[1]) >= 2.0 * DISC + 0.6)
+}
+
+/// The labels of a piece whose strands fill `extent`, none higher than `top` on the page.
+pub fn labels(piece: &Piece, frame: &Frame, extent: Extent, top: f64) -> Vec<Mark> {
+    match (room_for_labels(piece, frame.scale), hollow(piece)) {
+        (Labels::Inside, Some(hollow)) => inside(piece, frame, hollow),
+        _ => beside(piece, frame, extent, top),
     }
 }
 
-fn marks(label: &Label, edge: f64) -> Vec<Mark> {
-    let middle = label.top + label.height() / 2.0;
-    let turn = edge + CLEAR;
-    let text = turn + LEVEL;
-    let way = [Point::new(edge, label.level), Point::new(turn, middle), Point::new(text - 0.7, middle)];
-    let leader =
-        Mark::Shape { outline: outline::polyline(&way), fill: None, stroke: Some(Stroke::new(style::RULE, 0.2)) };
-    let mut at = Point::new(text, label.top + style::SMALL);
-    let mut marks = vec![leader, line(&label.name, style::SMALL, Weight::Semibold, at)];
-    for words in &label.lines {
-        at.y += style::TINY * 1.25;
-        marks.push(line(words, style::TINY, Weight::Regular, at));
+fn inside(piece: &Piece, frame: &Frame, hollow: Extent) -> Vec<Mark> {
+    let list = list(piece);
+    let (low, high) = (frame.page(hollow.low), frame.page(hollow.high));
+    let middle = low.between(high, 0.5);
+    let mut marks = list.clone().at(middle - Point::new(list.width / 2.0, list.height / 2.0));
+    for (index, hung) in piece.drape.strands.iter().enumerate() {
+        let above = thick(piece, index) * frame.scale + DISC + 0.3;
+        marks.extend(disc(index + 1, frame.page(lowest(hung)) - Point::new(0.0, above)));
     }
     marks
 }
 
-fn line(words: &str, size: f64, weight: Weight, at: Point) -> Mark {
-    let text = words.to_owned();
-    Mark::Text(Text { at, text, size, weight, colour: style::INK, anchor: Anchor::Start, angle: 0.0 })
+/// All labels below one another, each behind its number.
+fn list(piece: &Piece) -> Block {
+    let numbered = |(index, text): (usize, Block)| {
+        let number = Block::new(2.0 * DISC, 2.0 * DISC, disc(index + 1, Point::new(DISC, DISC + 0.5)));
+        Block::row([number, text], 1.2)
+    };
+    Block::stack(texts(piece).into_iter().enumerate().map(numbered), 1.6)
+}
+
+/// Name, finished length and drop of every strand.
+fn texts(piece: &Piece) -> Vec<Block> {
+    let units = piece.design.heading.units;
+    let text = |(strand, hung): (&crate::design::Strand, &Hung)| {
+        let name = metrics::fit(&strand.name, style::SMALL, Weight::Semibold, NAME);
+        let ink = Type::TINY.coloured(style::INK);
+        let drop = format!("hangs {}", units.ruler(Length::mm(hung.drop)));
+        Block::stack(
+            [Type::SMALL_STRONG.line(&name), ink.line(&units.ruler(strand.finished)), Type::TINY.line(&drop)],
+            0.0,
+        )
+    };
+    piece.design.strands.iter().zip(&piece.drape.strands).map(text).collect()
+}
+
+/// Labels to the right of the drape, each as near its level as those above leave room.
+fn beside(piece: &Piece, frame: &Frame, extent: Extent, top: f64) -> Vec<Mark> {
+    let levels = piece.drape.strands.iter().map(|hung| frame.page(lowest(hung)).y);
+    let mut labels: Vec<_> = levels.zip(texts(piece)).collect();
+    labels.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let edge = frame.page(extent.high).x + CLEAR;
+    let (mut free, mut marks) = (top, Vec::new());
+    for (level, text) in labels {
+        let corner = Point::new(edge + CLEAR + LEVEL, (level - text.height / 2.0).max(free));
+        free = corner.y + text.height + CLEAR;
+        marks.push(leader(Point::new(edge, level), corner + Point::new(-0.7, text.height / 2.0)));
+        marks.extend(text.at(corner));
+    }
+    marks
+}
+
+/// A thin line from the drape's level to a label's middle.
+fn leader(from: Point, to: Point) -> Mark {
+    let way = [from, Point::new(from.x + CLEAR, to.y), to];
+    Mark::Shape { outline: outline::polyline(&way), fill: None, stroke: Some(Stroke::new(style::RULE, 0.2)) }
 }

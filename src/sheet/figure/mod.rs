@@ -6,15 +6,17 @@
 mod closure;
 mod labels;
 mod ring;
+mod row;
 mod scale;
 mod strands;
 mod worn;
 
 pub use closure::{Closing, closing};
-pub use labels::{labels, labels_width};
+pub use labels::{Labels, disc, labels, room_for_labels};
 pub use ring::{ring, ring_extent};
+pub use row::{Row, row};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
-pub use strands::{outline_box, strands};
+pub use strands::{outline_box, strand, strand_box, strands};
 pub use worn::worn;
 
 use crate::geometry::Point;
@@ -84,4 +86,34 @@ impl Extent {
     pub fn height(&self) -> f64 {
         self.high.y - self.low.y
     }
+}
+
+/// Farthest in mm that a left-out joint of the cord may lie beside the line drawn.
+const STRAIGHT: f64 = 0.01;
+
+/// Points without those that lie on the way between their neighbours.
+pub fn straightened(points: &[Point]) -> Vec<Point> {
+    let mut kept: Vec<Point> = Vec::new();
+    for (index, point) in points.iter().enumerate() {
+        let needless = kept.last().zip(points.get(index + 1)).is_some_and(|(last, next)| {
+            let (way, aside) = (*next - *last, *point - *last);
+            let off = (way.x * aside.y - way.y * aside.x).abs();
+            way.length() < 8.0 && off <= STRAIGHT * way.length()
+        });
+        if !needless {
+            kept.push(*point);
+        }
+    }
+    kept
+}
+
+/// How much higher than the lowest a point may lie and still count as the lowest.
+const LEVEL: f64 = 0.05;
+
+/// The lowest of some points, in the middle of all that lie as low.
+fn lowest_point(points: impl Iterator<Item = Point> + Clone) -> Point {
+    let least = points.clone().map(|point| point.y).fold(f64::INFINITY, f64::min);
+    let low: Vec<_> = points.filter(|point| point.y < least + LEVEL).map(|point| point.x).collect();
+    let Some((first, last)) = low.first().zip(low.last()) else { return Point::ORIGIN };
+    Point::new(first.midpoint(*last), least)
 }

@@ -17,6 +17,8 @@ pub struct Scale {
 impl Scale {
     /// The scales that a sheet is drawn at, largest first.
     pub const ROUND: &[Self] = &[
+        Self::new(2, 1),
+        Self::new(3, 2),
         Self::new(1, 1),
         Self::new(4, 5),
         Self::new(3, 4),

@@ -8,23 +8,32 @@ use crate::geometry::Point;
 use crate::pattern::FindingKind;
 use crate::sheet::mark::Mark;
 
-use super::{Extent, Frame};
+use super::{Extent, Frame, straightened};
 
-/// All strands, the longest first, so that shorter ones lie over longer ones.
+/// All strands, the longest first, so that shorter ones lie over longer ones; all cords below all
+/// beads.
 pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let design = &piece.design;
-    let mut order: Vec<usize> = (0..design.strands.len()).collect();
-    order.sort_by(|a, b| design.strands[*b].finished.value().total_cmp(&design.strands[*a].finished.value()));
-    let drawn = order.into_iter().map(|index| {
-        let (strand, hung) = (&design.strands[index], &piece.drape.strands[index]);
-        Mark::Group { label: format!("strand {}", strand.name), marks: one(design, strand, hung, frame, stencils) }
-    });
-    drawn.collect()
+    let mut order: Vec<_> = design.strands.iter().zip(&piece.drape.strands).collect();
+    order.sort_by(|a, b| b.0.finished.value().total_cmp(&a.0.finished.value()));
+    let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(strand, hung, frame, stencils)).collect();
+    for (strand, hung) in order {
+        let label = format!("strand {}", strand.name);
+        marks.push(Mark::Group { label, marks: strung(design, strand, hung, frame, stencils) });
+    }
+    marks
 }
 
-fn one(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+/// One strand alone.
+pub fn strand(piece: &Piece, index: usize, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
     let mut marks = vec![cord(strand, hung, frame, stencils)];
-    marks.extend(ends(design, strand, hung, frame, stencils));
+    marks.extend(strung(&piece.design, strand, hung, frame, stencils));
+    marks
+}
+
+fn strung(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let mut marks = ends(design, strand, hung, frame, stencils);
     for seat in &hung.seats {
         let bit = &strand.trains[seat.train].bits[seat.bit];
         marks.extend(bit_marks(bit, seat, design, strand, frame, stencils));
@@ -35,25 +44,6 @@ fn one(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &
 fn cord(strand: &Strand, hung: &Hung, frame: &Frame, stencils: &Stencils<'_>) -> Mark {
     let points: Vec<_> = hung.joints.iter().map(|joint| frame.page(joint.at)).collect();
     stencils.cord(strand.cord, &straightened(&points), frame.scale)
-}
-
-/// Farthest in mm that a left-out joint of the cord may lie beside the line drawn.
-const STRAIGHT: f64 = 0.01;
-
-/// Points without those that lie on the way between their neighbours.
-fn straightened(points: &[Point]) -> Vec<Point> {
-    let mut kept: Vec<Point> = Vec::new();
-    for (index, point) in points.iter().enumerate() {
-        let needless = kept.last().zip(points.get(index + 1)).is_some_and(|(last, next)| {
-            let (way, aside) = (*next - *last, *point - *last);
-            let off = (way.x * aside.y - way.y * aside.x).abs();
-            way.length() < 8.0 && off <= STRAIGHT * way.length()
-        });
-        if !needless {
-            kept.push(*point);
-        }
-    }
-    kept
 }
 
 /// The findings that close both ends, from each loop inward.
@@ -134,16 +124,18 @@ pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencil
 
 /// The box round all strands with their beads and branches, in the drape's frame.
 pub fn outline_box(piece: &Piece) -> Option<Extent> {
-    let design = &piece.design;
-    let seats = design.strands.iter().zip(&piece.drape.strands).flat_map(|(strand, hung)| {
-        hung.seats.iter().filter_map(move |seat| {
-            let bit = &strand.trains[seat.train].bits[seat.bit];
-            Extent::of([seat.centre]).map(|at| reach(bit, at, design))
-        })
+    (0..piece.design.strands.len()).filter_map(|index| strand_box(piece, index)).reduce(Extent::and)
+}
+
+/// The box round one strand with its beads and branches, in the drape's frame.
+pub fn strand_box(piece: &Piece, index: usize) -> Option<Extent> {
+    let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
+    let seats = hung.seats.iter().map(|seat| {
+        let at = Extent { low: seat.centre, high: seat.centre };
+        reach(&strand.trains[seat.train].bits[seat.bit], at, &piece.design)
     });
-    let joints = piece.drape.strands.iter().flat_map(|hung| hung.joints.iter().map(|joint| joint.at));
-    let cords = Extent::of(joints)?;
-    Some(seats.fold(cords, Extent::and))
+    let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?;
+    Some(seats.fold(cord, Extent::and))
 }
 
 fn reach(bit: &Bit, at: Extent, design: &Design) -> Extent {

@@ -3,10 +3,10 @@
 use crate::Piece;
 use crate::drape::Worn;
 use crate::geometry::Point;
-use crate::sheet::mark::{Anchor, Fill, Mark, Stroke, Text, Weight};
+use crate::sheet::mark::{Mark, Stroke};
 use crate::sheet::{outline, style};
 
-use super::{Extent, Frame};
+use super::{Extent, Frame, lowest_point, straightened};
 
 /// How far the shoulders reach beyond the neck on each side, as a share of its breadth: for the
 /// drawing alone.
@@ -27,7 +27,7 @@ pub fn worn(piece: &Piece, corner: Point, width: f64, most_height: f64) -> Optio
     let mut marks = vec![body(worn, &frame)];
     for (index, line) in worn.lines.iter().enumerate().filter(|(_, line)| !line.is_empty()) {
         marks.push(strand(line, &frame));
-        marks.push(letter(piece, index, line, &frame));
+        marks.push(number(piece, index, line, &frame));
     }
     Some((marks, extent.height() * scale))
 }
@@ -71,31 +71,17 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
 }
 
 fn strand(line: &[Point], frame: &Frame) -> Mark {
-    let points: Vec<_> = line.iter().step_by(line.len().div_ceil(60).max(1)).chain(line.last()).copied().collect();
-    stroke(outline::polyline(&points.iter().map(|point| frame.page(*point)).collect::<Vec<_>>()), 0.5)
+    let points: Vec<_> = line.iter().map(|point| frame.page(*point)).collect();
+    stroke(outline::polyline(&straightened(&points)), 0.5)
 }
 
 fn stroke(outline: Vec<crate::sheet::mark::Step>, width: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(style::INK, width) }) }
 }
 
-/// A strand's number at its lowest point, on a white disc.
-fn letter(piece: &Piece, index: usize, line: &[Point], frame: &Frame) -> Mark {
-    let lowest = line.iter().copied().min_by(|a, b| a.y.total_cmp(&b.y)).unwrap_or_default();
-    let at = frame.page(lowest);
-    let disc = Mark::Shape {
-        outline: outline::circle(at, style::TINY * 0.62),
-        fill: Some(Fill::Flat(crate::sheet::mark::Rgb::WHITE, 1.0)),
-        stroke: Some(Stroke::new(style::INK, 0.2)),
-    };
-    let number = Mark::Text(Text {
-        at: at + Point::new(0.0, style::TINY * 0.33),
-        text: (index + 1).to_string(),
-        size: style::TINY,
-        weight: Weight::Semibold,
-        colour: style::INK,
-        anchor: Anchor::Middle,
-        angle: 0.0,
-    });
-    Mark::Group { label: format!("strand {}", piece.design.strands[index].name), marks: vec![disc, number] }
+/// A strand's number at its lowest point.
+fn number(piece: &Piece, index: usize, line: &[Point], frame: &Frame) -> Mark {
+    let lowest = lowest_point(line.iter().copied());
+    let label = format!("strand {}", piece.design.strands[index].name);
+    Mark::Group { label, marks: super::disc(index + 1, frame.page(lowest)) }
 }

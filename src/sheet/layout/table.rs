@@ -10,7 +10,7 @@ use super::text::Type;
 /// Room between columns.
 const COLUMN_GAP: f64 = 4.0;
 /// Room above and below a row's contents.
-const ROW_PAD: f64 = 0.9;
+const ROW_PAD: f64 = 0.55;
 
 /// Where a column's cells stand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,0 +1,105 @@
+//! The face page's large figure: the drape, or the ring with its row, as large as a round scale
+//! allows.
+
+use crate::Piece;
+use crate::art::Stencils;
+use crate::geometry::Point;
+use crate::pattern::Kind;
+
+use super::figure::{self, BAR_HEIGHT, Extent, Frame, Labels, Scale};
+use super::layout::text::Type;
+use super::layout::{Block, Rect};
+use super::mark::Mark;
+
+/// Draws the figure in its room; says its scale for the footer.
+pub fn figure(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
+    match figure::ring_extent(piece) {
+        Some(extent) => closed(piece, extent, room, stencils),
+        None => hanging(piece, room, stencils),
+    }
+}
+
+/// Room between a figure and its scale bar.
+const BAR_GAP: f64 = 5.0;
+
+/// The scale bar below a figure, or at the foot of the room.
+fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
+    let below = (room.top + height + BAR_GAP).min(room.bottom() - BAR_HEIGHT);
+    figure::scale_bar(Point::new(room.left, below + BAR_HEIGHT), scale, piece.design.heading.units)
+}
+
+/// A frame that sets a figure's box into a room: in the middle across, at the top.
+fn framed(extent: Extent, room: Rect, scale: Scale) -> Frame {
+    let factor = scale.factor();
+    let spare = (room.width - extent.width() * factor) / 2.0;
+    let origin = Point::new(room.left + spare - extent.low.x * factor, room.top + extent.high.y * factor);
+    Frame { origin, scale: factor }
+}
+
+/// The strands at rest with the closure laid open above them.
+fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
+    let design = &piece.design;
+    let strands = figure::outline_box(piece).unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
+    let closing = figure::closing(piece);
+    let closure = closing.as_ref().and_then(|closing| closing.extent(design));
+    let whole = closure.map_or(strands, |closure| strands.and(closure));
+    let size = (whole.width(), whole.height());
+    let whole_room = room;
+    let mut room = room.above(BAR_HEIGHT);
+    let mut scale = Scale::fitting(size, (room.width, room.height));
+    if let Labels::Beside(width) = figure::room_for_labels(piece, scale.factor()) {
+        room.width -= width;
+        scale = Scale::fitting(size, (room.width, room.height));
+    }
+    let frame = framed(whole, room, scale);
+    let mut marks = figure::strands(piece, &frame, stencils);
+    marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
+    let beside = Extent { high: Point::new(whole.high.x, strands.high.y), ..strands };
+    marks.extend(figure::labels(piece, &frame, beside, room.top));
+    marks.extend(bar(whole_room, whole.height() * frame.scale, scale, piece));
+    (marks, format!("drape {scale}"))
+}
+
+/// The piece closed round the limb.
+fn closed(piece: &Piece, extent: Extent, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
+    let high = room.height - BAR_HEIGHT - BAR_GAP;
+    let scale = Scale::fitting((extent.width(), extent.height()), (room.width, high));
+    let frame = framed(extent, room, scale);
+    let mut marks: Vec<_> = figure::ring(piece, &frame, stencils).into_iter().flatten().collect();
+    marks.extend(bar(room, extent.height() * frame.scale, scale, piece));
+    (marks, format!("closed {scale}"))
+}
+
+/// Room between the rows of a bracelet's strands.
+const ROW_GAP: f64 = 4.0;
+
+/// The strands of a piece that closes round a limb, laid straight across the page's width; says
+/// their scale.
+pub fn laid_straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
+    matches!(piece.design.heading.kind, Kind::Bracelet | Kind::Anklet).then(|| straight(piece, width, stencils))
+}
+
+/// The strands laid straight with the closure beside the first, below one another.
+fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, Scale) {
+    let design = &piece.design;
+    let closing = figure::closing(piece);
+    let closure = closing.as_ref().and_then(|closing| closing.extent(design));
+    let extents = (0..design.strands.len()).filter_map(|index| Some((index, figure::strand_box(piece, index)?)));
+    let extents: Vec<_> = extents
+        .map(|(index, extent)| (index, closure.filter(|_| index == 0).map_or(extent, |closure| extent.and(closure))))
+        .collect();
+    let widest = extents.iter().map(|(_, extent)| extent.width()).fold(1.0, f64::max);
+    let scale = Scale::fitting((widest, 0.0), (width, 1.0));
+    let row = |(index, extent): (usize, Extent)| {
+        let height = extent.height() * scale.factor();
+        let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
+        let mut marks = figure::strand(piece, index, &frame, stencils);
+        if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
+            marks.extend(closing.marks(design, &frame, stencils));
+        }
+        let strand = &design.strands[index];
+        let words = format!("{}, {}", strand.name, design.heading.units.ruler(strand.finished));
+        Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
+    };
+    (Block::stack(extents.into_iter().map(row), ROW_GAP), scale)
+}
