@@ -227,10 +227,11 @@ pub fn rest(
     (from, to): (f64, f64),
     shelf: &Shelf,
 ) -> Result<Vec<Train>, f64> {
-    let bits = row::bits(&list.row(fill), &shelf.beads);
+    let mut bits = row::bits(&list.row(fill), &shelf.beads);
+    if settle == Settle::Fixed {
+        count_from_loop(&mut bits, from);
+    }
     let length: f64 = bits.iter().map(Bit::length).sum();
-    let starts_bare = bits.first().is_some_and(|bit| bit.what == What::Gap && bit.length() >= from);
-    let from = if settle == Settle::Fixed && starts_bare { 0.0 } else { from };
     let spare = to - from - length;
     if spare < -SAME {
         return Err(-spare);
@@ -241,6 +242,14 @@ pub fn rest(
         Settle::Spread => return Ok(spread(list, fill, (from, to), shelf)),
     };
     Ok(vec![Train { bits, rest }])
+}
+
+/// A space that opens a fixed row is counted from the first end's loop: what closes the end lies in it.
+fn count_from_loop(bits: &mut [Bit], takes: f64) {
+    if let Some(space) = bits.first_mut().filter(|bit| bit.what == What::Gap && bit.length() >= takes) {
+        space.before -= takes / 2.0;
+        space.after -= takes / 2.0;
+    }
 }
 
 /// Equal bare cord before, between and after the groups.
