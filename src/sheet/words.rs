@@ -44,7 +44,8 @@ mod tests {
 
     #[test]
     fn letters_are_those_after_numbers() {
-        let letters = |text| parts(text).into_iter().filter(|(_, letter)| *letter).map(|(part, _)| part).collect::<Vec<_>>();
+        let letters =
+            |text| parts(text).into_iter().filter(|(_, letter)| *letter).map(|(part, _)| part).collect::<Vec<_>>();
         assert_eq!(letters("5A 12AB, 11 times, then [3C (1 Spacer)]"), ["A", "AB", "C"]);
         assert_eq!(letters("5A"), ["A"]);
         assert!(letters("½ in").is_empty());

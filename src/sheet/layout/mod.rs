@@ -133,7 +133,9 @@ impl Block {
     pub fn middled(blocks: impl IntoIterator<Item = Self>, gap: f64) -> Self {
         let blocks: Vec<_> = blocks.into_iter().collect();
         let height = blocks.iter().map(|block| block.height).fold(0.0, f64::max);
-        let middle = |block: Self| Self::new(block.width, height, block.clone().at(Point::new(0.0, (height - block.height) / 2.0)));
+        let middle = |block: Self| {
+            Self::new(block.width, height, block.clone().at(Point::new(0.0, (height - block.height) / 2.0)))
+        };
         Self::row(blocks.into_iter().map(middle), gap)
     }
 

@@ -81,13 +81,20 @@ impl Ruler {
     }
 
     /// The ticks and figures of an edge, `down` or up from the base line.
-    fn edge(&self, edge: &Edge, stretches: &[Stretch], base: f64, down: f64) -> (Vec<crate::sheet::mark::Step>, Vec<Mark>) {
+    fn edge(
+        &self,
+        edge: &Edge,
+        stretches: &[Stretch],
+        base: f64,
+        down: f64,
+    ) -> (Vec<crate::sheet::mark::Step>, Vec<Mark>) {
         let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
         let unit = Type::TINY.width(edge.unit);
         let mut figures = vec![Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start)];
         let (mut ticks, mut taken) = (Vec::new(), unit + CLEAR);
         for (x, at) in stretches.iter().flat_map(|stretch| edge.ticks(stretch)) {
-            let share = edge.lengths.iter().find(|(every, _)| at.is_multiple_of(*every)).map_or(0.0, |(_, share)| *share);
+            let share =
+                edge.lengths.iter().find(|(every, _)| at.is_multiple_of(*every)).map_or(0.0, |(_, share)| *share);
             ticks.extend(outline::line(Point::new(x, base), Point::new(x, base + down * TICK * share)));
             let figure = edge.figure(at);
             let wide = figure.as_deref().map_or(0.0, |figure| Type::TINY.width(figure));

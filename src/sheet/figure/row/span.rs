@@ -69,7 +69,8 @@ impl<'a> Span<'a> {
 
     fn bit(bit: &'a Bit, from: f64, design: &Design) -> Self {
         let reach = size::of_bit(bit, design);
-        let span = Self { reach, before: bit.before, after: bit.after, ..Self::new(Thing::Bit(bit), from, bit.length()) };
+        let span =
+            Self { reach, before: bit.before, after: bit.after, ..Self::new(Thing::Bit(bit), from, bit.length()) };
         span.fitted()
     }
 
