@@ -7,13 +7,16 @@
 
 mod bead;
 mod chain;
+mod cord;
 mod facet;
 mod finding;
 mod hatch;
 mod light;
 mod shape;
 mod stencils;
+mod step;
 mod wire;
 
 pub use light::Ink;
 pub use stencils::Stencils;
+pub use step::{SIZE as STEP_SIZE, step};

@@ -32,6 +32,9 @@ pub struct Options {
     /// How lengths are printed, whatever the pattern says
     #[arg(long, value_parser = units)]
     units: Option<UnitStyle>,
+    /// Print what the materials cost and what the piece might be sold for
+    #[arg(long)]
+    with_prices: bool,
     #[command(flatten)]
     variant: Variant,
 }
@@ -81,7 +84,10 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     if let Some(units) = options.units {
         piece.design.heading.units = units;
     }
-    let pages = sheet::pages(&piece, &Style { paper: options.paper, ink: festoon::art::Ink::Colour, prices: false });
+    let pages = sheet::pages(
+        &piece,
+        &Style { paper: options.paper, ink: festoon::art::Ink::Colour, prices: options.with_prices },
+    );
     let heading = &piece.design.heading;
     let about = About {
         title: heading.title.clone(),

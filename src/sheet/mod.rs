@@ -1,5 +1,7 @@
 //! The printed sheet.
 
+mod buying;
+mod cutting;
 mod drape;
 mod face;
 mod facts;
@@ -7,11 +9,14 @@ pub mod figure;
 pub mod font;
 pub mod layout;
 mod legend;
+mod making;
 pub mod mark;
 pub mod metrics;
 mod needs;
 pub mod outline;
 mod page;
+mod sizes;
+mod spec;
 mod stringing;
 pub mod style;
 mod words;
@@ -55,5 +60,7 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let mut bodies = face::face(&sheet, &materials, &mut stencils);
     bodies.extend(stringing::stringing(&sheet, &mut stencils));
+    bodies.extend(buying::buying(&sheet, &materials));
+    bodies.extend(making::making(&sheet));
     page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style.paper)
 }

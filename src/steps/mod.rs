@@ -59,6 +59,22 @@ pub enum Drawing {
     Dangle,
 }
 
+impl Drawing {
+    /// Every drawing.
+    pub const ALL: [Self; 10] = [
+        Self::CrimpOpen,
+        Self::CrimpPressed,
+        Self::Gather,
+        Self::Cone,
+        Self::PlainLoop,
+        Self::OpenLink,
+        Self::Knot,
+        Self::SurgeonsKnot,
+        Self::KnotCover,
+        Self::Dangle,
+    ];
+}
+
 impl Step {
     fn new(title: impl Into<String>, text: impl Into<String>) -> Self {
         Self { title: title.into(), text: text.into(), check: None, drawing: None }

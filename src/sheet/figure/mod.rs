@@ -106,3 +106,14 @@ pub fn straightened(points: &[Point]) -> Vec<Point> {
     }
     kept
 }
+
+/// How much higher than the lowest a point may lie and still count as the lowest.
+const LEVEL: f64 = 0.05;
+
+/// The lowest of some points, in the middle of all that lie as low.
+fn lowest_point(points: impl Iterator<Item = Point> + Clone) -> Point {
+    let least = points.clone().map(|point| point.y).fold(f64::INFINITY, f64::min);
+    let low: Vec<_> = points.filter(|point| point.y < least + LEVEL).map(|point| point.x).collect();
+    let Some((first, last)) = low.first().zip(low.last()) else { return Point::ORIGIN };
+    Point::new(first.midpoint(*last), least)
+}
