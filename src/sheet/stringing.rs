@@ -143,7 +143,8 @@ fn continued(title: &str, width: f64) -> Block {
 }
 
 fn rule(width: f64) -> Mark {
-    let line = outline::line(Point::ORIGIN, Point::new(width, 0.0));
+    let y = style::INK_RULE.width / 2.0;
+    let line = outline::line(Point::new(0.0, y), Point::new(width, y));
     Mark::Shape { outline: line, fill: None, stroke: Some(style::INK_RULE) }
 }
 

@@ -187,23 +187,31 @@ fn text_corners(text: &Text) -> Vec<Point> {
     bounds.corners().into_iter().map(|corner| text.at + corner.turned(text.angle)).collect()
 }
 
-/// Asserts that every mark lies inside a page's margins.
-pub fn assert_inside(page: &Page, margin: f64) {
+/// Every mark that does not lie inside a page's margins.
+pub fn outside(page: &Page, margin: f64) -> Vec<String> {
     let room = Box::new(margin, margin, page.width - margin, page.height - margin);
-    for found in boxes(page) {
-        assert!(room.holds(&found.bounds, 0.05), "{}: outside the margins: {found:?}", page.title);
-    }
+    let out = boxes(page).into_iter().filter(|found| !room.holds(&found.bounds, 0.05));
+    out.map(|found| format!("{}: {found:?}", page.title)).collect()
 }
 
-/// Asserts that no text overlaps another.
-pub fn assert_texts_apart(page: &Page) {
+/// Every pair of texts of which one overlaps the other.
+pub fn overlapping_texts(page: &Page) -> Vec<String> {
     let all = boxes(page);
     let mut texts: Vec<_> = all.iter().filter(|found| found.text().is_some()).collect();
     texts.sort_by(|a, b| a.bounds.top.total_cmp(&b.bounds.top));
+    let mut pairs = Vec::new();
     for (at, one) in texts.iter().enumerate() {
         let near = texts[at + 1..].iter().take_while(|other| other.bounds.top < one.bounds.bottom);
-        for other in near {
-            assert!(!one.bounds.overlaps(&other.bounds, 0.05), "{}: {one:?} overlaps {other:?}", page.title);
-        }
+        let over = near.filter(|other| one.bounds.overlaps(&other.bounds, 0.05));
+        pairs.extend(over.map(|other| format!("{}: {one:?} and {other:?}", page.title)));
     }
+    pairs
+}
+
+/// Every text that stands on a bead or finding.
+pub fn texts_on_stamps(page: &Page) -> Vec<String> {
+    let all = boxes(page);
+    let stamps: Vec<_> = all.iter().filter(|found| found.symbol().is_some()).collect();
+    let on = |text: &&Found| text.text().is_some() && stamps.iter().any(|s| s.bounds.overlaps(&text.bounds, 0.05));
+    all.iter().filter(on).map(|text| format!("{}: {text:?}", page.title)).collect()
 }
