@@ -187,10 +187,13 @@ fn text_corners(text: &Text) -> Vec<Point> {
     bounds.corners().into_iter().map(|corner| text.at + corner.turned(text.angle)).collect()
 }
 
+/// A rule along the edge of a page's room stands out of it by half its width.
+const HALF_RULE: f64 = 0.15;
+
 /// Every mark that does not lie inside a page's margins.
 pub fn outside(page: &Page, margin: f64) -> Vec<String> {
     let room = Box::new(margin, margin, page.width - margin, page.height - margin);
-    let out = boxes(page).into_iter().filter(|found| !room.holds(&found.bounds, 0.05));
+    let out = boxes(page).into_iter().filter(|found| !room.holds(&found.bounds, HALF_RULE));
     out.map(|found| format!("{}: {found:?}", page.title)).collect()
 }
 
