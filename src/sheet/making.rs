@@ -19,8 +19,8 @@ const NUMBER: f64 = 9.0;
 const GAP: f64 = 6.0;
 /// Room between two steps.
 const BETWEEN: f64 = 2.2;
-/// Widest lines of words: about 75 letters.
-const WIDEST: f64 = 118.0;
+/// Widest lines of words: about 85 letters.
+const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
 const PAD: f64 = 3.0;
 

@@ -25,8 +25,9 @@ fn every_drawing_fills_its_box_and_no_more() {
         let inside = |point: &Point| (0.0..=width).contains(&point.x) && (0.0..=height).contains(&point.y);
         let outside: Vec<_> = points.iter().filter(|point| !inside(point)).collect();
         assert!(outside.is_empty(), "{drawing:?}: {outside:?}");
-        let broad = points.iter().map(|point| point.x).fold(0.0, f64::max) - points.iter().map(|point| point.x).fold(width, f64::min);
-        assert!(broad > width * 0.7, "{drawing:?} is only {broad} mm broad");
+        let broad = points.iter().map(|point| point.x).fold(0.0, f64::max)
+            - points.iter().map(|point| point.x).fold(width, f64::min);
+        assert!(broad > width * 0.75, "{drawing:?} is only {broad} mm broad");
     }
 }
 
