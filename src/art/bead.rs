@@ -56,8 +56,8 @@ pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light) -> Vec<Mark> {
 impl<'a> Drawing<'a> {
     fn new(bead: &'a Bead, ink: Ink, light: Light) -> Self {
         let (along, across) = (bead.along.value(), bead.across.value());
-        let thinnest = if ink == Ink::Outline { 0.12 } else { 0.04 };
-        let edge = (along.min(across) * 0.022).clamp(thinnest, 0.25);
+        let (least, thinnest) = (along.min(across), if ink == Ink::Outline { 0.12 } else { 0.04 });
+        let edge = (least * 0.022).clamp(thinnest, 0.25).min(least * 0.2);
         // The edge is drawn half outside the outline, and all of it belongs to the bead.
         let half = |size: f64| (size - edge) / 2.0;
         let size = Size { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };

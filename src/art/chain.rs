@@ -2,6 +2,8 @@
 
 use crate::geometry::Point;
 
+// `windows(2)` gives pairs, so that the indices 0 and 1 are there.
+
 /// Places every `step` along a path, each with the direction there, as far as the path reaches.
 #[must_use]
 pub fn places(path: &[Point], step: f64) -> Vec<(Point, f64)> {

@@ -111,6 +111,7 @@ fn on_ring((x, radius): (f64, f64), turn: f64) -> Corner {
 fn cut_lengthwise(profile: &[(f64, f64)], around: u32) -> Vec<Facet> {
     let turn = |i: u32| f64::from(i) / f64::from(around) + 0.25;
     let strip = |ends: &[(f64, f64)]| {
+        // `windows(2)` gives pairs.
         let (first, last) = (ends[0], ends[1]);
         let face = move |i: u32| {
             let (a, b) = (turn(i), turn(i + 1));
@@ -130,6 +131,7 @@ fn cut_in_triangles(profile: &[(f64, f64)], around: u32) -> Vec<Facet> {
     };
     let mut facets = Vec::new();
     for ring in 1..profile.len() {
+        // From 1 to the last ring, so both are there.
         let (left, right) = (profile[ring - 1], profile[ring]);
         // The ring that is turned back by half a face comes first in both triangles.
         let shift = u32::from(turn(ring, 0) > turn(ring - 1, 0));

@@ -121,6 +121,7 @@ fn farthest(outline: &[Point]) -> f64 {
 fn crossings(outline: &[Point], y: f64) -> Vec<(Point, Point)> {
     let mut cuts: Vec<f64> = sides(outline).filter_map(|(a, b)| crossing(a, b, y)).collect();
     cuts.sort_by(f64::total_cmp);
+    // Each chunk holds exactly two; a closed outline is crossed an even number of times.
     cuts.chunks_exact(2).map(|pair| (Point::new(pair[0], y), Point::new(pair[1], y))).collect()
 }
 

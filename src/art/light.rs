@@ -152,6 +152,7 @@ impl Shading {
 
 /// The tone at a place on a line of tones, between its neighbours.
 fn tone_at(line: &[(f64, f64)], at: f64) -> f64 {
+    // Every ramp has two stops or more, so that `next` has a neighbour before it.
     let next = line.partition_point(|(place, _)| *place < at).clamp(1, line.len() - 1);
     let ((from, a), (to, b)) = (line[next - 1], line[next]);
     a + (b - a) * ((at - from) / (to - from)).clamp(0.0, 1.0)

@@ -7,6 +7,7 @@
 
 mod bead;
 mod chain;
+mod cord;
 mod facet;
 mod finding;
 mod hatch;

@@ -5,14 +5,12 @@ use std::f64::consts::PI;
 
 use super::bead;
 use super::chain::places;
+use super::cord;
 use super::finding::{self, Drawing};
-use super::light::{Ink, Light, TURNS, toned, turn};
-use super::wire::wire;
-use crate::design::{Bead, Cord, Design};
+use super::light::{Ink, Light, TURNS, turn};
+use crate::design::{Bead, Design};
 use crate::geometry::Point;
-use crate::pattern::CordKind;
-use crate::sheet::mark::{Fill, Mark, Rgb, Stroke, Symbol};
-use crate::sheet::outline;
+use crate::sheet::mark::{Mark, Symbol};
 
 /// Stamps of a design's beads and findings in one ink.
 ///
@@ -114,14 +112,14 @@ impl<'a> Stencils<'a> {
         const THINNEST: f64 = 0.18;
         let cord = &self.design.cords[index];
         let thick = (cord.diameter.value() * scale).max(THINNEST);
-        Mark::Group { label: String::new(), marks: cord_marks(cord, path, thick, self.ink) }
+        Mark::Group { label: String::new(), marks: cord::marks(cord, path, thick, self.ink) }
     }
 
     /// A knot in a cord, centred at a point, taking `length` mm of the cord.
     pub fn knot(&mut self, cord: usize, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
         let (colour, ink) = (self.design.cords[cord].colour, self.ink);
         let id = format!("knot-{cord}-{:.0}", length * 100.0);
-        self.stamp(id, || knot(colour, length, ink), at, angle, scale)
+        self.stamp(id, || cord::knot(colour, length, ink), at, angle, scale)
     }
 
     fn stamp(&mut self, id: String, draw: impl FnOnce() -> Vec<Mark>, at: Point, angle: f64, scale: f64) -> Mark {
@@ -134,37 +132,6 @@ impl<'a> Stencils<'a> {
     pub fn into_symbols(self) -> Vec<Symbol> {
         self.symbols.into_iter().map(|(id, marks)| Symbol { id, marks }).collect()
     }
-}
-
-fn cord_marks(cord: &Cord, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
-    let outline = outline::polyline(path);
-    let mut marks = wire(&outline, thick, cord.colour, ink);
-    if matches!(cord.kind, CordKind::Silk | CordKind::Thread) && ink != Ink::Outline {
-        // Plied cord has no shine along it but the twist across it.
-        let twist = Stroke {
-            dashes: vec![thick * 0.9, thick * 0.7],
-            ..Stroke::new(toned(ink.tone(cord.colour), 0.3), thick * 0.6)
-        };
-        marks.truncate(2);
-        marks.push(Mark::Shape { outline, fill: None, stroke: Some(twist) });
-    }
-    marks
-}
-
-fn knot(colour: Rgb, length: f64, ink: Ink) -> Vec<Mark> {
-    let (half, edge) = (length / 2.0, length * 0.08);
-    let base = ink.tone(colour);
-    let dark = if ink == Ink::Outline { Rgb::BLACK } else { toned(base, -0.5) };
-    let ball = outline::ellipse(Point::ORIGIN, half - edge / 2.0, half * 0.95 - edge / 2.0);
-    let turn = |x: f64| {
-        let at = |x: f64, y: f64| Point::new(x * half, y * half);
-        outline::curve(&[at(x - 0.3, -0.78), at(x + 0.05, -0.3), at(x + 0.05, 0.3), at(x + 0.3, 0.78)])
-    };
-    let stroke = |width: f64| Stroke { round: true, ..Stroke::new(dark, width) };
-    vec![
-        Mark::Shape { outline: ball, fill: Some(Fill::Flat(base, 1.0)), stroke: Some(stroke(edge)) },
-        Mark::Shape { outline: [turn(-0.3), turn(0.25)].concat(), fill: None, stroke: Some(stroke(edge)) },
-    ]
 }
 
 const _: () = assert!(TURNS.is_multiple_of(2), "a bead with its ends swapped has a symbol too");

@@ -3,6 +3,9 @@
 use super::light::{Ink, toned};
 use crate::sheet::mark::{Mark, Rgb, Step, Stroke};
 
+/// Edge of a wire in outline, in mm, unless the wire is too thin for it.
+const EDGE: f64 = 0.12;
+
 /// A round wire along an outline, as wide as it is thick.
 #[must_use]
 pub fn wire(outline: &[Step], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
@@ -11,7 +14,8 @@ pub fn wire(outline: &[Step], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
         Mark::Shape { outline: outline.to_vec(), fill: None, stroke: Some(stroke) }
     };
     if ink == Ink::Outline {
-        return vec![line(Rgb::BLACK, 1.0), line(Rgb::WHITE, 0.5)];
+        let inside = (1.0 - 2.0 * EDGE / thick).max(0.5);
+        return vec![line(Rgb::BLACK, 1.0), line(Rgb::WHITE, inside)];
     }
     let colour = ink.tone(colour);
     vec![line(toned(colour, -0.5), 1.0), line(colour, 0.7), line(toned(colour, 0.6), 0.26)]

@@ -8,6 +8,7 @@ mod explain;
 mod input;
 mod materials;
 mod measure;
+mod new;
 mod output;
 mod report;
 mod schema;
@@ -40,6 +41,8 @@ enum Command {
     Measure(measure::Options),
     /// List what to buy and cut, and what it costs
     Materials(materials::Options),
+    /// Print a commented pattern to start from
+    New(new::Options),
     /// Print the JSON Schema of the pattern language
     Schema,
     /// Explain a remark at length
@@ -86,6 +89,7 @@ pub fn run() -> ExitCode {
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),
+        Command::New(options) => new::run(options),
         Command::Schema => schema::run(),
         Command::Explain(options) => explain::run(options),
     };

@@ -5,7 +5,7 @@
 //! the eye comes to lie where the cone is as wide as the eye; from there to the tip is what the
 //! cone adds to the piece.
 
-use crate::pattern::{self, ClosurePart, FindingKind};
+use crate::pattern::{self, ClosurePart, FindingKind, Kind};
 use crate::remark::{Code, Remark};
 use crate::source::At;
 use crate::units::Length;
@@ -41,8 +41,34 @@ impl Finding {
 }
 
 /// Resolves the closure.
-pub fn closure(written: Option<&At<pattern::Closure>>, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
-    let Some(written) = written else { return Some(Closure::default()) };
+pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
+    let Some(written) = &pattern.closure else { return Some(Closure::default()) };
+    match &written.value.both_ends {
+        Some(both) => looped(both, &written.value, pattern.kind.value, shelf, context),
+        None => sided(written, shelf, context),
+    }
+}
+
+/// Both ends on the same findings: the strand is a loop.
+fn looped(
+    both: &At<Vec<At<ClosurePart>>>,
+    written: &pattern::Closure,
+    kind: Kind,
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Closure> {
+    let sides = [&written.each_side, &written.left, &written.right];
+    if kind != Kind::Earrings || sides.into_iter().any(Option::is_some) {
+        let headline = "`both ends` stands alone in a closure, and only in that of earrings";
+        let help = "write `each side`, `left` and `right` for what has two sides";
+        return context.refuse(Remark::new(Code::UnknownKey, headline).at(both.place).help(help));
+    }
+    let left = parts(&both.value, None, shelf, context)?;
+    Some(Closure { left, right: Vec::new(), loops: true, place: both.place })
+}
+
+/// A first and a last ends' side that hook together.
+fn sided(written: &At<pattern::Closure>, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
     let each = written.value.each_side.as_deref().unwrap_or_default();
     let left = parts(each, written.value.left.as_deref(), shelf, context);
     let right = parts(each, written.value.right.as_deref(), shelf, context);
@@ -52,7 +78,7 @@ pub fn closure(written: Option<&At<pattern::Closure>>, shelf: &Shelf, context: &
     let (left_hooks, right_hooks) = (hooks(&left), hooks(&right));
     shorten(&mut left, right_hooks, shelf);
     shorten(&mut right, left_hooks, shelf);
-    Some(Closure { left, right, place: written.place })
+    Some(Closure { left, right, loops: false, place: written.place })
 }
 
 /// An outermost chain that a clasp hooks into is an extender: at its shortest one link is used.

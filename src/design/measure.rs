@@ -34,14 +34,14 @@ impl Strand {
     /// standard deviations each, added in squares.
     #[must_use]
     pub fn spread(&self, design: &Design) -> Length {
-        let squares: f64 = self.tolerances(design).map(|tolerance| tolerance * tolerance).sum();
+        let squares = self.tolerances(design).fold(0.0, |sum, tolerance| sum + tolerance * tolerance);
         Length::mm(squares.sqrt())
     }
 
     /// Spread of the beaded length if every bead were off by its whole tolerance.
     #[must_use]
     pub fn worst_spread(&self, design: &Design) -> Length {
-        Length::mm(self.tolerances(design).sum())
+        Length::mm(self.tolerances(design).fold(0.0, |sum, tolerance| sum + tolerance))
     }
 
     fn tolerances<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = f64> + 'a {
@@ -104,7 +104,8 @@ impl Design {
             Some(least) if least <= one => Some(least),
             _ => Some(one),
         });
-        let shortest = shortest.unwrap_or_default();
+        // A loop hangs half as deep as its strand is long.
+        let shortest = shortest.unwrap_or_default() * if self.closure.loops { 0.5 } else { 1.0 };
         (shortest + least, shortest + most)
     }
 

@@ -16,7 +16,7 @@ mod stops;
 mod strand;
 mod wear;
 
-use crate::pattern::{Dict, FindingKind, Kind, Pattern, Recolour};
+use crate::pattern::{self, Dict, FindingKind, Kind, Pattern, Recolour};
 use crate::remark::{Code, Remark, did_you_mean, has_errors};
 use crate::source::At;
 use crate::units::{Length, Money};
@@ -89,14 +89,15 @@ pub fn sizes(pattern: &Pattern, choice: &Choice) -> Vec<Size> {
 }
 
 fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Design> {
-    let change = change(pattern, choice, context)?;
+    let size = size(pattern, choice, context)?;
+    let change = size.map_or(Length::ZERO, |size| size.change.value.0);
     let colours = colours(pattern, choice, context)?;
-    check_strand_names(pattern, context);
+    check_names(pattern, context);
     let mut shelf = Shelf::fill(pattern, context);
     if let Some(colours) = colours {
         shelf.recolour(colours, context);
     }
-    let closure = closure::closure(pattern.closure.as_ref(), &shelf, context);
+    let closure = closure::closure(pattern, &shelf, context);
     let strands: Vec<_> =
         pattern.strands.value.iter().map(|written| strand::strand(written, change, &shelf, context)).collect();
     let mut strands: Vec<_> = strands.into_iter().collect::<Option<_>>()?;
@@ -109,18 +110,18 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
         findings: shelf.findings,
         strands,
         closure,
-        wear: wear::wear(pattern.kind.value, pattern.wear.as_ref()),
+        wear: wear::wear(pattern.kind.value, size.and_then(|size| size.wear.as_ref()).or(pattern.wear.as_ref())),
         copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
         price: pattern.price.as_ref().map(price),
     })
 }
 
-/// How much the chosen size changes each strand.
-fn change(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Length> {
-    let Some(name) = &choice.size else { return Some(Length::ZERO) };
+/// The size that is chosen, where one is.
+fn size<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Option<Option<&'a pattern::Size>> {
+    let Some(name) = &choice.size else { return Some(None) };
     let sizes = pattern.sizes.as_deref().unwrap_or_default();
     match sizes.iter().find(|size| size.name.value == *name) {
-        Some(size) => Some(size.change.value.0),
+        Some(size) => Some(Some(size)),
         None => context.refuse(no_variant("size", name, &mut sizes.iter().map(|size| size.name.value.as_str()))),
     }
 }
@@ -144,18 +145,24 @@ fn no_variant(what: &str, name: &str, known: &mut dyn Iterator<Item = &str>) -> 
     Remark::new(Code::UnknownId, format!("the pattern has no {what} `{name}`")).help(help)
 }
 
-fn check_strand_names(pattern: &Pattern, context: &mut Context) {
+fn check_names(pattern: &Pattern, context: &mut Context) {
     let strands = &pattern.strands;
     if strands.value.is_empty() {
         let remark = Remark::new(Code::MissingKey, "there is no strand").at(strands.place);
         context.remarks.push(remark.help("write at least one strand"));
     }
-    for (at, strand) in strands.value.iter().enumerate() {
-        let name: &At<String> = &strand.value.name;
-        if strands.value[..at].iter().any(|other| other.value.name.value == name.value) {
-            let remark = Remark::new(Code::TwiceNamed, format!("two strands are called {}", name.value));
-            context.remarks.push(remark.at(name.place).help("give each strand its own name"));
+    named_once("strand", strands.value.iter().map(|strand| &strand.value.name), context);
+    named_once("size", pattern.sizes.iter().flatten().map(|size| &size.name), context);
+}
+
+fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, context: &mut Context) {
+    let mut known = Vec::new();
+    for name in names {
+        if known.contains(&&name.value) {
+            let remark = Remark::new(Code::TwiceNamed, format!("two {what}s are called {}", name.value));
+            context.remarks.push(remark.at(name.place).help(format!("give each {what} its own name")));
         }
+        known.push(&name.value);
     }
 }
 

@@ -302,6 +302,8 @@ pub struct Closure {
     pub left: Vec<Part>,
     /// On the last ends' side.
     pub right: Vec<Part>,
+    /// Whether both ends hang from the left side's findings together, as a loop.
+    pub loops: bool,
     /// Where the pattern says it.
     pub place: Place,
 }

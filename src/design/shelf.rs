@@ -169,7 +169,8 @@ fn used_ids(pattern: &Pattern) -> Vec<String> {
     if let Some(closure) = &pattern.closure {
         let closure = &closure.value;
         let sides = [&closure.each_side, &closure.left, &closure.right];
-        ids.extend(sides.into_iter().flatten().flatten().map(|part| part.value.id.value.clone()));
+        let both = closure.both_ends.iter().flat_map(|both| &both.value);
+        ids.extend(sides.into_iter().flatten().flatten().chain(both).map(|part| part.value.id.value.clone()));
     }
     ids
 }

@@ -55,7 +55,7 @@ fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<
     let length: f64 = nearest.iter().map(|(length, _)| length).sum();
     let least = nearest.iter().filter_map(|(_, near)| *near).min_by(|a, b| a.distance.total_cmp(&b.distance))?;
     let touches = |near: &Option<Near>| near.is_some_and(|near| near.distance <= 0.0);
-    let touching: f64 = nearest.iter().filter(|(_, near)| touches(near)).map(|(length, _)| length).sum();
+    let touching = nearest.iter().filter(|(_, near)| touches(near)).fold(0.0, |sum, (length, _)| sum + length);
     Some(Clearance { between, least: least.distance, at: least.at, touching: touching / length })
 }
 

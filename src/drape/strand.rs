@@ -49,7 +49,8 @@ enum Hold {
 }
 
 /// Hangs a design. Without a `span` in mm a necklace or strap hangs from two points as far apart as
-/// the neck is broad, a bracelet or anklet lies straight and an earring hangs from its first end;
+/// the neck is broad, a bracelet or anklet lies straight and an earring hangs from its first end, or
+/// from both where it is a loop;
 /// with one, every strand hangs from two points. Strands that a bar holds apart hang from points
 /// that lie so much farther out on both sides.
 ///
@@ -61,6 +62,7 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         (Some(span), _) => Hold::Points(span),
         (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(design.wear.girth.value())),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
+        (None, Kind::Earrings) if design.closure.loops => Hold::Points(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
     };
     let strands: Vec<_> = design.strands.par_iter().map(|strand| place(design, strand, hold)).collect();
@@ -78,6 +80,17 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         ring: matches!(kind, Kind::Bracelet | Kind::Anklet).then(|| ring::of(design)).flatten(),
         strands: hung,
     })
+}
+
+/// How far apart the two sides of a hanging loop are held: its cord has no stiffness here, so that
+/// they would fall together, but their beads lie side by side.
+fn side_by_side(design: &Design) -> f64 {
+    let bits = design.strands.iter().flat_map(Strand::bits);
+    let across = bits.map(|bit| match bit.what {
+        What::Bead(bead) => design.beads[bead].across.value(),
+        _ => 0.0,
+    });
+    across.fold(0.0, f64::max)
 }
 
 /// One strand in its place, as a chain and hung.
@@ -114,7 +127,7 @@ fn lay(design: &Design, strand: &Strand, starts: Vec<f64>, along: Point) -> (Cha
         directions: vec![along; chain.links.len()],
         across: 0.0,
         up: 0.0,
-        first: -weight * along.y,
+        first: 0.0 - weight * along.y,
         lowest: 0.0,
         last: 0.0,
         iterations: 0,

@@ -175,6 +175,9 @@ impl Writer {
     }
 
     fn shape(&mut self, outline: &[Step], fill: Option<&Fill>, stroke: Option<&Stroke>) {
+        if outline.is_empty() {
+            return;
+        }
         self.text += "<path d=\"";
         for step in outline {
             self.step(step);

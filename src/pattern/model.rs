@@ -200,6 +200,8 @@ record!(
         left: Option<Vec<At<ClosurePart>>>,
         /// Then on the last ends' side.
         right: Option<Vec<At<ClosurePart>>>,
+        /// Of an earring: what both ends hang from together, so that the strand is a loop.
+        "both ends" as both_ends: Option<At<Vec<At<ClosurePart>>>>,
     }
 );
 
@@ -228,6 +230,8 @@ record!(
         name: At<String>,
         /// How much longer or shorter each strand is.
         change: At<Change>,
+        /// The body that this size is made for, where it is another.
+        wear: Option<At<Wear>>,
     }
 );
 

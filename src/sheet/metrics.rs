@@ -151,6 +151,7 @@ pub fn fit(text: &str, size: f64, weight: Weight, most: f64) -> String {
         return text.to_owned();
     }
     let ends: Vec<usize> = text.char_indices().map(|(at, _)| at).collect();
+    // Each end is the start of a character, so that slices end between characters.
     let shortened = |end: usize| format!("{}{ELLIPSIS}", text[..end].trim_end());
     let kept = ends.partition_point(|end| fits(&shortened(*end)));
     kept.checked_sub(1).map_or_else(String::new, |last| shortened(ends[last]))

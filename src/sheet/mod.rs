@@ -17,7 +17,9 @@ pub mod outline;
 mod page;
 mod sizes;
 mod spec;
+mod stringing;
 pub mod style;
+mod words;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
@@ -57,6 +59,7 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let mut bodies = face::face(&sheet, &materials, &mut stencils);
+    bodies.extend(stringing::stringing(&sheet, &mut stencils));
     bodies.extend(buying::buying(&sheet, &materials));
     bodies.extend(making::making(&sheet));
     page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style.paper)

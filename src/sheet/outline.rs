@@ -87,6 +87,7 @@ pub fn line(from: Point, to: Point) -> Vec<Step> {
 /// between the neighbours).
 #[must_use]
 pub fn curve(points: &[Point]) -> Vec<Step> {
+    // Indices run from 0 to `last` only where there are points at all.
     let last = points.len().saturating_sub(1);
     let slope = |i: usize| (points[(i + 1).min(last)] - points[i.saturating_sub(1)]) * (1.0 / 6.0);
     let start = points.first().map(|first| Step::Move(*first));
@@ -97,6 +98,7 @@ pub fn curve(points: &[Point]) -> Vec<Step> {
 /// A smooth closed line through points.
 #[must_use]
 pub fn closed_curve(points: &[Point]) -> Vec<Step> {
+    // The remainder is below the count, and nothing is asked for where there are no points.
     let count = points.len();
     let at = |i: usize| points[i % count];
     let slope = |i: usize| (at(i + 1) - at(i + count - 1)) * (1.0 / 6.0);

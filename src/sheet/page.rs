@@ -1,6 +1,4 @@
-//! Pages from their contents: footers, page numbers and the symbols that each page stamps.
-
-use std::collections::BTreeSet;
+//! Pages from their contents: footers, page numbers, titles.
 
 use crate::design::Heading;
 use crate::geometry::Point;
@@ -35,35 +33,23 @@ fn margin(paper: Paper) -> f64 {
     if paper.size().0 < 180.0 { 10.0 } else { style::MARGIN }
 }
 
-/// Puts footers under all bodies and gives each page the symbols that it stamps.
+/// Puts footers under all bodies; every page has all symbols, of which exports write those stamped.
 pub fn pages(bodies: Vec<Body>, symbols: &[Symbol], heading: &Heading, paper: Paper) -> Vec<Page> {
     let count = bodies.len();
     let (width, height) = paper.size();
     let page = |(index, body): (usize, Body)| {
         let mut marks = body.marks;
         marks.extend(footer(heading, &body.scale, index + 1, count, paper));
-        let mut stamped = BTreeSet::new();
-        marks.iter().for_each(|mark| stamps(mark, &mut stamped));
         Page {
             width,
             height,
             title: format!("{}, page {} of {count}: {}", heading.title, index + 1, body.name),
             description: body.description,
-            symbols: symbols.iter().filter(|symbol| stamped.contains(symbol.id.as_str())).cloned().collect(),
+            symbols: symbols.to_vec(),
             marks,
         }
     };
     bodies.into_iter().enumerate().map(page).collect()
-}
-
-fn stamps<'a>(mark: &'a Mark, stamped: &mut BTreeSet<String>) {
-    match mark {
-        Mark::Stamp { symbol, .. } => {
-            stamped.insert(symbol.clone());
-        }
-        Mark::Group { marks, .. } => marks.iter().for_each(|mark| stamps(mark, stamped)),
-        Mark::Shape { .. } | Mark::Text(_) => {}
-    }
 }
 
 /// Title, designer, page number, permissions and scale below a thin rule.

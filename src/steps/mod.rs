@@ -18,6 +18,7 @@ mod words;
 use crate::design::Design;
 
 pub use cautions::{Caution, cautions};
+pub use stringing::{counts, measures};
 pub use tools::tools;
 
 /// One step of the work.

@@ -9,6 +9,9 @@ use festoon::pattern::{FindingKind, Finish, Shape};
 use festoon::sheet::mark::{Mark, Page, Rgb, Symbol};
 use festoon::sheet::outline::flattened;
 
+use festoon::units::Length;
+use proptest::prelude::*;
+
 use crate::samples;
 
 /// Least and greatest corner of all that marks draw, edges included.
@@ -135,6 +138,28 @@ fn symbols_are_few_and_ordered() {
         for (index, most) in most.into_iter().enumerate() {
             let start = format!("bead-{index}-");
             assert_eq!(symbols.iter().filter(|symbol| symbol.id.starts_with(&start)).count(), most, "{ink:?} {index}");
+        }
+    }
+}
+
+proptest! {
+    #[test]
+    fn beads_of_any_proportions_stay_in_their_box(
+        kind in 0..84_usize,
+        across in 0.5..60.0_f64,
+        along in 0.2..4.0_f64,
+        hole in 0.02..0.95_f64,
+        angle in -10.0..10.0_f64,
+    ) {
+        let mut bead = samples::bead(Shape::ALL[kind / 7], Finish::ALL[kind % 7], across, Rgb(90, 120, 90));
+        bead.along = Length::mm(across * along);
+        bead.hole = Length::mm(across * hole);
+        let (x, y) = (bead.along.value() / 2.0, across / 2.0);
+        let design = samples::design(vec![bead], Vec::new(), Vec::new());
+        for ink in [Ink::Colour, Ink::Grey, Ink::Outline] {
+            let (least, most) = extent(&symbols(&design, ink, angle)[0].marks);
+            let over = (most.x - x).max(-x - least.x).max(most.y - y).max(-y - least.y);
+            prop_assert!(over <= 0.01, "{over} beyond the box in {ink:?}");
         }
     }
 }

@@ -119,10 +119,8 @@ fn every_finding_is_drawn() {
     let silver = Rgb(0xb4, 0xb8, 0xbc);
     let findings =
         [brass, silver].map(|colour| FindingKind::ALL.iter().map(move |kind| samples::finding(*kind, colour)));
-    let cords = vec![
-        samples::cord(CordKind::Silk, 1.0, Rgb(150, 40, 60)),
-        samples::cord(CordKind::Leather, 2.0, Rgb(90, 60, 40)),
-    ];
+    let cord = |(kind, diameter, colour): &(CordKind, f64, Rgb)| samples::cord(*kind, *diameter, *colour);
+    let cords = CORDS.iter().map(cord).collect();
     let design = samples::design(Vec::new(), findings.into_iter().flatten().collect(), cords);
     for (ink, name) in [(Ink::Colour, "findings"), (Ink::Outline, "findings-outline")] {
         let page = finding_page(&design, ink);
@@ -130,6 +128,15 @@ fn every_finding_is_drawn() {
         write(&page, name);
     }
 }
+
+const CORDS: [(CordKind, f64, Rgb); 6] = [
+    (CordKind::Silk, 1.0, Rgb(150, 40, 60)),
+    (CordKind::Leather, 2.0, Rgb(90, 60, 40)),
+    (CordKind::Wire, 0.5, Rgb(180, 178, 170)),
+    (CordKind::Thread, 0.4, Rgb(40, 60, 110)),
+    (CordKind::Elastic, 0.8, Rgb(200, 205, 210)),
+    (CordKind::Chain, 1.6, Rgb(194, 154, 75)),
+];
 
 fn finding_page(design: &Design, ink: Ink) -> Page {
     let mut stencils = Stencils::new(design, ink);
@@ -142,13 +149,11 @@ fn finding_page(design: &Design, ink: Ink) -> Page {
         marks.push(label(at + Point::new(18.0, 17.0), &finding.name));
     }
     let chain = FindingKind::ALL.iter().position(|kind| *kind == FindingKind::Chain).unwrap();
-    let wave = |y: f64| {
+    let wave = |y: f64| -> Vec<Point> {
         (0..60).map(move |i| Point::new(10.0 + f64::from(i), y + 5.0 * libm::sin(f64::from(i) * 0.1))).collect()
     };
-    let paths: [Vec<Point>; 3] = [wave(240.0), wave(250.0), wave(260.0)];
-    marks.push(stencils.chain(chain, &paths[0], 1.0));
-    marks.push(stencils.cord(0, &paths[1], 1.0));
-    marks.push(stencils.cord(1, &paths[2], 1.0));
+    marks.push(stencils.chain(chain, &wave(236.0), 1.0));
+    marks.extend((0..CORDS.len()).map(|index| stencils.cord(index, &wave(243.0 + 6.0 * index as f64), 1.0)));
     marks.push(stencils.pressed_crimp(0, Point::new(90.0, 240.0), 0.0, 3.0));
     marks.push(stencils.knot(0, Point::new(110.0, 240.0), 0.3, 3.0, 2.0));
     marks.push(stencils.pin(2, Point::new(120.0, 240.0), 0.0, 2.0, 18.0));

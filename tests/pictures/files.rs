@@ -57,3 +57,14 @@ fn files_are_the_same_from_run_to_run() {
 fn a_pdf_without_pages_author_or_keywords_is_still_one() {
     assert!(pdf(&[], &About::default()).unwrap().starts_with(b"%PDF-"));
 }
+
+#[test]
+fn a_pdf_has_exact_boxes_and_one_subset_of_each_font() {
+    let page = page(3);
+    let file = pdf(&[page.clone(), page], &About::default()).unwrap();
+    let count = |what: &str| file.windows(what.len()).filter(|bytes| *bytes == what.as_bytes()).count();
+    assert_eq!(count("/MediaBox[0 0 595.2756 841.8898]"), 2, "210 × 297 mm in points of 1/72 in");
+    assert_eq!(count("/Type/FontDescriptor"), 1, "only the heavier weight is used");
+    assert_eq!(count("/Lang(en)"), 1);
+    assert!(file.len() < 40_000, "{} bytes", file.len());
+}

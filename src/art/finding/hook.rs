@@ -1,9 +1,11 @@
 //! Findings that hold fast: the trigger clasp and the ear wire.
 
+use std::f64::consts::FRAC_PI_2;
+
 use super::{Drawing, or};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Step};
-use crate::sheet::outline::{circle, curve, ellipse};
+use crate::sheet::outline::{arc, circle, ellipse, line};
 
 /// A trigger clasp: the ring that it hangs by, then a claw that a sprung lever closes.
 pub fn clasp(drawing: &Drawing) -> Vec<Mark> {
@@ -50,27 +52,25 @@ fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
     ]
 }
 
-/// A fish-hook ear wire: the loop that the earring hangs from, the bend, and the tail.
+/// A fish-hook ear wire: the loop that the earring hangs from, a small bead, the bend, and the tail.
 pub fn ear_wire(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(20.0);
     let thick = drawing.thick(0.75);
-    let at = |x: f64, y: f64| Point::new(x * length, y * length);
-    let eye = length * 0.07;
+    let (eye, radius) = (length * 0.07, length * 0.22);
     let ring = circle(Point::new(eye + thick / 2.0, 0.0), eye);
-    let bend = curve(&[
-        Point::new(2.0 * eye + thick / 2.0, 0.0),
-        at(0.35, 0.0),
-        at(0.62, -0.02),
-        at(0.85, 0.06),
-        Point::new(length - thick / 2.0, 0.24 * length),
-        at(0.85, 0.42),
-        at(0.58, 0.49),
-        at(0.3, 0.53),
-        at(0.14, 0.6),
-    ]);
-    let mut marks = drawing.wire(&[ring, bend].concat(), thick);
+    let middle = Point::new(length - thick / 2.0 - radius, radius);
+    let shank = line(Point::new(2.0 * eye + thick / 2.0, 0.0), Point::new(middle.x, 0.0));
+    let bend = arc(middle, (radius, radius), -FRAC_PI_2, FRAC_PI_2);
+    let low = radius * 2.0;
+    let tail = Step::Curve(
+        Point::new(length * 0.55, low),
+        Point::new(length * 0.3, low * 0.98),
+        Point::new(length * 0.12, low * 1.16),
+    );
+    // The bend goes on from the shank, without a move of its own.
+    let path = [ring, shank, bend.into_iter().skip(1).collect(), vec![tail]].concat();
+    let mut marks = drawing.wire(&path, thick);
     let bead = Point::new(2.0 * eye + thick + eye * 0.5, 0.0);
-    let radius = eye * 0.75;
-    marks.push(drawing.solid(circle(bead, radius), drawing.ball(bead, radius), 0.08));
+    marks.push(drawing.solid(circle(bead, eye * 0.75), drawing.ball(bead, eye * 0.75), 0.08));
     marks
 }

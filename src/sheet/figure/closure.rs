@@ -41,7 +41,10 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
         Kind::Bracelet | Kind::Anklet => {
             Closing { left: ray(first, Point::new(-1.0, 0.0), left), right: ray(last, Point::new(1.0, 0.0), right) }
         }
-        Kind::Earrings => Closing { left: ray(first, Point::new(0.0, 1.0), left), right: Vec::new() },
+        Kind::Earrings => {
+            let top = if closure.loops { first.between(last, 0.5) } else { first };
+            Closing { left: ray(top, Point::new(0.0, 1.0), left), right: Vec::new() }
+        }
     })
 }
 

@@ -18,6 +18,7 @@ impl Scale {
     /// The scales that a sheet is drawn at, largest first.
     pub const ROUND: &[Self] = &[
         Self::new(2, 1),
+        Self::new(3, 2),
         Self::new(1, 1),
         Self::new(4, 5),
         Self::new(3, 4),

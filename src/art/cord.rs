@@ -1,0 +1,77 @@
+//! Bare cord and knots.
+
+use super::light::{Ink, toned};
+use super::wire::wire;
+use crate::design::Cord;
+use crate::geometry::Point;
+use crate::pattern::CordKind;
+use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::sheet::outline::{curve, ellipse, polyline};
+
+/// A cord along a path, so many mm thick.
+#[must_use]
+pub fn marks(cord: &Cord, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
+    let outline = polyline(path);
+    let colour = ink.tone(cord.colour);
+    match cord.kind {
+        CordKind::Chain => chain(&outline, thick, cord.colour, ink),
+        CordKind::Wire => wire(&outline, thick, cord.colour, ink),
+        _ if ink == Ink::Outline => wire(&outline, thick, cord.colour, ink),
+        CordKind::Thread | CordKind::Silk => plied(&outline, thick, colour),
+        CordKind::Leather => layered(&outline, thick, [(colour, -0.5, 1.0), (colour, 0.0, 0.75), (colour, 0.14, 0.35)]),
+        CordKind::Elastic => layered(&outline, thick, [(colour, -0.3, 1.0), (colour, 0.3, 0.75), (colour, 0.7, 0.3)]),
+    }
+}
+
+fn line(outline: &[Step], colour: Rgb, width: f64, dashes: Vec<f64>) -> Mark {
+    let round = !dashes.is_empty();
+    let stroke = Stroke { dashes, round, ..Stroke::new(colour, width) };
+    Mark::Shape { outline: outline.to_vec(), fill: None, stroke: Some(stroke) }
+}
+
+/// Lines on top of each other, each with its tone and its share of the thickness.
+fn layered<const N: usize>(outline: &[Step], thick: f64, layers: [(Rgb, f64, f64); N]) -> Vec<Mark> {
+    let layer = |(colour, tone, share)| line(outline, toned(colour, tone), thick * share, Vec::new());
+    layers.into_iter().map(layer).collect()
+}
+
+/// No shine along it but the twist across it.
+fn plied(outline: &[Step], thick: f64, colour: Rgb) -> Vec<Mark> {
+    let mut marks = layered(outline, thick, [(colour, -0.5, 1.0), (colour, 0.0, 0.7)]);
+    marks.push(line(outline, toned(colour, 0.3), thick * 0.6, vec![thick * 0.4, thick * 1.1]));
+    marks
+}
+
+/// Fine chain: links on their face with links on edge between.
+fn chain(outline: &[Step], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
+    let (dark, bright) = match ink {
+        Ink::Outline => (Rgb::BLACK, Rgb::WHITE),
+        _ => (toned(ink.tone(colour), -0.5), toned(ink.tone(colour), 0.2)),
+    };
+    // Round ends make ovals of the dashes, longer by their width.
+    let links = || vec![thick * 0.6, thick * 1.8];
+    vec![
+        line(outline, dark, thick * 0.45, Vec::new()),
+        line(outline, dark, thick, links()),
+        line(outline, bright, thick * 0.55, links()),
+    ]
+}
+
+/// A knot about its middle, `length` mm along the cord.
+#[must_use]
+pub fn knot(colour: Rgb, length: f64, ink: Ink) -> Vec<Mark> {
+    let (half, edge) = (length / 2.0, length * 0.08);
+    let base = ink.tone(colour);
+    let dark = if ink == Ink::Outline { Rgb::BLACK } else { toned(base, -0.5) };
+    let ball = ellipse(Point::ORIGIN, half - edge / 2.0, half * 0.95 - edge / 2.0);
+    let turn = |x: f64| {
+        let at = |x: f64, y: f64| Point::new(x * half, y * half);
+        curve(&[at(x - 0.3, -0.78), at(x + 0.05, -0.3), at(x + 0.05, 0.3), at(x + 0.3, 0.78)])
+    };
+    let stroke = Some(Stroke { round: true, ..Stroke::new(dark, edge) });
+    let turns = [turn(-0.3), turn(0.25)].concat();
+    vec![
+        Mark::Shape { outline: ball, fill: Some(Fill::Flat(base, 1.0)), stroke: stroke.clone() },
+        Mark::Shape { outline: turns, fill: None, stroke },
+    ]
+}

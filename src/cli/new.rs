@@ -1,0 +1,41 @@
+//! `festoon new`: a commented pattern to start from.
+
+use clap::Args;
+
+use festoon::pattern::Kind;
+use festoon::remark::did_you_mean;
+
+use super::{Failure, output};
+
+/// Arguments of `new`.
+#[derive(Args)]
+pub struct Options {
+    /// The kind of piece: necklace, bracelet, anklet, earrings or strap
+    #[arg(default_value = "necklace", value_parser = kind)]
+    kind: Kind,
+}
+
+fn kind(word: &str) -> Result<Kind, String> {
+    let words = || Kind::ALL.iter().map(|kind| kind.word());
+    Kind::ALL.iter().copied().find(|kind| kind.word() == word).ok_or_else(|| {
+        did_you_mean(word, words()).map_or_else(
+            || format!("one of {}", words().collect::<Vec<_>>().join(", ")),
+            |near| format!("did you mean `{near}`?"),
+        )
+    })
+}
+
+/// Prints the pattern.
+pub fn run(options: &Options) -> Result<(), Failure> {
+    output::print(start(options.kind).as_bytes())
+}
+
+const fn start(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Necklace => include_str!("new/necklace.yaml"),
+        Kind::Bracelet => include_str!("new/bracelet.yaml"),
+        Kind::Anklet => include_str!("new/anklet.yaml"),
+        Kind::Earrings => include_str!("new/earrings.yaml"),
+        Kind::Strap => include_str!("new/strap.yaml"),
+    }
+}
