@@ -43,7 +43,7 @@ impl Twist {
     fn overs(&self) -> Vec<(bool, Vec<Step>)> {
         let crossings = f64::from(self.crossings);
         let over = |crossing: u32| {
-            let below = (crossing % 2 == 0) == self.rising_over;
+            let below = crossing.is_multiple_of(2) == self.rising_over;
             let middle = (f64::from(crossing) + 0.5) / crossings;
             let reach = 0.34 / crossings;
             (below, polyline(&self.cord(below, middle - reach, middle + reach)))
@@ -65,11 +65,11 @@ fn smooth(parts: &[Vec<Point>]) -> Vec<Step> {
 pub fn overhand() -> Vec<Mark> {
     let twist = Twist { left: at(6.5, 6.4), right: at(17.5, 6.4), half: 1.7, crossings: 3, rising_over: true };
     let path = smooth(&[
-        vec![at(0.0, 4.2), at(3.2, 4.2)],
+        vec![at(0.6, 4.2), at(3.2, 4.2)],
         twist.cord(false, 0.0, 1.0),
         vec![at(19.9, 9.0), at(20.5, 11.4), at(18.0, 14.4), at(12.0, 15.8), at(6.0, 14.4), at(3.5, 11.4), at(4.1, 9.0)],
         twist.cord(true, 0.0, 1.0),
-        vec![at(20.8, 4.2), at(24.0, 4.2)],
+        vec![at(20.8, 4.2), at(23.4, 4.2)],
     ]);
     let mut marks = cord(&path, PLAIN);
     marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
