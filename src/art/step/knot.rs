@@ -108,7 +108,7 @@ pub fn surgeons() -> Vec<Mark> {
 
 /// A hinged cup about to close over a knot, and the hook at its end.
 pub fn cover() -> Vec<Mark> {
-    let (hinge, radius, opening) = (at(7.0, 9.4), 3.6, 0.5);
+    let (hinge, radius, opening) = (at(7.0, 9.4), 4.0, 0.5);
     let cup = |side: f64| {
         let mut half = arc(at(radius, 0.0), (radius, radius), PI, PI + side * PI);
         half.push(Step::Close);
@@ -130,7 +130,7 @@ pub fn cover() -> Vec<Mark> {
     let turn = |x: f64| line(curve(&[at(10.3 + x, 8.4), at(11.1 + x, 9.4), at(10.9 + x, 10.4)]));
     marks.extend([-0.4, 0.4].map(turn));
     marks.push(metal(circle(hinge, EDGE * 3.0)));
-    marks.extend(arrow(&[at(14.6, 2.0), at(16.2, 3.6), at(16.6, 6.0)]));
-    marks.extend(arrow(&[at(9.6, 17.6), at(11.4, 17.5), at(13.2, 16.2)]));
+    marks.extend(arrow(&[at(15.0, 1.6), at(16.8, 3.2), at(17.2, 5.6)]));
+    marks.extend(arrow(&[at(8.6, 17.9), at(10.8, 17.9), at(12.8, 16.8)]));
     marks
 }
