@@ -21,6 +21,8 @@ pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
 /// Extra cord for each end where the pattern does not say: room to hold it; common practice, no
 /// source.
 const USUAL_ALLOWANCE: Length = Length::mm(50.0);
+/// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
+const MUCH_SHORT: Length = Length::mm(12.7);
 /// Lengths that differ by less are the same: a thousandth of what a ruler shows.
 const SAME: f64 = 1e-3;
 
@@ -169,12 +171,30 @@ fn finished(
         Some(length) if settle != Settle::Fill => length,
         length => {
             let finished = Length::mm(list.length(fill) + takes);
-            let differs = length.is_some_and(|length| (length - finished).value().abs() > SAME);
-            if differs && !list.has_fill() {
-                ignore_length(strand, finished, context);
+            if let Some(length) = length {
+                compare(strand, list, length, finished, context);
             }
             finished
         }
+    }
+}
+
+/// Says where a filled strand does not become as long as the pattern says.
+fn compare(strand: &pattern::Strand, list: &List<'_>, length: Length, finished: Length, context: &mut Context) {
+    let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
+    let short = length - leave - finished;
+    if !list.has_fill() && short.value().abs() > SAME {
+        ignore_length(strand, finished, context);
+    } else if short > MUCH_SHORT {
+        let name = &strand.name.value;
+        let headline = format!(
+            "strand {name}: whole repeats make it {}, {} short of its length",
+            finished.tenths(),
+            short.tenths()
+        );
+        let remark =
+            Remark::new(Code::FillShort, headline).help("repeat a shorter list, or write the length it becomes");
+        context.remarks.push(remark.at(strand.length.as_ref().map_or(strand.name.place, |at| at.place)));
     }
 }
 
