@@ -32,7 +32,14 @@ pub fn strand(piece: &Piece, index: usize, frame: &Frame, stencils: &mut Stencil
     marks
 }
 
-fn strung(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+/// What is strung on a strand, and the findings that close its ends.
+pub(super) fn strung(
+    design: &Design,
+    strand: &Strand,
+    hung: &Hung,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
     let mut marks = ends(design, strand, hung, frame, stencils);
     for seat in &hung.seats {
         let bit = &strand.trains[seat.train].bits[seat.bit];
