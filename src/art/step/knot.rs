@@ -43,7 +43,7 @@ impl Twist {
     fn overs(&self) -> Vec<(bool, Vec<Step>)> {
         let crossings = f64::from(self.crossings);
         let over = |crossing: u32| {
-            let below = (crossing % 2 == 0) == self.rising_over;
+            let below = crossing.is_multiple_of(2) == self.rising_over;
             let middle = (f64::from(crossing) + 0.5) / crossings;
             let reach = 0.34 / crossings;
             (below, polyline(&self.cord(below, middle - reach, middle + reach)))
