@@ -2,7 +2,8 @@
 //!
 //! A half knot is a twist with three crossings, the standing parts below it and the ends above; one
 //! more turn of the cords makes five. An overhand knot is a half knot whose standing parts are one
-//! loop, a double one with one more turn. A knot that holds turns back above: its upper twist is the mirror image.
+//! loop, and a double one has the turn more. Where two ends are tied, the upper twist turns back: it
+//! is the other way over.
 
 use std::f64::consts::PI;
 
