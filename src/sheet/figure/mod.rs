@@ -12,7 +12,7 @@ mod strands;
 mod worn;
 
 pub use closure::{Closing, closing};
-pub use labels::{Labels, disc, labels, room_for_labels, strand_table};
+pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{ring, ring_extent};
 pub use row::{Row, row};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
