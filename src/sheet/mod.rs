@@ -5,6 +5,7 @@ mod face;
 mod facts;
 pub mod figure;
 pub mod font;
+mod inked;
 pub mod layout;
 mod legend;
 pub mod mark;
@@ -52,5 +53,5 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let bodies = face::face(&sheet, &materials, &mut stencils);
-    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style.paper)
+    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
 }
