@@ -22,7 +22,7 @@ pub mod steps;
 pub mod trade;
 pub mod units;
 
-use design::{Choice, Design};
+use design::{Choice, Design, Size};
 use drape::Drape;
 use remark::Remark;
 use source::Source;
@@ -34,6 +34,8 @@ pub struct Piece {
     pub design: Design,
     /// How it hangs.
     pub drape: Drape,
+    /// All sizes of a graded pattern, this one among them; empty where there is but one.
+    pub sizes: Vec<Size>,
 }
 
 /// Reads, resolves, hangs and checks a pattern. Without errors among the remarks there is a piece.
@@ -48,7 +50,8 @@ pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Pie
     match drape::hang(&design, span) {
         Ok(drape) => {
             remarks.extend(rules::check(&design, &drape));
-            (Some(Piece { design, drape }), remarks)
+            let sizes = design::sizes(&pattern, choice);
+            (Some(Piece { design, drape, sizes }), remarks)
         }
         Err(fault) => {
             remarks.push(fault.remark(&design));

@@ -14,7 +14,9 @@ mod hatch;
 mod light;
 mod shape;
 mod stencils;
+mod step;
 mod wire;
 
 pub use light::Ink;
 pub use stencils::Stencils;
+pub use step::{SIZE as STEP_SIZE, step};

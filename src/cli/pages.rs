@@ -15,7 +15,7 @@ use super::{Failure, Variant, input, output, report};
 
 /// What is drawn, on what, and where it goes.
 #[derive(Args)]
-pub struct Options {
+pub struct Drawing {
     /// The pattern file; - is standard input
     pattern: String,
     /// The file to write, or a folder; - is standard output
@@ -83,7 +83,7 @@ fn units(word: &str) -> Result<UnitStyle, String> {
     }
 }
 
-impl Options {
+impl Drawing {
     /// Reads the pattern, with the units asked for.
     pub fn load(&self, messages: &report::Messages) -> Result<Piece, Failure> {
         let (mut piece, _, _) = input::load(&self.pattern, &self.variant.choice(), None, messages)?;

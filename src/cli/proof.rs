@@ -10,12 +10,12 @@ use super::{Failure, pages, report};
 #[derive(Args)]
 pub struct Options {
     #[command(flatten)]
-    pages: pages::Options,
+    drawing: pages::Drawing,
 }
 
 /// Draws the proof and writes it in every format that is asked for.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
-    let piece = options.pages.load(messages)?;
-    let style = Style { paper: options.pages.paper, ink: options.pages.ink, prices: false };
-    options.pages.write(&piece, &sheet::proof(&piece, &style), "-proof")
+    let piece = options.drawing.load(messages)?;
+    let style = Style { paper: options.drawing.paper, ink: options.drawing.ink, prices: false };
+    options.drawing.write(&piece, &sheet::proof(&piece, &style), "-proof")
 }

@@ -16,7 +16,7 @@ mod stops;
 mod strand;
 mod wear;
 
-use crate::pattern::{Dict, FindingKind, Kind, Pattern, Recolour, Size};
+use crate::pattern::{self, Dict, FindingKind, Kind, Pattern, Recolour};
 use crate::remark::{Code, Remark, did_you_mean, has_errors};
 use crate::source::At;
 use crate::units::{Length, Money};
@@ -34,6 +34,17 @@ pub struct Choice {
     pub size: Option<String>,
     /// Name of a colourway.
     pub colourway: Option<String>,
+}
+
+/// One of the sizes of a graded pattern.
+#[derive(Clone, Debug)]
+pub struct Size {
+    /// Its name; the base size has none.
+    pub name: Option<String>,
+    /// Whether it is the one that was asked for.
+    pub chosen: bool,
+    /// What it makes; absent where it cannot be made.
+    pub design: Option<Design>,
 }
 
 /// Gathers remarks while a pattern is resolved.
@@ -62,6 +73,19 @@ pub fn resolve(pattern: &Pattern, choice: &Choice) -> (Option<Design>, Vec<Remar
         context.remarks.extend(shelf::unused(pattern));
     }
     (design.filter(|_| sound), context.remarks)
+}
+
+/// Every size that a pattern is made in, the base size first, with its design in a colourway; nothing
+/// where the pattern names no other size. A size that cannot be made has no design.
+#[must_use]
+pub fn sizes(pattern: &Pattern, choice: &Choice) -> Vec<Size> {
+    let named = pattern.sizes.as_deref().unwrap_or_default();
+    let names = named.iter().map(|size| Some(size.name.value.clone()));
+    let in_size = |name: Option<String>| {
+        let of_size = Choice { size: name.clone(), colourway: choice.colourway.clone() };
+        Size { design: resolve(pattern, &of_size).0, chosen: name == choice.size, name }
+    };
+    if named.is_empty() { Vec::new() } else { std::iter::once(None).chain(names).map(in_size).collect() }
 }
 
 fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Design> {
@@ -93,7 +117,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
 }
 
 /// The size that is chosen, where one is.
-fn size<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Option<Option<&'a Size>> {
+fn size<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Option<Option<&'a pattern::Size>> {
     let Some(name) = &choice.size else { return Some(None) };
     let sizes = pattern.sizes.as_deref().unwrap_or_default();
     match sizes.iter().find(|size| size.name.value == *name) {

@@ -6,6 +6,7 @@
 //! does not say (no price) is null in JSON and empty in CSV.
 
 mod table;
+pub mod words;
 
 use serde_json::{Value, json};
 

@@ -129,7 +129,7 @@ impl Measures {
     /// Takes a piece's numbers.
     #[must_use]
     pub fn new(piece: &Piece, remarks: &[Remark], source: &Source) -> Self {
-        let Piece { design, drape } = piece;
+        let Piece { design, drape, .. } = piece;
         let hung = design.strands.iter().zip(&drape.strands);
         Self {
             festoon: VERSION,
@@ -209,7 +209,7 @@ fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
 }
 
 fn whole(piece: &Piece) -> PieceMeasures {
-    let Piece { design, drape } = piece;
+    let Piece { design, drape, .. } = piece;
     let (least, most) = design.piece_length();
     let worn = drape.worn.as_ref().map(|worn| {
         let names = design.strands.iter().map(|strand| strand.name.clone());

@@ -13,10 +13,19 @@ use super::mark::Mark;
 
 /// Draws the figure in its room; says its scale for the footer.
 pub fn figure(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
-    match piece.design.heading.kind {
-        Kind::Bracelet | Kind::Anklet => closed_and_straight(piece, room, stencils),
-        Kind::Necklace | Kind::Strap | Kind::Earrings => hanging(piece, room, stencils),
+    match figure::ring_extent(piece) {
+        Some(extent) => closed(piece, extent, room, stencils),
+        None => hanging(piece, room, stencils),
     }
+}
+
+/// Room between a figure and its scale bar.
+const BAR_GAP: f64 = 5.0;
+
+/// The scale bar below a figure, or at the foot of the room.
+fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
+    let below = (room.top + height + BAR_GAP).min(room.bottom() - BAR_HEIGHT);
+    figure::scale_bar(Point::new(room.left, below + BAR_HEIGHT), scale, piece.design.heading.units)
 }
 
 /// A frame that sets a figure's box into a room: in the middle across, at the top.
@@ -35,6 +44,7 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     let closure = closing.as_ref().and_then(|closing| closing.extent(design));
     let whole = closure.map_or(strands, |closure| strands.and(closure));
     let size = (whole.width(), whole.height());
+    let whole_room = room;
     let mut room = room.above(BAR_HEIGHT);
     let mut scale = Scale::fitting(size, (room.width, room.height));
     if let Labels::Beside(width) = figure::room_for_labels(piece, scale.factor()) {
@@ -46,30 +56,27 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
     let beside = Extent { high: Point::new(whole.high.x, strands.high.y), ..strands };
     marks.extend(figure::labels(piece, &frame, beside, room.top));
-    let bar = Point::new(room.left, room.bottom() + BAR_HEIGHT);
-    marks.extend(figure::scale_bar(bar, scale, design.heading.units));
+    marks.extend(bar(whole_room, whole.height() * frame.scale, scale, piece));
     (marks, format!("drape {scale}"))
+}
+
+/// The piece closed round the limb.
+fn closed(piece: &Piece, extent: Extent, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
+    let high = room.height - BAR_HEIGHT - BAR_GAP;
+    let scale = Scale::fitting((extent.width(), extent.height()), (room.width, high));
+    let frame = framed(extent, room, scale);
+    let mut marks: Vec<_> = figure::ring(piece, &frame, stencils).into_iter().flatten().collect();
+    marks.extend(bar(room, extent.height() * frame.scale, scale, piece));
+    (marks, format!("closed {scale}"))
 }
 
 /// Room between the rows of a bracelet's strands.
 const ROW_GAP: f64 = 4.0;
 
-/// The piece closed round the limb above its strands laid straight.
-fn closed_and_straight(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
-    let units = piece.design.heading.units;
-    let (rows, row_scale) = straight(piece, room.width, stencils);
-    let rows_top = room.bottom() - BAR_HEIGHT - ROW_GAP - rows.height;
-    let bar = Point::new(room.left, room.bottom());
-    let mut marks = figure::scale_bar(bar, row_scale, units);
-    marks.extend(rows.at(Point::new(room.left, rows_top)));
-    let ring_room = Rect { height: rows_top - room.top - ROW_GAP - BAR_HEIGHT, ..room };
-    let Some(extent) = figure::ring_extent(piece) else { return (marks, format!("row {row_scale}")) };
-    let scale = Scale::fitting((extent.width(), extent.height()), (ring_room.width, ring_room.height));
-    let frame = framed(extent, ring_room, scale);
-    marks.extend(figure::ring(piece, &frame, stencils).into_iter().flatten());
-    let bar = Point::new(room.left, ring_room.bottom() + BAR_HEIGHT);
-    marks.extend(figure::scale_bar(bar, scale, units));
-    (marks, format!("closed {scale}, straight {row_scale}"))
+/// The strands of a piece that closes round a limb, laid straight across the page's width; says
+/// their scale.
+pub fn laid_straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
+    matches!(piece.design.heading.kind, Kind::Bracelet | Kind::Anklet).then(|| straight(piece, width, stencils))
 }
 
 /// The strands laid straight with the closure beside the first, below one another.
@@ -77,7 +84,10 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
     let design = &piece.design;
     let closing = figure::closing(piece);
     let closure = closing.as_ref().and_then(|closing| closing.extent(design));
-    let extents = (0..design.strands.len()).filter_map(|index| Some((index, figure::strand_box(piece, index)?)));
+    let strands = design.strands.iter().zip(&piece.drape.strands);
+    let extents = strands.enumerate().filter_map(|(index, (strand, hung))| {
+        Some((index, figure::strand_box(design, strand, hung)?))
+    });
     let extents: Vec<_> = extents
         .map(|(index, extent)| (index, closure.filter(|_| index == 0).map_or(extent, |closure| extent.and(closure))))
         .collect();
@@ -86,11 +96,11 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
     let row = |(index, extent): (usize, Extent)| {
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
-        let mut marks = figure::strand(piece, index, &frame, stencils);
+        let strand = &design.strands[index];
+        let mut marks = figure::strand(design, strand, &piece.drape.strands[index], &frame, stencils);
         if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
             marks.extend(closing.marks(design, &frame, stencils));
         }
-        let strand = &design.strands[index];
         let words = format!("{}, {}", strand.name, design.heading.units.ruler(strand.finished));
         Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
     };

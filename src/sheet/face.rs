@@ -13,11 +13,13 @@ use super::mark::Mark;
 use super::page::Body;
 use super::{drape, facts, legend, needs};
 
-/// Width of the column beside the drape, as a share of the page's room.
-const COLUMN: f64 = 0.33;
+/// Width of the column beside the drape, without the widest bead drawn in it.
+const COLUMN: f64 = 52.0;
+/// The most of the page's room that the column may take.
+const COLUMN_SHARE: f64 = 0.42;
 /// Gap between the drape and the column.
 const GAP: f64 = 6.0;
-/// The most of the page that the list of needs may take before it moves to a page of its own.
+/// The most of the page that the short list of needs may take before it is left to the buying page.
 const NEEDS_SHARE: f64 = 0.3;
 
 /// Draws the face page, and pages for lists that it has no room for.
@@ -32,10 +34,14 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
         let top = rest.bottom() - needs.height;
         rest = rest.above(needs.height + 3.0);
         marks.extend(needs.at(Point::new(room.left, top)));
-    } else {
-        over.push(("What you need", needs::table(sheet.piece, materials).set(room.width)));
     }
-    let (drape_room, column) = rest.split_right(room.width * COLUMN, GAP);
+    if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
+        let rows = titled(&format!("Laid straight, {scale}"), rows);
+        let top = rest.bottom() - rows.height;
+        rest = rest.above(rows.height + 5.0);
+        marks.extend(rows.at(Point::new(room.left, top)));
+    }
+    let (drape_room, column) = rest.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
     let legend = legend::table(sheet.piece, stencils);
     let legend_block = titled("Beads, drawn at actual size", legend.set(column.width).block());
     let mut below = column;
@@ -50,6 +56,10 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     marks.extend(figure);
     let first = Body { name: "Face", description: describe(sheet), marks, scale };
     std::iter::once(first).chain(more(over, room)).collect()
+}
+
+fn column_width(sheet: &Sheet<'_>) -> f64 {
+    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max)
 }
 
 /// Pages for the lists that the face has no room for.

@@ -4,10 +4,10 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::Bead;
 use crate::geometry::Point;
-use crate::pattern::Shape;
 
 use super::layout::Block;
 use super::layout::table::{Align, Cell, Column, Table};
+use super::spec;
 
 /// One row a bead: letter, drawing, name and size, count.
 pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
@@ -22,7 +22,7 @@ pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
         table.push(vec![
             Cell::strong(&bead.letter),
             Cell::Drawing(drawing(index, bead, stencils)),
-            Cell::Double(bead.name.clone(), size(bead)),
+            Cell::Double(bead.name.clone(), spec::size(bead)),
             Cell::strong(format!("{} ×", u64::from(count) * u64::from(design.copies))),
         ]);
     }
@@ -34,12 +34,4 @@ pub fn drawing(index: usize, bead: &Bead, stencils: &mut Stencils<'_>) -> Block 
     let (along, across) = (bead.along.value(), bead.across.value());
     let centre = Point::new(along / 2.0, across / 2.0);
     Block::new(along, across, vec![stencils.bead(index, centre, 0.0, 1.0)])
-}
-
-/// `6 mm round`, `5 × 3 mm rondelle`; across first.
-fn size(bead: &Bead) -> String {
-    let (across, along) = (bead.across.tenths(), bead.along.tenths());
-    let both = bead.across != bead.along && bead.shape != Shape::Seed;
-    let size = if both { format!("{} × {along}", across.trim_end_matches(" mm")) } else { across };
-    format!("{size} {}, hole {}", bead.shape, bead.hole.tenths())
 }

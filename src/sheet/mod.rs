@@ -1,5 +1,7 @@
 //! The printed sheet.
 
+mod buying;
+mod cutting;
 mod drape;
 mod face;
 mod facts;
@@ -8,12 +10,18 @@ pub mod font;
 mod inked;
 pub mod layout;
 mod legend;
+mod making;
 pub mod mark;
 pub mod metrics;
 mod needs;
 pub mod outline;
 mod page;
+mod proof;
+mod sizes;
+mod spec;
+mod stringing;
 pub mod style;
+mod words;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
@@ -52,6 +60,18 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
-    let bodies = face::face(&sheet, &materials, &mut stencils);
+    let mut bodies = face::face(&sheet, &materials, &mut stencils);
+    bodies.extend(stringing::stringing(&sheet, &mut stencils));
+    bodies.extend(buying::buying(&sheet, &materials));
+    bodies.extend(making::making(&sheet));
+    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
+}
+
+/// The proof: straight strands, closure, findings and beads at actual size.
+#[must_use]
+pub fn proof(piece: &Piece, style: &Style) -> Vec<Page> {
+    let sheet = Sheet { piece, style };
+    let mut stencils = Stencils::new(&piece.design, style.ink);
+    let bodies = proof::proof(&sheet, &mut stencils);
     page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
 }

@@ -1,88 +1,69 @@
-//! The list of what one piece takes, with what to buy.
+//! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
 
 use crate::Piece;
-use crate::materials::{Amount, Article, Buy, Line, Materials};
-use crate::units::{Length, UnitStyle};
+use crate::materials::render::words::{amount, is_nothing, lots};
+use crate::materials::{Article, Buy, Line, Materials};
 
 use super::layout::Block;
 use super::layout::table::{Align, Cell, Column, Table};
-
-/// Longest length that is printed for a ruler; longer ones are printed in feet and metres.
-const RULER: Length = Length::mm(900.0);
+use super::spec;
 
 /// Room between the two columns of the short list.
 const COLUMN_GAP: f64 = 10.0;
 
 /// What one piece takes, in two columns: letter, name, amount.
 pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
-    let units = piece.design.heading.units;
     let half = materials.lines.len().div_ceil(2);
     let columns = materials.lines.chunks(half.max(1)).map(|lines| {
         let columns = vec![Column::new("", Align::Left), Column::wrapping(""), Column::new("", Align::Right)];
         let mut table = Table::new(columns);
         for line in lines {
-            table.push(row(piece, line, units).into_iter().take(3).collect());
+            table.push(vec![letter(piece, line), Cell::text(&line.name), need(piece, line)]);
         }
         table.set((width - COLUMN_GAP) / 2.0).block()
     });
     Block::row(columns, COLUMN_GAP)
 }
 
-/// One row an article: letter, name, need, spare, what to buy, what is left.
-pub fn table(piece: &Piece, materials: &Materials) -> Table {
-    let units = piece.design.heading.units;
-    let mut table = Table::new(vec![
-        Column::new("", Align::Left),
-        Column::wrapping("material"),
-        Column::new("you need", Align::Right),
-        Column::new("spare", Align::Right),
-        Column::new("buy", Align::Right),
-        Column::new("left over", Align::Right),
-    ]);
+/// One row an article: letter, name and what to ask for, need, spare, what to buy, what is left,
+/// and with prices what it costs.
+pub fn table(piece: &Piece, materials: &Materials, prices: bool) -> Table {
+    let right = |heading: &&str| Column::new(heading, Align::Right);
+    let mut columns = vec![Column::new("", Align::Left), Column::wrapping("material")];
+    columns.extend(["you need", "spare", "buy", "left over"].iter().map(right));
+    columns.extend(["cost"].iter().filter(|_| prices).map(right));
+    let mut table = Table::new(columns);
     for line in &materials.lines {
-        table.push(row(piece, line, units));
+        table.push(row(piece, line, prices));
     }
     table
 }
 
-fn row(piece: &Piece, line: &Line, units: UnitStyle) -> Vec<Cell> {
-    let letter = match line.article {
-        Article::Bead(index) => piece.design.beads[index].letter.clone(),
-        Article::Cord(_) | Article::Finding(_) => String::new(),
-    };
-    let none = matches!(line.spare, Amount::Count(0)) || line.spare == Amount::Length(Length::ZERO);
-    let spare = if none { String::new() } else { amount(line.spare, units) };
-    let left = line.buy.as_ref().map_or_else(String::new, |buy| amount(buy.left_over, units));
-    vec![
-        Cell::strong(letter),
-        Cell::text(&line.name),
-        Cell::strong(amount(line.need, units)),
+fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
+    let units = piece.design.heading.units;
+    let spare = if is_nothing(line.spare) { String::new() } else { amount(line.spare, units) };
+    let bought = |say: &dyn Fn(&Buy) -> String| Cell::text(line.buy.as_ref().map(say).unwrap_or_default());
+    let mut cells = vec![
+        letter(piece, line),
+        Cell::Double(line.name.clone(), spec::of(&piece.design, line.article)),
+        need(piece, line),
         Cell::text(spare),
-        Cell::text(line.buy.as_ref().map_or_else(String::new, |buy| lots(buy, units))),
-        Cell::text(left),
-    ]
-}
-
-/// `2 packs of 96`, `1 spool of 30.2 ft (9.2 m)`, `3 pieces`.
-pub fn lots(buy: &Buy, units: UnitStyle) -> String {
-    let plural = if buy.lots == 1 { "" } else { "s" };
-    let size = if buy.lot == Amount::Count(1) { String::new() } else { format!(" of {}", amount(buy.lot, units)) };
-    format!("{} {}{plural}{size}", buy.lots, buy.unit)
-}
-
-/// A count, or a length as a buyer reads it.
-pub fn amount(amount: Amount, units: UnitStyle) -> String {
-    match amount {
-        Amount::Count(count) => count.to_string(),
-        Amount::Length(length) if length < RULER => units.ruler(length),
-        Amount::Length(length) => {
-            let (feet, metres) =
-                (format!("{:.1} ft", length.value() / 304.8), format!("{:.2} m", length.value() / 1000.0));
-            match units {
-                UnitStyle::In => feet,
-                UnitStyle::Mm => metres,
-                UnitStyle::Both => format!("{feet} ({metres})"),
-            }
-        }
+        bought(&|buy| lots(buy, units)),
+        bought(&|buy| amount(buy.left_over, units)),
+    ];
+    if prices {
+        cells.push(bought(&|buy| buy.bought.to_string()));
     }
+    cells
+}
+
+fn letter(piece: &Piece, line: &Line) -> Cell {
+    match line.article {
+        Article::Bead(index) => Cell::strong(&piece.design.beads[index].letter),
+        Article::Cord(_) | Article::Finding(_) => Cell::strong(""),
+    }
+}
+
+fn need(piece: &Piece, line: &Line) -> Cell {
+    Cell::strong(amount(line.need, piece.design.heading.units))
 }

@@ -18,6 +18,7 @@ mod words;
 use crate::design::Design;
 
 pub use cautions::{Caution, cautions};
+pub use stringing::{counts, measures};
 pub use tools::tools;
 
 /// One step of the work.
@@ -56,6 +57,22 @@ pub enum Drawing {
     KnotCover,
     /// Beads on a pin, hung by a loop.
     Dangle,
+}
+
+impl Drawing {
+    /// Every drawing.
+    pub const ALL: [Self; 10] = [
+        Self::CrimpOpen,
+        Self::CrimpPressed,
+        Self::Gather,
+        Self::Cone,
+        Self::PlainLoop,
+        Self::OpenLink,
+        Self::Knot,
+        Self::SurgeonsKnot,
+        Self::KnotCover,
+        Self::Dangle,
+    ];
 }
 
 impl Step {

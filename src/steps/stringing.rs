@@ -42,7 +42,8 @@ fn string(design: &Design, strand: &Strand) -> Step {
 }
 
 /// `65 beads: 55A and 10B.`
-fn counts(design: &Design, strand: &Strand) -> String {
+#[must_use]
+pub fn counts(design: &Design, strand: &Strand) -> String {
     let counts = strand.counts(design);
     let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
@@ -65,15 +66,21 @@ fn says_knot(phrases: &[Phrase]) -> bool {
 }
 
 fn measure(design: &Design, strand: &Strand) -> Step {
-    let units = design.heading.units;
-    let spread = strand.spread(design);
     let close = if strand.bits().any(|bit| bit.what == What::Knot) { "Lay" } else { "Push the beads together and lay" };
     let text = format!("{close} {} straight along a ruler.", name(design, strand));
-    Step::new("Measure", text).check(format!(
+    Step::new("Measure", text).check(measures(design, strand))
+}
+
+/// `The beads measure 13 in (330 mm), give or take ¹⁄₁₆ in (2 mm).`
+#[must_use]
+pub fn measures(design: &Design, strand: &Strand) -> String {
+    let units = design.heading.units;
+    let spread = strand.spread(design);
+    format!(
         "The beads measure {}, give or take {}.",
         units.ruler(strand.beaded()),
         units.ruler(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
-    ))
+    )
 }
 
 /// A finding that stands alone at a station: it is fixed on the cord and divides the strand.

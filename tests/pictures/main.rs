@@ -7,4 +7,5 @@ mod art;
 mod contact;
 mod files;
 mod samples;
+mod steps;
 mod widths;

@@ -1,14 +1,11 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use crate::materials::{Amount, Buy, Cutting, Line, Materials, Spool, Suggestion};
-use crate::units::{Length, UnitStyle};
+use super::words::{amount, is_nothing, long, lots, runs, verdict};
+use crate::materials::{Cutting, Line, Materials, Spool, Suggestion};
+use crate::units::UnitStyle;
 
 /// Spaces between two columns.
 const GUTTER: &str = "  ";
-/// From here on a length is told in metres or feet, as it is sold.
-const LONG: Length = Length::mm(1000.0);
-/// One foot in millimetres.
-const FOOT: f64 = 304.8;
 const HEAD: [&str; 7] = ["", "need", "spare", "in hand", "buy", "left over", "cost"];
 
 /// The materials as lines of text: a table, the cutting plans, and the price where there is one.
@@ -33,44 +30,12 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
 }
 
 fn row(line: &Line, units: UnitStyle) -> [String; 7] {
-    let some = |amount| if nothing(amount) { String::new() } else { text(amount, units) };
+    let some = |some| if is_nothing(some) { String::new() } else { amount(some, units) };
     let [buy, left_over, cost] = match &line.buy {
-        Some(buy) => [lots(buy, units), text(buy.left_over, units), buy.bought.to_string()],
+        Some(buy) => [lots(buy, units), amount(buy.left_over, units), buy.bought.to_string()],
         None => ["not priced".to_owned(), String::new(), String::new()],
     };
-    [line.name.clone(), text(line.need, units), some(line.spare), some(line.from_stash), buy, left_over, cost]
-}
-
-/// `2 packs of 48`, `1 spool of 9.2 m`, `3 pieces`.
-fn lots(buy: &Buy, units: UnitStyle) -> String {
-    let ending = if buy.lots == 1 { "" } else { "s" };
-    let words = format!("{} {}{ending}", buy.lots, buy.unit);
-    if buy.lot == Amount::Count(1) { words } else { format!("{words} of {}", text(buy.lot, units)) }
-}
-
-fn nothing(amount: Amount) -> bool {
-    matches!(amount, Amount::Count(0) | Amount::Length(Length::ZERO))
-}
-
-fn text(amount: Amount, units: UnitStyle) -> String {
-    match amount {
-        Amount::Count(count) => count.to_string(),
-        Amount::Length(length) => long(length, units),
-    }
-}
-
-/// A length as one buys it: from a metre on in metres or feet.
-fn long(length: Length, units: UnitStyle) -> String {
-    if length < LONG {
-        return units.ruler(length);
-    }
-    let metres = format!("{} m", Length::mm(length.value() / 1000.0).hundredths().trim_end_matches(" mm"));
-    let feet = format!("{:.1} ft", length.value() / FOOT);
-    match units {
-        UnitStyle::In => feet,
-        UnitStyle::Mm => metres,
-        UnitStyle::Both => format!("{feet} ({metres})"),
-    }
+    [line.name.clone(), amount(line.need, units), some(line.spare), some(line.from_stash), buy, left_over, cost]
 }
 
 /// The rows as lines, the first column to the left and the others to the right.
@@ -95,22 +60,14 @@ fn totals(materials: &Materials) -> Vec<String> {
 fn plan(materials: &Materials, cutting: &Cutting, units: UnitStyle) -> Vec<String> {
     let line = materials.lines.iter().find(|line| line.article == cutting.article);
     let name = line.map_or("", |line| line.name.as_str());
-    let mut lines = vec![format!("cut {name}{}", verdict(cutting))];
+    let verdict = verdict(cutting).map(|words| format!(" from {words}")).unwrap_or_default();
+    let mut lines = vec![format!("cut {name}{verdict}")];
     lines.extend(cutting.spools.iter().enumerate().map(|(at, spool)| spool_line(at, spool, units)));
     if !cutting.unplaced.is_empty() {
         let why = if cutting.lot.is_some() { "longer than any length on sale: " } else { "cut to: " };
         lines.push(format!("  {why}{}", pieces(&cutting.unplaced, units)));
     }
     lines
-}
-
-fn verdict(cutting: &Cutting) -> String {
-    let lengths = |count: u64| if count == 1 { "1 length".to_owned() } else { format!("{count} lengths") };
-    match (cutting.lot, cutting.beyond_least()) {
-        (None, _) => String::new(),
-        (_, 0) => format!(" from {}: no plan needs fewer", lengths(cutting.bought())),
-        (_, more) => format!(" from {}: at most {more} more than any plan needs", lengths(cutting.bought())),
-    }
 }
 
 fn spool_line(at: usize, spool: &Spool, units: UnitStyle) -> String {
@@ -124,10 +81,9 @@ fn pieces(pieces: &[crate::materials::Piece], units: UnitStyle) -> String {
     if pieces.is_empty() {
         return "nothing cut".to_owned();
     }
-    let said = pieces.chunk_by(|a, b| a == b).filter_map(|same| {
-        let piece = same.first()?;
-        let times = if same.len() > 1 { format!("{} × ", same.len()) } else { String::new() };
-        Some(format!("{times}{} {}", piece.label, units.ruler(piece.length)))
+    let said = runs(pieces).map(|(count, piece)| {
+        let times = if count > 1 { format!("{count} × ") } else { String::new() };
+        format!("{times}{} {}", piece.label, units.ruler(piece.length))
     });
     said.collect::<Vec<_>>().join(", ")
 }

@@ -14,7 +14,7 @@ use crate::sheet::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
 use crate::sheet::{metrics, outline, style};
 use crate::units::Length;
 
-use super::{Extent, Frame};
+use super::{Extent, Frame, lowest_point};
 
 /// Radius of a numbered disc.
 const DISC: f64 = style::TINY * 0.66;
@@ -72,12 +72,8 @@ fn hollow(piece: &Piece) -> Option<Extent> {
     (floor.is_finite() && low.y < 0.0).then_some(Extent { low, high: Point::new(to, 0.0) })
 }
 
-/// The lowest point of a strand's cord, in the middle of all that hang as low.
 fn lowest(hung: &Hung) -> Point {
-    let least = hung.joints.iter().map(|joint| joint.at.y).fold(f64::INFINITY, f64::min);
-    let low = || hung.joints.iter().map(|joint| joint.at).filter(|at| at.y < least + 0.05);
-    let count = low().count().max(1) as f64;
-    Point::new(low().map(|at| at.x).sum::<f64>() / count, if least.is_finite() { least } else { 0.0 })
+    lowest_point(hung.joints.iter().map(|joint| joint.at))
 }
 
 /// How far a strand's widest bead reaches from its cord.

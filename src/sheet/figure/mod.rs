@@ -6,13 +6,17 @@
 mod closure;
 mod labels;
 mod ring;
+mod row;
+mod ruler;
 mod scale;
 mod strands;
 mod worn;
 
-pub use closure::{Closing, closing};
+pub use closure::{Closing, closing, half_breadth, laid_side};
 pub use labels::{Labels, disc, labels, room_for_labels};
 pub use ring::{ring, ring_extent};
+pub use row::{Row, row};
+pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
 pub use strands::{outline_box, strand, strand_box, strands};
 pub use worn::worn;
@@ -103,4 +107,15 @@ pub fn straightened(points: &[Point]) -> Vec<Point> {
         }
     }
     kept
+}
+
+/// How much higher than the lowest a point may lie and still count as the lowest.
+const LEVEL: f64 = 0.05;
+
+/// The lowest of some points, in the middle of all that lie as low.
+fn lowest_point(points: impl Iterator<Item = Point> + Clone) -> Point {
+    let least = points.clone().map(|point| point.y).fold(f64::INFINITY, f64::min);
+    let low: Vec<_> = points.filter(|point| point.y < least + LEVEL).map(|point| point.x).collect();
+    let Some((first, last)) = low.first().zip(low.last()) else { return Point::ORIGIN };
+    Point::new(first.midpoint(*last), least)
 }

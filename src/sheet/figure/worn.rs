@@ -6,7 +6,7 @@ use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Stroke};
 use crate::sheet::{outline, style};
 
-use super::{Extent, Frame, straightened};
+use super::{Extent, Frame, lowest_point, straightened};
 
 /// How far the shoulders reach beyond the neck on each side, as a share of its breadth: for the
 /// drawing alone.
@@ -81,7 +81,7 @@ fn stroke(outline: Vec<crate::sheet::mark::Step>, width: f64) -> Mark {
 
 /// A strand's number at its lowest point.
 fn number(piece: &Piece, index: usize, line: &[Point], frame: &Frame) -> Mark {
-    let lowest = line.iter().copied().min_by(|a, b| a.y.total_cmp(&b.y)).unwrap_or_default();
+    let lowest = lowest_point(line.iter().copied());
     let label = format!("strand {}", piece.design.strands[index].name);
     Mark::Group { label, marks: super::disc(index + 1, frame.page(lowest)) }
 }

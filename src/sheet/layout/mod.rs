@@ -127,6 +127,38 @@ impl Block {
     }
 }
 
+impl Block {
+    /// Blocks side by side, their middles in line.
+    #[must_use]
+    pub fn middled(blocks: impl IntoIterator<Item = Self>, gap: f64) -> Self {
+        let blocks: Vec<_> = blocks.into_iter().collect();
+        let height = blocks.iter().map(|block| block.height).fold(0.0, f64::max);
+        let middle = |block: Self| {
+            Self::new(block.width, height, block.clone().at(Point::new(0.0, (height - block.height) / 2.0)))
+        };
+        Self::row(blocks.into_iter().map(middle), gap)
+    }
+
+    /// Blocks side by side, in as many rows as they need, none wider than a width unless a block
+    /// alone is.
+    #[must_use]
+    pub fn wrapped(blocks: impl IntoIterator<Item = Self>, gap: f64, row_gap: f64, width: f64) -> Self {
+        let (mut rows, mut taken): (Vec<Vec<Self>>, f64) = (Vec::new(), 0.0);
+        for block in blocks {
+            let fits = taken + gap + block.width <= width;
+            taken = if fits { taken + gap + block.width } else { block.width };
+            match rows.last_mut().filter(|_| fits) {
+                Some(row) => row.push(block),
+                None => {
+                    taken = block.width;
+                    rows.push(vec![block]);
+                }
+            }
+        }
+        Self::stack(rows.into_iter().map(|row| Self::middled(row, gap)), row_gap)
+    }
+}
+
 /// A mark somewhere else.
 fn moved(mark: Mark, by: Point) -> Mark {
     match mark {

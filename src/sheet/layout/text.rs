@@ -48,6 +48,12 @@ impl Type {
         Self { colour, ..self }
     }
 
+    /// The same in semibold.
+    #[must_use]
+    pub const fn bold(self) -> Self {
+        Self { weight: Weight::Semibold, ..self }
+    }
+
     /// Height of one line.
     #[must_use]
     pub fn line_height(self) -> f64 {

@@ -1,0 +1,58 @@
+//! How long it takes from a pattern's text to all that a sheet says, before it becomes a file.
+
+mod support;
+
+use divan::{Bencher, black_box};
+use festoon::art::Ink;
+use festoon::design::{Choice, resolve};
+use festoon::materials::{Order, materials};
+use festoon::sheet::{Style, pages};
+use festoon::steps::steps;
+use festoon::trade::paper::Paper;
+use festoon::{drape, pattern, piece, rules};
+
+fn main() {
+    divan::main();
+}
+
+#[divan::bench]
+fn read_500_beads(bencher: Bencher<'_, '_>) {
+    let source = support::pattern(500);
+    bencher.bench_local(|| pattern::read(black_box(&source)));
+}
+
+#[divan::bench]
+fn resolve_500_beads(bencher: Bencher<'_, '_>) {
+    let written = pattern::read(&support::pattern(500)).0.expect("a sound pattern");
+    bencher.bench_local(|| resolve(black_box(&written), &Choice::default()));
+}
+
+#[divan::bench]
+fn hang_500_beads(bencher: Bencher<'_, '_>) {
+    let design = support::piece(500).design;
+    bencher.bench_local(|| drape::hang(black_box(&design), None));
+}
+
+#[divan::bench]
+fn rules_of_500_beads(bencher: Bencher<'_, '_>) {
+    let piece = support::piece(500);
+    bencher.bench_local(|| rules::check(black_box(&piece.design), &piece.drape));
+}
+
+#[divan::bench]
+fn marks_of_500_beads(bencher: Bencher<'_, '_>) {
+    let piece = support::piece(500);
+    let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
+    bencher.bench_local(|| pages(black_box(&piece), &style));
+}
+
+/// Reading, resolving, hanging, rules, materials, steps and the marks of all pages.
+#[divan::bench]
+fn everything_before_the_file(bencher: Bencher<'_, '_>) {
+    let source = support::pattern(500);
+    let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
+    bencher.bench_local(|| {
+        let piece = piece(black_box(&source), &Choice::default(), None).0.expect("a sound pattern");
+        (materials(&piece.design, &Order::default()), steps(&piece.design), pages(&piece, &style))
+    });
+}

@@ -1,0 +1,45 @@
+//! A pattern of a stated size, for all benchmarks.
+
+use festoon::design::Choice;
+use festoon::source::Source;
+use festoon::{Piece, piece as made};
+
+/// Everything above the strands.
+const ARTICLES: &str = "\
+festoon: 1
+title: Measured necklace
+summary: As many beads as a benchmark asks for, on strands an inch apart.
+kind: necklace
+designer: Marram Studio
+beads:
+  reed: { shape: round, size: 4 mm, hole: 0.9 mm, material: glass, colour: \"#5d7f5b\", sold: { by: strand, length: 16 in, price: 4.20 } }
+  mist: { shape: bicone, size: 3 mm, hole: 0.8 mm, material: glass, colour: \"#c9d6d8\", finish: clear, sold: { by: pack, count: 96, price: 5.40 } }
+  gilt: { shape: rondelle, size: 4 x 2 mm, hole: 1 mm, material: brass, colour: \"#c29a3f\", finish: metallic, sold: { by: pack, count: 50, price: 3.80 } }
+cords:
+  wire: { kind: wire, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m, sold: { by: spool, length: 9.2 m, price: 7.90 } }
+findings:
+  crimp: { kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm, sold: { by: pack, count: 100, price: 3.40 } }
+  cone: { kind: cone, length: 14 mm, inside: 8 mm, mouth: 9 mm, tip: 1.5 mm, sold: { by: each, price: 0.80 } }
+  eye: { kind: eye pin, gauge: 21, length: 50 mm, sold: { by: pack, count: 20, price: 2.00 } }
+  hook: { kind: clasp, length: 12 mm, sold: { by: each, price: 1.10 } }
+closure: { each side: [eye, cone], right: [hook] }
+strands:
+";
+
+/// Beads on each strand: 25 groups of five.
+const EACH: usize = 125;
+
+/// A sound pattern of so many beads, a multiple of 125, sliding on crimped strands in cones.
+pub fn pattern(beads: usize) -> Source {
+    let strand = |at: usize| {
+        let row = "{ repeat: 25, of: [3 mist, reed, gilt] }";
+        format!("  - {{ name: strand {at}, cord: wire, ends: crimp, length: {} in, beads: [{row}] }}\n", 17 + at)
+    };
+    let strands: String = (0..beads / EACH).map(strand).collect();
+    Source::new("measured.yaml", format!("{ARTICLES}{strands}"))
+}
+
+/// That pattern's piece.
+pub fn piece(beads: usize) -> Piece {
+    made(&pattern(beads), &Choice::default(), None).0.expect("a sound pattern")
+}

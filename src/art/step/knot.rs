@@ -1,0 +1,129 @@
+//! Knots. Each is made of twists: two cords that turn about one another along a level line.
+//!
+//! A half knot is a twist with three crossings, the standing parts below it and the ends above; one
+//! more turn of the cords makes five. An overhand knot is a half knot whose standing parts are one
+//! loop. A knot that holds turns back above: its upper twist is the mirror image.
+
+use std::f64::consts::PI;
+
+use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, metal, tinted, wire};
+use crate::geometry::Point;
+use crate::sheet::mark::{Mark, Rgb, Step};
+use crate::sheet::outline::{arc, circle, curve, mapped, polyline};
+
+/// Points for each crossing of a twist.
+const FINE: u32 = 12;
+
+/// Two cords about one another, from left to right.
+struct Twist {
+    left: Point,
+    right: Point,
+    /// Half the distance between the cords at the ends.
+    half: f64,
+    /// Odd: the cord that starts below ends above.
+    crossings: u32,
+    /// Whether the cord that rises to the right lies over the other.
+    rising_over: bool,
+}
+
+impl Twist {
+    /// The cord that starts below, or the one that starts above, between two shares of the way.
+    fn cord(&self, below: bool, from: f64, to: f64) -> Vec<Point> {
+        let sign = if below { self.half } else { -self.half };
+        let steps = self.crossings * FINE;
+        let place = |step: u32| {
+            let share = from + (to - from) * f64::from(step) / f64::from(steps);
+            let turn = libm::cos(PI * f64::from(self.crossings) * share);
+            self.left.between(self.right, share) + at(0.0, sign * turn)
+        };
+        (0..=steps).map(place).collect()
+    }
+
+    /// The stretches that lie over, by crossing: which cord, and its way.
+    fn overs(&self) -> Vec<(bool, Vec<Step>)> {
+        let crossings = f64::from(self.crossings);
+        let over = |crossing: u32| {
+            let below = (crossing % 2 == 0) == self.rising_over;
+            let middle = (f64::from(crossing) + 0.5) / crossings;
+            let reach = 0.34 / crossings;
+            (below, polyline(&self.cord(below, middle - reach, middle + reach)))
+        };
+        (0..self.crossings).map(over).collect()
+    }
+}
+
+fn reversed(mut points: Vec<Point>) -> Vec<Point> {
+    points.reverse();
+    points
+}
+
+fn smooth(parts: &[Vec<Point>]) -> Vec<Step> {
+    curve(&parts.concat())
+}
+
+/// A cord that goes over itself in a loop, round and through.
+pub fn overhand() -> Vec<Mark> {
+    let twist = Twist { left: at(6.5, 6.4), right: at(17.5, 6.4), half: 1.7, crossings: 3, rising_over: true };
+    let path = smooth(&[
+        vec![at(0.0, 4.2), at(3.2, 4.2)],
+        twist.cord(false, 0.0, 1.0),
+        vec![at(19.6, 9.4), at(18.6, 13.4), at(12.0, 15.8), at(5.4, 13.4), at(4.4, 9.4)],
+        twist.cord(true, 0.0, 1.0),
+        vec![at(20.8, 4.2), at(24.0, 4.2)],
+    ]);
+    let mut marks = cord(&path, PLAIN);
+    marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
+    marks.extend(arrow(&[at(3.8, 1.8), at(0.4, 1.8)]));
+    marks.extend(arrow(&[at(20.2, 1.8), at(23.6, 1.8)]));
+    marks
+}
+
+/// Two ends: twice over, then once back.
+pub fn surgeons() -> Vec<Mark> {
+    let lower = Twist { left: at(4.6, 12.0), right: at(19.4, 12.0), half: 1.4, crossings: 5, rising_over: true };
+    let upper = Twist { left: at(7.6, 5.4), right: at(16.4, 5.4), half: 1.4, crossings: 3, rising_over: false };
+    let one = smooth(&[
+        vec![at(1.0, 15.6), at(2.6, 14.4)],
+        lower.cord(true, 0.0, 1.0),
+        vec![at(21.6, 9.4), at(19.8, 7.2)],
+        reversed(upper.cord(false, 0.0, 1.0)),
+        vec![at(4.6, 3.0), at(2.6, 2.0)],
+    ]);
+    let other = smooth(&[
+        vec![at(23.0, 15.6), at(21.4, 14.4)],
+        reversed(lower.cord(false, 0.0, 1.0)),
+        vec![at(2.4, 9.4), at(4.2, 7.2)],
+        upper.cord(true, 0.0, 1.0),
+        vec![at(19.4, 3.0), at(21.4, 2.0)],
+    ]);
+    let colour = |first: bool| -> Rgb { if first { PLAIN } else { tinted() } };
+    let mut marks = [cord(&one, PLAIN), cord(&other, tinted())].concat();
+    marks.extend(lower.overs().iter().flat_map(|(below, over)| cord_over(over, colour(*below))));
+    marks.extend(upper.overs().iter().flat_map(|(below, over)| cord_over(over, colour(!*below))));
+    marks.extend([bead(at(1.7, 16.2), 1.6), bead(at(22.3, 16.2), 1.6)]);
+    marks.extend(arrow(&[at(6.6, 1.7), at(4.6, 0.8), at(2.4, 0.5)]));
+    marks.extend(arrow(&[at(17.4, 1.7), at(19.4, 0.8), at(21.6, 0.5)]));
+    marks
+}
+
+/// A hinged cup about to close over a knot, and the hook at its end.
+pub fn cover() -> Vec<Mark> {
+    let (hinge, radius, opening) = (at(7.4, 9.6), 3.6, 0.6);
+    let cup = |side: f64| {
+        let half = arc(at(radius, 0.0), (radius, radius), PI, PI + side * PI);
+        mapped(&half, |point| hinge + point.turned(-side * opening))
+    };
+    let hook = curve(&[at(7.2, 0.0), at(9.6, 0.3), at(11.6, -0.6), at(12.2, -2.4), at(11.0, -3.8), at(9.6, -3.4)]);
+    let mut marks = cord(&polyline(&[at(3.0, 9.6), at(10.0, 9.6)]), PLAIN);
+    marks.extend(wire(&cup(1.0)));
+    marks.extend(wire(&mapped(&hook, |point| hinge + point.turned(opening))));
+    marks.extend(wire(&cup(-1.0)));
+    marks.push(bead(at(2.4, 9.6), 2.2));
+    marks.push(filled(circle(at(10.2, 9.6), 1.35), PLAIN));
+    marks.extend(
+        [-0.5, 0.5].map(|x| super::pen::line(curve(&[at(9.6 + x, 8.5), at(10.4 + x, 9.6), at(10.2 + x, 10.7)]))),
+    );
+    marks.push(metal(circle(hinge, EDGE * 3.0)));
+    marks.extend(arrow(&[at(15.6, 3.2), at(16.8, 4.8), at(17.0, 7.0)]));
+    marks
+}

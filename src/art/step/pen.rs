@@ -1,0 +1,100 @@
+//! How the small drawings are drawn: cords, wires, metal, beads and arrows.
+
+use crate::geometry::Point;
+use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::sheet::{outline, style};
+
+/// Thickness of a cord, edges included.
+const CORD: f64 = 1.0;
+/// Thickness of a wire, edges included.
+const WIRE: f64 = 0.95;
+/// Thickness of the lines that are edges.
+pub const EDGE: f64 = 0.22;
+/// What metal is filled with.
+const METAL: Rgb = Rgb(0xdd, 0xe0, 0xe3);
+/// Length of an arrow's head.
+const HEAD: f64 = 1.5;
+
+/// The colour of a cord.
+pub const PLAIN: Rgb = Rgb::WHITE;
+
+/// The colour that tells one cord from another.
+pub fn tinted() -> Rgb {
+    style::ACCENT.mixed(Rgb::WHITE, 0.6)
+}
+
+pub const fn at(x: f64, y: f64) -> Point {
+    Point::new(x, y)
+}
+
+fn stroked(path: &[Step], colour: Rgb, width: f64) -> Mark {
+    Mark::Shape { outline: path.to_vec(), fill: None, stroke: Some(Stroke::new(colour, width)) }
+}
+
+/// A cord along a path.
+pub fn cord(path: &[Step], colour: Rgb) -> Vec<Mark> {
+    vec![stroked(path, style::INK, CORD), stroked(path, colour, CORD - 2.0 * EDGE)]
+}
+
+/// A stretch of cord that lies over another: paper shows on both sides of it.
+pub fn cord_over(path: &[Step], colour: Rgb) -> Vec<Mark> {
+    [vec![stroked(path, Rgb::WHITE, CORD + 0.7)], cord(path, colour)].concat()
+}
+
+/// A wire, or a thin wall of metal, along a path.
+pub fn wire(path: &[Step]) -> Vec<Mark> {
+    vec![stroked(path, style::INK, WIRE), stroked(path, METAL, WIRE - 2.0 * EDGE)]
+}
+
+/// A stretch of wire that lies over something.
+pub fn wire_over(path: &[Step]) -> Vec<Mark> {
+    [vec![stroked(path, Rgb::WHITE, WIRE + 0.7)], wire(path)].concat()
+}
+
+/// A solid piece of metal.
+pub fn metal(outline: Vec<Step>) -> Mark {
+    filled(outline, METAL)
+}
+
+/// A bead seen from the side.
+pub fn bead(centre: Point, radius: f64) -> Mark {
+    filled(outline::circle(centre, radius), style::RULE.mixed(Rgb::WHITE, 0.75))
+}
+
+pub fn filled(outline: Vec<Step>, colour: Rgb) -> Mark {
+    Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(Stroke::new(style::INK, EDGE)) }
+}
+
+/// A thin line.
+pub fn line(path: Vec<Step>) -> Mark {
+    stroked(&path, style::INK, EDGE * 0.8)
+}
+
+/// Where something was or will be.
+pub fn ghost(path: Vec<Step>) -> Mark {
+    let stroke = Stroke { dashes: vec![0.9, 0.6], ..Stroke::new(style::ACCENT, EDGE) };
+    Mark::Shape { outline: path, fill: None, stroke: Some(stroke) }
+}
+
+/// What is hidden behind or inside something.
+pub fn hidden(path: Vec<Step>) -> Mark {
+    let stroke = Stroke { dashes: vec![0.6, 0.5], ..Stroke::new(style::INK, EDGE * 0.8) };
+    Mark::Shape { outline: path, fill: None, stroke: Some(stroke) }
+}
+
+/// An arrow through points, its head at the last.
+pub fn arrow(points: &[Point]) -> Vec<Mark> {
+    let [.., before, tip] = points else { return Vec::new() };
+    let back = (*before - *tip).angle();
+    let side = |turn: f64| *tip + Point::towards(back + turn) * HEAD;
+    let head = outline::polygon(&[*tip, side(0.42), side(-0.42)]);
+    let stroke = Stroke { round: true, ..Stroke::new(style::ACCENT, 0.45) };
+    let mut shaft = points.to_vec();
+    if let Some(end) = shaft.last_mut() {
+        *end = *tip + Point::towards(back) * (HEAD * 0.7);
+    }
+    vec![
+        Mark::Shape { outline: outline::curve(&shaft), fill: None, stroke: Some(stroke) },
+        Mark::Shape { outline: head, fill: Some(Fill::Flat(style::ACCENT, 1.0)), stroke: None },
+    ]
+}

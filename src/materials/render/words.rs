@@ -1,0 +1,63 @@
+//! How amounts, lots and cutting plans are said, in every table and on the sheet.
+
+use crate::materials::{Amount, Buy, Cutting, Piece};
+use crate::units::{Length, UnitStyle};
+
+/// From here on a length is told in metres or feet, as it is sold.
+const LONG: Length = Length::mm(1000.0);
+/// One foot in millimetres.
+const FOOT: f64 = 304.8;
+
+/// A count, or a length as one buys it.
+#[must_use]
+pub fn amount(amount: Amount, units: UnitStyle) -> String {
+    match amount {
+        Amount::Count(count) => count.to_string(),
+        Amount::Length(length) => long(length, units),
+    }
+}
+
+/// Whether an amount is nothing.
+#[must_use]
+pub fn is_nothing(amount: Amount) -> bool {
+    matches!(amount, Amount::Count(0) | Amount::Length(Length::ZERO))
+}
+
+/// A length as one buys it: from a metre on in metres or feet.
+#[must_use]
+pub fn long(length: Length, units: UnitStyle) -> String {
+    if length < LONG {
+        return units.ruler(length);
+    }
+    let metres = format!("{} m", Length::mm(length.value() / 1000.0).hundredths().trim_end_matches(" mm"));
+    let feet = format!("{:.1} ft", length.value() / FOOT);
+    match units {
+        UnitStyle::In => feet,
+        UnitStyle::Mm => metres,
+        UnitStyle::Both => format!("{feet} ({metres})"),
+    }
+}
+
+/// `2 packs of 48`, `1 spool of 9.2 m`, `3 pieces`.
+#[must_use]
+pub fn lots(buy: &Buy, units: UnitStyle) -> String {
+    let ending = if buy.lots == 1 { "" } else { "s" };
+    let words = format!("{} {}{ending}", buy.lots, buy.unit);
+    if buy.lot == Amount::Count(1) { words } else { format!("{words} of {}", amount(buy.lot, units)) }
+}
+
+/// How many lengths a plan takes and how near that is to the least; nothing where none is on sale.
+#[must_use]
+pub fn verdict(cutting: &Cutting) -> Option<String> {
+    cutting.lot?;
+    let lengths = if cutting.bought() == 1 { "1 length".to_owned() } else { format!("{} lengths", cutting.bought()) };
+    Some(match cutting.beyond_least() {
+        0 => format!("{lengths}: no plan needs fewer"),
+        more => format!("{lengths}: at most {more} more than any plan needs"),
+    })
+}
+
+/// Equal pieces in a row told once, with how many there are.
+pub fn runs(pieces: &[Piece]) -> impl Iterator<Item = (usize, &Piece)> {
+    pieces.chunk_by(|a, b| a == b).filter_map(|same| Some((same.len(), same.first()?)))
+}

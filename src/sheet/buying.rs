@@ -1,0 +1,147 @@
+//! The buying page: materials, cutting list, tools, sizes and, when asked for, prices.
+
+use crate::geometry::Point;
+use crate::materials::{Materials, Suggestion};
+use crate::steps;
+
+use super::layout::Block;
+use super::layout::flow::Flow;
+use super::layout::table::{Align, Cell, Column, Table};
+use super::layout::text::Type;
+use super::mark::{Mark, Stroke};
+use super::page::Body;
+use super::{Sheet, cutting, face, needs, outline, sizes, style};
+
+/// Room above a heading.
+const BEFORE: f64 = 6.0;
+/// Width of a column of tools.
+const TOOL: f64 = 55.0;
+
+/// Draws the pages on which the maker finds what to buy, to cut and to lay ready.
+pub fn buying(sheet: &Sheet<'_>, materials: &Materials) -> Vec<Body> {
+    let mut flow = Flow::new(sheet.room());
+    needed(&mut flow, sheet, materials);
+    let scales = cuts(&mut flow, sheet, materials);
+    tools(&mut flow, sheet);
+    graded(&mut flow, sheet);
+    if sheet.style.prices {
+        price(&mut flow, materials);
+    }
+    let body = |marks| Body {
+        name: "Buying and cutting",
+        description: "What to buy, with spares and what is left over, how to cut cords and chains, and the tools."
+            .to_owned(),
+        marks,
+        scale: scales.clone(),
+    };
+    flow.into_pages().into_iter().map(body).collect()
+}
+
+fn section(flow: &mut Flow, title: &str) {
+    flow.gap(BEFORE);
+    flow.heading(face::heading(title));
+}
+
+fn note(flow: &mut Flow, words: &str) {
+    let note = Type::TINY.paragraph(words, flow.width());
+    flow.add(Block::stack([Block::gap(1.0), note], 0.0));
+}
+
+fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
+    section(flow, "Buying and cutting");
+    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).set(flow.width()));
+    let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
+    let spare = materials.spare * 100.0;
+    note(flow, &format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}"));
+    if sheet.style.prices {
+        let currency = currency(materials);
+        let (bought, used) = (materials.bought(), materials.used());
+        note(flow, &format!("Bought in all: {bought}{currency}. The piece uses {used}{currency} of it."));
+    }
+}
+
+/// The currency behind a space, where the pattern says it.
+fn currency(materials: &Materials) -> String {
+    materials.currency.as_ref().map(|name| format!(" {name}")).unwrap_or_default()
+}
+
+/// The cutting plans; returns their scales for the footer.
+fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) -> String {
+    let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
+    let mut scales: Vec<String> = Vec::new();
+    for (at, cutting) in plans.into_iter().enumerate() {
+        if at == 0 {
+            section(flow, "Cutting");
+        } else {
+            flow.gap(BEFORE / 2.0);
+        }
+        let scale = cutting::pour(flow, &sheet.piece.design, cutting).to_string();
+        if !scales.contains(&scale) {
+            scales.push(scale);
+        }
+    }
+    if scales.is_empty() { String::new() } else { format!("cutting bars {}", scales.join(", ")) }
+}
+
+/// The tools in columns, each with a box to tick.
+fn tools(flow: &mut Flow, sheet: &Sheet<'_>) {
+    section(flow, "Tools");
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few columns")]
+    let columns = (flow.width() / TOOL).floor().max(1.0) as usize;
+    for row in steps::tools(&sheet.piece.design).chunks(columns) {
+        let cells = row.iter().map(|tool| {
+            let words = Block::row([tick(), Type::BODY.paragraph(tool, TOOL - 8.0)], 2.0);
+            Block { width: TOOL, ..words }
+        });
+        flow.add(Block::stack([Block::row(cells, 0.0), Block::gap(0.8)], 0.0));
+    }
+}
+
+/// A box to tick, in the middle of a line of text.
+pub fn tick() -> Block {
+    const SIDE: f64 = 2.4;
+    let top = (Type::BODY.line_height() - SIDE) / 2.0;
+    let square = outline::rect(Point::new(0.1, top), SIDE, SIDE);
+    let mark = Mark::Shape { outline: square, fill: None, stroke: Some(Stroke::new(style::ACCENT, 0.25)) };
+    Block::new(SIDE + 0.2, top + SIDE, vec![mark])
+}
+
+fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let tables = sizes::tables(&sheet.piece.sizes, &sheet.piece.design);
+    if tables.is_empty() {
+        return;
+    }
+    section(flow, "Sizes");
+    for table in tables {
+        flow.table(table.set(flow.width()));
+        flow.gap(BEFORE / 2.0);
+    }
+}
+
+fn price(flow: &mut Flow, materials: &Materials) {
+    let Some(price) = &materials.suggestion else { return };
+    section(flow, "A suggested price");
+    flow.table(sum(price, &currency(materials)).set(flow.width().min(90.0)));
+    let unpriced = if price.unpriced.is_empty() {
+        String::new()
+    } else {
+        format!(" Without what has no price in the pattern: {}.", price.unpriced.join(", "))
+    };
+    note(flow, &format!("A suggestion from the maker's own figures, for one piece, and not a valuation.{unpriced}"));
+}
+
+fn sum(price: &Suggestion, currency: &str) -> Table {
+    let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
+    let rows = [
+        ("materials used", price.materials),
+        ("labour", price.labour),
+        ("overhead", price.overhead),
+        ("cost", price.cost),
+        ("for a shop", price.wholesale),
+        ("for a wearer", price.retail),
+    ];
+    for (name, money) in rows {
+        table.push(vec![Cell::text(name), Cell::strong(format!("{money}{currency}"))]);
+    }
+    table
+}

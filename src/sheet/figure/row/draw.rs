@@ -1,0 +1,113 @@
+//! The marks of a line: cord, ends, beads, findings, knots and branches.
+
+use std::f64::consts::PI;
+
+use crate::art::Stencils;
+use crate::design::{End, What};
+use crate::geometry::Point;
+use crate::pattern::{CordKind, FindingKind};
+use crate::sheet::figure::strands::branch;
+use crate::sheet::mark::{Mark, Stroke};
+use crate::sheet::{outline, style};
+
+use super::line::{Line, Placed};
+use super::size::TAIL;
+use super::span::Thing;
+
+/// How far the cord runs on beyond a line that does not end with the strand.
+const STUB: f64 = 3.5;
+/// Half of the room between the two strokes of a cut.
+const CUT: f64 = 0.9;
+
+/// The line's marks with the cord at a height.
+pub fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let mut marks = self::cord(line, placed, cord, stencils);
+    for one in placed {
+        match one.span.thing {
+            Thing::End(side) => marks.extend(end(line, one, side, cord, stencils)),
+            Thing::Bit(_) => marks.extend(bit(line, one, cord, stencils)),
+            Thing::Bare { .. } if one.span.is_broken() => marks.push(cut(Point::new(one.centre(), cord))),
+            Thing::Bare { .. } => {}
+        }
+    }
+    marks
+}
+
+/// The cord, in pieces between its cuts.
+fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
+    let is_end = |one: Option<&Placed<'_, '_>>| one.is_some_and(|one| matches!(one.span.thing, Thing::End(_)));
+    let (first, last) = (placed.first(), placed.last());
+    let from = first.map_or(0.0, |one| if is_end(first) { one.end() } else { one.x - STUB });
+    let to = last.map_or(0.0, |one| if is_end(last) { one.x } else { one.end() + STUB });
+    let is_cut = |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. });
+    let cuts = placed.iter().filter(is_cut).flat_map(|one| [one.centre() - CUT, one.centre() + CUT]);
+    let edges: Vec<f64> = std::iter::once(from).chain(cuts).chain([to]).collect();
+    let piece = |pair: &[f64]| stencils.cord(line.strand.cord, &[Point::new(pair[0], y), Point::new(pair[1], y)], 1.0);
+    edges.chunks_exact(2).map(piece).collect()
+}
+
+/// Two strokes across cord that is drawn shorter than it is.
+fn cut(at: Point) -> Mark {
+    let stroke = |x: f64| outline::line(at + Point::new(x - 0.6, 1.8), at + Point::new(x + 0.6, -1.8));
+    let outline = [stroke(-CUT), stroke(CUT)].concat();
+    Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::INK, 0.25)) }
+}
+
+fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let Thing::Bit(bit) = one.span.thing else { return Vec::new() };
+    let (at, scale) = (Point::new(one.centre(), y), one.span.scale);
+    match &bit.what {
+        What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
+        What::Knot => vec![stencils.knot(line.strand.cord, at, 0.0, scale, bit.length())],
+        What::Finding(index) => vec![stencils.finding(*index, Point::new(one.x, y), 0.0, scale)],
+        What::Dangle(dangle) => branch(dangle, at, line.design, scale, stencils),
+        What::Gap => Vec::new(),
+    }
+}
+
+/// An end with its loop and findings, or its knot and tail.
+fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let end = &line.strand.ends[side];
+    // Distances from the loop inward, and the way outward.
+    let (outer, inward) = if side == 0 { (one.x, 1.0) } else { (one.end(), -1.0) };
+    let on = |distance: f64| Point::new(outer + inward * distance * one.span.scale, y);
+    if end.findings.is_empty() {
+        return knotted(line, on(0.0), on(TAIL), stencils);
+    }
+    let mut marks: Vec<_> =
+        bight(end, &on).map(|path| stencils.cord(line.strand.cord, &path, 1.0)).into_iter().collect();
+    let (mut depth, angle) = (end.bight.value(), if side == 0 { PI } else { 0.0 });
+    for index in &end.findings {
+        let finding = &line.design.findings[*index];
+        let length = finding.length.value();
+        let (at, angle) = match finding.kind {
+            FindingKind::CrimpCover => (end.bight.value(), angle + PI),
+            FindingKind::WireGuard => (end.bight.value(), angle),
+            _ => (depth + length, angle),
+        };
+        marks.push(stencils.finding(*index, on(at), angle, one.span.scale));
+        let covers = matches!(finding.kind, FindingKind::CrimpCover | FindingKind::WireGuard);
+        depth += if covers { 0.0 } else { length };
+    }
+    marks
+}
+
+/// The line of the loop beyond a crimp.
+fn bight(end: &End, on: &dyn Fn(f64) -> Point) -> Option<Vec<Point>> {
+    let half = end.bight.value() / 2.0;
+    let (centre, across) = (on(half), (on(half) - on(0.0)).length());
+    let outline = outline::ellipse(centre, across, across * 0.6);
+    (half > 0.0).then(|| outline::flattened(&outline))
+}
+
+/// A tail of cord with the knot that ends it; chain ends with its last link.
+fn knotted(line: &Line<'_, '_>, tip: Point, root: Point, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let cord = &line.design.cords[line.strand.cord];
+    let mut marks = vec![stencils.cord(line.strand.cord, &[tip, root], 1.0)];
+    if cord.kind != CordKind::Chain {
+        let size = (cord.diameter.value() * 2.5).clamp(0.8, 4.0);
+        let way = (root - tip) * (1.0 / (root - tip).length().max(1e-9));
+        marks.push(stencils.knot(line.strand.cord, root - way * (size / 2.0), 0.0, 1.0, size));
+    }
+    marks
+}

@@ -1,0 +1,171 @@
+//! Letters of runs, lengths of bare cord and counts of beads above a line.
+
+use crate::design::Design;
+use crate::geometry::Point;
+use crate::sheet::layout::text::Type;
+use crate::sheet::mark::{Anchor, Mark, Stroke};
+use crate::sheet::{outline, style};
+use crate::units::{Length, UnitStyle, fraction};
+
+use super::line::Placed;
+use super::span::{Span, Thing};
+
+/// Height of one row of labels.
+const ROW: f64 = style::SMALL * 1.15;
+/// Height of the brackets below them.
+const BRACKET: f64 = 1.6;
+/// Most rows of labels: a label that is wider than its run goes up a row.
+const ROWS: usize = 2;
+/// Least room between labels.
+const CLEAR: f64 = 0.6;
+/// Bare cord from this length on, in mm, has its length printed.
+const LEAST_GAP: f64 = 8.0;
+
+/// A stretch of a line with what may be printed over it, the best first.
+struct Stretch {
+    from: f64,
+    to: f64,
+    words: Vec<String>,
+    face: Type,
+}
+
+/// A label in its place.
+struct Label {
+    words: String,
+    face: Type,
+    left: f64,
+    row: usize,
+}
+
+/// The labels of a line.
+pub struct Labels {
+    labels: Vec<Label>,
+    brackets: Vec<(f64, f64)>,
+    /// How many runs are too short for their letter.
+    pub left_out: usize,
+}
+
+impl Labels {
+    /// Finds room for the labels of a line of a width.
+    pub fn new(design: &Design, placed: &[Placed<'_, '_>], width: f64) -> Self {
+        let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
+        let mut taken = [0.0; ROWS];
+        for stretch in stretches(design, placed) {
+            labels.brackets.push((stretch.from, stretch.to));
+            match place(&stretch, &mut taken, width) {
+                Some(label) => labels.labels.push(label),
+                None => labels.left_out += 1,
+            }
+        }
+        labels
+    }
+
+    /// Height with brackets.
+    pub fn height(&self) -> f64 {
+        self.rows() as f64 * ROW + BRACKET
+    }
+
+    fn rows(&self) -> usize {
+        self.labels.iter().map(|label| label.row + 1).max().unwrap_or(1)
+    }
+
+    /// The labels from the upper edge of their height.
+    pub fn marks(&self) -> Vec<Mark> {
+        let rows = self.rows();
+        let text = |label: &Label| {
+            let baseline = (rows - label.row) as f64 * ROW - ROW * 0.12;
+            label.face.mark(&label.words, Point::new(label.left, baseline), Anchor::Start)
+        };
+        let top = rows as f64 * ROW + 0.5;
+        let corners = |(from, to): &(f64, f64)| {
+            let inset = ((to - from) * 0.1).min(0.4);
+            let (from, to) = (from + inset, to - inset);
+            outline::polyline(
+                &[(from, top + 0.8), (from, top), (to, top), (to, top + 0.8)].map(|(x, y)| Point::new(x, y)),
+            )
+        };
+        let brackets = self.brackets.iter().flat_map(corners).collect();
+        let stroke = Some(Stroke::new(style::RULE, 0.2));
+        let mut marks: Vec<_> = self.labels.iter().map(text).collect();
+        marks.push(Mark::Shape { outline: brackets, fill: None, stroke });
+        marks
+    }
+}
+
+/// Puts a label over its stretch: the best words that it is long enough for, or the shortest.
+fn place(stretch: &Stretch, taken: &mut [f64; ROWS], width: f64) -> Option<Label> {
+    let room = stretch.to - stretch.from;
+    let widths = stretch.words.iter().map(|words| (words, stretch.face.width(words)));
+    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.last())?;
+    let spare = (room - wide).min(2.0) / 2.0;
+    let left = (stretch.from + spare).clamp(0.0, (width - wide).max(0.0));
+    let row = taken.iter().position(|taken| *taken <= left)?;
+    taken[row] = left + wide + CLEAR;
+    Some(Label { words: words.clone(), face: stretch.face, left, row })
+}
+
+fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
+    let mut stretches: Vec<Stretch> = Vec::new();
+    let mut last = None;
+    for one in placed.iter().filter(|one| !one.span.is_knot()) {
+        let bead = one.span.bead();
+        match (stretches.last_mut(), bead) {
+            (Some(stretch), Some(_)) if bead == last => stretch.to = one.end(),
+            (_, Some(index)) => stretches.push(Stretch {
+                from: one.x,
+                to: one.end(),
+                words: run(&design.beads[index].letter, one.span.run),
+                face: Type::SMALL_STRONG,
+            }),
+            (_, None) => stretches.extend(bare(design.heading.units, one)),
+        }
+        last = bead;
+    }
+    stretches
+}
+
+/// A run's count and letter; where it goes on from the line before, its letter alone.
+fn run(letter: &str, (before, total): (u32, u32)) -> Vec<String> {
+    if before == 0 { vec![format!("{total}{letter}"), letter.to_owned()] } else { vec![format!("…{letter}")] }
+}
+
+fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
+    let words = match one.span.thing {
+        Thing::Bare { loose: true, .. } => vec!["bare cord".to_owned()],
+        Thing::Bare { loose: false, .. } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
+        _ => return None,
+    };
+    Some(Stretch { from: one.x, to: one.end(), words, face: Type::TINY.coloured(style::INK) })
+}
+
+/// A length of bare cord in the words of the chart, then shorter.
+fn gap(units: UnitStyle, length: Length) -> Vec<String> {
+    let inches = || format!("{} in", fraction(length));
+    match units {
+        UnitStyle::In => vec![format!("{} bare", inches()), inches()],
+        UnitStyle::Mm => vec![format!("{} bare", length.tenths()), length.tenths()],
+        UnitStyle::Both => vec![format!("{} = {} bare", inches(), length.tenths()), length.tenths()],
+    }
+}
+
+/// The number of every tenth bead and of the last one on the line, above it with a tick down to it.
+pub fn counts(placed: &[Placed<'_, '_>], top: f64, cord: f64, width: f64) -> Vec<Mark> {
+    let (baseline, mut taken, mut ticks, mut marks) = (top + style::TINY * 0.75, 0.0, Vec::new(), Vec::new());
+    for one in placed.iter().filter(|one| is_counted(one.span)) {
+        let words = one.span.number.to_string();
+        let wide = Type::TINY.width(&words);
+        let left = (one.centre() - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
+        if left >= taken {
+            taken = left + wide + CLEAR;
+            marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
+            let foot = Point::new(one.centre(), cord - one.span.reach.above - 0.2);
+            ticks.extend(outline::line(Point::new(one.centre(), baseline + 0.4), foot));
+        }
+    }
+    marks.push(Mark::Shape { outline: ticks, fill: None, stroke: Some(Stroke::new(style::QUIET, 0.2)) });
+    marks
+}
+
+const fn is_counted(span: &Span<'_>) -> bool {
+    span.number > 0 && span.number.is_multiple_of(10)
+}

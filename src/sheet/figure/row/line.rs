@@ -1,0 +1,135 @@
+//! One line of a row: where everything on it stands.
+//!
+//! From top to bottom: letters of runs and lengths of bare cord over thin brackets, the count of
+//! every ten beads, the beads with what hangs from them, the ruler.
+
+use crate::art::Stencils;
+use crate::design::{Design, Strand};
+use crate::geometry::Point;
+use crate::sheet::figure::ruler::{Ruler, Stretch};
+use crate::sheet::layout::Block;
+use crate::sheet::mark::Mark;
+use crate::sheet::style;
+
+use super::draw;
+use super::label::{self, Labels};
+use super::span::Span;
+
+/// Least room left and right of a line, for cord that goes on and the ruler's unit.
+const LEAD: f64 = 7.0;
+/// Height of the row of counts with its ticks.
+const COUNTS: f64 = style::TINY * 0.9 + 1.4;
+/// Room between the beads and the ruler.
+const ABOVE_RULER: f64 = 1.0;
+
+/// Room left and right of every line of a row: what reaches beyond its own length has it.
+pub fn lead(spans: &[Span<'_>]) -> f64 {
+    let over = spans.iter().map(|span| span.reach.aside - span.before.min(span.after));
+    over.fold(LEAD, f64::max)
+}
+
+/// The spans in lines no longer than the room.
+pub fn broken<'a, 's>(spans: &'s [Span<'a>], room: f64) -> Vec<&'s [Span<'a>]> {
+    let (mut lines, mut from, mut length) = (Vec::new(), 0, 0.0);
+    for (at, span) in spans.iter().enumerate() {
+        if at > from && length + span.length() > room {
+            lines.push(&spans[from..at]);
+            (from, length) = (at, 0.0);
+        }
+        length += span.length();
+    }
+    if from < spans.len() {
+        lines.push(&spans[from..]);
+    }
+    lines
+}
+
+/// A line to draw.
+pub struct Line<'a, 's> {
+    /// The design.
+    pub design: &'a Design,
+    /// The strand.
+    pub strand: &'a Strand,
+    /// What stands on the line.
+    pub spans: &'s [Span<'a>],
+    /// Room at its left.
+    pub lead: f64,
+    /// Width with the room at both sides.
+    pub width: f64,
+}
+
+/// A span on its line.
+#[derive(Clone, Copy)]
+pub struct Placed<'a, 's> {
+    /// The span.
+    pub span: &'s Span<'a>,
+    /// Where it starts.
+    pub x: f64,
+}
+
+impl Placed<'_, '_> {
+    /// Where its centre stands.
+    #[must_use]
+    pub fn centre(&self) -> f64 {
+        self.x + self.span.before
+    }
+
+    /// Where it ends.
+    #[must_use]
+    pub fn end(&self) -> f64 {
+        self.x + self.span.length()
+    }
+}
+
+impl<'a, 's> Line<'a, 's> {
+    /// The line as a block, and how many of its runs are too short for their letter.
+    pub fn draw(&self, stencils: &mut Stencils<'_>) -> (Block, usize) {
+        let placed = self.placed();
+        let units = self.design.heading.units;
+        let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
+        let labels = Labels::new(self.design, &placed, self.width);
+        let cord = labels.height() + COUNTS + most(|span| span.reach.above);
+        let ruler_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
+        let mut marks = labels.marks();
+        marks.extend(label::counts(&placed, labels.height(), cord, self.width));
+        let row = draw::row(self, &placed, cord, stencils);
+        marks.push(Mark::Group { label: self.describe(), marks: row });
+        let ruler = Ruler::new(units, self.width);
+        marks.extend(ruler.marks(&stretches(&placed), Point::new(0.0, ruler_top)));
+        (Block::new(self.width, ruler_top + ruler.height(), marks), labels.left_out)
+    }
+
+    fn placed(&self) -> Vec<Placed<'a, 's>> {
+        let mut x = self.lead;
+        let place = |span: &'s Span<'a>| {
+            let placed = Placed { span, x };
+            x += span.length();
+            placed
+        };
+        self.spans.iter().map(place).collect()
+    }
+
+    fn describe(&self) -> String {
+        let numbers = || self.spans.iter().map(|span| span.number).filter(|number| *number > 0);
+        match (numbers().next(), numbers().next_back()) {
+            (Some(first), Some(last)) => format!("strand {}, beads {first} to {last}", self.strand.name),
+            _ => format!("strand {}", self.strand.name),
+        }
+    }
+}
+
+/// Where the ruler runs.
+fn stretches(placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
+    let mut stretches: Vec<Stretch> = Vec::new();
+    let mut goes_on = false;
+    for one in placed {
+        let measured = one.span.is_measured() && !one.span.is_broken();
+        match stretches.last_mut().filter(|_| goes_on && measured) {
+            Some(stretch) => stretch.length += one.span.cord,
+            None if measured => stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord }),
+            None => {}
+        }
+        goes_on = measured;
+    }
+    stretches
+}

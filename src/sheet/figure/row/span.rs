@@ -1,0 +1,210 @@
+//! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
+
+use crate::design::{Bit, Design, Rest, Strand, What};
+
+use super::size::{self, Reach};
+
+/// Longest bare cord in mm that is drawn at actual size.
+pub const LONG: f64 = 60.0;
+/// Length in mm at which cord that is cut short is drawn.
+pub const CUT_SHORT: f64 = 26.0;
+/// Bare cord below this is none.
+const NONE: f64 = 0.05;
+
+/// What a span shows.
+#[derive(Clone, Copy, Debug)]
+pub enum Thing<'a> {
+    /// The first end (0) or the last (1).
+    End(usize),
+    /// Something strung.
+    Bit(&'a Bit),
+    /// Bare cord.
+    Bare {
+        /// Whether beads slide along it, so that its length is not fixed.
+        loose: bool,
+        /// Whether it lies between an end and what is strung.
+        outer: bool,
+    },
+}
+
+/// A stretch of the strand.
+#[derive(Clone, Copy, Debug)]
+pub struct Span<'a> {
+    /// What is there.
+    pub thing: Thing<'a>,
+    /// Length of cord from the start of the row to its start; less than nothing before the row.
+    pub from: f64,
+    /// Length of cord that it takes.
+    pub cord: f64,
+    /// From its start to its centre on paper.
+    pub before: f64,
+    /// From its centre to its end on paper.
+    pub after: f64,
+    /// How far its drawing reaches.
+    pub reach: Reach,
+    /// At which it is drawn: 1, or less where no page has room.
+    pub scale: f64,
+    /// Of a bead, which one of those on the cord it is, from 1; else 0.
+    pub number: u32,
+    /// Of a bead, how many of its kind stand before it in its run, and how many the run has.
+    pub run: (u32, u32),
+}
+
+impl<'a> Span<'a> {
+    fn new(thing: Thing<'a>, from: f64, cord: f64) -> Self {
+        let half = cord / 2.0;
+        let reach = Reach { aside: half, ..Reach::default() };
+        Self { thing, from, cord, before: half, after: half, reach, scale: 1.0, number: 0, run: (0, 0) }
+    }
+
+    fn bare(from: f64, cord: f64, loose: bool, outer: bool) -> Self {
+        let span = Self::new(Thing::Bare { loose, outer }, from, cord);
+        if loose || cord > LONG { span.drawn_with(CUT_SHORT / cord.max(NONE)) } else { span }
+    }
+
+    fn end(side: usize, from: f64, strand: &Strand, design: &Design) -> Self {
+        let (reach, length) = size::of_end(&strand.ends[side], design);
+        Self { reach, ..Self::new(Thing::End(side), from, length) }.fitted()
+    }
+
+    fn bit(bit: &'a Bit, from: f64, design: &Design) -> Self {
+        let reach = size::of_bit(bit, design);
+        let span =
+            Self { reach, before: bit.before, after: bit.after, ..Self::new(Thing::Bit(bit), from, bit.length()) };
+        span.fitted()
+    }
+
+    /// Drawn smaller where no page has room for it.
+    fn fitted(self) -> Self {
+        let scale = self.reach.scale(self.cord);
+        Self { scale, ..self.drawn_with(scale) }
+    }
+
+    fn drawn_with(self, scale: f64) -> Self {
+        Self { before: self.before * scale, after: self.after * scale, reach: self.reach.times(scale), ..self }
+    }
+
+    /// Length on paper.
+    #[must_use]
+    pub fn length(&self) -> f64 {
+        self.before + self.after
+    }
+
+    /// Whether it is drawn shorter or longer than it is.
+    #[must_use]
+    pub fn is_broken(&self) -> bool {
+        (self.length() - self.cord).abs() > 1e-9
+    }
+
+    /// Whether the ruler runs along it.
+    #[must_use]
+    pub const fn is_measured(&self) -> bool {
+        !matches!(self.thing, Thing::End(_) | Thing::Bare { outer: true, .. })
+    }
+
+    /// Index of its bead, if it is one.
+    #[must_use]
+    pub const fn bead(&self) -> Option<usize> {
+        match self.thing {
+            Thing::Bit(Bit { what: What::Bead(bead), .. }) => Some(*bead),
+            _ => None,
+        }
+    }
+
+    /// Whether it is a knot.
+    #[must_use]
+    pub fn is_knot(&self) -> bool {
+        matches!(self.thing, Thing::Bit(Bit { what: What::Knot, .. }))
+    }
+
+    /// How many beads it shows, those of a branch included.
+    #[must_use]
+    pub fn beads(&self) -> usize {
+        match self.thing {
+            Thing::Bit(bit) => beads(bit),
+            Thing::End(_) | Thing::Bare { .. } => 0,
+        }
+    }
+}
+
+fn beads(bit: &Bit) -> usize {
+    match &bit.what {
+        What::Bead(_) => 1,
+        What::Dangle(dangle) => dangle.bits.iter().map(beads).sum(),
+        What::Gap | What::Knot | What::Finding(_) => 0,
+    }
+}
+
+/// Something strung at a station.
+struct Strung<'a> {
+    bit: &'a Bit,
+    station: f64,
+    /// Whether it slides.
+    slides: bool,
+    train: usize,
+}
+
+/// A strand's spans, from the first end to the last, its trains starting at stations.
+#[must_use]
+pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64]) -> Vec<Span<'a>> {
+    let strung = strung(strand, starts);
+    let [first, last] = [0, 1].map(|side: usize| strand.ends[side].takes.value());
+    let zero = strung.first().map_or(first, |one| one.station);
+    let mut spans = vec![Span::end(0, -zero, strand, design)];
+    let mut at = (first, None::<&Strung<'_>>);
+    for one in &strung {
+        let between = at.1.is_none_or(|before| before.train != one.train);
+        let loose = between && (one.slides || at.1.is_some_and(|before| before.slides));
+        if one.station - at.0 > NONE {
+            spans.push(Span::bare(at.0 - zero, one.station - at.0, loose, at.1.is_none()));
+        }
+        spans.push(Span::bit(one.bit, one.station - zero, design));
+        at = (one.station + one.bit.length(), Some(one));
+    }
+    let end = strand.finished.value() - last;
+    if end - at.0 > NONE {
+        let loose = at.1.is_some_and(|before| before.slides);
+        spans.push(Span::bare(at.0 - zero, end - at.0, loose, true));
+    }
+    spans.push(Span::end(1, end - zero, strand, design));
+    count(&mut spans);
+    spans
+}
+
+fn strung<'a>(strand: &'a Strand, starts: &[f64]) -> Vec<Strung<'a>> {
+    let mut all = Vec::new();
+    for (train, (one, start)) in strand.trains.iter().zip(starts).enumerate() {
+        let mut station = *start;
+        for bit in &one.bits {
+            if bit.what != What::Gap {
+                all.push(Strung { bit, station, slides: matches!(one.rest, Rest::Free(..)), train });
+            }
+            station += bit.length();
+        }
+    }
+    all
+}
+
+/// Numbers the beads, and within their runs; knots between beads of a kind do not end a run.
+fn count(spans: &mut [Span<'_>]) {
+    let mut number = 0;
+    let mut run: Vec<usize> = Vec::new();
+    for at in 0..=spans.len() {
+        let bead = spans.get(at).and_then(Span::bead);
+        if spans.get(at).is_some_and(Span::is_knot) {
+            continue;
+        }
+        let goes_on = bead.is_some() && run.first().is_some_and(|first| spans[*first].bead() == bead);
+        if !goes_on {
+            let total = u32::try_from(run.len()).unwrap_or(u32::MAX);
+            for (before, at) in (0..).zip(run.drain(..)) {
+                spans[at].run = (before, total);
+            }
+        }
+        if bead.is_some() {
+            number += 1;
+            spans[at].number = number;
+            run.push(at);
+        }
+    }
+}

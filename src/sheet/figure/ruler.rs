@@ -1,0 +1,124 @@
+//! The running ruler: millimetres with figures at the centimetres, inches in eighths, or both.
+
+use crate::geometry::Point;
+use crate::sheet::layout::text::Type;
+use crate::sheet::mark::{Anchor, Mark, Stroke};
+use crate::sheet::{outline, style};
+use crate::units::{INCH, UnitStyle};
+
+/// Length of the ticks at the figures.
+const TICK: f64 = 2.4;
+/// Height of a row of figures.
+const FIGURES: f64 = style::TINY;
+/// Least room between figures.
+const CLEAR: f64 = 0.5;
+
+/// One edge of a ruler.
+struct Edge {
+    unit: &'static str,
+    /// Distance between ticks in mm.
+    step: f64,
+    /// Which ticks have figures, and how long the others are: every so many, this share of a tick.
+    lengths: &'static [(u32, f64)],
+}
+
+const MILLIMETRES: Edge = Edge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5, 0.7), (1, 0.4)] };
+const EIGHTHS: Edge = Edge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)] };
+
+/// A stretch of a line along which the ruler runs unbroken, in mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stretch {
+    /// Where it starts on the line.
+    pub x: f64,
+    /// What the ruler shows there; below 0 there are no ticks.
+    pub from: f64,
+    /// Its length.
+    pub length: f64,
+}
+
+/// A ruler below a line.
+pub struct Ruler {
+    above: Option<Edge>,
+    below: Option<Edge>,
+    width: f64,
+}
+
+impl Ruler {
+    /// The ruler of a unit style, on lines of a width.
+    pub const fn new(units: UnitStyle, width: f64) -> Self {
+        let (above, below) = match units {
+            UnitStyle::In => (None, Some(EIGHTHS)),
+            UnitStyle::Mm => (None, Some(MILLIMETRES)),
+            UnitStyle::Both => (Some(EIGHTHS), Some(MILLIMETRES)),
+        };
+        Self { above, below, width }
+    }
+
+    /// Its height.
+    pub fn height(&self) -> f64 {
+        f64::from(u8::from(self.above.is_some()) + u8::from(self.below.is_some())) * (TICK + FIGURES)
+    }
+
+    /// The ruler along stretches, from its upper left corner.
+    pub fn marks(&self, stretches: &[Stretch], corner: Point) -> Vec<Mark> {
+        if stretches.is_empty() {
+            return Vec::new();
+        }
+        let base = corner.y + if self.above.is_some() { TICK + FIGURES } else { 0.0 };
+        let along = |one: &Stretch| outline::line(Point::new(one.x, base), Point::new(one.x + one.length, base));
+        let mut lines: Vec<_> = stretches.iter().flat_map(along).collect();
+        let mut marks = Vec::new();
+        for (edge, down) in [(&self.above, -1.0), (&self.below, 1.0)] {
+            if let Some(edge) = edge {
+                let (ticks, figures) = self.edge(edge, stretches, base, down);
+                lines.extend(ticks);
+                marks.extend(figures);
+            }
+        }
+        marks.insert(0, Mark::Shape { outline: lines, fill: None, stroke: Some(Stroke::new(style::INK, 0.15)) });
+        vec![Mark::Group { label: "ruler".to_owned(), marks }]
+    }
+
+    /// The ticks and figures of an edge, `down` or up from the base line.
+    fn edge(
+        &self,
+        edge: &Edge,
+        stretches: &[Stretch],
+        base: f64,
+        down: f64,
+    ) -> (Vec<crate::sheet::mark::Step>, Vec<Mark>) {
+        let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
+        let unit = Type::TINY.width(edge.unit);
+        let mut figures = vec![Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start)];
+        let (mut ticks, mut taken) = (Vec::new(), unit + CLEAR);
+        for (x, at) in stretches.iter().flat_map(|stretch| edge.ticks(stretch)) {
+            let share =
+                edge.lengths.iter().find(|(every, _)| at.is_multiple_of(*every)).map_or(0.0, |(_, share)| *share);
+            ticks.extend(outline::line(Point::new(x, base), Point::new(x, base + down * TICK * share)));
+            let figure = edge.figure(at);
+            let wide = figure.as_deref().map_or(0.0, |figure| Type::TINY.width(figure));
+            let left = (x - wide / 2.0).min(self.width - wide);
+            if let Some(figure) = figure.filter(|_| left >= taken) {
+                figures.push(Type::TINY.coloured(style::INK).mark(&figure, Point::new(left, baseline), Anchor::Start));
+                taken = left + wide + CLEAR;
+            }
+        }
+        (ticks, figures)
+    }
+}
+
+impl Edge {
+    /// Ticks on a stretch: where on the line, and which.
+    fn ticks(&self, stretch: &Stretch) -> Vec<(f64, u32)> {
+        const ROUNDING: f64 = 1e-6;
+        let first = ((stretch.from - ROUNDING) / self.step).ceil().max(0.0) as u32;
+        let last = ((stretch.from + stretch.length + ROUNDING) / self.step).floor().max(0.0) as u32;
+        (first..=last).map(|at| (stretch.x + f64::from(at) * self.step - stretch.from, at)).collect()
+    }
+
+    /// The figure at a tick, if it has one.
+    fn figure(&self, at: u32) -> Option<String> {
+        let (every, _) = self.lengths.first()?;
+        at.is_multiple_of(*every).then(|| (at / every).to_string())
+    }
+}

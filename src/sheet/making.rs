@@ -1,0 +1,109 @@
+//! The making pages: cautions, the designer's notes, and the numbered steps with small drawings.
+
+use crate::art::{self, STEP_SIZE};
+use crate::design::Design;
+use crate::geometry::Point;
+use crate::steps::{Step, cautions, steps};
+
+use super::buying::tick;
+use super::layout::Block;
+use super::layout::flow::Flow;
+use super::layout::text::Type;
+use super::mark::{Anchor, Mark, Stroke};
+use super::page::Body;
+use super::{Sheet, face, outline, style};
+
+/// Width of the column of numbers.
+const NUMBER: f64 = 9.0;
+/// Gap between a step's words and its drawing.
+const GAP: f64 = 6.0;
+/// Room between two steps.
+const BETWEEN: f64 = 2.2;
+/// Widest lines of words: about 75 letters.
+const WIDEST: f64 = 118.0;
+/// Room inside the edge of the box of cautions.
+const PAD: f64 = 3.0;
+
+/// Draws the pages that the maker follows at the bench.
+pub fn making(sheet: &Sheet<'_>) -> Vec<Body> {
+    let design = &sheet.piece.design;
+    let mut flow = Flow::new(sheet.room());
+    flow.heading(face::heading("Making"));
+    flow.add(warnings(design, flow.width()));
+    notes(&mut flow, design);
+    flow.gap(BETWEEN);
+    for (at, step) in steps(design).iter().enumerate() {
+        flow.add(block(at + 1, step, flow.width()));
+    }
+    let body = |marks| Body {
+        name: "Making",
+        description: "Cautions, and the steps of the work in order, each with what to check.".to_owned(),
+        marks,
+        scale: String::new(),
+    };
+    flow.into_pages().into_iter().map(body).collect()
+}
+
+/// The cautions in a box, in two columns where there is room.
+fn warnings(design: &Design, width: f64) -> Block {
+    let cautions = cautions(design);
+    let columns = if width > 150.0 { 2 } else { 1 };
+    let column = (width - 2.0 * PAD - GAP * (columns - 1) as f64) / columns as f64;
+    let said = cautions.iter().map(|caution| {
+        let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
+        Block::stack([title, Type::SMALL.paragraph(caution.text, column), Block::gap(1.2)], 0.0)
+    });
+    let said: Vec<_> = said.collect();
+    let sides = said.chunks(said.len().div_ceil(columns)).map(|side| Block::stack(side.iter().cloned(), 0.0));
+    let sides = sides.map(|side| Block { width: column, ..side });
+    boxed(Block::stack([Type::STRONG.line("Before you start"), Block::row(sides, GAP)], 0.8), width)
+}
+
+/// A block in a box of a width.
+fn boxed(block: Block, width: f64) -> Block {
+    let height = block.height + 2.0 * PAD - 1.2;
+    let outline = outline::rounded_rect(Point::new(0.15, 0.15), width - 0.3, height - 0.3, 1.5);
+    let edge = Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::ACCENT, 0.3)) };
+    let mut marks = vec![edge];
+    marks.extend(block.at(Point::new(PAD, PAD)));
+    Block::new(width, height, marks)
+}
+
+fn notes(flow: &mut Flow, design: &Design) {
+    let Some(notes) = &design.heading.notes else { return };
+    let from = design.heading.designer.as_ref().map_or_else(|| "Notes".to_owned(), |name| format!("Notes by {name}"));
+    let words = Type::BODY.paragraph(notes, flow.width().min(WIDEST));
+    flow.gap(3.0);
+    flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));
+}
+
+/// A step: its number, its words, and its drawing at the right.
+fn block(number: usize, step: &Step, width: f64) -> Block {
+    let drawing_left = width - STEP_SIZE.0;
+    let words = words(step, (drawing_left - NUMBER - GAP).min(WIDEST));
+    let height = if step.drawing.is_some() { words.height.max(STEP_SIZE.1) } else { words.height };
+    let mut marks = rule(width);
+    let baseline = BETWEEN + Type::STRONG.size * 0.98;
+    marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 3.0, baseline), Anchor::End));
+    marks.extend(words.at(Point::new(NUMBER, BETWEEN)));
+    if let Some(drawing) = step.drawing {
+        marks.extend(Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)).at(Point::new(drawing_left, BETWEEN)));
+    }
+    Block::new(width, height + 2.0 * BETWEEN, marks)
+}
+
+/// Title, text, and what to check beside a box to tick.
+fn words(step: &Step, width: f64) -> Block {
+    let mut blocks = vec![Type::STRONG.paragraph(&step.title, width), Type::BODY.paragraph(&step.text, width)];
+    if let Some(check) = &step.check {
+        let words = Type::BODY.coloured(style::ACCENT).paragraph(check, width - 5.0);
+        blocks.push(Block::row([tick(), words], 1.6));
+    }
+    Block::stack(blocks, 0.3)
+}
+
+/// The thin rule above a step.
+fn rule(width: f64) -> Vec<Mark> {
+    let outline = outline::line(Point::ORIGIN, Point::new(width, 0.0));
+    vec![Mark::Shape { outline, fill: None, stroke: Some(style::THIN_RULE) }]
+}

@@ -1,0 +1,49 @@
+//! The small drawings beside the steps, to look at; each stays inside its box.
+
+use festoon::art::{STEP_SIZE, step};
+use festoon::export::{Effort, png};
+use festoon::geometry::Point;
+use festoon::sheet::layout::Block;
+use festoon::sheet::mark::{Mark, Page};
+use festoon::sheet::outline::flattened;
+use festoon::steps::Drawing;
+
+fn outlines(marks: &[Mark]) -> Vec<Point> {
+    let of = |mark: &Mark| match mark {
+        Mark::Shape { outline, .. } => flattened(outline),
+        Mark::Group { marks, .. } => outlines(marks),
+        Mark::Text(_) | Mark::Stamp { .. } => panic!("a drawing has no words and no stamps"),
+    };
+    marks.iter().flat_map(of).collect()
+}
+
+#[test]
+fn every_drawing_fills_its_box_and_no_more() {
+    let (width, height) = STEP_SIZE;
+    for drawing in Drawing::ALL {
+        let points = outlines(&step(drawing));
+        let inside = |point: &Point| (0.0..=width).contains(&point.x) && (0.0..=height).contains(&point.y);
+        let outside: Vec<_> = points.iter().filter(|point| !inside(point)).collect();
+        assert!(outside.is_empty(), "{drawing:?}: {outside:?}");
+        let broad = points.iter().map(|point| point.x).fold(0.0, f64::max)
+            - points.iter().map(|point| point.x).fold(width, f64::min);
+        assert!(broad > width * 0.7, "{drawing:?} is only {broad} mm broad");
+    }
+}
+
+#[test]
+fn contact_sheet_of_the_steps() {
+    let (width, height) = STEP_SIZE;
+    let place = |(at, drawing): (usize, Drawing)| {
+        let corner = Point::new(3.0 + (at % 4) as f64 * (width + 6.0), 3.0 + (at / 4) as f64 * (height + 6.0));
+        Block::new(width, height, step(drawing)).at(corner)
+    };
+    let marks = Drawing::ALL.into_iter().enumerate().flat_map(place).collect();
+    let (title, description) = ("Steps".into(), "Drawn to be looked at.".into());
+    let page = Page { width: 120.0, height: 72.0, title, description, symbols: Vec::new(), marks };
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
+    std::fs::create_dir_all(folder).unwrap();
+    let picture = png(&page, 330.0, Effort::Preview).unwrap();
+    std::fs::write(format!("{folder}/steps.png"), &picture).unwrap();
+    assert!(!picture.is_empty());
+}
