@@ -149,11 +149,7 @@ impl Drawing {
 
 fn about(piece: &Piece) -> About {
     let heading = &piece.design.heading;
-    About {
-        title: heading.title.clone(),
-        author: heading.designer.clone().unwrap_or_default(),
-        keywords: Vec::new(),
-    }
+    About { title: heading.title.clone(), author: heading.designer.clone().unwrap_or_default(), keywords: Vec::new() }
 }
 
 /// One file for all pages, or one a page.

@@ -197,9 +197,7 @@ impl Hung {
     pub fn reaches(&self, station: f64) -> bool {
         const ROUNDING: f64 = 1e-6;
         let ends = self.joints.first().zip(self.joints.last());
-        ends.is_some_and(|(first, last)| {
-            (first.station - ROUNDING..=last.station + ROUNDING).contains(&station)
-        })
+        ends.is_some_and(|(first, last)| (first.station - ROUNDING..=last.station + ROUNDING).contains(&station))
     }
 
     /// A stretch of the strand laid straight along x from the origin, each station at its x, with

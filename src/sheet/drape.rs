@@ -85,9 +85,9 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
     let closing = figure::closing(piece);
     let closure = closing.as_ref().and_then(|closing| closing.extent(design));
     let strands = design.strands.iter().zip(&piece.drape.strands);
-    let extents = strands.enumerate().filter_map(|(index, (strand, hung))| {
-        Some((index, figure::strand_box(design, strand, hung)?))
-    });
+    let extents = strands
+        .enumerate()
+        .filter_map(|(index, (strand, hung))| Some((index, figure::strand_box(design, strand, hung)?)));
     let extents: Vec<_> = extents
         .map(|(index, extent)| (index, closure.filter(|_| index == 0).map_or(extent, |closure| extent.and(closure))))
         .collect();

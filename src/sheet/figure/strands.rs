@@ -25,13 +25,7 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
 }
 
 /// One strand alone, as far as it is laid.
-pub fn strand(
-    design: &Design,
-    strand: &Strand,
-    hung: &Hung,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+pub fn strand(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut marks = vec![cord(strand, hung, frame, stencils)];
     marks.extend(strung(design, strand, hung, frame, stencils));
     marks

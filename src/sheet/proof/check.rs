@@ -17,7 +17,7 @@ const GAP: f64 = 6.0;
 /// Narrowest column of words beside the squares.
 const NARROWEST: f64 = 45.0;
 /// Height of the words where they stand below the squares.
-const WORDS: f64 = 32.0;
+const WORDS: f64 = 36.0;
 /// The line of a square.
 const LINE: Stroke = Stroke::new(style::INK, 0.2);
 /// Room that the line takes outside the square.

@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Part, Strand, What};
+use crate::design::{Part, Rest, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::sheet::figure::{self, Extent, Frame, Ruler, Stretch};
@@ -16,6 +16,8 @@ use super::tile::Window;
 
 /// Room between a lane's ruler and what it measures.
 const BELOW_RULER: f64 = 1.5;
+/// Room between a cut and a lane's words.
+const LABEL: f64 = 1.0;
 
 /// What is laid in a lane.
 enum Laid<'a> {
@@ -39,7 +41,8 @@ pub struct Lane<'a> {
 /// The lanes of a piece.
 pub fn lanes(piece: &Piece) -> Vec<Lane<'_>> {
     let design = &piece.design;
-    let strands = design.strands.iter().zip(&piece.drape.strands).map(|(strand, hung)| Lane::strand(piece, strand, hung));
+    let strands =
+        design.strands.iter().zip(&piece.drape.strands).map(|(strand, hung)| Lane::strand(piece, strand, hung));
     let closure = &design.closure;
     let both = !closure.left.is_empty() && !closure.right.is_empty();
     let sides = [(&closure.left, "first"), (&closure.right, "last")];
@@ -53,7 +56,9 @@ impl<'a> Lane<'a> {
         let length = strand.finished.value();
         let extent = figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |_| true));
         let extent = extent.unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
-        let words = format!("{}: finished {}, loop to loop", strand.name, units.ruler(strand.finished));
+        let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
+        let rest = if slides { "; beads where they come to rest" } else { "" };
+        let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
         let longest = strand.bits().filter(|bit| bit.what != What::Gap).map(crate::design::Bit::length);
         let longest = longest.fold(0.0, f64::max);
         Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), longest, units }
@@ -64,7 +69,8 @@ impl<'a> Lane<'a> {
         let length: Length = parts.iter().map(|part| part.reach).sum();
         let name = name.map_or_else(|| "Closure".to_owned(), |name| format!("Closure at the {name} ends"));
         let words = format!("{name}: {} at its longest, from the strands outward", units.ruler(length));
-        let longest = parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
+        let longest =
+            parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
         let half = figure::half_breadth(design);
         let (length, longest) = (length.value(), longest.value());
         Self { laid: Laid::Side(parts), words, length, reach: (half, half), longest, units }
@@ -91,7 +97,7 @@ impl<'a> Lane<'a> {
 
     /// What a window shows of it, on a width.
     pub fn draw(&self, window: Window, width: f64, piece: &Piece, stencils: &mut Stencils<'_>) -> Block {
-        let origin = Point::new(window.beyond - window.from, self.cord());
+        let origin = Point::new(-window.first, self.cord());
         let frame = Frame { origin, scale: 1.0 };
         let marks = match self.laid {
             Laid::Strand(strand, hung) => {
@@ -103,7 +109,8 @@ impl<'a> Lane<'a> {
                 within(marks, -self.longest, width)
             }
         };
-        let label = Type::SMALL_STRONG.fitted(&self.words, width - window.beyond).at(Point::new(window.beyond, 0.0));
+        let left = window.from - window.first + LABEL;
+        let label = Type::SMALL_STRONG.fitted(&self.words, width - left).at(Point::new(left, 0.0));
         let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
         let ends = self.ends(window, origin);
         let drawn = Mark::Group { label: self.words.clone(), marks };
@@ -112,22 +119,20 @@ impl<'a> Lane<'a> {
 
     /// What a window shows of the ruler.
     fn stretch(&self, window: Window) -> Stretch {
-        let from = (window.from - window.beyond).max(0.0);
-        let to = (window.to + window.beyond).min(self.length);
-        Stretch { x: from - window.from + window.beyond, from, length: to - from }
+        let (from, to) = (window.first.max(0.0), window.last.min(self.length));
+        Stretch { x: from - window.first, from, length: to - from }
     }
 
     /// What a window shows of a strand: all that lies in it at least in part, and what the room
     /// beyond has for the whole of.
     fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung) -> Hung {
-        let shown = (window.from - window.beyond, window.to + window.beyond);
         let wanted = |seat: &Seat| {
             let bit = &strand.trains[seat.train].bits[seat.bit];
             let (start, end) = (seat.station - bit.before, seat.station + bit.after);
             let touches = start < window.to && end > window.from;
-            touches || (start >= shown.0 && end <= shown.1)
+            touches || (start >= window.first && end <= window.last)
         };
-        hung.straight(shown.0.max(0.0), shown.1.min(self.length), wanted)
+        hung.straight(window.first.max(0.0), window.last.min(self.length), wanted)
     }
 
     /// Thin lines down from the ruler where the lane begins and ends.

@@ -38,7 +38,8 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
     let lanes = lane::lanes(sheet.piece);
     let tiling = Tiling::new(&lanes, below);
     let map = Map::new(&tiling);
-    let mut marks: Vec<Vec<Mark>> = tiling.pages().map(|page| tiling.draw(page, &lanes, sheet.piece, stencils)).collect();
+    let mut marks: Vec<Vec<Mark>> =
+        tiling.pages().map(|page| tiling.draw(page, &lanes, sheet.piece, stencils)).collect();
     marks.extend(lists(sheet, below, stencils));
     let body = |(index, mut marks): (usize, Vec<Mark>)| {
         marks.extend(check::marks(sheet, room, &map, index));

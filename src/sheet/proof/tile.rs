@@ -1,7 +1,7 @@
 //! Tiling: which page shows which part of which lanes, and how pages join.
 //!
-//! Pages of a row overlap by twice `beyond`; the cut runs through the middle of the overlap, at the
-//! same station on both pages.
+//! Pages of a row overlap by twice `beyond`, which is as long as the longest thing that a cut can go
+//! through; the cut runs through the middle of the overlap, at the same station on both pages.
 
 use crate::Piece;
 use crate::art::Stencils;
@@ -14,7 +14,7 @@ use crate::sheet::{outline, style};
 use super::lane::Lane;
 
 /// Least and most room beyond the cut on either side.
-const BEYOND: (f64, f64) = (7.0, 30.0);
+const BEYOND: (f64, f64) = (6.0, 30.0);
 /// Room above and below the lanes for the words at the cuts.
 const WORDS: f64 = 5.0;
 /// Room between lanes.
@@ -22,15 +22,17 @@ const LANE_GAP: f64 = 4.0;
 /// Half the size of a corner mark.
 const CORNER: f64 = 2.0;
 
-/// The part of the lanes that a page shows: stations from one to another.
+/// The part of the lanes that a page shows, in stations.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Window {
-    /// Where the page's own part begins.
+    /// Where the page's own part begins: after the cut.
     pub from: f64,
     /// Where it ends.
     pub to: f64,
-    /// How far the page shows what lies beyond, on both sides.
-    pub beyond: f64,
+    /// Where what the page has room for begins.
+    pub first: f64,
+    /// Where that ends.
+    pub last: f64,
 }
 
 /// A page of strands.
@@ -54,17 +56,19 @@ pub struct Tiling {
 impl Tiling {
     /// Tiles lanes over pages with a room for them.
     pub fn new(lanes: &[Lane<'_>], room: Rect) -> Self {
-        let longest = lanes.iter().map(|lane| lane.longest).fold(0.0, f64::max);
+        let cut = lanes.iter().filter(|lane| lane.length > room.width - 2.0 * BEYOND.0);
+        let longest = cut.map(|lane| lane.longest).fold(0.0, f64::max);
         let beyond = longest.clamp(BEYOND.0, BEYOND.1.min(room.width / 5.0));
         let rows = rows(lanes, room.height - 2.0 * WORDS);
         let step = room.width - 2.0 * beyond;
         let columns = |lanes: &[Lane<'_>]| {
-            let length = lanes.iter().map(|lane| lane.length).fold(1.0, f64::max);
-            (length / step).ceil() as usize
+            let length = lanes.iter().map(|lane| lane.length).fold(0.0, f64::max);
+            ((length - beyond) / step).ceil().max(1.0) as usize
         };
-        let tiles = rows.iter().enumerate().flat_map(|(row, range)| {
-            (0..columns(&lanes[range.clone()])).map(move |column| Tile { row, column })
-        });
+        let tiles = rows
+            .iter()
+            .enumerate()
+            .flat_map(|(row, range)| (0..columns(&lanes[range.clone()])).map(move |column| Tile { row, column }));
         let tiles = tiles.collect();
         Self { room, beyond, rows, tiles }
     }
@@ -78,14 +82,16 @@ impl Tiling {
         self.room.width - 2.0 * self.beyond
     }
 
-    fn window(&self, column: usize) -> Window {
-        let from = self.step() * column as f64;
-        Window { from, to: from + self.step(), beyond: self.beyond }
+    fn window(&self, tile: Tile) -> Window {
+        let from = self.step() * tile.column as f64;
+        let (first, last) = (from - self.beyond, from + self.step() + self.beyond);
+        let goes_on = self.number(tile.row, tile.column + 1).is_some();
+        Window { from, to: if goes_on { last - self.beyond } else { last }, first, last }
     }
 
     /// A page's marks.
     pub fn draw(&self, tile: Tile, lanes: &[Lane<'_>], piece: &Piece, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let window = self.window(tile.column);
+        let window = self.window(tile);
         let mut top = self.room.top + WORDS;
         let mut marks = Vec::new();
         for lane in &lanes[self.rows[tile.row].clone()] {
