@@ -1,8 +1,12 @@
-//! `festoon check`: remarks only.
+//! `festoon check`: remarks only, about the pattern and all its sizes and colourways.
 
 use clap::Args;
 
-use festoon::remark::Level;
+use festoon::design::Choice;
+use festoon::pattern::read;
+use festoon::piece;
+use festoon::remark::{Level, Remark, has_errors};
+use festoon::source::Source;
 
 use super::swap::{self, Swap};
 use super::{Failure, Variant, input, report};
@@ -44,7 +48,22 @@ fn one(path: &str, options: &Options, messages: &report::Messages) -> Result<(),
     if let Some(swap) = &options.swap {
         return swap::run(&input::source(path, messages)?, &choice, swap, messages);
     }
-    let (_, remarks, _) = input::load(path, &choice, None, messages)?;
+    let source = input::source(path, messages)?;
+    let mut remarks = piece(&source, &choice, None).1;
+    if choice == Choice::default() {
+        remarks.extend(of_variants(&source, &remarks));
+    }
+    report::remarks(&remarks, &source, messages);
     let warned = remarks.iter().any(|remark| remark.level() == Level::Warning);
-    if options.strict && warned { Err(Failure::Pattern) } else { Ok(()) }
+    if has_errors(&remarks) || options.strict && warned { Err(Failure::Pattern) } else { Ok(()) }
+}
+
+/// What only arises in one of the pattern's sizes or colourways, said with its name.
+fn of_variants(source: &Source, said: &[Remark]) -> Vec<Remark> {
+    let Some(pattern) = read(source).0 else { return Vec::new() };
+    let variant = |(name, choice): (String, Choice)| {
+        let new = piece(source, &choice, None).1.into_iter().filter(|remark| !said.contains(remark));
+        new.map(move |remark| Remark { headline: format!("{name}: {}", remark.headline), ..remark }).collect::<Vec<_>>()
+    };
+    pattern.variants().into_iter().flat_map(variant).collect()
 }

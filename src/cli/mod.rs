@@ -4,6 +4,7 @@
 //! or file trouble.
 
 mod check;
+mod describe;
 mod explain;
 mod input;
 mod materials;
@@ -51,6 +52,10 @@ enum Command {
     Schema,
     /// Explain a remark at length
     Explain(explain::Options),
+    /// Print completions for a shell
+    Completions(describe::Options),
+    /// Print the manual page
+    Man,
 }
 
 /// Which variant of a pattern is wanted.
@@ -97,6 +102,8 @@ pub fn run() -> ExitCode {
         Command::New(options) => new::run(options),
         Command::Schema => schema::run(),
         Command::Explain(options) => explain::run(options),
+        Command::Completions(options) => describe::completions(options),
+        Command::Man => describe::manual(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -54,11 +54,9 @@ impl Messages {
     }
 }
 
-/// Prints remarks.
+/// Prints remarks; no remarks are nothing, or an empty array.
 pub fn remarks(remarks: &[Remark], source: &Source, messages: &Messages) {
-    if !remarks.is_empty() {
-        say(&render(remarks, source, messages.style(), messages.colour()));
-    }
+    say(&render(remarks, source, messages.style(), messages.colour()));
 }
 
 /// Prints why a command did not do what was asked.

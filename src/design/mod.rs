@@ -36,6 +36,21 @@ pub struct Choice {
     pub colourway: Option<String>,
 }
 
+impl Pattern {
+    /// Every size and every colourway that the pattern names, each with what it is called.
+    #[must_use]
+    pub fn variants(&self) -> Vec<(String, Choice)> {
+        let sizes = self.sizes.iter().flatten().map(|size| {
+            let name = &size.name.value;
+            (format!("size {name}"), Choice { size: Some(name.clone()), ..Choice::default() })
+        });
+        let ways = self.colourways.iter().flat_map(|ways| ways.ids()).map(|name| {
+            (format!("colourway {name}"), Choice { colourway: Some(name.to_owned()), ..Choice::default() })
+        });
+        sizes.chain(ways).collect()
+    }
+}
+
 /// One of the sizes of a graded pattern.
 #[derive(Clone, Debug)]
 pub struct Size {

@@ -21,6 +21,8 @@ pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
 /// Extra cord for each end where the pattern does not say: room to hold it; common practice, no
 /// source.
 const USUAL_ALLOWANCE: Length = Length::mm(50.0);
+/// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
+const MUCH_SHORT: Length = Length::mm(12.7);
 /// Lengths that differ by less are the same: a thousandth of what a ruler shows.
 const SAME: f64 = 1e-3;
 
@@ -169,12 +171,30 @@ fn finished(
         Some(length) if settle != Settle::Fill => length,
         length => {
             let finished = Length::mm(list.length(fill) + takes);
-            let differs = length.is_some_and(|length| (length - finished).value().abs() > SAME);
-            if differs && !list.has_fill() {
-                ignore_length(strand, finished, context);
+            if let Some(length) = length {
+                compare(strand, list, length, finished, context);
             }
             finished
         }
+    }
+}
+
+/// Says where a filled strand does not become as long as the pattern says.
+fn compare(strand: &pattern::Strand, list: &List<'_>, length: Length, finished: Length, context: &mut Context) {
+    let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
+    let short = length - leave - finished;
+    if !list.has_fill() && short.value().abs() > SAME {
+        ignore_length(strand, finished, context);
+    } else if short > MUCH_SHORT {
+        let name = &strand.name.value;
+        let headline = format!(
+            "strand {name}: whole repeats make it {}, {} short of its length",
+            finished.tenths(),
+            short.tenths()
+        );
+        let remark =
+            Remark::new(Code::FillShort, headline).help("repeat a shorter list, or write the length it becomes");
+        context.remarks.push(remark.at(strand.length.as_ref().map_or(strand.name.place, |at| at.place)));
     }
 }
 
@@ -207,10 +227,11 @@ pub fn rest(
     (from, to): (f64, f64),
     shelf: &Shelf,
 ) -> Result<Vec<Train>, f64> {
-    let bits = row::bits(&list.row(fill), &shelf.beads);
+    let mut bits = row::bits(&list.row(fill), &shelf.beads);
+    if settle == Settle::Fixed {
+        count_from_loop(&mut bits, from);
+    }
     let length: f64 = bits.iter().map(Bit::length).sum();
-    let starts_bare = bits.first().is_some_and(|bit| bit.what == What::Gap && bit.length() >= from);
-    let from = if settle == Settle::Fixed && starts_bare { 0.0 } else { from };
     let spare = to - from - length;
     if spare < -SAME {
         return Err(-spare);
@@ -221,6 +242,14 @@ pub fn rest(
         Settle::Spread => return Ok(spread(list, fill, (from, to), shelf)),
     };
     Ok(vec![Train { bits, rest }])
+}
+
+/// A space that opens a fixed row is counted from the first end's loop: what closes the end lies in it.
+fn count_from_loop(bits: &mut [Bit], takes: f64) {
+    if let Some(space) = bits.first_mut().filter(|bit| bit.what == What::Gap && bit.length() >= takes) {
+        space.before -= takes / 2.0;
+        space.after -= takes / 2.0;
+    }
 }
 
 /// Equal bare cord before, between and after the groups.

@@ -147,7 +147,10 @@ fn shape(centre: Point, along: Point, length: f64, profile: &[(f64, f64)]) -> Ou
 
 /// The distance of two convex outlines, negative by the least push that parts them.
 fn separation(one: &Outline, other: &Outline) -> Near {
-    let push = parted(one, other).max(parted(other, one));
+    let mut push = parted(one, other);
+    if push <= 0.0 {
+        push = push.max(parted(other, one));
+    }
     if push <= 0.0 {
         return Near { distance: push, at: one.centre.between(other.centre, 0.5) };
     }
@@ -155,34 +158,44 @@ fn separation(one: &Outline, other: &Outline) -> Near {
     if near.distance < far.distance { near } else { far }
 }
 
-/// The widest gap between two outlines across any side of the first, which runs anticlockwise.
+/// The widest gap between two outlines across any side of the first, which runs anticlockwise; or
+/// the first that parts them, as then only that matters.
 fn parted(one: &Outline, other: &Outline) -> f64 {
-    let gap = |(from, to): (Point, Point)| {
+    let mut widest = f64::NEG_INFINITY;
+    for (from, to) in sides(one) {
         let side = to - from;
         let length = side.length();
         let outward = Point::new(side.y, -side.x) * (1.0 / length);
         let beyond = |corner: &Point| (corner.x - from.x) * outward.x + (corner.y - from.y) * outward.y;
-        (length > 0.0).then(|| other.corners.iter().map(beyond).fold(f64::INFINITY, f64::min))
-    };
-    sides(one).filter_map(gap).fold(f64::NEG_INFINITY, f64::max)
+        if length > 0.0 {
+            widest = widest.max(other.corners.iter().map(beyond).fold(f64::INFINITY, f64::min));
+        }
+        if widest > 0.0 {
+            break;
+        }
+    }
+    widest
 }
 
-/// The nearest that any corner of the first comes to any side of the second.
+/// The nearest that any corner of the first comes to any side of the second. Squares of distances
+/// are compared: this is the innermost loop of the whole drape.
 fn nearest(one: &Outline, other: &Outline) -> Near {
-    let mut near = Near { distance: f64::INFINITY, at: one.centre };
-    for &corner in &one.corners {
-        for (from, to) in sides(other) {
-            let side = to - from;
-            let square = side.x * side.x + side.y * side.y;
-            let share = ((corner.x - from.x) * side.x + (corner.y - from.y) * side.y) / square;
-            let foot = from.between(to, if square > 0.0 { share.clamp(0.0, 1.0) } else { 0.0 });
-            let distance = corner.distance(foot);
-            if distance < near.distance {
-                near = Near { distance, at: corner.between(foot, 0.5) };
+    let (mut least, mut at) = (f64::INFINITY, one.centre);
+    for (from, to) in sides(other) {
+        let side = to - from;
+        let square = side.x * side.x + side.y * side.y;
+        let per_square = if square > 0.0 { 1.0 / square } else { 0.0 };
+        for &corner in &one.corners {
+            let ahead = (corner.x - from.x) * side.x + (corner.y - from.y) * side.y;
+            let foot = from + side * (ahead * per_square).clamp(0.0, 1.0);
+            let gap = corner - foot;
+            let square = gap.x * gap.x + gap.y * gap.y;
+            if square < least {
+                (least, at) = (square, corner.between(foot, 0.5));
             }
         }
     }
-    near
+    Near { distance: least.sqrt(), at }
 }
 
 fn sides(outline: &Outline) -> impl Iterator<Item = (Point, Point)> {

@@ -243,6 +243,10 @@ codes! {
     NoLength = "no-length", Error,
         "A strand needs a `length:`, or `settle: fill` so that its length follows from its beads. \
          `sizes:` change lengths, so each strand needs one to change.";
+    FillShort = "fill-short", Warning,
+        "With `settle: fill`, `repeat: fill` strings whole repeats until no more fit, and the strand \
+         becomes as long as they make it. It comes out more than half an inch (an assumption) \
+         shorter than the length that is written: somebody who wanted 17 in should know.";
     LengthIgnored = "length-ignored", Warning,
         "With `settle: fill` a strand's length follows from its beads; a length that is written \
          beside it and differs is not used.";

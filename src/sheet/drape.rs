@@ -47,7 +47,7 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     let whole_room = room;
     let mut room = room.above(BAR_HEIGHT);
     let mut scale = Scale::fitting(size, (room.width, room.height));
-    if let Labels::Beside(width) = figure::room_for_labels(piece, scale.factor()) {
+    if let Labels::Beside(width) = figure::room_for_labels(piece, scale.factor(), room.height) {
         room.width -= width;
         scale = Scale::fitting(size, (room.width, room.height));
     }
@@ -55,7 +55,7 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     let mut marks = figure::strands(piece, &frame, stencils);
     marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
     let beside = Extent { high: Point::new(whole.high.x, strands.high.y), ..strands };
-    marks.extend(figure::labels(piece, &frame, beside, room.top));
+    marks.extend(figure::labels(piece, &frame, beside, room));
     marks.extend(bar(whole_room, whole.height() * frame.scale, scale, piece));
     (marks, format!("drape {scale}"))
 }

@@ -5,7 +5,7 @@ use crate::geometry::Point;
 use crate::materials::Materials;
 
 use super::Sheet;
-use super::figure;
+use super::figure::{self, Labels};
 use super::layout::flow::Flow;
 use super::layout::text::Type;
 use super::layout::{Block, Rect};
@@ -52,6 +52,9 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
         over.push(("Beads, drawn at actual size", legend.set(room.width)));
     }
     marks.extend(worn(sheet, below));
+    if matches!(figure::room_for_labels(sheet.piece, 1.0, drape_room.height), Labels::Listed) {
+        over.push(("Strands", figure::strand_table(sheet.piece).set(room.width)));
+    }
     let (figure, scale) = drape::figure(sheet.piece, drape_room, stencils);
     marks.extend(figure);
     let first = Body { name: "Face", description: describe(sheet), marks, scale };

@@ -1,6 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
+use crate::design::Design;
 use crate::drape::neck::{BREADTH_TO_DEPTH, CHEST_TILT};
 use crate::pattern::Kind;
 use crate::trade::lengths::length_name;
@@ -8,6 +9,7 @@ use crate::units::{Length, UnitStyle};
 
 use super::layout::Block;
 use super::layout::text::Type;
+use super::metrics;
 
 /// Room between two facts.
 const FACT_GAP: f64 = 8.0;
@@ -81,15 +83,27 @@ pub fn finished(piece: &Piece) -> String {
     }
 }
 
+/// Most strands that the worn figure's words name.
+const NAMED: usize = 6;
+/// Widest name of a strand in them.
+const NAME: f64 = 30.0;
+
+/// A strand's number, with its name where there are few.
+fn number(design: &Design, at: usize) -> String {
+    if design.strands.len() > NAMED {
+        return (at + 1).to_string();
+    }
+    let Type { size, weight, .. } = Type::TINY;
+    format!("{} {}", at + 1, metrics::fit(&design.strands[at].name, size, weight, NAME))
+}
+
 /// What the worn figure shows and assumes.
 pub fn worn(piece: &Piece) -> Option<String> {
     let worn = piece.drape.worn.as_ref()?;
     let design = &piece.design;
     let units = design.heading.units;
-    let strands = design.strands.iter().zip(&worn.drops).enumerate();
-    let drops: Vec<_> = strands
-        .map(|(at, (strand, drop))| format!("{} {}: {}", at + 1, strand.name, units.ruler(Length::mm(*drop))))
-        .collect();
+    let drop = |at: usize| format!("{}: {}", number(design, at), units.ruler(Length::mm(worn.drops[at])));
+    let drops: Vec<_> = (0..worn.drops.len()).map(drop).collect();
     let name = length_name(design.piece_length().0).map_or_else(String::new, |(name, low, high)| {
         let range = high.map_or_else(
             || format!("from {}", units.ruler(low)),

@@ -6,7 +6,7 @@
 
 use std::f64::consts::PI;
 
-use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, metal, tinted, wire};
+use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, tinted, wire};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Rgb, Step};
 use crate::sheet::outline::{arc, circle, curve, mapped, polyline};
@@ -43,7 +43,7 @@ impl Twist {
     fn overs(&self) -> Vec<(bool, Vec<Step>)> {
         let crossings = f64::from(self.crossings);
         let over = |crossing: u32| {
-            let below = (crossing % 2 == 0) == self.rising_over;
+            let below = crossing.is_multiple_of(2) == self.rising_over;
             let middle = (f64::from(crossing) + 0.5) / crossings;
             let reach = 0.34 / crossings;
             (below, polyline(&self.cord(below, middle - reach, middle + reach)))
@@ -65,11 +65,11 @@ fn smooth(parts: &[Vec<Point>]) -> Vec<Step> {
 pub fn overhand() -> Vec<Mark> {
     let twist = Twist { left: at(6.5, 6.4), right: at(17.5, 6.4), half: 1.7, crossings: 3, rising_over: true };
     let path = smooth(&[
-        vec![at(0.0, 4.2), at(3.2, 4.2)],
+        vec![at(0.6, 4.2), at(3.2, 4.2)],
         twist.cord(false, 0.0, 1.0),
-        vec![at(19.6, 9.4), at(18.6, 13.4), at(12.0, 15.8), at(5.4, 13.4), at(4.4, 9.4)],
+        vec![at(19.9, 9.0), at(20.5, 11.4), at(18.0, 14.4), at(12.0, 15.8), at(6.0, 14.4), at(3.5, 11.4), at(4.1, 9.0)],
         twist.cord(true, 0.0, 1.0),
-        vec![at(20.8, 4.2), at(24.0, 4.2)],
+        vec![at(20.8, 4.2), at(23.4, 4.2)],
     ]);
     let mut marks = cord(&path, PLAIN);
     marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
@@ -108,22 +108,29 @@ pub fn surgeons() -> Vec<Mark> {
 
 /// A hinged cup about to close over a knot, and the hook at its end.
 pub fn cover() -> Vec<Mark> {
-    let (hinge, radius, opening) = (at(7.4, 9.6), 3.6, 0.6);
+    let (hinge, radius, opening) = (at(7.0, 9.4), 4.0, 0.5);
     let cup = |side: f64| {
-        let half = arc(at(radius, 0.0), (radius, radius), PI, PI + side * PI);
-        mapped(&half, |point| hinge + point.turned(-side * opening))
+        let mut half = arc(at(radius, 0.0), (radius, radius), PI, PI + side * PI);
+        half.push(Step::Close);
+        metal(mapped(&half, |point| hinge + point.turned(-side * opening)))
     };
-    let hook = curve(&[at(7.2, 0.0), at(9.6, 0.3), at(11.6, -0.6), at(12.2, -2.4), at(11.0, -3.8), at(9.6, -3.4)]);
-    let mut marks = cord(&polyline(&[at(3.0, 9.6), at(10.0, 9.6)]), PLAIN);
-    marks.extend(wire(&cup(1.0)));
+    let hook = curve(&[
+        at(6.8, 0.5),
+        at(8.6, 1.5),
+        at(10.6, 1.3),
+        at(11.9, -0.1),
+        at(11.8, -1.9),
+        at(10.4, -2.9),
+        at(9.0, -2.3),
+    ]);
+    let mut marks = cord(&polyline(&[at(3.0, 9.4), at(10.6, 9.4)]), PLAIN);
     marks.extend(wire(&mapped(&hook, |point| hinge + point.turned(opening))));
-    marks.extend(wire(&cup(-1.0)));
-    marks.push(bead(at(2.4, 9.6), 2.2));
-    marks.push(filled(circle(at(10.2, 9.6), 1.35), PLAIN));
-    marks.extend(
-        [-0.5, 0.5].map(|x| super::pen::line(curve(&[at(9.6 + x, 8.5), at(10.4 + x, 9.6), at(10.2 + x, 10.7)]))),
-    );
+    marks.extend([cup(1.0), cup(-1.0), bead(at(2.4, 9.4), 2.2)]);
+    marks.push(filled(circle(at(10.9, 9.4), 1.3), PLAIN));
+    let turn = |x: f64| line(curve(&[at(10.3 + x, 8.4), at(11.1 + x, 9.4), at(10.9 + x, 10.4)]));
+    marks.extend([-0.4, 0.4].map(turn));
     marks.push(metal(circle(hinge, EDGE * 3.0)));
-    marks.extend(arrow(&[at(15.6, 3.2), at(16.8, 4.8), at(17.0, 7.0)]));
+    marks.extend(arrow(&[at(15.0, 1.6), at(16.8, 3.2), at(17.2, 5.6)]));
+    marks.extend(arrow(&[at(8.6, 17.9), at(10.8, 17.9), at(12.8, 16.8)]));
     marks
 }

@@ -8,8 +8,9 @@ use crate::Piece;
 use crate::design::What;
 use crate::drape::Hung;
 use crate::geometry::Point;
-use crate::sheet::layout::Block;
+use crate::sheet::layout::table::{Align, Cell, Column, Table};
 use crate::sheet::layout::text::Type;
+use crate::sheet::layout::{Block, Rect};
 use crate::sheet::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
 use crate::sheet::{metrics, outline, style};
 use crate::units::Length;
@@ -17,7 +18,7 @@ use crate::units::Length;
 use super::{Extent, Frame, lowest_point};
 
 /// Radius of a numbered disc.
-const DISC: f64 = style::TINY * 0.66;
+pub const DISC: f64 = style::TINY * 0.66;
 /// Room kept round discs and lists.
 const CLEAR: f64 = 1.2;
 /// Length of a leader's level part beside the label.
@@ -42,10 +43,12 @@ pub enum Labels {
     Inside,
     /// Beside it, in a column of this width.
     Beside(f64),
+    /// Nowhere: they are too many, and the strands are listed on a page of their own.
+    Listed,
 }
 
-/// Finds room for the labels of a drape at a scale.
-pub fn room_for_labels(piece: &Piece, scale: f64) -> Labels {
+/// Finds room for the labels of a drape at a scale, beside it in a column of a height.
+pub fn room_for_labels(piece: &Piece, scale: f64, height: f64) -> Labels {
     let inside = list(piece);
     let hollow = hollow(piece);
     let fits = hollow.is_some_and(|hollow| {
@@ -54,7 +57,12 @@ pub fn room_for_labels(piece: &Piece, scale: f64) -> Labels {
     if fits && discs_fit(piece, scale) {
         return Labels::Inside;
     }
-    let widest = texts(piece).iter().map(|text| text.width).fold(0.0, f64::max);
+    let texts = texts(piece);
+    let high: f64 = texts.iter().map(|text| text.height + CLEAR).sum();
+    if high > height {
+        return Labels::Listed;
+    }
+    let widest = texts.iter().map(|text| text.width).fold(0.0, f64::max);
     Labels::Beside(widest + 2.0 * CLEAR + LEVEL)
 }
 
@@ -95,11 +103,12 @@ fn discs_fit(piece: &Piece, scale: f64) -> bool {
     order.windows(2).all(|pair| room(pair[0], pair[1]) >= 2.0 * DISC + 0.6)
 }
 
-/// The labels of a piece whose strands fill `extent`, none higher than `top` on the page.
-pub fn labels(piece: &Piece, frame: &Frame, extent: Extent, top: f64) -> Vec<Mark> {
-    match (room_for_labels(piece, frame.scale), hollow(piece)) {
+/// The labels of a piece whose strands fill `extent`, within a room on the page.
+pub fn labels(piece: &Piece, frame: &Frame, extent: Extent, room: Rect) -> Vec<Mark> {
+    match (room_for_labels(piece, frame.scale, room.height), hollow(piece)) {
         (Labels::Inside, Some(hollow)) => inside(piece, frame, hollow),
-        _ => beside(piece, frame, extent, top),
+        (Labels::Listed, _) => Vec::new(),
+        _ => beside(piece, frame, extent, room),
     }
 }
 
@@ -139,20 +148,43 @@ fn texts(piece: &Piece) -> Vec<Block> {
     piece.design.strands.iter().zip(&piece.drape.strands).map(text).collect()
 }
 
-/// Labels to the right of the drape, each as near its level as those above leave room.
-fn beside(piece: &Piece, frame: &Frame, extent: Extent, top: f64) -> Vec<Mark> {
+/// Labels to the right of the drape, each as near its level as the others leave room.
+fn beside(piece: &Piece, frame: &Frame, extent: Extent, room: Rect) -> Vec<Mark> {
     let levels = piece.drape.strands.iter().map(|hung| frame.page(lowest(hung)).y);
     let mut labels: Vec<_> = levels.zip(texts(piece)).collect();
     labels.sort_by(|a, b| a.0.total_cmp(&b.0));
     let edge = frame.page(extent.high).x + CLEAR;
-    let (mut free, mut marks) = (top, Vec::new());
+    let (mut free, mut marks) = (room.top, Vec::new());
+    let mut below: f64 = labels.iter().map(|(_, text)| text.height + CLEAR).sum();
     for (level, text) in labels {
-        let corner = Point::new(edge + CLEAR + LEVEL, (level - text.height / 2.0).max(free));
+        let highest_last = room.bottom() - below;
+        let corner = Point::new(edge + CLEAR + LEVEL, (level - text.height / 2.0).min(highest_last).max(free));
+        below -= text.height + CLEAR;
         free = corner.y + text.height + CLEAR;
         marks.push(leader(Point::new(edge, level), corner + Point::new(-0.7, text.height / 2.0)));
         marks.extend(text.at(corner));
     }
     marks
+}
+
+/// Every strand with its number, name, finished length and drop, for a page of its own.
+pub fn strand_table(piece: &Piece) -> Table {
+    let units = piece.design.heading.units;
+    let mut table = Table::new(vec![
+        Column::new("", Align::Left),
+        Column::wrapping("strand"),
+        Column::new("finished", Align::Right),
+        Column::new("hangs", Align::Right),
+    ]);
+    for (index, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {
+        table.push(vec![
+            Cell::strong((index + 1).to_string()),
+            Cell::text(&strand.name),
+            Cell::strong(units.ruler(strand.finished)),
+            Cell::text(units.ruler(Length::mm(hung.drop))),
+        ]);
+    }
+    table
 }
 
 /// A thin line from the drape's level to a label's middle.

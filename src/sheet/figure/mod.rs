@@ -13,7 +13,7 @@ mod strands;
 mod worn;
 
 pub use closure::{Closing, closing, half_breadth, laid_side};
-pub use labels::{Labels, disc, labels, room_for_labels};
+pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{ring, ring_extent};
 pub use row::{Row, row};
 pub use ruler::{Ruler, Stretch};

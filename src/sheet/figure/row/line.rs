@@ -28,13 +28,16 @@ pub fn lead(spans: &[Span<'_>]) -> f64 {
     over.fold(LEAD, f64::max)
 }
 
-/// The spans in lines no longer than the room.
+/// The spans in lines no longer than the room. A line ends where a run does, if that is near its
+/// end.
 pub fn broken<'a, 's>(spans: &'s [Span<'a>], room: f64) -> Vec<&'s [Span<'a>]> {
     let (mut lines, mut from, mut length) = (Vec::new(), 0, 0.0);
     for (at, span) in spans.iter().enumerate() {
         if at > from && length + span.length() > room {
-            lines.push(&spans[from..at]);
-            (from, length) = (at, 0.0);
+            let cut = cut(spans, from, at, room);
+            lines.push(&spans[from..cut]);
+            length = spans[cut..at].iter().map(Span::length).sum();
+            from = cut;
         }
         length += span.length();
     }
@@ -42,6 +45,23 @@ pub fn broken<'a, 's>(spans: &'s [Span<'a>], room: f64) -> Vec<&'s [Span<'a>]> {
         lines.push(&spans[from..]);
     }
     lines
+}
+
+/// Where to end a line that has room up to a span: the last place where no run goes on, within a
+/// share of the line.
+fn cut(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
+    const SHARE: f64 = 0.15;
+    let mut left = SHARE * room;
+    for cut in (from + 1..=at).rev() {
+        if spans[cut].run.0 == 0 && !spans[cut].is_knot() {
+            return cut;
+        }
+        left -= spans[cut - 1].length();
+        if left < 0.0 {
+            break;
+        }
+    }
+    at
 }
 
 /// A line to draw.

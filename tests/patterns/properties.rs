@@ -1,0 +1,159 @@
+//! What is true of every shipped pattern in every size and colourway.
+
+use std::collections::BTreeSet;
+
+use festoon::design::{Design, Strand, What};
+use festoon::drape::{Drape, Hung};
+use festoon::materials::{Amount, Article, Order, materials};
+use festoon::remark::Level;
+use festoon::{Piece, design::Choice};
+
+use super::shipped::{Shipped, shipped};
+
+/// Lengths in mm that differ by less are the same: rounding in sums of some hundred links.
+const SAME: f64 = 1e-6;
+/// A row may be longer than its strand by less than this, as it must be to be overfull.
+const OVER: f64 = 1.1e-3;
+
+fn every(check: impl Fn(&str, &Piece)) {
+    for shipped in shipped() {
+        for choice in shipped.choices() {
+            let (piece, _) = shipped.piece(&choice);
+            check(&format!("{} {choice:?}", shipped.name), &piece);
+        }
+    }
+}
+
+fn every_strand(check: impl Fn(&str, &Strand, &Hung)) {
+    every(|what, piece| {
+        for (strand, hung) in piece.design.strands.iter().zip(&piece.drape.strands) {
+            check(&format!("{what} {}", strand.name), strand, hung);
+        }
+    });
+}
+
+#[test]
+fn beads_bare_cord_and_ends_make_up_the_finished_length() {
+    every_strand(|what, strand, _| {
+        let ends: f64 = strand.ends.iter().map(|end| end.takes.value()).sum();
+        let whole = strand.beaded().value() + strand.bare().value() + ends;
+        assert!((whole - strand.finished.value()).abs() < OVER, "{what}: {whole} is not {}", strand.finished);
+    });
+}
+
+#[test]
+fn trains_lie_inside_their_strand_one_after_another() {
+    every_strand(|what, strand, hung| {
+        let mut at = strand.ends[0].takes.value();
+        for (train, start) in strand.trains.iter().zip(&hung.starts) {
+            assert!(*start >= at - SAME, "{what}: {start} is before {at}");
+            at = start + train.length();
+        }
+        let room = strand.finished.value() - strand.ends[1].takes.value();
+        assert!(at <= room + OVER, "{what}: {at} is beyond {room}");
+    });
+}
+
+#[test]
+fn seats_follow_one_another_inside_the_strand() {
+    every_strand(|what, strand, hung| {
+        let stations: Vec<_> = hung.seats.iter().map(|seat| seat.station).collect();
+        assert!(stations.windows(2).all(|pair| pair[0] < pair[1]), "{what}: {stations:?}");
+        let inside = |station: &f64| (0.0..=strand.finished.value()).contains(station);
+        assert!(stations.iter().all(inside), "{what}: {stations:?}");
+        let seated = strand.bits().filter(|bit| bit.what != What::Gap).count();
+        assert_eq!(hung.seats.len(), seated, "{what}");
+    });
+}
+
+#[test]
+fn no_link_is_stretched() {
+    every_strand(|what, strand, hung| {
+        for pair in hung.joints.windows(2) {
+            let (length, chord) = (pair[1].station - pair[0].station, pair[0].at.distance(pair[1].at));
+            assert!((length - chord).abs() < SAME, "{what} at {}: {chord} for {length}", pair[0].station);
+        }
+        let last = hung.joints.last().unwrap();
+        assert!((last.station - strand.finished.value()).abs() < OVER, "{what}: ends at {}", last.station);
+        assert!(last.at.distance(hung.ends[1]) < SAME, "{what}: misses its end");
+        assert!(hung.residual < 1e-9 * strand.finished.value(), "{what}: {}", hung.residual);
+    });
+}
+
+#[test]
+fn the_ring_holds_every_seat_in_order() {
+    every(|what, piece| {
+        let Some(ring) = &piece.drape.ring else { return };
+        assert_eq!(ring.turns.len(), piece.drape.strands[0].seats.len(), "{what}");
+        let turns: Vec<_> = ring.turns.iter().chain(&ring.closing).collect();
+        assert!(turns.windows(2).all(|pair| pair[0] < pair[1]), "{what}: {turns:?}");
+        assert!(*turns[0] > 0.0 && (turns[turns.len() - 1] - std::f64::consts::TAU).abs() < 1e-9, "{what}");
+    });
+}
+
+#[test]
+fn every_bead_that_is_strung_is_bought() {
+    every(|what, piece| {
+        let bought = bought(&piece.design);
+        for (at, bead) in piece.design.beads.iter().enumerate() {
+            let strung: u32 = piece.design.strands.iter().map(|strand| strand.counts(&piece.design)[at]).sum();
+            assert!(strung > 0, "{what}: {} is in the legend and not strung", bead.id);
+            assert_eq!(bought[at], Some(u64::from(strung * piece.design.copies)), "{what}: {}", bead.id);
+        }
+    });
+}
+
+/// What the materials say is needed of each bead.
+fn bought(design: &Design) -> Vec<Option<u64>> {
+    let materials = materials(design, &Order::default());
+    let need = |at: usize| {
+        let line = materials.lines.iter().find(|line| line.article == Article::Bead(at))?;
+        match line.need {
+            Amount::Count(count) => Some(count),
+            Amount::Length(_) => None,
+        }
+    };
+    (0..design.beads.len()).map(need).collect()
+}
+
+#[test]
+fn a_colourway_moves_nothing() {
+    for shipped in shipped() {
+        let (plain, _) = shipped.piece(&Choice::default());
+        for choice in shipped.choices().iter().filter(|choice| choice.colourway.is_some()) {
+            let (piece, _) = shipped.piece(choice);
+            assert_eq!(places(&piece.drape), places(&plain.drape), "{} {choice:?}", shipped.name);
+            let colours = |design: &Design| design.beads.iter().map(|bead| bead.colour).collect::<Vec<_>>();
+            assert_ne!(colours(&piece.design), colours(&plain.design), "{} {choice:?}", shipped.name);
+        }
+    }
+}
+
+fn places(drape: &Drape) -> Vec<Vec<festoon::drape::Seat>> {
+    drape.strands.iter().map(|hung| hung.seats.clone()).collect()
+}
+
+#[test]
+fn warnings_are_those_that_the_opening_comment_names() {
+    let showing: Vec<_> = shipped().into_iter().filter(|shipped| !warnings(shipped).is_empty()).collect();
+    for shipped in &showing {
+        for code in warnings(shipped) {
+            let named = shipped.opening().contains(&format!("`{code}`"));
+            assert!(named, "{}: the opening comment does not name {code}", shipped.name);
+        }
+    }
+    assert!(showing.len() <= 2, "at most two patterns show a warning");
+}
+
+/// Codes of the warnings of all variants.
+fn warnings(shipped: &Shipped) -> BTreeSet<&'static str> {
+    let remarks = shipped.choices().into_iter().flat_map(|choice| shipped.piece(&choice).1);
+    remarks.filter(|remark| remark.level() == Level::Warning).map(|remark| remark.code.name()).collect()
+}
+
+#[test]
+fn every_pattern_opens_with_what_one_should_see() {
+    for shipped in shipped() {
+        assert!(shipped.opening().starts_with("One sees "), "{}", shipped.name);
+    }
+}

@@ -1,0 +1,100 @@
+//! References: the resolved numbers of each shipped pattern, in `tests/patterns/NAME.json`.
+//!
+//! They are compared exactly, as every platform computes the same numbers; floats are rounded to six
+//! decimals so that a reader can read them. A test that fails leaves `NAME.expected.json` and
+//! `NAME.got.json` in `target/references`. `FESTOON_ACCEPT=1` takes what the program computes now
+//! as the reference. A reference drawing of a pattern belongs beside its numbers, as `NAME.svg`.
+
+use std::fs;
+use std::path::PathBuf;
+
+use festoon::design::Choice;
+use festoon::measure::Measures;
+use serde_json::Value;
+
+use super::shipped::{Shipped, root, shipped};
+
+#[test]
+fn numbers_are_those_of_the_references() {
+    let differing: Vec<_> = shipped().iter().filter(|shipped| !agrees(shipped)).map(|one| one.name.clone()).collect();
+    assert!(differing.is_empty(), "{differing:?} differ: compare the files in target/references");
+}
+
+#[test]
+fn every_reference_has_its_pattern() {
+    let names: Vec<_> = shipped().into_iter().map(|shipped| shipped.name).collect();
+    let files = fs::read_dir(root().join("tests/patterns")).unwrap().map(|entry| entry.unwrap().path());
+    let references = files.filter(|path| path.extension().is_some_and(|ending| ending == "json"));
+    for path in references {
+        let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
+        assert!(names.contains(&name), "no pattern for {}", path.display());
+    }
+}
+
+fn agrees(shipped: &Shipped) -> bool {
+    let path = root().join("tests/patterns").join(format!("{}.json", shipped.name));
+    let got = numbers(shipped);
+    if std::env::var_os("FESTOON_ACCEPT").is_some_and(|accept| accept == "1") {
+        fs::write(&path, &got).unwrap();
+    }
+    let expected = fs::read_to_string(&path).unwrap_or_default();
+    if got != expected {
+        leave(&shipped.name, &expected, &got);
+    }
+    got == expected
+}
+
+fn leave(name: &str, expected: &str, got: &str) {
+    let folder: PathBuf = root().join("target/references");
+    fs::create_dir_all(&folder).unwrap();
+    fs::write(folder.join(format!("{name}.expected.json")), expected).unwrap();
+    fs::write(folder.join(format!("{name}.got.json")), got).unwrap();
+}
+
+fn numbers(shipped: &Shipped) -> String {
+    let (piece, remarks) = shipped.piece(&Choice::default());
+    let measures = Measures::new(&piece, &remarks, &shipped.source);
+    let mut text = String::new();
+    write(&rounded(serde_json::to_value(measures).unwrap()), 0, &mut text);
+    text.push('\n');
+    text
+}
+
+/// Every float rounded to six decimals, and no negative nothing.
+fn rounded(value: Value) -> Value {
+    match value {
+        Value::Number(number) if number.is_f64() => {
+            let number = number.as_f64().unwrap();
+            Value::from((number * 1e6).round() / 1e6 + 0.0)
+        }
+        Value::Array(items) => items.into_iter().map(rounded).collect(),
+        Value::Object(entries) => entries.into_iter().map(|(key, value)| (key, rounded(value))).collect(),
+        other => other,
+    }
+}
+
+/// Writes groups that hold no other group on one line, so that a bead is a line.
+fn write(value: &Value, depth: usize, text: &mut String) {
+    let indent = "  ".repeat(depth + 1);
+    let (open, close, entries): (_, _, Vec<(String, &Value)>) = match value {
+        Value::Array(items) if holds_groups(items.iter()) => {
+            ('[', ']', items.iter().map(|item| (String::new(), item)).collect())
+        }
+        Value::Object(entries) if holds_groups(entries.values()) => {
+            ('{', '}', entries.iter().map(|(key, value)| (format!("{}: ", Value::from(key.as_str())), value)).collect())
+        }
+        flat => return text.push_str(&flat.to_string()),
+    };
+    text.push(open);
+    for (at, (key, value)) in entries.iter().enumerate() {
+        text.push_str(if at == 0 { "\n" } else { ",\n" });
+        text.push_str(&indent);
+        text.push_str(key);
+        write(value, depth + 1, text);
+    }
+    text.push_str(&format!("\n{}{close}", "  ".repeat(depth)));
+}
+
+fn holds_groups<'a>(mut values: impl Iterator<Item = &'a Value>) -> bool {
+    values.any(|value| value.is_object() || value.is_array())
+}

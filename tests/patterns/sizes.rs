@@ -1,0 +1,128 @@
+//! Sizes: every strand is solved anew. Fills change their counts, mirrors stay mirrors, a focal bead
+//! stays in the middle, and strands keep their spacing.
+
+use festoon::Piece;
+use festoon::design::{Choice, Design, What};
+
+use super::shipped::{Shipped, named, shipped};
+
+/// What sits on a strand, in order.
+fn row(design: &Design, strand: usize) -> Vec<&What> {
+    design.strands[strand].bits().map(|bit| &bit.what).collect()
+}
+
+/// The plain piece and all its sizes.
+fn sized(shipped: &Shipped) -> Vec<Piece> {
+    shipped.choices().iter().filter(|choice| choice.colourway.is_none()).map(|choice| shipped.piece(choice).0).collect()
+}
+
+#[test]
+fn lengths_change_by_what_the_size_says() {
+    let saltmarsh = named("saltmarsh");
+    let (plain, _) = saltmarsh.piece(&Choice::default());
+    for (size, change) in [("short", -25.4), ("long", 50.8)] {
+        let other = saltmarsh.sized(size);
+        for (strand, before) in other.design.strands.iter().zip(&plain.design.strands) {
+            let found = (strand.finished - before.finished).value();
+            assert!((found - change).abs() < 1e-9, "{size} {}: {found}", strand.name);
+        }
+    }
+}
+
+#[test]
+fn strands_keep_their_spacing() {
+    let lengths = |piece: &Piece| piece.design.strands.iter().map(|strand| strand.finished.value()).collect::<Vec<_>>();
+    for piece in sized(&named("saltmarsh")) {
+        let steps: Vec<_> = lengths(&piece).windows(2).map(|pair| pair[1] - pair[0]).collect();
+        assert!(steps.iter().all(|step| (step - 50.8).abs() < 1e-9), "{steps:?}");
+    }
+}
+
+#[test]
+fn fills_count_anew_and_others_stay() {
+    let saltmarsh = named("saltmarsh");
+    let counts = |piece: &Piece| {
+        let design = &piece.design;
+        let beads: Vec<u32> = design.strands.iter().map(|strand| strand.counts(design).iter().sum()).collect();
+        <[u32; 3]>::try_from(beads).unwrap()
+    };
+    let (plain, _) = saltmarsh.piece(&Choice::default());
+    let [inner, middle, outer] = counts(&plain);
+    let long = counts(&saltmarsh.sized("long"));
+    assert_eq!(long[0], inner);
+    assert!(long[1] > middle && long[2] > outer, "{long:?} after {:?}", counts(&plain));
+}
+
+#[test]
+fn a_fill_takes_as_many_whole_repeats_as_fit() {
+    // 78 mm for ten, so 7.8 mm each; the ends take a guard of 4 mm and a crimp of 2 mm on both sides.
+    for piece in sized(&named("dune")) {
+        let size = piece.design.heading.size.as_deref();
+        let asked = 17.0 * 25.4 + size.map_or(0.0, |size| if size == "short" { -25.4 } else { 76.2 });
+        let fits = f64::floor((asked - 12.0) / 7.8);
+        assert_eq!(f64::from(piece.design.counts()[0]), fits, "{size:?}");
+    }
+}
+
+#[test]
+fn a_mirror_with_a_fill_keeps_its_focal_bead_in_the_middle() {
+    for (name, focal) in [("slack-tide", "stone"), ("shingle", "chip")] {
+        for piece in sized(&named(name)) {
+            let row = row(&piece.design, 0);
+            let (middle, mirrored): (_, Vec<_>) = (row[row.len() / 2], row.iter().rev().copied().collect());
+            assert_eq!(row, mirrored, "{name} {:?}", piece.design.heading.size);
+            assert_eq!(row.len() % 2, 1, "{name}");
+            assert!(matches!(middle, What::Bead(bead) if piece.design.beads[*bead].id == focal), "{name}: {middle:?}");
+        }
+    }
+}
+
+#[test]
+fn sliding_rows_that_are_mirrors_rest_centred() {
+    let mut found = 0;
+    for shipped in shipped() {
+        for piece in sized(&shipped) {
+            found += centred(&shipped.name, &piece);
+        }
+    }
+    // Three strands in three sizes, and one strand in three sizes.
+    assert_eq!(found, 12);
+}
+
+/// Checks each strand of one sliding train that reads the same from both ends; says how many.
+fn centred(name: &str, piece: &Piece) -> usize {
+    let strands = piece.design.strands.iter().zip(&piece.drape.strands).enumerate();
+    let slides = strands.filter(|(at, (strand, _))| {
+        let row = row(&piece.design, *at);
+        strand.trains.len() == 1
+            && strand.bare().value() > 1.0
+            && row.iter().eq(row.iter().rev())
+            && strand.settle == festoon::pattern::Settle::Slide
+    });
+    let mut count = 0;
+    for (_, (strand, hung)) in slides {
+        let middle = (hung.seats[0].station + hung.seats[hung.seats.len() - 1].station) / 2.0;
+        let (half, span) = (strand.finished.value() / 2.0, hung.ends[0].x + hung.ends[1].x);
+        assert!((middle - half).abs() < 1e-9, "{name} {}: {middle} is not {half}", strand.name);
+        for (seat, other) in hung.seats.iter().zip(hung.seats.iter().rev()) {
+            assert!((seat.centre.x + other.centre.x - span).abs() < 1e-6, "{name} {}", strand.name);
+            assert!((seat.centre.y - other.centre.y).abs() < 1e-6, "{name} {}", strand.name);
+        }
+        count += 1;
+    }
+    count
+}
+
+#[test]
+fn a_size_may_name_its_own_body() {
+    let tideline = named("tideline");
+    let girth = |piece: &Piece| piece.design.wear.girth.value();
+    let (plain, _) = tideline.piece(&Choice::default());
+    let [small, large] = ["small", "large"].map(|size| tideline.sized(size));
+    assert!(girth(&small) < girth(&plain) && girth(&plain) < girth(&large));
+    for piece in [small, plain, large] {
+        let inside = piece.drape.ring.unwrap().inside_girth;
+        let asked = (piece.design.wear.girth + piece.design.wear.ease).value();
+        assert!((inside - asked).abs() <= 2.5, "{inside} for {asked}");
+    }
+}
