@@ -6,13 +6,13 @@
 use crate::art::Stencils;
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
+use crate::sheet::figure::ruler::{Ruler, Stretch};
 use crate::sheet::layout::Block;
 use crate::sheet::mark::Mark;
 use crate::sheet::style;
 
 use super::draw;
 use super::label::{self, Labels};
-use super::ruler::Ruler;
 use super::span::Span;
 
 /// Least room left and right of a line, for cord that goes on and the ruler's unit.
@@ -114,7 +114,7 @@ impl<'a, 's> Line<'a, 's> {
         let row = draw::row(self, &placed, cord, stencils);
         marks.push(Mark::Group { label: self.describe(), marks: row });
         let ruler = Ruler::new(units, self.width);
-        marks.extend(ruler.marks(&placed, Point::new(0.0, ruler_top)));
+        marks.extend(ruler.marks(&stretches(&placed), Point::new(0.0, ruler_top)));
         (Block::new(self.width, ruler_top + ruler.height(), marks), labels.left_out)
     }
 
@@ -135,4 +135,20 @@ impl<'a, 's> Line<'a, 's> {
             _ => format!("strand {}", self.strand.name),
         }
     }
+}
+
+/// Where the ruler runs.
+fn stretches(placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
+    let mut stretches: Vec<Stretch> = Vec::new();
+    let mut goes_on = false;
+    for one in placed {
+        let measured = one.span.is_measured() && !one.span.is_broken();
+        match stretches.last_mut().filter(|_| goes_on && measured) {
+            Some(stretch) => stretch.length += one.span.cord,
+            None if measured => stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord }),
+            None => {}
+        }
+        goes_on = measured;
+    }
+    stretches
 }
