@@ -33,15 +33,17 @@ fn margin(paper: Paper) -> f64 {
     if paper.size().0 < 180.0 { 10.0 } else { sheet::style::MARGIN }
 }
 
-/// The shipped patterns: names and pieces.
-fn shipped() -> Vec<(String, Piece)> {
+/// The pieces of the shipped patterns.
+fn shipped() -> Vec<Piece> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns");
-    let mut files: Vec<_> = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+    let mut files: Vec<_> =
+        std::fs::read_dir(folder).into_iter().flatten().flatten().map(|entry| entry.path()).collect();
     files.sort();
     let read = |path: std::path::PathBuf| {
-        let text = std::fs::read_to_string(&path).unwrap();
-        (path.display().to_string(), read(&text).unwrap())
+        let text = std::fs::read_to_string(&path).expect("the file can be read");
+        read(&text).unwrap_or_else(|remarks| panic!("{}: {remarks}", path.display()))
     };
+    assert!(!files.is_empty(), "no patterns in {folder}");
     files.into_iter().map(read).collect()
 }
 
@@ -53,7 +55,7 @@ fn is_tested(page: &&Page) -> bool {
 /// Faults of these pages of the shipped patterns on all papers.
 fn faults(of: impl Fn(&Page, Paper) -> Vec<String>) -> Vec<String> {
     let mut faults = Vec::new();
-    for (_, piece) in shipped() {
+    for piece in shipped() {
         for paper in PAPERS {
             let pages = pages(&piece, paper);
             faults.extend(pages.iter().filter(is_tested).flat_map(|page| of(page, paper)));
