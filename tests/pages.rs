@@ -2,8 +2,12 @@
 
 #[path = "support/boxes.rs"]
 mod boxes;
+#[path = "pages/buying.rs"]
+mod buying;
 #[path = "pages/generated.rs"]
 mod generated;
+#[path = "pages/making.rs"]
+mod making;
 #[path = "pages/stringing.rs"]
 mod stringing;
 
