@@ -11,6 +11,8 @@ mod materials;
 mod measure;
 mod new;
 mod output;
+mod pages;
+mod proof;
 mod report;
 mod schema;
 mod sheet;
@@ -36,6 +38,8 @@ struct Arguments {
 enum Command {
     /// Draw the printable sheet
     Sheet(sheet::Options),
+    /// Draw strands and findings at actual size, to lay the work on
+    Proof(proof::Options),
     /// Say what is wrong with patterns, or could be
     Check(check::Options),
     /// Print lengths, drops, weights and tension
@@ -91,6 +95,7 @@ pub fn run() -> ExitCode {
     let messages = &arguments.messages;
     let done = match &arguments.command {
         Command::Sheet(options) => sheet::run(options, messages),
+        Command::Proof(options) => proof::run(options, messages),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),

@@ -178,10 +178,8 @@ fn notes(sheet: &Sheet<'_>, index: usize, row: &Row) -> String {
 fn checks(sheet: &Sheet<'_>, strand: &Strand, notes: &str, width: f64) -> Block {
     let design = &sheet.piece.design;
     let units = design.heading.units;
-    let mut small = vec![
-        format!("Bare cord left: {}.", units.ruler(strand.bare())),
-        format!("Finished, loop to loop: {}.", units.ruler(strand.finished)),
-    ];
+    let mut small =
+        vec![bare(units, strand.bare()), format!("Finished, loop to loop: {}.", units.ruler(strand.finished))];
     let mut blocks = Vec::new();
     if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
         blocks.push(Type::STRONG.paragraph(&steps::measures(design, strand), width));
@@ -192,6 +190,14 @@ fn checks(sheet: &Sheet<'_>, strand: &Strand, notes: &str, width: f64) -> Block 
     small.retain(|sentence| !sentence.is_empty());
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
+}
+
+fn bare(units: UnitStyle, length: Length) -> String {
+    if length < LEAST_BARE {
+        "No bare cord is left.".to_owned()
+    } else {
+        format!("Bare cord left: {}.", units.ruler(length))
+    }
 }
 
 fn worst(units: UnitStyle, spread: Length) -> String {

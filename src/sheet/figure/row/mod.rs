@@ -10,7 +10,6 @@ mod draw;
 mod elide;
 mod label;
 mod line;
-mod ruler;
 mod size;
 mod span;
 
