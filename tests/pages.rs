@@ -51,7 +51,9 @@ fn shipped() -> Vec<(String, Piece)> {
 
 /// The pages that these tests are about.
 fn is_tested(page: &&Page) -> bool {
-    ["Face", "Lists", "Stringing"].iter().any(|name| page.title.ends_with(&format!(": {name}")))
+    ["Face", "Lists", "Stringing", "Buying and cutting", "Making"]
+        .iter()
+        .any(|name| page.title.ends_with(&format!(": {name}")))
 }
 
 /// Faults of these pages of the shipped patterns on all papers.

@@ -3,8 +3,8 @@
 use festoon::sheet::mark::{Mark, Page};
 use festoon::steps::{Step, cautions, steps};
 
-use super::boxes::{assert_inside, assert_texts_apart, boxes};
-use super::{PAPERS, margin, pages, shipped};
+use super::boxes::boxes;
+use super::{PAPERS, pages, shipped};
 
 /// A text without its white space, so that it does not matter where lines break.
 fn dense(text: &str) -> String {
@@ -55,19 +55,5 @@ fn every_drawing_that_a_step_asks_for_is_drawn_with_its_words_for_the_blind() {
         let drawings: Vec<_> = marks.filter_map(label).collect();
         assert_eq!(drawings.len(), asked, "{name}: {drawings:?}");
         assert!(drawings.iter().all(|label| !label.is_empty()), "{name}");
-    }
-}
-
-#[test]
-fn nothing_on_the_buying_and_making_pages_is_cut_off_or_written_over() {
-    for (_, piece) in shipped() {
-        for paper in PAPERS {
-            let sheet = pages(&piece, paper);
-            let ours = |page: &&Page| page.title.ends_with(": Making") || page.title.ends_with(": Buying and cutting");
-            for page in sheet.iter().filter(ours) {
-                assert_inside(page, margin(paper));
-                assert_texts_apart(page);
-            }
-        }
     }
 }
