@@ -14,6 +14,7 @@ pub mod geometry;
 pub mod materials;
 pub mod measure;
 pub mod pattern;
+pub mod picture;
 pub mod remark;
 pub mod rules;
 pub mod sheet;

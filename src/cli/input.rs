@@ -52,10 +52,21 @@ pub fn load(
     messages: &report::Messages,
 ) -> Result<(Piece, Vec<Remark>, Source), Failure> {
     let source = source(path, messages)?;
-    let (piece, remarks) = piece(&source, choice, span);
-    report::remarks(&remarks, &source, messages);
+    let (piece, remarks) = resolved(&source, choice, span, messages)?;
+    Ok((piece, remarks, source))
+}
+
+/// Resolves and hangs a pattern whose text was read, and reports every remark.
+pub fn resolved(
+    source: &Source,
+    choice: &Choice,
+    span: Option<f64>,
+    messages: &report::Messages,
+) -> Result<(Piece, Vec<Remark>), Failure> {
+    let (piece, remarks) = piece(source, choice, span);
+    report::remarks(&remarks, source, messages);
     match piece.filter(|_| !has_errors(&remarks)) {
-        Some(piece) => Ok((piece, remarks, source)),
+        Some(piece) => Ok((piece, remarks)),
         None => Err(Failure::Pattern),
     }
 }

@@ -10,7 +10,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::number;
 use crate::geometry::Point;
 use crate::sheet::font::FAMILY;
-use crate::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Step, Stop, Stroke, Symbol, Text, Weight};
+use crate::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
 const PLACES: u32 = 3;
@@ -20,9 +20,9 @@ const FINE: u32 = 5;
 /// Writes the page as an SVG document.
 #[must_use]
 pub fn svg(page: &Page) -> String {
-    let mut body = Writer::default();
+    let mut body = Writer { size: (page.width, page.height), ..Writer::default() };
     body.marks(&page.marks);
-    let mut defs = Writer { gradients: body.gradients, ..Writer::default() };
+    let mut defs = Writer { gradients: body.gradients, filters: body.filters, ..Writer::default() };
     defs.symbols(&used(page));
     let mut out = Writer::default();
     out.head(page);
@@ -40,7 +40,7 @@ fn used(page: &Page) -> Vec<&Symbol> {
     while let Some(marks) = to_search.pop() {
         for mark in marks {
             match mark {
-                Mark::Group { marks, .. } => to_search.push(marks),
+                Mark::Group { marks, .. } | Mark::Raised { marks, .. } => to_search.push(marks),
                 Mark::Stamp { symbol, .. } if ids.insert(symbol.as_str()) => {
                     to_search.extend(symbols.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
                 }
@@ -57,6 +57,10 @@ struct Writer {
     text: String,
     /// Number of each gradient, by everything in it but its id.
     gradients: BTreeMap<String, usize>,
+    /// Number of each shadow's filter, in the same way.
+    filters: BTreeMap<String, usize>,
+    /// The page's width and height.
+    size: (f64, f64),
 }
 
 impl Writer {
@@ -77,19 +81,25 @@ impl Writer {
     }
 
     fn defs(&mut self, defs: &Self) {
-        if defs.text.is_empty() && defs.gradients.is_empty() {
+        if defs.text.is_empty() && defs.gradients.is_empty() && defs.filters.is_empty() {
             return;
         }
         self.text += "<defs>\n";
-        let mut gradients: Vec<_> = defs.gradients.iter().collect();
-        gradients.sort_by_key(|(_, number)| **number);
-        for (gradient, number) in gradients {
-            // A gradient starts with its element's name, which the id comes after.
-            let (name, rest) = gradient.split_once(' ').unwrap_or((gradient, ""));
-            self.text += &format!("<{name} id=\"fill_{number}\" {rest}</{name}>\n");
-        }
+        self.numbered("fill", &defs.gradients);
+        self.numbered("shadow", &defs.filters);
         self.text += &defs.text;
         self.text += "</defs>\n";
+    }
+
+    /// Definitions in the order of their numbers. Each starts with its element's name, which the id
+    /// comes after.
+    fn numbered(&mut self, prefix: &str, definitions: &BTreeMap<String, usize>) {
+        let mut definitions: Vec<_> = definitions.iter().collect();
+        definitions.sort_by_key(|(_, number)| **number);
+        for (definition, number) in definitions {
+            let (name, rest) = definition.split_once(' ').unwrap_or((definition, ""));
+            self.text += &format!("<{name} id=\"{prefix}_{number}\" {rest}</{name}>\n");
+        }
     }
 
     fn symbols(&mut self, symbols: &[&Symbol]) {
@@ -114,6 +124,7 @@ impl Writer {
             Mark::Text(text) => self.line_of_text(text),
             Mark::Stamp { symbol, at, angle, scale } => self.stamp(symbol, *at, *angle, *scale),
             Mark::Group { label, marks } => self.group(label, marks),
+            Mark::Raised { shadow, marks } => self.raised(shadow, marks),
         }
     }
 
@@ -129,6 +140,30 @@ impl Writer {
         }
         self.marks(marks);
         self.text += "</g>\n";
+    }
+
+    fn raised(&mut self, shadow: &Shadow, marks: &[Mark]) {
+        let mut definition = Self { size: self.size, ..Self::default() };
+        definition.shadow_definition(shadow);
+        let next = self.filters.len() + 1;
+        let number = *self.filters.entry(definition.text).or_insert(next);
+        self.text += &format!("<g filter=\"url(#shadow_{number})\">\n");
+        self.marks(marks);
+        self.text += "</g>\n";
+    }
+
+    /// The filter's region is the page: what hangs straight down has no width of its own.
+    fn shadow_definition(&mut self, shadow: &Shadow) {
+        self.text += "filter filterUnits=\"userSpaceOnUse\" color-interpolation-filters=\"sRGB\" x=\"0\" y=\"0\"";
+        self.attribute("width", self.size.0);
+        self.attribute("height", self.size.1);
+        self.text += "><feDropShadow";
+        self.attribute("dx", shadow.throw.x);
+        self.attribute("dy", shadow.throw.y);
+        self.attribute("stdDeviation", shadow.blur);
+        self.colour("flood-color", shadow.colour, 1.0);
+        self.attribute("flood-opacity", shadow.opacity);
+        self.text += "/>";
     }
 
     fn stamp(&mut self, symbol: &str, at: Point, angle: f64, scale: f64) {

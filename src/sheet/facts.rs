@@ -68,6 +68,7 @@ const fn kind(kind: Kind) -> &'static str {
 }
 
 /// The piece's length, and its range where an extender gives one.
+#[must_use]
 pub fn finished(piece: &Piece) -> String {
     let units = piece.design.heading.units;
     let (least, most) = piece.design.piece_length();

@@ -159,6 +159,26 @@ pub enum Mark {
         /// The marks, in drawing order.
         marks: Vec<Mark>,
     },
+    /// Marks that stand off the ground and throw one shadow on what is drawn before them.
+    Raised {
+        /// The shadow.
+        shadow: Shadow,
+        /// The marks, in drawing order.
+        marks: Vec<Mark>,
+    },
+}
+
+/// A soft shadow.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shadow {
+    /// How far it is thrown, in mm.
+    pub throw: Point,
+    /// Standard deviation of its blur in mm.
+    pub blur: f64,
+    /// Its colour.
+    pub colour: Rgb,
+    /// Opacity where it is not blurred, from 0 to 1.
+    pub opacity: f64,
 }
 
 /// A drawing that a page stamps many times; its origin is the point that stamps place.

@@ -6,7 +6,7 @@ use super::crimp::gathered;
 use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, line, metal, wire, wire_over};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Step, Stroke};
-use crate::sheet::outline::{arc, circle, curve, polygon, polyline, rounded_rect};
+use crate::sheet::outline::{arc, circle, polygon, polyline, rounded_rect};
 use crate::sheet::style;
 
 /// A cone on its way down a pin's wire, over the loops on the eye and their crimps.

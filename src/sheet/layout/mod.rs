@@ -160,7 +160,9 @@ impl Block {
 }
 
 /// A mark somewhere else.
-fn moved(mark: Mark, by: Point) -> Mark {
+#[must_use]
+pub fn moved(mark: Mark, by: Point) -> Mark {
+    let all = |marks: Vec<Mark>| marks.into_iter().map(|mark| moved(mark, by)).collect();
     match mark {
         Mark::Shape { outline, fill, stroke } => Mark::Shape {
             outline: outline.into_iter().map(|step| moved_step(step, by)).collect(),
@@ -169,9 +171,8 @@ fn moved(mark: Mark, by: Point) -> Mark {
         },
         Mark::Text(text) => Mark::Text(Text { at: text.at + by, ..text }),
         Mark::Stamp { symbol, at, angle, scale } => Mark::Stamp { symbol, at: at + by, angle, scale },
-        Mark::Group { label, marks } => {
-            Mark::Group { label, marks: marks.into_iter().map(|mark| moved(mark, by)).collect() }
-        }
+        Mark::Group { label, marks } => Mark::Group { label, marks: all(marks) },
+        Mark::Raised { shadow, marks } => Mark::Raised { shadow, marks: all(marks) },
     }
 }
 

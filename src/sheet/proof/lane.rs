@@ -160,6 +160,7 @@ fn within(marks: Vec<Mark>, from: f64, to: f64) -> Vec<Mark> {
     let keep = |mark: Mark| match mark {
         Mark::Stamp { at, .. } => (from..=to).contains(&at.x).then_some(mark),
         Mark::Group { label, marks } => Some(Mark::Group { label, marks: within(marks, from, to) }),
+        Mark::Raised { shadow, marks } => Some(Mark::Raised { shadow, marks: within(marks, from, to) }),
         Mark::Shape { .. } | Mark::Text(_) => Some(mark),
     };
     marks.into_iter().filter_map(keep).collect()
