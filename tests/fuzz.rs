@@ -129,7 +129,7 @@ fn spoil(text: &str, slip: &Slip) -> String {
         Slip::Delete(at) => in_tokens(&|tokens| drop(tokens.remove(at.index(tokens.len())))),
         Slip::Double(at) => in_tokens(&|tokens| double(tokens, at)),
         Slip::Replace(at, word) => in_tokens(&|tokens| put(tokens, at, (*word).into())),
-        Slip::Swap(one, other) => in_tokens(&|tokens| tokens.swap(one.index(tokens.len()), other.index(tokens.len()))),
+        Slip::Swap(one, other) => in_tokens(&|tokens| swap(tokens, one, other)),
         Slip::Scale(at, power) => in_tokens(&|tokens| scale(tokens, at, *power)),
         Slip::Indent(at, depth) => in_lines(&|lines| {
             let line = lines[at.index(lines.len())].trim_start_matches(' ').to_owned();
@@ -155,6 +155,11 @@ fn changed(mut parts: Vec<String>, change: &dyn Fn(&mut Vec<String>)) -> Vec<Str
 
 fn put(parts: &mut [String], at: &Index, word: String) {
     parts[at.index(parts.len())] = word;
+}
+
+fn swap(parts: &mut [String], one: &Index, other: &Index) {
+    let (one, other) = (one.index(parts.len()), other.index(parts.len()));
+    parts.swap(one, other);
 }
 
 fn double(parts: &mut Vec<String>, at: &Index) {
@@ -184,7 +189,7 @@ proptest! {
         let text = slips.iter().fold(pattern.to_owned(), |text, slip| spoil(&text, slip));
         let source = Source::new("spoiled.yaml", text);
         let (piece, remarks) = piece(&source, &Choice::default(), None);
-        prop_assert_eq!(piece.is_none(), has_errors(&remarks), "{:#?}", remarks);
+        prop_assert!(piece.is_some() || has_errors(&remarks), "{:#?}", remarks);
         for remark in remarks.iter().filter(|remark| remark.level() == Level::Error) {
             prop_assert!(!remark.headline.is_empty() && !remark.help.is_empty(), "{:?}", remark);
         }
