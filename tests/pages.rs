@@ -2,8 +2,12 @@
 
 #[path = "support/boxes.rs"]
 mod boxes;
+#[path = "pages/buying.rs"]
+mod buying;
 #[path = "pages/generated.rs"]
 mod generated;
+#[path = "pages/making.rs"]
+mod making;
 #[path = "pages/stringing.rs"]
 mod stringing;
 
@@ -49,7 +53,9 @@ fn shipped() -> Vec<Piece> {
 
 /// The pages that these tests are about.
 fn is_tested(page: &&Page) -> bool {
-    ["Face", "Lists", "Stringing"].iter().any(|name| page.title.ends_with(&format!(": {name}")))
+    ["Face", "Lists", "Stringing", "Buying and cutting", "Making"]
+        .iter()
+        .any(|name| page.title.ends_with(&format!(": {name}")))
 }
 
 /// Faults of these pages of the shipped patterns on all papers.

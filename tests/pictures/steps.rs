@@ -16,7 +16,7 @@ fn outlines(marks: &[Mark]) -> Vec<Point> {
             let corners = [Point::new(-half, -half), Point::new(half, half)];
             flattened(outline).into_iter().flat_map(|point| corners.map(|corner| point + corner)).collect()
         }
-        Mark::Group { marks, .. } => outlines(marks),
+        Mark::Group { marks, .. } | Mark::Raised { marks, .. } => outlines(marks),
         Mark::Text(_) | Mark::Stamp { .. } => panic!("a drawing has no words and no stamps"),
     };
     marks.iter().flat_map(of).collect()
