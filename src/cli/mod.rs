@@ -6,6 +6,7 @@
 mod check;
 mod describe;
 mod explain;
+mod gallery;
 mod input;
 mod materials;
 mod measure;
@@ -39,6 +40,8 @@ enum Command {
     Sheet(sheet::Options),
     /// Draw a picture for a catalogue page
     Picture(picture::Options),
+    /// Make pictures, sheets and pages of all patterns of a folder
+    Gallery(gallery::Options),
     /// Say what is wrong with patterns, or could be
     Check(check::Options),
     /// Print lengths, drops, weights and tension
@@ -95,6 +98,7 @@ pub fn run() -> ExitCode {
     let done = match &arguments.command {
         Command::Sheet(options) => sheet::run(options, messages),
         Command::Picture(options) => picture::run(options, messages),
+        Command::Gallery(options) => gallery::run(options, messages),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),
