@@ -188,6 +188,7 @@ fn renamed(mark: Mark, prefix: &str) -> Mark {
         }
         Mark::Group { label, marks } => Mark::Group { label, marks: all(marks) },
         Mark::Raised { shadow, marks } => Mark::Raised { shadow, marks: all(marks) },
+        Mark::Blurred { blur, marks } => Mark::Blurred { blur, marks: all(marks) },
         Mark::Shape { .. } | Mark::Text(_) => mark,
     }
 }

@@ -37,6 +37,6 @@ pub fn without(mark: Mark) -> Mark {
     match mark {
         Mark::Raised { marks, .. } => Mark::Group { label: String::new(), marks: all(marks) },
         Mark::Group { label, marks } => Mark::Group { label, marks: all(marks) },
-        Mark::Shape { .. } | Mark::Text(_) | Mark::Stamp { .. } => mark,
+        Mark::Shape { .. } | Mark::Text(_) | Mark::Stamp { .. } | Mark::Blurred { .. } => mark,
     }
 }

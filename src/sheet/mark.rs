@@ -166,6 +166,13 @@ pub enum Mark {
         /// The marks, in drawing order.
         marks: Vec<Mark>,
     },
+    /// Marks out of focus.
+    Blurred {
+        /// Standard deviation of the blur in mm.
+        blur: f64,
+        /// The marks, in drawing order.
+        marks: Vec<Mark>,
+    },
 }
 
 /// A soft shadow.

@@ -173,6 +173,7 @@ pub fn moved(mark: Mark, by: Point) -> Mark {
         Mark::Stamp { symbol, at, angle, scale } => Mark::Stamp { symbol, at: at + by, angle, scale },
         Mark::Group { label, marks } => Mark::Group { label, marks: all(marks) },
         Mark::Raised { shadow, marks } => Mark::Raised { shadow, marks: all(marks) },
+        Mark::Blurred { blur, marks } => Mark::Blurred { blur, marks: all(marks) },
     }
 }
 
