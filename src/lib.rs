@@ -10,6 +10,7 @@ pub mod art;
 pub mod design;
 pub mod drape;
 pub mod export;
+pub mod gallery;
 pub mod geometry;
 pub mod materials;
 pub mod measure;

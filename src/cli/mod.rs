@@ -6,6 +6,7 @@
 mod check;
 mod describe;
 mod explain;
+mod gallery;
 mod input;
 mod materials;
 mod measure;
@@ -43,6 +44,8 @@ enum Command {
     Proof(proof::Options),
     /// Draw a picture for a catalogue page
     Picture(picture::Options),
+    /// Make pictures, sheets and pages of all patterns of a folder
+    Gallery(gallery::Options),
     /// Say what is wrong with patterns, or could be
     Check(check::Options),
     /// Print lengths, drops, weights and tension
@@ -100,6 +103,7 @@ pub fn run() -> ExitCode {
         Command::Sheet(options) => sheet::run(options, messages),
         Command::Proof(options) => proof::run(options, messages),
         Command::Picture(options) => picture::run(options, messages),
+        Command::Gallery(options) => gallery::run(options, messages),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),

@@ -7,6 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::bounds::Bounds;
 use super::number;
 use crate::geometry::Point;
 use crate::sheet::font::FAMILY;
@@ -20,7 +21,8 @@ const FINE: u32 = 5;
 /// Writes the page as an SVG document.
 #[must_use]
 pub fn svg(page: &Page) -> String {
-    let mut body = Writer { size: (page.width, page.height), ..Writer::default() };
+    let bounds = Bounds::of(page);
+    let mut body = Writer { bounds: Some(&bounds), ..Writer::default() };
     body.marks(&page.marks);
     let mut defs = Writer { gradients: body.gradients, filters: body.filters, ..Writer::default() };
     defs.symbols(&used(page));
@@ -40,11 +42,10 @@ fn used(page: &Page) -> Vec<&Symbol> {
     while let Some(marks) = to_search.pop() {
         for mark in marks {
             match mark {
-                Mark::Group { marks, .. } | Mark::Raised { marks, .. } => to_search.push(marks),
                 Mark::Stamp { symbol, .. } if ids.insert(symbol.as_str()) => {
                     to_search.extend(symbols.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
                 }
-                _ => {}
+                held => to_search.push(held.inner()),
             }
         }
     }
@@ -53,17 +54,17 @@ fn used(page: &Page) -> Vec<&Symbol> {
 
 /// The document as far as it is written.
 #[derive(Default)]
-struct Writer {
+struct Writer<'a> {
     text: String,
     /// Number of each gradient, by everything in it but its id.
     gradients: BTreeMap<String, usize>,
-    /// Number of each shadow's filter, in the same way.
+    /// Number of each shadow's or blur's filter, in the same way.
     filters: BTreeMap<String, usize>,
-    /// The page's width and height.
-    size: (f64, f64),
+    /// The page's measures, for filters.
+    bounds: Option<&'a Bounds<'a>>,
 }
 
-impl Writer {
+impl Writer<'_> {
     fn head(&mut self, page: &Page) {
         self.text += "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" width=\"";
         self.number(page.width);
@@ -86,7 +87,7 @@ impl Writer {
         }
         self.text += "<defs>\n";
         self.numbered("fill", &defs.gradients);
-        self.numbered("shadow", &defs.filters);
+        self.numbered("soft", &defs.filters);
         self.text += &defs.text;
         self.text += "</defs>\n";
     }
@@ -125,6 +126,7 @@ impl Writer {
             Mark::Stamp { symbol, at, angle, scale } => self.stamp(symbol, *at, *angle, *scale),
             Mark::Group { label, marks } => self.group(label, marks),
             Mark::Raised { shadow, marks } => self.raised(shadow, marks),
+            Mark::Blurred { blur, marks } => self.blurred(*blur, marks),
         }
     }
 
@@ -143,27 +145,40 @@ impl Writer {
     }
 
     fn raised(&mut self, shadow: &Shadow, marks: &[Mark]) {
-        let mut definition = Self { size: self.size, ..Self::default() };
-        definition.shadow_definition(shadow);
-        let next = self.filters.len() + 1;
-        let number = *self.filters.entry(definition.text).or_insert(next);
-        self.text += &format!("<g filter=\"url(#shadow_{number})\">\n");
-        self.marks(marks);
-        self.text += "</g>\n";
+        let mut filter = self.filter(marks, 3.0 * shadow.blur + shadow.throw.length());
+        filter.text += "<feDropShadow";
+        filter.attribute("dx", shadow.throw.x);
+        filter.attribute("dy", shadow.throw.y);
+        filter.attribute("stdDeviation", shadow.blur);
+        filter.colour("flood-color", shadow.colour, 1.0);
+        filter.attribute("flood-opacity", shadow.opacity);
+        self.filtered(filter.text, marks);
     }
 
-    /// The filter's region is the page: what hangs straight down has no width of its own.
-    fn shadow_definition(&mut self, shadow: &Shadow) {
-        self.text += "filter filterUnits=\"userSpaceOnUse\" color-interpolation-filters=\"sRGB\" x=\"0\" y=\"0\"";
-        self.attribute("width", self.size.0);
-        self.attribute("height", self.size.1);
-        self.text += "><feDropShadow";
-        self.attribute("dx", shadow.throw.x);
-        self.attribute("dy", shadow.throw.y);
-        self.attribute("stdDeviation", shadow.blur);
-        self.colour("flood-color", shadow.colour, 1.0);
-        self.attribute("flood-opacity", shadow.opacity);
-        self.text += "/>";
+    fn blurred(&mut self, blur: f64, marks: &[Mark]) {
+        let mut filter = self.filter(marks, 3.0 * blur);
+        filter.text += "<feGaussianBlur";
+        filter.attribute("stdDeviation", blur);
+        self.filtered(filter.text, marks);
+    }
+
+    /// Begins a filter whose region is the box round the marks, grown by as much as it makes of them.
+    fn filter(&self, marks: &[Mark], grown: f64) -> Self {
+        let (low, high) = self.bounds.map(|bounds| bounds.on_page(marks, grown)).unwrap_or_default();
+        let mut filter = Self::default();
+        filter.text += "filter filterUnits=\"userSpaceOnUse\" color-interpolation-filters=\"sRGB\"";
+        let region = [("x", low.x), ("y", low.y), ("width", high.x - low.x), ("height", high.y - low.y)];
+        region.into_iter().for_each(|(name, value)| filter.attribute(name, value));
+        filter.text.push('>');
+        filter
+    }
+
+    fn filtered(&mut self, definition: String, marks: &[Mark]) {
+        let next = self.filters.len() + 1;
+        let number = *self.filters.entry(definition + "/>").or_insert(next);
+        self.text += &format!("<g filter=\"url(#soft_{number})\">\n");
+        self.marks(marks);
+        self.text += "</g>\n";
     }
 
     fn stamp(&mut self, symbol: &str, at: Point, angle: f64, scale: f64) {

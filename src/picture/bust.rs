@@ -1,6 +1,7 @@
 //! A display bust of plain stone: chest, shoulders cut short, and a neck with a level top.
 //!
-//! Sizes are shares of the neck's breadth, by eye: for the picture alone.
+//! Sizes are shares of the neck's breadth, by eye: for the picture alone. The stone is drawn in its
+//! shade, and soft lights inside its outline model it.
 
 use crate::geometry::Point;
 use crate::sheet::figure::{Extent, Frame};
@@ -8,15 +9,15 @@ use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
 use crate::sheet::outline;
 
 /// The stone: a warm grey that is nobody's skin.
-const STONE: Rgb = Rgb(0xc9, 0xbf, 0xb4);
-const SHADE: Rgb = Rgb(0x5a, 0x4e, 0x46);
-const LIGHT: Rgb = Rgb(0xfb, 0xf7, 0xf1);
+const STONE: Rgb = Rgb(0xc4, 0xbb, 0xb0);
+const SHADE: Rgb = Rgb(0x55, 0x4b, 0x45);
+const LIGHT: Rgb = Rgb(0xf8, 0xf3, 0xec);
 /// Height of the neck.
-const NECK: f64 = 0.74;
+const NECK: f64 = 0.66;
+/// Half the breadth of the neck's level top, and half its depth as it is seen.
+const TOP: (f64, f64) = (0.4, 0.075);
 /// How far the shoulders reach to either side.
-const REACH: f64 = 1.22;
-/// Layers of the neck, which melt into the chest.
-const LAYERS: u32 = 14;
+const REACH: f64 = 1.2;
 
 /// A bust made for a neck.
 pub struct Bust {
@@ -34,105 +35,134 @@ impl Bust {
         (self.lowest - 0.4 * self.breadth).min(-1.15 * self.breadth)
     }
 
+    /// How far the neck's base comes down in front.
+    fn base(&self) -> f64 {
+        self.depth / self.breadth / 2.0
+    }
+
     /// The box round it.
     pub fn extent(&self) -> Extent {
         let reach = REACH * self.breadth;
-        Extent { low: Point::new(-reach, self.foot()), high: Point::new(reach, (NECK + 0.09) * self.breadth) }
+        Extent { low: Point::new(-reach, self.foot()), high: Point::new(reach, (NECK + TOP.1) * self.breadth) }
     }
 
-    /// Chest and shoulders.
-    pub fn body(&self, frame: &Frame) -> Vec<Mark> {
-        let outline = self.torso(frame);
-        let reach = REACH * self.breadth;
-        let across = [(0.0, -0.3), (0.12, -0.08), (0.34, 0.42), (0.6, 0.06), (0.86, -0.2), (1.0, -0.42)];
-        let (left, right) = (frame.page(Point::new(-reach, 0.0)), frame.page(Point::new(reach, 0.0)));
-        let fill = Fill::Linear(left, right, across.map(|(at, tone)| solid(at, tone)).to_vec());
-        let down = [(0.0, 0.0), (0.5, 0.02), (0.85, 0.16), (1.0, 0.3)];
-        let (top, foot) = (frame.page(Point::ORIGIN), frame.page(Point::new(0.0, self.foot())));
-        let dusk = Fill::Linear(top, foot, down.map(|(at, opacity)| Stop { at, colour: SHADE, opacity }).to_vec());
-        let mut marks = vec![area(outline.clone(), fill), area(outline, dusk)];
-        marks.extend([-1.0, 1.0].into_iter().flat_map(|side| self.collarbone(side, frame)));
+    /// The bust.
+    pub fn marks(&self, frame: &Frame) -> Vec<Mark> {
+        let drawing = Drawing { bust: self, frame };
+        let mut marks = drawing.body();
+        marks.extend(drawing.lights());
+        marks.extend(drawing.neck_base());
+        marks.extend([-1.0, 1.0].into_iter().flat_map(|side| drawing.collarbone(side)));
+        marks.push(drawing.top());
         marks
+    }
+}
+
+/// A bust and where it stands.
+struct Drawing<'a> {
+    bust: &'a Bust,
+    frame: &'a Frame,
+}
+
+impl Drawing<'_> {
+    /// A point given in shares of the neck's breadth.
+    fn at(&self, x: f64, y: f64) -> Point {
+        self.frame.page(Point::new(x, y) * self.bust.breadth)
+    }
+
+    /// A length given in the same way.
+    fn size(&self, share: f64) -> f64 {
+        share * self.bust.breadth * self.frame.scale
+    }
+
+    /// The stone in its shade: darker to the right and towards the foot.
+    fn body(&self) -> Vec<Mark> {
+        let across = [(0.0, -0.3), (0.2, -0.06), (0.45, 0.04), (0.75, -0.16), (1.0, -0.42)];
+        let stops = across.map(|(at, tone)| solid(at, tone)).to_vec();
+        let fill = Fill::Linear(self.at(-REACH, 0.0), self.at(REACH, 0.0), stops);
+        let down = [(0.0, 0.0), (0.4, 0.02), (0.8, 0.2), (1.0, 0.4)];
+        let stops = down.map(|(at, opacity)| Stop { at, colour: SHADE, opacity }).to_vec();
+        let dusk = Fill::Linear(self.at(0.0, 0.0), self.at(0.0, self.bust.foot() / self.bust.breadth), stops);
+        vec![area(self.outline(), fill), area(self.outline(), dusk)]
     }
 
     /// The outline of neck, shoulders and chest.
-    fn torso(&self, frame: &Frame) -> Vec<Step> {
-        let foot = self.foot() / self.breadth;
+    fn outline(&self) -> Vec<Step> {
+        let foot = self.bust.foot() / self.bust.breadth;
         let half = [
-            (0.41, 0.4),
-            (0.435, 0.16),
+            (TOP.0, NECK),
+            (0.405, 0.36),
+            (0.428, 0.14),
             (0.5, 0.0),
-            (0.64, -0.1),
-            (0.86, -0.18),
+            (0.66, -0.095),
+            (0.88, -0.17),
             (1.06, -0.27),
-            (1.19, -0.42),
+            (1.17, -0.42),
             (REACH, -0.62),
-            (1.14, foot * 0.72),
-            (0.94, foot * 0.88),
-            (0.56, foot * 0.975),
+            (1.13, foot * 0.7),
+            (0.93, foot * 0.87),
+            (0.56, foot * 0.97),
             (0.0, foot),
         ];
-        self.mirrored(&half, frame)
-    }
-
-    /// A closed curve through points of the right half and their mirror images.
-    fn mirrored(&self, half: &[(f64, f64)], frame: &Frame) -> Vec<Step> {
-        let at = |sign: f64, (x, y): &(f64, f64)| frame.page(Point::new(sign * x, *y) * self.breadth);
-        let right = half.iter().map(|point| at(1.0, point));
-        let left = half.iter().rev().filter(|(x, _)| *x > 0.0).map(|point| at(-1.0, point));
+        let right = half.iter().map(|(x, y)| self.at(*x, *y));
+        let left = half.iter().rev().filter(|(x, _)| *x > 0.0).map(|(x, y)| self.at(-x, *y));
         let points: Vec<_> = right.chain(left).collect();
         let mut steps = outline::curve(&points);
         steps.push(Step::Close);
         steps
     }
 
-    /// The light on a collarbone and the hollow above it.
-    fn collarbone(&self, side: f64, frame: &Frame) -> Vec<Mark> {
-        let base = self.depth / self.breadth / 2.0;
-        let at = |x: f64, y: f64| frame.page(Point::new(side * x, y) * self.breadth);
-        let bone = |up: f64| {
-            let y = -base - 0.1 + up;
-            [at(0.1, y - 0.02), at(0.3, y + 0.045), at(0.52, y + 0.08), at(0.74, y + 0.17), at(0.94, y + 0.2)]
+    /// Light on neck, chest and shoulders, well inside the outline.
+    fn lights(&self) -> Vec<Mark> {
+        let round = |(x, y): (f64, f64), (across, down): (f64, f64), opacity: f64, blur: f64| {
+            let outline = outline::ellipse(self.at(x, y), self.size(across), self.size(down));
+            self.soft(blur, area(outline, Fill::Flat(LIGHT, opacity)))
         };
-        let mut marks = soft_line(&bone(0.035), 0.075 * self.breadth, SHADE, 0.17);
-        marks.extend(soft_line(&bone(-0.01), 0.06 * self.breadth, LIGHT, 0.3));
-        marks
+        vec![
+            round((-0.27, -0.68), (0.52, 0.26), 0.5, 0.17),
+            round((-0.1, 0.26), (0.1, 0.3), 0.55, 0.085),
+            round((-0.84, -0.4), (0.15, 0.07), 0.42, 0.07),
+            round((0.74, -0.36), (0.16, 0.05), 0.3, 0.07),
+        ]
     }
 
-    /// The neck, which covers what lies behind it and melts into the chest in front.
-    pub fn neck(&self, frame: &Frame) -> Vec<Mark> {
-        let mut marks: Vec<_> = (0..LAYERS).rev().map(|layer| self.layer(layer, frame)).collect();
-        let top = frame.page(Point::new(0.0, NECK * self.breadth));
-        let cut = |share: f64| outline::ellipse(top, 0.41 * self.breadth * share, 0.085 * self.breadth * share);
-        let left = top - Point::new(0.41 * self.breadth, 0.0);
-        let right = top + Point::new(0.41 * self.breadth, 0.0);
-        marks.push(area(cut(1.0), Fill::Linear(left, right, vec![solid(0.0, 0.35), solid(0.4, 0.7), solid(1.0, 0.2)])));
-        marks
+    /// The shade where neck and chest meet, and the hollow of the throat.
+    fn neck_base(&self) -> [Mark; 2] {
+        let base = self.bust.base();
+        let crease = [(-0.38, -0.13), (-0.2, -base * 0.72), (0.0, -base * 0.86), (0.2, -base * 0.72), (0.38, -0.13)];
+        let crease = self.line(&crease.map(|(x, y)| self.at(x, y)), 0.05, SHADE, 0.36);
+        let hollow = outline::ellipse(self.at(0.0, -base - 0.05), self.size(0.055), self.size(0.05));
+        [self.soft(0.045, crease), self.soft(0.03, area(hollow, Fill::Flat(SHADE, 0.42)))]
     }
 
-    /// One layer: whole above the neck's sides, and the faintest of all the lowest.
-    fn layer(&self, layer: u32, frame: &Frame) -> Mark {
-        let share = f64::from(layer) / f64::from(LAYERS - 1);
-        let opacity = if layer == 0 { 1.0 } else { 0.13 };
-        let base = self.depth / self.breadth / 2.0 * (0.12 + 1.0 * share);
-        let half = [(0.41, NECK), (0.408, 0.45), (0.434, 0.16), (0.494, 0.0), (0.36, -base * 0.72), (0.0, -base)];
-        let side = 0.5 * self.breadth;
-        let across = [(0.0, -0.34), (0.1, -0.16), (0.36, 0.4), (0.6, 0.02), (0.85, -0.3), (1.0, -0.46)];
-        let (left, right) = (frame.page(Point::new(-side, 0.0)), frame.page(Point::new(side, 0.0)));
-        let stops = across.map(|(at, tone)| Stop { opacity, ..solid(at, tone) }).to_vec();
-        area(self.mirrored(&half, frame), Fill::Linear(left, right, stops))
+    /// The light on a collarbone and the shade below it.
+    fn collarbone(&self, side: f64) -> [Mark; 2] {
+        let y = -self.bust.base() - 0.05;
+        let bone = |down: f64| {
+            let points = [(0.12, -0.015), (0.3, 0.035), (0.48, 0.075), (0.64, 0.14), (0.76, 0.165)];
+            points.map(|(x, up)| self.at(side * x, y + up - down))
+        };
+        [
+            self.soft(0.03, self.line(&bone(0.055), 0.035, SHADE, 0.24)),
+            self.soft(0.02, self.line(&bone(0.0), 0.028, LIGHT, 0.5)),
+        ]
     }
-}
 
-/// A line that fades to both sides: many lines on top of each other, each narrower than the last.
-fn soft_line(points: &[Point], width: f64, colour: Rgb, opacity: f64) -> Vec<Mark> {
-    const LINES: u32 = 9;
-    let line = |index: u32| {
-        let width = width * f64::from(LINES - index) / f64::from(LINES);
-        let stroke = Stroke { opacity: opacity / f64::from(LINES), round: true, ..Stroke::new(colour, width) };
+    /// The level cut at the neck's top.
+    fn top(&self) -> Mark {
+        let cut = outline::ellipse(self.at(0.0, NECK), self.size(TOP.0), self.size(TOP.1));
+        let stops = vec![solid(0.0, 0.2), solid(0.4, 0.55), solid(1.0, 0.05)];
+        area(cut, Fill::Linear(self.at(-TOP.0, NECK), self.at(TOP.0, NECK), stops))
+    }
+
+    fn line(&self, points: &[Point], width: f64, colour: Rgb, opacity: f64) -> Mark {
+        let stroke = Stroke { opacity, round: true, ..Stroke::new(colour, self.size(width)) };
         Mark::Shape { outline: outline::curve(points), fill: None, stroke: Some(stroke) }
-    };
-    (0..LINES).map(line).collect()
+    }
+
+    fn soft(&self, blur: f64, mark: Mark) -> Mark {
+        Mark::Blurred { blur: self.size(blur), marks: vec![mark] }
+    }
 }
 
 fn area(outline: Vec<Step>, fill: Fill) -> Mark {

@@ -20,7 +20,7 @@ pub use words::alternative;
 use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::geometry::Point;
-use crate::sheet::figure::Extent;
+use crate::sheet::figure::{Extent, Frame};
 use crate::sheet::layout::Rect;
 use crate::sheet::mark::{Mark, Page, Rgb, Symbol};
 use crate::units::INCH;
@@ -79,7 +79,9 @@ pub enum Proportion {
 }
 
 impl Proportion {
-    const fn ratio(self) -> f64 {
+    /// Width over height.
+    #[must_use]
+    pub const fn ratio(self) -> f64 {
         match self {
             Self::Square => 1.0,
             Self::Upright => 0.8,
@@ -144,29 +146,45 @@ fn placed(
     captioned: bool,
     symbols: &mut Vec<Symbol>,
 ) -> Vec<Mark> {
-    let high = if captioned { cell.height * (1.0 - caption::STRIP) } else { cell.height };
+    let strip = if captioned { cell.height * caption::STRIP } else { 0.0 };
+    let (marks, drawn) = drawn(subject, &centred(extent, cell.above(strip), 1.0), &format!("p{index}-"));
+    symbols.extend(drawn.into_iter().map(|symbol| shine::polished(symbol, &subject.piece.design)));
+    marks
+}
+
+/// A frame that sets the middle of a box on the middle of a room.
+fn centred(extent: Extent, room: Rect, scale: f64) -> Frame {
     let middle = extent.low.between(extent.high, 0.5);
-    let origin = Point::new(cell.left + cell.width / 2.0 - middle.x, cell.top + high / 2.0 + middle.y);
+    let centre = room.corner() + Point::new(room.width, room.height) * 0.5;
+    Frame { origin: centre + Point::new(-middle.x, middle.y) * scale, scale }
+}
+
+/// A piece without ground and shadows as large as its room allows, and the symbols that it stamps,
+/// whose ids begin with the prefix.
+#[must_use]
+pub fn figure(piece: &Piece, room: Rect, prefix: &str) -> (Vec<Mark>, Vec<Symbol>) {
+    let subject = Subject::of(piece, Ground::Transparent);
+    let extent = subject.extent();
+    let scale = (room.width / extent.width().max(1.0)).min(room.height / extent.height().max(1.0));
+    let (marks, symbols) = drawn(&subject, &centred(extent, room, scale), prefix);
+    (marks.into_iter().map(shade::without).collect(), symbols)
+}
+
+/// A subject's marks in a frame with the symbols that they stamp.
+fn drawn(subject: &Subject<'_>, frame: &Frame, prefix: &str) -> (Vec<Mark>, Vec<Symbol>) {
     let mut stencils = Stencils::new(&subject.piece.design, Ink::Colour);
-    let marks = subject.marks(origin, &mut stencils);
-    let prefix = format!("p{index}-");
-    let drawn = stencils.into_symbols().into_iter().map(|symbol| shine::polished(symbol, &subject.piece.design));
-    symbols.extend(drawn.map(|symbol| Symbol {
-        id: format!("{prefix}{}", symbol.id),
-        marks: symbol.marks.into_iter().map(|mark| renamed(mark, &prefix)).collect(),
-    }));
-    marks.into_iter().map(|mark| renamed(mark, &prefix)).collect()
+    let marks = subject.marks(frame, &mut stencils);
+    let renamed_all = |marks: Vec<Mark>| marks.into_iter().map(|mark| renamed(mark, prefix)).collect::<Vec<_>>();
+    let symbol = |symbol: Symbol| Symbol { id: format!("{prefix}{}", symbol.id), marks: renamed_all(symbol.marks) };
+    (renamed_all(marks), stencils.into_symbols().into_iter().map(symbol).collect())
 }
 
 /// A mark whose stamps are of symbols with a prefix.
 fn renamed(mark: Mark, prefix: &str) -> Mark {
-    let all = |marks: Vec<Mark>| marks.into_iter().map(|mark| renamed(mark, prefix)).collect();
     match mark {
         Mark::Stamp { symbol, at, angle, scale } => {
             Mark::Stamp { symbol: format!("{prefix}{symbol}"), at, angle, scale }
         }
-        Mark::Group { label, marks } => Mark::Group { label, marks: all(marks) },
-        Mark::Raised { shadow, marks } => Mark::Raised { shadow, marks: all(marks) },
-        Mark::Shape { .. } | Mark::Text(_) => mark,
+        held => held.map_inner(|marks| marks.into_iter().map(|mark| renamed(mark, prefix)).collect()),
     }
 }

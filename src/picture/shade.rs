@@ -29,3 +29,13 @@ pub fn standing(marks: Vec<Mark>) -> Mark {
 fn raised(marks: Vec<Mark>, throw: f64, blur: f64, opacity: f64) -> Mark {
     Mark::Raised { shadow: Shadow { throw: AWAY * throw, blur, colour: DARK, opacity }, marks }
 }
+
+/// The mark without its shadows, for paper.
+#[must_use]
+pub fn without(mark: Mark) -> Mark {
+    let all = |marks: Vec<Mark>| marks.into_iter().map(without).collect();
+    match mark {
+        Mark::Raised { marks, .. } => Mark::Group { label: String::new(), marks: all(marks) },
+        held => held.map_inner(all),
+    }
+}

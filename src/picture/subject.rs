@@ -53,21 +53,20 @@ impl<'a> Subject<'a> {
         }
     }
 
-    /// Its marks with its frame's origin at a point of the page.
-    pub fn marks(&self, origin: Point, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let frame = Frame { origin, scale: 1.0 };
+    /// Its marks in a frame.
+    pub fn marks(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
         match &self.pose {
-            Pose::Laid => vec![laid(self.piece, &frame, stencils)],
+            Pose::Laid => vec![laid(self.piece, frame, stencils)],
             Pose::Closed(_) => {
-                let ring = figure::ring(self.piece, &frame, stencils).unwrap_or_default();
+                let ring = figure::ring(self.piece, frame, stencils).unwrap_or_default();
                 vec![shade::resting(vec![shade::touching(ring)])]
             }
             Pose::Pair => {
                 let step = pair_step(laid_extent(self.piece));
-                let other = Frame { origin: origin + Point::new(step, 0.0), ..frame };
-                vec![laid(self.piece, &frame, stencils), laid(self.piece, &other, stencils)]
+                let other = Frame { origin: frame.origin + Point::new(step * frame.scale, 0.0), ..*frame };
+                vec![laid(self.piece, frame, stencils), laid(self.piece, &other, stencils)]
             }
-            Pose::Worn(bearing) => bearing.marks(self.piece, &frame, stencils),
+            Pose::Worn(bearing) => bearing.marks(self.piece, frame, stencils),
         }
     }
 }

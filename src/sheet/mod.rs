@@ -28,7 +28,7 @@ use crate::art::{Ink, Stencils};
 use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
-pub use facts::finished;
+pub use facts::{facts, finished};
 
 use layout::Rect;
 use mark::Page;

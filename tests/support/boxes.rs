@@ -114,7 +114,7 @@ fn walk(marks: &[Mark], symbols: &BTreeMap<&str, Vec<Point>>, within: &mut Vec<S
                 within.pop();
                 continue;
             }
-            Mark::Raised { marks, .. } => {
+            Mark::Raised { marks, .. } | Mark::Blurred { marks, .. } => {
                 walk(marks, symbols, within, found);
                 continue;
             }
@@ -144,8 +144,8 @@ fn hull(marks: &[Mark]) -> Vec<Point> {
                 }
             }
             Mark::Text(text) => points.extend(text_corners(text)),
-            Mark::Group { marks, .. } | Mark::Raised { marks, .. } => points.extend(hull(marks)),
             Mark::Stamp { symbol, .. } => panic!("symbols hold no stamps, but one of {symbol}"),
+            held => points.extend(hull(held.inner())),
         }
     }
     points

@@ -159,9 +159,7 @@ fn reach(extent: Extent) -> (f64, f64) {
 fn within(marks: Vec<Mark>, from: f64, to: f64) -> Vec<Mark> {
     let keep = |mark: Mark| match mark {
         Mark::Stamp { at, .. } => (from..=to).contains(&at.x).then_some(mark),
-        Mark::Group { label, marks } => Some(Mark::Group { label, marks: within(marks, from, to) }),
-        Mark::Raised { shadow, marks } => Some(Mark::Raised { shadow, marks: within(marks, from, to) }),
-        Mark::Shape { .. } | Mark::Text(_) => Some(mark),
+        held => Some(held.map_inner(|marks| within(marks, from, to))),
     };
     marks.into_iter().filter_map(keep).collect()
 }
