@@ -4,6 +4,8 @@
 mod boxes;
 #[path = "pages/generated.rs"]
 mod generated;
+#[path = "pages/proof.rs"]
+mod proof;
 #[path = "pages/stringing.rs"]
 mod stringing;
 
