@@ -8,6 +8,8 @@ mod buying;
 mod generated;
 #[path = "pages/making.rs"]
 mod making;
+#[path = "pages/proof.rs"]
+mod proof;
 #[path = "pages/stringing.rs"]
 mod stringing;
 

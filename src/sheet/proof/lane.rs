@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Part, Rest, Strand, What};
+use crate::design::{Bit, Part, Rest, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::sheet::figure::{self, Extent, Frame, Ruler, Stretch};
@@ -59,7 +59,7 @@ impl<'a> Lane<'a> {
         let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
         let rest = if slides { "; beads where they come to rest" } else { "" };
         let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
-        let longest = strand.bits().filter(|bit| bit.what != What::Gap).map(crate::design::Bit::length);
+        let longest = strand.bits().filter(|bit| bit.what != What::Gap).map(Bit::length);
         let longest = longest.fold(0.0, f64::max);
         Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), longest, units }
     }
