@@ -165,6 +165,7 @@ fn join(x: f64, top: f64, bottom: f64) -> Vec<Mark> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::art::Ink;
     use crate::design::{Choice, What};
     use crate::sheet::page;
     use crate::source::Source;
@@ -179,7 +180,7 @@ mod tests {
     #[test]
     fn what_a_cut_goes_through_is_whole_on_both_pages() {
         let piece = piece();
-        let lanes = super::super::lane::lanes(&piece);
+        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
         for paper in Paper::ALL {
             let tiling = Tiling::new(&lanes, page::room(*paper).below(60.0));
             let columns: Vec<_> = tiling.pages().filter(|tile| tile.row == 0).collect();
@@ -196,7 +197,7 @@ mod tests {
     #[test]
     fn windows_show_every_seat_whole_and_end_behind_the_longest_strand() {
         let piece = piece();
-        let lanes = super::super::lane::lanes(&piece);
+        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
         let tiling = Tiling::new(&lanes, page::room(Paper::Letter).below(60.0));
         let windows: Vec<_> = tiling.pages().filter(|tile| tile.row == 0).map(|tile| tiling.window(tile)).collect();
         for (strand, hung) in piece.design.strands.iter().zip(&piece.drape.strands) {
