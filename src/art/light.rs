@@ -17,6 +17,25 @@ pub enum Ink {
 }
 
 impl Ink {
+    /// Every ink.
+    pub const ALL: &[Self] = &[Self::Colour, Self::Grey, Self::Outline];
+
+    /// The word on the command line.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Colour => "colour",
+            Self::Grey => "grey",
+            Self::Outline => "outline",
+        }
+    }
+
+    /// The ink of that name.
+    #[must_use]
+    pub fn named(word: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|ink| ink.word() == word)
+    }
+
     /// What this ink makes of a colour: itself, or a grey of the same lightness that leaves room for
     /// a black hatch on it.
     #[must_use]
@@ -27,7 +46,22 @@ impl Ink {
             Self::Outline => Rgb::WHITE,
         }
     }
+
+    /// What this ink makes of the colour of a text or a line: itself, a grey of the same lightness,
+    /// or black, unless it is the paper's white.
+    #[must_use]
+    pub fn line(self, colour: Rgb) -> Rgb {
+        match self {
+            Self::Colour => colour,
+            Self::Grey => grey(colour),
+            Self::Outline if grey(colour).0 > PAPER => Rgb::WHITE,
+            Self::Outline => Rgb::BLACK,
+        }
+    }
 }
+
+/// Lightness in sRGB values above which what is drawn beside black is paper.
+const PAPER: u8 = 0xf8;
 
 /// Rec. 709 luma of the sRGB values: an approximation of lightness that is good enough to print by.
 fn grey(Rgb(red, green, blue): Rgb) -> Rgb {

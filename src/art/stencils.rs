@@ -11,6 +11,7 @@ use super::light::{Ink, Light, TURNS, turn};
 use crate::design::{Bead, Design};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Symbol};
+use crate::sheet::outline::flattened;
 
 /// Stamps of a design's beads and findings in one ink.
 ///
@@ -122,6 +123,29 @@ impl<'a> Stencils<'a> {
         self.stamp(id, || cord::knot(colour, length, ink), at, angle, scale)
     }
 
+    /// The corners, upper left and lower right, of the box round a mark with the edges of its lines;
+    /// nothing where it draws nothing. Texts are not counted: art has none.
+    #[must_use]
+    pub fn bounds(&self, mark: &Mark) -> Option<[Point; 2]> {
+        match mark {
+            Mark::Shape { outline, stroke, .. } => {
+                let half = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
+                let edge = Point::new(half, half);
+                flattened(outline).into_iter().map(|at| [at - edge, at + edge]).reduce(both)
+            }
+            Mark::Stamp { symbol, at, angle, scale } => {
+                let place = |corner: Point| *at + (corner * *scale).turned(*angle);
+                let [low, high] = self.symbols.get(symbol)?.iter().filter_map(|mark| self.bounds(mark)).reduce(both)?;
+                let corners = [low, Point::new(high.x, low.y), high, Point::new(low.x, high.y)];
+                corners.into_iter().map(place).map(|at| [at, at]).reduce(both)
+            }
+            Mark::Group { marks, .. } | Mark::Raised { marks, .. } | Mark::Blurred { marks, .. } => {
+                marks.iter().filter_map(|mark| self.bounds(mark)).reduce(both)
+            }
+            Mark::Text(_) => None,
+        }
+    }
+
     fn stamp(&mut self, id: String, draw: impl FnOnce() -> Vec<Mark>, at: Point, angle: f64, scale: f64) -> Mark {
         self.symbols.entry(id.clone()).or_insert_with(draw);
         Mark::Stamp { symbol: id, at, angle, scale }
@@ -132,6 +156,11 @@ impl<'a> Stencils<'a> {
     pub fn into_symbols(self) -> Vec<Symbol> {
         self.symbols.into_iter().map(|(id, marks)| Symbol { id, marks }).collect()
     }
+}
+
+/// The box round two boxes.
+fn both([a, b]: [Point; 2], [c, d]: [Point; 2]) -> [Point; 2] {
+    [Point::new(a.x.min(c.x), a.y.min(c.y)), Point::new(b.x.max(d.x), b.y.max(d.y))]
 }
 
 const _: () = assert!(TURNS.is_multiple_of(2), "a bead with its ends swapped has a symbol too");

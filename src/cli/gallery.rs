@@ -35,7 +35,7 @@ pub struct Options {
     #[arg(long, default_value = "Patterns")]
     title: String,
     /// The paper of sheets and contact sheet
-    #[arg(long, value_parser = super::sheet::paper, default_value = "a4")]
+    #[arg(long, value_parser = super::pages::paper, default_value = "a4")]
     paper: Paper,
     /// Print suggested prices too
     #[arg(long)]

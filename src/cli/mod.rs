@@ -12,7 +12,9 @@ mod materials;
 mod measure;
 mod new;
 mod output;
+mod pages;
 mod picture;
+mod proof;
 mod report;
 mod schema;
 mod sheet;
@@ -38,6 +40,8 @@ struct Arguments {
 enum Command {
     /// Draw the printable sheet
     Sheet(sheet::Options),
+    /// Draw strands and findings at actual size, to lay the work on
+    Proof(proof::Options),
     /// Draw a picture for a catalogue page
     Picture(picture::Options),
     /// Make pictures, sheets and pages of all patterns of a folder
@@ -97,6 +101,7 @@ pub fn run() -> ExitCode {
     let messages = &arguments.messages;
     let done = match &arguments.command {
         Command::Sheet(options) => sheet::run(options, messages),
+        Command::Proof(options) => proof::run(options, messages),
         Command::Picture(options) => picture::run(options, messages),
         Command::Gallery(options) => gallery::run(options, messages),
         Command::Check(options) => check::run(options, messages),

@@ -192,6 +192,33 @@ impl Hung {
         (from.at.between(to.at, share), (to.at - from.at).angle())
     }
 
+    /// Whether a station lies on what is laid of the strand.
+    #[must_use]
+    pub fn reaches(&self, station: f64) -> bool {
+        const ROUNDING: f64 = 1e-6;
+        let ends = self.joints.first().zip(self.joints.last());
+        ends.is_some_and(|(first, last)| (first.station - ROUNDING..=last.station + ROUNDING).contains(&station))
+    }
+
+    /// A stretch of the strand laid straight along x from the origin, each station at its x, with
+    /// the seats that `wanted` keeps. It is in no tension.
+    #[must_use]
+    pub fn straight(&self, from: f64, to: f64, wanted: impl Fn(&Seat) -> bool) -> Self {
+        let joint = |station: f64| Joint { station, at: Point::new(station, 0.0) };
+        let (first, last) = (joint(from), joint(to));
+        let seat = |seat: &Seat| Seat { centre: Point::new(seat.station, 0.0), angle: 0.0, ..*seat };
+        Self {
+            ends: [first.at, last.at],
+            joints: vec![first, last],
+            seats: self.seats.iter().filter(|seat| wanted(seat)).map(seat).collect(),
+            starts: self.starts.clone(),
+            tension: Tension::default(),
+            drop: 0.0,
+            iterations: 0,
+            residual: 0.0,
+        }
+    }
+
     /// The corners, lower left and upper right, of the box round the strand's cord.
     #[must_use]
     pub fn bounds(&self) -> [Point; 2] {

@@ -87,8 +87,9 @@ fn laid(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
     let mut marks: Vec<_> = longest_first(piece)
         .into_iter()
         .map(|index| {
-            let label = format!("strand {}", piece.design.strands[index].name);
-            let marks = figure::strand(piece, index, frame, stencils);
+            let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
+            let label = format!("strand {}", strand.name);
+            let marks = figure::strand(&piece.design, strand, hung, frame, stencils);
             Mark::Group { label, marks: vec![shade::touching(marks)] }
         })
         .collect();

@@ -25,7 +25,7 @@ pub fn buying(sheet: &Sheet<'_>, materials: &Materials) -> Vec<Body> {
     tools(&mut flow, sheet);
     graded(&mut flow, sheet);
     if sheet.style.prices {
-        price(&mut flow, materials);
+        price(&mut flow, sheet, materials);
     }
     let body = |marks| Body {
         name: "Buying and cutting",
@@ -118,7 +118,7 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
     }
 }
 
-fn price(flow: &mut Flow, materials: &Materials) {
+fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
     section(flow, "A suggested price");
     flow.table(sum(price, &currency(materials)).set(flow.width().min(90.0)));
@@ -127,7 +127,8 @@ fn price(flow: &mut Flow, materials: &Materials) {
     } else {
         format!(" Without what has no price in the pattern: {}.", price.unpriced.join(", "))
     };
-    note(flow, &format!("A suggestion from the maker's own figures, for one piece, and not a valuation.{unpriced}"));
+    let what = if sheet.piece.design.copies > 1 { "the pair" } else { "one piece" };
+    note(flow, &format!("A suggestion from the maker's own figures, for {what}, and not a valuation.{unpriced}"));
 }
 
 fn sum(price: &Suggestion, currency: &str) -> Table {

@@ -23,8 +23,12 @@ const HEIGHT: f64 = 8.5;
 const REST: f64 = 16.0;
 /// Room that a label leaves free beside it.
 const CLEAR: f64 = 1.6;
+/// Half the width of an edge, which keeps to the bar's box.
+const HALF_EDGE: f64 = 0.1;
+/// Upper and lower edge of what is drawn.
+const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
 /// The edge of a piece.
-const EDGE: Stroke = Stroke::new(style::INK, 0.2);
+const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
 /// Pours a cutting plan: its name and scale, its bars, its list. Returns the scale of the bars.
 pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting) -> Scale {
@@ -51,9 +55,11 @@ fn spools(cutting: &Cutting) -> Vec<Spool> {
     all.filter(|spool| !spool.pieces.is_empty()).collect()
 }
 
+/// The largest round scale at which all pieces of every spool have room, actual size at the most.
 fn scale(spools: &[Spool], width: f64) -> Scale {
     let cut = |spool: &Spool| spool.pieces.iter().map(|piece| piece.length.value()).sum();
-    Scale::fitting((spools.iter().map(cut).fold(0.0, f64::max), 0.0), (width - REST, 1.0))
+    let longest = spools.iter().map(cut).fold(width - REST, f64::max);
+    Scale::fitting((longest, 0.0), (width - REST, 1.0))
 }
 
 fn title(design: &Design, cutting: &Cutting, scale: Scale, width: f64) -> Block {
@@ -78,7 +84,7 @@ struct Bar {
 impl Bar {
     /// A spool's pieces, numbered from `first`, and what is left.
     fn block(mut self, spool: &Spool, first: usize) -> Block {
-        let mut left = 0.0;
+        let mut left = HALF_EDGE;
         for (at, piece) in spool.pieces.iter().enumerate() {
             let right = left + piece.length.value() * self.scale;
             self.piece(piece, first + at, left, right);
@@ -92,7 +98,8 @@ impl Bar {
 
     fn piece(&mut self, piece: &Piece, number: usize, left: f64, right: f64) {
         let fill = Some(Fill::Flat(style::ACCENT.mixed(super::mark::Rgb::WHITE, 0.88), 1.0));
-        let outline = outline::rect(Point::new(left, 0.0), right - left, HEIGHT);
+        let [top, bottom] = TOP_AND_BOTTOM;
+        let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(EDGE) });
         let names = [format!("{number} {}", piece.label), number.to_string()];
         let lengths = [self.units.ruler(piece.length)];
@@ -103,13 +110,13 @@ impl Bar {
     /// What is left, broken off where it is longer than the page.
     fn rest(&mut self, length: Length, left: f64) {
         let whole = left + length.value() * self.scale;
-        let right = whole.min(self.width);
-        let mut open = outline::line(Point::new(right, 0.0), Point::new(left, 0.0));
-        open.extend(outline::line(Point::new(left, HEIGHT), Point::new(right, HEIGHT)));
-        let end =
-            if whole > self.width { torn(right) } else { vec![Point::new(right, 0.0), Point::new(right, HEIGHT)] };
+        let right = whole.min(self.width - HALF_EDGE);
+        let [top, bottom] = TOP_AND_BOTTOM;
+        let mut open = outline::line(Point::new(right, top), Point::new(left, top));
+        open.extend(outline::line(Point::new(left, bottom), Point::new(right, bottom)));
+        let end = if whole > right { torn(right) } else { vec![Point::new(right, top), Point::new(right, bottom)] };
         open.extend(outline::polyline(&end));
-        let stroke = Stroke::new(style::RULE, 0.2);
+        let stroke = Stroke::new(style::RULE, 2.0 * HALF_EDGE);
         self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(stroke) });
         let words = long(length, self.units);
         self.label(&["left over".to_owned(), "left".to_owned()], Type::TINY, HEIGHT * 0.43, left, right);
@@ -126,26 +133,28 @@ impl Bar {
 
 /// The torn end of a bar that goes on.
 fn torn(x: f64) -> Vec<Point> {
-    let tooth = |at: u32| Point::new(x - f64::from(at % 2) * 1.2, HEIGHT * f64::from(at) / 6.0);
+    let [top, bottom] = TOP_AND_BOTTOM;
+    let tooth = |at: u32| Point::new(x - f64::from(at % 2) * 1.2, top + (bottom - top) * f64::from(at) / 6.0);
     (0..=6).map(tooth).collect()
 }
 
-/// One row a piece, equal ones told once: number, name, cut length, what it is made up of.
+/// One row a piece, equal ones told once: number, name, what it is made up of, cut length.
 fn list(design: &Design, article: Article, spools: &[Spool]) -> Table {
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
         Column::wrapping("piece"),
+        Column::new("", Align::Right),
         Column::new("cut", Align::Right),
-        Column::new("made up of", Align::Right),
     ]);
     let mut number = 1;
     for (count, piece) in spools.iter().flat_map(|spool| runs(&spool.pieces)) {
         let last = number + count - 1;
-        let numbers = if count > 1 { format!("{number}–{last}") } else { number.to_string() };
-        let name = if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() };
+        let several = count > 1;
+        let numbers = if several { format!("{number}–{last}") } else { number.to_string() };
+        let name = if several { format!("{count} × {}", piece.label) } else { piece.label.clone() };
         let cut = design.heading.units.ruler(piece.length);
         let parts = made_up_of(design, article, piece);
-        table.push(vec![Cell::strong(numbers), Cell::text(name), Cell::strong(cut), Cell::text(parts)]);
+        table.push(vec![Cell::strong(numbers), Cell::text(name), Cell::text(parts), Cell::strong(cut)]);
         number = last + 1;
     }
     table

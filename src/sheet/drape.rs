@@ -84,7 +84,10 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
     let design = &piece.design;
     let closing = figure::closing(piece);
     let closure = closing.as_ref().and_then(|closing| closing.extent(design));
-    let extents = (0..design.strands.len()).filter_map(|index| Some((index, figure::strand_box(piece, index)?)));
+    let strands = design.strands.iter().zip(&piece.drape.strands);
+    let extents = strands
+        .enumerate()
+        .filter_map(|(index, (strand, hung))| Some((index, figure::strand_box(design, strand, hung)?)));
     let extents: Vec<_> = extents
         .map(|(index, extent)| (index, closure.filter(|_| index == 0).map_or(extent, |closure| extent.and(closure))))
         .collect();
@@ -93,11 +96,11 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
     let row = |(index, extent): (usize, Extent)| {
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
-        let mut marks = figure::strand(piece, index, &frame, stencils);
+        let strand = &design.strands[index];
+        let mut marks = figure::strand(design, strand, &piece.drape.strands[index], &frame, stencils);
         if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
             marks.extend(closing.marks(design, &frame, stencils));
         }
-        let strand = &design.strands[index];
         let words = format!("{}, {}", strand.name, design.heading.units.ruler(strand.finished));
         Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
     };

@@ -19,8 +19,8 @@ const NUMBER: f64 = 9.0;
 const GAP: f64 = 6.0;
 /// Room between two steps.
 const BETWEEN: f64 = 2.2;
-/// Widest lines of words: about 75 letters.
-const WIDEST: f64 = 118.0;
+/// Widest lines of words: about 85 letters.
+const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
 const PAD: f64 = 3.0;
 
@@ -82,14 +82,15 @@ fn block(number: usize, step: &Step, width: f64) -> Block {
     let drawing_left = width - STEP_SIZE.0;
     let words = words(step, (drawing_left - NUMBER - GAP).min(WIDEST));
     let height = if step.drawing.is_some() { words.height.max(STEP_SIZE.1) } else { words.height };
-    let mut marks = rule(width);
+    let whole = height + 2.0 * BETWEEN;
+    let mut marks = vec![rule(whole, width)];
     let baseline = BETWEEN + Type::STRONG.size * 0.98;
     marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 3.0, baseline), Anchor::End));
     marks.extend(words.at(Point::new(NUMBER, BETWEEN)));
     if let Some(drawing) = step.drawing {
         marks.extend(Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)).at(Point::new(drawing_left, BETWEEN)));
     }
-    Block::new(width, height + 2.0 * BETWEEN, marks)
+    Block::new(width, whole, marks)
 }
 
 /// Title, text, and what to check beside a box to tick.
@@ -102,8 +103,8 @@ fn words(step: &Step, width: f64) -> Block {
     Block::stack(blocks, 0.3)
 }
 
-/// The thin rule above a step.
-fn rule(width: f64) -> Vec<Mark> {
-    let outline = outline::line(Point::ORIGIN, Point::new(width, 0.0));
-    vec![Mark::Shape { outline, fill: None, stroke: Some(style::THIN_RULE) }]
+/// The thin rule below a step.
+fn rule(y: f64, width: f64) -> Mark {
+    let outline = outline::line(Point::new(0.0, y), Point::new(width, y));
+    Mark::Shape { outline, fill: None, stroke: Some(style::THIN_RULE) }
 }

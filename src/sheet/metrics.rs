@@ -87,7 +87,8 @@ pub fn cap_height(size: f64, weight: Weight) -> f64 {
 
 /// Breaks a text into lines no wider than `most`: at white space, which the break swallows, after a
 /// hyphen or slash, at a line break in the text, and inside a word where that alone is too wide. A
-/// character wider than `most` stands on a line of its own. No-break spaces do not break.
+/// character wider than `most` stands on a line of its own. No-break spaces do not break, nor do the
+/// spaces inside a quantity.
 #[must_use]
 pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     text.lines().flat_map(|line| wrap_line(line, size, weight, most)).collect()
@@ -134,8 +135,28 @@ fn break_word(word: &str, fits: &dyn Fn(&str) -> bool, lines: &mut Vec<String>) 
 }
 
 /// The text in pieces that end where a line may.
-fn pieces(text: &str) -> impl Iterator<Item = &str> {
-    text.split_inclusive(|c: char| breaks_after(c))
+fn pieces(text: &str) -> Vec<&str> {
+    let mut pieces = Vec::new();
+    let mut start = 0;
+    for (at, c) in text.char_indices().filter(|(_, c)| breaks_after(*c)) {
+        let end = at + c.len_utf8();
+        let (before, after) = (&text[..at], &text[end..]);
+        if !(c == ' ' && in_quantity(before, after)) {
+            pieces.push(&text[start..end]);
+            start = end;
+        }
+    }
+    pieces.push(&text[start..]);
+    pieces
+}
+
+/// Whether a space stands inside a quantity, as in `16 ½ in` and `2 × 60 mm`.
+fn in_quantity(before: &str, after: &str) -> bool {
+    const UNITS: [&str; 6] = ["in", "mm", "ft", "m", "g", "N"];
+    let word = after.split([' ', ')', ',', '.', ';', ':']).next().unwrap_or_default();
+    let goes_on = after.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit());
+    let counted = before.ends_with(char::is_numeric) && (goes_on || word == "×" || UNITS.contains(&word));
+    counted || before.ends_with('×')
 }
 
 const fn breaks_after(c: char) -> bool {
@@ -198,6 +219,7 @@ mod tests {
         assert_eq!(wrap("reed green glass", 3.0, Weight::Regular, 8.0), ["reed", "green", "glass"]);
         assert_eq!(wrap("one\ntwo", 3.0, Weight::Regular, 80.0), ["one", "two"]);
         assert_eq!(wrap("a\u{a0}b c", 3.0, Weight::Regular, 4.0), ["a\u{a0}b", "c"]);
+        assert_eq!(wrap("cut 16 ½ in, 2 × 8 mm", 3.0, Weight::Regular, 13.0), ["cut", "16 ½ in,", "2 × 8 mm"]);
         let lines = wrap("Donaudampfschifffahrt", 3.0, Weight::Regular, 10.0);
         assert!(lines.len() > 2);
         assert_eq!(lines.concat(), "Donaudampfschifffahrt");

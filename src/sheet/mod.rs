@@ -7,6 +7,7 @@ mod face;
 mod facts;
 pub mod figure;
 pub mod font;
+mod inked;
 pub mod layout;
 mod legend;
 mod making;
@@ -15,6 +16,7 @@ pub mod metrics;
 mod needs;
 pub mod outline;
 mod page;
+mod proof;
 mod sizes;
 mod spec;
 mod stringing;
@@ -64,5 +66,14 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     bodies.extend(stringing::stringing(&sheet, &mut stencils));
     bodies.extend(buying::buying(&sheet, &materials));
     bodies.extend(making::making(&sheet));
-    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style.paper)
+    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
+}
+
+/// The proof: straight strands, closure, findings and beads at actual size.
+#[must_use]
+pub fn proof(piece: &Piece, style: &Style) -> Vec<Page> {
+    let sheet = Sheet { piece, style };
+    let mut stencils = Stencils::new(&piece.design, style.ink);
+    let bodies = proof::proof(&sheet, &mut stencils);
+    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
 }

@@ -4,6 +4,8 @@ use crate::design::Heading;
 use crate::geometry::Point;
 use crate::trade::paper::Paper;
 
+use super::Style;
+use super::inked::inked;
 use super::layout::Rect;
 use super::layout::text::Type;
 use super::mark::{Anchor, Mark, Page, Stroke, Symbol};
@@ -34,19 +36,19 @@ fn margin(paper: Paper) -> f64 {
 }
 
 /// Puts footers under all bodies; every page has all symbols, of which exports write those stamped.
-pub fn pages(bodies: Vec<Body>, symbols: &[Symbol], heading: &Heading, paper: Paper) -> Vec<Page> {
+pub fn pages(bodies: Vec<Body>, symbols: &[Symbol], heading: &Heading, style: &Style) -> Vec<Page> {
     let count = bodies.len();
-    let (width, height) = paper.size();
+    let (width, height) = style.paper.size();
     let page = |(index, body): (usize, Body)| {
         let mut marks = body.marks;
-        marks.extend(footer(heading, &body.scale, index + 1, count, paper));
+        marks.extend(footer(heading, &body.scale, index + 1, count, style.paper));
         Page {
             width,
             height,
             title: format!("{}, page {} of {count}: {}", heading.title, index + 1, body.name),
             description: body.description,
             symbols: symbols.to_vec(),
-            marks,
+            marks: inked(marks, style.ink),
         }
     };
     bodies.into_iter().enumerate().map(page).collect()

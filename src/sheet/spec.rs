@@ -2,7 +2,7 @@
 
 use crate::design::{Bead, Cord, Design, Finding};
 use crate::materials::Article;
-use crate::pattern::Shape;
+use crate::pattern::{FindingKind, Shape};
 use crate::units::Length;
 
 /// What to ask for.
@@ -36,11 +36,13 @@ fn cord(cord: &Cord) -> String {
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.
 fn finding(finding: &Finding) -> String {
     let long = (finding.length > Length::ZERO).then(|| format!("{} long", finding.length.tenths()));
+    let tapers = matches!(finding.kind, FindingKind::Cone | FindingKind::BeadCap);
+    let only = |applies: bool, size: Length| if applies { size } else { Length::ZERO };
     let sizes = [
         ("outside", finding.outside),
         ("inside", finding.inside),
-        ("wide end", finding.mouth),
-        ("tip", finding.tip),
+        ("wide end", only(tapers, finding.mouth)),
+        ("tip", only(tapers, finding.tip)),
         ("wire", finding.wire),
         ("link", finding.link),
     ];

@@ -8,10 +8,15 @@ use festoon::sheet::mark::{Mark, Page};
 use festoon::sheet::outline::flattened;
 use festoon::steps::Drawing;
 
+/// The points of all outlines, with the corners that the lines' thickness adds to each.
 fn outlines(marks: &[Mark]) -> Vec<Point> {
     let of = |mark: &Mark| match mark {
-        Mark::Shape { outline, .. } => flattened(outline),
-        Mark::Group { marks, .. } => outlines(marks),
+        Mark::Shape { outline, stroke, .. } => {
+            let half = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
+            let corners = [Point::new(-half, -half), Point::new(half, half)];
+            flattened(outline).into_iter().flat_map(|point| corners.map(|corner| point + corner)).collect()
+        }
+        Mark::Group { marks, .. } | Mark::Raised { marks, .. } | Mark::Blurred { marks, .. } => outlines(marks),
         Mark::Text(_) | Mark::Stamp { .. } => panic!("a drawing has no words and no stamps"),
     };
     marks.iter().flat_map(of).collect()
@@ -22,12 +27,13 @@ fn every_drawing_fills_its_box_and_no_more() {
     let (width, height) = STEP_SIZE;
     for drawing in Drawing::ALL {
         let points = outlines(&step(drawing));
-        let inside = |point: &Point| (0.0..=width).contains(&point.x) && (0.0..=height).contains(&point.y);
+        let inside =
+            |point: &Point| (-1e-9..=width + 1e-9).contains(&point.x) && (-1e-9..=height + 1e-9).contains(&point.y);
         let outside: Vec<_> = points.iter().filter(|point| !inside(point)).collect();
         assert!(outside.is_empty(), "{drawing:?}: {outside:?}");
         let broad = points.iter().map(|point| point.x).fold(0.0, f64::max)
             - points.iter().map(|point| point.x).fold(width, f64::min);
-        assert!(broad > width * 0.7, "{drawing:?} is only {broad} mm broad");
+        assert!(broad > width * 0.75, "{drawing:?} is only {broad} mm broad");
     }
 }
 
@@ -40,7 +46,7 @@ fn contact_sheet_of_the_steps() {
     };
     let marks = Drawing::ALL.into_iter().enumerate().flat_map(place).collect();
     let (title, description) = ("Steps".into(), "Drawn to be looked at.".into());
-    let page = Page { width: 120.0, height: 72.0, title, description, symbols: Vec::new(), marks };
+    let page = Page { width: 127.0, height: 78.0, title, description, symbols: Vec::new(), marks };
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
     std::fs::create_dir_all(folder).unwrap();
     let picture = png(&page, 330.0, Effort::Preview).unwrap();

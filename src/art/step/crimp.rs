@@ -1,6 +1,6 @@
 //! Crimping: the loop, the press, and loops gathered on an eye.
 
-use super::pen::{PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, wire};
+use super::pen::{PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, tail, wire};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Step};
 use crate::sheet::outline::{circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
@@ -8,36 +8,28 @@ use crate::sheet::style;
 
 /// A cord from a bead through a crimp, round a ring and back.
 pub fn open() -> Vec<Mark> {
-    let out =
-        curve(&[at(4.0, 9.0), at(6.0, 8.7), at(8.0, 8.3), at(13.0, 8.3), at(16.5, 6.4), at(19.0, 6.5), at(20.8, 9.0)]);
-    let back = curve(&[
-        at(20.8, 9.0),
-        at(19.0, 11.5),
-        at(16.5, 11.6),
-        at(13.0, 9.7),
-        at(8.0, 9.7),
-        at(6.0, 10.9),
-        at(3.4, 13.6),
-    ]);
-    let ring = circle(at(20.9, 9.0), 2.6);
-    let body = rounded_rect(at(8.2, 7.0), 4.6, 4.0, 0.5);
-    let mut marks = [cord(&back, PLAIN), cord(&out, PLAIN), wire(&ring), cord_over(&after(&out, 3), PLAIN)].concat();
-    marks.push(metal(body));
+    let upper = [at(4.0, 9.0), at(6.0, 8.7), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
+    let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(8.0, 9.7), at(6.0, 11.2), at(3.4, 14.4)];
+    let path = curve(&[upper.as_slice(), &lower].concat());
+    let mut marks = tail(&path, PLAIN);
+    marks.extend(wire(&circle(at(20.9, 9.0), 2.6)));
+    marks.extend(cord_over(&stretch(&path, 3, 6), PLAIN));
+    marks.push(metal(rounded_rect(at(8.2, 7.0), 4.6, 4.0, 0.5)));
     marks.push(hidden([polyline(&[at(8.4, 8.3), at(12.6, 8.3)]), polyline(&[at(8.4, 9.7), at(12.6, 9.7)])].concat()));
     marks.push(bead(at(2.3, 9.0), 2.1));
-    marks.extend(arrow(&[at(13.2, 5.4), at(15.6, 4.2), at(18.2, 3.9)]));
-    marks.extend(arrow(&[at(18.2, 14.1), at(15.6, 13.8), at(13.2, 12.6)]));
-    marks.extend(arrow(&[at(7.0, 12.6), at(5.6, 14.1), at(4.4, 15.6)]));
+    marks.extend(arrow(&[at(13.2, 5.2), at(15.6, 4.0), at(18.4, 3.6)]));
+    marks.extend(arrow(&[at(18.4, 14.4), at(15.6, 14.0), at(13.2, 12.8)]));
+    marks.extend(arrow(&[at(7.4, 12.8), at(6.2, 14.3), at(5.0, 16.0)]));
     marks
 }
 
-/// A path without its first pieces.
-fn after(path: &[Step], pieces: usize) -> Vec<Step> {
-    let from = path.get(pieces).and_then(|step| match step {
+/// A path's pieces from one to another.
+fn stretch(path: &[Step], from: usize, to: usize) -> Vec<Step> {
+    let start = path.get(from).and_then(|step| match step {
         Step::Move(to) | Step::Line(to) | Step::Curve(_, _, to) => Some(Step::Move(*to)),
         Step::Close => None,
     });
-    from.into_iter().chain(path.iter().skip(pieces + 1).copied()).collect()
+    start.into_iter().chain(path.iter().take(to + 1).skip(from + 1).copied()).collect()
 }
 
 /// A crimp in three states, above from the side and below from the end.
@@ -48,12 +40,12 @@ pub fn pressed() -> Vec<Mark> {
     }
     marks.push(line(polyline(&[at(9.9, 3.0), at(14.1, 3.0)])));
     marks.extend(from_end(at(3.6, 13.0), circle(Point::ORIGIN, 2.6), [at(-0.95, 0.0), at(0.95, 0.0)]));
-    marks.extend(from_end(at(12.0, 13.2), dented(), [at(-1.7, 0.2), at(1.7, 0.2)]));
+    marks.extend(from_end(at(12.0, 13.2), dented(), [at(-1.5, 0.2), at(1.5, 0.2)]));
     marks.extend(from_end(at(20.4, 13.0), folded(), [at(-0.1, -1.0), at(-0.1, 1.0)]));
     marks.extend(arrow(&[at(12.0, 8.6), at(12.0, 12.4)]));
     marks.extend(arrow(&[at(20.4, 7.6), at(20.4, 9.9)]));
     marks.extend(arrow(&[at(20.4, 18.0), at(20.4, 16.1)]));
-    marks.extend([7.8, 16.2].into_iter().flat_map(|x| chevron(at(x, 13.0))));
+    marks.extend([7.7, 16.4].into_iter().flat_map(|x| chevron(at(x, 13.0))));
     marks
 }
 
@@ -78,7 +70,7 @@ fn from_end(centre: Point, wall: Vec<Step>, cords: [Point; 2]) -> Vec<Mark> {
 }
 
 fn dented() -> Vec<Step> {
-    let side = [at(0.55, -0.7), at(1.4, -1.7), at(2.7, -1.2), at(3.0, 0.2), at(2.2, 1.6)];
+    let side = [at(0.55, -0.7), at(1.3, -1.7), at(2.4, -1.2), at(2.7, 0.2), at(2.0, 1.6)];
     lobes(at(0.0, 0.4), &side, at(0.0, 1.8))
 }
 
@@ -96,28 +88,36 @@ fn lobes(dent: Point, side: &[Point], foot: Point) -> Vec<Step> {
 
 /// The loops of three strands on the eye of a pin.
 pub fn gather() -> Vec<Mark> {
-    let eye = at(14.0, 9.0);
-    let loops = [(at(5.6, 3.6), at(14.2, 8.0)), (at(5.2, 9.0), at(14.6, 9.0)), (at(5.6, 14.4), at(14.2, 10.0))];
-    let sides = loops.map(|(crimp, tip)| [teardrop(crimp, tip, -1.3), teardrop(crimp, tip, 1.3)]);
-    let mut marks: Vec<_> = sides.iter().flatten().flat_map(|side| cord(side, PLAIN)).collect();
-    marks.extend(wire(&[circle(eye, 2.6), polyline(&[at(16.6, 9.0), at(24.0, 9.0)])].concat()));
-    marks.extend(sides.iter().flat_map(|[upper, _]| cord_over(upper, PLAIN)));
-    marks.extend(loops.iter().flat_map(|(crimp, tip)| closed_crimp(*crimp, (*tip - *crimp).angle())));
+    let hung = [(at(5.0, 2.9), at(14.2, 7.0)), (at(4.6, 9.0), at(14.0, 9.0)), (at(5.0, 15.1), at(14.2, 11.0))];
+    let pin = [circle(at(15.0, 9.0), 3.6), polyline(&[at(18.6, 9.0), at(24.0, 9.0)])].concat();
+    gathered(&hung, 1.0, &pin, 4.5)
+}
+
+/// Loops from crimps to tips, over the near side of a pin's eye and under its far side; so much
+/// cord comes to each crimp.
+pub fn gathered(hung: &[(Point, Point)], breadth: f64, pin: &[Step], cord_before: f64) -> Vec<Mark> {
+    let loops: Vec<_> = hung.iter().map(|(crimp, tip)| teardrop(*crimp, *tip, breadth)).collect();
+    let mut marks: Vec<_> = loops.iter().flat_map(|path| cord(path, PLAIN)).collect();
+    marks.extend(wire(pin));
+    marks.extend(loops.iter().flat_map(|path| cord_over(&stretch(path, 0, 4), PLAIN)));
+    marks.extend(hung.iter().flat_map(|(crimp, tip)| closed_crimp(*crimp, (*tip - *crimp).angle(), cord_before)));
     marks
 }
 
-/// One side of a loop from a crimp to its tip, bulging by so much to its right.
-fn teardrop(crimp: Point, tip: Point, bulge: f64) -> Vec<Step> {
+/// A loop from a crimp round its tip and back, so many times as broad as one in [`gather`].
+fn teardrop(crimp: Point, tip: Point, breadth: f64) -> Vec<Step> {
     let way = tip - crimp;
-    let aside = at(-way.y, way.x) * (bulge / way.length());
-    let start = crimp + aside * 0.25;
-    curve(&[start, crimp + way * 0.35 + aside * 0.75, crimp + way * 0.75 + aside, tip])
+    let place = |along: f64, aside: f64| crimp + way * along + at(-way.y, way.x) * (aside * breadth / way.length());
+    let upper = [(0.0, -0.4), (0.3, -0.7), (0.65, -1.15), (0.9, -0.95), (1.0, 0.0)];
+    let lower = [(0.9, 0.95), (0.65, 1.15), (0.3, 0.7), (0.0, 0.4)];
+    let points: Vec<_> = upper.into_iter().chain(lower).map(|(along, aside)| place(along, aside)).collect();
+    curve(&points)
 }
 
-/// A pressed crimp on a cord that comes from the left edge.
-fn closed_crimp(middle: Point, angle: f64) -> Vec<Mark> {
+/// A pressed crimp on a cord that comes from the left.
+fn closed_crimp(middle: Point, angle: f64, cord_before: f64) -> Vec<Mark> {
     let placed = |path: Vec<Step>| mapped(&path, |point| middle + point.turned(angle));
-    let mut marks = cord(&placed(polyline(&[at(-5.2, 0.0), at(0.0, 0.0)])), PLAIN);
+    let mut marks = cord(&placed(polyline(&[at(-cord_before, 0.0), at(0.0, 0.0)])), PLAIN);
     marks.push(metal(placed(rounded_rect(at(-1.6, -0.9), 3.2, 1.8, 0.4))));
     marks
 }

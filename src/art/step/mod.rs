@@ -9,11 +9,17 @@ mod knot;
 mod pen;
 mod pin;
 
+use crate::geometry::Point;
+use crate::sheet::layout::Block;
 use crate::sheet::mark::Mark;
 use crate::steps::Drawing;
 
-/// Width and height of every drawing.
-pub const SIZE: (f64, f64) = (24.0, 18.0);
+/// Width and height of every drawing, the thickness of its lines included.
+pub const SIZE: (f64, f64) = (ROOM.0 + 2.0 * EDGE, ROOM.1 + 2.0 * EDGE);
+/// Width and height in which the middles of lines run.
+const ROOM: (f64, f64) = (24.0, 18.0);
+/// What a cord's half thickness takes beyond them.
+const EDGE: f64 = 0.5;
 
 /// The drawing beside a step.
 #[must_use]
@@ -27,10 +33,11 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::Cone => ("a cone sliding down a pin's wire over the loops", pin::cone()),
         Drawing::PlainLoop => ("a wire bent to a right angle, and rolled back into a loop", pin::plain_loop()),
         Drawing::OpenLink => ("a ring opened sideways, and one pulled apart, struck out", pin::open_link()),
-        Drawing::Knot => ("an overhand knot", knot::overhand()),
+        Drawing::Knot => ("a double overhand knot", knot::double_overhand()),
         Drawing::SurgeonsKnot => ("a knot with two turns below and one turn back above", knot::surgeons()),
         Drawing::KnotCover => ("a hinged cup closing over a knot", knot::cover()),
         Drawing::Dangle => ("beads on a pin, its wire bent and then closed in a loop on a cord", pin::dangle()),
     };
+    let marks = Block::new(ROOM.0, ROOM.1, marks).at(Point::new(EDGE, EDGE));
     vec![Mark::Group { label: label.to_owned(), marks }]
 }

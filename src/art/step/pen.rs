@@ -1,5 +1,7 @@
 //! How the small drawings are drawn: cords, wires, metal, beads and arrows.
 
+use std::f64::consts::FRAC_PI_2;
+
 use crate::geometry::Point;
 use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::sheet::{outline, style};
@@ -34,6 +36,17 @@ fn stroked(path: &[Step], colour: Rgb, width: f64) -> Mark {
 /// A cord along a path.
 pub fn cord(path: &[Step], colour: Rgb) -> Vec<Mark> {
     vec![stroked(path, style::INK, CORD), stroked(path, colour, CORD - 2.0 * EDGE)]
+}
+
+/// A cord that is cut off at the path's end.
+pub fn tail(path: &[Step], colour: Rgb) -> Vec<Mark> {
+    let points = outline::flattened(path);
+    let mut marks = cord(path, colour);
+    if let [.., before, end] = points.as_slice() {
+        let aside = Point::towards((*end - *before).angle() + FRAC_PI_2) * (CORD / 2.0);
+        marks.push(stroked(&outline::line(*end - aside, *end + aside), style::INK, EDGE));
+    }
+    marks
 }
 
 /// A stretch of cord that lies over another: paper shows on both sides of it.

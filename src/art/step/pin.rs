@@ -2,26 +2,22 @@
 
 use std::f64::consts::{PI, TAU};
 
+use super::crimp::gathered;
 use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, line, metal, wire, wire_over};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Step, Stroke};
-use crate::sheet::outline::{arc, circle, curve, polygon, polyline, rounded_rect};
+use crate::sheet::outline::{arc, circle, polygon, polyline, rounded_rect};
 use crate::sheet::style;
 
-/// A cone on its way down a pin's wire, over the loops on the eye.
+/// A cone on its way down a pin's wire, over the loops on the eye and their crimps.
 pub fn cone() -> Vec<Mark> {
-    let eye = at(5.6, 9.5);
-    let mut marks = Vec::new();
-    for (from, tip) in [(6.0, 8.8), (9.5, 9.5), (13.0, 10.2)] {
-        let path = curve(&[at(0.0, from), at(2.6, from * 0.5 + 4.75), at(5.4, tip)]);
-        marks.extend(cord(&path, PLAIN));
-    }
-    marks.extend(wire(&[circle(eye, 1.9), polyline(&[at(7.5, 9.5), at(24.0, 9.5)])].concat()));
-    marks.push(ghost(cone_outline(2.6)));
-    marks.push(metal(cone_outline(12.2)));
+    let hung = [(at(3.4, 6.9), at(9.2, 8.5)), (at(3.4, 12.1), at(9.2, 10.5))];
+    let pin = [circle(at(9.6, 9.5), 2.3), polyline(&[at(11.9, 9.5), at(24.0, 9.5)])].concat();
+    let mut marks = gathered(&hung, 0.75, &pin, 3.2);
+    marks.push(metal(cone_outline(14.4)));
     marks
-        .push(line([polyline(&[at(12.2, 8.2), at(20.4, 9.25)]), polyline(&[at(12.2, 10.8), at(20.4, 9.75)])].concat()));
-    marks.extend(arrow(&[at(19.5, 4.0), at(16.0, 3.4), at(12.0, 3.4)]));
+        .push(line([polyline(&[at(14.4, 8.2), at(22.6, 9.25)]), polyline(&[at(14.4, 10.8), at(22.6, 9.75)])].concat()));
+    marks.extend(arrow(&[at(20.6, 4.0), at(17.0, 3.2), at(12.6, 3.2)]));
     marks
 }
 
@@ -36,41 +32,47 @@ fn cone_outline(x: f64) -> Vec<Step> {
     ]
 }
 
-/// A wire bent where it leaves a cone, and rolled back.
+/// A wire bent where it leaves a cone, and rolled back about a round jaw.
 pub fn plain_loop() -> Vec<Mark> {
-    let (bend, radius) = (at(7.0, 11.0), 2.0);
-    let mut marks = vec![metal(polygon(&[at(6.1, 13.0), at(7.9, 13.0), at(9.8, 18.0), at(4.2, 18.0)]))];
-    marks.extend(wire(&polyline(&[at(7.0, 13.0), bend])));
-    marks.extend(wire(&arc(bend - at(0.0, radius), (radius, radius), PI / 2.0, -1.42 * PI)));
-    let bent = rounded_rect(bend + at(0.9, -0.475), TAU * radius - 1.0, 0.95, 0.1);
-    marks.push(ghost(bent));
-    marks.extend(arrow(&[at(19.4, 9.0), at(18.0, 5.4), at(14.4, 3.9), at(10.6, 6.0)]));
+    let (bend, radius) = (at(5.4, 11.6), 2.5);
+    let centre = bend - at(0.0, radius);
+    let cone = metal(polygon(&[at(4.5, 13.4), at(6.3, 13.4), at(8.4, 18.0), at(2.4, 18.0)]));
+    let rolled = arc(centre, (radius, radius), PI / 2.0, -1.4 * PI);
+    let stem = [Step::Move(at(5.4, 13.4)), Step::Line(bend)];
+    let mut marks = wire(&[&stem, &rolled[1..]].concat());
+    marks.push(cone);
+    marks.push(filled(circle(centre, radius - 0.8), style::QUIET));
+    let length = TAU * radius;
+    marks.push(ghost(rounded_rect(bend + at(1.2, -0.475), length - 1.2, 0.95, 0.1)));
+    let jaw = bend + at(length - 1.6, -1.9);
+    marks.push(ghost(circle(jaw, 1.3)));
+    marks.extend(arrow(&[jaw - at(0.2, 2.0), at(17.6, 4.0), at(13.4, 3.2), at(9.4, 5.6)]));
     marks
 }
 
-/// A ring opened sideways; beside it one pulled apart, struck out.
+/// A ring lying flat, its ends bent one down and one up; below it one pulled apart, struck out.
 pub fn open_link() -> Vec<Mark> {
-    let sprung = sprung(at(6.6, 9.6), 4.4);
-    let (back, front) = sprung.split_at(sprung.len() / 2);
-    let mut marks = wire(&polyline(front));
-    marks.extend(wire_over(&polyline(&[back, &front[..1]].concat())));
-    marks.extend(arrow(&[at(3.6, 3.0), at(1.2, 5.2)]));
-    marks.extend(arrow(&[at(10.0, 3.6), at(12.4, 1.4)]));
-    let wrong = at(19.0, 10.0);
-    marks.extend(wire(&arc(wrong, (4.0, 3.6), -0.28 * PI, 1.28 * PI)));
-    let cross = [polyline(&[at(15.2, 5.0), at(22.8, 15.0)]), polyline(&[at(22.8, 5.0), at(15.2, 15.0)])].concat();
-    marks.push(Mark::Shape { outline: cross, fill: None, stroke: Some(Stroke::new(style::ACCENT, EDGE * 1.6)) });
+    let right = at(8.0, 7.4);
+    let mut marks = wire(&polyline(&lying(right, 6.4, 0.1, 1.7)));
+    marks.extend(arrow(&[right + at(-1.6, 5.8), right + at(-1.6, 9.2)]));
+    marks.extend(arrow(&[right + at(1.6, 0.8), right + at(1.6, -2.2)]));
+    let wrong = at(19.6, 13.2);
+    marks.extend(wire(&polyline(&lying(wrong, 3.6, 0.75, 0.0))));
+    let arm = |x: f64, y: f64| polyline(&[wrong - at(x, y), wrong + at(x, y)]);
+    let stroke = Some(Stroke::new(style::ACCENT, EDGE * 1.4));
+    marks.push(Mark::Shape { outline: [arm(3.6, 3.2), arm(3.6, -3.2)].concat(), fill: None, stroke });
     marks
 }
 
-/// A ring whose ends stand apart before and behind its plane, seen at a slant: nearer is lower left.
-fn sprung(centre: Point, radius: f64) -> Vec<Point> {
+/// A ring seen at a slant, open towards the reader by so much of a turn on each side, its left end
+/// bent down and its right end up.
+fn lying(centre: Point, radius: f64, open: f64, bent: f64) -> Vec<Point> {
     const PIECES: u32 = 60;
-    const SLANT: Point = at(-1.7, 1.5);
+    const SLANT: f64 = 0.5;
     let place = |step: u32| {
         let share = f64::from(step) / f64::from(PIECES);
-        let angle = -PI / 2.0 + 0.06 + (TAU - 0.12) * share;
-        centre + Point::towards(angle) * radius + SLANT * (1.0 - 2.0 * share)
+        let round = Point::towards(PI / 2.0 + open + (TAU - 2.0 * open) * share) * radius;
+        centre + at(round.x, round.y * SLANT + bent * (1.0 - 2.0 * share))
     };
     (0..=PIECES).map(place).collect()
 }

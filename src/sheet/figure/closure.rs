@@ -48,6 +48,12 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
     })
 }
 
+/// Half of the breadth of the broadest finding.
+pub fn half_breadth(design: &Design) -> f64 {
+    let halves = design.findings.iter().map(|finding| finding.mouth.value().max(finding.outside.value()) / 2.0);
+    halves.fold(3.0, f64::max)
+}
+
 fn reach(parts: &[Part]) -> f64 {
     parts.iter().map(|part| part.reach.value()).sum()
 }
@@ -101,9 +107,7 @@ impl Closing {
         let sides = [(&self.left, &design.closure.left), (&self.right, &design.closure.right)];
         let lines = sides.into_iter().filter(|(_, parts)| !parts.is_empty());
         let points = lines.flat_map(|(line, parts)| stretch(line, 0.0, reach(parts)));
-        let widest = design.findings.iter().map(|finding| finding.mouth.value().max(finding.outside.value()) / 2.0);
-        let widest = widest.fold(3.0, f64::max);
-        Extent::of(points).map(|extent| extent.grown(widest))
+        Extent::of(points).map(|extent| extent.grown(half_breadth(design)))
     }
 
     /// Both sides' findings.
@@ -116,6 +120,12 @@ impl Closing {
             .map(|(label, marks)| Mark::Group { label: label.to_owned(), marks })
             .collect()
     }
+}
+
+/// The findings of one side laid straight along x from the frame's origin.
+pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let line = [Point::ORIGIN, Point::new(reach(parts) + OPENING, 0.0)];
+    side(&line, parts, design, frame, stencils)
 }
 
 /// The findings of one side along a line that leads away from the strands' ends.

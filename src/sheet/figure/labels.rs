@@ -18,7 +18,7 @@ use crate::units::Length;
 use super::{Extent, Frame, lowest_point};
 
 /// Radius of a numbered disc.
-const DISC: f64 = style::TINY * 0.66;
+pub const DISC: f64 = style::TINY * 0.66;
 /// Room kept round discs and lists.
 const CLEAR: f64 = 1.2;
 /// Length of a leader's level part beside the label.

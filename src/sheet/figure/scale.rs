@@ -31,6 +31,10 @@ impl Scale {
         Self::new(1, 10),
         Self::new(1, 20),
         Self::new(1, 50),
+        Self::new(1, 100),
+        Self::new(1, 200),
+        Self::new(1, 500),
+        Self::new(1, 1000),
     ];
 
     const fn new(paper: u32, piece: u32) -> Self {
@@ -40,7 +44,7 @@ impl Scale {
     /// The largest round scale at which a width and a height come within a room's.
     pub fn fitting((width, height): (f64, f64), room: (f64, f64)) -> Self {
         let fits = |scale: &&Self| width * scale.factor() <= room.0 && height * scale.factor() <= room.1;
-        Self::ROUND.iter().find(fits).copied().unwrap_or(Self::new(1, 100))
+        Self::ROUND.iter().find(fits).copied().unwrap_or(Self::new(1, 10_000))
     }
 
     /// Page mm for each mm of the piece.

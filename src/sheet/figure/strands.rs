@@ -24,15 +24,21 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
     marks
 }
 
-/// One strand alone.
-pub fn strand(piece: &Piece, index: usize, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
+/// One strand alone, as far as it is laid.
+pub fn strand(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut marks = vec![cord(strand, hung, frame, stencils)];
-    marks.extend(strung(&piece.design, strand, hung, frame, stencils));
+    marks.extend(strung(design, strand, hung, frame, stencils));
     marks
 }
 
-fn strung(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+/// What is strung on a strand, and the findings that close its ends.
+pub(super) fn strung(
+    design: &Design,
+    strand: &Strand,
+    hung: &Hung,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
     let mut marks = ends(design, strand, hung, frame, stencils);
     for seat in &hung.seats {
         let bit = &strand.trains[seat.train].bits[seat.bit];
@@ -63,11 +69,14 @@ fn ends<'a>(
             let covers = matches!(finding.kind, FindingKind::CrimpCover | FindingKind::WireGuard);
             let at = if covers { end.bight.value() } else { depth };
             let station = if from_last { length - at } else { at };
+            depth += if covers { 0.0 } else { finding.length.value() };
+            if !hung.reaches(station) {
+                continue;
+            }
             let (point, angle) = hung.at(station);
             let outward = if from_last { -angle } else { std::f64::consts::PI - angle };
             let inward = outward + std::f64::consts::PI;
             marks.push(stencils.finding(*index, frame.page(point), inward, frame.scale));
-            depth += if covers { 0.0 } else { finding.length.value() };
         }
     }
     marks
@@ -124,15 +133,15 @@ pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencil
 
 /// The box round all strands with their beads and branches, in the drape's frame.
 pub fn outline_box(piece: &Piece) -> Option<Extent> {
-    (0..piece.design.strands.len()).filter_map(|index| strand_box(piece, index)).reduce(Extent::and)
+    let strands = piece.design.strands.iter().zip(&piece.drape.strands);
+    strands.filter_map(|(strand, hung)| strand_box(&piece.design, strand, hung)).reduce(Extent::and)
 }
 
 /// The box round one strand with its beads and branches, in the drape's frame.
-pub fn strand_box(piece: &Piece, index: usize) -> Option<Extent> {
-    let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
+pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Extent> {
     let seats = hung.seats.iter().map(|seat| {
         let at = Extent { low: seat.centre, high: seat.centre };
-        reach(&strand.trains[seat.train].bits[seat.bit], at, &piece.design)
+        reach(&strand.trains[seat.train].bits[seat.bit], at, design)
     });
     let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?;
     Some(seats.fold(cord, Extent::and))

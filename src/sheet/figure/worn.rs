@@ -6,7 +6,7 @@ use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Stroke};
 use crate::sheet::{outline, style};
 
-use super::{Extent, Frame, lowest_point, straightened};
+use super::{DISC, Extent, Frame, lowest_point, straightened};
 
 /// How far the shoulders reach beyond the neck on each side, as a share of its breadth: for the
 /// drawing alone.
@@ -25,9 +25,12 @@ pub fn worn(piece: &Piece, corner: Point, width: f64, most_height: f64) -> Optio
     let left = corner.x + (width - extent.width() * scale) / 2.0;
     let frame = Frame { origin: Point::new(left - extent.low.x * scale, corner.y + extent.high.y * scale), scale };
     let mut marks = vec![body(worn, &frame)];
+    let mut seats = Vec::new();
     for (index, line) in worn.lines.iter().enumerate().filter(|(_, line)| !line.is_empty()) {
         marks.push(strand(line, &frame));
-        marks.push(number(piece, index, line, &frame));
+        let seat = seat(line, &frame, &seats);
+        seats.push(seat);
+        marks.push(number(piece, index, seat));
     }
     Some((marks, extent.height() * scale))
 }
@@ -79,9 +82,17 @@ fn stroke(outline: Vec<crate::sheet::mark::Step>, width: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(style::INK, width) }) }
 }
 
-/// A strand's number at its lowest point.
-fn number(piece: &Piece, index: usize, line: &[Point], frame: &Frame) -> Mark {
-    let lowest = lowest_point(line.iter().copied());
+/// The place on a strand nearest its lowest point whose number lies on none that has a place.
+fn seat(line: &[Point], frame: &Frame, taken: &[Point]) -> Point {
+    let lowest = frame.page(lowest_point(line.iter().copied()));
+    let free = |at: &Point| taken.iter().all(|other| at.distance(*other) > 2.0 * DISC + 0.2);
+    let places = std::iter::once(lowest).chain(line.iter().map(|point| frame.page(*point)));
+    let nearest = places.filter(free).min_by(|a, b| a.distance(lowest).total_cmp(&b.distance(lowest)));
+    nearest.unwrap_or(lowest)
+}
+
+/// A strand's number in its place.
+fn number(piece: &Piece, index: usize, seat: Point) -> Mark {
     let label = format!("strand {}", piece.design.strands[index].name);
-    Mark::Group { label, marks: super::disc(index + 1, frame.page(lowest)) }
+    Mark::Group { label, marks: super::disc(index + 1, seat) }
 }

@@ -142,7 +142,7 @@ impl Block {
     /// Blocks side by side, in as many rows as they need, none wider than a width unless a block
     /// alone is.
     #[must_use]
-    pub fn wrapped(blocks: impl IntoIterator<Item = Self>, gap: f64, row_gap: f64, width: f64) -> Self {
+    pub fn rows(blocks: impl IntoIterator<Item = Self>, gap: f64, width: f64) -> Vec<Self> {
         let (mut rows, mut taken): (Vec<Vec<Self>>, f64) = (Vec::new(), 0.0);
         for block in blocks {
             let fits = taken + gap + block.width <= width;
@@ -155,7 +155,7 @@ impl Block {
                 }
             }
         }
-        Self::stack(rows.into_iter().map(|row| Self::middled(row, gap)), row_gap)
+        rows.into_iter().map(|row| Self::middled(row, gap)).collect()
     }
 }
 

@@ -16,8 +16,13 @@ use super::span::Thing;
 
 /// How far the cord runs on beyond a line that does not end with the strand.
 const STUB: f64 = 3.5;
-/// Half of the room between the two strokes of a cut.
+/// Half of the room between the two strokes of a cut, beyond half of the cord.
 const CUT: f64 = 0.9;
+
+/// Half of the length in which cut cord is not drawn; its round ends stand out beyond its line.
+fn half_cut(line: &Line<'_, '_>) -> f64 {
+    CUT + line.design.cords[line.strand.cord].diameter.value() / 2.0
+}
 
 /// The line's marks with the cord at a height.
 pub fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
@@ -26,7 +31,9 @@ pub fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: 
         match one.span.thing {
             Thing::End(side) => marks.extend(end(line, one, side, cord, stencils)),
             Thing::Bit(_) => marks.extend(bit(line, one, cord, stencils)),
-            Thing::Bare { .. } if one.span.is_broken() => marks.push(cut(Point::new(one.centre(), cord))),
+            Thing::Bare { .. } if one.span.is_broken() => {
+                marks.push(cut(Point::new(one.centre(), cord), half_cut(line)))
+            }
             Thing::Bare { .. } => {}
         }
     }
@@ -35,20 +42,39 @@ pub fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: 
 
 /// The cord, in pieces between its cuts.
 fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
-    let is_end = |one: Option<&Placed<'_, '_>>| one.is_some_and(|one| matches!(one.span.thing, Thing::End(_)));
-    let (first, last) = (placed.first(), placed.last());
-    let from = first.map_or(0.0, |one| if is_end(first) { one.end() } else { one.x - STUB });
-    let to = last.map_or(0.0, |one| if is_end(last) { one.x } else { one.end() + STUB });
+    let bare = |side: usize| line.strand.ends[side].findings.is_empty();
+    let from = placed.first().map_or(0.0, |one| match one.span.thing {
+        Thing::End(side) => {
+            if bare(side) {
+                one.x
+            } else {
+                one.end()
+            }
+        }
+        Thing::Bit(_) | Thing::Bare { .. } => one.x - STUB,
+    });
+    let to = placed.last().map_or(0.0, |one| match one.span.thing {
+        Thing::End(side) => {
+            if bare(side) {
+                one.end()
+            } else {
+                one.x
+            }
+        }
+        Thing::Bit(_) | Thing::Bare { .. } => one.end() + STUB,
+    });
+    let half = half_cut(line);
     let is_cut = |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. });
-    let cuts = placed.iter().filter(is_cut).flat_map(|one| [one.centre() - CUT, one.centre() + CUT]);
+    let cuts = placed.iter().filter(is_cut).flat_map(|one| [one.centre() - half, one.centre() + half]);
     let edges: Vec<f64> = std::iter::once(from).chain(cuts).chain([to]).collect();
     let piece = |pair: &[f64]| stencils.cord(line.strand.cord, &[Point::new(pair[0], y), Point::new(pair[1], y)], 1.0);
     edges.chunks_exact(2).map(piece).collect()
 }
 
 /// Two strokes across cord that is drawn shorter than it is.
-fn cut(at: Point) -> Mark {
-    let stroke = |x: f64| outline::line(at + Point::new(x - 0.6, 1.8), at + Point::new(x + 0.6, -1.8));
+fn cut(at: Point, half: f64) -> Mark {
+    let tall = half + 0.9;
+    let stroke = |x: f64| outline::line(at + Point::new(x - tall / 3.0, tall), at + Point::new(x + tall / 3.0, -tall));
     let outline = [stroke(-CUT), stroke(CUT)].concat();
     Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::INK, 0.25)) }
 }
@@ -72,7 +98,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     let (outer, inward) = if side == 0 { (one.x, 1.0) } else { (one.end(), -1.0) };
     let on = |distance: f64| Point::new(outer + inward * distance * one.span.scale, y);
     if end.findings.is_empty() {
-        return knotted(line, on(0.0), on(TAIL), stencils);
+        return knot(line, on(TAIL), inward, stencils).into_iter().collect();
     }
     let mut marks: Vec<_> =
         bight(end, &on).map(|path| stencils.cord(line.strand.cord, &path, 1.0)).into_iter().collect();
@@ -100,14 +126,10 @@ fn bight(end: &End, on: &dyn Fn(f64) -> Point) -> Option<Vec<Point>> {
     (half > 0.0).then(|| outline::flattened(&outline))
 }
 
-/// A tail of cord with the knot that ends it; chain ends with its last link.
-fn knotted(line: &Line<'_, '_>, tip: Point, root: Point, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+/// The knot that ends a cord, at the foot of its tail; chain ends with its last link.
+fn knot(line: &Line<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let cord = &line.design.cords[line.strand.cord];
-    let mut marks = vec![stencils.cord(line.strand.cord, &[tip, root], 1.0)];
-    if cord.kind != CordKind::Chain {
-        let size = (cord.diameter.value() * 2.5).clamp(0.8, 4.0);
-        let way = (root - tip) * (1.0 / (root - tip).length().max(1e-9));
-        marks.push(stencils.knot(line.strand.cord, root - way * (size / 2.0), 0.0, 1.0, size));
-    }
-    marks
+    let size = (cord.diameter.value() * 2.5).clamp(0.8, 4.0);
+    let at = root - Point::new(inward * size / 2.0, 0.0);
+    (cord.kind != CordKind::Chain).then(|| stencils.knot(line.strand.cord, at, 0.0, 1.0, size))
 }

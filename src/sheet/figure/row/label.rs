@@ -11,13 +11,15 @@ use super::line::Placed;
 use super::span::{Span, Thing};
 
 /// Height of one row of labels.
-const ROW: f64 = style::SMALL * 1.15;
+const ROW: f64 = style::BODY * 1.12;
 /// Height of the brackets below them.
 const BRACKET: f64 = 1.6;
 /// Most rows of labels: a label that is wider than its run goes up a row.
 const ROWS: usize = 2;
 /// Least room between labels.
 const CLEAR: f64 = 0.6;
+/// How much wider than its run a label may be.
+const OVER: f64 = 1.4;
 /// Bare cord from this length on, in mm, has its length printed.
 const LEAST_GAP: f64 = 8.0;
 
@@ -27,6 +29,7 @@ struct Stretch {
     to: f64,
     words: Vec<String>,
     face: Type,
+    is_bare: bool,
 }
 
 /// A label in its place.
@@ -96,12 +99,17 @@ impl Labels {
 fn place(stretch: &Stretch, taken: &mut [f64; ROWS], width: f64) -> Option<Label> {
     let room = stretch.to - stretch.from;
     let mut widths = stretch.words.iter().map(|words| (words, stretch.face.width(words)));
-    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.next_back())?;
-    let spare = (room - wide).min(2.0) / 2.0;
-    let left = (stretch.from + spare).clamp(0.0, (width - wide).max(0.0));
+    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room + OVER).or_else(|| widths.next_back())?;
+    let left = (stretch.from + inset(stretch, room - wide)).clamp(0.0, (width - wide).max(0.0));
     let row = taken.iter().position(|taken| *taken <= left)?;
     taken[row] = left + wide + CLEAR;
     Some(Label { words: words.clone(), face: stretch.face, left, row })
+}
+
+/// A label stands in the middle of a length of cord and of a short run, at the start of a long one.
+fn inset(stretch: &Stretch, spare: f64) -> f64 {
+    const SHORT: f64 = 10.0;
+    if stretch.is_bare || spare < SHORT { spare / 2.0 } else { 1.0 }
 }
 
 fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
@@ -115,7 +123,8 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
                 from: one.x,
                 to: one.end(),
                 words: run(&design.beads[index].letter, one.span.run),
-                face: Type::SMALL_STRONG,
+                face: Type::STRONG,
+                is_bare: false,
             }),
             (_, None) => stretches.extend(bare(design.heading.units, one)),
         }
@@ -135,7 +144,7 @@ fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
         Thing::Bare { loose: false, .. } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
         _ => return None,
     };
-    Some(Stretch { from: one.x, to: one.end(), words, face: Type::TINY.coloured(style::INK) })
+    Some(Stretch { from: one.x, to: one.end(), words, face: Type::TINY.coloured(style::INK), is_bare: true })
 }
 
 /// A length of bare cord in the words of the chart, then shorter.

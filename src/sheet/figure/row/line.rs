@@ -6,13 +6,13 @@
 use crate::art::Stencils;
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
+use crate::sheet::figure::ruler::{Ruler, Stretch};
 use crate::sheet::layout::Block;
 use crate::sheet::mark::Mark;
 use crate::sheet::style;
 
 use super::draw;
 use super::label::{self, Labels};
-use super::ruler::Ruler;
 use super::span::Span;
 
 /// Least room left and right of a line, for cord that goes on and the ruler's unit.
@@ -28,13 +28,16 @@ pub fn lead(spans: &[Span<'_>]) -> f64 {
     over.fold(LEAD, f64::max)
 }
 
-/// The spans in lines no longer than the room.
+/// The spans in lines no longer than the room. A line ends where a run does, if that is near its
+/// end.
 pub fn broken<'a, 's>(spans: &'s [Span<'a>], room: f64) -> Vec<&'s [Span<'a>]> {
     let (mut lines, mut from, mut length) = (Vec::new(), 0, 0.0);
     for (at, span) in spans.iter().enumerate() {
         if at > from && length + span.length() > room {
-            lines.push(&spans[from..at]);
-            (from, length) = (at, 0.0);
+            let cut = cut(spans, from, at, room);
+            lines.push(&spans[from..cut]);
+            length = spans[cut..at].iter().map(Span::length).sum();
+            from = cut;
         }
         length += span.length();
     }
@@ -42,6 +45,22 @@ pub fn broken<'a, 's>(spans: &'s [Span<'a>], room: f64) -> Vec<&'s [Span<'a>]> {
         lines.push(&spans[from..]);
     }
     lines
+}
+
+/// Where to end a line that has room up to a span: the last place within a share of the line beside
+/// bare cord, or else where no run goes on.
+fn cut(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
+    const SHARE: f64 = 0.15;
+    let mut left = SHARE * room;
+    let is_near = |cut: &usize| {
+        let near = left >= 0.0;
+        left -= spans[cut - 1].length();
+        near
+    };
+    let near: Vec<usize> = (from + 1..=at).rev().take_while(is_near).collect();
+    let beside_bare = |cut: &&usize| spans[**cut].is_bare() || spans[**cut - 1].is_bare();
+    let between_runs = |cut: &&usize| spans[**cut].run.0 == 0 && !spans[**cut].is_knot();
+    near.iter().find(beside_bare).or_else(|| near.iter().find(between_runs)).copied().unwrap_or(at)
 }
 
 /// A line to draw.
@@ -95,7 +114,7 @@ impl<'a, 's> Line<'a, 's> {
         let row = draw::row(self, &placed, cord, stencils);
         marks.push(Mark::Group { label: self.describe(), marks: row });
         let ruler = Ruler::new(units, self.width);
-        marks.extend(ruler.marks(&placed, Point::new(0.0, ruler_top)));
+        marks.extend(ruler.marks(&stretches(&placed), Point::new(0.0, ruler_top)));
         (Block::new(self.width, ruler_top + ruler.height(), marks), labels.left_out)
     }
 
@@ -116,4 +135,20 @@ impl<'a, 's> Line<'a, 's> {
             _ => format!("strand {}", self.strand.name),
         }
     }
+}
+
+/// Where the ruler runs.
+fn stretches(placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
+    let mut stretches: Vec<Stretch> = Vec::new();
+    let mut goes_on = false;
+    for one in placed {
+        let measured = one.span.is_measured() && !one.span.is_broken();
+        match stretches.last_mut().filter(|_| goes_on && measured) {
+            Some(stretch) => stretch.length += one.span.cord,
+            None if measured => stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord }),
+            None => {}
+        }
+        goes_on = measured;
+    }
+    stretches
 }

@@ -10,7 +10,6 @@ mod draw;
 mod elide;
 mod label;
 mod line;
-mod ruler;
 mod size;
 mod span;
 
@@ -68,6 +67,6 @@ fn told(elided: &elide::Elided, piece: &Piece, width: f64) -> Block {
     let (times, beads) = (elided.times, elided.beads);
     let again = if times == 1 { "once".to_owned() } else { format!("{times} times") };
     let length = units.ruler(Length::mm(elided.length));
-    let words = format!("… the same {again} more: {}, {beads} beads, {length}, not drawn …", elided.words);
+    let words = format!("… the same {again} more ({}): {beads} beads, {length}, not drawn …", elided.words);
     Type::STRONG.paragraph(&words, width)
 }

@@ -16,7 +16,7 @@ pub struct Reach {
 
 /// Most that a drawing may reach to either side, up and down, and most that it may take of the
 /// cord: what the smallest page has room for in one line.
-const MOST: Reach = Reach { aside: 25.0, above: 45.0, below: 100.0 };
+const MOST: Reach = Reach { aside: 25.0, above: 40.0, below: 80.0 };
 const MOST_LENGTH: f64 = 60.0;
 
 impl Reach {

@@ -6,8 +6,6 @@ use crate::sheet::mark::{Anchor, Mark, Stroke};
 use crate::sheet::{outline, style};
 use crate::units::{INCH, UnitStyle};
 
-use super::line::Placed;
-
 /// Length of the ticks at the figures.
 const TICK: f64 = 2.4;
 /// Height of a row of figures.
@@ -27,13 +25,15 @@ struct Edge {
 const MILLIMETRES: Edge = Edge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5, 0.7), (1, 0.4)] };
 const EIGHTHS: Edge = Edge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)] };
 
-/// A stretch of a line along which the ruler runs unbroken.
-struct Stretch {
+/// A stretch of a line along which the ruler runs unbroken, in mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stretch {
     /// Where it starts on the line.
-    x: f64,
-    /// What the ruler shows there.
-    from: f64,
-    length: f64,
+    pub x: f64,
+    /// What the ruler shows there; below 0 there are no ticks.
+    pub from: f64,
+    /// Its length.
+    pub length: f64,
 }
 
 /// A ruler below a line.
@@ -59,9 +59,8 @@ impl Ruler {
         f64::from(u8::from(self.above.is_some()) + u8::from(self.below.is_some())) * (TICK + FIGURES)
     }
 
-    /// The ruler along a line, from its upper left corner.
-    pub fn marks(&self, placed: &[Placed<'_, '_>], corner: Point) -> Vec<Mark> {
-        let stretches = stretches(placed);
+    /// The ruler along stretches, from its upper left corner.
+    pub fn marks(&self, stretches: &[Stretch], corner: Point) -> Vec<Mark> {
         if stretches.is_empty() {
             return Vec::new();
         }
@@ -71,7 +70,7 @@ impl Ruler {
         let mut marks = Vec::new();
         for (edge, down) in [(&self.above, -1.0), (&self.below, 1.0)] {
             if let Some(edge) = edge {
-                let (ticks, figures) = self.edge(edge, &stretches, base, down);
+                let (ticks, figures) = self.edge(edge, stretches, base, down);
                 lines.extend(ticks);
                 marks.extend(figures);
             }
@@ -122,19 +121,4 @@ impl Edge {
         let (every, _) = self.lengths.first()?;
         at.is_multiple_of(*every).then(|| (at / every).to_string())
     }
-}
-
-fn stretches(placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
-    let mut stretches: Vec<Stretch> = Vec::new();
-    let mut goes_on = false;
-    for one in placed {
-        let measured = one.span.is_measured() && !one.span.is_broken();
-        match stretches.last_mut().filter(|_| goes_on && measured) {
-            Some(stretch) => stretch.length += one.span.cord,
-            None if measured => stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord }),
-            None => {}
-        }
-        goes_on = measured;
-    }
-    stretches
 }

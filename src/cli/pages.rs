@@ -1,0 +1,165 @@
+//! Arguments and files of the commands that draw pages.
+
+use std::path::{Path, PathBuf};
+
+use clap::{Args, ValueEnum};
+
+use festoon::Piece;
+use festoon::art::Ink;
+use festoon::export::{self, About, Effort};
+use festoon::sheet::mark::Page;
+use festoon::trade::paper::Paper;
+use festoon::units::UnitStyle;
+
+use super::{Failure, Variant, input, output, report};
+
+/// What is drawn, on what, and where it goes.
+#[derive(Args)]
+pub struct Drawing {
+    /// The pattern file; - is standard input
+    pattern: String,
+    /// The file to write, or a folder; - is standard output
+    #[arg(short, long, value_name = "FILE|DIR")]
+    output: Option<PathBuf>,
+    /// What to write: pdf, png, svg
+    #[arg(long, value_enum, value_delimiter = ',')]
+    format: Vec<Format>,
+    /// The paper
+    #[arg(long, value_parser = paper, default_value = "a4")]
+    pub paper: Paper,
+    /// Resolution of PNG in dots per inch
+    #[arg(long, default_value_t = 300.0, value_parser = dpi)]
+    dpi: f64,
+    /// What to print with: colour; grey or outline, where a mark of its own tells each bead apart
+    #[arg(long, value_parser = ink, default_value = "colour")]
+    pub ink: Ink,
+    /// How lengths are printed, whatever the pattern says
+    #[arg(long, value_parser = units)]
+    units: Option<UnitStyle>,
+    #[command(flatten)]
+    variant: Variant,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    Pdf,
+    Png,
+    Svg,
+}
+
+impl Format {
+    const fn ending(self) -> &'static str {
+        match self {
+            Self::Pdf => "pdf",
+            Self::Png => "png",
+            Self::Svg => "svg",
+        }
+    }
+
+    fn named(ending: &str) -> Option<Self> {
+        [Self::Pdf, Self::Png, Self::Svg].into_iter().find(|format| format.ending() == ending)
+    }
+}
+
+/// Reads the name of a paper.
+pub fn paper(word: &str) -> Result<Paper, String> {
+    Paper::named(word).ok_or_else(|| "one of a4, letter, a3, tabloid, a5, legal".to_owned())
+}
+
+fn dpi(text: &str) -> Result<f64, String> {
+    let dpi = text.parse::<f64>().map_err(|error| error.to_string())?;
+    if (10.0..=4800.0).contains(&dpi) { Ok(dpi) } else { Err("from 10 to 4800".to_owned()) }
+}
+
+fn ink(word: &str) -> Result<Ink, String> {
+    Ink::named(word).ok_or_else(|| "one of colour, grey, outline".to_owned())
+}
+
+fn units(word: &str) -> Result<UnitStyle, String> {
+    match word {
+        "in" => Ok(UnitStyle::In),
+        "mm" => Ok(UnitStyle::Mm),
+        "both" => Ok(UnitStyle::Both),
+        _ => Err("one of in, mm, both".to_owned()),
+    }
+}
+
+impl Drawing {
+    /// Reads the pattern, with the units asked for.
+    pub fn load(&self, messages: &report::Messages) -> Result<Piece, Failure> {
+        let (mut piece, _, _) = input::load(&self.pattern, &self.variant.choice(), None, messages)?;
+        if let Some(units) = self.units {
+            piece.design.heading.units = units;
+        }
+        Ok(piece)
+    }
+
+    /// Writes the pages in every format that is asked for. Files that are not named by the maker are
+    /// named like the pattern, with an ending that tells what they hold.
+    pub fn write(&self, piece: &Piece, pages: &[Page], holds: &str) -> Result<(), Failure> {
+        let about = about(piece);
+        let mut files = Vec::new();
+        for format in self.formats() {
+            files.extend(render(pages, &about, format, self.dpi)?.into_iter().map(|file| (format, file)));
+        }
+        self.deliver(files, pages.len(), holds)
+    }
+
+    /// The formats asked for by `--format`, by the output's ending, or PDF.
+    fn formats(&self) -> Vec<Format> {
+        if !self.format.is_empty() {
+            return self.format.clone();
+        }
+        let ending = self.output.as_deref().and_then(Path::extension).and_then(|ending| ending.to_str());
+        vec![ending.and_then(Format::named).unwrap_or(Format::Pdf)]
+    }
+
+    fn deliver(&self, files: Vec<(Format, Vec<u8>)>, pages: usize, holds: &str) -> Result<(), Failure> {
+        if self.output.as_deref().is_some_and(|path| path.as_os_str() == "-") {
+            return match files.as_slice() {
+                [(_, file)] => output::print(file),
+                _ => Err(Failure::trouble("standard output takes one file: ask for --format pdf")),
+            };
+        }
+        let (folder, stem) = self.name(holds);
+        let mut page = 0;
+        for (format, bytes) in files {
+            page = if format == Format::Pdf { 0 } else { page % pages + 1 };
+            let number = if format == Format::Pdf || pages == 1 { String::new() } else { format!("-{page}") };
+            let path = folder.join(format!("{stem}{number}.{}", format.ending()));
+            output::write(&path, &bytes)?;
+            report::news(&format!("wrote {}", path.display()));
+        }
+        Ok(())
+    }
+
+    /// The folder and the start of the file names.
+    fn name(&self, holds: &str) -> (PathBuf, String) {
+        let stem =
+            |path: &Path| path.file_stem().map_or_else(|| "sheet".into(), |stem| stem.to_string_lossy().into_owned());
+        let pattern = if self.pattern == "-" { "sheet".to_owned() } else { stem(Path::new(&self.pattern)) };
+        let variant = [&self.variant.size, &self.variant.colourway].into_iter().flatten();
+        let pattern = variant.fold(pattern, |name, part| format!("{name}-{}", part.replace(' ', "-")));
+        match &self.output {
+            None => (PathBuf::new(), pattern + holds),
+            Some(path) if path.is_dir() || path.extension().is_none() => (path.clone(), pattern + holds),
+            Some(path) => (path.parent().unwrap_or_else(|| Path::new("")).to_owned(), stem(path)),
+        }
+    }
+}
+
+fn about(piece: &Piece) -> About {
+    let heading = &piece.design.heading;
+    About { title: heading.title.clone(), author: heading.designer.clone().unwrap_or_default(), keywords: Vec::new() }
+}
+
+/// One file for all pages, or one a page.
+fn render(pages: &[Page], about: &About, format: Format, dpi: f64) -> Result<Vec<Vec<u8>>, Failure> {
+    match format {
+        Format::Pdf => Ok(vec![export::pdf(pages, about).map_err(Failure::trouble)?]),
+        Format::Png => {
+            pages.iter().map(|page| export::png(page, dpi, Effort::File).map_err(Failure::trouble)).collect()
+        }
+        Format::Svg => Ok(pages.iter().map(|page| export::svg(page).into_bytes()).collect()),
+    }
+}

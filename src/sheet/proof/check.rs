@@ -1,0 +1,81 @@
+//! The band on top of every page of the proof: two squares to measure, what to do with them, and the
+//! map of the pages.
+
+use crate::geometry::Point;
+use crate::sheet::layout::text::Type;
+use crate::sheet::layout::{Block, Rect};
+use crate::sheet::mark::{Mark, Stroke};
+use crate::sheet::{Sheet, outline, style};
+use crate::units::INCH;
+
+use super::map::Map;
+
+/// Sides of the squares, with what is printed in them.
+const SQUARES: [(f64, &str); 2] = [(50.0, "50 mm"), (2.0 * INCH, "2 in")];
+/// Room between the squares, and between them and the words.
+const GAP: f64 = 6.0;
+/// Narrowest column of words beside the squares.
+const NARROWEST: f64 = 45.0;
+/// Height of the words where they stand below the squares.
+const WORDS: f64 = 36.0;
+/// The line of a square.
+const LINE: Stroke = Stroke::new(style::INK, 0.2);
+/// Room that the line takes outside the square.
+const EDGE: f64 = 0.1;
+
+/// Width of both squares with the gap after them.
+fn squares_width() -> f64 {
+    SQUARES.iter().map(|(side, _)| side + GAP).sum()
+}
+
+const fn squares_height() -> f64 {
+    SQUARES[1].0 + 2.0 * EDGE
+}
+
+fn is_beside(width: f64) -> bool {
+    width - squares_width() >= NARROWEST
+}
+
+/// Height of the band on a width.
+pub fn height(width: f64) -> f64 {
+    squares_height() + if is_beside(width) { 0.0 } else { WORDS }
+}
+
+/// The band of the page of an index.
+pub fn marks(sheet: &Sheet<'_>, room: Rect, map: &Map, page: usize) -> Vec<Mark> {
+    let mut marks = squares().at(room.corner());
+    let beside = if is_beside(room.width) {
+        Rect { width: room.width - squares_width(), ..room.split_right(room.width - squares_width(), 0.0).1 }
+            .above(room.height - squares_height())
+    } else {
+        room.below(squares_height() + 2.0).above(room.height - squares_height() - WORDS)
+    };
+    let words = words(sheet, beside.width);
+    marks.extend(map.draw(beside.below(words.height + 2.0), page));
+    marks.extend(words.at(beside.corner()));
+    marks
+}
+
+/// The squares with their sizes, from an upper left corner.
+fn squares() -> Block {
+    Block::row(SQUARES.map(|(side, name)| square(side, name)), GAP)
+}
+
+fn square(side: f64, name: &str) -> Block {
+    let edge = outline::rect(Point::new(EDGE, EDGE), side, side);
+    let mut marks = vec![Mark::Shape { outline: edge, fill: None, stroke: Some(LINE) }];
+    let size = Type::HEADING.coloured(style::INK).line(name);
+    let note = Type::TINY.line("each side");
+    let words = Block::stack([size, note], 0.0);
+    let corner = Point::new((side - words.width) / 2.0, (side - words.height) / 2.0);
+    marks.extend(words.at(corner));
+    Block::new(side, side + 2.0 * EDGE, vec![Mark::Group { label: format!("a square of {name}"), marks }])
+}
+
+fn words(sheet: &Sheet<'_>, width: f64) -> Block {
+    let heading = &sheet.piece.design.heading;
+    let say = "Print at 100 %, which printers also call actual size, not fitted to the page. \
+               Then measure this: the squares tell whether all else has its size.";
+    let title = Type::HEADING.fitted(&format!("{}, actual size", heading.title), width);
+    Block::stack([title, Type::SMALL.paragraph(say, width)], 0.8)
+}

@@ -1,0 +1,168 @@
+//! Lanes: a strand, or a side of the closure, laid straight at actual size below its ruler.
+
+use crate::Piece;
+use crate::art::Stencils;
+use crate::design::{Part, Rest, Strand, What};
+use crate::drape::{Hung, Seat};
+use crate::geometry::Point;
+use crate::sheet::figure::{self, Extent, Frame, Ruler, Stretch};
+use crate::sheet::layout::Block;
+use crate::sheet::layout::text::Type;
+use crate::sheet::mark::{Mark, Stroke};
+use crate::sheet::{outline, style};
+use crate::units::{Length, UnitStyle};
+
+use super::tile::Window;
+
+/// Room between a lane's ruler and what it measures.
+const BELOW_RULER: f64 = 1.5;
+/// Room between a cut and a lane's words.
+const LABEL: f64 = 1.0;
+
+/// What is laid in a lane.
+enum Laid<'a> {
+    Strand(&'a Strand, &'a Hung),
+    Side(&'a [Part]),
+}
+
+/// A lane.
+pub struct Lane<'a> {
+    laid: Laid<'a>,
+    words: String,
+    /// Length of what is laid in mm.
+    pub length: f64,
+    /// How far it reaches above its line, and below.
+    reach: (f64, f64),
+    /// Length of the longest thing in it.
+    pub longest: f64,
+    units: UnitStyle,
+}
+
+/// The lanes of a piece.
+pub fn lanes(piece: &Piece) -> Vec<Lane<'_>> {
+    let design = &piece.design;
+    let strands =
+        design.strands.iter().zip(&piece.drape.strands).map(|(strand, hung)| Lane::strand(piece, strand, hung));
+    let closure = &design.closure;
+    let both = !closure.left.is_empty() && !closure.right.is_empty();
+    let sides = [(&closure.left, "first"), (&closure.right, "last")];
+    let sides = sides.into_iter().filter(|(parts, _)| !parts.is_empty());
+    strands.chain(sides.map(|(parts, name)| Lane::side(piece, parts, both.then_some(name)))).collect()
+}
+
+impl<'a> Lane<'a> {
+    fn strand(piece: &'a Piece, strand: &'a Strand, hung: &'a Hung) -> Self {
+        let units = piece.design.heading.units;
+        let length = strand.finished.value();
+        let extent = figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |_| true));
+        let extent = extent.unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
+        let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
+        let rest = if slides { "; beads where they come to rest" } else { "" };
+        let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
+        let longest = strand.bits().filter(|bit| bit.what != What::Gap).map(crate::design::Bit::length);
+        let longest = longest.fold(0.0, f64::max);
+        Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), longest, units }
+    }
+
+    fn side(piece: &'a Piece, parts: &'a [Part], name: Option<&str>) -> Self {
+        let (design, units) = (&piece.design, piece.design.heading.units);
+        let length: Length = parts.iter().map(|part| part.reach).sum();
+        let name = name.map_or_else(|| "Closure".to_owned(), |name| format!("Closure at the {name} ends"));
+        let words = format!("{name}: {} at its longest, from the strands outward", units.ruler(length));
+        let longest =
+            parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
+        let half = figure::half_breadth(design);
+        let (length, longest) = (length.value(), longest.value());
+        Self { laid: Laid::Side(parts), words, length, reach: (half, half), longest, units }
+    }
+
+    /// Height of the lane.
+    pub fn height(&self) -> f64 {
+        self.cord() + self.reach.1
+    }
+
+    /// Height of the cord below the lane's upper edge.
+    fn cord(&self) -> f64 {
+        self.ruler_top() + Ruler::new(self.units, 0.0).height() + BELOW_RULER + self.reach.0
+    }
+
+    fn ruler_top(&self) -> f64 {
+        Type::SMALL_STRONG.line_height()
+    }
+
+    /// Whether anything of it lies in a window.
+    pub fn is_in(&self, window: Window) -> bool {
+        window.from < self.length
+    }
+
+    /// What a window shows of it, on a width.
+    pub fn draw(&self, window: Window, width: f64, piece: &Piece, stencils: &mut Stencils<'_>) -> Block {
+        let origin = Point::new(-window.first, self.cord());
+        let frame = Frame { origin, scale: 1.0 };
+        let marks = match self.laid {
+            Laid::Strand(strand, hung) => {
+                let hung = self.laid_in(window, strand, hung);
+                figure::strand(&piece.design, strand, &hung, &frame, stencils)
+            }
+            Laid::Side(parts) => {
+                let marks = figure::laid_side(parts, &piece.design, &frame, stencils);
+                within(marks, -self.longest, width)
+            }
+        };
+        let left = window.from - window.first + LABEL;
+        let label = Type::SMALL_STRONG.fitted(&self.words, width - left).at(Point::new(left, 0.0));
+        let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
+        let ends = self.ends(window, origin);
+        let drawn = Mark::Group { label: self.words.clone(), marks };
+        Block::new(width, self.height(), label.into_iter().chain(ruler).chain(ends).chain([drawn]).collect())
+    }
+
+    /// What a window shows of the ruler.
+    fn stretch(&self, window: Window) -> Stretch {
+        let (from, to) = (window.first.max(0.0), window.last.min(self.length));
+        Stretch { x: from - window.first, from, length: to - from }
+    }
+
+    /// What a window shows of a strand: all that lies in it at least in part, and what the room
+    /// beyond has for the whole of.
+    fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung) -> Hung {
+        let wanted = |seat: &Seat| {
+            let bit = &strand.trains[seat.train].bits[seat.bit];
+            let (start, end) = (seat.station - bit.before, seat.station + bit.after);
+            let touches = start < window.to && end > window.from;
+            touches || (start >= window.first && end <= window.last)
+        };
+        hung.straight(window.first.max(0.0), window.last.min(self.length), wanted)
+    }
+
+    /// Thin lines down from the ruler where the lane begins and ends.
+    fn ends(&self, window: Window, origin: Point) -> Option<Mark> {
+        let stretch = self.stretch(window);
+        let (first, last) = (stretch.from, stretch.from + stretch.length);
+        let top = self.cord() - self.reach.0 - BELOW_RULER;
+        let line = |station: f64| {
+            let x = origin.x + station;
+            outline::line(Point::new(x, top), Point::new(x, self.cord() + self.reach.0.max(2.0)))
+        };
+        let ends = [first, last].into_iter().filter(|at| *at == 0.0 || *at == self.length);
+        let outline: Vec<_> = ends.flat_map(line).collect();
+        let stroke = Some(Stroke::new(style::RULE, 0.15));
+        (!outline.is_empty()).then_some(Mark::Shape { outline, fill: None, stroke })
+    }
+}
+
+fn reach(extent: Extent) -> (f64, f64) {
+    (extent.high.y.max(1.0), (-extent.low.y).max(1.0))
+}
+
+/// The marks without stamps outside a stretch of x.
+fn within(marks: Vec<Mark>, from: f64, to: f64) -> Vec<Mark> {
+    let keep = |mark: Mark| match mark {
+        Mark::Stamp { at, .. } => (from..=to).contains(&at.x).then_some(mark),
+        Mark::Group { label, marks } => Some(Mark::Group { label, marks: within(marks, from, to) }),
+        Mark::Raised { shadow, marks } => Some(Mark::Raised { shadow, marks: within(marks, from, to) }),
+        Mark::Blurred { blur, marks } => Some(Mark::Blurred { blur, marks: within(marks, from, to) }),
+        Mark::Shape { .. } | Mark::Text(_) => Some(mark),
+    };
+    marks.into_iter().filter_map(keep).collect()
+}

@@ -1,0 +1,64 @@
+//! The map: how the pages of strands lie beside one another.
+
+use crate::geometry::Point;
+use crate::sheet::layout::Rect;
+use crate::sheet::layout::text::Type;
+use crate::sheet::mark::{Anchor, Fill, Mark, Stroke};
+use crate::sheet::{outline, style};
+
+use super::tile::Tiling;
+
+/// Width and height of a page on the map.
+const CELL: (f64, f64) = (6.0, 4.6);
+/// Room between rows of pages, and below the caption.
+const GAP: f64 = 1.2;
+
+/// The map of a proof.
+pub struct Map {
+    /// How many pages each row has.
+    rows: Vec<usize>,
+}
+
+impl Map {
+    /// The map of a tiling.
+    pub fn new(tiling: &Tiling) -> Self {
+        let mut rows = Vec::new();
+        for tile in tiling.pages() {
+            rows.resize(tile.row + 1, 0);
+            rows[tile.row] += 1;
+        }
+        Self { rows }
+    }
+
+    /// The map with the page of an index filled. Nothing where no pages join, or where the room has
+    /// no place for all.
+    pub fn draw(&self, room: Rect, page: usize) -> Vec<Mark> {
+        let widest = self.rows.iter().copied().max().unwrap_or(0);
+        let caption = Type::TINY.line_height() + GAP;
+        let size = (widest as f64 * CELL.0, caption + self.rows.len() as f64 * (CELL.1 + GAP));
+        if widest < 2 || size.0 > room.width || size.1 > room.height {
+            return Vec::new();
+        }
+        let mut marks = Type::TINY.line("how the pages join").at(room.corner());
+        let mut number = 0;
+        for (row, count) in self.rows.iter().enumerate() {
+            for column in 0..*count {
+                let at = Point::new(column as f64 * CELL.0, caption + row as f64 * (CELL.1 + GAP));
+                marks.extend(cell(room.corner() + at, number, number == page));
+                number += 1;
+            }
+        }
+        vec![Mark::Group { label: "how the pages join".to_owned(), marks }]
+    }
+}
+
+fn cell(corner: Point, index: usize, here: bool) -> [Mark; 2] {
+    let fill = here.then_some(Fill::Flat(style::INK, 1.0));
+    let colour = if here { crate::sheet::mark::Rgb::WHITE } else { style::INK };
+    let stroke = Some(Stroke::new(style::INK, 0.15));
+    let baseline = corner + Point::new(CELL.0 / 2.0, CELL.1 / 2.0 + style::TINY * 0.34);
+    [
+        Mark::Shape { outline: outline::rect(corner, CELL.0, CELL.1), fill, stroke },
+        Type::TINY.coloured(colour).mark(&(index + 1).to_string(), baseline, Anchor::Middle),
+    ]
+}

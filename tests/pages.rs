@@ -1,0 +1,83 @@
+//! Pages: everything inside the margins, no text on text, beads drawn as many as are strung.
+
+#[path = "support/boxes.rs"]
+mod boxes;
+#[path = "pages/buying.rs"]
+mod buying;
+#[path = "pages/generated.rs"]
+mod generated;
+#[path = "pages/making.rs"]
+mod making;
+#[path = "pages/stringing.rs"]
+mod stringing;
+
+use festoon::art::Ink;
+use festoon::design::Choice;
+use festoon::sheet::mark::Page;
+use festoon::sheet::{self, Style};
+use festoon::source::Source;
+use festoon::trade::paper::Paper;
+use festoon::{Piece, piece};
+
+/// The papers that pages are tested on.
+const PAPERS: [Paper; 3] = [Paper::A4, Paper::Letter, Paper::A5];
+
+/// The piece of a pattern; nothing where the pattern has errors.
+fn read(text: &str) -> Result<Piece, String> {
+    let (piece, remarks) = piece(&Source::new("test.yaml", text), &Choice::default(), None);
+    piece.ok_or_else(|| format!("{remarks:?}"))
+}
+
+fn pages(piece: &Piece, paper: Paper) -> Vec<Page> {
+    sheet::pages(piece, &Style { paper, ink: Ink::Colour, prices: false })
+}
+
+/// The white edge that a sheet keeps: less on small papers.
+fn margin(paper: Paper) -> f64 {
+    if paper.size().0 < 180.0 { 10.0 } else { sheet::style::MARGIN }
+}
+
+/// The pieces of the shipped patterns.
+fn shipped() -> Vec<Piece> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns");
+    let mut files: Vec<_> =
+        std::fs::read_dir(folder).into_iter().flatten().flatten().map(|entry| entry.path()).collect();
+    files.sort();
+    let read = |path: std::path::PathBuf| {
+        let text = std::fs::read_to_string(&path).expect("the file can be read");
+        read(&text).unwrap_or_else(|remarks| panic!("{}: {remarks}", path.display()))
+    };
+    assert!(!files.is_empty(), "no patterns in {folder}");
+    files.into_iter().map(read).collect()
+}
+
+/// The pages that these tests are about.
+fn is_tested(page: &&Page) -> bool {
+    ["Face", "Lists", "Stringing", "Buying and cutting", "Making"]
+        .iter()
+        .any(|name| page.title.ends_with(&format!(": {name}")))
+}
+
+/// Faults of these pages of the shipped patterns on all papers.
+fn faults(of: impl Fn(&Page, Paper) -> Vec<String>) -> Vec<String> {
+    let mut faults = Vec::new();
+    for piece in shipped() {
+        for paper in PAPERS {
+            let pages = pages(&piece, paper);
+            faults.extend(pages.iter().filter(is_tested).flat_map(|page| of(page, paper)));
+        }
+    }
+    faults
+}
+
+#[test]
+fn every_mark_of_the_shipped_sheets_lies_inside_the_margins() {
+    let faults = faults(|page, paper| boxes::outside(page, margin(paper)));
+    assert!(faults.is_empty(), "{} marks:\n{}", faults.len(), faults.join("\n"));
+}
+
+#[test]
+fn no_text_of_the_shipped_sheets_overlaps_another() {
+    let faults = faults(|page, _| boxes::overlapping_texts(page));
+    assert!(faults.is_empty(), "{} pairs:\n{}", faults.len(), faults.join("\n"));
+}

@@ -1,0 +1,78 @@
+//! Generated patterns: whatever is strung, its stringing pages are whole and clear.
+
+use proptest::prelude::*;
+
+use super::PAPERS;
+use super::read;
+use super::stringing::assert_sound;
+
+const STOCK: &str = "
+beads:
+  pin: { name: pinhead seed, shape: seed, size: 15/0, material: glass, colour: '#d9b98a' }
+  pea: { name: pea green glass round with a long name, shape: round, size: 4 mm, hole: 1 mm, material: glass, colour: '#5d7f5b' }
+  nut: { name: nut, shape: bicone, size: 14 mm, hole: 1.5 mm, material: wood, colour: '#8a6a4b' }
+  disc: { name: disc, shape: coin, size: 30 mm, hole: 1 mm, material: shell, colour: '#e9d9c8' }
+  pipe: { name: pipe, shape: tube, size: 3 x 20 mm, hole: 1 mm, material: brass, colour: '#c29a3f' }
+cords:
+  wire: { name: steel wire, kind: wire, diameter: 0.4 mm, mass: 0.6 g/m, colour: '#aaaaaa' }
+  lace: { name: leather lace, kind: leather, diameter: 2 mm, mass: 3 g/m, colour: '#553322' }
+findings:
+  crimp: { name: tube crimp, kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }
+  hang: { name: head pin, kind: head pin, gauge: 21, length: 50 mm }
+  bar: { name: spacer bar, kind: spacer bar, length: 3 mm, holes: 3, spacing: 6 mm }
+";
+
+fn bead() -> impl Strategy<Value = &'static str> {
+    prop_oneof![Just("pin"), Just("pea"), Just("nut"), Just("disc"), Just("pipe")]
+}
+
+fn item() -> impl Strategy<Value = String> {
+    let leaf = prop_oneof![
+        4 => (1..40_u32, bead()).prop_map(|(count, bead)| format!("{count} {bead}")),
+        1 => (1..1500_u32).prop_map(|tenths| format!("{{ space: {:.1} mm }}", f64::from(tenths) / 10.0)),
+        1 => Just("{ knot: 1.5 mm }".to_owned()),
+        1 => Just("bar".to_owned()),
+        1 => (1..5_u32, bead(), bead()).prop_map(|(count, one, other)| format!("{{ dangle: [{count} {one}, {other}], on: hang }}")),
+    ];
+    leaf.prop_recursive(2, 12, 4, |inner| {
+        let list = prop::collection::vec(inner, 1..4).prop_map(|items| items.join(", "));
+        prop_oneof![
+            (1..60_u32, list.clone()).prop_map(|(times, list)| format!("{{ repeat: {times}, of: [{list}] }}")),
+            (list.clone(), bead()).prop_map(|(list, bead)| format!("{{ mirror: [{list}], about: [{bead}] }}")),
+        ]
+    })
+}
+
+fn strand() -> impl Strategy<Value = String> {
+    let settle = prop_oneof![
+        Just("settle: fill"),
+        Just("settle: slide, length: 9 m"),
+        Just("settle: spread, length: 9 m"),
+        Just("settle: fixed, length: 9 m")
+    ];
+    let ends = prop_oneof![Just("ends: crimp, "), Just("")];
+    let cord = prop_oneof![Just("wire"), Just("lace")];
+    let knots = prop_oneof![3 => Just(""), 1 => Just("knots: 1 mm, ")];
+    (cord, ends, knots, settle, prop::collection::vec(item(), 1..5)).prop_map(|(cord, ends, knots, settle, items)| {
+        format!("  - {{ name: strand, cord: {cord}, {ends}{knots}{settle}, beads: [{}] }}\n", items.join(", "))
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(48) })]
+
+    #[test]
+    fn rows_are_whole_and_clear(
+        strand in strand(),
+        units in prop_oneof![Just("in"), Just("mm"), Just("both")],
+        paper in prop::sample::select(PAPERS.to_vec()),
+    ) {
+        let text = format!("festoon: 1\ntitle: generated\nkind: necklace\nunits: {units}\n{STOCK}strands:\n{strand}");
+        let piece = read(&text);
+        // A list too long for its strand is refused, which other tests are about.
+        prop_assume!(piece.is_ok());
+        if let Ok(piece) = piece {
+            assert_sound(&piece, paper);
+        }
+    }
+}

@@ -1,0 +1,148 @@
+//! The stringing pages.
+
+use festoon::Piece;
+use festoon::sheet::mark::Page;
+use festoon::trade::paper::Paper;
+
+use super::boxes::{self, Found, boxes};
+use super::{PAPERS, margin, pages, read, shipped};
+
+/// The stringing pages among a sheet's pages.
+pub fn stringing(pages: &[Page]) -> Vec<&Page> {
+    pages.iter().filter(|page| page.title.ends_with(": Stringing")).collect()
+}
+
+/// Whether a mark stands in a strand's row, and not in the key of beads.
+fn in_row(found: &Found) -> bool {
+    found.within.iter().any(|label| label.starts_with("strand "))
+}
+
+/// How many of each bead the rows of all strands draw.
+fn drawn(pages: &[&Page], beads: usize) -> Vec<u32> {
+    let mut counts = vec![0; beads];
+    for found in pages.iter().flat_map(|page| boxes(page)).filter(in_row) {
+        let index = found.symbol().and_then(|id| id.strip_prefix("bead-")?.split('-').next()?.parse::<usize>().ok());
+        index.into_iter().for_each(|index| counts[index] += 1);
+    }
+    counts
+}
+
+/// How many beads the pages say that they leave out.
+fn told(pages: &[&Page]) -> u32 {
+    let texts = pages.iter().flat_map(|page| boxes(page)).filter_map(|found| found.text().map(str::to_owned));
+    let all = texts.collect::<Vec<_>>().join(" ");
+    let elisions = all.split(" beads, ").zip(all.split(" beads, ").skip(1));
+    let number = |before: &str| before.rsplit([' ', '\u{a0}']).next().and_then(|word| word.parse::<u32>().ok());
+    elisions.filter(|(before, _)| before.contains("… the same")).filter_map(|(before, _)| number(before)).sum()
+}
+
+/// Asserts what holds for the stringing pages of every piece on a paper.
+pub fn assert_sound(piece: &Piece, paper: Paper) {
+    let pages = pages(piece, paper);
+    let pages = stringing(&pages);
+    for page in &pages {
+        let checks =
+            [boxes::outside(page, margin(paper)), boxes::overlapping_texts(page), boxes::texts_on_stamps(page)];
+        assert!(checks.iter().all(Vec::is_empty), "{}", checks.concat().join("\n"));
+    }
+    let drawn = drawn(&pages, piece.design.beads.len());
+    let strung = piece.design.counts();
+    let missing: u32 = strung.iter().zip(&drawn).map(|(strung, drawn)| strung - drawn).sum();
+    assert_eq!(missing, told(&pages), "strung {strung:?}, drawn {drawn:?}");
+}
+
+#[test]
+fn shipped_rows_are_whole_and_clear() {
+    for piece in shipped() {
+        PAPERS.into_iter().for_each(|paper| assert_sound(&piece, paper));
+    }
+}
+
+fn pattern(beads: &str, strands: &str) -> Piece {
+    let text = format!(
+        "festoon: 1
+title: test
+kind: necklace
+beads:
+  sand: {{ name: sand seed, shape: seed, size: 11/0, material: glass, colour: '#d9b98a' }}
+  sea: {{ name: sea round, shape: round, size: 6 mm, hole: 1 mm, material: glass, colour: '#3f7f8f' }}
+{beads}cords:
+  thread: {{ name: thread, kind: thread, diameter: 0.2 mm, mass: 0.05 g/m, colour: '#eeeeee' }}
+findings:
+  pin: {{ name: head pin, kind: head pin, gauge: 21, length: 50 mm }}
+strands:
+{strands}"
+    );
+    read(&text).unwrap_or_else(|remarks| panic!("{remarks}"))
+}
+
+fn filled(beads: &str, list: &str) -> Piece {
+    pattern(beads, &format!("  - {{ name: row, cord: thread, settle: fill, beads: [{list}] }}\n"))
+}
+
+#[test]
+fn a_rope_of_twenty_thousand_beads_tells_what_it_leaves_out() {
+    let piece = filled("", "{ repeat: 2500, of: [5 sand, 1 sea, 2 sand] }, 5 sea");
+    assert_eq!(piece.design.counts().iter().sum::<u32>(), 20_005);
+    let all = pages(&piece, Paper::A4);
+    let pages = stringing(&all);
+    assert!(pages.len() <= 2, "{} pages", pages.len());
+    assert!(told(&pages) > 15_000);
+    assert_sound(&piece, Paper::A4);
+}
+
+#[test]
+fn mirrored_repeats_are_left_out_on_both_sides() {
+    let piece = filled("", "{ mirror: [3000 sand, { repeat: 900, of: [1 sea, 2 sand] }], about: [sea] }");
+    let all = pages(&piece, Paper::A5);
+    assert!(stringing(&all).len() < 12);
+    assert_sound(&piece, Paper::A5);
+}
+
+#[test]
+fn without_repeats_nothing_is_left_out() {
+    let list: Vec<_> = (1..120).map(|at| format!("{} sand, {} sea", at % 7 + 1, at * at % 11 + 1)).collect();
+    let piece = filled("", &list.join(", "));
+    let all = pages(&piece, Paper::A5);
+    assert_eq!(told(&stringing(&all)), 0);
+    assert_sound(&piece, Paper::A5);
+}
+
+#[test]
+fn a_key_of_many_beads_runs_on_to_the_next_page() {
+    let bead = |at: u32| {
+        format!(
+            "  b{at}: {{ name: bead number {at} of many in a long list, shape: round, size: 13 mm, hole: 1 mm, material: glass, colour: '#3f7f8f' }}\n"
+        )
+    };
+    let list: Vec<_> = (0..80).map(|at| format!("b{at}")).collect();
+    let piece = filled(&(0..80).map(bead).collect::<String>(), &list.join(", "));
+    assert_sound(&piece, Paper::A5);
+}
+
+#[test]
+fn what_no_page_has_room_for_is_drawn_smaller() {
+    let boulder =
+        "  boulder: { name: boulder, shape: round, size: 190 mm, hole: 1 mm, mass: 1 g, colour: '#777777' }\n";
+    let piece = filled(
+        boulder,
+        "40 sea, boulder, 7 sea, { dangle: [60 sea], on: pin }, { dangle: [boulder], on: pin }, 60 sand, 60 sea",
+    );
+    PAPERS.into_iter().for_each(|paper| assert_sound(&piece, paper));
+}
+
+#[test]
+fn beads_are_drawn_at_actual_size_beside_one_another() {
+    let piece = filled("", "60 sea");
+    let all = pages(&piece, Paper::A4);
+    let pages = stringing(&all);
+    let beads: Vec<_> =
+        boxes(pages[0]).into_iter().filter(|found| in_row(found) && found.symbol() == Some("bead-0-0")).collect();
+    assert_eq!(beads.len(), 60);
+    // Drilled-sphere geometry: the hole takes 2 (3 − √(3² − 0.5²)) mm of a 6 mm bead.
+    let pitch = 2.0 * (9.0_f64 - 0.25).sqrt();
+    for (bead, next) in beads.iter().zip(&beads[1..]).filter(|(bead, next)| bead.bounds.top == next.bounds.top) {
+        assert!((bead.bounds.right - bead.bounds.left - 6.0).abs() < 0.1, "{bead:?}");
+        assert!((next.bounds.left - bead.bounds.left - pitch).abs() < 1e-9);
+    }
+}
