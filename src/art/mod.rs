@@ -17,6 +17,7 @@ mod stencils;
 mod step;
 mod wire;
 
+pub use bead::looks_the_same_turned;
 pub use light::Ink;
 pub use stencils::Stencils;
 pub use step::{SIZE as STEP_SIZE, step};

@@ -2,7 +2,7 @@
 
 use crate::units::{Length, Mass};
 
-use super::model::{Bit, Design, Strand, What};
+use super::model::{Bit, Dangle, Design, Strand, What};
 
 impl Strand {
     /// Every bit in order.
@@ -74,6 +74,22 @@ fn count(bit: &Bit, counts: &mut [u32]) {
         What::Bead(bead) => counts[*bead] += 1,
         What::Dangle(dangle) => dangle.bits.iter().for_each(|bit| count(bit, counts)),
         What::Gap | What::Knot | What::Finding(_) => {}
+    }
+}
+
+impl Dangle {
+    /// How far below the cord each of the branch's bits has its centre, in mm.
+    #[must_use]
+    pub fn levels(&self, design: &Design) -> Vec<f64> {
+        let strung: f64 = self.bits.iter().map(Bit::length).sum();
+        let hanger = &design.findings[self.on];
+        let mut below = self.drop - strung - if hanger.is_pin() { hanger.wire.value() } else { 0.0 };
+        let level = |bit: &Bit| {
+            let level = below + bit.before;
+            below += bit.length();
+            level
+        };
+        self.bits.iter().map(level).collect()
     }
 }
 

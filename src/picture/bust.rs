@@ -99,9 +99,9 @@ impl Drawing<'_> {
             (1.06, -0.27),
             (1.17, -0.42),
             (REACH, -0.62),
-            (1.13, foot * 0.7),
-            (0.93, foot * 0.87),
-            (0.56, foot * 0.97),
+            (1.1, foot * 0.7),
+            (0.84, foot * 0.87),
+            (0.44, foot * 0.975),
             (0.0, foot),
         ];
         let right = half.iter().map(|(x, y)| self.at(*x, *y));

@@ -11,13 +11,13 @@ const AWAY: Point = Point::new(0.588, 0.809);
 /// Marks with the shadow that things throw which touch the ground: short and dark.
 #[must_use]
 pub fn touching(marks: Vec<Mark>) -> Mark {
-    raised(marks, 0.75, 0.55, 0.5)
+    raised(marks, 0.7, 0.5, 0.62)
 }
 
 /// Marks with the wide, faint shadow of a whole piece that keeps some light from the ground.
 #[must_use]
 pub fn resting(marks: Vec<Mark>) -> Mark {
-    raised(marks, 2.6, 2.4, 0.34)
+    raised(marks, 2.6, 2.6, 0.36)
 }
 
 /// Marks that stand far from the ground behind them.

@@ -13,9 +13,9 @@ const GRAINS: u32 = 2600;
 /// Veins of quartz.
 const VEINS: u32 = 5;
 /// The stone.
-const STONE: Rgb = Rgb(0x42, 0x48, 0x4e);
-const LIGHT: Rgb = Rgb(0x7d, 0x86, 0x8c);
-const DARK: Rgb = Rgb(0x20, 0x24, 0x29);
+const STONE: Rgb = Rgb(0x56, 0x5d, 0x63);
+const LIGHT: Rgb = Rgb(0x92, 0x9b, 0xa1);
+const DARK: Rgb = Rgb(0x2c, 0x31, 0x36);
 
 /// The stone.
 pub fn marks(width: f64, height: f64, symbols: &mut Vec<Symbol>) -> Vec<Mark> {
