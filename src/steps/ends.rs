@@ -4,19 +4,17 @@
 //! twice by its cord and pressed; a strand that is to drape is held in a curve while its last end is
 //! closed ("coil the strand 1.5 turns before closing the last crimp": a bead shop's finishing page).
 
-use super::prepare::names;
-use super::words::{a, list, strand as name};
+use super::prepare::FLYING;
+use super::side::Side;
+use super::tools::crimping_pliers;
+use super::words::{self, a, list, strand as name, strands};
 use super::{Drawing, Step};
 use crate::design::{Design, End, Finding, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Kind, Settle};
 use crate::units::Length;
 
-/// Which end of the strands.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Side {
-    First,
-    Last,
-}
+/// Bare cord by which a strand's length can be tuned: what a ruler shows.
+const TUNABLE: Length = Length::mm(1.0);
 
 /// How an end is closed.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -40,14 +38,37 @@ struct Group<'a> {
     strands: Vec<usize>,
 }
 
-/// Close the first ends, or stop them.
-pub fn first(design: &Design) -> Vec<Step> {
-    groups(design, Side::First).iter().flat_map(Group::steps).collect()
+/// Close the first ends, or stop them, after as many steps as are done.
+pub fn first(design: &Design, done: usize) -> Vec<Step> {
+    told(design, Side::First, done)
 }
 
-/// Close the last ends.
-pub fn last(design: &Design) -> Vec<Step> {
-    groups(design, Side::Last).iter().flat_map(Group::steps).collect()
+/// Close the last ends, after as many steps as are done.
+pub fn last(design: &Design, done: usize) -> Vec<Step> {
+    told(design, Side::Last, done)
+}
+
+/// The steps of one side, which follow as many as are done.
+fn told(design: &Design, side: Side, done: usize) -> Vec<Step> {
+    let mut steps = Vec::new();
+    for group in groups(design, side) {
+        let more = group.steps(done + steps.len());
+        steps.extend(more);
+    }
+    steps
+}
+
+/// What closes the strands' ends, each in a word.
+pub fn closings(design: &Design) -> Vec<&'static str> {
+    let closing = |strand: &Strand| match way(design, strand, Side::First) {
+        Way::Crimped => "crimp",
+        Way::Covered => "knot cover",
+        Way::Linked => "end link",
+        Way::Knotted | Way::Tied => "knot",
+    };
+    let mut closings: Vec<_> = design.strands.iter().map(closing).collect();
+    closings.dedup();
+    closings
 }
 
 fn groups(design: &Design, side: Side) -> Vec<Group<'_>> {
@@ -64,7 +85,7 @@ fn groups(design: &Design, side: Side) -> Vec<Group<'_>> {
 const fn end(strand: &Strand, side: Side) -> &End {
     let [first, last] = &strand.ends;
     match side {
-        Side::First => first,
+        Side::Both | Side::First => first,
         Side::Last => last,
     }
 }
@@ -83,14 +104,38 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     }
 }
 
+/// How many stoppers a strand takes while it is strung.
+pub fn stops(design: &Design, strand: &Strand) -> u64 {
+    match way(design, strand, Side::Last) {
+        Way::Linked => 0,
+        Way::Tied => 2,
+        Way::Crimped | Way::Covered | Way::Knotted => 1,
+    }
+}
+
+/// Whether a strand's first tail stays for the first beads to go over.
+pub fn keeps_tail(design: &Design, strand: &Strand) -> bool {
+    strand.settle == Settle::Fill && way(design, strand, Side::First) == Way::Crimped
+}
+
 impl Group<'_> {
     /// The group's first strand as a sentence names it.
     fn whose(&self) -> String {
         name(self.design, self.strand)
     }
 
-    fn cord(&self) -> &str {
-        &self.design.cords[self.strand.cord].name
+    fn cord(&self) -> &'static str {
+        self.design.cords[self.strand.cord].kind.word()
+    }
+
+    /// Whether beads stand against both ends, so that the tails can hide in them.
+    fn fills(&self) -> bool {
+        self.strand.settle == Settle::Fill
+    }
+
+    /// Whether there is no bare cord by which the length could be tuned.
+    fn is_packed(&self) -> bool {
+        self.fills() && self.strand.bare() < TUNABLE
     }
 
     fn findings(&self) -> impl Iterator<Item = &Finding> {
@@ -101,14 +146,7 @@ impl Group<'_> {
         self.findings().find(|finding| finding.kind == kind).map(|finding| finding.name.as_str())
     }
 
-    const fn ordinal(&self) -> &'static str {
-        match self.side {
-            Side::First => "first",
-            Side::Last => "last",
-        }
-    }
-
-    fn steps(&self) -> Vec<Step> {
+    fn steps(&self, done: usize) -> Vec<Step> {
         let mut steps = match self.way {
             Way::Crimped => self.crimped(),
             Way::Covered => self.covered(),
@@ -116,13 +154,21 @@ impl Group<'_> {
             Way::Linked => self.part().map(|_| self.linked()).into_iter().collect(),
             Way::Tied => self.tied(),
         };
-        steps.extend(self.others());
+        if !steps.is_empty() {
+            steps.extend(self.others(&words::steps(done + 1, done + steps.len())));
+        }
         steps
     }
 
     fn crimped(&self) -> Vec<Step> {
-        let crimp = self.first_of(FindingKind::Crimp).unwrap_or("crimp");
-        let mut steps = vec![self.thread(), self.loop_through(crimp), press(crimp), self.trim()];
+        let Some(crimp) = self.findings().find(|finding| finding.kind == FindingKind::Crimp) else {
+            return Vec::new();
+        };
+        let mut steps = vec![self.thread(), self.loop_through(&crimp.name)];
+        if self.side == Side::Last {
+            steps.push(self.draw_up());
+        }
+        steps.extend([self.press(crimp), self.trim()]);
         if let Some(cover) = self.first_of(FindingKind::CrimpCover) {
             let text = format!("Lay the {cover} over the pressed crimp and close it gently until its edges meet.");
             steps.push(Step::new("Cover the crimp", text).check("Only a smooth ball shows."));
@@ -134,97 +180,130 @@ impl Group<'_> {
     fn thread(&self) -> Step {
         let on_cord = |finding: &&Finding| !matches!(finding.kind, FindingKind::CrimpCover | FindingKind::WireGuard);
         let names: Vec<_> = self.findings().filter(on_cord).map(|finding| a(&finding.name)).collect();
+        Step::new(format!("Thread the {} end", self.side.end()), self.threads(&list(&names)))
+    }
+
+    /// The sentence that threads something onto this end; a last end has had a stopper till now.
+    fn threads(&self, what: &str) -> String {
         let whose = self.whose();
-        let text = format!("Thread {} onto the {} end of {whose}.", list(&names), self.ordinal());
-        Step::new(format!("Thread the {} end", self.ordinal()), text)
+        match self.side {
+            Side::Last => format!("Take the bead stopper off {whose} and thread {what} onto its last end."),
+            Side::Both | Side::First => format!("Thread {what} onto the first end of {whose}."),
+        }
     }
 
     fn loop_through(&self, crimp: &str) -> Step {
         let guard = self.first_of(FindingKind::WireGuard);
         let round = guard.map(|guard| format!(" Lay it round the groove of {}.", a(guard))).unwrap_or_default();
-        let curve = if self.side == Side::Last { self.curve() } else { "" };
-        let text = format!("Take the {} {} and back through the {crimp}.{round}{curve}", self.cord(), self.target());
-        Step::new("Make the loop", text).check(self.loop_check()).drawing(Drawing::CrimpOpen)
-    }
-
-    /// A packed strand closed straight is stiff when it curves round the neck or wrist.
-    fn curve(&self) -> &'static str {
-        match (self.strand.settle, self.design.heading.kind) {
-            (Settle::Fill, Kind::Necklace | Kind::Strap) => {
-                " Coil the strand one and a half turns while you draw up the slack, so that it will drape."
-            }
-            (Settle::Fill, Kind::Bracelet | Kind::Anklet) => {
-                " Hold the strand in a round while you draw up the slack, so that it will close."
-            }
-            _ => " Draw up the slack until the strand has its length.",
-        }
+        let (on, drawing) = match self.side {
+            Side::Last if self.fills() => (" and on through the next two or three beads", Drawing::CrimpPacked),
+            _ => ("", Drawing::CrimpOpen),
+        };
+        let text = format!("Take the {} {} and back through the {crimp}{on}.{round}", self.cord(), self.target());
+        Step::new("Make the loop", text).check(self.loop_check()).drawing(drawing)
     }
 
     fn loop_check(&self) -> String {
-        let units = self.design.heading.units;
-        match self.side {
-            Side::First => {
-                let bight = end(self.strand, self.side).bight;
-                if bight > Length::ZERO {
-                    format!("The loop is {} long and moves freely.", units.ruler(bight))
-                } else {
-                    "The loop moves freely.".to_owned()
-                }
-            }
-            Side::Last => self.finished_check(),
+        let bight = end(self.strand, self.side).bight;
+        if bight > Length::ZERO {
+            format!("The loop is {} long and moves freely.", self.design.heading.units.ruler(bight))
+        } else {
+            "The loop moves freely.".to_owned()
         }
     }
 
+    /// A packed strand closed straight is stiff when it curves round the neck or wrist.
+    fn draw_up(&self) -> Step {
+        let curve = match (self.fills(), self.design.heading.kind) {
+            (true, Kind::Necklace | Kind::Strap) => "Coil the strand one and a half turns, so that it will drape. ",
+            (true, Kind::Bracelet | Kind::Anklet) => "Hold the strand in a round, so that it will close. ",
+            _ => "",
+        };
+        let until = if self.is_packed() {
+            "no gap shows between the beads, but they still bend"
+        } else {
+            "the strand has its length"
+        };
+        let text = format!("{curve}Pull the tail until {until}.");
+        Step::new("Draw up the slack", text).check(self.finished_check())
+    }
+
+    /// The length of the strand that the steps tell, and how it is measured.
     fn finished_check(&self) -> String {
-        let units = self.design.heading.units;
-        let each = self.strands.iter().map(|at| {
-            let one = &self.design.strands[*at];
-            format!("{} measures {}", name(self.design, one), units.ruler(one.finished))
-        });
-        format!("From loop to loop {}.", list(&each.collect::<Vec<_>>()))
+        let (from, how) = match self.way {
+            Way::Linked => ("end link to end link", ""),
+            _ => ("loop to loop", ", from the outside of one end loop to the outside of the other, pulled straight"),
+        };
+        format!("From {from}{how}, {}.", self.finished(self.strand))
+    }
+
+    /// `the inner strand measures 419 mm`.
+    fn finished(&self, strand: &Strand) -> String {
+        format!("{} measures {}", name(self.design, strand), self.design.heading.units.ruler(strand.finished))
+    }
+
+    fn press(&self, crimp: &Finding) -> Step {
+        let text = format!(
+            "Press the {} in the notched jaw of the {}, with one pass of the {} on each side of the dent. Turn it a \
+             quarter and fold it shut in the round jaw.",
+            crimp.name,
+            crimping_pliers(crimp),
+            self.cord()
+        );
+        Step::new("Press the crimp", text).check("Pull at the loop: nothing slips.").drawing(Drawing::CrimpPressed)
     }
 
     fn trim(&self) -> Step {
-        let tail = |text: &str| Step::new("Hide the tail", text);
-        let cut = match (self.strand.settle, self.side) {
-            (Settle::Fill, Side::First) => return tail("Leave the tail: the first beads go over it."),
-            (Settle::Fill, Side::Last) => "Pass the tail back through two or three beads and cut it off there.",
-            _ => "Cut the tail off close to the crimp.",
+        let place = match (self.fills(), self.side) {
+            (true, Side::Last) => "where it leaves the beads",
+            (true, _) => {
+                return Step::new("Keep the tail", "Leave the tail as it is: the first beads will go over it.");
+            }
+            _ => "close to the crimp",
         };
-        tail(&format!("{cut} Hold the end as you cut.")).check("No sharp end can be felt.")
+        let flying = if self.cord() == CordKind::Wire.word() { format!(" {FLYING}") } else { String::new() };
+        Step::new("Cut the tail", format!("Cut the tail off {place}.{flying}")).check("No sharp end can be felt.")
     }
 
     fn covered(&self) -> Vec<Step> {
         let cover = self.first_of(FindingKind::KnotCover).unwrap_or("knot cover");
-        let end = format!("the {} end of {}", self.ordinal(), self.whose());
-        let thread = format!("Thread {} onto {end}, its hollow side outward.", a(cover));
-        let knot = format!("Tie a double overhand knot in the {} and draw it down into the {cover}.", self.cord());
+        let thread = self.threads(&a(cover));
+        let thread = format!("{} Its hollow side faces outward.", thread);
+        let until = match self.side {
+            Side::Last if self.is_packed() => ", with no gap between the beads",
+            Side::Last => ", where the strand has its length",
+            _ => "",
+        };
+        let knot =
+            format!("Tie a double overhand knot in the {} and draw it down into the {cover}{until}.", self.cord());
         let close = format!("Close the {cover} over the knot and bend its hook {}.", self.target());
         vec![
             Step::new("Thread the knot cover", thread),
             Step::new("Tie the knot", knot)
-                .check(self.length_check("The knot sits in the cup and does not slip through."))
+                .check("The knot sits in the cup and does not slip through.")
                 .drawing(Drawing::Knot),
             glue(),
             Step::new("Close the knot cover", close)
-                .check("The halves meet and the hook is shut.")
+                .check(self.length_check("The halves meet and the hook is shut."))
                 .drawing(Drawing::KnotCover),
         ]
     }
 
     fn length_check(&self, first: &str) -> String {
         match self.side {
-            Side::First => first.to_owned(),
             Side::Last => format!("{first} {}", self.finished_check()),
+            _ => first.to_owned(),
         }
     }
 
     fn knotted(&self) -> Vec<Step> {
-        let end = format!("the {} end of {}", self.ordinal(), self.whose());
-        let text = match self.part() {
-            Some(_) => format!("Take {end} {} and tie it back on itself with a double overhand knot.", self.target()),
-            None => format!("Tie a double overhand knot in {end}."),
+        let whose = self.whose();
+        let end = match self.side {
+            Side::Last => format!("Take the bead stopper off {whose}. Take its last end"),
+            _ => format!("Take the first end of {whose}"),
         };
+        let round = if self.part().is_some() { self.target() } else { "round in a small loop".to_owned() };
+        let text = format!("{end} {round} and tie it back on itself with a double overhand knot.");
         vec![
             Step::new("Tie the knot", text)
                 .check(self.length_check("The knot holds when you pull."))
@@ -236,7 +315,7 @@ impl Group<'_> {
     fn linked(&self) -> Step {
         let text = format!(
             "Open the {} end link of {} sideways, take it {} and close it the same way.",
-            self.ordinal(),
+            self.side.end(),
             self.whose(),
             self.target()
         );
@@ -283,26 +362,29 @@ impl Group<'_> {
             FindingKind::Clasp | FindingKind::EarWire => "the ring of ",
             _ => "",
         };
-        format!("through {whole}the {}", finding.name)
+        format!("through {whole}{}", self.side.the(self.design, part.finding))
     }
 
-    /// The same for the other strands of the group.
-    fn others(&self) -> Option<Step> {
+    /// The same steps, by their numbers, for the other strands of the group.
+    fn others(&self, numbers: &str) -> Option<Step> {
         let (_, others) = self.strands.split_first()?;
-        let text = format!("Do the same with {}.", names(self.design, others));
+        let text = format!("Do {numbers} with {}.", strands(self.design, others));
         let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EyePin);
-        let order = format!("From the inside out they hang in this order: {}.", names(self.design, &self.strands));
-        let step = Step::new("Do the other strands", text).check(order);
-        (!others.is_empty()).then(|| if pin { step.drawing(Drawing::Gather) } else { step })
+        let step = Step::new("Do the other strands", text).check(self.others_check(others));
+        let step = if pin { step.drawing(Drawing::gather(self.strands.len())) } else { step };
+        (!others.is_empty()).then_some(step)
     }
-}
 
-fn press(crimp: &str) -> Step {
-    let text = format!(
-        "Press the {crimp} in the notched jaw of the crimping pliers, with one pass of the cord on each side of the \
-         dent. Turn it a quarter and fold it shut in the round jaw."
-    );
-    Step::new("Press the crimp", text).check("Pull at the loop: nothing slips.").drawing(Drawing::CrimpPressed)
+    fn others_check(&self, others: &[usize]) -> String {
+        let order = words::names(self.design, &self.strands);
+        if self.side == Side::First {
+            return format!("From the inside out they hang in this order: {order}.");
+        }
+        let each = others.iter().map(|at| self.finished(&self.design.strands[*at]));
+        let from = if self.way == Way::Linked { "end link to end link" } else { "loop to loop" };
+        let lengths = list(&each.collect::<Vec<_>>());
+        format!("They hang in the same order as at the first ends: {order}. From {from}, {lengths}.")
+    }
 }
 
 fn glue() -> Step {

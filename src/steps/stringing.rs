@@ -1,6 +1,7 @@
 //! Stringing: the word chart of each strand, the length to check it against, and the places of
 //! what does not slide.
 
+use super::ends::keeps_tail;
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
 use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
@@ -26,19 +27,33 @@ fn of_strand(design: &Design, strand: &Strand) -> Vec<Step> {
         steps.push(measure(design, strand));
     }
     steps.extend(stops(design, strand));
-    steps.extend(space(design.heading.units, strand));
+    steps.extend(space(design, strand));
+    steps.extend(hold(design, strand));
     steps
 }
 
 fn string(design: &Design, strand: &Strand) -> Step {
-    let (verb, after) = match design.cords[strand.cord].kind {
-        CordKind::Chain => ("Hang in the links", ""),
-        _ => ("String", " Put a bead stopper on the end."),
-    };
-    let knots = if has_silent_knots(strand) { " Tie a knot close against each bead before the next." } else { "" };
     let title = if design.strands.len() == 1 { "the beads".to_owned() } else { name(design, strand) };
-    let text = format!("{verb} {}.{knots}{after}", chart::text(design, strand));
-    Step::new(format!("String {title}"), text).check(counts(design, strand))
+    let chart = chart::text(design, strand);
+    let mut said = vec![match design.cords[strand.cord].kind {
+        CordKind::Chain => format!("Hang in the links {chart}."),
+        _ if design.strands.len() > 1 => format!("Take the tag off the {} piece and string {chart}.", strand.name),
+        _ => format!("String {chart}."),
+    }];
+    let also = [
+        (has_silent_knots(strand), "Tie a knot close against each bead before the next."),
+        (keeps_tail(design, strand), "Take the first beads over the tail as well, until it is covered."),
+        (hangs_pins(design, strand), "Roll each loop shut round its link."),
+        (design.cords[strand.cord].kind != CordKind::Chain, "Put a bead stopper on the end."),
+    ];
+    said.extend(also.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words.to_owned()));
+    Step::new(format!("String {title}"), said.join(" ")).check(counts(design, strand))
+}
+
+/// Whether branches on pins hang in the links of a chain.
+fn hangs_pins(design: &Design, strand: &Strand) -> bool {
+    let on_pin = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if design.findings[dangle.on].is_pin());
+    design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_pin)
 }
 
 /// `65 beads: 55A and 10B.`
@@ -100,14 +115,19 @@ fn stops(design: &Design, strand: &Strand) -> Option<Step> {
     let text = format!("Set each {} in its place on {} and {how} there.", finding.name, name(design, strand));
     let places: Vec<_> = stops.iter().map(|(_, station)| units.ruler(Length::mm(*station))).collect();
     let middles = if stops.len() == 1 { "Its middle lies" } else { "Their middles lie" };
-    Some(Step::new("Fix the stops", text).check(format!("{middles} {} from the first end's loop.", list(&places))))
+    Some(
+        Step::new("Fix the stops", text)
+            .check(format!("{middles} {} from the outside of the first end's loop.", list(&places))),
+    )
 }
 
 /// Set groups that do not slide where they belong.
-fn space(units: UnitStyle, strand: &Strand) -> Option<Step> {
+fn space(design: &Design, strand: &Strand) -> Option<Step> {
+    let units = design.heading.units;
+    let cord = design.cords[strand.cord].kind.word();
     let text = match strand.settle {
-        Settle::Spread => "Space the groups evenly along the cord.",
-        Settle::Fixed => "Set the beads in their places along the cord, with the bare cord that the chart says.",
+        Settle::Spread => format!("Space the groups evenly along the {cord}."),
+        Settle::Fixed => format!("Set what is strung in its place, with as much bare {cord} as the chart says."),
         Settle::Slide | Settle::Fill => return None,
     };
     let groups: Vec<_> = strand.trains.iter().filter(|train| stop(train).is_none()).collect();
@@ -117,15 +137,27 @@ fn space(units: UnitStyle, strand: &Strand) -> Option<Step> {
     let gaps: Vec<_> = starts.iter().skip(1).zip(ends).map(|(next, end)| next - end).collect();
     Some(Step::new("Space", text).check(match gaps.split_first() {
         Some((gap, rest)) if rest.iter().all(|other| (other - gap).abs() < SAME) => format!(
-            "The first group starts {} from the first end's loop, and {} of bare cord lies between groups.",
+            "The first group starts {} from the outside of the first end's loop, and {} of bare {cord} lies between groups.",
             station(units, *first),
             station(units, *gap)
         ),
         _ => {
             let starts: Vec<_> = starts.iter().map(|start| station(units, *start)).collect();
-            format!("The groups start {} from the first end's loop.", list(&starts))
+            format!("The groups start {} from the outside of the first end's loop.", list(&starts))
         }
     }))
+}
+
+/// Press the crimps that hold groups, once these are in their places.
+fn hold(design: &Design, strand: &Strand) -> Option<Step> {
+    let crimp = strand.trains.iter().filter(|train| stop(train).is_none()).flat_map(|train| &train.bits);
+    let crimp = crimp.filter_map(|bit| match bit.what {
+        What::Finding(at) => Some(&design.findings[at]).filter(|finding| finding.kind == FindingKind::Crimp),
+        _ => None,
+    });
+    let crimp = crimp.into_iter().next()?;
+    let text = format!("Press each {} of the groups shut where it stands, close against its beads.", crimp.name);
+    Some(Step::new("Fix the groups", text).check("No group slides."))
 }
 
 /// Where the first thing strung on a train that does not slide begins.
