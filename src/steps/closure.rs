@@ -5,7 +5,7 @@
 //! under them; what hangs from a pin can only follow when the pin's eye is covered. Rings are opened
 //! sideways so that they keep their round (common practice, no source).
 
-use super::ends::closings;
+use super::ends::{beside_link, closings};
 use super::prepare::FLYING;
 use super::side::{Side, on_both};
 use super::words::{a, list};
@@ -101,9 +101,10 @@ fn part(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
 fn cover(design: &Design, cone: &Part, pin: &Part, side: Side) -> Step {
     let name = &design.findings[cone.finding].name;
     let text = format!(
-        "Slide {} down the wire of {}, wide end first, until it covers the ends.",
+        "Slide {} down the wire of {}, wide end first, until it covers the {}s.",
         a(name),
-        side.the(design, pin.finding)
+        side.the(design, pin.finding),
+        closings(design).join("s and ")
     );
     let check = format!("No {} shows.", closings(design).join(" or "));
     Step::new(format!("Put on the {name}"), text).check(check).drawing(Drawing::cone(design.strands.len()))
@@ -116,10 +117,23 @@ fn hung(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
         steps.push(cut(design, &parts[at], side));
     }
     let before = at.checked_sub(1).and_then(|before| parts.get(before));
-    if let (Some(before), false) = (before, design.findings[parts[at].finding].is_pin()) {
-        steps.push(hang(design, &parts[at], before, side));
+    let hung_already = at == 1 && beside_link(design, parts).is_some();
+    let pin = parts[..at].iter().find(|part| design.findings[part.finding].is_pin());
+    match (before, pin) {
+        _ if hung_already || design.findings[parts[at].finding].is_pin() => {}
+        (Some(before), Some(pin)) if is_closed_pin(design, before) => {
+            steps.push(in_loop(design, &parts[at], pin, side));
+        }
+        (Some(before), _) => steps.push(hang(design, &parts[at], before, side)),
+        (None, _) => {}
     }
     steps
+}
+
+/// Whether a pin's loop follows this part.
+fn is_closed_pin(design: &Design, part: &Part) -> bool {
+    let finding = &design.findings[part.finding];
+    finding.is_pin() || covers(finding.kind)
 }
 
 /// Cut a piece of chain, told in links: whole ones, as near to its length as they come.
@@ -139,44 +153,59 @@ fn cut(design: &Design, part: &Part, side: Side) -> Step {
 
 /// Hang a finding on the one before it, by whichever of the two has a ring that opens.
 fn hang(design: &Design, part: &Part, before: &Part, side: Side) -> Step {
-    let (finding, on) = (&design.findings[part.finding], &design.findings[before.finding]);
-    let title = match finding.kind {
-        FindingKind::Chain => "Hang the chain".to_owned(),
-        _ => format!("Hang the {}", finding.name),
-    };
-    if on.is_pin() || covers(on.kind) {
-        return in_loop(design, part, title, side);
-    }
-    let opens_itself = |kind| matches!(kind, FindingKind::JumpRing | FindingKind::Chain);
-    let new_opens = opens_itself(finding.kind) && on.kind != FindingKind::JumpRing;
-    let (opens, hangs) = if new_opens { (part, before) } else { (before, part) };
-    let hangs = match design.findings[hangs.finding].kind {
-        FindingKind::Chain => format!("the end link of {}", side.the(design, hangs.finding)),
-        _ => side.the(design, hangs.finding),
-    };
+    let kind = |part: &Part| design.findings[part.finding].kind;
+    let opens_itself = matches!(kind(part), FindingKind::JumpRing | FindingKind::Chain);
+    let part_opens = opens_itself && kind(before) != FindingKind::JumpRing;
+    let (opens, hangs) = if part_opens { (part, before) } else { (before, part) };
     let text = format!(
-        "Open {} sideways, like a door. Hang {hangs} in it and close it the same way.",
-        ring(design, opens, side)
+        "Open {} sideways, like a door. Hang {} in it and close it the same way.{}",
+        ring(design, opens, side),
+        hanging(design, hangs, side),
+        which_side(design, before, side)
     );
-    Step::new(title, text).check("No gap shows where the ring closes.").drawing(Drawing::OpenLink)
+    let step = Step::new(hang_title(design, part), text).check("No gap shows where the ring closes.");
+    step.drawing(Drawing::OpenLink)
+}
+
+fn hang_title(design: &Design, part: &Part) -> String {
+    let finding = &design.findings[part.finding];
+    if finding.kind == FindingKind::Chain { "Hang the chain".to_owned() } else { format!("Hang the {}", finding.name) }
+}
+
+fn hanging(design: &Design, part: &Part, side: Side) -> String {
+    let finding = &design.findings[part.finding];
+    match (finding.kind, side) {
+        (FindingKind::Chain, _) => format!("the end link of {}", side.the(design, part.finding)),
+        (_, Side::Both) => a(&finding.name),
+        _ => side.the(design, part.finding),
+    }
+}
+
+/// Two findings alike are told apart by the ends that will hang there.
+fn which_side(design: &Design, part: &Part, side: Side) -> String {
+    match side {
+        Side::First | Side::Last if on_both(design, part.finding) => {
+            format!(" This is the side of the {} ends.", side.end())
+        }
+        _ => String::new(),
+    }
 }
 
 /// Hang a finding in a pin's loop, which was left open for it.
-fn in_loop(design: &Design, part: &Part, title: String, side: Side) -> Step {
+fn in_loop(design: &Design, part: &Part, pin: &Part, side: Side) -> Step {
     let finding = &design.findings[part.finding];
     let what = match finding.kind {
-        FindingKind::Chain => "an end link of",
-        FindingKind::JumpRing => "",
-        _ => "the ring of",
+        FindingKind::Chain => format!("an end link of the {}", finding.name),
+        FindingKind::JumpRing => a(&finding.name),
+        _ => format!("the ring of {}", side.the(design, part.finding)),
     };
-    let whose = match side {
-        Side::Both => "in the loop of each pin",
-        Side::First => "in the loop on the side of the first ends",
-        Side::Last => "in the loop on the side of the last ends",
-    };
-    let hung = format!("{what} the {}", finding.name);
-    let text = format!("Hang {} {whose}, and roll the loop shut.", hung.trim_start());
-    Step::new(title, text).check("The loop is shut tight, for it carries the whole piece: no gap shows.")
+    let text = format!(
+        "Hang {what} in the loop of {}, and roll the loop shut. It carries the whole piece.{}",
+        side.the(design, pin.finding),
+        which_side(design, pin, side)
+    );
+    Step::new(hang_title(design, part), text)
+        .check("The loop is shut tight: no gap shows, and a pull does not open it.")
 }
 
 /// The part of a finding that opens.

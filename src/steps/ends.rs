@@ -104,6 +104,23 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     }
 }
 
+/// What a jump ring takes beside the end link of a strand of chain: it is opened once for both.
+pub fn beside_link<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
+    let chains = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Chain);
+    match parts {
+        [ring, next, ..] if chains && next.cut == Length::ZERO => {
+            Some(next).filter(|_| design.findings[ring.finding].kind == FindingKind::JumpRing)
+        }
+        _ => None,
+    }
+}
+
+/// Whether a strand is closed with knots, which are set with glue.
+pub fn is_knotted(design: &Design, strand: &Strand) -> bool {
+    let sides = [Side::First, Side::Last].map(|side| way(design, strand, side));
+    sides.into_iter().any(|way| matches!(way, Way::Covered | Way::Knotted | Way::Tied))
+}
+
 /// How many stoppers a strand takes while it is strung.
 pub fn stops(design: &Design, strand: &Strand) -> u64 {
     match way(design, strand, Side::Last) {
@@ -193,14 +210,20 @@ impl Group<'_> {
     }
 
     fn loop_through(&self, crimp: &str) -> Step {
-        let guard = self.first_of(FindingKind::WireGuard);
-        let round = guard.map(|guard| format!(" Lay it round the groove of {}.", a(guard))).unwrap_or_default();
+        let through = match self.first_of(FindingKind::WireGuard) {
+            Some(guard) => format!(
+                "through one tube of {}, {}, and back through the other tube and the {crimp}",
+                a(guard),
+                self.target()
+            ),
+            None => format!("{} and back through the {crimp}", self.target()),
+        };
         let (on, drawing) = match self.side {
-            Side::Last if self.fills() => (" and on through the next two or three beads", Drawing::CrimpPacked),
+            Side::Last if self.fills() => (", then on through the next two or three beads", Drawing::CrimpPacked),
             _ => ("", Drawing::CrimpOpen),
         };
-        let text = format!("Take the {} {} and back through the {crimp}{on}.{round}", self.cord(), self.target());
-        Step::new("Make the loop", text).check(self.loop_check()).drawing(drawing)
+        let step = Step::new("Make the loop", format!("Take the {} {through}{on}.", self.cord())).drawing(drawing);
+        if self.side == Side::Last { step } else { step.check(self.loop_check()) }
     }
 
     fn loop_check(&self) -> String {
@@ -224,17 +247,18 @@ impl Group<'_> {
         } else {
             "the strand has its length"
         };
-        let text = format!("{curve}Pull the tail until {until}.");
-        Step::new("Draw up the slack", text).check(self.finished_check())
+        let text = format!("{curve}Pull the tail until {until}, and keep hold of it.");
+        let check = format!("The loop is as long as the one at the first end. {}", self.finished_check());
+        Step::new("Draw up the slack", text).check(check)
     }
 
     /// The length of the strand that the steps tell, and how it is measured.
     fn finished_check(&self) -> String {
         let (from, how) = match self.way {
             Way::Linked => ("end link to end link", ""),
-            _ => ("loop to loop", ", from the outside of one end loop to the outside of the other, pulled straight"),
+            _ => ("loop to loop", " (outside of one end loop to outside of the other, pulled straight)"),
         };
-        format!("From {from}{how}, {}.", self.finished(self.strand))
+        format!("From {from}{how} {}.", self.finished(self.strand))
     }
 
     /// `the inner strand measures 419 mm`.
@@ -270,7 +294,7 @@ impl Group<'_> {
         let thread = self.threads(&a(cover));
         let thread = format!("{} Its hollow side faces outward.", thread);
         let until = match self.side {
-            Side::Last if self.is_packed() => ", with no gap between the beads",
+            Side::Last if self.is_packed() => ", close against the last bead",
             Side::Last => ", where the strand has its length",
             _ => "",
         };
@@ -282,7 +306,7 @@ impl Group<'_> {
             Step::new("Tie the knot", knot)
                 .check("The knot sits in the cup and does not slip through.")
                 .drawing(Drawing::Knot),
-            glue(),
+            glue("tail"),
             Step::new("Close the knot cover", close)
                 .check(self.length_check("The halves meet and the hook is shut."))
                 .drawing(Drawing::KnotCover),
@@ -308,19 +332,32 @@ impl Group<'_> {
             Step::new("Tie the knot", text)
                 .check(self.length_check("The knot holds when you pull."))
                 .drawing(Drawing::Knot),
-            glue(),
+            glue("tail"),
         ]
     }
 
+    /// An end link hangs in a jump ring, which is opened for all that it holds, or is opened itself.
     fn linked(&self) -> Step {
-        let text = format!(
-            "Open the {} end link of {} sideways, take it {} and close it the same way.",
-            self.side.end(),
-            self.whose(),
-            self.target()
-        );
-        let check = self.length_check("No gap shows where the link closes.");
-        Step::new("Hang the chain", text).check(check).drawing(Drawing::OpenLink)
+        let link = format!("the {} end link of {}", self.side.end(), self.whose());
+        let parts = if self.side == Side::Last { &self.design.closure.right } else { &self.design.closure.left };
+        let name = |part: &Part| format!("the {}", self.design.findings[part.finding].name);
+        let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_link(self.design, parts).map(name)).collect();
+        let ring = self.part().filter(|part| self.design.findings[part.finding].kind == FindingKind::JumpRing);
+        let text = match ring {
+            Some(ring) => format!(
+                "Open {} sideways, like a door. Hang {} in it and close it the same way.",
+                self.side.the(self.design, ring.finding),
+                list(&hung)
+            ),
+            None => format!("Open {link} sideways, take it {} and close it the same way.", self.target()),
+        };
+        let check = self.length_check(if ring.is_some() {
+            "No gap shows where the ring closes."
+        } else {
+            "No gap shows where the link closes."
+        });
+        let title = format!("Hang the {} end", self.side.end());
+        Step::new(title, text).check(check).drawing(Drawing::OpenLink)
     }
 
     fn tied(&self) -> Vec<Step> {
@@ -338,7 +375,7 @@ impl Group<'_> {
             Step::new("Tie the ends", knot)
                 .check("The knot holds when you stretch the piece gently.")
                 .drawing(Drawing::SurgeonsKnot),
-            glue(),
+            glue("tails"),
             Step::new("Hide the knot", hide).check("No tail sticks out."),
         ]
     }
@@ -357,12 +394,18 @@ impl Group<'_> {
         let finding = &self.design.findings[part.finding];
         let whole = match finding.kind {
             FindingKind::EyePin => "the eye of ",
-            FindingKind::EndBar => "its own hole in ",
+            FindingKind::EndBar => return self.hole(part),
             FindingKind::Chain => "the end link of ",
             FindingKind::Clasp | FindingKind::EarWire => "the ring of ",
             _ => "",
         };
         format!("through {whole}{}", self.side.the(self.design, part.finding))
+    }
+
+    /// A strand's own hole in a bar.
+    fn hole(&self, bar: &Part) -> String {
+        let whose = if self.strands.len() > 1 { format!("the hole for {}", self.whose()) } else { "a hole".to_owned() };
+        format!("through {whose} in {}", self.side.the(self.design, bar.finding))
     }
 
     /// The same steps, by their numbers, for the other strands of the group.
@@ -383,11 +426,11 @@ impl Group<'_> {
         let each = others.iter().map(|at| self.finished(&self.design.strands[*at]));
         let from = if self.way == Way::Linked { "end link to end link" } else { "loop to loop" };
         let lengths = list(&each.collect::<Vec<_>>());
-        format!("They hang in the same order as at the first ends: {order}. From {from}, {lengths}.")
+        format!("They hang in the same order as at the first ends: {order}. From {from} {lengths}.")
     }
 }
 
-fn glue() -> Step {
-    Step::new("Set the knot", "Put a small drop of jewellery glue on the knot, let it dry, and cut the tail short.")
-        .check("The knot is dry and hard.")
+fn glue(tails: &str) -> Step {
+    let text = format!("Put a small drop of jewellery glue on the knot, let it dry, and cut the {tails} short.");
+    Step::new("Set the knot", text).check("The knot is dry and hard.")
 }

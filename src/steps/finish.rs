@@ -1,5 +1,6 @@
 //! The last steps: measure the piece, and make the second of a pair.
 
+use super::prepare::cord_word;
 use super::{Step, words};
 use crate::design::{Design, Strand, What};
 use crate::drape::{self, Hung, Seat};
@@ -21,7 +22,7 @@ fn measure(design: &Design) -> Step {
         Kind::Earrings => ("Hang the earring up and look at it from the front.".to_owned(), hangs(design)),
         _ if parts(design) == 0 => (
             "Stretch the piece gently two or three times and let it rest.".to_owned(),
-            "The knots hold, and no bare cord shows between the beads.".to_owned(),
+            format!("The knot holds, and no bare {} shows between the beads.", cord_word(design)),
         ),
         Kind::Strap => ("Lay the piece straight and measure from end to end.".to_owned(), length(design)),
         _ => (format!("Close the piece and measure once round{}, closure and all.", along(design)), length(design)),

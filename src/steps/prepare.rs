@@ -45,24 +45,18 @@ pub fn cut(design: &Design) -> Vec<Step> {
 fn tag(design: &Design) -> Option<Step> {
     let all: Vec<_> = (0..design.strands.len()).collect();
     let text = "Write each strand's name on a bit of tape, and fold it round the last end of its piece.";
-    let check =
-        format!("The pieces, from the shortest cut to the longest, say {}.", names(design, &by_cut(design, all)));
+    let check = format!("Each piece has its tag: {}.", names(design, &all));
     let step = Step::new("Tag the pieces", text).check(check);
     (design.strands.len() > 1).then_some(step)
 }
 
-fn by_cut(design: &Design, mut strands: Vec<usize>) -> Vec<usize> {
-    strands.sort_by(|a, b| design.strands[*a].cut().value().total_cmp(&design.strands[*b].cut().value()));
-    strands
-}
-
-/// What the strands hang on, in a word: `wire`; `cords` where there are several kinds.
-fn cord_word(design: &Design) -> &'static str {
+/// What the strands hang on, in a word: `wire`; `cord` where there are several kinds.
+pub fn cord_word(design: &Design) -> &'static str {
     let mut words: Vec<_> = design.strands.iter().map(|strand| design.cords[strand.cord].kind.word()).collect();
     words.dedup();
     match words.as_slice() {
         [word] => word,
-        _ => "cords",
+        _ => "cord",
     }
 }
 

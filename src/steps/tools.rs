@@ -1,7 +1,7 @@
 //! The tools that a design needs, derived from what its steps do.
 
 use super::cautions::cuts_metal;
-use super::ends::stops;
+use super::ends::{is_knotted, stops};
 use super::words::count;
 use crate::design::{Design, Finding, Strand, What};
 use crate::materials::Article;
@@ -75,6 +75,5 @@ fn knots(design: &Design) -> bool {
 
 /// Whether an end is closed with a knot, which is set with glue.
 pub fn glues(design: &Design) -> bool {
-    let crimped = |at: &usize| design.findings[*at].kind == FindingKind::Crimp;
-    design.strands.iter().flat_map(|strand| &strand.ends).any(|end| !end.findings.iter().any(crimped))
+    design.strands.iter().any(|strand| is_knotted(design, strand))
 }
