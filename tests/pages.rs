@@ -8,6 +8,8 @@ mod buying;
 mod generated;
 #[path = "pages/making.rs"]
 mod making;
+#[path = "pages/proof.rs"]
+mod proof;
 #[path = "pages/stringing.rs"]
 mod stringing;
 
@@ -42,6 +44,7 @@ fn shipped() -> Vec<Piece> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns");
     let mut files: Vec<_> =
         std::fs::read_dir(folder).into_iter().flatten().flatten().map(|entry| entry.path()).collect();
+    files.retain(|file| file.extension().is_some_and(|ending| ending == "yaml"));
     files.sort();
     let read = |path: std::path::PathBuf| {
         let text = std::fs::read_to_string(&path).expect("the file can be read");

@@ -249,6 +249,12 @@ fn a_bracelet_has_its_ease() {
 }
 
 #[test]
+fn characters_without_a_glyph() {
+    let title = |title: &str| changed(&[("title: Try", &format!("title: {title}"))]);
+    appears(Code::MissingGlyph, &title("Бусы и Χάντρες"), &title("骨"));
+}
+
+#[test]
 fn beads_are_told_apart() {
     let mist = |colour, size| {
         let mist = MIST.replace("cube", "round").replace("4 mm", size).replace("#c9d6d8", colour);

@@ -61,7 +61,6 @@ impl Format {
     }
 }
 
-/// Reads the name of a paper.
 pub fn paper(word: &str) -> Result<Paper, String> {
     Paper::named(word).ok_or_else(|| "one of a4, letter, a3, tabloid, a5, legal".to_owned())
 }

@@ -2,10 +2,14 @@
 //!
 //! One unit is one millimetre, as `width`, `height` and `viewBox` say together. Symbols are `<g>` in
 //! `<defs>` and stamps `<use>`: a `<symbol>` opens a viewport and costs renderers half as much again.
-//! Equal gradients are written once, and symbols that the page does not stamp not at all. Ids of our own hold an underscore, which no symbol's id does.
-//! Characters that XML forbids are dropped; lines breaks and tabs in texts become spaces.
+//! Equal gradients are written once, and symbols that the page does not stamp not at all. Ids of our
+//! own hold an underscore, which no symbol's id does. Characters that XML forbids are dropped; line
+//! breaks and tabs in texts become spaces.
 
 use std::collections::{BTreeMap, BTreeSet};
+
+use svg::node::element::{self, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
+use svg::node::{self, Node};
 
 use super::bounds::Bounds;
 use super::number;
@@ -15,23 +19,40 @@ use crate::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Shadow, Step, Stop, Stro
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
 const PLACES: u32 = 3;
-/// Decimals of a scale or an opacity.
+/// Decimals of a scale.
 const FINE: u32 = 5;
 
 /// Writes the page as an SVG document.
 #[must_use]
 pub fn svg(page: &Page) -> String {
     let bounds = Bounds::of(page);
-    let mut body = Writer { bounds: Some(&bounds), ..Writer::default() };
-    body.marks(&page.marks);
-    let mut defs = Writer { gradients: body.gradients, filters: body.filters, ..Writer::default() };
-    defs.symbols(&used(page));
-    let mut out = Writer::default();
-    out.head(page);
-    out.defs(&defs);
-    out.text += &body.text;
-    out.text += "</svg>\n";
-    out.text
+    let mut writer = Writer { fills: Definitions::new("fill"), filters: Definitions::new("soft"), bounds: &bounds };
+    let marks = writer.elements(&page.marks);
+    let symbols: Vec<_> = used(page).into_iter().map(|symbol| writer.symbol(symbol)).collect();
+    let mut document = head(page);
+    let definitions: Vec<_> = writer.fills.elements.into_iter().chain(writer.filters.elements).chain(symbols).collect();
+    if !definitions.is_empty() {
+        document.append(holding(element::Definitions::new(), definitions));
+    }
+    holding(document, marks).to_string() + "\n"
+}
+
+/// The document with its title and description.
+fn head(page: &Page) -> svg::Document {
+    let text = |name: &str, text: &str| worded(name, text);
+    svg::Document::new()
+        .set("xmlns:xlink", "http://www.w3.org/1999/xlink")
+        .set("width", written(page.width) + "mm")
+        .set("height", written(page.height) + "mm")
+        .set("viewBox", list(&[0.0, 0.0, page.width, page.height]))
+        .set("role", "img")
+        .set("aria-labelledby", "page_title page_desc")
+        .set("fill", "none")
+        .set("fill-rule", "evenodd")
+        .set("font-family", format!("'{FAMILY}', sans-serif"))
+        .set("xml:space", "preserve")
+        .add(with(text("title", &page.title), "id", "page_title"))
+        .add(with(text("desc", &page.description), "id", "page_desc"))
 }
 
 /// The symbols that the page stamps, by itself or within other symbols, in the page's order.
@@ -42,330 +63,251 @@ fn used(page: &Page) -> Vec<&Symbol> {
     while let Some(marks) = to_search.pop() {
         for mark in marks {
             match mark {
-                Mark::Group { marks, .. } | Mark::Raised { marks, .. } | Mark::Blurred { marks, .. } => {
-                    to_search.push(marks)
-                }
                 Mark::Stamp { symbol, .. } if ids.insert(symbol.as_str()) => {
                     to_search.extend(symbols.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
                 }
-                _ => {}
+                held => to_search.push(held.inner()),
             }
         }
     }
     page.symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
 }
 
-/// The document as far as it is written.
-#[derive(Default)]
+/// Definitions of one kind so far: each once, with the number of each by everything in it but its id.
+struct Definitions {
+    prefix: &'static str,
+    numbers: BTreeMap<String, usize>,
+    elements: Vec<Element>,
+}
+
+impl Definitions {
+    const fn new(prefix: &'static str) -> Self {
+        Self { prefix, numbers: BTreeMap::new(), elements: Vec::new() }
+    }
+
+    /// A reference to an element, which is defined here where it is new.
+    fn reference(&mut self, element: Element) -> String {
+        let next = self.numbers.len() + 1;
+        let number = *self.numbers.entry(element.to_string()).or_insert(next);
+        let id = format!("{}_{number}", self.prefix);
+        let reference = format!("url(#{id})");
+        if number == next {
+            self.elements.push(with(element, "id", id));
+        }
+        reference
+    }
+}
+
+/// Writes marks as elements and gathers what they refer to.
 struct Writer<'a> {
-    text: String,
-    /// Number of each gradient, by everything in it but its id.
-    gradients: BTreeMap<String, usize>,
-    /// Number of each shadow's or blur's filter, in the same way.
-    filters: BTreeMap<String, usize>,
-    /// The page's measures, for filters.
-    bounds: Option<&'a Bounds<'a>>,
+    fills: Definitions,
+    filters: Definitions,
+    /// The page's measures, for the regions of filters.
+    bounds: &'a Bounds<'a>,
 }
 
 impl Writer<'_> {
-    fn head(&mut self, page: &Page) {
-        self.text += "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" width=\"";
-        self.number(page.width);
-        self.text += "mm\" height=\"";
-        self.number(page.height);
-        self.text += "mm\" viewBox=\"0 0 ";
-        self.numbers(&[page.width, page.height]);
-        self.text += "\" role=\"img\" aria-labelledby=\"page_title page_desc\" fill=\"none\" fill-rule=\"evenodd\" ";
-        self.text += &format!("font-family=\"'{FAMILY}', sans-serif\" xml:space=\"preserve\">\n");
-        self.text += "<title id=\"page_title\">";
-        self.escaped(&page.title);
-        self.text += "</title>\n<desc id=\"page_desc\">";
-        self.escaped(&page.description);
-        self.text += "</desc>\n";
+    fn symbol(&mut self, symbol: &Symbol) -> Element {
+        holding(Group::new().set("id", clean(&symbol.id)), self.elements(&symbol.marks)).into()
     }
 
-    fn defs(&mut self, defs: &Self) {
-        if defs.text.is_empty() && defs.gradients.is_empty() && defs.filters.is_empty() {
-            return;
-        }
-        self.text += "<defs>\n";
-        self.numbered("fill", &defs.gradients);
-        self.numbered("soft", &defs.filters);
-        self.text += &defs.text;
-        self.text += "</defs>\n";
+    fn elements(&mut self, marks: &[Mark]) -> Vec<Element> {
+        marks.iter().filter_map(|mark| self.element(mark)).collect()
     }
 
-    /// Definitions in the order of their numbers. Each starts with its element's name, which the id
-    /// comes after.
-    fn numbered(&mut self, prefix: &str, definitions: &BTreeMap<String, usize>) {
-        let mut definitions: Vec<_> = definitions.iter().collect();
-        definitions.sort_by_key(|(_, number)| **number);
-        for (definition, number) in definitions {
-            let (name, rest) = definition.split_once(' ').unwrap_or((definition, ""));
-            self.text += &format!("<{name} id=\"{prefix}_{number}\" {rest}</{name}>\n");
-        }
-    }
-
-    fn symbols(&mut self, symbols: &[&Symbol]) {
-        for symbol in symbols {
-            self.text += "<g id=\"";
-            self.escaped(&symbol.id);
-            self.text += "\">\n";
-            self.marks(&symbol.marks);
-            self.text += "</g>\n";
-        }
-    }
-
-    fn marks(&mut self, marks: &[Mark]) {
-        for mark in marks {
-            self.mark(mark);
-        }
-    }
-
-    fn mark(&mut self, mark: &Mark) {
+    fn element(&mut self, mark: &Mark) -> Option<Element> {
         match mark {
             Mark::Shape { outline, fill, stroke } => self.shape(outline, fill.as_ref(), stroke.as_ref()),
-            Mark::Text(text) => self.line_of_text(text),
-            Mark::Stamp { symbol, at, angle, scale } => self.stamp(symbol, *at, *angle, *scale),
-            Mark::Group { label, marks } => self.group(label, marks),
-            Mark::Raised { shadow, marks } => self.raised(shadow, marks),
-            Mark::Blurred { blur, marks } => self.blurred(*blur, marks),
+            Mark::Text(text) => Some(line_of_text(text)),
+            Mark::Stamp { symbol, at, angle, scale } => Some(stamp(symbol, *at, *angle, *scale)),
+            Mark::Group { label, marks } => Some(self.group(label, marks)),
+            Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
+            Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
         }
     }
 
-    fn group(&mut self, label: &str, marks: &[Mark]) {
-        if label.is_empty() {
-            self.text += "<g>\n";
-        } else {
-            self.text += "<g role=\"group\" aria-label=\"";
-            self.escaped(label);
-            self.text += "\"><title>";
-            self.escaped(label);
-            self.text += "</title>\n";
-        }
-        self.marks(marks);
-        self.text += "</g>\n";
+    fn raised(&mut self, shadow: &Shadow, marks: &[Mark]) -> Element {
+        let measures = [("dx", shadow.throw.x), ("dy", shadow.throw.y), ("stdDeviation", shadow.blur)];
+        let mut effect = measured(Element::new("feDropShadow"), &measures);
+        effect.assign("flood-color", shadow.colour.hex());
+        effect.assign("flood-opacity", written(shadow.opacity));
+        self.filtered(effect, marks, 3.0 * shadow.blur + shadow.throw.length())
     }
 
-    fn raised(&mut self, shadow: &Shadow, marks: &[Mark]) {
-        let mut filter = self.filter(marks, 3.0 * shadow.blur + shadow.throw.length());
-        filter.text += "<feDropShadow";
-        filter.attribute("dx", shadow.throw.x);
-        filter.attribute("dy", shadow.throw.y);
-        filter.attribute("stdDeviation", shadow.blur);
-        filter.colour("flood-color", shadow.colour, 1.0);
-        filter.attribute("flood-opacity", shadow.opacity);
-        self.filtered(filter.text, marks);
+    fn blurred(&mut self, blur: f64, marks: &[Mark]) -> Element {
+        let effect = measured(Element::new("feGaussianBlur"), &[("stdDeviation", blur)]);
+        self.filtered(effect, marks, 3.0 * blur)
     }
 
-    fn blurred(&mut self, blur: f64, marks: &[Mark]) {
-        let mut filter = self.filter(marks, 3.0 * blur);
-        filter.text += "<feGaussianBlur";
-        filter.attribute("stdDeviation", blur);
-        self.filtered(filter.text, marks);
-    }
-
-    /// Begins a filter whose region is the box round the marks, grown by as much as it makes of them.
-    fn filter(&self, marks: &[Mark], grown: f64) -> Self {
-        let (low, high) = self.bounds.map(|bounds| bounds.on_page(marks, grown)).unwrap_or_default();
-        let mut filter = Self::default();
-        filter.text += "filter filterUnits=\"userSpaceOnUse\" color-interpolation-filters=\"sRGB\"";
+    /// Marks under an effect, whose region is the box round them grown by as much as it makes of them.
+    fn filtered(&mut self, effect: Element, marks: &[Mark], grown: f64) -> Element {
+        let (low, high) = self.bounds.on_page(marks, grown);
         let region = [("x", low.x), ("y", low.y), ("width", high.x - low.x), ("height", high.y - low.y)];
-        region.into_iter().for_each(|(name, value)| filter.attribute(name, value));
-        filter.text.push('>');
-        filter
+        let filter = Filter::new().set("filterUnits", "userSpaceOnUse").set("color-interpolation-filters", "sRGB");
+        let filter = self.filters.reference(holding(measured(filter, &region), [effect]));
+        holding(Group::new().set("filter", filter), self.elements(marks)).into()
     }
 
-    fn filtered(&mut self, definition: String, marks: &[Mark]) {
-        let next = self.filters.len() + 1;
-        let number = *self.filters.entry(definition + "/>").or_insert(next);
-        self.text += &format!("<g filter=\"url(#soft_{number})\">\n");
-        self.marks(marks);
-        self.text += "</g>\n";
+    fn group(&mut self, label: &str, marks: &[Mark]) -> Element {
+        let mut group = Group::new();
+        if !label.is_empty() {
+            group = group.set("role", "group").set("aria-label", clean(label)).add(worded("title", label));
+        }
+        holding(group, self.elements(marks)).into()
     }
 
-    fn stamp(&mut self, symbol: &str, at: Point, angle: f64, scale: f64) {
-        self.text += "<use xlink:href=\"#";
-        self.escaped(symbol);
-        self.text += "\" transform=\"translate(";
-        self.point(at);
-        self.text.push(')');
-        if angle != 0.0 {
-            self.text += " rotate(";
-            self.number(angle.to_degrees());
-            self.text.push(')');
-        }
-        if scale != 1.0 {
-            self.text += " scale(";
-            number::push(&mut self.text, scale, FINE);
-            self.text.push(')');
-        }
-        self.text += "\"/>\n";
-    }
-
-    fn line_of_text(&mut self, text: &Text) {
-        self.text += "<text";
-        self.attribute("x", text.at.x);
-        self.attribute("y", text.at.y);
-        self.attribute("font-size", text.size);
-        if text.weight == Weight::Semibold {
-            self.text += " font-weight=\"600\"";
-        }
-        self.colour("fill", text.colour, 1.0);
-        match text.anchor {
-            Anchor::Start => {}
-            Anchor::Middle => self.text += " text-anchor=\"middle\"",
-            Anchor::End => self.text += " text-anchor=\"end\"",
-        }
-        if text.angle != 0.0 {
-            self.text += " transform=\"rotate(";
-            self.numbers(&[text.angle.to_degrees(), text.at.x, text.at.y]);
-            self.text += ")\"";
-        }
-        self.text.push('>');
-        self.escaped(&text.text);
-        self.text += "</text>\n";
-    }
-
-    fn shape(&mut self, outline: &[Step], fill: Option<&Fill>, stroke: Option<&Stroke>) {
-        if outline.is_empty() {
-            return;
-        }
-        self.text += "<path d=\"";
-        for step in outline {
-            self.step(step);
-        }
-        self.text.push('"');
+    fn shape(&mut self, outline: &[Step], fill: Option<&Fill>, stroke: Option<&Stroke>) -> Option<Element> {
+        let mut path = Element::from(Path::new().set("d", data(outline)));
         match fill {
-            Some(Fill::Flat(colour, opacity)) => self.colour("fill", *colour, *opacity),
-            Some(gradient) => self.gradient(gradient),
+            Some(Fill::Flat(colour, opacity)) => coloured(&mut path, "fill", *colour, *opacity),
+            Some(gradient) => path.assign("fill", self.fills.reference(self::gradient(gradient))),
             None => {}
         }
         if let Some(stroke) = stroke {
-            self.stroke(stroke);
+            stroked(&mut path, stroke);
         }
-        self.text += "/>\n";
+        (!outline.is_empty()).then_some(path)
     }
+}
 
-    fn step(&mut self, step: &Step) {
-        match step {
-            Step::Move(to) => self.step_to('M', &[*to]),
-            Step::Line(to) => self.step_to('L', &[*to]),
-            Step::Curve(first, second, to) => self.step_to('C', &[*first, *second, *to]),
-            Step::Close => self.text.push('Z'),
+fn gradient(fill: &Fill) -> Element {
+    let (element, stops): (Element, &[Stop]) = match fill {
+        Fill::Flat(..) => (LinearGradient::new().into(), &[]),
+        Fill::Linear(from, to, stops) => {
+            let ends = [("x1", from.x), ("y1", from.y), ("x2", to.x), ("y2", to.y)];
+            (measured(LinearGradient::new(), &ends), stops)
         }
-    }
+        Fill::Radial(centre, radius, stops) => {
+            let circle = [("cx", centre.x), ("cy", centre.y), ("r", *radius)];
+            (measured(RadialGradient::new(), &circle), stops)
+        }
+    };
+    holding(with(element, "gradientUnits", "userSpaceOnUse"), stops.iter().map(stop))
+}
 
-    fn step_to(&mut self, letter: char, points: &[Point]) {
-        self.text.push(letter);
+fn stop(stop: &Stop) -> Element {
+    let mut element = measured(Element::new("stop"), &[("offset", stop.at)]);
+    element.assign("stop-color", stop.colour.hex());
+    faded(&mut element, "stop-opacity", stop.opacity);
+    element
+}
+
+fn stamp(symbol: &str, at: Point, angle: f64, scale: f64) -> Element {
+    let mut transform = format!("translate({})", list(&[at.x, at.y]));
+    if angle != 0.0 {
+        transform += &format!(" rotate({})", written(angle.to_degrees()));
+    }
+    if scale != 1.0 {
+        transform += " scale(";
+        number::push(&mut transform, scale, FINE);
+        transform.push(')');
+    }
+    Use::new().set("xlink:href", format!("#{}", clean(symbol))).set("transform", transform).into()
+}
+
+fn line_of_text(text: &Text) -> Element {
+    let place = [("x", text.at.x), ("y", text.at.y), ("font-size", text.size)];
+    let mut element = measured(worded("text", &text.text), &place);
+    if text.weight == Weight::Semibold {
+        element.assign("font-weight", 600);
+    }
+    coloured(&mut element, "fill", text.colour, 1.0);
+    match text.anchor {
+        Anchor::Start => {}
+        Anchor::Middle => element.assign("text-anchor", "middle"),
+        Anchor::End => element.assign("text-anchor", "end"),
+    }
+    if text.angle != 0.0 {
+        let turn = list(&[text.angle.to_degrees(), text.at.x, text.at.y]);
+        element.assign("transform", format!("rotate({turn})"));
+    }
+    element
+}
+
+fn data(outline: &[Step]) -> String {
+    let mut data = String::new();
+    for step in outline {
+        let (letter, points): (char, &[Point]) = match step {
+            Step::Move(to) => ('M', &[*to]),
+            Step::Line(to) => ('L', &[*to]),
+            Step::Curve(first, second, to) => ('C', &[*first, *second, *to]),
+            Step::Close => ('Z', &[]),
+        };
+        data.push(letter);
         for (index, point) in points.iter().enumerate() {
             if index > 0 {
-                self.text.push(' ');
+                data.push(' ');
             }
-            self.point(*point);
+            number::push(&mut data, point.x, PLACES);
+            data.push(' ');
+            number::push(&mut data, point.y, PLACES);
         }
     }
+    data
+}
 
-    fn stroke(&mut self, stroke: &Stroke) {
-        self.colour("stroke", stroke.colour, stroke.opacity);
-        self.attribute("stroke-width", stroke.width);
-        if !stroke.dashes.is_empty() {
-            self.text += " stroke-dasharray=\"";
-            self.numbers(&stroke.dashes);
-            self.text.push('"');
+fn stroked(element: &mut Element, stroke: &Stroke) {
+    coloured(element, "stroke", stroke.colour, stroke.opacity);
+    element.assign("stroke-width", written(stroke.width));
+    if !stroke.dashes.is_empty() {
+        element.assign("stroke-dasharray", list(&stroke.dashes));
+    }
+    if stroke.round {
+        element.assign("stroke-linecap", "round");
+        element.assign("stroke-linejoin", "round");
+    }
+}
+
+fn coloured(element: &mut Element, name: &str, colour: Rgb, opacity: f64) {
+    element.assign(name, colour.hex());
+    faded(element, &format!("{name}-opacity"), opacity);
+}
+
+fn faded(element: &mut Element, name: &str, opacity: f64) {
+    if opacity < 1.0 {
+        element.assign(name, written(opacity.max(0.0)));
+    }
+}
+
+/// An element of words. The crate's own text element puts its words on a line of their own, which
+/// would show as spaces.
+fn worded(name: &str, words: &str) -> Element {
+    holding(Element::new(name), [node::Text::new(clean(words))])
+}
+
+fn with(mut element: Element, name: &str, value: impl Into<node::Value>) -> Element {
+    element.assign(name, value);
+    element
+}
+
+fn measured(element: impl Into<Element>, values: &[(&str, f64)]) -> Element {
+    values.iter().fold(element.into(), |element, (name, value)| with(element, name, written(*value)))
+}
+
+fn holding<E: Node, C: Into<Box<dyn Node>>>(mut element: E, children: impl IntoIterator<Item = C>) -> E {
+    children.into_iter().for_each(|child| element.append(child));
+    element
+}
+
+fn written(value: f64) -> String {
+    list(&[value])
+}
+
+fn list(values: &[f64]) -> String {
+    let mut out = String::new();
+    for (index, value) in values.iter().enumerate() {
+        if index > 0 {
+            out.push(' ');
         }
-        if stroke.round {
-            self.text += " stroke-linecap=\"round\" stroke-linejoin=\"round\"";
-        }
+        number::push(&mut out, *value, PLACES);
     }
+    out
+}
 
-    fn gradient(&mut self, fill: &Fill) {
-        let mut definition = Self::default();
-        definition.gradient_definition(fill);
-        let next = self.gradients.len() + 1;
-        let number = *self.gradients.entry(definition.text).or_insert(next);
-        self.text += &format!(" fill=\"url(#fill_{number})\"");
-    }
-
-    fn gradient_definition(&mut self, fill: &Fill) {
-        match fill {
-            Fill::Linear(from, to, stops) => {
-                self.text += "linearGradient gradientUnits=\"userSpaceOnUse\"";
-                let ends = [("x1", from.x), ("y1", from.y), ("x2", to.x), ("y2", to.y)];
-                ends.into_iter().for_each(|(name, value)| self.attribute(name, value));
-                self.stops(stops);
-            }
-            Fill::Radial(centre, radius, stops) => {
-                self.text += "radialGradient gradientUnits=\"userSpaceOnUse\"";
-                let circle = [("cx", centre.x), ("cy", centre.y), ("r", *radius)];
-                circle.into_iter().for_each(|(name, value)| self.attribute(name, value));
-                self.stops(stops);
-            }
-            Fill::Flat(..) => {}
-        }
-    }
-
-    fn stops(&mut self, stops: &[Stop]) {
-        self.text.push('>');
-        for stop in stops {
-            self.text += "<stop";
-            self.attribute("offset", stop.at);
-            self.text += &format!(" stop-color=\"{}\"", stop.colour.hex());
-            self.opacity("stop-opacity", stop.opacity);
-            self.text += "/>";
-        }
-    }
-
-    fn colour(&mut self, name: &str, colour: Rgb, opacity: f64) {
-        self.text += &format!(" {name}=\"{}\"", colour.hex());
-        self.opacity(&format!("{name}-opacity"), opacity);
-    }
-
-    fn opacity(&mut self, name: &str, opacity: f64) {
-        if opacity < 1.0 {
-            self.attribute(name, opacity.max(0.0));
-        }
-    }
-
-    fn attribute(&mut self, name: &str, value: f64) {
-        self.text.push(' ');
-        self.text += name;
-        self.text += "=\"";
-        self.number(value);
-        self.text.push('"');
-    }
-
-    fn point(&mut self, point: Point) {
-        self.numbers(&[point.x, point.y]);
-    }
-
-    fn numbers(&mut self, values: &[f64]) {
-        for (index, value) in values.iter().enumerate() {
-            if index > 0 {
-                self.text.push(' ');
-            }
-            self.number(*value);
-        }
-    }
-
-    fn number(&mut self, value: f64) {
-        number::push(&mut self.text, value, PLACES);
-    }
-
-    fn escaped(&mut self, text: &str) {
-        for c in text.chars() {
-            match c {
-                '&' => self.text += "&amp;",
-                '<' => self.text += "&lt;",
-                '>' => self.text += "&gt;",
-                '"' => self.text += "&quot;",
-                '\n' | '\t' => self.text.push(' '),
-                '\u{fffe}' | '\u{ffff}' => {}
-                c if c.is_control() => {}
-                c => self.text.push(c),
-            }
-        }
-    }
+/// A text without what XML forbids.
+fn clean(text: &str) -> String {
+    let spaced = text.chars().map(|c| if matches!(c, '\n' | '\t') { ' ' } else { c });
+    spaced.filter(|c| !c.is_control() && !matches!(c, '\u{fffe}' | '\u{ffff}')).collect()
 }
 
 #[cfg(test)]
@@ -391,7 +333,7 @@ mod tests {
     fn sizes_are_stated_in_millimetres_and_texts_escaped() {
         let svg = svg(&page(Vec::new()));
         assert!(!svg.contains("<defs>"), "nothing stamps the symbol");
-        assert!(svg.contains("width=\"210mm\" height=\"297mm\" viewBox=\"0 0 210 297\""));
+        assert!(svg.contains("height=\"297mm\"") && svg.contains("viewBox=\"0 0 210 297\" width=\"210mm\""));
         assert!(svg.contains(">A &amp; B</title>") && svg.contains(">x &lt; y</desc>"));
     }
 
@@ -421,7 +363,7 @@ mod tests {
         let svg = svg(&page(vec![stamp]));
         assert!(svg.contains("<g id=\"bead-0\">\n<path d=\"M0 -1.25C1 0 2 0 3 0.5L0.333 1Z\" fill=\"#010203\"/>"));
         assert!(
-            svg.contains("<use xlink:href=\"#bead-0\" transform=\"translate(10 20.123) rotate(90) scale(0.75)\"/>")
+            svg.contains("<use transform=\"translate(10 20.123) rotate(90) scale(0.75)\" xlink:href=\"#bead-0\"/>")
         );
     }
 }

@@ -181,14 +181,10 @@ fn drawn(subject: &Subject<'_>, frame: &Frame, prefix: &str) -> (Vec<Mark>, Vec<
 
 /// A mark whose stamps are of symbols with a prefix.
 fn renamed(mark: Mark, prefix: &str) -> Mark {
-    let all = |marks: Vec<Mark>| marks.into_iter().map(|mark| renamed(mark, prefix)).collect();
     match mark {
         Mark::Stamp { symbol, at, angle, scale } => {
             Mark::Stamp { symbol: format!("{prefix}{symbol}"), at, angle, scale }
         }
-        Mark::Group { label, marks } => Mark::Group { label, marks: all(marks) },
-        Mark::Raised { shadow, marks } => Mark::Raised { shadow, marks: all(marks) },
-        Mark::Blurred { blur, marks } => Mark::Blurred { blur, marks: all(marks) },
-        Mark::Shape { .. } | Mark::Text(_) => mark,
+        held => held.map_inner(|marks| marks.into_iter().map(|mark| renamed(mark, prefix)).collect()),
     }
 }

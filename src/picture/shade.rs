@@ -36,7 +36,6 @@ pub fn without(mark: Mark) -> Mark {
     let all = |marks: Vec<Mark>| marks.into_iter().map(without).collect();
     match mark {
         Mark::Raised { marks, .. } => Mark::Group { label: String::new(), marks: all(marks) },
-        Mark::Group { label, marks } => Mark::Group { label, marks: all(marks) },
-        Mark::Shape { .. } | Mark::Text(_) | Mark::Stamp { .. } | Mark::Blurred { .. } => mark,
+        held => held.map_inner(all),
     }
 }

@@ -191,6 +191,10 @@ codes! {
          apart by CIEDE2000 (Sharma, Wu and Dalal 2005), either as they are or as eyes without red, \
          green or blue cones see them (Machado, Oliveira and Fernandes 2009, severity 1, on linear \
          RGB). Both limits are assumptions; a difference of about 1 is just noticed side by side.";
+    MissingGlyph = "missing-glyph", Warning,
+        "The sheet is set in the type that comes with the program, Source Sans 3, so that it looks \
+         the same on every machine. It has Latin, Greek and Cyrillic letters, figures and the usual \
+         signs. Where a text has a character that the type has not, the sheet shows an empty box.";
     ChildBreakaway = "child-breakaway", Warning,
         "A cord that catches must not strangle. Rules differ by country and age, and festoon does \
          not say that a piece complies: ask a qualified person. For comparison: ASTM F2923 on \

@@ -14,6 +14,7 @@ mod pin;
 mod ring;
 #[cfg(test)]
 mod sample;
+mod text;
 
 use std::collections::BTreeSet;
 
@@ -34,6 +35,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
         legend::check(design),
         body::check(design),
         packs::check(design),
+        text::check(design),
     ])
 }
 

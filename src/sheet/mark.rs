@@ -175,6 +175,28 @@ pub enum Mark {
     },
 }
 
+impl Mark {
+    /// The marks within one that holds others.
+    #[must_use]
+    pub fn inner(&self) -> &[Self] {
+        match self {
+            Self::Group { marks, .. } | Self::Raised { marks, .. } | Self::Blurred { marks, .. } => marks,
+            Self::Shape { .. } | Self::Text(_) | Self::Stamp { .. } => &[],
+        }
+    }
+
+    /// The same with the marks within changed.
+    #[must_use]
+    pub fn map_inner(self, change: impl FnOnce(Vec<Self>) -> Vec<Self>) -> Self {
+        match self {
+            Self::Group { label, marks } => Self::Group { label, marks: change(marks) },
+            Self::Raised { shadow, marks } => Self::Raised { shadow, marks: change(marks) },
+            Self::Blurred { blur, marks } => Self::Blurred { blur, marks: change(marks) },
+            Self::Shape { .. } | Self::Text(_) | Self::Stamp { .. } => self,
+        }
+    }
+}
+
 /// A soft shadow.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shadow {

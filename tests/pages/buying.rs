@@ -48,7 +48,8 @@ fn texts(pages: &[&Page]) -> Vec<String> {
 
 #[test]
 fn the_table_tells_what_the_materials_are() {
-    for (name, piece) in shipped() {
+    for piece in shipped() {
+        let name = &piece.design.heading.title;
         let sheet = pages(&piece, Paper::A4);
         let units = piece.design.heading.units;
         for line in &bought(&piece).lines {
@@ -67,7 +68,8 @@ fn the_table_tells_what_the_materials_are() {
 #[test]
 fn prices_are_printed_only_when_asked_for() {
     let mut suggested = 0;
-    for (name, piece) in shipped() {
+    for piece in shipped() {
+        let name = &piece.design.heading.title;
         let (without, with) = (pages(&piece, Paper::A4), with_prices(&piece));
         let (silent, told) = (texts(&without.iter().collect::<Vec<_>>()), texts(&buying(&with)));
         let materials = bought(&piece);
@@ -101,7 +103,8 @@ fn bars(page: &Page) -> Vec<f64> {
 
 #[test]
 fn bars_are_to_a_round_scale_that_the_page_states() {
-    for (name, piece) in shipped() {
+    for piece in shipped() {
+        let name = &piece.design.heading.title;
         let sheet = pages(&piece, Paper::A4);
         let buying = buying(&sheet);
         let mut drawn = buying.iter().flat_map(|page| bars(page));

@@ -25,7 +25,8 @@ fn words(number: usize, step: &Step) -> String {
 
 #[test]
 fn every_step_and_caution_is_whole_on_one_page() {
-    for (name, piece) in shipped() {
+    for piece in shipped() {
+        let name = &piece.design.heading.title;
         for paper in PAPERS {
             let pages = making(&pages(&piece, paper));
             for (at, step) in steps(&piece.design).iter().enumerate() {
@@ -44,7 +45,8 @@ fn every_step_and_caution_is_whole_on_one_page() {
 
 #[test]
 fn every_drawing_that_a_step_asks_for_is_drawn_with_its_words_for_the_blind() {
-    for (name, piece) in shipped() {
+    for piece in shipped() {
+        let name = &piece.design.heading.title;
         let sheet = pages(&piece, PAPERS[0]);
         let asked = steps(&piece.design).iter().filter(|step| step.drawing.is_some()).count();
         let marks = sheet.iter().filter(|page| page.title.ends_with(": Making")).flat_map(|page| &page.marks);

@@ -16,8 +16,8 @@ fn outlines(marks: &[Mark]) -> Vec<Point> {
             let corners = [Point::new(-half, -half), Point::new(half, half)];
             flattened(outline).into_iter().flat_map(|point| corners.map(|corner| point + corner)).collect()
         }
-        Mark::Group { marks, .. } | Mark::Raised { marks, .. } | Mark::Blurred { marks, .. } => outlines(marks),
         Mark::Text(_) | Mark::Stamp { .. } => panic!("a drawing has no words and no stamps"),
+        held => outlines(held.inner()),
     };
     marks.iter().flat_map(of).collect()
 }

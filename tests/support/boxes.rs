@@ -144,10 +144,8 @@ fn hull(marks: &[Mark]) -> Vec<Point> {
                 }
             }
             Mark::Text(text) => points.extend(text_corners(text)),
-            Mark::Group { marks, .. } | Mark::Raised { marks, .. } | Mark::Blurred { marks, .. } => {
-                points.extend(hull(marks))
-            }
             Mark::Stamp { symbol, .. } => panic!("symbols hold no stamps, but one of {symbol}"),
+            held => points.extend(hull(held.inner())),
         }
     }
     points

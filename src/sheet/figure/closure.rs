@@ -49,7 +49,7 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
 }
 
 /// Half of the breadth of the broadest finding.
-pub fn half_breadth(design: &Design) -> f64 {
+fn half_breadth(design: &Design) -> f64 {
     let halves = design.findings.iter().map(|finding| finding.mouth.value().max(finding.outside.value()) / 2.0);
     halves.fold(3.0, f64::max)
 }

@@ -12,13 +12,13 @@ mod scale;
 mod strands;
 mod worn;
 
-pub use closure::{Closing, closing, half_breadth, laid_side};
+pub use closure::{Closing, closing, laid_side};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{ring, ring_extent};
 pub use row::{Row, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
-pub use strands::{branch, outline_box, strand, strand_box, strands};
+pub use strands::{bit_box, branch, outline_box, strand, strand_box, strands};
 pub use worn::worn;
 
 use crate::geometry::Point;

@@ -141,13 +141,14 @@ pub fn outline_box(piece: &Piece) -> Option<Extent> {
 pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Extent> {
     let seats = hung.seats.iter().map(|seat| {
         let at = Extent { low: seat.centre, high: seat.centre };
-        reach(&strand.trains[seat.train].bits[seat.bit], at, design)
+        bit_box(&strand.trains[seat.train].bits[seat.bit], at, design)
     });
     let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?;
     Some(seats.fold(cord, Extent::and))
 }
 
-fn reach(bit: &Bit, at: Extent, design: &Design) -> Extent {
+/// The box that a bit takes whose centre may be anywhere in a box.
+pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
     match &bit.what {
         What::Bead(bead) => {
             let bead = &design.beads[*bead];

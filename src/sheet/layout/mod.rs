@@ -162,7 +162,6 @@ impl Block {
 /// A mark somewhere else.
 #[must_use]
 pub fn moved(mark: Mark, by: Point) -> Mark {
-    let all = |marks: Vec<Mark>| marks.into_iter().map(|mark| moved(mark, by)).collect();
     match mark {
         Mark::Shape { outline, fill, stroke } => Mark::Shape {
             outline: outline.into_iter().map(|step| moved_step(step, by)).collect(),
@@ -171,9 +170,7 @@ pub fn moved(mark: Mark, by: Point) -> Mark {
         },
         Mark::Text(text) => Mark::Text(Text { at: text.at + by, ..text }),
         Mark::Stamp { symbol, at, angle, scale } => Mark::Stamp { symbol, at: at + by, angle, scale },
-        Mark::Group { label, marks } => Mark::Group { label, marks: all(marks) },
-        Mark::Raised { shadow, marks } => Mark::Raised { shadow, marks: all(marks) },
-        Mark::Blurred { blur, marks } => Mark::Blurred { blur, marks: all(marks) },
+        held => held.map_inner(|marks| marks.into_iter().map(|mark| moved(mark, by)).collect()),
     }
 }
 

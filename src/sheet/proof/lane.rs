@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Part, Rest, Strand, What};
+use crate::design::{Bit, Design, Part, Rest, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::sheet::figure::{self, Extent, Frame, Ruler, Stretch};
@@ -35,11 +35,13 @@ pub struct Lane<'a> {
     reach: (f64, f64),
     /// Length of the longest thing in it.
     pub longest: f64,
+    /// How far the ends of its cord's lines stand out.
+    round: f64,
     units: UnitStyle,
 }
 
 /// The lanes of a piece.
-pub fn lanes(piece: &Piece) -> Vec<Lane<'_>> {
+pub fn lanes<'a>(piece: &'a Piece, stencils: &mut Stencils<'_>) -> Vec<Lane<'a>> {
     let design = &piece.design;
     let strands =
         design.strands.iter().zip(&piece.drape.strands).map(|(strand, hung)| Lane::strand(piece, strand, hung));
@@ -47,7 +49,7 @@ pub fn lanes(piece: &Piece) -> Vec<Lane<'_>> {
     let both = !closure.left.is_empty() && !closure.right.is_empty();
     let sides = [(&closure.left, "first"), (&closure.right, "last")];
     let sides = sides.into_iter().filter(|(parts, _)| !parts.is_empty());
-    strands.chain(sides.map(|(parts, name)| Lane::side(piece, parts, both.then_some(name)))).collect()
+    strands.chain(sides.map(|(parts, name)| Lane::side(piece, parts, both.then_some(name), stencils))).collect()
 }
 
 impl<'a> Lane<'a> {
@@ -59,21 +61,23 @@ impl<'a> Lane<'a> {
         let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
         let rest = if slides { "; beads where they come to rest" } else { "" };
         let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
-        let longest = strand.bits().filter(|bit| bit.what != What::Gap).map(crate::design::Bit::length);
-        let longest = longest.fold(0.0, f64::max);
-        Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), longest, units }
+        let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
+        let round = piece.design.cords[strand.cord].diameter.value() / 2.0;
+        Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), longest, round, units }
     }
 
-    fn side(piece: &'a Piece, parts: &'a [Part], name: Option<&str>) -> Self {
+    fn side(piece: &'a Piece, parts: &'a [Part], name: Option<&str>, stencils: &mut Stencils<'_>) -> Self {
         let (design, units) = (&piece.design, piece.design.heading.units);
         let length: Length = parts.iter().map(|part| part.reach).sum();
         let name = name.map_or_else(|| "Closure".to_owned(), |name| format!("Closure at the {name} ends"));
         let words = format!("{name}: {} at its longest, from the strands outward", units.ruler(length));
         let longest =
             parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
-        let half = figure::half_breadth(design);
+        let frame = Frame { origin: Point::ORIGIN, scale: 1.0 };
+        let marks = figure::laid_side(parts, design, &frame, stencils);
+        let [high, low] = stencils.bounds(&Mark::Group { label: String::new(), marks }).unwrap_or_default();
         let (length, longest) = (length.value(), longest.value());
-        Self { laid: Laid::Side(parts), words, length, reach: (half, half), longest, units }
+        Self { laid: Laid::Side(parts), words, length, reach: (-high.y, low.y), longest, round: 0.0, units }
     }
 
     /// Height of the lane.
@@ -101,7 +105,7 @@ impl<'a> Lane<'a> {
         let frame = Frame { origin, scale: 1.0 };
         let marks = match self.laid {
             Laid::Strand(strand, hung) => {
-                let hung = self.laid_in(window, strand, hung);
+                let hung = self.laid_in(window, strand, hung, &piece.design);
                 figure::strand(&piece.design, strand, &hung, &frame, stencils)
             }
             Laid::Side(parts) => {
@@ -125,14 +129,15 @@ impl<'a> Lane<'a> {
 
     /// What a window shows of a strand: all that lies in it at least in part, and what the room
     /// beyond has for the whole of.
-    fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung) -> Hung {
+    fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung, design: &Design) -> Hung {
         let wanted = |seat: &Seat| {
             let bit = &strand.trains[seat.train].bits[seat.bit];
-            let (start, end) = (seat.station - bit.before, seat.station + bit.after);
+            let aside = aside(bit, design);
+            let (start, end) = (seat.station - aside, seat.station + aside);
             let touches = start < window.to && end > window.from;
             touches || (start >= window.first && end <= window.last)
         };
-        hung.straight(window.first.max(0.0), window.last.min(self.length), wanted)
+        hung.straight((window.first + self.round).max(0.0), (window.last - self.round).min(self.length), wanted)
     }
 
     /// Thin lines down from the ruler where the lane begins and ends.
@@ -151,6 +156,17 @@ impl<'a> Lane<'a> {
     }
 }
 
+/// How far a bit reaches along the cord from its centre at most, with what hangs from it.
+fn aside(bit: &Bit, design: &Design) -> f64 {
+    let at = Extent { low: Point::ORIGIN, high: Point::ORIGIN };
+    let length = bit.before.max(bit.after);
+    match bit.what {
+        What::Gap => 0.0,
+        What::Dangle(_) => figure::bit_box(bit, at, design).high.x.max(length),
+        What::Bead(_) | What::Knot | What::Finding(_) => length,
+    }
+}
+
 fn reach(extent: Extent) -> (f64, f64) {
     (extent.high.y.max(1.0), (-extent.low.y).max(1.0))
 }
@@ -159,10 +175,7 @@ fn reach(extent: Extent) -> (f64, f64) {
 fn within(marks: Vec<Mark>, from: f64, to: f64) -> Vec<Mark> {
     let keep = |mark: Mark| match mark {
         Mark::Stamp { at, .. } => (from..=to).contains(&at.x).then_some(mark),
-        Mark::Group { label, marks } => Some(Mark::Group { label, marks: within(marks, from, to) }),
-        Mark::Raised { shadow, marks } => Some(Mark::Raised { shadow, marks: within(marks, from, to) }),
-        Mark::Blurred { blur, marks } => Some(Mark::Blurred { blur, marks: within(marks, from, to) }),
-        Mark::Shape { .. } | Mark::Text(_) => Some(mark),
+        held => Some(held.map_inner(|marks| within(marks, from, to))),
     };
     marks.into_iter().filter_map(keep).collect()
 }

@@ -35,7 +35,7 @@ const CHAIN: f64 = 40.0;
 pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
     let room = sheet.room();
     let below = room.below(check::height(room.width) + GAP);
-    let lanes = lane::lanes(sheet.piece);
+    let lanes = lane::lanes(sheet.piece, stencils);
     let tiling = Tiling::new(&lanes, below);
     let map = Map::new(&tiling);
     let mut marks: Vec<Vec<Mark>> =

@@ -161,3 +161,53 @@ fn join(x: f64, top: f64, bottom: f64) -> Vec<Mark> {
         Mark::Shape { outline: corners, fill: None, stroke: Some(Stroke::new(style::INK, 0.2)) },
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::art::Ink;
+    use crate::design::{Choice, What};
+    use crate::sheet::page;
+    use crate::source::Source;
+    use crate::trade::paper::Paper;
+
+    /// Saltmarsh: three strands with beads of 3 to 6 mm, on which every paper has at least one cut.
+    fn piece() -> Piece {
+        let text = include_str!("../../../patterns/saltmarsh.yaml");
+        crate::piece(&Source::new("saltmarsh.yaml", text), &Choice::default(), None).0.unwrap()
+    }
+
+    #[test]
+    fn what_a_cut_goes_through_is_whole_on_both_pages() {
+        let piece = piece();
+        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
+        for paper in Paper::ALL {
+            let tiling = Tiling::new(&lanes, page::room(*paper).below(60.0));
+            let columns: Vec<_> = tiling.pages().filter(|tile| tile.row == 0).collect();
+            assert!(columns.len() > 1);
+            for pair in columns.windows(2) {
+                let (one, next) = (tiling.window(pair[0]), tiling.window(pair[1]));
+                assert_eq!(one.to, next.from);
+                let widest = piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max);
+                assert!(one.last - one.to >= widest && next.from - next.first >= widest);
+            }
+        }
+    }
+
+    #[test]
+    fn windows_show_every_seat_whole_and_end_behind_the_longest_strand() {
+        let piece = piece();
+        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
+        let tiling = Tiling::new(&lanes, page::room(Paper::Letter).below(60.0));
+        let windows: Vec<_> = tiling.pages().filter(|tile| tile.row == 0).map(|tile| tiling.window(tile)).collect();
+        for (strand, hung) in piece.design.strands.iter().zip(&piece.drape.strands) {
+            assert!(windows.iter().any(|window| window.to >= strand.finished.value()));
+            for seat in &hung.seats {
+                let bit = &strand.trains[seat.train].bits[seat.bit];
+                assert_ne!(bit.what, What::Gap);
+                let (start, end) = (seat.station - bit.before, seat.station + bit.after);
+                assert!(windows.iter().any(|window| start >= window.first && end <= window.last), "{start} to {end}");
+            }
+        }
+    }
+}

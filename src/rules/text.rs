@@ -1,0 +1,89 @@
+//! Whether the bundled font can draw every character that the sheet prints.
+
+use crate::design::{Design, Heading};
+use crate::remark::{Code, Remark};
+use crate::sheet::metrics;
+use crate::source::Place;
+
+/// A remark for each text with characters that print as empty boxes.
+pub fn check(design: &Design) -> Vec<Remark> {
+    let heading = heading(&design.heading).into_iter().map(|(what, text)| (format!("the {what}"), text, None));
+    let printed = heading.chain(articles(design).map(|(name, text, place)| (name.to_owned(), text, Some(place))));
+    printed.filter_map(|(what, text, place)| remark(&what, text, place)).collect()
+}
+
+fn remark(what: &str, text: &str, place: Option<Place>) -> Option<Remark> {
+    let missing = metrics::missing(text);
+    if missing.is_empty() {
+        return None;
+    }
+    let named: Vec<_> = missing.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
+    let headline = format!("the sheet prints empty boxes in {what}: its font has no {}", named.join(", "));
+    let help = "write it in Latin, Greek or Cyrillic letters, which the font has";
+    let remark = Remark::new(Code::MissingGlyph, headline).help(help);
+    Some(place.into_iter().fold(remark, Remark::at))
+}
+
+/// What stands above the drawing, with its pattern key.
+fn heading(heading: &Heading) -> Vec<(&'static str, &str)> {
+    let others = [
+        ("summary", &heading.summary),
+        ("designer", &heading.designer),
+        ("permissions", &heading.permissions),
+        ("time", &heading.time),
+        ("notes", &heading.notes),
+        ("currency", &heading.currency),
+        ("size", &heading.size),
+        ("colourway", &heading.colourway),
+    ];
+    let others = others.into_iter().filter_map(|(key, text)| Some((key, text.as_deref()?)));
+    std::iter::once(("title", heading.title.as_str())).chain(others).collect()
+}
+
+/// Names and materials of all that the piece is made of, each with its article's name and place.
+fn articles(design: &Design) -> impl Iterator<Item = (&str, &str, Place)> {
+    let beads = design.beads.iter().map(|bead| (&bead.name, bead.material.as_ref(), bead.place));
+    let findings = design.findings.iter().map(|finding| (&finding.name, finding.material.as_ref(), finding.place));
+    let cords = design.cords.iter().map(|cord| (&cord.name, None, cord.place));
+    let strands = design.strands.iter().map(|strand| (&strand.name, None, strand.place));
+    let all = beads.chain(findings).chain(cords).chain(strands);
+    all.flat_map(|(name, material, place)| {
+        std::iter::once(name).chain(material).map(move |text| (name.as_str(), text.as_str(), place))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::sample;
+
+    #[test]
+    fn characters_that_the_font_has_not_are_named_with_their_place() {
+        let mut design = sample::necklace();
+        design.heading.title = "Ωμέγα и ½ — “Žlutý”".into();
+        assert_eq!(check(&design), []);
+        design.heading.title = "骨 and 珠".into();
+        design.beads[0].name = "骨 bead".into();
+        let found = check(&design);
+        assert_eq!(sample::codes(&found), [Code::MissingGlyph, Code::MissingGlyph]);
+        assert!(found[0].headline.contains("in the title") && found[0].headline.contains("骨 (U+9AA8), 珠 (U+73E0)"));
+        assert_eq!((found[0].place, found[1].place), (None, Some(design.beads[0].place)));
+    }
+
+    #[test]
+    fn every_text_that_is_printed_is_looked_at() {
+        let mut design = sample::necklace();
+        let texts: [fn(&mut Design); 6] = [
+            |design| design.heading.notes = Some("珠".into()),
+            |design| design.heading.permissions = Some("珠".into()),
+            |design| design.beads[0].material = Some("珠".into()),
+            |design| design.cords[0].name = "珠".into(),
+            |design| design.findings[0].name = "珠".into(),
+            |design| design.strands[0].name = "珠".into(),
+        ];
+        for (count, text) in texts.into_iter().enumerate() {
+            text(&mut design);
+            assert_eq!(check(&design).len(), count + 1);
+        }
+    }
+}
