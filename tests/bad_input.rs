@@ -83,6 +83,14 @@ fn names_and_keys() {
 }
 
 #[test]
+fn what_stands_alone_or_once() {
+    let hung = "title: Try\nfindings: { hook: { kind: ear wire, length: 9 mm } }\nclosure: { both ends: [hook] }";
+    says("title: Try", hung, Code::UnknownKey, "[", "only in that of earrings");
+    let sizes = "title: Try\nsizes: [{ name: long, change: +1 in }, { name: long, change: +2 in }]";
+    says("title: Try", sizes, Code::TwiceNamed, "long", "give each size its own name");
+}
+
+#[test]
 fn every_error_of_a_file_at_once() {
     let text = SOUND.replace("16 in", "16").replace("shape: round", "shape: rond").replace("kind: wire", "kind: wyre");
     let codes: Vec<_> = remarks(&text).0.iter().map(|remark| remark.code).collect();

@@ -1,5 +1,7 @@
 //! The command line as a shell sees it: exit codes, standard input and output, files and messages.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot run the program fails")]
+
 use std::fs;
 use std::io::Write;
 use std::path::{Path, PathBuf};

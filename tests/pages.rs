@@ -2,8 +2,12 @@
 
 #[path = "support/boxes.rs"]
 mod boxes;
+#[path = "pages/buying.rs"]
+mod buying;
 #[path = "pages/generated.rs"]
 mod generated;
+#[path = "pages/making.rs"]
+mod making;
 #[path = "pages/proof.rs"]
 mod proof;
 #[path = "pages/stringing.rs"]
@@ -35,27 +39,32 @@ fn margin(paper: Paper) -> f64 {
     if paper.size().0 < 180.0 { 10.0 } else { sheet::style::MARGIN }
 }
 
-/// The shipped patterns: names and pieces.
-fn shipped() -> Vec<(String, Piece)> {
+/// The pieces of the shipped patterns.
+fn shipped() -> Vec<Piece> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns");
-    let mut files: Vec<_> = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+    let mut files: Vec<_> =
+        std::fs::read_dir(folder).into_iter().flatten().flatten().map(|entry| entry.path()).collect();
+    files.retain(|file| file.extension().is_some_and(|ending| ending == "yaml"));
     files.sort();
     let read = |path: std::path::PathBuf| {
-        let text = std::fs::read_to_string(&path).unwrap();
-        (path.display().to_string(), read(&text).unwrap())
+        let text = std::fs::read_to_string(&path).expect("the file can be read");
+        read(&text).unwrap_or_else(|remarks| panic!("{}: {remarks}", path.display()))
     };
+    assert!(!files.is_empty(), "no patterns in {folder}");
     files.into_iter().map(read).collect()
 }
 
 /// The pages that these tests are about.
 fn is_tested(page: &&Page) -> bool {
-    ["Face", "Lists", "Stringing"].iter().any(|name| page.title.ends_with(&format!(": {name}")))
+    ["Face", "Lists", "Stringing", "Buying and cutting", "Making"]
+        .iter()
+        .any(|name| page.title.ends_with(&format!(": {name}")))
 }
 
 /// Faults of these pages of the shipped patterns on all papers.
 fn faults(of: impl Fn(&Page, Paper) -> Vec<String>) -> Vec<String> {
     let mut faults = Vec::new();
-    for (_, piece) in shipped() {
+    for piece in shipped() {
         for paper in PAPERS {
             let pages = pages(&piece, paper);
             faults.extend(pages.iter().filter(is_tested).flat_map(|page| of(page, paper)));

@@ -139,8 +139,7 @@ impl<'a> Stencils<'a> {
                 let corners = [low, Point::new(high.x, low.y), high, Point::new(low.x, high.y)];
                 corners.into_iter().map(place).map(|at| [at, at]).reduce(both)
             }
-            Mark::Group { marks, .. } => marks.iter().filter_map(|mark| self.bounds(mark)).reduce(both),
-            Mark::Text(_) => None,
+            held => held.inner().iter().filter_map(|mark| self.bounds(mark)).reduce(both),
         }
     }
 

@@ -6,12 +6,14 @@
 mod check;
 mod describe;
 mod explain;
+mod gallery;
 mod input;
 mod materials;
 mod measure;
 mod new;
 mod output;
 mod pages;
+mod picture;
 mod proof;
 mod report;
 mod schema;
@@ -40,6 +42,10 @@ enum Command {
     Sheet(sheet::Options),
     /// Draw strands and findings at actual size, to lay the work on
     Proof(proof::Options),
+    /// Draw a picture for a catalogue page
+    Picture(picture::Options),
+    /// Make pictures, sheets and pages of all patterns of a folder
+    Gallery(gallery::Options),
     /// Say what is wrong with patterns, or could be
     Check(check::Options),
     /// Print lengths, drops, weights and tension
@@ -96,6 +102,8 @@ pub fn run() -> ExitCode {
     let done = match &arguments.command {
         Command::Sheet(options) => sheet::run(options, messages),
         Command::Proof(options) => proof::run(options, messages),
+        Command::Picture(options) => picture::run(options, messages),
+        Command::Gallery(options) => gallery::run(options, messages),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),

@@ -61,7 +61,7 @@ impl Format {
     }
 }
 
-fn paper(word: &str) -> Result<Paper, String> {
+pub fn paper(word: &str) -> Result<Paper, String> {
     Paper::named(word).ok_or_else(|| "one of a4, letter, a3, tabloid, a5, legal".to_owned())
 }
 

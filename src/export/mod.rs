@@ -3,6 +3,7 @@
 //! The only module that knows what SVG is. Everything is deterministic: the same page gives the same
 //! bytes on every run, with no fonts but the two bundled ones and no clock.
 
+mod bounds;
 mod number;
 mod pdf;
 mod png;

@@ -53,13 +53,15 @@ fn drawn(page: &Page, dpi: f64, ground: Color) -> Result<Pixmap, ExportError> {
 }
 
 /// Draws the page in level bands, side by side on all processors. Their number is fixed, so that the
-/// picture is the same on every machine.
+/// picture is the same on every machine. A page with shadows is one band: a blur would have to be
+/// drawn anew, whole, for each.
 fn draw_bands(tree: &Tree, pixels: &mut Pixmap) {
     const BANDS: usize = 8;
+    let bands = if tree.filters().is_empty() { BANDS } else { 1 };
     let (width, height) = (pixels.width(), pixels.height());
     let scale = Transform::from_scale(width as f32 / tree.size().width(), height as f32 / tree.size().height());
     let row = width as usize * 4;
-    let rows = (height as usize).div_ceil(BANDS);
+    let rows = (height as usize).div_ceil(bands);
     pixels.data_mut().par_chunks_mut(rows * row).enumerate().for_each(|(index, band)| {
         let shift = scale.post_translate(0.0, -((index * rows) as f32));
         #[expect(clippy::cast_possible_truncation, reason = "no band is higher than the picture")]

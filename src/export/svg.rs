@@ -11,10 +11,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use svg::node::element::{Definitions, Element, Group, LinearGradient, Path, RadialGradient, Use};
 use svg::node::{self, Node};
 
+use super::bounds::Bounds;
 use super::number;
 use crate::geometry::Point;
 use crate::sheet::font::FAMILY;
-use crate::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Step, Stop, Stroke, Symbol, Text, Weight};
+use crate::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
 const PLACES: u32 = 3;
@@ -24,11 +25,11 @@ const FINE: u32 = 5;
 /// Writes the page as an SVG document.
 #[must_use]
 pub fn svg(page: &Page) -> String {
-    let mut gradients = Gradients::default();
-    let marks = gradients.elements(&page.marks);
-    let symbols: Vec<_> = used(page).into_iter().map(|symbol| gradients.symbol(symbol)).collect();
+    let mut defined = Defined { bounds: Bounds::of(page), numbers: BTreeMap::new(), elements: Vec::new() };
+    let marks = defined.marks(&page.marks);
+    let symbols: Vec<_> = used(page).into_iter().map(|symbol| defined.symbol(symbol)).collect();
     let mut document = head(page);
-    let definitions: Vec<_> = gradients.definitions().chain(symbols).collect();
+    let definitions: Vec<_> = defined.elements.into_iter().chain(symbols).collect();
     if !definitions.is_empty() {
         document.append(holding(Definitions::new(), definitions));
     }
@@ -37,7 +38,6 @@ pub fn svg(page: &Page) -> String {
 
 /// The document with its title and description.
 fn head(page: &Page) -> svg::Document {
-    let text = |name: &str, text: &str| worded(name, text);
     svg::Document::new()
         .set("xmlns:xlink", "http://www.w3.org/1999/xlink")
         .set("width", written(page.width) + "mm")
@@ -49,8 +49,8 @@ fn head(page: &Page) -> svg::Document {
         .set("fill-rule", "evenodd")
         .set("font-family", format!("'{FAMILY}', sans-serif"))
         .set("xml:space", "preserve")
-        .add(with(text("title", &page.title), "id", "page_title"))
-        .add(with(text("desc", &page.description), "id", "page_desc"))
+        .add(with(worded("title", &page.title), "id", "page_title"))
+        .add(with(worded("desc", &page.description), "id", "page_desc"))
 }
 
 /// The symbols that the page stamps, by itself or within other symbols, in the page's order.
@@ -61,44 +61,68 @@ fn used(page: &Page) -> Vec<&Symbol> {
     while let Some(marks) = to_search.pop() {
         for mark in marks {
             match mark {
-                Mark::Group { marks, .. } => to_search.push(marks),
                 Mark::Stamp { symbol, .. } if ids.insert(symbol.as_str()) => {
                     to_search.extend(symbols.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
                 }
-                _ => {}
+                held => to_search.push(held.inner()),
             }
         }
     }
     page.symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
 }
 
-/// Gradients so far: the number of each, by everything in it but its id.
-#[derive(Default)]
-struct Gradients {
+/// What is defined so far: gradients and filters.
+struct Defined<'a> {
+    bounds: Bounds<'a>,
+    /// Number of each definition, by everything in it but its id.
     numbers: BTreeMap<String, usize>,
-    definitions: Vec<Element>,
+    elements: Vec<Element>,
 }
 
-impl Gradients {
-    fn definitions(&mut self) -> impl Iterator<Item = Element> + use<> {
-        std::mem::take(&mut self.definitions).into_iter()
-    }
-
+impl Defined<'_> {
     fn symbol(&mut self, symbol: &Symbol) -> Element {
-        holding(Group::new().set("id", clean(&symbol.id)), self.elements(&symbol.marks)).into()
+        holding(Group::new().set("id", clean(&symbol.id)), self.marks(&symbol.marks)).into()
     }
 
-    fn elements(&mut self, marks: &[Mark]) -> Vec<Element> {
-        marks.iter().filter_map(|mark| self.element(mark)).collect()
+    fn marks(&mut self, marks: &[Mark]) -> Vec<Element> {
+        marks.iter().filter_map(|mark| self.mark(mark)).collect()
     }
 
-    fn element(&mut self, mark: &Mark) -> Option<Element> {
+    fn mark(&mut self, mark: &Mark) -> Option<Element> {
         match mark {
             Mark::Shape { outline, fill, stroke } => self.shape(outline, fill.as_ref(), stroke.as_ref()),
             Mark::Text(text) => Some(line_of_text(text)),
             Mark::Stamp { symbol, at, angle, scale } => Some(stamp(symbol, *at, *angle, *scale)),
             Mark::Group { label, marks } => Some(self.group(label, marks)),
+            Mark::Raised { shadow, marks } => {
+                Some(self.filtered(marks, 3.0 * shadow.blur + shadow.throw.length(), drop_shadow(shadow)))
+            }
+            Mark::Blurred { blur, marks } => {
+                let blurring = measured(Element::new("feGaussianBlur"), &[("stdDeviation", *blur)]);
+                Some(self.filtered(marks, 3.0 * blur, blurring))
+            }
         }
+    }
+
+    /// Marks through a filter whose region is the box round them, grown by as much as it makes of
+    /// them.
+    fn filtered(&mut self, marks: &[Mark], grown: f64, effect: Element) -> Element {
+        let (low, high) = self.bounds.on_page(marks, grown);
+        let region = [("x", low.x), ("y", low.y), ("width", high.x - low.x), ("height", high.y - low.y)];
+        let filter = with(measured(Element::new("filter"), &region), "filterUnits", "userSpaceOnUse");
+        let filter = with(filter, "color-interpolation-filters", "sRGB");
+        let reference = self.defined("soft", holding(filter, [effect]));
+        holding(Group::new().set("filter", reference), self.marks(marks)).into()
+    }
+
+    /// The reference to a definition, which is written once.
+    fn defined(&mut self, kind: &str, element: Element) -> String {
+        let next = self.numbers.len() + 1;
+        let number = *self.numbers.entry(element.to_string()).or_insert(next);
+        if number == next {
+            self.elements.push(with(element, "id", format!("{kind}_{number}")));
+        }
+        format!("url(#{kind}_{number})")
     }
 
     fn group(&mut self, label: &str, marks: &[Mark]) -> Element {
@@ -106,14 +130,14 @@ impl Gradients {
         if !label.is_empty() {
             group = group.set("role", "group").set("aria-label", clean(label)).add(worded("title", label));
         }
-        holding(group, self.elements(marks)).into()
+        holding(group, self.marks(marks)).into()
     }
 
     fn shape(&mut self, outline: &[Step], fill: Option<&Fill>, stroke: Option<&Stroke>) -> Option<Element> {
         let mut path = Element::from(Path::new().set("d", data(outline)));
         match fill {
             Some(Fill::Flat(colour, opacity)) => coloured(&mut path, "fill", *colour, *opacity),
-            Some(gradient) => path.assign("fill", format!("url(#fill_{})", self.number(gradient))),
+            Some(gradient) => path.assign("fill", self.defined("fill", self::gradient(gradient))),
             None => {}
         }
         if let Some(stroke) = stroke {
@@ -121,17 +145,13 @@ impl Gradients {
         }
         (!outline.is_empty()).then_some(path)
     }
+}
 
-    /// Number of a gradient, defined here where it is new.
-    fn number(&mut self, fill: &Fill) -> usize {
-        let gradient = gradient(fill);
-        let next = self.numbers.len() + 1;
-        let number = *self.numbers.entry(gradient.to_string()).or_insert(next);
-        if number == next {
-            self.definitions.push(with(gradient, "id", format!("fill_{number}")));
-        }
-        number
-    }
+fn drop_shadow(shadow: &Shadow) -> Element {
+    let throw = [("dx", shadow.throw.x), ("dy", shadow.throw.y), ("stdDeviation", shadow.blur)];
+    let element = measured(Element::new("feDropShadow"), &throw);
+    let element = with(element, "flood-color", shadow.colour.hex());
+    with(element, "flood-opacity", written(shadow.opacity))
 }
 
 fn gradient(fill: &Fill) -> Element {

@@ -33,10 +33,10 @@ fn stretches(design: &Design) -> bool {
 }
 
 fn remark((code, way): (Code, &str), inside: f64, miss: f64, design: &Design) -> Remark {
-    let limb = if design.heading.kind == Kind::Anklet { "ankle" } else { "wrist" };
+    let limb = if design.heading.kind == Kind::Anklet { "an ankle" } else { "a wrist" };
     let wear = &design.wear;
     let headline = format!(
-        "the closed ring measures {} inside; a {limb} of {} with {} of ease asks for {}",
+        "the closed ring measures {} inside; {limb} of {} with {} of ease asks for {}",
         Length::mm(inside).tenths(),
         wear.girth.tenths(),
         wear.ease.tenths(),

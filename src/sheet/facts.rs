@@ -46,7 +46,9 @@ fn wrapped(facts: Vec<(&str, String)>, width: f64) -> Block {
     Block::stack(rows.into_iter().map(|row| Block::row(row, FACT_GAP)), 1.0)
 }
 
-fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
+/// Short facts, each with its name: kind, length, girth, weight, skill, time.
+#[must_use]
+pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     let design = &piece.design;
     let heading = &design.heading;
     let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
@@ -68,6 +70,7 @@ const fn kind(kind: Kind) -> &'static str {
 }
 
 /// The piece's length, and its range where an extender gives one.
+#[must_use]
 pub fn finished(piece: &Piece) -> String {
     let units = piece.design.heading.units;
     let (least, most) = piece.design.piece_length();

@@ -17,8 +17,7 @@ fn mark_in(mark: Mark, ink: Ink) -> Mark {
             stroke: stroke.map(|stroke| Stroke { colour: ink.line(stroke.colour), ..stroke }),
         },
         Mark::Text(text) => Mark::Text(Text { colour: ink.line(text.colour), ..text }),
-        Mark::Group { label, marks } => Mark::Group { label, marks: inked(marks, ink) },
-        Mark::Stamp { .. } => mark,
+        held => held.map_inner(|marks| inked(marks, ink)),
     }
 }
 

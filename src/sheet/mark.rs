@@ -159,6 +159,55 @@ pub enum Mark {
         /// The marks, in drawing order.
         marks: Vec<Mark>,
     },
+    /// Marks that stand off the ground and throw one shadow on what is drawn before them.
+    Raised {
+        /// The shadow.
+        shadow: Shadow,
+        /// The marks, in drawing order.
+        marks: Vec<Mark>,
+    },
+    /// Marks out of focus.
+    Blurred {
+        /// Standard deviation of the blur in mm.
+        blur: f64,
+        /// The marks, in drawing order.
+        marks: Vec<Mark>,
+    },
+}
+
+impl Mark {
+    /// The marks within one that holds others.
+    #[must_use]
+    pub fn inner(&self) -> &[Self] {
+        match self {
+            Self::Group { marks, .. } | Self::Raised { marks, .. } | Self::Blurred { marks, .. } => marks,
+            Self::Shape { .. } | Self::Text(_) | Self::Stamp { .. } => &[],
+        }
+    }
+
+    /// The same with the marks within changed.
+    #[must_use]
+    pub fn map_inner(self, change: impl FnOnce(Vec<Self>) -> Vec<Self>) -> Self {
+        match self {
+            Self::Group { label, marks } => Self::Group { label, marks: change(marks) },
+            Self::Raised { shadow, marks } => Self::Raised { shadow, marks: change(marks) },
+            Self::Blurred { blur, marks } => Self::Blurred { blur, marks: change(marks) },
+            Self::Shape { .. } | Self::Text(_) | Self::Stamp { .. } => self,
+        }
+    }
+}
+
+/// A soft shadow.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shadow {
+    /// How far it is thrown, in mm.
+    pub throw: Point,
+    /// Standard deviation of its blur in mm.
+    pub blur: f64,
+    /// Its colour.
+    pub colour: Rgb,
+    /// Opacity where it is not blurred, from 0 to 1.
+    pub opacity: f64,
 }
 
 /// A drawing that a page stamps many times; its origin is the point that stamps place.

@@ -28,6 +28,8 @@ use crate::art::{Ink, Stencils};
 use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
+pub use facts::{facts, finished};
+
 use layout::Rect;
 use mark::Page;
 

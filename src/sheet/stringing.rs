@@ -34,7 +34,10 @@ pub fn stringing(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
     let width = flow.width();
     flow.add(intro(sheet, width));
     flow.gap(3.0);
-    flow.add(key(sheet, width, stencils));
+    for row in key(sheet, width, stencils) {
+        flow.add(row);
+        flow.gap(1.0);
+    }
     for index in 0..sheet.piece.design.strands.len() {
         flow.gap(STRANDS_APART);
         strand(sheet, index, &mut flow, stencils);
@@ -61,8 +64,8 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     Block::stack([Type::TITLE.line("Stringing"), Type::SMALL.paragraph(&text, width)], 0.8)
 }
 
-/// Every bead with its letter and name, side by side.
-fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Block {
+/// Every bead with its letter and name, in rows.
+fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
     let mut entries = Vec::new();
     for (index, bead) in sheet.piece.design.beads.iter().enumerate() {
         let small = bead.along.value().max(bead.across.value()).max(bead.thick.value()) <= KEY_SIZE;
@@ -71,7 +74,7 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Block {
         let [letter, name] = texts;
         entries.push(Block::middled([letter].into_iter().chain(drawing).chain([name]), 1.5));
     }
-    Block::wrapped(entries, 7.0, 1.0, width)
+    Block::rows(entries, 7.0, width)
 }
 
 fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stencils<'_>) {
@@ -178,10 +181,8 @@ fn notes(sheet: &Sheet<'_>, index: usize, row: &Row) -> String {
 fn checks(sheet: &Sheet<'_>, strand: &Strand, notes: &str, width: f64) -> Block {
     let design = &sheet.piece.design;
     let units = design.heading.units;
-    let mut small = vec![
-        format!("Bare cord left: {}.", units.ruler(strand.bare())),
-        format!("Finished, loop to loop: {}.", units.ruler(strand.finished)),
-    ];
+    let mut small =
+        vec![bare(units, strand.bare()), format!("Finished, loop to loop: {}.", units.ruler(strand.finished))];
     let mut blocks = Vec::new();
     if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
         blocks.push(Type::STRONG.paragraph(&steps::measures(design, strand), width));
@@ -192,6 +193,14 @@ fn checks(sheet: &Sheet<'_>, strand: &Strand, notes: &str, width: f64) -> Block 
     small.retain(|sentence| !sentence.is_empty());
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
+}
+
+fn bare(units: UnitStyle, length: Length) -> String {
+    if length < LEAST_BARE {
+        "No bare cord is left.".to_owned()
+    } else {
+        format!("Bare cord left: {}.", units.ruler(length))
+    }
 }
 
 fn worst(units: UnitStyle, spread: Length) -> String {

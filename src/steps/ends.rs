@@ -113,7 +113,7 @@ impl Group<'_> {
             Way::Crimped => self.crimped(),
             Way::Covered => self.covered(),
             Way::Knotted => self.knotted(),
-            Way::Linked => vec![self.linked()],
+            Way::Linked => self.part().map(|_| self.linked()).into_iter().collect(),
             Way::Tied => self.tied(),
         };
         steps.extend(self.others());
@@ -264,12 +264,12 @@ impl Group<'_> {
         ]
     }
 
-    /// The closure's part that this side's ends hang on. Both ends of an earring hang on its one
+    /// The closure's part that this side's ends hang on. Both ends of a loop hang on the one
     /// ear wire.
     fn part(&self) -> Option<&Part> {
         let (left, right) = (self.design.closure.left.first(), self.design.closure.right.first());
         let (near, far) = if self.side == Side::First { (left, right) } else { (right, left) };
-        near.or_else(|| far.filter(|_| self.design.heading.kind == Kind::Earrings))
+        near.or_else(|| far.filter(|_| self.design.closure.loops))
     }
 
     /// What the end goes through, as a clause: `through the eye of the eye pin`.

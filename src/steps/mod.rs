@@ -49,7 +49,7 @@ pub enum Drawing {
     PlainLoop,
     /// A ring or link opened sideways.
     OpenLink,
-    /// An overhand knot.
+    /// A double overhand knot.
     Knot,
     /// A surgeon's knot: twice over, then once back.
     SurgeonsKnot,

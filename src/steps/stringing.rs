@@ -128,9 +128,11 @@ fn space(units: UnitStyle, strand: &Strand) -> Option<Step> {
     }))
 }
 
-const fn start(train: &Train) -> Option<f64> {
+/// Where the first thing strung on a train that does not slide begins.
+fn start(train: &Train) -> Option<f64> {
+    let bare = train.bits.iter().take_while(|bit| bit.what == What::Gap).map(Bit::length);
     match train.rest {
-        Rest::At(station) => Some(station),
+        Rest::At(station) => Some(bare.fold(station, |at, length| at + length)),
         Rest::Free(..) => None,
     }
 }

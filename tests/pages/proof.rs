@@ -15,7 +15,7 @@ fn proof(piece: &Piece, paper: Paper) -> Vec<Page> {
 
 /// Every proof of the shipped patterns.
 fn proofs() -> Vec<(Piece, Paper, Vec<Page>)> {
-    let all = shipped().into_iter().flat_map(|(_, piece)| PAPERS.map(|paper| (piece.clone(), paper)));
+    let all = shipped().into_iter().flat_map(|piece| PAPERS.map(|paper| (piece.clone(), paper)));
     all.map(|(piece, paper)| (piece.clone(), paper, proof(&piece, paper))).collect()
 }
 

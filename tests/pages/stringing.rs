@@ -53,7 +53,7 @@ pub fn assert_sound(piece: &Piece, paper: Paper) {
 
 #[test]
 fn shipped_rows_are_whole_and_clear() {
-    for (_, piece) in shipped() {
+    for piece in shipped() {
         PAPERS.into_iter().for_each(|paper| assert_sound(&piece, paper));
     }
 }
@@ -73,7 +73,7 @@ findings:
 strands:
 {strands}"
     );
-    read(&text).unwrap()
+    read(&text).unwrap_or_else(|remarks| panic!("{remarks}"))
 }
 
 fn filled(beads: &str, list: &str) -> Piece {
@@ -105,6 +105,18 @@ fn without_repeats_nothing_is_left_out() {
     let piece = filled("", &list.join(", "));
     let all = pages(&piece, Paper::A5);
     assert_eq!(told(&stringing(&all)), 0);
+    assert_sound(&piece, Paper::A5);
+}
+
+#[test]
+fn a_key_of_many_beads_runs_on_to_the_next_page() {
+    let bead = |at: u32| {
+        format!(
+            "  b{at}: {{ name: bead number {at} of many in a long list, shape: round, size: 13 mm, hole: 1 mm, material: glass, colour: '#3f7f8f' }}\n"
+        )
+    };
+    let list: Vec<_> = (0..80).map(|at| format!("b{at}")).collect();
+    let piece = filled(&(0..80).map(bead).collect::<String>(), &list.join(", "));
     assert_sound(&piece, Paper::A5);
 }
 

@@ -8,7 +8,7 @@ use festoon::materials::{Amount, Article, Order, materials};
 use festoon::remark::Level;
 use festoon::{Piece, design::Choice};
 
-use super::shipped::{Shipped, shipped};
+use super::shipped::{Shipped, named, shipped};
 
 /// Lengths in mm that differ by less are the same: rounding in sums of some hundred links.
 const SAME: f64 = 1e-6;
@@ -89,6 +89,22 @@ fn the_ring_holds_every_seat_in_order() {
         assert!(turns.windows(2).all(|pair| pair[0] < pair[1]), "{what}: {turns:?}");
         assert!(*turns[0] > 0.0 && (turns[turns.len() - 1] - std::f64::consts::TAU).abs() < 1e-9, "{what}");
     });
+}
+
+#[test]
+fn a_loop_hangs_from_both_ends_side_by_side() {
+    let (piece, _) = named("whelk").piece(&Choice::default());
+    let hung = &piece.drape.strands[0];
+    // The sides are held as far apart as the beads, of size 8/0, are broad.
+    assert!((hung.ends[1].x - hung.ends[0].x - 2.5).abs() < SAME && hung.ends[0].y == hung.ends[1].y);
+    let lowest = hung.seats.iter().min_by(|a, b| a.centre.y.total_cmp(&b.centre.y)).unwrap();
+    assert!(matches!(piece.design.strands[0].trains[lowest.train].bits[lowest.bit].what, What::Dangle(_)));
+    for (seat, other) in hung.seats.iter().zip(hung.seats.iter().rev()) {
+        let middle = (seat.centre.x + other.centre.x - hung.ends[0].x - hung.ends[1].x) / 2.0;
+        assert!(middle.abs() < SAME && (seat.centre.y - other.centre.y).abs() < SAME, "{seat:?} {other:?}");
+    }
+    let (least, _) = piece.design.piece_length();
+    assert!((least.value() - piece.design.strands[0].finished.value() / 2.0 - 18.0).abs() < SAME);
 }
 
 #[test]

@@ -16,8 +16,8 @@ fn outlines(marks: &[Mark]) -> Vec<Point> {
             let corners = [Point::new(-half, -half), Point::new(half, half)];
             flattened(outline).into_iter().flat_map(|point| corners.map(|corner| point + corner)).collect()
         }
-        Mark::Group { marks, .. } => outlines(marks),
         Mark::Text(_) | Mark::Stamp { .. } => panic!("a drawing has no words and no stamps"),
+        held => outlines(held.inner()),
     };
     marks.iter().flat_map(of).collect()
 }
@@ -46,7 +46,7 @@ fn contact_sheet_of_the_steps() {
     };
     let marks = Drawing::ALL.into_iter().enumerate().flat_map(place).collect();
     let (title, description) = ("Steps".into(), "Drawn to be looked at.".into());
-    let page = Page { width: 120.0, height: 72.0, title, description, symbols: Vec::new(), marks };
+    let page = Page { width: 127.0, height: 78.0, title, description, symbols: Vec::new(), marks };
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
     std::fs::create_dir_all(folder).unwrap();
     let picture = png(&page, 330.0, Effort::Preview).unwrap();

@@ -114,6 +114,10 @@ fn walk(marks: &[Mark], symbols: &BTreeMap<&str, Vec<Point>>, within: &mut Vec<S
                 within.pop();
                 continue;
             }
+            Mark::Raised { marks, .. } | Mark::Blurred { marks, .. } => {
+                walk(marks, symbols, within, found);
+                continue;
+            }
             Mark::Text(text) => (Seen::Text(text.text.clone()), Box::round(text_corners(text))),
             Mark::Shape { outline, stroke, .. } => (Seen::Shape, shape(outline, stroke.as_ref())),
             Mark::Stamp { symbol, at, angle, scale } => {
@@ -140,8 +144,8 @@ fn hull(marks: &[Mark]) -> Vec<Point> {
                 }
             }
             Mark::Text(text) => points.extend(text_corners(text)),
-            Mark::Group { marks, .. } => points.extend(hull(marks)),
             Mark::Stamp { symbol, .. } => panic!("symbols hold no stamps, but one of {symbol}"),
+            held => points.extend(hull(held.inner())),
         }
     }
     points

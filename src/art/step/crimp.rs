@@ -88,30 +88,36 @@ fn lobes(dent: Point, side: &[Point], foot: Point) -> Vec<Step> {
 
 /// The loops of three strands on the eye of a pin.
 pub fn gather() -> Vec<Mark> {
-    let (eye, radius) = (at(15.0, 9.0), 3.6);
     let hung = [(at(5.0, 2.9), at(14.2, 7.0)), (at(4.6, 9.0), at(14.0, 9.0)), (at(5.0, 15.1), at(14.2, 11.0))];
-    let loops = hung.map(|(crimp, tip)| teardrop(crimp, tip));
+    let pin = [circle(at(15.0, 9.0), 3.6), polyline(&[at(18.6, 9.0), at(24.0, 9.0)])].concat();
+    gathered(&hung, 1.0, &pin, 4.5)
+}
+
+/// Loops from crimps to tips, over the near side of a pin's eye and under its far side; so much
+/// cord comes to each crimp.
+pub fn gathered(hung: &[(Point, Point)], breadth: f64, pin: &[Step], cord_before: f64) -> Vec<Mark> {
+    let loops: Vec<_> = hung.iter().map(|(crimp, tip)| teardrop(*crimp, *tip, breadth)).collect();
     let mut marks: Vec<_> = loops.iter().flat_map(|path| cord(path, PLAIN)).collect();
-    marks.extend(wire(&[circle(eye, radius), polyline(&[at(18.6, 9.0), at(24.0, 9.0)])].concat()));
+    marks.extend(wire(pin));
     marks.extend(loops.iter().flat_map(|path| cord_over(&stretch(path, 0, 4), PLAIN)));
-    marks.extend(hung.iter().flat_map(|(crimp, tip)| closed_crimp(*crimp, (*tip - *crimp).angle())));
+    marks.extend(hung.iter().flat_map(|(crimp, tip)| closed_crimp(*crimp, (*tip - *crimp).angle(), cord_before)));
     marks
 }
 
-/// A loop from a crimp round its tip and back.
-fn teardrop(crimp: Point, tip: Point) -> Vec<Step> {
+/// A loop from a crimp round its tip and back, so many times as broad as one in [`gather`].
+fn teardrop(crimp: Point, tip: Point, breadth: f64) -> Vec<Step> {
     let way = tip - crimp;
-    let place = |along: f64, aside: f64| crimp + way * along + at(-way.y, way.x) * (aside / way.length());
+    let place = |along: f64, aside: f64| crimp + way * along + at(-way.y, way.x) * (aside * breadth / way.length());
     let upper = [(0.0, -0.4), (0.3, -0.7), (0.65, -1.15), (0.9, -0.95), (1.0, 0.0)];
     let lower = [(0.9, 0.95), (0.65, 1.15), (0.3, 0.7), (0.0, 0.4)];
     let points: Vec<_> = upper.into_iter().chain(lower).map(|(along, aside)| place(along, aside)).collect();
     curve(&points)
 }
 
-/// A pressed crimp on a cord that comes from the left edge.
-fn closed_crimp(middle: Point, angle: f64) -> Vec<Mark> {
+/// A pressed crimp on a cord that comes from the left.
+fn closed_crimp(middle: Point, angle: f64, cord_before: f64) -> Vec<Mark> {
     let placed = |path: Vec<Step>| mapped(&path, |point| middle + point.turned(angle));
-    let mut marks = cord(&placed(polyline(&[at(-4.5, 0.0), at(0.0, 0.0)])), PLAIN);
+    let mut marks = cord(&placed(polyline(&[at(-cord_before, 0.0), at(0.0, 0.0)])), PLAIN);
     marks.push(metal(placed(rounded_rect(at(-1.6, -0.9), 3.2, 1.8, 0.4))));
     marks
 }

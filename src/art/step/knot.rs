@@ -2,7 +2,8 @@
 //!
 //! A half knot is a twist with three crossings, the standing parts below it and the ends above; one
 //! more turn of the cords makes five. An overhand knot is a half knot whose standing parts are one
-//! loop. A knot that holds turns back above: its upper twist is the mirror image.
+//! loop, and a double one has the turn more. Where two ends are tied, the upper twist turns back: it
+//! is the other way over.
 
 use std::f64::consts::PI;
 
@@ -61,20 +62,20 @@ fn smooth(parts: &[Vec<Point>]) -> Vec<Step> {
     curve(&parts.concat())
 }
 
-/// A cord that goes over itself in a loop, round and through.
-pub fn overhand() -> Vec<Mark> {
-    let twist = Twist { left: at(6.5, 6.4), right: at(17.5, 6.4), half: 1.7, crossings: 3, rising_over: true };
+/// A cord that goes round in a loop and twice through it.
+pub fn double_overhand() -> Vec<Mark> {
+    let twist = Twist { left: at(4.6, 6.0), right: at(19.4, 6.0), half: 1.5, crossings: 5, rising_over: true };
     let path = smooth(&[
-        vec![at(0.6, 4.2), at(3.2, 4.2)],
+        vec![at(0.6, 3.6), at(2.6, 3.8)],
         twist.cord(false, 0.0, 1.0),
-        vec![at(19.9, 9.0), at(20.5, 11.4), at(18.0, 14.4), at(12.0, 15.8), at(6.0, 14.4), at(3.5, 11.4), at(4.1, 9.0)],
+        vec![at(21.3, 8.6), at(21.6, 11.2), at(18.6, 14.6), at(12.0, 16.2), at(5.4, 14.6), at(2.4, 11.2), at(2.7, 8.6)],
         twist.cord(true, 0.0, 1.0),
-        vec![at(20.8, 4.2), at(23.4, 4.2)],
+        vec![at(21.4, 3.8), at(23.4, 3.6)],
     ]);
     let mut marks = cord(&path, PLAIN);
     marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
-    marks.extend(arrow(&[at(3.8, 1.8), at(0.4, 1.8)]));
-    marks.extend(arrow(&[at(20.2, 1.8), at(23.6, 1.8)]));
+    marks.extend(arrow(&[at(4.2, 1.4), at(0.6, 1.4)]));
+    marks.extend(arrow(&[at(19.8, 1.4), at(23.4, 1.4)]));
     marks
 }
 
@@ -115,13 +116,13 @@ pub fn cover() -> Vec<Mark> {
         metal(mapped(&half, |point| hinge + point.turned(-side * opening)))
     };
     let hook = curve(&[
-        at(6.8, 0.5),
-        at(8.6, 1.5),
-        at(10.6, 1.3),
-        at(11.9, -0.1),
-        at(11.8, -1.9),
-        at(10.4, -2.9),
-        at(9.0, -2.3),
+        at(7.6, 0.5),
+        at(9.4, 1.5),
+        at(11.4, 1.3),
+        at(12.7, -0.1),
+        at(12.6, -1.9),
+        at(11.2, -2.9),
+        at(9.8, -2.3),
     ]);
     let mut marks = cord(&polyline(&[at(3.0, 9.4), at(10.6, 9.4)]), PLAIN);
     marks.extend(wire(&mapped(&hook, |point| hinge + point.turned(opening))));

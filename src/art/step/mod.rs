@@ -33,7 +33,7 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::Cone => ("a cone sliding down a pin's wire over the loops", pin::cone()),
         Drawing::PlainLoop => ("a wire bent to a right angle, and rolled back into a loop", pin::plain_loop()),
         Drawing::OpenLink => ("a ring opened sideways, and one pulled apart, struck out", pin::open_link()),
-        Drawing::Knot => ("an overhand knot", knot::overhand()),
+        Drawing::Knot => ("a double overhand knot", knot::double_overhand()),
         Drawing::SurgeonsKnot => ("a knot with two turns below and one turn back above", knot::surgeons()),
         Drawing::KnotCover => ("a hinged cup closing over a knot", knot::cover()),
         Drawing::Dangle => ("beads on a pin, its wire bent and then closed in a loop on a cord", pin::dangle()),

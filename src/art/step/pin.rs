@@ -2,26 +2,22 @@
 
 use std::f64::consts::{PI, TAU};
 
+use super::crimp::gathered;
 use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, line, metal, wire, wire_over};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Step, Stroke};
-use crate::sheet::outline::{arc, circle, curve, polygon, polyline, rounded_rect};
+use crate::sheet::outline::{arc, circle, polygon, polyline, rounded_rect};
 use crate::sheet::style;
 
-/// A cone on its way down a pin's wire, over the loops on the eye.
+/// A cone on its way down a pin's wire, over the loops on the eye and their crimps.
 pub fn cone() -> Vec<Mark> {
-    let eye = at(5.6, 9.5);
-    let mut marks = Vec::new();
-    for (from, tip) in [(6.0, 8.8), (9.5, 9.5), (13.0, 10.2)] {
-        let path = curve(&[at(0.0, from), at(2.6, from * 0.5 + 4.75), at(5.4, tip)]);
-        marks.extend(cord(&path, PLAIN));
-    }
-    marks.extend(wire(&[circle(eye, 1.9), polyline(&[at(7.5, 9.5), at(24.0, 9.5)])].concat()));
-    marks.push(ghost(cone_outline(2.6)));
-    marks.push(metal(cone_outline(12.2)));
+    let hung = [(at(3.4, 6.9), at(9.2, 8.5)), (at(3.4, 12.1), at(9.2, 10.5))];
+    let pin = [circle(at(9.6, 9.5), 2.3), polyline(&[at(11.9, 9.5), at(24.0, 9.5)])].concat();
+    let mut marks = gathered(&hung, 0.75, &pin, 3.2);
+    marks.push(metal(cone_outline(14.4)));
     marks
-        .push(line([polyline(&[at(12.2, 8.2), at(20.4, 9.25)]), polyline(&[at(12.2, 10.8), at(20.4, 9.75)])].concat()));
-    marks.extend(arrow(&[at(19.5, 4.0), at(16.0, 3.4), at(12.0, 3.4)]));
+        .push(line([polyline(&[at(14.4, 8.2), at(22.6, 9.25)]), polyline(&[at(14.4, 10.8), at(22.6, 9.75)])].concat()));
+    marks.extend(arrow(&[at(20.6, 4.0), at(17.0, 3.2), at(12.6, 3.2)]));
     marks
 }
 

@@ -4,12 +4,13 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bit, Design, Part, What};
-use crate::drape::Ring;
+use crate::design::{Design, Part};
+use crate::drape::{Hung, Joint, Ring, Seat};
 use crate::geometry::Point;
 use crate::sheet::mark::Mark;
 
 use super::closure::side;
+use super::strands::strung;
 use super::{Extent, Frame};
 
 /// Points along the cord's arc.
@@ -19,31 +20,24 @@ const STEPS: u32 = 120;
 pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Vec<Mark>> {
     let ring = piece.drape.ring.as_ref()?;
     let (strand, hung) = piece.design.strands.first().zip(piece.drape.strands.first())?;
-    let last_end = ring.last_end();
-    let cord: Vec<_> =
-        (0..=STEPS).map(|step| frame.page(ring.at(last_end * f64::from(step) / f64::from(STEPS)))).collect();
+    let step = ring.last_end() / f64::from(STEPS);
+    let cord: Vec<_> = (0..=STEPS).map(|at| frame.page(ring.at(step * f64::from(at)))).collect();
     let mut marks = vec![stencils.cord(strand.cord, &cord, frame.scale)];
-    for (seat, turn) in hung.seats.iter().zip(&ring.turns) {
-        let bit = &strand.trains[seat.train].bits[seat.bit];
-        marks.extend(seated(ring, *turn, bit, strand.cord, frame, stencils));
-    }
+    marks.extend(strung(&piece.design, strand, &round(ring, hung), frame, stencils));
     marks.extend(closing(ring, &piece.design, frame, stencils));
     Some(vec![Mark::Group { label: "the piece closed".to_owned(), marks }])
 }
 
-/// One bit at its place in the ring.
-fn seated(ring: &Ring, turn: f64, bit: &Bit, cord: usize, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Mark> {
-    let centre = ring.at(turn);
-    let along = Point::towards(ring.angle(turn) + FRAC_PI_2);
-    let (at, angle) = (frame.page(centre), -along.angle());
-    match bit.what {
-        What::Bead(bead) => Some(stencils.bead(bead, at, angle, frame.scale)),
-        What::Finding(index) => {
-            Some(stencils.finding(index, frame.page(centre - along * bit.before), angle, frame.scale))
-        }
-        What::Knot => Some(stencils.knot(cord, at, angle, frame.scale, bit.length())),
-        What::Gap | What::Dangle(_) => None,
-    }
+/// A strand's seats put round the ring, with a joint at each and at both ends.
+fn round(ring: &Ring, hung: &Hung) -> Hung {
+    let seat =
+        |(seat, &turn): (&Seat, &f64)| Seat { centre: ring.at(turn), angle: ring.angle(turn) + FRAC_PI_2, ..*seat };
+    let seats: Vec<_> = hung.seats.iter().zip(&ring.turns).map(seat).collect();
+    let last = hung.joints.last().map_or(0.0, |joint| joint.station);
+    let ends = [Joint { station: 0.0, at: ring.at(0.0) }, Joint { station: last, at: ring.at(ring.last_end()) }];
+    let seated = seats.iter().map(|seat| Joint { station: seat.station, at: seat.centre });
+    let joints = [ends[0]].into_iter().chain(seated).chain([ends[1]]).collect();
+    Hung { ends: ends.map(|end| end.at), seats, joints, ..hung.clone() }
 }
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.

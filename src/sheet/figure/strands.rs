@@ -31,7 +31,14 @@ pub fn strand(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, sten
     marks
 }
 
-fn strung(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+/// What is strung on a strand, and the findings that close its ends.
+pub(super) fn strung(
+    design: &Design,
+    strand: &Strand,
+    hung: &Hung,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
     let mut marks = ends(design, strand, hung, frame, stencils);
     for seat in &hung.seats {
         let bit = &strand.trains[seat.train].bits[seat.bit];

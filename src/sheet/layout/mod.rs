@@ -142,7 +142,7 @@ impl Block {
     /// Blocks side by side, in as many rows as they need, none wider than a width unless a block
     /// alone is.
     #[must_use]
-    pub fn wrapped(blocks: impl IntoIterator<Item = Self>, gap: f64, row_gap: f64, width: f64) -> Self {
+    pub fn rows(blocks: impl IntoIterator<Item = Self>, gap: f64, width: f64) -> Vec<Self> {
         let (mut rows, mut taken): (Vec<Vec<Self>>, f64) = (Vec::new(), 0.0);
         for block in blocks {
             let fits = taken + gap + block.width <= width;
@@ -155,12 +155,13 @@ impl Block {
                 }
             }
         }
-        Self::stack(rows.into_iter().map(|row| Self::middled(row, gap)), row_gap)
+        rows.into_iter().map(|row| Self::middled(row, gap)).collect()
     }
 }
 
 /// A mark somewhere else.
-fn moved(mark: Mark, by: Point) -> Mark {
+#[must_use]
+pub fn moved(mark: Mark, by: Point) -> Mark {
     match mark {
         Mark::Shape { outline, fill, stroke } => Mark::Shape {
             outline: outline.into_iter().map(|step| moved_step(step, by)).collect(),
@@ -169,9 +170,7 @@ fn moved(mark: Mark, by: Point) -> Mark {
         },
         Mark::Text(text) => Mark::Text(Text { at: text.at + by, ..text }),
         Mark::Stamp { symbol, at, angle, scale } => Mark::Stamp { symbol, at: at + by, angle, scale },
-        Mark::Group { label, marks } => {
-            Mark::Group { label, marks: marks.into_iter().map(|mark| moved(mark, by)).collect() }
-        }
+        held => held.map_inner(|marks| marks.into_iter().map(|mark| moved(mark, by)).collect()),
     }
 }
 

@@ -18,6 +18,8 @@ const BRACKET: f64 = 1.6;
 const ROWS: usize = 2;
 /// Least room between labels.
 const CLEAR: f64 = 0.6;
+/// How much wider than its run a label may be.
+const OVER: f64 = 1.4;
 /// Bare cord from this length on, in mm, has its length printed.
 const LEAST_GAP: f64 = 8.0;
 
@@ -97,7 +99,7 @@ impl Labels {
 fn place(stretch: &Stretch, taken: &mut [f64; ROWS], width: f64) -> Option<Label> {
     let room = stretch.to - stretch.from;
     let mut widths = stretch.words.iter().map(|words| (words, stretch.face.width(words)));
-    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.next_back())?;
+    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room + OVER).or_else(|| widths.next_back())?;
     let left = (stretch.from + inset(stretch, room - wide)).clamp(0.0, (width - wide).max(0.0));
     let row = taken.iter().position(|taken| *taken <= left)?;
     taken[row] = left + wide + CLEAR;

@@ -47,21 +47,20 @@ pub fn broken<'a, 's>(spans: &'s [Span<'a>], room: f64) -> Vec<&'s [Span<'a>]> {
     lines
 }
 
-/// Where to end a line that has room up to a span: the last place where no run goes on, within a
-/// share of the line.
+/// Where to end a line that has room up to a span: the last place within a share of the line beside
+/// bare cord, or else where no run goes on.
 fn cut(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
     const SHARE: f64 = 0.15;
     let mut left = SHARE * room;
-    for cut in (from + 1..=at).rev() {
-        if spans[cut].run.0 == 0 && !spans[cut].is_knot() {
-            return cut;
-        }
+    let is_near = |cut: &usize| {
+        let near = left >= 0.0;
         left -= spans[cut - 1].length();
-        if left < 0.0 {
-            break;
-        }
-    }
-    at
+        near
+    };
+    let near: Vec<usize> = (from + 1..=at).rev().take_while(is_near).collect();
+    let beside_bare = |cut: &&usize| spans[**cut].is_bare() || spans[**cut - 1].is_bare();
+    let between_runs = |cut: &&usize| spans[**cut].run.0 == 0 && !spans[**cut].is_knot();
+    near.iter().find(beside_bare).or_else(|| near.iter().find(between_runs)).copied().unwrap_or(at)
 }
 
 /// A line to draw.

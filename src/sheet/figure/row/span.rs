@@ -111,6 +111,12 @@ impl<'a> Span<'a> {
         }
     }
 
+    /// Whether it is bare cord.
+    #[must_use]
+    pub const fn is_bare(&self) -> bool {
+        matches!(self.thing, Thing::Bare { .. })
+    }
+
     /// Whether it is a knot.
     #[must_use]
     pub fn is_knot(&self) -> bool {

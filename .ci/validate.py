@@ -1,0 +1,133 @@
+"""Draws every shipped pattern and asks other people's programs whether the files are sound.
+
+Usage: validate.py PROGRAM FOLDER, where FOLDER holds the patterns. Each pattern is drawn as PDF,
+PNG and SVG on A4 and Letter, twice. Prints a line a check and at last `N passed, M failed`;
+exit code 1 if any failed.
+"""
+
+import csv
+import filecmp
+import io
+import re
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+# Width and height in PDF points (1/72 in) as pdfinfo prints them, and in pixels at 300 dpi.
+# Source: ISO 216 for A4 (210 x 297 mm), ASME Y14.1 for Letter (8.5 x 11 in).
+PAPERS = {"a4": ("595.28", "841.89", "2480 x 3508"), "letter": ("612.00", "792.00", "2550 x 3300")}
+BOXES = ["MediaBox", "CropBox", "BleedBox", "TrimBox", "ArtBox"]
+# Pixels per metre at 300 dpi: 300 / 0.0254, rounded (PNG specification, pHYs).
+TRUE_SIZE = "pHYs at offset 0x00025, length 9: 11811x11811 pixels/meter (300 dpi)"
+
+
+class Tally:
+    """Counts checks and prints each."""
+
+    def __init__(self):
+        self.passed = self.failed = 0
+
+    def check(self, what, faults):
+        """Notes a check, which has passed where there is no fault."""
+        if faults:
+            self.failed += 1
+            print(f"FAILED  {what}")
+            print("\n".join(f"        {fault}" for fault in faults))
+        else:
+            self.passed += 1
+            print(f"ok      {what}")
+
+
+def run(*command):
+    """Exit code and everything that a command says."""
+    done = subprocess.run([str(part) for part in command], capture_output=True, text=True)
+    return done.returncode, done.stdout + done.stderr
+
+
+def said(*command):
+    """What a command that must succeed prints."""
+    return subprocess.run([str(part) for part in command], capture_output=True, text=True, check=True).stdout
+
+
+def draw(program, pattern, paper, folder):
+    folder.mkdir()
+    said(program, "sheet", pattern, "--format", "pdf,png,svg", "--paper", paper, "-o", folder)
+
+
+def accepted(*command):
+    """The faults that a checking program tells, none where it accepts the file."""
+    code, text = run(*command)
+    return text.strip().splitlines() if code else []
+
+
+def wrong_boxes(pdf, paper):
+    width, height, _ = PAPERS[paper]
+    expected = ["0.00", "0.00", width, height]
+    pages = int(re.search(r"^Pages:\s+(\d+)", said("pdfinfo", pdf), re.M)[1])
+    text = said("pdfinfo", "-box", "-f", "1", "-l", pages, pdf)
+    boxes = re.findall(r"^Page +(\d+) (\w+Box):(.*)$", text, re.M)
+    faults = [f"page {page} {box}:{size}" for page, box, size in boxes if size.split() != expected]
+    return faults if len(boxes) == pages * len(BOXES) else [*faults, f"{len(boxes)} boxes on {pages} pages"]
+
+
+def loose_fonts(pdf):
+    rows = said("pdffonts", pdf).splitlines()[2:]
+    embedded = re.compile(r" (yes|no) +(yes|no) +(yes|no) +\d+ +\d+$")
+    return [row for row in rows if embedded.search(row)[1] != "yes"] if rows else ["no text at all"]
+
+
+def missing_words(program, pattern, pdf):
+    """The title, and each bead's name with its count, which the sheet does not say."""
+    text = " ".join(said("pdftotext", "-raw", pdf, "-").split())
+    title = re.search(r"^title: *(.*)$", pattern.read_text(), re.M)[1]
+    rows = csv.DictReader(io.StringIO(said(program, "materials", pattern, "--format", "csv")))
+    beads = [f"{row['name']} {row['count']}" for row in rows if row["kind"] == "bead"]
+    return [words for words in [title, *beads] if not re.search(rf"\b{re.escape(words)}\b", text)] + (
+        [] if beads else ["no bead in the materials"])
+
+
+def wrong_picture(png, paper):
+    code, text = run("pngcheck", "-v", png)
+    expected = [f"{PAPERS[paper][2]} image, 24-bit RGB", TRUE_SIZE, "No errors detected"]
+    faults = [f"{png.name}: no `{words}`" for words in expected if words not in text]
+    return faults + ([f"{png.name}: pngcheck ends with {code}"] if code else [])
+
+
+def differing(first, second):
+    names = sorted(file.name for file in first.iterdir())
+    if names != sorted(file.name for file in second.iterdir()):
+        return ["not the same files"]
+    return [name for name in names if not filecmp.cmp(first / name, second / name, shallow=False)]
+
+
+def validate(program, pattern, paper, folder, tally):
+    first, second = folder / "first", folder / "second"
+    for run_folder in (first, second):
+        draw(program, pattern, paper, run_folder)
+    what = f"{pattern.stem} on {paper}"
+    pdf = first / f"{pattern.stem}.pdf"
+    pngs, svgs = sorted(first.glob("*.png")), sorted(first.glob("*.svg"))
+    tally.check(f"{what}: the PDF is sound", accepted("qpdf", "--check", pdf))
+    tally.check(f"{what}: every page box is the paper's", wrong_boxes(pdf, paper))
+    tally.check(f"{what}: all fonts are embedded", loose_fonts(pdf))
+    tally.check(f"{what}: title and bead counts can be read", missing_words(program, pattern, pdf))
+    tally.check(f"{what}: {len(svgs)} SVG files are well formed", accepted("xmllint", "--noout", "--nonet", *svgs))
+    wrong = [fault for png in pngs for fault in wrong_picture(png, paper)]
+    tally.check(f"{what}: {len(pngs)} PNG files are sound and true to size", wrong)
+    tally.check(f"{what}: a second run gives the same bytes", differing(first, second))
+
+
+def main():
+    program, patterns = Path(sys.argv[1]).resolve(), sorted(Path(sys.argv[2]).glob("*.yaml"))
+    tally = Tally()
+    tally.check(f"{len(patterns)} patterns are shipped", [] if patterns else ["none"])
+    for pattern in patterns:
+        for paper in PAPERS:
+            with tempfile.TemporaryDirectory() as folder:
+                validate(program, pattern, paper, Path(folder), tally)
+    print(f"{tally.passed} passed, {tally.failed} failed")
+    sys.exit(1 if tally.failed else 0)
+
+
+main()

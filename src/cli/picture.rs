@@ -1,0 +1,163 @@
+//! `festoon picture`: an image for catalogue pages.
+
+use std::path::{Path, PathBuf};
+
+use clap::{Args, ValueEnum};
+
+use festoon::design::Choice;
+use festoon::export::{self, Effort};
+use festoon::picture::{self, Ground, Proportion, Style};
+use festoon::sheet::mark::Rgb;
+use festoon::{Piece, pattern};
+
+use super::{Failure, Variant, input, output, report};
+
+/// Arguments of `picture`.
+#[derive(Args)]
+pub struct Options {
+    /// The pattern file; - is standard input
+    pattern: String,
+    /// The file to write; - is standard output
+    #[arg(short, long, value_name = "FILE")]
+    output: Option<PathBuf>,
+    /// Every colourway side by side
+    #[arg(long, conflicts_with = "colourway")]
+    all_colourways: bool,
+    /// png or svg
+    #[arg(long, value_enum)]
+    format: Option<Format>,
+    #[command(flatten)]
+    looks: Looks,
+    #[command(flatten)]
+    variant: Variant,
+}
+
+/// What a picture looks like.
+#[derive(Args, Clone, Debug)]
+pub struct Looks {
+    /// What the piece lies on
+    #[arg(long, value_enum, default_value = "plain")]
+    ground: GroundWord,
+    /// Width to height
+    #[arg(long, value_parser = proportion, default_value = "square")]
+    shape: Proportion,
+    /// Colour of the plain ground
+    #[arg(long, value_parser = colour, default_value = "#f4efe6", value_name = "#RRGGBB")]
+    colour: Rgb,
+    /// Write title and length below
+    #[arg(long)]
+    caption: bool,
+    /// Pixels of the longer side
+    #[arg(long, default_value_t = 2000, value_parser = clap::value_parser!(u32).range(16..=16_000))]
+    pub pixels: u32,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+enum GroundWord {
+    Plain,
+    Linen,
+    Slate,
+    Transparent,
+    Neck,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    Png,
+    Svg,
+}
+
+fn proportion(word: &str) -> Result<Proportion, String> {
+    match word {
+        "square" | "1:1" => Ok(Proportion::Square),
+        "4:5" => Ok(Proportion::Upright),
+        "3:2" => Ok(Proportion::Level),
+        _ => Err("one of square, 4:5, 3:2".to_owned()),
+    }
+}
+
+fn colour(text: &str) -> Result<Rgb, String> {
+    let digits = text.strip_prefix('#').filter(|digits| digits.len() == 6 && digits.is_ascii());
+    let byte = |from: usize| digits.and_then(|digits| u8::from_str_radix(&digits[from..from + 2], 16).ok());
+    match (byte(0), byte(2), byte(4)) {
+        (Some(red), Some(green), Some(blue)) => Ok(Rgb(red, green, blue)),
+        _ => Err("six hexadecimal digits, like #f4efe6".to_owned()),
+    }
+}
+
+impl Looks {
+    /// The picture's style.
+    pub const fn style(&self) -> Style {
+        let ground = match self.ground {
+            GroundWord::Plain => Ground::Plain(self.colour),
+            GroundWord::Linen => Ground::Linen,
+            GroundWord::Slate => Ground::Slate,
+            GroundWord::Transparent => Ground::Transparent,
+            GroundWord::Neck => Ground::Neck,
+        };
+        Style { ground, proportion: self.shape, caption: self.caption }
+    }
+}
+
+/// Draws the picture and writes it.
+pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
+    let pieces = pieces(options, messages)?;
+    let style = options.looks.style();
+    let page = picture::picture(&pieces, &style);
+    let format = format(options);
+    let bytes = match format {
+        Format::Svg => export::svg(&page).into_bytes(),
+        Format::Png => {
+            let dpi = picture::resolution(&page, options.looks.pixels);
+            let draw = if style.ground == Ground::Transparent { export::transparent_png } else { export::png };
+            draw(&page, dpi, Effort::File).map_err(Failure::trouble)?
+        }
+    };
+    deliver(options, format, &bytes)
+}
+
+/// The piece in the variant that is asked for, or in every colourway, the pattern's own first.
+fn pieces(options: &Options, messages: &report::Messages) -> Result<Vec<Piece>, Failure> {
+    let source = input::source(&options.pattern, messages)?;
+    let mut choices = vec![options.variant.choice()];
+    if options.all_colourways {
+        let size = &options.variant.size;
+        let names = pattern::read(&source).0.and_then(|pattern| pattern.colourways);
+        choices.extend(
+            names
+                .iter()
+                .flat_map(|ways| ways.ids())
+                .map(|name| Choice { size: size.clone(), colourway: Some(name.to_owned()) }),
+        );
+    }
+    choices.iter().map(|choice| Ok(input::resolved(&source, choice, None, messages)?.0)).collect()
+}
+
+/// The format asked for by `--format`, by the output's ending, or PNG.
+fn format(options: &Options) -> Format {
+    let ending = options.output.as_deref().and_then(Path::extension).and_then(|ending| ending.to_str());
+    let named = || ending.filter(|ending| ending.eq_ignore_ascii_case("svg")).map_or(Format::Png, |_| Format::Svg);
+    options.format.unwrap_or_else(named)
+}
+
+fn deliver(options: &Options, format: Format, bytes: &[u8]) -> Result<(), Failure> {
+    if options.output.as_deref().is_some_and(|path| path.as_os_str() == "-") {
+        return output::print(bytes);
+    }
+    let path = options.output.clone().unwrap_or_else(|| name(options, format));
+    output::write(&path, bytes)?;
+    report::news(&format!("wrote {}", path.display()));
+    Ok(())
+}
+
+/// The pattern's name, with that of the variant.
+fn name(options: &Options, format: Format) -> PathBuf {
+    let stem = if options.pattern == "-" {
+        "picture".into()
+    } else {
+        Path::new(&options.pattern).file_stem().map_or_else(|| "picture".into(), |stem| stem.to_string_lossy())
+    };
+    let variant = [&options.variant.size, &options.variant.colourway].into_iter().flatten();
+    let stem = variant.fold(stem.into_owned(), |name, part| format!("{name}-{}", part.replace(' ', "-")));
+    PathBuf::from(stem).with_extension(if format == Format::Svg { "svg" } else { "png" })
+}

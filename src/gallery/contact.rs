@@ -1,0 +1,62 @@
+//! The contact sheet: every pattern as a small figure with its title, to print.
+
+use crate::Piece;
+use crate::geometry::Point;
+use crate::picture;
+use crate::sheet::layout::text::Type;
+use crate::sheet::layout::{Block, Rect};
+use crate::sheet::mark::{Anchor, Mark, Page, Symbol};
+use crate::sheet::{finished, style};
+use crate::trade::paper::Paper;
+
+use super::Entry;
+
+/// Figures across and down a page.
+const GRID: (usize, usize) = (3, 4);
+/// Figures on a page.
+pub const FIGURES: usize = GRID.0 * GRID.1;
+/// Room between figures.
+const GAP: f64 = 6.0;
+
+/// One page of the contact sheet, of at most [`FIGURES`] pieces with their entries.
+#[must_use]
+pub fn contact(title: &str, pieces: &[(Piece, &Entry)], number: usize, count: usize, paper: Paper) -> Page {
+    let (width, height) = paper.size();
+    let room = Rect::new(style::MARGIN, style::MARGIN, width - 2.0 * style::MARGIN, height - 2.0 * style::MARGIN);
+    let mut page = Page {
+        width,
+        height,
+        title: format!("{title}, page {number} of {count}"),
+        description: pieces.iter().map(|(piece, _)| picture::alternative(piece)).collect::<Vec<_>>().join(" "),
+        symbols: Vec::new(),
+        marks: head(title, number, count, room),
+    };
+    let grid = room.below(Type::HEADING.line_height() + GAP);
+    let cell = ((grid.width + GAP) / GRID.0 as f64 - GAP, (grid.height + GAP) / GRID.1 as f64 - GAP);
+    for (at, (piece, entry)) in pieces.iter().enumerate() {
+        let left = grid.left + (at % GRID.0) as f64 * (cell.0 + GAP);
+        let top = grid.top + (at / GRID.0) as f64 * (cell.1 + GAP);
+        page.marks.push(figure(piece, entry, at, Rect::new(left, top, cell.0, cell.1), &mut page.symbols));
+    }
+    page
+}
+
+fn head(title: &str, number: usize, count: usize, room: Rect) -> Vec<Mark> {
+    let baseline = room.top + Type::HEADING.size;
+    vec![
+        Type::HEADING.mark(title, Point::new(room.left, baseline), Anchor::Start),
+        Type::TINY.mark(&format!("page {number} of {count}"), Point::new(room.right(), baseline), Anchor::End),
+    ]
+}
+
+/// A piece as large as its cell allows, above its title, length and price.
+fn figure(piece: &Piece, entry: &Entry, at: usize, cell: Rect, symbols: &mut Vec<Symbol>) -> Mark {
+    let facts = entry.price.iter().fold(finished(piece), |facts, price| format!("{facts} · {price}"));
+    let words =
+        Block::stack([Type::STRONG.fitted(&entry.title, cell.width), Type::TINY.fitted(&facts, cell.width)], 0.0);
+    let room = cell.above(words.height + 1.5);
+    let (mut marks, drawn) = picture::figure(piece, room, &format!("c{at}-"));
+    symbols.extend(drawn);
+    marks.extend(words.at(Point::new(cell.left, room.bottom() + 1.5)));
+    Mark::Group { label: entry.title.clone(), marks }
+}

@@ -1,0 +1,104 @@
+//! What the pages say of one pattern.
+
+use crate::Piece;
+use crate::materials::{Order, materials};
+use crate::picture::{self, Proportion};
+use crate::sheet;
+use crate::units::Length;
+
+/// One pattern in the gallery.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entry {
+    /// Its folder's name: the pattern file's without its ending.
+    pub folder: String,
+    /// Its title.
+    pub title: String,
+    /// The word for its kind.
+    pub kind: &'static str,
+    /// What it is, in a sentence.
+    pub summary: String,
+    /// Who designed it.
+    pub designer: String,
+    /// Short facts, each with its name.
+    pub facts: Vec<(&'static str, String)>,
+    /// Beads: name, and how many.
+    pub beads: Vec<(String, String)>,
+    /// Strands: name, finished and beaded length.
+    pub strands: Vec<[String; 3]>,
+    /// Suggested price for a wearer, where one is wanted and the pattern has it.
+    pub price: Option<String>,
+    /// The pattern's own colours, then its colourways.
+    pub shots: Vec<Shot>,
+}
+
+/// One colourway's files and words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shot {
+    /// The colourway's name; none for the pattern's own colours.
+    pub name: Option<String>,
+    /// End of its files' names: nothing, or a number.
+    pub suffix: String,
+    /// The picture's width to its height.
+    pub proportion: Proportion,
+    /// What the picture shows, in words.
+    pub alternative: String,
+}
+
+impl Shot {
+    /// The picture's file.
+    #[must_use]
+    pub fn picture(&self) -> String {
+        format!("picture{}.png", self.suffix)
+    }
+
+    /// The small picture's file.
+    #[must_use]
+    pub fn thumbnail(&self) -> String {
+        format!("small{}.png", self.suffix)
+    }
+
+    /// The sheet's file.
+    #[must_use]
+    pub fn sheet(&self) -> String {
+        format!("sheet{}.pdf", self.suffix)
+    }
+}
+
+impl Entry {
+    /// What is said of a piece, which is given in its own colours and then in every colourway.
+    #[must_use]
+    pub fn new(folder: &str, pieces: &[Piece], proportion: Proportion, prices: bool) -> Option<Self> {
+        let design = &pieces.first()?.design;
+        let heading = &design.heading;
+        let copies = u64::from(design.copies);
+        let counted = design.beads.iter().zip(design.counts());
+        let print = |length: Length| heading.units.ruler(length);
+        let price = || materials(design, &Order::default()).suggestion.map(|price| price.retail.to_string());
+        Some(Self {
+            folder: folder.to_owned(),
+            title: heading.title.clone(),
+            kind: heading.kind.word(),
+            summary: heading.summary.clone().unwrap_or_default(),
+            designer: heading.designer.clone().unwrap_or_default(),
+            facts: sheet::facts(pieces.first()?),
+            beads: counted.map(|(bead, count)| (bead.name.clone(), (u64::from(count) * copies).to_string())).collect(),
+            strands: design
+                .strands
+                .iter()
+                .map(|strand| [strand.name.clone(), print(strand.finished), print(strand.beaded())])
+                .collect(),
+            price: prices.then(price).flatten().map(|price| with_currency(price, heading.currency.as_deref())),
+            shots: pieces.iter().enumerate().map(|(at, piece)| shot(at, piece, proportion)).collect(),
+        })
+    }
+}
+
+fn shot(at: usize, piece: &Piece, proportion: Proportion) -> Shot {
+    let suffix = if at == 0 { String::new() } else { format!("-{at}") };
+    let name = piece.design.heading.colourway.clone();
+    Shot { name, suffix, proportion, alternative: picture::alternative(piece) }
+}
+
+fn with_currency(price: String, currency: Option<&str>) -> String {
+    currency.map_or_else(|| price.clone(), |currency| format!("{price} {currency}"))
+}

@@ -1,0 +1,176 @@
+//! A display bust of plain stone: chest, shoulders cut short, and a neck with a level top.
+//!
+//! Sizes are shares of the neck's breadth, by eye: for the picture alone. The stone is drawn in its
+//! shade, and soft lights inside its outline model it.
+
+use crate::geometry::Point;
+use crate::sheet::figure::{Extent, Frame};
+use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
+use crate::sheet::outline;
+
+/// The stone: a warm grey that is nobody's skin.
+const STONE: Rgb = Rgb(0xc4, 0xbb, 0xb0);
+const SHADE: Rgb = Rgb(0x55, 0x4b, 0x45);
+const LIGHT: Rgb = Rgb(0xf8, 0xf3, 0xec);
+/// Height of the neck.
+const NECK: f64 = 0.66;
+/// Half the breadth of the neck's level top, and half its depth as it is seen.
+const TOP: (f64, f64) = (0.4, 0.075);
+/// How far the shoulders reach to either side.
+const REACH: f64 = 1.2;
+
+/// A bust made for a neck.
+pub struct Bust {
+    /// The neck's breadth.
+    pub breadth: f64,
+    /// The neck's depth.
+    pub depth: f64,
+    /// How far down the piece hangs; negative.
+    pub lowest: f64,
+}
+
+impl Bust {
+    /// Its foot.
+    fn foot(&self) -> f64 {
+        (self.lowest - 0.4 * self.breadth).min(-1.15 * self.breadth)
+    }
+
+    /// How far the neck's base comes down in front.
+    fn base(&self) -> f64 {
+        self.depth / self.breadth / 2.0
+    }
+
+    /// The box round it.
+    pub fn extent(&self) -> Extent {
+        let reach = REACH * self.breadth;
+        Extent { low: Point::new(-reach, self.foot()), high: Point::new(reach, (NECK + TOP.1) * self.breadth) }
+    }
+
+    /// The bust.
+    pub fn marks(&self, frame: &Frame) -> Vec<Mark> {
+        let drawing = Drawing { bust: self, frame };
+        let mut marks = drawing.body();
+        marks.extend(drawing.lights());
+        marks.extend(drawing.neck_base());
+        marks.extend([-1.0, 1.0].into_iter().flat_map(|side| drawing.collarbone(side)));
+        marks.push(drawing.top());
+        marks
+    }
+}
+
+/// A bust and where it stands.
+struct Drawing<'a> {
+    bust: &'a Bust,
+    frame: &'a Frame,
+}
+
+impl Drawing<'_> {
+    /// A point given in shares of the neck's breadth.
+    fn at(&self, x: f64, y: f64) -> Point {
+        self.frame.page(Point::new(x, y) * self.bust.breadth)
+    }
+
+    /// A length given in the same way.
+    fn size(&self, share: f64) -> f64 {
+        share * self.bust.breadth * self.frame.scale
+    }
+
+    /// The stone in its shade: darker to the right and towards the foot.
+    fn body(&self) -> Vec<Mark> {
+        let across = [(0.0, -0.3), (0.2, -0.06), (0.45, 0.04), (0.75, -0.16), (1.0, -0.42)];
+        let stops = across.map(|(at, tone)| solid(at, tone)).to_vec();
+        let fill = Fill::Linear(self.at(-REACH, 0.0), self.at(REACH, 0.0), stops);
+        let down = [(0.0, 0.0), (0.4, 0.02), (0.8, 0.2), (1.0, 0.4)];
+        let stops = down.map(|(at, opacity)| Stop { at, colour: SHADE, opacity }).to_vec();
+        let dusk = Fill::Linear(self.at(0.0, 0.0), self.at(0.0, self.bust.foot() / self.bust.breadth), stops);
+        vec![area(self.outline(), fill), area(self.outline(), dusk)]
+    }
+
+    /// The outline of neck, shoulders and chest.
+    fn outline(&self) -> Vec<Step> {
+        let foot = self.bust.foot() / self.bust.breadth;
+        let half = [
+            (TOP.0, NECK),
+            (0.405, 0.36),
+            (0.428, 0.14),
+            (0.5, 0.0),
+            (0.66, -0.095),
+            (0.88, -0.17),
+            (1.06, -0.27),
+            (1.17, -0.42),
+            (REACH, -0.62),
+            (1.13, foot * 0.7),
+            (0.93, foot * 0.87),
+            (0.56, foot * 0.97),
+            (0.0, foot),
+        ];
+        let right = half.iter().map(|(x, y)| self.at(*x, *y));
+        let left = half.iter().rev().filter(|(x, _)| *x > 0.0).map(|(x, y)| self.at(-x, *y));
+        let points: Vec<_> = right.chain(left).collect();
+        let mut steps = outline::curve(&points);
+        steps.push(Step::Close);
+        steps
+    }
+
+    /// Light on neck, chest and shoulders, well inside the outline.
+    fn lights(&self) -> Vec<Mark> {
+        let round = |(x, y): (f64, f64), (across, down): (f64, f64), opacity: f64, blur: f64| {
+            let outline = outline::ellipse(self.at(x, y), self.size(across), self.size(down));
+            self.soft(blur, area(outline, Fill::Flat(LIGHT, opacity)))
+        };
+        vec![
+            round((-0.27, -0.68), (0.52, 0.26), 0.5, 0.17),
+            round((-0.1, 0.26), (0.1, 0.3), 0.55, 0.085),
+            round((-0.84, -0.4), (0.15, 0.07), 0.42, 0.07),
+            round((0.74, -0.36), (0.16, 0.05), 0.3, 0.07),
+        ]
+    }
+
+    /// The shade where neck and chest meet, and the hollow of the throat.
+    fn neck_base(&self) -> [Mark; 2] {
+        let base = self.bust.base();
+        let crease = [(-0.38, -0.13), (-0.2, -base * 0.72), (0.0, -base * 0.86), (0.2, -base * 0.72), (0.38, -0.13)];
+        let crease = self.line(&crease.map(|(x, y)| self.at(x, y)), 0.05, SHADE, 0.36);
+        let hollow = outline::ellipse(self.at(0.0, -base - 0.05), self.size(0.055), self.size(0.05));
+        [self.soft(0.045, crease), self.soft(0.03, area(hollow, Fill::Flat(SHADE, 0.42)))]
+    }
+
+    /// The light on a collarbone and the shade below it.
+    fn collarbone(&self, side: f64) -> [Mark; 2] {
+        let y = -self.bust.base() - 0.05;
+        let bone = |down: f64| {
+            let points = [(0.12, -0.015), (0.3, 0.035), (0.48, 0.075), (0.64, 0.14), (0.76, 0.165)];
+            points.map(|(x, up)| self.at(side * x, y + up - down))
+        };
+        [
+            self.soft(0.03, self.line(&bone(0.055), 0.035, SHADE, 0.24)),
+            self.soft(0.02, self.line(&bone(0.0), 0.028, LIGHT, 0.5)),
+        ]
+    }
+
+    /// The level cut at the neck's top.
+    fn top(&self) -> Mark {
+        let cut = outline::ellipse(self.at(0.0, NECK), self.size(TOP.0), self.size(TOP.1));
+        let stops = vec![solid(0.0, 0.2), solid(0.4, 0.55), solid(1.0, 0.05)];
+        area(cut, Fill::Linear(self.at(-TOP.0, NECK), self.at(TOP.0, NECK), stops))
+    }
+
+    fn line(&self, points: &[Point], width: f64, colour: Rgb, opacity: f64) -> Mark {
+        let stroke = Stroke { opacity, round: true, ..Stroke::new(colour, self.size(width)) };
+        Mark::Shape { outline: outline::curve(points), fill: None, stroke: Some(stroke) }
+    }
+
+    fn soft(&self, blur: f64, mark: Mark) -> Mark {
+        Mark::Blurred { blur: self.size(blur), marks: vec![mark] }
+    }
+}
+
+fn area(outline: Vec<Step>, fill: Fill) -> Mark {
+    Mark::Shape { outline, fill: Some(fill), stroke: None }
+}
+
+/// The stone lightened (above 0) or darkened (below 0).
+fn solid(at: f64, tone: f64) -> Stop {
+    let colour = if tone < 0.0 { STONE.mixed(SHADE, -tone) } else { STONE.mixed(LIGHT, tone) };
+    Stop { at, colour, opacity: 1.0 }
+}

@@ -1,0 +1,36 @@
+//! Title and length below a picture.
+
+use crate::Piece;
+use crate::geometry::Point;
+use crate::sheet::layout::Rect;
+use crate::sheet::layout::text::Type;
+use crate::sheet::mark::{Anchor, Mark, Rgb};
+use crate::sheet::{metrics, style};
+
+use super::words;
+
+/// Height of the strip for the caption, as a share of the picture's.
+pub const STRIP: f64 = 0.1;
+/// Size of the title, as a share of the picture's height.
+const TITLE: f64 = 0.03;
+/// Size of the line below it, in the same way.
+const BELOW: f64 = 0.02;
+
+/// The caption of a piece in the middle of its cell's foot: its title, or among several its
+/// colourway, and its length.
+#[must_use]
+pub fn marks(piece: &Piece, cell: Rect, among_several: bool, on_dark: bool) -> Vec<Mark> {
+    let heading = &piece.design.heading;
+    let name = if among_several { heading.colourway.as_deref().unwrap_or(&heading.title) } else { &heading.title };
+    let (ink, quiet) = if on_dark { (Rgb::WHITE, Rgb(0xcf, 0xd2, 0xd6)) } else { (style::INK, style::QUIET) };
+    let line = |looks: Type, text: &str, size: f64, up: f64| {
+        let looks = Type { size: cell.height * size, ..looks };
+        let text = metrics::fit(text, looks.size, looks.weight, cell.width * 0.9);
+        let at = Point::new(cell.left + cell.width / 2.0, cell.bottom() - cell.height * up);
+        looks.mark(&text, at, Anchor::Middle)
+    };
+    vec![
+        line(Type::TITLE.coloured(ink), name, TITLE, 0.085),
+        line(Type::BODY.coloured(quiet), &words::length(piece), BELOW, 0.055),
+    ]
+}

@@ -1,0 +1,190 @@
+//! Pictures for catalogue pages: the piece at actual size on a ground, lit from above left, with
+//! soft shadows.
+//!
+//! A picture is a [`Page`] like any other, in mm at the piece's own size; [`resolution`] says how
+//! finely to draw it for a number of pixels. Every seed of every ground is fixed, so that the same
+//! piece gives the same picture.
+
+mod bust;
+mod caption;
+mod ground;
+mod noise;
+mod shade;
+mod shine;
+mod subject;
+mod words;
+mod worn;
+
+pub use words::alternative;
+
+use crate::Piece;
+use crate::art::{Ink, Stencils};
+use crate::geometry::Point;
+use crate::sheet::figure::{Extent, Frame};
+use crate::sheet::layout::Rect;
+use crate::sheet::mark::{Mark, Page, Rgb, Symbol};
+use crate::units::INCH;
+
+use subject::Subject;
+
+/// How a picture is made.
+#[derive(Clone, Debug)]
+pub struct Style {
+    /// What the piece lies on.
+    pub ground: Ground,
+    /// Width to height.
+    pub proportion: Proportion,
+    /// Whether title and length stand below.
+    pub caption: bool,
+}
+
+/// What a piece lies on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ground {
+    /// An even colour, a little darker towards the edges.
+    Plain(Rgb),
+    /// Undyed woven cloth.
+    Linen,
+    /// Dark stone.
+    Slate,
+    /// Nothing.
+    Transparent,
+    /// A display bust; pieces that are not worn round the neck lie on plain ground in its colour.
+    Neck,
+}
+
+impl Ground {
+    /// Colour of plain ground unless another is asked for.
+    pub const PAPER: Rgb = Rgb(0xf4, 0xef, 0xe6);
+
+    /// Whether writing on it must be light.
+    const fn is_dark(self) -> bool {
+        match self {
+            Self::Plain(Rgb(red, green, blue)) => red as u16 + green as u16 + (blue as u16) < 330,
+            Self::Slate => true,
+            Self::Linen | Self::Transparent | Self::Neck => false,
+        }
+    }
+}
+
+/// A picture's width to its height.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Proportion {
+    /// 1 : 1.
+    Square,
+    /// 4 : 5, upright.
+    Upright,
+    /// 3 : 2, level.
+    Level,
+}
+
+impl Proportion {
+    /// Width over height.
+    #[must_use]
+    pub const fn ratio(self) -> f64 {
+        match self {
+            Self::Square => 1.0,
+            Self::Upright => 0.8,
+            Self::Level => 1.5,
+        }
+    }
+}
+
+/// White room round a piece, as a share of the picture's shorter side.
+const MARGIN: f64 = 0.09;
+
+/// The picture of a piece, or of several variants of one side by side, each with its name.
+#[must_use]
+pub fn picture(pieces: &[Piece], style: &Style) -> Page {
+    let subjects: Vec<_> = pieces.iter().map(|piece| Subject::of(piece, style.ground)).collect();
+    let extent = subjects.iter().map(Subject::extent).reduce(Extent::and);
+    let extent = extent.unwrap_or(Extent { low: Point::ORIGIN, high: Point::new(1.0, 1.0) });
+    let captioned = style.caption || pieces.len() > 1;
+    let cell = cell(extent, style.proportion, captioned);
+    let mut page = Page {
+        width: cell.width * pieces.len().max(1) as f64,
+        height: cell.height,
+        title: pieces.first().map(|piece| piece.design.heading.title.clone()).unwrap_or_default(),
+        description: pieces.iter().map(|piece| alternative(piece)).collect::<Vec<_>>().join(" "),
+        symbols: Vec::new(),
+        marks: Vec::new(),
+    };
+    page.marks = ground::marks(style.ground, page.width, page.height, &mut page.symbols);
+    for (index, subject) in subjects.iter().enumerate() {
+        let cell = Rect { left: cell.width * index as f64, ..cell };
+        page.marks.extend(placed(subject, index, extent, cell, captioned, &mut page.symbols));
+        if captioned {
+            page.marks.extend(caption::marks(subject.piece, cell, pieces.len() > 1, style.ground.is_dark()));
+        }
+    }
+    page
+}
+
+/// Dots an inch at which a picture's longer side measures so many pixels.
+#[must_use]
+pub fn resolution(page: &Page, pixels: u32) -> f64 {
+    f64::from(pixels) * INCH / page.width.max(page.height)
+}
+
+/// The smallest cell of a proportion in which a piece has its margin, and its caption.
+fn cell(extent: Extent, proportion: Proportion, captioned: bool) -> Rect {
+    let ratio = proportion.ratio();
+    let shorter_to_height = ratio.min(1.0);
+    let strip = if captioned { caption::STRIP } else { 0.0 };
+    let by_height = extent.height() / (1.0 - strip - 2.0 * MARGIN * shorter_to_height);
+    let by_width = extent.width() / (ratio - 2.0 * MARGIN * shorter_to_height);
+    let height = by_height.max(by_width);
+    Rect::new(0.0, 0.0, height * ratio, height)
+}
+
+/// A subject in the middle of its cell, its symbols named for its place in the row.
+fn placed(
+    subject: &Subject<'_>,
+    index: usize,
+    extent: Extent,
+    cell: Rect,
+    captioned: bool,
+    symbols: &mut Vec<Symbol>,
+) -> Vec<Mark> {
+    let strip = if captioned { cell.height * caption::STRIP } else { 0.0 };
+    let (marks, drawn) = drawn(subject, &centred(extent, cell.above(strip), 1.0), &format!("p{index}-"));
+    symbols.extend(drawn.into_iter().map(|symbol| shine::polished(symbol, &subject.piece.design)));
+    marks
+}
+
+/// A frame that sets the middle of a box on the middle of a room.
+fn centred(extent: Extent, room: Rect, scale: f64) -> Frame {
+    let middle = extent.low.between(extent.high, 0.5);
+    let centre = room.corner() + Point::new(room.width, room.height) * 0.5;
+    Frame { origin: centre + Point::new(-middle.x, middle.y) * scale, scale }
+}
+
+/// A piece without ground and shadows as large as its room allows, and the symbols that it stamps,
+/// whose ids begin with the prefix.
+#[must_use]
+pub fn figure(piece: &Piece, room: Rect, prefix: &str) -> (Vec<Mark>, Vec<Symbol>) {
+    let subject = Subject::of(piece, Ground::Transparent);
+    let extent = subject.extent();
+    let scale = (room.width / extent.width().max(1.0)).min(room.height / extent.height().max(1.0));
+    let (marks, symbols) = drawn(&subject, &centred(extent, room, scale), prefix);
+    (marks.into_iter().map(shade::without).collect(), symbols)
+}
+
+/// A subject's marks in a frame with the symbols that they stamp.
+fn drawn(subject: &Subject<'_>, frame: &Frame, prefix: &str) -> (Vec<Mark>, Vec<Symbol>) {
+    let mut stencils = Stencils::new(&subject.piece.design, Ink::Colour);
+    let marks = subject.marks(frame, &mut stencils);
+    let renamed_all = |marks: Vec<Mark>| marks.into_iter().map(|mark| renamed(mark, prefix)).collect::<Vec<_>>();
+    let symbol = |symbol: Symbol| Symbol { id: format!("{prefix}{}", symbol.id), marks: renamed_all(symbol.marks) };
+    (renamed_all(marks), stencils.into_symbols().into_iter().map(symbol).collect())
+}
+
+/// A mark whose stamps are of symbols with a prefix.
+fn renamed(mark: Mark, prefix: &str) -> Mark {
+    match mark {
+        Mark::Stamp { symbol, at, angle, scale } => {
+            Mark::Stamp { symbol: format!("{prefix}{symbol}"), at, angle, scale }
+        }
+        held => held.map_inner(|marks| marks.into_iter().map(|mark| renamed(mark, prefix)).collect()),
+    }
+}

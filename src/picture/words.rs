@@ -1,0 +1,44 @@
+//! What a picture shows, in words, for those who cannot see it and for the line below it.
+
+use crate::Piece;
+use crate::pattern::Kind;
+use crate::sheet::finished;
+
+/// A text alternative: kind, strands, beads and their colours' names, length.
+#[must_use]
+pub fn alternative(piece: &Piece) -> String {
+    let design = &piece.design;
+    let heading = &design.heading;
+    let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
+    let title = std::iter::once(heading.title.as_str()).chain(variant).collect::<Vec<_>>().join(", ");
+    let strands = match design.strands.len() {
+        1 => String::new(),
+        many => format!(" of {many} strands"),
+    };
+    let beads: Vec<_> = design.beads.iter().map(|bead| bead.name.as_str()).collect();
+    let of = if beads.is_empty() { String::new() } else { format!(", with {}", listed(&beads)) };
+    format!("{title}: {}{strands}{of}; {}.", kind(heading.kind), length(piece))
+}
+
+fn kind(kind: Kind) -> String {
+    match kind {
+        Kind::Earrings => "a pair of earrings".to_owned(),
+        Kind::Anklet => "an anklet".to_owned(),
+        other => format!("a {other}"),
+    }
+}
+
+/// `a, b and c`.
+fn listed(names: &[&str]) -> String {
+    match names {
+        [] => String::new(),
+        [only] => (*only).to_owned(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
+/// How long the piece is, in its units.
+#[must_use]
+pub fn length(piece: &Piece) -> String {
+    format!("{} long", finished(piece))
+}

@@ -1,0 +1,147 @@
+//! The buying pages: the table tells the materials, the bars are to scale, prices only when asked.
+
+use festoon::Piece;
+use festoon::art::Ink;
+use festoon::design::Choice;
+use festoon::materials::render::words::amount;
+use festoon::materials::{Materials, Order, materials};
+use festoon::sheet::figure::Scale;
+use festoon::sheet::mark::{Fill, Mark, Page, Rgb};
+use festoon::sheet::{self, Style, outline, style};
+use festoon::source::Source;
+use festoon::trade::paper::Paper;
+
+use super::boxes::{Found, boxes};
+use super::{pages, shipped};
+
+fn bought(piece: &Piece) -> Materials {
+    materials(&piece.design, &Order::default())
+}
+
+fn with_prices(piece: &Piece) -> Vec<Page> {
+    sheet::pages(piece, &Style { paper: Paper::A4, ink: Ink::Colour, prices: true })
+}
+
+fn buying(pages: &[Page]) -> Vec<&Page> {
+    pages.iter().filter(|page| page.title.ends_with(": Buying and cutting")).collect()
+}
+
+/// The texts that stand in the row of a text, to its right.
+fn row(pages: &[&Page], name: &str) -> Vec<String> {
+    let rows = pages.iter().map(|page| {
+        let all = boxes(page);
+        let texts = || all.iter().filter(|found| found.text().is_some());
+        let beside = |name: &Found, other: &Found| {
+            let middle = other.bounds.top.midpoint(other.bounds.bottom);
+            other.bounds.left > name.bounds.right && middle > name.bounds.top && middle < name.bounds.bottom + 3.5
+        };
+        let start = texts().find(|found| found.text() == Some(name));
+        let row = start.into_iter().flat_map(|name| texts().filter(move |other| beside(name, other)));
+        row.filter_map(|found| found.text().map(str::to_owned)).collect::<Vec<_>>()
+    });
+    rows.into_iter().find(|row| !row.is_empty()).unwrap_or_default()
+}
+
+fn texts(pages: &[&Page]) -> Vec<String> {
+    pages.iter().flat_map(|page| boxes(page)).filter_map(|found| found.text().map(str::to_owned)).collect()
+}
+
+#[test]
+fn the_table_tells_what_the_materials_are() {
+    for piece in shipped() {
+        let name = &piece.design.heading.title;
+        let sheet = pages(&piece, Paper::A4);
+        let units = piece.design.heading.units;
+        for line in &bought(&piece).lines {
+            let row = row(&buying(&sheet), &line.name);
+            assert!(row.contains(&amount(line.need, units)), "{name}: {}: {:?} in {row:?}", line.name, line.need);
+            let left = line.buy.as_ref().map(|buy| amount(buy.left_over, units));
+            assert!(left.is_none_or(|left| row.contains(&left)), "{name}: {}: {row:?}", line.name);
+        }
+        for (bead, count) in piece.design.beads.iter().zip(piece.design.counts()) {
+            let count = (count * piece.design.copies).to_string();
+            assert!(row(&buying(&sheet), &bead.name).contains(&count), "{name}: {count} {}", bead.name);
+        }
+    }
+}
+
+#[test]
+fn prices_are_printed_only_when_asked_for() {
+    let mut suggested = 0;
+    for piece in shipped() {
+        let name = &piece.design.heading.title;
+        let (without, with) = (pages(&piece, Paper::A4), with_prices(&piece));
+        let (silent, told) = (texts(&without.iter().collect::<Vec<_>>()), texts(&buying(&with)));
+        let materials = bought(&piece);
+        let currency = piece.design.heading.currency.clone().unwrap_or_default();
+        assert!(!silent.iter().any(|text| text == "cost" || text.contains("suggested price")), "{name}");
+        assert!(currency.is_empty() || !silent.iter().any(|text| text.contains(&currency)), "{name}");
+        for line in materials.lines.iter().filter(|line| line.buy.is_some()) {
+            let cost = line.buy.as_ref().unwrap().bought.to_string();
+            assert!(row(&buying(&with), &line.name).contains(&cost), "{name}: {} {cost}", line.name);
+        }
+        let total = format!("Bought in all: {}", materials.bought());
+        assert!(told.iter().any(|text| text.starts_with(&total)), "{name}: {total}");
+        assert_eq!(materials.suggestion.is_some(), told.iter().any(|text| text == "A suggested price"), "{name}");
+        suggested += u32::from(materials.suggestion.is_some());
+    }
+    assert!(suggested > 0, "some shipped pattern suggests a price");
+}
+
+/// Widths of the pieces drawn in the bars, in drawing order.
+fn bars(page: &Page) -> Vec<f64> {
+    let tint = style::ACCENT.mixed(Rgb::WHITE, 0.88);
+    let width = |mark: &Mark| match mark {
+        Mark::Shape { outline, fill: Some(Fill::Flat(colour, _)), .. } if *colour == tint => {
+            let across: Vec<_> = outline::flattened(outline).iter().map(|point| point.x).collect();
+            Some(across.iter().copied().fold(f64::MIN, f64::max) - across.iter().copied().fold(f64::MAX, f64::min))
+        }
+        _ => None,
+    };
+    page.marks.iter().filter_map(width).collect()
+}
+
+#[test]
+fn bars_are_to_a_round_scale_that_the_page_states() {
+    for piece in shipped() {
+        let name = &piece.design.heading.title;
+        let sheet = pages(&piece, Paper::A4);
+        let buying = buying(&sheet);
+        let mut drawn = buying.iter().flat_map(|page| bars(page));
+        let stated = texts(&buying).join("\n");
+        for cutting in &bought(&piece).cuttings {
+            let lengths = cutting.pieces().map(|piece| piece.length.value());
+            let shares: Vec<f64> = lengths.map(|length| drawn.next().expect("a piece drawn") / length).collect();
+            let scale =
+                Scale::ROUND.iter().find(|scale| shares.iter().all(|share| (share - scale.factor()).abs() < 1e-9));
+            let scale = scale.unwrap_or_else(|| panic!("{name}: {shares:?}"));
+            assert!(shares.is_empty() || stated.contains(&format!("Bars at {scale}; ")), "{name}: {scale}");
+        }
+        assert_eq!(drawn.next(), None, "{name}");
+    }
+}
+
+#[test]
+fn the_size_table_tells_every_size_as_its_own_sheet_would() {
+    let source = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/patterns/saltmarsh.yaml")).unwrap();
+    let source = Source::new("saltmarsh.yaml", source);
+    let of_size = |size: Option<&str>| {
+        let choice = Choice { size: size.map(str::to_owned), colourway: None };
+        festoon::piece(&source, &choice, None).0.expect("a size that can be made")
+    };
+    let base = of_size(None);
+    let sheet = pages(&base, Paper::A4);
+    let named: Vec<_> = base.sizes.iter().map(|size| size.name.as_deref()).collect();
+    assert_eq!(named.first(), Some(&None));
+    assert!(named.len() > 1 && texts(&buying(&sheet)).contains(&"base size, this sheet".to_owned()));
+    for size in named {
+        let design = of_size(size).design;
+        for strand in &design.strands {
+            for (what, length) in [("finished", strand.finished), ("cut", strand.cut())] {
+                let row = row(&buying(&sheet), &format!("{}, {what}", strand.name));
+                let printed = design.heading.units.ruler(length);
+                assert!(row.contains(&printed), "{size:?}: {} {what} {printed}: {row:?}", strand.name);
+            }
+        }
+    }
+}
