@@ -8,7 +8,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use svg::node::element::{Definitions, Element, Group, LinearGradient, Path, RadialGradient, Use};
+use svg::node::element::{self, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
 use svg::node::{self, Node};
 
 use super::bounds::Bounds;
@@ -25,19 +25,21 @@ const FINE: u32 = 5;
 /// Writes the page as an SVG document.
 #[must_use]
 pub fn svg(page: &Page) -> String {
-    let mut defined = Defined { bounds: Bounds::of(page), numbers: BTreeMap::new(), elements: Vec::new() };
-    let marks = defined.marks(&page.marks);
-    let symbols: Vec<_> = used(page).into_iter().map(|symbol| defined.symbol(symbol)).collect();
+    let bounds = Bounds::of(page);
+    let mut writer = Writer { fills: Definitions::new("fill"), filters: Definitions::new("soft"), bounds: &bounds };
+    let marks = writer.elements(&page.marks);
+    let symbols: Vec<_> = used(page).into_iter().map(|symbol| writer.symbol(symbol)).collect();
     let mut document = head(page);
-    let definitions: Vec<_> = defined.elements.into_iter().chain(symbols).collect();
+    let definitions: Vec<_> = writer.fills.elements.into_iter().chain(writer.filters.elements).chain(symbols).collect();
     if !definitions.is_empty() {
-        document.append(holding(Definitions::new(), definitions));
+        document.append(holding(element::Definitions::new(), definitions));
     }
     holding(document, marks).to_string() + "\n"
 }
 
 /// The document with its title and description.
 fn head(page: &Page) -> svg::Document {
+    let text = |name: &str, text: &str| worded(name, text);
     svg::Document::new()
         .set("xmlns:xlink", "http://www.w3.org/1999/xlink")
         .set("width", written(page.width) + "mm")
@@ -49,8 +51,8 @@ fn head(page: &Page) -> svg::Document {
         .set("fill-rule", "evenodd")
         .set("font-family", format!("'{FAMILY}', sans-serif"))
         .set("xml:space", "preserve")
-        .add(with(worded("title", &page.title), "id", "page_title"))
-        .add(with(worded("desc", &page.description), "id", "page_desc"))
+        .add(with(text("title", &page.title), "id", "page_title"))
+        .add(with(text("desc", &page.description), "id", "page_desc"))
 }
 
 /// The symbols that the page stamps, by itself or within other symbols, in the page's order.
@@ -71,58 +73,79 @@ fn used(page: &Page) -> Vec<&Symbol> {
     page.symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
 }
 
-/// What is defined so far: gradients and filters.
-struct Defined<'a> {
-    bounds: Bounds<'a>,
-    /// Number of each definition, by everything in it but its id.
+/// Definitions of one kind so far: each once, with the number of each by everything in it but its id.
+struct Definitions {
+    prefix: &'static str,
     numbers: BTreeMap<String, usize>,
     elements: Vec<Element>,
 }
 
-impl Defined<'_> {
+impl Definitions {
+    const fn new(prefix: &'static str) -> Self {
+        Self { prefix, numbers: BTreeMap::new(), elements: Vec::new() }
+    }
+
+    /// A reference to an element, which is defined here where it is new.
+    fn reference(&mut self, element: Element) -> String {
+        let next = self.numbers.len() + 1;
+        let number = *self.numbers.entry(element.to_string()).or_insert(next);
+        let id = format!("{}_{number}", self.prefix);
+        let reference = format!("url(#{id})");
+        if number == next {
+            self.elements.push(with(element, "id", id));
+        }
+        reference
+    }
+}
+
+/// Writes marks as elements and gathers what they refer to.
+struct Writer<'a> {
+    fills: Definitions,
+    filters: Definitions,
+    /// The page's measures, for the regions of filters.
+    bounds: &'a Bounds<'a>,
+}
+
+impl Writer<'_> {
     fn symbol(&mut self, symbol: &Symbol) -> Element {
-        holding(Group::new().set("id", clean(&symbol.id)), self.marks(&symbol.marks)).into()
+        holding(Group::new().set("id", clean(&symbol.id)), self.elements(&symbol.marks)).into()
     }
 
-    fn marks(&mut self, marks: &[Mark]) -> Vec<Element> {
-        marks.iter().filter_map(|mark| self.mark(mark)).collect()
+    fn elements(&mut self, marks: &[Mark]) -> Vec<Element> {
+        marks.iter().filter_map(|mark| self.element(mark)).collect()
     }
 
-    fn mark(&mut self, mark: &Mark) -> Option<Element> {
+    fn element(&mut self, mark: &Mark) -> Option<Element> {
         match mark {
             Mark::Shape { outline, fill, stroke } => self.shape(outline, fill.as_ref(), stroke.as_ref()),
             Mark::Text(text) => Some(line_of_text(text)),
             Mark::Stamp { symbol, at, angle, scale } => Some(stamp(symbol, *at, *angle, *scale)),
             Mark::Group { label, marks } => Some(self.group(label, marks)),
-            Mark::Raised { shadow, marks } => {
-                Some(self.filtered(marks, 3.0 * shadow.blur + shadow.throw.length(), drop_shadow(shadow)))
-            }
-            Mark::Blurred { blur, marks } => {
-                let blurring = measured(Element::new("feGaussianBlur"), &[("stdDeviation", *blur)]);
-                Some(self.filtered(marks, 3.0 * blur, blurring))
-            }
+            Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
+            Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
         }
     }
 
-    /// Marks through a filter whose region is the box round them, grown by as much as it makes of
-    /// them.
-    fn filtered(&mut self, marks: &[Mark], grown: f64, effect: Element) -> Element {
+    fn raised(&mut self, shadow: &Shadow, marks: &[Mark]) -> Element {
+        let measures = [("dx", shadow.throw.x), ("dy", shadow.throw.y), ("stdDeviation", shadow.blur)];
+        let mut effect = measured(Element::new("feDropShadow"), &measures);
+        effect.assign("flood-color", shadow.colour.hex());
+        effect.assign("flood-opacity", written(shadow.opacity));
+        self.filtered(effect, marks, 3.0 * shadow.blur + shadow.throw.length())
+    }
+
+    fn blurred(&mut self, blur: f64, marks: &[Mark]) -> Element {
+        let effect = measured(Element::new("feGaussianBlur"), &[("stdDeviation", blur)]);
+        self.filtered(effect, marks, 3.0 * blur)
+    }
+
+    /// Marks under an effect, whose region is the box round them grown by as much as it makes of them.
+    fn filtered(&mut self, effect: Element, marks: &[Mark], grown: f64) -> Element {
         let (low, high) = self.bounds.on_page(marks, grown);
         let region = [("x", low.x), ("y", low.y), ("width", high.x - low.x), ("height", high.y - low.y)];
-        let filter = with(measured(Element::new("filter"), &region), "filterUnits", "userSpaceOnUse");
-        let filter = with(filter, "color-interpolation-filters", "sRGB");
-        let reference = self.defined("soft", holding(filter, [effect]));
-        holding(Group::new().set("filter", reference), self.marks(marks)).into()
-    }
-
-    /// The reference to a definition, which is written once.
-    fn defined(&mut self, kind: &str, element: Element) -> String {
-        let next = self.numbers.len() + 1;
-        let number = *self.numbers.entry(element.to_string()).or_insert(next);
-        if number == next {
-            self.elements.push(with(element, "id", format!("{kind}_{number}")));
-        }
-        format!("url(#{kind}_{number})")
+        let filter = Filter::new().set("filterUnits", "userSpaceOnUse").set("color-interpolation-filters", "sRGB");
+        let filter = self.filters.reference(holding(measured(filter, &region), [effect]));
+        holding(Group::new().set("filter", filter), self.elements(marks)).into()
     }
 
     fn group(&mut self, label: &str, marks: &[Mark]) -> Element {
@@ -130,14 +153,14 @@ impl Defined<'_> {
         if !label.is_empty() {
             group = group.set("role", "group").set("aria-label", clean(label)).add(worded("title", label));
         }
-        holding(group, self.marks(marks)).into()
+        holding(group, self.elements(marks)).into()
     }
 
     fn shape(&mut self, outline: &[Step], fill: Option<&Fill>, stroke: Option<&Stroke>) -> Option<Element> {
         let mut path = Element::from(Path::new().set("d", data(outline)));
         match fill {
             Some(Fill::Flat(colour, opacity)) => coloured(&mut path, "fill", *colour, *opacity),
-            Some(gradient) => path.assign("fill", self.defined("fill", self::gradient(gradient))),
+            Some(gradient) => path.assign("fill", self.fills.reference(self::gradient(gradient))),
             None => {}
         }
         if let Some(stroke) = stroke {
@@ -145,13 +168,6 @@ impl Defined<'_> {
         }
         (!outline.is_empty()).then_some(path)
     }
-}
-
-fn drop_shadow(shadow: &Shadow) -> Element {
-    let throw = [("dx", shadow.throw.x), ("dy", shadow.throw.y), ("stdDeviation", shadow.blur)];
-    let element = measured(Element::new("feDropShadow"), &throw);
-    let element = with(element, "flood-color", shadow.colour.hex());
-    with(element, "flood-opacity", written(shadow.opacity))
 }
 
 fn gradient(fill: &Fill) -> Element {

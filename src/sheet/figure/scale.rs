@@ -23,6 +23,7 @@ impl Scale {
         Self::new(4, 5),
         Self::new(3, 4),
         Self::new(2, 3),
+        Self::new(3, 5),
         Self::new(1, 2),
         Self::new(1, 3),
         Self::new(1, 4),
