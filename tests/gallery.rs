@@ -69,10 +69,8 @@ fn assert_well_formed(page: &str, name: &Path) {
     let mut open = Vec::new();
     let without = |page: &str, element: &str| {
         let (start, end) = (format!("<{element}>"), format!("</{element}>"));
-        page.split_once(&start).map_or_else(
-            || page.to_owned(),
-            |(before, rest)| format!("{before}{}", rest.split_once(&end).unwrap().1),
-        )
+        page.split_once(&start)
+            .map_or_else(|| page.to_owned(), |(before, rest)| format!("{before}{}", rest.split_once(&end).unwrap().1))
     };
     let bare = without(&without(page, "style"), "script");
     for tag in bare.split('<').skip(1).filter(|tag| !tag.starts_with('!')) {
