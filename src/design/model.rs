@@ -248,6 +248,8 @@ pub struct Bit {
     pub after: f64,
     /// Its mass in grams, with all that hangs from it and without the cord inside.
     pub mass: f64,
+    /// Whether a strung finding faces the bead after it rather than the one before, as caps do.
+    pub turned: bool,
 }
 
 /// What takes up cord.

@@ -45,9 +45,19 @@ pub fn bits(strung: &[Strung], beads: &[Bead]) -> Vec<Bit> {
             Some(bead) => (reach(bead, index.checked_sub(1).and_then(at)), reach(bead, at(index + 1))),
             None => (one.length / 2.0, one.length / 2.0),
         };
-        Bit { what: one.what.clone(), before, after, mass: one.mass }
+        let turned = turns(strung, index, beads);
+        Bit { what: one.what.clone(), before, after, mass: one.mass, turned }
     };
     strung.iter().enumerate().map(bit).collect()
+}
+
+/// Whether a strung finding turns to the bead after it: where that is broader than the one before.
+fn turns(strung: &[Strung], index: usize, beads: &[Bead]) -> bool {
+    let broad = |at: Option<usize>| {
+        let bead = at.and_then(|at| strung.get(at)).and_then(Strung::bead_index);
+        bead.map_or(0.0, |bead| beads[bead].across.value())
+    };
+    matches!(strung[index].what, What::Finding(_)) && broad(Some(index + 1)) > broad(index.checked_sub(1))
 }
 
 /// How far a bead reaches from its centre towards a neighbour.

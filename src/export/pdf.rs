@@ -25,6 +25,8 @@ pub struct About {
     pub title: String,
     /// Who designed what it shows; empty where unknown.
     pub author: String,
+    /// What it shows, in a sentence; empty where unknown.
+    pub subject: String,
     /// Words to find it by.
     pub keywords: Vec<String>,
 }
@@ -45,7 +47,9 @@ pub fn pdf(pages: &[Page], about: &About) -> Result<Vec<u8>, ExportError> {
 
 fn metadata(about: &About) -> Metadata {
     let authors = Some(about.author.clone()).filter(|author| !author.is_empty());
-    Metadata::new()
+    let metadata =
+        if about.subject.is_empty() { Metadata::new() } else { Metadata::new().description(about.subject.clone()) };
+    metadata
         .title(about.title.clone())
         .authors(authors.into_iter().collect())
         .keywords(about.keywords.clone())

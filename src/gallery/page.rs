@@ -23,7 +23,7 @@ pub fn page(gallery: &str, entry: &Entry, before: Option<&Entry>, after: Option<
         neighbour("Before", before),
         neighbour("Next", after),
         escaped(&entry.title),
-        entry.shots.iter().map(|shot| figure(shot)).collect::<String>(),
+        entry.shots.iter().map(figure).collect::<String>(),
         facts(entry),
         table("Beads", ["bead", "how many"], entry.beads.iter().map(|(name, count)| [name.as_str(), count])),
         table(

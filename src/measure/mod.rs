@@ -6,10 +6,12 @@
 
 mod table;
 
+use std::f64::consts::FRAC_PI_2;
+
 use serde::Serialize;
 
 use crate::Piece;
-use crate::design::{Design, What};
+use crate::design::{Bit, Design, What};
 use crate::drape::{Clearance, Hung, Seat};
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
@@ -173,7 +175,7 @@ fn strand(design: &Design, index: usize, hung: &Hung) -> StrandMeasures {
         cut_mm: strand.cut().value(),
         mass_g: strand.mass(design).value(),
         hang: hang(hung),
-        beads: hung.seats.iter().filter_map(|seat| bead(design, index, hung, seat)).collect(),
+        beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat)).collect(),
     }
 }
 
@@ -187,16 +189,28 @@ fn hang(hung: &Hung) -> HangMeasures {
     }
 }
 
-fn bead(design: &Design, strand: usize, hung: &Hung, seat: &Seat) -> Option<BeadMeasures> {
-    let What::Bead(bead) = design.strands[strand].trains[seat.train].bits[seat.bit].what else { return None };
+/// The beads at a seat: one, or all of a branch, which hang straight below it.
+fn beads(design: &Design, strand: usize, hung: &Hung, seat: &Seat) -> Vec<BeadMeasures> {
     let at = seat.centre - hung.ends[0];
-    Some(BeadMeasures {
+    let measure = |bead: usize, below: f64, angle: f64| BeadMeasures {
         bead: design.beads[bead].id.clone(),
         station_mm: seat.station,
         x_mm: at.x,
-        y_mm: at.y,
-        angle_deg: seat.angle.to_degrees(),
-    })
+        y_mm: at.y - below,
+        angle_deg: angle.to_degrees(),
+    };
+    match &design.strands[strand].trains[seat.train].bits[seat.bit].what {
+        What::Bead(bead) => vec![measure(*bead, 0.0, seat.angle)],
+        What::Dangle(dangle) => {
+            let hanging = dangle.bits.iter().zip(dangle.levels(design));
+            let bead = |(bit, below): (&Bit, f64)| match bit.what {
+                What::Bead(bead) => Some(measure(bead, below, -FRAC_PI_2)),
+                _ => None,
+            };
+            hanging.filter_map(bead).collect()
+        }
+        What::Gap | What::Knot | What::Finding(_) => Vec::new(),
+    }
 }
 
 fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {

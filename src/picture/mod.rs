@@ -105,7 +105,7 @@ pub fn picture(pieces: &[Piece], style: &Style) -> Page {
         width: cell.width * pieces.len().max(1) as f64,
         height: cell.height,
         title: pieces.first().map(|piece| piece.design.heading.title.clone()).unwrap_or_default(),
-        description: pieces.iter().map(|piece| alternative(piece)).collect::<Vec<_>>().join(" "),
+        description: pieces.iter().map(alternative).collect::<Vec<_>>().join(" "),
         symbols: Vec::new(),
         marks: Vec::new(),
     };

@@ -30,12 +30,16 @@ fn last_pack(design: &Design, line: &Line) -> Option<Remark> {
     let name = &line.name;
     let (headline, help) = match need.checked_sub(before) {
         None | Some(0) => (
-            format!("{name}: the last of {} packs is bought for {few} spare ones alone", buy.lots),
-            format!("{} packs hold the {need} that the piece takes: buy with care, or with less spare", buy.lots - 1),
+            format!("{name}: the last of {} packs is bought for {few} spare alone", buy.lots),
+            format!(
+                "{} {} the {need} that the piece takes: buy with care, or with less spare",
+                buy.lots - 1,
+                if buy.lots == 2 { "pack holds" } else { "packs hold" }
+            ),
         ),
         Some(over) if over as f64 <= lot as f64 * FEW => (
             format!("{name}: the last of {} packs of {lot} is bought for {over} of its beads", buy.lots),
-            format!("string {over} fewer and {} packs will do, without spare ones", buy.lots - 1),
+            format!("string {over} fewer, and one pack less will do, without spare"),
         ),
         Some(_) => return None,
     };
@@ -107,14 +111,14 @@ mod tests {
         // A 16 in strand of 6 mm beads holds 67; 66 and 4 spare need a second one.
         let remark = only(&beads(66, Lot::Strand(Length::inches(16.0))));
         assert_eq!(remark.code, Code::LastPack);
-        assert_eq!(remark.headline, "reed: the last of 2 packs is bought for 3 spare ones alone");
+        assert_eq!(remark.headline, "reed: the last of 2 packs is bought for 3 spare alone");
     }
 
     #[test]
     fn a_pack_bought_for_two_of_its_beads() {
         let remark = only(&beads(98, Lot::Pack(48)));
         assert_eq!(remark.headline, "reed: the last of 3 packs of 48 is bought for 2 of its beads");
-        assert_eq!(remark.help, "string 2 fewer and 2 packs will do, without spare ones");
+        assert_eq!(remark.help, "string 2 fewer, and one pack less will do, without spare");
     }
 
     #[test]

@@ -161,5 +161,5 @@ fn strand() -> Strand {
 }
 
 fn bit(what: What) -> Bit {
-    Bit { what, before: 3.0, after: 3.0, mass: 0.27 }
+    Bit { what, before: 3.0, after: 3.0, mass: 0.27, turned: false }
 }

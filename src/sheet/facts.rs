@@ -112,10 +112,10 @@ pub fn worn(piece: &Piece) -> Option<String> {
             || format!("from {}", units.ruler(low)),
             |high| format!("{} to {}", units.ruler(low), units.ruler(high)),
         );
-        format!(" The trade calls this length {name} ({range}).")
+        format!(" The trade calls a length {range} {name}.")
     });
     Some(format!(
-        "Below the front of the neck: {}.{name} Neck base {}, {}; drawn closed at its shortest, for a neck {BREADTH_TO_DEPTH} times as broad as deep and a chest that leans back {:.0}° (assumptions).",
+        "Below the front of the neck: {}.{name} Neck base {}, {}. Drawn closed at its shortest. Assumed: a neck {BREADTH_TO_DEPTH} times as broad as it is deep (dashed: its front), a chest that leans back {:.0}°.",
         drops.join("; "),
         units.ruler(design.wear.girth),
         design.wear.source,

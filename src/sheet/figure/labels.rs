@@ -103,12 +103,13 @@ fn discs_fit(piece: &Piece, scale: f64) -> bool {
     order.windows(2).all(|pair| room(pair[0], pair[1]) >= 2.0 * DISC + 0.6)
 }
 
-/// The labels of a piece whose strands fill `extent`, within a room on the page.
-pub fn labels(piece: &Piece, frame: &Frame, extent: Extent, room: Rect) -> Vec<Mark> {
+/// The labels of a piece whose strands fill one box and all its figure another, within a room on the
+/// page.
+pub fn labels(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> Vec<Mark> {
     match (room_for_labels(piece, frame.scale, room.height), hollow(piece)) {
         (Labels::Inside, Some(hollow)) => inside(piece, frame, hollow),
         (Labels::Listed, _) => Vec::new(),
-        _ => beside(piece, frame, extent, room),
+        _ => beside(piece, frame, strands, whole, room),
     }
 }
 
@@ -149,19 +150,20 @@ fn texts(piece: &Piece) -> Vec<Block> {
 }
 
 /// Labels to the right of the drape, each as near its level as the others leave room.
-fn beside(piece: &Piece, frame: &Frame, extent: Extent, room: Rect) -> Vec<Mark> {
+fn beside(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> Vec<Mark> {
     let levels = piece.drape.strands.iter().map(|hung| frame.page(lowest(hung)).y);
     let mut labels: Vec<_> = levels.zip(texts(piece)).collect();
     labels.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let edge = frame.page(extent.high).x + CLEAR;
+    let edge = frame.page(strands.high).x + CLEAR;
+    let turn = frame.page(whole.high).x + CLEAR;
     let (mut free, mut marks) = (room.top, Vec::new());
     let mut below: f64 = labels.iter().map(|(_, text)| text.height + CLEAR).sum();
     for (level, text) in labels {
         let highest_last = room.bottom() - below;
-        let corner = Point::new(edge + CLEAR + LEVEL, (level - text.height / 2.0).min(highest_last).max(free));
+        let corner = Point::new(turn + CLEAR + LEVEL, (level - text.height / 2.0).min(highest_last).max(free));
         below -= text.height + CLEAR;
         free = corner.y + text.height + CLEAR;
-        marks.push(leader(Point::new(edge, level), corner + Point::new(-0.7, text.height / 2.0)));
+        marks.push(leader(Point::new(edge, level), turn, corner + Point::new(-0.7, text.height / 2.0)));
         marks.extend(text.at(corner));
     }
     marks
@@ -188,7 +190,7 @@ pub fn strand_table(piece: &Piece) -> Table {
 }
 
 /// A thin line from the drape's level to a label's middle.
-fn leader(from: Point, to: Point) -> Mark {
-    let way = [from, Point::new(from.x + CLEAR, to.y), to];
+fn leader(from: Point, turn: f64, to: Point) -> Mark {
+    let way = [from, Point::new(turn, from.y), Point::new(turn + CLEAR, to.y), to];
     Mark::Shape { outline: outline::polyline(&way), fill: None, stroke: Some(Stroke::new(style::RULE, 0.2)) }
 }

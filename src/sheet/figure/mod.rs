@@ -4,6 +4,7 @@
 //! through a [`Frame`].
 
 mod closure;
+mod ends;
 mod labels;
 mod ring;
 mod row;

@@ -5,10 +5,9 @@ use crate::art::Stencils;
 use crate::design::{Bit, Dangle, Design, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
-use crate::pattern::FindingKind;
 use crate::sheet::mark::Mark;
 
-use super::{Extent, Frame, straightened};
+use super::{Extent, Frame, ends, straightened};
 
 /// All strands, the longest first, so that shorter ones lie over longer ones; all cords below all
 /// beads.
@@ -16,7 +15,7 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
     let design = &piece.design;
     let mut order: Vec<_> = design.strands.iter().zip(&piece.drape.strands).collect();
     order.sort_by(|a, b| b.0.finished.value().total_cmp(&a.0.finished.value()));
-    let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(strand, hung, frame, stencils)).collect();
+    let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(design, strand, hung, frame, stencils)).collect();
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
         marks.push(Mark::Group { label, marks: strung(design, strand, hung, frame, stencils) });
@@ -26,7 +25,7 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
 
 /// One strand alone, as far as it is laid.
 pub fn strand(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let mut marks = vec![cord(strand, hung, frame, stencils)];
+    let mut marks = vec![cord(design, strand, hung, frame, stencils)];
     marks.extend(strung(design, strand, hung, frame, stencils));
     marks
 }
@@ -47,8 +46,13 @@ pub(super) fn strung(
     marks
 }
 
-fn cord(strand: &Strand, hung: &Hung, frame: &Frame, stencils: &Stencils<'_>) -> Mark {
-    let points: Vec<_> = hung.joints.iter().map(|joint| frame.page(joint.at)).collect();
+/// A strand's cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
+fn cord(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &Stencils<'_>) -> Mark {
+    let mut points: Vec<_> = hung.joints.iter().map(|joint| frame.page(joint.at)).collect();
+    if let (true, [first, .., last]) = (design.closure.loops, points.as_mut_slice()) {
+        let top = first.between(*last, 0.5);
+        (*first, *last) = (top, top);
+    }
     stencils.cord(strand.cord, &straightened(&points), frame.scale)
 }
 
@@ -63,20 +67,15 @@ fn ends<'a>(
     let length = strand.finished.value();
     let mut marks = Vec::new();
     for (end, from_last) in strand.ends.iter().zip([false, true]) {
-        let mut depth = end.bight.value();
-        for index in &end.findings {
-            let finding = &design.findings[*index];
-            let covers = matches!(finding.kind, FindingKind::CrimpCover | FindingKind::WireGuard);
-            let at = if covers { end.bight.value() } else { depth };
-            let station = if from_last { length - at } else { at };
-            depth += if covers { 0.0 } else { finding.length.value() };
+        for closed in ends::closed(end, design) {
+            let station = if from_last { length - closed.depth } else { closed.depth };
             if !hung.reaches(station) {
                 continue;
             }
             let (point, angle) = hung.at(station);
-            let outward = if from_last { -angle } else { std::f64::consts::PI - angle };
-            let inward = outward + std::f64::consts::PI;
-            marks.push(stencils.finding(*index, frame.page(point), inward, frame.scale));
+            let onward = from_last == closed.outward;
+            let way = if onward { -angle } else { std::f64::consts::PI - angle };
+            marks.push(stencils.finding(closed.finding, frame.page(point), way, frame.scale));
         }
     }
     marks
@@ -96,37 +95,43 @@ fn bit_marks(
         What::Gap => Vec::new(),
         What::Knot => vec![stencils.knot(strand.cord, at, angle, frame.scale, bit.length())],
         What::Finding(index) => {
-            let start = at - Point::towards(angle) * (bit.before * frame.scale);
-            vec![stencils.finding(*index, start, angle, frame.scale)]
+            vec![strung_finding(*index, bit, at, angle, frame.scale, stencils)]
         }
         What::Dangle(dangle) => branch(dangle, at, design, frame.scale, stencils),
     }
 }
 
+/// A strung finding with its centre at a point; one that is turned round is drawn from its far end.
+pub fn strung_finding(
+    index: usize,
+    bit: &Bit,
+    centre: Point,
+    angle: f64,
+    scale: f64,
+    stencils: &mut Stencils<'_>,
+) -> Mark {
+    let way = if bit.turned { angle + std::f64::consts::PI } else { angle };
+    let back = if bit.turned { bit.after } else { bit.before };
+    stencils.finding(index, centre - Point::towards(way) * (back * scale), way, scale)
+}
+
 /// A branch straight down the page from a point on the cord.
 pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let down = std::f64::consts::FRAC_PI_2;
-    let strung: f64 = dangle.bits.iter().map(Bit::length).sum();
     let hanger = &design.findings[dangle.on];
-    let mut below = dangle.drop - strung - if hanger.is_pin() { hanger.wire.value() } else { 0.0 };
     let foot = from + Point::new(0.0, dangle.drop * scale);
     let mut marks = vec![if hanger.is_pin() {
         stencils.pin(dangle.on, foot, -down, scale, dangle.drop)
     } else {
         stencils.finding(dangle.on, from, down, scale)
     }];
-    for bit in &dangle.bits {
-        below += bit.before;
+    for (bit, below) in dangle.bits.iter().zip(dangle.levels(design)) {
         let at = from + Point::new(0.0, below * scale);
         match bit.what {
             What::Bead(bead) => marks.push(stencils.bead(bead, at, down, scale)),
-            What::Finding(index) => {
-                let start = at - Point::new(0.0, bit.before * scale);
-                marks.push(stencils.finding(index, start, down, scale));
-            }
+            What::Finding(index) => marks.push(strung_finding(index, bit, at, down, scale, stencils)),
             What::Gap | What::Knot | What::Dangle(_) => {}
         }
-        below += bit.after;
     }
     marks
 }

@@ -5,8 +5,9 @@ use std::f64::consts::PI;
 use crate::art::Stencils;
 use crate::design::{End, What};
 use crate::geometry::Point;
-use crate::pattern::{CordKind, FindingKind};
-use crate::sheet::figure::strands::branch;
+use crate::pattern::CordKind;
+use crate::sheet::figure::ends;
+use crate::sheet::figure::strands::{branch, strung_finding};
 use crate::sheet::mark::{Mark, Stroke};
 use crate::sheet::{outline, style};
 
@@ -85,7 +86,7 @@ fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencil
     match &bit.what {
         What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
         What::Knot => vec![stencils.knot(line.strand.cord, at, 0.0, scale, bit.length())],
-        What::Finding(index) => vec![stencils.finding(*index, Point::new(one.x, y), 0.0, scale)],
+        What::Finding(index) => vec![strung_finding(*index, bit, at, 0.0, scale, stencils)],
         What::Dangle(dangle) => branch(dangle, at, line.design, scale, stencils),
         What::Gap => Vec::new(),
     }
@@ -102,18 +103,10 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     }
     let mut marks: Vec<_> =
         bight(end, &on).map(|path| stencils.cord(line.strand.cord, &path, 1.0)).into_iter().collect();
-    let (mut depth, angle) = (end.bight.value(), if side == 0 { PI } else { 0.0 });
-    for index in &end.findings {
-        let finding = &line.design.findings[*index];
-        let length = finding.length.value();
-        let (at, angle) = match finding.kind {
-            FindingKind::CrimpCover => (end.bight.value(), angle + PI),
-            FindingKind::WireGuard => (end.bight.value(), angle),
-            _ => (depth + length, angle),
-        };
-        marks.push(stencils.finding(*index, on(at), angle, one.span.scale));
-        let covers = matches!(finding.kind, FindingKind::CrimpCover | FindingKind::WireGuard);
-        depth += if covers { 0.0 } else { length };
+    let outward = if side == 0 { PI } else { 0.0 };
+    for closed in ends::closed(end, line.design) {
+        let angle = if closed.outward { outward } else { outward + PI };
+        marks.push(stencils.finding(closed.finding, on(closed.depth), angle, one.span.scale));
     }
     marks
 }

@@ -1,0 +1,34 @@
+//! The findings that close a strand's end: where each is drawn and which way it faces.
+
+use crate::design::{Design, End};
+use crate::pattern::FindingKind;
+
+/// An end's finding in its place.
+pub struct Closed {
+    /// Index of the finding.
+    pub finding: usize,
+    /// How far its drawing's origin lies from the loop inward, in mm of the piece.
+    pub depth: f64,
+    /// Whether it is drawn from there outward, or inward.
+    pub outward: bool,
+}
+
+/// An end's findings from the loop inward: those that hold the cord with their strand side inward, a
+/// cover over the crimp, a guard in the loop.
+pub fn closed(end: &End, design: &Design) -> Vec<Closed> {
+    let bight = end.bight.value();
+    let mut depth = bight;
+    let place = |finding: &usize| {
+        let (kind, length) = (design.findings[*finding].kind, design.findings[*finding].length.value());
+        let (at, outward) = match kind {
+            FindingKind::CrimpCover => (bight, false),
+            FindingKind::WireGuard => (bight, true),
+            _ => {
+                depth += length;
+                (depth, true)
+            }
+        };
+        Closed { finding: *finding, depth: at, outward }
+    };
+    end.findings.iter().map(place).collect()
+}
