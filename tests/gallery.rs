@@ -172,6 +172,26 @@ fn prices_are_shown_when_asked_for_only() {
 }
 
 #[test]
+fn without_a_sound_pattern_there_is_an_empty_index() {
+    let gallery = Gallery::new("gallery-none", &[]);
+    fs::write(gallery.folder.join("in/flotsam.yaml"), BROKEN).unwrap();
+    let (code, said) = gallery.make(&[]);
+    assert_eq!(code, 1, "{said}");
+    assert!(said.ends_with("0 drawn, 0 unchanged, 1 with errors\n"), "{said}");
+    let index = gallery.page("index.html");
+    assert!(index.contains("0 patterns") && !index.contains("contact.pdf"));
+}
+
+#[test]
+fn two_files_never_share_a_page() {
+    let gallery = Gallery::new("gallery-twins", &["whelk"]);
+    fs::copy(gallery.folder.join("in/whelk.yaml"), gallery.folder.join("in/whelk.yml")).unwrap();
+    let (code, said) = gallery.make(&[]);
+    assert_eq!(code, 2);
+    assert!(said.contains("whelk.yaml") && said.contains("whelk.yml"), "{said}");
+}
+
+#[test]
 fn a_folder_without_patterns_is_file_trouble() {
     let gallery = Gallery::new("gallery-empty", &[]);
     let (code, said) = gallery.make(&[]);
