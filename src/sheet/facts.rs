@@ -105,7 +105,10 @@ pub fn worn(piece: &Piece) -> Option<String> {
     let worn = piece.drape.worn.as_ref()?;
     let design = &piece.design;
     let units = design.heading.units;
-    let drop = |at: usize| format!("{}: {}", number(design, at), units.ruler(Length::mm(worn.drops[at])));
+    let drop = |at: usize| {
+        let drop = units.ruler(Length::mm(worn.drops[at]));
+        if worn.drops.len() == 1 { drop } else { format!("{}: {drop}", number(design, at)) }
+    };
     let drops: Vec<_> = (0..worn.drops.len()).map(drop).collect();
     let name = length_name(design.piece_length().0).map_or_else(String::new, |(name, low, high)| {
         let range = high.map_or_else(

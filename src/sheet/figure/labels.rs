@@ -37,6 +37,11 @@ pub fn disc(number: usize, at: Point) -> Vec<Mark> {
     vec![disc, face.mark(&number.to_string(), at + Point::new(0.0, style::TINY * 0.34), Anchor::Middle)]
 }
 
+/// Whether a piece's strands carry numbers: a single one needs none.
+pub fn is_numbered(piece: &Piece) -> bool {
+    piece.design.strands.len() > 1
+}
+
 /// Where a piece's labels go.
 pub enum Labels {
     /// In the hollow of the drape.
@@ -118,7 +123,7 @@ fn inside(piece: &Piece, frame: &Frame, hollow: Extent) -> Vec<Mark> {
     let (low, high) = (frame.page(hollow.low), frame.page(hollow.high));
     let middle = low.between(high, 0.5);
     let mut marks = list.clone().at(middle - Point::new(list.width / 2.0, list.height / 2.0));
-    for (index, hung) in piece.drape.strands.iter().enumerate() {
+    for (index, hung) in piece.drape.strands.iter().enumerate().filter(|_| is_numbered(piece)) {
         let above = thick(piece, index) * frame.scale + DISC + 0.3;
         marks.extend(disc(index + 1, frame.page(lowest(hung)) - Point::new(0.0, above)));
     }
@@ -129,7 +134,7 @@ fn inside(piece: &Piece, frame: &Frame, hollow: Extent) -> Vec<Mark> {
 fn list(piece: &Piece) -> Block {
     let numbered = |(index, text): (usize, Block)| {
         let number = Block::new(2.0 * DISC, 2.0 * DISC, disc(index + 1, Point::new(DISC, DISC + 0.5)));
-        Block::row([number, text], 1.2)
+        if is_numbered(piece) { Block::row([number, text], 1.2) } else { text }
     };
     Block::stack(texts(piece).into_iter().enumerate().map(numbered), 1.6)
 }
