@@ -135,9 +135,8 @@ fn contact_sheet(options: &Options, made: &[Made]) -> Result<Vec<u8>, Failure> {
         let pieces: Vec<_> = entries.iter().filter_map(|(path, entry)| Some((work::piece(path)?, *entry))).collect();
         gallery::contact(&options.title, &pieces, at + 1, count, options.paper)
     };
-    let pages: Vec<_> = entries.par_chunks(FIGURES).enumerate().map(page).collect();
     let about = About { title: options.title.clone(), ..About::default() };
-    export::pdf(&pages, &about).map_err(Failure::trouble)
+    export::pdf(entries.chunks(FIGURES).enumerate().map(page), &about).map_err(Failure::trouble)
 }
 
 /// Reports what is wrong, in the order of the files, and sums up.

@@ -3,6 +3,8 @@
 //! Each page's SVG is parsed once and freed before the next, so that memory does not grow with the
 //! number of pages. No date and no random id is written: equal pages give equal bytes.
 
+use std::borrow::Borrow;
+
 use krilla::destination::XyzDestination;
 use krilla::geom::{Point, Size};
 use krilla::metadata::Metadata;
@@ -31,13 +33,14 @@ pub struct About {
     pub keywords: Vec<String>,
 }
 
-/// Writes the pages as one PDF.
-pub fn pdf(pages: &[Page], about: &About) -> Result<Vec<u8>, ExportError> {
+/// Writes the pages as one PDF. Pages may be made one by one, when their turn comes.
+pub fn pdf<P: Borrow<Page>>(pages: impl IntoIterator<Item = P>, about: &About) -> Result<Vec<u8>, ExportError> {
     let settings = SerializeSettings { enable_tagging: false, ..SerializeSettings::default() };
     let mut document = Document::new_with(settings);
     document.set_metadata(metadata(about));
     let mut outline = Outline::new();
-    for (index, page) in pages.iter().enumerate() {
+    for (index, page) in pages.into_iter().enumerate() {
+        let page = page.borrow();
         draw(&mut document, page)?;
         outline.push_child(OutlineNode::new(page.title.clone(), XyzDestination::new(index, Point::from_xy(0.0, 0.0))));
     }
