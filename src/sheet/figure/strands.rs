@@ -68,10 +68,13 @@ fn ends<'a>(
     let mut marks = Vec::new();
     for (end, from_last) in strand.ends.iter().zip([false, true]) {
         for closed in ends::closed(end, design) {
-            let station = if from_last { length - closed.depth } else { closed.depth };
-            if !hung.reaches(station) {
+            let at = |depth: f64| if from_last { length - depth } else { depth };
+            let own = design.findings[closed.finding].length.value();
+            let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
+            if !hung.reaches(at(closed.depth)) || !hung.reaches(at(far)) {
                 continue;
             }
+            let station = at(closed.depth);
             let (point, angle) = hung.at(station);
             let onward = from_last == closed.outward;
             let way = if onward { -angle } else { std::f64::consts::PI - angle };
