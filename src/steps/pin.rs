@@ -23,7 +23,7 @@ fn turn(pin: &str, open: bool) -> Step {
     );
     let step = if open {
         Step::new("Turn a loop", format!("{text} Stop while it is still a little open."))
-            .check("The loop is round, and its gap lets in what is to hang there.")
+            .check("The loop is round, and its gap lets a link or ring in.")
     } else {
         Step::new("Turn a loop", text).check("The loop is round and shut tight: no gap shows.")
     };

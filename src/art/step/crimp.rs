@@ -103,12 +103,12 @@ fn lobes(dent: Point, side: &[Point], foot: Point) -> Vec<Step> {
 
 /// The loops of two or three strands on the eye of a pin, whose wire goes on to be cut and rolled.
 pub fn gather(strands: u8) -> Vec<Mark> {
-    let outer = [(at(3.6, 3.4), at(11.0, 7.6)), (at(3.6, 14.6), at(11.0, 10.4))];
-    let middle = (at(3.2, 9.0), at(10.9, 9.0));
+    let outer = [(at(3.2, 2.9), at(12.4, 7.0)), (at(3.2, 15.1), at(12.4, 11.0))];
+    let middle = (at(2.8, 9.0), at(12.2, 9.0));
     let hung: Vec<_> = outer.into_iter().chain((strands > 2).then_some(middle)).collect();
-    let pin = [circle(at(11.6, 9.0), 2.6), polyline(&[at(14.2, 9.0), at(24.0, 9.0)])].concat();
-    let mut marks = gathered(&hung, 1.0, &pin, 3.4);
-    marks.extend(cut_wire(at(24.0, 9.0)));
+    let pin = [circle(at(13.2, 9.0), 3.6), polyline(&[at(16.8, 9.0), at(23.8, 9.0)])].concat();
+    let mut marks = gathered(&hung, 0.9, &pin, 2.6);
+    marks.extend(cut_wire(at(23.8, 9.0)));
     marks
 }
 
