@@ -71,7 +71,7 @@ fn measure(design: &Design, strand: &Strand) -> Step {
     Step::new("Measure", text).check(measures(design, strand))
 }
 
-/// `The beads measure 13 in (330 mm), give or take ¹⁄₁₆ in (2 mm).`
+/// `The beads measure 13 in (330 mm), give or take 1⁄16 in (2 mm).`
 #[must_use]
 pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;

@@ -13,10 +13,12 @@ use crate::sheet::style;
 
 use super::draw;
 use super::label::{self, Labels};
-use super::span::Span;
+use super::span::{Span, Thing};
 
 /// Least room left and right of a line, for cord that goes on and the ruler's unit.
 const LEAD: f64 = 7.0;
+/// Shortest that bare cord is drawn, with room for its length.
+const SHORTEST: f64 = 14.0;
 /// Height of the row of counts with its ticks.
 const COUNTS: f64 = style::TINY * 0.9 + 1.4;
 /// Room between the beads and the ruler.
@@ -29,22 +31,42 @@ pub fn lead(spans: &[Span<'_>]) -> f64 {
 }
 
 /// The spans in lines no longer than the room. A line ends where a run does, if that is near its
-/// end.
-pub fn broken<'a, 's>(spans: &'s [Span<'a>], room: f64) -> Vec<&'s [Span<'a>]> {
+/// end; bare cord that ends the row stands on the line of the last beads.
+pub fn broken<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
     let (mut lines, mut from, mut length) = (Vec::new(), 0, 0.0);
     for (at, span) in spans.iter().enumerate() {
         if at > from && length + span.length() > room {
             let cut = cut(spans, from, at, room);
-            lines.push(&spans[from..cut]);
+            lines.push(spans[from..cut].to_vec());
             length = spans[cut..at].iter().map(Span::length).sum();
             from = cut;
         }
         length += span.length();
     }
     if from < spans.len() {
-        lines.push(&spans[from..]);
+        lines.push(spans[from..].to_vec());
     }
+    gather(&mut lines, room);
     lines
+}
+
+/// Brings a last line without beads to the beads before it: up to them where there is room for its
+/// cord cut short, or else the last run down to it.
+fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
+    let Some(last) = lines.pop_if(|last| last.iter().all(|span| !matches!(span.thing, Thing::Bit(_)))) else { return };
+    let Some(before) = lines.last_mut() else { return lines.push(last) };
+    let length = |spans: &[Span<'_>]| spans.iter().map(Span::length).sum::<f64>();
+    let (ends, bare): (Vec<_>, Vec<_>) = last.iter().partition(|span| !span.is_bare());
+    let left = room - length(before) - length(&ends);
+    if left >= SHORTEST * bare.len() as f64 {
+        let most = left / bare.len().max(1) as f64;
+        before.extend(last.iter().map(|span| span.cut_short(most)));
+    } else {
+        let starts_run = |at: &usize| before[*at].run.0 == 0 && !before[*at].is_knot();
+        let run = (1..before.len()).rev().find(starts_run).unwrap_or(before.len());
+        let down = before.split_off(run).into_iter().chain(last).collect::<Vec<_>>();
+        if length(&down) > room { before.extend_from_slice(&down) } else { lines.push(down) }
+    }
 }
 
 /// Where to end a line that has room up to a span: the last place within a share of the line beside

@@ -45,7 +45,7 @@ pub fn row(piece: &Piece, strand: usize, width: f64, stencils: &mut Stencils<'_>
     for part in elide::parts(&piece.design, strand, &spans, room) {
         match part {
             Part::Drawn(spans) => {
-                for spans in line::broken(spans, room) {
+                for spans in &line::broken(spans, room) {
                     let line = Line { design: &piece.design, strand, spans, lead, width };
                     let (block, unlettered) = line.draw(stencils);
                     row.unlettered += unlettered;
