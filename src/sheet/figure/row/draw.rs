@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::art::Stencils;
-use crate::design::{Dangle, End, What};
+use crate::design::{Dangle, Design, End, What};
 use crate::geometry::Point;
 use crate::pattern::CordKind;
 use crate::sheet::figure::ends;

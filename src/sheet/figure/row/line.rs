@@ -11,6 +11,7 @@ use crate::sheet::layout::Block;
 use crate::sheet::mark::Mark;
 use crate::sheet::style;
 
+use super::beside;
 use super::draw;
 use super::label::{self, Labels};
 use super::span::{Span, Thing};
@@ -53,10 +54,10 @@ pub fn broken<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
 /// Brings a last line without beads to the beads before it: up to them where there is room for its
 /// cord cut short, or else the last run down to it.
 fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
-    let Some(last) = lines.pop_if(|last| last.iter().all(|span| !matches!(span.thing, Thing::Bit(_)))) else { return };
+    let Some(mut last) = lines.pop_if(|last| last.iter().all(|span| !matches!(span.thing, Thing::Bit(_)))) else { return };
     let Some(before) = lines.last_mut() else { return lines.push(last) };
     let length = |spans: &[Span<'_>]| spans.iter().map(Span::length).sum::<f64>();
-    let (ends, bare): (Vec<_>, Vec<_>) = last.iter().partition(|span| !span.is_bare());
+    let (bare, ends): (Vec<_>, Vec<_>) = last.iter().copied().partition(Span::is_bare);
     let left = room - length(before) - length(&ends);
     if left >= SHORTEST * bare.len() as f64 {
         let most = left / bare.len().max(1) as f64;
@@ -64,8 +65,10 @@ fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
     } else {
         let starts_run = |at: &usize| before[*at].run.0 == 0 && !before[*at].is_knot();
         let run = (1..before.len()).rev().find(starts_run).unwrap_or(before.len());
-        let down = before.split_off(run).into_iter().chain(last).collect::<Vec<_>>();
-        if length(&down) > room { before.extend_from_slice(&down) } else { lines.push(down) }
+        if length(&before[run..]) + length(&last) <= room {
+            last.splice(0..0, before.split_off(run));
+        }
+        lines.push(last);
     }
 }
 
@@ -134,6 +137,7 @@ impl<'a, 's> Line<'a, 's> {
         let mut marks = labels.marks();
         marks.extend(label::counts(&placed, labels.height(), cord, self.width));
         let row = draw::row(self, &placed, cord, stencils);
+        marks.extend(beside::letters(self.design, &placed, cord, self.width));
         marks.push(Mark::Group { label: self.describe(), marks: row });
         let ruler = Ruler::new(units, self.width);
         marks.extend(ruler.marks(&stretches(&placed), Point::new(0.0, ruler_top)));

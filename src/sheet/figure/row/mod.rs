@@ -6,6 +6,7 @@
 //! first and the last are drawn, and a line between them says what is left out. Nothing is left out
 //! otherwise: beads drawn and beads told as left out are the strand's.
 
+mod beside;
 mod draw;
 mod elide;
 mod label;
