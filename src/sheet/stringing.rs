@@ -1,7 +1,7 @@
 //! The stringing pages: for each strand what to cut, the word chart, the row at actual size with
 //! its ruler, and the lengths to check against.
 
-mod checks;
+pub mod checks;
 
 use crate::art::Stencils;
 use crate::design::{Bead, reach};
@@ -16,7 +16,7 @@ use super::layout::flow::Flow;
 use super::layout::text::Type;
 use super::mark::Mark;
 use super::page::Body;
-use super::{Sheet, outline, style, words};
+use super::{Sheet, outline, sizes, style, words};
 
 /// Room between strands.
 const STRANDS_APART: f64 = 7.0;
@@ -29,6 +29,8 @@ const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type
 /// Beads up to this size, in mm, are drawn in the key.
 const KEY_SIZE: f64 = 14.0;
 
+/// What becomes of beads that do not fill their strand.
+const SLIDES: &str = " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
 
@@ -65,8 +67,9 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     } else {
         String::new()
     };
+    let slides = if sheet.piece.design.strands.iter().any(checks::slides) { SLIDES } else { "" };
     let text = format!(
-        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another; the small figures above the beads count them in tens; the ruler starts at the first bead.{pair}"
+        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler starts at the first bead.{slides}{pair}"
     );
     Block::stack([Type::TITLE.line("Stringing"), Type::SMALL.paragraph(&text, width)], 0.8)
 }
@@ -88,10 +91,14 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
 
 /// How much cord a bead takes in a row of its kind, where its size does not say it.
 fn takes(bead: &Bead) -> Option<String> {
-    let size = if bead.shape == Shape::Seed { bead.across } else { bead.along };
+    let (size, which) = match bead.shape {
+        Shape::Seed => (bead.across, " wide"),
+        _ if bead.along == bead.across => (bead.along, ""),
+        _ => (bead.along, " along the hole"),
+    };
     let takes = Length::mm(2.0 * reach(bead, Some(bead)));
     let differs = size.tenths() != takes.tenths();
-    differs.then(|| format!("{} {}, takes {}", size.tenths(), bead.shape, takes.tenths()))
+    differs.then(|| format!("{}{which}, takes {}", size.tenths(), takes.tenths()))
 }
 
 fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stencils<'_>) {
@@ -152,9 +159,7 @@ fn head(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
 
 /// A strand's number, where there are several, and its name.
 fn title(sheet: &Sheet<'_>, index: usize) -> String {
-    let strands = &sheet.piece.design.strands;
-    let number = if strands.len() > 1 { format!("{}  ", index + 1) } else { String::new() };
-    format!("{number}{}", strands[index].name)
+    sizes::title(&sheet.piece.design, index)
 }
 
 /// The heading of a strand that runs on to another page.

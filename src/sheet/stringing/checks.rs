@@ -65,15 +65,19 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
     format!("If yours differ by more, measure your beads: {each}.")
 }
 
+/// Whether some of the beads slide.
+pub fn slides(strand: &Strand) -> bool {
+    strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(..)))
+}
+
 /// Bare cord in all, and at the ends.
 fn bare(units: UnitStyle, strand: &Strand, starts: &[f64]) -> String {
     let all = strand.bare();
     if all < LEAST_BARE {
         return "No bare cord is left.".to_owned();
     }
-    let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(..)));
     let [first, last] = at_ends(strand, starts);
-    let about = if slides { "about " } else { "" };
+    let about = if slides(strand) { "about " } else { "" };
     let say = |length: f64| format!("{about}{}", units.ruler(Length::mm(length)));
     let ends = if (first - last).abs() < SAME {
         format!("{} at each end", say(first.midpoint(last)))
@@ -81,12 +85,7 @@ fn bare(units: UnitStyle, strand: &Strand, starts: &[f64]) -> String {
         format!("{} at the first end, {} at the last", say(first), say(last))
     };
     let between = if all.value() - first - last > SAME { ", the rest between the beads" } else { "" };
-    let meant = if slides {
-        " The beads slide on bare cord: they gather at the low point, nothing holds them there, and this is meant."
-    } else {
-        ""
-    };
-    format!("Bare cord: in all {}, {ends}{between}.{meant}", units.ruler(all))
+    format!("Bare cord: in all {}, {ends}{between}.", units.ruler(all))
 }
 
 /// Bare cord before the first thing strung and after the last, of trains that start at stations.
@@ -104,7 +103,6 @@ fn at_ends(strand: &Strand, starts: &[f64]) -> [f64; 2] {
 
 /// What of the row is not drawn as it is.
 fn notes(strand: &Strand, row: &Row) -> Vec<&'static str> {
-    let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(..)));
     let notes = [
         (row.elided, "Repeats left out of the drawing are told where they stand; ruler and counts go on past them."),
         (row.reduced > 0, "What is too large for the page is drawn smaller, and the ruler stops there."),
@@ -113,7 +111,7 @@ fn notes(strand: &Strand, row: &Row) -> Vec<&'static str> {
             "Runs too short for their letter have a bracket alone: read them in the words above.",
         ),
         (
-            strand.trains.len() > 1 && slides,
+            strand.trains.len() > 1 && slides(strand),
             "Some of the beads slide: the ruler shows where they rest when the piece hangs.",
         ),
     ];
