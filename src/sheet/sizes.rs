@@ -56,7 +56,9 @@ fn name(size: &Size) -> String {
 /// this sheet.
 pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
     let others = sizes.iter().filter(|size| !size.chosen);
-    others.filter_map(|size| Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, design), width))).collect()
+    others
+        .filter_map(|size| Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, design), width)))
+        .collect()
 }
 
 fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {

@@ -67,10 +67,12 @@ fn finding(finding: &Finding) -> String {
 fn wire(finding: &Finding) -> Option<String> {
     let wire = Some(finding.wire).filter(|wire| *wire > Length::ZERO && *wire != usual_wire(finding))?;
     let diameter = wire.hundredths();
-    Some(gauge(wire).map_or_else(
-        || format!("wire{JOINED}{diameter}"),
-        |gauge| format!("{gauge}{JOINED}gauge wire ({diameter})"),
-    ))
+    Some(
+        gauge(wire).map_or_else(
+            || format!("wire{JOINED}{diameter}"),
+            |gauge| format!("{gauge}{JOINED}gauge wire ({diameter})"),
+        ),
+    )
 }
 
 /// The wire gauge of a diameter, if it is one's.

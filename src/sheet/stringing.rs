@@ -30,7 +30,8 @@ const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type
 const KEY_SIZE: f64 = 14.0;
 
 /// What becomes of beads that do not fill their strand.
-const SLIDES: &str = " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
+const SLIDES: &str =
+    " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
 

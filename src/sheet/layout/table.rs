@@ -144,7 +144,7 @@ impl Table {
         let wraps = |at: &usize| self.columns[*at].wraps;
         let fixed: f64 = (0..natural.len()).filter(|at| !wraps(at)).map(|at| natural[at]).sum();
         let wrapping: f64 = (0..natural.len()).filter(wraps).map(|at| natural[at]).sum();
-        let room = (width - gaps - fixed).max(width * 0.2);
+        let room = (width - gaps - fixed).max(wrapping.min(width * 0.2));
         let share = |at: usize| if wraps(&at) { natural[at] / wrapping.max(1e-9) * room } else { natural[at] };
         let widths: Vec<f64> = (0..natural.len()).map(share).collect();
         let squeeze = ((width - gaps) / widths.iter().sum::<f64>()).min(1.0);

@@ -106,10 +106,7 @@ fn notes(strand: &Strand, row: &Row) -> Vec<&'static str> {
     let notes = [
         (row.elided, "Repeats left out of the drawing are told where they stand; ruler and counts go on past them."),
         (row.reduced > 0, "What is too large for the page is drawn smaller, and the ruler stops there."),
-        (
-            row.unlettered > 0,
-            "Runs too short for their letter have a bracket alone: read them in the words above.",
-        ),
+        (row.unlettered > 0, "Runs too short for their letter have a bracket alone: read them in the words above."),
         (
             strand.trains.len() > 1 && slides(strand),
             "Some of the beads slide: the ruler shows where they rest when the piece hangs.",

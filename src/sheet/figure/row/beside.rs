@@ -9,27 +9,38 @@ use super::line::Placed;
 
 /// Room between a branch and its letters.
 const CLEAR: f64 = 0.8;
+/// Room that is missing by less is there.
+const ROUNDING: f64 = 1e-9;
 /// How the letters look.
 const FACE: Type = Type::SMALL_STRONG;
 
 /// The letters of a line's branches with the cord at a height: to the right of each branch, or else
 /// to its left; none where its neighbours leave no room.
 pub fn letters(design: &Design, placed: &[Placed<'_, '_>], cord: f64, width: f64) -> Vec<Mark> {
-    let (branches, others): (Vec<&Placed<'_, '_>>, Vec<&Placed<'_, '_>>) = placed.iter().partition(|one| one.span.branch().is_some());
+    let (branches, others): (Vec<&Placed<'_, '_>>, Vec<&Placed<'_, '_>>) =
+        placed.iter().partition(|one| one.span.branch().is_some());
     let row = others.iter().map(|one| one.span.reach.below).fold(0.0, f64::max);
-    let edge = |one: &Placed<'_, '_>, way: f64| one.centre() + way * (one.span.reach.aside + CLEAR);
-    let (mut taken, mut marks) = (0.0, Vec::new());
-    for (at, one) in branches.iter().enumerate() {
+    let mut taken: Vec<_> = branches.iter().map(|one| reach(one)).collect();
+    let mut marks = Vec::new();
+    for one in &branches {
         let letters = of_branch(design, one, cord, cord + row);
         let wide = letters.iter().map(|(words, _)| FACE.width(words)).fold(0.0, f64::max);
-        let [left, right] = [edge(one, -1.0) - wide, edge(one, 1.0)];
-        let next = branches.get(at + 1).map_or(width, |next| edge(next, -1.0));
-        let place = if right + wide <= next { Some(right) } else { Some(left).filter(|left| *left >= taken) };
-        taken = if place == Some(right) { right + wide } else { right };
-        let mark = |(words, y): &(String, f64)| place.map(|x| FACE.mark(words, Point::new(x, *y), Anchor::Start));
-        marks.extend(letters.iter().filter_map(mark));
+        let (left, right) = reach(one);
+        let is_free = |x: &f64| {
+            let inside = *x >= 0.0 && x + wide <= width;
+            inside && taken.iter().all(|(from, to)| x + wide <= *from + ROUNDING || *x >= to - ROUNDING)
+        };
+        let Some(x) = [right, left - wide].into_iter().find(is_free) else { continue };
+        taken.push((x - CLEAR, x + wide + CLEAR));
+        marks.extend(letters.iter().map(|(words, y)| FACE.mark(words, Point::new(x, *y), Anchor::Start)));
     }
     marks
+}
+
+/// What a branch takes of the line, with room beside it.
+fn reach(one: &Placed<'_, '_>) -> (f64, f64) {
+    let half = one.span.reach.aside + CLEAR;
+    (one.centre() - half, one.centre() + half)
 }
 
 /// The letters of one branch with their baselines, without those that would reach above a height.

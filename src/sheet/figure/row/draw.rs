@@ -93,13 +93,7 @@ fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencil
 }
 
 /// A branch, with a thin line down to it where it is drawn below the beads.
-fn hung(
-    dangle: &Dangle,
-    one: &Placed<'_, '_>,
-    at: Point,
-    design: &Design,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+fn hung(dangle: &Dangle, one: &Placed<'_, '_>, at: Point, design: &Design, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let top = at + Point::new(0.0, one.span.hang);
     let stroke = Some(Stroke::new(style::QUIET, 0.2));
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };

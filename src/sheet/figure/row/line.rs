@@ -54,7 +54,9 @@ pub fn broken<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
 /// Brings a last line without beads to the beads before it: up to them where there is room for its
 /// cord cut short, or else the last run down to it.
 fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
-    let Some(mut last) = lines.pop_if(|last| last.iter().all(|span| !matches!(span.thing, Thing::Bit(_)))) else { return };
+    let Some(mut last) = lines.pop_if(|last| last.iter().all(|span| !matches!(span.thing, Thing::Bit(_)))) else {
+        return;
+    };
     let Some(before) = lines.last_mut() else { return lines.push(last) };
     let length = |spans: &[Span<'_>]| spans.iter().map(Span::length).sum::<f64>();
     let (bare, ends): (Vec<_>, Vec<_>) = last.iter().copied().partition(Span::is_bare);
