@@ -48,20 +48,20 @@ impl Ink {
     }
 
     /// What this ink makes of the colour of a text or a line: itself, a grey of the same lightness,
-    /// or black, unless it is the paper's white.
+    /// or black unless it is light.
     #[must_use]
     pub fn line(self, colour: Rgb) -> Rgb {
         match self {
             Self::Colour => colour,
             Self::Grey => grey(colour),
-            Self::Outline if grey(colour).0 > PAPER => Rgb::WHITE,
+            Self::Outline if grey(colour).0 > LIGHT => grey(colour),
             Self::Outline => Rgb::BLACK,
         }
     }
 }
 
-/// Lightness in sRGB values above which what is drawn beside black is paper.
-const PAPER: u8 = 0xf8;
+/// Lightness in sRGB values above which a line in outline stays grey: thin rules, white paper.
+const LIGHT: u8 = 0x80;
 
 /// Rec. 709 luma of the sRGB values: an approximation of lightness that is good enough to print by.
 fn grey(Rgb(red, green, blue): Rgb) -> Rgb {

@@ -77,7 +77,12 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let files = entries.filter_map(Result::ok).map(|entry| entry.path());
     let is_pattern = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "yaml" || ending == "yml");
     let mut paths: Vec<_> = files.filter(is_pattern).collect();
-    paths.sort();
+    paths.sort_by(|a, b| a.file_stem().cmp(&b.file_stem()).then_with(|| a.cmp(b)));
+    if let Some(twins) = paths.windows(2).find(|pair| pair[0].file_stem() == pair[1].file_stem()) {
+        // `windows` gives pairs.
+        let names = [&twins[0], &twins[1]].map(|path| path.display().to_string());
+        return Err(Failure::trouble(format!("{} would have one page: rename one", names.join(" and "))));
+    }
     if paths.is_empty() { Err(trouble(&"there is no pattern file (.yaml) here")) } else { Ok(paths) }
 }
 
@@ -97,7 +102,7 @@ fn bind(options: &Options, known: &Manifest, made: &[Made]) -> Result<(), Failur
     }
     let manifest = manifest(made);
     let contact = out.join("contact.pdf");
-    if manifest.contact != known.contact || !contact.exists() {
+    if !entries.is_empty() && (manifest.contact != known.contact || !contact.exists()) {
         output::write(&contact, &contact_sheet(options, made)?)?;
     }
     refresh(&Manifest::path(out), manifest.text().as_bytes())
@@ -130,9 +135,8 @@ fn contact_sheet(options: &Options, made: &[Made]) -> Result<Vec<u8>, Failure> {
         let pieces: Vec<_> = entries.iter().filter_map(|(path, entry)| Some((work::piece(path)?, *entry))).collect();
         gallery::contact(&options.title, &pieces, at + 1, count, options.paper)
     };
-    let pages: Vec<_> = entries.par_chunks(FIGURES).enumerate().map(page).collect();
     let about = About { title: options.title.clone(), ..About::default() };
-    export::pdf(&pages, &about).map_err(Failure::trouble)
+    export::pdf(entries.chunks(FIGURES).enumerate().map(page), &about).map_err(Failure::trouble)
 }
 
 /// Reports what is wrong, in the order of the files, and sums up.

@@ -14,6 +14,7 @@ mod new;
 mod output;
 mod pages;
 mod picture;
+mod preview;
 mod proof;
 mod report;
 mod schema;
@@ -46,6 +47,8 @@ enum Command {
     Picture(picture::Options),
     /// Make pictures, sheets and pages of all patterns of a folder
     Gallery(gallery::Options),
+    /// Show the sheet in a browser and redraw it when the pattern is saved
+    Preview(preview::Options),
     /// Say what is wrong with patterns, or could be
     Check(check::Options),
     /// Print lengths, drops, weights and tension
@@ -104,6 +107,7 @@ pub fn run() -> ExitCode {
         Command::Proof(options) => proof::run(options, messages),
         Command::Picture(options) => picture::run(options, messages),
         Command::Gallery(options) => gallery::run(options, messages),
+        Command::Preview(options) => preview::run(options, messages),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),

@@ -149,7 +149,12 @@ impl Drawing {
 
 fn about(piece: &Piece) -> About {
     let heading = &piece.design.heading;
-    About { title: heading.title.clone(), author: heading.designer.clone().unwrap_or_default(), keywords: Vec::new() }
+    About {
+        title: heading.title.clone(),
+        author: heading.designer.clone().unwrap_or_default(),
+        subject: heading.summary.clone().unwrap_or_default(),
+        keywords: vec![heading.kind.word().to_owned(), "beads".to_owned()],
+    }
 }
 
 /// One file for all pages, or one a page.

@@ -2,7 +2,8 @@
 
 use crate::units::{Length, Mass};
 
-use super::model::{Bit, Dangle, Design, Strand, What};
+use super::model::{Bit, Dangle, Design, Rest, Strand, Train, What};
+use crate::pattern::Kind;
 
 impl Strand {
     /// Every bit in order.
@@ -77,6 +78,23 @@ fn count(bit: &Bit, counts: &mut [u32]) {
     }
 }
 
+impl Train {
+    /// Station and drop of every branch, with the train as far along its cord as it goes.
+    fn branches(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
+        let mut at = match self.rest {
+            Rest::At(start) | Rest::Free(_, start) => start,
+        };
+        self.bits.iter().filter_map(move |bit| {
+            let station = at + bit.before;
+            at += bit.length();
+            match &bit.what {
+                What::Dangle(dangle) => Some((station, dangle.drop)),
+                _ => None,
+            }
+        })
+    }
+}
+
 impl Dangle {
     /// How far below the cord each of the branch's bits has its centre, in mm.
     #[must_use]
@@ -111,18 +129,31 @@ impl Design {
         (parts().map(|part| part.least).sum(), parts().map(|part| part.reach).sum())
     }
 
-    /// The piece's length, along its shortest strand: closed as short and as long as it goes.
+    /// The piece's length, along its shortest strand: closed as short and as long as it goes. Of
+    /// earrings, from the top of the closure to the lowest point.
     #[must_use]
     pub fn piece_length(&self) -> (Length, Length) {
         let (least, most) = self.closure_length();
-        let lengths = self.strands.iter().map(|strand| strand.finished);
-        let shortest = lengths.fold(None, |least: Option<Length>, one| match least {
-            Some(least) if least <= one => Some(least),
-            _ => Some(one),
+        let lengths = self.strands.iter().map(|strand| strand.finished.value());
+        let length = Length::mm(match self.heading.kind {
+            Kind::Earrings => self.strands.iter().map(|strand| self.depth(strand)).fold(0.0, f64::max),
+            _ => lengths.reduce(f64::min).unwrap_or_default(),
         });
-        // A loop hangs half as deep as its strand is long.
-        let shortest = shortest.unwrap_or_default() * if self.closure.loops { 0.5 } else { 1.0 };
-        (shortest + least, shortest + most)
+        (length + least, length + most)
+    }
+
+    /// How far an earring's strand reaches below the closure, branches included, in mm. A loop hangs
+    /// half as deep as its strand is long; what slides hangs as low as it can.
+    fn depth(&self, strand: &Strand) -> f64 {
+        let whole = strand.finished.value();
+        let below = |station: f64| if self.closure.loops { station.min(whole - station) } else { station };
+        let lowest = if self.closure.loops { whole / 2.0 } else { whole };
+        strand
+            .trains
+            .iter()
+            .flat_map(Train::branches)
+            .map(|(station, drop)| below(station) + drop)
+            .fold(lowest, f64::max)
     }
 
     /// Mass of one copy: strands and closure.

@@ -3,6 +3,8 @@
 //! Each page's SVG is parsed once and freed before the next, so that memory does not grow with the
 //! number of pages. No date and no random id is written: equal pages give equal bytes.
 
+use std::borrow::Borrow;
+
 use krilla::destination::XyzDestination;
 use krilla::geom::{Point, Size};
 use krilla::metadata::Metadata;
@@ -25,17 +27,20 @@ pub struct About {
     pub title: String,
     /// Who designed what it shows; empty where unknown.
     pub author: String,
+    /// What it shows, in a sentence; empty where unknown.
+    pub subject: String,
     /// Words to find it by.
     pub keywords: Vec<String>,
 }
 
-/// Writes the pages as one PDF.
-pub fn pdf(pages: &[Page], about: &About) -> Result<Vec<u8>, ExportError> {
+/// Writes the pages as one PDF. Pages may be made one by one, when their turn comes.
+pub fn pdf<P: Borrow<Page>>(pages: impl IntoIterator<Item = P>, about: &About) -> Result<Vec<u8>, ExportError> {
     let settings = SerializeSettings { enable_tagging: false, ..SerializeSettings::default() };
     let mut document = Document::new_with(settings);
     document.set_metadata(metadata(about));
     let mut outline = Outline::new();
-    for (index, page) in pages.iter().enumerate() {
+    for (index, page) in pages.into_iter().enumerate() {
+        let page = page.borrow();
         draw(&mut document, page)?;
         outline.push_child(OutlineNode::new(page.title.clone(), XyzDestination::new(index, Point::from_xy(0.0, 0.0))));
     }
@@ -45,7 +50,9 @@ pub fn pdf(pages: &[Page], about: &About) -> Result<Vec<u8>, ExportError> {
 
 fn metadata(about: &About) -> Metadata {
     let authors = Some(about.author.clone()).filter(|author| !author.is_empty());
-    Metadata::new()
+    let metadata =
+        if about.subject.is_empty() { Metadata::new() } else { Metadata::new().description(about.subject.clone()) };
+    metadata
         .title(about.title.clone())
         .authors(authors.into_iter().collect())
         .keywords(about.keywords.clone())

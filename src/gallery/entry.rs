@@ -1,10 +1,11 @@
 //! What the pages say of one pattern.
 
 use crate::Piece;
+use crate::design::{Design, Strand};
 use crate::materials::{Order, materials};
 use crate::picture::{self, Proportion};
 use crate::sheet;
-use crate::units::Length;
+use crate::units::UnitStyle;
 
 /// One pattern in the gallery.
 #[derive(Clone, Debug, PartialEq)]
@@ -68,37 +69,42 @@ impl Entry {
     /// What is said of a piece, which is given in its own colours and then in every colourway.
     #[must_use]
     pub fn new(folder: &str, pieces: &[Piece], proportion: Proportion, prices: bool) -> Option<Self> {
-        let design = &pieces.first()?.design;
-        let heading = &design.heading;
-        let copies = u64::from(design.copies);
-        let counted = design.beads.iter().zip(design.counts());
-        let print = |length: Length| heading.units.ruler(length);
-        let price = || materials(design, &Order::default()).suggestion.map(|price| price.retail.to_string());
+        let piece = pieces.first()?;
+        let heading = &piece.design.heading;
         Some(Self {
             folder: folder.to_owned(),
             title: heading.title.clone(),
             kind: heading.kind.word(),
             summary: heading.summary.clone().unwrap_or_default(),
             designer: heading.designer.clone().unwrap_or_default(),
-            facts: sheet::facts(pieces.first()?),
-            beads: counted.map(|(bead, count)| (bead.name.clone(), (u64::from(count) * copies).to_string())).collect(),
-            strands: design
-                .strands
-                .iter()
-                .map(|strand| [strand.name.clone(), print(strand.finished), print(strand.beaded())])
-                .collect(),
-            price: prices.then(price).flatten().map(|price| with_currency(price, heading.currency.as_deref())),
+            facts: sheet::facts(piece),
+            beads: beads(&piece.design),
+            strands: piece.design.strands.iter().map(|row| strand(row, heading.units)).collect(),
+            price: prices.then(|| price(&piece.design)).flatten(),
             shots: pieces.iter().enumerate().map(|(at, piece)| shot(at, piece, proportion)).collect(),
         })
     }
+}
+
+fn beads(design: &Design) -> Vec<(String, String)> {
+    let counted = design.beads.iter().zip(design.counts());
+    let all = |count: u32| (u64::from(count) * u64::from(design.copies)).to_string();
+    counted.map(|(bead, count)| (bead.name.clone(), all(count))).collect()
+}
+
+fn strand(strand: &Strand, units: UnitStyle) -> [String; 3] {
+    [strand.name.clone(), units.ruler(strand.finished), units.ruler(strand.beaded())]
+}
+
+/// The suggested price for a wearer, with its currency.
+fn price(design: &Design) -> Option<String> {
+    let retail = materials(design, &Order::default()).suggestion?.retail;
+    let currency = design.heading.currency.as_ref().map(|currency| format!(" {currency}"));
+    Some(format!("{retail}{}", currency.unwrap_or_default()))
 }
 
 fn shot(at: usize, piece: &Piece, proportion: Proportion) -> Shot {
     let suffix = if at == 0 { String::new() } else { format!("-{at}") };
     let name = piece.design.heading.colourway.clone();
     Shot { name, suffix, proportion, alternative: picture::alternative(piece) }
-}
-
-fn with_currency(price: String, currency: Option<&str>) -> String {
-    currency.map_or_else(|| price.clone(), |currency| format!("{price} {currency}"))
 }

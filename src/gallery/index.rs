@@ -3,6 +3,9 @@
 use super::html::{address, document, escaped};
 use super::{Entry, SCRIPT, Shot};
 
+/// The way to the contact sheet.
+const CONTACT: &str = "<footer><p><a href=\"contact.pdf\">All patterns on paper (PDF)</a></p></footer>\n";
+
 /// The index page.
 #[must_use]
 pub fn index(title: &str, entries: &[Entry]) -> String {
@@ -15,10 +18,11 @@ pub fn index(title: &str, entries: &[Entry]) -> String {
         "<a class=\"skip\" href=\"#patterns\">Skip to the patterns</a>\n\
          <header>\n<h1>{}</h1>\n{}</header>\n\
          <main id=\"patterns\">\n<p id=\"count\" role=\"status\">{many}</p>\n<ul class=\"cards\">\n{cards}</ul>\n</main>\n\
-         <footer><p><a href=\"contact.pdf\">All patterns on paper (PDF)</a></p></footer>\n\
+         {}\
          <script>\n{SCRIPT}</script>\n",
         escaped(title),
         search(entries),
+        if entries.is_empty() { "" } else { CONTACT },
     );
     document(title, &format!("{many} with pictures and printable sheets."), "", &body)
 }

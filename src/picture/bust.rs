@@ -32,7 +32,7 @@ pub struct Bust {
 impl Bust {
     /// Its foot.
     fn foot(&self) -> f64 {
-        (self.lowest - 0.4 * self.breadth).min(-1.15 * self.breadth)
+        (self.lowest - 0.4 * self.breadth).min(-1.28 * self.breadth)
     }
 
     /// How far the neck's base comes down in front.

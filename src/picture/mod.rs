@@ -101,14 +101,7 @@ pub fn picture(pieces: &[Piece], style: &Style) -> Page {
     let extent = extent.unwrap_or(Extent { low: Point::ORIGIN, high: Point::new(1.0, 1.0) });
     let captioned = style.caption || pieces.len() > 1;
     let cell = cell(extent, style.proportion, captioned);
-    let mut page = Page {
-        width: cell.width * pieces.len().max(1) as f64,
-        height: cell.height,
-        title: pieces.first().map(|piece| piece.design.heading.title.clone()).unwrap_or_default(),
-        description: pieces.iter().map(alternative).collect::<Vec<_>>().join(" "),
-        symbols: Vec::new(),
-        marks: Vec::new(),
-    };
+    let mut page = bare(pieces, cell);
     page.marks = ground::marks(style.ground, page.width, page.height, &mut page.symbols);
     for (index, subject) in subjects.iter().enumerate() {
         let cell = Rect { left: cell.width * index as f64, ..cell };
@@ -118,6 +111,18 @@ pub fn picture(pieces: &[Piece], style: &Style) -> Page {
         }
     }
     page
+}
+
+/// An empty page with a cell for each piece.
+fn bare(pieces: &[Piece], cell: Rect) -> Page {
+    Page {
+        width: cell.width * pieces.len().max(1) as f64,
+        height: cell.height,
+        title: pieces.first().map(|piece| piece.design.heading.title.clone()).unwrap_or_default(),
+        description: pieces.iter().map(alternative).collect::<Vec<_>>().join(" "),
+        symbols: Vec::new(),
+        marks: Vec::new(),
+    }
 }
 
 /// Dots an inch at which a picture's longer side measures so many pixels.

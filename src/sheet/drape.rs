@@ -54,8 +54,7 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     let frame = framed(whole, room, scale);
     let mut marks = figure::strands(piece, &frame, stencils);
     marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
-    let beside = Extent { high: Point::new(whole.high.x, strands.high.y), ..strands };
-    marks.extend(figure::labels(piece, &frame, beside, room));
+    marks.extend(figure::labels(piece, &frame, strands, whole, room));
     marks.extend(bar(whole_room, whole.height() * frame.scale, scale, piece));
     (marks, format!("drape {scale}"))
 }

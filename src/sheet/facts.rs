@@ -110,17 +110,20 @@ pub fn worn(piece: &Piece) -> Option<String> {
     let worn = piece.drape.worn.as_ref()?;
     let design = &piece.design;
     let units = design.heading.units;
-    let drop = |at: usize| format!("{}: {}", number(design, at), units.ruler(Length::mm(worn.drops[at])));
+    let drop = |at: usize| {
+        let drop = units.ruler(Length::mm(worn.drops[at]));
+        if worn.drops.len() == 1 { drop } else { format!("{}: {drop}", number(design, at)) }
+    };
     let drops: Vec<_> = (0..worn.drops.len()).map(drop).collect();
     let name = length_name(design.piece_length().0).map_or_else(String::new, |(name, low, high)| {
         let range = high.map_or_else(
             || format!("from {}", units.ruler(low)),
             |high| format!("{} to {}", units.ruler(low), units.ruler(high)),
         );
-        format!(" The trade calls this length {name} ({range}).")
+        format!(" The trade calls a length {range} {name}.")
     });
     Some(format!(
-        "Below the front of the neck: {}.{name} Neck base {}, {}; drawn closed at its shortest, for a neck {BREADTH_TO_DEPTH} times as broad as deep and a chest that leans back {:.0}° (assumptions).",
+        "Below the front of the neck: {}.{name} Neck base {}, {}. Drawn closed at its shortest. Assumed: a neck {BREADTH_TO_DEPTH} times as broad as it is deep (dashed: its front), a chest that leans back {:.0}°.",
         drops.join("; "),
         units.ruler(design.wear.girth),
         design.wear.source,

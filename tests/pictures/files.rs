@@ -44,13 +44,20 @@ fn disc(radius: f64) -> Mark {
 #[test]
 fn files_are_the_same_from_run_to_run() {
     let page = page(50);
-    let about = About { title: "Balls".into(), author: "Marram Studio".into(), keywords: vec!["beads".into()] };
+    let about = About {
+        title: "Balls".into(),
+        author: "Marram Studio".into(),
+        subject: "Rows of balls".into(),
+        keywords: vec!["beads".into()],
+    };
     assert_eq!(svg(&page), svg(&page));
     assert_eq!(png(&page, 72.0, Effort::File), png(&page, 72.0, Effort::File));
     let pages = [page.clone(), page];
     let first = pdf(&pages, &about).unwrap();
     assert_eq!(first, pdf(&pages, &about).unwrap());
     assert!(first.starts_with(b"%PDF-"));
+    let says = |what: &str| first.windows(what.len()).any(|bytes| bytes == what.as_bytes());
+    assert!(says("/Title(Balls)") && says("/Author(Marram Studio)") && says("/Subject(Rows of balls)"));
 }
 
 #[test]

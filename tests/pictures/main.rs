@@ -6,6 +6,7 @@
 mod art;
 mod contact;
 mod files;
+mod ink;
 mod samples;
 mod steps;
 mod widths;

@@ -96,7 +96,7 @@ fn draw(folder: &Path, shot: &Shot, piece: &Piece, options: &Options) -> Result<
     let looks = Style { paper: options.paper, ink: Ink::Colour, prices: options.with_prices };
     let heading = &piece.design.heading;
     let author = heading.designer.clone().unwrap_or_default();
-    let about = About { title: heading.title.clone(), author, keywords: Vec::new() };
-    let sheet = export::pdf(&sheet::pages(piece, &looks), &about).map_err(Failure::trouble)?;
+    let about = About { title: heading.title.clone(), author, ..About::default() };
+    let sheet = export::pdf(sheet::pages(piece, &looks), &about).map_err(Failure::trouble)?;
     output::write(&folder.join(shot.sheet()), &sheet)
 }

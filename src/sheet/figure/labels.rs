@@ -37,6 +37,11 @@ pub fn disc(number: usize, at: Point) -> Vec<Mark> {
     vec![disc, face.mark(&number.to_string(), at + Point::new(0.0, style::TINY * 0.34), Anchor::Middle)]
 }
 
+/// Whether a piece's strands carry numbers: a single one needs none.
+pub fn is_numbered(piece: &Piece) -> bool {
+    piece.design.strands.len() > 1
+}
+
 /// Where a piece's labels go.
 pub enum Labels {
     /// In the hollow of the drape.
@@ -103,12 +108,13 @@ fn discs_fit(piece: &Piece, scale: f64) -> bool {
     order.windows(2).all(|pair| room(pair[0], pair[1]) >= 2.0 * DISC + 0.6)
 }
 
-/// The labels of a piece whose strands fill `extent`, within a room on the page.
-pub fn labels(piece: &Piece, frame: &Frame, extent: Extent, room: Rect) -> Vec<Mark> {
+/// The labels of a piece whose strands fill one box and all its figure another, within a room on the
+/// page.
+pub fn labels(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> Vec<Mark> {
     match (room_for_labels(piece, frame.scale, room.height), hollow(piece)) {
         (Labels::Inside, Some(hollow)) => inside(piece, frame, hollow),
         (Labels::Listed, _) => Vec::new(),
-        _ => beside(piece, frame, extent, room),
+        _ => beside(piece, frame, strands, whole, room),
     }
 }
 
@@ -117,7 +123,7 @@ fn inside(piece: &Piece, frame: &Frame, hollow: Extent) -> Vec<Mark> {
     let (low, high) = (frame.page(hollow.low), frame.page(hollow.high));
     let middle = low.between(high, 0.5);
     let mut marks = list.clone().at(middle - Point::new(list.width / 2.0, list.height / 2.0));
-    for (index, hung) in piece.drape.strands.iter().enumerate() {
+    for (index, hung) in piece.drape.strands.iter().enumerate().filter(|_| is_numbered(piece)) {
         let above = thick(piece, index) * frame.scale + DISC + 0.3;
         marks.extend(disc(index + 1, frame.page(lowest(hung)) - Point::new(0.0, above)));
     }
@@ -128,7 +134,7 @@ fn inside(piece: &Piece, frame: &Frame, hollow: Extent) -> Vec<Mark> {
 fn list(piece: &Piece) -> Block {
     let numbered = |(index, text): (usize, Block)| {
         let number = Block::new(2.0 * DISC, 2.0 * DISC, disc(index + 1, Point::new(DISC, DISC + 0.5)));
-        Block::row([number, text], 1.2)
+        if is_numbered(piece) { Block::row([number, text], 1.2) } else { text }
     };
     Block::stack(texts(piece).into_iter().enumerate().map(numbered), 1.6)
 }
@@ -149,19 +155,20 @@ fn texts(piece: &Piece) -> Vec<Block> {
 }
 
 /// Labels to the right of the drape, each as near its level as the others leave room.
-fn beside(piece: &Piece, frame: &Frame, extent: Extent, room: Rect) -> Vec<Mark> {
+fn beside(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> Vec<Mark> {
     let levels = piece.drape.strands.iter().map(|hung| frame.page(lowest(hung)).y);
     let mut labels: Vec<_> = levels.zip(texts(piece)).collect();
     labels.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let edge = frame.page(extent.high).x + CLEAR;
+    let edge = frame.page(strands.high).x + CLEAR;
+    let turn = frame.page(whole.high).x + CLEAR;
     let (mut free, mut marks) = (room.top, Vec::new());
     let mut below: f64 = labels.iter().map(|(_, text)| text.height + CLEAR).sum();
     for (level, text) in labels {
         let highest_last = room.bottom() - below;
-        let corner = Point::new(edge + CLEAR + LEVEL, (level - text.height / 2.0).min(highest_last).max(free));
+        let corner = Point::new(turn + CLEAR + LEVEL, (level - text.height / 2.0).min(highest_last).max(free));
         below -= text.height + CLEAR;
         free = corner.y + text.height + CLEAR;
-        marks.push(leader(Point::new(edge, level), corner + Point::new(-0.7, text.height / 2.0)));
+        marks.push(leader(Point::new(edge, level), turn, corner + Point::new(-0.7, text.height / 2.0)));
         marks.extend(text.at(corner));
     }
     marks
@@ -188,7 +195,7 @@ pub fn strand_table(piece: &Piece) -> Table {
 }
 
 /// A thin line from the drape's level to a label's middle.
-fn leader(from: Point, to: Point) -> Mark {
-    let way = [from, Point::new(from.x + CLEAR, to.y), to];
+fn leader(from: Point, turn: f64, to: Point) -> Mark {
+    let way = [from, Point::new(turn, from.y), Point::new(turn + CLEAR, to.y), to];
     Mark::Shape { outline: outline::polyline(&way), fill: None, stroke: Some(Stroke::new(style::RULE, 0.2)) }
 }

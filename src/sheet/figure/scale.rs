@@ -85,8 +85,13 @@ pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle) -> Vec<Mark> {
     let size = if name == "in" { format!("{:.0} in", total / INCH) } else { format!("{total:.0} mm") };
     marks.push(text(at + Point::new(0.0, -2.2), "0", Anchor::Start));
     marks.push(text(at + Point::new(step * f64::from(count), -2.2), &size, Anchor::End));
-    marks.push(text(at + Point::new(step * f64::from(count) + 3.0, 0.0), &format!("Scale {scale}"), Anchor::Start));
+    marks.push(text(at + Point::new(step * f64::from(count) + 3.0, 0.0), &named(scale), Anchor::Start));
     marks
+}
+
+/// What stands beside the bar.
+fn named(scale: Scale) -> String {
+    if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") }
 }
 
 fn text(at: Point, words: &str, anchor: Anchor) -> Mark {

@@ -15,7 +15,7 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
     let design = &piece.design;
     let mut order: Vec<_> = design.strands.iter().zip(&piece.drape.strands).collect();
     order.sort_by(|a, b| b.0.finished.value().total_cmp(&a.0.finished.value()));
-    let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(strand, hung, frame, stencils)).collect();
+    let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(design, strand, hung, frame, stencils)).collect();
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
         marks.push(Mark::Group { label, marks: strung(design, strand, hung, frame, stencils) });
@@ -25,7 +25,7 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
 
 /// One strand alone, as far as it is laid.
 pub fn strand(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let mut marks = vec![cord(strand, hung, frame, stencils)];
+    let mut marks = vec![cord(design, strand, hung, frame, stencils)];
     marks.extend(strung(design, strand, hung, frame, stencils));
     marks
 }
@@ -46,8 +46,13 @@ pub(super) fn strung(
     marks
 }
 
-fn cord(strand: &Strand, hung: &Hung, frame: &Frame, stencils: &Stencils<'_>) -> Mark {
-    let points: Vec<_> = hung.joints.iter().map(|joint| frame.page(joint.at)).collect();
+/// A strand's cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
+fn cord(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &Stencils<'_>) -> Mark {
+    let mut points: Vec<_> = hung.joints.iter().map(|joint| frame.page(joint.at)).collect();
+    if let (true, [first, .., last]) = (design.closure.loops, points.as_mut_slice()) {
+        let top = first.between(*last, 0.5);
+        (*first, *last) = (top, top);
+    }
     stencils.cord(strand.cord, &straightened(&points), frame.scale)
 }
 
@@ -63,10 +68,13 @@ fn ends<'a>(
     let mut marks = Vec::new();
     for (end, from_last) in strand.ends.iter().zip([false, true]) {
         for closed in ends::closed(end, design) {
-            let station = if from_last { length - closed.depth } else { closed.depth };
-            if !hung.reaches(station) {
+            let at = |depth: f64| if from_last { length - depth } else { depth };
+            let own = design.findings[closed.finding].length.value();
+            let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
+            if !hung.reaches(at(closed.depth)) || !hung.reaches(at(far)) {
                 continue;
             }
+            let station = at(closed.depth);
             let (point, angle) = hung.at(station);
             let onward = from_last == closed.outward;
             let way = if onward { -angle } else { std::f64::consts::PI - angle };

@@ -6,6 +6,7 @@ use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Stroke};
 use crate::sheet::{outline, style};
 
+use super::labels::is_numbered;
 use super::{DISC, Extent, Frame, lowest_point, straightened};
 
 /// How far the shoulders reach beyond the neck on each side, as a share of its breadth: for the
@@ -28,9 +29,11 @@ pub fn worn(piece: &Piece, corner: Point, width: f64, most_height: f64) -> Optio
     let mut seats = Vec::new();
     for (index, line) in worn.lines.iter().enumerate().filter(|(_, line)| !line.is_empty()) {
         marks.push(strand(line, &frame));
-        let seat = seat(line, &frame, &seats);
-        seats.push(seat);
-        marks.push(number(piece, index, seat));
+        if is_numbered(piece) {
+            let seat = seat(line, &frame, &seats);
+            seats.push(seat);
+            marks.push(number(piece, index, seat));
+        }
     }
     Some((marks, extent.height() * scale))
 }

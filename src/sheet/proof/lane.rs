@@ -33,6 +33,8 @@ pub struct Lane<'a> {
     pub length: f64,
     /// How far it reaches above its line, and below.
     reach: (f64, f64),
+    /// How far it reaches before its start.
+    lead: f64,
     /// Length of the longest thing in it.
     pub longest: f64,
     /// How far the ends of its cord's lines stand out.
@@ -63,7 +65,7 @@ impl<'a> Lane<'a> {
         let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
         let round = piece.design.cords[strand.cord].diameter.value() / 2.0;
-        Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), longest, round, units }
+        Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), lead: 0.0, longest, round, units }
     }
 
     fn side(piece: &'a Piece, parts: &'a [Part], name: Option<&str>, stencils: &mut Stencils<'_>) -> Self {
@@ -75,9 +77,18 @@ impl<'a> Lane<'a> {
             parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
         let frame = Frame { origin: Point::ORIGIN, scale: 1.0 };
         let marks = figure::laid_side(parts, design, &frame, stencils);
-        let [high, low] = stencils.bounds(&Mark::Group { label: String::new(), marks }).unwrap_or_default();
+        let [top, bottom] = stencils.bounds(&Mark::Group { label: String::new(), marks }).unwrap_or_default();
         let (length, longest) = (length.value(), longest.value());
-        Self { laid: Laid::Side(parts), words, length, reach: (-high.y, low.y), longest, round: 0.0, units }
+        Self {
+            laid: Laid::Side(parts),
+            words,
+            length,
+            reach: (-top.y, bottom.y),
+            lead: -top.x,
+            longest,
+            round: 0.0,
+            units,
+        }
     }
 
     /// Height of the lane.
@@ -101,6 +112,7 @@ impl<'a> Lane<'a> {
 
     /// What a window shows of it, on a width.
     pub fn draw(&self, window: Window, width: f64, piece: &Piece, stencils: &mut Stencils<'_>) -> Block {
+        let window = self.with_lead(window);
         let origin = Point::new(-window.first, self.cord());
         let frame = Frame { origin, scale: 1.0 };
         let marks = match self.laid {
@@ -119,6 +131,13 @@ impl<'a> Lane<'a> {
         let ends = self.ends(window, origin);
         let drawn = Mark::Group { label: self.words.clone(), marks };
         Block::new(width, self.height(), label.into_iter().chain(ruler).chain(ends).chain([drawn]).collect())
+    }
+
+    /// The window moved for what reaches before the start of a lane that is not cut.
+    fn with_lead(&self, window: Window) -> Window {
+        let uncut = window.from == 0.0 && self.length + self.lead <= window.to;
+        let shift = if uncut { (self.lead + window.first).max(0.0) } else { 0.0 };
+        Window { first: window.first - shift, last: window.last - shift, ..window }
     }
 
     /// What a window shows of the ruler.

@@ -119,12 +119,12 @@ impl Tiling {
         let mut marks = Vec::new();
         if let Some(page) = before {
             marks.extend(join(left, self.room.top, bottom));
-            let words = format!("the cut edge of page {page} lies here");
+            let words = format!("page {page} ends here");
             marks.push(Type::TINY.mark(&words, Point::new(left + 1.0, self.room.top + style::TINY), Anchor::Start));
         }
         if let Some(page) = after {
             marks.extend(join(right, self.room.top, bottom));
-            let words = format!("cut here; lay this edge on the left line of page {page}");
+            let words = format!("cut here; lay on the left line of page {page}");
             marks.push(Type::TINY.mark(&words, Point::new(right - 1.0, self.room.top + style::TINY), Anchor::End));
         }
         marks
