@@ -3,13 +3,12 @@
 
 use crate::design::{Design, Size, Strand};
 use crate::materials::render::words::long;
-use crate::steps::chart;
+use crate::steps::{self, chart};
 use crate::units::{Length, UnitStyle};
 
 use super::layout::Block;
 use super::layout::table::{Align, Cell, Column, Table};
 use super::layout::text::Type;
-use super::stringing::checks;
 use super::{facts, words};
 
 /// Width of the column of strands' names beside word charts.
@@ -67,7 +66,7 @@ fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
     for (at, strand) in design.strands.iter().enumerate() {
         let heading = Type::SMALL_STRONG.fitted(&title(design, at), NAME - 2.0);
         let chart = Block::stack(words::set(&chart::text(design, strand), Type::SMALL, width - NAME), 0.0);
-        let counts = Type::TINY.paragraph(&checks::counts(design, strand), width - NAME);
+        let counts = Type::TINY.paragraph(&steps::counts(design, strand), width - NAME);
         blocks.push(Block::row([Block { width: NAME, ..heading }, Block::stack([chart, counts], 0.0)], 0.0));
     }
     blocks.push(Block::gap(3.0));

@@ -1,13 +1,13 @@
 //! The stringing pages: for each strand what to cut, the word chart, the row at actual size with
 //! its ruler, and the lengths to check against.
 
-pub mod checks;
+mod checks;
 
 use crate::art::Stencils;
 use crate::design::{Bead, reach};
 use crate::geometry::Point;
 use crate::pattern::Shape;
-use crate::steps::chart;
+use crate::steps::{self, chart};
 use crate::units::Length;
 
 use super::figure;
@@ -110,7 +110,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
     let checks = checks::block(sheet, index, &row, width);
     let mut opening = vec![head(sheet, index, width)];
     opening.extend(chart_lines(&chart::text(design, strand), width));
-    opening.push(Block::stack([Type::SMALL.paragraph(&checks::counts(design, strand), width), Block::gap(2.0)], 0.0));
+    opening.push(Block::stack([Type::SMALL.paragraph(&steps::counts(design, strand), width), Block::gap(2.0)], 0.0));
     let mut lines = row.lines.into_iter();
     let first = lines.next().unwrap_or_default();
     open(flow, opening, first, sheet.room().height);

@@ -1,18 +1,17 @@
-//! What to check a strand against: counts, the beaded length, bare cord, where it starts.
+//! What to check a strand against: the beaded length, bare cord, where it starts.
 
 use crate::design::{Bit, Design, Rest, Strand, What};
 use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
 use crate::sheet::layout::Block;
 use crate::sheet::layout::text::Type;
+use crate::steps;
 use crate::units::{Length, UnitStyle};
 
 /// Bare cord before the row, below which it starts at the end.
 const LEAST_BARE: Length = Length::mm(1.0);
 /// Bare lengths that differ by less are told as equal: half of what a ruler shows.
 const SAME: f64 = 0.5;
-/// A ruler is read to about a millimetre, however alike the beads are.
-const LEAST_MARGIN: Length = Length::mm(1.0);
 
 /// The lengths to check against, and what of the row is not drawn as it is.
 pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
@@ -21,7 +20,7 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     let mut small = Vec::new();
     let mut blocks = Vec::new();
     if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
-        blocks.push(Type::STRONG.paragraph(&measures(design, strand), width));
+        blocks.push(Type::STRONG.paragraph(&steps::measures(design, strand), width));
         small.push(tolerances(design, strand));
     }
     small.push(bare(units, strand, &sheet.piece.drape.strands[index].starts));
@@ -29,26 +28,6 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     small.extend(notes(strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
-}
-
-/// `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`
-pub fn counts(design: &Design, strand: &Strand) -> String {
-    let whole = crate::steps::counts(design, strand);
-    let all: u32 = strand.counts(design).iter().sum();
-    let on_cord = strand.bits().filter(|bit| matches!(bit.what, What::Bead(_))).count();
-    let branches = strand.bits().filter(|bit| matches!(bit.what, What::Dangle(_))).count();
-    let hung = all as usize - on_cord;
-    let Some((_, each)) = whole.split_once(": ").filter(|_| hung > 0) else { return whole };
-    let beads = if on_cord == 1 { "bead" } else { "beads" };
-    let where_hung = if branches == 1 { "the branch".to_owned() } else { format!("{branches} branches") };
-    format!("{on_cord} {beads} on the cord, {hung} on {where_hung}; in all {each}")
-}
-
-fn measures(design: &Design, strand: &Strand) -> String {
-    let units = design.heading.units;
-    let spread = strand.spread(design);
-    let margin = if spread > LEAST_MARGIN { spread } else { LEAST_MARGIN };
-    format!("The beads measure {}, likely within {}.", units.ruler(strand.beaded()), units.margin(margin))
 }
 
 /// What to do where the length differs by more.
