@@ -20,6 +20,8 @@ use super::span::{Span, Thing};
 const LEAD: f64 = 7.0;
 /// Shortest that bare cord is drawn, with room for its length.
 const SHORTEST: f64 = 14.0;
+/// How many beads of a run that fills its line stand with bare cord on the next.
+const FEW: usize = 6;
 /// Height of the row of counts with its ticks.
 const COUNTS: f64 = style::TINY * 0.9 + 1.4;
 /// Room between the beads and the ruler.
@@ -52,12 +54,13 @@ pub fn broken<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
 }
 
 /// Brings a last line without beads to the beads before it: up to them where there is room for its
-/// cord cut short, or else the last run down to it.
+/// cord cut short, or else the last run, or the last few beads of one that fills its line, down to it.
 fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
-    let Some(mut last) = lines.pop_if(|last| last.iter().all(|span| !matches!(span.thing, Thing::Bit(_)))) else {
-        return;
-    };
+    let is_strung = |span: &Span<'_>| matches!(span.thing, Thing::Bit(_));
+    let Some(mut last) = lines.pop_if(|last| !last.iter().any(is_strung)) else { return };
     let Some(before) = lines.last_mut() else { return lines.push(last) };
+    let beads = before.iter().rposition(is_strung).map_or(0, |at| at + 1);
+    last.splice(0..0, before.drain(beads..));
     let length = |spans: &[Span<'_>]| spans.iter().map(Span::length).sum::<f64>();
     let (bare, ends): (Vec<_>, Vec<_>) = last.iter().copied().partition(Span::is_bare);
     let left = room - length(before) - length(&ends);
@@ -66,7 +69,8 @@ fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
         before.extend(last.iter().map(|span| span.cut_short(most)));
     } else {
         let starts_run = |at: &usize| before[*at].run.0 == 0 && !before[*at].is_knot();
-        let run = (1..before.len()).rev().find(starts_run).unwrap_or(before.len());
+        let few = before.len().saturating_sub(FEW).max(1).min(before.len());
+        let run = (1..before.len()).rev().find(starts_run).unwrap_or(few);
         if length(&before[run..]) + length(&last) <= room {
             last.splice(0..0, before.split_off(run));
         }
