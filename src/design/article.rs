@@ -274,8 +274,9 @@ fn complete(mut finding: Finding, place: Place, context: &mut Context) -> Option
     Some(finding)
 }
 
-/// Wire of rings and chains whose pattern does not say: an assumption for the drawing alone.
-fn usual_wire(finding: &Finding) -> Length {
+/// Wire of rings and chains whose pattern does not say: an assumption for the drawing alone, which no
+/// list of what to buy repeats.
+pub fn usual_wire(finding: &Finding) -> Length {
     match finding.kind {
         FindingKind::Chain => finding.link * 0.2,
         FindingKind::JumpRing => finding.inside * 0.2,

@@ -21,6 +21,7 @@ use crate::remark::{Code, Remark, did_you_mean, has_errors};
 use crate::source::At;
 use crate::units::{Length, Money};
 
+pub use article::usual_wire;
 pub use model::*;
 pub use profile::BARREL_END;
 pub use row::reach;

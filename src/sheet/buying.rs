@@ -49,7 +49,7 @@ fn note(flow: &mut Flow, words: &str) {
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     section(flow, "Buying and cutting");
-    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).set(flow.width()));
+    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
     let spare = materials.spare * 100.0;
     note(flow, &format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}"));
@@ -113,8 +113,11 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
     }
     section(flow, "Sizes");
     for table in tables {
-        flow.table(table.set(flow.width()));
+        flow.table(table.snug(flow.width()));
         flow.gap(BEFORE / 2.0);
+    }
+    for block in sizes::recipes(&sheet.piece.sizes, &sheet.piece.design, flow.width()) {
+        flow.add(block);
     }
 }
 

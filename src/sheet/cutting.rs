@@ -36,13 +36,12 @@ pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting) -> Scale {
     let spools = spools(cutting);
     let scale = scale(&spools, flow.width());
     flow.heading(title(design, cutting, scale, flow.width()));
-    let mut number = 1;
     for spool in &spools {
+        let named = spool.pieces.iter().map(|piece| (piece, number(design, cutting.article, piece)));
         let bar = Bar { scale: scale.factor(), width: flow.width(), units, marks: Vec::new() };
-        flow.add(Block::stack([bar.block(spool, number), Block::gap(1.5)], 0.0));
-        number += spool.pieces.len();
+        flow.add(Block::stack([bar.block(named, spool.left), Block::gap(1.5)], 0.0));
     }
-    flow.table(list(design, cutting.article, &spools).set(flow.width()));
+    flow.table(list(design, cutting.article, &spools).snug(flow.width()));
     scale
 }
 
@@ -82,26 +81,26 @@ struct Bar {
 }
 
 impl Bar {
-    /// A spool's pieces, numbered from `first`, and what is left.
-    fn block(mut self, spool: &Spool, first: usize) -> Block {
+    /// A spool's pieces, each with its strand's number, and what is left.
+    fn block<'a>(mut self, pieces: impl Iterator<Item = (&'a Piece, String)>, rest: Length) -> Block {
         let mut left = HALF_EDGE;
-        for (at, piece) in spool.pieces.iter().enumerate() {
+        for (piece, number) in pieces {
             let right = left + piece.length.value() * self.scale;
-            self.piece(piece, first + at, left, right);
+            self.piece(piece, &number, left, right);
             left = right;
         }
-        if spool.left.value() * self.scale > 0.5 {
-            self.rest(spool.left, left);
+        if rest.value() * self.scale > 0.5 {
+            self.rest(rest, left);
         }
         Block::new(self.width, HEIGHT, self.marks)
     }
 
-    fn piece(&mut self, piece: &Piece, number: usize, left: f64, right: f64) {
+    fn piece(&mut self, piece: &Piece, number: &str, left: f64, right: f64) {
         let fill = Some(Fill::Flat(style::ACCENT.mixed(super::mark::Rgb::WHITE, 0.88), 1.0));
         let [top, bottom] = TOP_AND_BOTTOM;
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(EDGE) });
-        let names = [format!("{number} {}", piece.label), number.to_string()];
+        let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number.to_owned()];
         let lengths = [self.units.ruler(piece.length)];
         self.label(&names, Type::SMALL_STRONG, HEIGHT * 0.43, left, right);
         self.label(&lengths, Type::TINY, HEIGHT * 0.83, left, right);
@@ -138,7 +137,7 @@ fn torn(x: f64) -> Vec<Point> {
     (0..=6).map(tooth).collect()
 }
 
-/// One row a piece, equal ones told once: number, name, what it is made up of, cut length.
+/// One row a piece, equal ones told once: its strand's number, name, what it is made up of, cut length.
 fn list(design: &Design, article: Article, spools: &[Spool]) -> Table {
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
@@ -146,26 +145,44 @@ fn list(design: &Design, article: Article, spools: &[Spool]) -> Table {
         Column::new("", Align::Right),
         Column::new("cut", Align::Right),
     ]);
-    let mut number = 1;
     for (count, piece) in spools.iter().flat_map(|spool| runs(&spool.pieces)) {
-        let last = number + count - 1;
-        let several = count > 1;
-        let numbers = if several { format!("{number}–{last}") } else { number.to_string() };
-        let name = if several { format!("{count} × {}", piece.label) } else { piece.label.clone() };
+        let number = number(design, article, piece);
+        let name = if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() };
         let cut = design.heading.units.ruler(piece.length);
         let parts = made_up_of(design, article, piece);
-        table.push(vec![Cell::strong(numbers), Cell::text(name), Cell::text(parts), Cell::strong(cut)]);
-        number = last + 1;
+        table.push(vec![Cell::strong(number), Cell::text(name), Cell::text(parts), Cell::strong(cut)]);
     }
     table
 }
 
-/// The finished length and the allowances of a strand's piece.
+/// The strand that a piece is cut for, with its index.
+fn strand<'a>(design: &'a Design, article: Article, piece: &Piece) -> Option<(usize, &'a Strand)> {
+    let is_its = |strand: &Strand| {
+        article == Article::Cord(strand.cord) && strand.name == piece.label && strand.cut() == piece.length
+    };
+    design.strands.iter().enumerate().find(|(_, strand)| is_its(strand))
+}
+
+/// The number that a piece's strand has on every page; none where there is but one strand.
+fn number(design: &Design, article: Article, piece: &Piece) -> String {
+    let strand = strand(design, article, piece).filter(|_| design.strands.len() > 1);
+    strand.map(|(index, _)| (index + 1).to_string()).unwrap_or_default()
+}
+
+/// The finished length and the allowances of a strand's piece, the links of a chain's.
 fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
     let units = design.heading.units;
-    let is_its = |strand: &&Strand| article == Article::Cord(strand.cord) && strand.name == piece.label;
-    let strand = design.strands.iter().find(is_its).filter(|strand| strand.allowance > Length::ZERO);
+    let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
     let parts =
         |strand: &Strand| format!("{} finished + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance));
-    strand.map(parts).unwrap_or_default()
+    strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()
+}
+
+/// `15 links of 4 mm`, where whole links make up a piece of chain.
+fn links(design: &Design, article: Article, piece: &Piece) -> Option<String> {
+    let Article::Finding(index) = article else { return None };
+    let link = design.findings[index].link;
+    let count = (link > Length::ZERO).then(|| piece.length / link)?;
+    let whole = (count - count.round()).abs() < 1e-6;
+    whole.then(|| format!("{count:.0} links of {}", link.tenths()))
 }

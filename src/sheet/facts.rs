@@ -72,13 +72,18 @@ const fn kind(kind: Kind) -> &'static str {
 /// The piece's length, and its range where an extender gives one.
 #[must_use]
 pub fn finished(piece: &Piece) -> String {
-    let units = piece.design.heading.units;
-    let (least, most) = piece.design.piece_length();
+    length(&piece.design)
+}
+
+/// The length of what a design makes, and its range where an extender gives one.
+pub fn length(design: &Design) -> String {
+    let units = design.heading.units;
+    let (least, most) = design.piece_length();
     let range = |print: &dyn Fn(Length) -> String| {
         if least == most { print(least) } else { format!("{}–{}", print(least), print(most)) }
     };
     let inches = || range(&crate::units::fraction);
-    let mm = || range(&|length: Length| format!("{:.0}", length.value()));
+    let mm = || range(&|length: Length| UnitStyle::Mm.ruler(length).trim_end_matches(" mm").to_owned());
     match units {
         UnitStyle::In => format!("{} in", inches()),
         UnitStyle::Mm => format!("{} mm", mm()),

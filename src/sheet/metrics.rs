@@ -154,7 +154,7 @@ fn pieces(text: &str) -> Vec<&str> {
 fn in_quantity(before: &str, after: &str) -> bool {
     const UNITS: [&str; 6] = ["in", "mm", "ft", "m", "g", "N"];
     let word = after.split([' ', ')', ',', '.', ';', ':']).next().unwrap_or_default();
-    let goes_on = after.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit());
+    let goes_on = word.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit()) || word.contains('⁄');
     let counted = before.ends_with(char::is_numeric) && (goes_on || word == "×" || UNITS.contains(&word));
     counted || before.ends_with('×')
 }
@@ -220,6 +220,7 @@ mod tests {
         assert_eq!(wrap("one\ntwo", 3.0, Weight::Regular, 80.0), ["one", "two"]);
         assert_eq!(wrap("a\u{a0}b c", 3.0, Weight::Regular, 4.0), ["a\u{a0}b", "c"]);
         assert_eq!(wrap("cut 16 ½ in, 2 × 8 mm", 3.0, Weight::Regular, 13.0), ["cut", "16 ½ in,", "2 × 8 mm"]);
+        assert_eq!(wrap("cut 16 3⁄16 in", 3.0, Weight::Regular, 13.0), ["cut", "16 3⁄16 in"]);
         let lines = wrap("Donaudampfschifffahrt", 3.0, Weight::Regular, 10.0);
         assert!(lines.len() > 2);
         assert_eq!(lines.concat(), "Donaudampfschifffahrt");

@@ -1,9 +1,18 @@
-//! The size table of a graded pattern: what each size measures and takes.
+//! The sizes of a graded pattern: a table of what each measures and takes, and what to string for
+//! those that are not this sheet's.
 
 use crate::design::{Design, Size, Strand};
-use crate::units::UnitStyle;
+use crate::materials::render::words::long;
+use crate::steps::{self, chart};
+use crate::units::{Length, UnitStyle};
 
+use super::layout::Block;
 use super::layout::table::{Align, Cell, Column, Table};
+use super::layout::text::Type;
+use super::{facts, words};
+
+/// Width of the column of strands' names beside word charts.
+const NAME: f64 = 30.0;
 
 /// Most sizes side by side; more stand in another table below.
 const MOST: usize = 4;
@@ -42,28 +51,74 @@ fn name(size: &Size) -> String {
     if size.chosen { format!("{name}, this sheet") } else { name.to_owned() }
 }
 
-/// Finished and cut length of each strand, then the count of each bead.
+/// What the other sizes are strung of: a block a size, its strands' word charts in the letters of
+/// this sheet.
+pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
+    let others = sizes.iter().filter(|size| !size.chosen);
+    others
+        .filter_map(|size| Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, design), width)))
+        .collect()
+}
+
+fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
+    let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
+    let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
+    for (at, strand) in design.strands.iter().enumerate() {
+        let heading = Type::SMALL_STRONG.fitted(&title(design, at), NAME - 2.0);
+        let chart = Block::stack(words::set(&chart::text(design, strand), Type::SMALL, width - NAME), 0.0);
+        let counts = Type::TINY.paragraph(&steps::counts(design, strand), width - NAME);
+        blocks.push(Block::row([Block { width: NAME, ..heading }, Block::stack([chart, counts], 0.0)], 0.0));
+    }
+    blocks.push(Block::gap(3.0));
+    Block::stack(blocks, 0.5)
+}
+
+/// A size's design with the letters that another gives the same beads; one that the other does not
+/// have stands with its id.
+fn lettered(mut design: Design, other: &Design) -> Design {
+    for bead in &mut design.beads {
+        let same = other.beads.iter().find(|same| same.id == bead.id);
+        bead.letter = same.map_or_else(|| format!(" {}", bead.id), |same| same.letter.clone());
+    }
+    design
+}
+
+/// The piece's length, each strand's lengths, cord in all, then the count of each bead.
 fn rows(design: &Design) -> Vec<Row> {
     let units = design.heading.units;
-    let strands = design.strands.iter().enumerate().flat_map(|(at, strand)| strand_rows(at, strand, units));
+    let whole = Row { name: "the piece".to_owned(), tell: Box::new(facts::length) };
+    let strands = (0..design.strands.len()).flat_map(|at| strand_rows(design, at, units));
+    let cords = design.cords.iter().map(|cord| {
+        let id = cord.id.clone();
+        Row { name: format!("{} in all", cord.name), tell: Box::new(move |design| long(cut(design, &id), units)) }
+    });
     let beads = design.beads.iter().map(|bead| {
         let id = bead.id.clone();
         Row { name: format!("{} {}", bead.letter, bead.name), tell: Box::new(move |design| count(design, &id)) }
     });
-    strands.chain(beads).collect()
+    std::iter::once(whole).chain(strands).chain(cords).chain(beads).collect()
 }
 
-fn strand_rows(at: usize, strand: &Strand, units: UnitStyle) -> [Row; 2] {
-    let of = move |design: &Design, length: fn(&Strand) -> crate::units::Length| {
-        design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
+fn strand_rows(design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
+    let row = |what: &str, length: fn(&Strand) -> Length| Row {
+        name: format!("{}, {what}", title(design, at)),
+        tell: Box::new(move |design| {
+            design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
+        }),
     };
-    [
-        Row {
-            name: format!("{}, finished", strand.name),
-            tell: Box::new(move |design| of(design, |one| one.finished)),
-        },
-        Row { name: format!("{}, cut", strand.name), tell: Box::new(move |design| of(design, Strand::cut)) },
-    ]
+    [row("finished", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
+}
+
+/// A strand's number, where there are several, and its name.
+pub fn title(design: &Design, at: usize) -> String {
+    let number = if design.strands.len() > 1 { format!("{} ", at + 1) } else { String::new() };
+    format!("{number}{}", design.strands[at].name)
+}
+
+/// How much of a cord a size takes, in all copies.
+fn cut(design: &Design, id: &str) -> Length {
+    let on_it = design.strands.iter().filter(|strand| design.cords[strand.cord].id == id);
+    on_it.map(Strand::cut).sum::<Length>() * f64::from(design.copies)
 }
 
 /// How many of a bead a size takes, in all copies.

@@ -1,8 +1,9 @@
 //! What to ask for in a shop: the sizes and stuff of beads, cords and findings, in a line.
 
-use crate::design::{Bead, Cord, Design, Finding};
+use crate::design::{Bead, Cord, Design, Finding, usual_wire};
 use crate::materials::Article;
 use crate::pattern::{FindingKind, Shape};
+use crate::trade::gauges::awg_diameter;
 use crate::units::Length;
 
 /// What to ask for.
@@ -19,12 +20,24 @@ fn bead(bead: &Bead) -> String {
     format!("{}{material}", size(bead))
 }
 
-/// `6 mm round, hole 1 mm`, `5 × 3 mm rondelle, hole 1.2 mm`; across first.
+/// A space at which no line breaks, between a size's name and its figure.
+const JOINED: char = '\u{a0}';
+
+/// `6 mm round, hole 1 mm`, `12 mm coin, 3 mm thick, drilled edge to edge, hole 1 mm`; across first.
 pub fn size(bead: &Bead) -> String {
     let (across, along) = (bead.across.tenths(), bead.along.tenths());
     let both = bead.across != bead.along && bead.shape != Shape::Seed;
     let size = if both { format!("{} × {along}", across.trim_end_matches(" mm")) } else { across };
-    format!("{size} {}, hole {}", bead.shape, bead.hole.tenths())
+    format!("{size} {}{}, hole{JOINED}{}", bead.shape, drilled(bead), bead.hole.tenths())
+}
+
+/// How thick a flat bead is, and which way the hole runs where its name leaves that open.
+fn drilled(bead: &Bead) -> String {
+    match bead.shape {
+        Shape::Coin | Shape::Square => format!(", {} thick, drilled edge to edge", bead.thick.tenths()),
+        Shape::Drop | Shape::Oval => ", drilled lengthwise".to_owned(),
+        _ => String::new(),
+    }
 }
 
 /// `wire 0.38 mm thick, breaks at 67 N`.
@@ -43,11 +56,32 @@ fn finding(finding: &Finding) -> String {
         ("inside", finding.inside),
         ("wide end", only(tapers, finding.mouth)),
         ("tip", only(tapers, finding.tip)),
-        ("wire", finding.wire),
-        ("link", finding.link),
     ];
     let sizes = sizes.into_iter().filter(|(_, size)| *size > Length::ZERO);
-    let said = sizes.map(|(name, size)| format!("{name} {}", size.hundredths()));
-    let parts = long.into_iter().chain(said).chain(finding.material.clone());
-    parts.collect::<Vec<_>>().join(", ")
+    let said = sizes.map(|(name, size)| format!("{name}{JOINED}{}", size.hundredths()));
+    let parts = long.into_iter().chain(said).chain(wire(finding)).chain(links(finding));
+    parts.chain(finding.material.clone()).collect::<Vec<_>>().join(", ")
+}
+
+/// `21 gauge wire (0.72 mm)`, or its diameter where that is no gauge's; nothing where it is assumed.
+fn wire(finding: &Finding) -> Option<String> {
+    let wire = Some(finding.wire).filter(|wire| *wire > Length::ZERO && *wire != usual_wire(finding))?;
+    let diameter = wire.hundredths();
+    Some(
+        gauge(wire).map_or_else(
+            || format!("wire{JOINED}{diameter}"),
+            |gauge| format!("{gauge}{JOINED}gauge wire ({diameter})"),
+        ),
+    )
+}
+
+/// The wire gauge of a diameter, if it is one's.
+fn gauge(wire: Length) -> Option<u32> {
+    let is_its = |gauge: &u32| awg_diameter(*gauge).is_some_and(|one| (one.value() - wire.value()).abs() < 1e-9);
+    (0..=40).find(is_its)
+}
+
+/// `links of 4 mm`, as each lengthens the chain.
+fn links(finding: &Finding) -> Option<String> {
+    (finding.link > Length::ZERO).then(|| format!("links of {}", finding.link.tenths()))
 }

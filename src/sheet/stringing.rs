@@ -1,19 +1,22 @@
 //! The stringing pages: for each strand what to cut, the word chart, the row at actual size with
 //! its ruler, and the lengths to check against.
 
-use crate::art::Stencils;
-use crate::design::{Bit, Rest, Strand, What};
-use crate::geometry::Point;
-use crate::steps::{self, chart};
-use crate::units::{Length, UnitStyle};
+mod checks;
 
-use super::figure::{self, Row};
+use crate::art::Stencils;
+use crate::design::{Bead, reach};
+use crate::geometry::Point;
+use crate::pattern::Shape;
+use crate::steps::{self, chart};
+use crate::units::Length;
+
+use super::figure;
 use super::layout::Block;
 use super::layout::flow::Flow;
 use super::layout::text::Type;
 use super::mark::Mark;
 use super::page::Body;
-use super::{Sheet, outline, style, words};
+use super::{Sheet, outline, sizes, style, words};
 
 /// Room between strands.
 const STRANDS_APART: f64 = 7.0;
@@ -23,10 +26,14 @@ const LINES_APART: f64 = 4.0;
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.
 const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type::HEADING };
-/// Bare cord before the row, below which it starts at the end.
-const LEAST_BARE: Length = Length::mm(1.0);
 /// Beads up to this size, in mm, are drawn in the key.
 const KEY_SIZE: f64 = 14.0;
+
+/// What becomes of beads that do not fill their strand.
+const SLIDES: &str =
+    " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
+/// Why sizes do not add up to lengths.
+const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
 
 /// Draws the stringing pages.
 pub fn stringing(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
@@ -37,6 +44,9 @@ pub fn stringing(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
     for row in key(sheet, width, stencils) {
         flow.add(row);
         flow.gap(1.0);
+    }
+    if sheet.piece.design.beads.iter().any(|bead| takes(bead).is_some()) {
+        flow.add(Type::TINY.paragraph(TAKES, width));
     }
     for index in 0..sheet.piece.design.strands.len() {
         flow.gap(STRANDS_APART);
@@ -58,8 +68,9 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     } else {
         String::new()
     };
+    let slides = if sheet.piece.design.strands.iter().any(checks::slides) { SLIDES } else { "" };
     let text = format!(
-        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another; the small figures above the beads count them in tens; the ruler starts at the first bead.{pair}"
+        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler starts at the first bead.{slides}{pair}"
     );
     Block::stack([Type::TITLE.line("Stringing"), Type::SMALL.paragraph(&text, width)], 0.8)
 }
@@ -70,11 +81,25 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
     for (index, bead) in sheet.piece.design.beads.iter().enumerate() {
         let small = bead.along.value().max(bead.across.value()).max(bead.thick.value()) <= KEY_SIZE;
         let drawing = small.then(|| super::legend::drawing(index, bead, stencils));
-        let texts = [Type::STRONG.line(&bead.letter), Type::SMALL.fitted(&bead.name, width * 0.6)];
-        let [letter, name] = texts;
-        entries.push(Block::middled([letter].into_iter().chain(drawing).chain([name]), 1.5));
+        let name = Type::SMALL.fitted(&bead.name, width * 0.6);
+        let takes = takes(bead).map(|words| Type::TINY.line(&words));
+        let words = Block::stack([name].into_iter().chain(takes), 0.0);
+        let letter = Type::STRONG.line(&bead.letter);
+        entries.push(Block::middled([letter].into_iter().chain(drawing).chain([words]), 1.5));
     }
     Block::rows(entries, 7.0, width)
+}
+
+/// How much cord a bead takes in a row of its kind, where its size does not say it.
+fn takes(bead: &Bead) -> Option<String> {
+    let (size, which) = match bead.shape {
+        Shape::Seed => (bead.across, " wide"),
+        _ if bead.along == bead.across => (bead.along, ""),
+        _ => (bead.along, " along the hole"),
+    };
+    let takes = Length::mm(2.0 * reach(bead, Some(bead)));
+    let differs = size.tenths() != takes.tenths();
+    differs.then(|| format!("{}{which}, takes {}", size.tenths(), takes.tenths()))
 }
 
 fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stencils<'_>) {
@@ -82,7 +107,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
     let strand = &design.strands[index];
     let width = flow.width();
     let row = figure::row(sheet.piece, index, width, stencils);
-    let checks = checks(sheet, strand, &notes(sheet, index, &row), width);
+    let checks = checks::block(sheet, index, &row, width);
     let mut opening = vec![head(sheet, index, width)];
     opening.extend(chart_lines(&chart::text(design, strand), width));
     opening.push(Block::stack([Type::SMALL.paragraph(&steps::counts(design, strand), width), Block::gap(2.0)], 0.0));
@@ -135,9 +160,7 @@ fn head(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
 
 /// A strand's number, where there are several, and its name.
 fn title(sheet: &Sheet<'_>, index: usize) -> String {
-    let strands = &sheet.piece.design.strands;
-    let number = if strands.len() > 1 { format!("{}  ", index + 1) } else { String::new() };
-    format!("{number}{}", strands[index].name)
+    sizes::title(&sheet.piece.design, index)
 }
 
 /// The heading of a strand that runs on to another page.
@@ -155,68 +178,4 @@ fn rule(width: f64) -> Mark {
 fn chart_lines(text: &str, width: f64) -> Vec<Block> {
     let large = words::set(text, LARGE, width);
     if large.len() <= LARGE_LINES { large } else { words::set(text, Type::BODY, width) }
-}
-
-/// Where the row starts, and what of it is not drawn as it is.
-fn notes(sheet: &Sheet<'_>, index: usize, row: &Row) -> String {
-    let strand = &sheet.piece.design.strands[index];
-    let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(..)));
-    let mut notes = Vec::new();
-    if row.elided {
-        notes.push("Repeats left out of the drawing are told where they stand; ruler and counts go on past them.");
-    }
-    if row.reduced > 0 {
-        notes.push("What is too large for the page is drawn smaller, and the ruler stops there.");
-    }
-    if row.unlettered > 0 {
-        notes.push("Runs too short for their letter have a bracket alone: read them in the words above.");
-    }
-    if strand.trains.len() > 1 && slides {
-        notes.push("Some of the beads slide: the ruler shows where they rest when the piece hangs.");
-    }
-    notes.join(" ")
-}
-
-/// The lengths to check against.
-fn checks(sheet: &Sheet<'_>, strand: &Strand, notes: &str, width: f64) -> Block {
-    let design = &sheet.piece.design;
-    let units = design.heading.units;
-    let mut small =
-        vec![bare(units, strand.bare()), format!("Finished, loop to loop: {}.", units.ruler(strand.finished))];
-    let mut blocks = Vec::new();
-    if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
-        blocks.push(Type::STRONG.paragraph(&steps::measures(design, strand), width));
-        small.insert(0, worst(units, strand.worst_spread(design)));
-    }
-    small.extend(start(units, strand));
-    small.push(notes.to_owned());
-    small.retain(|sentence| !sentence.is_empty());
-    blocks.push(Type::TINY.paragraph(&small.join(" "), width));
-    Block::stack(blocks, 0.4)
-}
-
-fn bare(units: UnitStyle, length: Length) -> String {
-    if length < LEAST_BARE {
-        "No bare cord is left.".to_owned()
-    } else {
-        format!("Bare cord left: {}.", units.ruler(length))
-    }
-}
-
-fn worst(units: UnitStyle, spread: Length) -> String {
-    if spread > Length::ZERO {
-        format!("At worst, with every bead off by its whole tolerance, {} more or less.", units.ruler(spread))
-    } else {
-        String::new()
-    }
-}
-
-/// Where the row starts, if it does not slide.
-fn start(units: UnitStyle, strand: &Strand) -> Option<String> {
-    let first = strand.trains.first()?;
-    let Rest::At(station) = first.rest else { return None };
-    let gaps = first.bits.iter().take_while(|bit| bit.what == What::Gap).map(Bit::length);
-    let start = Length::mm(station + gaps.sum::<f64>());
-    let bare = start > strand.ends[0].takes + LEAST_BARE;
-    bare.then(|| format!("The row starts {} from the first end's loop.", units.ruler(start)))
 }

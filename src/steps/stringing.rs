@@ -78,14 +78,28 @@ fn hangs_pins(design: &Design, strand: &Strand) -> bool {
     design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_pin)
 }
 
-/// `65 beads: 55A and 10B.`
+/// `65 beads: 55A and 10B.`, or with branches `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`
 #[must_use]
 pub fn counts(design: &Design, strand: &Strand) -> String {
     let counts = strand.counts(design);
     let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
-    let total = count(counts.iter().copied().map(u64::from).sum(), "bead");
+    let total = total(strand, counts.iter().copied().map(u64::from).sum());
     if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) }
+}
+
+/// How many beads there are in all, those on branches told apart.
+fn total(strand: &Strand, all: u64) -> String {
+    let number = |is: fn(&What) -> bool| strand.bits().filter(|bit| is(&bit.what)).count() as u64;
+    let on_cord = number(|what| matches!(what, What::Bead(_)));
+    if all == on_cord {
+        return count(all, "bead");
+    }
+    let branches = match number(|what| matches!(what, What::Dangle(_))) {
+        1 => "the branch".to_owned(),
+        more => format!("the {more} branches"),
+    };
+    format!("{} on the cord, {} on {branches}", count(on_cord, "bead"), all.saturating_sub(on_cord))
 }
 
 /// Whether knots are strung that the chart does not say, because they come between all beads.
@@ -108,15 +122,15 @@ fn measure(design: &Design, strand: &Strand) -> Step {
     Step::new("Measure", text).check(measures(design, strand))
 }
 
-/// `The beads measure 13 in (330 mm), give or take ¹⁄₁₆ in (2 mm).`
+/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`
 #[must_use]
 pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
     let spread = strand.spread(design);
     format!(
-        "The beads measure {}, give or take {}.",
+        "The beads measure {}, likely within {}.",
         units.ruler(strand.beaded()),
-        units.ruler(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
+        units.margin(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
     )
 }
 

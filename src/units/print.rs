@@ -22,25 +22,44 @@ pub enum UnitStyle {
 /// Inches are printed to the nearest sixteenth, as rulers show them.
 const SIXTEENTHS: f64 = 16.0;
 
+/// Margins below this are printed to the tenth of a millimetre.
+const FINE: f64 = 5.0;
+/// Share of a printed digit that is float noise: what a sum misses a half by still counts as half.
+const NOISE: f64 = 1e-6;
+
 impl UnitStyle {
     /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        let mm = format!("{} mm", whole(length.value()));
+        self.both(length, &rounded(length.value(), 0))
+    }
+
+    /// Prints how far a length may be off: as [`Self::ruler`], but small ones to the tenth of a
+    /// millimetre.
+    #[must_use]
+    pub fn margin(self, length: Length) -> String {
+        let fine = length.value().abs() < FINE;
+        self.both(length, &rounded(length.value(), usize::from(fine)))
+    }
+
+    fn both(self, length: Length, mm: &str) -> String {
         match self {
             Self::In => format!("{} in", fraction(length)),
-            Self::Mm => mm,
-            Self::Both => format!("{} in ({mm})", fraction(length)),
+            Self::Mm => format!("{mm} mm"),
+            Self::Both => format!("{} in ({mm} mm)", fraction(length)),
         }
     }
 }
 
-fn whole(value: f64) -> String {
-    let text = format!("{value:.0}");
-    if text == "-0" { "0".to_owned() } else { text }
+/// A number rounded to so many decimals, halves away from nothing.
+fn rounded(value: f64, places: usize) -> String {
+    let unit = (0..places).fold(1.0, |unit, _| unit * 10.0);
+    let size = (value.abs() * unit + 0.5 + NOISE).floor() / unit;
+    let text = trimmed(size, places);
+    if value < 0.0 && size > 0.0 { format!("-{text}") } else { text }
 }
 
-/// Inches in sixteenths with real fractions: `16 ½`, `¾`, `5 ³⁄₁₆`, `0`.
+/// Inches in sixteenths with real fractions: `16 ½`, `¾`, `5 3⁄16`, `0`.
 #[must_use]
 pub fn fraction(length: Length) -> String {
     #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
@@ -55,22 +74,13 @@ pub fn fraction(length: Length) -> String {
     }
 }
 
+/// Halves to eighths have letters of their own; fonts draw figures about a fraction slash alike.
 fn sixteenth(rest: i64) -> String {
     const EIGHTHS: [&str; 8] = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
     if rest % 2 == 0 {
         return usize::try_from(rest / 2).ok().and_then(|at| EIGHTHS.get(at)).copied().unwrap_or("").to_owned();
     }
-    let raised: String = rest.to_string().chars().map(superscript).collect();
-    format!("{raised}⁄₁₆")
-}
-
-fn superscript(digit: char) -> char {
-    match digit {
-        '1' => '¹',
-        '2' => '²',
-        '3' => '³',
-        other => other.to_digit(10).and_then(|d| char::from_u32(0x2070 + d)).unwrap_or(other),
-    }
+    format!("{rest}⁄16")
 }
 
 /// A number with at most `places` decimals and no trailing zeros.
@@ -128,10 +138,10 @@ mod tests {
     fn fractions_are_real_ones() {
         assert_eq!(fraction(Length::inches(16.5)), "16 ½");
         assert_eq!(fraction(Length::inches(0.75)), "¾");
-        assert_eq!(fraction(Length::inches(5.1875)), "5 ³⁄₁₆");
+        assert_eq!(fraction(Length::inches(5.1875)), "5 3⁄16");
         assert_eq!(fraction(Length::inches(0.01)), "0");
         assert_eq!(fraction(Length::inches(2.9999)), "3");
-        assert_eq!(fraction(Length::inches(11.0 / 16.0)), "¹¹⁄₁₆");
+        assert_eq!(fraction(Length::inches(11.0 / 16.0)), "11⁄16");
     }
 
     #[test]
@@ -141,12 +151,43 @@ mod tests {
     }
 
     #[test]
+    fn halves_round_up_whatever_the_noise() {
+        // 25.4 mm an inch by definition: 17 ½ in = 444.5 mm, 22 ½ in = 571.5 mm.
+        assert_eq!(UnitStyle::Mm.ruler(Length::inches(17.5)), "445 mm");
+        assert_eq!(UnitStyle::Mm.ruler(Length::inches(20.5) + Length::inches(2.0)), "572 mm");
+        assert_eq!(UnitStyle::Mm.ruler(Length::mm(0.1 + 0.2 + 444.2)), "445 mm");
+    }
+
+    #[test]
+    fn small_margins_are_told_to_the_tenth() {
+        assert_eq!(UnitStyle::Both.margin(Length::mm(1.34)), "1⁄16 in (1.3 mm)");
+        assert_eq!(UnitStyle::Mm.margin(Length::mm(2.0)), "2 mm");
+        assert_eq!(UnitStyle::Mm.margin(Length::mm(12.4)), "12 mm");
+    }
+
+    #[test]
     fn money_prints_two_decimals() {
         assert_eq!(Money::coins(420).to_string(), "4.20");
         assert_eq!(Money::coins(-5).to_string(), "-0.05");
     }
 
+    fn printed(mm: f64) -> f64 {
+        UnitStyle::Mm.ruler(Length::mm(mm)).trim_end_matches(" mm").parse().unwrap()
+    }
+
     proptest! {
+        #[test]
+        fn a_ruler_is_read_to_half_a_millimetre_and_in_order(mm in -3000.0..3000.0_f64, more in 0.0..30.0_f64) {
+            prop_assert!((printed(mm) - mm).abs() <= 0.5 + 2.0 * NOISE);
+            prop_assert!(printed(mm) <= printed(mm + more));
+        }
+
+        #[test]
+        fn halves_of_a_ruler_are_read_upward(halves in 0u32..6000) {
+            let mm = f64::from(halves) / 2.0;
+            prop_assert_eq!(printed(mm), (mm + 0.5).floor());
+        }
+
         #[test]
         fn reading_then_printing_gives_the_same_length(micro in 1u32..2_000_000_000) {
             let mm = Length::parse(&format!("{} mm", f64::from(micro) / 1e6)).unwrap();

@@ -36,7 +36,7 @@ fn figures_come_from_the_design() {
     assert_eq!(check(&steps, "Lay out the beads"), "You have 115 A (reed bead) and 21 B (mist bead): 136 beads.");
     assert_eq!(check(&steps, "String the inner strand"), "65 beads: 55A and 10B.");
     // 65 beads of 6 mm are 390 mm; ±0.2 mm each spreads by 0.2 x sqrt(65) = 1.6 mm.
-    assert_eq!(check(&steps, "Measure"), "The beads measure 15 ⅜ in (390 mm), give or take ¹⁄₁₆ in (2 mm).");
+    assert_eq!(check(&steps, "Measure"), "The beads measure 15 ⅜ in (390 mm), likely within 1⁄16 in (1.6 mm).");
     // 419.1 mm, two pins and two cones of 12 mm, clasp 12 mm, chain from 4 to 60 mm.
     assert!(
         check(&steps, "Check the piece").contains("(483 mm) to 21 ¼ in (539 mm)"),
@@ -205,7 +205,7 @@ fn an_earring_is_measured_from_its_ring_down() {
     design.findings.push(finding("ear wire", FindingKind::EarWire));
     design.closure = Closure { left: vec![part(3)], ..Closure::default() };
     // A single strand hangs straight down: as long as it is finished.
-    let expected = "From the top of the ear wire's ring to the lowest point it measures about 1 ⁹⁄₁₆ in (40 mm).";
+    let expected = "From the top of the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
     assert!(
         check(&steps(&design), "Check the piece").ends_with(expected),
         "{}",

@@ -136,12 +136,54 @@ fn the_size_table_tells_every_size_as_its_own_sheet_would() {
     assert!(named.len() > 1 && texts(&buying(&sheet)).contains(&"base size, this sheet".to_owned()));
     for size in named {
         let design = of_size(size).design;
-        for strand in &design.strands {
-            for (what, length) in [("finished", strand.finished), ("cut", strand.cut())] {
-                let row = row(&buying(&sheet), &format!("{}, {what}", strand.name));
+        for (at, strand) in design.strands.iter().enumerate() {
+            for (what, length) in [("finished", strand.finished), ("beads", strand.beaded()), ("cut", strand.cut())] {
+                let row = row(&buying(&sheet), &format!("{} {}, {what}", at + 1, strand.name));
                 let printed = design.heading.units.ruler(length);
                 assert!(row.contains(&printed), "{size:?}: {} {what} {printed}: {row:?}", strand.name);
             }
         }
     }
+}
+
+#[test]
+fn other_sizes_are_told_in_the_letters_of_this_sheet() {
+    let source = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/patterns/saltmarsh.yaml")).unwrap();
+    let source = Source::new("saltmarsh.yaml", source);
+    let choice = Choice { size: Some("long".to_owned()), colourway: None };
+    let long = festoon::piece(&source, &choice, None).0.expect("a size that can be made").design;
+    let base = festoon::piece(&source, &Choice::default(), None).0.expect("a piece");
+    let told = texts(&buying(&pages(&base, Paper::A4))).concat();
+    assert!(told.contains("What to string for size long"), "{told}");
+    for strand in &long.strands {
+        let chart = festoon::steps::chart::text(&long, strand);
+        assert!(told.contains(&chart), "{chart} in {told}");
+        assert!(told.contains(&festoon::steps::counts(&long, strand)), "{told}");
+    }
+}
+
+#[test]
+fn pieces_have_the_numbers_of_their_strands() {
+    for piece in shipped().iter().filter(|piece| piece.design.strands.len() > 1) {
+        let sheet = pages(piece, Paper::A4);
+        for (at, strand) in piece.design.strands.iter().enumerate() {
+            let told = buying(&sheet).into_iter().flat_map(boxes).collect::<Vec<_>>();
+            let number = (at + 1).to_string();
+            let stands = |text: &str| told.iter().filter(|found| found.text() == Some(text)).collect::<Vec<_>>();
+            let (numbers, names) = (stands(&number), stands(&strand.name));
+            let beside =
+                |one: &Found| numbers.iter().any(|number| (number.bounds.bottom - one.bounds.bottom).abs() < 1.0);
+            assert!(names.iter().any(|name| beside(name)), "{}: {number}", piece.design.heading.title);
+        }
+    }
+}
+
+#[test]
+fn a_chain_is_told_in_links_and_an_assumed_wire_not_at_all() {
+    let saltmarsh = shipped().into_iter().find(|piece| piece.design.heading.title == "Saltmarsh").unwrap();
+    let told = texts(&buying(&pages(&saltmarsh, Paper::A4)));
+    // 60 mm of links of 4 mm, by the pattern.
+    assert!(told.contains(&"15 links of 4 mm".to_owned()), "{told:?}");
+    assert!(told.contains(&"links of 4 mm".to_owned()), "{told:?}");
+    assert!(told.iter().any(|text| text.contains("21 gauge wire") || text.contains("21\u{a0}gauge wire")), "{told:?}");
 }

@@ -146,3 +146,94 @@ fn beads_are_drawn_at_actual_size_beside_one_another() {
         assert!((next.bounds.left - bead.bounds.left - pitch).abs() < 1e-9);
     }
 }
+
+/// The texts of the stringing pages in drawing order.
+fn texts(piece: &Piece) -> Vec<Found> {
+    let all = pages(piece, Paper::A4);
+    stringing(&all).into_iter().flat_map(boxes).filter(|found| found.text().is_some()).collect()
+}
+
+fn said(piece: &Piece) -> String {
+    texts(piece).iter().filter_map(Found::text).collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn bare_cord_is_told_in_all_and_at_each_end() {
+    let strand = "  - { name: row, cord: thread, length: 300 mm, settle: slide, beads: [20 sea] }\n";
+    let piece = pattern("", strand);
+    let strand = &piece.design.strands[0];
+    let units = piece.design.heading.units;
+    let half = units.ruler(strand.bare() * 0.5);
+    let told = said(&piece);
+    assert!(told.contains(&format!("Bare cord: in all {}, about {half} at each end.", units.ruler(strand.bare()))));
+    assert!(told.contains("nothing holds them there, and this is meant"), "{told}");
+    assert_eq!(told.matches(&format!("about {half}")).count(), 3, "two brackets and the note: {told}");
+}
+
+#[test]
+fn fixed_beads_say_nothing_of_sliding() {
+    let strand = "  - { name: row, cord: thread, length: 300 mm, settle: fixed, beads: [{ space: 50 mm }, 20 sea] }\n";
+    let told = said(&pattern("", strand));
+    assert!(told.contains("at the first end") && !told.contains("slide"), "{told}");
+    assert!(told.contains("(50 mm) at the first end"), "{told}");
+}
+
+#[test]
+fn bare_cord_at_the_end_has_no_line_of_its_own() {
+    for beads in 20..70 {
+        let strand =
+            format!("  - {{ name: row, cord: thread, length: 700 mm, settle: slide, beads: [{beads} sea, 1 sand] }}\n");
+        let piece = pattern("", &strand);
+        let all = pages(&piece, Paper::A4);
+        let rows = stringing(&all).into_iter().flat_map(boxes).filter(in_row).collect::<Vec<_>>();
+        let lines: std::collections::BTreeSet<_> = rows.iter().flat_map(|found| found.within.clone()).collect();
+        assert!(
+            lines.iter().filter(|line| line.starts_with("strand")).all(|line| line.contains(", beads ")),
+            "{beads}: {lines:?}"
+        );
+    }
+}
+
+#[test]
+fn labels_of_neighbouring_runs_do_not_read_as_one_word() {
+    let piece = filled("", "{ repeat: 8, of: [1 sea, 1 sand, 1 sea, 4 sand] }");
+    let is_label = |found: &Found| {
+        let text = found.text().unwrap_or_default();
+        found.within.is_empty() && ["A", "B", "1A", "1B", "4A", "4B"].contains(&text)
+    };
+    let labels: Vec<_> = texts(&piece).into_iter().filter(is_label).collect();
+    assert!(labels.len() > 20, "{}", labels.len());
+    for (at, one) in labels.iter().enumerate() {
+        for other in &labels[at + 1..] {
+            let same_row = (one.bounds.bottom - other.bounds.bottom).abs() < 0.1;
+            let apart = (other.bounds.left - one.bounds.right).max(one.bounds.left - other.bounds.right);
+            assert!(!same_row || apart > 0.9, "{one:?} {other:?}");
+        }
+    }
+}
+
+#[test]
+fn a_hanger_hangs_clear_of_the_beads_beside_it() {
+    let piece = filled("", "90 sand, { dangle: [sand, sea], on: pin }, 90 sand");
+    let all = pages(&piece, Paper::A4);
+    let row: Vec<_> = stringing(&all).into_iter().flat_map(boxes).filter(in_row).collect();
+    let is = |found: &&Found, what: &str| found.symbol().is_some_and(|symbol| symbol.starts_with(what));
+    let pin = row.iter().find(|found| is(found, "pin-")).expect("the pin is drawn");
+    let seed = 2.0 * piece.design.beads[0].across.value();
+    let is_on_cord = |found: &&Found| is(found, "bead-0") && found.bounds.top < pin.bounds.top - seed / 4.0;
+    let on_cord: Vec<_> = row.iter().filter(|found| found.within == pin.within).filter(is_on_cord).collect();
+    assert!(on_cord.len() > 80, "{}", on_cord.len());
+    assert!(on_cord.iter().all(|bead| !bead.bounds.overlaps(&pin.bounds, 0.0)), "{pin:?}");
+    let told = said(&piece);
+    assert!(told.contains("180 beads on the cord, 2 on the branch: 181A and 1B."), "{told}");
+    assert!(told.contains(" 1A 1B "), "letters beside the branch: {told}");
+}
+
+#[test]
+fn the_key_tells_what_beads_take_that_is_not_their_size() {
+    let told = said(&filled("", "100 sand, 100 sea"));
+    // Drilled-sphere geometry: 2 (3 − √(3² − 0.5²)) = 0.08 mm of a 6 mm bead lies in the holes.
+    assert!(told.contains("6 mm, takes 5.9 mm"), "{told}");
+    assert!(told.contains("mm wide, takes "), "{told}");
+    assert!(told.contains("each may be off, A by 0.1 mm, B by 0.2 mm"), "{told}");
+}

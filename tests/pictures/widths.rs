@@ -12,7 +12,7 @@ const TEXTS: &[&str] = &[
     "Saltmarsh",
     "AVATAR Tokyo Wave, Yes!",
     "fi ffi fl office waffle",
-    "16 ½ in, give or take ³⁄₁₆ in – 419 mm",
+    "16 ½ in, give or take 3⁄16 in – 419 mm",
     "two  spaces",
     "Ελληνικά χάντρες",
     "бусины и нить",

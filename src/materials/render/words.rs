@@ -52,8 +52,8 @@ pub fn verdict(cutting: &Cutting) -> Option<String> {
     cutting.lot?;
     let lengths = if cutting.bought() == 1 { "1 length".to_owned() } else { format!("{} lengths", cutting.bought()) };
     Some(match cutting.beyond_least() {
-        0 => format!("{lengths}: no plan needs fewer"),
-        more => format!("{lengths}: at most {more} more than any plan needs"),
+        0 => format!("{lengths}: fewer will not do"),
+        more => format!("{lengths}: at most {more} more than the fewest that will do"),
     })
 }
 

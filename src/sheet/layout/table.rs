@@ -128,6 +128,15 @@ impl Table {
         SetTable { heading, rows }
     }
 
+    /// Sets the table as wide as its texts are without wrapping, so that a row's cells stand near one
+    /// another, but to a width at the most.
+    #[must_use]
+    pub fn snug(&self, most: f64) -> SetTable {
+        let gaps = COLUMN_GAP * self.columns.len().saturating_sub(1) as f64;
+        let natural = (0..self.columns.len()).map(|at| self.natural_width(at)).sum::<f64>() + gaps;
+        self.set(natural.min(most))
+    }
+
     /// Widths of the columns: as their cells need; wrapping columns share what is left.
     fn widths(&self, width: f64) -> Vec<f64> {
         let natural: Vec<f64> = (0..self.columns.len()).map(|at| self.natural_width(at)).collect();
@@ -135,7 +144,7 @@ impl Table {
         let wraps = |at: &usize| self.columns[*at].wraps;
         let fixed: f64 = (0..natural.len()).filter(|at| !wraps(at)).map(|at| natural[at]).sum();
         let wrapping: f64 = (0..natural.len()).filter(wraps).map(|at| natural[at]).sum();
-        let room = (width - gaps - fixed).max(width * 0.2);
+        let room = (width - gaps - fixed).max(wrapping.min(width * 0.2));
         let share = |at: usize| if wraps(&at) { natural[at] / wrapping.max(1e-9) * room } else { natural[at] };
         let widths: Vec<f64> = (0..natural.len()).map(share).collect();
         let squeeze = ((width - gaps) / widths.iter().sum::<f64>()).min(1.0);

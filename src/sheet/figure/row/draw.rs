@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::art::Stencils;
-use crate::design::{End, What};
+use crate::design::{Dangle, Design, End, What};
 use crate::geometry::Point;
 use crate::pattern::CordKind;
 use crate::sheet::figure::ends;
@@ -87,9 +87,18 @@ fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencil
         What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
         What::Knot => vec![stencils.knot(line.strand.cord, at, 0.0, scale, bit.length())],
         What::Finding(index) => vec![strung_finding(*index, bit, at, 0.0, scale, stencils)],
-        What::Dangle(dangle) => branch(dangle, at, line.design, scale, stencils),
+        What::Dangle(dangle) => hung(dangle, one, at, line.design, stencils),
         What::Gap => Vec::new(),
     }
+}
+
+/// A branch, with a thin line down to it where it is drawn below the beads.
+fn hung(dangle: &Dangle, one: &Placed<'_, '_>, at: Point, design: &Design, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let top = at + Point::new(0.0, one.span.hang);
+    let stroke = Some(Stroke::new(style::QUIET, 0.2));
+    let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };
+    let branch = branch(dangle, top, design, one.span.scale, stencils);
+    (one.span.hang > 0.0).then_some(line).into_iter().chain(branch).collect()
 }
 
 /// An end with its loop and findings, or its knot and tail.

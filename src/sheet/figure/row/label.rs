@@ -16,10 +16,8 @@ const ROW: f64 = style::BODY * 1.12;
 const BRACKET: f64 = 1.6;
 /// Most rows of labels: a label that is wider than its run goes up a row.
 const ROWS: usize = 2;
-/// Least room between labels.
-const CLEAR: f64 = 0.6;
-/// How much wider than its run a label may be.
-const OVER: f64 = 1.4;
+/// Least room between labels, so that neighbours do not read as one word.
+const CLEAR: f64 = 1.0;
 /// Bare cord from this length on, in mm, has its length printed.
 const LEAST_GAP: f64 = 8.0;
 
@@ -29,7 +27,6 @@ struct Stretch {
     to: f64,
     words: Vec<String>,
     face: Type,
-    is_bare: bool,
 }
 
 /// A label in its place.
@@ -99,17 +96,11 @@ impl Labels {
 fn place(stretch: &Stretch, taken: &mut [f64; ROWS], width: f64) -> Option<Label> {
     let room = stretch.to - stretch.from;
     let mut widths = stretch.words.iter().map(|words| (words, stretch.face.width(words)));
-    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room + OVER).or_else(|| widths.next_back())?;
-    let left = (stretch.from + inset(stretch, room - wide)).clamp(0.0, (width - wide).max(0.0));
+    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.next_back())?;
+    let left = (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
     let row = taken.iter().position(|taken| *taken <= left)?;
     taken[row] = left + wide + CLEAR;
     Some(Label { words: words.clone(), face: stretch.face, left, row })
-}
-
-/// A label stands in the middle of a length of cord and of a short run, at the start of a long one.
-fn inset(stretch: &Stretch, spare: f64) -> f64 {
-    const SHORT: f64 = 10.0;
-    if stretch.is_bare || spare < SHORT { spare / 2.0 } else { 1.0 }
 }
 
 fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
@@ -124,7 +115,6 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
                 to: one.end(),
                 words: run(&design.beads[index].letter, one.span.run),
                 face: Type::STRONG,
-                is_bare: false,
             }),
             (_, None) => stretches.extend(bare(design.heading.units, one)),
         }
@@ -133,18 +123,29 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
     stretches
 }
 
-/// A run's count and letter; where it goes on from the line before, its letter alone.
+/// A run's count and letter, of a single bead the letter alone where there is no more room; where it
+/// goes on from the line before, its letter alone.
 fn run(letter: &str, (before, total): (u32, u32)) -> Vec<String> {
-    if before == 0 { vec![format!("{total}{letter}"), letter.to_owned()] } else { vec![format!("…{letter}")] }
+    match (before, total) {
+        (0, 1) => vec![format!("1{letter}"), letter.to_owned()],
+        (0, total) => vec![format!("{total}{letter}")],
+        _ => vec![format!("…{letter}")],
+    }
 }
 
 fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
     let words = match one.span.thing {
-        Thing::Bare { loose: true, .. } => vec!["bare cord".to_owned()],
+        Thing::Bare { loose: true, .. } => about(units, Length::mm(one.span.cord)),
         Thing::Bare { loose: false, .. } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
         _ => return None,
     };
-    Some(Stretch { from: one.x, to: one.end(), words, face: Type::TINY.coloured(style::INK), is_bare: true })
+    Some(Stretch { from: one.x, to: one.end(), words, face: Type::TINY.coloured(style::INK) })
+}
+
+/// A length of bare cord beside beads that slide, to what a ruler shows, then shorter.
+fn about(units: UnitStyle, length: Length) -> Vec<String> {
+    let short = if units == UnitStyle::In { units } else { UnitStyle::Mm }.ruler(length);
+    vec![format!("about {} bare", units.ruler(length)), format!("about {short} bare"), format!("about {short}"), short]
 }
 
 /// A length of bare cord in the words of the chart, then shorter.

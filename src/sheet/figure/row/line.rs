@@ -11,12 +11,17 @@ use crate::sheet::layout::Block;
 use crate::sheet::mark::Mark;
 use crate::sheet::style;
 
+use super::beside;
 use super::draw;
 use super::label::{self, Labels};
-use super::span::Span;
+use super::span::{Span, Thing};
 
 /// Least room left and right of a line, for cord that goes on and the ruler's unit.
 const LEAD: f64 = 7.0;
+/// Shortest that bare cord is drawn, with room for its length.
+const SHORTEST: f64 = 14.0;
+/// How many beads of a run that fills its line stand with bare cord on the next.
+const FEW: usize = 6;
 /// Height of the row of counts with its ticks.
 const COUNTS: f64 = style::TINY * 0.9 + 1.4;
 /// Room between the beads and the ruler.
@@ -29,22 +34,48 @@ pub fn lead(spans: &[Span<'_>]) -> f64 {
 }
 
 /// The spans in lines no longer than the room. A line ends where a run does, if that is near its
-/// end.
-pub fn broken<'a, 's>(spans: &'s [Span<'a>], room: f64) -> Vec<&'s [Span<'a>]> {
+/// end; bare cord that ends the row stands on the line of the last beads.
+pub fn broken<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
     let (mut lines, mut from, mut length) = (Vec::new(), 0, 0.0);
     for (at, span) in spans.iter().enumerate() {
         if at > from && length + span.length() > room {
             let cut = cut(spans, from, at, room);
-            lines.push(&spans[from..cut]);
+            lines.push(spans[from..cut].to_vec());
             length = spans[cut..at].iter().map(Span::length).sum();
             from = cut;
         }
         length += span.length();
     }
     if from < spans.len() {
-        lines.push(&spans[from..]);
+        lines.push(spans[from..].to_vec());
     }
+    gather(&mut lines, room);
     lines
+}
+
+/// Brings a last line without beads to the beads before it: up to them where there is room for its
+/// cord cut short, or else the last run, or the last few beads of one that fills its line, down to it.
+fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
+    let is_strung = |span: &Span<'_>| matches!(span.thing, Thing::Bit(_));
+    let Some(mut last) = lines.pop_if(|last| !last.iter().any(is_strung)) else { return };
+    let Some(before) = lines.last_mut() else { return lines.push(last) };
+    let beads = before.iter().rposition(is_strung).map_or(0, |at| at + 1);
+    last.splice(0..0, before.drain(beads..));
+    let length = |spans: &[Span<'_>]| spans.iter().map(Span::length).sum::<f64>();
+    let (bare, ends): (Vec<_>, Vec<_>) = last.iter().copied().partition(Span::is_bare);
+    let left = room - length(before) - length(&ends);
+    if left >= SHORTEST * bare.len() as f64 {
+        let most = left / bare.len().max(1) as f64;
+        before.extend(last.iter().map(|span| span.cut_short(most)));
+    } else {
+        let starts_run = |at: &usize| before[*at].run.0 == 0 && !before[*at].is_knot();
+        let few = before.len().saturating_sub(FEW).max(1).min(before.len());
+        let run = (1..before.len()).rev().find(starts_run).unwrap_or(few);
+        if length(&before[run..]) + length(&last) <= room {
+            last.splice(0..0, before.split_off(run));
+        }
+        lines.push(last);
+    }
 }
 
 /// Where to end a line that has room up to a span: the last place within a share of the line beside
@@ -112,6 +143,7 @@ impl<'a, 's> Line<'a, 's> {
         let mut marks = labels.marks();
         marks.extend(label::counts(&placed, labels.height(), cord, self.width));
         let row = draw::row(self, &placed, cord, stencils);
+        marks.extend(beside::letters(self.design, &placed, cord, self.width));
         marks.push(Mark::Group { label: self.describe(), marks: row });
         let ruler = Ruler::new(units, self.width);
         marks.extend(ruler.marks(&stretches(&placed), Point::new(0.0, ruler_top)));

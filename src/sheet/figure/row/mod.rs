@@ -6,6 +6,7 @@
 //! first and the last are drawn, and a line between them says what is left out. Nothing is left out
 //! otherwise: beads drawn and beads told as left out are the strand's.
 
+mod beside;
 mod draw;
 mod elide;
 mod label;
@@ -45,7 +46,7 @@ pub fn row(piece: &Piece, strand: usize, width: f64, stencils: &mut Stencils<'_>
     for part in elide::parts(&piece.design, strand, &spans, room) {
         match part {
             Part::Drawn(spans) => {
-                for spans in line::broken(spans, room) {
+                for spans in &line::broken(spans, room) {
                     let line = Line { design: &piece.design, strand, spans, lead, width };
                     let (block, unlettered) = line.draw(stencils);
                     row.unlettered += unlettered;

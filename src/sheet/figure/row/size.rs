@@ -64,8 +64,13 @@ fn of_dangle(dangle: &Dangle, design: &Design) -> Reach {
         What::Finding(index) => half_breadth(&design.findings[index]),
         What::Gap | What::Knot | What::Dangle(_) => 0.0,
     };
-    let aside = dangle.bits.iter().map(half).fold(half_breadth(&design.findings[dangle.on]).min(4.0), f64::max);
+    let aside = dangle.bits.iter().map(half).fold(hanger(dangle, design), f64::max);
     Reach { aside, above: 1.0, below: dangle.drop + 1.0 }
+}
+
+/// Half the breadth of what a branch hangs on.
+pub fn hanger(dangle: &Dangle, design: &Design) -> f64 {
+    half_breadth(&design.findings[dangle.on]).min(4.0)
 }
 
 /// Half of a finding's breadth across the cord; where the pattern does not say it, what art draws

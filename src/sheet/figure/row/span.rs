@@ -1,13 +1,15 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
 
-use crate::design::{Bit, Design, Rest, Strand, What};
+use crate::design::{Bit, Dangle, Design, Rest, Strand, What};
 
 use super::size::{self, Reach};
 
 /// Longest bare cord in mm that is drawn at actual size.
 pub const LONG: f64 = 60.0;
 /// Length in mm at which cord that is cut short is drawn.
-pub const CUT_SHORT: f64 = 26.0;
+pub const CUT_SHORT: f64 = 32.0;
+/// Room in mm between beads and what hangs below them.
+const CLEAR: f64 = 1.8;
 /// Bare cord below this is none.
 const NONE: f64 = 0.05;
 
@@ -44,6 +46,8 @@ pub struct Span<'a> {
     pub reach: Reach,
     /// At which it is drawn: 1, or less where no page has room.
     pub scale: f64,
+    /// How far below the cord a branch is drawn, clear of the beads beside it; else 0.
+    pub hang: f64,
     /// Of a bead, which one of those on the cord it is, from 1; else 0.
     pub number: u32,
     /// Of a bead, how many of its kind stand before it in its run, and how many the run has.
@@ -54,7 +58,7 @@ impl<'a> Span<'a> {
     fn new(thing: Thing<'a>, from: f64, cord: f64) -> Self {
         let half = cord / 2.0;
         let reach = Reach { aside: half, ..Reach::default() };
-        Self { thing, from, cord, before: half, after: half, reach, scale: 1.0, number: 0, run: (0, 0) }
+        Self { thing, from, cord, before: half, after: half, reach, scale: 1.0, hang: 0.0, number: 0, run: (0, 0) }
     }
 
     fn bare(from: f64, cord: f64, loose: bool, outer: bool) -> Self {
@@ -82,6 +86,21 @@ impl<'a> Span<'a> {
 
     fn drawn_with(self, scale: f64) -> Self {
         Self { before: self.before * scale, after: self.after * scale, reach: self.reach.times(scale), ..self }
+    }
+
+    /// Bare cord on paper no longer than that: its end stays where it is, cut short.
+    #[must_use]
+    pub fn cut_short(self, length: f64) -> Self {
+        if self.is_bare() && self.length() > length { self.drawn_with(length / self.length()) } else { self }
+    }
+
+    /// The branch that it shows, if it is one.
+    #[must_use]
+    pub const fn branch(&self) -> Option<&'a Dangle> {
+        match self.thing {
+            Thing::Bit(Bit { what: What::Dangle(dangle), .. }) => Some(dangle),
+            _ => None,
+        }
     }
 
     /// Length on paper.
@@ -174,7 +193,26 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64]) -> Vec<
     }
     spans.push(Span::end(1, end - zero, strand, design));
     count(&mut spans);
+    lower(&mut spans, design);
     spans
+}
+
+/// Lowers all branches alike where the finding that one hangs on would lie over what is strung
+/// beside it.
+fn lower(spans: &mut [Span<'_>], design: &Design) {
+    let crowded = |at: usize| {
+        let wide = spans[at].branch().map_or(0.0, |branch| 2.0 * size::hanger(branch, design) * spans[at].scale);
+        wide > spans[at].length()
+    };
+    let below = |at: usize| spans.get(at).filter(|span| span.branch().is_none()).map_or(0.0, |span| span.reach.below);
+    let beside = |at: usize| at.checked_sub(1).map_or(0.0, below).max(below(at + 1));
+    let hang = (0..spans.len()).filter(|at| crowded(*at)).map(beside).fold(0.0, f64::max);
+    if hang > 0.0 {
+        for span in spans.iter_mut().filter(|span| span.branch().is_some()) {
+            span.hang = hang + CLEAR;
+            span.reach.below += span.hang;
+        }
+    }
 }
 
 fn strung<'a>(strand: &'a Strand, starts: &[f64]) -> Vec<Strung<'a>> {

@@ -1,0 +1,95 @@
+//! What to check a strand against: the beaded length, bare cord, where it starts.
+
+use crate::design::{Bit, Design, Rest, Strand, What};
+use crate::sheet::Sheet;
+use crate::sheet::figure::Row;
+use crate::sheet::layout::Block;
+use crate::sheet::layout::text::Type;
+use crate::steps;
+use crate::units::{Length, UnitStyle};
+
+/// Bare cord before the row, below which it starts at the end.
+const LEAST_BARE: Length = Length::mm(1.0);
+/// Bare lengths that differ by less are told as equal: half of what a ruler shows.
+const SAME: f64 = 0.5;
+
+/// The lengths to check against, and what of the row is not drawn as it is.
+pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
+    let design = &sheet.piece.design;
+    let (strand, units) = (&design.strands[index], design.heading.units);
+    let mut small = Vec::new();
+    let mut blocks = Vec::new();
+    if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
+        blocks.push(Type::STRONG.paragraph(&steps::measures(design, strand), width));
+        small.push(tolerances(design, strand));
+    }
+    small.push(bare(units, strand, &sheet.piece.drape.strands[index].starts));
+    small.push(format!("Finished, loop to loop: {}.", units.ruler(strand.finished)));
+    small.extend(notes(strand, row).into_iter().map(str::to_owned));
+    blocks.push(Type::TINY.paragraph(&small.join(" "), width));
+    Block::stack(blocks, 0.4)
+}
+
+/// What to do where the length differs by more.
+fn tolerances(design: &Design, strand: &Strand) -> String {
+    let strung = |index: &usize| strand.bits().any(|bit| bit.what == What::Bead(*index));
+    let beads: Vec<_> = (0..design.beads.len()).filter(strung).map(|index| &design.beads[index]).collect();
+    let first = beads.first().map_or(Length::ZERO, |bead| bead.tolerance);
+    let each = if beads.iter().all(|bead| bead.tolerance == first) {
+        format!("each may be off by {}", first.hundredths())
+    } else {
+        let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
+        format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
+    };
+    format!("If yours differ by more, measure your beads: {each}.")
+}
+
+/// Whether some of the beads slide.
+pub fn slides(strand: &Strand) -> bool {
+    strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(..)))
+}
+
+/// Bare cord in all, and at the ends.
+fn bare(units: UnitStyle, strand: &Strand, starts: &[f64]) -> String {
+    let all = strand.bare();
+    if all < LEAST_BARE {
+        return "No bare cord is left.".to_owned();
+    }
+    let [first, last] = at_ends(strand, starts);
+    let about = if slides(strand) { "about " } else { "" };
+    let say = |length: f64| format!("{about}{}", units.ruler(Length::mm(length)));
+    let ends = if (first - last).abs() < SAME {
+        format!("{} at each end", say(first.midpoint(last)))
+    } else {
+        format!("{} at the first end, {} at the last", say(first), say(last))
+    };
+    let between = if all.value() - first - last > SAME { ", the rest between the beads" } else { "" };
+    format!("Bare cord: in all {}, {ends}{between}.", units.ruler(all))
+}
+
+/// Bare cord before the first thing strung and after the last, of trains that start at stations.
+fn at_ends(strand: &Strand, starts: &[f64]) -> [f64; 2] {
+    fn gaps<'a>(bits: impl Iterator<Item = &'a Bit>) -> f64 {
+        bits.take_while(|bit| bit.what == What::Gap).map(Bit::length).sum()
+    }
+    let [first_takes, last_takes] = strand.ends.each_ref().map(|end| end.takes.value());
+    let mut trains = strand.trains.iter().zip(starts);
+    let Some((first, start)) = trains.next() else { return [strand.bare().value(), 0.0] };
+    let (last, last_start) = trains.next_back().unwrap_or((first, start));
+    let end = last_start + last.length() - gaps(last.bits.iter().rev());
+    [start + gaps(first.bits.iter()) - first_takes, strand.finished.value() - last_takes - end]
+}
+
+/// What of the row is not drawn as it is.
+fn notes(strand: &Strand, row: &Row) -> Vec<&'static str> {
+    let notes = [
+        (row.elided, "Repeats left out of the drawing are told where they stand; ruler and counts go on past them."),
+        (row.reduced > 0, "What is too large for the page is drawn smaller, and the ruler stops there."),
+        (row.unlettered > 0, "Runs too short for their letter have a bracket alone: read them in the words above."),
+        (
+            strand.trains.len() > 1 && slides(strand),
+            "Some of the beads slide: the ruler shows where they rest when the piece hangs.",
+        ),
+    ];
+    notes.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words).collect()
+}
