@@ -1,141 +1,219 @@
 //! Joining the strands: cones over the gathered ends, loops, chains and clasps.
 //!
 //! The closure's parts are told outward from the strands. What both sides have alike is told once.
-//! Rings are opened sideways so that they keep their round (common practice, no source).
+//! What hangs from a ring, bar or clasp is hung there before the strands, so that no ring is opened
+//! under them; what hangs from a pin can only follow when the pin's eye is covered. Rings are opened
+//! sideways so that they keep their round (common practice, no source).
 
-use super::words::a;
-use super::{Drawing, Step};
-use crate::design::{Design, Finding, Part};
-use crate::pattern::FindingKind;
+use super::ends::{beside_link, closings};
+use super::prepare::FLYING;
+use super::side::{Side, on_both};
+use super::words::{a, list};
+use super::{Drawing, Step, pin};
+use crate::design::{Design, Part};
+use crate::pattern::{CordKind, FindingKind};
 use crate::units::Length;
 
-/// Wire left for a plain loop: common practice, no source.
-pub const LOOP_WIRE: Length = Length::mm(10.0);
-
-/// A side of the closure, as a sentence says it.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Where {
-    Both,
-    First,
-    Last,
+/// What is done before the first strand hangs on the closure.
+pub fn ready(design: &Design) -> Vec<Step> {
+    let mut steps = told(design, false);
+    steps.extend(gaps(design));
+    steps
 }
 
-impl Where {
-    const fn words(self) -> &'static str {
-        match self {
-            Self::Both => " Do the same on the other side.",
-            Self::First | Self::Last => "",
-        }
-    }
-
-    const fn open(self) -> &'static str {
-        match self {
-            Self::Both => "Open",
-            Self::First => "On the side of the first ends, open",
-            Self::Last => "On the side of the last ends, open",
-        }
-    }
-}
-
-/// Join the strands' ends to the closure.
+/// Join the strands' ends to what follows them.
 pub fn join(design: &Design) -> Vec<Step> {
-    let (left, right) = (&design.closure.left, &design.closure.right);
-    let alike = left.iter().zip(right).take_while(|(a, b)| a == b).count();
-    let mut steps: Vec<_> = (0..alike).flat_map(|at| part(design, left, at, Where::Both)).collect();
-    for (parts, side) in [(left, Where::First), (right, Where::Last)] {
+    told(design, true)
+}
+
+/// The steps of the sides that are joined after the strands are closed, or of those before.
+fn told(design: &Design, late: bool) -> Vec<Step> {
+    let kept = |parts: &'_ [Part]| if is_late(design, parts) == late { parts.to_vec() } else { Vec::new() };
+    let (left, right) = (kept(&design.closure.left), kept(&design.closure.right));
+    let alike = match left.iter().zip(&right).take_while(|(a, b)| a == b).count() {
+        // One side goes on where the other ends: they are not closed alike.
+        all if left.len() != right.len() && all == left.len().min(right.len()) => 0,
+        alike => alike,
+    };
+    let mut steps: Vec<_> = (0..alike).flat_map(|at| part(design, &left, at, Side::Both)).collect();
+    for (parts, side) in [(&left, Side::First), (&right, Side::Last)] {
         steps.extend((alike..parts.len()).flat_map(|at| part(design, parts, at, side)));
     }
     steps
 }
 
+/// Whether a side waits for its strands: a pin for its cone, a ring for the link of a chain.
+fn is_late(design: &Design, parts: &[Part]) -> bool {
+    let chains = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Chain);
+    chains || parts.first().is_some_and(|part| design.findings[part.finding].is_pin())
+}
+
+/// Look for gaps where a wire or thread could slip out.
+fn gaps(design: &Design) -> Option<Step> {
+    let word = design.cords[design.strands.first()?.cord].kind.word();
+    let firsts = [design.closure.left.first(), design.closure.right.first()].into_iter().flatten();
+    let mut rings: Vec<_> = firsts.filter_map(|part| gap(design, part.finding)).collect();
+    rings.dedup();
+    let text = format!("See that {} shut. Squeeze any gap together with chain-nose pliers.", is_or_are(&rings));
+    let step = Step::new("Look for gaps", text).check(format!("No {word} can slip out."));
+    (!rings.is_empty() && word != CordKind::Chain.word()).then_some(step)
+}
+
+fn is_or_are(things: &[String]) -> String {
+    format!("{} {}", list(things), if things.len() == 1 { "is" } else { "are" })
+}
+
+/// Where a finding that strands hang on may gape.
+fn gap(design: &Design, finding: usize) -> Option<String> {
+    let side = if on_both(design, finding) { Side::Both } else { Side::First };
+    let name = side.the(design, finding);
+    match design.findings[finding].kind {
+        FindingKind::EyePin => Some(format!("the eye of {name}")),
+        FindingKind::EarWire => Some(format!("the ring of {name}")),
+        FindingKind::JumpRing => Some(name),
+        _ => None,
+    }
+}
+
+const fn covers(kind: FindingKind) -> bool {
+    matches!(kind, FindingKind::Cone | FindingKind::BeadCap)
+}
+
 /// The steps that a part of one side takes.
-fn part(design: &Design, parts: &[Part], at: usize, side: Where) -> Vec<Step> {
-    let finding = &design.findings[parts[at].finding];
-    let before = at.checked_sub(1).map(|at| &design.findings[parts[at].finding]);
-    let pin = parts[..at].iter().map(|part| &design.findings[part.finding]).find(|finding| finding.is_pin());
-    let mut steps = match (finding.kind, before, pin) {
-        (FindingKind::EyePin | FindingKind::HeadPin, ..) => Vec::new(),
-        (FindingKind::Cone | FindingKind::BeadCap, _, Some(pin)) => vec![cover(finding, pin, side)],
-        (FindingKind::Chain, _, _) => chain(design, &parts[at], finding, before, side),
-        (_, Some(before), _) => vec![hang(finding, before, side)],
-        (_, None, _) => Vec::new(),
+fn part(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
+    let kind = |part: &Part| design.findings[part.finding].kind;
+    let pin = parts[..=at].iter().find(|part| design.findings[part.finding].is_pin());
+    let mut steps = match pin {
+        Some(pin) if covers(kind(&parts[at])) => vec![cover(design, &parts[at], pin, side)],
+        _ => hung(design, parts, at, side),
     };
-    let next = parts.get(at + 1).map(|part| design.findings[part.finding].kind);
-    let covers = |kind| matches!(kind, FindingKind::Cone | FindingKind::BeadCap);
-    if (finding.is_pin() || (covers(finding.kind) && pin.is_some())) && !next.is_some_and(covers) {
-        steps.extend(close_pin(design, pin.unwrap_or(finding), finding, side));
+    let next = parts.get(at + 1);
+    let closes = design.findings[parts[at].finding].is_pin() || covers(kind(&parts[at]));
+    if let (Some(pin), true, false) = (pin, closes, next.is_some_and(|next| covers(kind(next)))) {
+        let above = &design.findings[parts[at].finding];
+        let above = if above.is_pin() { "eye" } else { above.name.as_str() };
+        let pin = side.the(design, pin.finding);
+        steps.extend(pin::close(design.heading.units, &pin, above, next.is_some()));
     }
     steps
 }
 
-fn cover(cone: &Finding, pin: &Finding, side: Where) -> Step {
+fn cover(design: &Design, cone: &Part, pin: &Part, side: Side) -> Step {
+    let name = &design.findings[cone.finding].name;
     let text = format!(
-        "Slide the {} down the wire of the {}, wide end first, until it covers the ends.{}",
-        cone.name,
-        pin.name,
-        side.words()
+        "Slide {} down the wire of {}, wide end first, until it covers the {}s.",
+        a(name),
+        side.the(design, pin.finding),
+        closings(design).join("s and ")
     );
-    Step::new(format!("Put on the {}", cone.name), text).check("No crimp or knot shows.").drawing(Drawing::Cone)
+    let check = format!("No {} shows.", closings(design).join(" or "));
+    Step::new(format!("Put on the {name}"), text).check(check).drawing(Drawing::cone(design.strands.len()))
 }
 
-fn close_pin(design: &Design, pin: &Finding, above: &Finding, side: Where) -> [Step; 3] {
-    let units = design.heading.units;
-    let bend = format!(
-        "Bend the wire of the {} to a right angle where it leaves the {}.{}",
-        pin.name,
-        above.name,
-        side.words()
-    );
-    let cut =
-        format!("Cut the wire {} from the bend. Hold the end as you cut.{}", units.ruler(LOOP_WIRE), side.words());
-    let turn = format!(
-        "Grip the tip with round-nose pliers and roll it back towards the bend into a plain loop.{}",
-        side.words()
-    );
-    [
-        Step::new("Bend the pin", bend),
-        Step::new("Cut the pin", cut),
-        Step::new("Turn a loop", turn)
-            .check("The loop is round and shut: no thread slips through the gap.")
-            .drawing(Drawing::PlainLoop),
-    ]
-}
-
-fn chain(design: &Design, part: &Part, chain: &Finding, before: Option<&Finding>, side: Where) -> Vec<Step> {
-    let units = design.heading.units;
+/// The steps that hang a part on the one before it.
+fn hung(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
     let mut steps = Vec::new();
-    if part.cut > Length::ZERO {
-        let text = format!("Cut {} of {}.{}", units.ruler(part.cut), chain.name, side.words());
-        steps.push(Step::new("Cut the chain", text).check("Both end links are whole."));
+    if parts[at].cut > Length::ZERO {
+        steps.push(cut(design, &parts[at], side));
     }
-    steps.extend(before.map(|before| hang(chain, before, side)));
+    let before = at.checked_sub(1).and_then(|before| parts.get(before));
+    let hung_already = at == 1 && beside_link(design, parts).is_some();
+    let pin = parts[..at].iter().find(|part| design.findings[part.finding].is_pin());
+    match (before, pin) {
+        _ if hung_already || design.findings[parts[at].finding].is_pin() => {}
+        (Some(before), Some(pin)) if is_closed_pin(design, before) => {
+            steps.push(in_loop(design, &parts[at], pin, side));
+        }
+        (Some(before), _) => steps.push(hang(design, &parts[at], before, side)),
+        (None, _) => {}
+    }
     steps
+}
+
+/// Whether a pin's loop follows this part.
+fn is_closed_pin(design: &Design, part: &Part) -> bool {
+    let finding = &design.findings[part.finding];
+    finding.is_pin() || covers(finding.kind)
+}
+
+/// Cut a piece of chain, told in links: whole ones, as near to its length as they come.
+fn cut(design: &Design, part: &Part, side: Side) -> Step {
+    let chain = &design.findings[part.finding];
+    let each = if side == Side::Both { "two pieces of " } else { "" };
+    let links = if chain.link > Length::ZERO {
+        format!("about {:.0} links", (part.cut.value() / chain.link.value()).round().max(1.0))
+    } else {
+        "whole links".to_owned()
+    };
+    let length = design.heading.units.ruler(part.cut);
+    let text = format!("Cut {each}{length} of {}, {links}, through the link beyond the last. {FLYING}", chain.name);
+    let counted = if side == Side::Both { "Each piece has" } else { "The piece has" };
+    Step::new("Cut the chain", text).check(format!("{counted} {links}, and both end links are whole."))
 }
 
 /// Hang a finding on the one before it, by whichever of the two has a ring that opens.
-fn hang(finding: &Finding, before: &Finding, side: Where) -> Step {
-    let opens = if finding.kind == FindingKind::JumpRing { finding } else { before };
-    let hung = if finding.kind == FindingKind::JumpRing { before } else { finding };
+fn hang(design: &Design, part: &Part, before: &Part, side: Side) -> Step {
+    let kind = |part: &Part| design.findings[part.finding].kind;
+    let opens_itself = matches!(kind(part), FindingKind::JumpRing | FindingKind::Chain);
+    let part_opens = opens_itself && kind(before) != FindingKind::JumpRing;
+    let (opens, hangs) = if part_opens { (part, before) } else { (before, part) };
     let text = format!(
-        "{} the {} sideways, like a door. Hang the {} in it and close it the same way.{}",
-        side.open(),
-        ring(opens),
-        hung.name,
-        side.words()
+        "Open {} sideways, like a door. Hang {} in it and close it the same way.{}",
+        ring(design, opens, side),
+        hanging(design, hangs, side),
+        which_side(design, before, side)
     );
-    Step::new(format!("Hang {}", a(&finding.name)), text)
-        .check("No gap shows where the ring closes.")
-        .drawing(Drawing::OpenLink)
+    let step = Step::new(hang_title(design, part), text).check("No gap shows where the ring closes.");
+    step.drawing(Drawing::OpenLink)
+}
+
+fn hang_title(design: &Design, part: &Part) -> String {
+    let finding = &design.findings[part.finding];
+    if finding.kind == FindingKind::Chain { "Hang the chain".to_owned() } else { format!("Hang the {}", finding.name) }
+}
+
+fn hanging(design: &Design, part: &Part, side: Side) -> String {
+    let finding = &design.findings[part.finding];
+    match (finding.kind, side) {
+        (FindingKind::Chain, _) => format!("the end link of {}", side.the(design, part.finding)),
+        (_, Side::Both) => a(&finding.name),
+        _ => side.the(design, part.finding),
+    }
+}
+
+/// Two findings alike are told apart by the ends that will hang there.
+fn which_side(design: &Design, part: &Part, side: Side) -> String {
+    match side {
+        Side::First | Side::Last if on_both(design, part.finding) => {
+            format!(" This is the side of the {} ends.", side.end())
+        }
+        _ => String::new(),
+    }
+}
+
+/// Hang a finding in a pin's loop, which was left open for it.
+fn in_loop(design: &Design, part: &Part, pin: &Part, side: Side) -> Step {
+    let finding = &design.findings[part.finding];
+    let what = match finding.kind {
+        FindingKind::Chain => format!("an end link of the {}", finding.name),
+        FindingKind::JumpRing => a(&finding.name),
+        _ => format!("the ring of {}", side.the(design, part.finding)),
+    };
+    let text = format!(
+        "Hang {what} in the loop of {}, and roll the loop shut. It carries the whole piece.{}",
+        side.the(design, pin.finding),
+        which_side(design, pin, side)
+    );
+    Step::new(hang_title(design, part), text)
+        .check("The loop is shut tight: no gap shows, and a pull does not open it.")
 }
 
 /// The part of a finding that opens.
-fn ring(finding: &Finding) -> String {
-    match finding.kind {
-        FindingKind::JumpRing => finding.name.clone(),
-        FindingKind::Chain => format!("end link of the {}", finding.name),
-        FindingKind::EyePin | FindingKind::HeadPin | FindingKind::Cone | FindingKind::BeadCap => {
-            "plain loop".to_owned()
-        }
-        _ => format!("ring of the {}", finding.name),
+fn ring(design: &Design, part: &Part, side: Side) -> String {
+    let name = side.the(design, part.finding);
+    match design.findings[part.finding].kind {
+        FindingKind::JumpRing => name,
+        FindingKind::Chain => format!("the end link of {name}"),
+        _ => format!("the ring of {name}"),
     }
 }

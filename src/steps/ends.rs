@@ -4,19 +4,17 @@
 //! twice by its cord and pressed; a strand that is to drape is held in a curve while its last end is
 //! closed ("coil the strand 1.5 turns before closing the last crimp": a bead shop's finishing page).
 
-use super::prepare::names;
-use super::words::{a, list, strand as name};
+mod crimped;
+
+use super::side::Side;
+use super::words::{self, a, list, strand as name, strands};
 use super::{Drawing, Step};
 use crate::design::{Design, End, Finding, Part, Strand};
-use crate::pattern::{CordKind, FindingKind, Kind, Settle};
+use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
-/// Which end of the strands.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Side {
-    First,
-    Last,
-}
+/// Bare cord by which a strand's length can be tuned: what a ruler shows.
+const TUNABLE: Length = Length::mm(1.0);
 
 /// How an end is closed.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -40,14 +38,37 @@ struct Group<'a> {
     strands: Vec<usize>,
 }
 
-/// Close the first ends, or stop them.
-pub fn first(design: &Design) -> Vec<Step> {
-    groups(design, Side::First).iter().flat_map(Group::steps).collect()
+/// Close the first ends, or stop them, after as many steps as are done.
+pub fn first(design: &Design, done: usize) -> Vec<Step> {
+    told(design, Side::First, done)
 }
 
-/// Close the last ends.
-pub fn last(design: &Design) -> Vec<Step> {
-    groups(design, Side::Last).iter().flat_map(Group::steps).collect()
+/// Close the last ends, after as many steps as are done.
+pub fn last(design: &Design, done: usize) -> Vec<Step> {
+    told(design, Side::Last, done)
+}
+
+/// The steps of one side, which follow as many as are done.
+fn told(design: &Design, side: Side, done: usize) -> Vec<Step> {
+    let mut steps = Vec::new();
+    for group in groups(design, side) {
+        let more = group.steps(done + steps.len());
+        steps.extend(more);
+    }
+    steps
+}
+
+/// What closes the strands' ends, each in a word.
+pub fn closings(design: &Design) -> Vec<&'static str> {
+    let closing = |strand: &Strand| match way(design, strand, Side::First) {
+        Way::Crimped => "crimp",
+        Way::Covered => "knot cover",
+        Way::Linked => "end link",
+        Way::Knotted | Way::Tied => "knot",
+    };
+    let mut closings: Vec<_> = design.strands.iter().map(closing).collect();
+    closings.dedup();
+    closings
 }
 
 fn groups(design: &Design, side: Side) -> Vec<Group<'_>> {
@@ -64,7 +85,7 @@ fn groups(design: &Design, side: Side) -> Vec<Group<'_>> {
 const fn end(strand: &Strand, side: Side) -> &End {
     let [first, last] = &strand.ends;
     match side {
-        Side::First => first,
+        Side::Both | Side::First => first,
         Side::Last => last,
     }
 }
@@ -83,14 +104,55 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     }
 }
 
+/// What a jump ring takes beside the end link of a strand of chain: it is opened once for both.
+pub fn beside_link<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
+    let chains = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Chain);
+    match parts {
+        [ring, next, ..] if chains && next.cut == Length::ZERO => {
+            Some(next).filter(|_| design.findings[ring.finding].kind == FindingKind::JumpRing)
+        }
+        _ => None,
+    }
+}
+
+/// Whether a strand is closed with knots, which are set with glue.
+pub fn is_knotted(design: &Design, strand: &Strand) -> bool {
+    let sides = [Side::First, Side::Last].map(|side| way(design, strand, side));
+    sides.into_iter().any(|way| matches!(way, Way::Covered | Way::Knotted | Way::Tied))
+}
+
+/// How many stoppers a strand takes while it is strung.
+pub fn stops(design: &Design, strand: &Strand) -> u64 {
+    match way(design, strand, Side::Last) {
+        Way::Linked => 0,
+        Way::Tied => 2,
+        Way::Crimped | Way::Covered | Way::Knotted => 1,
+    }
+}
+
+/// Whether a strand's first tail stays for the first beads to go over.
+pub fn keeps_tail(design: &Design, strand: &Strand) -> bool {
+    strand.settle == Settle::Fill && way(design, strand, Side::First) == Way::Crimped
+}
+
 impl Group<'_> {
     /// The group's first strand as a sentence names it.
     fn whose(&self) -> String {
         name(self.design, self.strand)
     }
 
-    fn cord(&self) -> &str {
-        &self.design.cords[self.strand.cord].name
+    fn cord(&self) -> &'static str {
+        self.design.cords[self.strand.cord].kind.word()
+    }
+
+    /// Whether beads stand against both ends, so that the tails can hide in them.
+    fn fills(&self) -> bool {
+        self.strand.settle == Settle::Fill
+    }
+
+    /// Whether there is no bare cord by which the length could be tuned.
+    fn is_packed(&self) -> bool {
+        self.fills() && self.strand.bare() < TUNABLE
     }
 
     fn findings(&self) -> impl Iterator<Item = &Finding> {
@@ -101,14 +163,7 @@ impl Group<'_> {
         self.findings().find(|finding| finding.kind == kind).map(|finding| finding.name.as_str())
     }
 
-    const fn ordinal(&self) -> &'static str {
-        match self.side {
-            Side::First => "first",
-            Side::Last => "last",
-        }
-    }
-
-    fn steps(&self) -> Vec<Step> {
+    fn steps(&self, done: usize) -> Vec<Step> {
         let mut steps = match self.way {
             Way::Crimped => self.crimped(),
             Way::Covered => self.covered(),
@@ -116,132 +171,104 @@ impl Group<'_> {
             Way::Linked => self.part().map(|_| self.linked()).into_iter().collect(),
             Way::Tied => self.tied(),
         };
-        steps.extend(self.others());
-        steps
-    }
-
-    fn crimped(&self) -> Vec<Step> {
-        let crimp = self.first_of(FindingKind::Crimp).unwrap_or("crimp");
-        let mut steps = vec![self.thread(), self.loop_through(crimp), press(crimp), self.trim()];
-        if let Some(cover) = self.first_of(FindingKind::CrimpCover) {
-            let text = format!("Lay the {cover} over the pressed crimp and close it gently until its edges meet.");
-            steps.push(Step::new("Cover the crimp", text).check("Only a smooth ball shows."));
+        if !steps.is_empty() {
+            steps.extend(self.others(&words::steps(done + 1, done + steps.len())));
         }
         steps
     }
 
-    /// Thread all that sits on the cord before the end is closed.
-    fn thread(&self) -> Step {
-        let on_cord = |finding: &&Finding| !matches!(finding.kind, FindingKind::CrimpCover | FindingKind::WireGuard);
-        let names: Vec<_> = self.findings().filter(on_cord).map(|finding| a(&finding.name)).collect();
+    /// The sentence that threads something onto this end; a last end has had a stopper till now.
+    fn threads(&self, what: &str) -> String {
         let whose = self.whose();
-        let text = format!("Thread {} onto the {} end of {whose}.", list(&names), self.ordinal());
-        Step::new(format!("Thread the {} end", self.ordinal()), text)
-    }
-
-    fn loop_through(&self, crimp: &str) -> Step {
-        let guard = self.first_of(FindingKind::WireGuard);
-        let round = guard.map(|guard| format!(" Lay it round the groove of {}.", a(guard))).unwrap_or_default();
-        let curve = if self.side == Side::Last { self.curve() } else { "" };
-        let text = format!("Take the {} {} and back through the {crimp}.{round}{curve}", self.cord(), self.target());
-        Step::new("Make the loop", text).check(self.loop_check()).drawing(Drawing::CrimpOpen)
-    }
-
-    /// A packed strand closed straight is stiff when it curves round the neck or wrist.
-    fn curve(&self) -> &'static str {
-        match (self.strand.settle, self.design.heading.kind) {
-            (Settle::Fill, Kind::Necklace | Kind::Strap) => {
-                " Coil the strand one and a half turns while you draw up the slack, so that it will drape."
-            }
-            (Settle::Fill, Kind::Bracelet | Kind::Anklet) => {
-                " Hold the strand in a round while you draw up the slack, so that it will close."
-            }
-            _ => " Draw up the slack until the strand has its length.",
-        }
-    }
-
-    fn loop_check(&self) -> String {
-        let units = self.design.heading.units;
         match self.side {
-            Side::First => {
-                let bight = end(self.strand, self.side).bight;
-                if bight > Length::ZERO {
-                    format!("The loop is {} long and moves freely.", units.ruler(bight))
-                } else {
-                    "The loop moves freely.".to_owned()
-                }
-            }
-            Side::Last => self.finished_check(),
+            Side::Last => format!("Take the bead stopper off {whose} and thread {what} onto its last end."),
+            Side::Both | Side::First => format!("Thread {what} onto the first end of {whose}."),
         }
     }
 
+    /// The length of the strand that the steps tell, and how it is measured.
     fn finished_check(&self) -> String {
-        let units = self.design.heading.units;
-        let each = self.strands.iter().map(|at| {
-            let one = &self.design.strands[*at];
-            format!("{} measures {}", name(self.design, one), units.ruler(one.finished))
-        });
-        format!("From loop to loop {}.", list(&each.collect::<Vec<_>>()))
+        let (from, how) = match self.way {
+            Way::Linked => ("end link to end link", ""),
+            _ => ("loop to loop", " (outside of one end loop to outside of the other, pulled straight)"),
+        };
+        format!("From {from}{how} {}.", self.finished(self.strand))
     }
 
-    fn trim(&self) -> Step {
-        let tail = |text: &str| Step::new("Hide the tail", text);
-        let cut = match (self.strand.settle, self.side) {
-            (Settle::Fill, Side::First) => return tail("Leave the tail: the first beads go over it."),
-            (Settle::Fill, Side::Last) => "Pass the tail back through two or three beads and cut it off there.",
-            _ => "Cut the tail off close to the crimp.",
-        };
-        tail(&format!("{cut} Hold the end as you cut.")).check("No sharp end can be felt.")
+    /// `the inner strand measures 419 mm`.
+    fn finished(&self, strand: &Strand) -> String {
+        format!("{} measures {}", name(self.design, strand), self.design.heading.units.ruler(strand.finished))
     }
 
     fn covered(&self) -> Vec<Step> {
         let cover = self.first_of(FindingKind::KnotCover).unwrap_or("knot cover");
-        let end = format!("the {} end of {}", self.ordinal(), self.whose());
-        let thread = format!("Thread {} onto {end}, its hollow side outward.", a(cover));
-        let knot = format!("Tie a double overhand knot in the {} and draw it down into the {cover}.", self.cord());
+        let thread = self.threads(&a(cover));
+        let thread = format!("{} Its hollow side faces outward.", thread);
+        let until = match self.side {
+            Side::Last if self.is_packed() => ", close against the last bead",
+            Side::Last => ", where the strand has its length",
+            _ => "",
+        };
+        let knot =
+            format!("Tie a double overhand knot in the {} and draw it down into the {cover}{until}.", self.cord());
         let close = format!("Close the {cover} over the knot and bend its hook {}.", self.target());
         vec![
             Step::new("Thread the knot cover", thread),
             Step::new("Tie the knot", knot)
-                .check(self.length_check("The knot sits in the cup and does not slip through."))
+                .check("The knot sits in the cup and does not slip through.")
                 .drawing(Drawing::Knot),
-            glue(),
+            glue("tail"),
             Step::new("Close the knot cover", close)
-                .check("The halves meet and the hook is shut.")
+                .check(self.length_check("The halves meet and the hook is shut."))
                 .drawing(Drawing::KnotCover),
         ]
     }
 
     fn length_check(&self, first: &str) -> String {
         match self.side {
-            Side::First => first.to_owned(),
             Side::Last => format!("{first} {}", self.finished_check()),
+            _ => first.to_owned(),
         }
     }
 
     fn knotted(&self) -> Vec<Step> {
-        let end = format!("the {} end of {}", self.ordinal(), self.whose());
-        let text = match self.part() {
-            Some(_) => format!("Take {end} {} and tie it back on itself with a double overhand knot.", self.target()),
-            None => format!("Tie a double overhand knot in {end}."),
+        let whose = self.whose();
+        let end = match self.side {
+            Side::Last => format!("Take the bead stopper off {whose}. Take its last end"),
+            _ => format!("Take the first end of {whose}"),
         };
+        let round = if self.part().is_some() { self.target() } else { "round in a small loop".to_owned() };
+        let text = format!("{end} {round} and tie it back on itself with a double overhand knot.");
         vec![
             Step::new("Tie the knot", text)
                 .check(self.length_check("The knot holds when you pull."))
                 .drawing(Drawing::Knot),
-            glue(),
+            glue("tail"),
         ]
     }
 
+    /// An end link hangs in a jump ring, which is opened for all that it holds, or is opened itself.
     fn linked(&self) -> Step {
-        let text = format!(
-            "Open the {} end link of {} sideways, take it {} and close it the same way.",
-            self.ordinal(),
-            self.whose(),
-            self.target()
-        );
-        let check = self.length_check("No gap shows where the link closes.");
-        Step::new("Hang the chain", text).check(check).drawing(Drawing::OpenLink)
+        let link = format!("the {} end link of {}", self.side.end(), self.whose());
+        let parts = if self.side == Side::Last { &self.design.closure.right } else { &self.design.closure.left };
+        let name = |part: &Part| format!("the {}", self.design.findings[part.finding].name);
+        let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_link(self.design, parts).map(name)).collect();
+        let ring = self.part().filter(|part| self.design.findings[part.finding].kind == FindingKind::JumpRing);
+        let text = match ring {
+            Some(ring) => format!(
+                "Open {} sideways, like a door. Hang {} in it and close it the same way.",
+                self.side.the(self.design, ring.finding),
+                list(&hung)
+            ),
+            None => format!("Open {link} sideways, take it {} and close it the same way.", self.target()),
+        };
+        let check = self.length_check(if ring.is_some() {
+            "No gap shows where the ring closes."
+        } else {
+            "No gap shows where the link closes."
+        });
+        let title = format!("Hang the {} end", self.side.end());
+        Step::new(title, text).check(check).drawing(Drawing::OpenLink)
     }
 
     fn tied(&self) -> Vec<Step> {
@@ -259,7 +286,7 @@ impl Group<'_> {
             Step::new("Tie the ends", knot)
                 .check("The knot holds when you stretch the piece gently.")
                 .drawing(Drawing::SurgeonsKnot),
-            glue(),
+            glue("tails"),
             Step::new("Hide the knot", hide).check("No tail sticks out."),
         ]
     }
@@ -278,34 +305,43 @@ impl Group<'_> {
         let finding = &self.design.findings[part.finding];
         let whole = match finding.kind {
             FindingKind::EyePin => "the eye of ",
-            FindingKind::EndBar => "its own hole in ",
+            FindingKind::EndBar => return self.hole(part),
             FindingKind::Chain => "the end link of ",
             FindingKind::Clasp | FindingKind::EarWire => "the ring of ",
             _ => "",
         };
-        format!("through {whole}the {}", finding.name)
+        format!("through {whole}{}", self.side.the(self.design, part.finding))
     }
 
-    /// The same for the other strands of the group.
-    fn others(&self) -> Option<Step> {
+    /// A strand's own hole in a bar.
+    fn hole(&self, bar: &Part) -> String {
+        let whose = if self.strands.len() > 1 { format!("the hole for {}", self.whose()) } else { "a hole".to_owned() };
+        format!("through {whose} in {}", self.side.the(self.design, bar.finding))
+    }
+
+    /// The same steps, by their numbers, for the other strands of the group.
+    fn others(&self, numbers: &str) -> Option<Step> {
         let (_, others) = self.strands.split_first()?;
-        let text = format!("Do the same with {}.", names(self.design, others));
+        let text = format!("Do {numbers} with {}.", strands(self.design, others));
         let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EyePin);
-        let order = format!("From the inside out they hang in this order: {}.", names(self.design, &self.strands));
-        let step = Step::new("Do the other strands", text).check(order);
-        (!others.is_empty()).then(|| if pin { step.drawing(Drawing::Gather) } else { step })
+        let step = Step::new("Do the other strands", text).check(self.others_check(others));
+        let step = if pin { step.drawing(Drawing::gather(self.strands.len())) } else { step };
+        (!others.is_empty()).then_some(step)
+    }
+
+    fn others_check(&self, others: &[usize]) -> String {
+        let order = words::names(self.design, &self.strands);
+        if self.side == Side::First {
+            return format!("From the inside out they hang in this order: {order}.");
+        }
+        let each = others.iter().map(|at| self.finished(&self.design.strands[*at]));
+        let from = if self.way == Way::Linked { "end link to end link" } else { "loop to loop" };
+        let lengths = list(&each.collect::<Vec<_>>());
+        format!("They hang in the same order as at the first ends: {order}. From {from} {lengths}.")
     }
 }
 
-fn press(crimp: &str) -> Step {
-    let text = format!(
-        "Press the {crimp} in the notched jaw of the crimping pliers, with one pass of the cord on each side of the \
-         dent. Turn it a quarter and fold it shut in the round jaw."
-    );
-    Step::new("Press the crimp", text).check("Pull at the loop: nothing slips.").drawing(Drawing::CrimpPressed)
-}
-
-fn glue() -> Step {
-    Step::new("Set the knot", "Put a small drop of jewellery glue on the knot, let it dry, and cut the tail short.")
-        .check("The knot is dry and hard.")
+fn glue(tails: &str) -> Step {
+    let text = format!("Put a small drop of jewellery glue on the knot, let it dry, and cut the {tails} short.");
+    Step::new("Set the knot", text).check("The knot is dry and hard.")
 }

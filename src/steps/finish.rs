@@ -1,15 +1,17 @@
 //! The last steps: measure the piece, and make the second of a pair.
 
-use super::Step;
-use crate::design::Design;
+use super::prepare::cord_word;
+use super::{Step, words};
+use crate::design::{Design, Strand, What};
+use crate::drape::{self, Hung, Seat};
 use crate::pattern::Kind;
 use crate::units::Length;
 
-/// Measure, and make the second one.
-pub fn finish(design: &Design) -> Vec<Step> {
+/// Measure, and make the second one, after as many steps as are done.
+pub fn finish(design: &Design, done: usize) -> Vec<Step> {
     let mut steps = vec![measure(design)];
     if design.copies > 1 {
-        let text = "Make the second earring in the same way, from the first step on.";
+        let text = format!("Make the second earring in the same way: do {} again.", words::steps(1, done + 1));
         steps.push(Step::new("Make the other one", text).check("Held side by side the two are equally long."));
     }
     steps
@@ -17,12 +19,10 @@ pub fn finish(design: &Design) -> Vec<Step> {
 
 fn measure(design: &Design) -> Step {
     let (text, check) = match design.heading.kind {
-        Kind::Earrings => {
-            ("Hang the earring up and look at it from the front.".to_owned(), "Everything hangs straight.".to_owned())
-        }
+        Kind::Earrings => ("Hang the earring up and look at it from the front.".to_owned(), hangs(design)),
         _ if parts(design) == 0 => (
             "Stretch the piece gently two or three times and let it rest.".to_owned(),
-            "The knots hold, and no bare cord shows between the beads.".to_owned(),
+            format!("The knot holds, and no bare {} shows between the beads.", cord_word(design)),
         ),
         Kind::Strap => ("Lay the piece straight and measure from end to end.".to_owned(), length(design)),
         _ => (format!("Close the piece and measure once round{}, closure and all.", along(design)), length(design)),
@@ -32,6 +32,38 @@ fn measure(design: &Design) -> Step {
 
 const fn along(design: &Design) -> &'static str {
     if design.strands.len() > 1 { " along the shortest strand" } else { "" }
+}
+
+/// How far an earring hangs down, as its drape finds it.
+fn hangs(design: &Design) -> String {
+    let straight = "Everything hangs straight";
+    match depth(design) {
+        Some(depth) => format!(
+            "{straight}. From the top of the ear wire's ring to the lowest point it measures about {}.",
+            design.heading.units.ruler(depth)
+        ),
+        None => format!("{straight}."),
+    }
+}
+
+/// From where the strands hang down to the lowest point of any bead or branch.
+fn depth(design: &Design) -> Option<Length> {
+    let drape = drape::hang(design, None).ok()?;
+    let strands = design.strands.iter().zip(&drape.strands);
+    let lows = strands.flat_map(|(strand, hung)| hung.seats.iter().map(|seat| below(design, strand, hung, seat)));
+    let ends = drape.strands.iter().map(|hung| hung.drop);
+    lows.chain(ends).reduce(f64::max).map(Length::mm)
+}
+
+/// How far below its strand's higher end something strung reaches.
+fn below(design: &Design, strand: &Strand, hung: &Hung, seat: &Seat) -> f64 {
+    let bit = &strand.trains[seat.train].bits[seat.bit];
+    let reach = match &bit.what {
+        What::Dangle(dangle) => dangle.drop,
+        What::Bead(at) if design.closure.loops => design.beads[*at].across.value() / 2.0,
+        _ => bit.after,
+    };
+    hung.ends[0].y.max(hung.ends[1].y) - seat.centre.y + reach
 }
 
 /// How long the piece is, closed as short and as long as it goes.

@@ -1,8 +1,8 @@
 //! The making steps: written from the ends, beads and closure that a design really has.
 //!
-//! Derived from the [`Design`] alone. One action a step, in the order of work: lay out, cut, hang
-//! the branches, close the first ends, string and measure, close the last ends, cover and join,
-//! check. The ways of working are common practice; figures with a published source name it where
+//! Derived from the [`Design`] alone. One action a step, in the order of work: lay out, cut, make
+//! the branches, ready the closure, close the first ends, string and measure, close the last ends,
+//! cover and join, check. The ways of working are common practice; figures with a published source name it where
 //! they stand. See [`chart`] for the word chart, [`mod@cautions`] and [`mod@tools`] for what goes before.
 
 pub mod cautions;
@@ -10,7 +10,9 @@ pub mod chart;
 mod closure;
 mod ends;
 mod finish;
+mod pin;
 mod prepare;
+mod side;
 mod stringing;
 pub mod tools;
 mod words;
@@ -39,12 +41,14 @@ pub struct Step {
 pub enum Drawing {
     /// A cord through a crimp, round in a loop and back, before pressing.
     CrimpOpen,
+    /// The same against beads, through which the tail goes on.
+    CrimpPacked,
     /// The same with the crimp pressed shut.
     CrimpPressed,
-    /// Several strands' loops on the eye of one pin.
-    Gather,
-    /// A cone slid down a pin over the gathered loops.
-    Cone,
+    /// So many strands' loops, two or three, on the eye of one pin.
+    Gather(u8),
+    /// A cone slid down a pin over so many loops, one to three.
+    Cone(u8),
     /// A pin's wire turned into a plain loop.
     PlainLoop,
     /// A ring or link opened sideways.
@@ -61,11 +65,15 @@ pub enum Drawing {
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 14] = [
         Self::CrimpOpen,
+        Self::CrimpPacked,
         Self::CrimpPressed,
-        Self::Gather,
-        Self::Cone,
+        Self::Gather(2),
+        Self::Gather(3),
+        Self::Cone(1),
+        Self::Cone(2),
+        Self::Cone(3),
         Self::PlainLoop,
         Self::OpenLink,
         Self::Knot,
@@ -73,6 +81,20 @@ impl Drawing {
         Self::KnotCover,
         Self::Dangle,
     ];
+
+    /// The loops of strands on a pin's eye: as many as there are, or three for more.
+    fn gather(strands: usize) -> Self {
+        Self::Gather(if strands <= 2 { 2 } else { 3 })
+    }
+
+    /// A cone over the loops of strands: as many as there are, or three for more.
+    fn cone(strands: usize) -> Self {
+        Self::Cone(match strands {
+            0 | 1 => 1,
+            2 => 2,
+            _ => 3,
+        })
+    }
 }
 
 impl Step {
@@ -94,12 +116,14 @@ impl Step {
 /// Writes the steps of a design.
 #[must_use]
 pub fn steps(design: &Design) -> Vec<Step> {
-    let mut steps = vec![prepare::lay_out(design), prepare::cut(design)];
+    let mut steps = vec![prepare::lay_out(design)];
+    steps.extend(prepare::cut(design));
     steps.extend(prepare::dangles(design));
-    steps.extend(ends::first(design));
+    steps.extend(closure::ready(design));
+    steps.extend(ends::first(design, steps.len()));
     steps.extend(stringing::strands(design));
-    steps.extend(ends::last(design));
+    steps.extend(ends::last(design, steps.len()));
     steps.extend(closure::join(design));
-    steps.extend(finish::finish(design));
+    steps.extend(finish::finish(design, steps.len()));
     steps
 }

@@ -1,9 +1,15 @@
 //! What is done before stringing: lay out, cut, and hang the branches on their pins.
 
-use super::words::{a, count, list, strand};
-use super::{Drawing, Step, chart};
+use std::collections::BTreeSet;
+
+use super::tools::has_cord;
+use super::words::{a, count, list, names};
+use super::{Drawing, Step, chart, pin};
 use crate::design::{Bit, Dangle, Design, Phrase, What};
-use crate::pattern::{CordKind, FindingKind};
+use crate::pattern::{CordKind, FindingKind, Shape};
+
+/// How metal is cut with two hands.
+pub const FLYING: &str = "Hold the end that would fly, or cut into a bag.";
 
 /// Lay the beads out by letter and count them.
 pub fn lay_out(design: &Design) -> Step {
@@ -21,15 +27,37 @@ pub fn lay_out(design: &Design) -> Step {
         })
 }
 
-/// Cut each strand's cord.
-pub fn cut(design: &Design) -> Step {
+/// Cut each strand's cord, and tell the pieces apart.
+pub fn cut(design: &Design) -> Vec<Step> {
     let has = |kind| design.strands.iter().any(|strand| design.cords[strand.cord].kind == kind);
-    let cords: Vec<_> = (0..design.cords.len()).filter_map(|cord| cut_from(design, cord)).collect();
-    let metal = if has(CordKind::Wire) || has(CordKind::Chain) { " Hold both sides of the cut: ends fly." } else { "" };
-    let stretch =
-        if has(CordKind::Elastic) { " Stretch the elastic gently a few times before you measure it." } else { "" };
-    let title = if design.strands.len() == 1 { "Cut the cord" } else { "Cut the cords" };
-    Step::new(title, format!("{}{stretch}{metal}", cords.join(" ")))
+    let mut said: Vec<_> = (0..design.cords.len()).filter_map(|cord| cut_from(design, cord)).collect();
+    if has(CordKind::Elastic) {
+        said.insert(0, "Stretch the elastic gently a few times before you measure it.".to_owned());
+    }
+    if has(CordKind::Wire) || has(CordKind::Chain) {
+        said.push(FLYING.to_owned());
+    }
+    let step = Step::new(format!("Cut the {}", cord_word(design)), said.join(" "));
+    [Some(step), tag(design)].into_iter().flatten().collect()
+}
+
+/// Pieces that look alike are told apart by tags, on the ends that the beads come onto.
+fn tag(design: &Design) -> Option<Step> {
+    let all: Vec<_> = (0..design.strands.len()).collect();
+    let text = "Write each strand's name on a bit of tape, and fold it round the last end of its piece.";
+    let check = format!("Each piece has its tag: {}.", names(design, &all));
+    let step = Step::new("Tag the pieces", text).check(check);
+    (design.strands.len() > 1).then_some(step)
+}
+
+/// What the strands hang on, in a word: `wire`; `cord` where there are several kinds.
+pub fn cord_word(design: &Design) -> &'static str {
+    let mut words: Vec<_> = design.strands.iter().map(|strand| design.cords[strand.cord].kind.word()).collect();
+    words.dedup();
+    match words.as_slice() {
+        [word] => word,
+        _ => "cord",
+    }
 }
 
 /// `Cut from the wire: 17 ⅛ in for inner and 18 ⅜ in for middle.`
@@ -55,7 +83,9 @@ pub fn dangles(design: &Design) -> Vec<Step> {
             None => kinds.push((dangle, 1)),
         }
     }
-    kinds.into_iter().map(|(dangle, times)| make(design, dangle, times)).collect()
+    let mut steps: Vec<_> = kinds.iter().map(|(dangle, times)| make(design, dangle, *times)).collect();
+    steps.extend(close(design, &kinds));
+    steps
 }
 
 fn every_dangle(design: &Design) -> impl Iterator<Item = &Dangle> {
@@ -70,38 +100,74 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
     a.on == b.on && a.bits.iter().map(|bit| &bit.what).eq(b.bits.iter().map(|bit| &bit.what))
 }
 
+/// What is put on one kind of branch.
 fn make(design: &Design, dangle: &Dangle, times: u64) -> Step {
     let on = &design.findings[dangle.on];
-    let row = chart::row(design, &phrases(&dangle.bits));
-    let text = match on.kind {
-        FindingKind::HeadPin | FindingKind::EyePin => format!(
-            "Thread onto {}, from the top down, {row}. Bend the wire to a right angle above the beads, \
-             cut it {} from the bend, and turn the end into a plain loop.",
-            a(&on.name),
-            design.heading.units.ruler(super::closure::LOOP_WIRE)
-        ),
-        _ => format!("Open the {} sideways, hang {row} in it, and close it the same way.", on.name),
-    };
-    let title = if times == 1 { "Make the dangle".to_owned() } else { format!("Make {}", count(times, "dangle")) };
-    Step::new(title, text).check("The loop is shut: no thread slips through the gap.").drawing(Drawing::Dangle)
+    let many = if times == 1 { "the dangle".to_owned() } else { count(times, "dangle") };
+    if !on.is_pin() {
+        let row = chart::row(design, &phrases(dangle.bits.iter()));
+        let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", a(&on.name));
+        return Step::new(format!("Make {many}"), text).check("It is shut: no gap shows.").drawing(Drawing::OpenLink);
+    }
+    let row = chart::row(design, &phrases(dangle.bits.iter().rev()));
+    let foot = if on.kind == FindingKind::EyePin { "eye" } else { "head" };
+    let onto = if times == 1 { a(&on.name) } else { format!("each of {}", count(times, &on.name)) };
+    let text = format!("Thread onto {onto}, from its {foot} up, {row}.{}", fat_end(design, dangle));
+    let step = Step::new(format!("Thread {many}"), text);
+    match lowest(design, dangle) {
+        Some(letter) => step.check(format!("{letter} sits on the {foot}, and the beads touch.")),
+        None => step,
+    }
+}
+
+/// The letter of the bead that goes on a pin first.
+fn lowest<'a>(design: &'a Design, dangle: &Dangle) -> Option<&'a str> {
+    match dangle.bits.last()?.what {
+        What::Bead(at) => Some(&design.beads[at].letter),
+        _ => None,
+    }
+}
+
+/// A drop hangs with its fat end down, so on a pin that end goes first.
+fn fat_end(design: &Design, dangle: &Dangle) -> String {
+    let drop = |at: &usize| design.beads[*at].shape == Shape::Drop;
+    let beads = dangle.bits.iter().filter_map(|bit| match bit.what {
+        What::Bead(at) => Some(at),
+        _ => None,
+    });
+    let drops: BTreeSet<_> = beads.filter(drop).map(|at| design.beads[at].letter.as_str()).collect();
+    let drops: Vec<_> = drops.into_iter().collect();
+    match drops.as_slice() {
+        [] => String::new(),
+        [one] => format!(" {one} goes on with its fat end first."),
+        several => format!(" {} go on with their fat ends first.", list(several)),
+    }
+}
+
+/// Close all pins that branches hang on; where they hang in the links of a chain, only when they do.
+fn close(design: &Design, kinds: &[(&Dangle, u64)]) -> Vec<Step> {
+    let pins: Vec<_> = kinds.iter().filter(|(dangle, _)| design.findings[dangle.on].is_pin()).collect();
+    let Some((first, _)) = pins.first() else { return Vec::new() };
+    let alike = pins.iter().all(|(dangle, _)| dangle.on == first.on);
+    let name = if alike { design.findings[first.on].name.as_str() } else { "pin" };
+    let number: u64 = pins.iter().map(|(_, times)| times).sum();
+    let pin = if number == 1 { format!("the {name}") } else { format!("each {name}") };
+    let [bend, cut, turn] = pin::close(design.heading.units, &pin, "beads", has_cord(design, CordKind::Chain));
+    vec![bend, cut, turn.drawing(Drawing::Dangle)]
 }
 
 /// What hangs on a branch as phrases.
-fn phrases(bits: &[Bit]) -> Vec<Phrase> {
+fn phrases<'a>(bits: impl Iterator<Item = &'a Bit>) -> Vec<Phrase> {
     let phrase = |bit: &Bit| match &bit.what {
         What::Bead(at) => Phrase::Run(1, *at),
         What::Finding(at) => Phrase::Finding(*at),
-        What::Dangle(dangle) => Phrase::Dangle(dangle.on, phrases(&dangle.bits)),
+        What::Dangle(dangle) => hung(dangle),
         What::Gap => Phrase::Gap(crate::units::Length::mm(bit.length())),
         What::Knot => Phrase::Knot,
     };
-    bits.iter().map(phrase).collect()
+    bits.map(phrase).collect()
 }
 
-/// The strands as a sentence lists them.
-pub fn names(design: &Design, strands: &[usize]) -> String {
-    match strands {
-        [only] => strand(design, &design.strands[*only]),
-        several => list(&several.iter().map(|at| design.strands[*at].name.as_str()).collect::<Vec<_>>()),
-    }
+fn hung(dangle: &Dangle) -> Phrase {
+    Phrase::Dangle(dangle.on, phrases(dangle.bits.iter()))
 }

@@ -1,6 +1,7 @@
 //! Stringing: the word chart of each strand, the length to check it against, and the places of
 //! what does not slide.
 
+use super::ends::keeps_tail;
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
 use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
@@ -9,6 +10,8 @@ use crate::units::{Length, UnitStyle};
 
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
+/// Where stations are measured from.
+const FROM_LOOP: &str = "from the outside of the first end's loop";
 /// Gaps that differ by less are told as equal: half of what a ruler shows.
 const SAME: f64 = 0.5;
 
@@ -26,19 +29,53 @@ fn of_strand(design: &Design, strand: &Strand) -> Vec<Step> {
         steps.push(measure(design, strand));
     }
     steps.extend(stops(design, strand));
-    steps.extend(space(design.heading.units, strand));
+    steps.extend(space(design, strand));
+    steps.extend(hold(design, strand));
     steps
 }
 
 fn string(design: &Design, strand: &Strand) -> Step {
-    let (verb, after) = match design.cords[strand.cord].kind {
-        CordKind::Chain => ("Hang in the links", ""),
-        _ => ("String", " Put a bead stopper on the end."),
-    };
-    let knots = if has_silent_knots(strand) { " Tie a knot close against each bead before the next." } else { "" };
     let title = if design.strands.len() == 1 { "the beads".to_owned() } else { name(design, strand) };
-    let text = format!("{verb} {}.{knots}{after}", chart::text(design, strand));
-    Step::new(format!("String {title}"), text).check(counts(design, strand))
+    let chart = chart::text(design, strand);
+    let mut said = vec![match design.cords[strand.cord].kind {
+        CordKind::Chain => format!("Hang in the links {chart}."),
+        _ if design.strands.len() > 1 => format!("Take the tag off the {} piece and string {chart}.", strand.name),
+        _ => format!("String {chart}."),
+    }];
+    said.extend(besides(design, strand).map(str::to_owned));
+    let check = [Some(counts(design, strand)), fixed(design, strand)];
+    let check: Vec<_> = check.into_iter().flatten().collect();
+    Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "))
+}
+
+/// What else is done while a strand is strung.
+fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static str> {
+    let first = design.strands.first().is_some_and(|first| std::ptr::eq(first, strand));
+    let barred = has_bars(design, strand);
+    let choices = [
+        (has_silent_knots(strand), "Tie a knot close against each bead before the next."),
+        (barred && first, "Go through the first hole of each spacer bar."),
+        (barred && !first, "Go through the next hole of the same spacer bars."),
+        (keeps_tail(design, strand), "Take the first beads over the tail as well, until it is covered."),
+        (hangs_pins(design, strand), "Roll each loop shut round its link."),
+        (design.cords[strand.cord].kind != CordKind::Chain, "Put a bead stopper on the end."),
+    ];
+    choices.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words)
+}
+
+/// Whether it goes through bars that hold several strands.
+fn has_bars(design: &Design, strand: &Strand) -> bool {
+    let is_bar = |bit: &Bit| {
+        matches!(bit.what, What::Finding(at)
+            if design.findings[at].kind == FindingKind::SpacerBar && design.findings[at].holes > 1)
+    };
+    design.strands.len() > 1 && strand.bits().any(is_bar)
+}
+
+/// Whether branches on pins hang in the links of a chain.
+fn hangs_pins(design: &Design, strand: &Strand) -> bool {
+    let on_pin = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if design.findings[dangle.on].is_pin());
+    design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_pin)
 }
 
 /// `65 beads: 55A and 10B.`, or with branches `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`
@@ -114,35 +151,59 @@ fn stops(design: &Design, strand: &Strand) -> Option<Step> {
     let stops: Vec<_> = strand.trains.iter().filter_map(stop).collect();
     let finding = &design.findings[stops.first()?.0];
     let how = if finding.kind == FindingKind::Crimp { "press it shut" } else { "fix it" };
-    let text = format!("Set each {} in its place on {} and {how} there.", finding.name, name(design, strand));
+    let text =
+        format!("Set each {} that is strung on {} in its place, and {how} there.", finding.name, name(design, strand));
     let places: Vec<_> = stops.iter().map(|(_, station)| units.ruler(Length::mm(*station))).collect();
     let middles = if stops.len() == 1 { "Its middle lies" } else { "Their middles lie" };
-    Some(Step::new("Fix the stops", text).check(format!("{middles} {} from the first end's loop.", list(&places))))
+    Some(Step::new("Fix the stops", text).check(format!("{middles} {} {FROM_LOOP}.", list(&places))))
 }
 
-/// Set groups that do not slide where they belong.
-fn space(units: UnitStyle, strand: &Strand) -> Option<Step> {
-    let text = match strand.settle {
-        Settle::Spread => "Space the groups evenly along the cord.",
-        Settle::Fixed => "Set the beads in their places along the cord, with the bare cord that the chart says.",
-        Settle::Slide | Settle::Fill => return None,
-    };
+/// Space groups that are spread along the cord.
+fn space(design: &Design, strand: &Strand) -> Option<Step> {
+    if strand.settle != Settle::Spread {
+        return None;
+    }
+    let units = design.heading.units;
+    let cord = design.cords[strand.cord].kind.word();
     let groups: Vec<_> = strand.trains.iter().filter(|train| stop(train).is_none()).collect();
     let starts: Vec<_> = groups.iter().filter_map(|train| start(train)).collect();
     let first = starts.first()?;
     let ends = starts.iter().zip(&groups).map(|(start, train)| start + train.length());
     let gaps: Vec<_> = starts.iter().skip(1).zip(ends).map(|(next, end)| next - end).collect();
-    Some(Step::new("Space", text).check(match gaps.split_first() {
+    let check = match gaps.split_first() {
         Some((gap, rest)) if rest.iter().all(|other| (other - gap).abs() < SAME) => format!(
-            "The first group starts {} from the first end's loop, and {} of bare cord lies between groups.",
+            "The first group starts {} {FROM_LOOP}, and {} of bare {cord} lies between groups.",
             station(units, *first),
             station(units, *gap)
         ),
         _ => {
             let starts: Vec<_> = starts.iter().map(|start| station(units, *start)).collect();
-            format!("The groups start {} from the first end's loop.", list(&starts))
+            format!("The groups start {} {FROM_LOOP}.", list(&starts))
         }
-    }))
+    };
+    Some(Step::new("Space", format!("Space the groups evenly along the {cord}.")).check(check))
+}
+
+/// Where what stays in its place begins, to be seen while it is strung: a knot cannot be moved.
+fn fixed(design: &Design, strand: &Strand) -> Option<String> {
+    let first = strand.trains.iter().find_map(start).filter(|_| strand.settle == Settle::Fixed)?;
+    let from = match design.cords[strand.cord].kind {
+        CordKind::Chain => "from the outside of the first end link",
+        _ => FROM_LOOP,
+    };
+    Some(format!("The first of them starts {} {from}.", station(design.heading.units, first)))
+}
+
+/// Press the crimps that hold groups, once these are in their places.
+fn hold(design: &Design, strand: &Strand) -> Option<Step> {
+    let crimp = strand.trains.iter().filter(|train| stop(train).is_none()).flat_map(|train| &train.bits);
+    let crimp = crimp.filter_map(|bit| match bit.what {
+        What::Finding(at) => Some(&design.findings[at]).filter(|finding| finding.kind == FindingKind::Crimp),
+        _ => None,
+    });
+    let crimp = crimp.into_iter().next()?;
+    let text = format!("Press each {} of the groups shut where it stands, close against its beads.", crimp.name);
+    Some(Step::new("Fix the groups", text).check("No group slides."))
 }
 
 /// Where the first thing strung on a train that does not slide begins.

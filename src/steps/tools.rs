@@ -1,20 +1,31 @@
 //! The tools that a design needs, derived from what its steps do.
 
 use super::cautions::cuts_metal;
-use crate::design::{Design, Strand, What};
+use super::ends::{is_knotted, stops};
+use super::words::count;
+use crate::design::{Design, Finding, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
 use crate::pattern::{CordKind, FindingKind};
+use crate::units::Length;
 
 /// The tools, in the order they are first used.
 #[must_use]
-pub fn tools(design: &Design) -> Vec<&'static str> {
+pub fn tools(design: &Design) -> Vec<String> {
     let has = |kind| has_finding(design, kind);
     let pins = has(FindingKind::EyePin) || has(FindingKind::HeadPin);
     let metal = cuts_metal(design);
     let soft = [CordKind::Thread, CordKind::Silk, CordKind::Leather, CordKind::Elastic];
     let rings =
         [FindingKind::JumpRing, FindingKind::Chain, FindingKind::Clasp, FindingKind::EarWire, FindingKind::Bail];
+    let crimps = need::counts(design).into_keys().filter_map(|article| match article {
+        Article::Finding(at) => Some(&design.findings[at]).filter(|finding| finding.kind == FindingKind::Crimp),
+        _ => None,
+    });
+    let crimps: Vec<_> = crimps.map(crimping_pliers).collect();
+    let crimped = |tool| crimps.contains(&tool);
+    let has_stoppers = design.strands.iter().any(|strand| stops(design, strand) > 0);
+    let stoppers = stoppers(design);
     let choices = [
         (true, "beading board or cloth"),
         (true, "ruler"),
@@ -22,14 +33,29 @@ pub fn tools(design: &Design) -> Vec<&'static str> {
         (metal, "flush cutters"),
         (soft.into_iter().any(|kind| has_cord(design, kind)), "sharp scissors"),
         (has_cord(design, CordKind::Silk) || has_cord(design, CordKind::Thread), "beading needle"),
-        (true, "bead stoppers or tape"),
-        (has(FindingKind::Crimp), "crimping pliers"),
+        (design.strands.len() > 1, "tape for tags"),
+        (has_stoppers, &stoppers),
+        (crimped("crimping pliers"), "crimping pliers"),
+        (crimped("micro crimping pliers"), "micro crimping pliers"),
         (pins, "round-nose pliers"),
         (pins || rings.into_iter().any(has) || has(FindingKind::KnotCover), "two pairs of chain-nose pliers"),
         (knots(design), "awl or tweezers for knots"),
         (glues(design), "jewellery glue"),
     ];
-    choices.into_iter().filter(|(needed, _)| *needed).map(|(_, tool)| tool).collect()
+    choices.into_iter().filter(|(needed, _)| *needed).map(|(_, tool)| tool.to_owned()).collect()
+}
+
+/// The pliers that fold a crimp: short ones take small jaws (common practice, no source).
+pub fn crimping_pliers(crimp: &Finding) -> &'static str {
+    const SHORT: Length = Length::mm(2.0);
+    if crimp.length < SHORT { "micro crimping pliers" } else { "crimping pliers" }
+}
+
+/// A stopper for each strand, two where both of its ends wait to be tied.
+fn stoppers(design: &Design) -> String {
+    let number: u64 = design.strands.iter().map(|strand| stops(design, strand)).sum();
+    let many = if number > 1 { count(number, "bead stopper") } else { "bead stopper".to_owned() };
+    format!("{many} or tape")
 }
 
 /// Whether the design takes a finding of this kind.
@@ -49,6 +75,5 @@ fn knots(design: &Design) -> bool {
 
 /// Whether an end is closed with a knot, which is set with glue.
 pub fn glues(design: &Design) -> bool {
-    let crimped = |at: &usize| design.findings[*at].kind == FindingKind::Crimp;
-    design.strands.iter().flat_map(|strand| &strand.ends).any(|end| !end.findings.iter().any(crimped))
+    design.strands.iter().any(|strand| is_knotted(design, strand))
 }

@@ -30,3 +30,25 @@ pub fn list<T: AsRef<str>>(items: &[T]) -> String {
 pub fn strand(design: &Design, strand: &Strand) -> String {
     if design.strands.len() == 1 { "the strand".to_owned() } else { format!("the {} strand", strand.name) }
 }
+
+/// Several strands as a sentence names them: `the middle and outer strands`.
+pub fn strands(design: &Design, strands: &[usize]) -> String {
+    match strands {
+        [only] => strand(design, &design.strands[*only]),
+        several => format!("the {} strands", names(design, several)),
+    }
+}
+
+/// The names of strands: `inner, middle and outer`.
+pub fn names(design: &Design, strands: &[usize]) -> String {
+    list(&strands.iter().map(|at| design.strands[*at].name.as_str()).collect::<Vec<_>>())
+}
+
+/// Steps by their numbers: `step 3`, `steps 3 and 4`, `steps 3 to 6`.
+pub fn steps(first: usize, last: usize) -> String {
+    match last.saturating_sub(first) {
+        0 => format!("step {first}"),
+        1 => format!("steps {first} and {last}"),
+        _ => format!("steps {first} to {last}"),
+    }
+}

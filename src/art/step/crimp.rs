@@ -6,20 +6,35 @@ use crate::sheet::mark::{Mark, Step};
 use crate::sheet::outline::{circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
 use crate::sheet::style;
 
-/// A cord from a bead through a crimp, round a ring and back.
+/// A bare cord through a crimp, round a ring and back, its tail beside it.
 pub fn open() -> Vec<Mark> {
-    let upper = [at(4.0, 9.0), at(6.0, 8.7), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
+    let upper = [at(0.0, 8.3), at(4.0, 8.3), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
     let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(8.0, 9.7), at(6.0, 11.2), at(3.4, 14.4)];
-    let path = curve(&[upper.as_slice(), &lower].concat());
-    let mut marks = tail(&path, PLAIN);
+    let mut marks = looped(&curve(&[upper.as_slice(), &lower].concat()));
+    marks.extend(arrow(&[at(7.4, 12.8), at(6.2, 14.3), at(5.0, 16.0)]));
+    marks
+}
+
+/// A cord through beads and a crimp, round a ring, and back through all of them.
+pub fn packed() -> Vec<Mark> {
+    let upper = [at(0.0, 8.4), at(4.0, 8.3), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
+    let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(8.0, 9.7), at(4.0, 9.7), at(0.6, 10.6)];
+    let mut marks = looped(&curve(&[upper.as_slice(), &lower].concat()));
+    marks.push(bead(at(5.6, 9.0), 2.6));
+    marks.push(hidden([polyline(&[at(3.2, 8.3), at(8.0, 8.3)]), polyline(&[at(3.2, 9.7), at(8.0, 9.7)])].concat()));
+    marks.extend(arrow(&[at(7.4, 13.4), at(5.0, 13.6), at(2.2, 13.2)]));
+    marks
+}
+
+/// A cord's way through a crimp, round a ring and back: over the ring's near side.
+fn looped(path: &[Step]) -> Vec<Mark> {
+    let mut marks = tail(path, PLAIN);
     marks.extend(wire(&circle(at(20.9, 9.0), 2.6)));
-    marks.extend(cord_over(&stretch(&path, 3, 6), PLAIN));
+    marks.extend(cord_over(&stretch(path, 3, 6), PLAIN));
     marks.push(metal(rounded_rect(at(8.2, 7.0), 4.6, 4.0, 0.5)));
     marks.push(hidden([polyline(&[at(8.4, 8.3), at(12.6, 8.3)]), polyline(&[at(8.4, 9.7), at(12.6, 9.7)])].concat()));
-    marks.push(bead(at(2.3, 9.0), 2.1));
     marks.extend(arrow(&[at(13.2, 5.2), at(15.6, 4.0), at(18.4, 3.6)]));
     marks.extend(arrow(&[at(18.4, 14.4), at(15.6, 14.0), at(13.2, 12.8)]));
-    marks.extend(arrow(&[at(7.4, 12.8), at(6.2, 14.3), at(5.0, 16.0)]));
     marks
 }
 
@@ -86,11 +101,20 @@ fn lobes(dent: Point, side: &[Point], foot: Point) -> Vec<Step> {
     closed_curve(&points)
 }
 
-/// The loops of three strands on the eye of a pin.
-pub fn gather() -> Vec<Mark> {
-    let hung = [(at(5.0, 2.9), at(14.2, 7.0)), (at(4.6, 9.0), at(14.0, 9.0)), (at(5.0, 15.1), at(14.2, 11.0))];
-    let pin = [circle(at(15.0, 9.0), 3.6), polyline(&[at(18.6, 9.0), at(24.0, 9.0)])].concat();
-    gathered(&hung, 1.0, &pin, 4.5)
+/// The loops of two or three strands on the eye of a pin, whose wire goes on to be cut and rolled.
+pub fn gather(strands: u8) -> Vec<Mark> {
+    let outer = [(at(3.2, 2.9), at(12.4, 7.0)), (at(3.2, 15.1), at(12.4, 11.0))];
+    let middle = (at(2.8, 9.0), at(12.2, 9.0));
+    let hung: Vec<_> = outer.into_iter().chain((strands > 2).then_some(middle)).collect();
+    let pin = [circle(at(13.2, 9.0), 3.6), polyline(&[at(16.8, 9.0), at(23.8, 9.0)])].concat();
+    let mut marks = gathered(&hung, 0.9, &pin, 2.6);
+    marks.extend(cut_wire(at(23.8, 9.0)));
+    marks
+}
+
+/// The end of a pin's wire, cut square.
+fn cut_wire(tip: Point) -> Vec<Mark> {
+    vec![line(polyline(&[tip - at(0.0, 0.47), tip + at(0.0, 0.47)]))]
 }
 
 /// Loops from crimps to tips, over the near side of a pin's eye and under its far side; so much

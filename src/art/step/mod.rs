@@ -24,20 +24,38 @@ const EDGE: f64 = 0.5;
 /// The drawing beside a step.
 #[must_use]
 pub fn step(drawing: Drawing) -> Vec<Mark> {
-    let (label, marks) = match drawing {
-        Drawing::CrimpOpen => ("a cord through a crimp, round a ring and back through the crimp", crimp::open()),
-        Drawing::CrimpPressed => {
-            ("a crimp from the side and the end: open, dented between the cords, folded", crimp::pressed())
-        }
-        Drawing::Gather => ("the loops of three strands on the eye of one pin", crimp::gather()),
-        Drawing::Cone => ("a cone sliding down a pin's wire over the loops", pin::cone()),
-        Drawing::PlainLoop => ("a wire bent to a right angle, and rolled back into a loop", pin::plain_loop()),
-        Drawing::OpenLink => ("a ring opened sideways, and one pulled apart, struck out", pin::open_link()),
-        Drawing::Knot => ("a double overhand knot", knot::double_overhand()),
-        Drawing::SurgeonsKnot => ("a knot with two turns below and one turn back above", knot::surgeons()),
-        Drawing::KnotCover => ("a hinged cup closing over a knot", knot::cover()),
-        Drawing::Dangle => ("beads on a pin, its wire bent and then closed in a loop on a cord", pin::dangle()),
+    let marks = match drawing {
+        Drawing::CrimpOpen => crimp::open(),
+        Drawing::CrimpPacked => crimp::packed(),
+        Drawing::CrimpPressed => crimp::pressed(),
+        Drawing::Gather(strands) => crimp::gather(strands),
+        Drawing::Cone(strands) => pin::cone(strands),
+        Drawing::PlainLoop => pin::plain_loop(),
+        Drawing::OpenLink => pin::open_link(),
+        Drawing::Knot => knot::double_overhand(),
+        Drawing::SurgeonsKnot => knot::surgeons(),
+        Drawing::KnotCover => knot::cover(),
+        Drawing::Dangle => pin::dangle(),
     };
     let marks = Block::new(ROOM.0, ROOM.1, marks).at(Point::new(EDGE, EDGE));
-    vec![Mark::Group { label: label.to_owned(), marks }]
+    vec![Mark::Group { label: label(drawing).to_owned(), marks }]
+}
+
+/// What a drawing shows, for those who cannot see it.
+const fn label(drawing: Drawing) -> &'static str {
+    match drawing {
+        Drawing::CrimpOpen => "a cord through a crimp, round a ring and back through the crimp",
+        Drawing::CrimpPacked => "a cord through beads and a crimp, round a ring, and back through all of them",
+        Drawing::CrimpPressed => "a crimp from the side and the end: open, dented between the cords, folded",
+        Drawing::Gather(2) => "the loops of two strands on the eye of one pin",
+        Drawing::Gather(_) => "the loops of three strands on the eye of one pin",
+        Drawing::Cone(1) => "a cone sliding down a pin's wire over the loop on its eye",
+        Drawing::Cone(_) => "a cone sliding down a pin's wire over the loops on its eye",
+        Drawing::PlainLoop => "a wire bent to a right angle, and rolled back into a loop",
+        Drawing::OpenLink => "a ring opened sideways, and one pulled apart, struck out",
+        Drawing::Knot => "a double overhand knot",
+        Drawing::SurgeonsKnot => "a knot with two turns below and one turn back above",
+        Drawing::KnotCover => "a hinged cup closing over a knot",
+        Drawing::Dangle => "beads on a pin, its wire bent and then closed in a loop on a cord",
+    }
 }

@@ -10,10 +10,13 @@ use crate::sheet::outline::{arc, circle, polygon, polyline, rounded_rect};
 use crate::sheet::style;
 
 /// A cone on its way down a pin's wire, over the loops on the eye and their crimps.
-pub fn cone() -> Vec<Mark> {
-    let hung = [(at(3.4, 6.9), at(9.2, 8.5)), (at(3.4, 12.1), at(9.2, 10.5))];
-    let pin = [circle(at(9.6, 9.5), 2.3), polyline(&[at(11.9, 9.5), at(24.0, 9.5)])].concat();
-    let mut marks = gathered(&hung, 0.75, &pin, 3.2);
+pub fn cone(strands: u8) -> Vec<Mark> {
+    let outer = [(at(3.4, 6.2), at(9.3, 7.9)), (at(3.4, 12.8), at(9.3, 11.1))];
+    let middle = (at(3.2, 9.5), at(9.1, 9.5));
+    let outer = outer.into_iter().filter(|_| strands > 1);
+    let hung: Vec<_> = outer.chain((strands != 2).then_some(middle)).collect();
+    let pin = [circle(at(9.8, 9.5), 2.7), polyline(&[at(12.5, 9.5), at(24.0, 9.5)])].concat();
+    let mut marks = gathered(&hung, 0.6, &pin, 3.0);
     marks.push(metal(cone_outline(14.4)));
     marks
         .push(line([polyline(&[at(14.4, 8.2), at(22.6, 9.25)]), polyline(&[at(14.4, 10.8), at(22.6, 9.75)])].concat()));
