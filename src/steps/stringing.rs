@@ -99,6 +99,9 @@ fn total(strand: &Strand, all: u64) -> String {
         1 => "the branch".to_owned(),
         more => format!("the {more} branches"),
     };
+    if on_cord == 0 {
+        return format!("{} on {branches}", count(all, "bead"));
+    }
     format!("{} on the cord, {} on {branches}", count(on_cord, "bead"), all.saturating_sub(on_cord))
 }
 

@@ -24,7 +24,6 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
         small.push(tolerances(design, strand));
     }
     small.push(bare(units, strand, &sheet.piece.drape.strands[index].starts));
-    small.push(format!("Finished, loop to loop: {}.", units.ruler(strand.finished)));
     small.extend(notes(strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
