@@ -12,10 +12,12 @@ use super::mark::Weight;
 
 const ELLIPSIS: char = '…';
 
-/// A font ready for shaping, with the plan for Latin text that nearly all text is.
+/// A font ready for shaping, with the plans for Latin text and for figures alone, which nearly all
+/// text is.
 struct Shaper {
     face: Face<'static>,
     latin: ShapePlan,
+    figures: ShapePlan,
 }
 
 static REGULAR: LazyLock<Shaper> = LazyLock::new(|| Shaper::new(Weight::Regular));
@@ -25,8 +27,9 @@ impl Shaper {
     fn new(weight: Weight) -> Self {
         #[expect(clippy::expect_used, reason = "the file is part of the program and a test opens it")]
         let face = Face::from_slice(font::file(weight), 0).expect("the bundled font opens");
-        let latin = ShapePlan::new(&face, Direction::LeftToRight, Some(script::LATIN), None, &[]);
-        Self { face, latin }
+        let plan = |script| ShapePlan::new(&face, Direction::LeftToRight, script, None, &[]);
+        let (latin, figures) = (plan(Some(script::LATIN)), plan(None));
+        Self { face, latin, figures }
     }
 
     fn of(weight: Weight) -> &'static Self {
@@ -41,13 +44,21 @@ impl Shaper {
         let mut buffer = UnicodeBuffer::new();
         buffer.push_str(text);
         buffer.guess_segment_properties();
-        let is_latin = buffer.script() == script::LATIN && buffer.direction() == Direction::LeftToRight;
-        let glyphs = if is_latin && buffer.language().is_none() {
-            rustybuzz::shape_with_plan(&self.face, &self.latin, buffer)
-        } else {
-            rustybuzz::shape(&self.face, &[], buffer)
+        let glyphs = match self.plan(&buffer) {
+            Some(plan) => rustybuzz::shape_with_plan(&self.face, plan, buffer),
+            None => rustybuzz::shape(&self.face, &[], buffer),
         };
         glyphs.glyph_positions().iter().map(|position| position.x_advance).sum()
+    }
+
+    /// The plan that is ready for a text, where there is one.
+    fn plan(&self, buffer: &UnicodeBuffer) -> Option<&ShapePlan> {
+        let plain = buffer.direction() == Direction::LeftToRight && buffer.language().is_none();
+        match buffer.script() {
+            script::LATIN if plain => Some(&self.latin),
+            script::UNKNOWN if plain => Some(&self.figures),
+            _ => None,
+        }
     }
 
     /// Font units in mm at a size.
@@ -95,20 +106,36 @@ pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
 }
 
 fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
-    let fits = |line: &str| width(line, size, weight) <= most;
-    let mut lines = Vec::new();
-    let mut line = String::new();
-    for piece in pieces(text) {
-        let longer = format!("{line}{piece}");
-        if fits(longer.trim_end()) {
-            line = longer;
-            continue;
+    let fits = |line: &str| width(line.trim_end(), size, weight) <= most;
+    let pieces = pieces(text);
+    let (mut lines, mut line, mut rest) = (Vec::new(), String::new(), pieces.as_slice());
+    while !rest.is_empty() {
+        let longer = |count: usize| format!("{line}{}", rest[..count].concat());
+        let count = largest(rest.len(), |count| fits(&longer(count)));
+        line = longer(count);
+        rest = &rest[count..];
+        if let Some((piece, after)) = rest.split_first() {
+            close(&mut lines, &mut line);
+            line = break_word(piece, &fits, &mut lines);
+            rest = after;
         }
-        close(&mut lines, &mut line);
-        line = break_word(piece, &fits, &mut lines);
     }
     close(&mut lines, &mut line);
     if lines.is_empty() { vec![String::new()] } else { lines }
+}
+
+/// The largest count up to `most` that fits, where what is longer is also wider; 0 where none does.
+/// Most texts fit whole, which is asked first.
+fn largest(most: usize, fits: impl Fn(usize) -> bool) -> usize {
+    if fits(most) {
+        return most;
+    }
+    let (mut low, mut high) = (0, most);
+    while high - low > 1 {
+        let middle = low.midpoint(high);
+        *if fits(middle) { &mut low } else { &mut high } = middle;
+    }
+    low
 }
 
 /// Ends a line, unless nothing but white space stands on it.
@@ -119,16 +146,19 @@ fn close(lines: &mut Vec<String>, line: &mut String) {
     }
 }
 
-/// Breaks a word that is too wide; gives back the part that is left for the next line.
+/// Breaks a word where it is too wide; gives back what is left for the next line.
 fn break_word(word: &str, fits: &dyn Fn(&str) -> bool, lines: &mut Vec<String>) -> String {
+    if fits(word) {
+        return word.to_owned();
+    }
     let mut line = String::new();
     for c in word.chars() {
         let longer = format!("{line}{c}");
-        if !fits(longer.trim_end()) {
+        if fits(&longer) {
+            line = longer;
+        } else {
             close(lines, &mut line);
             line.push(c);
-        } else {
-            line = longer;
         }
     }
     line
