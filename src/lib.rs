@@ -26,6 +26,7 @@ pub mod units;
 
 use design::{Choice, Design, Size};
 use drape::Drape;
+use pattern::Pattern;
 use remark::Remark;
 use source::Source;
 
@@ -46,18 +47,30 @@ pub struct Piece {
 pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Piece>, Vec<Remark>) {
     let (pattern, mut remarks) = pattern::read(source);
     let Some(pattern) = pattern else { return (None, remarks) };
-    let (design, resolved) = design::resolve(&pattern, choice);
-    remarks.extend(resolved);
+    let (made, more) = made(&pattern, choice, span);
+    remarks.extend(more);
+    let piece = made.map(|(design, drape)| Piece { design, drape, sizes: design::sizes(&pattern, choice) });
+    (piece, remarks)
+}
+
+/// Resolves, hangs and checks a pattern that was read.
+#[must_use]
+pub fn made(pattern: &Pattern, choice: &Choice, span: Option<f64>) -> (Option<(Design, Drape)>, Vec<Remark>) {
+    let (design, mut remarks) = design::resolve(pattern, choice);
     let Some(design) = design else { return (None, remarks) };
-    match drape::hang(&design, span) {
+    let (drape, more) = hung(&design, span);
+    remarks.extend(more);
+    (drape.map(|drape| (design, drape)), remarks)
+}
+
+/// Hangs and checks a design.
+#[must_use]
+pub fn hung(design: &Design, span: Option<f64>) -> (Option<Drape>, Vec<Remark>) {
+    match drape::hang(design, span) {
         Ok(drape) => {
-            remarks.extend(rules::check(&design, &drape));
-            let sizes = design::sizes(&pattern, choice);
-            (Some(Piece { design, drape, sizes }), remarks)
+            let remarks = rules::check(design, &drape);
+            (Some(drape), remarks)
         }
-        Err(fault) => {
-            remarks.push(fault.remark(&design));
-            (None, remarks)
-        }
+        Err(fault) => (None, vec![fault.remark(design)]),
     }
 }

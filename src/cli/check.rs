@@ -3,10 +3,9 @@
 use clap::Args;
 
 use festoon::design::Choice;
-use festoon::pattern::read;
-use festoon::piece;
+use festoon::made;
+use festoon::pattern::{Pattern, read};
 use festoon::remark::{Level, Remark, has_errors};
-use festoon::source::Source;
 
 use super::swap::{self, Swap};
 use super::{Failure, Variant, input, report};
@@ -49,9 +48,12 @@ fn one(path: &str, options: &Options, messages: &report::Messages) -> Result<(),
         return swap::run(&input::source(path, messages)?, &choice, swap, messages);
     }
     let source = input::source(path, messages)?;
-    let mut remarks = piece(&source, &choice, None).1;
-    if choice == Choice::default() {
-        remarks.extend(of_variants(&source, &remarks));
+    let (pattern, mut remarks) = read(&source);
+    if let Some(pattern) = pattern {
+        remarks.extend(made(&pattern, &choice, None).1);
+        if choice == Choice::default() {
+            remarks.extend(of_variants(&pattern, &remarks));
+        }
     }
     report::remarks(&remarks, &source, messages);
     let warned = remarks.iter().any(|remark| remark.level() == Level::Warning);
@@ -59,10 +61,9 @@ fn one(path: &str, options: &Options, messages: &report::Messages) -> Result<(),
 }
 
 /// What only arises in one of the pattern's sizes or colourways, said with its name.
-fn of_variants(source: &Source, said: &[Remark]) -> Vec<Remark> {
-    let Some(pattern) = read(source).0 else { return Vec::new() };
+fn of_variants(pattern: &Pattern, said: &[Remark]) -> Vec<Remark> {
     let variant = |(name, choice): (String, Choice)| {
-        let new = piece(source, &choice, None).1.into_iter().filter(|remark| !said.contains(remark));
+        let new = made(pattern, &choice, None).1.into_iter().filter(|remark| !said.contains(remark));
         new.map(move |remark| Remark { headline: format!("{name}: {}", remark.headline), ..remark }).collect::<Vec<_>>()
     };
     pattern.variants().into_iter().flat_map(variant).collect()

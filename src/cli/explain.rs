@@ -2,7 +2,7 @@
 
 use clap::Args;
 
-use festoon::remark::{Code, did_you_mean};
+use festoon::remark::{Code, suggest};
 
 use super::{Failure, output};
 
@@ -31,8 +31,7 @@ fn explain(code: Code) -> String {
 }
 
 fn unknown(name: &str) -> String {
-    let near = did_you_mean(name, Code::ALL.iter().map(|code| code.name()));
-    let help =
-        near.map_or_else(|| "`festoon explain` lists all codes".to_owned(), |near| format!("did you mean `{near}`?"));
+    let names = Code::ALL.iter().map(|code| code.name());
+    let help = suggest(name, names, || "`festoon explain` lists all codes".to_owned());
     format!("there is no remark `{name}`: {help}")
 }

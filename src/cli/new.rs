@@ -3,7 +3,7 @@
 use clap::Args;
 
 use festoon::pattern::Kind;
-use festoon::remark::did_you_mean;
+use festoon::remark::suggest;
 
 use super::{Failure, output};
 
@@ -17,12 +17,8 @@ pub struct Options {
 
 fn kind(word: &str) -> Result<Kind, String> {
     let words = || Kind::ALL.iter().map(|kind| kind.word());
-    Kind::ALL.iter().copied().find(|kind| kind.word() == word).ok_or_else(|| {
-        did_you_mean(word, words()).map_or_else(
-            || format!("one of {}", words().collect::<Vec<_>>().join(", ")),
-            |near| format!("did you mean `{near}`?"),
-        )
-    })
+    let found = Kind::ALL.iter().copied().find(|kind| kind.word() == word);
+    found.ok_or_else(|| suggest(word, words(), || format!("one of {}", words().collect::<Vec<_>>().join(", "))))
 }
 
 /// Prints the pattern.

@@ -1,10 +1,10 @@
 //! `festoon check --swap OLD=NEW`: what changes when one bead stands in for another.
 
 use festoon::design::{Choice, Design, resolve};
+use festoon::hung;
 use festoon::pattern::{Pattern, read};
-use festoon::remark::{Code, Remark, did_you_mean, has_errors};
+use festoon::remark::{Code, Remark, has_errors, suggest};
 use festoon::source::Source;
-use festoon::{drape, rules};
 
 use super::{Failure, output, report};
 
@@ -35,7 +35,7 @@ pub fn run(source: &Source, choice: &Choice, swap: &Swap, messages: &report::Mes
     let (new, remarks) = resolve(&pattern.swapped(&swap.from, &swap.to), choice);
     let mut remarks: Vec<_> = remarks.into_iter().filter(|remark| remark.code != Code::Unused).collect();
     if let Some(new) = &new {
-        remarks.extend(hung(new));
+        remarks.extend(hung(new, None).1);
         output::print(table(&old, new, swap).as_bytes())?;
     }
     report::remarks(&remarks, source, messages);
@@ -47,22 +47,12 @@ fn refuse(remarks: &[Remark], source: &Source, messages: &report::Messages) -> R
     Err(Failure::Pattern)
 }
 
-fn hung(design: &Design) -> Vec<Remark> {
-    match drape::hang(design, None) {
-        Ok(drape) => rules::check(design, &drape),
-        Err(fault) => vec![fault.remark(design)],
-    }
-}
-
 fn known(pattern: &Pattern, id: &str) -> Result<(), Failure> {
     if pattern.beads.get(id).is_some() {
         return Ok(());
     }
-    let near = did_you_mean(id, pattern.beads.ids());
-    let help = near.map_or_else(
-        || format!("it defines: {}", pattern.beads.ids().collect::<Vec<_>>().join(", ")),
-        |near| format!("did you mean `{near}`?"),
-    );
+    let all = || format!("it defines: {}", pattern.beads.ids().collect::<Vec<_>>().join(", "));
+    let help = suggest(id, pattern.beads.ids(), all);
     Err(Failure::Trouble(format!("the pattern defines no bead `{id}`: {help}")))
 }
 

@@ -17,7 +17,7 @@ mod strand;
 mod wear;
 
 use crate::pattern::{self, Dict, FindingKind, Kind, Pattern, Recolour};
-use crate::remark::{Code, Remark, did_you_mean, has_errors};
+use crate::remark::{Code, Remark, has_errors, suggest};
 use crate::source::At;
 use crate::units::{Length, Money};
 
@@ -153,11 +153,10 @@ fn colours<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> 
 
 fn no_variant(what: &str, name: &str, known: &mut dyn Iterator<Item = &str>) -> Remark {
     let known: Vec<_> = known.collect();
-    let help = match (did_you_mean(name, known.iter().copied()), known.is_empty()) {
-        (Some(near), _) => format!("did you mean `{near}`?"),
-        (None, true) => format!("the pattern has no {what}s"),
-        (None, false) => format!("the pattern's {what}s are: {}", known.join(", ")),
-    };
+    let help = suggest(name, known.iter().copied(), || match known.as_slice() {
+        [] => format!("the pattern has no {what}s"),
+        known => format!("the pattern's {what}s are: {}", known.join(", ")),
+    });
     Remark::new(Code::UnknownId, format!("the pattern has no {what} `{name}`")).help(help)
 }
 

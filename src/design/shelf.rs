@@ -1,7 +1,7 @@
 //! The articles that a pattern uses, and looking them up by id.
 
 use crate::pattern::{Dict, Item, Pattern, Recolour};
-use crate::remark::{Code, Remark, did_you_mean};
+use crate::remark::{Code, Remark, suggest};
 use crate::source::At;
 
 use super::Context;
@@ -106,10 +106,8 @@ impl Shelf {
 impl Context {
     /// Leaves a remark that an id is not defined.
     pub fn unknown<'a>(&mut self, what: &str, id: &At<String>, known: impl Iterator<Item = &'a str> + Clone) {
-        let help = did_you_mean(&id.value, known.clone()).map_or_else(
-            || format!("the pattern defines: {}", known.collect::<Vec<_>>().join(", ")),
-            |near| format!("did you mean `{near}`?"),
-        );
+        let all = || format!("the pattern defines: {}", known.clone().collect::<Vec<_>>().join(", "));
+        let help = suggest(&id.value, known.clone(), all);
         self.remarks.push(
             Remark::new(Code::UnknownId, format!("the pattern defines no {what} `{}`", id.value))
                 .at(id.place)

@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use super::{Amount, Article, need};
 use crate::design::Design;
 use crate::pattern::node::{self, Node, Value};
-use crate::remark::{Code, Remark, did_you_mean};
+use crate::remark::{Code, Remark, suggest};
 use crate::source::{At, Source};
 use crate::units::Length;
 
@@ -93,10 +93,7 @@ fn amount(design: &Design, id: &At<String>, node: &Node) -> Result<(Article, Amo
 
 fn unknown(design: &Design, id: &At<String>) -> Remark {
     let ids: Vec<_> = Article::all(design).map(|article| article.id(design)).collect();
-    let help = match did_you_mean(&id.value, ids.iter().copied()) {
-        Some(near) => format!("did you mean `{near}`?"),
-        None => format!("it uses {}", ids.join(", ")),
-    };
+    let help = suggest(&id.value, ids.iter().copied(), || format!("it uses {}", ids.join(", ")));
     let headline = format!("the stash has `{}`, which this pattern does not use", id.value);
     Remark::new(Code::UnknownId, headline).at(id.place).help(help)
 }

@@ -3,7 +3,7 @@
 //! [`record!`] declares a struct once; its fields are its keys. The same declaration reads the
 //! tree, knows which keys exist (for "did you mean") and gives the JSON Schema.
 
-use crate::remark::{Code, Remark, did_you_mean};
+use crate::remark::{Code, Remark, suggest};
 use crate::source::{At, Place, Source};
 use crate::units::UnitError;
 
@@ -80,8 +80,7 @@ impl<'a> Reader<'a> {
             return Some(found);
         }
         let words: Vec<_> = all.iter().map(|one| word(*one)).collect();
-        let help = did_you_mean(text, words.iter().copied())
-            .map_or_else(|| format!("write one of: {}", words.join(", ")), |near| format!("did you mean `{near}`?"));
+        let help = suggest(text, words.iter().copied(), || format!("write one of: {}", words.join(", ")));
         self.refuse(Remark::new(Code::UnknownWord, format!("`{text}` is not {what}")).at(node.place).help(help))
     }
 
@@ -99,10 +98,8 @@ impl<'a> Reader<'a> {
     /// Leaves a remark for every key that the record does not have.
     pub fn known_keys(&mut self, entries: &[(At<String>, Node)], keys: &[&str]) {
         for (key, _) in entries.iter().filter(|(key, _)| !keys.contains(&key.value.as_str())) {
-            let help = did_you_mean(&key.value, keys.iter().copied()).map_or_else(
-                || format!("the keys here are: {}", keys.join(", ")),
-                |near| format!("did you mean `{near}`?"),
-            );
+            let all = || format!("the keys here are: {}", keys.join(", "));
+            let help = suggest(&key.value, keys.iter().copied(), all);
             self.remarks.push(
                 Remark::new(Code::UnknownKey, format!("there is no key `{}` here", key.value)).at(key.place).help(help),
             );

@@ -84,7 +84,7 @@ fn pair_step(one: Extent) -> f64 {
 
 /// The strands, the longest first, so that shorter ones lie over longer ones, and the closure.
 fn laid(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
-    let mut marks: Vec<_> = longest_first(piece)
+    let mut marks: Vec<_> = figure::longest_first(piece)
         .into_iter()
         .map(|index| {
             let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
@@ -96,13 +96,4 @@ fn laid(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
     let closing = figure::closing(piece).map(|closing| closing.marks(&piece.design, frame, stencils));
     marks.extend(closing.filter(|marks| !marks.is_empty()).map(shade::touching));
     shade::resting(marks)
-}
-
-/// Indices of the strands, the longest first.
-pub fn longest_first(piece: &Piece) -> Vec<usize> {
-    let strands = &piece.design.strands;
-    let mut order: Vec<usize> = (0..strands.len()).collect();
-    // Every index is that of a strand.
-    order.sort_by(|a, b| strands[*b].finished.value().total_cmp(&strands[*a].finished.value()));
-    order
 }

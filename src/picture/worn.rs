@@ -11,12 +11,11 @@ use crate::art::Stencils;
 use crate::design::{Strand, What};
 use crate::drape::neck::CHEST_TILT;
 use crate::geometry::Point;
-use crate::sheet::figure::{Extent, Frame, branch};
+use crate::sheet::figure::{Extent, Frame, branch, longest_first};
 use crate::sheet::mark::Mark;
 
 use super::bust::Bust;
 use super::shade;
-use super::subject::longest_first;
 
 /// A piece on its bust.
 pub struct Bearing {

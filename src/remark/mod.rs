@@ -5,12 +5,12 @@
 
 mod code;
 pub mod render;
-pub mod suggest;
+mod suggest;
 
 use crate::source::Place;
 
 pub use code::{Code, Level};
-pub use suggest::did_you_mean;
+pub use suggest::suggest;
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]

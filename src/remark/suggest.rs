@@ -1,11 +1,19 @@
 //! Which word a maker may have meant.
 
+/// The help line for an unknown word: the candidate that was meant, or else what `otherwise` says.
+pub fn suggest<'a>(
+    word: &str,
+    candidates: impl IntoIterator<Item = &'a str>,
+    otherwise: impl FnOnce() -> String,
+) -> String {
+    did_you_mean(word, candidates).map_or_else(otherwise, |near| format!("did you mean `{near}`?"))
+}
+
 /// The candidate nearest to a mistyped word, where one is near enough: at most one slip in a word of
 /// up to four letters, two in up to eight, three beyond. A slip is a letter too many, too few,
 /// wrong or swapped with its neighbour (Damerau-Levenshtein distance, optimal string alignment).
 /// Case does not count. Of equally near candidates the first wins.
-#[must_use]
-pub fn did_you_mean<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+fn did_you_mean<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let word = letters(word);
     let allowed = match word.len() {
         0..=1 => 0,

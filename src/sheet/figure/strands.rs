@@ -13,14 +13,23 @@ use super::{Extent, Frame, ends, straightened};
 /// beads.
 pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let design = &piece.design;
-    let mut order: Vec<_> = design.strands.iter().zip(&piece.drape.strands).collect();
-    order.sort_by(|a, b| b.0.finished.value().total_cmp(&a.0.finished.value()));
+    let order: Vec<_> =
+        longest_first(piece).into_iter().map(|at| (&design.strands[at], &piece.drape.strands[at])).collect();
     let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(design, strand, hung, frame, stencils)).collect();
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
         marks.push(Mark::Group { label, marks: strung(design, strand, hung, frame, stencils) });
     }
     marks
+}
+
+/// Indices of the strands, the longest first.
+pub fn longest_first(piece: &Piece) -> Vec<usize> {
+    let strands = &piece.design.strands;
+    let mut order: Vec<usize> = (0..strands.len()).collect();
+    // Every index is that of a strand.
+    order.sort_by(|a, b| strands[*b].finished.value().total_cmp(&strands[*a].finished.value()));
+    order
 }
 
 /// One strand alone, as far as it is laid.
