@@ -1,4 +1,4 @@
-//! The stringing pages: for each strand what to cut, the word chart, the row at actual size with
+//! Stringing: for each strand what to cut, the word chart, the row at actual size with
 //! its ruler, and the lengths to check against.
 
 mod checks;
@@ -15,8 +15,7 @@ use super::layout::Block;
 use super::layout::flow::Flow;
 use super::layout::text::Type;
 use super::mark::Mark;
-use super::page::Body;
-use super::{Sheet, outline, sizes, style, words};
+use super::{Sheet, outline, page, sizes, style, words};
 
 /// Room between strands.
 const STRANDS_APART: f64 = 7.0;
@@ -29,15 +28,20 @@ const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type
 /// Beads up to this size, in mm, are drawn in the key.
 const KEY_SIZE: f64 = 14.0;
 
+/// The scale of rows, for the footer.
+const SCALE: &str = "rows at actual size (1 : 1)";
+
 /// What becomes of beads that do not fill their strand.
 const SLIDES: &str =
     " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
 
-/// Draws the stringing pages.
-pub fn stringing(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
-    let mut flow = Flow::new(sheet.room());
+/// Pours all strands.
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
+    let names: Vec<_> = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str()).collect();
+    let description = format!("The beads of the strands {} in a row, at actual size with a ruler.", names.join(", "));
+    page::begin(flow, "Stringing", description);
     let width = flow.width();
     flow.add(intro(sheet, width));
     flow.gap(3.0);
@@ -50,16 +54,8 @@ pub fn stringing(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
     }
     for index in 0..sheet.piece.design.strands.len() {
         flow.gap(STRANDS_APART);
-        strand(sheet, index, &mut flow, stencils);
+        strand(sheet, index, flow, stencils);
     }
-    let names: Vec<_> = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    let body = |marks| Body {
-        name: "Stringing",
-        description: format!("The beads of the strands {} in a row, at actual size with a ruler.", names.join(", ")),
-        marks,
-        scale: "rows at actual size (1 : 1)".to_owned(),
-    };
-    flow.into_pages().into_iter().map(body).collect()
 }
 
 fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
@@ -72,7 +68,7 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     let text = format!(
         "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler starts at the first bead.{slides}{pair}"
     );
-    Block::stack([Type::TITLE.line("Stringing"), Type::SMALL.paragraph(&text, width)], 0.8)
+    Type::SMALL.paragraph(&text, width)
 }
 
 /// Every bead with its letter and name, in rows.
@@ -114,6 +110,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
     let mut lines = row.lines.into_iter();
     let first = lines.next().unwrap_or_default();
     open(flow, opening, first, sheet.room().height);
+    flow.scaled(SCALE.to_owned());
     for block in lines.chain([checks]) {
         flow.gap(LINES_APART);
         if block.height > flow.left() {
@@ -121,6 +118,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
             flow.add(continued(&title(sheet, index), width));
         }
         flow.add(block);
+        flow.scaled(SCALE.to_owned());
     }
 }
 

@@ -5,11 +5,11 @@ use festoon::sheet::mark::Page;
 use festoon::trade::paper::Paper;
 
 use super::boxes::{self, Found, boxes};
-use super::{PAPERS, margin, pages, read, shipped};
+use super::{PAPERS, holds, margin, pages, read, shipped};
 
 /// The stringing pages among a sheet's pages.
 pub fn stringing(pages: &[Page]) -> Vec<&Page> {
-    pages.iter().filter(|page| page.title.ends_with(": Stringing")).collect()
+    pages.iter().filter(|page| holds(page, "Stringing")).collect()
 }
 
 /// Whether a mark stands in a strand's row, and not in the key of beads.

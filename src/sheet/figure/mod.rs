@@ -4,6 +4,7 @@
 //! through a [`Frame`].
 
 mod closure;
+mod drops;
 mod ends;
 mod labels;
 mod ring;
@@ -14,6 +15,7 @@ mod strands;
 mod worn;
 
 pub use closure::{Closing, closing, laid_side};
+pub use drops::{DROPS_WIDTH, drops};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{ring, ring_extent};
 pub use row::{Row, row};

@@ -43,7 +43,12 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
     marks.extend(lists(sheet, below, stencils));
     let body = |(index, mut marks): (usize, Vec<Mark>)| {
         marks.extend(check::marks(sheet, room, &map, index));
-        Body { name: "Proof", description: describe(index, &tiling), marks, scale: "actual size (1 : 1)".to_owned() }
+        Body {
+            name: "Proof".to_owned(),
+            description: describe(index, &tiling),
+            marks,
+            scale: "actual size (1 : 1)".to_owned(),
+        }
     };
     marks.into_iter().enumerate().map(body).collect()
 }
@@ -64,7 +69,7 @@ fn lists(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Vec<
     }
     flow.heading(face::heading("Beads"));
     flow.table(legend::table(sheet.piece, stencils).set(room.width));
-    flow.into_pages()
+    flow.into_pages().into_iter().map(|page| page.marks).collect()
 }
 
 /// One row a finding: its drawing, its name and what to ask for.
