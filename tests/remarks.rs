@@ -94,6 +94,44 @@ fn a_cord_goes_twice_through_its_crimp() {
     appears(Code::CrimpTooSmall, &crimped("0.76 mm"), &crimped("0.75 mm"));
 }
 
+/// A strand on a folded cord, hitched to a jump ring.
+fn doubled(changes: &[(&str, &str)]) -> String {
+    let text = changed(&[("kind: wire", "kind: silk"), ("length: 16 in", "length: 16 in\n    doubled: yes")]);
+    let text = changes.iter().fold(text, |text, (from, to)| text.replace(from, to));
+    with_findings(&text, &["ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm }"]) + "closure: { left: [ring] }\n"
+}
+
+#[test]
+fn a_doubled_cord_goes_twice_through_its_beads() {
+    // Two circles need twice one's diameter (packing): a hole of 1 mm passes two cords of 0.5 mm.
+    let cord = |diameter| doubled(&[("0.38 mm", diameter)]);
+    appears(Code::CordTooThick, &cord("0.5 mm"), &cord("0.51 mm"));
+}
+
+#[test]
+fn a_doubled_cord_goes_four_times_through_its_crimp() {
+    // Four circles need 1 + sqrt(2) = 2.4142 times one's diameter (packing): 0.9174 mm for 0.38 mm.
+    let crimped = |inside: &str| {
+        let text = doubled(&[("doubled: yes", "doubled: yes\n    ends: crimp")]);
+        text.replace("findings:\n", &format!("findings:\n  {}\n", CRIMP.replace("1.3 mm", inside)))
+    };
+    appears(Code::CrimpTooSmall, &crimped("0.92 mm"), &crimped("0.91 mm"));
+}
+
+#[test]
+fn a_fold_is_hitched_to_something_and_bends() {
+    appears(Code::Unhitched, &doubled(&[]), &doubled(&[]).replace("left: [ring]", "right: [ring]"));
+    appears(Code::Unhitched, &doubled(&[]), &doubled(&[("kind: silk", "kind: wire")]));
+}
+
+#[test]
+fn each_leg_of_a_doubled_cord_bears_half() {
+    let tension = made(&doubled(&[])).0.unwrap().drape.strands[0].tension;
+    let five = 5.0 * tension.first.max(tension.last) / 2.0;
+    let strength = |newtons: f64| doubled(&[("67 N", &format!("{newtons:.6} N"))]);
+    appears(Code::WeakCord, &strength(five * 1.001), &strength(five * 0.999));
+}
+
 #[test]
 fn a_guards_leg_is_a_third_pass() {
     // Three circles need 2.1547 times one's diameter (packing): 0.8188 mm for a wire of 0.38 mm.

@@ -187,6 +187,9 @@ pub struct Strand {
     pub name: String,
     /// Index of its cord.
     pub cord: usize,
+    /// How many times the cord lies side by side: twice where it is folded and its fold is hitched
+    /// at the first end.
+    pub legs: u32,
     /// From the first end's loop to the last end's loop.
     pub finished: Length,
     /// Extra cord for each end, beyond the finished length.
@@ -211,7 +214,7 @@ pub struct Strand {
 /// How one end of a strand is closed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct End {
-    /// Indices of the findings that close it, from the loop inward; none for a knot.
+    /// Indices of the findings that close it, from the loop inward; none for a knot or a hitch.
     pub findings: Vec<usize>,
     /// Cord in the loop, measured along the piece.
     pub bight: Length,

@@ -7,6 +7,7 @@ mod body;
 mod cone;
 mod fit;
 mod hang;
+mod hitch;
 mod legend;
 mod load;
 mod packs;
@@ -27,6 +28,7 @@ use crate::remark::Remark;
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     once([
         fit::check(design),
+        hitch::check(design),
         pin::check(design),
         cone::check(design),
         load::check(design, drape),

@@ -179,8 +179,10 @@ fn number(design: &Design, article: Article, piece: &Piece) -> String {
 fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
     let units = design.heading.units;
     let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
-    let parts =
-        |strand: &Strand| format!("{} finished + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance));
+    let parts = |strand: &Strand| {
+        let legs = if strand.legs > 1 { format!("{} × ", strand.legs) } else { String::new() };
+        format!("{legs}{} finished + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance))
+    };
     strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()
 }
 

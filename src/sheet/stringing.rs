@@ -145,8 +145,10 @@ fn head(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
     let height = 1.0 + cut.height;
     marks.extend(cut.at(Point::new(left, 1.0)));
     let cord = &design.cords[strand.cord];
+    let (doubled, where_more) =
+        if strand.legs > 1 { (", doubled", "on each leg beyond the last end") } else { ("", "beyond each end") };
     let facts = format!(
-        "On {} {}, {} of it beyond each end. Finished {}, loop to loop.",
+        "On {} {}{doubled}, {} of it {where_more}. Finished {}, loop to loop.",
         cord.name,
         cord.diameter.hundredths(),
         units.ruler(strand.allowance),

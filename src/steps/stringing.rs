@@ -53,6 +53,7 @@ fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static st
     let first = design.strands.first().is_some_and(|first| std::ptr::eq(first, strand));
     let barred = has_bars(design, strand);
     let choices = [
+        (strand.legs > 1, "Take both legs through every bead."),
         (has_silent_knots(strand), "Tie a knot close against each bead before the next."),
         (barred && first, "Go through the first hole of each spacer bar."),
         (barred && !first, "Go through the next hole of the same spacer bars."),

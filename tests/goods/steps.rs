@@ -314,3 +314,22 @@ proptest! {
         prop_assert_eq!(strung, design.strands.len());
     }
 }
+
+#[test]
+fn a_doubled_cord_is_hitched_by_its_fold() {
+    let mut design = gathered();
+    design.strands.truncate(1);
+    design.cords[0].kind = CordKind::Silk;
+    let single = (design.strands[0].cut(), design.mass());
+    design.strands[0].legs = 2;
+    let steps = steps(&design);
+    let hitch = steps.iter().find(|step| step.drawing == Some(Drawing::LarksHead)).expect("a hitch");
+    assert!(hitch.text.contains("through the eye of the first eye pin"), "{}", hitch.text);
+    assert!(titles(&steps).contains(&"Thread the last end"), "{:?}", titles(&steps));
+    assert!(!titles(&steps).contains(&"Thread the first end"), "{:?}", titles(&steps));
+    // The second leg is as long as the strand, and weighs as much as its cord.
+    let finished = design.strands[0].finished;
+    assert_eq!(design.strands[0].cut(), single.0 + finished);
+    let cord = design.cords[0].mass_per_metre.value() * finished.value() / 1000.0;
+    assert!((design.mass().value() - single.1.value() - cord).abs() < 1e-9);
+}

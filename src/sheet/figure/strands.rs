@@ -62,7 +62,7 @@ fn cord(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: 
         let top = first.between(*last, 0.5);
         (*first, *last) = (top, top);
     }
-    stencils.cord(strand.cord, &straightened(&points), frame.scale)
+    stencils.strand_cord(strand, &straightened(&points), frame.scale)
 }
 
 /// The findings that close both ends, from each loop inward.

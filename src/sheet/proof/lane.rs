@@ -64,7 +64,7 @@ impl<'a> Lane<'a> {
         let rest = if slides { "; beads where they come to rest" } else { "" };
         let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
-        let round = piece.design.cords[strand.cord].diameter.value() / 2.0;
+        let round = strand.cord_width(&piece.design).value() / 2.0;
         Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), lead: 0.0, longest, round, units }
     }
 
