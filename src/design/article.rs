@@ -228,7 +228,7 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         length: size(&written.length),
         outside: size(&written.outside),
         inside: size(&written.inside),
-        mouth: written.mouth.as_ref().map_or_else(|| usual_mouth(written), |at| at.value),
+        mouth: size(&written.mouth),
         tip: size(&written.tip),
         wire,
         link: size(&written.link),
@@ -242,13 +242,6 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         place,
     };
     complete(finding, written.kind.place, context)
-}
-
-/// Outside width of a cone's wide end where the pattern gives only the inside: an assumption for the
-/// drawing alone.
-fn usual_mouth(written: &pattern::Finding) -> Length {
-    let inside = written.inside.as_ref().filter(|_| written.kind.value == FindingKind::Cone);
-    inside.map_or(Length::ZERO, |inside| inside.value * 1.1)
 }
 
 /// Refuses a finding that lacks a size its kind cannot do without.

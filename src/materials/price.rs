@@ -62,7 +62,7 @@ mod tests {
         // 15 to 18 (a jewellery-making business article; results of the example computed).
         let used = Money::coins(200);
         let none = Amount::Count(0);
-        let buy = Buy { lots: 1, unit: "pack", lot: Amount::Count(1), left_over: none, used, bought: used };
+        let buy = Buy { lots: 1, unit: "pack", lot: Amount::Count(1), mass: None, left_over: none, used, bought: used };
         let line = Line {
             article: Article::Bead(0),
             id: "bead".into(),

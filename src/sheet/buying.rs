@@ -3,6 +3,7 @@
 use crate::geometry::Point;
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
+use crate::units::UnitStyle;
 
 use super::layout::Block;
 use super::layout::flow::Flow;
@@ -13,6 +14,8 @@ use super::{Sheet, cutting, face, needs, outline, page, sizes, style};
 
 /// Room above a heading.
 const BEFORE: f64 = 6.0;
+/// Why sums of inches may seem not to come out.
+const ROUNDED: &str = "Every length in inches is rounded by itself, to the nearest 1⁄16.";
 /// Width of a column of tools.
 const TOOL: f64 = 55.0;
 
@@ -61,13 +64,16 @@ fn currency(materials: &Materials) -> String {
 /// The cutting plans.
 fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
-    for (at, cutting) in plans.into_iter().enumerate() {
-        if at == 0 {
-            section(flow, "Cutting");
-        } else {
-            flow.gap(BEFORE / 2.0);
-        }
+    if plans.is_empty() {
+        return;
+    }
+    section(flow, "Cutting");
+    for cutting in plans {
         cutting::pour(flow, &sheet.piece.design, cutting);
+        flow.gap(BEFORE / 2.0);
+    }
+    if sheet.piece.design.heading.units != UnitStyle::Mm {
+        note(flow, ROUNDED);
     }
 }
 

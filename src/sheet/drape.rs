@@ -100,7 +100,7 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let strand = &design.strands[index];
-        let mut marks = figure::strand(design, strand, &piece.drape.strands[index], &frame, stencils);
+        let mut marks = figure::strand_alone(design, strand, &piece.drape.strands[index], &frame, stencils);
         if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
             marks.extend(closing.marks(design, &frame, stencils));
         }

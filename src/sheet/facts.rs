@@ -1,7 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::Design;
+use crate::design::{Design, Strand, What};
 use crate::drape::neck::{BREADTH_TO_DEPTH, CHEST_TILT};
 use crate::pattern::Kind;
 use crate::trade::lengths::length_name;
@@ -105,6 +105,12 @@ fn number(design: &Design, at: usize) -> String {
     format!("{} {}", at + 1, metrics::fit(&design.strands[at].name, size, weight, NAME))
 }
 
+/// What hangs lower than the strands themselves.
+fn branches(design: &Design) -> &'static str {
+    let has_branch = design.strands.iter().flat_map(Strand::bits).any(|bit| matches!(bit.what, What::Dangle(_)));
+    if has_branch { ", without what hangs from it" } else { "" }
+}
+
 /// What the worn figure shows and assumes.
 pub fn worn(piece: &Piece) -> Option<String> {
     let worn = piece.drape.worn.as_ref()?;
@@ -122,9 +128,12 @@ pub fn worn(piece: &Piece) -> Option<String> {
         );
         format!(" The trade calls a length {range} {name}.")
     });
+    let (least, most) = design.piece_length();
+    let closed = if least == most { "" } else { " It is drawn closed at its shortest." };
     Some(format!(
-        "Below the front of the neck: {}.{name} Neck base {}, {}. Drawn closed at its shortest. Assumed: a neck {BREADTH_TO_DEPTH} times as broad as it is deep (dashed: its front), a chest that leans back {:.0}°.",
+        "Hangs below the front of the neck (dashed): {}{}.{name} For a neck of {} at its base, {}.{closed} Assumed: a neck {BREADTH_TO_DEPTH} times as broad as it is deep, a chest that leans back {:.0}°.",
         drops.join("; "),
+        branches(design),
         units.ruler(design.wear.girth),
         design.wear.source,
         CHEST_TILT.to_degrees(),

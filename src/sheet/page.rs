@@ -32,7 +32,7 @@ impl From<Poured> for Body {
         Self {
             name: all(|section| section.name, "; "),
             description: all(|section| &section.description, " "),
-            scale: page.scales.join(", "),
+            scale: page.scales.join("; "),
             marks: page.marks,
         }
     }

@@ -78,24 +78,29 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
         let small = bead.along.value().max(bead.across.value()).max(bead.thick.value()) <= KEY_SIZE;
         let drawing = small.then(|| super::legend::drawing(index, bead, stencils));
         let name = Type::SMALL.fitted(&bead.name, width * 0.6);
-        let takes = takes(bead).map(|words| Type::TINY.line(&words));
-        let words = Block::stack([name].into_iter().chain(takes), 0.0);
+        let words = Block::stack([name, Type::TINY.line(&size(bead))], 0.0);
         let letter = Type::STRONG.line(&bead.letter);
         entries.push(Block::middled([letter].into_iter().chain(drawing).chain([words]), 1.5));
     }
     Block::rows(entries, 7.0, width)
 }
 
-/// How much cord a bead takes in a row of its kind, where its size does not say it.
-fn takes(bead: &Bead) -> Option<String> {
+/// A bead's size along the cord, and how much cord it takes in a row of its kind where that differs.
+fn size(bead: &Bead) -> String {
     let (size, which) = match bead.shape {
         Shape::Seed => (bead.across, " wide"),
         _ if bead.along == bead.across => (bead.along, ""),
         _ => (bead.along, " along the hole"),
     };
+    let takes = takes(bead).map(|takes| format!(", takes {}", takes.hundredths())).unwrap_or_default();
+    format!("{}{which}{takes}", size.tenths())
+}
+
+/// How much cord a bead takes in a row of its kind, where its size does not say it.
+fn takes(bead: &Bead) -> Option<Length> {
+    let size = if bead.shape == Shape::Seed { bead.across } else { bead.along };
     let takes = Length::mm(2.0 * reach(bead, Some(bead)));
-    let differs = size.tenths() != takes.tenths();
-    differs.then(|| format!("{}{which}, takes {}", size.tenths(), takes.tenths()))
+    (size.tenths() != takes.tenths()).then_some(takes)
 }
 
 fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stencils<'_>) {

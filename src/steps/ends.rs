@@ -200,6 +200,7 @@ impl Group<'_> {
     fn finished_check(&self) -> String {
         let (from, how) = match self.way {
             Way::Linked => ("end link to end link", ""),
+            Way::Covered => ("the outside of one knot cover to the outside of the other", ""),
             _ => ("loop to loop", " (outside of one end loop to outside of the other, pulled straight)"),
         };
         format!("From {from}{how} {}.", self.finished(self.strand))
@@ -225,11 +226,11 @@ impl Group<'_> {
         vec![
             Step::new("Thread the knot cover", thread),
             Step::new("Tie the knot", knot)
-                .check("The knot sits in the cup and does not slip through.")
+                .check(self.length_check("The knot sits in the cup and does not slip through."))
                 .drawing(Drawing::Knot),
             glue("tail"),
             Step::new("Close the knot cover", close)
-                .check(self.length_check("The halves meet and the hook is shut."))
+                .check("The halves meet and the hook is shut.")
                 .drawing(Drawing::KnotCover),
         ]
     }
@@ -336,16 +337,18 @@ impl Group<'_> {
         format!("through {whole}{}", self.side.the(self.design, part.finding))
     }
 
-    /// A strand's own hole in a bar.
+    /// A strand's own loop in a bar: the innermost strand has the one nearest the neck.
     fn hole(&self, bar: &Part) -> String {
-        let whose = if self.strands.len() > 1 { format!("the hole for {}", self.whose()) } else { "a hole".to_owned() };
-        format!("through {whose} in {}", self.side.the(self.design, bar.finding))
+        let which = if self.strands.len() > 1 { "the loop nearest the neck" } else { "a loop" };
+        format!("through {which} of {}", self.side.the(self.design, bar.finding))
     }
 
     /// The same steps, by their numbers, for the other strands of the group.
     fn others(&self, numbers: &str) -> Option<Step> {
         let (_, others) = self.strands.split_first()?;
-        let text = format!("Do {numbers} with {}.", strands(self.design, others));
+        let bar = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EndBar);
+        let each = if bar { ", each in the next loop" } else { "" };
+        let text = format!("Do {numbers} with {}{each}.", strands(self.design, others));
         let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EyePin);
         let step = Step::new("Do the other strands", text).check(self.others_check(others));
         let step = if pin { step.drawing(Drawing::gather(self.strands.len())) } else { step };

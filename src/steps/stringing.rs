@@ -43,7 +43,7 @@ fn string(design: &Design, strand: &Strand) -> Step {
         _ => format!("String {chart}."),
     }];
     said.extend(besides(design, strand).map(str::to_owned));
-    let check = [Some(counts(design, strand)), fixed(design, strand)];
+    let check = [Some(counts(design, strand)), besides_beads(design, strand), fixed(design, strand)];
     let check: Vec<_> = check.into_iter().flatten().collect();
     Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "))
 }
@@ -55,8 +55,10 @@ fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static st
     let choices = [
         (strand.legs > 1, "Take both legs through every bead."),
         (has_silent_knots(strand), "Tie a knot close against each bead before the next."),
-        (barred && first, "Go through the first hole of each spacer bar."),
-        (barred && !first, "Go through the next hole of the same spacer bars."),
+        (barred && first, "The other strands go through the other holes of the same spacer bars."),
+        (barred && !first, "The spacer bars are those of the strands before."),
+        (has_caps(design, strand), "Each bead cap has its hollow side to the bead that it hugs."),
+        (hangs(strand), "Branches are told from the cord down."),
         (keeps_tail(design, strand), "Take the first beads over the tail as well, until it is covered."),
         (hangs_pins(design, strand), "Roll each loop shut round its link."),
         (design.cords[strand.cord].kind != CordKind::Chain, "Put a bead stopper on the end."),
@@ -73,6 +75,15 @@ fn has_bars(design: &Design, strand: &Strand) -> bool {
     design.strands.len() > 1 && strand.bits().any(is_bar)
 }
 
+fn has_caps(design: &Design, strand: &Strand) -> bool {
+    let is_cap = |bit: &Bit| matches!(bit.what, What::Finding(at) if design.findings[at].kind == FindingKind::BeadCap);
+    strand.bits().any(is_cap)
+}
+
+fn hangs(strand: &Strand) -> bool {
+    strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)))
+}
+
 /// Whether branches on pins hang in the links of a chain.
 fn hangs_pins(design: &Design, strand: &Strand) -> bool {
     let on_pin = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if design.findings[dangle.on].is_pin());
@@ -87,6 +98,15 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
     let total = total(strand, counts.iter().copied().map(u64::from).sum());
     if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) }
+}
+
+/// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share.
+fn besides_beads(design: &Design, strand: &Strand) -> Option<String> {
+    let strung = |at: usize| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
+    let alone = |at: &usize| design.strands.len() == 1 || design.findings[*at].holes <= 1;
+    let each = (0..design.findings.len()).filter(alone).filter(|at| strung(*at) > 0);
+    let each: Vec<_> = each.map(|at| count(strung(at), &design.findings[at].name)).collect();
+    (!each.is_empty()).then(|| format!("Besides, {}.", list(&each)))
 }
 
 /// How many beads there are in all, those on branches told apart.

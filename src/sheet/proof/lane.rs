@@ -118,7 +118,7 @@ impl<'a> Lane<'a> {
         let marks = match self.laid {
             Laid::Strand(strand, hung) => {
                 let hung = self.laid_in(window, strand, hung, &piece.design);
-                figure::strand(&piece.design, strand, &hung, &frame, stencils)
+                figure::strand_alone(&piece.design, strand, &hung, &frame, stencils)
             }
             Laid::Side(parts) => {
                 let marks = figure::laid_side(parts, &piece.design, &frame, stencils);

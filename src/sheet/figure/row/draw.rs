@@ -12,7 +12,7 @@ use crate::sheet::mark::{Mark, Stroke};
 use crate::sheet::{outline, style};
 
 use super::line::{Line, Placed};
-use super::size::TAIL;
+use super::size::{self, TAIL};
 use super::span::Thing;
 
 /// How far the cord runs on beyond a line that does not end with the strand.
@@ -87,7 +87,10 @@ fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencil
     match &bit.what {
         What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
         What::Knot => vec![stencils.knot(line.strand.cord, at, 0.0, scale, bit.length())],
-        What::Finding(index) => vec![strung_finding(*index, bit, at, 0.0, scale, stencils)],
+        What::Finding(index) => {
+            let below = size::below(bit, line.strand, line.design) * scale;
+            vec![strung_finding(*index, bit, at + Point::new(0.0, below), 0.0, scale, stencils)]
+        }
         What::Dangle(dangle) => hung(dangle, one, at, line.design, stencils),
         What::Gap => Vec::new(),
     }
