@@ -241,7 +241,7 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
     };
-    complete(finding, written.kind.place, context)
+    complete(finding, written.kind.place, context).and_then(|finding| consistent(finding, context))
 }
 
 /// Outside width of a cone's wide end where the pattern gives only the inside: an assumption for the
@@ -272,6 +272,22 @@ fn complete(mut finding: Finding, place: Place, context: &mut Context) -> Option
         finding.wire = usual_wire(&finding);
     }
     Some(finding)
+}
+
+/// Refuses a finding of which one size cannot be true beside another.
+fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
+    let Finding { id, kind, inside, outside, mouth, tip, .. } = &finding;
+    let (inside, outside, mouth, tip) = (*inside, *outside, *mouth, *tip);
+    let wrong = match kind {
+        FindingKind::Cone if tip > inside => Some(("tip", tip, "narrower than its inside", inside)),
+        FindingKind::Cone if inside > mouth => Some(("inside", inside, "narrower than its mouth", mouth)),
+        FindingKind::Cone => None,
+        _ if outside > Length::ZERO && inside >= outside => Some(("inside", inside, "less than its outside", outside)),
+        _ => None,
+    };
+    let Some((key, size, must, than)) = wrong else { return Some(finding) };
+    let headline = format!("{id}: its {key} of {} is not {must} of {}", size.hundredths(), than.hundredths());
+    context.refuse(Remark::new(Code::BadSize, headline).at(finding.place).help("measure both again"))
 }
 
 /// Wire of rings and chains whose pattern does not say: an assumption for the drawing alone, which no

@@ -215,7 +215,7 @@ codes! {
         "A strand holds at most 100,000 beads, knots and spaces, counted after every repeat. A \
          count beyond that is a slip of the pen, and would only make the program slow.";
     TwiceNamed = "twice-named", Error,
-        "Two strands, sizes or colourways have the same name, so that nobody could tell which is meant.";
+        "Two strands or sizes have the same name, so that nobody could tell which is meant.";
     Overfull = "overfull", Error,
         "The beads, spaces and end findings of a strand need more cord than its finished length \
          has. The beaded length is the sum of the distances between neighbouring beads' centres: \
@@ -231,8 +231,9 @@ codes! {
     MissingSize = "missing-size", Error,
         "A size is missing that the length, the drawing or the fit cannot do without.";
     BadSize = "bad-size", Error,
-        "The sizes of an article contradict one another: a hole wider than its bead, a bead of \
-         four metres, an inside wider than the outside.";
+        "The sizes of an article contradict one another or are no sizes: a hole of 95 % of its bead, \
+         a bead longer than 200 mm, a tolerance of more than half the bead, an inside as wide as the \
+         outside, a wire gauge that is not on the table.";
     UnknownMaterial = "unknown-material", Warning,
         "The mass of a bead is its volume times the density of its material, from a table of \
          common bead materials. A material that is not in the table needs a `mass:` of its own; \
