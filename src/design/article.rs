@@ -301,7 +301,7 @@ pub fn usual_wire(finding: &Finding) -> Length {
     }
 }
 
-/// Resolves how an article is sold; nothing without a price.
+/// Resolves how an article is sold.
 fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
     let sold = &written.value;
     let lot = match sold.by.value {
@@ -317,7 +317,7 @@ fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
         _ => "length: 16 in",
     };
     match lot {
-        Some(lot) => Some(Sold { lot, price: sold.price.unwrap_or_default() }),
+        Some(lot) => Some(Sold { lot, price: sold.price }),
         None => context.refuse(
             Remark::new(Code::MissingKey, format!("sold by {}, but not how much", sold.by.value))
                 .at(sold.by.place)

@@ -161,8 +161,8 @@ pub struct Finding {
 pub struct Sold {
     /// What one buys at a time.
     pub lot: Lot,
-    /// Price of one lot.
-    pub price: Money,
+    /// Price of one lot, which may be nothing; absent where the pattern does not say.
+    pub price: Option<Money>,
 }
 
 /// What one buys at a time.

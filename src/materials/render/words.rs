@@ -1,7 +1,7 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::materials::{Amount, Buy, Cutting, Piece};
-use crate::units::{Length, UnitStyle};
+use crate::units::{Length, Money, UnitStyle};
 
 /// From here on a length is told in metres or feet, as it is sold.
 const LONG: Length = Length::mm(1000.0);
@@ -44,6 +44,12 @@ pub fn lots(buy: &Buy, units: UnitStyle) -> String {
     let ending = if buy.lots == 1 { "" } else { "s" };
     let words = format!("{} {}{ending}", buy.lots, buy.unit);
     if buy.lot == Amount::Count(1) { words } else { format!("{words} of {}", amount(buy.lot, units)) }
+}
+
+/// A cost; nothing at all where the pattern gives no price.
+#[must_use]
+pub fn said(cost: Option<Money>) -> String {
+    cost.map(|cost| cost.to_string()).unwrap_or_default()
 }
 
 /// How many lengths a plan takes and how near that is to the least; nothing where none is on sale.
