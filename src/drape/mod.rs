@@ -24,11 +24,11 @@ pub struct Drape {
     pub span: f64,
     /// One a strand, in the design's order.
     pub strands: Vec<Hung>,
-    /// Between neighbouring strands.
+    /// Between neighbouring strands; none of a piece that is laid straight without a bar.
     pub clearances: Vec<Clearance>,
     /// On the neck, for pieces that hang round one.
     pub worn: Option<Worn>,
-    /// Closed round the limb, for bracelets and anklets.
+    /// Closed round the limb, for bracelets and anklets: of several strands the tightest.
     pub ring: Option<Ring>,
 }
 
@@ -118,11 +118,13 @@ pub struct Worn {
 /// A bracelet or anklet closed round the limb.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ring {
+    /// Index of the strand that is closed.
+    pub strand: usize,
     /// Radius of the circle through the centres of the beads.
     pub radius: f64,
     /// Girth of the circle that touches the beads' inner sides.
     pub inside_girth: f64,
-    /// One a seat of the first strand: how far round the ring its centre lies, in radians from the
+    /// One a seat of the strand: how far round the ring its centre lies, in radians from the
     /// strand's first end.
     pub turns: Vec<f64>,
     /// The closure's joints in the same way, from the strand's last end round to its first: those of

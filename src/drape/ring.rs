@@ -46,7 +46,7 @@ impl Chord {
 }
 
 /// Closes chords to a ring; nothing where they do not reach round a centre. Its turns are those of
-/// all chords' centres, and it has no closure of its own.
+/// all chords' centres, and it has no strand or closure of its own.
 #[must_use]
 pub fn close(chords: &[Chord]) -> Option<Ring> {
     let steps = steps(chords);
@@ -55,6 +55,7 @@ pub fn close(chords: &[Chord]) -> Option<Ring> {
     let longest = chords.iter().map(|chord| chord.before + chord.after).fold(0.0, f64::max);
     let turns = turns(chords, &steps, radius);
     (radius > inward && longest <= 2.0 * radius).then(|| Ring {
+        strand: 0,
         radius,
         inside_girth: 2.0 * PI * (radius - inward),
         turns: turns.iter().map(|(centre, _)| *centre).collect(),
@@ -107,10 +108,17 @@ fn radius(steps: &[f64]) -> Option<f64> {
     Some(0.5 * (low + high))
 }
 
-/// The ring of a design's first strand with its closure, of which the last end's side comes first.
+/// The tightest of the rings that a design's strands make, each with the closure. Strands that make
+/// none are passed over.
 #[must_use]
-pub fn of(design: &Design) -> Option<Ring> {
-    let strand = design.strands.first()?;
+pub fn tightest(design: &Design) -> Option<Ring> {
+    let rings = (0..design.strands.len()).filter_map(|strand| of(design, strand));
+    rings.min_by(|one, other| one.inside_girth.total_cmp(&other.inside_girth))
+}
+
+/// The ring of one strand with the closure, of which the last end's side comes first.
+fn of(design: &Design, index: usize) -> Option<Ring> {
+    let strand = &design.strands[index];
     let chain = Chain::new(design, strand, &middles(strand));
     let mut chords = strung(design, strand, &chain);
     let parts = design.closure.right.iter().chain(design.closure.left.iter().rev());
@@ -121,7 +129,7 @@ pub fn of(design: &Design) -> Option<Ring> {
     let seats = links.iter().zip(&chain.pieces).filter(|(_, piece)| is_seat(strand, piece));
     let turns = seats.map(|((centre, _), _)| *centre).collect();
     let closing = all.iter().skip(links.len().saturating_sub(1)).map(|(_, joint)| *joint).collect();
-    Some(Ring { turns, closing, ..ring })
+    Some(Ring { strand: index, turns, closing, ..ring })
 }
 
 fn is_seat(strand: &Strand, piece: &Piece) -> bool {

@@ -168,7 +168,8 @@ codes! {
         "Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
          hang, along more than half of the length compared (an assumption). They will ride on one \
          another instead of lying side by side, which a twist of strands may mean to. The first and \
-         last 25 mm are not compared. Strands from one point hang close together along their sides; \
+         last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
+         apart. Strands from one point hang close together along their sides; \
          ends held apart, or lengths that differ more, give them room.";
     BareCord = "bare-cord", Advice,
         "With `settle: fixed` the beads stay where the pattern puts them, counted from the first \
@@ -179,7 +180,7 @@ codes! {
          are no mirror images. A list that repeats a group often lacks the group's first beads at \
          its end.";
     RingTight = "ring-tight", Warning,
-        "n touching beads closed to a ring lie on a circle of radius R with sum 2 asin(p / 2R) = 2 pi \
+        "n touching beads closed to a ring (of several strands the tightest) lie on a circle of radius R with sum 2 asin(p / 2R) = 2 pi \
          over their pitches p; the circle that touches their inner sides has the inside girth. It is \
          more than 2.5 mm smaller than girth + ease. 2.5 mm is half of what a named fit spans: snug \
          6 to 10 mm, medium 10 to 15, loose 15 to 20 (a maker's sizing page; common practice).";

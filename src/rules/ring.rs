@@ -1,6 +1,7 @@
-//! Whether a closed bracelet or anklet has the room that the pattern asks for.
+//! Whether a closed bracelet or anklet has the room that the pattern asks for. Of several strands the
+//! tightest decides: the others are not in its way.
 
-use crate::design::Design;
+use crate::design::{Design, Strand};
 use crate::drape::Drape;
 use crate::pattern::{CordKind, Kind};
 use crate::remark::{Code, Remark};
@@ -11,12 +12,13 @@ use crate::units::Length;
 /// (a maker's sizing page: snug 6 to 10 mm, medium 10 to 15, loose 15 to 20).
 const SLACK: f64 = 2.5;
 
-/// Remarks about the inside of the ring.
+/// A remark about the inside of the tightest ring.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let Some(ring) = &drape.ring else { return Vec::new() };
+    let strand = &design.strands[ring.strand];
     let room = ring.inside_girth - design.wear.girth.value();
     let asked = design.wear.ease.value();
-    let found = if room < 0.0 && !stretches(design) {
+    let found = if room < 0.0 && design.cords[strand.cord].kind != CordKind::Elastic {
         (Code::TooShort, "longer")
     } else if room < asked - SLACK {
         (Code::RingTight, "longer")
@@ -25,18 +27,15 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     } else {
         return Vec::new();
     };
-    vec![remark(found, ring.inside_girth, (asked - room).abs(), design)]
+    vec![remark(found, ring.inside_girth, (asked - room).abs(), strand, design)]
 }
 
-fn stretches(design: &Design) -> bool {
-    design.strands.iter().all(|strand| design.cords[strand.cord].kind == CordKind::Elastic)
-}
-
-fn remark((code, way): (Code, &str), inside: f64, miss: f64, design: &Design) -> Remark {
+fn remark((code, way): (Code, &str), inside: f64, miss: f64, strand: &Strand, design: &Design) -> Remark {
     let limb = if design.heading.kind == Kind::Anklet { "an ankle" } else { "a wrist" };
     let wear = &design.wear;
+    let of_several = if design.strands.len() > 1 { format!(" of strand {}", strand.name) } else { String::new() };
     let headline = format!(
-        "the closed ring measures {} inside; {limb} of {} with {} of ease asks for {}",
+        "the closed ring{of_several} measures {} inside; {limb} of {} with {} of ease asks for {}",
         Length::mm(inside).tenths(),
         wear.girth.tenths(),
         wear.ease.tenths(),
@@ -45,8 +44,7 @@ fn remark((code, way): (Code, &str), inside: f64, miss: f64, design: &Design) ->
     let room = Length::mm(inside) - wear.girth;
     let named = fit(room.value()).map(|fit| format!("; as it is the fit is {}", fit.name)).unwrap_or_default();
     let help = format!("make the row {} {way}, or write another `ease:`{named}", Length::mm(miss).tenths());
-    let place = design.strands.first().map_or(design.closure.place, |strand| strand.length_place);
-    Remark::new(code, headline).at(place).help(help)
+    Remark::new(code, headline).at(strand.length_place).help(help)
 }
 
 #[cfg(test)]
@@ -56,7 +54,7 @@ mod tests {
     use crate::rules::sample;
 
     fn ring(inside_girth: f64) -> Ring {
-        Ring { radius: inside_girth / 6.0, inside_girth, turns: Vec::new(), closing: Vec::new() }
+        Ring { strand: 0, radius: inside_girth / 6.0, inside_girth, turns: Vec::new(), closing: Vec::new() }
     }
 
     #[test]

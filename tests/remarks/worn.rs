@@ -62,7 +62,40 @@ fn rings() -> Vec<Case> {
         Case::new(Code::RingTight, wrist(7.51, 10.0), wrist(7.49, 10.0)),
         Case::new(Code::RingLoose, wrist(12.49, 10.0), wrist(12.51, 10.0)),
         Case::new(Code::TooShort, wrist(0.01, 1.0), wrist(-0.01, 1.0)),
+        // Of two strands the tightest decides, wherever it stands.
+        // Beads of 6 mm side by side.
+        Case::new(Code::StrandsCrowd, barred("6.1 mm"), barred("6 mm")),
+        Case::new(
+            Code::RingTight,
+            beside(30, "{ wrist: 150 mm, ease: 10 mm }", 30),
+            beside(30, "{ wrist: 150 mm, ease: 10 mm }", 29),
+        ),
+        Case::new(
+            Code::RingTight,
+            beside(30, "{ wrist: 150 mm, ease: 10 mm }", 30),
+            beside(29, "{ wrist: 150 mm, ease: 10 mm }", 30),
+        ),
     ]
+}
+
+/// A bracelet of two strands, which end on bars that hold them so far apart.
+fn barred(spacing: &str) -> String {
+    let text = beside(29, "{ wrist: 150 mm, ease: 10 mm }", 29);
+    let bar = format!("bar: {{ kind: end bar, length: 3 mm, spacing: {spacing}, holes: 2 }}");
+    and(&with_findings(&text, &[&bar]), "closure: { each side: [bar] }")
+}
+
+/// A bracelet of two strands of so many beads.
+fn beside(one: u32, wear: &str, other: u32) -> String {
+    let second = format!("[{one} reed]\n  - {{ name: other, cord: wire, beads: [{other} reed] }}\n");
+    bracelet(wear).replace("[30 reed]\n", &second)
+}
+
+#[test]
+fn the_tightest_of_two_rings_is_named() {
+    let (piece, remarks) = made(&beside(30, "{ wrist: 150 mm, ease: 10 mm }", 28));
+    assert_eq!(piece.unwrap().drape.ring.unwrap().strand, 1);
+    assert!(remarks[0].headline.starts_with("the closed ring of strand other measures"), "{remarks:?}");
 }
 
 fn looks() -> Vec<Case> {
