@@ -108,6 +108,8 @@ pub struct Worn {
     pub breadth: f64,
     /// Depth of the neck's ellipse.
     pub depth: f64,
+    /// How far the chest leans back from upright, in radians.
+    pub tilt: f64,
     /// One a strand: the line it takes over the chest, seen from the front, y up from the line
     /// between the neck's sides.
     pub lines: Vec<Vec<Point>>,

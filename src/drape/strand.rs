@@ -61,7 +61,7 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = match (span, kind) {
         (Some(span), _) => Hold::Points(span),
-        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(design.wear.girth.value())),
+        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
         (None, Kind::Earrings) if design.closure.loops => Hold::Points(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,

@@ -1,8 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::Design;
-use crate::drape::neck::{BREADTH_TO_DEPTH, CHEST_TILT};
+use crate::design::{Build, Design};
 use crate::pattern::Kind;
 use crate::trade::lengths::length_name;
 use crate::units::{Length, UnitStyle};
@@ -123,10 +122,44 @@ pub fn worn(piece: &Piece) -> Option<String> {
         format!(" The trade calls a length {range} {name}.")
     });
     Some(format!(
-        "Below the front of the neck: {}.{name} Neck base {}, {}. Drawn closed at its shortest. Assumed: a neck {BREADTH_TO_DEPTH} times as broad as it is deep (dashed: its front), a chest that leans back {:.0}°.",
+        "Below the front of the neck: {}.{name} Neck base {}, {}. Drawn closed at its shortest.{}",
         drops.join("; "),
         units.ruler(design.wear.girth),
         design.wear.source,
-        CHEST_TILT.to_degrees(),
+        build(design.wear.build),
     ))
+}
+
+/// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
+fn build(build: Build) -> String {
+    let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
+    let neck = (neck.assumed, format!("a neck {} times as broad as it is deep (dashed: its front)", neck.value));
+    let chest = (chest.assumed, format!("a chest that leans back {:.0}°", chest.value.to_degrees()));
+    let said = |assumed: bool, from: &str| {
+        let which = [&neck, &chest].into_iter().filter(|(is, _)| *is == assumed).map(|(_, words)| words.as_str());
+        let which = which.collect::<Vec<_>>().join(", ");
+        if which.is_empty() { which } else { format!(" {from}: {which}.") }
+    };
+    said(false, "From the pattern") + &said(true, "Assumed")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Proportion;
+
+    #[test]
+    fn what_the_pattern_says_of_the_body_is_not_called_assumed() {
+        let assumed = build(Build::default());
+        assert_eq!(
+            assumed,
+            " Assumed: a neck 1.2 times as broad as it is deep (dashed: its front), a chest that leans back 20°."
+        );
+        let chest_tilt = Proportion { value: 25_f64.to_radians(), assumed: false };
+        assert_eq!(
+            build(Build { chest_tilt, ..Build::default() }),
+            " From the pattern: a chest that leans back 25°. Assumed: a neck 1.2 times as broad as it is deep \
+             (dashed: its front)."
+        );
+    }
 }

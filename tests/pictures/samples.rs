@@ -1,6 +1,6 @@
 //! A design with the beads and findings that a test asks for.
 
-use festoon::design::{Bead, Closure, Cord, Design, Finding, Heading, Wear};
+use festoon::design::{Bead, Build, Closure, Cord, Design, Finding, Heading, Wear};
 use festoon::pattern::{CordKind, FindingKind, Finish, Kind, Shape};
 use festoon::sheet::mark::Rgb;
 use festoon::source::Place;
@@ -112,7 +112,14 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         size: None,
         colourway: None,
     };
-    let wear = Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: String::new(), child: false, place: None };
+    let wear = Wear {
+        girth: Length::mm(370.0),
+        ease: Length::ZERO,
+        source: String::new(),
+        build: Build::default(),
+        child: false,
+        place: None,
+    };
     let (strands, closure) = (Vec::new(), Closure::default());
     Design { heading, beads, cords, findings, strands, closure, wear, copies: 1, price: None }
 }

@@ -140,8 +140,14 @@ pub fn design(strands: Vec<Strand>) -> Design {
         size: None,
         colourway: None,
     };
-    let wear =
-        Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: "assumed".into(), child: false, place: None };
+    let wear = Wear {
+        girth: Length::mm(370.0),
+        ease: Length::ZERO,
+        source: "assumed".into(),
+        build: Build::default(),
+        child: false,
+        place: None,
+    };
     Design {
         heading,
         beads: vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)],
