@@ -259,6 +259,7 @@ fn complete(mut finding: Finding, place: Place, context: &mut Context) -> Option
         FindingKind::EyePin | FindingKind::HeadPin => &[("length", finding.length), ("gauge", finding.wire)],
         FindingKind::Chain => &[("link", finding.link)],
         FindingKind::JumpRing => &[("inside", finding.inside)],
+        FindingKind::CordEnd => &[("length", finding.length), ("inside", finding.inside)],
         FindingKind::EndBar | FindingKind::SpacerBar => &[("length", finding.length), ("spacing", finding.spacing)],
         _ => &[("length", finding.length)],
     };

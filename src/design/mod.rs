@@ -12,12 +12,13 @@ mod model;
 mod profile;
 mod row;
 mod shelf;
+mod spot;
 mod stops;
 mod strand;
 mod wear;
 
 use crate::pattern::{self, Dict, FindingKind, Kind, Pattern, Recolour};
-use crate::remark::{Code, Remark, has_errors, suggest};
+use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
 use crate::units::{Length, Money};
 
@@ -88,7 +89,7 @@ pub fn resolve(pattern: &Pattern, choice: &Choice) -> (Option<Design>, Vec<Remar
     if sound {
         context.remarks.extend(shelf::unused(pattern));
     }
-    (design.filter(|_| sound), context.remarks)
+    (design.filter(|_| sound), once(context.remarks))
 }
 
 /// Every size that a pattern is made in, the base size first, with its design in a colourway; nothing

@@ -13,6 +13,7 @@ use super::expand::{List, too_many};
 use super::model::{Bit, End, Finding, Rest, Strand, Train, What};
 use super::row;
 use super::shelf::{Article, Shelf};
+use super::spot::{self, Spot};
 use super::stops;
 
 /// Cord in a crimped end's loop, measured along the piece: a 2 mm crimp with its loop adds 3/16 in
@@ -88,10 +89,9 @@ fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mu
 
 fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<End> {
     let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
-    let mut findings = Vec::new();
-    for id in ids.iter().filter(|id| id.value != "knot") {
-        findings.push(shelf.find(Article::Finding, id, context)?);
-    }
+    let named = ids.iter().filter(|id| id.value != "knot");
+    let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
+    let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
         (Some(guard), _) => shelf.findings[*guard].length,

@@ -92,6 +92,13 @@ codes! {
          carries its unit: a bare number could be inches or millimetres.";
     UnknownId = "unknown-id", Error,
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
+    Misplaced = "misplaced", Error,
+        "A bead, cord or finding stands where it has no business. Among `ends` stand crimps, crimp \
+         covers, wire guards, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
+         caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
+         all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
+         ring or chain; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
+         rings and chains.";
     LastPack = "last-pack", Advice,
         "The last pack of a bead or finding is bought for the spare beads alone, or for no more \
          than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \
@@ -108,7 +115,8 @@ codes! {
          program reads version 1.";
     CordTooThick = "cord-too-thick", Error,
         "A cord goes once through every bead on it, so its diameter must not exceed the hole's. \
-         The same holds for findings on the cord whose inside is known. The sizes are the \
+         The same holds for findings on the cord whose inside is known, and for the cord \
+         end that takes a cord's end. The sizes are the \
          pattern's own; a hole that is not written is assumed, and then so is this error.";
     CrimpTooSmall = "crimp-too-small", Error,
         "At a strand's end the cord goes through the crimp, round the loop and back through the \

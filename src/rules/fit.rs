@@ -9,7 +9,7 @@ use super::strung;
 
 /// Remarks about cords in holes.
 pub fn check(design: &Design) -> Vec<Remark> {
-    [through_beads(design), through_findings(design), through_crimps(design)].concat()
+    [through_beads(design), through_findings(design), into_cord_ends(design), through_crimps(design)].concat()
 }
 
 fn through_beads(design: &Design) -> Vec<Remark> {
@@ -25,7 +25,7 @@ fn too_thick(cord: &Cord, through: &str, hole: String) -> Remark {
     let thick = cord.diameter.hundredths();
     Remark::new(
         Code::CordTooThick,
-        format!("{} is {thick} thick and does not pass through {through} with its hole of {hole}", cord.name),
+        format!("{} is {thick} thick and does not go into {through} with its hole of {hole}", cord.name),
     )
     .help(format!("use a cord of at most {hole}, or a hole of at least {thick}"))
 }
@@ -45,9 +45,20 @@ fn through_finding(finding: &Finding, cord: &Cord) -> Option<Remark> {
     tight.then(|| too_thick(cord, &finding.name, finding.inside.hundredths()).at(finding.place))
 }
 
+/// Each strand's ends, with its cord.
+fn ends(design: &Design) -> impl Iterator<Item = (&End, &Cord)> {
+    design.strands.iter().flat_map(|strand| strand.ends.iter().map(|end| (end, &design.cords[strand.cord])))
+}
+
+/// A cord end is glued or folded over the cord, which must go in.
+fn into_cord_ends(design: &Design) -> Vec<Remark> {
+    let each = ends(design).flat_map(|(end, cord)| end.findings.iter().map(move |at| (&design.findings[*at], cord)));
+    let cord_ends = each.filter(|(finding, _)| finding.kind == FindingKind::CordEnd);
+    cord_ends.filter_map(|(finding, cord)| through_finding(finding, cord)).collect()
+}
+
 fn through_crimps(design: &Design) -> Vec<Remark> {
-    let ends = design.strands.iter().flat_map(|strand| strand.ends.iter().map(|end| (end, strand.cord)));
-    ends.flat_map(|(end, cord)| through_crimps_of(end, &design.cords[cord], design)).collect()
+    ends(design).flat_map(|(end, cord)| through_crimps_of(end, cord, design)).collect()
 }
 
 /// The cord passes a crimp to and fro, and beside a guard's leg where there is one.

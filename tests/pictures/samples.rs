@@ -56,6 +56,8 @@ pub fn finding(kind: FindingKind, colour: Rgb) -> Finding {
         FindingKind::BeadCap => (3.0, 6.0, 0.0),
         FindingKind::CrimpCover => (3.0, 3.0, 0.0),
         FindingKind::WireGuard => (4.5, 0.0, 0.0),
+        FindingKind::CordEnd => (9.0, 3.0, 0.0),
+        FindingKind::SpectacleLoop => (20.0, 0.0, 0.0),
         FindingKind::Bail | FindingKind::KnotCover => (8.0, 0.0, 0.0),
     };
     let is = |wanted| kind == wanted;

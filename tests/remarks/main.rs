@@ -8,6 +8,7 @@
 mod fit;
 mod goods;
 mod language;
+mod places;
 mod sound;
 mod worn;
 
@@ -48,7 +49,7 @@ fn start(text: &str) -> String {
 }
 
 fn cases() -> Vec<Case> {
-    [language::cases(), fit::cases(), worn::cases(), goods::cases()].into_iter().flatten().collect()
+    [language::cases(), places::cases(), fit::cases(), worn::cases(), goods::cases()].into_iter().flatten().collect()
 }
 
 /// Codes that a pattern's text cannot bring about, with the test that does.
