@@ -241,7 +241,7 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
     };
-    complete(finding, written.kind.place, context).and_then(|finding| consistent(finding, context))
+    complete(finding, written, context).and_then(|finding| consistent(finding, context))
 }
 
 /// Outside width of a cone's wide end where the pattern gives only the inside: an assumption for the
@@ -252,7 +252,7 @@ fn usual_mouth(written: &pattern::Finding) -> Length {
 }
 
 /// Refuses a finding that lacks a size its kind cannot do without.
-fn complete(mut finding: Finding, place: Place, context: &mut Context) -> Option<Finding> {
+fn complete(mut finding: Finding, written: &pattern::Finding, context: &mut Context) -> Option<Finding> {
     let needs: &[(&str, Length)] = match finding.kind {
         FindingKind::Crimp => &[("length", finding.length), ("outside", finding.outside), ("inside", finding.inside)],
         FindingKind::Cone => &[("length", finding.length), ("inside", finding.inside), ("tip", finding.tip)],
@@ -263,11 +263,15 @@ fn complete(mut finding: Finding, place: Place, context: &mut Context) -> Option
         FindingKind::EndBar | FindingKind::SpacerBar => &[("length", finding.length), ("spacing", finding.spacing)],
         _ => &[("length", finding.length)],
     };
-    let missing: Vec<_> = needs.iter().filter(|(_, size)| *size == Length::ZERO).map(|(key, _)| *key).collect();
+    let is_bar = matches!(finding.kind, FindingKind::EndBar | FindingKind::SpacerBar);
+    let sizes = needs.iter().filter(|(_, size)| *size == Length::ZERO).map(|(key, _)| *key);
+    let holes = Some("holes").filter(|_| is_bar && written.holes.is_none());
+    let missing: Vec<_> = sizes.chain(holes).collect();
     if !missing.is_empty() {
         let headline = format!("{}: a {} needs its {}", finding.id, finding.kind, missing.join(", "));
         let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
-        return context.refuse(Remark::new(Code::MissingSize, headline).at(place).help(format!("add {help}")));
+        return context
+            .refuse(Remark::new(Code::MissingSize, headline).at(written.kind.place).help(format!("add {help}")));
     }
     if finding.wire == Length::ZERO {
         finding.wire = usual_wire(&finding);

@@ -4,6 +4,7 @@
 //! in their rows. Its result has no open question but where sliding beads come to rest.
 
 mod article;
+mod bars;
 mod closure;
 mod expand;
 mod expect;
@@ -23,6 +24,7 @@ use crate::source::At;
 use crate::units::{Length, Money};
 
 pub use article::usual_wire;
+pub use bars::{Sharer, Sharers};
 pub use model::*;
 pub use profile::BARREL_END;
 pub use row::reach;
@@ -120,6 +122,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
     let mut strands: Vec<_> = strands.into_iter().collect::<Option<_>>()?;
     let closure = closure?;
     hang_apart(&mut strands, &closure, &shelf);
+    bars::share_mass(&mut strands, &shelf.findings);
     Some(Design {
         heading: heading(pattern, choice),
         beads: shelf.beads,

@@ -99,6 +99,11 @@ codes! {
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
          rings and chains.";
+    BarHoles = "bar-holes", Warning,
+        "A bar's holes and the strands do not agree. Each strand takes a hole of its own in an end bar. \
+         A spacer bar is written in every strand that goes through it and bought once: the strands \
+         share it in groups of as many as it has holes, in their order, and the first bar of each is the \
+         same bar, so that strands of one group go through equally many.";
     LastPack = "last-pack", Advice,
         "The last pack of a bead or finding is bought for the spare beads alone, or for no more \
          than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \

@@ -3,6 +3,7 @@
 //! One file a family of rules; each rule is a small function from the design and its drape to
 //! remarks. A rule's formula and source stand in its code's explanation ([`crate::remark::Code`]).
 
+mod bar;
 mod body;
 mod cone;
 mod fit;
@@ -28,6 +29,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             fit::check(design),
             pin::check(design),
             cone::check(design),
+            bar::check(design),
             load::check(design, drape),
             hang::check(design, drape),
             ring::check(design, drape),

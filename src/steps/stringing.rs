@@ -4,7 +4,7 @@
 use super::ends::keeps_tail;
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
-use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
+use crate::design::{Bit, Design, Phrase, Rest, Sharer, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::{Length, UnitStyle};
 
@@ -50,12 +50,11 @@ fn string(design: &Design, strand: &Strand) -> Step {
 
 /// What else is done while a strand is strung.
 fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static str> {
-    let first = design.strands.first().is_some_and(|first| std::ptr::eq(first, strand));
-    let barred = has_bars(design, strand);
+    let bars = passes(design, strand);
     let choices = [
         (has_silent_knots(strand), "Tie a knot close against each bead before the next."),
-        (barred && first, "Go through the first hole of each spacer bar."),
-        (barred && !first, "Go through the next hole of the same spacer bars."),
+        (bars == Some(Pass::First), "Go through the first hole of each spacer bar."),
+        (bars == Some(Pass::Next), "Go through the next hole of the same spacer bars."),
         (keeps_tail(design, strand), "Take the first beads over the tail as well, until it is covered."),
         (hangs_pins(design, strand), "Roll each loop shut round its link."),
         (design.cords[strand.cord].kind != CordKind::Chain, "Put a bead stopper on the end."),
@@ -63,13 +62,20 @@ fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static st
     choices.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words)
 }
 
-/// Whether it goes through bars that hold several strands.
-fn has_bars(design: &Design, strand: &Strand) -> bool {
-    let is_bar = |bit: &Bit| {
-        matches!(bit.what, What::Finding(at)
-            if design.findings[at].kind == FindingKind::SpacerBar && design.findings[at].holes > 1)
-    };
-    design.strands.len() > 1 && strand.bits().any(is_bar)
+/// Which hole of the bars that it shares a strand goes through.
+#[derive(PartialEq, Eq)]
+enum Pass {
+    First,
+    Next,
+}
+
+/// The pass of a strand through bars that hold it beside others.
+fn passes(design: &Design, strand: &Strand) -> Option<Pass> {
+    let is_strand = |sharer: &Sharer| std::ptr::eq(&design.strands[sharer.strand], strand);
+    let bars = (0..design.findings.len()).filter(|at| design.findings[*at].is_shared());
+    let groups = bars.flat_map(|at| design.sharing(at)).filter(|group| group.0.len() > 1);
+    let place = groups.filter_map(|group| group.0.iter().position(is_strand)).next()?;
+    Some(if place == 0 { Pass::First } else { Pass::Next })
 }
 
 /// Whether branches on pins hang in the links of a chain.

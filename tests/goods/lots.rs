@@ -100,13 +100,24 @@ fn findings_follow_from_ends_and_closure() {
 }
 
 #[test]
-fn a_spacer_bar_is_bought_once_for_all_its_strands() {
-    let chart = vec![Phrase::Run(5, 0), Phrase::Finding(2), Phrase::Run(5, 0)];
-    let mut design = design((0..3).map(|_| strand("one", 400.0, &[0], chart.clone())).collect());
-    design.findings[2].holes = 3;
-    let materials = materials(&design, &Order::default());
-    let bars = materials.lines.iter().find(|line| line.id == "stop").unwrap();
-    assert_eq!(bars.need, Amount::Count(1));
+fn a_spacer_bar_is_bought_once_for_all_the_strands_that_share_it() {
+    // Strands that each go through so many bars of so many holes, and the bars they take.
+    let cases: [(&[u32], u32, u64); 6] = [
+        (&[1, 1, 1], 3, 1),
+        (&[5, 5], 3, 5),
+        (&[2, 2, 2, 2], 2, 4),
+        (&[2, 0, 2, 2], 2, 4),
+        (&[2, 3], 2, 3),
+        (&[4], 1, 4),
+    ];
+    for (passes, holes, bars) in cases {
+        let chart = |times| vec![Phrase::Run(5, 0), Phrase::Times(times, vec![Phrase::Finding(2), Phrase::Run(1, 0)])];
+        let mut design = design(passes.iter().map(|times| strand("one", 400.0, &[0], chart(*times))).collect());
+        design.findings[2].holes = holes;
+        let materials = materials(&design, &Order::default());
+        let found = materials.lines.iter().find(|line| line.id == "stop").unwrap().need;
+        assert_eq!(found, Amount::Count(bars), "{passes:?} through {holes}");
+    }
 }
 
 fn lots() -> impl Strategy<Value = Lot> {

@@ -314,3 +314,14 @@ proptest! {
         prop_assert_eq!(strung, design.strands.len());
     }
 }
+
+#[test]
+fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
+    let chart = vec![Phrase::Run(5, 0), Phrase::Finding(2), Phrase::Run(5, 0)];
+    let names = ["one", "two", "three", "four"];
+    let mut design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect());
+    design.findings[2].holes = 2;
+    let through = |step: &&Step| step.text.contains(" hole of ");
+    let told: Vec<_> = steps(&design).iter().filter(through).map(|step| step.text.contains("first hole")).collect();
+    assert_eq!(told, [true, false, true, false]);
+}

@@ -6,7 +6,7 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), crimps(), pins(), cones()].into_iter().flatten().collect()
+    [cords(), crimps(), pins(), cones(), bars()].into_iter().flatten().collect()
 }
 
 fn cords() -> Vec<Case> {
@@ -87,4 +87,42 @@ fn an_eye_goes_into_its_cone() {
     let inside = |inside| gathered(1, EYE, &CONE.replace("inside: 8", inside).replace("tip: 1.5", "tip: 1"), CRIMP);
     assert!(!codes(&inside("inside: 3")).contains(&Code::EyeInCone));
     assert_eq!(codes(&inside("inside: 2.99")), [Code::EyeInCone]);
+}
+
+fn bars() -> Vec<Case> {
+    let barred = |first: &str, second: &str, holes: &str| {
+        let strand = |name, length, bars: &str| {
+            let list = format!("[5 reed, {bars}, 5 reed]");
+            STRAND.replace("only", name).replace("16 in", length).replace("[20 reed]", &list)
+        };
+        let strands = [strand("inner", "16 in", first), strand("outer", "26 in", second)].concat();
+        let bar = format!("bar: {{ kind: spacer bar, length: 3 mm, spacing: 8 mm{holes} }}");
+        with_findings(&format!("{HEAD}{strands}{WEAR}"), &[&bar])
+    };
+    let ends = |holes| {
+        let strands = [STRAND.replace("only", "inner"), STRAND.replace("only", "outer").replace("16 in", "26 in")];
+        let bar = format!("bar: {{ kind: end bar, length: 3 mm, spacing: 8 mm, holes: {holes} }}");
+        let text = with_findings(&format!("{HEAD}{}{WEAR}", strands.concat()), &[&bar]);
+        and(&text, "closure: { each side: [bar] }")
+    };
+    let two = ", holes: 2";
+    vec![
+        Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar, reed, bar", "bar", two)),
+        // Bars of one hole are not shared.
+        Case::new(Code::BarHoles, barred("bar, reed, bar", "bar", ", holes: 1"), barred("bar, reed, bar", "bar", two)),
+        Case::new(Code::BarHoles, ends(2), ends(1)),
+        Case::new(Code::MissingSize, barred("bar", "bar", two), barred("bar", "bar", "")),
+    ]
+}
+
+/// What a shared bar weighs, each strand bears a part of.
+#[test]
+fn a_shared_bar_weighs_once() {
+    let bar = "bar: { kind: spacer bar, length: 3 mm, spacing: 8 mm, holes: 2, mass: 3 g }";
+    let mass = |beads: &str| {
+        let strand = |name, length| STRAND.replace("only", name).replace("16 in", length).replace("[20 reed]", beads);
+        let text = format!("{HEAD}{}{}{WEAR}", strand("inner", "16 in"), strand("outer", "26 in"));
+        made(&with_findings(&text, &[bar])).0.unwrap().design.mass().value()
+    };
+    assert!((mass("[5 reed, bar, 5 reed, bar, 5 reed]") - mass("[15 reed]") - 6.0).abs() < 1e-9);
 }
