@@ -236,6 +236,25 @@ fn a_body_of_other_proportions_wears_it_otherwise() {
 }
 
 #[test]
+fn an_extender_is_let_out_as_far_as_it_takes_to_go_round() {
+    let worn = |girth: f64| {
+        let closure =
+            format!("closure: {{ left: [{{ links: 60 mm }}] , right: [hook] }}\nwear: {{ neck base: {girth} mm }}\n");
+        let design = design("necklace", &strand("a", "length: 380 mm,", "40 six"), &closure);
+        let (least, most) = design.closure_length();
+        (hang(&design, None).unwrap().worn.unwrap(), least.value(), most.value())
+    };
+    let (easy, least, most) = worn(360.0);
+    assert!(least < most && easy.closure == least && easy.drops[0] > 0.0);
+    let (tight, ..) = worn(380.0 + least + 20.0);
+    assert!((tight.closure - least - 20.0).abs() < 1e-9);
+    // It just goes round: it lies along the neck and no lower.
+    assert!(tight.lines[0].len() > 2 && tight.drops[0] < 0.5, "{}", tight.drops[0]);
+    let (short, ..) = worn(380.0 + most + 1.0);
+    assert!(short.closure == most && short.lines[0].is_empty());
+}
+
+#[test]
 fn hanging_twice_gives_the_same_bits() {
     let strands = strand("a", "length: 430 mm,", "20 six, 9 big") + &strand("b", "length: 460 mm,", "5 lead, 20 six");
     let design = necklace(&strands);

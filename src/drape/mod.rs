@@ -110,6 +110,8 @@ pub struct Worn {
     pub depth: f64,
     /// How far the chest leans back from upright, in radians.
     pub tilt: f64,
+    /// How much the closure adds as it is worn: hooked as short as goes round the neck.
+    pub closure: f64,
     /// One a strand: the line it takes over the chest, seen from the front, y up from the line
     /// between the neck's sides.
     pub lines: Vec<Vec<Point>>,
@@ -117,7 +119,7 @@ pub struct Worn {
     pub drops: Vec<f64>,
 }
 
-/// A bracelet or anklet closed round the limb.
+/// A bracelet or anklet closed round the limb, hooked as short as it goes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ring {
     /// Index of the strand that is closed.
@@ -126,6 +128,8 @@ pub struct Ring {
     pub radius: f64,
     /// Girth of the circle that touches the beads' inner sides.
     pub inside_girth: f64,
+    /// The same when it is hooked as long as it goes.
+    pub longest_girth: f64,
     /// One a seat of the strand: how far round the ring its centre lies, in radians from the
     /// strand's first end.
     pub turns: Vec<f64>,

@@ -5,7 +5,8 @@
 //! smooth slope the shape is that of a strand hung upright, and the view from the front only
 //! foreshortens it. The front half of the ellipse, lying in that plane, is in its way: the strand
 //! follows it as far as it would otherwise cut into it, equally far on both sides, and leaves it
-//! along its tangent; there it is hung by [`mod@super::hang`]. The closure counts at its shortest.
+//! along its tangent; there it is hung by [`mod@super::hang`]. The closure is hooked as short as it goes,
+//! or, where that is too short to go round the neck, as much longer as an extender must be let out.
 //!
 //! Breadth to depth and the chest's slope are the design's, assumed where the pattern does not say.
 //! Lengths are mm, angles radians.
@@ -15,7 +16,7 @@ use std::f64::consts::FRAC_PI_2;
 use super::chain::{Chain, pieces};
 use super::hang::{self, Hanging, Link, Unhung};
 use super::{Worn, ellipse};
-use crate::design::{Closure, Design, Wear};
+use crate::design::{Design, Wear};
 use crate::geometry::Point;
 
 /// Halvings in the search for the place where the strand leaves the neck: far below a bead's size.
@@ -53,8 +54,8 @@ pub fn wear(design: &Design, chains: &[Chain]) -> Result<Worn, (usize, Unhung)> 
     let (a, b) = half_axes(&design.wear);
     let tilt = design.wear.build.chest_tilt.value;
     let front = Front { a, b };
-    let closure = least(&design.closure);
-    let mut worn = Worn { breadth: 2.0 * a, depth: 2.0 * b, tilt, lines: Vec::new(), drops: Vec::new() };
+    let closure = closure(design);
+    let mut worn = Worn { breadth: 2.0 * a, depth: 2.0 * b, tilt, closure, lines: Vec::new(), drops: Vec::new() };
     for (index, chain) in chains.iter().enumerate() {
         let behind = 0.25 * girth - 0.5 * closure;
         let line = front.line(chain, behind).map_err(|why| (index, why))?;
@@ -65,9 +66,11 @@ pub fn wear(design: &Design, chains: &[Chain]) -> Result<Worn, (usize, Unhung)> 
     Ok(worn)
 }
 
-/// What the closure adds at its shortest.
-fn least(closure: &Closure) -> f64 {
-    closure.left.iter().chain(&closure.right).map(|part| part.least.value()).sum()
+/// What the closure adds when it is hooked as short as the shortest strand goes round the neck.
+fn closure(design: &Design) -> f64 {
+    let (least, most) = design.closure_length();
+    let shortest = design.strands.iter().map(|strand| strand.finished.value()).fold(f64::INFINITY, f64::min);
+    (design.wear.girth.value() - shortest).max(least.value()).min(most.value())
 }
 
 impl Front {

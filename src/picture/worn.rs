@@ -33,8 +33,7 @@ impl Bearing {
     /// Puts a piece that is worn round the neck on a bust.
     pub fn of(piece: &Piece) -> Option<Self> {
         let worn = piece.drape.worn.as_ref()?;
-        let closure: f64 = sides(piece).map(|part| part.least.value()).sum();
-        let behind = 0.25 * piece.design.wear.girth.value() - 0.5 * closure;
+        let behind = 0.25 * piece.design.wear.girth.value() - 0.5 * worn.closure;
         let tracks: Vec<_> = worn.lines.iter().map(|line| Track::new(line, behind, worn.tilt)).collect();
         let lines = tracks.iter().flatten().flat_map(|track| track.points.iter().map(|(_, point)| point.y));
         let lowest = lines.fold(f64::INFINITY, f64::min);
@@ -66,10 +65,6 @@ impl Bearing {
             })
             .collect()
     }
-}
-
-fn sides(piece: &Piece) -> impl Iterator<Item = &crate::design::Part> {
-    piece.design.closure.left.iter().chain(&piece.design.closure.right)
 }
 
 fn longest_branch(strand: &Strand) -> f64 {

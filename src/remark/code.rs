@@ -177,6 +177,11 @@ codes! {
          strand + closure < girth of the neck's base, or the inside of the closed ring < girth of \
          the wrist or ankle. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
          the public domain). A ring on elastic may be smaller: it stretches.";
+    IdleExtender = "idle-extender", Advice,
+        "The piece goes round the neck, wrist or ankle when it is closed as long as it goes (see too-short), \
+         but not when the clasp hooks into the extender's first link: length at its shortest < girth. Part \
+         of the extender is of no use to this wearer. On the sheet a necklace is drawn hooked as short as \
+         it goes round.";
     StrandsCrowd = "strands-crowd", Warning,
         "Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
          hang, along more than half of the length compared (an assumption). They will ride on one \
@@ -194,12 +199,12 @@ codes! {
          its end.";
     RingTight = "ring-tight", Warning,
         "n touching beads closed to a ring (of several strands the tightest) lie on a circle of radius R with sum 2 asin(p / 2R) = 2 pi \
-         over their pitches p; the circle that touches their inner sides has the inside girth. It is \
-         more than 2.5 mm smaller than girth + ease. 2.5 mm is half of what a named fit spans: snug \
+         over their pitches p; the circle that touches their inner sides has the inside girth. Hooked as \
+         long as it goes, it is more than 2.5 mm smaller than girth + ease. 2.5 mm is half of what a named fit spans: snug \
          6 to 10 mm, medium 10 to 15, loose 15 to 20 (a maker's sizing page; common practice).";
     RingLoose = "ring-loose", Advice,
-        "The inside girth of the closed ring (see ring-tight) is more than 2.5 mm larger than \
-         girth + ease.";
+        "The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than \
+         2.5 mm larger than girth + ease.";
     LookAlike = "look-alike", Advice,
         "Two beads of one shape, whose sizes differ by less than 20 %, have colours less than 10 \
          apart by CIEDE2000 (Sharma, Wu and Dalal 2005), either as they are or as eyes without red, \

@@ -6,6 +6,7 @@
 mod bar;
 mod body;
 mod cone;
+mod extender;
 mod fit;
 mod hang;
 mod legend;
@@ -33,6 +34,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             load::check(design, drape),
             hang::check(design, drape),
             ring::check(design, drape),
+            extender::check(design, drape),
             legend::check(design),
             body::check(design),
             packs::check(design),

@@ -2,6 +2,7 @@
 
 use crate::Piece;
 use crate::design::{Build, Design};
+use crate::drape::Worn;
 use crate::pattern::Kind;
 use crate::trade::lengths::length_name;
 use crate::units::{Length, UnitStyle};
@@ -122,12 +123,26 @@ pub fn worn(piece: &Piece) -> Option<String> {
         format!(" The trade calls a length {range} {name}.")
     });
     Some(format!(
-        "Below the front of the neck: {}.{name} Neck base {}, {}. Drawn closed at its shortest.{}",
+        "Below the front of the neck: {}.{name} Neck base {}, {}. Drawn closed {}.{}",
         drops.join("; "),
         units.ruler(design.wear.girth),
         design.wear.source,
+        hooked(design, worn),
         build(design.wear.build),
     ))
+}
+
+/// How the closure is hooked: at its shortest, unless an extender must be let out to go round.
+fn hooked(design: &Design, worn: &Worn) -> String {
+    let least = design.closure_length().0.value();
+    if worn.closure > least {
+        format!(
+            "with {} of the extender let out, to go round",
+            design.heading.units.ruler(Length::mm(worn.closure - least))
+        )
+    } else {
+        "at its shortest".to_owned()
+    }
 }
 
 /// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.

@@ -6,7 +6,7 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [load(), hanging(), rings(), looks(), wearers()].into_iter().flatten().collect()
+    [load(), hanging(), extenders(), rings(), looks(), wearers()].into_iter().flatten().collect()
 }
 
 fn load() -> Vec<Case> {
@@ -46,6 +46,41 @@ fn hanging() -> Vec<Case> {
             row("[{ repeat: 5, of: [reed, mist] }]"),
         ),
     ]
+}
+
+/// A pattern with a clasp of 12 mm and an extender of 60 mm, of which a link is 4 mm.
+fn extended(text: &str) -> String {
+    let links = "links: { kind: chain, link: 4 mm }";
+    and(&with_findings(text, &[CLASP, links]), "closure: { left: [{ links: 60 mm }], right: [clasp] }")
+}
+
+fn extenders() -> Vec<Case> {
+    // 16 in, the clasp and a link are 422.4 mm.
+    let neck = |girth| extended(&changed(&[("370 mm", girth)]));
+    let ring = made(&extended(&bracelet("{ wrist: 170 mm, ease: 30 mm }"))).0.unwrap().drape.ring.unwrap();
+    let wrist = |girth: f64| extended(&bracelet(&format!("{{ wrist: {girth:.3} mm, ease: 10 mm }}")));
+    vec![
+        Case::new(Code::IdleExtender, neck("422.4 mm"), neck("422.5 mm")),
+        Case::new(Code::IdleExtender, wrist(ring.inside_girth - 0.01), wrist(ring.inside_girth + 0.01)),
+        // Let out as far as it goes it has the ease, or lacks it.
+        Case::new(Code::RingLoose, wrist(ring.inside_girth - 12.49), wrist(ring.inside_girth - 12.51)),
+    ]
+}
+
+#[test]
+fn an_extender_is_let_out_before_a_piece_is_too_short() {
+    // With the whole chain 478.4 mm.
+    let neck = |girth| codes(&extended(&changed(&[("370 mm", girth)])));
+    assert_eq!(neck("478.4 mm"), [Code::IdleExtender]);
+    assert_eq!(neck("478.5 mm"), [Code::TooShort]);
+    let ring = made(&extended(&bracelet("{ wrist: 170 mm, ease: 30 mm }"))).0.unwrap().drape.ring.unwrap();
+    let wrist = |room: f64| {
+        let girth = ring.longest_girth - room;
+        codes(&extended(&bracelet(&format!("{{ wrist: {girth:.3} mm, ease: 10 mm }}"))))
+    };
+    assert_eq!(wrist(7.51), [Code::IdleExtender]);
+    assert_eq!(wrist(7.49), [Code::RingTight, Code::IdleExtender]);
+    assert_eq!(wrist(-0.01), [Code::TooShort]);
 }
 
 #[test]
