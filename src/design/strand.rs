@@ -25,7 +25,7 @@ const USUAL_ALLOWANCE: Length = Length::mm(50.0);
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
 /// Lengths that differ by less are the same: a thousandth of what a ruler shows.
-const SAME: f64 = 1e-3;
+pub const SAME: f64 = 1e-3;
 
 /// Resolves one strand.
 pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, context: &mut Context) -> Option<Strand> {
