@@ -13,6 +13,7 @@ use super::expand::{List, too_many};
 use super::model::{Bit, Cord, End, Finding, Rest, Strand, Train, What};
 use super::row;
 use super::shelf::{Article, Shelf};
+use super::spot::{self, Spot};
 use super::stops;
 
 /// Cord in a crimped end's loop, measured along the piece: a 2 mm crimp with its loop adds 3/16 in
@@ -27,7 +28,7 @@ const HITCH: f64 = 3.0;
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
 /// Lengths that differ by less are the same: a thousandth of what a ruler shows.
-const SAME: f64 = 1e-3;
+pub const SAME: f64 = 1e-3;
 
 /// Resolves one strand.
 pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, context: &mut Context) -> Option<Strand> {
@@ -101,10 +102,9 @@ fn hitch(cord: &Cord) -> End {
 
 fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<End> {
     let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
-    let mut findings = Vec::new();
-    for id in ids.iter().filter(|id| id.value != "knot") {
-        findings.push(shelf.find(Article::Finding, id, context)?);
-    }
+    let named = ids.iter().filter(|id| id.value != "knot");
+    let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
+    let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
         (Some(guard), _) => shelf.findings[*guard].length,

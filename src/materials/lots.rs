@@ -55,8 +55,8 @@ pub fn counted(design: &Design, article: Article, count: u64, order: &Order) -> 
             lot: Amount::Count(holds),
             mass: mass(&sold.lot),
             left_over: Amount::Count(left_over),
-            used: sold.price.share(need as f64, holds as f64),
-            bought: many(sold.price, lots),
+            used: sold.price.map(|price| price.share(need as f64, holds as f64)),
+            bought: sold.price.map(|price| many(price, lots)),
         }
     });
     line(design, article, [need, spare, from_stash].map(Amount::Count), buy)
@@ -95,8 +95,8 @@ pub fn cut(design: &Design, cutting: &Cutting) -> Line {
         lot: Amount::Length(lot),
         mass: mass(&sold.lot),
         left_over: Amount::Length(left_over),
-        used: sold.price.share(cutting.total().value(), lot.value()),
-        bought: many(sold.price, cutting.bought()),
+        used: sold.price.map(|price| price.share(cutting.total().value(), lot.value())),
+        bought: sold.price.map(|price| many(price, cutting.bought())),
     });
     line(design, cutting.article, [cutting.total(), Length::ZERO, from_stash].map(Amount::Length), buy)
 }

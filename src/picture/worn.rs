@@ -9,7 +9,6 @@ use std::f64::consts::PI;
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Strand, What};
-use crate::drape::neck::CHEST_TILT;
 use crate::geometry::Point;
 use crate::sheet::figure::{Extent, Frame, branch, longest_first};
 use crate::sheet::mark::Mark;
@@ -34,9 +33,8 @@ impl Bearing {
     /// Puts a piece that is worn round the neck on a bust.
     pub fn of(piece: &Piece) -> Option<Self> {
         let worn = piece.drape.worn.as_ref()?;
-        let closure: f64 = sides(piece).map(|part| part.least.value()).sum();
-        let behind = 0.25 * piece.design.wear.girth.value() - 0.5 * closure;
-        let tracks: Vec<_> = worn.lines.iter().map(|line| Track::new(line, behind)).collect();
+        let behind = 0.25 * piece.design.wear.girth.value() - 0.5 * worn.closure;
+        let tracks: Vec<_> = worn.lines.iter().map(|line| Track::new(line, behind, worn.tilt)).collect();
         let lines = tracks.iter().flatten().flat_map(|track| track.points.iter().map(|(_, point)| point.y));
         let lowest = lines.fold(f64::INFINITY, f64::min);
         let hanging = piece.design.strands.iter().map(longest_branch).fold(0.0, f64::max);
@@ -69,10 +67,6 @@ impl Bearing {
     }
 }
 
-fn sides(piece: &Piece) -> impl Iterator<Item = &crate::design::Part> {
-    piece.design.closure.left.iter().chain(&piece.design.closure.right)
-}
-
 fn longest_branch(strand: &Strand) -> f64 {
     let bits = strand.trains.iter().flat_map(|train| &train.bits);
     bits.map(|bit| if let What::Dangle(dangle) = &bit.what { dangle.drop } else { 0.0 }).fold(0.0, f64::max)
@@ -80,8 +74,8 @@ fn longest_branch(strand: &Strand) -> f64 {
 
 impl Track {
     /// Measures a line over the chest from the station at which it comes round the neck's side.
-    fn new(line: &[Point], behind: f64) -> Option<Self> {
-        let mut points = measured(line);
+    fn new(line: &[Point], behind: f64, tilt: f64) -> Option<Self> {
+        let mut points = measured(line, tilt);
         points.iter_mut().for_each(|(station, _)| *station += behind);
         (points.len() > 1).then_some(Self { points })
     }
@@ -142,14 +136,14 @@ impl Track {
     }
 }
 
-/// Stations of points along a path that lies in the leaning plane, from its first point.
-fn measured(path: &[Point]) -> Vec<(f64, Point)> {
+/// Stations of points along a path in the plane that leans back so far, from its first point.
+fn measured(path: &[Point], tilt: f64) -> Vec<(f64, Point)> {
     let mut station = 0.0;
     let mut before = path.first().copied().unwrap_or_default();
     let mut points = Vec::with_capacity(path.len());
     for point in path {
         let step = *point - before;
-        station += Point::new(step.x, step.y / libm::cos(CHEST_TILT)).length();
+        station += Point::new(step.x, step.y / libm::cos(tilt)).length();
         points.push((station, *point));
         before = *point;
     }

@@ -10,7 +10,7 @@ use super::strung;
 
 /// Remarks about cords in holes.
 pub fn check(design: &Design) -> Vec<Remark> {
-    [through_beads(design), through_findings(design), through_crimps(design)].concat()
+    [through_beads(design), through_findings(design), into_cord_ends(design), through_crimps(design)].concat()
 }
 
 fn through_beads(design: &Design) -> Vec<Remark> {
@@ -30,10 +30,8 @@ fn through(what: &str, hole: Length, strand: &Strand, design: &Design) -> Option
     (needed > hole).then(|| {
         let (thick, hole_is) = (cord.diameter.hundredths(), hole.hundredths());
         let twice = if strand.legs > 1 { " doubled" } else { "" };
-        let headline = format!(
-            "{} is {thick} thick and does not pass{twice} through {what} with its hole of {hole_is}",
-            cord.name
-        );
+        let headline =
+            format!("{} is {thick} thick and does not go{twice} into {what} with its hole of {hole_is}", cord.name);
         let thinnest = (hole * (1.0 / ratio)).hundredths();
         let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.hundredths());
         Remark::new(Code::CordTooThick, headline).help(help)
@@ -44,18 +42,32 @@ fn through(what: &str, hole: Length, strand: &Strand, design: &Design) -> Option
 fn through_findings(design: &Design) -> Vec<Remark> {
     let on_cord = design.strands.iter().flat_map(|strand| strand.bits().map(move |bit| (&bit.what, strand)));
     let tight = on_cord.filter_map(|(what, strand)| match what {
-        What::Finding(index) => {
-            let finding = Some(&design.findings[*index]).filter(|finding| finding.inside > Length::ZERO)?;
-            through(&finding.name, finding.inside, strand, design).map(|remark| remark.at(finding.place))
-        }
+        What::Finding(index) => through_finding(&design.findings[*index], strand, design),
         _ => None,
     });
     tight.collect()
 }
 
+fn through_finding(finding: &Finding, strand: &Strand, design: &Design) -> Option<Remark> {
+    let remark = (finding.inside > Length::ZERO).then(|| through(&finding.name, finding.inside, strand, design))?;
+    remark.map(|remark| remark.at(finding.place))
+}
+
+/// Each strand's ends.
+fn ends(design: &Design) -> impl Iterator<Item = (&End, &Strand)> {
+    design.strands.iter().flat_map(|strand| strand.ends.iter().map(move |end| (end, strand)))
+}
+
+/// A cord end is glued or folded over the cord, which must go in.
+fn into_cord_ends(design: &Design) -> Vec<Remark> {
+    let each =
+        ends(design).flat_map(|(end, strand)| end.findings.iter().map(move |at| (&design.findings[*at], strand)));
+    let cord_ends = each.filter(|(finding, _)| finding.kind == FindingKind::CordEnd);
+    cord_ends.filter_map(|(finding, strand)| through_finding(finding, strand, design)).collect()
+}
+
 fn through_crimps(design: &Design) -> Vec<Remark> {
-    let ends = design.strands.iter().flat_map(|strand| strand.ends.iter().map(move |end| (end, strand)));
-    ends.flat_map(|(end, strand)| through_crimps_of(end, strand, design)).collect()
+    ends(design).flat_map(|(end, strand)| through_crimps_of(end, strand, design)).collect()
 }
 
 /// Each leg of the cord passes a crimp to and fro, beside a guard's leg where there is one.

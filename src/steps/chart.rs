@@ -10,7 +10,7 @@
 
 use super::words::a;
 use crate::design::{Design, Phrase, Strand};
-use crate::pattern::{FindingKind, Settle};
+use crate::pattern::Settle;
 use crate::units::{Length, UnitStyle, fraction};
 
 /// Longest list, in phrases, that is told as a repeat where it is written out.
@@ -22,23 +22,17 @@ const LEAST_FOLD: usize = 3;
 #[must_use]
 pub fn text(design: &Design, strand: &Strand) -> String {
     let phrases = if strand.settle == Settle::Spread { groups(&strand.chart) } else { simple(&strand.chart) };
-    let teller = Teller { design, hole: hole(design, strand) };
+    let teller = Teller { design, strand: Some(strand) };
     match phrases.as_slice() {
         [Phrase::Mirror(side, middle)] => teller.mirror(side, middle),
         phrases => teller.sequence(phrases),
     }
 }
 
-/// Which hole of the bars that strands share this one runs through, the innermost through the first.
-fn hole(design: &Design, strand: &Strand) -> Option<usize> {
-    let at = design.strands.iter().position(|other| std::ptr::eq(other, strand))?;
-    (design.strands.len() > 1).then_some(at + 1)
-}
-
 /// The words for a short row, such as what hangs on a pin.
 #[must_use]
 pub fn row(design: &Design, phrases: &[Phrase]) -> String {
-    Teller { design, hole: None }.sequence(&simple(phrases))
+    Teller { design, strand: None }.sequence(&simple(phrases))
 }
 
 /// The same row in fewer phrases.
@@ -127,8 +121,8 @@ fn push(phrase: Phrase, row: &mut Vec<Phrase>) {
 #[derive(Clone, Copy)]
 struct Teller<'a> {
     design: &'a Design,
-    /// The hole of shared bars that the cord goes through.
-    hole: Option<usize>,
+    /// The strand that the phrases are strung on.
+    strand: Option<&'a Strand>,
 }
 
 impl Teller<'_> {
@@ -162,7 +156,7 @@ impl Teller<'_> {
     /// A strung finding; of a bar that strands share, the hole, for it is strung only once.
     fn finding(self, at: usize) -> String {
         let finding = &self.design.findings[at];
-        match self.hole.filter(|_| finding.kind == FindingKind::SpacerBar && finding.holes > 1) {
+        match self.strand.and_then(|strand| self.design.hole(at, strand)) {
             Some(hole) => format!("(hole {hole} of {})", a(&finding.name)),
             None => format!("(1 {})", finding.name),
         }

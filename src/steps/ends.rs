@@ -1,10 +1,12 @@
-//! Closing the strands' ends: with crimps, in knot covers, with knots, or by a folded cord's hitch.
+//! Closing the strands' ends: with crimps, in knot covers or cord ends, with knots, or by a folded cord's
+//! hitch.
 //!
 //! Strands whose ends close alike are told once, with the order they are hung in. A crimp is passed
 //! twice by its cord and pressed; a strand that is to drape is held in a curve while its last end is
 //! closed ("coil the strand 1.5 turns before closing the last crimp": a bead shop's finishing page).
 
 mod crimped;
+mod glued;
 
 use super::side::Side;
 use super::words::{self, a, list, strand as name, strands};
@@ -21,6 +23,8 @@ const TUNABLE: Length = Length::mm(1.0);
 enum Way {
     Crimped,
     Covered,
+    /// In a cord end, with glue.
+    Glued,
     Knotted,
     /// The end link of a chain, opened and shut.
     Linked,
@@ -65,6 +69,7 @@ pub fn closings(design: &Design) -> Vec<&'static str> {
     let closing = |strand: &Strand| match way(design, strand, Side::First) {
         Way::Crimped => "crimp",
         Way::Covered => "knot cover",
+        Way::Glued => "cord end",
         Way::Linked => "end link",
         Way::Hitched => "lark's head",
         Way::Knotted | Way::Tied => "knot",
@@ -103,26 +108,32 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
         () if cord == CordKind::Chain => Way::Linked,
         () if has(FindingKind::Crimp) => Way::Crimped,
         () if has(FindingKind::KnotCover) => Way::Covered,
+        () if has(FindingKind::CordEnd) => Way::Glued,
         () if bare && open => Way::Tied,
         () => Way::Knotted,
     }
 }
 
-/// What a jump ring takes beside the end link of a strand of chain: it is opened once for both.
-pub fn beside_link<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
-    let chains = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Chain);
+/// Whether strands end in something that a ring is opened for: a link of chain, or a cord end's loop.
+pub fn is_hung(design: &Design) -> bool {
+    let hangs = |strand: &Strand| matches!(way(design, strand, Side::First), Way::Linked | Way::Glued);
+    design.strands.iter().any(hangs)
+}
+
+/// What a jump ring takes beside the end of a strand that hangs in it: it is opened once for both.
+pub fn beside_end<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
     match parts {
-        [ring, next, ..] if chains && next.cut == Length::ZERO => {
+        [ring, next, ..] if is_hung(design) && next.cut == Length::ZERO => {
             Some(next).filter(|_| design.findings[ring.finding].kind == FindingKind::JumpRing)
         }
         _ => None,
     }
 }
 
-/// Whether a strand is closed with knots, which are set with glue.
-pub fn is_knotted(design: &Design, strand: &Strand) -> bool {
+/// Whether a strand is closed with glue: in cord ends, or with knots, which it sets.
+pub fn is_glued(design: &Design, strand: &Strand) -> bool {
     let sides = [Side::First, Side::Last].map(|side| way(design, strand, side));
-    sides.into_iter().any(|way| matches!(way, Way::Covered | Way::Knotted | Way::Tied))
+    sides.into_iter().any(|way| matches!(way, Way::Covered | Way::Glued | Way::Knotted | Way::Tied))
 }
 
 /// How many stoppers a strand takes while it is strung.
@@ -130,7 +141,7 @@ pub fn stops(design: &Design, strand: &Strand) -> u64 {
     match way(design, strand, Side::Last) {
         Way::Linked => 0,
         Way::Tied => 2,
-        Way::Crimped | Way::Covered | Way::Knotted | Way::Hitched => 1,
+        Way::Crimped | Way::Covered | Way::Glued | Way::Knotted | Way::Hitched => 1,
     }
 }
 
@@ -171,6 +182,7 @@ impl Group<'_> {
         let mut steps = match self.way {
             Way::Crimped => self.crimped(),
             Way::Covered => self.covered(),
+            Way::Glued => self.glued(),
             Way::Knotted => self.knotted(),
             Way::Linked => self.part().map(|_| self.linked()).into_iter().collect(),
             Way::Tied => self.tied(),
@@ -271,12 +283,16 @@ impl Group<'_> {
             .drawing(Drawing::LarksHead)
     }
 
-    /// An end link hangs in a jump ring, which is opened for all that it holds, or is opened itself.
+    /// An end link or a cord end's loop hangs in a jump ring, which is opened for all that it holds, or is
+    /// opened itself.
     fn linked(&self) -> Step {
-        let link = format!("the {} end link of {}", self.side.end(), self.whose());
+        let link = match self.way {
+            Way::Glued => format!("the loop at the {} end of {}", self.side.end(), self.whose()),
+            _ => format!("the {} end link of {}", self.side.end(), self.whose()),
+        };
         let parts = if self.side == Side::Last { &self.design.closure.right } else { &self.design.closure.left };
         let name = |part: &Part| format!("the {}", self.design.findings[part.finding].name);
-        let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_link(self.design, parts).map(name)).collect();
+        let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_end(self.design, parts).map(name)).collect();
         let ring = self.part().filter(|part| self.design.findings[part.finding].kind == FindingKind::JumpRing);
         let text = match ring {
             Some(ring) => format!(
@@ -289,7 +305,7 @@ impl Group<'_> {
         let check = self.length_check(if ring.is_some() {
             "No gap shows where the ring closes."
         } else {
-            "No gap shows where the link closes."
+            "No gap shows where it closes."
         });
         let title = format!("Hang the {} end", self.side.end());
         Step::new(title, text).check(check).drawing(Drawing::OpenLink)
@@ -331,7 +347,7 @@ impl Group<'_> {
             FindingKind::EyePin => "the eye of ",
             FindingKind::EndBar => return self.hole(part),
             FindingKind::Chain => "the end link of ",
-            FindingKind::Clasp | FindingKind::EarWire => "the ring of ",
+            FindingKind::Clasp | FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
             _ => "",
         };
         format!("through {whole}{}", self.side.the(self.design, part.finding))

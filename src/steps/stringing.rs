@@ -50,13 +50,12 @@ fn string(design: &Design, strand: &Strand) -> Step {
 
 /// What else is done while a strand is strung.
 fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static str> {
-    let first = design.strands.first().is_some_and(|first| std::ptr::eq(first, strand));
-    let barred = has_bars(design, strand);
+    let bars = passes(design, strand);
     let choices = [
         (strand.legs > 1, "Take both legs through every bead."),
         (has_silent_knots(strand), "Tie a knot close against each bead before the next."),
-        (barred && first, "The other strands go through the other holes of the same spacer bars."),
-        (barred && !first, "The spacer bars are those of the strands before."),
+        (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
+        (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),
         (has_caps(design, strand), "Each bead cap has its hollow side to the bead that it hugs."),
         (hangs(strand), "Branches are told from the cord down."),
         (keeps_tail(design, strand), "Take the first beads over the tail as well, until it is covered."),
@@ -66,13 +65,17 @@ fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static st
     choices.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words)
 }
 
-/// Whether it goes through bars that hold several strands.
-fn has_bars(design: &Design, strand: &Strand) -> bool {
-    let is_bar = |bit: &Bit| {
-        matches!(bit.what, What::Finding(at)
-            if design.findings[at].kind == FindingKind::SpacerBar && design.findings[at].holes > 1)
-    };
-    design.strands.len() > 1 && strand.bits().any(is_bar)
+/// Which hole of the bars that it shares a strand goes through.
+#[derive(PartialEq, Eq)]
+enum Pass {
+    First,
+    Next,
+}
+
+/// The pass of a strand through bars that hold it beside others.
+fn passes(design: &Design, strand: &Strand) -> Option<Pass> {
+    let hole = (0..design.findings.len()).find_map(|at| design.hole(at, strand))?;
+    Some(if hole == 1 { Pass::First } else { Pass::Next })
 }
 
 fn has_caps(design: &Design, strand: &Strand) -> bool {
@@ -103,7 +106,7 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
 /// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share.
 fn besides_beads(design: &Design, strand: &Strand) -> Option<String> {
     let strung = |at: usize| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
-    let alone = |at: &usize| design.strands.len() == 1 || design.findings[*at].holes <= 1;
+    let alone = |at: &usize| design.strands.len() == 1 || !design.findings[*at].is_shared();
     let each = (0..design.findings.len()).filter(alone).filter(|at| strung(*at) > 0);
     let each: Vec<_> = each.map(|at| count(strung(at), &design.findings[at].name)).collect();
     (!each.is_empty()).then(|| format!("Besides, {}.", list(&each)))

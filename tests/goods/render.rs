@@ -1,6 +1,6 @@
 //! Materials as CSV, JSON and a table.
 
-use festoon::design::{Lot, Price};
+use festoon::design::{Lot, Price, Sold};
 use festoon::materials::{Materials, Order, materials, render};
 use festoon::units::{Money, UnitStyle};
 use serde_json::{Value, json};
@@ -52,6 +52,20 @@ fn json_has_the_fields_of_the_contract() {
     assert_eq!(whole["price"]["cost"], json!(40.25));
     assert_eq!(whole["price"]["wholesale"], json!(80.5));
     assert_eq!(whole["price"]["retail"], json!(100.63));
+}
+
+/// What a maker has lying about costs her nothing; what she gives no price for costs who knows what.
+#[test]
+fn a_price_of_nothing_is_told_from_none() {
+    let mut design = gathered();
+    design.beads[0].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO) });
+    design.beads[1].sold = Some(Sold { lot: Lot::Pack(50), price: None });
+    let materials = materials(&design, &Order::default());
+    let csv = render::csv(&materials);
+    assert!(csv.lines().nth(1).is_some_and(|line| line.ends_with(",35,0.00,0.00")), "{csv}");
+    assert!(csv.lines().nth(2).is_some_and(|line| line.ends_with(",29,,")), "{csv}");
+    let array = render::array(&materials);
+    assert_eq!((&array[0]["cost_bought"], &array[1]["cost_bought"]), (&json!(0.0), &Value::Null));
 }
 
 #[test]

@@ -333,3 +333,16 @@ fn a_doubled_cord_is_hitched_by_its_fold() {
     let cord = design.cords[0].mass_per_metre.value() * finished.value() / 1000.0;
     assert!((design.mass().value() - single.1.value() - cord).abs() < 1e-9);
 }
+
+#[test]
+fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
+    let chart = vec![Phrase::Run(5, 0), Phrase::Finding(2), Phrase::Run(5, 0)];
+    let names = ["one", "two", "three", "four"];
+    let mut design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect());
+    design.findings[2].holes = 2;
+    let steps = steps(&design);
+    let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
+    let hole = |n: u32| format!("(hole {n} of ");
+    let told: Vec<_> = strung.iter().map(|step| [1, 2].map(|n| step.text.contains(&hole(n)))).collect();
+    assert_eq!(told, [[true, false], [false, true], [true, false], [false, true]]);
+}

@@ -77,7 +77,7 @@ fn prices_are_printed_only_when_asked_for() {
         assert!(!silent.iter().any(|text| text == "cost" || text.contains("suggested price")), "{name}");
         assert!(currency.is_empty() || !silent.iter().any(|text| text.contains(&currency)), "{name}");
         for line in materials.lines.iter().filter(|line| line.buy.is_some()) {
-            let cost = line.buy.as_ref().unwrap().bought.to_string();
+            let cost = line.buy.as_ref().unwrap().bought.unwrap().to_string();
             assert!(row(&buying(&with), &line.name).contains(&cost), "{name}: {} {cost}", line.name);
         }
         let total = format!("Bought in all: {}", materials.bought());

@@ -1,7 +1,7 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::materials::{Amount, Buy, Cutting, Piece};
-use crate::units::{Length, UnitStyle};
+use crate::units::{Length, Money, UnitStyle};
 
 /// From here on a length is told in metres or feet, as it is sold.
 const LONG: Length = Length::mm(1000.0);
@@ -48,6 +48,12 @@ pub fn lots(buy: &Buy, units: UnitStyle) -> String {
         (lot, None) => format!("{words} of {}", amount(lot, units)),
         (lot, Some(mass)) => format!("{words} of {} g (about {})", mass.value(), amount(lot, units)),
     }
+}
+
+/// A cost; nothing at all where the pattern gives no price.
+#[must_use]
+pub fn said(cost: Option<Money>) -> String {
+    cost.map(|cost| cost.to_string()).unwrap_or_default()
 }
 
 /// How many lengths a plan takes and how near that is to the least; nothing where none is on sale.

@@ -7,48 +7,53 @@ use std::f64::consts::FRAC_PI_2;
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bit, Design, Strand, What};
+use crate::design::{Bit, Design, Sharer, Sharers, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
-use crate::pattern::FindingKind;
 use crate::sheet::mark::Mark;
 
 use super::Frame;
 
-/// The bar that a bit is, where strands of the design share it.
-pub fn shared(bit: &Bit, design: &Design) -> Option<usize> {
+/// The bar that a bit of a strand is, where it shares one with others.
+pub fn shared(bit: &Bit, strand: &Strand, design: &Design) -> Option<usize> {
     let What::Finding(at) = bit.what else { return None };
-    let finding = &design.findings[at];
-    let is_bar = finding.kind == FindingKind::SpacerBar && finding.holes > 1;
-    (is_bar && design.strands.len() > 1).then_some(at)
+    design.findings[at].is_shared().then(|| design.hole(at, strand)).flatten().map(|_| at)
 }
 
 /// How far a bar's middle lies from the hole of a strand, on the side away from the neck.
-pub fn middle(strand: &Strand, finding: usize, design: &Design) -> f64 {
-    let finding = &design.findings[finding];
-    let hole = design.strands.iter().position(|other| std::ptr::eq(other, strand)).unwrap_or_default();
-    let holes = usize::try_from(finding.holes.max(1)).unwrap_or(1);
-    ((holes - 1) as f64 / 2.0 - hole.min(holes - 1) as f64) * finding.spacing.value()
+pub fn middle(strand: &Strand, bar: usize, design: &Design) -> f64 {
+    let finding = &design.findings[bar];
+    let hole = design.hole(bar, strand).unwrap_or(1) as f64;
+    (f64::from(finding.holes + 1) / 2.0 - hole) * finding.spacing.value()
 }
 
 /// All shared bars of a hanging piece, each across the strands that run through it.
 pub fn bars(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let strands = piece.design.strands.iter().zip(&piece.drape.strands);
-    let passes: Vec<_> = strands.map(|(strand, hung)| seats(strand, hung, &piece.design)).collect();
-    let most = passes.iter().map(Vec::len).max().unwrap_or_default();
-    let bar = |at: usize| {
-        let through: Vec<_> = passes.iter().filter_map(|seats| seats.get(at).copied()).collect();
-        let (finding, first) = *through.first()?;
-        let (_, last) = *through.last()?;
-        Some(across(finding, [first, last], piece, frame, stencils))
-    };
-    (0..most).filter_map(bar).collect()
+    let bars = (0..piece.design.findings.len()).filter(|at| piece.design.findings[*at].is_shared());
+    let groups = bars.flat_map(|bar| piece.design.sharing(bar).into_iter().map(move |group| (bar, group)));
+    let shared = groups.filter(|(_, group)| group.0.len() > 1);
+    shared.flat_map(|(bar, group)| of_group(bar, &group, piece, frame, stencils)).collect()
 }
 
-/// A strand's places in shared bars, from its first end.
-fn seats<'a>(strand: &Strand, hung: &'a Hung, design: &Design) -> Vec<(usize, &'a Seat)> {
-    let bar = |seat: &'a Seat| Some((shared(&strand.trains[seat.train].bits[seat.bit], design)?, seat));
-    hung.seats.iter().filter_map(bar).collect()
+/// The bars of one kind that a group of strands shares.
+fn of_group(bar: usize, group: &Sharers, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let seats = |sharer: &Sharer| {
+        let (strand, hung) = (&piece.design.strands[sharer.strand], &piece.drape.strands[sharer.strand]);
+        self::seats(bar, strand, hung)
+    };
+    let passes: Vec<_> = group.0.iter().map(seats).collect();
+    let most = passes.iter().map(Vec::len).max().unwrap_or_default();
+    let mut one = |at: usize| {
+        let through: Vec<&Seat> = passes.iter().filter_map(|seats| seats.get(at).copied()).collect();
+        Some(across(bar, [*through.first()?, *through.last()?], piece, frame, stencils))
+    };
+    (0..most).filter_map(&mut one).collect()
+}
+
+/// A strand's places in bars of a kind, from its first end.
+fn seats<'a>(bar: usize, strand: &Strand, hung: &'a Hung) -> Vec<&'a Seat> {
+    let is_bar = |seat: &&Seat| strand.trains[seat.train].bits[seat.bit].what == What::Finding(bar);
+    hung.seats.iter().filter(is_bar).collect()
 }
 
 /// A bar from the innermost strand to the outermost.

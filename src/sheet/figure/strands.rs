@@ -45,7 +45,7 @@ pub fn strand_alone(
     let mut marks = self::strand(design, strand, hung, frame, stencils);
     for seat in &hung.seats {
         let bit = &strand.trains[seat.train].bits[seat.bit];
-        if let Some(finding) = shared(bit, design) {
+        if let Some(finding) = shared(bit, strand, design) {
             let across = Point::towards(std::f64::consts::FRAC_PI_2 - seat.angle);
             let centre = frame.page(seat.centre) + across * (middle(strand, finding, design) * frame.scale);
             marks.push(strung_finding(finding, bit, centre, -seat.angle, frame.scale, stencils));
@@ -129,7 +129,7 @@ fn bit_marks(
         What::Bead(bead) => vec![stencils.bead(*bead, at, angle, frame.scale)],
         What::Gap => Vec::new(),
         What::Knot => vec![stencils.knot(strand.cord, at, angle, frame.scale, bit.length())],
-        What::Finding(_) if shared(bit, design).is_some() => Vec::new(),
+        What::Finding(_) if shared(bit, strand, design).is_some() => Vec::new(),
         What::Finding(index) => vec![strung_finding(*index, bit, at, angle, frame.scale, stencils)],
         What::Dangle(dangle) => branch(dangle, at, design, frame.scale, stencils),
     }
@@ -181,7 +181,7 @@ pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Exten
     let seats = hung.seats.iter().map(|seat| {
         let at = Extent { low: seat.centre, high: seat.centre };
         let bit = &strand.trains[seat.train].bits[seat.bit];
-        let beyond = shared(bit, design).map_or(0.0, |finding| middle(strand, finding, design).abs());
+        let beyond = shared(bit, strand, design).map_or(0.0, |finding| middle(strand, finding, design).abs());
         bit_box(bit, at, design).grown(beyond)
     });
     let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?;

@@ -43,7 +43,7 @@ impl Reach {
 /// How far the middle of a bit that strands share is drawn below this one's cord: the outer strands lie
 /// below the inner ones.
 pub fn below(bit: &Bit, strand: &Strand, design: &Design) -> f64 {
-    figure::shared(bit, design).map_or(0.0, |finding| figure::middle(strand, finding, design))
+    figure::shared(bit, strand, design).map_or(0.0, |finding| figure::middle(strand, finding, design))
 }
 
 /// The reach of a bit on a strand.
