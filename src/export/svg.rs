@@ -34,7 +34,7 @@ pub fn svg(page: &Page) -> String {
         bounds: &bounds,
     };
     let marks = writer.elements(&page.marks);
-    let symbols: Vec<_> = used(page).into_iter().map(|symbol| writer.symbol(symbol)).collect();
+    let symbols: Vec<_> = used(&page.marks, &page.symbols).into_iter().map(|symbol| writer.symbol(symbol)).collect();
     let mut document = head(page);
     let shared = [writer.fills.elements, writer.filters.elements, writer.clips.elements].into_iter().flatten();
     let definitions: Vec<_> = shared.chain(symbols).collect();
@@ -62,22 +62,22 @@ fn head(page: &Page) -> svg::Document {
         .add(with(text("desc", &page.description), "id", "page_desc"))
 }
 
-/// The symbols that the page stamps, by itself or within other symbols, in the page's order.
-fn used(page: &Page) -> Vec<&Symbol> {
-    let symbols: BTreeMap<&str, &Symbol> = page.symbols.iter().map(|symbol| (symbol.id.as_str(), symbol)).collect();
+/// The symbols that marks stamp, by themselves or within other symbols, in the symbols' order.
+pub fn used<'a>(marks: &'a [Mark], symbols: &'a [Symbol]) -> Vec<&'a Symbol> {
+    let named: BTreeMap<&str, &Symbol> = symbols.iter().map(|symbol| (symbol.id.as_str(), symbol)).collect();
     let mut ids = BTreeSet::new();
-    let mut to_search = vec![page.marks.as_slice()];
+    let mut to_search = vec![marks];
     while let Some(marks) = to_search.pop() {
         for mark in marks {
             match mark {
                 Mark::Stamp { symbol, .. } if ids.insert(symbol.as_str()) => {
-                    to_search.extend(symbols.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
+                    to_search.extend(named.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
                 }
                 held => to_search.push(held.inner()),
             }
         }
     }
-    page.symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
+    symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
 }
 
 /// Definitions of one kind so far: each once, with the number of each by everything in it but its id.

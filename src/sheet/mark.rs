@@ -125,7 +125,12 @@ pub struct Text {
     pub anchor: Anchor,
     /// Turned about the point, in radians, clockwise on the page.
     pub angle: f64,
+    /// Which level of heading it is, from 1 for the page's title; 0 for other words.
+    pub level: u16,
 }
+
+/// Label of the group that is a page's footer.
+pub const FOOTER: &str = "footer";
 
 /// Something drawn on a page.
 #[derive(Clone, Debug, PartialEq)]

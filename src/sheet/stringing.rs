@@ -25,7 +25,7 @@ const LINES_APART: f64 = 4.0;
 /// Most lines of a word chart that is set in large type.
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.
-const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type::HEADING };
+const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, level: 0, ..Type::HEADING };
 /// Width and height in mm up to which a bead is drawn at actual size in the key.
 const KEY_SIZE: (f64, f64) = (30.0, 16.0);
 
