@@ -34,25 +34,14 @@ impl<'a> Stencils<'a> {
     /// are the page's affair.
     pub fn bead(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
         let bead = &self.design.beads[index];
-        let angle = self.least_turn(bead, angle);
-        let turn = self.turn(angle);
+        let angle = least_turn(bead, angle);
+        let turn = turn(angle);
         let ink = self.ink;
         let id = format!("bead-{index}-{turn}");
         self.stamp(id, || bead::marks(bead, index, ink, Light::on_turn(turn)), at, angle, scale)
     }
 
-    /// The angle at which a bead looks as at the given one and needs fewest symbols.
-    fn least_turn(&self, bead: &Bead, angle: f64) -> f64 {
-        if bead::looks_the_same_turned(bead, self.ink) {
-            0.0
-        } else if bead::looks_the_same_reversed(bead.shape) {
-            angle - PI * libm::round(angle / PI)
-        } else {
-            angle
-        }
-    }
-
-    /// Outlines have no light.
+    /// Outlines have no light, and findings no marks that stay upright.
     fn turn(&self, angle: f64) -> u32 {
         if self.ink == Ink::Outline { 0 } else { turn(angle) }
     }
@@ -166,6 +155,17 @@ impl<'a> Stencils<'a> {
 fn drawn(cord: &Cord, scale: f64) -> f64 {
     const THINNEST: f64 = 0.18;
     (cord.diameter.value() * scale).max(THINNEST)
+}
+
+/// The angle at which a bead looks as at the given one and needs fewest symbols.
+fn least_turn(bead: &Bead, angle: f64) -> f64 {
+    if bead::looks_the_same_turned(bead) {
+        0.0
+    } else if bead::looks_the_same_reversed(bead.shape) {
+        angle - PI * libm::round(angle / PI)
+    } else {
+        angle
+    }
 }
 
 /// The box round two boxes.

@@ -29,6 +29,7 @@ use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
 pub use facts::{facts, finished};
+pub use proof::{MOST_PAGES, TooManyPages};
 
 use layout::Rect;
 use layout::flow::Flow;
@@ -74,10 +75,9 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
 }
 
 /// The proof: straight strands, closure, findings and beads at actual size.
-#[must_use]
-pub fn proof(piece: &Piece, style: &Style) -> Vec<Page> {
+pub fn proof(piece: &Piece, style: &Style) -> Result<Vec<Page>, TooManyPages> {
     let sheet = Sheet { piece, style };
     let mut stencils = Stencils::new(&piece.design, style.ink);
-    let bodies = proof::proof(&sheet, &mut stencils);
-    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
+    let bodies = proof::proof(&sheet, &mut stencils)?;
+    Ok(page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style))
 }

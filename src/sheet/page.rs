@@ -9,7 +9,7 @@ use super::inked::inked;
 use super::layout::flow::{Flow, Poured, Section};
 use super::layout::text::Type;
 use super::layout::{Block, Rect};
-use super::mark::{Anchor, Mark, Page, Stroke, Symbol};
+use super::mark::{Anchor, FOOTER, Mark, Page, Stroke, Symbol};
 use super::{metrics, outline, style};
 
 /// A page's contents, before it has its footer.
@@ -100,5 +100,5 @@ fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Pa
     if !scale.is_empty() {
         marks.push(right(scale, second));
     }
-    vec![Mark::Group { label: "footer".to_owned(), marks }]
+    vec![Mark::Group { label: FOOTER.to_owned(), marks }]
 }

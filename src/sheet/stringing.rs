@@ -24,9 +24,9 @@ const LINES_APART: f64 = 4.0;
 /// Most lines of a word chart that is set in large type.
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.
-const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type::HEADING };
-/// Beads up to this size, in mm, are drawn in the key.
-const KEY_SIZE: f64 = 14.0;
+const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, level: 0, ..Type::HEADING };
+/// Width and height in mm up to which a bead is drawn at actual size in the key.
+const KEY_SIZE: (f64, f64) = (30.0, 16.0);
 
 /// The scale of rows, for the footer.
 const SCALE: &str = "rows at actual size (1 : 1)";
@@ -75,14 +75,30 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
 fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
     let mut entries = Vec::new();
     for (index, bead) in sheet.piece.design.beads.iter().enumerate() {
-        let small = bead.along.value().max(bead.across.value()).max(bead.thick.value()) <= KEY_SIZE;
-        let drawing = small.then(|| super::legend::drawing(index, bead, stencils));
-        let name = Type::SMALL.fitted(&bead.name, width * 0.6);
-        let words = Block::stack([name, Type::TINY.line(&size(bead))], 0.0);
+        let part = reduction(bead);
+        let name = Type::SMALL.fitted(&bead.name, width * 0.5);
+        let reduced = (part > 1).then(|| format!("drawn at 1 : {part}"));
+        let notes = [size(bead)].into_iter().chain(reduced).map(|words| Type::TINY.line(&words));
+        let words = Block::stack([name].into_iter().chain(notes), 0.0);
         let letter = Type::STRONG.line(&bead.letter);
-        entries.push(Block::middled([letter].into_iter().chain(drawing).chain([words]), 1.5));
+        entries.push(Block::middled([letter, drawing(index, bead, 1.0 / f64::from(part), stencils), words], 1.5));
     }
     Block::rows(entries, 7.0, width)
+}
+
+/// Into how many parts a bead's size goes to have room in the key.
+fn reduction(bead: &Bead) -> u32 {
+    let (wide, high) = KEY_SIZE;
+    let parts = (bead.along.value() / wide).max(bead.across.value() / high).ceil();
+    // Sizes are finite and above 0, and `as` saturates.
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number from 1 on")]
+    let parts = parts.max(1.0) as u32;
+    parts
+}
+
+fn drawing(index: usize, bead: &Bead, scale: f64, stencils: &mut Stencils<'_>) -> Block {
+    let size = Point::new(bead.along.value(), bead.across.value()) * scale;
+    Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
 }
 
 /// A bead's size along the cord, and how much cord it takes in a row of its kind where that differs.

@@ -58,6 +58,24 @@ fn shipped_rows_are_whole_and_clear() {
     }
 }
 
+#[test]
+fn the_key_draws_every_bead_beside_its_letter() {
+    for piece in shipped() {
+        for paper in PAPERS {
+            let pages = pages(&piece, paper);
+            let found: Vec<_> = stringing(&pages).into_iter().flat_map(boxes).filter(|found| !in_row(found)).collect();
+            for (index, bead) in piece.design.beads.iter().enumerate() {
+                let stamp = format!("bead-{index}-");
+                let drawn = found.iter().find(|found| found.symbol().is_some_and(|symbol| symbol.starts_with(&stamp)));
+                let drawn = drawn.unwrap_or_else(|| panic!("{} is not in the key", bead.name)).bounds;
+                let beside = |found: &&Found| found.bounds.top < drawn.bottom && found.bounds.bottom > drawn.top;
+                let letter = found.iter().filter(beside).find(|found| found.text() == Some(bead.letter.as_str()));
+                assert!(letter.is_some_and(|letter| letter.bounds.right < drawn.left), "{}", bead.name);
+            }
+        }
+    }
+}
+
 fn pattern(beads: &str, strands: &str) -> Piece {
     let text = format!(
         "festoon: 1
