@@ -108,6 +108,9 @@ pub struct Worn {
     pub breadth: f64,
     /// Depth of the neck's ellipse.
     pub depth: f64,
+    /// How much of every strand lies behind the neck at each end; less than nothing where the closure
+    /// reaches round to the front.
+    pub behind: f64,
     /// One a strand: the line it takes over the chest, seen from the front, y up from the line
     /// between the neck's sides.
     pub lines: Vec<Vec<Point>>,

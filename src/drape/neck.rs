@@ -6,6 +6,9 @@
 //! foreshortens it. The front half of the ellipse, lying in that plane, is in its way: the strand
 //! follows it as far as it would otherwise cut into it, equally far on both sides, and leaves it
 //! along its tangent; there it is hung by [`mod@super::hang`]. The closure counts at its shortest.
+//! Strands that bars hold apart lie one below another at the nape, each with as much behind, and come
+//! forward side by side: each has a front ellipse whose half axes are longer by as much as it is held
+//! aside.
 //!
 //! Breadth to depth and the chest's slope are assumptions, as no published figure was found.
 //! Lengths are mm, angles radians.
@@ -49,13 +52,11 @@ struct Front {
 /// # Errors
 /// The index of a strand that could not be hung, and why.
 pub fn wear(design: &Design, chains: &[Chain]) -> Result<Worn, (usize, Unhung)> {
-    let girth = design.wear.girth.value();
-    let (a, b) = ellipse::half_axes(girth, BREADTH_TO_DEPTH);
-    let front = Front { a, b };
-    let closure = least(&design.closure);
-    let mut worn = Worn { breadth: 2.0 * a, depth: 2.0 * b, lines: Vec::new(), drops: Vec::new() };
-    for (index, chain) in chains.iter().enumerate() {
-        let behind = 0.25 * girth - 0.5 * closure;
+    let (a, b) = ellipse::half_axes(design.wear.girth.value(), BREADTH_TO_DEPTH);
+    let behind = 0.25 * design.wear.girth.value() - 0.5 * least(&design.closure);
+    let mut worn = Worn { breadth: 2.0 * a, depth: 2.0 * b, behind, lines: Vec::new(), drops: Vec::new() };
+    for (index, (strand, chain)) in design.strands.iter().zip(chains).enumerate() {
+        let front = Front { a: a + strand.aside.value(), b: b + strand.aside.value() };
         let line = front.line(chain, behind).map_err(|why| (index, why))?;
         let lowest = line.iter().map(|p| -p.y).fold(0.0, f64::max);
         worn.drops.push((lowest - b).max(0.0) * libm::cos(CHEST_TILT));

@@ -13,7 +13,7 @@ mod scale;
 mod strands;
 mod worn;
 
-pub use closure::{Closing, closing, laid_side};
+pub use closure::{Closing, closing, laid_side, side};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{ring, ring_extent};
 pub use row::{Row, row};
