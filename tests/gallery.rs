@@ -150,6 +150,41 @@ fn what_did_not_change_is_not_drawn_again() {
 }
 
 #[test]
+fn files_of_patterns_that_are_gone_go_too_and_no_others() {
+    let gallery = Gallery::new("gallery-sweeps", &["whelk", "dune", "saltmarsh"]);
+    assert_eq!(gallery.make(&[]).0, 0);
+    let there = |name: &str| gallery.out().join(name).exists();
+    let mine = ["mine.txt", "pieces/whelk/mine.txt", "pieces/other/picture.png"];
+    fs::create_dir_all(gallery.out().join("pieces/other")).unwrap();
+    mine.iter().for_each(|name| fs::write(gallery.out().join(name), "not the gallery's").unwrap());
+    fs::remove_file(gallery.folder.join("in/whelk.yaml")).unwrap();
+    fs::remove_file(gallery.folder.join("in/dune.yaml")).unwrap();
+    let saltmarsh = gallery.folder.join("in/saltmarsh.yaml");
+    let text = fs::read_to_string(&saltmarsh).unwrap();
+    let (before, rest) = text.split_once("  low tide:\n").unwrap();
+    let without = format!("{before}{}", rest.split_once('\n').unwrap().1);
+    fs::write(&saltmarsh, without).unwrap();
+
+    assert_eq!(gallery.make(&[]).0, 0);
+    for gone in ["pieces/whelk/picture.png", "pieces/whelk/index.html", "pieces/dune", "pieces/saltmarsh/sheet-2.pdf"] {
+        assert!(!there(gone), "{gone}");
+    }
+    assert!(mine.into_iter().all(there), "files that the gallery did not write stay");
+    assert!(there("pieces/saltmarsh/sheet-1.pdf") && there("fonts/SourceSans3-Regular.ttf") && there("contact.pdf"));
+    assert!(gallery.make(&[]).1.contains("0 drawn, 1 unchanged"));
+}
+
+#[test]
+fn a_manifest_cannot_lead_out_of_the_gallery() {
+    let gallery = Gallery::new("gallery-stays", &["whelk"]);
+    fs::create_dir_all(gallery.out()).unwrap();
+    fs::write(gallery.out().join("manifest.json"), r#"{ "files": ["../in/whelk.yaml", "../kept.txt"] }"#).unwrap();
+    fs::write(gallery.folder.join("kept.txt"), "").unwrap();
+    assert_eq!(gallery.make(&[]).0, 0);
+    assert!(gallery.folder.join("kept.txt").exists() && gallery.folder.join("in/whelk.yaml").exists());
+}
+
+#[test]
 fn a_broken_pattern_is_reported_and_the_others_made() {
     let gallery = Gallery::new("gallery-broken", &["whelk"]);
     fs::write(gallery.folder.join("in/flotsam.yaml"), BROKEN).unwrap();
