@@ -65,7 +65,7 @@ fn attributes<'a>(page: &'a str, name: &str) -> Vec<&'a str> {
 
 /// Fails unless every element is closed in order; what HTML never closes is left alone.
 fn assert_well_formed(page: &str, name: &Path) {
-    const EMPTY: [&str; 4] = ["meta", "link", "img", "input"];
+    const EMPTY: [&str; 5] = ["meta", "link", "img", "input", "br"];
     let mut open = Vec::new();
     let without = |page: &str, element: &str| {
         let (start, end) = (format!("<{element}>"), format!("</{element}>"));
@@ -120,6 +120,7 @@ fn pages_are_well_formed_and_ask_nothing_of_others() {
         assert_well_formed(&page, &path);
         assert!(!page.contains("//"), "{}: an address of another computer", path.display());
         assert!(attributes(&page, "alt").iter().all(|text| text.len() > 20), "{}", path.display());
+        assert_eq!(attributes(&page, "alt").len(), attributes(&page, "height").len(), "room is kept for every picture");
         assert_eq!(page.matches("<img ").count(), attributes(&page, "alt").len());
         for link in [attributes(&page, "href"), attributes(&page, "src")].concat() {
             let is_file = !link.starts_with('#') && !link.starts_with("data:");

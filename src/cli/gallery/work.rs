@@ -18,7 +18,7 @@ use crate::cli::input::{self, Unread};
 use crate::cli::{Failure, output};
 
 /// Pixels of a small picture's longer side.
-const SMALL: u32 = 400;
+const SMALL: u32 = 560;
 
 /// A pattern's folder in the gallery.
 pub fn folder(out: &Path, name: &str) -> PathBuf {
