@@ -122,6 +122,15 @@ fn beads_on_the_bust_are_those_of_the_front() {
 }
 
 #[test]
+fn the_bust_is_seen_from_farther_off_with_a_caption() {
+    let width = |arguments: &[&str]| {
+        let all = [&["--format", "svg", "--ground", "neck"], arguments].concat();
+        svg_width(&String::from_utf8(picture("saltmarsh", &all)).unwrap())
+    };
+    assert!(width(&["--caption"]) > 1.25 * width(&[]));
+}
+
+#[test]
 fn colourways_stand_side_by_side_with_their_names() {
     let svg = String::from_utf8(picture("saltmarsh", &["--format", "svg", "--all-colourways"])).unwrap();
     for name in [">Saltmarsh<", ">dusk<", ">low tide<"] {
@@ -171,6 +180,19 @@ fn the_second_earring_is_the_first_mirrored() {
 /// Whether an SVG defines a symbol.
 fn defines(svg: &str, id: &str) -> bool {
     svg.contains(&format!("id=\"{id}\""))
+}
+
+#[test]
+fn shadows_are_deeper_on_dark_stone() {
+    let opacities = |ground: &str| {
+        let svg = String::from_utf8(picture("rockpool", &["--format", "svg", "--ground", ground])).unwrap();
+        assert!(svg.contains("flood-color=\"#000000\""), "{ground}");
+        let shadows = svg.split("flood-opacity=\"").skip(1).map(|rest| rest.split_once('"').unwrap().0);
+        shadows.map(|opacity| opacity.parse().unwrap()).collect::<Vec<f64>>()
+    };
+    let (light, dark) = (opacities("plain"), opacities("slate"));
+    assert_eq!((light.len(), dark.len()), (2, 2), "a short shadow and a wide one");
+    assert!(light.iter().zip(&dark).all(|(light, dark)| dark > light), "{light:?} {dark:?}");
 }
 
 #[test]

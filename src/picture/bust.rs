@@ -24,8 +24,8 @@ const REACH: f64 = 1.2;
 /// How far its shadow is thrown on the wall, and how soft it is.
 const SHADOW: f64 = 0.11;
 /// Grains of either colour, and the size of one.
-const GRAINS: u32 = 9000;
-const GRAIN: f64 = 0.0016;
+const GRAINS: u32 = 16_000;
+const GRAIN: f64 = 0.001;
 /// What is seen from close by: to either side, above the neck's base, and below the piece.
 const CLOSE: (f64, f64, f64) = (0.78, 0.36, 0.16);
 /// The shoulder from the neck's base outward: how far out, and how far down.

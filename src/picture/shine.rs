@@ -5,7 +5,9 @@ use crate::art::{Ink, Light, looks_the_same_turned};
 use crate::design::{Bead, Design};
 use crate::geometry::Point;
 use crate::pattern::{Finish, Shape};
+use crate::sheet::figure::Extent;
 use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stop, Stroke, Symbol};
+use crate::sheet::outline::flattened;
 
 /// Share of a bead's length that lies in its neighbour's dark, at each end.
 const DARK: f64 = 0.16;
@@ -27,6 +29,7 @@ pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
     if bead.finish == Finish::Clear {
         symbol.marks = symbol.marks.into_iter().map(glassy).collect();
     }
+    symbol.marks = symbol.marks.into_iter().map(|mark| soft_glint(mark, bead.shape)).collect();
     if let Some(Mark::Shape { outline, stroke, .. }) = symbol.marks.first_mut() {
         *stroke = stroke.take().map(|stroke| Stroke { opacity: stroke.opacity * EDGE, ..stroke });
         let outline = outline.clone();
@@ -87,6 +90,27 @@ fn bloom(bead: &Bead, light: Light) -> Fill {
     Fill::Radial(at, half.x.min(half.y) * 0.95, stops)
 }
 
+/// The light's reflection, which a sheet draws with a hard edge: it fades towards the ends of a
+/// cylinder, and towards the rim of what is round.
+fn soft_glint(mark: Mark, shape: Shape) -> Mark {
+    match mark {
+        Mark::Shape { outline, fill: Some(Fill::Flat(Rgb::WHITE, opacity)), stroke } => {
+            let extent = Extent::of(flattened(&outline)).unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
+            let (middle, half) = (extent.low.between(extent.high, 0.5), (extent.high - extent.low) * 0.5);
+            let stop = |at, share: f64| Stop { at, colour: Rgb::WHITE, opacity: opacity * share };
+            let fill = if matches!(shape, Shape::Tube | Shape::Barrel | Shape::Seed) {
+                let end = Point::new(half.x, 0.0);
+                let stops = vec![stop(0.0, 0.0), stop(0.3, 0.85), stop(0.7, 0.85), stop(1.0, 0.0)];
+                Fill::Linear(middle - end, middle + end, stops)
+            } else {
+                Fill::Radial(middle, half.length(), vec![stop(0.0, 1.0), stop(0.45, 0.95), stop(0.8, 0.35)])
+            };
+            Mark::Shape { outline, fill: Some(fill), stroke }
+        }
+        held => held,
+    }
+}
+
 /// A mark of clear glass: what is not white light lets the ground through.
 fn glassy(mark: Mark) -> Mark {
     let thin =
@@ -113,5 +137,25 @@ mod tests {
     fn symbols_of_beads_tell_their_number_and_turn() {
         assert_eq!(numbers("p0-bead-13-2"), Some((13, 2)));
         assert_eq!(numbers("p0-finding-1-2"), None);
+    }
+
+    #[test]
+    fn the_ground_is_seen_through_clear_glass_alone() {
+        let source = crate::source::Source::new("p", include_str!("../../patterns/plumb-line.yaml"));
+        let piece = crate::piece(&source, &crate::design::Choice::default(), None).0.unwrap();
+        for (index, bead) in piece.design.beads.iter().enumerate() {
+            let mut stencils = crate::art::Stencils::new(&piece.design, Ink::Colour);
+            stencils.bead(index, Point::ORIGIN, 0.0, 1.0);
+            let drawn = stencils.into_symbols().remove(0);
+            let body = polished(drawn, &piece.design).marks.remove(0);
+            let Mark::Shape { fill: Some(fill), .. } = body else { panic!("{}: {body:?}", bead.name) };
+            let thickest = match fill {
+                Fill::Flat(_, opacity) => opacity,
+                Fill::Linear(_, _, stops) | Fill::Radial(_, _, stops) => {
+                    stops.iter().map(|stop| stop.opacity).fold(0.0, f64::max)
+                }
+            };
+            assert_eq!(thickest < 1.0, bead.finish == Finish::Clear, "{}", bead.name);
+        }
     }
 }
