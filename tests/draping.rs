@@ -192,6 +192,18 @@ fn a_bar_holds_strands_apart() {
 }
 
 #[test]
+fn strands_held_apart_come_round_the_neck_apart() {
+    let strands = strand("a", "length: 430 mm,", "20 six") + &strand("b", "length: 460 mm,", "20 six");
+    let rest = "closure: { each side: [bar], right: [hook] }\nwear: { neck base: 370 mm }\n";
+    let worn = hang(&design("necklace", &strands, rest), None).unwrap().worn.unwrap();
+    for (line, aside) in worn.lines.iter().zip([0.0, 7.0]) {
+        let (first, last) = (line[0], line[line.len() - 1]);
+        assert!((last.x - first.x - worn.breadth - 2.0 * aside).abs() < 1e-9, "{first:?} {last:?}");
+    }
+    assert!(worn.drops[1] > worn.drops[0]);
+}
+
+#[test]
 fn earrings_hang_plumb_with_their_beads_at_the_bottom() {
     let design = design("earrings", &strand("a", "length: 60 mm,", "5 six"), "closure: { left: [wirehook] }\n");
     let drape = hang(&design, None).unwrap();

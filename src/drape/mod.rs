@@ -112,6 +112,9 @@ pub struct Worn {
     pub tilt: f64,
     /// How much the closure adds as it is worn: hooked as short as goes round the neck.
     pub closure: f64,
+    /// How much of every strand lies behind the neck at each end; less than nothing where the closure
+    /// reaches round to the front.
+    pub behind: f64,
     /// One a strand: the line it takes over the chest, seen from the front, y up from the line
     /// between the neck's sides.
     pub lines: Vec<Vec<Point>>,

@@ -7,6 +7,9 @@
 //! follows it as far as it would otherwise cut into it, equally far on both sides, and leaves it
 //! along its tangent; there it is hung by [`mod@super::hang`]. The closure is hooked as short as it goes,
 //! or, where that is too short to go round the neck, as much longer as an extender must be let out.
+//! Strands that bars hold apart lie one below another at the nape, each with as much behind, and come
+//! forward side by side: each has a front ellipse whose half axes are longer by as much as it is held
+//! aside.
 //!
 //! Breadth to depth and the chest's slope are the design's, assumed where the pattern does not say.
 //! Lengths are mm, angles radians.
@@ -50,14 +53,14 @@ struct Front {
 /// # Errors
 /// The index of a strand that could not be hung, and why.
 pub fn wear(design: &Design, chains: &[Chain]) -> Result<Worn, (usize, Unhung)> {
-    let girth = design.wear.girth.value();
     let (a, b) = half_axes(&design.wear);
     let tilt = design.wear.build.chest_tilt.value;
-    let front = Front { a, b };
     let closure = closure(design);
-    let mut worn = Worn { breadth: 2.0 * a, depth: 2.0 * b, tilt, closure, lines: Vec::new(), drops: Vec::new() };
-    for (index, chain) in chains.iter().enumerate() {
-        let behind = 0.25 * girth - 0.5 * closure;
+    let behind = 0.25 * design.wear.girth.value() - 0.5 * closure;
+    let (breadth, depth) = (2.0 * a, 2.0 * b);
+    let mut worn = Worn { breadth, depth, tilt, closure, behind, lines: Vec::new(), drops: Vec::new() };
+    for (index, (strand, chain)) in design.strands.iter().zip(chains).enumerate() {
+        let front = Front { a: a + strand.aside.value(), b: b + strand.aside.value() };
         let line = front.line(chain, behind).map_err(|why| (index, why))?;
         let lowest = line.iter().map(|p| -p.y).fold(0.0, f64::max);
         worn.drops.push((lowest - b).max(0.0) * libm::cos(tilt));

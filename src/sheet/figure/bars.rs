@@ -5,9 +5,8 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bit, Design, Sharer, Sharers, Strand, What};
+use crate::design::{Bit, Design, Sharers, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::sheet::mark::Mark;
@@ -27,25 +26,35 @@ pub fn middle(strand: &Strand, bar: usize, design: &Design) -> f64 {
     (f64::from(finding.holes + 1) / 2.0 - hole) * finding.spacing.value()
 }
 
-/// All shared bars of a hanging piece, each across the strands that run through it.
-pub fn bars(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let bars = (0..piece.design.findings.len()).filter(|at| piece.design.findings[*at].is_shared());
-    let groups = bars.flat_map(|bar| piece.design.sharing(bar).into_iter().map(move |group| (bar, group)));
+/// All bars that strands share, each across those of them that are seen; strands are the design's in
+/// its order.
+pub fn bars(design: &Design, strands: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let bars = (0..design.findings.len()).filter(|at| design.findings[*at].is_shared());
+    let groups = bars.flat_map(|bar| design.sharing(bar).into_iter().map(move |group| (bar, group)));
     let shared = groups.filter(|(_, group)| group.0.len() > 1);
-    shared.flat_map(|(bar, group)| of_group(bar, &group, piece, frame, stencils)).collect()
+    let seated = shared.map(|(bar, group)| (bar, passes(bar, &group, design, strands)));
+    seated.flat_map(|(bar, passes)| of_group(bar, &passes, design, frame, stencils)).collect()
+}
+
+/// Where each strand of a group passes its bars.
+fn passes<'a>(bar: usize, group: &Sharers, design: &Design, strands: &[Option<&'a Hung>]) -> Vec<Vec<&'a Seat>> {
+    let seen =
+        group.0.iter().filter_map(|sharer| Some((&design.strands[sharer.strand], (*strands.get(sharer.strand)?)?)));
+    seen.map(|(strand, hung)| seats(bar, strand, hung)).collect()
 }
 
 /// The bars of one kind that a group of strands shares.
-fn of_group(bar: usize, group: &Sharers, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let seats = |sharer: &Sharer| {
-        let (strand, hung) = (&piece.design.strands[sharer.strand], &piece.drape.strands[sharer.strand]);
-        self::seats(bar, strand, hung)
-    };
-    let passes: Vec<_> = group.0.iter().map(seats).collect();
+fn of_group(
+    bar: usize,
+    passes: &[Vec<&Seat>],
+    design: &Design,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
     let most = passes.iter().map(Vec::len).max().unwrap_or_default();
     let mut one = |at: usize| {
         let through: Vec<&Seat> = passes.iter().filter_map(|seats| seats.get(at).copied()).collect();
-        Some(across(bar, [*through.first()?, *through.last()?], piece, frame, stencils))
+        Some(across(bar, [*through.first()?, *through.last()?], design, frame, stencils))
     };
     (0..most).filter_map(&mut one).collect()
 }
@@ -60,7 +69,7 @@ fn seats<'a>(bar: usize, strand: &Strand, hung: &'a Hung) -> Vec<&'a Seat> {
 fn across(
     finding: usize,
     [first, last]: [&Seat; 2],
-    piece: &Piece,
+    design: &Design,
     frame: &Frame,
     stencils: &mut Stencils<'_>,
 ) -> Mark {
@@ -70,7 +79,7 @@ fn across(
     // The strand runs across the bar: of the two ways, the one that is nearer to its own.
     let turned = aside - FRAC_PI_2;
     let way = if libm::cos(turned - along) >= 0.0 { turned } else { turned + std::f64::consts::PI };
-    let half = piece.design.findings[finding].length.value() / 2.0;
+    let half = design.findings[finding].length.value() / 2.0;
     let centre = inner.between(outer, 0.5) - Point::towards(way) * (half * frame.scale);
     stencils.finding(finding, centre, way, frame.scale)
 }

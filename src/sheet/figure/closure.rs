@@ -140,13 +140,7 @@ pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut 
 }
 
 /// The findings of one side along a line that leads away from the strands' ends.
-pub(super) fn side(
-    line: &[Point],
-    parts: &[Part],
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+pub fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut drawn = Side { line, design, frame, stencils, marks: Vec::new() };
     let mut at = 0.0;
     for (index, part) in parts.iter().enumerate() {

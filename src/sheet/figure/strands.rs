@@ -21,7 +21,8 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
         let label = format!("strand {}", strand.name);
         marks.push(Mark::Group { label, marks: strung(design, strand, hung, frame, stencils) });
     }
-    marks.extend(bars(piece, frame, stencils));
+    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
+    marks.extend(bars(design, &hung, frame, stencils));
     marks
 }
 
