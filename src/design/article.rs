@@ -1,6 +1,6 @@
 //! Beads, cords and findings: from the pattern's keys to complete articles.
 
-use crate::pattern::{self, BeadSize, CordKind, FindingKind, Finish, Shape, SoldBy};
+use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark};
 use crate::sheet::mark::Rgb;
 use crate::source::{At, Place};
@@ -38,6 +38,7 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         across,
         along,
         thick: thick.unwrap_or(if flat { across * FLAT_SHARE } else { across }),
+        tip_drilled: tip_drilled(id, written, context),
         hole,
         tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
         pitch: pitch(written, context),
@@ -51,6 +52,17 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         bead.mass = mass(&bead, written, context);
     }
     sensible(bead, written, context)
+}
+
+/// Whether a drop hangs by its tip; other beads have no tip.
+fn tip_drilled(id: &str, written: &pattern::Bead, context: &mut Context) -> bool {
+    let Some(drilled) = written.drilled.as_ref().filter(|at| at.value == Drilled::Tip) else { return false };
+    if written.shape.value != Shape::Drop {
+        let headline = format!("{id} is a {}, and only a drop is drilled across its tip", written.shape.value);
+        let remark = Remark::new(Code::WrongHole, headline).at(drilled.place);
+        context.remarks.push(remark.help("take `drilled:` out, or write `shape: drop`"));
+    }
+    true
 }
 
 /// Size across and along the hole.

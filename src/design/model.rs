@@ -73,6 +73,8 @@ pub struct Bead {
     pub along: Length,
     /// Size through the flat side, for squares and coins; else equal to `across`.
     pub thick: Length,
+    /// Whether it is drilled across its tip, and so hangs from what goes through it.
+    pub tip_drilled: bool,
     /// Diameter of the hole.
     pub hole: Length,
     /// Maker's tolerance on the length along the hole: plus or minus.

@@ -43,12 +43,27 @@ impl Spot {
     /// The kinds of finding that may stand there, which is what they are made for.
     const fn kinds(self) -> &'static [FindingKind] {
         use FindingKind::{
-            Bail, BeadCap, Chain, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar, EyePin, HeadPin, JumpRing,
-            KnotCover, SpacerBar, SpectacleLoop, WireGuard,
+            Bail, BarrelHalf, BeadCap, Chain, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar, EyePin,
+            HeadPin, Hook, JumpRing, KnotCover, SpacerBar, SpectacleLoop, SpringRing, ToggleBar, ToggleRing, WireGuard,
         };
         match self {
             Self::Ends => &[Crimp, CrimpCover, WireGuard, KnotCover, CordEnd],
-            Self::Side => &[EyePin, Cone, BeadCap, EndBar, JumpRing, Chain, Clasp, EarWire, SpectacleLoop],
+            Self::Side => &[
+                EyePin,
+                Cone,
+                BeadCap,
+                EndBar,
+                JumpRing,
+                Chain,
+                Clasp,
+                SpringRing,
+                Hook,
+                ToggleRing,
+                ToggleBar,
+                BarrelHalf,
+                EarWire,
+                SpectacleLoop,
+            ],
             Self::BothEnds => &[EyePin, Cone, BeadCap, EndBar, JumpRing, Chain, EarWire],
             Self::Hanger => &[HeadPin, EyePin, Bail, JumpRing, Chain],
             Self::Stop => &[Crimp],

@@ -3,7 +3,7 @@
 //! finished = loop to loop; bare = finished − beaded − what the ends take; cut = legs × finished +
 //! 2 × allowance. Station 0 is the first end's loop.
 
-use crate::pattern::{self, FindingKind, Item, Repeat, Settle, Times};
+use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
 use crate::units::Length;
@@ -56,7 +56,7 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
         cord,
         legs,
         finished,
-        allowance: strand.allowance.as_ref().map_or(USUAL_ALLOWANCE, |at| at.value),
+        allowance: allowance(strand, &shelf.cords[cord], context),
         ends,
         trains,
         settle,
@@ -91,6 +91,23 @@ fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mu
             context.refuse(no_length(format!("strand {}: a size changes lengths, but none is written", name.value)))
         }
         None => Some(None),
+    }
+}
+
+/// Extra cord for each end; none for chain, whose end links are hung whole.
+fn allowance(strand: &pattern::Strand, cord: &Cord, context: &mut Context) -> Length {
+    match (&strand.allowance, cord.kind) {
+        (written, CordKind::Chain) => {
+            let idle = written.iter().map(|at| {
+                let headline =
+                    format!("strand {}: a chain has no allowance, its end links are hung whole", strand.name.value);
+                Remark::new(Code::LengthIgnored, headline).at(at.place).help("take `allowance:` out")
+            });
+            context.remarks.extend(idle);
+            Length::ZERO
+        }
+        (Some(written), _) => written.value,
+        (None, _) => USUAL_ALLOWANCE,
     }
 }
 

@@ -11,7 +11,7 @@ use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
 
 use super::node::Node;
 use super::record::{Read, Reader};
-use super::words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
+use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 /// A group of keys that the maker names herself, in the order written.
 #[derive(Clone, Debug, Default)]
@@ -77,7 +77,7 @@ macro_rules! word_values {
     };
 }
 
-word_values!(Kind, Skill, Shape, Finish, CordKind, FindingKind, Settle, SoldBy);
+word_values!(Kind, Skill, Shape, Drilled, Finish, CordKind, FindingKind, Settle, SoldBy);
 
 /// Declares how a quantity is read from its text and how the schema shows it.
 macro_rules! text_values {

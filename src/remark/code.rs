@@ -124,6 +124,17 @@ codes! {
          circle that holds them). The same holds for findings on the cord whose inside is known, and \
          for the cord end that takes a cord's end. The sizes are the pattern's own; a hole that is not \
          written is assumed, and then so is this error.";
+    OneSided = "one-sided", Warning,
+        "A clasp hooks into a ring or link, and a clasp in two halves has one on each side. The closure has \
+         a clasp on one side and nothing on the other; a strand's crimped loop or knot is no ring: it \
+         wears, and it is too small (common practice, no source).";
+    NoOpening = "no-opening", Warning,
+        "Findings are joined by a ring, link or loop of one of them that is opened sideways and closed \
+         again. A jump ring, a chain's link, a pin's loop and an ear wire's ring open; the rings of clasps \
+         and bars are solid (common practice, no source).";
+    WrongHole = "wrong-hole", Error,
+        "A drop is drilled lengthwise, for a cord or pin, or across its tip (`drilled: tip`), for a ring or \
+         the pegs of a bail. The one cannot do what the other does.";
     Unhitched = "unhitched", Error,
         "A strand that is `doubled` has its cord folded: the fold is hitched with a lark's head to the \
          first finding on the closure's left side, and both legs go through every bead to the last end. \
@@ -279,7 +290,8 @@ codes! {
          shorter than the length that is written: somebody who wanted 17 in should know.";
     LengthIgnored = "length-ignored", Warning,
         "With `settle: fill` a strand's length follows from its beads; a length that is written \
-         beside it and differs is not used.";
+         beside it and differs is not used. Nor is the allowance of a chain, whose end links are hung \
+         whole.";
     Expected = "expected", Error,
         "The pattern's `expect:` holds the designer's own figures. The program computes others: \
          one of the two is wrong, and a pattern for sale must not leave that open.";

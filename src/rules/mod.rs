@@ -5,7 +5,9 @@
 
 mod bar;
 mod body;
+mod closing;
 mod cone;
+mod drilled;
 mod extender;
 mod fit;
 mod hang;
@@ -30,6 +32,8 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
         [
             fit::check(design),
             hitch::check(design),
+            drilled::check(design),
+            closing::check(design),
             pin::check(design),
             cone::check(design),
             bar::check(design),

@@ -9,7 +9,7 @@ use crate::sound::*;
 pub fn cases() -> Vec<Case> {
     let ends = |ends: &str| {
         let text = changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
-        and(&with_findings(&text, &[CRIMP, CLASP]), "closure: { right: [clasp] }")
+        and(&with_findings(&text, &[CRIMP, CLASP, RING]), CLOSED)
     };
     let lace = |inside: &str| {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: tip")]);
@@ -43,8 +43,22 @@ const PLACES: &[(&str, &str, &[&str])] = &[
     ("[20 reed]", "[reed, thing, reed]", STRUNG),
     ("[20 reed]", "[reed, { repeat: 2, of: [{ mirror: [reed], about: [thing] }] }, reed]", STRUNG),
 ];
-const SIDE: &[&str] =
-    &["eye pin", "cone", "bead cap", "end bar", "jump ring", "chain", "clasp", "ear wire", "spectacle loop"];
+const SIDE: &[&str] = &[
+    "eye pin",
+    "cone",
+    "bead cap",
+    "end bar",
+    "jump ring",
+    "chain",
+    "clasp",
+    "spring ring",
+    "hook",
+    "toggle ring",
+    "toggle bar",
+    "barrel half",
+    "ear wire",
+    "spectacle loop",
+];
 const STRUNG: &[&str] = &["crimp", "spacer bar", "bead cap", "jump ring", "chain"];
 
 #[test]

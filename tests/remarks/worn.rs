@@ -85,8 +85,8 @@ fn an_extender_is_let_out_before_a_piece_is_too_short() {
 
 #[test]
 fn a_clasp_helps_round_the_neck() {
-    let clasped = with_findings(&changed(&[("370 mm", "418 mm")]), &[CLASP]);
-    assert_eq!(codes(&and(&clasped, "closure: { right: [clasp] }")), []);
+    let clasped = with_findings(&changed(&[("370 mm", "418 mm")]), &[CLASP, RING]);
+    assert_eq!(codes(&and(&clasped, CLOSED)), []);
 }
 
 fn rings() -> Vec<Case> {
@@ -149,7 +149,7 @@ fn looks() -> Vec<Case> {
 fn wearers() -> Vec<Case> {
     let child = |clasp: &str| {
         let text = changed(&[("370 mm", "370 mm, child: yes")]);
-        and(&with_findings(&text, &[clasp]), "closure: { right: [clasp] }")
+        and(&with_findings(&text, &[clasp, RING]), CLOSED)
     };
     let material = |material| changed(&[("mass: 0.27 g", material)]);
     vec![
