@@ -94,7 +94,7 @@ codes! {
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
     Misplaced = "misplaced", Error,
         "A bead, cord or finding stands where it has no business. Among `ends` stand crimps, crimp \
-         covers, wire guards, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
+         covers and wire guards with a crimp, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
