@@ -18,16 +18,15 @@ fn through_beads(design: &Design) -> Vec<Remark> {
 }
 
 fn through_bead(bead: &Bead, cord: &Cord) -> Option<Remark> {
-    (cord.diameter > bead.hole).then(|| too_thick(cord, &bead.name, bead.hole.hundredths()).at(bead.place))
+    (cord.diameter > bead.hole).then(|| {
+        too_thick(cord, &format!("does not pass through {}", bead.name), bead.hole.hundredths()).at(bead.place)
+    })
 }
 
-fn too_thick(cord: &Cord, through: &str, hole: String) -> Remark {
+fn too_thick(cord: &Cord, refuses: &str, hole: String) -> Remark {
     let thick = cord.diameter.hundredths();
-    Remark::new(
-        Code::CordTooThick,
-        format!("{} is {thick} thick and does not go into {through} with its hole of {hole}", cord.name),
-    )
-    .help(format!("use a cord of at most {hole}, or a hole of at least {thick}"))
+    Remark::new(Code::CordTooThick, format!("{} is {thick} thick and {refuses} with its hole of {hole}", cord.name))
+        .help(format!("use a cord of at most {hole}, or a hole of at least {thick}"))
 }
 
 /// Findings strung on the cord, where their inside is known.
@@ -42,7 +41,9 @@ fn through_findings(design: &Design) -> Vec<Remark> {
 
 fn through_finding(finding: &Finding, cord: &Cord) -> Option<Remark> {
     let tight = finding.inside.value() > 0.0 && cord.diameter > finding.inside;
-    tight.then(|| too_thick(cord, &finding.name, finding.inside.hundredths()).at(finding.place))
+    let way = if finding.kind == FindingKind::CordEnd { "go into" } else { "pass through" };
+    let refuses = format!("does not {way} {}", finding.name);
+    tight.then(|| too_thick(cord, &refuses, finding.inside.hundredths()).at(finding.place))
 }
 
 /// Each strand's ends, with its cord.
