@@ -158,6 +158,10 @@ codes! {
         "The crimps reach below the cone's mouth, so that the cone does not hide them. Their place \
          follows from the cone's taper, the pin's eye (its `outside`, or an assumed 3 mm), the loops \
          and the crimps' length.";
+    WireKnotted = "wire-knotted", Warning,
+        "Coated steel wire is stiff and smooth: a knot in it slips or kinks it. It is closed with crimps \
+         (common practice, no source), under a knot cover too; thread, silk, leather and elastic are knotted. \
+         A strand without a finding among its `ends` is knotted.";
     WeakCord = "weak-cord", Warning,
         "The cord's breaking strength is less than five times the largest tension of the hanging \
          strand. The tension at an end is sqrt(H^2 + V^2), where H and V are the horizontal and \

@@ -9,6 +9,7 @@ mod cone;
 mod extender;
 mod fit;
 mod hang;
+mod knot;
 mod legend;
 mod load;
 mod packs;
@@ -31,6 +32,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             pin::check(design),
             cone::check(design),
             bar::check(design),
+            knot::check(design),
             load::check(design, drape),
             hang::check(design, drape),
             ring::check(design, drape),

@@ -23,8 +23,8 @@ pub fn cases() -> Vec<Case> {
     vec![
         Case::new(Code::Misplaced, ends("crimp"), ends("clasp")),
         Case::new(Code::Misplaced, guarded("[guard, crimp]"), guarded("guard")),
-        Case::new(Code::Misplaced, sound(), changed(&[("20 reed", "20 wire")])),
-        Case::new(Code::Misplaced, sound(), changed(&[("cord: wire", "cord: reed")])),
+        Case::new(Code::Misplaced, sound(), changed(&[("20 reed", "20 line")])),
+        Case::new(Code::Misplaced, sound(), changed(&[("cord: line", "cord: reed")])),
         Case::new(Code::CordTooThick, lace("0.38 mm"), lace("0.37 mm")),
     ]
 }
