@@ -87,6 +87,23 @@ def missing_words(program, pattern, pdf):
         [] if beads else ["no bead in the materials"])
 
 
+def missing_tags(pattern, pdf):
+    """A section a page, the title as first heading, and figures that each have a text alternative."""
+    pages = int(re.search(r"^Pages:\s+(\d+)", said("pdfinfo", pdf), re.M)[1])
+    title = re.search(r"^title: *(.*)$", pattern.read_text(), re.M)[1]
+    tree = [line.strip() for line in said("pdfinfo", "-struct", pdf).splitlines()]
+    figures = sum(line.startswith("Figure") for line in tree)
+    plain = subprocess.run(["qpdf", "--qdf", "--object-streams=disable", pdf, "-"], capture_output=True, check=True)
+    first = next((line for line in tree if re.match(r"H\d", line)), "")
+    holds = {
+        "pdfinfo does not call it tagged": re.search(r"^Tagged: +yes$", said("pdfinfo", pdf), re.M),
+        f"{tree.count('Sect')} sections on {pages} pages": tree.count("Sect") == pages,
+        f"the first heading is {first}": first.startswith("H1") and title in first,
+        f"{figures} figures": 0 < figures == plain.stdout.count(b"/Alt "),
+    }
+    return [fault for fault, is_met in holds.items() if not is_met]
+
+
 def wrong_picture(png, paper):
     code, text = run("pngcheck", "-v", png)
     expected = [f"{PAPERS[paper][2]} image, 24-bit RGB", TRUE_SIZE, "No errors detected"]
@@ -111,6 +128,7 @@ def validate(program, pattern, paper, folder, tally):
     tally.check(f"{what}: the PDF is sound", accepted("qpdf", "--check", pdf))
     tally.check(f"{what}: every page box is the paper's", wrong_boxes(pdf, paper))
     tally.check(f"{what}: all fonts are embedded", loose_fonts(pdf))
+    tally.check(f"{what}: pages, headings and figures are tagged", missing_tags(pattern, pdf))
     tally.check(f"{what}: title and bead counts can be read", missing_words(program, pattern, pdf))
     tally.check(f"{what}: {len(svgs)} SVG files are well formed", accepted("xmllint", "--noout", "--nonet", *svgs))
     wrong = [fault for png in pngs for fault in wrong_picture(png, paper)]

@@ -1,7 +1,7 @@
 //! A bead as marks: outline, shading by finish, facets, hole ends, hatch.
 
 use super::facet::{self, Facet};
-use super::hatch::hatch;
+use super::hatch::upright_hatch;
 use super::light::{Ink, Light, Shading, shading, toned};
 use super::shape::{self, Size};
 use crate::design::Bead;
@@ -12,10 +12,10 @@ use crate::sheet::outline::{self, flattened, rect};
 
 /// Whether a bead looks the same whichever way its hole lies.
 #[must_use]
-pub fn looks_the_same_turned(bead: &Bead, ink: Ink) -> bool {
+pub fn looks_the_same_turned(bead: &Bead) -> bool {
     let ball = bead.shape == Shape::Round && (bead.along.value() - bead.across.value()).abs() < 1e-9;
     let smooth = matches!(bead.finish, Finish::Gloss | Finish::Matte | Finish::Metallic | Finish::Pearl);
-    ball && smooth && ink == Ink::Colour
+    ball && smooth
 }
 
 /// Whether a bead looks the same with its ends swapped.
@@ -48,7 +48,7 @@ pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light) -> Vec<Mark> {
     };
     if ink != Ink::Colour {
         let points = drawing.seen(&facets);
-        marks.extend(hatch(index, &points, Point::new(drawing.size.along, drawing.size.across)));
+        marks.extend(upright_hatch(index, &points, Point::new(drawing.size.along, drawing.size.across), light.turned));
     }
     marks
 }

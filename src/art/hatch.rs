@@ -17,9 +17,34 @@ const INSET: f64 = 0.84;
 /// More frames would fill the bead.
 const MOST_FRAMES: u32 = 3;
 
-/// The hatch of the bead of an index, inside a bead's outline about the origin. The first is empty.
+/// The hatch of the bead of an index, upright on the page though the bead is turned: level lines stay
+/// level, so that a bead on a branch has the mark that it has in the key.
 #[must_use]
-pub fn hatch(index: usize, outline: &[Point], half: Point) -> Vec<Mark> {
+pub fn upright_hatch(index: usize, outline: &[Point], half: Point, turned: f64) -> Vec<Mark> {
+    let on_page: Vec<_> = outline.iter().map(|point| point.turned(turned)).collect();
+    hatch(index, &on_page, half).into_iter().map(|mark| mark_turned(mark, -turned)).collect()
+}
+
+fn mark_turned(mark: Mark, by: f64) -> Mark {
+    match mark {
+        Mark::Shape { outline, fill, stroke } => {
+            Mark::Shape { outline: outline.into_iter().map(|step| step_turned(step, by)).collect(), fill, stroke }
+        }
+        other => other,
+    }
+}
+
+fn step_turned(step: Step, by: f64) -> Step {
+    match step {
+        Step::Move(to) => Step::Move(to.turned(by)),
+        Step::Line(to) => Step::Line(to.turned(by)),
+        Step::Curve(one, other, to) => Step::Curve(one.turned(by), other.turned(by), to.turned(by)),
+        Step::Close => Step::Close,
+    }
+}
+
+/// The hatch of the bead of an index, inside a bead's outline about the origin. The first is empty.
+fn hatch(index: usize, outline: &[Point], half: Point) -> Vec<Mark> {
     let round = u32::try_from(index / KINDS).unwrap_or(u32::MAX);
     let gap = (half.x.min(half.y) * 2.0 / (3.6 + 1.6 * f64::from(round))).max(0.3);
     let width = (gap * 0.2).clamp(0.06, 0.3);
@@ -142,6 +167,17 @@ fn contains(outline: &[Point], at: Point) -> bool {
 mod tests {
     use super::*;
     use crate::sheet::outline::flattened;
+
+    #[test]
+    fn level_lines_stay_level_on_a_turned_bead() {
+        let outline = flattened(&circle(Point::ORIGIN, 2.0));
+        for turned in [0.3, QUARTER_TURN, 2.0, -1.0] {
+            let hatch = upright_hatch(1, &outline, Point::new(2.0, 2.0), turned);
+            let [Mark::Shape { outline: lines, .. }] = hatch.as_slice() else { panic!("one mark of lines") };
+            let points: Vec<_> = flattened(lines).into_iter().map(|at| at.turned(turned)).collect();
+            assert!(points.len() > 4 && points.chunks(2).all(|ends| (ends[0].y - ends[1].y).abs() < 1e-9));
+        }
+    }
 
     #[test]
     fn the_first_two_dozen_hatches_all_differ_and_stay_inside() {

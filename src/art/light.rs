@@ -88,15 +88,17 @@ pub fn turn(angle: f64) -> u32 {
 pub struct Light {
     /// Towards the light in the plane of the page, of length 1.
     pub towards: Point,
+    /// How far the thing is turned, in radians, clockwise on the page.
+    pub turned: f64,
 }
 
 impl Light {
     /// The light on a thing that its stamp turns by so many turns, clockwise on the page.
     #[must_use]
     pub fn on_turn(turn: u32) -> Self {
-        let angle = f64::from(turn) / f64::from(TURNS) * std::f64::consts::TAU;
+        let turned = f64::from(turn) / f64::from(TURNS) * std::f64::consts::TAU;
         let above_left = Point::towards(-0.7 * std::f64::consts::PI);
-        Self { towards: above_left.turned(-angle) }
+        Self { towards: above_left.turned(-turned), turned }
     }
 
     /// How squarely a surface with this outward direction faces the light: from −1 to 1.

@@ -17,5 +17,6 @@ pub struct Options {
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
     let piece = options.drawing.load(messages)?;
     let style = Style { paper: options.drawing.paper, ink: options.drawing.ink, prices: false };
-    options.drawing.write(&piece, &sheet::proof(&piece, &style), "-proof")
+    let pages = sheet::proof(&piece, &style).map_err(|error| Failure::trouble(format!("{error}; {}", error.help())))?;
+    options.drawing.write(&piece, &pages, "-proof")
 }

@@ -231,7 +231,7 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         length: size(&written.length),
         outside: size(&written.outside),
         inside: size(&written.inside),
-        mouth: written.mouth.as_ref().map_or_else(|| usual_mouth(written), |at| at.value),
+        mouth: size(&written.mouth),
         tip: size(&written.tip),
         wire,
         link: size(&written.link),
@@ -245,13 +245,6 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         place,
     };
     complete(finding, written, context).and_then(|finding| consistent(finding, context))
-}
-
-/// Outside width of a cone's wide end where the pattern gives only the inside: an assumption for the
-/// drawing alone.
-fn usual_mouth(written: &pattern::Finding) -> Length {
-    let inside = written.inside.as_ref().filter(|_| written.kind.value == FindingKind::Cone);
-    inside.map_or(Length::ZERO, |inside| inside.value * 1.1)
 }
 
 /// Refuses a finding that lacks a size its kind cannot do without.
@@ -288,7 +281,9 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
     let (inside, outside, mouth, tip) = (*inside, *outside, *mouth, *tip);
     let wrong = match kind {
         FindingKind::Cone if tip > inside => Some(("tip", tip, "narrower than its inside", inside)),
-        FindingKind::Cone if inside > mouth => Some(("inside", inside, "narrower than its mouth", mouth)),
+        FindingKind::Cone if mouth > Length::ZERO && inside > mouth => {
+            Some(("inside", inside, "narrower than its mouth", mouth))
+        }
         FindingKind::Cone => None,
         _ if outside > Length::ZERO && inside >= outside => Some(("inside", inside, "less than its outside", outside)),
         _ => None,

@@ -49,6 +49,16 @@ impl Design {
         let shared = &self.findings[finding];
         sharing(&self.strands, finding, if shared.is_shared() { shared.holes } else { 1 })
     }
+
+    /// Which hole of a bar that it shares with others a strand goes through, from 1 for that of the
+    /// innermost; nothing where it shares none.
+    #[must_use]
+    pub fn hole(&self, finding: usize, strand: &Strand) -> Option<usize> {
+        let is_strand = |sharer: &Sharer| std::ptr::eq(&self.strands[sharer.strand], strand);
+        let groups = self.sharing(finding).into_iter().filter(|group| group.0.len() > 1);
+        let hole = groups.filter_map(|group| group.0.iter().position(is_strand)).next()?;
+        Some(hole + 1)
+    }
 }
 
 fn sharing(strands: &[Strand], finding: usize, holes: u32) -> Vec<Sharers> {

@@ -28,6 +28,7 @@ pub use bars::{Sharer, Sharers};
 pub use model::*;
 pub use profile::BARREL_END;
 pub use row::reach;
+pub use wear::{Build, Proportion};
 
 use shelf::Shelf;
 

@@ -11,6 +11,8 @@ use crate::sheet::mark::Rgb;
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money, UnitStyle};
 
+use super::wear::Build;
+
 /// A piece, resolved.
 #[derive(Clone, Debug)]
 pub struct Design {
@@ -187,6 +189,9 @@ pub struct Strand {
     pub name: String,
     /// Index of its cord.
     pub cord: usize,
+    /// How many times the cord lies side by side: twice where it is folded and its fold is hitched
+    /// at the first end.
+    pub legs: u32,
     /// From the first end's loop to the last end's loop.
     pub finished: Length,
     /// Extra cord for each end, beyond the finished length.
@@ -211,7 +216,7 @@ pub struct Strand {
 /// How one end of a strand is closed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct End {
-    /// Indices of the findings that close it, from the loop inward; none for a knot.
+    /// Indices of the findings that close it, from the loop inward; none for a knot or a hitch.
     pub findings: Vec<usize>,
     /// Cord in the loop, measured along the piece.
     pub bight: Length,
@@ -338,24 +343,6 @@ pub struct Wear {
     pub child: bool,
     /// Where the pattern says it; absent where it is assumed.
     pub place: Option<Place>,
-}
-
-/// The shape of neck and chest.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Build {
-    /// Breadth of the neck's base over its depth.
-    pub breadth_to_depth: Proportion,
-    /// How far the chest leans back from upright, in radians.
-    pub chest_tilt: Proportion,
-}
-
-/// A proportion of the body.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Proportion {
-    /// How much it is.
-    pub value: f64,
-    /// Whether it is assumed, because the pattern does not say.
-    pub assumed: bool,
 }
 
 /// What the maker asks for her work.

@@ -1,6 +1,6 @@
 //! Strands: lengths, ends, and where the beads may rest.
 //!
-//! finished = loop to loop; bare = finished − beaded − what the ends take; cut = finished +
+//! finished = loop to loop; bare = finished − beaded − what the ends take; cut = legs × finished +
 //! 2 × allowance. Station 0 is the first end's loop.
 
 use crate::pattern::{self, FindingKind, Item, Repeat, Settle, Times};
@@ -10,7 +10,7 @@ use crate::units::Length;
 
 use super::Context;
 use super::expand::{List, too_many};
-use super::model::{Bit, End, Finding, Rest, Strand, Train, What};
+use super::model::{Bit, Cord, End, Finding, Rest, Strand, Train, What};
 use super::row;
 use super::shelf::{Article, Shelf};
 use super::spot::{self, Spot};
@@ -22,6 +22,9 @@ pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
 /// Extra cord for each end where the pattern does not say: room to hold it; common practice, no
 /// source.
 const USUAL_ALLOWANCE: Length = Length::mm(50.0);
+/// What a lark's head takes along the piece, in thicknesses of its cord: its bar and the legs that
+/// come out from under it; an assumption.
+const HITCH: f64 = 3.0;
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
 /// Lengths that differ by less are the same: a thousandth of what a ruler shows.
@@ -35,22 +38,26 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let knots = strand.knots.as_ref().map(|at| at.value);
     let list = List::new(&strand.beads.value, knots, shelf, context);
     let (cord, end, list) = (cord?, end?, list?);
+    let legs = if strand.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
+    let ends = [if legs > 1 { hitch(&shelf.cords[cord]) } else { end.clone() }, end];
     let settle = settle(strand);
     let length = target(strand, settle, change, context)?;
-    let takes = end.takes.value() * 2.0;
+    let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
+    let takes = first_takes + last_takes;
     if too_many(list.count(1), strand.beads.place, context) {
         return None;
     }
     let fill = fill(strand, &list, length, takes, context)?;
     let finished = finished(strand, settle, &list, fill, length, takes, context);
-    let window = (end.takes.value(), finished.value() - end.takes.value());
+    let window = (first_takes, finished.value() - last_takes);
     let trains = trains(strand, settle, &list, fill, window, shelf, context)?;
     Some(Strand {
         name: strand.name.value.clone(),
         cord,
+        legs,
         finished,
         allowance: strand.allowance.as_ref().map_or(USUAL_ALLOWANCE, |at| at.value),
-        ends: [end.clone(), end],
+        ends,
         trains,
         settle,
         aside: Length::ZERO,
@@ -85,6 +92,12 @@ fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mu
         }
         None => Some(None),
     }
+}
+
+/// The end at which a doubled cord's fold is hitched.
+fn hitch(cord: &Cord) -> End {
+    let takes = cord.diameter * HITCH;
+    End { findings: Vec::new(), bight: takes, takes }
 }
 
 fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<End> {

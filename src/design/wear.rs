@@ -5,7 +5,7 @@ use crate::source::At;
 use crate::trade::bodies::{self, Place, Sex, girth};
 use crate::units::Length;
 
-use super::model::{Build, Proportion, Wear};
+use super::model::Wear;
 
 /// Percentile of the body that is assumed where the pattern names none.
 const MIDDLE: u32 = 50;
@@ -19,6 +19,24 @@ const BREADTH_TO_DEPTH: f64 = 1.2;
 /// How far the chest leans back from upright, in degrees, where the pattern does not say: an
 /// assumption, as no published figure was found.
 const CHEST_TILT: f64 = 20.0;
+
+/// The shape of neck and chest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Build {
+    /// Breadth of the neck's base over its depth.
+    pub breadth_to_depth: Proportion,
+    /// How far the chest leans back from upright, in radians.
+    pub chest_tilt: Proportion,
+}
+
+/// A proportion of the body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Proportion {
+    /// How much it is.
+    pub value: f64,
+    /// Whether it is assumed, because the pattern does not say.
+    pub assumed: bool,
+}
 
 impl Default for Build {
     /// All of it assumed.

@@ -65,6 +65,11 @@ impl<'a> Bounds<'a> {
                 let (low, high) = joined((low, high), (low + shadow.throw, high + shadow.throw));
                 Some((low - Point::new(soft, soft), high + Point::new(soft, soft)))
             }
+            Mark::Clipped { low, high, marks } => {
+                let (least, most) = self.around(marks)?;
+                let within = |at: Point| Point::new(at.x.max(low.x).min(high.x), at.y.max(low.y).min(high.y));
+                Some((within(least), within(most)))
+            }
             Mark::Blurred { blur, marks } => {
                 let (low, high) = self.around(marks)?;
                 let soft = 3.0 * blur;

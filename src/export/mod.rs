@@ -5,6 +5,7 @@
 
 mod bounds;
 mod number;
+mod parts;
 mod pdf;
 mod png;
 mod svg;

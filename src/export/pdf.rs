@@ -1,18 +1,25 @@
-//! Pages as one PDF: exact page boxes, selectable text in subset fonts, a bookmark a page.
+//! Pages as one PDF: exact page boxes, selectable text in subset fonts, a bookmark a page, and tags for
+//! those who hear it.
 //!
-//! Each page's SVG is parsed once and freed before the next, so that memory does not grow with the
-//! number of pages. No date and no random id is written: equal pages give equal bytes.
+//! A page is drawn in its [`parts`], each from an SVG of its own, as tags stand round whole drawings
+//! only; parsed trees are freed before the next, so that memory does not grow with the number of
+//! pages. No date and no random id is written: equal pages give equal bytes.
 
 use std::borrow::Borrow;
+use std::num::NonZeroU16;
 
 use krilla::destination::XyzDestination;
 use krilla::geom::{Point, Size};
 use krilla::metadata::Metadata;
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
+use krilla::surface::Surface;
+use krilla::tagging::{Artifact, ArtifactType, ContentTag, Identifier, Tag, TagGroup, TagTree};
 use krilla::{Document, SerializeSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
+use super::parts::{Part, Role, parts};
+use super::svg::used;
 use super::{ExportError, tree::tree};
 use crate::sheet::mark::Page;
 use crate::units::INCH;
@@ -35,16 +42,16 @@ pub struct About {
 
 /// Writes the pages as one PDF. Pages may be made one by one, when their turn comes.
 pub fn pdf<P: Borrow<Page>>(pages: impl IntoIterator<Item = P>, about: &About) -> Result<Vec<u8>, ExportError> {
-    let settings = SerializeSettings { enable_tagging: false, ..SerializeSettings::default() };
-    let mut document = Document::new_with(settings);
+    let mut document = Document::new_with(SerializeSettings { enable_tagging: true, ..SerializeSettings::default() });
     document.set_metadata(metadata(about));
-    let mut outline = Outline::new();
+    let (mut outline, mut tags) = (Outline::new(), TagTree::new());
     for (index, page) in pages.into_iter().enumerate() {
         let page = page.borrow();
-        draw(&mut document, page)?;
+        tags.push(draw(&mut document, page)?);
         outline.push_child(OutlineNode::new(page.title.clone(), XyzDestination::new(index, Point::from_xy(0.0, 0.0))));
     }
     document.set_outline(outline);
+    document.set_tag_tree(tags);
     document.finish().map_err(|error| ExportError::Refused(format!("{error:?}")))
 }
 
@@ -60,16 +67,62 @@ fn metadata(about: &About) -> Metadata {
         .language("en".into())
 }
 
-fn draw(document: &mut Document, page: &Page) -> Result<(), ExportError> {
-    let tree = tree(page)?;
+/// Draws a page and tells its tags: a section of headings, paragraphs and figures.
+fn draw(document: &mut Document, page: &Page) -> Result<TagGroup, ExportError> {
     let size = size(page).ok_or(ExportError::NoArea)?;
     let settings = PageSettings::from_wh(size.width(), size.height()).ok_or(ExportError::NoArea)?;
+    let mut section = TagGroup::new(Tag::Section);
     let mut sheet = document.start_page_with(settings);
     let mut surface = sheet.surface();
-    surface.draw_svg(&tree, size, SvgSettings::default());
+    let mut description = Some(page.description.as_str());
+    for part in parts(page) {
+        let drawn = draw_part(&mut surface, page, &part, size)?;
+        if let Some(mut tag) = tag(&part.role, &mut description) {
+            tag.push(drawn);
+            section.push(tag);
+        }
+    }
     surface.finish();
     sheet.finish();
-    Ok(())
+    Ok(section)
+}
+
+fn draw_part(surface: &mut Surface<'_>, page: &Page, part: &Part<'_>, size: Size) -> Result<Identifier, ExportError> {
+    let tree = tree(&alone(page, part))?;
+    let artifact = |kind| ContentTag::Artifact(Artifact::with_kind(kind));
+    let drawn = surface.start_tagged(match part.role {
+        Role::Ornament => artifact(ArtifactType::Layout),
+        Role::Footer => artifact(ArtifactType::Footer),
+        Role::Heading(..) | Role::Paragraph | Role::Figure(_) => ContentTag::Other,
+    });
+    surface.draw_svg(&tree, size, SvgSettings::default());
+    surface.end_tagged();
+    Ok(drawn)
+}
+
+/// A page with nothing but a part of it.
+fn alone(page: &Page, part: &Part<'_>) -> Page {
+    let (title, description) = (String::new(), String::new());
+    let marks = part.read_apart();
+    let mut alone = Page { width: page.width, height: page.height, title, description, symbols: Vec::new(), marks };
+    alone.symbols = used(&alone.marks, &page.symbols).into_iter().cloned().collect();
+    alone
+}
+
+/// The tag of a part, if readers are to hear of it. The page's description goes to its first figure.
+fn tag(role: &Role, description: &mut Option<&str>) -> Option<TagGroup> {
+    match role {
+        Role::Heading(level, words) => {
+            let level = NonZeroU16::new(*level)?;
+            Some(TagGroup::new(Tag::Hn(level, Some(words.clone()))))
+        }
+        Role::Paragraph => Some(TagGroup::new(Tag::P)),
+        Role::Figure(shows) => {
+            let alt = description.take().map_or_else(|| shows.clone(), |page| format!("{page} Shown: {shows}"));
+            Some(TagGroup::new(Tag::Figure(Some(alt))))
+        }
+        Role::Ornament | Role::Footer => None,
+    }
 }
 
 fn size(page: &Page) -> Option<Size> {

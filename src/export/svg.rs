@@ -8,7 +8,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use svg::node::element::{self, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
+use svg::node::element::{self, ClipPath, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
 use svg::node::{self, Node};
 
 use super::bounds::Bounds;
@@ -16,6 +16,7 @@ use super::number;
 use crate::geometry::Point;
 use crate::sheet::font::FAMILY;
 use crate::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
+use crate::sheet::outline;
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
 const PLACES: u32 = 3;
@@ -26,11 +27,17 @@ const FINE: u32 = 5;
 #[must_use]
 pub fn svg(page: &Page) -> String {
     let bounds = Bounds::of(page);
-    let mut writer = Writer { fills: Definitions::new("fill"), filters: Definitions::new("soft"), bounds: &bounds };
+    let mut writer = Writer {
+        fills: Definitions::new("fill"),
+        filters: Definitions::new("soft"),
+        clips: Definitions::new("clip"),
+        bounds: &bounds,
+    };
     let marks = writer.elements(&page.marks);
-    let symbols: Vec<_> = used(page).into_iter().map(|symbol| writer.symbol(symbol)).collect();
+    let symbols: Vec<_> = used(&page.marks, &page.symbols).into_iter().map(|symbol| writer.symbol(symbol)).collect();
     let mut document = head(page);
-    let definitions: Vec<_> = writer.fills.elements.into_iter().chain(writer.filters.elements).chain(symbols).collect();
+    let shared = [writer.fills.elements, writer.filters.elements, writer.clips.elements].into_iter().flatten();
+    let definitions: Vec<_> = shared.chain(symbols).collect();
     if !definitions.is_empty() {
         document.append(holding(element::Definitions::new(), definitions));
     }
@@ -55,22 +62,22 @@ fn head(page: &Page) -> svg::Document {
         .add(with(text("desc", &page.description), "id", "page_desc"))
 }
 
-/// The symbols that the page stamps, by itself or within other symbols, in the page's order.
-fn used(page: &Page) -> Vec<&Symbol> {
-    let symbols: BTreeMap<&str, &Symbol> = page.symbols.iter().map(|symbol| (symbol.id.as_str(), symbol)).collect();
+/// The symbols that marks stamp, by themselves or within other symbols, in the symbols' order.
+pub fn used<'a>(marks: &'a [Mark], symbols: &'a [Symbol]) -> Vec<&'a Symbol> {
+    let named: BTreeMap<&str, &Symbol> = symbols.iter().map(|symbol| (symbol.id.as_str(), symbol)).collect();
     let mut ids = BTreeSet::new();
-    let mut to_search = vec![page.marks.as_slice()];
+    let mut to_search = vec![marks];
     while let Some(marks) = to_search.pop() {
         for mark in marks {
             match mark {
                 Mark::Stamp { symbol, .. } if ids.insert(symbol.as_str()) => {
-                    to_search.extend(symbols.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
+                    to_search.extend(named.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
                 }
                 held => to_search.push(held.inner()),
             }
         }
     }
-    page.symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
+    symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
 }
 
 /// Definitions of one kind so far: each once, with the number of each by everything in it but its id.
@@ -102,6 +109,7 @@ impl Definitions {
 struct Writer<'a> {
     fills: Definitions,
     filters: Definitions,
+    clips: Definitions,
     /// The page's measures, for the regions of filters.
     bounds: &'a Bounds<'a>,
 }
@@ -123,7 +131,15 @@ impl Writer<'_> {
             Mark::Group { label, marks } => Some(self.group(label, marks)),
             Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
             Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
+            Mark::Clipped { low, high, marks } => Some(self.clipped(*low, *high, marks)),
         }
+    }
+
+    fn clipped(&mut self, low: Point, high: Point, marks: &[Mark]) -> Element {
+        let size = high - low;
+        let shown = Path::new().set("d", data(&outline::rect(low, size.x, size.y)));
+        let clip = self.clips.reference(holding(Element::from(ClipPath::new()), [shown]));
+        holding(Group::new().set("clip-path", clip), self.elements(marks)).into()
     }
 
     fn raised(&mut self, shadow: &Shadow, marks: &[Mark]) -> Element {

@@ -15,7 +15,7 @@ pub mod render;
 pub mod stash;
 
 use crate::design::{Design, Sold};
-use crate::units::{Length, Money};
+use crate::units::{Length, Mass, Money};
 
 pub use cutting::{Cutting, Piece, Spool};
 pub use price::Suggestion;
@@ -141,6 +141,8 @@ pub struct Buy {
     pub unit: &'static str,
     /// What one lot holds.
     pub lot: Amount,
+    /// What one lot weighs, where it is sold by mass.
+    pub mass: Option<Mass>,
     /// What is left when the pieces are made and no spare was used: bought + from the stash - need.
     /// Cord pieces that fit no spool are left out of the sum.
     pub left_over: Amount,

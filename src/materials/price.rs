@@ -59,7 +59,8 @@ mod tests {
     /// A line that costs so much.
     fn line(cost: Option<Money>) -> Line {
         let none = Amount::Count(0);
-        let buy = Buy { lots: 1, unit: "pack", lot: Amount::Count(1), left_over: none, used: cost, bought: cost };
+        let buy =
+            Buy { lots: 1, unit: "pack", lot: Amount::Count(1), mass: None, left_over: none, used: cost, bought: cost };
         let [id, name] = ["bead", "bead"].map(str::to_owned);
         Line { article: Article::Bead(0), id, name, need: none, spare: none, from_stash: none, buy: Some(buy) }
     }

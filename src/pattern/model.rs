@@ -190,6 +190,9 @@ record!(
         leave: Option<At<Length>>,
         /// A knot of this length between all beads.
         knots: Option<At<Length>>,
+        /// Whether the cord is folded, both legs through every bead, and its fold hitched with a
+        /// lark's head at the first end.
+        doubled: Option<YesNo>,
     }
 );
 

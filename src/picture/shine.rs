@@ -1,7 +1,7 @@
 //! What a close picture shows of beads and a sheet does not: the dark where neighbours in the row keep
 //! the light off a bead's ends.
 
-use crate::art::{Ink, looks_the_same_turned};
+use crate::art::looks_the_same_turned;
 use crate::design::{Bead, Design};
 use crate::geometry::Point;
 use crate::pattern::Shape;
@@ -16,9 +16,8 @@ const DARKEST: f64 = 0.4;
 /// regard to their hole's direction and stay as they are too.
 pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
     let bead = number(&symbol.id).and_then(|index| design.beads.get(index));
-    let in_row = |bead: &&Bead| {
-        !looks_the_same_turned(bead, Ink::Colour) && !matches!(bead.shape, Shape::Coin | Shape::Drop | Shape::Chip)
-    };
+    let in_row =
+        |bead: &&Bead| !looks_the_same_turned(bead) && !matches!(bead.shape, Shape::Coin | Shape::Drop | Shape::Chip);
     if let Some((bead, Mark::Shape { outline, .. })) = bead.filter(in_row).zip(symbol.marks.first()) {
         let dusk = Mark::Shape { outline: outline.clone(), fill: Some(dusk(bead)), stroke: None };
         symbol.marks.push(dusk);

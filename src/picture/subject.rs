@@ -93,6 +93,8 @@ fn laid(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
             Mark::Group { label, marks: vec![shade::touching(marks)] }
         })
         .collect();
+    let bars = figure::bars(piece, frame, stencils);
+    marks.extend(Some(bars).filter(|bars| !bars.is_empty()).map(shade::touching));
     let closing = figure::closing(piece).map(|closing| closing.marks(&piece.design, frame, stencils));
     marks.extend(closing.filter(|marks| !marks.is_empty()).map(shade::touching));
     shade::resting(marks)

@@ -115,7 +115,7 @@ impl Track {
         let strung = 0.0..=strand.finished.value();
         let inside = self.points.iter().filter(|(station, _)| strung.contains(station));
         let path: Vec<_> = inside.map(|(_, point)| frame.page(*point)).collect();
-        (path.len() > 1).then(|| stencils.cord(strand.cord, &path, frame.scale))
+        (path.len() > 1).then(|| stencils.strand_cord(strand, &path, frame.scale))
     }
 
     /// The findings that close both ends, where they are seen.

@@ -119,13 +119,19 @@ codes! {
         "The first key says which version of the pattern language the file is written in. This \
          program reads version 1.";
     CordTooThick = "cord-too-thick", Error,
-        "A cord goes once through every bead on it, so its diameter must not exceed the hole's. \
-         The same holds for findings on the cord whose inside is known, and for the cord \
-         end that takes a cord's end. The sizes are the \
-         pattern's own; a hole that is not written is assumed, and then so is this error.";
+        "A cord goes once through every bead on it, so its diameter must not exceed the hole's; a \
+         doubled one goes through twice and needs twice its diameter (two circles in the smallest \
+         circle that holds them). The same holds for findings on the cord whose inside is known, and \
+         for the cord end that takes a cord's end. The sizes are the pattern's own; a hole that is not \
+         written is assumed, and then so is this error.";
+    Unhitched = "unhitched", Error,
+        "A strand that is `doubled` has its cord folded: the fold is hitched with a lark's head to the \
+         first finding on the closure's left side, and both legs go through every bead to the last end. \
+         That takes a finding there, and a cord that bends sharply: thread, silk, leather or elastic \
+         (common practice, no source).";
     CrimpTooSmall = "crimp-too-small", Error,
         "At a strand's end the cord goes through the crimp, round the loop and back through the \
-         crimp: two passes, or three where a wire guard's leg lies beside them. n equal round \
+         crimp: two passes, four where it is doubled, and one more where a wire guard's leg lies beside them. n equal round \
          cords of diameter d need an inside of d times the ratio of the smallest circle that holds \
          n equal circles: 2 for two, 1 + 2 / sqrt(3) = 2.1547 for three (circle packing in a \
          circle; both are proved). A guard's leg is taken to be as thick as the cord.";

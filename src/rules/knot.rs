@@ -4,9 +4,10 @@ use crate::design::{Design, End, Strand};
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::{Code, Remark};
 
-/// A remark for each strand of wire that would have to be knotted.
+/// A remark for each strand of wire that would have to be knotted. Wire cannot be doubled at all.
 pub fn check(design: &Design) -> Vec<Remark> {
-    let wires = design.strands.iter().filter(|strand| design.cords[strand.cord].kind == CordKind::Wire);
+    let is_wire = |strand: &&Strand| strand.legs == 1 && design.cords[strand.cord].kind == CordKind::Wire;
+    let wires = design.strands.iter().filter(is_wire);
     wires.filter(|strand| strand.ends.iter().any(|end| is_knotted(end, design))).map(knotted).collect()
 }
 

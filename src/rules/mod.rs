@@ -9,6 +9,7 @@ mod cone;
 mod extender;
 mod fit;
 mod hang;
+mod hitch;
 mod knot;
 mod legend;
 mod load;
@@ -29,6 +30,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     once(
         [
             fit::check(design),
+            hitch::check(design),
             pin::check(design),
             cone::check(design),
             bar::check(design),

@@ -155,6 +155,7 @@ fn strand() -> Strand {
     Strand {
         name: "only".to_owned(),
         cord: 0,
+        legs: 1,
         finished: Length::mm(400.0),
         allowance: Length::mm(8.0),
         ends: [end.clone(), end],

@@ -125,7 +125,12 @@ pub struct Text {
     pub anchor: Anchor,
     /// Turned about the point, in radians, clockwise on the page.
     pub angle: f64,
+    /// Which level of heading it is, from 1 for the page's title; 0 for other words.
+    pub level: u16,
 }
+
+/// Label of the group that is a page's footer.
+pub const FOOTER: &str = "footer";
 
 /// Something drawn on a page.
 #[derive(Clone, Debug, PartialEq)]
@@ -173,6 +178,15 @@ pub enum Mark {
         /// The marks, in drawing order.
         marks: Vec<Mark>,
     },
+    /// Marks of which shows what lies in an upright box.
+    Clipped {
+        /// The box's upper left corner.
+        low: Point,
+        /// Its lower right corner.
+        high: Point,
+        /// The marks, in drawing order.
+        marks: Vec<Mark>,
+    },
 }
 
 impl Mark {
@@ -180,7 +194,10 @@ impl Mark {
     #[must_use]
     pub fn inner(&self) -> &[Self] {
         match self {
-            Self::Group { marks, .. } | Self::Raised { marks, .. } | Self::Blurred { marks, .. } => marks,
+            Self::Group { marks, .. }
+            | Self::Raised { marks, .. }
+            | Self::Blurred { marks, .. }
+            | Self::Clipped { marks, .. } => marks,
             Self::Shape { .. } | Self::Text(_) | Self::Stamp { .. } => &[],
         }
     }
@@ -192,6 +209,7 @@ impl Mark {
             Self::Group { label, marks } => Self::Group { label, marks: change(marks) },
             Self::Raised { shadow, marks } => Self::Raised { shadow, marks: change(marks) },
             Self::Blurred { blur, marks } => Self::Blurred { blur, marks: change(marks) },
+            Self::Clipped { low, high, marks } => Self::Clipped { low, high, marks: change(marks) },
             Self::Shape { .. } | Self::Text(_) | Self::Stamp { .. } => self,
         }
     }

@@ -29,9 +29,12 @@ use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
 pub use facts::{facts, finished};
+pub use proof::{MOST_PAGES, TooManyPages};
 
 use layout::Rect;
+use layout::flow::Flow;
 use mark::Page;
+use page::Body;
 
 /// How a sheet is drawn.
 #[derive(Clone, Debug)]
@@ -63,17 +66,18 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let mut bodies = face::face(&sheet, &materials, &mut stencils);
-    bodies.extend(stringing::stringing(&sheet, &mut stencils));
-    bodies.extend(buying::buying(&sheet, &materials));
-    bodies.extend(making::making(&sheet));
+    let mut flow = Flow::new(sheet.room());
+    stringing::pour(&mut flow, &sheet, &mut stencils);
+    buying::pour(&mut flow, &sheet, &materials);
+    making::pour(&mut flow, &sheet);
+    bodies.extend(flow.into_pages().into_iter().map(Body::from));
     page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
 }
 
 /// The proof: straight strands, closure, findings and beads at actual size.
-#[must_use]
-pub fn proof(piece: &Piece, style: &Style) -> Vec<Page> {
+pub fn proof(piece: &Piece, style: &Style) -> Result<Vec<Page>, TooManyPages> {
     let sheet = Sheet { piece, style };
     let mut stencils = Stencils::new(&piece.design, style.ink);
-    let bodies = proof::proof(&sheet, &mut stencils);
-    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
+    let bodies = proof::proof(&sheet, &mut stencils)?;
+    Ok(page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style))
 }

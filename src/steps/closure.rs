@@ -162,7 +162,8 @@ fn hang(design: &Design, part: &Part, before: &Part, side: Side) -> Step {
         hanging(design, hangs, side),
         which_side(design, before, side)
     );
-    let step = Step::new(hang_title(design, part), text).check("No gap shows where the ring closes.");
+    let what = if kind(opens) == FindingKind::Chain { "link" } else { "ring" };
+    let step = Step::new(hang_title(design, part), text).check(format!("No gap shows where the {what} closes."));
     step.drawing(Drawing::OpenLink)
 }
 

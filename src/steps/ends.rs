@@ -1,4 +1,5 @@
-//! Closing the strands' ends: with crimps, in knot covers or cord ends, or with knots.
+//! Closing the strands' ends: with crimps, in knot covers or cord ends, with knots, or by a folded cord's
+//! hitch.
 //!
 //! Strands whose ends close alike are told once, with the order they are hung in. A crimp is passed
 //! twice by its cord and pressed; a strand that is to drape is held in a curve while its last end is
@@ -29,6 +30,8 @@ enum Way {
     Linked,
     /// Both ends tied to each other.
     Tied,
+    /// The fold of a doubled cord, hitched with a lark's head.
+    Hitched,
 }
 
 /// Strands whose ends on one side are closed alike.
@@ -68,6 +71,7 @@ pub fn closings(design: &Design) -> Vec<&'static str> {
         Way::Covered => "knot cover",
         Way::Glued => "cord end",
         Way::Linked => "end link",
+        Way::Hitched => "lark's head",
         Way::Knotted | Way::Tied => "knot",
     };
     let mut closings: Vec<_> = design.strands.iter().map(closing).collect();
@@ -100,6 +104,7 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     let bare = strand.ends.iter().all(|end| end.findings.is_empty());
     let cord = design.cords[strand.cord].kind;
     match () {
+        () if strand.legs > 1 && side != Side::Last => Way::Hitched,
         () if cord == CordKind::Chain => Way::Linked,
         () if has(FindingKind::Crimp) => Way::Crimped,
         () if has(FindingKind::KnotCover) => Way::Covered,
@@ -136,7 +141,7 @@ pub fn stops(design: &Design, strand: &Strand) -> u64 {
     match way(design, strand, Side::Last) {
         Way::Linked => 0,
         Way::Tied => 2,
-        Way::Crimped | Way::Covered | Way::Glued | Way::Knotted => 1,
+        Way::Crimped | Way::Covered | Way::Glued | Way::Knotted | Way::Hitched => 1,
     }
 }
 
@@ -181,6 +186,7 @@ impl Group<'_> {
             Way::Knotted => self.knotted(),
             Way::Linked => self.part().map(|_| self.linked()).into_iter().collect(),
             Way::Tied => self.tied(),
+            Way::Hitched => vec![self.hitched()],
         };
         if !steps.is_empty() {
             steps.extend(self.others(&words::steps(done + 1, done + steps.len())));
@@ -188,11 +194,16 @@ impl Group<'_> {
         steps
     }
 
+    /// A doubled strand's last end is both of its legs.
+    const fn last_end(&self) -> &'static str {
+        if self.strand.legs > 1 { "both its legs" } else { "its last end" }
+    }
+
     /// The sentence that threads something onto this end; a last end has had a stopper till now.
     fn threads(&self, what: &str) -> String {
         let whose = self.whose();
         match self.side {
-            Side::Last => format!("Take the bead stopper off {whose} and thread {what} onto its last end."),
+            Side::Last => format!("Take the bead stopper off {whose} and thread {what} onto {}.", self.last_end()),
             Side::Both | Side::First => format!("Thread {what} onto the first end of {whose}."),
         }
     }
@@ -201,6 +212,7 @@ impl Group<'_> {
     fn finished_check(&self) -> String {
         let (from, how) = match self.way {
             Way::Linked => ("end link to end link", ""),
+            Way::Covered => ("the outside of one knot cover to the outside of the other", ""),
             _ => ("loop to loop", " (outside of one end loop to outside of the other, pulled straight)"),
         };
         format!("From {from}{how} {}.", self.finished(self.strand))
@@ -226,11 +238,11 @@ impl Group<'_> {
         vec![
             Step::new("Thread the knot cover", thread),
             Step::new("Tie the knot", knot)
-                .check("The knot sits in the cup and does not slip through.")
+                .check(self.length_check("The knot sits in the cup and does not slip through."))
                 .drawing(Drawing::Knot),
             glue("tail"),
             Step::new("Close the knot cover", close)
-                .check(self.length_check("The halves meet and the hook is shut."))
+                .check("The halves meet and the hook is shut.")
                 .drawing(Drawing::KnotCover),
         ]
     }
@@ -245,17 +257,30 @@ impl Group<'_> {
     fn knotted(&self) -> Vec<Step> {
         let whose = self.whose();
         let end = match self.side {
-            Side::Last => format!("Take the bead stopper off {whose}. Take its last end"),
+            Side::Last => format!("Take the bead stopper off {whose}. Take {}", self.last_end()),
             _ => format!("Take the first end of {whose}"),
         };
         let round = if self.part().is_some() { self.target() } else { "round in a small loop".to_owned() };
-        let text = format!("{end} {round} and tie it back on itself with a double overhand knot.");
+        let back = if self.strand.legs > 1 { "them back on the legs" } else { "it back on itself" };
+        let text = format!("{end} {round} and tie {back} with a double overhand knot.");
         vec![
             Step::new("Tie the knot", text)
                 .check(self.length_check("The knot holds when you pull."))
                 .drawing(Drawing::Knot),
-            glue("tail"),
+            glue(if self.strand.legs > 1 { "tails" } else { "tail" }),
         ]
+    }
+
+    /// A folded cord's first end is its fold, drawn over what it goes round.
+    fn hitched(&self) -> Step {
+        let text = format!(
+            "Fold {} in half. Push the fold {}, take both ends through the fold, and draw it snug: a lark's head.",
+            self.whose(),
+            self.target()
+        );
+        Step::new("Hitch the fold", text)
+            .check("Both legs lie side by side in the hitch and are equally long.")
+            .drawing(Drawing::LarksHead)
     }
 
     /// An end link or a cord end's loop hangs in a jump ring, which is opened for all that it holds, or is
@@ -328,16 +353,18 @@ impl Group<'_> {
         format!("through {whole}{}", self.side.the(self.design, part.finding))
     }
 
-    /// A strand's own hole in a bar.
+    /// A strand's own loop in a bar: the innermost strand has the one nearest the neck.
     fn hole(&self, bar: &Part) -> String {
-        let whose = if self.strands.len() > 1 { format!("the hole for {}", self.whose()) } else { "a hole".to_owned() };
-        format!("through {whose} in {}", self.side.the(self.design, bar.finding))
+        let which = if self.strands.len() > 1 { "the loop nearest the neck" } else { "a loop" };
+        format!("through {which} of {}", self.side.the(self.design, bar.finding))
     }
 
     /// The same steps, by their numbers, for the other strands of the group.
     fn others(&self, numbers: &str) -> Option<Step> {
         let (_, others) = self.strands.split_first()?;
-        let text = format!("Do {numbers} with {}.", strands(self.design, others));
+        let bar = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EndBar);
+        let each = if bar { ", each in the next loop" } else { "" };
+        let text = format!("Do {numbers} with {}{each}.", strands(self.design, others));
         let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EyePin);
         let step = Step::new("Do the other strands", text).check(self.others_check(others));
         let step = if pin { step.drawing(Drawing::gather(self.strands.len())) } else { step };

@@ -2,9 +2,10 @@
 
 use proptest::prelude::*;
 
-use super::PAPERS;
-use super::read;
+use festoon::trade::paper::Paper;
+
 use super::stringing::assert_sound;
+use super::{PAPERS, proof, read};
 
 const STOCK: &str = "
 beads:
@@ -73,6 +74,21 @@ proptest! {
         prop_assume!(piece.is_ok());
         if let Ok(piece) = piece {
             assert_sound(&piece, paper);
+        }
+    }
+}
+
+proptest! {
+    // A proof has up to 60 pages, and every one is looked at.
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(12) })]
+
+    #[test]
+    fn proofs_are_whole_and_true(strand in strand(), paper in prop::sample::select(Paper::ALL.to_vec())) {
+        let text = format!("festoon: 1\ntitle: generated\nkind: necklace\n{STOCK}strands:\n{strand}");
+        let piece = read(&text);
+        prop_assume!(piece.is_ok());
+        if let Ok(piece) = piece {
+            proof::assert_sound(&piece, paper, 40.0);
         }
     }
 }

@@ -92,13 +92,14 @@ fn sliding_rows_that_are_mirrors_rest_centred() {
     assert_eq!(found, 12);
 }
 
-/// Checks each strand of one sliding train that reads the same from both ends; says how many.
+/// Checks each strand of one sliding train that reads the same from both ends, which are closed alike; says how many.
 fn centred(name: &str, piece: &Piece) -> usize {
     let strands = piece.design.strands.iter().zip(&piece.drape.strands).enumerate();
     let slides = strands.filter(|(at, (strand, _))| {
         let row = row(&piece.design, *at);
         strand.trains.len() == 1
             && strand.bare().value() > 1.0
+            && strand.ends[0] == strand.ends[1]
             && row.iter().eq(row.iter().rev())
             && strand.settle == festoon::pattern::Settle::Slide
     });

@@ -128,14 +128,14 @@ fn symbols_are_few_and_ordered() {
         samples::bead(Shape::Drop, Finish::Gloss, 6.0, Rgb(1, 2, 3)),
     ];
     let design = samples::design(beads, Vec::new(), Vec::new());
-    for (ink, most) in [(Ink::Colour, [1, 13, 24]), (Ink::Outline, [1, 1, 1])] {
+    for ink in [Ink::Colour, Ink::Outline] {
         let mut stencils = Stencils::new(&design, ink);
         for turn in 0..720 {
             (0..3).for_each(|index| drop(stencils.bead(index, Point::ORIGIN, f64::from(turn).to_radians(), 1.0)));
         }
         let symbols = stencils.into_symbols();
         assert!(symbols.is_sorted_by_key(|symbol| symbol.id.clone()));
-        for (index, most) in most.into_iter().enumerate() {
+        for (index, most) in [1, 13, 24].into_iter().enumerate() {
             let start = format!("bead-{index}-");
             assert_eq!(symbols.iter().filter(|symbol| symbol.id.starts_with(&start)).count(), most, "{ink:?} {index}");
         }

@@ -2,6 +2,7 @@
 
 use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
+use festoon::sheet::layout::text::Type;
 use festoon::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Step, Stop, Symbol, Text, Weight};
 
 /// A page with a stamped ball in a gradient, and a text.
@@ -21,6 +22,7 @@ pub fn page(stamps: u32) -> Page {
         colour: Rgb::BLACK,
         anchor: Anchor::Start,
         angle: 0.0,
+        level: 0,
     });
     let marks = std::iter::once(text).chain((0..stamps).map(stamp)).collect();
     let description = "A title over rows of balls.".into();
@@ -63,6 +65,23 @@ fn files_are_the_same_from_run_to_run() {
 #[test]
 fn a_pdf_without_pages_author_or_keywords_is_still_one() {
     assert!(pdf(&[], &About::default()).unwrap().starts_with(b"%PDF-"));
+}
+
+/// Tags as ISO 32000-1, 14.7 and 14.8, names them: a section a page, headings, figures with alternatives.
+#[test]
+fn a_pdf_is_tagged() {
+    let group = |label: &str, marks| Mark::Group { label: label.into(), marks };
+    let ball = Mark::Stamp { symbol: "ball".into(), at: Point::new(50.0, 50.0), angle: 0.0, scale: 1.0 };
+    let mut page = page(0);
+    page.marks.extend(Type::TITLE.line("Balls").at(Point::new(20.0, 30.0)));
+    page.marks.push(group("one ball", vec![ball.clone()]));
+    page.marks.extend(Type::HEADING.line("More").at(Point::new(20.0, 60.0)));
+    page.marks.push(group("", vec![ball]));
+    let file = pdf(&[page.clone(), page], &About::default()).unwrap();
+    let count = |what: &str| file.windows(what.len()).filter(|bytes| *bytes == what.as_bytes()).count();
+    assert_eq!(count("/Marked true"), 1);
+    assert_eq!(["/S/Sect", "/S/H1", "/S/H2", "/S/P", "/S/Figure"].map(count), [2, 2, 2, 2, 2]);
+    assert_eq!(count("/Alt(A title over rows of balls. Shown: one ball)"), 2);
 }
 
 #[test]

@@ -6,7 +6,7 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), crimps(), pins(), cones(), bars()].into_iter().flatten().collect()
+    [cords(), doubled_cords(), crimps(), pins(), cones(), bars()].into_iter().flatten().collect()
 }
 
 fn cords() -> Vec<Case> {
@@ -18,6 +18,32 @@ fn cords() -> Vec<Case> {
     vec![
         Case::new(Code::CordTooThick, cord("1 mm"), cord("1.01 mm")),
         Case::new(Code::CordTooThick, stopped("0.38 mm"), stopped("0.37 mm")),
+    ]
+}
+
+/// A strand on a folded cord, hitched to a jump ring.
+fn doubled(from: &str, to: &str) -> String {
+    let text = changed(&[("kind: thread", "kind: silk"), ("length: 16 in", "length: 16 in\n    doubled: yes")]);
+    let text = with_findings(&text, &["ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm }", CRIMP]);
+    (text + "closure: { left: [ring] }\n").replace(from, to)
+}
+
+fn doubled_cords() -> Vec<Case> {
+    // Two circles need twice one's diameter (packing): a hole of 1 mm passes two cords of 0.5 mm.
+    let cord = |diameter| doubled("0.38 mm", diameter).replace(&format!("  {CRIMP}\n"), "");
+    // Four circles need 1 + sqrt(2) = 2.4142 times one's diameter (packing): 0.9174 mm for 0.38 mm.
+    let crimped = |inside| doubled("doubled: yes", "doubled: yes\n    ends: crimp").replace("inside: 1.3 mm", inside);
+    let hitched = || doubled("", "").replace(&format!("  {CRIMP}\n"), "");
+    // Each leg bears half of the tension.
+    let tension = made(&hitched()).0.unwrap().drape.strands[0].tension;
+    let five = 5.0 * tension.first.max(tension.last) / 2.0;
+    let strength = |newtons: f64| hitched().replace("67 N", &format!("{newtons:.6} N"));
+    vec![
+        Case::new(Code::CordTooThick, cord("0.5 mm"), cord("0.51 mm")),
+        Case::new(Code::CrimpTooSmall, crimped("inside: 0.92 mm"), crimped("inside: 0.91 mm")),
+        Case::new(Code::Unhitched, hitched(), hitched().replace("left: [ring]", "right: [ring]")),
+        Case::new(Code::Unhitched, hitched(), hitched().replace("kind: silk", "kind: wire")),
+        Case::new(Code::WeakCord, strength(five * 1.001), strength(five * 0.999)),
     ]
 }
 

@@ -34,7 +34,7 @@ impl Box {
     }
 
     pub fn is_empty(&self) -> bool {
-        self.left > self.right
+        self.left > self.right || self.top > self.bottom
     }
 
     /// Whether another box lies inside this one, give or take `slack` mm.
@@ -49,6 +49,16 @@ impl Box {
     pub fn overlaps(&self, other: &Self, slack: f64) -> bool {
         self.left.max(other.left) + slack < self.right.min(other.right)
             && self.top.max(other.top) + slack < self.bottom.min(other.bottom)
+    }
+
+    /// What two boxes share; turned inside out where they share nothing.
+    fn shared(&self, other: &Self) -> Self {
+        Self {
+            left: self.left.max(other.left),
+            top: self.top.max(other.top),
+            right: self.right.min(other.right),
+            bottom: self.bottom.min(other.bottom),
+        }
     }
 
     fn corners(&self) -> [Point; 4] {
@@ -77,6 +87,8 @@ pub enum Seen {
 pub struct Found {
     pub seen: Seen,
     pub bounds: Box,
+    /// Whether the whole of it shows: nothing is clipped off.
+    pub whole: bool,
     /// Labels of the groups that it is in, outermost first.
     pub within: Vec<String>,
 }
@@ -118,6 +130,12 @@ fn walk(marks: &[Mark], symbols: &BTreeMap<&str, Vec<Point>>, within: &mut Vec<S
                 walk(marks, symbols, within, found);
                 continue;
             }
+            Mark::Clipped { low, high, marks } => {
+                let first = found.len();
+                walk(marks, symbols, within, found);
+                clip(found, first, &Box::new(low.x, low.y, high.x, high.y));
+                continue;
+            }
             Mark::Text(text) => (Seen::Text(text.text.clone()), Box::round(text_corners(text))),
             Mark::Shape { outline, stroke, .. } => (Seen::Shape, shape(outline, stroke.as_ref())),
             Mark::Stamp { symbol, at, angle, scale } => {
@@ -127,8 +145,17 @@ fn walk(marks: &[Mark], symbols: &BTreeMap<&str, Vec<Point>>, within: &mut Vec<S
             }
         };
         if !bounds.is_empty() {
-            found.push(Found { seen, bounds, within: within.clone() });
+            found.push(Found { seen, bounds, whole: true, within: within.clone() });
         }
+    }
+}
+
+/// Leaves of what was found since the first what a clip shows.
+fn clip(found: &mut Vec<Found>, first: usize, shown: &Box) {
+    for inner in found.split_off(first) {
+        let bounds = inner.bounds.shared(shown);
+        let whole = inner.whole && shown.holds(&inner.bounds, 1e-9);
+        found.extend((!bounds.is_empty()).then_some(Found { bounds, whole, ..inner }));
     }
 }
 

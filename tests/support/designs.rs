@@ -87,6 +87,7 @@ pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> 
     Strand {
         name: name.into(),
         cord: 0,
+        legs: 1,
         finished: Length::mm(finished),
         allowance: Length::mm(8.0),
         ends: [end(ends), end(ends)],

@@ -38,12 +38,16 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     }
 }
 
-/// `2 packs of 48`, `1 spool of 9.2 m`, `3 pieces`.
+/// `2 packs of 48`, `1 spool of 9.2 m`, `1 bag of 10 g (about 347)`, `3 pieces`.
 #[must_use]
 pub fn lots(buy: &Buy, units: UnitStyle) -> String {
     let ending = if buy.lots == 1 { "" } else { "s" };
     let words = format!("{} {}{ending}", buy.lots, buy.unit);
-    if buy.lot == Amount::Count(1) { words } else { format!("{words} of {}", amount(buy.lot, units)) }
+    match (buy.lot, buy.mass) {
+        (Amount::Count(1), None) => words,
+        (lot, None) => format!("{words} of {}", amount(lot, units)),
+        (lot, Some(mass)) => format!("{words} of {} g (about {})", mass.value(), amount(lot, units)),
+    }
 }
 
 /// A cost; nothing at all where the pattern gives no price.
@@ -58,6 +62,7 @@ pub fn verdict(cutting: &Cutting) -> Option<String> {
     cutting.lot?;
     let lengths = if cutting.bought() == 1 { "1 length".to_owned() } else { format!("{} lengths", cutting.bought()) };
     Some(match cutting.beyond_least() {
+        0 if cutting.bought() == 1 => lengths,
         0 => format!("{lengths}: fewer will not do"),
         more => format!("{lengths}: at most {more} more than the fewest that will do"),
     })

@@ -170,8 +170,15 @@ pub fn moved(mark: Mark, by: Point) -> Mark {
         },
         Mark::Text(text) => Mark::Text(Text { at: text.at + by, ..text }),
         Mark::Stamp { symbol, at, angle, scale } => Mark::Stamp { symbol, at: at + by, angle, scale },
-        held => held.map_inner(|marks| marks.into_iter().map(|mark| moved(mark, by)).collect()),
+        Mark::Clipped { low, high, marks } => {
+            Mark::Clipped { low: low + by, high: high + by, marks: all_moved(marks, by) }
+        }
+        held => held.map_inner(|marks| all_moved(marks, by)),
     }
+}
+
+fn all_moved(marks: Vec<Mark>, by: Point) -> Vec<Mark> {
+    marks.into_iter().map(|mark| moved(mark, by)).collect()
 }
 
 fn moved_step(step: Step, by: Point) -> Step {

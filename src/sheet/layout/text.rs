@@ -20,13 +20,15 @@ pub struct Type {
     pub weight: Weight,
     /// Colour.
     pub colour: Rgb,
+    /// Which level of heading its lines are; 0 for other words.
+    pub level: u16,
 }
 
 impl Type {
     /// The sheet's title.
-    pub const TITLE: Self = Self::new(style::TITLE, Weight::Semibold, style::INK);
+    pub const TITLE: Self = Self { level: 1, ..Self::new(style::TITLE, Weight::Semibold, style::INK) };
     /// Headings.
-    pub const HEADING: Self = Self::new(style::HEADING, Weight::Semibold, style::ACCENT);
+    pub const HEADING: Self = Self { level: 2, ..Self::new(style::HEADING, Weight::Semibold, style::ACCENT) };
     /// Text to read.
     pub const BODY: Self = Self::new(style::BODY, Weight::Regular, style::INK);
     /// Text to find.
@@ -39,7 +41,7 @@ impl Type {
     pub const TINY: Self = Self::new(style::TINY, Weight::Regular, style::QUIET);
 
     const fn new(size: f64, weight: Weight, colour: Rgb) -> Self {
-        Self { size, weight, colour }
+        Self { size, weight, colour, level: 0 }
     }
 
     /// The same in another colour.
@@ -66,18 +68,22 @@ impl Type {
         metrics::width(text, self.size, self.weight)
     }
 
-    /// A mark of a text whose anchor stands on a baseline.
+    /// A mark of a text whose anchor stands on a baseline; no heading, whatever it looks like.
     #[must_use]
     pub fn mark(self, text: &str, at: Point, anchor: Anchor) -> Mark {
-        let Self { size, weight, colour } = self;
-        Mark::Text(Text { at, text: text.to_owned(), size, weight, colour, anchor, angle: 0.0 })
+        Mark::Text(Self { level: 0, ..self }.text(text, at, anchor))
+    }
+
+    fn text(self, text: &str, at: Point, anchor: Anchor) -> Text {
+        let Self { size, weight, colour, level } = self;
+        Text { at, text: text.to_owned(), size, weight, colour, anchor, angle: 0.0, level }
     }
 
     /// One line, not wrapped.
     #[must_use]
     pub fn line(self, text: &str) -> Block {
-        let mark = self.mark(text, Point::new(0.0, self.size * BASELINE), Anchor::Start);
-        Block::new(self.width(text), self.line_height(), vec![mark])
+        let mark = self.text(text, Point::new(0.0, self.size * BASELINE), Anchor::Start);
+        Block::new(self.width(text), self.line_height(), vec![Mark::Text(mark)])
     }
 
     /// One line, shortened with an ellipsis where it is wider than its room.

@@ -20,6 +20,10 @@ const NARROWEST: f64 = 45.0;
 const WORDS: f64 = 36.0;
 /// The line of a square.
 const LINE: Stroke = Stroke::new(style::INK, 0.2);
+/// The type of the sizes in the squares.
+const SIZE: Type = Type { colour: style::INK, level: 0, ..Type::HEADING };
+/// The type of the page's title.
+const TITLE: Type = Type { level: 1, ..Type::HEADING };
 /// Room that the line takes outside the square.
 const EDGE: f64 = 0.1;
 
@@ -64,7 +68,7 @@ fn squares() -> Block {
 fn square(side: f64, name: &str) -> Block {
     let edge = outline::rect(Point::new(EDGE, EDGE), side, side);
     let mut marks = vec![Mark::Shape { outline: edge, fill: None, stroke: Some(LINE) }];
-    let size = Type::HEADING.coloured(style::INK).line(name);
+    let size = SIZE.line(name);
     let note = Type::TINY.line("each side");
     let words = Block::stack([size, note], 0.0);
     let corner = Point::new((side - words.width) / 2.0, (side - words.height) / 2.0);
@@ -76,6 +80,6 @@ fn words(sheet: &Sheet<'_>, width: f64) -> Block {
     let heading = &sheet.piece.design.heading;
     let say = "Print at 100 %, which printers also call actual size, not fitted to the page. \
                Then measure this: the squares tell whether all else has its size.";
-    let title = Type::HEADING.fitted(&format!("{}, actual size", heading.title), width);
+    let title = TITLE.fitted(&format!("{}, actual size", heading.title), width);
     Block::stack([title, Type::SMALL.paragraph(say, width)], 0.8)
 }

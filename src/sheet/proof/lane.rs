@@ -33,8 +33,9 @@ pub struct Lane<'a> {
     pub length: f64,
     /// How far it reaches above its line, and below.
     reach: (f64, f64),
-    /// How far it reaches before its start.
+    /// How far it reaches before its start, and beyond its end.
     lead: f64,
+    tail: f64,
     /// Length of the longest thing in it.
     pub longest: f64,
     /// How far the ends of its cord's lines stand out.
@@ -64,8 +65,19 @@ impl<'a> Lane<'a> {
         let rest = if slides { "; beads where they come to rest" } else { "" };
         let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
-        let round = piece.design.cords[strand.cord].diameter.value() / 2.0;
-        Self { laid: Laid::Strand(strand, hung), words, length, reach: reach(extent), lead: 0.0, longest, round, units }
+        let round = strand.cord_width(&piece.design).value() / 2.0;
+        let (lead, tail) = ((-extent.low.x).max(0.0), (extent.high.x - length).max(0.0));
+        Self {
+            laid: Laid::Strand(strand, hung),
+            words,
+            length,
+            reach: reach(extent),
+            lead,
+            tail,
+            longest,
+            round,
+            units,
+        }
     }
 
     fn side(piece: &'a Piece, parts: &'a [Part], name: Option<&str>, stencils: &mut Stencils<'_>) -> Self {
@@ -85,6 +97,7 @@ impl<'a> Lane<'a> {
             length,
             reach: (-top.y, bottom.y),
             lead: -top.x,
+            tail: (bottom.x - length).max(0.0),
             longest,
             round: 0.0,
             units,
@@ -105,9 +118,27 @@ impl<'a> Lane<'a> {
         Type::SMALL_STRONG.line_height()
     }
 
+    /// Where the last thing in it ends.
+    pub fn end(&self) -> f64 {
+        self.length + self.tail
+    }
+
+    /// Length with all that reaches beyond its ends.
+    pub fn whole(&self) -> f64 {
+        self.lead + self.end()
+    }
+
     /// Whether anything of it lies in a window.
     pub fn is_in(&self, window: Window) -> bool {
-        window.from < self.length
+        window.from < self.end()
+    }
+
+    /// How far below the lane's upper edge the things reach that a window must show.
+    pub fn depth(&self, window: Window, piece: &Piece) -> f64 {
+        let Laid::Strand(strand, hung) = self.laid else { return self.height() };
+        let hung = hung.straight(0.0, 0.0, |seat| touches(window, seat, strand, &piece.design));
+        let extent = figure::strand_box(&piece.design, strand, &hung);
+        self.cord() + extent.map_or(0.0, |extent| reach(extent).1)
     }
 
     /// What a window shows of it, on a width.
@@ -118,7 +149,7 @@ impl<'a> Lane<'a> {
         let marks = match self.laid {
             Laid::Strand(strand, hung) => {
                 let hung = self.laid_in(window, strand, hung, &piece.design);
-                figure::strand(&piece.design, strand, &hung, &frame, stencils)
+                figure::strand_alone(&piece.design, strand, &hung, &frame, stencils)
             }
             Laid::Side(parts) => {
                 let marks = figure::laid_side(parts, &piece.design, &frame, stencils);
@@ -135,8 +166,9 @@ impl<'a> Lane<'a> {
 
     /// The window moved for what reaches before the start of a lane that is not cut.
     fn with_lead(&self, window: Window) -> Window {
-        let uncut = window.from == 0.0 && self.length + self.lead <= window.to;
-        let shift = if uncut { (self.lead + window.first).max(0.0) } else { 0.0 };
+        let needed = (self.lead + window.first).max(0.0);
+        let uncut = window.from == 0.0 && self.end() + needed <= window.to;
+        let shift = if uncut { needed } else { 0.0 };
         Window { first: window.first - shift, last: window.last - shift, ..window }
     }
 
@@ -150,11 +182,8 @@ impl<'a> Lane<'a> {
     /// beyond has for the whole of.
     fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung, design: &Design) -> Hung {
         let wanted = |seat: &Seat| {
-            let bit = &strand.trains[seat.train].bits[seat.bit];
-            let aside = aside(bit, design);
-            let (start, end) = (seat.station - aside, seat.station + aside);
-            let touches = start < window.to && end > window.from;
-            touches || (start >= window.first && end <= window.last)
+            let (start, end) = taken(seat, strand, design);
+            touches(window, seat, strand, design) || (start >= window.first && end <= window.last)
         };
         hung.straight((window.first + self.round).max(0.0), (window.last - self.round).min(self.length), wanted)
     }
@@ -173,6 +202,18 @@ impl<'a> Lane<'a> {
         let stroke = Some(Stroke::new(style::RULE, 0.15));
         (!outline.is_empty()).then_some(Mark::Shape { outline, fill: None, stroke })
     }
+}
+
+/// Whether a seat lies in a window's own part, at least in part.
+fn touches(window: Window, seat: &Seat, strand: &Strand, design: &Design) -> bool {
+    let (start, end) = taken(seat, strand, design);
+    start < window.to && end > window.from
+}
+
+/// The stations between which a seat takes room.
+fn taken(seat: &Seat, strand: &Strand, design: &Design) -> (f64, f64) {
+    let aside = aside(&strand.trains[seat.train].bits[seat.bit], design);
+    (seat.station - aside, seat.station + aside)
 }
 
 /// How far a bit reaches along the cord from its centre at most, with what hangs from it.

@@ -15,38 +15,37 @@ const GAP: f64 = 1.2;
 
 /// The map of a proof.
 pub struct Map {
-    /// How many pages each row has.
-    rows: Vec<usize>,
+    /// In which column, and how many rows below the first, each page lies.
+    cells: Vec<(usize, usize)>,
 }
 
 impl Map {
     /// The map of a tiling.
     pub fn new(tiling: &Tiling) -> Self {
-        let mut rows = Vec::new();
+        let (mut cells, mut line, mut last) = (Vec::new(), 0, None);
         for tile in tiling.pages() {
-            rows.resize(tile.row + 1, 0);
-            rows[tile.row] += 1;
+            let here = (tile.row, tile.tier);
+            line += usize::from(last.is_some_and(|last| last != here));
+            last = Some(here);
+            cells.push((tile.column, line));
         }
-        Self { rows }
+        Self { cells }
     }
 
     /// The map with the page of an index filled. Nothing where no pages join, or where the room has
     /// no place for all.
     pub fn draw(&self, room: Rect, page: usize) -> Vec<Mark> {
-        let widest = self.rows.iter().copied().max().unwrap_or(0);
+        let widest = self.cells.iter().map(|(column, _)| column + 1).max().unwrap_or(0);
+        let lines = self.cells.last().map_or(0, |(_, line)| line + 1);
         let caption = Type::TINY.line_height() + GAP;
-        let size = (widest as f64 * CELL.0, caption + self.rows.len() as f64 * (CELL.1 + GAP));
-        if widest < 2 || size.0 > room.width || size.1 > room.height {
+        let size = (widest as f64 * CELL.0, caption + lines as f64 * (CELL.1 + GAP));
+        if self.cells.len() < 2 || size.0 > room.width || size.1 > room.height {
             return Vec::new();
         }
         let mut marks = Type::TINY.line("how the pages join").at(room.corner());
-        let mut number = 0;
-        for (row, count) in self.rows.iter().enumerate() {
-            for column in 0..*count {
-                let at = Point::new(column as f64 * CELL.0, caption + row as f64 * (CELL.1 + GAP));
-                marks.extend(cell(room.corner() + at, number, number == page));
-                number += 1;
-            }
+        for (number, (column, line)) in self.cells.iter().enumerate() {
+            let at = Point::new(*column as f64 * CELL.0, caption + *line as f64 * (CELL.1 + GAP));
+            marks.extend(cell(room.corner() + at, number, number == page));
         }
         vec![Mark::Group { label: "how the pages join".to_owned(), marks }]
     }

@@ -8,84 +8,86 @@
 
 mod check;
 mod lane;
+mod lists;
 mod map;
+mod part;
 mod tile;
 
+use std::fmt;
+
 use crate::art::Stencils;
-use crate::geometry::Point;
-use crate::materials::Article;
-use crate::pattern::FindingKind;
+use crate::trade::paper::Paper;
 
 use map::Map;
 use tile::Tiling;
 
-use super::layout::flow::Flow;
-use super::layout::table::{Align, Cell, Column, Table};
-use super::layout::{Block, Rect};
+use super::Sheet;
 use super::mark::Mark;
 use super::page::Body;
-use super::{Sheet, face, legend, spec};
 
 /// Room between the squares and what is below them, and between lanes.
 const GAP: f64 = 5.0;
-/// Longest piece of chain in mm that is drawn among the findings.
-const CHAIN: f64 = 40.0;
+
+/// Most pages of strands that a proof may have: more would be neither printed nor joined.
+pub const MOST_PAGES: usize = 60;
+
+/// Why there is no proof: its strands would take so many pages of a paper.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TooManyPages {
+    /// How many.
+    pub pages: usize,
+    /// Of which paper.
+    pub paper: Paper,
+}
+
+impl TooManyPages {
+    /// What to change.
+    #[must_use]
+    pub fn help(&self) -> &'static str {
+        if self.paper == Paper::A3 {
+            "a pattern of fewer or shorter strands has a proof; `festoon sheet` draws pieces of any length"
+        } else {
+            "ask for larger paper, as with --paper a3; `festoon sheet` draws pieces of any length"
+        }
+    }
+}
+
+impl fmt::Display for TooManyPages {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (pages, paper) = (self.pages, self.paper.word());
+        write!(f, "at actual size the strands would take {pages} pages of {paper}, more than {MOST_PAGES}")
+    }
+}
+
+impl std::error::Error for TooManyPages {}
 
 /// Draws the proof's pages.
-pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
+pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>, TooManyPages> {
     let room = sheet.room();
     let below = room.below(check::height(room.width) + GAP);
     let lanes = lane::lanes(sheet.piece, stencils);
-    let tiling = Tiling::new(&lanes, below);
+    let tiling = Tiling::new(&lanes, below, sheet.piece);
+    let pages = tiling.pages().len();
+    if pages > MOST_PAGES {
+        return Err(TooManyPages { pages, paper: sheet.style.paper });
+    }
     let map = Map::new(&tiling);
     let mut marks: Vec<Vec<Mark>> =
         tiling.pages().map(|page| tiling.draw(page, &lanes, sheet.piece, stencils)).collect();
-    marks.extend(lists(sheet, below, stencils));
+    marks.extend(lists::pages(sheet, below, stencils));
     let body = |(index, mut marks): (usize, Vec<Mark>)| {
         marks.extend(check::marks(sheet, room, &map, index));
-        Body { name: "Proof", description: describe(index, &tiling), marks, scale: "actual size (1 : 1)".to_owned() }
+        Body {
+            name: "Proof".to_owned(),
+            description: describe(index, &tiling),
+            marks,
+            scale: "actual size (1 : 1)".to_owned(),
+        }
     };
-    marks.into_iter().enumerate().map(body).collect()
+    Ok(marks.into_iter().enumerate().map(body).collect())
 }
 
 fn describe(index: usize, tiling: &Tiling) -> String {
     let what = if index < tiling.pages().len() { "Strands laid straight" } else { "Findings and beads" };
     format!("{what} at actual size, with squares of 50 mm and 2 in to measure.")
-}
-
-/// Pages of the findings and beads at actual size.
-fn lists(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Vec<Mark>> {
-    let mut flow = Flow::new(room);
-    let findings = findings(sheet, stencils);
-    if !sheet.piece.design.findings.is_empty() {
-        flow.heading(face::heading("Findings"));
-        flow.table(findings.set(room.width));
-        flow.gap(GAP);
-    }
-    flow.heading(face::heading("Beads"));
-    flow.table(legend::table(sheet.piece, stencils).set(room.width));
-    flow.into_pages()
-}
-
-/// One row a finding: its drawing, its name and what to ask for.
-fn findings(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Table {
-    let design = &sheet.piece.design;
-    let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
-    for (index, finding) in design.findings.iter().enumerate() {
-        let drawing = drawing(index, finding.kind, stencils);
-        let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index)));
-        table.push(vec![Cell::Drawing(drawing), words]);
-    }
-    table
-}
-
-/// A finding at actual size; of a chain, a piece.
-fn drawing(index: usize, kind: FindingKind, stencils: &mut Stencils<'_>) -> Block {
-    let mark = match kind {
-        FindingKind::Chain => stencils.chain(index, &[Point::ORIGIN, Point::new(CHAIN, 0.0)], 1.0),
-        _ => stencils.finding(index, Point::ORIGIN, 0.0, 1.0),
-    };
-    let [low, high] = stencils.bounds(&mark).unwrap_or_default();
-    let size = high - low;
-    Block::new(size.x, size.y, Block::new(size.x, size.y, vec![mark]).at(Point::ORIGIN - low))
 }

@@ -1,0 +1,161 @@
+//! A page in parts for those who hear it: headings, paragraphs, figures with their labels, and what is
+//! only ornament.
+//!
+//! Parts follow one another as the page's marks do, so that drawn one after another they are the page.
+
+use std::collections::BTreeSet;
+
+use crate::sheet::mark::{Anchor, FOOTER, Mark, Page, Text};
+use crate::sheet::metrics;
+
+/// Words on a line that are less than this share of their size apart are one word.
+const JOINED: f64 = 0.1;
+
+/// What a part is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Role {
+    /// A heading of a level from 1, and what it says.
+    Heading(u16, String),
+    /// Words.
+    Paragraph,
+    /// A drawing, and what it shows.
+    Figure(String),
+    /// A drawing that shows nothing: rules, brackets, beads beside their names.
+    Ornament,
+    /// The page's footer.
+    Footer,
+}
+
+/// A part of a page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part<'a> {
+    /// What it is.
+    pub role: Role,
+    /// Its marks, in drawing order.
+    pub marks: &'a [Mark],
+}
+
+impl Part<'_> {
+    /// The marks, with a space between words that only their places keep apart, so that they are read
+    /// apart too. Spaces stand where they move nothing: after words set from the left, before words
+    /// set to the right.
+    pub fn read_apart(&self) -> Vec<Mark> {
+        let mut marks = self.marks.to_vec();
+        for at in 1..marks.len() {
+            // `at` is at least 1 and less than the length.
+            let (before, after) = marks.split_at_mut(at);
+            if let (Some(Mark::Text(one)), Some(Mark::Text(next))) = (before.last_mut(), after.first_mut()) {
+                part_words(one, next);
+            }
+        }
+        marks
+    }
+}
+
+fn part_words(one: &mut Text, next: &mut Text) {
+    let end = one.at.x + metrics::width(&one.text, one.size, one.weight);
+    let adjoins = one.at.y == next.at.y && (next.at.x - end).abs() < one.size * JOINED;
+    match (one.anchor, next.anchor) {
+        (Anchor::Start, Anchor::Start) if adjoins => {}
+        (Anchor::Start, _) => one.text.push(' '),
+        (_, Anchor::End) => next.text.insert(0, ' '),
+        (_, Anchor::Middle) => next.text = format!(" {} ", next.text),
+        (_, Anchor::Start) => {}
+    }
+}
+
+/// What marks must share to be one part.
+#[derive(PartialEq)]
+enum Class {
+    Words { level: u16, size: f64 },
+    Drawn,
+    Footer,
+}
+
+/// The parts of a page, in drawing order.
+pub fn parts(page: &Page) -> Vec<Part<'_>> {
+    let runs = page.marks.chunk_by(|one, next| class(one) == class(next));
+    runs.map(|marks| Part { role: role(marks), marks }).collect()
+}
+
+fn class(mark: &Mark) -> Class {
+    match mark {
+        Mark::Text(text) => Class::Words { level: text.level, size: text.size },
+        Mark::Group { label, .. } if label == FOOTER => Class::Footer,
+        _ => Class::Drawn,
+    }
+}
+
+fn role(marks: &[Mark]) -> Role {
+    match marks.first().map(class) {
+        Some(Class::Words { level: 0, .. }) => Role::Paragraph,
+        Some(Class::Words { level, .. }) => Role::Heading(level, words(marks)),
+        Some(Class::Footer) => Role::Footer,
+        Some(Class::Drawn) | None => {
+            let mut labels = Vec::new();
+            gather_labels(marks, &mut labels);
+            let mut seen = BTreeSet::new();
+            labels.retain(|label| seen.insert(*label));
+            if labels.is_empty() { Role::Ornament } else { Role::Figure(labels.join("; ")) }
+        }
+    }
+}
+
+fn words(marks: &[Mark]) -> String {
+    let text = |mark: &Mark| if let Mark::Text(text) = mark { Some(text.text.clone()) } else { None };
+    marks.iter().filter_map(text).collect::<Vec<_>>().join(" ")
+}
+
+/// The outermost labels of marks.
+fn gather_labels<'a>(marks: &'a [Mark], labels: &mut Vec<&'a str>) {
+    for mark in marks {
+        match mark {
+            Mark::Group { label, .. } if !label.is_empty() => labels.push(label),
+            held => gather_labels(held.inner(), labels),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::Point;
+    use crate::sheet::layout::Block;
+    use crate::sheet::layout::text::Type;
+
+    #[test]
+    fn words_that_only_their_places_keep_apart_are_read_apart() {
+        let word = |text: &str, x: f64, y: f64, anchor| Type::BODY.mark(text, Point::new(x, y), anchor);
+        let marks = [
+            word("5", 0.0, 0.0, Anchor::Start),
+            word("A", Type::BODY.width("5"), 0.0, Anchor::Start),
+            word("reed", 20.0, 0.0, Anchor::Start),
+            word("124", 60.0, 0.0, Anchor::End),
+            word("ten", 60.0, 9.0, Anchor::Middle),
+        ];
+        let marks = Part { role: Role::Paragraph, marks: &marks }.read_apart();
+        assert_eq!(words(&marks).replace(' ', "_"), "5_A__reed__124__ten_");
+    }
+
+    #[test]
+    fn runs_of_marks_are_headings_paragraphs_figures_and_ornament() {
+        let group = |label: &str| Mark::Group { label: label.into(), marks: Vec::new() };
+        let words = Block::stack([Type::TITLE.line("Reeds"), Type::BODY.paragraph("one two", 8.0)], 0.0);
+        let mut marks = words.at(Point::ORIGIN);
+        marks.extend([group(""), group("strand 1"), group(""), group("strand 1"), group("strand 2")]);
+        marks.extend(Type::HEADING.line("Beads").marks);
+        marks.extend([group(""), group(FOOTER)]);
+        let (title, description) = (String::new(), String::new());
+        let page = Page { width: 9.0, height: 9.0, title, description, symbols: Vec::new(), marks };
+        let roles: Vec<_> = parts(&page).into_iter().map(|part| (part.role, part.marks.len())).collect();
+        let expected = [
+            (Role::Heading(1, "Reeds".into()), 1),
+            (Role::Paragraph, 2),
+            (Role::Figure("strand 1; strand 2".into()), 5),
+            (Role::Heading(2, "Beads".into()), 1),
+            (Role::Ornament, 1),
+            (Role::Footer, 1),
+        ];
+        assert_eq!(roles, expected);
+    }
+}

@@ -1,0 +1,79 @@
+//! The findings and beads, one below another at actual size.
+
+use crate::art::Stencils;
+use crate::geometry::Point;
+use crate::materials::Article;
+use crate::pattern::FindingKind;
+use crate::sheet::layout::flow::Flow;
+use crate::sheet::layout::table::{Align, Cell, Column, Table};
+use crate::sheet::layout::text::Type;
+use crate::sheet::layout::{Block, Rect};
+use crate::sheet::mark::Mark;
+use crate::sheet::{Sheet, face, legend, spec};
+
+use super::GAP;
+
+/// Longest piece of chain in mm that is drawn among the findings.
+const CHAIN: f64 = 40.0;
+/// Most of a page's width that a drawing takes, so that words have room beside it.
+const WIDEST: f64 = 0.6;
+/// Room in mm for the heading above a drawing and the rule below it.
+const AROUND: f64 = 12.0;
+/// What stands in the place of a drawing that has no room.
+const TOO_LARGE: &str = "too large to be drawn here: see the strands";
+/// Width of those words.
+const WORDS: f64 = 30.0;
+
+/// Pages of the findings and beads at actual size.
+pub fn pages(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Vec<Mark>> {
+    let mut flow = Flow::new(room);
+    if !sheet.piece.design.findings.is_empty() {
+        flow.heading(face::heading("Findings"));
+        flow.table(findings(sheet, room, stencils).set(room.width));
+        flow.gap(GAP);
+    }
+    flow.heading(face::heading("Beads"));
+    flow.table(beads(sheet, room, stencils).set(room.width));
+    flow.into_pages().into_iter().map(|page| page.marks).collect()
+}
+
+/// One row a finding: its drawing, its name and what to ask for.
+fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
+    let design = &sheet.piece.design;
+    let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
+    for (index, finding) in design.findings.iter().enumerate() {
+        let drawing = fitting(drawing(index, finding.kind, stencils), room);
+        let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index)));
+        table.push(vec![Cell::Drawing(drawing), words]);
+    }
+    table
+}
+
+/// One row a bead: its letter, its drawing, its name and what to ask for.
+fn beads(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
+    let (letter, drawing) = (Column::new("", Align::Left), Column::new("", Align::Middle));
+    let mut table = Table::new(vec![letter, drawing, Column::wrapping("")]);
+    for (index, bead) in sheet.piece.design.beads.iter().enumerate() {
+        let drawing = fitting(legend::drawing(index, bead, stencils), room);
+        let words = Cell::Double(bead.name.clone(), spec::size(bead));
+        table.push(vec![Cell::strong(&bead.letter), Cell::Drawing(drawing), words]);
+    }
+    table
+}
+
+/// A drawing, or words in its place where it has no room.
+fn fitting(drawing: Block, room: Rect) -> Block {
+    let fits = drawing.width <= room.width * WIDEST && drawing.height <= room.height - AROUND;
+    if fits { drawing } else { Type::TINY.paragraph(TOO_LARGE, WORDS) }
+}
+
+/// A finding at actual size; of a chain, a piece.
+fn drawing(index: usize, kind: FindingKind, stencils: &mut Stencils<'_>) -> Block {
+    let mark = match kind {
+        FindingKind::Chain => stencils.chain(index, &[Point::ORIGIN, Point::new(CHAIN, 0.0)], 1.0),
+        _ => stencils.finding(index, Point::ORIGIN, 0.0, 1.0),
+    };
+    let [low, high] = stencils.bounds(&mark).unwrap_or_default();
+    let size = high - low;
+    Block::new(size.x, size.y, Block::new(size.x, size.y, vec![mark]).at(Point::ORIGIN - low))
+}
