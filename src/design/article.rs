@@ -1,7 +1,7 @@
 //! Beads, cords and findings: from the pattern's keys to complete articles.
 
 use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
-use crate::remark::{Code, Remark};
+use crate::remark::{Code, Remark, a, suggest};
 use crate::sheet::mark::Rgb;
 use crate::source::{At, Place};
 use crate::trade::{densities, gauges, seeds};
@@ -71,7 +71,7 @@ fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Len
     match &size.value {
         BeadSize::Both(across, along) => Some((*across, *along)),
         BeadSize::Across(across) if along_differs => context.refuse(
-            Remark::new(Code::MissingSize, format!("a {shape} needs its size across and along the hole"))
+            Remark::new(Code::MissingSize, format!("{} needs its size across and along the hole", a(shape.word())))
                 .at(size.place)
                 .help(format!("write both, across first: {} x … mm", across.value())),
         ),
@@ -132,7 +132,10 @@ fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
         None => GLASS,
         Some(material) => densities::density(&material.value).unwrap_or_else(|| {
             let headline = format!("bead {}: no density is known for `{}`", bead.id, material.value);
-            let help = "write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass";
+            let known = || format!("festoon knows {}", densities::names().collect::<Vec<_>>().join(", "));
+            let near = suggest(&material.value, densities::names(), known);
+            let help =
+                format!("write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass; {near}");
             context.remarks.push(Remark::new(Code::UnknownMaterial, headline).at(material.place).help(help));
             GLASS
         }),
@@ -273,7 +276,7 @@ fn complete(mut finding: Finding, written: &pattern::Finding, context: &mut Cont
     let holes = Some("holes").filter(|_| is_bar && written.holes.is_none());
     let missing: Vec<_> = sizes.chain(holes).collect();
     if !missing.is_empty() {
-        let headline = format!("{}: a {} needs its {}", finding.id, finding.kind, missing.join(", "));
+        let headline = format!("{}: {} needs its {}", finding.id, a(finding.kind.word()), missing.join(", "));
         let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
         return context
             .refuse(Remark::new(Code::MissingSize, headline).at(written.kind.place).help(format!("add {help}")));

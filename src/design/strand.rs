@@ -122,6 +122,7 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
     let named = ids.iter().filter(|id| id.value != "knot");
     let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
     let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
+    spot::check_crimped(ids, shelf, context);
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
         (Some(guard), _) => shelf.findings[*guard].length,

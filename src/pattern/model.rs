@@ -241,7 +241,7 @@ record!(
         name: At<String>,
         /// How much longer or shorter each strand is.
         change: At<Change>,
-        /// The body that this size is made for, where it is another.
+        /// The body that this size is made for, as far as it is another.
         wear: Option<At<Wear>>,
     }
 );

@@ -94,7 +94,7 @@ codes! {
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
     Misplaced = "misplaced", Error,
         "A bead, cord or finding stands where it has no business. Among `ends` stand crimps, crimp \
-         covers, wire guards, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
+         covers and wire guards with a crimp, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
@@ -175,6 +175,10 @@ codes! {
         "The crimps reach below the cone's mouth, so that the cone does not hide them. Their place \
          follows from the cone's taper, the pin's eye (its `outside`, or an assumed 3 mm), the loops \
          and the crimps' length.";
+    WireKnotted = "wire-knotted", Warning,
+        "Coated steel wire is stiff and smooth: a knot in it slips or kinks it. It is closed with crimps \
+         (common practice, no source), under a knot cover too; thread, silk, leather and elastic are knotted. \
+         A strand without a finding among its `ends` is knotted.";
     WeakCord = "weak-cord", Warning,
         "The cord's breaking strength is less than five times the largest tension of the hanging \
          strand. The tension at an end is sqrt(H^2 + V^2), where H and V are the horizontal and \

@@ -12,6 +12,7 @@ mod extender;
 mod fit;
 mod hang;
 mod hitch;
+mod knot;
 mod legend;
 mod load;
 mod packs;
@@ -37,6 +38,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             pin::check(design),
             cone::check(design),
             bar::check(design),
+            knot::check(design),
             load::check(design, drape),
             hang::check(design, drape),
             ring::check(design, drape),

@@ -49,6 +49,8 @@ pub fn finding(kind: FindingKind, colour: Rgb) -> Finding {
         FindingKind::Cone => (12.0, 0.0, 0.0),
         FindingKind::EyePin | FindingKind::HeadPin => (25.0, 0.0, 0.72),
         FindingKind::Clasp | FindingKind::Hook | FindingKind::ToggleRing => (12.0, 0.0, 0.0),
+        FindingKind::SpringRing | FindingKind::BarrelHalf => (8.0, 0.0, 0.0),
+        FindingKind::ToggleBar => (5.0, 0.0, 0.0),
         FindingKind::JumpRing => (0.0, 5.0, 0.8),
         FindingKind::Chain => (0.0, 0.0, 0.7),
         FindingKind::SpacerBar => (2.5, 0.0, 0.0),

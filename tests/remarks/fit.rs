@@ -23,7 +23,7 @@ fn cords() -> Vec<Case> {
 
 /// A strand on a folded cord, hitched to a jump ring.
 fn doubled(from: &str, to: &str) -> String {
-    let text = changed(&[("kind: wire", "kind: silk"), ("length: 16 in", "length: 16 in\n    doubled: yes")]);
+    let text = changed(&[("kind: thread", "kind: silk"), ("length: 16 in", "length: 16 in\n    doubled: yes")]);
     let text = with_findings(&text, &["ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm }", CRIMP]);
     (text + "closure: { left: [ring] }\n").replace(from, to)
 }

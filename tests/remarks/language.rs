@@ -108,8 +108,8 @@ fn lengths() -> Vec<Case> {
     let chain = |more: &str| {
         let hung = "[{ dangle: [20 reed], on: pin }]";
         let text = changed(&[
-            ("kind: wire", "kind: chain"),
-            ("    cord: wire\n", &format!("    cord: wire\n{more}")),
+            ("kind: thread", "kind: chain"),
+            ("    cord: line\n", &format!("    cord: line\n{more}")),
             ("[20 reed]", hung),
         ]);
         with_findings(&text, &[&PIN.replace("20 mm", "200 mm")])

@@ -17,9 +17,18 @@ fn load() -> Vec<Case> {
     let mass = |mass| changed(&[("0.27 g", mass)]);
     vec![
         Case::new(Code::WeakCord, strength(five * 1.001), strength(five * 0.999)),
+        Case::new(Code::WireKnotted, sound(), changed(&[("kind: thread", "kind: wire")])),
+        Case::new(Code::WireKnotted, crimped("crimp"), crimped("knot")),
         Case::new(Code::StrengthUnknown, sound(), changed(&[(" strength: 67 N,", "")])),
         Case::new(Code::HeavyPiece, mass("7.4888 g"), mass("7.4889 g")),
     ]
+}
+
+/// The sound pattern on wire, closed in some way.
+fn crimped(ends: &str) -> String {
+    let text =
+        changed(&[("kind: thread", "kind: wire"), ("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
+    if ends == "crimp" { with_findings(&text, &[CRIMP]) } else { text }
 }
 
 fn hanging() -> Vec<Case> {
@@ -122,7 +131,7 @@ fn barred(spacing: &str) -> String {
 
 /// A bracelet of two strands of so many beads.
 fn beside(one: u32, wear: &str, other: u32) -> String {
-    let second = format!("[{one} reed]\n  - {{ name: other, cord: wire, beads: [{other} reed] }}\n");
+    let second = format!("[{one} reed]\n  - {{ name: other, cord: line, beads: [{other} reed] }}\n");
     bracelet(wear).replace("[30 reed]\n", &second)
 }
 
