@@ -51,6 +51,12 @@ impl Shaper {
         glyphs.glyph_positions().iter().map(|position| position.x_advance).sum()
     }
 
+    /// Sum of the advances of a text's characters, each alone: nearly its advance, and quickly found.
+    fn rough_advance(&self, text: &str) -> i32 {
+        let of = |c: char| self.face.glyph_index(c).and_then(|glyph| self.face.glyph_hor_advance(glyph));
+        text.chars().filter_map(of).map(i32::from).sum()
+    }
+
     /// The plan that is ready for a text, where there is one.
     fn plan(&self, buffer: &UnicodeBuffer) -> Option<&ShapePlan> {
         let plain = buffer.direction() == Direction::LeftToRight && buffer.language().is_none();
@@ -111,7 +117,8 @@ fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     let (mut lines, mut line, mut rest) = (Vec::new(), String::new(), pieces.as_slice());
     while !rest.is_empty() {
         let longer = |count: usize| format!("{line}{}", rest[..count].concat());
-        let count = largest(rest.len(), |count| fits(&longer(count)));
+        let guess = roughly(&line, rest, size, weight, most);
+        let count = largest(rest.len(), guess, |count| fits(&longer(count)));
         line = longer(count);
         rest = &rest[count..];
         if let Some((piece, after)) = rest.split_first() {
@@ -124,18 +131,29 @@ fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     if lines.is_empty() { vec![String::new()] } else { lines }
 }
 
+/// About how many pieces a line has room for.
+fn roughly(line: &str, pieces: &[&str], size: f64, weight: Weight, most: f64) -> usize {
+    let shaper = Shaper::of(weight);
+    let mut taken = shaper.rough_advance(line);
+    let room = |piece: &&&str| {
+        let fits = shaper.millimetres(taken + shaper.rough_advance(piece.trim_end()), size) <= most;
+        taken += shaper.rough_advance(piece);
+        fits
+    };
+    pieces.iter().take_while(room).count()
+}
+
 /// The largest count up to `most` that fits, where what is longer is also wider; 0 where none does.
-/// Most texts fit whole, which is asked first.
-fn largest(most: usize, fits: impl Fn(usize) -> bool) -> usize {
-    if fits(most) {
-        return most;
+/// Found from a guess, one by one: measuring takes long, and a good guess needs it once or twice.
+fn largest(most: usize, guess: usize, fits: impl Fn(usize) -> bool) -> usize {
+    let mut count = guess.min(most);
+    while count > 0 && !fits(count) {
+        count -= 1;
     }
-    let (mut low, mut high) = (0, most);
-    while high - low > 1 {
-        let middle = low.midpoint(high);
-        *if fits(middle) { &mut low } else { &mut high } = middle;
+    while count < most && fits(count + 1) {
+        count += 1;
     }
-    low
+    count
 }
 
 /// Ends a line, unless nothing but white space stands on it.
