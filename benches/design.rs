@@ -6,7 +6,7 @@ use divan::{Bencher, black_box};
 use festoon::art::Ink;
 use festoon::design::{Choice, resolve};
 use festoon::materials::{Order, materials};
-use festoon::sheet::{Style, pages};
+use festoon::sheet::{Style, metrics, pages};
 use festoon::steps::steps;
 use festoon::trade::paper::Paper;
 use festoon::{drape, pattern, piece, rules};
@@ -43,7 +43,10 @@ fn rules_of_500_beads(bencher: Bencher<'_, '_>) {
 fn marks_of_500_beads(bencher: Bencher<'_, '_>) {
     let piece = support::piece(500);
     let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
-    bencher.bench_local(|| pages(black_box(&piece), &style));
+    bencher.bench_local(|| {
+        metrics::forget();
+        pages(black_box(&piece), &style)
+    });
 }
 
 /// Reading, resolving, hanging, rules, materials, steps and the marks of all pages.
@@ -52,6 +55,7 @@ fn everything_before_the_file(bencher: Bencher<'_, '_>) {
     let source = support::pattern(500);
     let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
     bencher.bench_local(|| {
+        metrics::forget();
         let piece = piece(black_box(&source), &Choice::default(), None).0.expect("a sound pattern");
         (materials(&piece.design, &Order::default()), steps(&piece.design), pages(&piece, &style))
     });

@@ -166,6 +166,17 @@ fn an_error_writes_nothing_and_keeps_the_old_file() {
 }
 
 #[test]
+fn a_proof_of_more_pages_than_anyone_joins_writes_nothing() {
+    let folder = folder("long-proof");
+    let file = folder.join("proof.pdf");
+    let long = SOUND.replace("length: 26 in ", "length: 12 m ");
+    let ran = fed(&["proof", "-", "--paper", "a5", "-o", file.to_str().unwrap()], &long);
+    assert_eq!(ran.code, 2, "{}", ran.err);
+    assert!(ran.err.contains("pages of a5, more than 60") && ran.err.contains("--paper a3"), "{}", ran.err);
+    assert_eq!(names(&folder), [""; 0]);
+}
+
+#[test]
 fn a_folder_that_cannot_be_made_is_trouble() {
     let folder = folder("blocked");
     fs::write(folder.join("file"), "").unwrap();

@@ -86,7 +86,7 @@ impl<'a> Drawing<'a> {
         marks.extend(self.table(facets));
         marks.extend((self.ink == Ink::Colour).then(|| self.edges(facets)));
         marks.extend(self.hole_ends());
-        if self.bead.shape == Shape::Cube {
+        if matches!(self.bead.shape, Shape::Cube | Shape::Bicone | Shape::Chip) {
             marks.extend(self.glint());
         }
         marks

@@ -54,8 +54,8 @@ pub fn facets(shape: Shape, finish: Finish, size: Size) -> Vec<Facet> {
     let facets = match shape {
         Shape::Bicone => cut_lengthwise(&bicone_profile(size), 6),
         Shape::Tube if cut => cut_lengthwise(&[(-size.along, size.across), (size.along, size.across)], 6),
-        Shape::Cube => bevelled(&square(size, if cut { 0.3 } else { 0.08 }), if cut { 0.6 } else { 0.8 }),
-        Shape::Square if cut => bevelled(&square(size, 0.34), 0.58),
+        Shape::Cube => bevelled(&square(size, if cut { 0.24 } else { 0.08 }), if cut { 0.62 } else { 0.8 }),
+        Shape::Square if cut => bevelled(&cushion(size, 16), 0.66),
         Shape::Coin if cut => bevelled(&regular(size, 12), 0.62),
         Shape::Chip => bevelled(&shape::chip(size), 0.66),
         _ if cut => cut_in_triangles(&shape::profile(shape, size), 8),
@@ -88,6 +88,14 @@ fn square(Size { along, across, .. }: Size, cut: f64) -> Vec<Point> {
 fn regular(Size { along, across, .. }: Size, corners: u32) -> Vec<Point> {
     let towards = |i: u32| Point::towards(f64::from(i) / f64::from(corners) * TAU);
     (0..corners).map(towards).map(|at| Point::new(at.x * along, at.y * across)).collect()
+}
+
+/// Corners on a square with sides that swell and corners that are round.
+fn cushion(Size { along, across, .. }: Size, corners: u32) -> Vec<Point> {
+    const ROUNDNESS: f64 = 0.5;
+    let swollen = |share: f64| libm::copysign(libm::pow(libm::fabs(share), ROUNDNESS), share);
+    let towards = |i: u32| Point::towards((f64::from(i) + 0.5) / f64::from(corners) * TAU);
+    (0..corners).map(towards).map(|at| Point::new(swollen(at.x) * along, swollen(at.y) * across)).collect()
 }
 
 /// A flat table with a slope down to each side; the corners go clockwise.

@@ -3,6 +3,8 @@
 //! Lengths in mm. Shaping is that of the renderer (kerning and ligatures included), so that a width
 //! is the width drawn. What a font cannot draw counts as wide as its empty box; [`missing`] names it.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use rustybuzz::{Direction, Face, ShapePlan, UnicodeBuffer, script};
@@ -51,6 +53,12 @@ impl Shaper {
         glyphs.glyph_positions().iter().map(|position| position.x_advance).sum()
     }
 
+    /// Sum of the advances of a text's characters, each alone: nearly its advance, and quickly found.
+    fn rough_advance(&self, text: &str) -> i32 {
+        let of = |c: char| self.face.glyph_index(c).and_then(|glyph| self.face.glyph_hor_advance(glyph));
+        text.chars().filter_map(of).map(i32::from).sum()
+    }
+
     /// The plan that is ready for a text, where there is one.
     fn plan(&self, buffer: &UnicodeBuffer) -> Option<&ShapePlan> {
         let plain = buffer.direction() == Direction::LeftToRight && buffer.language().is_none();
@@ -67,11 +75,38 @@ impl Shaper {
     }
 }
 
+/// Most texts of a weight whose advance is kept.
+const MOST_KNOWN: usize = 4096;
+
+thread_local! {
+    /// Advances of the texts measured so far, regular and semibold: pages measure the same words as
+    /// they wrap, align and place them, and shaping takes most of the time that a page takes.
+    static KNOWN: RefCell<[BTreeMap<String, i32>; 2]> = const { RefCell::new([BTreeMap::new(), BTreeMap::new()]) };
+}
+
 /// Width of a line of text.
 #[must_use]
 pub fn width(text: &str, size: f64, weight: Weight) -> f64 {
     let shaper = Shaper::of(weight);
-    shaper.millimetres(shaper.advance(text), size)
+    shaper.millimetres(KNOWN.with_borrow_mut(|known| advance(text, weight, known)), size)
+}
+
+fn advance(text: &str, weight: Weight, [regular, semibold]: &mut [BTreeMap<String, i32>; 2]) -> i32 {
+    let known = if weight == Weight::Regular { regular } else { semibold };
+    if let Some(advance) = known.get(text) {
+        return *advance;
+    }
+    if known.len() >= MOST_KNOWN {
+        known.clear();
+    }
+    let advance = Shaper::of(weight).advance(text);
+    known.insert(text.to_owned(), advance);
+    advance
+}
+
+/// Forgets all measured texts, so that a benchmark measures what a first page takes.
+pub fn forget() {
+    KNOWN.with_borrow_mut(|known| known.iter_mut().for_each(BTreeMap::clear));
 }
 
 /// From the baseline up to the top that the font reserves.
@@ -111,7 +146,8 @@ fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     let (mut lines, mut line, mut rest) = (Vec::new(), String::new(), pieces.as_slice());
     while !rest.is_empty() {
         let longer = |count: usize| format!("{line}{}", rest[..count].concat());
-        let count = largest(rest.len(), |count| fits(&longer(count)));
+        let guess = roughly(&line, rest, size, weight, most);
+        let count = largest(rest.len(), guess, |count| fits(&longer(count)));
         line = longer(count);
         rest = &rest[count..];
         if let Some((piece, after)) = rest.split_first() {
@@ -124,18 +160,29 @@ fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     if lines.is_empty() { vec![String::new()] } else { lines }
 }
 
+/// About how many pieces a line has room for.
+fn roughly(line: &str, pieces: &[&str], size: f64, weight: Weight, most: f64) -> usize {
+    let shaper = Shaper::of(weight);
+    let mut taken = shaper.rough_advance(line);
+    let room = |piece: &&&str| {
+        let fits = shaper.millimetres(taken + shaper.rough_advance(piece.trim_end()), size) <= most;
+        taken += shaper.rough_advance(piece);
+        fits
+    };
+    pieces.iter().take_while(room).count()
+}
+
 /// The largest count up to `most` that fits, where what is longer is also wider; 0 where none does.
-/// Most texts fit whole, which is asked first.
-fn largest(most: usize, fits: impl Fn(usize) -> bool) -> usize {
-    if fits(most) {
-        return most;
+/// Found from a guess, one by one: measuring takes long, and a good guess needs it once or twice.
+fn largest(most: usize, guess: usize, fits: impl Fn(usize) -> bool) -> usize {
+    let mut count = guess.min(most);
+    while count > 0 && !fits(count) {
+        count -= 1;
     }
-    let (mut low, mut high) = (0, most);
-    while high - low > 1 {
-        let middle = low.midpoint(high);
-        *if fits(middle) { &mut low } else { &mut high } = middle;
+    while count < most && fits(count + 1) {
+        count += 1;
     }
-    low
+    count
 }
 
 /// Ends a line, unless nothing but white space stands on it.
@@ -235,6 +282,17 @@ mod tests {
             assert!(cap_height(10.0, weight) > 6.0 && cap_height(10.0, weight) < ascent(10.0, weight));
             assert!(descent(10.0, weight) > 1.0);
         }
+    }
+
+    #[test]
+    fn known_texts_are_as_wide_as_new_ones_in_either_weight() {
+        let widths = || [Weight::Regular, Weight::Semibold].map(|weight| width("AV reed", 10.0, weight));
+        forget();
+        let new = widths();
+        assert_eq!(new, widths());
+        assert!(new[0] < new[1]);
+        assert!((0..=MOST_KNOWN).all(|at| width(&at.to_string(), 10.0, Weight::Regular) > 0.0));
+        assert_eq!(new, widths());
     }
 
     #[test]

@@ -1,22 +1,38 @@
-//! References: the resolved numbers of each shipped pattern, in `tests/patterns/NAME.json`.
+//! References: the resolved numbers of each shipped pattern, in `tests/patterns/NAME.json`, and its face
+//! page, in `NAME.svg`, so that a difference tells whether the sums moved or the drawing.
 //!
 //! They are compared exactly, as every platform computes the same numbers; floats are rounded to six
-//! decimals so that a reader can read them. A test that fails leaves `NAME.expected.json` and
-//! `NAME.got.json` in `target/references`. `FESTOON_ACCEPT=1` takes what the program computes now
-//! as the reference. A reference drawing of a pattern belongs beside its numbers, as `NAME.svg`.
+//! decimals so that a reader can read them, and pages have the precision of their files. A test that
+//! fails leaves `NAME.expected.json` and `NAME.got.json`, or the like, in `target/references`.
+//! `FESTOON_ACCEPT=1` takes what the program makes now as the reference.
 
 use std::fs;
 use std::path::PathBuf;
 
+use festoon::art::Ink;
 use festoon::design::Choice;
+use festoon::export;
 use festoon::measure::Measures;
+use festoon::sheet::{self, Style};
+use festoon::trade::paper::Paper;
 use serde_json::Value;
 
 use super::shipped::{Shipped, root, shipped};
 
 #[test]
 fn numbers_are_those_of_the_references() {
-    let differing: Vec<_> = shipped().iter().filter(|shipped| !agrees(shipped)).map(|one| one.name.clone()).collect();
+    assert_references("json", numbers);
+}
+
+#[test]
+fn face_pages_are_those_of_the_references() {
+    assert_references("svg", face);
+}
+
+fn assert_references(ending: &str, made: impl Fn(&Shipped) -> String) {
+    let all = shipped();
+    let differing: Vec<_> =
+        all.iter().filter(|one| !agrees(&one.name, ending, &made(one))).map(|one| &one.name).collect();
     assert!(differing.is_empty(), "{differing:?} differ: compare the files in target/references");
 }
 
@@ -24,31 +40,35 @@ fn numbers_are_those_of_the_references() {
 fn every_reference_has_its_pattern() {
     let names: Vec<_> = shipped().into_iter().map(|shipped| shipped.name).collect();
     let files = fs::read_dir(root().join("tests/patterns")).unwrap().map(|entry| entry.unwrap().path());
-    let references = files.filter(|path| path.extension().is_some_and(|ending| ending == "json"));
+    let references = files.filter(|path| path.extension().is_some_and(|ending| ending == "json" || ending == "svg"));
     for path in references {
         let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
         assert!(names.contains(&name), "no pattern for {}", path.display());
     }
 }
 
-fn agrees(shipped: &Shipped) -> bool {
-    let path = root().join("tests/patterns").join(format!("{}.json", shipped.name));
-    let got = numbers(shipped);
+fn agrees(name: &str, ending: &str, got: &str) -> bool {
+    let path = root().join(format!("tests/patterns/{name}.{ending}"));
     if std::env::var_os("FESTOON_ACCEPT").is_some_and(|accept| accept == "1") {
-        fs::write(&path, &got).unwrap();
+        fs::write(&path, got).unwrap();
     }
     let expected = fs::read_to_string(&path).unwrap_or_default();
     if got != expected {
-        leave(&shipped.name, &expected, &got);
+        leave(name, ending, &expected, got);
     }
     got == expected
 }
 
-fn leave(name: &str, expected: &str, got: &str) {
+fn leave(name: &str, ending: &str, expected: &str, got: &str) {
     let folder: PathBuf = root().join("target/references");
     fs::create_dir_all(&folder).unwrap();
-    fs::write(folder.join(format!("{name}.expected.json")), expected).unwrap();
-    fs::write(folder.join(format!("{name}.got.json")), got).unwrap();
+    fs::write(folder.join(format!("{name}.expected.{ending}")), expected).unwrap();
+    fs::write(folder.join(format!("{name}.got.{ending}")), got).unwrap();
+}
+
+fn face(shipped: &Shipped) -> String {
+    let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
+    export::svg(&sheet::pages(&shipped.piece(&Choice::default()).0, &style)[0])
 }
 
 fn numbers(shipped: &Shipped) -> String {

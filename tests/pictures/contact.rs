@@ -7,6 +7,7 @@ use festoon::geometry::Point;
 use festoon::pattern::{CordKind, FindingKind, Finish, Shape};
 use festoon::sheet::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
 
+use crate::reference::assert_reference;
 use crate::samples;
 
 const REED: Rgb = Rgb(0x5d, 0x7f, 0x5b);
@@ -60,11 +61,11 @@ fn bead_page(design: &Design, ink: Ink, name: &str) -> Page {
     let mut marks = Vec::new();
     for (index, bead) in design.beads.iter().enumerate() {
         let (row, column) = (index / Finish::ALL.len(), index % Finish::ALL.len());
-        let at = Point::new(22.0 + column as f64 * 28.0, 16.0 + row as f64 * 23.0);
-        marks.push(stencils.bead(index, at, 0.0, 2.0));
-        marks.push(stencils.bead(index, at + Point::new(12.0, -4.0), 0.9, 1.0));
-        marks.push(stencils.bead(index, at + Point::new(12.0, 4.0), -1.2, 0.66));
-        marks.push(label(at + Point::new(2.0, 11.5), &bead.name));
+        let at = Point::new(19.0 + column as f64 * 28.0, 14.0 + row as f64 * 23.0);
+        marks.push(stencils.bead(index, at, 0.0, 1.8));
+        marks.push(stencils.bead(index, at + Point::new(14.0, -4.5), 0.9, 1.0));
+        marks.push(stencils.bead(index, at + Point::new(14.0, 4.5), -1.2, 0.66));
+        marks.push(label(at + Point::new(2.0, 10.5), &bead.name));
     }
     page(stencils, marks, name)
 }
@@ -76,8 +77,10 @@ fn every_shape_in_every_finish_is_drawn_in_every_ink() {
         let page = bead_page(&design, ink, name);
         let most = page.symbols.iter().map(|symbol| symbol.marks.len()).max();
         assert!(most <= Some(13), "{name}: {most:?} marks in a symbol");
-
         write(&page, name);
+        if ink == Ink::Colour {
+            assert_reference(&page, 84.0, "contact-sheet");
+        }
         assert_eq!(page.marks.len(), design.beads.len() * 4);
     }
 }
@@ -126,6 +129,9 @@ fn every_finding_is_drawn() {
         let page = finding_page(&design, ink);
         assert!(page.marks.len() > 2 * FindingKind::ALL.len());
         write(&page, name);
+        if ink == Ink::Colour {
+            assert_reference(&page, 80.0, "contact-sheet-findings");
+        }
     }
 }
 
@@ -142,11 +148,11 @@ fn finding_page(design: &Design, ink: Ink) -> Page {
     let mut stencils = Stencils::new(design, ink);
     let mut marks = Vec::new();
     for (index, finding) in design.findings.iter().enumerate() {
-        let at = Point::new(6.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 34.0);
-        let large = if finding.length.value() > 16.0 { 1.4 } else { 2.4 };
+        let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 36.0);
+        let large = if finding.length.value() > 16.0 { 1.1 } else { 1.6 };
         marks.push(stencils.finding(index, at, 0.0, large));
-        marks.push(stencils.finding(index, at + Point::new(4.0, 18.0), 0.5, 1.0));
-        marks.push(label(at + Point::new(18.0, 17.0), &finding.name));
+        marks.push(stencils.finding(index, at + Point::new(26.0, -10.0), 1.2, 0.66));
+        marks.push(label(at + Point::new(12.0, 17.0), &finding.name));
     }
     let chain = FindingKind::ALL.iter().position(|kind| *kind == FindingKind::Chain).unwrap();
     let wave = |y: f64| -> Vec<Point> {

@@ -7,6 +7,7 @@ mod art;
 mod contact;
 mod files;
 mod ink;
+mod reference;
 mod samples;
 mod steps;
 mod widths;
