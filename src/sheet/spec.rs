@@ -4,13 +4,18 @@ use crate::design::{Bead, Cord, Design, Finding, usual_wire};
 use crate::materials::Article;
 use crate::pattern::{FindingKind, Shape};
 use crate::trade::gauges::awg_diameter;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
+
+/// Millimetres in an inch.
+const INCH: f64 = 25.4;
+/// Newtons in a pound-force: 0.45359237 kg × 9.80665 m/s².
+const POUND: f64 = 4.448_221_615_260_5;
 
 /// What to ask for.
 pub fn of(design: &Design, article: Article) -> String {
     match article {
         Article::Bead(at) => bead(&design.beads[at]),
-        Article::Cord(at) => cord(&design.cords[at]),
+        Article::Cord(at) => cord(&design.cords[at], design.heading.units),
         Article::Finding(at) => finding(&design.findings[at]),
     }
 }
@@ -41,10 +46,14 @@ fn drilled(bead: &Bead) -> String {
     }
 }
 
-/// `wire 0.38 mm thick, breaks at 67 N`.
-fn cord(cord: &Cord) -> String {
-    let strength = cord.strength.map(|force| format!(", breaks at {:.0} N", force.value())).unwrap_or_default();
-    format!("{} {} thick{strength}", cord.kind, cord.diameter.hundredths())
+/// `wire 0.38 mm (0.015 in) thick, breaks at 67 N (15 lb)`.
+fn cord(cord: &Cord, units: UnitStyle) -> String {
+    let inches = units != UnitStyle::Mm;
+    let (mm, newtons) = (cord.diameter.value(), cord.strength.map(|force| force.value()));
+    let thick = if inches { format!(" ({:.3} in)", mm / INCH) } else { String::new() };
+    let pounds = |force: f64| if inches { format!(" ({:.0} lb)", force / POUND) } else { String::new() };
+    let strength = newtons.map(|force| format!(", breaks at {force:.0} N{}", pounds(force))).unwrap_or_default();
+    format!("{} {}{thick} thick{strength}", cord.kind, cord.diameter.hundredths())
 }
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.

@@ -5,8 +5,8 @@
 //! beside the drape at the level of each strand's lowest point, with leaders that cross no bead.
 
 use crate::Piece;
-use crate::design::What;
-use crate::drape::Hung;
+use crate::design::{Strand, What};
+use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::sheet::layout::table::{Align, Cell, Column, Table};
 use crate::sheet::layout::text::Type;
@@ -140,17 +140,27 @@ fn list(piece: &Piece) -> Block {
     Block::stack(texts(piece).into_iter().enumerate().map(numbered), 1.6)
 }
 
-/// Name, finished length and drop of every strand.
+/// How far below a strand's higher end its lowest branch reaches.
+fn lowest_branch(strand: &Strand, hung: &Hung) -> Option<f64> {
+    let top = hung.ends[0].y.max(hung.ends[1].y);
+    let reach = |seat: &Seat| match &strand.trains[seat.train].bits[seat.bit].what {
+        What::Dangle(dangle) => Some(top - seat.centre.y + dangle.drop),
+        _ => None,
+    };
+    hung.seats.iter().filter_map(reach).reduce(f64::max)
+}
+
+/// Name, finished length and drop of every strand, and how far branches reach.
 fn texts(piece: &Piece) -> Vec<Block> {
     let units = piece.design.heading.units;
-    let text = |(strand, hung): (&crate::design::Strand, &Hung)| {
+    let text = |(strand, hung): (&Strand, &Hung)| {
         let name = metrics::fit(&strand.name, style::SMALL, Weight::Semibold, NAME);
         let ink = Type::TINY.coloured(style::INK);
         let drop = format!("hangs {}", units.ruler(Length::mm(hung.drop)));
-        Block::stack(
-            [Type::SMALL_STRONG.line(&name), ink.line(&units.ruler(strand.finished)), Type::TINY.line(&drop)],
-            0.0,
-        )
+        let lower = lowest_branch(strand, hung).filter(|lower| *lower > hung.drop);
+        let lower = lower.map(|lower| format!("with its branches {}", units.ruler(Length::mm(lower))));
+        let lines = [Type::SMALL_STRONG.line(&name), ink.line(&units.ruler(strand.finished)), Type::TINY.line(&drop)];
+        Block::stack(lines.into_iter().chain(lower.map(|words| Type::TINY.line(&words))), 0.0)
     };
     piece.design.strands.iter().zip(&piece.drape.strands).map(text).collect()
 }

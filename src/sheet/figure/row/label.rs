@@ -21,12 +21,20 @@ const CLEAR: f64 = 1.0;
 /// Bare cord from this length on, in mm, has its length printed.
 const LEAST_GAP: f64 = 8.0;
 
-/// A stretch of a line with what may be printed over it, the best first.
+/// A stretch of a line with what is printed over it.
 struct Stretch {
     from: f64,
     to: f64,
-    words: Vec<String>,
+    said: Said,
     face: Type,
+}
+
+/// What is printed over a stretch.
+enum Said {
+    /// A run of beads: its letter, how many it has in all, and how many of them the stretch shows.
+    Run { letter: String, total: u32, shown: u32 },
+    /// A length, the best words first.
+    Words(Vec<String>),
 }
 
 /// A label in its place.
@@ -95,7 +103,8 @@ impl Labels {
 /// Puts a label over its stretch: the best words that it is long enough for, or the shortest.
 fn place(stretch: &Stretch, taken: &mut [f64; ROWS], width: f64) -> Option<Label> {
     let room = stretch.to - stretch.from;
-    let mut widths = stretch.words.iter().map(|words| (words, stretch.face.width(words)));
+    let words = stretch.said.words();
+    let mut widths = words.iter().map(|words| (words, stretch.face.width(words)));
     let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.next_back())?;
     let left = (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
     let row = taken.iter().position(|taken| *taken <= left)?;
@@ -109,13 +118,14 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
     for one in placed.iter().filter(|one| !one.span.is_knot()) {
         let bead = one.span.bead();
         match (stretches.last_mut(), bead) {
-            (Some(stretch), Some(_)) if bead == last => stretch.to = one.end(),
-            (_, Some(index)) => stretches.push(Stretch {
-                from: one.x,
-                to: one.end(),
-                words: run(&design.beads[index].letter, one.span.run),
-                face: Type::STRONG,
-            }),
+            (Some(stretch), Some(_)) if bead == last => {
+                stretch.to = one.end();
+                stretch.said.goes_on();
+            }
+            (_, Some(index)) => {
+                let said = Said::Run { letter: design.beads[index].letter.clone(), total: one.span.run.1, shown: 1 };
+                stretches.push(Stretch { from: one.x, to: one.end(), said, face: Type::STRONG });
+            }
             (_, None) => stretches.extend(bare(design.heading.units, one)),
         }
         last = bead;
@@ -123,13 +133,25 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
     stretches
 }
 
-/// A run's count and letter, of a single bead the letter alone where there is no more room; where it
-/// goes on from the line before, its letter alone.
-fn run(letter: &str, (before, total): (u32, u32)) -> Vec<String> {
-    match (before, total) {
-        (0, 1) => vec![format!("1{letter}"), letter.to_owned()],
-        (0, total) => vec![format!("{total}{letter}")],
-        _ => vec![format!("…{letter}")],
+impl Said {
+    /// Shows one bead more of the run.
+    const fn goes_on(&mut self) {
+        if let Self::Run { shown, .. } = self {
+            *shown += 1;
+        }
+    }
+
+    /// What may be printed, the best first: a run's count and letter, of a single bead the letter alone
+    /// where there is no more room; of a run that a line's end breaks how many of its beads stand here.
+    fn words(&self) -> Vec<String> {
+        match self {
+            Self::Run { letter, total: 1, .. } => vec![format!("1{letter}"), letter.clone()],
+            Self::Run { letter, total, shown } if shown < total => {
+                vec![format!("{shown} of {total}{letter}"), format!("…{letter}")]
+            }
+            Self::Run { letter, total, .. } => vec![format!("{total}{letter}")],
+            Self::Words(words) => words.clone(),
+        }
     }
 }
 
@@ -139,7 +161,7 @@ fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
         Thing::Bare { loose: false, .. } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
         _ => return None,
     };
-    Some(Stretch { from: one.x, to: one.end(), words, face: Type::TINY.coloured(style::INK) })
+    Some(Stretch { from: one.x, to: one.end(), said: Said::Words(words), face: Type::TINY.coloured(style::INK) })
 }
 
 /// A length of bare cord beside beads that slide, to what a ruler shows, then shorter.
