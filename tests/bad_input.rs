@@ -72,6 +72,21 @@ fn quantities() {
 }
 
 #[test]
+fn proportions_of_a_body() {
+    let wear = |wear: &str| SOUND.replace("title: Try", &format!("title: Try\nwear: {{ {wear} }}"));
+    let codes = |text: &str| remarks(text).0.iter().map(|remark| remark.code).collect::<Vec<_>>();
+    for kept in ["breadth to depth: 0.8", "breadth to depth: 2", "chest tilt: 0 deg", "chest tilt: 60°"] {
+        assert_eq!(codes(&wear(kept)), [], "{kept}");
+    }
+    for passed in ["breadth to depth: 0.79", "breadth to depth: 2.1", "breadth to depth: nan"] {
+        assert_eq!(codes(&wear(passed)), [Code::BadQuantity], "{passed}");
+    }
+    for passed in ["chest tilt: 61 deg", "chest tilt: 20", "chest tilt: -5 deg", "chest tilt: 20 rad"] {
+        assert_eq!(codes(&wear(passed)), [Code::BadQuantity], "{passed}");
+    }
+}
+
+#[test]
 fn names_and_keys() {
     says("20 reed", "20 red", Code::UnknownId, "20 red", "`reed`");
     says("cord: wire", "cord: wier", Code::UnknownId, "wier", "`wire`");

@@ -112,6 +112,22 @@ fn a_file_that_is_no_text_is_refused() {
 }
 
 #[test]
+fn a_file_of_four_mebibytes_is_read_and_a_larger_one_is_not() {
+    const MOST: usize = 4 * 1024 * 1024;
+    let path = folder("large").join("large.yaml");
+    let check = |size: usize| {
+        let comment = format!("#{}\n", " ".repeat(size - SOUND.len() - 2));
+        fs::write(&path, comment + SOUND).unwrap();
+        assert_eq!(fs::metadata(&path).unwrap().len(), size as u64);
+        run(&["check", "--strict", path.to_str().unwrap()])
+    };
+    assert_eq!((check(MOST).code, check(MOST).err), (0, String::new()));
+    let larger = check(MOST + 1);
+    assert_eq!(larger.code, 1);
+    assert!(larger.err.contains("error[not-text]") && larger.err.contains("4 MiB"), "{}", larger.err);
+}
+
+#[test]
 fn every_pattern_of_a_list_is_checked() {
     let ran = run(&["check", "--messages", "short", "patterns/nowhere.yaml", "patterns/eddy.yaml"]);
     assert_eq!(ran.code, 2);

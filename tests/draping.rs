@@ -192,6 +192,18 @@ fn a_bar_holds_strands_apart() {
 }
 
 #[test]
+fn strands_held_apart_come_round_the_neck_apart() {
+    let strands = strand("a", "length: 430 mm,", "20 six") + &strand("b", "length: 460 mm,", "20 six");
+    let rest = "closure: { each side: [bar], right: [hook] }\nwear: { neck base: 370 mm }\n";
+    let worn = hang(&design("necklace", &strands, rest), None).unwrap().worn.unwrap();
+    for (line, aside) in worn.lines.iter().zip([0.0, 7.0]) {
+        let (first, last) = (line[0], line[line.len() - 1]);
+        assert!((last.x - first.x - worn.breadth - 2.0 * aside).abs() < 1e-9, "{first:?} {last:?}");
+    }
+    assert!(worn.drops[1] > worn.drops[0]);
+}
+
+#[test]
 fn earrings_hang_plumb_with_their_beads_at_the_bottom() {
     let design = design("earrings", &strand("a", "length: 60 mm,", "5 six"), "closure: { left: [wirehook] }\n");
     let drape = hang(&design, None).unwrap();
@@ -217,6 +229,44 @@ fn a_bracelet_lies_straight_and_closes_to_a_ring() {
 }
 
 #[test]
+fn a_body_of_other_proportions_wears_it_otherwise() {
+    let worn = |said: &str| {
+        let wear = format!("wear: {{ neck base: 370 mm, {said} }}\n");
+        let design = design("necklace", &strand("a", "length: 500 mm,", "40 six"), &wear);
+        let drape = hang(&design, None).unwrap();
+        (drape.span, drape.worn.unwrap())
+    };
+    let (span, usual) = worn("ease: 1 mm");
+    // A circle of 370 mm, and the usual neck 1.2 times as broad as deep.
+    let (round, circle) = worn("breadth to depth: 1");
+    assert!((round - 370.0 / std::f64::consts::PI).abs() < 1e-9 && (circle.breadth - circle.depth).abs() < 1e-9);
+    assert!((span - usual.breadth).abs() < 1e-9 && (usual.breadth / usual.depth - 1.2).abs() < 1e-9);
+    // Seen from the front a leaning chest foreshortens the drop by its cosine.
+    let drop = |tilt| worn(&format!("chest tilt: {tilt} deg")).1.drops[0];
+    assert!((drop(60) / drop(0) - 0.5).abs() < 1e-9);
+    assert!((drop(20) - usual.drops[0]).abs() < 1e-9);
+}
+
+#[test]
+fn an_extender_is_let_out_as_far_as_it_takes_to_go_round() {
+    let worn = |girth: f64| {
+        let closure =
+            format!("closure: {{ left: [{{ links: 60 mm }}] , right: [hook] }}\nwear: {{ neck base: {girth} mm }}\n");
+        let design = design("necklace", &strand("a", "length: 380 mm,", "40 six"), &closure);
+        let (least, most) = design.closure_length();
+        (hang(&design, None).unwrap().worn.unwrap(), least.value(), most.value())
+    };
+    let (easy, least, most) = worn(360.0);
+    assert!(least < most && easy.closure == least && easy.drops[0] > 0.0);
+    let (tight, ..) = worn(380.0 + least + 20.0);
+    assert!((tight.closure - least - 20.0).abs() < 1e-9);
+    // It just goes round: it lies along the neck and no lower.
+    assert!(tight.lines[0].len() > 2 && tight.drops[0] < 0.5, "{}", tight.drops[0]);
+    let (short, ..) = worn(380.0 + most + 1.0);
+    assert!(short.closure == most && short.lines[0].is_empty());
+}
+
+#[test]
 fn hanging_twice_gives_the_same_bits() {
     let strands = strand("a", "length: 430 mm,", "20 six, 9 big") + &strand("b", "length: 460 mm,", "5 lead, 20 six");
     let design = necklace(&strands);
@@ -239,7 +289,7 @@ fn on_the_neck_longer_strands_hang_lower_and_none_cuts_into_it() {
 }
 
 fn assert_clear_of_the_neck(worn: &Worn) {
-    let (a, b) = (0.5 * worn.breadth, 0.5 * worn.depth * libm::cos(festoon::drape::neck::CHEST_TILT));
+    let (a, b) = (0.5 * worn.breadth, 0.5 * worn.depth * libm::cos(worn.tilt));
     for pair in worn.lines[0].windows(2) {
         let middle = pair[0].between(pair[1], 0.5);
         // Half a stiff bead may stand in where it leaves the round neck along its tangent.

@@ -65,7 +65,7 @@ fn attributes<'a>(page: &'a str, name: &str) -> Vec<&'a str> {
 
 /// Fails unless every element is closed in order; what HTML never closes is left alone.
 fn assert_well_formed(page: &str, name: &Path) {
-    const EMPTY: [&str; 4] = ["meta", "link", "img", "input"];
+    const EMPTY: [&str; 5] = ["meta", "link", "img", "input", "br"];
     let mut open = Vec::new();
     let without = |page: &str, element: &str| {
         let (start, end) = (format!("<{element}>"), format!("</{element}>"));
@@ -120,6 +120,7 @@ fn pages_are_well_formed_and_ask_nothing_of_others() {
         assert_well_formed(&page, &path);
         assert!(!page.contains("//"), "{}: an address of another computer", path.display());
         assert!(attributes(&page, "alt").iter().all(|text| text.len() > 20), "{}", path.display());
+        assert_eq!(attributes(&page, "alt").len(), attributes(&page, "height").len(), "room is kept for every picture");
         assert_eq!(page.matches("<img ").count(), attributes(&page, "alt").len());
         for link in [attributes(&page, "href"), attributes(&page, "src")].concat() {
             let is_file = !link.starts_with('#') && !link.starts_with("data:");
@@ -147,6 +148,41 @@ fn what_did_not_change_is_not_drawn_again() {
     fs::remove_file(gallery.out().join("pieces/dune/small.png")).unwrap();
     assert!(gallery.make(&[]).1.contains("1 drawn, 1 unchanged"), "a file that is gone is made again");
     assert!(gallery.make(&["--ground", "slate"]).1.contains("2 drawn"), "other options make other pictures");
+}
+
+#[test]
+fn files_of_patterns_that_are_gone_go_too_and_no_others() {
+    let gallery = Gallery::new("gallery-sweeps", &["whelk", "dune", "saltmarsh"]);
+    assert_eq!(gallery.make(&[]).0, 0);
+    let there = |name: &str| gallery.out().join(name).exists();
+    let mine = ["mine.txt", "pieces/whelk/mine.txt", "pieces/other/picture.png"];
+    fs::create_dir_all(gallery.out().join("pieces/other")).unwrap();
+    mine.iter().for_each(|name| fs::write(gallery.out().join(name), "not the gallery's").unwrap());
+    fs::remove_file(gallery.folder.join("in/whelk.yaml")).unwrap();
+    fs::remove_file(gallery.folder.join("in/dune.yaml")).unwrap();
+    let saltmarsh = gallery.folder.join("in/saltmarsh.yaml");
+    let text = fs::read_to_string(&saltmarsh).unwrap();
+    let (before, rest) = text.split_once("  low tide:\n").unwrap();
+    let without = format!("{before}{}", rest.split_once('\n').unwrap().1);
+    fs::write(&saltmarsh, without).unwrap();
+
+    assert_eq!(gallery.make(&[]).0, 0);
+    for gone in ["pieces/whelk/picture.png", "pieces/whelk/index.html", "pieces/dune", "pieces/saltmarsh/sheet-2.pdf"] {
+        assert!(!there(gone), "{gone}");
+    }
+    assert!(mine.into_iter().all(there), "files that the gallery did not write stay");
+    assert!(there("pieces/saltmarsh/sheet-1.pdf") && there("fonts/SourceSans3-Regular.ttf") && there("contact.pdf"));
+    assert!(gallery.make(&[]).1.contains("0 drawn, 1 unchanged"));
+}
+
+#[test]
+fn a_manifest_cannot_lead_out_of_the_gallery() {
+    let gallery = Gallery::new("gallery-stays", &["whelk"]);
+    fs::create_dir_all(gallery.out()).unwrap();
+    fs::write(gallery.out().join("manifest.json"), r#"{ "files": ["../in/whelk.yaml", "../kept.txt"] }"#).unwrap();
+    fs::write(gallery.folder.join("kept.txt"), "").unwrap();
+    assert_eq!(gallery.make(&[]).0, 0);
+    assert!(gallery.folder.join("kept.txt").exists() && gallery.folder.join("in/whelk.yaml").exists());
 }
 
 #[test]

@@ -1,5 +1,7 @@
 //! Bare cord and knots.
 
+use std::f64::consts::FRAC_PI_2;
+
 use super::light::{Ink, toned};
 use super::wire::wire;
 use crate::design::Cord;
@@ -21,6 +23,19 @@ pub fn marks(cord: &Cord, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
         CordKind::Leather => layered(&outline, thick, [(colour, -0.5, 1.0), (colour, 0.0, 0.75), (colour, 0.14, 0.35)]),
         CordKind::Elastic => layered(&outline, thick, [(colour, -0.3, 1.0), (colour, 0.3, 0.75), (colour, 0.7, 0.3)]),
     }
+}
+
+/// A path beside another: so many mm to its right as it goes down the page's x and y.
+pub fn beside(path: &[Point], aside: f64) -> Vec<Point> {
+    if aside == 0.0 {
+        return path.to_vec();
+    }
+    let moved = |at: usize| {
+        let (before, after) = (path[at.saturating_sub(1)], path[(at + 1).min(path.len() - 1)]);
+        path[at] + Point::towards((after - before).angle() + FRAC_PI_2) * aside
+    };
+    // Every index is that of a point of the path.
+    (0..path.len()).map(moved).collect()
 }
 
 fn line(outline: &[Step], colour: Rgb, width: f64, dashes: Vec<f64>) -> Mark {

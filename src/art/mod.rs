@@ -18,6 +18,6 @@ mod step;
 mod wire;
 
 pub use bead::looks_the_same_turned;
-pub use light::Ink;
+pub use light::{Ink, Light};
 pub use stencils::Stencils;
 pub use step::{SIZE as STEP_SIZE, step};

@@ -8,7 +8,7 @@ use super::chain::places;
 use super::cord;
 use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
-use crate::design::{Bead, Design};
+use crate::design::{Bead, Cord, Design, Strand};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Symbol};
 use crate::sheet::outline::flattened;
@@ -99,10 +99,17 @@ impl<'a> Stencils<'a> {
     /// prints.
     #[must_use]
     pub fn cord(&self, index: usize, path: &[Point], scale: f64) -> Mark {
-        const THINNEST: f64 = 0.18;
         let cord = &self.design.cords[index];
-        let thick = (cord.diameter.value() * scale).max(THINNEST);
-        Mark::Group { label: String::new(), marks: cord::marks(cord, path, thick, self.ink) }
+        Mark::Group { label: String::new(), marks: cord::marks(cord, path, drawn(cord, scale), self.ink) }
+    }
+
+    /// A strand's bare cord along a path, its legs side by side.
+    #[must_use]
+    pub fn strand_cord(&self, strand: &Strand, path: &[Point], scale: f64) -> Mark {
+        let thick = drawn(&self.design.cords[strand.cord], scale);
+        let aside = |leg: u32| (f64::from(leg) - f64::from(strand.legs - 1) / 2.0) * thick;
+        let legs = (0..strand.legs).map(|leg| self.cord(strand.cord, &cord::beside(path, aside(leg)), scale));
+        Mark::Group { label: String::new(), marks: legs.collect() }
     }
 
     /// A knot in a cord, centred at a point, taking `length` mm of the cord.
@@ -142,6 +149,12 @@ impl<'a> Stencils<'a> {
     pub fn into_symbols(self) -> Vec<Symbol> {
         self.symbols.into_iter().map(|(id, marks)| Symbol { id, marks }).collect()
     }
+}
+
+/// Thickness of a cord as it is drawn.
+fn drawn(cord: &Cord, scale: f64) -> f64 {
+    const THINNEST: f64 = 0.18;
+    (cord.diameter.value() * scale).max(THINNEST)
 }
 
 /// The angle at which a bead looks as at the given one and needs fewest symbols.

@@ -4,6 +4,7 @@ mod manifest;
 mod progress;
 mod work;
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -22,6 +23,12 @@ use super::picture::Looks;
 use super::{Failure, output, report};
 use manifest::{Manifest, hash};
 use progress::Progress;
+
+/// The contact sheet's file.
+const CONTACT: &str = "contact.pdf";
+/// The fonts' files.
+const FONTS: [(&str, Weight); 2] =
+    [("fonts/SourceSans3-Regular.ttf", Weight::Regular), ("fonts/SourceSans3-Semibold.ttf", Weight::Semibold)];
 
 /// Arguments of `gallery`.
 #[derive(Args)]
@@ -97,14 +104,15 @@ fn bind(options: &Options, known: &Manifest, made: &[Made]) -> Result<(), Failur
         refresh(&work::folder(out, &entry.folder).join("index.html"), page.as_bytes())?;
     }
     refresh(&out.join("index.html"), gallery::index(&options.title, &entries).as_bytes())?;
-    for (name, weight) in [("Regular", Weight::Regular), ("Semibold", Weight::Semibold)] {
-        refresh(&out.join("fonts").join(format!("SourceSans3-{name}.ttf")), font::file(weight))?;
+    for (name, weight) in FONTS {
+        refresh(&out.join(name), font::file(weight))?;
     }
-    let manifest = manifest(made);
-    let contact = out.join("contact.pdf");
+    let manifest = manifest(made, &entries);
+    let contact = out.join(CONTACT);
     if !entries.is_empty() && (manifest.contact != known.contact || !contact.exists()) {
         output::write(&contact, &contact_sheet(options, made)?)?;
     }
+    manifest.sweep(known, out)?;
     refresh(&Manifest::path(out), manifest.text().as_bytes())
 }
 
@@ -113,14 +121,25 @@ fn refresh(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     if fs::read(path).is_ok_and(|old| old == bytes) { Ok(()) } else { output::write(path, bytes) }
 }
 
-fn manifest(made: &[Made]) -> Manifest {
+fn manifest(made: &[Made], entries: &[Entry]) -> Manifest {
     let known = made.iter().filter_map(|made| match made {
         Made::Page { entry, hash, .. } => Some((entry.folder.clone(), hash.clone())),
         Made::Broken(..) | Made::Trouble(_) => None,
     });
-    let patterns: std::collections::BTreeMap<_, _> = known.collect();
+    let patterns: BTreeMap<_, _> = known.collect();
     let contact = hash(patterns.iter().flat_map(|(folder, hash)| [folder.as_str(), hash]));
-    Manifest { patterns, contact }
+    Manifest { patterns, contact, files: files(entries) }
+}
+
+/// Every file of a gallery but its manifest.
+fn files(entries: &[Entry]) -> BTreeSet<String> {
+    let page = |entry: &Entry| {
+        let folder = format!("pieces/{}", entry.folder);
+        entry.files().chain(["index.html".to_owned()]).map(move |file| format!("{folder}/{file}")).collect::<Vec<_>>()
+    };
+    let contact = (!entries.is_empty()).then_some(CONTACT);
+    let all = ["index.html"].into_iter().chain(FONTS.map(|(name, _)| name)).chain(contact).map(str::to_owned);
+    all.chain(entries.iter().flat_map(page)).collect()
 }
 
 /// All patterns on paper. Pieces are made anew, a page of them at a time.

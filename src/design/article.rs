@@ -228,7 +228,7 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         length: size(&written.length),
         outside: size(&written.outside),
         inside: size(&written.inside),
-        mouth: written.mouth.as_ref().map_or_else(|| usual_mouth(written), |at| at.value),
+        mouth: size(&written.mouth),
         tip: size(&written.tip),
         wire,
         link: size(&written.link),
@@ -241,37 +241,53 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
     };
-    complete(finding, written.kind.place, context)
-}
-
-/// Outside width of a cone's wide end where the pattern gives only the inside: an assumption for the
-/// drawing alone.
-fn usual_mouth(written: &pattern::Finding) -> Length {
-    let inside = written.inside.as_ref().filter(|_| written.kind.value == FindingKind::Cone);
-    inside.map_or(Length::ZERO, |inside| inside.value * 1.1)
+    complete(finding, written, context).and_then(|finding| consistent(finding, context))
 }
 
 /// Refuses a finding that lacks a size its kind cannot do without.
-fn complete(mut finding: Finding, place: Place, context: &mut Context) -> Option<Finding> {
+fn complete(mut finding: Finding, written: &pattern::Finding, context: &mut Context) -> Option<Finding> {
     let needs: &[(&str, Length)] = match finding.kind {
         FindingKind::Crimp => &[("length", finding.length), ("outside", finding.outside), ("inside", finding.inside)],
         FindingKind::Cone => &[("length", finding.length), ("inside", finding.inside), ("tip", finding.tip)],
         FindingKind::EyePin | FindingKind::HeadPin => &[("length", finding.length), ("gauge", finding.wire)],
         FindingKind::Chain => &[("link", finding.link)],
         FindingKind::JumpRing => &[("inside", finding.inside)],
+        FindingKind::CordEnd => &[("length", finding.length), ("inside", finding.inside)],
         FindingKind::EndBar | FindingKind::SpacerBar => &[("length", finding.length), ("spacing", finding.spacing)],
         _ => &[("length", finding.length)],
     };
-    let missing: Vec<_> = needs.iter().filter(|(_, size)| *size == Length::ZERO).map(|(key, _)| *key).collect();
+    let is_bar = matches!(finding.kind, FindingKind::EndBar | FindingKind::SpacerBar);
+    let sizes = needs.iter().filter(|(_, size)| *size == Length::ZERO).map(|(key, _)| *key);
+    let holes = Some("holes").filter(|_| is_bar && written.holes.is_none());
+    let missing: Vec<_> = sizes.chain(holes).collect();
     if !missing.is_empty() {
         let headline = format!("{}: a {} needs its {}", finding.id, finding.kind, missing.join(", "));
         let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
-        return context.refuse(Remark::new(Code::MissingSize, headline).at(place).help(format!("add {help}")));
+        return context
+            .refuse(Remark::new(Code::MissingSize, headline).at(written.kind.place).help(format!("add {help}")));
     }
     if finding.wire == Length::ZERO {
         finding.wire = usual_wire(&finding);
     }
     Some(finding)
+}
+
+/// Refuses a finding of which one size cannot be true beside another.
+fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
+    let Finding { id, kind, inside, outside, mouth, tip, .. } = &finding;
+    let (inside, outside, mouth, tip) = (*inside, *outside, *mouth, *tip);
+    let wrong = match kind {
+        FindingKind::Cone if tip > inside => Some(("tip", tip, "narrower than its inside", inside)),
+        FindingKind::Cone if mouth > Length::ZERO && inside > mouth => {
+            Some(("inside", inside, "narrower than its mouth", mouth))
+        }
+        FindingKind::Cone => None,
+        _ if outside > Length::ZERO && inside >= outside => Some(("inside", inside, "less than its outside", outside)),
+        _ => None,
+    };
+    let Some((key, size, must, than)) = wrong else { return Some(finding) };
+    let headline = format!("{id}: its {key} of {} is not {must} of {}", size.hundredths(), than.hundredths());
+    context.refuse(Remark::new(Code::BadSize, headline).at(finding.place).help("measure both again"))
 }
 
 /// Wire of rings and chains whose pattern does not say: an assumption for the drawing alone, which no
@@ -285,7 +301,7 @@ pub fn usual_wire(finding: &Finding) -> Length {
     }
 }
 
-/// Resolves how an article is sold; nothing without a price.
+/// Resolves how an article is sold.
 fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
     let sold = &written.value;
     let lot = match sold.by.value {
@@ -301,7 +317,7 @@ fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
         _ => "length: 16 in",
     };
     match lot {
-        Some(lot) => Some(Sold { lot, price: sold.price.unwrap_or_default() }),
+        Some(lot) => Some(Sold { lot, price: sold.price }),
         None => context.refuse(
             Remark::new(Code::MissingKey, format!("sold by {}, but not how much", sold.by.value))
                 .at(sold.by.place)

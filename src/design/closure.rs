@@ -13,7 +13,8 @@ use crate::units::Length;
 use super::Context;
 use super::expand::EYE;
 use super::model::{Closure, Finding, Part};
-use super::shelf::{Article, Shelf};
+use super::shelf::Shelf;
+use super::spot::{self, Spot};
 
 impl Finding {
     /// Outside diameter of a pin's eye and of the plain loop made at its other end.
@@ -63,15 +64,15 @@ fn looped(
         let help = "write `each side`, `left` and `right` for what has two sides";
         return context.refuse(Remark::new(Code::UnknownKey, headline).at(both.place).help(help));
     }
-    let left = parts(&both.value, None, shelf, context)?;
+    let left = parts(&both.value, None, Spot::BothEnds, shelf, context)?;
     Some(Closure { left, right: Vec::new(), loops: true, place: both.place })
 }
 
 /// A first and a last ends' side that hook together.
 fn sided(written: &At<pattern::Closure>, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
     let each = written.value.each_side.as_deref().unwrap_or_default();
-    let left = parts(each, written.value.left.as_deref(), shelf, context);
-    let right = parts(each, written.value.right.as_deref(), shelf, context);
+    let left = parts(each, written.value.left.as_deref(), Spot::Side, shelf, context);
+    let right = parts(each, written.value.right.as_deref(), Spot::Side, shelf, context);
     let (mut left, mut right) = (left?, right?);
     let hooks =
         |parts: &[Part]| parts.last().is_some_and(|part| shelf.findings[part.finding].kind == FindingKind::Clasp);
@@ -94,14 +95,13 @@ fn shorten(parts: &mut [Part], clasp_opposite: bool, shelf: &Shelf) {
 fn parts(
     each: &[At<ClosurePart>],
     side: Option<&[At<ClosurePart>]>,
+    spot: Spot,
     shelf: &Shelf,
     context: &mut Context,
 ) -> Option<Vec<Part>> {
     let written: Vec<_> = each.iter().chain(side.unwrap_or_default()).collect();
-    let mut indices = Vec::new();
-    for part in &written {
-        indices.push(shelf.find(Article::Finding, &part.value.id, context)?);
-    }
+    let found: Vec<_> = written.iter().map(|part| spot::finding(&part.value.id, spot, shelf, context)).collect();
+    let indices: Vec<_> = found.into_iter().collect::<Option<_>>()?;
     let part = |(at, index): (usize, &usize)| {
         let finding = &shelf.findings[*index];
         let before = at.checked_sub(1).map(|before| &shelf.findings[indices[before]]);

@@ -8,7 +8,8 @@ use crate::units::Length;
 use super::Context;
 use super::model::{Dangle, Phrase, What};
 use super::row::{self, Strung};
-use super::shelf::{Article, Shelf};
+use super::shelf::Shelf;
+use super::spot::{self, Spot};
 
 /// Outside diameter in mm of a pin's eye or plain loop whose pattern does not say: common
 /// practice, no source.
@@ -215,7 +216,7 @@ pub fn too_many(count: u64, place: Place, context: &mut Context) -> bool {
 fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
     for item in items {
         match &item.value {
-            Item::Run(run) => shelf.check_strung(&At::new(run.id.clone(), item.place), context),
+            Item::Run(run) => spot::strung(&At::new(run.id.clone(), item.place), shelf, context),
             Item::Space(_) | Item::Knot(_) => {}
             Item::Repeat(repeat) => check_names(&repeat.of, shelf, context),
             Item::Mirror(mirror) => {
@@ -223,11 +224,11 @@ fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
                 mirror.about.iter().for_each(|about| check_names(about, shelf, context));
             }
             Item::Dangle(dangle) => {
-                shelf.find(Article::Finding, &dangle.on, context);
+                spot::finding(&dangle.on, Spot::Hanger, shelf, context);
                 check_names(&dangle.dangle, shelf, context);
             }
             Item::Stop(stop) => {
-                shelf.find(Article::Finding, &stop.stop, context);
+                spot::finding(&stop.stop, Spot::Stop, shelf, context);
             }
         }
     }

@@ -25,10 +25,10 @@ impl Strand {
         if bare > Length::ZERO { bare } else { Length::ZERO }
     }
 
-    /// What to cut: the finished length and the allowance of each end.
+    /// What to cut: the finished length for each leg, and the allowance of each end of the cord.
     #[must_use]
     pub fn cut(&self) -> Length {
-        self.finished + self.allowance * 2.0
+        self.finished * f64::from(self.legs) + self.allowance * 2.0
     }
 
     /// Likely spread of the beaded length, plus or minus: the beads' tolerances, read as two
@@ -60,12 +60,24 @@ impl Strand {
         counts
     }
 
+    /// How wide its cord is, legs side by side.
+    #[must_use]
+    pub fn cord_width(&self, design: &Design) -> Length {
+        design.cords[self.cord].diameter * f64::from(self.legs)
+    }
+
+    /// Mass of its cord by the metre, all legs together.
+    #[must_use]
+    pub fn cord_mass(&self, design: &Design) -> Mass {
+        design.cords[self.cord].mass_per_metre * f64::from(self.legs)
+    }
+
     /// Mass of beads, knots, end findings and the finished cord.
     #[must_use]
     pub fn mass(&self, design: &Design) -> Mass {
         let strung: f64 = self.bits().map(|bit| bit.mass).sum();
         let ends: Mass = self.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass).sum();
-        let cord = design.cords[self.cord].mass_per_metre * (self.finished.value() / 1000.0);
+        let cord = self.cord_mass(design) * (self.finished.value() / 1000.0);
         Mass::grams(strung) + ends + cord
     }
 }

@@ -4,6 +4,7 @@
 //! in their rows. Its result has no open question but where sliding beads come to rest.
 
 mod article;
+mod bars;
 mod closure;
 mod expand;
 mod expect;
@@ -12,16 +13,18 @@ mod model;
 mod profile;
 mod row;
 mod shelf;
+mod spot;
 mod stops;
 mod strand;
 mod wear;
 
 use crate::pattern::{self, Dict, FindingKind, Kind, Pattern, Recolour};
-use crate::remark::{Code, Remark, has_errors, suggest};
+use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
 use crate::units::{Length, Money};
 
 pub use article::usual_wire;
+pub use bars::{Sharer, Sharers};
 pub use model::*;
 pub use profile::BARREL_END;
 pub use row::reach;
@@ -88,7 +91,7 @@ pub fn resolve(pattern: &Pattern, choice: &Choice) -> (Option<Design>, Vec<Remar
     if sound {
         context.remarks.extend(shelf::unused(pattern));
     }
-    (design.filter(|_| sound), context.remarks)
+    (design.filter(|_| sound), once(context.remarks))
 }
 
 /// Every size that a pattern is made in, the base size first, with its design in a colourway; nothing
@@ -119,6 +122,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
     let mut strands: Vec<_> = strands.into_iter().collect::<Option<_>>()?;
     let closure = closure?;
     hang_apart(&mut strands, &closure, &shelf);
+    bars::share_mass(&mut strands, &shelf.findings);
     Some(Design {
         heading: heading(pattern, choice),
         beads: shelf.beads,

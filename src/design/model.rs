@@ -161,8 +161,8 @@ pub struct Finding {
 pub struct Sold {
     /// What one buys at a time.
     pub lot: Lot,
-    /// Price of one lot.
-    pub price: Money,
+    /// Price of one lot, which may be nothing; absent where the pattern does not say.
+    pub price: Option<Money>,
 }
 
 /// What one buys at a time.
@@ -187,6 +187,9 @@ pub struct Strand {
     pub name: String,
     /// Index of its cord.
     pub cord: usize,
+    /// How many times the cord lies side by side: twice where it is folded and its fold is hitched
+    /// at the first end.
+    pub legs: u32,
     /// From the first end's loop to the last end's loop.
     pub finished: Length,
     /// Extra cord for each end, beyond the finished length.
@@ -211,7 +214,7 @@ pub struct Strand {
 /// How one end of a strand is closed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct End {
-    /// Indices of the findings that close it, from the loop inward; none for a knot.
+    /// Indices of the findings that close it, from the loop inward; none for a knot or a hitch.
     pub findings: Vec<usize>,
     /// Cord in the loop, measured along the piece.
     pub bight: Length,
@@ -332,10 +335,30 @@ pub struct Wear {
     pub ease: Length,
     /// Where the girth comes from, as the sheet prints it.
     pub source: String,
+    /// The shape of neck and chest, for what is worn round the neck.
+    pub build: Build,
     /// Whether the piece is for a child.
     pub child: bool,
     /// Where the pattern says it; absent where it is assumed.
     pub place: Option<Place>,
+}
+
+/// The shape of neck and chest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Build {
+    /// Breadth of the neck's base over its depth.
+    pub breadth_to_depth: Proportion,
+    /// How far the chest leans back from upright, in radians.
+    pub chest_tilt: Proportion,
+}
+
+/// A proportion of the body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Proportion {
+    /// How much it is.
+    pub value: f64,
+    /// Whether it is assumed, because the pattern does not say.
+    pub assumed: bool,
 }
 
 /// What the maker asks for her work.

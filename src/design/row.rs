@@ -4,6 +4,8 @@
 //! centre to its surface at that radius (see [`super::profile`]). Beside bare cord, knots and
 //! findings a bead reaches to the mouth of its own hole. A measured pitch overrides both.
 
+use crate::pattern::FindingKind;
+
 use super::model::{Bead, Bit, Finding, What};
 
 /// Something on the cord, before its neighbours are known.
@@ -23,10 +25,11 @@ impl Strung {
         Self { what: What::Bead(index), length: 0.0, mass: beads[index].mass.value() }
     }
 
-    /// A finding of an index.
+    /// A finding of an index. A ring takes as much cord as its wire is thick.
     pub fn finding(index: usize, findings: &[Finding]) -> Self {
         let finding = &findings[index];
-        Self { what: What::Finding(index), length: finding.length.value(), mass: finding.mass.value() }
+        let length = if finding.kind == FindingKind::JumpRing { finding.wire } else { finding.length };
+        Self { what: What::Finding(index), length: length.value(), mass: finding.mass.value() }
     }
 
     const fn bead_index(&self) -> Option<usize> {

@@ -19,7 +19,7 @@ pub struct Shelf {
 }
 
 /// What an id may mean.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Article {
     Bead,
     Cord,
@@ -77,19 +77,23 @@ impl Shelf {
             Article::Cord => self.cords.iter().position(|cord| cord.id == id.value),
             Article::Finding => self.finding(&id.value),
         };
-        let known = &self.known[article as usize];
-        if found.is_none() && !known.contains(&id.value) {
-            context.unknown(article.word(), id, known.iter().map(String::as_str));
+        match self.means(&id.value) {
+            Some(_) if self.known(article).any(|known| known == id.value) => {}
+            Some(other) => context.remarks.push(not_a(article, other, id)),
+            None => context.unknown(article.word(), id, self.known(article)),
         }
         found
     }
 
-    /// Whether an id may be strung; leaves a remark where the pattern does not define it.
-    pub fn check_strung(&self, id: &At<String>, context: &mut Context) {
-        let [beads, _, findings] = &self.known;
-        if !beads.contains(&id.value) && !findings.contains(&id.value) {
-            context.unknown("bead", id, beads.iter().chain(findings).map(String::as_str));
-        }
+    /// What an id stands for in the pattern, whether or not that is sound.
+    pub fn means(&self, id: &str) -> Option<Article> {
+        let articles = [Article::Bead, Article::Cord, Article::Finding];
+        articles.into_iter().find(|article| self.known[*article as usize].iter().any(|known| known == id))
+    }
+
+    /// The ids that the pattern defines of one kind of article.
+    pub fn known(&self, article: Article) -> impl Iterator<Item = &str> + Clone {
+        self.known[article as usize].iter().map(String::as_str)
     }
 
     /// The index of a bead.
@@ -114,6 +118,13 @@ impl Context {
                 .help(help),
         );
     }
+}
+
+/// A remark about an id that means another kind of article than belongs in its place.
+pub fn not_a(article: Article, other: Article, id: &At<String>) -> Remark {
+    let (word, other) = (article.word(), other.word());
+    let headline = format!("`{}` is a {other}, and a {word} belongs here", id.value);
+    Remark::new(Code::Misplaced, headline).at(id.place).help(format!("write the id of a {word}"))
 }
 
 /// A remark for each article that nothing uses, not even as a stand-in.

@@ -1,4 +1,6 @@
 //! Stops: findings fixed on the cord that divide a strand, so that each stretch settles by itself.
+//!
+//! In another size a stop keeps its distance from the nearer end, and one in the middle stays there.
 
 use crate::pattern::{self, Item, Settle};
 use crate::remark::{Code, Remark};
@@ -9,7 +11,7 @@ use super::expand::List;
 use super::model::{Rest, Train};
 use super::row::{self, Strung};
 use super::shelf::Shelf;
-use super::strand::rest;
+use super::strand::{SAME, rest};
 
 /// The trains of a strand that stops divide, the stops among them.
 pub fn trains(
@@ -26,7 +28,7 @@ pub fn trains(
     let mut from = window.0;
     let knots = strand.knots.as_ref().map(|at| at.value);
     for stretch in strand.beads.value.split_inclusive(|item| matches!(item.value, Item::Stop(_))) {
-        let stop = stretch.last().and_then(|item| stop(item, shelf));
+        let stop = stretch.last().and_then(|item| stop(item, strand, window.0 + window.1, shelf));
         let (start, next) =
             stop.as_ref().map_or((window.1, window.1), |(train, start)| (*start, start + train.length()));
         if start < from || next > window.1 {
@@ -64,12 +66,23 @@ fn lay(
 }
 
 /// A stop's train and the station where it starts.
-fn stop(item: &At<Item>, shelf: &Shelf) -> Option<(Train, f64)> {
+fn stop(item: &At<Item>, strand: &pattern::Strand, finished: f64, shelf: &Shelf) -> Option<(Train, f64)> {
     let Item::Stop(stop) = &item.value else { return None };
     let finding = shelf.finding(&stop.stop.value)?;
     let bits = row::bits(&[Strung::finding(finding, &shelf.findings)], &shelf.beads);
-    let start = stop.at.value.value() - shelf.findings[finding].length.value() / 2.0;
+    let start = station(stop.at.value.value(), strand, finished) - shelf.findings[finding].length.value() / 2.0;
     Some((Train { bits, rest: Rest::At(start) }, start))
+}
+
+/// Where a stop lies on a strand that a size makes longer or shorter than is written.
+fn station(at: f64, strand: &pattern::Strand, finished: f64) -> f64 {
+    let written = strand.length.as_ref().map_or(finished, |at| at.value.value());
+    let change = finished - written;
+    match 2.0 * at - written {
+        off if off.abs() < SAME => at + change / 2.0,
+        off if off > 0.0 => at + change,
+        _ => at,
+    }
 }
 
 fn refuse<T>(headline: &str, place: Place, context: &mut Context) -> Option<T> {

@@ -1,6 +1,6 @@
 //! Strands: lengths, ends, and where the beads may rest.
 //!
-//! finished = loop to loop; bare = finished − beaded − what the ends take; cut = finished +
+//! finished = loop to loop; bare = finished − beaded − what the ends take; cut = legs × finished +
 //! 2 × allowance. Station 0 is the first end's loop.
 
 use crate::pattern::{self, FindingKind, Item, Repeat, Settle, Times};
@@ -10,9 +10,10 @@ use crate::units::Length;
 
 use super::Context;
 use super::expand::{List, too_many};
-use super::model::{Bit, End, Finding, Rest, Strand, Train, What};
+use super::model::{Bit, Cord, End, Finding, Rest, Strand, Train, What};
 use super::row;
 use super::shelf::{Article, Shelf};
+use super::spot::{self, Spot};
 use super::stops;
 
 /// Cord in a crimped end's loop, measured along the piece: a 2 mm crimp with its loop adds 3/16 in
@@ -21,10 +22,13 @@ pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
 /// Extra cord for each end where the pattern does not say: room to hold it; common practice, no
 /// source.
 const USUAL_ALLOWANCE: Length = Length::mm(50.0);
+/// What a lark's head takes along the piece, in thicknesses of its cord: its bar and the legs that
+/// come out from under it; an assumption.
+const HITCH: f64 = 3.0;
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
 /// Lengths that differ by less are the same: a thousandth of what a ruler shows.
-const SAME: f64 = 1e-3;
+pub const SAME: f64 = 1e-3;
 
 /// Resolves one strand.
 pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, context: &mut Context) -> Option<Strand> {
@@ -34,22 +38,26 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let knots = strand.knots.as_ref().map(|at| at.value);
     let list = List::new(&strand.beads.value, knots, shelf, context);
     let (cord, end, list) = (cord?, end?, list?);
+    let legs = if strand.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
+    let ends = [if legs > 1 { hitch(&shelf.cords[cord]) } else { end.clone() }, end];
     let settle = settle(strand);
     let length = target(strand, settle, change, context)?;
-    let takes = end.takes.value() * 2.0;
+    let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
+    let takes = first_takes + last_takes;
     if too_many(list.count(1), strand.beads.place, context) {
         return None;
     }
     let fill = fill(strand, &list, length, takes, context)?;
     let finished = finished(strand, settle, &list, fill, length, takes, context);
-    let window = (end.takes.value(), finished.value() - end.takes.value());
+    let window = (first_takes, finished.value() - last_takes);
     let trains = trains(strand, settle, &list, fill, window, shelf, context)?;
     Some(Strand {
         name: strand.name.value.clone(),
         cord,
+        legs,
         finished,
         allowance: strand.allowance.as_ref().map_or(USUAL_ALLOWANCE, |at| at.value),
-        ends: [end.clone(), end],
+        ends,
         trains,
         settle,
         aside: Length::ZERO,
@@ -86,12 +94,17 @@ fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mu
     }
 }
 
+/// The end at which a doubled cord's fold is hitched.
+fn hitch(cord: &Cord) -> End {
+    let takes = cord.diameter * HITCH;
+    End { findings: Vec::new(), bight: takes, takes }
+}
+
 fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<End> {
     let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
-    let mut findings = Vec::new();
-    for id in ids.iter().filter(|id| id.value != "knot") {
-        findings.push(shelf.find(Article::Finding, id, context)?);
-    }
+    let named = ids.iter().filter(|id| id.value != "knot");
+    let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
+    let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
         (Some(guard), _) => shelf.findings[*guard].length,

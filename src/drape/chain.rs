@@ -158,7 +158,7 @@ pub(super) fn pieces(length: f64, piece: f64) -> usize {
 
 /// Weight in N of 1 mm of a strand's cord.
 pub(super) fn cord_weight(design: &Design, strand: &Strand) -> f64 {
-    design.cords.get(strand.cord).map_or(0.0, |cord| cord.mass_per_metre.value() / 1000.0 * NEWTON_PER_GRAM)
+    strand.cord_mass(design).value() / 1000.0 * NEWTON_PER_GRAM
 }
 
 /// Mass in grams of a finding; of chain, which is weighed by the metre, that of its length.

@@ -106,7 +106,7 @@ fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Vec
 }
 
 fn outline(design: &Design, strand: &Strand, piece: Piece, start: Point, along: Point, length: f64) -> Outline {
-    let cord = design.cords[strand.cord].diameter.value();
+    let cord = strand.cord_width(design).value();
     let middle = start + along * (0.5 * length);
     let boxed = |width: f64| shape(middle, along, length, &[(-0.5 * length, 0.5 * width), (0.5 * length, 0.5 * width)]);
     let Piece::Bit(train, index) = piece else { return boxed(cord) };

@@ -24,11 +24,11 @@ pub struct Drape {
     pub span: f64,
     /// One a strand, in the design's order.
     pub strands: Vec<Hung>,
-    /// Between neighbouring strands.
+    /// Between neighbouring strands; none of a piece that is laid straight without a bar.
     pub clearances: Vec<Clearance>,
     /// On the neck, for pieces that hang round one.
     pub worn: Option<Worn>,
-    /// Closed round the limb, for bracelets and anklets.
+    /// Closed round the limb, for bracelets and anklets: of several strands the tightest.
     pub ring: Option<Ring>,
 }
 
@@ -108,6 +108,13 @@ pub struct Worn {
     pub breadth: f64,
     /// Depth of the neck's ellipse.
     pub depth: f64,
+    /// How far the chest leans back from upright, in radians.
+    pub tilt: f64,
+    /// How much the closure adds as it is worn: hooked as short as goes round the neck.
+    pub closure: f64,
+    /// How much of every strand lies behind the neck at each end; less than nothing where the closure
+    /// reaches round to the front.
+    pub behind: f64,
     /// One a strand: the line it takes over the chest, seen from the front, y up from the line
     /// between the neck's sides.
     pub lines: Vec<Vec<Point>>,
@@ -115,14 +122,18 @@ pub struct Worn {
     pub drops: Vec<f64>,
 }
 
-/// A bracelet or anklet closed round the limb.
+/// A bracelet or anklet closed round the limb, hooked as short as it goes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ring {
+    /// Index of the strand that is closed.
+    pub strand: usize,
     /// Radius of the circle through the centres of the beads.
     pub radius: f64,
     /// Girth of the circle that touches the beads' inner sides.
     pub inside_girth: f64,
-    /// One a seat of the first strand: how far round the ring its centre lies, in radians from the
+    /// The same when it is hooked as long as it goes.
+    pub longest_girth: f64,
+    /// One a seat of the strand: how far round the ring its centre lies, in radians from the
     /// strand's first end.
     pub turns: Vec<f64>,
     /// The closure's joints in the same way, from the strand's last end round to its first: those of

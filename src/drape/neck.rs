@@ -5,9 +5,13 @@
 //! smooth slope the shape is that of a strand hung upright, and the view from the front only
 //! foreshortens it. The front half of the ellipse, lying in that plane, is in its way: the strand
 //! follows it as far as it would otherwise cut into it, equally far on both sides, and leaves it
-//! along its tangent; there it is hung by [`mod@super::hang`]. The closure counts at its shortest.
+//! along its tangent; there it is hung by [`mod@super::hang`]. The closure is hooked as short as it goes,
+//! or, where that is too short to go round the neck, as much longer as an extender must be let out.
+//! Strands that bars hold apart lie one below another at the nape, each with as much behind, and come
+//! forward side by side: each has a front ellipse whose half axes are longer by as much as it is held
+//! aside.
 //!
-//! Breadth to depth and the chest's slope are assumptions, as no published figure was found.
+//! Breadth to depth and the chest's slope are the design's, assumed where the pattern does not say.
 //! Lengths are mm, angles radians.
 
 use std::f64::consts::FRAC_PI_2;
@@ -15,13 +19,8 @@ use std::f64::consts::FRAC_PI_2;
 use super::chain::{Chain, pieces};
 use super::hang::{self, Hanging, Link, Unhung};
 use super::{Worn, ellipse};
-use crate::design::{Closure, Design};
+use crate::design::{Design, Wear};
 use crate::geometry::Point;
-
-/// Breadth of the neck's base over its depth. An assumption.
-pub const BREADTH_TO_DEPTH: f64 = 1.2;
-/// How far the chest leans back from upright. An assumption: 20°.
-pub const CHEST_TILT: f64 = 0.349_065_850_398_865_9;
 
 /// Halvings in the search for the place where the strand leaves the neck: far below a bead's size.
 const HALVINGS: u32 = 30;
@@ -32,8 +31,13 @@ const PIECE: f64 = 1.0;
 
 /// Distance between the neck's sides: the span from which a necklace hangs on the sheet.
 #[must_use]
-pub fn span(girth: f64) -> f64 {
-    2.0 * ellipse::half_axes(girth, BREADTH_TO_DEPTH).0
+pub fn span(wear: &Wear) -> f64 {
+    2.0 * half_axes(wear).0
+}
+
+/// Half of the neck's breadth and of its depth.
+fn half_axes(wear: &Wear) -> (f64, f64) {
+    ellipse::half_axes(wear.girth.value(), wear.build.breadth_to_depth.value)
 }
 
 /// The front of the neck's base, seen square to the chest.
@@ -49,24 +53,27 @@ struct Front {
 /// # Errors
 /// The index of a strand that could not be hung, and why.
 pub fn wear(design: &Design, chains: &[Chain]) -> Result<Worn, (usize, Unhung)> {
-    let girth = design.wear.girth.value();
-    let (a, b) = ellipse::half_axes(girth, BREADTH_TO_DEPTH);
-    let front = Front { a, b };
-    let closure = least(&design.closure);
-    let mut worn = Worn { breadth: 2.0 * a, depth: 2.0 * b, lines: Vec::new(), drops: Vec::new() };
-    for (index, chain) in chains.iter().enumerate() {
-        let behind = 0.25 * girth - 0.5 * closure;
+    let (a, b) = half_axes(&design.wear);
+    let tilt = design.wear.build.chest_tilt.value;
+    let closure = closure(design);
+    let behind = 0.25 * design.wear.girth.value() - 0.5 * closure;
+    let (breadth, depth) = (2.0 * a, 2.0 * b);
+    let mut worn = Worn { breadth, depth, tilt, closure, behind, lines: Vec::new(), drops: Vec::new() };
+    for (index, (strand, chain)) in design.strands.iter().zip(chains).enumerate() {
+        let front = Front { a: a + strand.aside.value(), b: b + strand.aside.value() };
         let line = front.line(chain, behind).map_err(|why| (index, why))?;
         let lowest = line.iter().map(|p| -p.y).fold(0.0, f64::max);
-        worn.drops.push((lowest - b).max(0.0) * libm::cos(CHEST_TILT));
-        worn.lines.push(line.into_iter().map(|p| Point::new(p.x, p.y * libm::cos(CHEST_TILT))).collect());
+        worn.drops.push((lowest - b).max(0.0) * libm::cos(tilt));
+        worn.lines.push(line.into_iter().map(|p| Point::new(p.x, p.y * libm::cos(tilt))).collect());
     }
     Ok(worn)
 }
 
-/// What the closure adds at its shortest.
-fn least(closure: &Closure) -> f64 {
-    closure.left.iter().chain(&closure.right).map(|part| part.least.value()).sum()
+/// What the closure adds when it is hooked as short as the shortest strand goes round the neck.
+fn closure(design: &Design) -> f64 {
+    let (least, most) = design.closure_length();
+    let shortest = design.strands.iter().map(|strand| strand.finished.value()).fold(f64::INFINITY, f64::min);
+    (design.wear.girth.value() - shortest).max(least.value()).min(most.value())
 }
 
 impl Front {

@@ -6,7 +6,7 @@
 //! mixed sizes it is an approximation, as large beads then stand farther out than small ones. A
 //! drilled bead counts with the length that it takes in a straight row, which is up to a hundredth
 //! less than in a tight ring, where beads touch beside the hole. The
-//! closure, hooked up as short as it goes, is one more rigid link for each part, except that chain
+//! closure, hooked up as short and as long as it goes, is one more rigid link for each part, except that chain
 //! is as many links as it has. The inside is the largest circle that fits: it touches the links
 //! that reach farthest in.
 //!
@@ -22,6 +22,7 @@ use super::hang::Link;
 use super::slide::middles;
 use crate::design::{Bead, Design, Part, Strand, What};
 use crate::pattern::FindingKind;
+use crate::units::Length;
 
 /// Halvings of the bracket: enough for the last bit of a double.
 const HALVINGS: u32 = 60;
@@ -46,7 +47,7 @@ impl Chord {
 }
 
 /// Closes chords to a ring; nothing where they do not reach round a centre. Its turns are those of
-/// all chords' centres, and it has no closure of its own.
+/// all chords' centres, and it has no strand or closure of its own.
 #[must_use]
 pub fn close(chords: &[Chord]) -> Option<Ring> {
     let steps = steps(chords);
@@ -55,8 +56,10 @@ pub fn close(chords: &[Chord]) -> Option<Ring> {
     let longest = chords.iter().map(|chord| chord.before + chord.after).fold(0.0, f64::max);
     let turns = turns(chords, &steps, radius);
     (radius > inward && longest <= 2.0 * radius).then(|| Ring {
+        strand: 0,
         radius,
         inside_girth: 2.0 * PI * (radius - inward),
+        longest_girth: 2.0 * PI * (radius - inward),
         turns: turns.iter().map(|(centre, _)| *centre).collect(),
         closing: vec![2.0 * PI],
     })
@@ -107,21 +110,35 @@ fn radius(steps: &[f64]) -> Option<f64> {
     Some(0.5 * (low + high))
 }
 
-/// The ring of a design's first strand with its closure, of which the last end's side comes first.
+/// The tightest of the rings that a design's strands make, each with the closure. Strands that make
+/// none are passed over.
 #[must_use]
-pub fn of(design: &Design) -> Option<Ring> {
-    let strand = design.strands.first()?;
+pub fn tightest(design: &Design) -> Option<Ring> {
+    let rings = (0..design.strands.len()).filter_map(|strand| of(design, strand));
+    rings.min_by(|one, other| one.inside_girth.total_cmp(&other.inside_girth))
+}
+
+/// The ring of one strand with the closure, of which the last end's side comes first.
+fn of(design: &Design, index: usize) -> Option<Ring> {
+    let strand = &design.strands[index];
     let chain = Chain::new(design, strand, &middles(strand));
-    let mut chords = strung(design, strand, &chain);
-    let parts = design.closure.right.iter().chain(design.closure.left.iter().rev());
-    chords.extend(parts.flat_map(|part| hooked(design, part)));
+    let chords = closed(design, strand, &chain, |part| part.least);
     let ring = close(&chords)?;
+    let longest = close(&closed(design, strand, &chain, |part| part.reach));
     let all = turns(&chords, &steps(&chords), ring.radius);
     let (links, _) = all.split_at(chain.links.len());
     let seats = links.iter().zip(&chain.pieces).filter(|(_, piece)| is_seat(strand, piece));
     let turns = seats.map(|((centre, _), _)| *centre).collect();
     let closing = all.iter().skip(links.len().saturating_sub(1)).map(|(_, joint)| *joint).collect();
-    Some(Ring { turns, closing, ..ring })
+    let longest_girth = longest.map_or(ring.inside_girth, |longest| longest.inside_girth);
+    Some(Ring { strand: index, longest_girth, turns, closing, ..ring })
+}
+
+/// A strand's chords and those of the closure, each of whose parts is hooked up so long.
+fn closed(design: &Design, strand: &Strand, chain: &Chain, hook: fn(&Part) -> Length) -> Vec<Chord> {
+    let parts = design.closure.right.iter().chain(design.closure.left.iter().rev());
+    let hooked = parts.flat_map(|part| hooked(design, part, hook(part).value()));
+    strung(design, strand, chain).into_iter().chain(hooked).collect()
 }
 
 fn is_seat(strand: &Strand, piece: &Piece) -> bool {
@@ -150,9 +167,8 @@ fn reach(bead: &Bead) -> f64 {
     0.5 * bead.thick.value().min(bead.across.value())
 }
 
-fn hooked(design: &Design, part: &Part) -> Vec<Chord> {
+fn hooked(design: &Design, part: &Part, length: f64) -> Vec<Chord> {
     let finding = &design.findings[part.finding];
-    let length = part.least.value();
     let link = finding.link.value();
     let is_chain = finding.kind == FindingKind::Chain && link > 0.0;
     let count = if is_chain { pieces(length, link) } else { 1 };

@@ -9,6 +9,7 @@ use crate::design::{Design, Strand, What};
 use crate::geometry::Point;
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
+use crate::units::Length;
 
 /// A strand that cannot be hung.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,7 +53,7 @@ enum Hold {
 /// the neck is broad, a bracelet or anklet lies straight and an earring hangs from its first end, or
 /// from both where it is a loop;
 /// with one, every strand hangs from two points. Strands that a bar holds apart hang from points
-/// that lie so much farther out on both sides.
+/// that lie so much farther out on both sides, or lie straight so much lower.
 ///
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
@@ -60,7 +61,7 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = match (span, kind) {
         (Some(span), _) => Hold::Points(span),
-        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(design.wear.girth.value())),
+        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
         (None, Kind::Earrings) if design.closure.loops => Hold::Points(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
@@ -75,11 +76,17 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
     let worn = (kind == Kind::Necklace).then(|| neck::wear(design, &chains)).transpose();
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
-        clearances: clearance::clearances(design, &chains, &hung),
+        clearances: if lie_apart(design, hold) { clearance::clearances(design, &chains, &hung) } else { Vec::new() },
         worn: worn.map_err(|(strand, why)| Fault { strand, why })?,
-        ring: matches!(kind, Kind::Bracelet | Kind::Anklet).then(|| ring::of(design)).flatten(),
+        ring: matches!(kind, Kind::Bracelet | Kind::Anklet).then(|| ring::tightest(design)).flatten(),
         strands: hung,
     })
+}
+
+/// Whether strands lie where they would be worn. Those that are laid straight are not, unless a bar holds
+/// them apart.
+fn lie_apart(design: &Design, hold: Hold) -> bool {
+    !matches!(hold, Hold::Straight) || design.strands.iter().any(|strand| strand.aside > Length::ZERO)
 }
 
 /// How far apart the two sides of a hanging loop are held: its cord has no stiffness here, so that
@@ -106,14 +113,17 @@ fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), 
             let hung = seat(strand, &chain, hanging, [first, first + end], starts);
             Ok((chain, hung))
         }
-        Hold::Straight => Ok(lay(design, strand, slide::middles(strand), Point::new(1.0, 0.0))),
-        Hold::Plumb => Ok(lay(design, strand, slide::lows(strand), Point::new(0.0, -1.0))),
+        Hold::Straight => {
+            let from = Point::new(0.0, 0.0 - aside);
+            Ok(lay(design, strand, slide::middles(strand), from, Point::new(1.0, 0.0)))
+        }
+        Hold::Plumb => Ok(lay(design, strand, slide::lows(strand), Point::ORIGIN, Point::new(0.0, -1.0))),
     }
 }
 
-/// A strand in a straight line from the origin: without tension on a table, with its own weight
+/// A strand in a straight line from a point: without tension on a table, with its own weight
 /// when it hangs.
-fn lay(design: &Design, strand: &Strand, starts: Vec<f64>, along: Point) -> (Chain, Hung) {
+fn lay(design: &Design, strand: &Strand, starts: Vec<f64>, from: Point, along: Point) -> (Chain, Hung) {
     let chain = Chain::new(design, strand, &starts);
     let mut at = Point::ORIGIN;
     let step = |link: &super::hang::Link| {
@@ -133,7 +143,7 @@ fn lay(design: &Design, strand: &Strand, starts: Vec<f64>, along: Point) -> (Cha
         iterations: 0,
         residual: 0.0,
     };
-    let hung = seat(strand, &chain, hanging, [Point::ORIGIN, at], starts);
+    let hung = seat(strand, &chain, hanging, [from, from + at], starts);
     (chain, hung)
 }
 

@@ -66,6 +66,11 @@ impl Shot {
 }
 
 impl Entry {
+    /// The files beside its page.
+    pub fn files(&self) -> impl Iterator<Item = String> {
+        self.shots.iter().flat_map(|shot| [shot.picture(), shot.thumbnail(), shot.sheet()])
+    }
+
     /// What is said of a piece, which is given in its own colours and then in every colourway.
     #[must_use]
     pub fn new(folder: &str, pieces: &[Piece], proportion: Proportion, prices: bool) -> Option<Self> {

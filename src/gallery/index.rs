@@ -6,6 +6,9 @@ use super::{Entry, SCRIPT, Shot};
 /// The way to the contact sheet.
 const CONTACT: &str = "<footer><p><a href=\"contact.pdf\">All patterns on paper (PDF)</a></p></footer>\n";
 
+/// The facts that a card names.
+const ON_CARD: [&str; 3] = ["kind", "finished length", "weight"];
+
 /// The index page.
 #[must_use]
 pub fn index(title: &str, entries: &[Entry]) -> String {
@@ -43,7 +46,9 @@ fn search(entries: &[Entry]) -> String {
 fn card(entry: &Entry) -> String {
     let folder = format!("pieces/{}", address(&entry.folder));
     let image = entry.shots.first().map(|shot| image(&folder, shot)).unwrap_or_default();
-    let facts: Vec<_> = entry.facts.iter().take(3).map(|(_, fact)| escaped(fact)).collect();
+    let facts = entry.facts.iter().filter(|(name, _)| ON_CARD.contains(name)).map(|(_, fact)| escaped(fact));
+    let ways = (entry.shots.len() > 1).then(|| format!("{} colourways", entry.shots.len()));
+    let facts: Vec<_> = facts.chain(ways).collect();
     let price =
         entry.price.iter().map(|price| format!("<p class=\"price\">{}</p>\n", escaped(price))).collect::<String>();
     format!(
@@ -53,7 +58,7 @@ fn card(entry: &Entry) -> String {
         escaped(&words(entry)),
         escaped(&entry.title),
         escaped(&entry.summary),
-        facts.join(" · "),
+        facts.join("\u{a0}· "),
     )
 }
 

@@ -3,7 +3,7 @@
 use super::cutting::Cutting;
 use super::{Amount, Article, Buy, Line, Order, need};
 use crate::design::{Bead, Design, Lot, Sold};
-use crate::units::{Length, Money};
+use crate::units::{Length, Mass, Money};
 
 /// Guards a quotient that should be whole from falling just short of it.
 const HAIR: f64 = 1e-9;
@@ -53,9 +53,10 @@ pub fn counted(design: &Design, article: Article, count: u64, order: &Order) -> 
             lots,
             unit: unit(article, &sold.lot),
             lot: Amount::Count(holds),
+            mass: mass(&sold.lot),
             left_over: Amount::Count(left_over),
-            used: sold.price.share(need as f64, holds as f64),
-            bought: many(sold.price, lots),
+            used: sold.price.map(|price| price.share(need as f64, holds as f64)),
+            bought: sold.price.map(|price| many(price, lots)),
         }
     });
     line(design, article, [need, spare, from_stash].map(Amount::Count), buy)
@@ -92,9 +93,10 @@ pub fn cut(design: &Design, cutting: &Cutting) -> Line {
         lots: cutting.bought(),
         unit: unit(cutting.article, &sold.lot),
         lot: Amount::Length(lot),
+        mass: mass(&sold.lot),
         left_over: Amount::Length(left_over),
-        used: sold.price.share(cutting.total().value(), lot.value()),
-        bought: many(sold.price, cutting.bought()),
+        used: sold.price.map(|price| price.share(cutting.total().value(), lot.value())),
+        bought: sold.price.map(|price| many(price, cutting.bought())),
     });
     line(design, cutting.article, [cutting.total(), Length::ZERO, from_stash].map(Amount::Length), buy)
 }
@@ -103,6 +105,13 @@ fn line(design: &Design, article: Article, amounts: [Amount; 3], buy: Option<Buy
     let [need, spare, from_stash] = amounts;
     let (id, name) = (article.id(design).to_owned(), article.name(design).to_owned());
     Line { article, id, name, need, spare, from_stash, buy }
+}
+
+const fn mass(lot: &Lot) -> Option<Mass> {
+    match lot {
+        Lot::Grams(mass) => Some(*mass),
+        _ => None,
+    }
 }
 
 /// The word for a lot.

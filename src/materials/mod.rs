@@ -15,7 +15,7 @@ pub mod render;
 pub mod stash;
 
 use crate::design::{Design, Sold};
-use crate::units::{Length, Money};
+use crate::units::{Length, Mass, Money};
 
 pub use cutting::{Cutting, Piece, Spool};
 pub use price::Suggestion;
@@ -141,13 +141,16 @@ pub struct Buy {
     pub unit: &'static str,
     /// What one lot holds.
     pub lot: Amount,
+    /// What one lot weighs, where it is sold by mass.
+    pub mass: Option<Mass>,
     /// What is left when the pieces are made and no spare was used: bought + from the stash - need.
     /// Cord pieces that fit no spool are left out of the sum.
     pub left_over: Amount,
-    /// Cost of what the pieces take, whether from the stash or not.
-    pub used: Money,
-    /// Cost of the lots.
-    pub bought: Money,
+    /// Cost of what the pieces take, whether from the stash or not; absent where the pattern gives no
+    /// price.
+    pub used: Option<Money>,
+    /// Cost of the lots; absent where the pattern gives no price.
+    pub bought: Option<Money>,
 }
 
 /// Everything to buy and cut.
@@ -171,13 +174,13 @@ impl Materials {
     /// Cost of what the pieces take: the sum of the lines'.
     #[must_use]
     pub fn used(&self) -> Money {
-        self.lines.iter().filter_map(|line| line.buy.as_ref()).map(|buy| buy.used).sum()
+        self.lines.iter().filter_map(|line| line.buy.as_ref()).filter_map(|buy| buy.used).sum()
     }
 
     /// Cost of all that is bought: the sum of the lines'.
     #[must_use]
     pub fn bought(&self) -> Money {
-        self.lines.iter().filter_map(|line| line.buy.as_ref()).map(|buy| buy.bought).sum()
+        self.lines.iter().filter_map(|line| line.buy.as_ref()).filter_map(|buy| buy.bought).sum()
     }
 
     /// The cutting plan of an article that is bought by length.

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Design, Lot, Part, What};
+use crate::design::{Bit, Design, Lot, Part, Sharers, What};
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
@@ -33,7 +33,7 @@ pub fn by_length(design: &Design, article: Article) -> bool {
 
 /// How many of each bead and finding one copy of the design takes.
 ///
-/// A spacer bar is strung once on every strand that it holds, and counted once for all its holes.
+/// A spacer bar is strung on every strand that it holds, and counted once for all that share it.
 #[must_use]
 pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
     let mut counts: BTreeMap<_, u64> = BTreeMap::new();
@@ -43,20 +43,13 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
         strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
     }
     parts(design).for_each(|part| add(Article::Finding(part.finding)));
-    for (article, count) in &mut counts {
-        *count = count.div_ceil(strung_on(design, *article));
+    for at in (0..design.findings.len()).filter(|at| design.findings[*at].is_shared()) {
+        let groups = design.sharing(at);
+        let passes: u64 = groups.iter().map(Sharers::passes).sum();
+        let bars: u64 = groups.iter().map(Sharers::bars).sum();
+        counts.entry(Article::Finding(at)).and_modify(|count| *count = *count + bars - passes);
     }
     counts
-}
-
-/// On how many strands one of an article is strung at once.
-fn strung_on(design: &Design, article: Article) -> u64 {
-    match article {
-        Article::Finding(at) if design.findings[at].kind == FindingKind::SpacerBar => {
-            u64::from(design.findings[at].holes.max(1))
-        }
-        _ => 1,
-    }
 }
 
 fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {

@@ -32,7 +32,7 @@ pub struct Suggestion {
 /// Suggests a price from the lines of one piece.
 #[must_use]
 pub fn suggest(price: &Price, lines: &[Line]) -> Suggestion {
-    let materials: Money = lines.iter().filter_map(|line| line.buy.as_ref()).map(|buy| buy.used).sum();
+    let materials: Money = lines.iter().filter_map(|line| line.buy.as_ref()).filter_map(|buy| buy.used).sum();
     let labour = price.rate.times(price.hours);
     let cost = materials + labour + price.overhead;
     Suggestion {
@@ -46,9 +46,9 @@ pub fn suggest(price: &Price, lines: &[Line]) -> Suggestion {
     }
 }
 
-/// A price of nothing is one that the pattern does not say.
+/// Whether the pattern gives no price; one of nothing is a price.
 fn is_unpriced(line: &Line) -> bool {
-    line.buy.as_ref().is_none_or(|buy| buy.bought == Money::ZERO)
+    line.buy.as_ref().is_none_or(|buy| buy.bought.is_none())
 }
 
 #[cfg(test)]
@@ -56,22 +56,21 @@ mod tests {
     use super::*;
     use crate::materials::{Amount, Article, Buy};
 
+    /// A line that costs so much.
+    fn line(cost: Option<Money>) -> Line {
+        let none = Amount::Count(0);
+        let buy =
+            Buy { lots: 1, unit: "pack", lot: Amount::Count(1), mass: None, left_over: none, used: cost, bought: cost };
+        let [id, name] = ["bead", "bead"].map(str::to_owned);
+        Line { article: Article::Bead(0), id, name, need: none, spare: none, from_stash: none, buy: Some(buy) }
+    }
+
     #[test]
     fn the_published_example_of_a_price() {
         // Supplies 2, labour 3 (10 min at 18 an hour), overhead 1: cost 6, wholesale 12, retail
         // 15 to 18 (a jewellery-making business article; results of the example computed).
-        let used = Money::coins(200);
-        let none = Amount::Count(0);
-        let buy = Buy { lots: 1, unit: "pack", lot: Amount::Count(1), left_over: none, used, bought: used };
-        let line = Line {
-            article: Article::Bead(0),
-            id: "bead".into(),
-            name: "bead".into(),
-            need: none,
-            spare: none,
-            from_stash: none,
-            buy: Some(buy),
-        };
+        let used = Some(Money::coins(200));
+        let line = line(used);
         let overhead = Money::coins(100);
         let rate = Money::coins(1800);
         let price = |retail| Price { hours: 10.0 / 60.0, rate, overhead, wholesale: 2.0, retail };
@@ -81,5 +80,13 @@ mod tests {
         assert_eq!(low.wholesale, Money::coins(1200));
         assert_eq!(low.retail, Money::coins(1500));
         assert_eq!(suggest(&price(3.0), &[line]).retail, Money::coins(1800));
+    }
+
+    #[test]
+    fn a_price_of_nothing_is_a_price() {
+        let price = Price { hours: 0.0, rate: Money::ZERO, overhead: Money::ZERO, wholesale: 2.0, retail: 2.5 };
+        let unpriced = |cost: Option<Money>| suggest(&price, &[line(cost)]).unpriced;
+        assert_eq!(unpriced(Some(Money::ZERO)), [] as [&str; 0]);
+        assert_eq!(unpriced(None), ["bead"]);
     }
 }

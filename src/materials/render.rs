@@ -12,6 +12,7 @@ use serde_json::{Value, json};
 
 use super::{Amount, Buy, Cutting, Line, Materials, Suggestion};
 use crate::units::Money;
+use words::said;
 
 pub use table::table;
 
@@ -58,8 +59,8 @@ fn cells(line: &Line) -> [String; 13] {
         bought(|buy| buy.unit.to_owned()),
         bought(|buy| plain(buy.lot)),
         bought(|buy| plain(buy.left_over)),
-        bought(|buy| buy.used.to_string()),
-        bought(|buy| buy.bought.to_string()),
+        bought(|buy| said(buy.used)),
+        bought(|buy| said(buy.bought)),
     ]
 }
 
@@ -111,8 +112,8 @@ fn object(line: &Line) -> Value {
         "sold_by": buy.map(|buy| buy.unit),
         "pack": buy.map(|buy| number(buy.lot)),
         "left_over": buy.map(|buy| number(buy.left_over)),
-        "cost_used": buy.map(|buy| money(buy.used)),
-        "cost_bought": buy.map(|buy| money(buy.bought)),
+        "cost_used": buy.and_then(|buy| buy.used).map(money),
+        "cost_bought": buy.and_then(|buy| buy.bought).map(money),
     })
 }
 

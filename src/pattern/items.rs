@@ -92,7 +92,7 @@ record!(
     Stop {
         /// The finding.
         stop: At<String>,
-        /// Its distance from the first end's loop.
+        /// Its distance from the first end's loop; in another size it keeps that from the nearer end.
         at: At<Length>,
     }
 );

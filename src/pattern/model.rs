@@ -6,7 +6,9 @@ use crate::units::{Force, Length, Mass, Money, UnitStyle};
 
 use super::items::Item;
 use super::record::record;
-use super::values::{BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Whole, Within, YesNo};
+use super::values::{
+    BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
+};
 use super::words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 record!(
@@ -188,6 +190,9 @@ record!(
         leave: Option<At<Length>>,
         /// A knot of this length between all beads.
         knots: Option<At<Length>>,
+        /// Whether the cord is folded, both legs through every bead, and its fold hitched with a
+        /// lark's head at the first end.
+        doubled: Option<YesNo>,
     }
 );
 
@@ -218,6 +223,10 @@ record!(
         ease: Option<Length>,
         /// A body from the table, by percentile: `woman 50`.
         body: Option<Body>,
+        /// How many times as broad as deep the neck is, from 0.8 to 2.
+        "breadth to depth" as breadth_to_depth: Option<Ratio>,
+        /// How far the chest leans back from upright, up to 60 deg.
+        "chest tilt" as chest_tilt: Option<Tilt>,
         /// Whether the piece is for a child.
         child: Option<YesNo>,
     }

@@ -110,6 +110,8 @@ text_values! {
     Hours: "a time such as 1.5 h", { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
     Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole;
     Factor: "a number such as 2.5", { "type": "number", "exclusiveMinimum": 0 }, factor;
+    Ratio: "a ratio such as 1.2", { "type": "number", "minimum": 0.8, "maximum": 2 }, ratio;
+    Tilt: "an angle such as 20 deg", { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle of at most 60 deg: 20 deg" }, tilt;
     YesNo: "yes or no", { "enum": ["yes", "no", true, false] }, yes_no;
     Colour: "a colour such as \"#5d7f5b\"", { "type": "string", "pattern": "^#[0-9a-fA-F]{6}$", "description": "A colour: \"#5d7f5b\"" }, colour;
     BeadSize: "a size such as 6 mm", { "type": "string", "description": "Across: 6 mm; across x along the hole: 6 x 4 mm; seed beads: 11/0" }, bead_size;
@@ -138,6 +140,14 @@ pub struct Whole(pub u32);
 /// A factor greater than nothing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Factor(pub f64);
+
+/// How many times as broad as deep a neck is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ratio(pub f64);
+
+/// How far a chest leans back from upright, in degrees.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tilt(pub f64);
 
 /// Yes or no.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -207,6 +217,17 @@ fn whole(text: &str) -> Result<Whole, UnitError> {
 fn factor(text: &str) -> Result<Factor, UnitError> {
     let value = text.trim().parse::<f64>().ok().filter(|value| *value > 0.0 && *value <= 1000.0);
     value.map(Factor).ok_or_else(|| refused("is not a factor", "write a number such as 2.5"))
+}
+
+fn ratio(text: &str) -> Result<Ratio, UnitError> {
+    let value = text.trim().parse::<f64>().ok().filter(|value| (0.8..=2.0).contains(value));
+    value.map(Ratio).ok_or_else(|| refused("is no neck's", "write a number from 0.8 to 2, such as 1.2"))
+}
+
+fn tilt(text: &str) -> Result<Tilt, UnitError> {
+    let degrees = units::degrees(text)?;
+    let leans = (0.0..=60.0).contains(&degrees).then_some(Tilt(degrees));
+    leans.ok_or_else(|| refused("is no chest's", "write an angle from 0 deg, upright, to 60 deg"))
 }
 
 fn yes_no(text: &str) -> Result<YesNo, UnitError> {

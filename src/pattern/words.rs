@@ -163,6 +163,10 @@ words!(
         EarWire = "ear wire",
         /// A hinged cup that closes over a knot.
         KnotCover = "knot cover",
+        /// A cap with a loop, glued or folded over the end of a thick cord.
+        CordEnd = "cord end",
+        /// A rubber loop or holder that grips an arm of a pair of spectacles.
+        SpectacleLoop = "spectacle loop",
     }
 );
 

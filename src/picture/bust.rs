@@ -8,6 +8,9 @@ use crate::sheet::figure::{Extent, Frame};
 use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
 use crate::sheet::outline;
 
+use super::noise;
+use super::shade::AWAY;
+
 /// The stone: a warm grey that is nobody's skin.
 const STONE: Rgb = Rgb(0xc4, 0xbb, 0xb0);
 const SHADE: Rgb = Rgb(0x55, 0x4b, 0x45);
@@ -18,6 +21,15 @@ const NECK: f64 = 0.66;
 const TOP: (f64, f64) = (0.4, 0.075);
 /// How far the shoulders reach to either side.
 const REACH: f64 = 1.2;
+/// How far its shadow is thrown on the wall, and how soft it is.
+const SHADOW: f64 = 0.11;
+/// Grains of either colour, and the size of one.
+const GRAINS: u32 = 16_000;
+const GRAIN: f64 = 0.001;
+/// What is seen from close by: to either side, above the neck's base, and below the piece.
+const CLOSE: (f64, f64, f64) = (0.78, 0.36, 0.16);
+/// The shoulder from the neck's base outward: how far out, and how far down.
+const SHOULDER: [(f64, f64); 5] = [(0.5, 0.0), (0.66, -0.095), (0.88, -0.17), (1.06, -0.27), (1.17, -0.42)];
 
 /// A bust made for a neck.
 pub struct Bust {
@@ -46,11 +58,29 @@ impl Bust {
         Extent { low: Point::new(-reach, self.foot()), high: Point::new(reach, (NECK + TOP.1) * self.breadth) }
     }
 
+    /// The box round what is looked at from close by: the piece, the throat and the shoulders' slope.
+    pub fn close(&self) -> Extent {
+        let (out, up) = (CLOSE.0 * self.breadth, CLOSE.1 * self.breadth);
+        Extent { low: Point::new(-out, self.lowest - CLOSE.2 * self.breadth), high: Point::new(out, up) }
+    }
+
+    /// Whether a point lies behind a shoulder.
+    pub fn hides(&self, point: Point) -> bool {
+        let (out, up) = (point.x.abs() / self.breadth, point.y / self.breadth);
+        let falls = SHOULDER.windows(2).find(|pair| (pair[0].0..pair[1].0).contains(&out));
+        falls.is_some_and(|pair| {
+            let ((from, high), (to, low)) = (pair[0], pair[1]);
+            up > high + (low - high) * (out - from) / (to - from)
+        })
+    }
+
     /// The bust.
     pub fn marks(&self, frame: &Frame) -> Vec<Mark> {
         let drawing = Drawing { bust: self, frame };
-        let mut marks = drawing.body();
+        let mut marks = vec![drawing.shadow()];
+        marks.extend(drawing.body());
         marks.extend(drawing.lights());
+        marks.extend([drawing.grains(1, LIGHT), drawing.grains(2, SHADE)]);
         marks.extend(drawing.neck_base());
         marks.extend([-1.0, 1.0].into_iter().flat_map(|side| drawing.collarbone(side)));
         marks.push(drawing.top());
@@ -75,6 +105,14 @@ impl Drawing<'_> {
         share * self.bust.breadth * self.frame.scale
     }
 
+    /// The shadow on the wall behind, out of focus. A shadow thrown by what the frame cuts would be
+    /// cut with it: this one is drawn.
+    fn shadow(&self) -> Mark {
+        let aside = AWAY * self.size(SHADOW);
+        let outline = outline::mapped(&self.outline(), |point| point + aside);
+        self.soft(SHADOW, area(outline, Fill::Flat(Rgb::BLACK, 0.2)))
+    }
+
     /// The stone in its shade: darker to the right and towards the foot.
     fn body(&self) -> Vec<Mark> {
         let across = [(0.0, -0.3), (0.2, -0.06), (0.45, 0.04), (0.75, -0.16), (1.0, -0.42)];
@@ -89,27 +127,31 @@ impl Drawing<'_> {
     /// The outline of neck, shoulders and chest.
     fn outline(&self) -> Vec<Step> {
         let foot = self.bust.foot() / self.bust.breadth;
-        let half = [
-            (TOP.0, NECK),
-            (0.405, 0.36),
-            (0.428, 0.14),
-            (0.5, 0.0),
-            (0.66, -0.095),
-            (0.88, -0.17),
-            (1.06, -0.27),
-            (1.17, -0.42),
-            (REACH, -0.62),
-            (1.1, foot * 0.7),
-            (0.84, foot * 0.87),
-            (0.44, foot * 0.975),
-            (0.0, foot),
-        ];
+        let above = [(TOP.0, NECK), (0.405, 0.36), (0.428, 0.14)];
+        let below = [(REACH, -0.62), (1.1, foot * 0.7), (0.84, foot * 0.87), (0.44, foot * 0.975), (0.0, foot)];
+        let half: Vec<_> = above.iter().chain(&SHOULDER).chain(&below).collect();
         let right = half.iter().map(|(x, y)| self.at(*x, *y));
         let left = half.iter().rev().filter(|(x, _)| *x > 0.0).map(|(x, y)| self.at(-x, *y));
         let points: Vec<_> = right.chain(left).collect();
         let mut steps = outline::curve(&points);
         steps.push(Step::Close);
         steps
+    }
+
+    /// The stone's fine grains of one colour.
+    fn grains(&self, seed: u64, colour: Rgb) -> Mark {
+        let chance = |kind: u64, index| noise::both_ways(80 + 4 * seed + kind, index, 0);
+        let Extent { low, high } = self.bust.extent();
+        let (middle, half) = (low.between(high, 0.5), (high - low) * 0.5);
+        let inside = outline::flattened(&self.outline());
+        let grain = |index| {
+            let at = self.frame.page(middle + Point::new(chance(1, index) * half.x, chance(2, index) * half.y));
+            let reach = Point::towards(chance(3, index) * std::f64::consts::PI) * self.size(GRAIN);
+            holds(&inside, at).then(|| outline::line(at, at + reach))
+        };
+        let outline = (0..GRAINS).filter_map(grain).flatten().collect();
+        let stroke = Stroke { opacity: 0.13, round: true, ..Stroke::new(colour, self.size(GRAIN)) };
+        Mark::Shape { outline, fill: None, stroke: Some(stroke) }
     }
 
     /// Light on neck, chest and shoulders, well inside the outline.
@@ -163,6 +205,16 @@ impl Drawing<'_> {
     fn soft(&self, blur: f64, mark: Mark) -> Mark {
         Mark::Blurred { blur: self.size(blur), marks: vec![mark] }
     }
+}
+
+/// Whether a point lies inside a ring of corners.
+fn holds(ring: &[Point], at: Point) -> bool {
+    let next = ring.iter().cycle().skip(1);
+    let crossed = ring
+        .iter()
+        .zip(next)
+        .filter(|(a, b)| (a.y > at.y) != (b.y > at.y) && at.x < a.x + (b.x - a.x) * (at.y - a.y) / (b.y - a.y));
+    crossed.count() % 2 == 1
 }
 
 fn area(outline: Vec<Step>, fill: Fill) -> Mark {

@@ -8,6 +8,7 @@
 mod bust;
 mod caption;
 mod ground;
+mod mirror;
 mod noise;
 mod shade;
 mod shine;
@@ -91,16 +92,18 @@ impl Proportion {
 }
 
 /// White room round a piece, as a share of the picture's shorter side.
-const MARGIN: f64 = 0.09;
+const MARGIN: f64 = 0.07;
+/// Least width of one piece's cell among several, as a share of its height: room for a caption.
+const NARROWEST: f64 = 0.6;
 
 /// The picture of a piece, or of several variants of one side by side, each with its name.
 #[must_use]
 pub fn picture(pieces: &[Piece], style: &Style) -> Page {
-    let subjects: Vec<_> = pieces.iter().map(|piece| Subject::of(piece, style.ground)).collect();
+    let captioned = style.caption || pieces.len() > 1;
+    let subjects: Vec<_> = pieces.iter().map(|piece| Subject::of(piece, style.ground, !captioned)).collect();
     let extent = subjects.iter().map(Subject::extent).reduce(Extent::and);
     let extent = extent.unwrap_or(Extent { low: Point::ORIGIN, high: Point::new(1.0, 1.0) });
-    let captioned = style.caption || pieces.len() > 1;
-    let cell = cell(extent, style.proportion, captioned);
+    let cell = cell(extent, style.proportion, captioned, pieces.len() > 1);
     let mut page = bare(pieces, cell);
     page.marks = ground::marks(style.ground, page.width, page.height, &mut page.symbols);
     for (index, subject) in subjects.iter().enumerate() {
@@ -131,15 +134,18 @@ pub fn resolution(page: &Page, pixels: u32) -> f64 {
     f64::from(pixels) * INCH / page.width.max(page.height)
 }
 
-/// The smallest cell of a proportion in which a piece has its margin, and its caption.
-fn cell(extent: Extent, proportion: Proportion, captioned: bool) -> Rect {
+/// The smallest cell of a proportion in which a piece has its margin, and its caption. Among others
+/// it is no broader than the piece needs, or a caption.
+fn cell(extent: Extent, proportion: Proportion, captioned: bool, among_several: bool) -> Rect {
     let ratio = proportion.ratio();
-    let shorter_to_height = ratio.min(1.0);
+    let margin = MARGIN * ratio.min(1.0);
     let strip = if captioned { caption::STRIP } else { 0.0 };
-    let by_height = extent.height() / (1.0 - strip - 2.0 * MARGIN * shorter_to_height);
-    let by_width = extent.width() / (ratio - 2.0 * MARGIN * shorter_to_height);
+    let by_height = extent.height() / (1.0 - strip - 2.0 * margin);
+    let by_width = extent.width() / (ratio - 2.0 * margin);
     let height = by_height.max(by_width);
-    Rect::new(0.0, 0.0, height * ratio, height)
+    let needed = (extent.width() + 2.0 * margin * height).max(NARROWEST * height);
+    let width = if among_several { needed.min(height * ratio) } else { height * ratio };
+    Rect::new(0.0, 0.0, width, height)
 }
 
 /// A subject in the middle of its cell, its symbols named for its place in the row.
@@ -168,7 +174,7 @@ fn centred(extent: Extent, room: Rect, scale: f64) -> Frame {
 /// whose ids begin with the prefix.
 #[must_use]
 pub fn figure(piece: &Piece, room: Rect, prefix: &str) -> (Vec<Mark>, Vec<Symbol>) {
-    let subject = Subject::of(piece, Ground::Transparent);
+    let subject = Subject::of(piece, Ground::Transparent, false);
     let extent = subject.extent();
     let scale = (room.width / extent.width().max(1.0)).min(room.height / extent.height().max(1.0));
     let (marks, symbols) = drawn(&subject, &centred(extent, room, scale), prefix);
@@ -181,7 +187,8 @@ fn drawn(subject: &Subject<'_>, frame: &Frame, prefix: &str) -> (Vec<Mark>, Vec<
     let marks = subject.marks(frame, &mut stencils);
     let renamed_all = |marks: Vec<Mark>| marks.into_iter().map(|mark| renamed(mark, prefix)).collect::<Vec<_>>();
     let symbol = |symbol: Symbol| Symbol { id: format!("{prefix}{}", symbol.id), marks: renamed_all(symbol.marks) };
-    (renamed_all(marks), stencils.into_symbols().into_iter().map(symbol).collect())
+    let symbols = mirror::with_mirrored(stencils.into_symbols(), &marks);
+    (renamed_all(marks), symbols.into_iter().map(symbol).collect())
 }
 
 /// A mark whose stamps are of symbols with a prefix.

@@ -1,33 +1,52 @@
 //! Shadows under the one light that stands above left.
 
+use crate::design::Design;
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Rgb, Shadow};
 
-/// Colour of all shadows: dark and a little warm.
-const DARK: Rgb = Rgb(0x1c, 0x16, 0x14);
 /// Direction on the page in which shadows fall: away from the light that shades the beads.
-const AWAY: Point = Point::new(0.588, 0.809);
+pub const AWAY: Point = Point::new(0.588, 0.809);
+/// Breadths of beads, in mm, within which shadows grow with them.
+const BREADTHS: (f64, f64) = (3.0, 12.0);
 
-/// Marks with the shadow that things throw which touch the ground: short and dark.
-#[must_use]
-pub fn touching(marks: Vec<Mark>) -> Mark {
-    raised(marks, 0.7, 0.5, 0.62)
+/// How things throw shadows.
+#[derive(Clone, Copy, Debug)]
+pub struct Shade {
+    /// Breadth of a usual bead in mm, which lifts cord and findings as high.
+    breadth: f64,
+    /// What is left of the light in a shadow on this ground: dark stone takes a deeper one.
+    left: f64,
 }
 
-/// Marks with the wide, faint shadow of a whole piece that keeps some light from the ground.
-#[must_use]
-pub fn resting(marks: Vec<Mark>) -> Mark {
-    raised(marks, 2.6, 2.6, 0.36)
-}
+impl Shade {
+    /// The shadows of a design on dark or light ground.
+    pub fn of(design: &Design, on_dark: bool) -> Self {
+        let counts = design.counts();
+        let many: u32 = counts.iter().sum();
+        let breadths: f64 =
+            design.beads.iter().zip(counts).map(|(bead, count)| bead.across.value() * f64::from(count)).sum();
+        let breadth = breadths / f64::from(many.max(1));
+        Self { breadth: breadth.clamp(BREADTHS.0, BREADTHS.1), left: if on_dark { 0.35 } else { 1.0 } }
+    }
 
-/// Marks that stand far from the ground behind them.
-#[must_use]
-pub fn standing(marks: Vec<Mark>) -> Mark {
-    raised(marks, 16.0, 14.0, 0.22)
+    /// Marks with the shadow that things throw which touch the ground: short and dark.
+    pub fn touching(self, marks: Vec<Mark>) -> Mark {
+        raised(marks, 0.13 * self.breadth, 0.09 * self.breadth, self.opacity(0.62))
+    }
+
+    /// Marks with the wide, faint shadow of a whole piece that keeps some light from the ground.
+    pub fn resting(self, marks: Vec<Mark>) -> Mark {
+        raised(marks, 0.45 * self.breadth, 0.42 * self.breadth, self.opacity(0.34))
+    }
+
+    fn opacity(self, on_light: f64) -> f64 {
+        1.0 - (1.0 - on_light) * self.left
+    }
 }
 
 fn raised(marks: Vec<Mark>, throw: f64, blur: f64, opacity: f64) -> Mark {
-    Mark::Raised { shadow: Shadow { throw: AWAY * throw, blur, colour: DARK, opacity }, marks }
+    // Black alone keeps its hue where a renderer rounds what is nearly transparent.
+    Mark::Raised { shadow: Shadow { throw: AWAY * throw, blur, colour: Rgb::BLACK, opacity }, marks }
 }
 
 /// The mark without its shadows, for paper.

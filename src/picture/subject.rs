@@ -2,12 +2,14 @@
 
 use crate::Piece;
 use crate::art::Stencils;
+use crate::drape::Hung;
 use crate::geometry::Point;
 use crate::pattern::Kind;
 use crate::sheet::figure::{self, Extent, Frame};
 use crate::sheet::mark::Mark;
 
-use super::{Ground, shade, worn};
+use super::shade::Shade;
+use super::{Ground, mirror, worn};
 
 /// Room between the two earrings of a pair, as a share of one's width, and at least so many mm.
 const PAIR_GAP: (f64, f64) = (0.9, 14.0);
@@ -16,27 +18,29 @@ const PAIR_GAP: (f64, f64) = (0.9, 14.0);
 pub struct Subject<'a> {
     /// The piece.
     pub piece: &'a Piece,
+    shade: Shade,
     pose: Pose,
 }
 
 enum Pose {
     Laid,
     Closed(Extent),
-    Pair,
+    /// Two, mirrored in an upright line.
+    Pair(f64),
     Worn(worn::Bearing),
 }
 
 impl<'a> Subject<'a> {
-    /// The way to show a piece on a ground.
-    pub fn of(piece: &'a Piece, ground: Ground) -> Self {
-        let on_bust = (ground == Ground::Neck).then(|| worn::Bearing::of(piece)).flatten();
+    /// The way to show a piece on a ground; a bust may be seen from so close that the frame cuts it.
+    pub fn of(piece: &'a Piece, ground: Ground, close: bool) -> Self {
+        let on_bust = (ground == Ground::Neck).then(|| worn::Bearing::of(piece, close)).flatten();
         let pose = match (on_bust, figure::ring_extent(piece)) {
             (Some(bearing), _) => Pose::Worn(bearing),
             (None, Some(extent)) => Pose::Closed(extent),
-            (None, None) if piece.design.heading.kind == Kind::Earrings => Pose::Pair,
+            (None, None) if piece.design.heading.kind == Kind::Earrings => Pose::Pair(pair_axis(laid_extent(piece))),
             (None, None) => Pose::Laid,
         };
-        Self { piece, pose }
+        Self { piece, shade: Shade::of(&piece.design, ground.is_dark()), pose }
     }
 
     /// The box round all of it, in its own frame.
@@ -44,10 +48,10 @@ impl<'a> Subject<'a> {
         match &self.pose {
             Pose::Laid => laid_extent(self.piece),
             Pose::Closed(extent) => *extent,
-            Pose::Pair => {
+            Pose::Pair(axis) => {
                 let one = laid_extent(self.piece);
-                let other = Point::new(pair_step(one), 0.0);
-                one.and(Extent { low: one.low + other, high: one.high + other })
+                let across = |at: Point| Point::new(2.0 * axis - at.x, at.y);
+                one.and(Extent { low: across(one.high), high: across(one.low) })
             }
             Pose::Worn(bearing) => bearing.extent(),
         }
@@ -56,18 +60,35 @@ impl<'a> Subject<'a> {
     /// Its marks in a frame.
     pub fn marks(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
         match &self.pose {
-            Pose::Laid => vec![laid(self.piece, frame, stencils)],
+            Pose::Laid => vec![self.laid(frame, stencils)],
             Pose::Closed(_) => {
                 let ring = figure::ring(self.piece, frame, stencils).unwrap_or_default();
-                vec![shade::resting(vec![shade::touching(ring)])]
+                vec![self.shade.resting(vec![self.shade.touching(ring)])]
             }
-            Pose::Pair => {
-                let step = pair_step(laid_extent(self.piece));
-                let other = Frame { origin: frame.origin + Point::new(step * frame.scale, 0.0), ..*frame };
-                vec![laid(self.piece, frame, stencils), laid(self.piece, &other, stencils)]
-            }
-            Pose::Worn(bearing) => bearing.marks(self.piece, frame, stencils),
+            Pose::Pair(axis) => vec![self.laid(frame, stencils), self.mirrored(*axis, frame, stencils)],
+            Pose::Worn(bearing) => bearing.marks(self.piece, self.shade, frame, stencils),
         }
+    }
+
+    fn laid(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
+        let closing = closing(self.piece, frame, stencils);
+        self.with_closing(&self.piece.drape.strands, closing, frame, stencils)
+    }
+
+    /// The other earring.
+    fn mirrored(&self, axis: f64, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
+        let mut piece = self.piece.clone();
+        piece.drape.strands.iter_mut().for_each(|hung| *hung = mirror::strand(hung, axis));
+        let closing = closing(&piece, frame, stencils);
+        let closing = closing.into_iter().map(|mark| mirror::upright(mark, stencils)).collect();
+        self.with_closing(&piece.drape.strands, closing, frame, stencils)
+    }
+
+    fn with_closing(&self, strands: &[Hung], closing: Vec<Mark>, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
+        let strands: Vec<_> = strands.iter().cloned().map(Some).collect();
+        let mut marks = strung(self.piece, &strands, self.shade, frame, stencils);
+        marks.extend((!closing.is_empty()).then(|| self.shade.touching(closing)));
+        self.shade.resting(marks)
     }
 }
 
@@ -78,22 +99,35 @@ fn laid_extent(piece: &Piece) -> Extent {
     closure.map_or(strands, |closure| strands.and(closure))
 }
 
-fn pair_step(one: Extent) -> f64 {
-    one.width() + (one.width() * PAIR_GAP.0).max(PAIR_GAP.1)
+/// Where the line is in which one earring is mirrored to give the other.
+fn pair_axis(one: Extent) -> f64 {
+    one.high.x + (one.width() * PAIR_GAP.0).max(PAIR_GAP.1) / 2.0
 }
 
-/// The strands, the longest first, so that shorter ones lie over longer ones, and the closure.
-fn laid(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
-    let mut marks: Vec<_> = figure::longest_first(piece)
-        .into_iter()
-        .map(|index| {
-            let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
-            let label = format!("strand {}", strand.name);
-            let marks = figure::strand(&piece.design, strand, hung, frame, stencils);
-            Mark::Group { label, marks: vec![shade::touching(marks)] }
+fn closing(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    figure::closing(piece).map(|closing| closing.marks(&piece.design, frame, stencils)).unwrap_or_default()
+}
+
+/// Strands, those of the design in its order where they are seen: the longest first, so that shorter
+/// ones lie over longer ones; and on them the bars that they share.
+pub fn strung(
+    piece: &Piece,
+    strands: &[Option<Hung>],
+    shade: Shade,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    let design = &piece.design;
+    let order = figure::longest_first(piece).into_iter();
+    let mut marks: Vec<_> = order
+        .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
+        .map(|(strand, hung)| {
+            let marks = figure::strand(design, strand, hung, frame, stencils);
+            Mark::Group { label: format!("strand {}", strand.name), marks: vec![shade.touching(marks)] }
         })
         .collect();
-    let closing = figure::closing(piece).map(|closing| closing.marks(&piece.design, frame, stencils));
-    marks.extend(closing.filter(|marks| !marks.is_empty()).map(shade::touching));
-    shade::resting(marks)
+    let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
+    let bars = figure::bars(design, &hung, frame, stencils);
+    marks.extend(bars.into_iter().map(|bar| shade.touching(vec![bar])));
+    marks
 }

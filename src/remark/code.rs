@@ -92,6 +92,18 @@ codes! {
          carries its unit: a bare number could be inches or millimetres.";
     UnknownId = "unknown-id", Error,
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
+    Misplaced = "misplaced", Error,
+        "A bead, cord or finding stands where it has no business. Among `ends` stand crimps, crimp \
+         covers, wire guards, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
+         caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
+         all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
+         ring or chain; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
+         rings and chains.";
+    BarHoles = "bar-holes", Warning,
+        "A bar's holes and the strands do not agree. Each strand takes a hole of its own in an end bar. \
+         A spacer bar is written in every strand that goes through it and bought once: the strands \
+         share it in groups of as many as it has holes, in their order, and the first bar of each is the \
+         same bar, so that strands of one group go through equally many.";
     LastPack = "last-pack", Advice,
         "The last pack of a bead or finding is bought for the spare beads alone, or for no more \
          than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \
@@ -107,12 +119,19 @@ codes! {
         "The first key says which version of the pattern language the file is written in. This \
          program reads version 1.";
     CordTooThick = "cord-too-thick", Error,
-        "A cord goes once through every bead on it, so its diameter must not exceed the hole's. \
-         The same holds for findings on the cord whose inside is known. The sizes are the \
-         pattern's own; a hole that is not written is assumed, and then so is this error.";
+        "A cord goes once through every bead on it, so its diameter must not exceed the hole's; a \
+         doubled one goes through twice and needs twice its diameter (two circles in the smallest \
+         circle that holds them). The same holds for findings on the cord whose inside is known, and \
+         for the cord end that takes a cord's end. The sizes are the pattern's own; a hole that is not \
+         written is assumed, and then so is this error.";
+    Unhitched = "unhitched", Error,
+        "A strand that is `doubled` has its cord folded: the fold is hitched with a lark's head to the \
+         first finding on the closure's left side, and both legs go through every bead to the last end. \
+         That takes a finding there, and a cord that bends sharply: thread, silk, leather or elastic \
+         (common practice, no source).";
     CrimpTooSmall = "crimp-too-small", Error,
         "At a strand's end the cord goes through the crimp, round the loop and back through the \
-         crimp: two passes, or three where a wire guard's leg lies beside them. n equal round \
+         crimp: two passes, four where it is doubled, and one more where a wire guard's leg lies beside them. n equal round \
          cords of diameter d need an inside of d times the ratio of the smallest circle that holds \
          n equal circles: 2 for two, 1 + 2 / sqrt(3) = 2.1547 for three (circle packing in a \
          circle; both are proved). A guard's leg is taken to be as thick as the cord.";
@@ -164,11 +183,17 @@ codes! {
          strand + closure < girth of the neck's base, or the inside of the closed ring < girth of \
          the wrist or ankle. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
          the public domain). A ring on elastic may be smaller: it stretches.";
+    IdleExtender = "idle-extender", Advice,
+        "The piece goes round the neck, wrist or ankle when it is closed as long as it goes (see too-short), \
+         but not when the clasp hooks into the extender's first link: length at its shortest < girth. Part \
+         of the extender is of no use to this wearer. On the sheet a necklace is drawn hooked as short as \
+         it goes round.";
     StrandsCrowd = "strands-crowd", Warning,
         "Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
          hang, along more than half of the length compared (an assumption). They will ride on one \
          another instead of lying side by side, which a twist of strands may mean to. The first and \
-         last 25 mm are not compared. Strands from one point hang close together along their sides; \
+         last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
+         apart. Strands from one point hang close together along their sides; \
          ends held apart, or lengths that differ more, give them room.";
     BareCord = "bare-cord", Advice,
         "With `settle: fixed` the beads stay where the pattern puts them, counted from the first \
@@ -179,13 +204,13 @@ codes! {
          are no mirror images. A list that repeats a group often lacks the group's first beads at \
          its end.";
     RingTight = "ring-tight", Warning,
-        "n touching beads closed to a ring lie on a circle of radius R with sum 2 asin(p / 2R) = 2 pi \
-         over their pitches p; the circle that touches their inner sides has the inside girth. It is \
-         more than 2.5 mm smaller than girth + ease. 2.5 mm is half of what a named fit spans: snug \
+        "n touching beads closed to a ring (of several strands the tightest) lie on a circle of radius R with sum 2 asin(p / 2R) = 2 pi \
+         over their pitches p; the circle that touches their inner sides has the inside girth. Hooked as \
+         long as it goes, it is more than 2.5 mm smaller than girth + ease. 2.5 mm is half of what a named fit spans: snug \
          6 to 10 mm, medium 10 to 15, loose 15 to 20 (a maker's sizing page; common practice).";
     RingLoose = "ring-loose", Advice,
-        "The inside girth of the closed ring (see ring-tight) is more than 2.5 mm larger than \
-         girth + ease.";
+        "The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than \
+         2.5 mm larger than girth + ease.";
     LookAlike = "look-alike", Advice,
         "Two beads of one shape, whose sizes differ by less than 20 %, have colours less than 10 \
          apart by CIEDE2000 (Sharma, Wu and Dalal 2005), either as they are or as eyes without red, \
@@ -215,7 +240,7 @@ codes! {
         "A strand holds at most 100,000 beads, knots and spaces, counted after every repeat. A \
          count beyond that is a slip of the pen, and would only make the program slow.";
     TwiceNamed = "twice-named", Error,
-        "Two strands, sizes or colourways have the same name, so that nobody could tell which is meant.";
+        "Two strands or sizes have the same name, so that nobody could tell which is meant.";
     Overfull = "overfull", Error,
         "The beads, spaces and end findings of a strand need more cord than its finished length \
          has. The beaded length is the sum of the distances between neighbouring beads' centres: \
@@ -231,8 +256,9 @@ codes! {
     MissingSize = "missing-size", Error,
         "A size is missing that the length, the drawing or the fit cannot do without.";
     BadSize = "bad-size", Error,
-        "The sizes of an article contradict one another: a hole wider than its bead, a bead of \
-         four metres, an inside wider than the outside.";
+        "The sizes of an article contradict one another or are no sizes: a hole of 95 % of its bead, \
+         a bead longer than 200 mm, a tolerance of more than half the bead, an inside as wide as the \
+         outside, a wire gauge that is not on the table.";
     UnknownMaterial = "unknown-material", Warning,
         "The mass of a bead is its volume times the density of its material, from a table of \
          common bead materials. A material that is not in the table needs a `mass:` of its own; \

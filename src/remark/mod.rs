@@ -7,6 +7,8 @@ mod code;
 pub mod render;
 mod suggest;
 
+use std::collections::BTreeSet;
+
 use crate::source::Place;
 
 pub use code::{Code, Level};
@@ -50,6 +52,14 @@ impl Remark {
     pub const fn level(&self) -> Level {
         self.code.level()
     }
+}
+
+/// Each remark once, however often its cause is met.
+#[must_use]
+pub fn once(remarks: Vec<Remark>) -> Vec<Remark> {
+    let mut said = BTreeSet::new();
+    let is_new = |remark: &Remark| said.insert((remark.code, remark.place, remark.headline.clone()));
+    remarks.into_iter().filter(is_new).collect()
 }
 
 /// Whether any of the remarks forbids going on.

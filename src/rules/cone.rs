@@ -41,7 +41,7 @@ impl<'a> Gathering<'a> {
         let mut findings = parts.iter().map(|part| &design.findings[part.finding]).peekable();
         let pin = findings.next_if(|finding| finding.kind == FindingKind::EyePin);
         let cone = findings.next_if(|finding| finding.kind == FindingKind::Cone)?;
-        let cords = design.strands.iter().map(|strand| design.cords[strand.cord].diameter);
+        let cords = design.strands.iter().map(|strand| strand.cord_width(design));
         let crimps = design.strands.iter().filter_map(|strand| crimp(&strand.ends[end], design));
         Some(Self { cone, pin, cord: longest(cords), loops: design.strands.len(), crimps: crimps.collect() })
     }

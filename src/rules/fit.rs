@@ -1,67 +1,89 @@
 //! Does the cord pass: through beads, through findings on it, and back through its crimps.
 
-use crate::design::{Bead, Cord, Design, End, Finding, What};
+use crate::design::{Cord, Design, End, Finding, Strand, What};
 use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
 use crate::trade::packing::packing_ratio;
+use crate::units::Length;
 
 use super::strung;
 
 /// Remarks about cords in holes.
 pub fn check(design: &Design) -> Vec<Remark> {
-    [through_beads(design), through_findings(design), through_crimps(design)].concat()
+    [through_beads(design), through_findings(design), into_cord_ends(design), through_crimps(design)].concat()
 }
 
 fn through_beads(design: &Design) -> Vec<Remark> {
-    let on_cord = design.strands.iter().flat_map(|strand| strung(strand).map(|bead| (bead, strand.cord)));
-    on_cord.filter_map(|(bead, cord)| through_bead(&design.beads[bead], &design.cords[cord])).collect()
+    let on_cord = design.strands.iter().flat_map(|strand| strung(strand).map(move |bead| (bead, strand)));
+    let tight = on_cord.filter_map(|(bead, strand)| {
+        let bead = &design.beads[bead];
+        through(&bead.name, bead.hole, strand, design).map(|remark| remark.at(bead.place))
+    });
+    tight.collect()
 }
 
-fn through_bead(bead: &Bead, cord: &Cord) -> Option<Remark> {
-    (cord.diameter > bead.hole).then(|| too_thick(cord, &bead.name, bead.hole.hundredths()).at(bead.place))
-}
-
-fn too_thick(cord: &Cord, through: &str, hole: String) -> Remark {
-    let thick = cord.diameter.hundredths();
-    Remark::new(
-        Code::CordTooThick,
-        format!("{} is {thick} thick and does not pass through {through} with its hole of {hole}", cord.name),
-    )
-    .help(format!("use a cord of at most {hole}, or a hole of at least {thick}"))
+/// A strand's cord, as often as it lies side by side, through a hole.
+fn through(what: &str, hole: Length, strand: &Strand, design: &Design) -> Option<Remark> {
+    let cord = &design.cords[strand.cord];
+    let ratio = packing_ratio(strand.legs);
+    let needed = cord.diameter * ratio;
+    (needed > hole).then(|| {
+        let (thick, hole_is) = (cord.diameter.hundredths(), hole.hundredths());
+        let twice = if strand.legs > 1 { " doubled" } else { "" };
+        let headline =
+            format!("{} is {thick} thick and does not go{twice} into {what} with its hole of {hole_is}", cord.name);
+        let thinnest = (hole * (1.0 / ratio)).hundredths();
+        let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.hundredths());
+        Remark::new(Code::CordTooThick, headline).help(help)
+    })
 }
 
 /// Findings strung on the cord, where their inside is known.
 fn through_findings(design: &Design) -> Vec<Remark> {
-    let on_cord = design.strands.iter().flat_map(|strand| strand.bits().map(|bit| (&bit.what, strand.cord)));
-    let findings = on_cord.filter_map(|(what, cord)| match what {
-        What::Finding(index) => Some((*index, cord)),
+    let on_cord = design.strands.iter().flat_map(|strand| strand.bits().map(move |bit| (&bit.what, strand)));
+    let tight = on_cord.filter_map(|(what, strand)| match what {
+        What::Finding(index) => through_finding(&design.findings[*index], strand, design),
         _ => None,
     });
-    findings.filter_map(|(finding, cord)| through_finding(&design.findings[finding], &design.cords[cord])).collect()
+    tight.collect()
 }
 
-fn through_finding(finding: &Finding, cord: &Cord) -> Option<Remark> {
-    let tight = finding.inside.value() > 0.0 && cord.diameter > finding.inside;
-    tight.then(|| too_thick(cord, &finding.name, finding.inside.hundredths()).at(finding.place))
+fn through_finding(finding: &Finding, strand: &Strand, design: &Design) -> Option<Remark> {
+    let remark = (finding.inside > Length::ZERO).then(|| through(&finding.name, finding.inside, strand, design))?;
+    remark.map(|remark| remark.at(finding.place))
+}
+
+/// Each strand's ends.
+fn ends(design: &Design) -> impl Iterator<Item = (&End, &Strand)> {
+    design.strands.iter().flat_map(|strand| strand.ends.iter().map(move |end| (end, strand)))
+}
+
+/// A cord end is glued or folded over the cord, which must go in.
+fn into_cord_ends(design: &Design) -> Vec<Remark> {
+    let each =
+        ends(design).flat_map(|(end, strand)| end.findings.iter().map(move |at| (&design.findings[*at], strand)));
+    let cord_ends = each.filter(|(finding, _)| finding.kind == FindingKind::CordEnd);
+    cord_ends.filter_map(|(finding, strand)| through_finding(finding, strand, design)).collect()
 }
 
 fn through_crimps(design: &Design) -> Vec<Remark> {
-    let ends = design.strands.iter().flat_map(|strand| strand.ends.iter().map(|end| (end, strand.cord)));
-    ends.flat_map(|(end, cord)| through_crimps_of(end, &design.cords[cord], design)).collect()
+    ends(design).flat_map(|(end, strand)| through_crimps_of(end, strand, design)).collect()
 }
 
-/// The cord passes a crimp to and fro, and beside a guard's leg where there is one.
-fn through_crimps_of(end: &End, cord: &Cord, design: &Design) -> Vec<Remark> {
+/// Each leg of the cord passes a crimp to and fro, beside a guard's leg where there is one.
+fn through_crimps_of(end: &End, strand: &Strand, design: &Design) -> Vec<Remark> {
+    let cord = &design.cords[strand.cord];
     let findings = || end.findings.iter().map(|index| &design.findings[*index]);
     let guarded = findings().any(|finding| finding.kind == FindingKind::WireGuard);
     let crimps = findings().filter(|finding| finding.kind == FindingKind::Crimp);
-    crimps.filter_map(|crimp| through_crimp(crimp, cord, if guarded { 3 } else { 2 })).collect()
+    crimps.filter_map(|crimp| through_crimp(crimp, cord, 2 * strand.legs, guarded)).collect()
 }
 
-fn through_crimp(crimp: &Finding, cord: &Cord, passes: u32) -> Option<Remark> {
-    let ratio = packing_ratio(passes);
+fn through_crimp(crimp: &Finding, cord: &Cord, passes: u32, guarded: bool) -> Option<Remark> {
+    let ratio = packing_ratio(passes + u32::from(guarded));
     let needed = cord.diameter * ratio;
-    let what = if passes == 3 { "twice with a guard's leg" } else { "twice" };
+    let often = if passes == 2 { "twice".to_owned() } else { format!("{passes} times") };
+    let what = if guarded { format!("{often} with a guard's leg") } else { often };
     (needed > crimp.inside).then(|| {
         let headline = format!(
             "{} goes through {} {what} and needs {} there; the inside is {}",
@@ -80,7 +102,6 @@ fn through_crimp(crimp: &Finding, cord: &Cord, passes: u32) -> Option<Remark> {
 mod tests {
     use super::*;
     use crate::rules::sample;
-    use crate::units::Length;
 
     #[test]
     fn a_cord_as_thick_as_the_hole_just_passes() {
@@ -95,14 +116,14 @@ mod tests {
     fn passes_in_a_crimp() {
         // Wires of 0.508 and 0.6096 mm in a crimp of 1.3 mm: three of the first fit, two of the second, three of the
         // second do not (packing geometry; inside of 1.3 mm from two trade pages).
-        let crimp = |wire: f64, passes| {
+        let crimp = |wire: f64, guarded| {
             let mut design = sample::necklace();
             design.cords[0].diameter = Length::mm(wire);
-            through_crimp(&design.findings[0], &design.cords[0], passes).map(|remark| remark.code)
+            through_crimp(&design.findings[0], &design.cords[0], 2, guarded).map(|remark| remark.code)
         };
-        assert_eq!(crimp(0.508, 3), None);
-        assert_eq!(crimp(0.6096, 2), None);
-        assert_eq!(crimp(0.6096, 3), Some(Code::CrimpTooSmall));
-        assert_eq!(crimp(0.66, 2), Some(Code::CrimpTooSmall));
+        assert_eq!(crimp(0.508, true), None);
+        assert_eq!(crimp(0.6096, false), None);
+        assert_eq!(crimp(0.6096, true), Some(Code::CrimpTooSmall));
+        assert_eq!(crimp(0.66, false), Some(Code::CrimpTooSmall));
     }
 }

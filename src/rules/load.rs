@@ -14,15 +14,16 @@ const SNAG: &str = "a snag, not weight, breaks most necklaces, and no margin cov
 /// Remarks about strength and weight.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let hung = design.strands.iter().zip(&drape.strands);
-    let weak = hung.filter_map(|(strand, hung)| weak_cord(strand, &design.cords[strand.cord], largest(hung)));
+    let weak = hung.filter_map(|(strand, hung)| weak_cord(strand, &design.cords[strand.cord], largest(strand, hung)));
     let unknown =
         design.cords.iter().enumerate().filter_map(|(index, cord)| unknown_strength(index, cord, design, drape));
     weak.chain(unknown).chain(heavy(design)).collect()
 }
 
-/// Largest tension in newtons: a chain that hangs pulls hardest at one of its ends.
-fn largest(hung: &Hung) -> f64 {
-    hung.tension.first.max(hung.tension.last)
+/// Largest tension in newtons in each leg of the cord: a chain that hangs pulls hardest at one of its
+/// ends.
+fn largest(strand: &Strand, hung: &Hung) -> f64 {
+    hung.tension.first.max(hung.tension.last) / f64::from(strand.legs)
 }
 
 fn weak_cord(strand: &Strand, cord: &Cord, tension: f64) -> Option<Remark> {
@@ -41,7 +42,7 @@ fn weak_cord(strand: &Strand, cord: &Cord, tension: f64) -> Option<Remark> {
 
 fn unknown_strength(index: usize, cord: &Cord, design: &Design, drape: &Drape) -> Option<Remark> {
     let on_cord = design.strands.iter().zip(&drape.strands).filter(|(strand, _)| strand.cord == index);
-    let tension = on_cord.map(|(_, hung)| largest(hung)).reduce(f64::max)?;
+    let tension = on_cord.map(|(strand, hung)| largest(strand, hung)).reduce(f64::max)?;
     cord.strength.is_none().then(|| {
         let headline =
             format!("the strength of {} is not written, so its load of {tension:.2} N is not checked", cord.name);

@@ -3,10 +3,13 @@
 //! One file a family of rules; each rule is a small function from the design and its drape to
 //! remarks. A rule's formula and source stand in its code's explanation ([`crate::remark::Code`]).
 
+mod bar;
 mod body;
 mod cone;
+mod extender;
 mod fit;
 mod hang;
+mod hitch;
 mod legend;
 mod load;
 mod packs;
@@ -16,34 +19,31 @@ mod ring;
 mod sample;
 mod text;
 
-use std::collections::BTreeSet;
-
 use crate::design::{Bit, Dangle, Design, Strand, What};
 use crate::drape::Drape;
-use crate::remark::Remark;
+use crate::remark::{Remark, once};
 
 /// Everything that the rules have to say about a design and its drape.
 #[must_use]
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
-    once([
-        fit::check(design),
-        pin::check(design),
-        cone::check(design),
-        load::check(design, drape),
-        hang::check(design, drape),
-        ring::check(design, drape),
-        legend::check(design),
-        body::check(design),
-        packs::check(design),
-        text::check(design),
-    ])
-}
-
-/// Each remark once, however often its cause is strung.
-fn once(families: impl IntoIterator<Item = Vec<Remark>>) -> Vec<Remark> {
-    let mut said = BTreeSet::new();
-    let is_new = |remark: &Remark| said.insert((remark.code, remark.place, remark.headline.clone()));
-    families.into_iter().flatten().filter(is_new).collect()
+    once(
+        [
+            fit::check(design),
+            hitch::check(design),
+            pin::check(design),
+            cone::check(design),
+            bar::check(design),
+            load::check(design, drape),
+            hang::check(design, drape),
+            ring::check(design, drape),
+            extender::check(design, drape),
+            legend::check(design),
+            body::check(design),
+            packs::check(design),
+            text::check(design),
+        ]
+        .concat(),
+    )
 }
 
 /// The beads on a strand's own cord, in order, by index.

@@ -1,7 +1,8 @@
-//! Whether a closed bracelet or anklet has the room that the pattern asks for.
+//! Whether a closed bracelet or anklet has the room that the pattern asks for. Of several strands the
+//! tightest decides: the others are not in its way.
 
-use crate::design::Design;
-use crate::drape::Drape;
+use crate::design::{Design, Wear};
+use crate::drape::{Drape, Ring};
 use crate::pattern::{CordKind, Kind};
 use crate::remark::{Code, Remark};
 use crate::trade::ease::fit;
@@ -11,52 +12,62 @@ use crate::units::Length;
 /// (a maker's sizing page: snug 6 to 10 mm, medium 10 to 15, loose 15 to 20).
 const SLACK: f64 = 2.5;
 
-/// Remarks about the inside of the ring.
+/// A remark about the inside of the tightest ring.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let Some(ring) = &drape.ring else { return Vec::new() };
-    let room = ring.inside_girth - design.wear.girth.value();
-    let asked = design.wear.ease.value();
-    let found = if room < 0.0 && !stretches(design) {
-        (Code::TooShort, "longer")
-    } else if room < asked - SLACK {
-        (Code::RingTight, "longer")
-    } else if room > asked + SLACK {
-        (Code::RingLoose, "shorter")
+    let Wear { girth, ease: asked, .. } = design.wear;
+    let room = |inside: f64| Length::mm(inside) - girth;
+    let (least, most) = (room(ring.inside_girth), room(ring.longest_girth));
+    let slack = Length::mm(SLACK);
+    let stretches = design.cords[design.strands[ring.strand].cord].kind == CordKind::Elastic;
+    let found = if most < Length::ZERO && !stretches {
+        (Code::TooShort, most, "longer")
+    } else if most < asked - slack {
+        (Code::RingTight, most, "longer")
+    } else if least > asked + slack {
+        (Code::RingLoose, least, "shorter")
     } else {
         return Vec::new();
     };
-    vec![remark(found, ring.inside_girth, (asked - room).abs(), design)]
+    vec![remark(found, ring, design)]
 }
 
-fn stretches(design: &Design) -> bool {
-    design.strands.iter().all(|strand| design.cords[strand.cord].kind == CordKind::Elastic)
-}
-
-fn remark((code, way): (Code, &str), inside: f64, miss: f64, design: &Design) -> Remark {
+fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design) -> Remark {
     let limb = if design.heading.kind == Kind::Anklet { "an ankle" } else { "a wrist" };
-    let wear = &design.wear;
+    let (strand, wear) = (&design.strands[ring.strand], &design.wear);
+    let of_several = if design.strands.len() > 1 { format!(" of strand {}", strand.name) } else { String::new() };
+    let hooked = match code {
+        _ if ring.longest_girth <= ring.inside_girth => "",
+        Code::RingLoose => ", hooked as short as it goes,",
+        _ => ", hooked as long as it goes,",
+    };
     let headline = format!(
-        "the closed ring measures {} inside; {limb} of {} with {} of ease asks for {}",
-        Length::mm(inside).tenths(),
+        "the closed ring{of_several}{hooked} measures {} inside; {limb} of {} with {} of ease asks for {}",
+        (wear.girth + room).tenths(),
         wear.girth.tenths(),
         wear.ease.tenths(),
         (wear.girth + wear.ease).tenths()
     );
-    let room = Length::mm(inside) - wear.girth;
+    let miss = Length::mm((wear.ease - room).value().abs()).tenths();
     let named = fit(room.value()).map(|fit| format!("; as it is the fit is {}", fit.name)).unwrap_or_default();
-    let help = format!("make the row {} {way}, or write another `ease:`{named}", Length::mm(miss).tenths());
-    let place = design.strands.first().map_or(design.closure.place, |strand| strand.length_place);
-    Remark::new(code, headline).at(place).help(help)
+    let help = format!("make the row {miss} {way}, or write another `ease:`{named}");
+    Remark::new(code, headline).at(strand.length_place).help(help)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::drape::Ring;
     use crate::rules::sample;
 
     fn ring(inside_girth: f64) -> Ring {
-        Ring { radius: inside_girth / 6.0, inside_girth, turns: Vec::new(), closing: Vec::new() }
+        Ring {
+            strand: 0,
+            radius: inside_girth / 6.0,
+            inside_girth,
+            longest_girth: inside_girth,
+            turns: Vec::new(),
+            closing: Vec::new(),
+        }
     }
 
     #[test]

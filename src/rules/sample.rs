@@ -1,7 +1,7 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Bead, Bit, Closure, Cord, Dangle, Design, End, Finding, Heading, Part, Rest, Strand, Train, Wear, What,
+    Bead, Bit, Build, Closure, Cord, Dangle, Design, End, Finding, Heading, Part, Rest, Strand, Train, Wear, What,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
@@ -13,7 +13,7 @@ use crate::units::{Force, Length, Mass, UnitStyle};
 
 /// The codes of remarks, each once.
 pub fn codes(remarks: &[Remark]) -> Vec<Code> {
-    super::once([remarks.to_vec()]).iter().map(|remark| remark.code).collect()
+    crate::remark::once(remarks.to_vec()).iter().map(|remark| remark.code).collect()
 }
 
 /// Three 6 mm beads on 400 mm of wire, a crimp at both ends, for a neck of 370 mm.
@@ -25,7 +25,14 @@ pub fn necklace() -> Design {
         findings: vec![finding("crimp", FindingKind::Crimp)],
         strands: vec![strand()],
         closure: Closure::default(),
-        wear: Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: String::new(), child: false, place: None },
+        wear: Wear {
+            girth: Length::mm(370.0),
+            ease: Length::ZERO,
+            source: String::new(),
+            build: Build::default(),
+            child: false,
+            place: None,
+        },
         copies: 1,
         price: None,
     }
@@ -148,6 +155,7 @@ fn strand() -> Strand {
     Strand {
         name: "only".to_owned(),
         cord: 0,
+        legs: 1,
         finished: Length::mm(400.0),
         allowance: Length::mm(8.0),
         ends: [end.clone(), end],

@@ -1,40 +1,37 @@
-//! The buying page: materials, cutting list, tools, sizes and, when asked for, prices.
+//! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
 
 use crate::geometry::Point;
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
+use crate::units::UnitStyle;
 
 use super::layout::Block;
 use super::layout::flow::Flow;
 use super::layout::table::{Align, Cell, Column, Table};
 use super::layout::text::Type;
 use super::mark::{Mark, Stroke};
-use super::page::Body;
-use super::{Sheet, cutting, face, needs, outline, sizes, style};
+use super::{Sheet, cutting, face, needs, outline, page, sizes, style};
 
 /// Room above a heading.
 const BEFORE: f64 = 6.0;
+/// Why sums of inches may seem not to come out.
+const ROUNDED: &str = "Every length in inches is rounded by itself, to the nearest 1⁄16.";
 /// Width of a column of tools.
 const TOOL: f64 = 55.0;
 
-/// Draws the pages on which the maker finds what to buy, to cut and to lay ready.
-pub fn buying(sheet: &Sheet<'_>, materials: &Materials) -> Vec<Body> {
-    let mut flow = Flow::new(sheet.room());
-    needed(&mut flow, sheet, materials);
-    let scales = cuts(&mut flow, sheet, materials);
-    tools(&mut flow, sheet);
-    graded(&mut flow, sheet);
+/// What the section shows.
+const DESCRIPTION: &str = "What to buy, with spares and what is left over, how to cut cords and chains, and the tools.";
+
+/// Pours what the maker has to buy, to cut and to lay ready.
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
+    page::begin(flow, "Buying and cutting", DESCRIPTION.to_owned());
+    needed(flow, sheet, materials);
+    cuts(flow, sheet, materials);
+    tools(flow, sheet);
+    graded(flow, sheet);
     if sheet.style.prices {
-        price(&mut flow, sheet, materials);
+        price(flow, sheet, materials);
     }
-    let body = |marks| Body {
-        name: "Buying and cutting",
-        description: "What to buy, with spares and what is left over, how to cut cords and chains, and the tools."
-            .to_owned(),
-        marks,
-        scale: scales.clone(),
-    };
-    flow.into_pages().into_iter().map(body).collect()
 }
 
 fn section(flow: &mut Flow, title: &str) {
@@ -48,7 +45,6 @@ fn note(flow: &mut Flow, words: &str) {
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
-    section(flow, "Buying and cutting");
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
     let spare = materials.spare * 100.0;
@@ -65,22 +61,20 @@ fn currency(materials: &Materials) -> String {
     materials.currency.as_ref().map(|name| format!(" {name}")).unwrap_or_default()
 }
 
-/// The cutting plans; returns their scales for the footer.
-fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) -> String {
+/// The cutting plans.
+fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
-    let mut scales: Vec<String> = Vec::new();
-    for (at, cutting) in plans.into_iter().enumerate() {
-        if at == 0 {
-            section(flow, "Cutting");
-        } else {
-            flow.gap(BEFORE / 2.0);
-        }
-        let scale = cutting::pour(flow, &sheet.piece.design, cutting).to_string();
-        if !scales.contains(&scale) {
-            scales.push(scale);
-        }
+    if plans.is_empty() {
+        return;
     }
-    if scales.is_empty() { String::new() } else { format!("cutting bars {}", scales.join(", ")) }
+    section(flow, "Cutting");
+    for cutting in plans {
+        cutting::pour(flow, &sheet.piece.design, cutting);
+        flow.gap(BEFORE / 2.0);
+    }
+    if sheet.piece.design.heading.units != UnitStyle::Mm {
+        note(flow, ROUNDED);
+    }
 }
 
 /// The tools in columns, each with a box to tick.

@@ -30,19 +30,25 @@ const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
 /// The edge of a piece.
 const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
-/// Pours a cutting plan: its name and scale, its bars, its list. Returns the scale of the bars.
-pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting) -> Scale {
+/// Pours a cutting plan: its name and scale, its bars, its list.
+pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting) {
     let units = design.heading.units;
     let spools = spools(cutting);
     let scale = scale(&spools, flow.width());
     flow.heading(title(design, cutting, scale, flow.width()));
-    for spool in &spools {
+    for (at, spool) in spools.iter().enumerate() {
         let named = spool.pieces.iter().map(|piece| (piece, number(design, cutting.article, piece)));
         let bar = Bar { scale: scale.factor(), width: flow.width(), units, marks: Vec::new() };
-        flow.add(Block::stack([bar.block(named, spool.left), Block::gap(1.5)], 0.0));
+        let block = Block::stack([bar.block(named, spool.left), Block::gap(1.5)], 0.0);
+        if at + 1 < spools.len() {
+            flow.add(block);
+            flow.scaled(format!("cutting bars {scale}"));
+        } else {
+            flow.heading(block);
+        }
     }
     flow.table(list(design, cutting.article, &spools).snug(flow.width()));
-    scale
+    flow.scaled(format!("cutting bars {scale}"));
 }
 
 /// The plan's spools; pieces that come from none of them lie end to end on a bar of their own.
@@ -173,8 +179,10 @@ fn number(design: &Design, article: Article, piece: &Piece) -> String {
 fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
     let units = design.heading.units;
     let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
-    let parts =
-        |strand: &Strand| format!("{} finished + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance));
+    let parts = |strand: &Strand| {
+        let legs = if strand.legs > 1 { format!("{} × ", strand.legs) } else { String::new() };
+        format!("{legs}{} finished + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance))
+    };
     strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()
 }
 

@@ -6,7 +6,7 @@ use crate::art::Stencils;
 use crate::geometry::Point;
 use crate::pattern::Kind;
 
-use super::figure::{self, BAR_HEIGHT, Extent, Frame, Labels, Scale};
+use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Extent, Frame, Labels, Scale};
 use super::layout::text::Type;
 use super::layout::{Block, Rect};
 use super::mark::Mark;
@@ -46,6 +46,8 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     let size = (whole.width(), whole.height());
     let whole_room = room;
     let mut room = room.above(BAR_HEIGHT);
+    room.left += DROPS_WIDTH;
+    room.width -= DROPS_WIDTH;
     let mut scale = Scale::fitting(size, (room.width, room.height));
     if let Labels::Beside(width) = figure::room_for_labels(piece, scale.factor(), room.height) {
         room.width -= width;
@@ -54,6 +56,7 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     let frame = framed(whole, room, scale);
     let mut marks = figure::strands(piece, &frame, stencils);
     marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
+    marks.extend(figure::drops(piece, &frame, whole_room.left));
     marks.extend(figure::labels(piece, &frame, strands, whole, room));
     marks.extend(bar(whole_room, whole.height() * frame.scale, scale, piece));
     (marks, format!("drape {scale}"))
@@ -63,9 +66,10 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
 fn closed(piece: &Piece, extent: Extent, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
     let high = room.height - BAR_HEIGHT - BAR_GAP;
     let scale = Scale::fitting((extent.width(), extent.height()), (room.width, high));
-    let frame = framed(extent, room, scale);
+    let size = extent.height() * scale.factor();
+    let frame = framed(extent, room.below((high - size) / 2.0), scale);
     let mut marks: Vec<_> = figure::ring(piece, &frame, stencils).into_iter().flatten().collect();
-    marks.extend(bar(room, extent.height() * frame.scale, scale, piece));
+    marks.extend(bar(room, high, scale, piece));
     (marks, format!("closed {scale}"))
 }
 
@@ -96,7 +100,7 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let strand = &design.strands[index];
-        let mut marks = figure::strand(design, strand, &piece.drape.strands[index], &frame, stencils);
+        let mut marks = figure::strand_alone(design, strand, &piece.drape.strands[index], &frame, stencils);
         if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
             marks.extend(closing.marks(design, &frame, stencils));
         }

@@ -6,7 +6,7 @@ use crate::materials::Materials;
 
 use super::Sheet;
 use super::figure::{self, Labels};
-use super::layout::flow::Flow;
+use super::layout::flow::{Flow, Section};
 use super::layout::text::Type;
 use super::layout::{Block, Rect};
 use super::mark::Mark;
@@ -57,7 +57,7 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     }
     let (figure, scale) = drape::figure(sheet.piece, drape_room, stencils);
     marks.extend(figure);
-    let first = Body { name: "Face", description: describe(sheet), marks, scale };
+    let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale };
     std::iter::once(first).chain(more(over, room)).collect()
 }
 
@@ -68,14 +68,13 @@ fn column_width(sheet: &Sheet<'_>) -> f64 {
 /// Pages for the lists that the face has no room for.
 fn more(lists: Vec<(&'static str, super::layout::table::SetTable)>, room: Rect) -> Vec<Body> {
     let mut flow = Flow::new(room);
+    flow.begin(Section { name: "Lists", description: "Lists that the face has no room for.".to_owned() });
     for (title, table) in lists {
         flow.gap(6.0);
         flow.heading(heading(title));
         flow.table(table);
     }
-    let body =
-        |marks| Body { name: "Lists", description: "Beads and materials".to_owned(), marks, scale: String::new() };
-    flow.into_pages().into_iter().map(body).collect()
+    flow.into_pages().into_iter().map(Body::from).collect()
 }
 
 /// A heading with room below it.

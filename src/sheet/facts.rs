@@ -1,8 +1,8 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::Design;
-use crate::drape::neck::{BREADTH_TO_DEPTH, CHEST_TILT};
+use crate::design::{Build, Design, Strand, What};
+use crate::drape::Worn;
 use crate::pattern::Kind;
 use crate::trade::lengths::length_name;
 use crate::units::{Length, UnitStyle};
@@ -105,6 +105,12 @@ fn number(design: &Design, at: usize) -> String {
     format!("{} {}", at + 1, metrics::fit(&design.strands[at].name, size, weight, NAME))
 }
 
+/// What hangs lower than the strands themselves.
+fn branches(design: &Design) -> &'static str {
+    let has_branch = design.strands.iter().flat_map(Strand::bits).any(|bit| matches!(bit.what, What::Dangle(_)));
+    if has_branch { ", without what hangs from it" } else { "" }
+}
+
 /// What the worn figure shows and assumes.
 pub fn worn(piece: &Piece) -> Option<String> {
     let worn = piece.drape.worn.as_ref()?;
@@ -123,10 +129,56 @@ pub fn worn(piece: &Piece) -> Option<String> {
         format!(" The trade calls a length {range} {name}.")
     });
     Some(format!(
-        "Below the front of the neck: {}.{name} Neck base {}, {}. Drawn closed at its shortest. Assumed: a neck {BREADTH_TO_DEPTH} times as broad as it is deep (dashed: its front), a chest that leans back {:.0}°.",
+        "Hangs below the front of the neck (dashed): {}{}.{name} For a neck of {} at its base, {}.{}{}",
         drops.join("; "),
+        branches(design),
         units.ruler(design.wear.girth),
         design.wear.source,
-        CHEST_TILT.to_degrees(),
+        hooked(design, worn),
+        build(design.wear.build),
     ))
+}
+
+/// How the closure is drawn where it can be hooked in more than one way: at its shortest, unless an
+/// extender must be let out to go round.
+fn hooked(design: &Design, worn: &Worn) -> String {
+    let (least, most) = design.closure_length();
+    let out = Length::mm(worn.closure) - least;
+    match () {
+        () if least == most => String::new(),
+        () if out > Length::ZERO => {
+            format!(" Drawn with {} of the extender let out, to go round.", design.heading.units.ruler(out))
+        }
+        () => " Drawn closed at its shortest.".to_owned(),
+    }
+}
+
+/// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
+fn build(build: Build) -> String {
+    let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
+    let neck = (neck.assumed, format!("a neck {} times as broad as it is deep", neck.value));
+    let chest = (chest.assumed, format!("a chest that leans back {:.0}°", chest.value.to_degrees()));
+    let said = |assumed: bool, from: &str| {
+        let which = [&neck, &chest].into_iter().filter(|(is, _)| *is == assumed).map(|(_, words)| words.as_str());
+        let which = which.collect::<Vec<_>>().join(", ");
+        if which.is_empty() { which } else { format!(" {from}: {which}.") }
+    };
+    said(false, "From the pattern") + &said(true, "Assumed")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Proportion;
+
+    #[test]
+    fn what_the_pattern_says_of_the_body_is_not_called_assumed() {
+        let assumed = build(Build::default());
+        assert_eq!(assumed, " Assumed: a neck 1.2 times as broad as it is deep, a chest that leans back 20°.");
+        let chest_tilt = Proportion { value: 25_f64.to_radians(), assumed: false };
+        assert_eq!(
+            build(Build { chest_tilt, ..Build::default() }),
+            " From the pattern: a chest that leans back 25°. Assumed: a neck 1.2 times as broad as it is deep."
+        );
+    }
 }

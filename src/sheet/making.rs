@@ -1,4 +1,4 @@
-//! The making pages: cautions, the designer's notes, and the numbered steps with small drawings.
+//! Making: cautions, the designer's notes, and the numbered steps with small drawings.
 
 use crate::art::{self, STEP_SIZE};
 use crate::design::Design;
@@ -10,38 +10,41 @@ use super::layout::Block;
 use super::layout::flow::Flow;
 use super::layout::text::Type;
 use super::mark::{Anchor, Mark, Stroke};
-use super::page::Body;
-use super::{Sheet, face, outline, style};
+use super::{Sheet, outline, page, style};
 
 /// Width of the column of numbers.
 const NUMBER: f64 = 9.0;
 /// Gap between a step's words and its drawing.
 const GAP: f64 = 6.0;
-/// Room between two steps.
-const BETWEEN: f64 = 2.2;
+/// Room above and below a step.
+const WIDE: f64 = 2.2;
+/// The same where it saves a page.
+const CLOSE: f64 = 1.2;
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
 const PAD: f64 = 3.0;
 
-/// Draws the pages that the maker follows at the bench.
-pub fn making(sheet: &Sheet<'_>) -> Vec<Body> {
+/// Pours what the maker follows at the bench, set close where that saves a page.
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let [wide, close] = [WIDE, CLOSE].map(|between| poured(flow.clone(), sheet, between));
+    *flow = if close.count() < wide.count() { close } else { wide };
+}
+
+fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     let design = &sheet.piece.design;
-    let mut flow = Flow::new(sheet.room());
-    flow.heading(face::heading("Making"));
+    page::begin(
+        &mut flow,
+        "Making",
+        "Cautions, and the steps of the work in order, each with what to check.".to_owned(),
+    );
     flow.add(warnings(design, flow.width()));
     notes(&mut flow, design);
-    flow.gap(BETWEEN);
+    flow.gap(between);
     for (at, step) in steps(design).iter().enumerate() {
-        flow.add(block(at + 1, step, flow.width()));
+        flow.add(block(at + 1, step, flow.width(), between));
     }
-    let body = |marks| Body {
-        name: "Making",
-        description: "Cautions, and the steps of the work in order, each with what to check.".to_owned(),
-        marks,
-        scale: String::new(),
-    };
-    flow.into_pages().into_iter().map(body).collect()
+    flow
 }
 
 /// The cautions in a box, in two columns where there is room.
@@ -78,17 +81,17 @@ fn notes(flow: &mut Flow, design: &Design) {
 }
 
 /// A step: its number, its words, and its drawing at the right.
-fn block(number: usize, step: &Step, width: f64) -> Block {
+fn block(number: usize, step: &Step, width: f64, between: f64) -> Block {
     let drawing_left = width - STEP_SIZE.0;
     let words = words(step, (drawing_left - NUMBER - GAP).min(WIDEST));
     let height = if step.drawing.is_some() { words.height.max(STEP_SIZE.1) } else { words.height };
-    let whole = height + 2.0 * BETWEEN;
+    let whole = height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
-    let baseline = BETWEEN + Type::STRONG.size * 0.98;
+    let baseline = between + Type::STRONG.size * 0.98;
     marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 3.0, baseline), Anchor::End));
-    marks.extend(words.at(Point::new(NUMBER, BETWEEN)));
+    marks.extend(words.at(Point::new(NUMBER, between)));
     if let Some(drawing) = step.drawing {
-        marks.extend(Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)).at(Point::new(drawing_left, BETWEEN)));
+        marks.extend(Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)).at(Point::new(drawing_left, between)));
     }
     Block::new(width, whole, marks)
 }

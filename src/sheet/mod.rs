@@ -32,7 +32,9 @@ pub use facts::{facts, finished};
 pub use proof::{MOST_PAGES, TooManyPages};
 
 use layout::Rect;
+use layout::flow::Flow;
 use mark::Page;
+use page::Body;
 
 /// How a sheet is drawn.
 #[derive(Clone, Debug)]
@@ -64,9 +66,11 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let mut bodies = face::face(&sheet, &materials, &mut stencils);
-    bodies.extend(stringing::stringing(&sheet, &mut stencils));
-    bodies.extend(buying::buying(&sheet, &materials));
-    bodies.extend(making::making(&sheet));
+    let mut flow = Flow::new(sheet.room());
+    stringing::pour(&mut flow, &sheet, &mut stencils);
+    buying::pour(&mut flow, &sheet, &materials);
+    making::pour(&mut flow, &sheet);
+    bodies.extend(flow.into_pages().into_iter().map(Body::from));
     page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
 }
 

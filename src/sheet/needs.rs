@@ -1,7 +1,7 @@
 //! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
 
 use crate::Piece;
-use crate::materials::render::words::{amount, is_nothing, lots};
+use crate::materials::render::words::{amount, is_nothing, lots, said};
 use crate::materials::{Article, Buy, Line, Materials};
 
 use super::layout::Block;
@@ -52,7 +52,7 @@ fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
         bought(&|buy| amount(buy.left_over, units)),
     ];
     if prices {
-        cells.push(bought(&|buy| buy.bought.to_string()));
+        cells.push(bought(&|buy| said(buy.bought)));
     }
     cells
 }

@@ -6,21 +6,42 @@ use crate::trade::paper::Paper;
 
 use super::Style;
 use super::inked::inked;
-use super::layout::Rect;
+use super::layout::flow::{Flow, Poured, Section};
 use super::layout::text::Type;
+use super::layout::{Block, Rect};
 use super::mark::{Anchor, FOOTER, Mark, Page, Stroke, Symbol};
 use super::{metrics, outline, style};
 
 /// A page's contents, before it has its footer.
 pub struct Body {
     /// What the page is for: Face, Stringing, …
-    pub name: &'static str,
+    pub name: String,
     /// What the page shows, in a sentence, for those who cannot see it.
     pub description: String,
     /// What is drawn.
     pub marks: Vec<Mark>,
     /// The scale of its drawings, for the footer; empty where nothing is drawn.
     pub scale: String,
+}
+
+impl From<Poured> for Body {
+    fn from(page: Poured) -> Self {
+        let all = |part: fn(&Section) -> &str, between: &str| {
+            page.sections.iter().map(part).collect::<Vec<_>>().join(between)
+        };
+        Self {
+            name: all(|section| section.name, "; "),
+            description: all(|section| &section.description, " "),
+            scale: page.scales.join("; "),
+            marks: page.marks,
+        }
+    }
+}
+
+/// Begins a section under its title.
+pub fn begin(flow: &mut Flow, name: &'static str, description: String) {
+    flow.begin(Section { name, description });
+    flow.heading(Block::stack([Type::TITLE.line(name), Block::gap(0.8)], 0.0));
 }
 
 /// Room for contents on a paper.

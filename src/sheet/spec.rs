@@ -48,7 +48,8 @@ fn cord(cord: &Cord) -> String {
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.
 fn finding(finding: &Finding) -> String {
-    let long = (finding.length > Length::ZERO).then(|| format!("{} long", finding.length.tenths()));
+    let way = if has_holes(finding) { "along the cord" } else { "long" };
+    let long = (finding.length > Length::ZERO).then(|| format!("{} {way}", finding.length.tenths()));
     let tapers = matches!(finding.kind, FindingKind::Cone | FindingKind::BeadCap);
     let only = |applies: bool, size: Length| if applies { size } else { Length::ZERO };
     let sizes = [
@@ -59,8 +60,20 @@ fn finding(finding: &Finding) -> String {
     ];
     let sizes = sizes.into_iter().filter(|(_, size)| *size > Length::ZERO);
     let said = sizes.map(|(name, size)| format!("{name}{JOINED}{}", size.hundredths()));
-    let parts = long.into_iter().chain(said).chain(wire(finding)).chain(links(finding));
+    let parts = long.into_iter().chain(holes(finding)).chain(said).chain(wire(finding)).chain(links(finding));
     parts.chain(finding.material.clone()).collect::<Vec<_>>().join(", ")
+}
+
+/// Whether it is a bar with a hole or loop for each of several strands.
+const fn has_holes(finding: &Finding) -> bool {
+    finding.holes > 1 && matches!(finding.kind, FindingKind::EndBar | FindingKind::SpacerBar)
+}
+
+/// `3 holes, 8 mm from middle to middle`.
+fn holes(finding: &Finding) -> Option<String> {
+    let what = if finding.kind == FindingKind::EndBar { "loops" } else { "holes" };
+    let apart = finding.spacing.tenths();
+    has_holes(finding).then(|| format!("{} {what}, {apart} from middle to middle", finding.holes))
 }
 
 /// `21 gauge wire (0.72 mm)`, or its diameter where that is no gauge's; nothing where it is assumed.

@@ -1,4 +1,4 @@
-//! The stringing pages: for each strand what to cut, the word chart, the row at actual size with
+//! Stringing: for each strand what to cut, the word chart, the row at actual size with
 //! its ruler, and the lengths to check against.
 
 mod checks;
@@ -15,8 +15,7 @@ use super::layout::Block;
 use super::layout::flow::Flow;
 use super::layout::text::Type;
 use super::mark::Mark;
-use super::page::Body;
-use super::{Sheet, outline, sizes, style, words};
+use super::{Sheet, outline, page, sizes, style, words};
 
 /// Room between strands.
 const STRANDS_APART: f64 = 7.0;
@@ -29,15 +28,20 @@ const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, level:
 /// Width and height in mm up to which a bead is drawn at actual size in the key.
 const KEY_SIZE: (f64, f64) = (30.0, 16.0);
 
+/// The scale of rows, for the footer.
+const SCALE: &str = "rows at actual size (1 : 1)";
+
 /// What becomes of beads that do not fill their strand.
 const SLIDES: &str =
     " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
 
-/// Draws the stringing pages.
-pub fn stringing(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
-    let mut flow = Flow::new(sheet.room());
+/// Pours all strands.
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
+    let names: Vec<_> = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str()).collect();
+    let description = format!("The beads of the strands {} in a row, at actual size with a ruler.", names.join(", "));
+    page::begin(flow, "Stringing", description);
     let width = flow.width();
     flow.add(intro(sheet, width));
     flow.gap(3.0);
@@ -50,16 +54,8 @@ pub fn stringing(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Vec<Body> {
     }
     for index in 0..sheet.piece.design.strands.len() {
         flow.gap(STRANDS_APART);
-        strand(sheet, index, &mut flow, stencils);
+        strand(sheet, index, flow, stencils);
     }
-    let names: Vec<_> = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    let body = |marks| Body {
-        name: "Stringing",
-        description: format!("The beads of the strands {} in a row, at actual size with a ruler.", names.join(", ")),
-        marks,
-        scale: "rows at actual size (1 : 1)".to_owned(),
-    };
-    flow.into_pages().into_iter().map(body).collect()
 }
 
 fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
@@ -72,7 +68,7 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     let text = format!(
         "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler starts at the first bead.{slides}{pair}"
     );
-    Block::stack([Type::TITLE.line("Stringing"), Type::SMALL.paragraph(&text, width)], 0.8)
+    Type::SMALL.paragraph(&text, width)
 }
 
 /// Every bead with its letter and name, in rows.
@@ -82,7 +78,7 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
         let part = reduction(bead);
         let name = Type::SMALL.fitted(&bead.name, width * 0.5);
         let reduced = (part > 1).then(|| format!("drawn at 1 : {part}"));
-        let notes = takes(bead).into_iter().chain(reduced).map(|words| Type::TINY.line(&words));
+        let notes = [size(bead)].into_iter().chain(reduced).map(|words| Type::TINY.line(&words));
         let words = Block::stack([name].into_iter().chain(notes), 0.0);
         let letter = Type::STRONG.line(&bead.letter);
         entries.push(Block::middled([letter, drawing(index, bead, 1.0 / f64::from(part), stencils), words], 1.5));
@@ -105,16 +101,22 @@ fn drawing(index: usize, bead: &Bead, scale: f64, stencils: &mut Stencils<'_>) -
     Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
 }
 
-/// How much cord a bead takes in a row of its kind, where its size does not say it.
-fn takes(bead: &Bead) -> Option<String> {
+/// A bead's size along the cord, and how much cord it takes in a row of its kind where that differs.
+fn size(bead: &Bead) -> String {
     let (size, which) = match bead.shape {
         Shape::Seed => (bead.across, " wide"),
         _ if bead.along == bead.across => (bead.along, ""),
         _ => (bead.along, " along the hole"),
     };
+    let takes = takes(bead).map(|takes| format!(", takes {}", takes.hundredths())).unwrap_or_default();
+    format!("{}{which}{takes}", size.tenths())
+}
+
+/// How much cord a bead takes in a row of its kind, where its size does not say it.
+fn takes(bead: &Bead) -> Option<Length> {
+    let size = if bead.shape == Shape::Seed { bead.across } else { bead.along };
     let takes = Length::mm(2.0 * reach(bead, Some(bead)));
-    let differs = size.tenths() != takes.tenths();
-    differs.then(|| format!("{}{which}, takes {}", size.tenths(), takes.tenths()))
+    (size.tenths() != takes.tenths()).then_some(takes)
 }
 
 fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stencils<'_>) {
@@ -129,6 +131,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
     let mut lines = row.lines.into_iter();
     let first = lines.next().unwrap_or_default();
     open(flow, opening, first, sheet.room().height);
+    flow.scaled(SCALE.to_owned());
     for block in lines.chain([checks]) {
         flow.gap(LINES_APART);
         if block.height > flow.left() {
@@ -136,6 +139,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
             flow.add(continued(&title(sheet, index), width));
         }
         flow.add(block);
+        flow.scaled(SCALE.to_owned());
     }
 }
 
@@ -162,8 +166,10 @@ fn head(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
     let height = 1.0 + cut.height;
     marks.extend(cut.at(Point::new(left, 1.0)));
     let cord = &design.cords[strand.cord];
+    let (doubled, where_more) =
+        if strand.legs > 1 { (", doubled", "on each leg beyond the last end") } else { ("", "beyond each end") };
     let facts = format!(
-        "On {} {}, {} of it beyond each end. Finished {}, loop to loop.",
+        "On {} {}{doubled}, {} of it {where_more}. Finished {}, loop to loop.",
         cord.name,
         cord.diameter.hundredths(),
         units.ruler(strand.allowance),

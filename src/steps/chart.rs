@@ -3,7 +3,8 @@
 //! `5A 1B, 11 times, then 5A` is eleven times five of bead A and one of bead B, and five of A. What
 //! is not a bead stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 spacer bar)`,
 //! `(dangle: 1C 2A on a head pin)`. A repeat of more than one phrase stands in square brackets:
-//! `[3A 1B, 4 times, then 1C], 6 times`. The chart is first made as short as its writing allows:
+//! `[3A 1B, 4 times, then 1C], 6 times`; so does one that follows other phrases: `30A, then [6A 1B], 3
+//! times`. The chart is first made as short as its writing allows:
 //! neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out three
 //! times or more told as repeats. The row stays the same.
 
@@ -21,16 +22,17 @@ const LEAST_FOLD: usize = 3;
 #[must_use]
 pub fn text(design: &Design, strand: &Strand) -> String {
     let phrases = if strand.settle == Settle::Spread { groups(&strand.chart) } else { simple(&strand.chart) };
+    let teller = Teller { design, strand: Some(strand) };
     match phrases.as_slice() {
-        [Phrase::Mirror(side, middle)] => mirror(design, side, middle),
-        phrases => sequence(design, phrases),
+        [Phrase::Mirror(side, middle)] => teller.mirror(side, middle),
+        phrases => teller.sequence(phrases),
     }
 }
 
 /// The words for a short row, such as what hangs on a pin.
 #[must_use]
 pub fn row(design: &Design, phrases: &[Phrase]) -> String {
-    sequence(design, &simple(phrases))
+    Teller { design, strand: None }.sequence(&simple(phrases))
 }
 
 /// The same row in fewer phrases.
@@ -115,49 +117,72 @@ fn push(phrase: Phrase, row: &mut Vec<Phrase>) {
     }
 }
 
-/// The phrases joined by `then`; those that need no comma stay together.
-fn sequence(design: &Design, phrases: &[Phrase]) -> String {
-    let together = |a: &Phrase, b: &Phrase| is_short(a) && is_short(b);
-    let clauses = phrases
-        .chunk_by(together)
-        .map(|clause| clause.iter().map(|phrase| said(design, phrase)).collect::<Vec<_>>().join(" "));
-    clauses.collect::<Vec<_>>().join(", then ")
+/// Puts phrases into words.
+#[derive(Clone, Copy)]
+struct Teller<'a> {
+    design: &'a Design,
+    /// The strand that the phrases are strung on.
+    strand: Option<&'a Strand>,
+}
+
+impl Teller<'_> {
+    /// The phrases joined by `then`; those that need no comma stay together. A repeat that follows
+    /// others stands in brackets, for it might be read to take them in.
+    fn sequence(self, phrases: &[Phrase]) -> String {
+        let together = |a: &Phrase, b: &Phrase| is_short(a) && is_short(b);
+        let clauses = phrases.chunk_by(together).enumerate().map(|(at, clause)| match clause {
+            [Phrase::Times(count, list)] if at > 0 && list.len() > 1 && list.iter().all(is_short) => {
+                format!("[{}], {}", self.sequence(list), times_word(*count))
+            }
+            clause => clause.iter().map(|phrase| self.said(phrase)).collect::<Vec<_>>().join(" "),
+        });
+        clauses.collect::<Vec<_>>().join(", then ")
+    }
+
+    fn said(self, phrase: &Phrase) -> String {
+        match phrase {
+            Phrase::Run(count, bead) => format!("{count}{}", self.design.beads[*bead].letter),
+            Phrase::Times(count, list) => format!("{}, {}", self.bracketed(list), times_word(*count)),
+            Phrase::Mirror(side, middle) => format!("[{}]", self.mirror(side, middle)),
+            Phrase::Gap(length) => format!("({} bare)", gap(self.design.heading.units, *length)),
+            Phrase::Knot => "(knot)".to_owned(),
+            Phrase::Finding(at) => self.finding(*at),
+            Phrase::Dangle(on, list) => {
+                format!("(dangle: {} on {})", self.sequence(list), a(&self.design.findings[*on].name))
+            }
+        }
+    }
+
+    /// A strung finding; of a bar that strands share, the hole, for it is strung only once.
+    fn finding(self, at: usize) -> String {
+        let finding = &self.design.findings[at];
+        match self.strand.and_then(|strand| self.design.hole(at, strand)) {
+            Some(hole) => format!("(hole {hole} of {})", a(&finding.name)),
+            None => format!("(1 {})", finding.name),
+        }
+    }
+
+    /// The phrases, in square brackets where they are more than one clause.
+    fn bracketed(self, phrases: &[Phrase]) -> String {
+        let words = self.sequence(phrases);
+        if phrases.iter().all(is_short) { words } else { format!("[{words}]") }
+    }
+
+    fn mirror(self, side: &[Phrase], middle: &[Phrase]) -> String {
+        let side = self.sequence(side);
+        if middle.is_empty() {
+            return format!("{side}, then the same backwards");
+        }
+        format!("{side}, then {} in the middle, then the same backwards", self.bracketed(middle))
+    }
 }
 
 const fn is_short(phrase: &Phrase) -> bool {
     !matches!(phrase, Phrase::Times(..) | Phrase::Mirror(..))
 }
 
-fn said(design: &Design, phrase: &Phrase) -> String {
-    match phrase {
-        Phrase::Run(count, bead) => format!("{count}{}", design.beads[*bead].letter),
-        Phrase::Times(count, list) => format!("{}, {}", bracketed(design, list), times_word(*count)),
-        Phrase::Mirror(side, middle) => format!("[{}]", mirror(design, side, middle)),
-        Phrase::Gap(length) => format!("({} bare)", gap(design.heading.units, *length)),
-        Phrase::Knot => "(knot)".to_owned(),
-        Phrase::Finding(at) => format!("(1 {})", design.findings[*at].name),
-        Phrase::Dangle(on, list) => {
-            format!("(dangle: {} on {})", sequence(design, list), a(&design.findings[*on].name))
-        }
-    }
-}
-
 fn times_word(count: u32) -> String {
     if count == 2 { "twice".to_owned() } else { format!("{count} times") }
-}
-
-/// The phrases, in square brackets where they are more than one clause.
-fn bracketed(design: &Design, phrases: &[Phrase]) -> String {
-    let words = sequence(design, phrases);
-    if phrases.iter().all(is_short) { words } else { format!("[{words}]") }
-}
-
-fn mirror(design: &Design, side: &[Phrase], middle: &[Phrase]) -> String {
-    let side = sequence(design, side);
-    if middle.is_empty() {
-        return format!("{side}, then the same backwards");
-    }
-    format!("{side}, then {} in the middle, then the same backwards", bracketed(design, middle))
 }
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.

@@ -5,13 +5,13 @@
 //! under them; what hangs from a pin can only follow when the pin's eye is covered. Rings are opened
 //! sideways so that they keep their round (common practice, no source).
 
-use super::ends::{beside_link, closings};
+use super::ends::{beside_end, closings, is_hung};
 use super::prepare::FLYING;
 use super::side::{Side, on_both};
 use super::words::{a, list};
 use super::{Drawing, Step, pin};
 use crate::design::{Design, Part};
-use crate::pattern::{CordKind, FindingKind};
+use crate::pattern::FindingKind;
 use crate::units::Length;
 
 /// What is done before the first strand hangs on the closure.
@@ -42,10 +42,9 @@ fn told(design: &Design, late: bool) -> Vec<Step> {
     steps
 }
 
-/// Whether a side waits for its strands: a pin for its cone, a ring for the link of a chain.
+/// Whether a side waits for its strands: a pin for its cone, a ring for what is hung in it.
 fn is_late(design: &Design, parts: &[Part]) -> bool {
-    let chains = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Chain);
-    chains || parts.first().is_some_and(|part| design.findings[part.finding].is_pin())
+    is_hung(design) || parts.first().is_some_and(|part| design.findings[part.finding].is_pin())
 }
 
 /// Look for gaps where a wire or thread could slip out.
@@ -56,7 +55,7 @@ fn gaps(design: &Design) -> Option<Step> {
     rings.dedup();
     let text = format!("See that {} shut. Squeeze any gap together with chain-nose pliers.", is_or_are(&rings));
     let step = Step::new("Look for gaps", text).check(format!("No {word} can slip out."));
-    (!rings.is_empty() && word != CordKind::Chain.word()).then_some(step)
+    (!rings.is_empty() && !is_hung(design)).then_some(step)
 }
 
 fn is_or_are(things: &[String]) -> String {
@@ -117,7 +116,7 @@ fn hung(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
         steps.push(cut(design, &parts[at], side));
     }
     let before = at.checked_sub(1).and_then(|before| parts.get(before));
-    let hung_already = at == 1 && beside_link(design, parts).is_some();
+    let hung_already = at == 1 && beside_end(design, parts).is_some();
     let pin = parts[..at].iter().find(|part| design.findings[part.finding].is_pin());
     match (before, pin) {
         _ if hung_already || design.findings[parts[at].finding].is_pin() => {}
@@ -163,7 +162,8 @@ fn hang(design: &Design, part: &Part, before: &Part, side: Side) -> Step {
         hanging(design, hangs, side),
         which_side(design, before, side)
     );
-    let step = Step::new(hang_title(design, part), text).check("No gap shows where the ring closes.");
+    let what = if kind(opens) == FindingKind::Chain { "link" } else { "ring" };
+    let step = Step::new(hang_title(design, part), text).check(format!("No gap shows where the {what} closes."));
     step.drawing(Drawing::OpenLink)
 }
 

@@ -1,10 +1,12 @@
-//! Closing the strands' ends: with crimps, in knot covers, or with knots.
+//! Closing the strands' ends: with crimps, in knot covers or cord ends, with knots, or by a folded cord's
+//! hitch.
 //!
 //! Strands whose ends close alike are told once, with the order they are hung in. A crimp is passed
 //! twice by its cord and pressed; a strand that is to drape is held in a curve while its last end is
 //! closed ("coil the strand 1.5 turns before closing the last crimp": a bead shop's finishing page).
 
 mod crimped;
+mod glued;
 
 use super::side::Side;
 use super::words::{self, a, list, strand as name, strands};
@@ -21,11 +23,15 @@ const TUNABLE: Length = Length::mm(1.0);
 enum Way {
     Crimped,
     Covered,
+    /// In a cord end, with glue.
+    Glued,
     Knotted,
     /// The end link of a chain, opened and shut.
     Linked,
     /// Both ends tied to each other.
     Tied,
+    /// The fold of a doubled cord, hitched with a lark's head.
+    Hitched,
 }
 
 /// Strands whose ends on one side are closed alike.
@@ -63,7 +69,9 @@ pub fn closings(design: &Design) -> Vec<&'static str> {
     let closing = |strand: &Strand| match way(design, strand, Side::First) {
         Way::Crimped => "crimp",
         Way::Covered => "knot cover",
+        Way::Glued => "cord end",
         Way::Linked => "end link",
+        Way::Hitched => "lark's head",
         Way::Knotted | Way::Tied => "knot",
     };
     let mut closings: Vec<_> = design.strands.iter().map(closing).collect();
@@ -96,29 +104,36 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     let bare = strand.ends.iter().all(|end| end.findings.is_empty());
     let cord = design.cords[strand.cord].kind;
     match () {
+        () if strand.legs > 1 && side != Side::Last => Way::Hitched,
         () if cord == CordKind::Chain => Way::Linked,
         () if has(FindingKind::Crimp) => Way::Crimped,
         () if has(FindingKind::KnotCover) => Way::Covered,
+        () if has(FindingKind::CordEnd) => Way::Glued,
         () if bare && open => Way::Tied,
         () => Way::Knotted,
     }
 }
 
-/// What a jump ring takes beside the end link of a strand of chain: it is opened once for both.
-pub fn beside_link<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
-    let chains = design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Chain);
+/// Whether strands end in something that a ring is opened for: a link of chain, or a cord end's loop.
+pub fn is_hung(design: &Design) -> bool {
+    let hangs = |strand: &Strand| matches!(way(design, strand, Side::First), Way::Linked | Way::Glued);
+    design.strands.iter().any(hangs)
+}
+
+/// What a jump ring takes beside the end of a strand that hangs in it: it is opened once for both.
+pub fn beside_end<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
     match parts {
-        [ring, next, ..] if chains && next.cut == Length::ZERO => {
+        [ring, next, ..] if is_hung(design) && next.cut == Length::ZERO => {
             Some(next).filter(|_| design.findings[ring.finding].kind == FindingKind::JumpRing)
         }
         _ => None,
     }
 }
 
-/// Whether a strand is closed with knots, which are set with glue.
-pub fn is_knotted(design: &Design, strand: &Strand) -> bool {
+/// Whether a strand is closed with glue: in cord ends, or with knots, which it sets.
+pub fn is_glued(design: &Design, strand: &Strand) -> bool {
     let sides = [Side::First, Side::Last].map(|side| way(design, strand, side));
-    sides.into_iter().any(|way| matches!(way, Way::Covered | Way::Knotted | Way::Tied))
+    sides.into_iter().any(|way| matches!(way, Way::Covered | Way::Glued | Way::Knotted | Way::Tied))
 }
 
 /// How many stoppers a strand takes while it is strung.
@@ -126,7 +141,7 @@ pub fn stops(design: &Design, strand: &Strand) -> u64 {
     match way(design, strand, Side::Last) {
         Way::Linked => 0,
         Way::Tied => 2,
-        Way::Crimped | Way::Covered | Way::Knotted => 1,
+        Way::Crimped | Way::Covered | Way::Glued | Way::Knotted | Way::Hitched => 1,
     }
 }
 
@@ -167,9 +182,11 @@ impl Group<'_> {
         let mut steps = match self.way {
             Way::Crimped => self.crimped(),
             Way::Covered => self.covered(),
+            Way::Glued => self.glued(),
             Way::Knotted => self.knotted(),
             Way::Linked => self.part().map(|_| self.linked()).into_iter().collect(),
             Way::Tied => self.tied(),
+            Way::Hitched => vec![self.hitched()],
         };
         if !steps.is_empty() {
             steps.extend(self.others(&words::steps(done + 1, done + steps.len())));
@@ -177,11 +194,16 @@ impl Group<'_> {
         steps
     }
 
+    /// A doubled strand's last end is both of its legs.
+    const fn last_end(&self) -> &'static str {
+        if self.strand.legs > 1 { "both its legs" } else { "its last end" }
+    }
+
     /// The sentence that threads something onto this end; a last end has had a stopper till now.
     fn threads(&self, what: &str) -> String {
         let whose = self.whose();
         match self.side {
-            Side::Last => format!("Take the bead stopper off {whose} and thread {what} onto its last end."),
+            Side::Last => format!("Take the bead stopper off {whose} and thread {what} onto {}.", self.last_end()),
             Side::Both | Side::First => format!("Thread {what} onto the first end of {whose}."),
         }
     }
@@ -190,6 +212,7 @@ impl Group<'_> {
     fn finished_check(&self) -> String {
         let (from, how) = match self.way {
             Way::Linked => ("end link to end link", ""),
+            Way::Covered => ("the outside of one knot cover to the outside of the other", ""),
             _ => ("loop to loop", " (outside of one end loop to outside of the other, pulled straight)"),
         };
         format!("From {from}{how} {}.", self.finished(self.strand))
@@ -215,11 +238,11 @@ impl Group<'_> {
         vec![
             Step::new("Thread the knot cover", thread),
             Step::new("Tie the knot", knot)
-                .check("The knot sits in the cup and does not slip through.")
+                .check(self.length_check("The knot sits in the cup and does not slip through."))
                 .drawing(Drawing::Knot),
             glue("tail"),
             Step::new("Close the knot cover", close)
-                .check(self.length_check("The halves meet and the hook is shut."))
+                .check("The halves meet and the hook is shut.")
                 .drawing(Drawing::KnotCover),
         ]
     }
@@ -234,25 +257,42 @@ impl Group<'_> {
     fn knotted(&self) -> Vec<Step> {
         let whose = self.whose();
         let end = match self.side {
-            Side::Last => format!("Take the bead stopper off {whose}. Take its last end"),
+            Side::Last => format!("Take the bead stopper off {whose}. Take {}", self.last_end()),
             _ => format!("Take the first end of {whose}"),
         };
         let round = if self.part().is_some() { self.target() } else { "round in a small loop".to_owned() };
-        let text = format!("{end} {round} and tie it back on itself with a double overhand knot.");
+        let back = if self.strand.legs > 1 { "them back on the legs" } else { "it back on itself" };
+        let text = format!("{end} {round} and tie {back} with a double overhand knot.");
         vec![
             Step::new("Tie the knot", text)
                 .check(self.length_check("The knot holds when you pull."))
                 .drawing(Drawing::Knot),
-            glue("tail"),
+            glue(if self.strand.legs > 1 { "tails" } else { "tail" }),
         ]
     }
 
-    /// An end link hangs in a jump ring, which is opened for all that it holds, or is opened itself.
+    /// A folded cord's first end is its fold, drawn over what it goes round.
+    fn hitched(&self) -> Step {
+        let text = format!(
+            "Fold {} in half. Push the fold {}, take both ends through the fold, and draw it snug: a lark's head.",
+            self.whose(),
+            self.target()
+        );
+        Step::new("Hitch the fold", text)
+            .check("Both legs lie side by side in the hitch and are equally long.")
+            .drawing(Drawing::LarksHead)
+    }
+
+    /// An end link or a cord end's loop hangs in a jump ring, which is opened for all that it holds, or is
+    /// opened itself.
     fn linked(&self) -> Step {
-        let link = format!("the {} end link of {}", self.side.end(), self.whose());
+        let link = match self.way {
+            Way::Glued => format!("the loop at the {} end of {}", self.side.end(), self.whose()),
+            _ => format!("the {} end link of {}", self.side.end(), self.whose()),
+        };
         let parts = if self.side == Side::Last { &self.design.closure.right } else { &self.design.closure.left };
         let name = |part: &Part| format!("the {}", self.design.findings[part.finding].name);
-        let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_link(self.design, parts).map(name)).collect();
+        let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_end(self.design, parts).map(name)).collect();
         let ring = self.part().filter(|part| self.design.findings[part.finding].kind == FindingKind::JumpRing);
         let text = match ring {
             Some(ring) => format!(
@@ -265,7 +305,7 @@ impl Group<'_> {
         let check = self.length_check(if ring.is_some() {
             "No gap shows where the ring closes."
         } else {
-            "No gap shows where the link closes."
+            "No gap shows where it closes."
         });
         let title = format!("Hang the {} end", self.side.end());
         Step::new(title, text).check(check).drawing(Drawing::OpenLink)
@@ -307,22 +347,24 @@ impl Group<'_> {
             FindingKind::EyePin => "the eye of ",
             FindingKind::EndBar => return self.hole(part),
             FindingKind::Chain => "the end link of ",
-            FindingKind::Clasp | FindingKind::EarWire => "the ring of ",
+            FindingKind::Clasp | FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
             _ => "",
         };
         format!("through {whole}{}", self.side.the(self.design, part.finding))
     }
 
-    /// A strand's own hole in a bar.
+    /// A strand's own loop in a bar: the innermost strand has the one nearest the neck.
     fn hole(&self, bar: &Part) -> String {
-        let whose = if self.strands.len() > 1 { format!("the hole for {}", self.whose()) } else { "a hole".to_owned() };
-        format!("through {whose} in {}", self.side.the(self.design, bar.finding))
+        let which = if self.strands.len() > 1 { "the loop nearest the neck" } else { "a loop" };
+        format!("through {which} of {}", self.side.the(self.design, bar.finding))
     }
 
     /// The same steps, by their numbers, for the other strands of the group.
     fn others(&self, numbers: &str) -> Option<Step> {
         let (_, others) = self.strands.split_first()?;
-        let text = format!("Do {numbers} with {}.", strands(self.design, others));
+        let bar = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EndBar);
+        let each = if bar { ", each in the next loop" } else { "" };
+        let text = format!("Do {numbers} with {}{each}.", strands(self.design, others));
         let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EyePin);
         let step = Step::new("Do the other strands", text).check(self.others_check(others));
         let step = if pin { step.drawing(Drawing::gather(self.strands.len())) } else { step };

@@ -4,12 +4,13 @@ use super::prepare::cord_word;
 use super::{Step, words};
 use crate::design::{Design, Strand, What};
 use crate::drape::{self, Hung, Seat};
-use crate::pattern::Kind;
+use crate::pattern::{FindingKind, Kind};
 use crate::units::Length;
 
 /// Measure, and make the second one, after as many steps as are done.
 pub fn finish(design: &Design, done: usize) -> Vec<Step> {
     let mut steps = vec![measure(design)];
+    steps.extend(try_loops(design));
     if design.copies > 1 {
         let text = format!("Make the second earring in the same way: do {} again.", words::steps(1, done + 1));
         steps.push(Step::new("Make the other one", text).check("Held side by side the two are equally long."));
@@ -28,6 +29,14 @@ fn measure(design: &Design) -> Step {
         _ => (format!("Close the piece and measure once round{}, closure and all.", along(design)), length(design)),
     };
     Step::new("Check the piece", text).check(check)
+}
+
+/// Loops that grip the arms of spectacles are tried on a pair.
+fn try_loops(design: &Design) -> Option<Step> {
+    let findings = design.closure.left.iter().chain(&design.closure.right).map(|part| &design.findings[part.finding]);
+    let name = &findings.into_iter().find(|finding| finding.kind == FindingKind::SpectacleLoop)?.name;
+    let text = format!("Slide one {name} onto each arm of a pair of spectacles, and lift them by the strap.");
+    Some(Step::new(format!("Try each {name}"), text).check("Both grip by themselves, and come off when you pull."))
 }
 
 const fn along(design: &Design) -> &'static str {

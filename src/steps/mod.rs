@@ -61,11 +61,13 @@ pub enum Drawing {
     KnotCover,
     /// Beads on a pin, hung by a loop.
     Dangle,
+    /// A folded cord hitched to a ring.
+    LarksHead,
 }
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -80,6 +82,7 @@ impl Drawing {
         Self::SurgeonsKnot,
         Self::KnotCover,
         Self::Dangle,
+        Self::LarksHead,
     ];
 
     /// The loops of strands on a pin's eye: as many as there are, or three for more.

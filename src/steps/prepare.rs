@@ -67,10 +67,14 @@ fn cut_from(design: &Design, cord: usize) -> Option<String> {
     let strands: Vec<_> = design.strands.iter().filter(|strand| strand.cord == cord).collect();
     let each: Vec<_> =
         strands.iter().map(|strand| format!("{} for {}", units.ruler(strand.cut()), strand.name)).collect();
+    let whole = match design.cords[cord].kind {
+        CordKind::Chain => " Cut through the link beyond the last, so that both end links are whole.",
+        _ => "",
+    };
     match strands.as_slice() {
         [] => None,
-        [only] if design.strands.len() == 1 => Some(format!("Cut {} of {name}.", units.ruler(only.cut()))),
-        _ => Some(format!("Cut from the {name}: {}.", list(&each))),
+        [only] if design.strands.len() == 1 => Some(format!("Cut {} of {name}.{whole}", units.ruler(only.cut()))),
+        _ => Some(format!("Cut from the {name}: {}.{whole}", list(&each))),
     }
 }
 

@@ -43,19 +43,21 @@ fn string(design: &Design, strand: &Strand) -> Step {
         _ => format!("String {chart}."),
     }];
     said.extend(besides(design, strand).map(str::to_owned));
-    let check = [Some(counts(design, strand)), fixed(design, strand)];
+    let check = [Some(counts(design, strand)), besides_beads(design, strand), fixed(design, strand)];
     let check: Vec<_> = check.into_iter().flatten().collect();
     Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "))
 }
 
 /// What else is done while a strand is strung.
 fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static str> {
-    let first = design.strands.first().is_some_and(|first| std::ptr::eq(first, strand));
-    let barred = has_bars(design, strand);
+    let bars = passes(design, strand);
     let choices = [
+        (strand.legs > 1, "Take both legs through every bead."),
         (has_silent_knots(strand), "Tie a knot close against each bead before the next."),
-        (barred && first, "Go through the first hole of each spacer bar."),
-        (barred && !first, "Go through the next hole of the same spacer bars."),
+        (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
+        (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),
+        (has_caps(design, strand), "Each bead cap has its hollow side to the bead that it hugs."),
+        (hangs(strand), "Branches are told from the cord down."),
         (keeps_tail(design, strand), "Take the first beads over the tail as well, until it is covered."),
         (hangs_pins(design, strand), "Roll each loop shut round its link."),
         (design.cords[strand.cord].kind != CordKind::Chain, "Put a bead stopper on the end."),
@@ -63,13 +65,26 @@ fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static st
     choices.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words)
 }
 
-/// Whether it goes through bars that hold several strands.
-fn has_bars(design: &Design, strand: &Strand) -> bool {
-    let is_bar = |bit: &Bit| {
-        matches!(bit.what, What::Finding(at)
-            if design.findings[at].kind == FindingKind::SpacerBar && design.findings[at].holes > 1)
-    };
-    design.strands.len() > 1 && strand.bits().any(is_bar)
+/// Which hole of the bars that it shares a strand goes through.
+#[derive(PartialEq, Eq)]
+enum Pass {
+    First,
+    Next,
+}
+
+/// The pass of a strand through bars that hold it beside others.
+fn passes(design: &Design, strand: &Strand) -> Option<Pass> {
+    let hole = (0..design.findings.len()).find_map(|at| design.hole(at, strand))?;
+    Some(if hole == 1 { Pass::First } else { Pass::Next })
+}
+
+fn has_caps(design: &Design, strand: &Strand) -> bool {
+    let is_cap = |bit: &Bit| matches!(bit.what, What::Finding(at) if design.findings[at].kind == FindingKind::BeadCap);
+    strand.bits().any(is_cap)
+}
+
+fn hangs(strand: &Strand) -> bool {
+    strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)))
 }
 
 /// Whether branches on pins hang in the links of a chain.
@@ -86,6 +101,15 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
     let total = total(strand, counts.iter().copied().map(u64::from).sum());
     if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) }
+}
+
+/// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share.
+fn besides_beads(design: &Design, strand: &Strand) -> Option<String> {
+    let strung = |at: usize| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
+    let alone = |at: &usize| design.strands.len() == 1 || !design.findings[*at].is_shared();
+    let each = (0..design.findings.len()).filter(alone).filter(|at| strung(*at) > 0);
+    let each: Vec<_> = each.map(|at| count(strung(at), &design.findings[at].name)).collect();
+    (!each.is_empty()).then(|| format!("Besides, {}.", list(&each)))
 }
 
 /// How many beads there are in all, those on branches told apart.

@@ -1,7 +1,7 @@
 //! The tools that a design needs, derived from what its steps do.
 
 use super::cautions::cuts_metal;
-use super::ends::{is_knotted, stops};
+use super::ends::{is_glued, stops};
 use super::words::count;
 use crate::design::{Design, Finding, Strand, What};
 use crate::materials::Article;
@@ -73,7 +73,7 @@ fn knots(design: &Design) -> bool {
     design.strands.iter().flat_map(Strand::bits).any(|bit| bit.what == What::Knot)
 }
 
-/// Whether an end is closed with a knot, which is set with glue.
+/// Whether an end is closed with glue.
 pub fn glues(design: &Design) -> bool {
-    design.strands.iter().any(|strand| is_knotted(design, strand))
+    design.strands.iter().any(|strand| is_glued(design, strand))
 }

@@ -30,6 +30,7 @@ const LENGTHS: &[Unit] = &[
 ];
 const MASSES: &[Unit] = &[(&["g"], 1.0), (&["mg"], 0.001), (&["kg"], 1000.0), (&["oz"], 28.349_523_125)];
 const FORCES: &[Unit] = &[(&["N"], 1.0), (&["lbf", "lb"], POUND_FORCE), (&["kgf"], KILOGRAM_FORCE)];
+const DEGREES: &[Unit] = &[(&["deg", "degrees", "°"], 1.0)];
 const HOURS: &[Unit] = &[(&["h", "hour", "hours"], 1.0), (&["min", "minutes"], 1.0 / 60.0)];
 
 /// Largest length that a piece or its parts may have: a bead, strand or spool beyond a kilometre
@@ -116,6 +117,14 @@ pub fn hours(text: &str) -> Result<f64, UnitError> {
     positive(quantity(text, HOURS, "1.5 h or 90 min")?, 1.0e5, "a time")
 }
 
+/// Reads an angle, `20 deg` or `20°`, in degrees.
+///
+/// # Errors
+/// When the number or the unit is missing or unknown.
+pub fn degrees(text: &str) -> Result<f64, UnitError> {
+    quantity(text, DEGREES, "20 deg")
+}
+
 /// Reads a plain number: `17`, `17.5`, `17 1/2`, `17½`, `1/2`.
 fn number(text: &str) -> Option<f64> {
     let text = text.trim();
@@ -158,7 +167,7 @@ fn vulgar(c: char) -> Option<f64> {
 /// Splits a text into its number and its unit and multiplies them.
 fn quantity(text: &str, units: &[Unit], example: &str) -> Result<f64, UnitError> {
     let text = text.trim();
-    let at = text.find(|c: char| c.is_alphabetic() || "\"″”'′%".contains(c)).unwrap_or(text.len());
+    let at = text.find(|c: char| c.is_alphabetic() || "\"″”'′%°".contains(c)).unwrap_or(text.len());
     let (digits, unit) = (text[..at].trim(), text[at..].trim());
     if digits.starts_with(['-', '−']) {
         return Err(UnitError::new("is less than nothing", format!("write it without the minus sign, like {example}")));

@@ -52,7 +52,7 @@ fn repeats_of_repeats_are_multiplied_and_runs_added() {
     let twice = Phrase::Times(2, vec![Phrase::Times(3, vec![a(1), b(1)])]);
     assert_eq!(
         text(vec![twice, Phrase::Times(4, vec![c(2)]), c(1), Phrase::Times(2, vec![b(1), a(1)])]),
-        "1A 1B, 6 times, then 9C, then 1B 1A, twice"
+        "1A 1B, 6 times, then 9C, then [1B 1A], twice"
     );
 }
 

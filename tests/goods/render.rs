@@ -1,6 +1,6 @@
 //! Materials as CSV, JSON and a table.
 
-use festoon::design::{Lot, Price};
+use festoon::design::{Lot, Price, Sold};
 use festoon::materials::{Materials, Order, materials, render};
 use festoon::units::{Money, UnitStyle};
 use serde_json::{Value, json};
@@ -54,13 +54,27 @@ fn json_has_the_fields_of_the_contract() {
     assert_eq!(whole["price"]["retail"], json!(100.63));
 }
 
+/// What a maker has lying about costs her nothing; what she gives no price for costs who knows what.
+#[test]
+fn a_price_of_nothing_is_told_from_none() {
+    let mut design = gathered();
+    design.beads[0].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO) });
+    design.beads[1].sold = Some(Sold { lot: Lot::Pack(50), price: None });
+    let materials = materials(&design, &Order::default());
+    let csv = render::csv(&materials);
+    assert!(csv.lines().nth(1).is_some_and(|line| line.ends_with(",35,0.00,0.00")), "{csv}");
+    assert!(csv.lines().nth(2).is_some_and(|line| line.ends_with(",29,,")), "{csv}");
+    let array = render::array(&materials);
+    assert_eq!((&array[0]["cost_bought"], &array[1]["cost_bought"]), (&json!(0.0), &Value::Null));
+}
+
 #[test]
 fn the_table_reads_at_a_glance() {
     let table = render::table(&priced(), UnitStyle::Mm);
     let lines: Vec<_> = table.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect();
     assert_eq!(lines[1], "reed bead 115 6 3 packs of 50 35 12.60");
     assert!(lines.contains(&"bought for the piece: 25.50 EUR".to_owned()), "{table}");
-    assert!(lines.contains(&"cut wire cord from 1 length: fewer will not do".to_owned()), "{table}");
+    assert!(lines.contains(&"cut wire cord from 1 length".to_owned()), "{table}");
     assert!(lines.contains(&"1. bought, 9.2 m: outer 480 mm, inner 435 mm; 8.29 m left".to_owned()), "{table}");
     assert!(table.contains("without what has no price in the pattern: mist"), "{table}");
 }

@@ -314,3 +314,35 @@ proptest! {
         prop_assert_eq!(strung, design.strands.len());
     }
 }
+
+#[test]
+fn a_doubled_cord_is_hitched_by_its_fold() {
+    let mut design = gathered();
+    design.strands.truncate(1);
+    design.cords[0].kind = CordKind::Silk;
+    let single = (design.strands[0].cut(), design.mass());
+    design.strands[0].legs = 2;
+    let steps = steps(&design);
+    let hitch = steps.iter().find(|step| step.drawing == Some(Drawing::LarksHead)).expect("a hitch");
+    assert!(hitch.text.contains("through the eye of the first eye pin"), "{}", hitch.text);
+    assert!(titles(&steps).contains(&"Thread the last end"), "{:?}", titles(&steps));
+    assert!(!titles(&steps).contains(&"Thread the first end"), "{:?}", titles(&steps));
+    // The second leg is as long as the strand, and weighs as much as its cord.
+    let finished = design.strands[0].finished;
+    assert_eq!(design.strands[0].cut(), single.0 + finished);
+    let cord = design.cords[0].mass_per_metre.value() * finished.value() / 1000.0;
+    assert!((design.mass().value() - single.1.value() - cord).abs() < 1e-9);
+}
+
+#[test]
+fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
+    let chart = vec![Phrase::Run(5, 0), Phrase::Finding(2), Phrase::Run(5, 0)];
+    let names = ["one", "two", "three", "four"];
+    let mut design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect());
+    design.findings[2].holes = 2;
+    let steps = steps(&design);
+    let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
+    let hole = |n: u32| format!("(hole {n} of ");
+    let told: Vec<_> = strung.iter().map(|step| [1, 2].map(|n| step.text.contains(&hole(n)))).collect();
+    assert_eq!(told, [[true, false], [false, true], [true, false], [false, true]]);
+}

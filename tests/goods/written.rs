@@ -58,3 +58,9 @@ fn a_knotted_necklace() {
 fn a_spread_strap_with_stops() {
     assert_data_eq!(sheet(&read(include_str!("written/strap.yaml"))), file!["written/strap.txt"]);
 }
+
+#[test]
+fn a_leather_strap_in_cord_ends() {
+    let design = read(include_str!("../../patterns/halyard.yaml"));
+    assert_data_eq!(sheet(&design), file!["written/halyard.txt"]);
+}

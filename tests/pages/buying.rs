@@ -12,7 +12,7 @@ use festoon::source::Source;
 use festoon::trade::paper::Paper;
 
 use super::boxes::{Found, boxes};
-use super::{pages, shipped};
+use super::{holds, pages, shipped};
 
 fn bought(piece: &Piece) -> Materials {
     materials(&piece.design, &Order::default())
@@ -23,7 +23,7 @@ fn with_prices(piece: &Piece) -> Vec<Page> {
 }
 
 fn buying(pages: &[Page]) -> Vec<&Page> {
-    pages.iter().filter(|page| page.title.ends_with(": Buying and cutting")).collect()
+    pages.iter().filter(|page| holds(page, "Buying and cutting")).collect()
 }
 
 /// The texts that stand in the row of a text, to its right.
@@ -35,8 +35,8 @@ fn row(pages: &[&Page], name: &str) -> Vec<String> {
             let middle = other.bounds.top.midpoint(other.bounds.bottom);
             other.bounds.left > name.bounds.right && middle > name.bounds.top && middle < name.bounds.bottom + 3.5
         };
-        let start = texts().find(|found| found.text() == Some(name));
-        let row = start.into_iter().flat_map(|name| texts().filter(move |other| beside(name, other)));
+        let starts = texts().filter(|found| found.text() == Some(name));
+        let row = starts.flat_map(|name| texts().filter(move |other| beside(name, other)));
         row.filter_map(|found| found.text().map(str::to_owned)).collect::<Vec<_>>()
     });
     rows.into_iter().find(|row| !row.is_empty()).unwrap_or_default()
@@ -77,7 +77,7 @@ fn prices_are_printed_only_when_asked_for() {
         assert!(!silent.iter().any(|text| text == "cost" || text.contains("suggested price")), "{name}");
         assert!(currency.is_empty() || !silent.iter().any(|text| text.contains(&currency)), "{name}");
         for line in materials.lines.iter().filter(|line| line.buy.is_some()) {
-            let cost = line.buy.as_ref().unwrap().bought.to_string();
+            let cost = line.buy.as_ref().unwrap().bought.unwrap().to_string();
             assert!(row(&buying(&with), &line.name).contains(&cost), "{name}: {} {cost}", line.name);
         }
         let total = format!("Bought in all: {}", materials.bought());

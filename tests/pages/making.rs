@@ -1,10 +1,11 @@
 //! The making pages: every caution and step is there, each step whole on one page.
 
+use festoon::art;
 use festoon::sheet::mark::{Mark, Page};
 use festoon::steps::{Step, cautions, steps};
 
 use super::boxes::boxes;
-use super::{PAPERS, pages, shipped};
+use super::{PAPERS, holds, pages, shipped};
 
 /// A text without its white space, so that it does not matter where lines break.
 fn dense(text: &str) -> String {
@@ -13,7 +14,7 @@ fn dense(text: &str) -> String {
 
 /// The words of every making page, dense.
 fn making(pages: &[Page]) -> Vec<String> {
-    let pages = pages.iter().filter(|page| page.title.ends_with(": Making"));
+    let pages = pages.iter().filter(|page| holds(page, "Making"));
     let words = |page: &Page| boxes(page).iter().filter_map(|found| found.text()).map(dense).collect::<String>();
     pages.map(words).collect()
 }
@@ -43,19 +44,25 @@ fn every_step_and_caution_is_whole_on_one_page() {
     }
 }
 
+/// The labels of the groups among marks.
+fn labels(marks: &[Mark]) -> Vec<String> {
+    let label = |mark: &Mark| match mark {
+        Mark::Group { label, .. } => Some(label.clone()),
+        _ => None,
+    };
+    marks.iter().filter_map(label).collect()
+}
+
 #[test]
 fn every_drawing_that_a_step_asks_for_is_drawn_with_its_words_for_the_blind() {
     for piece in shipped() {
         let name = &piece.design.heading.title;
         let sheet = pages(&piece, PAPERS[0]);
-        let asked = steps(&piece.design).iter().filter(|step| step.drawing.is_some()).count();
-        let marks = sheet.iter().filter(|page| page.title.ends_with(": Making")).flat_map(|page| &page.marks);
-        let label = |mark: &Mark| match mark {
-            Mark::Group { label, .. } if label != "footer" => Some(label.clone()),
-            _ => None,
-        };
-        let drawings: Vec<_> = marks.filter_map(label).collect();
-        assert_eq!(drawings.len(), asked, "{name}: {drawings:?}");
-        assert!(drawings.iter().all(|label| !label.is_empty()), "{name}");
+        let drawings = steps(&piece.design).into_iter().filter_map(|step| step.drawing);
+        let asked: Vec<_> = drawings.flat_map(|drawing| labels(&art::step(drawing))).collect();
+        assert!(asked.iter().all(|label| !label.is_empty()), "{name}: {asked:?}");
+        let drawn = sheet.iter().filter(|page| holds(page, "Making")).flat_map(|page| labels(&page.marks));
+        let drawn: Vec<_> = drawn.filter(|label| asked.contains(label)).collect();
+        assert_eq!(drawn, asked, "{name}");
     }
 }

@@ -127,6 +127,8 @@ fn every_key_is_used() {
         ("neck base", wears().any(|wear| wear.neck_base.is_some())),
         ("wrist", wears().any(|wear| wear.wrist.is_some())),
         ("ankle", wears().any(|wear| wear.ankle.is_some())),
+        ("breadth to depth", wears().any(|wear| wear.breadth_to_depth.is_some())),
+        ("chest tilt", wears().any(|wear| wear.chest_tilt.is_some())),
         ("body", wears().any(|wear| wear.body.is_some())),
         ("child", wears().any(|wear| wear.child.is_some())),
         ("each side", closures().any(|closure| closure.each_side.is_some())),

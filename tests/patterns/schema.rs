@@ -81,7 +81,10 @@ fn good_values_are_valid() {
         ("title: Try", "title: Try\nprice: { labour: 1.5 h, rate: 18, overhead: 2.50, wholesale: 2, retail: 2.5 }"),
         ("title: Try", "title: Try\nclosure: { each side: [eye, { links: 60 mm }], left: [a], right: [b] }"),
         ("title: Try", "title: Try\nclosure: { both ends: [hook] }"),
-        ("title: Try", "title: Try\nwear: { neck base: 370 mm, body: woman 5, child: no, ease: 1 cm }"),
+        (
+            "title: Try",
+            "title: Try\nwear: { neck base: 370 mm, body: woman 5, child: no, ease: 1 cm, breadth to depth: 1.1, chest tilt: 25 deg }",
+        ),
         ("title: Try", "title: Try\nsizes: [{ name: long, change: +2 in, wear: { wrist: 15 cm } }]"),
     ];
     for (from, to) in changes {

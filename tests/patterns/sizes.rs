@@ -3,6 +3,8 @@
 
 use festoon::Piece;
 use festoon::design::{Choice, Design, What};
+use festoon::drape::Seat;
+use festoon::source::Source;
 
 use super::shipped::{Shipped, named, shipped};
 
@@ -89,13 +91,14 @@ fn sliding_rows_that_are_mirrors_rest_centred() {
     assert_eq!(found, 12);
 }
 
-/// Checks each strand of one sliding train that reads the same from both ends; says how many.
+/// Checks each strand of one sliding train that reads the same from both ends, which are closed alike; says how many.
 fn centred(name: &str, piece: &Piece) -> usize {
     let strands = piece.design.strands.iter().zip(&piece.drape.strands).enumerate();
     let slides = strands.filter(|(at, (strand, _))| {
         let row = row(&piece.design, *at);
         strand.trains.len() == 1
             && strand.bare().value() > 1.0
+            && strand.ends[0] == strand.ends[1]
             && row.iter().eq(row.iter().rev())
             && strand.settle == festoon::pattern::Settle::Slide
     });
@@ -125,4 +128,27 @@ fn a_size_may_name_its_own_body() {
         let asked = (piece.design.wear.girth + piece.design.wear.ease).value();
         assert!((inside - asked).abs() <= 2.5, "{inside} for {asked}");
     }
+}
+
+#[test]
+fn stops_keep_their_distance_from_the_nearer_end() {
+    // Groyne has stops at 110, 200, 300 and 390 mm on 500 mm; one more in the middle for the test.
+    let groyne = named("groyne")
+        .source
+        .text()
+        .replace("{ mirror: [2 buoy, pebble], about: [buoy] }", "{ stop: crimp, at: 250 mm }");
+    let sizes = "sizes: [{ name: long, change: +40 mm }, { name: short, change: -40 mm }]\n";
+    let source = Source::new("groyne", format!("{groyne}\n{sizes}"));
+    let stations = |size: Option<&str>| {
+        let choice = Choice { size: size.map(str::to_owned), colourway: None };
+        let (piece, remarks) = festoon::piece(&source, &choice, None);
+        let piece = piece.unwrap_or_else(|| panic!("{remarks:?}"));
+        let hung = &piece.drape.strands[0];
+        let strand = &piece.design.strands[0];
+        let is_stop = |seat: &&Seat| matches!(strand.trains[seat.train].bits[seat.bit].what, What::Finding(_));
+        hung.seats.iter().filter(is_stop).map(|seat| seat.station.round()).collect::<Vec<_>>()
+    };
+    assert_eq!(stations(None), [110.0, 200.0, 250.0, 300.0, 390.0]);
+    assert_eq!(stations(Some("long")), [110.0, 200.0, 270.0, 340.0, 430.0]);
+    assert_eq!(stations(Some("short")), [110.0, 200.0, 230.0, 260.0, 350.0]);
 }

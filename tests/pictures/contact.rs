@@ -148,11 +148,11 @@ fn finding_page(design: &Design, ink: Ink) -> Page {
     let mut stencils = Stencils::new(design, ink);
     let mut marks = Vec::new();
     for (index, finding) in design.findings.iter().enumerate() {
-        let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 36.0);
-        let large = if finding.length.value() > 16.0 { 1.1 } else { 1.6 };
+        let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 16.0 + (index / 5) as f64 * 30.0);
+        let large = if finding.length.value() > 16.0 { 1.1 } else { 1.4 };
         marks.push(stencils.finding(index, at, 0.0, large));
-        marks.push(stencils.finding(index, at + Point::new(26.0, -10.0), 1.2, 0.66));
-        marks.push(label(at + Point::new(12.0, 17.0), &finding.name));
+        marks.push(stencils.finding(index, at + Point::new(26.0, -8.0), 1.2, 0.66));
+        marks.push(label(at + Point::new(12.0, 14.5), &finding.name));
     }
     let chain = FindingKind::ALL.iter().position(|kind| *kind == FindingKind::Chain).unwrap();
     let wave = |y: f64| -> Vec<Point> {

@@ -1,6 +1,6 @@
 //! A design with the beads and findings that a test asks for.
 
-use festoon::design::{Bead, Closure, Cord, Design, Finding, Heading, Wear};
+use festoon::design::{Bead, Build, Closure, Cord, Design, Finding, Heading, Wear};
 use festoon::pattern::{CordKind, FindingKind, Finish, Kind, Shape};
 use festoon::sheet::mark::Rgb;
 use festoon::source::Place;
@@ -56,6 +56,8 @@ pub fn finding(kind: FindingKind, colour: Rgb) -> Finding {
         FindingKind::BeadCap => (3.0, 6.0, 0.0),
         FindingKind::CrimpCover => (3.0, 3.0, 0.0),
         FindingKind::WireGuard => (4.5, 0.0, 0.0),
+        FindingKind::CordEnd => (9.0, 3.0, 0.0),
+        FindingKind::SpectacleLoop => (20.0, 0.0, 0.0),
         FindingKind::Bail | FindingKind::KnotCover => (8.0, 0.0, 0.0),
     };
     let is = |wanted| kind == wanted;
@@ -112,7 +114,14 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         size: None,
         colourway: None,
     };
-    let wear = Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: String::new(), child: false, place: None };
+    let wear = Wear {
+        girth: Length::mm(370.0),
+        ease: Length::ZERO,
+        source: String::new(),
+        build: Build::default(),
+        child: false,
+        place: None,
+    };
     let (strands, closure) = (Vec::new(), Closure::default());
     Design { heading, beads, cords, findings, strands, closure, wear, copies: 1, price: None }
 }

@@ -7,7 +7,7 @@ use festoon::source::Place;
 use festoon::units::{Length, Mass, Money, UnitStyle};
 
 pub fn sold(lot: Lot, coins: i64) -> Option<Sold> {
-    Some(Sold { lot, price: Money::coins(coins) })
+    Some(Sold { lot, price: Some(Money::coins(coins)) })
 }
 
 pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
@@ -87,6 +87,7 @@ pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> 
     Strand {
         name: name.into(),
         cord: 0,
+        legs: 1,
         finished: Length::mm(finished),
         allowance: Length::mm(8.0),
         ends: [end(ends), end(ends)],
@@ -140,8 +141,14 @@ pub fn design(strands: Vec<Strand>) -> Design {
         size: None,
         colourway: None,
     };
-    let wear =
-        Wear { girth: Length::mm(370.0), ease: Length::ZERO, source: "assumed".into(), child: false, place: None };
+    let wear = Wear {
+        girth: Length::mm(370.0),
+        ease: Length::ZERO,
+        source: "assumed".into(),
+        build: Build::default(),
+        child: false,
+        place: None,
+    };
     Design {
         heading,
         beads: vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)],

@@ -1,6 +1,6 @@
 //! Crimping: the loop, the press, and loops gathered on an eye.
 
-use super::pen::{PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, tail, wire};
+use super::pen::{PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, stretch, tail, wire};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Step};
 use crate::sheet::outline::{circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
@@ -36,15 +36,6 @@ fn looped(path: &[Step]) -> Vec<Mark> {
     marks.extend(arrow(&[at(13.2, 5.2), at(15.6, 4.0), at(18.4, 3.6)]));
     marks.extend(arrow(&[at(18.4, 14.4), at(15.6, 14.0), at(13.2, 12.8)]));
     marks
-}
-
-/// A path's pieces from one to another.
-fn stretch(path: &[Step], from: usize, to: usize) -> Vec<Step> {
-    let start = path.get(from).and_then(|step| match step {
-        Step::Move(to) | Step::Line(to) | Step::Curve(_, _, to) => Some(Step::Move(*to)),
-        Step::Close => None,
-    });
-    start.into_iter().chain(path.iter().take(to + 1).skip(from + 1).copied()).collect()
 }
 
 /// A crimp in three states, above from the side and below from the end.

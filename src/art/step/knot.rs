@@ -7,7 +7,7 @@
 
 use std::f64::consts::PI;
 
-use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, tinted, wire};
+use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, stretch, tinted, wire};
 use crate::geometry::Point;
 use crate::sheet::mark::{Mark, Rgb, Step};
 use crate::sheet::outline::{arc, circle, curve, mapped, polyline};
@@ -104,6 +104,32 @@ pub fn surgeons() -> Vec<Mark> {
     marks.extend([bead(at(1.7, 16.2), 1.6), bead(at(22.3, 16.2), 1.6)]);
     marks.extend(arrow(&[at(6.6, 1.7), at(4.6, 0.8), at(2.4, 0.5)]));
     marks.extend(arrow(&[at(17.4, 1.7), at(19.4, 0.8), at(21.6, 0.5)]));
+    marks
+}
+
+/// A folded cord about a ring: its legs come out of the ring over its near side, from behind which
+/// the fold comes round and lies across them.
+pub fn larks_head() -> Vec<Mark> {
+    let (middle, inside, fold) = (9.0, 8.2, 13.6);
+    let leg = |side: f64| {
+        let y = |off: f64| middle + side * off;
+        curve(&[
+            at(23.4, y(0.8)),
+            at(17.0, y(0.8)),
+            at(10.4, y(0.8)),
+            at(inside, y(1.3)),
+            at(8.0, y(2.3)),
+            at(8.6, y(3.0)),
+        ])
+    };
+    let half = [at(inside, middle - 2.7), at(9.4, middle - 3.3), at(11.6, middle - 3.2), at(fold - 0.5, middle - 1.9)];
+    let other = half.iter().rev().map(|point| at(point.x, 2.0 * middle - point.y));
+    let way = curve(&half.into_iter().chain([at(fold, middle)]).chain(other).collect::<Vec<_>>());
+    let mut marks = cord(&way, PLAIN);
+    marks.extend(wire(&circle(at(5.4, middle), 4.8)));
+    marks.extend([-1.0, 1.0].into_iter().flat_map(|side| cord_over(&leg(side), PLAIN)));
+    marks.extend(cord_over(&stretch(&way, 3, 5), PLAIN));
+    marks.extend(arrow(&[at(18.6, 5.6), at(20.8, 5.6), at(23.4, 5.6)]));
     marks
 }
 

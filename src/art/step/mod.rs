@@ -36,6 +36,7 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::SurgeonsKnot => knot::surgeons(),
         Drawing::KnotCover => knot::cover(),
         Drawing::Dangle => pin::dangle(),
+        Drawing::LarksHead => knot::larks_head(),
     };
     let marks = Block::new(ROOM.0, ROOM.1, marks).at(Point::new(EDGE, EDGE));
     vec![Mark::Group { label: label(drawing).to_owned(), marks }]
@@ -57,5 +58,6 @@ const fn label(drawing: Drawing) -> &'static str {
         Drawing::SurgeonsKnot => "a knot with two turns below and one turn back above",
         Drawing::KnotCover => "a hinged cup closing over a knot",
         Drawing::Dangle => "beads on a pin, its wire bent and then closed in a loop on a cord",
+        Drawing::LarksHead => "a folded cord round a ring, both its ends through the fold",
     }
 }

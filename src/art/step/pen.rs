@@ -54,6 +54,15 @@ pub fn cord_over(path: &[Step], colour: Rgb) -> Vec<Mark> {
     [vec![stroked(path, Rgb::WHITE, CORD + 0.7)], cord(path, colour)].concat()
 }
 
+/// A path's pieces from one to another.
+pub fn stretch(path: &[Step], from: usize, to: usize) -> Vec<Step> {
+    let start = path.get(from).and_then(|step| match step {
+        Step::Move(to) | Step::Line(to) | Step::Curve(_, _, to) => Some(Step::Move(*to)),
+        Step::Close => None,
+    });
+    start.into_iter().chain(path.iter().take(to + 1).skip(from + 1).copied()).collect()
+}
+
 /// A wire, or a thin wall of metal, along a path.
 pub fn wire(path: &[Step]) -> Vec<Mark> {
     vec![stroked(path, style::INK, WIRE), stroked(path, METAL, WIRE - 2.0 * EDGE)]

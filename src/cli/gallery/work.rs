@@ -18,7 +18,7 @@ use crate::cli::input::{self, Unread};
 use crate::cli::{Failure, output};
 
 /// Pixels of a small picture's longer side.
-const SMALL: u32 = 400;
+const SMALL: u32 = 560;
 
 /// A pattern's folder in the gallery.
 pub fn folder(out: &Path, name: &str) -> PathBuf {
@@ -73,8 +73,7 @@ pub fn piece(path: &Path) -> Option<Piece> {
 
 /// Whether all files of an entry are there.
 fn is_whole(folder: &Path, entry: &Entry) -> bool {
-    let files = |shot: &Shot| [shot.picture(), shot.thumbnail(), shot.sheet()];
-    entry.shots.iter().flat_map(files).all(|file| folder.join(file).exists())
+    entry.files().all(|file| folder.join(file).exists())
 }
 
 fn draw_all(folder: &Path, entry: &Entry, pieces: &[Piece], options: &Options) -> Result<(), Failure> {

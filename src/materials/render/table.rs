@@ -1,6 +1,6 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use super::words::{amount, is_nothing, long, lots, runs, verdict};
+use super::words::{amount, is_nothing, long, lots, runs, said, verdict};
 use crate::materials::{Cutting, Line, Materials, Spool, Suggestion};
 use crate::units::UnitStyle;
 
@@ -32,7 +32,7 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
 fn row(line: &Line, units: UnitStyle) -> [String; 7] {
     let some = |some| if is_nothing(some) { String::new() } else { amount(some, units) };
     let [buy, left_over, cost] = match &line.buy {
-        Some(buy) => [lots(buy, units), amount(buy.left_over, units), buy.bought.to_string()],
+        Some(buy) => [lots(buy, units), amount(buy.left_over, units), said(buy.bought)],
         None => ["not priced".to_owned(), String::new(), String::new()],
     };
     [line.name.clone(), amount(line.need, units), some(line.spare), some(line.from_stash), buy, left_over, cost]

@@ -1,7 +1,7 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::materials::{Amount, Buy, Cutting, Piece};
-use crate::units::{Length, UnitStyle};
+use crate::units::{Length, Money, UnitStyle};
 
 /// From here on a length is told in metres or feet, as it is sold.
 const LONG: Length = Length::mm(1000.0);
@@ -38,12 +38,22 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     }
 }
 
-/// `2 packs of 48`, `1 spool of 9.2 m`, `3 pieces`.
+/// `2 packs of 48`, `1 spool of 9.2 m`, `1 bag of 10 g (about 347)`, `3 pieces`.
 #[must_use]
 pub fn lots(buy: &Buy, units: UnitStyle) -> String {
     let ending = if buy.lots == 1 { "" } else { "s" };
     let words = format!("{} {}{ending}", buy.lots, buy.unit);
-    if buy.lot == Amount::Count(1) { words } else { format!("{words} of {}", amount(buy.lot, units)) }
+    match (buy.lot, buy.mass) {
+        (Amount::Count(1), None) => words,
+        (lot, None) => format!("{words} of {}", amount(lot, units)),
+        (lot, Some(mass)) => format!("{words} of {} g (about {})", mass.value(), amount(lot, units)),
+    }
+}
+
+/// A cost; nothing at all where the pattern gives no price.
+#[must_use]
+pub fn said(cost: Option<Money>) -> String {
+    cost.map(|cost| cost.to_string()).unwrap_or_default()
 }
 
 /// How many lengths a plan takes and how near that is to the least; nothing where none is on sale.
@@ -52,6 +62,7 @@ pub fn verdict(cutting: &Cutting) -> Option<String> {
     cutting.lot?;
     let lengths = if cutting.bought() == 1 { "1 length".to_owned() } else { format!("{} lengths", cutting.bought()) };
     Some(match cutting.beyond_least() {
+        0 if cutting.bought() == 1 => lengths,
         0 => format!("{lengths}: fewer will not do"),
         more => format!("{lengths}: at most {more} more than the fewest that will do"),
     })

@@ -13,7 +13,7 @@ const MOST: f64 = 420.0;
 /// Undyed flax.
 const FLAX: Rgb = Rgb(0xd9, 0xcc, 0xb4);
 /// What is seen between threads.
-const GAP: Rgb = Rgb(0x8f, 0x80, 0x68);
+const GAP: Rgb = Rgb(0xa8, 0x99, 0x80);
 /// Straight pieces of a thread, whose ends stand a little aside.
 const PIECES: u32 = 14;
 
@@ -47,7 +47,7 @@ impl Thread {
     fn marks(&self) -> [Mark; 2] {
         let chance = |kind: u64| noise::both_ways(self.seed + kind * 8, self.index, 0);
         let tone = FLAX
-            .mixed(if chance(1) > 0.0 { Rgb(0xee, 0xe4, 0xd0) } else { Rgb(0xb5, 0xa4, 0x86) }, chance(1).abs() * 0.5);
+            .mixed(if chance(1) > 0.0 { Rgb(0xee, 0xe4, 0xd0) } else { Rgb(0xb5, 0xa4, 0x86) }, chance(1).abs() * 0.34);
         let thick = self.pitch * (0.86 + 0.12 * chance(2));
         let body = if self.upright { vec![self.pitch * 1.02, self.pitch * 0.98] } else { Vec::new() };
         let light = vec![self.pitch * 0.6, self.pitch * 1.4];

@@ -27,8 +27,7 @@ pub struct Closing {
 /// Lays the closure open: in an arch above a necklace, straight on beyond the ends of a bracelet,
 /// upward from an earring.
 pub fn closing(piece: &Piece) -> Option<Closing> {
-    let hung = piece.drape.strands.first()?;
-    let [first, last] = hung.ends;
+    let [first, last] = middles(piece)?;
     let closure = &piece.design.closure;
     let (left, right) = (reach(&closure.left), reach(&closure.right));
     let ray = |from: Point, towards: Point, length: f64| vec![from, from + towards * (length + OPENING)];
@@ -48,9 +47,21 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
     })
 }
 
+/// The middle of the strands' first ends and of their last ones, which bars may hold apart.
+fn middles(piece: &Piece) -> Option<[Point; 2]> {
+    let (inner, outer) = piece.drape.strands.first().zip(piece.drape.strands.last())?;
+    let [first, last] = inner.ends;
+    let [other_first, other_last] = outer.ends;
+    let apart = piece.design.strands.last().is_some_and(|strand| strand.aside.value() > 0.0);
+    Some(if apart { [first.between(other_first, 0.5), last.between(other_last, 0.5)] } else { inner.ends })
+}
+
 /// Half of the breadth of the broadest finding.
 fn half_breadth(design: &Design) -> f64 {
-    let halves = design.findings.iter().map(|finding| finding.mouth.value().max(finding.outside.value()) / 2.0);
+    let halves = design.findings.iter().map(|finding| {
+        let bar = finding.spacing.value() * f64::from(finding.holes);
+        finding.mouth.value().max(finding.outside.value()).max(bar) / 2.0
+    });
     halves.fold(3.0, f64::max)
 }
 
@@ -129,13 +140,7 @@ pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut 
 }
 
 /// The findings of one side along a line that leads away from the strands' ends.
-pub(super) fn side(
-    line: &[Point],
-    parts: &[Part],
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+pub fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut drawn = Side { line, design, frame, stencils, marks: Vec::new() };
     let mut at = 0.0;
     for (index, part) in parts.iter().enumerate() {

@@ -85,7 +85,8 @@ fn hollow(piece: &Piece) -> Option<Extent> {
     (floor.is_finite() && low.y < 0.0).then_some(Extent { low, high: Point::new(to, 0.0) })
 }
 
-fn lowest(hung: &Hung) -> Point {
+/// The lowest point of a strand's cord.
+pub fn lowest(hung: &Hung) -> Point {
     lowest_point(hung.joints.iter().map(|joint| joint.at))
 }
 
@@ -99,7 +100,7 @@ fn thick(piece: &Piece, strand: usize) -> f64 {
 }
 
 /// Whether a disc has room above each strand's lowest point, below the strand inside it.
-fn discs_fit(piece: &Piece, scale: f64) -> bool {
+pub fn discs_fit(piece: &Piece, scale: f64) -> bool {
     let levels: Vec<_> = piece.drape.strands.iter().map(|hung| lowest(hung).y).collect();
     let reach = |strand: usize| thick(piece, strand);
     let room = |upper: usize, lower: usize| (levels[upper] - levels[lower] - reach(upper) - reach(lower)) * scale;

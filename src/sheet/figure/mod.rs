@@ -3,7 +3,9 @@
 //! Figures are laid out in the drape's own frame (mm, x to the right, y up) and put on the page
 //! through a [`Frame`].
 
+mod bars;
 mod closure;
+mod drops;
 mod ends;
 mod labels;
 mod ring;
@@ -13,13 +15,15 @@ mod scale;
 mod strands;
 mod worn;
 
-pub use closure::{Closing, closing, laid_side};
+pub use bars::{bars, middle, shared};
+pub use closure::{Closing, closing, laid_side, side};
+pub use drops::{DROPS_WIDTH, drops};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{ring, ring_extent};
 pub use row::{Row, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
-pub use strands::{bit_box, branch, longest_first, outline_box, strand, strand_box, strands};
+pub use strands::{bit_box, branch, longest_first, outline_box, strand, strand_alone, strand_box, strands};
 pub use worn::worn;
 
 use crate::geometry::Point;

@@ -16,13 +16,13 @@ use super::{Extent, Frame};
 /// Points along the cord's arc.
 const STEPS: u32 = 120;
 
-/// The closed ring about the frame's origin, the middle of the first strand at the foot.
+/// The closed ring about the frame's origin, the middle of its strand at the foot.
 pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Vec<Mark>> {
     let ring = piece.drape.ring.as_ref()?;
-    let (strand, hung) = piece.design.strands.first().zip(piece.drape.strands.first())?;
+    let (strand, hung) = piece.design.strands.get(ring.strand).zip(piece.drape.strands.get(ring.strand))?;
     let step = ring.last_end() / f64::from(STEPS);
     let cord: Vec<_> = (0..=STEPS).map(|at| frame.page(ring.at(step * f64::from(at)))).collect();
-    let mut marks = vec![stencils.cord(strand.cord, &cord, frame.scale)];
+    let mut marks = vec![stencils.strand_cord(strand, &cord, frame.scale)];
     marks.extend(strung(&piece.design, strand, &round(ring, hung), frame, stencils));
     marks.extend(closing(ring, &piece.design, frame, stencils));
     Some(vec![Mark::Group { label: "the piece closed".to_owned(), marks }])

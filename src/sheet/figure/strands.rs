@@ -7,6 +7,7 @@ use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::sheet::mark::Mark;
 
+use super::bars::{bars, middle, shared};
 use super::{Extent, Frame, ends, straightened};
 
 /// All strands, the longest first, so that shorter ones lie over longer ones; all cords below all
@@ -20,6 +21,8 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
         let label = format!("strand {}", strand.name);
         marks.push(Mark::Group { label, marks: strung(design, strand, hung, frame, stencils) });
     }
+    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
+    marks.extend(bars(design, &hung, frame, stencils));
     marks
 }
 
@@ -32,14 +35,35 @@ pub fn longest_first(piece: &Piece) -> Vec<usize> {
     order
 }
 
-/// One strand alone, as far as it is laid.
+/// One strand by itself, as far as it is laid, with the bars that it shares with others.
+pub fn strand_alone(
+    design: &Design,
+    strand: &Strand,
+    hung: &Hung,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    let mut marks = self::strand(design, strand, hung, frame, stencils);
+    for seat in &hung.seats {
+        let bit = &strand.trains[seat.train].bits[seat.bit];
+        if let Some(finding) = shared(bit, strand, design) {
+            let across = Point::towards(std::f64::consts::FRAC_PI_2 - seat.angle);
+            let centre = frame.page(seat.centre) + across * (middle(strand, finding, design) * frame.scale);
+            marks.push(strung_finding(finding, bit, centre, -seat.angle, frame.scale, stencils));
+        }
+    }
+    marks
+}
+
+/// One strand as far as it is laid, without bars that it shares with others.
 pub fn strand(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut marks = vec![cord(design, strand, hung, frame, stencils)];
     marks.extend(strung(design, strand, hung, frame, stencils));
     marks
 }
 
-/// What is strung on a strand, and the findings that close its ends.
+/// What is strung on a strand but for shared bars, the beads below what covers them, and the findings
+/// that close its ends.
 pub(super) fn strung(
     design: &Design,
     strand: &Strand,
@@ -48,10 +72,10 @@ pub(super) fn strung(
     stencils: &mut Stencils<'_>,
 ) -> Vec<Mark> {
     let mut marks = ends(design, strand, hung, frame, stencils);
-    for seat in &hung.seats {
-        let bit = &strand.trains[seat.train].bits[seat.bit];
-        marks.extend(bit_marks(bit, seat, design, strand, frame, stencils));
-    }
+    let bits = || hung.seats.iter().map(|seat| (&strand.trains[seat.train].bits[seat.bit], seat));
+    let is_bead = |bit: &Bit| matches!(bit.what, What::Bead(_));
+    let (beads, others) = (bits().filter(|(bit, _)| is_bead(bit)), bits().filter(|(bit, _)| !is_bead(bit)));
+    marks.extend(beads.chain(others).flat_map(|(bit, seat)| bit_marks(bit, seat, design, strand, frame, stencils)));
     marks
 }
 
@@ -62,7 +86,7 @@ fn cord(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: 
         let top = first.between(*last, 0.5);
         (*first, *last) = (top, top);
     }
-    stencils.cord(strand.cord, &straightened(&points), frame.scale)
+    stencils.strand_cord(strand, &straightened(&points), frame.scale)
 }
 
 /// The findings that close both ends, from each loop inward.
@@ -106,9 +130,8 @@ fn bit_marks(
         What::Bead(bead) => vec![stencils.bead(*bead, at, angle, frame.scale)],
         What::Gap => Vec::new(),
         What::Knot => vec![stencils.knot(strand.cord, at, angle, frame.scale, bit.length())],
-        What::Finding(index) => {
-            vec![strung_finding(*index, bit, at, angle, frame.scale, stencils)]
-        }
+        What::Finding(_) if shared(bit, strand, design).is_some() => Vec::new(),
+        What::Finding(index) => vec![strung_finding(*index, bit, at, angle, frame.scale, stencils)],
         What::Dangle(dangle) => branch(dangle, at, design, frame.scale, stencils),
     }
 }
@@ -158,7 +181,9 @@ pub fn outline_box(piece: &Piece) -> Option<Extent> {
 pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Extent> {
     let seats = hung.seats.iter().map(|seat| {
         let at = Extent { low: seat.centre, high: seat.centre };
-        bit_box(&strand.trains[seat.train].bits[seat.bit], at, design)
+        let bit = &strand.trains[seat.train].bits[seat.bit];
+        let beyond = shared(bit, strand, design).map_or(0.0, |finding| middle(strand, finding, design).abs());
+        bit_box(bit, at, design).grown(beyond)
     });
     let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?;
     Some(seats.fold(cord, Extent::and))

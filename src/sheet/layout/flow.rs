@@ -6,10 +6,40 @@ use crate::sheet::mark::Mark;
 use super::table::SetTable;
 use super::{Block, Rect};
 
+/// Room above a section that begins below another.
+const SECTIONS_APART: f64 = 12.0;
+/// Share of a page that must be left for a section to begin on it.
+const LEAST_LEFT: f64 = 0.3;
+
+/// Tables up to this share of a page are not broken.
+const UNBROKEN: f64 = 0.4;
+
+/// A part of a sheet, which may run over several pages or share one.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Section {
+    /// What it is for: Stringing, Making, …
+    pub name: &'static str,
+    /// What it shows, in a sentence, for those who cannot see it.
+    pub description: String,
+}
+
+/// A page as it was poured.
+#[derive(Clone, Debug, Default)]
+pub struct Poured {
+    /// The sections that stand on it.
+    pub sections: Vec<Section>,
+    /// The scales of its drawings, each with what is drawn to it.
+    pub scales: Vec<String>,
+    /// What is drawn.
+    pub marks: Vec<Mark>,
+}
+
 /// Pours blocks into pages of one size, from top to bottom.
+#[derive(Clone)]
 pub struct Flow {
     room: Rect,
-    pages: Vec<Vec<Mark>>,
+    pages: Vec<Poured>,
+    section: Option<Section>,
     top: f64,
     /// Headings that wait for what they stand above.
     waiting: Vec<Block>,
@@ -19,7 +49,7 @@ impl Flow {
     /// Starts on a new page with that room.
     #[must_use]
     pub fn new(room: Rect) -> Self {
-        Self { room, pages: vec![Vec::new()], top: room.top, waiting: Vec::new() }
+        Self { room, pages: vec![Poured::default()], section: None, top: room.top, waiting: Vec::new() }
     }
 
     /// Room that is left on the page.
@@ -33,6 +63,22 @@ impl Flow {
     #[must_use]
     pub const fn width(&self) -> f64 {
         self.room.width
+    }
+
+    /// Begins a section, on a new page where little of this one is left.
+    pub fn begin(&mut self, section: Section) {
+        if self.left() < self.room.height * LEAST_LEFT {
+            self.turn();
+        }
+        self.gap(SECTIONS_APART);
+        self.section = Some(section);
+    }
+
+    /// Notes on the page the scale of what was just added.
+    pub fn scaled(&mut self, scale: String) {
+        if let Some(page) = self.pages.last_mut().filter(|page| !page.scales.contains(&scale)) {
+            page.scales.push(scale);
+        }
     }
 
     /// Adds a heading, which stays with what comes next.
@@ -58,8 +104,13 @@ impl Flow {
         }
     }
 
-    /// Adds a table; its headings stand again on every page that it runs on to.
+    /// Adds a table: a short one whole; of a long one the headings stand again on every page that it
+    /// runs on to.
     pub fn table(&mut self, table: SetTable) {
+        let height = table.height();
+        if height > self.left() && height <= self.room.height * UNBROKEN && !self.at_top() {
+            self.turn();
+        }
         let headed =
             |block: Block, heading: Option<&Block>| Block::stack(heading.cloned().into_iter().chain([block]), 0.0);
         for (index, row) in table.rows.into_iter().enumerate() {
@@ -71,19 +122,25 @@ impl Flow {
         }
     }
 
+    /// How many pages it takes so far.
+    #[must_use]
+    pub const fn count(&self) -> usize {
+        self.pages.len()
+    }
+
     /// Goes on on a new page.
     pub fn turn(&mut self) {
-        self.pages.push(Vec::new());
+        self.pages.push(Poured::default());
         self.top = self.room.top;
     }
 
-    /// The pages' marks.
+    /// The pages.
     #[must_use]
-    pub fn into_pages(mut self) -> Vec<Vec<Mark>> {
+    pub fn into_pages(mut self) -> Vec<Poured> {
         for waiting in std::mem::take(&mut self.waiting) {
             self.place(waiting);
         }
-        self.pages.retain(|page| !page.is_empty());
+        self.pages.retain(|page| !page.marks.is_empty());
         self.pages
     }
 
@@ -95,7 +152,9 @@ impl Flow {
         let corner = Point::new(self.room.left, self.top);
         self.top += block.height;
         if let Some(page) = self.pages.last_mut() {
-            page.extend(block.at(corner));
+            let unsaid = self.section.iter().filter(|section| !page.sections.contains(section));
+            page.sections.extend(unsaid.cloned().collect::<Vec<_>>());
+            page.marks.extend(block.at(corner));
         }
     }
 }
@@ -113,6 +172,36 @@ mod tests {
         flow.heading(Block::new(10.0, 4.0, Type::SMALL.line("y").marks));
         flow.add(block());
         let pages = flow.into_pages();
-        assert_eq!(pages.iter().map(Vec::len).collect::<Vec<_>>(), [1, 2]);
+        assert_eq!(pages.iter().map(|page| page.marks.len()).collect::<Vec<_>>(), [1, 2]);
+    }
+
+    /// The names of the sections on each page, of two of which the first takes a height.
+    fn sections(height: f64) -> Vec<Vec<&'static str>> {
+        let mut flow = Flow::new(Rect::new(0.0, 0.0, 50.0, 100.0));
+        for (name, height) in [("one", height), ("two", 15.0)] {
+            flow.begin(Section { name, description: String::new() });
+            flow.add(Block::new(10.0, height, Type::SMALL.line("x").marks));
+        }
+        let names = |page: Poured| page.sections.iter().map(|section| section.name).collect();
+        flow.into_pages().into_iter().map(names).collect()
+    }
+
+    #[test]
+    fn a_section_begins_where_enough_of_a_page_is_left() {
+        assert_eq!(sections(70.0), [vec!["one", "two"]]);
+        assert_eq!(sections(70.1), [vec!["one"], vec!["two"]]);
+    }
+
+    #[test]
+    fn a_short_table_stays_whole_and_a_long_one_does_not() {
+        let rows = |count: usize, height: f64| {
+            let mut flow = Flow::new(Rect::new(0.0, 0.0, 50.0, 100.0));
+            let block = Block::new(10.0, height, Type::SMALL.line("x").marks);
+            flow.add(Block { height: 70.0, ..block.clone() });
+            flow.table(SetTable { heading: None, rows: vec![block; count] });
+            flow.into_pages().iter().map(|page| page.marks.len()).collect::<Vec<_>>()
+        };
+        assert_eq!(rows(4, 10.0), [1, 4]);
+        assert_eq!(rows(5, 10.0), [4, 2]);
     }
 }

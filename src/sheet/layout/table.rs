@@ -179,6 +179,12 @@ impl Table {
 }
 
 impl SetTable {
+    /// Its height in one piece.
+    #[must_use]
+    pub fn height(&self) -> f64 {
+        self.heading.iter().chain(&self.rows).map(|row| row.height).sum()
+    }
+
     /// The whole table in one block.
     #[must_use]
     pub fn block(self) -> Block {

@@ -65,7 +65,7 @@ impl<'a> Lane<'a> {
         let rest = if slides { "; beads where they come to rest" } else { "" };
         let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
-        let round = piece.design.cords[strand.cord].diameter.value() / 2.0;
+        let round = strand.cord_width(&piece.design).value() / 2.0;
         let (lead, tail) = ((-extent.low.x).max(0.0), (extent.high.x - length).max(0.0));
         Self {
             laid: Laid::Strand(strand, hung),
@@ -149,7 +149,7 @@ impl<'a> Lane<'a> {
         let marks = match self.laid {
             Laid::Strand(strand, hung) => {
                 let hung = self.laid_in(window, strand, hung, &piece.design);
-                figure::strand(&piece.design, strand, &hung, &frame, stencils)
+                figure::strand_alone(&piece.design, strand, &hung, &frame, stencils)
             }
             Laid::Side(parts) => {
                 let marks = figure::laid_side(parts, &piece.design, &frame, stencils);

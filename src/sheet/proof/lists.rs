@@ -34,7 +34,7 @@ pub fn pages(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<
     }
     flow.heading(face::heading("Beads"));
     flow.table(beads(sheet, room, stencils).set(room.width));
-    flow.into_pages()
+    flow.into_pages().into_iter().map(|page| page.marks).collect()
 }
 
 /// One row a finding: its drawing, its name and what to ask for.

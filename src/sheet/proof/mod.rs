@@ -77,7 +77,12 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
     marks.extend(lists::pages(sheet, below, stencils));
     let body = |(index, mut marks): (usize, Vec<Mark>)| {
         marks.extend(check::marks(sheet, room, &map, index));
-        Body { name: "Proof", description: describe(index, &tiling), marks, scale: "actual size (1 : 1)".to_owned() }
+        Body {
+            name: "Proof".to_owned(),
+            description: describe(index, &tiling),
+            marks,
+            scale: "actual size (1 : 1)".to_owned(),
+        }
     };
     Ok(marks.into_iter().enumerate().map(body).collect())
 }

@@ -40,7 +40,9 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
         let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
         format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
     };
-    format!("If yours differ by more, measure your beads: {each}.")
+    format!(
+        "If yours differ by more, measure your beads: {each}. Then string more or fewer of them, alike on both sides, until the length is right."
+    )
 }
 
 /// Whether some of the beads slide.

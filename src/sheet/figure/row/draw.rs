@@ -12,7 +12,7 @@ use crate::sheet::mark::{Mark, Stroke};
 use crate::sheet::{outline, style};
 
 use super::line::{Line, Placed};
-use super::size::TAIL;
+use super::size::{self, TAIL};
 use super::span::Thing;
 
 /// How far the cord runs on beyond a line that does not end with the strand.
@@ -22,7 +22,7 @@ const CUT: f64 = 0.9;
 
 /// Half of the length in which cut cord is not drawn; its round ends stand out beyond its line.
 fn half_cut(line: &Line<'_, '_>) -> f64 {
-    CUT + line.design.cords[line.strand.cord].diameter.value() / 2.0
+    CUT + line.strand.cord_width(line.design).value() / 2.0
 }
 
 /// The line's marks with the cord at a height.
@@ -68,7 +68,8 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
     let is_cut = |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. });
     let cuts = placed.iter().filter(is_cut).flat_map(|one| [one.centre() - half, one.centre() + half]);
     let edges: Vec<f64> = std::iter::once(from).chain(cuts).chain([to]).collect();
-    let piece = |pair: &[f64]| stencils.cord(line.strand.cord, &[Point::new(pair[0], y), Point::new(pair[1], y)], 1.0);
+    let piece =
+        |pair: &[f64]| stencils.strand_cord(line.strand, &[Point::new(pair[0], y), Point::new(pair[1], y)], 1.0);
     edges.chunks_exact(2).map(piece).collect()
 }
 
@@ -86,7 +87,10 @@ fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencil
     match &bit.what {
         What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
         What::Knot => vec![stencils.knot(line.strand.cord, at, 0.0, scale, bit.length())],
-        What::Finding(index) => vec![strung_finding(*index, bit, at, 0.0, scale, stencils)],
+        What::Finding(index) => {
+            let below = size::below(bit, line.strand, line.design) * scale;
+            vec![strung_finding(*index, bit, at + Point::new(0.0, below), 0.0, scale, stencils)]
+        }
         What::Dangle(dangle) => hung(dangle, one, at, line.design, stencils),
         What::Gap => Vec::new(),
     }
@@ -107,7 +111,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     // Distances from the loop inward, and the way outward.
     let (outer, inward) = if side == 0 { (one.x, 1.0) } else { (one.end(), -1.0) };
     let on = |distance: f64| Point::new(outer + inward * distance * one.span.scale, y);
-    if end.findings.is_empty() {
+    if end.findings.is_empty() && end.bight.value() == 0.0 {
         return knot(line, on(TAIL), inward, stencils).into_iter().collect();
     }
     let mut marks: Vec<_> =

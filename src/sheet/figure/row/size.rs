@@ -1,7 +1,8 @@
 //! How far what is strung reaches from its centre on the cord, in mm at actual size.
 
-use crate::design::{Bit, Dangle, Design, End, Finding, What};
+use crate::design::{Bit, Dangle, Design, End, Finding, Strand, What};
 use crate::pattern::FindingKind;
+use crate::sheet::figure;
 
 /// How far a drawing reaches from its centre, or of an end from the cord.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -39,9 +40,21 @@ impl Reach {
     }
 }
 
-/// The reach of a bit.
+/// How far the middle of a bit that strands share is drawn below this one's cord: the outer strands lie
+/// below the inner ones.
+pub fn below(bit: &Bit, strand: &Strand, design: &Design) -> f64 {
+    figure::shared(bit, strand, design).map_or(0.0, |finding| figure::middle(strand, finding, design))
+}
+
+/// The reach of a bit on a strand.
 #[must_use]
-pub fn of_bit(bit: &Bit, design: &Design) -> Reach {
+pub fn on_strand(bit: &Bit, strand: &Strand, design: &Design) -> Reach {
+    let (reach, below) = (of_bit(bit, design), below(bit, strand, design));
+    Reach { above: reach.above - below, below: reach.below + below, ..reach }
+}
+
+/// The reach of a bit.
+fn of_bit(bit: &Bit, design: &Design) -> Reach {
     let length = bit.length() / 2.0;
     match &bit.what {
         What::Bead(bead) => {

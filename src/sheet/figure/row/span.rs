@@ -71,8 +71,8 @@ impl<'a> Span<'a> {
         Self { reach, ..Self::new(Thing::End(side), from, length) }.fitted()
     }
 
-    fn bit(bit: &'a Bit, from: f64, design: &Design) -> Self {
-        let reach = size::of_bit(bit, design);
+    fn bit(bit: &'a Bit, from: f64, strand: &Strand, design: &Design) -> Self {
+        let reach = size::on_strand(bit, strand, design);
         let span =
             Self { reach, before: bit.before, after: bit.after, ..Self::new(Thing::Bit(bit), from, bit.length()) };
         span.fitted()
@@ -183,7 +183,7 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64]) -> Vec<
         if one.station - at.0 > NONE {
             spans.push(Span::bare(at.0 - zero, one.station - at.0, loose, at.1.is_none()));
         }
-        spans.push(Span::bit(one.bit, one.station - zero, design));
+        spans.push(Span::bit(one.bit, one.station - zero, strand, design));
         at = (one.station + one.bit.length(), Some(one));
     }
     let end = strand.finished.value() - last;

@@ -1,0 +1,82 @@
+//! Spacer bars: one bar holds as many strands as it has holes.
+//!
+//! Each strand's list names the bars that it goes through. The strands that name a bar share it in
+//! groups of as many as it has holes, in their order: the first bar of each is the same bar, and so on.
+
+use crate::pattern::FindingKind;
+
+use super::model::{Design, Finding, Strand, What};
+
+impl Finding {
+    /// Whether it is strung once for several strands.
+    #[must_use]
+    pub fn is_shared(&self) -> bool {
+        self.kind == FindingKind::SpacerBar && self.holes > 1
+    }
+}
+
+/// A strand in a group that shares bars.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sharer {
+    /// Its index in the design.
+    pub strand: usize,
+    /// How many of the bars it goes through.
+    pub bars: u64,
+}
+
+/// Strands that share a bar, in their order.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sharers(pub Vec<Sharer>);
+
+impl Sharers {
+    /// How many bars they take: as many as the strand that goes through most.
+    #[must_use]
+    pub fn bars(&self) -> u64 {
+        self.0.iter().map(|sharer| sharer.bars).max().unwrap_or(0)
+    }
+
+    /// How often a strand goes through one of them.
+    #[must_use]
+    pub fn passes(&self) -> u64 {
+        self.0.iter().map(|sharer| sharer.bars).sum()
+    }
+}
+
+impl Design {
+    /// The strands that go through a finding, in the groups that share one: alone, but for a bar.
+    #[must_use]
+    pub fn sharing(&self, finding: usize) -> Vec<Sharers> {
+        let shared = &self.findings[finding];
+        sharing(&self.strands, finding, if shared.is_shared() { shared.holes } else { 1 })
+    }
+
+    /// Which hole of a bar that it shares with others a strand goes through, from 1 for that of the
+    /// innermost; nothing where it shares none.
+    #[must_use]
+    pub fn hole(&self, finding: usize, strand: &Strand) -> Option<usize> {
+        let is_strand = |sharer: &Sharer| std::ptr::eq(&self.strands[sharer.strand], strand);
+        let groups = self.sharing(finding).into_iter().filter(|group| group.0.len() > 1);
+        let hole = groups.filter_map(|group| group.0.iter().position(is_strand)).next()?;
+        Some(hole + 1)
+    }
+}
+
+fn sharing(strands: &[Strand], finding: usize, holes: u32) -> Vec<Sharers> {
+    let bars = |strand: &Strand| strand.bits().filter(|bit| bit.what == What::Finding(finding)).count() as u64;
+    let all = strands.iter().enumerate().map(|(at, strand)| Sharer { strand: at, bars: bars(strand) });
+    let sharers: Vec<_> = all.filter(|sharer| sharer.bars > 0).collect();
+    sharers.chunks(holes as usize).map(|group| Sharers(group.to_vec())).collect()
+}
+
+/// Gives each strand its share of the mass of the bars that it goes through.
+pub fn share_mass(strands: &mut [Strand], findings: &[Finding]) {
+    for (at, finding) in findings.iter().enumerate().filter(|(_, finding)| finding.is_shared()) {
+        for group in sharing(strands, at, finding.holes) {
+            let share = finding.mass.value() * group.bars() as f64 / group.passes() as f64;
+            for sharer in &group.0 {
+                let bits = strands[sharer.strand].trains.iter_mut().flat_map(|train| &mut train.bits);
+                bits.filter(|bit| bit.what == What::Finding(at)).for_each(|bit| bit.mass = share);
+            }
+        }
+    }
+}

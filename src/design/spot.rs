@@ -1,0 +1,101 @@
+//! Where in a pattern each kind of finding may stand.
+
+use crate::pattern::FindingKind;
+use crate::remark::{Code, Remark};
+use crate::source::At;
+use crate::units::Length;
+
+use super::Context;
+use super::shelf::{Article, Shelf, not_a};
+
+/// A place in a pattern where a finding may stand.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Spot {
+    /// Among a strand's `ends`.
+    Ends,
+    /// On a side of the closure.
+    Side,
+    /// On the closure's `both ends` of an earring.
+    BothEnds,
+    /// As what a branch hangs `on`.
+    Hanger,
+    /// As a `stop`.
+    Stop,
+    /// Strung on the cord, or on a branch.
+    Strung,
+}
+
+impl Spot {
+    const ALL: [Self; 6] = [Self::Ends, Self::Side, Self::BothEnds, Self::Hanger, Self::Stop, Self::Strung];
+
+    /// The place in words, behind "stands".
+    const fn words(self) -> &'static str {
+        match self {
+            Self::Ends => "among the `ends` of a strand",
+            Self::Side => "on a side of the `closure`",
+            Self::BothEnds => "on `both ends` of an earring",
+            Self::Hanger => "as what a dangle hangs `on`",
+            Self::Stop => "as a `stop`",
+            Self::Strung => "among the beads",
+        }
+    }
+
+    /// The kinds of finding that may stand there, which is what they are made for.
+    const fn kinds(self) -> &'static [FindingKind] {
+        use FindingKind::{
+            Bail, BeadCap, Chain, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar, EyePin, HeadPin, JumpRing,
+            KnotCover, SpacerBar, SpectacleLoop, WireGuard,
+        };
+        match self {
+            Self::Ends => &[Crimp, CrimpCover, WireGuard, KnotCover, CordEnd],
+            Self::Side => &[EyePin, Cone, BeadCap, EndBar, JumpRing, Chain, Clasp, EarWire, SpectacleLoop],
+            Self::BothEnds => &[EyePin, Cone, BeadCap, EndBar, JumpRing, Chain, EarWire],
+            Self::Hanger => &[HeadPin, EyePin, Bail, JumpRing, Chain],
+            Self::Stop => &[Crimp],
+            Self::Strung => &[Crimp, SpacerBar, BeadCap, JumpRing, Chain],
+        }
+    }
+}
+
+/// The finding of an id that stands at a spot. Leaves a remark where the pattern does not define it, or
+/// where its kind has no business there.
+pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context) -> Option<usize> {
+    let index = shelf.find(Article::Finding, id, context)?;
+    let finding = &shelf.findings[index];
+    if !spot.kinds().contains(&finding.kind) {
+        return context.refuse(misplaced(id, finding.kind, spot));
+    }
+    let measured = finding.kind != FindingKind::Chain || finding.length > Length::ZERO;
+    match spot {
+        Spot::Hanger | Spot::Strung if !measured => context.refuse(no_length(id)),
+        _ => Some(index),
+    }
+}
+
+/// The closure says how much chain it takes; elsewhere each piece is as long as the finding says.
+fn no_length(id: &At<String>) -> Remark {
+    let headline = format!("how long is the piece of chain `{}` here?", id.value);
+    Remark::new(Code::MissingSize, headline).at(id.place).help(format!("add `length:` to the finding `{}`", id.value))
+}
+
+/// Checks an id among the beads: a bead, or a finding that is strung.
+pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) {
+    match shelf.means(&id.value) {
+        Some(Article::Bead) => {}
+        Some(Article::Finding) => {
+            finding(id, Spot::Strung, shelf, context);
+        }
+        Some(Article::Cord) => context.remarks.push(not_a(Article::Bead, Article::Cord, id)),
+        None => context.unknown("bead", id, shelf.known(Article::Bead).chain(shelf.known(Article::Finding))),
+    }
+}
+
+fn misplaced(id: &At<String>, kind: FindingKind, spot: Spot) -> Remark {
+    let words = |kinds: &[FindingKind]| kinds.iter().map(|kind| kind.word()).collect::<Vec<_>>().join(", ");
+    let fit: Vec<_> =
+        Spot::ALL.iter().filter(|other| other.kinds().contains(&kind)).map(|other| other.words()).collect();
+    let headline = format!("`{}` is a finding of kind {kind}, which does not stand {}", id.value, spot.words());
+    let help =
+        format!("a finding of kind {kind} stands {}; here one of kind {}", fit.join(" or "), words(spot.kinds()));
+    Remark::new(Code::Misplaced, headline).at(id.place).help(help)
+}

@@ -1,0 +1,36 @@
+//! Whether an extender is of use along its whole length.
+
+use crate::design::Design;
+use crate::drape::{Drape, Ring};
+use crate::pattern::Kind;
+use crate::remark::{Code, Remark};
+use crate::units::Length;
+
+/// A remark where the piece goes round, but not hooked as short as it goes.
+pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
+    let lack = match (&drape.ring, design.heading.kind) {
+        (Some(ring), _) => ring_lacks(design, ring),
+        (None, Kind::Necklace) => necklace_lacks(design),
+        _ => None,
+    };
+    lack.map(|lack| remark(design, Length::mm(lack))).into_iter().collect()
+}
+
+/// By how much the shortest strand, hooked at its shortest, does not reach round the neck.
+fn necklace_lacks(design: &Design) -> Option<f64> {
+    let (least, most) = design.piece_length();
+    let girth = design.wear.girth;
+    (least < girth && most >= girth).then(|| (girth - least).value())
+}
+
+fn ring_lacks(design: &Design, ring: &Ring) -> Option<f64> {
+    let girth = design.wear.girth.value();
+    (ring.inside_girth < girth && ring.longest_girth >= girth).then_some(girth - ring.inside_girth)
+}
+
+fn remark(design: &Design, lack: Length) -> Remark {
+    let lack = lack.tenths();
+    let headline = format!("hooked as short as it goes, the piece is {lack} too short to go round");
+    let help = format!("take {lack} off the chain and add it to the strands, or leave it for another wearer");
+    Remark::new(Code::IdleExtender, headline).at(design.closure.place).help(help)
+}

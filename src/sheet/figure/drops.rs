@@ -1,0 +1,39 @@
+//! The drops dimensioned: a line beside the drape from the level of the strands' ends down to the lowest
+//! of them, with a tick at each strand's lowest point. The lengths stand in the strands' labels.
+
+use crate::Piece;
+use crate::geometry::Point;
+use crate::sheet::mark::{Mark, Stroke};
+use crate::sheet::{outline, style};
+
+use super::labels::{disc, discs_fit, is_numbered, lowest};
+use super::{DISC, Frame};
+
+/// Width of the dimension with its numbers.
+pub const DROPS_WIDTH: f64 = 2.0 * DISC + CLEAR + 2.0 * TICK + LINE;
+/// Width of the lines.
+const LINE: f64 = 0.2;
+/// Half a tick's length.
+const TICK: f64 = 1.2;
+/// Room between a tick and its number.
+const CLEAR: f64 = 0.5;
+
+/// The dimension with its left edge on the page.
+pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
+    let x = left + DROPS_WIDTH - TICK - LINE / 2.0;
+    let lows: Vec<_> = piece.drape.strands.iter().map(|hung| frame.page(lowest(hung)).y).collect();
+    let ends = piece.drape.strands.iter().flat_map(|hung| hung.ends).map(|end| frame.page(end).y);
+    let top = ends.fold(f64::INFINITY, f64::min);
+    let foot = lows.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let mut marks = vec![line(Point::new(x, top), Point::new(x, foot))];
+    marks.extend(lows.iter().chain([&top]).map(|y| line(Point::new(x - TICK, *y), Point::new(x + TICK, *y))));
+    if is_numbered(piece) && discs_fit(piece, frame.scale) {
+        let number = |(index, y): (usize, &f64)| disc(index + 1, Point::new(left + DISC + LINE / 2.0, *y));
+        marks.extend(lows.iter().enumerate().flat_map(number));
+    }
+    vec![Mark::Group { label: "drops of the strands".to_owned(), marks }]
+}
+
+fn line(from: Point, to: Point) -> Mark {
+    Mark::Shape { outline: outline::line(from, to), fill: None, stroke: Some(Stroke::new(style::RULE, LINE)) }
+}

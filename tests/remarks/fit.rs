@@ -1,0 +1,154 @@
+//! Cord, wire and crimps in holes, eyes and cones.
+
+use festoon::remark::Code;
+
+use crate::Case;
+use crate::sound::*;
+
+pub fn cases() -> Vec<Case> {
+    [cords(), doubled_cords(), crimps(), pins(), cones(), bars()].into_iter().flatten().collect()
+}
+
+fn cords() -> Vec<Case> {
+    let cord = |diameter| changed(&[("0.38 mm", diameter)]);
+    let stopped = |inside: &str| {
+        let text = changed(&[("[20 reed]", "[10 reed, { stop: crimp, at: 200 mm }, 10 reed]")]);
+        with_findings(&text, &[&CRIMP.replace("1.3 mm", inside)])
+    };
+    vec![
+        Case::new(Code::CordTooThick, cord("1 mm"), cord("1.01 mm")),
+        Case::new(Code::CordTooThick, stopped("0.38 mm"), stopped("0.37 mm")),
+    ]
+}
+
+/// A strand on a folded cord, hitched to a jump ring.
+fn doubled(from: &str, to: &str) -> String {
+    let text = changed(&[("kind: wire", "kind: silk"), ("length: 16 in", "length: 16 in\n    doubled: yes")]);
+    let text = with_findings(&text, &["ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm }", CRIMP]);
+    (text + "closure: { left: [ring] }\n").replace(from, to)
+}
+
+fn doubled_cords() -> Vec<Case> {
+    // Two circles need twice one's diameter (packing): a hole of 1 mm passes two cords of 0.5 mm.
+    let cord = |diameter| doubled("0.38 mm", diameter).replace(&format!("  {CRIMP}\n"), "");
+    // Four circles need 1 + sqrt(2) = 2.4142 times one's diameter (packing): 0.9174 mm for 0.38 mm.
+    let crimped = |inside| doubled("doubled: yes", "doubled: yes\n    ends: crimp").replace("inside: 1.3 mm", inside);
+    let hitched = || doubled("", "").replace(&format!("  {CRIMP}\n"), "");
+    // Each leg bears half of the tension.
+    let tension = made(&hitched()).0.unwrap().drape.strands[0].tension;
+    let five = 5.0 * tension.first.max(tension.last) / 2.0;
+    let strength = |newtons: f64| hitched().replace("67 N", &format!("{newtons:.6} N"));
+    vec![
+        Case::new(Code::CordTooThick, cord("0.5 mm"), cord("0.51 mm")),
+        Case::new(Code::CrimpTooSmall, crimped("inside: 0.92 mm"), crimped("inside: 0.91 mm")),
+        Case::new(Code::Unhitched, hitched(), hitched().replace("left: [ring]", "right: [ring]")),
+        Case::new(Code::Unhitched, hitched(), hitched().replace("kind: silk", "kind: wire")),
+        Case::new(Code::WeakCord, strength(five * 1.001), strength(five * 0.999)),
+    ]
+}
+
+fn crimps() -> Vec<Case> {
+    let ends = |ends: &str, inside: &str, others: &[&str]| {
+        let text = changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
+        with_findings(&text, &[&[CRIMP.replace("1.3 mm", inside).as_str()], others].concat())
+    };
+    // Two circles need twice one's diameter (packing): 0.76 mm for a wire of 0.38 mm.
+    let crimped = |inside| ends("crimp", inside, &[]);
+    // Three circles need 2.1547 times one's diameter (packing): 0.8188 mm for a wire of 0.38 mm.
+    let guarded = |inside| ends("[guard, crimp]", inside, &[GUARD]);
+    vec![
+        Case::new(Code::CrimpTooSmall, crimped("0.76 mm"), crimped("0.75 mm")),
+        Case::new(Code::CrimpTooSmall, guarded("0.82 mm"), guarded("0.81 mm")),
+    ]
+}
+
+fn pins() -> Vec<Case> {
+    let dangling = |from, to| {
+        let text = changed(&[("[20 reed]", "[10 reed, { dangle: [reed], on: pin }, 10 reed]")]);
+        with_findings(&text, &[&PIN.replace(from, to)])
+    };
+    let thick = |thick| dangling("0.6 mm", thick);
+    // A bead of 6 mm with a hole of 1 mm is sqrt(36 − 1) = 5.916 mm long; a loop of 3 mm from wire of 0.6 mm takes
+    // π × 2.4 = 7.540 mm: 13.456 mm.
+    let long = |length| dangling("20 mm", length);
+    vec![
+        Case::new(Code::PinTooThick, thick("1 mm"), thick("1.01 mm")),
+        Case::new(Code::PinTooShort, long("13.46 mm"), long("13.45 mm")),
+    ]
+}
+
+/// So many strands of falling length, crimped and gathered into cones by eye pins.
+fn gathered(strands: u32, eye: &str, cone: &str, crimp: &str) -> String {
+    let strand = |n: u32| {
+        STRAND.replace("only", &format!("number {n}")).replace("16 in", &format!("{} in\n    ends: crimp", 16 + 20 * n))
+    };
+    let strands: String = (0..strands).map(strand).collect();
+    let text = format!("{HEAD}{strands}closure: {{ each side: [eye, cone] }}\n{WEAR}");
+    with_findings(&text, &[crimp, eye, cone])
+}
+
+fn cones() -> Vec<Case> {
+    let tip = |tip| gathered(1, EYE, &CONE.replace("tip: 1.5", tip), CRIMP);
+    // The cone is 3 mm wide, like the eye, 14 × 1.5 / 6.5 = 3.231 mm below its tip; the loops hang 3 − 0.72 mm lower
+    // and the crimps begin 3/16 in − 2 mm below those, 8.273 mm below the tip, where the cone is 5.341 mm wide. Four
+    // circles need 2.4142 times one's diameter (packing): crimps of 2.212 mm fit.
+    let crimps = |outside| gathered(4, EYE, CONE, &CRIMP.replace("outside: 2 mm", outside));
+    // A cone that narrows from 8 to 2.9 mm holds the eye a share 0.1 / 5.1 of its length below its tip; the crimps end
+    // 2.28 + 4.7625 mm further down, at its mouth when it is 7.0425 × 5.1 / 5 = 7.183 mm long.
+    let cone = |length| gathered(1, EYE, &CONE.replace("tip: 1.5", "tip: 2.9").replace("length: 14 mm", length), CRIMP);
+    // An eye of 3 mm from wire of 0.72 mm is 1.56 mm open; four cords of 0.38 mm need 2.4142 × 0.38 = 0.917 mm.
+    let eye = |wire| gathered(4, &EYE.replace("0.72 mm", wire), CONE, CRIMP);
+    vec![
+        Case::new(Code::CrimpsInCone, crimps("outside: 2.21 mm"), crimps("outside: 2.22 mm")),
+        Case::new(Code::CrimpsShow, cone("length: 7.19 mm"), cone("length: 7.18 mm")),
+        Case::new(Code::EyeInCone, tip("tip: 2.99"), tip("tip: 3")),
+        Case::new(Code::PinTooThick, tip("tip: 0.72"), tip("tip: 0.71")),
+        Case::new(Code::EyeTooSmall, eye("1.04 mm"), eye("1.05 mm")),
+    ]
+}
+
+/// A cone so narrow shows its crimps as well.
+#[test]
+fn an_eye_goes_into_its_cone() {
+    let inside = |inside| gathered(1, EYE, &CONE.replace("inside: 8", inside).replace("tip: 1.5", "tip: 1"), CRIMP);
+    assert!(!codes(&inside("inside: 3")).contains(&Code::EyeInCone));
+    assert_eq!(codes(&inside("inside: 2.99")), [Code::EyeInCone]);
+}
+
+fn bars() -> Vec<Case> {
+    let barred = |first: &str, second: &str, holes: &str| {
+        let strand = |name, length, bars: &str| {
+            let list = format!("[5 reed, {bars}, 5 reed]");
+            STRAND.replace("only", name).replace("16 in", length).replace("[20 reed]", &list)
+        };
+        let strands = [strand("inner", "16 in", first), strand("outer", "26 in", second)].concat();
+        let bar = format!("bar: {{ kind: spacer bar, length: 3 mm, spacing: 8 mm{holes} }}");
+        with_findings(&format!("{HEAD}{strands}{WEAR}"), &[&bar])
+    };
+    let ends = |holes| {
+        let strands = [STRAND.replace("only", "inner"), STRAND.replace("only", "outer").replace("16 in", "26 in")];
+        let bar = format!("bar: {{ kind: end bar, length: 3 mm, spacing: 8 mm, holes: {holes} }}");
+        let text = with_findings(&format!("{HEAD}{}{WEAR}", strands.concat()), &[&bar]);
+        and(&text, "closure: { each side: [bar] }")
+    };
+    let two = ", holes: 2";
+    vec![
+        Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar, reed, bar", "bar", two)),
+        // Bars of one hole are not shared.
+        Case::new(Code::BarHoles, barred("bar, reed, bar", "bar", ", holes: 1"), barred("bar, reed, bar", "bar", two)),
+        Case::new(Code::BarHoles, ends(2), ends(1)),
+        Case::new(Code::MissingSize, barred("bar", "bar", two), barred("bar", "bar", "")),
+    ]
+}
+
+/// What a shared bar weighs, each strand bears a part of.
+#[test]
+fn a_shared_bar_weighs_once() {
+    let bar = "bar: { kind: spacer bar, length: 3 mm, spacing: 8 mm, holes: 2, mass: 3 g }";
+    let mass = |beads: &str| {
+        let strand = |name, length| STRAND.replace("only", name).replace("16 in", length).replace("[20 reed]", beads);
+        let text = format!("{HEAD}{}{}{WEAR}", strand("inner", "16 in"), strand("outer", "26 in"));
+        made(&with_findings(&text, &[bar])).0.unwrap().design.mass().value()
+    };
+    assert!((mass("[5 reed, bar, 5 reed, bar, 5 reed]") - mass("[15 reed]") - 6.0).abs() < 1e-9);
+}

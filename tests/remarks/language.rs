@@ -1,0 +1,167 @@
+//! What a pattern may say: its keys, words, quantities, names, lengths and expectations.
+
+use festoon::remark::Code;
+
+use crate::Case;
+use crate::sound::*;
+
+pub fn cases() -> Vec<Case> {
+    [writing(), names(), articles(), lengths(), filled(), stops(), expectations()].into_iter().flatten().collect()
+}
+
+/// The sound pattern against one that is changed in a place.
+fn slip(code: Code, from: &str, to: &str) -> Case {
+    Case::new(code, sound(), changed(&[(from, to)]))
+}
+
+fn writing() -> Vec<Case> {
+    vec![
+        slip(Code::Yaml, "[20 reed]", "[20 reed"),
+        slip(Code::UnknownKey, "length:", "lenght:"),
+        slip(Code::MissingKey, "title: Try\n", ""),
+        slip(Code::WrongKind, "16 in", "[16 in]"),
+        slip(Code::UnknownWord, "shape: round", "shape: rond"),
+        slip(Code::BadQuantity, "16 in", "16"),
+        slip(Code::Version, "festoon: 1", "festoon: 2"),
+    ]
+}
+
+fn names() -> Vec<Case> {
+    let sizes = |second| {
+        and(&sound(), &format!("sizes: [{{ name: long, change: +1 in }}, {{ name: {second}, change: +2 in }}]"))
+    };
+    let strands = |second: &str| {
+        let other = STRAND.replace("only", second).replace("16 in", "26 in");
+        format!("{HEAD}{STRAND}{other}{WEAR}")
+    };
+    let mist = |instead| changed(&[("beads:\n", MIST), ("mass: 0.27 g", instead)]);
+    vec![
+        slip(Code::UnknownId, "20 reed", "20 red"),
+        Case::new(Code::TwiceNamed, sizes("longer"), sizes("long")),
+        Case::new(Code::TwiceNamed, strands("other"), strands("only")),
+        // A stand-in is used.
+        Case::new(Code::Unused, mist("mass: 0.27 g, instead: [mist]"), mist("mass: 0.27 g")),
+    ]
+}
+
+fn articles() -> Vec<Case> {
+    let bead = |from, to| changed(&[(from, to)]);
+    let crimp = |crimp: &str| {
+        let text = changed(&[("length: 16 in", "length: 16 in\n    ends: crimp")]);
+        with_findings(&text, &[crimp])
+    };
+    let cone = |cone: &str| {
+        let text = changed(&[("length: 16 in", "length: 16 in\n    ends: crimp")]);
+        and(&with_findings(&text, &[CRIMP, cone]), "closure: { each side: [cone] }")
+    };
+    vec![
+        Case::new(Code::MissingSize, bead("round, size: 6", "oval, size: 6 x 6"), bead("round", "oval")),
+        Case::new(Code::MissingSize, sound(), bead("diameter: 0.38 mm, ", "")),
+        Case::new(Code::MissingSize, crimp(CRIMP), crimp(&CRIMP.replace(", inside: 1.3 mm", ""))),
+        // A hole may be 95 % of its bead.
+        Case::new(Code::BadSize, bead("hole: 1", "hole: 5.69"), bead("hole: 1", "hole: 5.7")),
+        Case::new(
+            Code::BadSize,
+            bead("hole: 1", "tolerance: 3 mm, hole: 1"),
+            bead("hole: 1", "tolerance: 3.1 mm, hole: 1"),
+        ),
+        Case::new(Code::BadSize, long_bead("200"), long_bead("200.1")),
+        Case::new(Code::BadSize, bead("diameter: 0.38 mm", "gauge: 40"), bead("diameter: 0.38 mm", "gauge: 41")),
+        Case::new(Code::BadSize, crimp(&CRIMP.replace("1.3", "1.99")), crimp(&CRIMP.replace("1.3", "2"))),
+        Case::new(
+            Code::BadSize,
+            cone(&CONE.replace("tip: 1.5", "tip: 8")),
+            cone(&CONE.replace("tip: 1.5", "tip: 8.1")),
+        ),
+        Case::new(
+            Code::BadSize,
+            cone(&CONE.replace("tip", "mouth: 8 mm, tip")),
+            cone(&CONE.replace("tip", "mouth: 7.9 mm, tip")),
+        ),
+        Case::new(
+            Code::UnknownMaterial,
+            bead("mass: 0.27 g", "material: glass"),
+            bead("mass: 0.27 g", "material: moonrock"),
+        ),
+        Case::new(Code::HoleAssumed, sound(), bead(" hole: 1 mm,", "")),
+    ]
+}
+
+/// One bead so long, on a strand that holds it.
+fn long_bead(mm: &str) -> String {
+    changed(&[("6 mm", &format!("6 x {mm} mm")), ("round", "tube"), ("20 reed", "reed")])
+}
+
+fn lengths() -> Vec<Case> {
+    let unsaid = |settle: &str| {
+        bracelet("{ wrist: 150 mm, ease: 10 mm }").replace("[30 reed]", &format!("[30 reed]\n    settle: {settle}"))
+    };
+    // 60 beads of 6 mm with holes of 1 mm take 60 × sqrt(36 − 1) = 354.965 mm.
+    let sixty = |length: &str| changed(&[("20 reed", "60 reed"), ("16 in", length), ("370 mm", "350 mm")]);
+    let packed = |length: &str| sixty(&format!("{length}\n    settle: fill"));
+    // Earrings hang plumb, and are quick to hang however long they are.
+    let many = |repeats: u32| {
+        let text = changed(&[("necklace", "earrings"), (WEAR, ""), ("    length: 16 in\n", ""), ("0.27 g", "0.1 mg")]);
+        text.replace("6 mm, hole: 1 mm", "0.6 mm, hole: 0.5 mm")
+            .replace("[20 reed]", &format!("[{{ repeat: {repeats}, of: [5 reed] }}]"))
+    };
+    vec![
+        Case::new(Code::NoLength, unsaid("fill"), unsaid("slide")),
+        Case::new(Code::Overfull, sixty("354.97 mm"), sixty("354.96 mm")),
+        Case::new(Code::LengthIgnored, packed("354.965 mm"), packed("354.97 mm")),
+        Case::new(Code::TooManyBeads, many(20_000), many(20_001)),
+    ]
+}
+
+fn filled() -> Vec<Case> {
+    let filled = |of: &str, rest: &str, length: &str| {
+        let list = format!("[{{ repeat: fill, of: [{of}] }}]{rest}");
+        changed(&[("[20 reed]", &list), ("16 in", length), ("370 mm", "350 mm")])
+    };
+    // 60 beads of 6 mm with holes of 1 mm take 60 × sqrt(36 − 1) = 354.965 mm.
+    let once = |length| filled("60 reed", "", length);
+    // They stay half an inch short of 367.665 mm.
+    let short = |length| filled("60 reed", "\n    settle: fill", length);
+    let endless = filled("reed", "", "16 in").replace("    length: 16 in\n", "");
+    vec![
+        Case::new(Code::NoFill, once("354.97 mm"), once("354.96 mm")),
+        Case::new(Code::NoFill, once("354.97 mm"), endless),
+        Case::new(Code::FillShort, short("367.66 mm"), short("367.67 mm")),
+    ]
+}
+
+fn stops() -> Vec<Case> {
+    let list = |list: &str| with_findings(&changed(&[("[20 reed]", list)]), &[CRIMP]);
+    let stopped = |station: &str| list(&format!("[10 reed, {{ stop: crimp, at: {station} }}, 10 reed]"));
+    let settled = |settle| list(&format!("[10 reed, {{ stop: crimp, at: 200 mm }}, 10 reed]\n    settle: {settle}"));
+    let two = |second| list(&format!("[reed, {{ stop: crimp, at: 100 mm }}, {{ stop: crimp, at: {second} }}, reed]"));
+    let bare = |station: &str| list(&format!("[{{ stop: crimp, at: {station} }}, 20 reed]"));
+    vec![
+        // A crimp of 2 mm reaches 1 mm to both sides.
+        Case::new(Code::MisplacedStop, bare("1 mm"), bare("0.9 mm")),
+        Case::new(Code::MisplacedStop, two("102 mm"), two("101.9 mm")),
+        Case::new(Code::MisplacedStop, settled("slide"), settled("fixed")),
+        // Ten beads take 10 × sqrt(36 − 1) = 59.161 mm, and a crimp reaches 1 mm further.
+        Case::new(Code::Overfull, stopped("60.17 mm"), stopped("60.15 mm")),
+    ]
+}
+
+fn expectations() -> Vec<Case> {
+    let expect = |figures: &str| and(&sound(), &format!("expect: {figures}"));
+    let of_strand = |figure: &str| expect(&format!("{{ strands: {{ only: {{ {figure} }} }} }}"));
+    vec![
+        Case::new(Code::Expected, expect("{ beads: { reed: 20 } }"), expect("{ beads: { reed: 21 } }")),
+        // 20 × sqrt(36 − 1) = 118.322 mm, which is 1.678 mm from 120 mm.
+        Case::new(
+            Code::Expected,
+            of_strand("beaded: 120 mm within 1.68 mm"),
+            of_strand("beaded: 120 mm within 1.67 mm"),
+        ),
+        Case::new(
+            Code::Expected,
+            of_strand("finished: 406 mm within 0.41 mm"),
+            of_strand("finished: 406 mm within 0.39 mm"),
+        ),
+        Case::new(Code::Expected, of_strand("cut: 506 mm within 0.41 mm"), of_strand("cut: 506 mm within 0.39 mm")),
+    ]
+}

@@ -1,0 +1,98 @@
+//! Beads, cords and findings where they belong, and where they do not.
+
+use festoon::pattern::FindingKind;
+use festoon::remark::Code;
+
+use crate::Case;
+use crate::sound::*;
+
+pub fn cases() -> Vec<Case> {
+    let ends = |ends: &str| {
+        let text = changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
+        and(&with_findings(&text, &[CRIMP, CLASP]), "closure: { right: [clasp] }")
+    };
+    let lace = |inside: &str| {
+        let text = changed(&[("length: 16 in", "length: 16 in\n    ends: tip")]);
+        with_findings(&text, &[&format!("tip: {{ kind: cord end, length: 8 mm, inside: {inside} }}")])
+    };
+    vec![
+        Case::new(Code::Misplaced, ends("crimp"), ends("clasp")),
+        Case::new(Code::Misplaced, sound(), changed(&[("20 reed", "20 wire")])),
+        Case::new(Code::Misplaced, sound(), changed(&[("cord: wire", "cord: reed")])),
+        Case::new(Code::CordTooThick, lace("0.38 mm"), lace("0.37 mm")),
+    ]
+}
+
+/// Each place, a pattern with `thing` there, and the kinds of finding that may be it.
+const PLACES: &[(&str, &str, &[&str])] = &[
+    (
+        "length: 16 in",
+        "length: 16 in\n    ends: thing",
+        &["crimp", "crimp cover", "wire guard", "knot cover", "cord end"],
+    ),
+    ("title: Try", "title: Try\nclosure: { left: [PART] }", SIDE),
+    ("title: Try", "title: Try\nclosure: { right: [PART] }", SIDE),
+    ("title: Try", "title: Try\nclosure: { each side: [PART] }", SIDE),
+    (
+        "kind: necklace",
+        "kind: earrings\nclosure: { both ends: [PART] }",
+        &["eye pin", "cone", "bead cap", "end bar", "jump ring", "chain", "ear wire"],
+    ),
+    ("[20 reed]", "[{ dangle: [reed], on: thing }]", &["head pin", "eye pin", "bail", "jump ring", "chain"]),
+    ("[20 reed]", "[reed, { stop: thing, at: 200 mm }, reed]", &["crimp"]),
+    ("[20 reed]", "[reed, thing, reed]", STRUNG),
+    ("[20 reed]", "[reed, { repeat: 2, of: [{ mirror: [reed], about: [thing] }] }, reed]", STRUNG),
+];
+const SIDE: &[&str] =
+    &["eye pin", "cone", "bead cap", "end bar", "jump ring", "chain", "clasp", "ear wire", "spectacle loop"];
+const STRUNG: &[&str] = &["crimp", "spacer bar", "bead cap", "jump ring", "chain"];
+
+#[test]
+fn each_kind_of_finding_stands_where_it_belongs_and_nowhere_else() {
+    for (from, to, kinds) in PLACES {
+        for kind in FindingKind::ALL {
+            let part = if *kind == FindingKind::Chain { "{ thing: 20 mm }" } else { "thing" };
+            let text = with_findings(&changed(&[(from, &to.replace("PART", part))]), &[&thing(*kind)]);
+            let refused = codes(&text).contains(&Code::Misplaced);
+            assert_eq!(refused, !kinds.contains(&kind.word()), "{kind}: {to}");
+        }
+    }
+}
+
+/// A finding of any kind, with all the sizes that one may need.
+fn thing(kind: FindingKind) -> String {
+    let sizes = "length: 12 mm, outside: 5 mm, inside: 2 mm, mouth: 6 mm, tip: 1 mm, wire: 0.5 mm, link: 3 mm, \
+                 spacing: 7 mm, holes: 2";
+    format!("thing: {{ kind: {kind}, {sizes} }}")
+}
+
+#[test]
+fn the_remark_names_both_what_would_fit_and_where_this_belongs() {
+    let text = with_findings(&changed(&[("[20 reed]", "[10 reed, { dangle: [reed], on: clasp }, 10 reed]")]), &[CLASP]);
+    let remark = &made(&text).1[0];
+    assert_eq!(remark.headline, "`clasp` is a finding of kind clasp, which does not stand as what a dangle hangs `on`");
+    assert_eq!(
+        remark.help,
+        "a finding of kind clasp stands on a side of the `closure`; here one of kind head pin, eye pin, bail, jump \
+         ring, chain"
+    );
+    let (pieces, at) = (made(&text), &text[remark.place.unwrap().start..remark.place.unwrap().end]);
+    assert!(pieces.0.is_none() && at == "clasp", "{at}");
+}
+
+#[test]
+fn a_bead_is_no_finding_wherever_one_belongs() {
+    for (from, to, _) in &PLACES[..7] {
+        let text = changed(&[(from, &to.replace("PART", "reed").replace("thing", "reed"))]);
+        let (_, remarks) = made(&text);
+        let told: Vec<_> = remarks.iter().map(|remark| (remark.code, remark.headline.as_str())).collect();
+        assert_eq!(told, [(Code::Misplaced, "`reed` is a bead, and a finding belongs here")], "{to}");
+    }
+}
+
+#[test]
+fn chain_on_a_strand_says_how_long_it_is() {
+    let text = |chain: &str| with_findings(&changed(&[("[20 reed]", "[10 reed, thing, 10 reed]")]), &[chain]);
+    assert_eq!(codes(&text("thing: { kind: chain, link: 3 mm, length: 12 mm }")), []);
+    assert_eq!(codes(&text("thing: { kind: chain, link: 3 mm }")), [Code::MissingSize]);
+}

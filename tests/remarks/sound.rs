@@ -1,0 +1,75 @@
+//! A pattern about which nothing is said, and small changes to it.
+
+use festoon::Piece;
+use festoon::design::Choice;
+use festoon::remark::{Code, Remark};
+use festoon::source::Source;
+
+pub const HEAD: &str = "\
+festoon: 1
+title: Try
+kind: necklace
+beads:
+  reed: { shape: round, size: 6 mm, hole: 1 mm, colour: \"#5d7f5b\", mass: 0.27 g }
+cords:
+  wire: { kind: wire, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m }
+strands:
+";
+pub const STRAND: &str = "  - name: only
+    cord: wire
+    length: 16 in
+    beads: [20 reed]
+";
+pub const WEAR: &str = "wear: { neck base: 370 mm }\n";
+
+pub const CRIMP: &str = "crimp: { kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }";
+pub const GUARD: &str = "guard: { kind: wire guard, length: 4 mm }";
+pub const PIN: &str = "pin: { kind: head pin, wire: 0.6 mm, length: 20 mm }";
+pub const EYE: &str = "eye: { kind: eye pin, wire: 0.72 mm, length: 50 mm }";
+pub const CONE: &str = "cone: { kind: cone, length: 14 mm, inside: 8 mm, tip: 1.5 mm }";
+pub const CLASP: &str = "clasp: { kind: clasp, length: 12 mm }";
+
+/// A second bead that looks like no other.
+pub const MIST: &str = "beads:\n  mist: { shape: cube, size: 4 mm, hole: 1 mm, colour: \"#c9d6d8\", mass: 0.1 g }\n";
+
+/// A pattern about which no rule has anything to say.
+pub fn sound() -> String {
+    [HEAD, STRAND, WEAR].concat()
+}
+
+/// The sound pattern with each text replaced by another.
+pub fn changed(changes: &[(&str, &str)]) -> String {
+    changes.iter().fold(sound(), |text, (from, to)| {
+        assert!(text.contains(from), "{from} in {text}");
+        text.replace(from, to)
+    })
+}
+
+/// The pattern with findings, which it did not have.
+pub fn with_findings(text: &str, findings: &[&str]) -> String {
+    let lines: String = findings.iter().map(|finding| format!("  {finding}\n")).collect();
+    text.replace("strands:\n", &format!("findings:\n{lines}strands:\n"))
+}
+
+/// The pattern with another top-level key.
+pub fn and(text: &str, key: &str) -> String {
+    format!("{text}{key}\n")
+}
+
+/// The sound pattern as a bracelet of 30 beads.
+pub fn bracelet(wear: &str) -> String {
+    changed(&[
+        ("necklace", "bracelet"),
+        ("    length: 16 in\n", ""),
+        ("[20 reed]", "[30 reed]"),
+        ("{ neck base: 370 mm }", wear),
+    ])
+}
+
+pub fn made(text: &str) -> (Option<Piece>, Vec<Remark>) {
+    festoon::piece(&Source::new("try.yaml", text), &Choice::default(), None)
+}
+
+pub fn codes(text: &str) -> Vec<Code> {
+    made(text).1.iter().map(|remark| remark.code).collect()
+}
