@@ -92,6 +92,10 @@ fn names_and_keys() {
     says("cord: wire", "cord: wier", Code::UnknownId, "wier", "`wire`");
     says("length: 16 in", "lenght: 16 in", Code::UnknownKey, "lenght", "`length`");
     says("shape: round", "shape: rond", Code::UnknownWord, "rond", "`round`");
+    says("20 reed", "10 reed, knot, 10 reed", Code::UnknownId, "knot", "{ knot: 2 mm }");
+    says("[20 reed]", "{ mirror: [reed] }", Code::WrongKind, "{", "[ … ]");
+    says("colour:", "material: cristal, colour:", Code::UnknownMaterial, "cristal", "did you mean `crystal`");
+    says("colour:", "material: moonrock, colour:", Code::UnknownMaterial, "moonrock", "acrylic, amazonite");
     says("title: Try\n", "", Code::MissingKey, "", "`title`");
     says("festoon: 1", "festoon: 2", Code::Version, "2", "version 1");
     says("20 reed", "{ repaet: 3, of: [reed] }", Code::UnknownKey, "{", "repeat");

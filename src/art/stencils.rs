@@ -10,6 +10,7 @@ use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
 use crate::design::{Bead, Cord, Design, Strand};
 use crate::geometry::Point;
+use crate::pattern::FindingKind;
 use crate::sheet::mark::{Mark, Symbol};
 use crate::sheet::outline::flattened;
 
@@ -110,6 +111,12 @@ impl<'a> Stencils<'a> {
         let aside = |leg: u32| (f64::from(leg) - f64::from(strand.legs - 1) / 2.0) * thick;
         let legs = (0..strand.legs).map(|leg| self.cord(strand.cord, &cord::beside(path, aside(leg)), scale));
         Mark::Group { label: String::new(), marks: legs.collect() }
+    }
+
+    /// Length in mm of a finding that is a bead cap.
+    pub fn cap_length(&self, index: usize) -> Option<f64> {
+        let finding = &self.design.findings[index];
+        (finding.kind == FindingKind::BeadCap).then(|| finding.length.value())
     }
 
     /// A knot in a cord, centred at a point, taking `length` mm of the cord.

@@ -1,7 +1,7 @@
 //! Beads, cords and findings: from the pattern's keys to complete articles.
 
-use crate::pattern::{self, BeadSize, CordKind, FindingKind, Finish, Shape, SoldBy};
-use crate::remark::{Code, Remark};
+use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
+use crate::remark::{Code, Remark, a, suggest};
 use crate::sheet::mark::Rgb;
 use crate::source::{At, Place};
 use crate::trade::{densities, gauges, seeds};
@@ -38,6 +38,7 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         across,
         along,
         thick: thick.unwrap_or(if flat { across * FLAT_SHARE } else { across }),
+        tip_drilled: tip_drilled(id, written, context),
         hole,
         tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
         pitch: pitch(written, context),
@@ -53,13 +54,24 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
     sensible(bead, written, context)
 }
 
+/// Whether a drop hangs by its tip; other beads have no tip.
+fn tip_drilled(id: &str, written: &pattern::Bead, context: &mut Context) -> bool {
+    let Some(drilled) = written.drilled.as_ref().filter(|at| at.value == Drilled::Tip) else { return false };
+    if written.shape.value != Shape::Drop {
+        let headline = format!("{id} is a {}, and only a drop is drilled across its tip", written.shape.value);
+        let remark = Remark::new(Code::WrongHole, headline).at(drilled.place);
+        context.remarks.push(remark.help("take `drilled:` out, or write `shape: drop`"));
+    }
+    true
+}
+
 /// Size across and along the hole.
 fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Length, Length)> {
     let along_differs = matches!(shape, Shape::Rondelle | Shape::Oval | Shape::Tube | Shape::Barrel | Shape::Drop);
     match &size.value {
         BeadSize::Both(across, along) => Some((*across, *along)),
         BeadSize::Across(across) if along_differs => context.refuse(
-            Remark::new(Code::MissingSize, format!("a {shape} needs its size across and along the hole"))
+            Remark::new(Code::MissingSize, format!("{} needs its size across and along the hole", a(shape.word())))
                 .at(size.place)
                 .help(format!("write both, across first: {} x … mm", across.value())),
         ),
@@ -120,7 +132,10 @@ fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
         None => GLASS,
         Some(material) => densities::density(&material.value).unwrap_or_else(|| {
             let headline = format!("bead {}: no density is known for `{}`", bead.id, material.value);
-            let help = "write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass";
+            let known = || format!("festoon knows {}", densities::names().collect::<Vec<_>>().join(", "));
+            let near = suggest(&material.value, densities::names(), known);
+            let help =
+                format!("write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass; {near}");
             context.remarks.push(Remark::new(Code::UnknownMaterial, headline).at(material.place).help(help));
             GLASS
         }),
@@ -261,7 +276,7 @@ fn complete(mut finding: Finding, written: &pattern::Finding, context: &mut Cont
     let holes = Some("holes").filter(|_| is_bar && written.holes.is_none());
     let missing: Vec<_> = sizes.chain(holes).collect();
     if !missing.is_empty() {
-        let headline = format!("{}: a {} needs its {}", finding.id, finding.kind, missing.join(", "));
+        let headline = format!("{}: {} needs its {}", finding.id, a(finding.kind.word()), missing.join(", "));
         let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
         return context
             .refuse(Remark::new(Code::MissingSize, headline).at(written.kind.place).help(format!("add {help}")));

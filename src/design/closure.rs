@@ -74,8 +74,7 @@ fn sided(written: &At<pattern::Closure>, shelf: &Shelf, context: &mut Context) -
     let left = parts(each, written.value.left.as_deref(), Spot::Side, shelf, context);
     let right = parts(each, written.value.right.as_deref(), Spot::Side, shelf, context);
     let (mut left, mut right) = (left?, right?);
-    let hooks =
-        |parts: &[Part]| parts.last().is_some_and(|part| shelf.findings[part.finding].kind == FindingKind::Clasp);
+    let hooks = |parts: &[Part]| parts.last().is_some_and(|part| shelf.findings[part.finding].kind.hooks());
     let (left_hooks, right_hooks) = (hooks(&left), hooks(&right));
     shorten(&mut left, right_hooks, shelf);
     shorten(&mut right, left_hooks, shelf);

@@ -79,7 +79,7 @@ impl<'a> List<'a> {
         let mut knotted: Vec<Strung> = Vec::with_capacity(2 * row.len());
         for one in row {
             if is_bead(&one) && knotted.last().is_some_and(is_bead) {
-                knotted.push(Strung { what: What::Knot, length: knot.value(), mass: 0.0 });
+                knotted.push(Strung::other(What::Knot, knot.value(), 0.0));
             }
             knotted.push(one);
         }
@@ -133,7 +133,7 @@ impl<'a> List<'a> {
             finding.length.value().max(finding.inside.value())
         };
         let drop = hanger + bits.iter().map(super::model::Bit::length).sum::<f64>();
-        Some(Strung { what: What::Dangle(Dangle { on, bits, drop }), length: finding.wire.value(), mass })
+        Some(Strung::other(What::Dangle(Dangle { on, bits, drop }), finding.wire.value(), mass))
     }
 
     /// The list as the maker says it.
@@ -168,7 +168,7 @@ impl<'a> List<'a> {
 }
 
 const fn bare(what: What, length: Length) -> Strung {
-    Strung { what, length: length.value(), mass: 0.0 }
+    Strung::other(what, length.value(), 0.0)
 }
 
 const fn times(times: Times, fill: u32) -> u32 {

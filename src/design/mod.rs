@@ -28,6 +28,7 @@ pub use bars::{Sharer, Sharers};
 pub use model::*;
 pub use profile::BARREL_END;
 pub use row::reach;
+pub use wear::{Build, Proportion};
 
 use shelf::Shelf;
 
@@ -130,7 +131,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
         findings: shelf.findings,
         strands,
         closure,
-        wear: wear::wear(pattern.kind.value, size.and_then(|size| size.wear.as_ref()).or(pattern.wear.as_ref())),
+        wear: wear::wear(pattern.kind.value, size.and_then(|size| size.wear.as_ref()), pattern.wear.as_ref()),
         copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
         price: pattern.price.as_ref().map(price),
     })

@@ -11,6 +11,8 @@ use crate::sheet::mark::Rgb;
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money, UnitStyle};
 
+use super::wear::Build;
+
 /// A piece, resolved.
 #[derive(Clone, Debug)]
 pub struct Design {
@@ -73,6 +75,8 @@ pub struct Bead {
     pub along: Length,
     /// Size through the flat side, for squares and coins; else equal to `across`.
     pub thick: Length,
+    /// Whether it is drilled across its tip, and so hangs from what goes through it.
+    pub tip_drilled: bool,
     /// Diameter of the hole.
     pub hole: Length,
     /// Maker's tolerance on the length along the hole: plus or minus.
@@ -341,24 +345,6 @@ pub struct Wear {
     pub child: bool,
     /// Where the pattern says it; absent where it is assumed.
     pub place: Option<Place>,
-}
-
-/// The shape of neck and chest.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Build {
-    /// Breadth of the neck's base over its depth.
-    pub breadth_to_depth: Proportion,
-    /// How far the chest leans back from upright, in radians.
-    pub chest_tilt: Proportion,
-}
-
-/// A proportion of the body.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Proportion {
-    /// How much it is.
-    pub value: f64,
-    /// Whether it is assumed, because the pattern does not say.
-    pub assumed: bool,
 }
 
 /// What the maker asks for her work.

@@ -3,6 +3,9 @@
 //! Two beads with hole radii r1 and r2 meet at radius r = max(r1, r2), so each reaches from its
 //! centre to its surface at that radius (see [`super::profile`]). Beside bare cord, knots and
 //! findings a bead reaches to the mouth of its own hole. A measured pitch overrides both.
+//!
+//! A bead cap is drawn over its bead: by the same geometry its rim of radius r meets the bead's surface
+//! where that is r from the axis, unless the bead meets the cap's bottom first, which takes its wall.
 
 use crate::pattern::FindingKind;
 
@@ -17,19 +20,31 @@ pub struct Strung {
     pub length: f64,
     /// Mass in grams.
     pub mass: f64,
+    /// Radius in mm of a cap's rim; else 0.
+    rim: f64,
 }
 
+/// Thickness in mm of a bead cap's wall: an assumption (stamped sheet; common practice, no source).
+const WALL: f64 = 0.3;
+
 impl Strung {
+    /// Anything but a bead or a finding.
+    pub const fn other(what: What, length: f64, mass: f64) -> Self {
+        Self { what, length, mass, rim: 0.0 }
+    }
+
     /// A bead of an index.
     pub fn bead(index: usize, beads: &[Bead]) -> Self {
-        Self { what: What::Bead(index), length: 0.0, mass: beads[index].mass.value() }
+        Self::other(What::Bead(index), 0.0, beads[index].mass.value())
     }
 
     /// A finding of an index. A ring takes as much cord as its wire is thick.
     pub fn finding(index: usize, findings: &[Finding]) -> Self {
         let finding = &findings[index];
         let length = if finding.kind == FindingKind::JumpRing { finding.wire } else { finding.length };
-        Self { what: What::Finding(index), length: length.value(), mass: finding.mass.value() }
+        let across = finding.mouth.value().max(finding.outside.value());
+        let rim = if finding.kind == FindingKind::BeadCap { across / 2.0 } else { 0.0 };
+        Self { rim, ..Self::other(What::Finding(index), length.value(), finding.mass.value()) }
     }
 
     const fn bead_index(&self) -> Option<usize> {
@@ -44,14 +59,25 @@ impl Strung {
 pub fn bits(strung: &[Strung], beads: &[Bead]) -> Vec<Bit> {
     let at = |index: usize| strung.get(index).and_then(Strung::bead_index).map(|bead| &beads[bead]);
     let bit = |(index, one): (usize, &Strung)| {
-        let (before, after) = match at(index) {
-            Some(bead) => (reach(bead, index.checked_sub(1).and_then(at)), reach(bead, at(index + 1))),
-            None => (one.length / 2.0, one.length / 2.0),
-        };
         let turned = turns(strung, index, beads);
+        let (last, next) = (index.checked_sub(1).and_then(at), at(index + 1));
+        let (before, after) = match at(index) {
+            Some(bead) => (reach(bead, last), reach(bead, next)),
+            None => {
+                let half = taken(one, if turned { next } else { last }) / 2.0;
+                (half, half)
+            }
+        };
         Bit { what: one.what.clone(), before, after, mass: one.mass, turned }
     };
     strung.iter().enumerate().map(bit).collect()
+}
+
+/// Cord in mm that anything but a bead takes beside the bead that it faces.
+fn taken(one: &Strung, faced: Option<&Bead>) -> f64 {
+    let Some(bead) = faced.filter(|_| one.rim > 0.0) else { return one.length };
+    let outer_end = bead.half_length(one.rim) + one.length;
+    (outer_end - bead.half_length(bead.hole.value() / 2.0)).clamp(WALL.min(one.length), one.length)
 }
 
 /// Whether a strung finding turns to the bead after it: where that is broader than the one before.

@@ -43,12 +43,27 @@ impl Spot {
     /// The kinds of finding that may stand there, which is what they are made for.
     const fn kinds(self) -> &'static [FindingKind] {
         use FindingKind::{
-            Bail, BeadCap, Chain, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar, EyePin, HeadPin, JumpRing,
-            KnotCover, SpacerBar, SpectacleLoop, WireGuard,
+            Bail, BarrelHalf, BeadCap, Chain, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar, EyePin,
+            HeadPin, Hook, JumpRing, KnotCover, SpacerBar, SpectacleLoop, SpringRing, ToggleBar, ToggleRing, WireGuard,
         };
         match self {
             Self::Ends => &[Crimp, CrimpCover, WireGuard, KnotCover, CordEnd],
-            Self::Side => &[EyePin, Cone, BeadCap, EndBar, JumpRing, Chain, Clasp, EarWire, SpectacleLoop],
+            Self::Side => &[
+                EyePin,
+                Cone,
+                BeadCap,
+                EndBar,
+                JumpRing,
+                Chain,
+                Clasp,
+                SpringRing,
+                Hook,
+                ToggleRing,
+                ToggleBar,
+                BarrelHalf,
+                EarWire,
+                SpectacleLoop,
+            ],
             Self::BothEnds => &[EyePin, Cone, BeadCap, EndBar, JumpRing, Chain, EarWire],
             Self::Hanger => &[HeadPin, EyePin, Bail, JumpRing, Chain],
             Self::Stop => &[Crimp],
@@ -86,7 +101,27 @@ pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) {
             finding(id, Spot::Strung, shelf, context);
         }
         Some(Article::Cord) => context.remarks.push(not_a(Article::Bead, Article::Cord, id)),
+        None if id.value == "knot" => context.remarks.push(bare_knot(id)),
         None => context.unknown("bead", id, shelf.known(Article::Bead).chain(shelf.known(Article::Finding))),
+    }
+}
+
+/// Among the `ends` a knot is just `knot`; here it says how much cord it takes.
+fn bare_knot(id: &At<String>) -> Remark {
+    let remark = Remark::new(Code::UnknownId, "the pattern defines no bead `knot`").at(id.place);
+    remark.help("write a knot with the cord that it takes up: `{ knot: 2 mm }`")
+}
+
+/// A cover sits on a crimp and a guard in a crimped loop: neither closes an end by itself. Leaves a
+/// remark where it should.
+pub fn check_crimped(ids: &[At<String>], shelf: &Shelf, context: &mut Context) {
+    let kind = |id: &At<String>| shelf.finding(&id.value).map(|at| shelf.findings[at].kind);
+    let needs = |id: &&At<String>| matches!(kind(id), Some(FindingKind::CrimpCover | FindingKind::WireGuard));
+    let crimped = ids.iter().any(|id| kind(id) == Some(FindingKind::Crimp));
+    if let Some(id) = ids.iter().find(needs).filter(|_| !crimped) {
+        let headline = format!("`{}` goes with a crimp, and none is among these `ends`", id.value);
+        let help = format!("write a crimp beside it, like `ends: [crimp, {}]`", id.value);
+        context.remarks.push(Remark::new(Code::Misplaced, headline).at(id.place).help(help));
     }
 }
 

@@ -3,7 +3,7 @@
 //! finished = loop to loop; bare = finished − beaded − what the ends take; cut = legs × finished +
 //! 2 × allowance. Station 0 is the first end's loop.
 
-use crate::pattern::{self, FindingKind, Item, Repeat, Settle, Times};
+use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
 use crate::units::Length;
@@ -56,7 +56,7 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
         cord,
         legs,
         finished,
-        allowance: strand.allowance.as_ref().map_or(USUAL_ALLOWANCE, |at| at.value),
+        allowance: allowance(strand, &shelf.cords[cord], context),
         ends,
         trains,
         settle,
@@ -94,6 +94,23 @@ fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mu
     }
 }
 
+/// Extra cord for each end; none for chain, whose end links are hung whole.
+fn allowance(strand: &pattern::Strand, cord: &Cord, context: &mut Context) -> Length {
+    match (&strand.allowance, cord.kind) {
+        (written, CordKind::Chain) => {
+            let idle = written.iter().map(|at| {
+                let headline =
+                    format!("strand {}: a chain has no allowance, its end links are hung whole", strand.name.value);
+                Remark::new(Code::LengthIgnored, headline).at(at.place).help("take `allowance:` out")
+            });
+            context.remarks.extend(idle);
+            Length::ZERO
+        }
+        (Some(written), _) => written.value,
+        (None, _) => USUAL_ALLOWANCE,
+    }
+}
+
 /// The end at which a doubled cord's fold is hitched.
 fn hitch(cord: &Cord) -> End {
     let takes = cord.diameter * HITCH;
@@ -105,6 +122,7 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
     let named = ids.iter().filter(|id| id.value != "knot");
     let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
     let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
+    spot::check_crimped(ids, shelf, context);
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
         (Some(guard), _) => shelf.findings[*guard].length,

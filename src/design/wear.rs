@@ -5,7 +5,7 @@ use crate::source::At;
 use crate::trade::bodies::{self, Place, Sex, girth};
 use crate::units::Length;
 
-use super::model::{Build, Proportion, Wear};
+use super::model::Wear;
 
 /// Percentile of the body that is assumed where the pattern names none.
 const MIDDLE: u32 = 50;
@@ -20,51 +20,81 @@ const BREADTH_TO_DEPTH: f64 = 1.2;
 /// assumption, as no published figure was found.
 const CHEST_TILT: f64 = 20.0;
 
+/// The shape of neck and chest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Build {
+    /// Breadth of the neck's base over its depth.
+    pub breadth_to_depth: Proportion,
+    /// How far the chest leans back from upright, in radians.
+    pub chest_tilt: Proportion,
+}
+
+/// A proportion of the body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Proportion {
+    /// How much it is.
+    pub value: f64,
+    /// Whether it is assumed, because the pattern does not say.
+    pub assumed: bool,
+}
+
 impl Default for Build {
     /// All of it assumed.
     fn default() -> Self {
-        build(None)
+        build(&Said([None, None]))
     }
 }
 
-fn build(said: Option<&pattern::Wear>) -> Build {
+fn build(said: &Said<'_>) -> Build {
     let proportion = |said: Option<f64>, usual| Proportion { value: said.unwrap_or(usual), assumed: said.is_none() };
-    let tilt = said.and_then(|wear| wear.chest_tilt).map(|tilt| tilt.0.to_radians());
+    let ratio = said.first(|wear| wear.breadth_to_depth).map(|ratio| ratio.0);
+    let tilt = said.first(|wear| wear.chest_tilt).map(|tilt| tilt.0.to_radians());
     Build {
-        breadth_to_depth: proportion(
-            said.and_then(|wear| wear.breadth_to_depth).map(|ratio| ratio.0),
-            BREADTH_TO_DEPTH,
-        ),
+        breadth_to_depth: proportion(ratio, BREADTH_TO_DEPTH),
         chest_tilt: proportion(tilt, CHEST_TILT.to_radians()),
     }
 }
 
-/// Resolves the body; a woman of middle size where the pattern says nothing.
-pub fn wear(kind: Kind, written: Option<&At<pattern::Wear>>) -> Wear {
-    let said = written.map(|at| &at.value);
+/// What is said of the body: that of a size, then that of the pattern.
+struct Said<'a>([Option<&'a At<pattern::Wear>>; 2]);
+
+impl Said<'_> {
+    /// The first that says it.
+    fn first<T>(&self, say: impl Fn(&pattern::Wear) -> Option<T>) -> Option<T> {
+        self.0.iter().flatten().find_map(|wear| say(&wear.value))
+    }
+}
+
+/// Resolves the body; a woman of middle size where nothing is said. What a size does not say of its
+/// wearer, the pattern does.
+pub fn wear(kind: Kind, of_size: Option<&At<pattern::Wear>>, of_pattern: Option<&At<pattern::Wear>>) -> Wear {
+    let said = Said([of_size, of_pattern]);
     let place = match kind {
         Kind::Necklace | Kind::Strap | Kind::Earrings => Place::NeckBase,
         Kind::Bracelet => Place::Wrist,
         Kind::Anklet => Place::Ankle,
     };
-    let measured = said.and_then(|wear| match place {
+    let assumed = || tabled(Sex::Woman, MIDDLE, place, "assumed: ");
+    let (girth, source) = said.first(|wear| girth_of(wear, place)).unwrap_or_else(assumed);
+    Wear {
+        girth,
+        ease: said.first(|wear| wear.ease).unwrap_or(USUAL_EASE),
+        source,
+        build: build(&said),
+        child: said.first(|wear| wear.child).is_some_and(|answer| answer.0),
+        place: of_size.or(of_pattern).map(|at| at.place),
+    }
+}
+
+/// The girth that a group of keys says, and where it comes from.
+fn girth_of(wear: &pattern::Wear, place: Place) -> Option<(Length, String)> {
+    let measured = match place {
         Place::NeckBase => wear.neck_base,
         Place::Wrist => wear.wrist,
         Place::Ankle => wear.ankle,
-    });
-    let (girth, source) = match (measured, said.and_then(|wear| wear.body)) {
-        (Some(girth), _) => (girth, "measured".to_owned()),
-        (None, Some(body)) => tabled(body.sex, body.percentile, place, ""),
-        (None, None) => tabled(Sex::Woman, MIDDLE, place, "assumed: "),
     };
-    Wear {
-        girth,
-        ease: said.and_then(|wear| wear.ease).unwrap_or(USUAL_EASE),
-        source,
-        build: build(said),
-        child: said.and_then(|wear| wear.child).is_some_and(|answer| answer.0),
-        place: written.map(|at| at.place),
-    }
+    let measured = measured.map(|girth| (girth, "measured".to_owned()));
+    measured.or_else(|| wear.body.map(|body| tabled(body.sex, body.percentile, place, "")))
 }
 
 fn tabled(sex: Sex, percentile: u32, place: Place, assumed: &str) -> (Length, String) {

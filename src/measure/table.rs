@@ -27,28 +27,23 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     let counts: Vec<_> = Measures::bead_counts(strand).into_iter().map(|(id, count)| format!("{count} {id}")).collect();
     let beaded = format!("{}, give or take {:.1} mm", exact(strand.beaded_mm, units), strand.beaded_spread_mm);
     let tension = &strand.hang.tension_n;
-    rows(
-        &strand.name,
-        vec![
-            ("finished", exact(strand.finished_mm, units)),
-            ("beads", counts.join(", ")),
-            ("beaded", beaded),
-            ("bare cord", exact(strand.bare_mm, units)),
-            ("cut", exact(strand.cut_mm, units)),
-            ("mass", format!("{:.1} g", strand.mass_g)),
-            (
-                "hangs",
-                format!("{} below a span of {}", exact(strand.hang.drop_mm, units), exact(strand.hang.span_mm, units)),
-            ),
-            (
-                "tension",
-                format!(
-                    "{:.3} N first end, {:.3} N lowest, {:.3} N last end",
-                    tension.first, tension.lowest, tension.last
-                ),
-            ),
-        ],
-    )
+    let mut lines = vec![
+        ("finished", exact(strand.finished_mm, units)),
+        ("beads", counts.join(", ")),
+        ("beaded", beaded),
+        ("bare cord", exact(strand.bare_mm, units)),
+        ("cut", exact(strand.cut_mm, units)),
+        ("mass", format!("{:.1} g", strand.mass_g)),
+    ];
+    // What is laid straight pulls at nothing.
+    if tension.first > 0.0 {
+        let (drop, span) = (exact(strand.hang.drop_mm, units), exact(strand.hang.span_mm, units));
+        lines.push(("hangs", format!("{drop} below a span of {span}")));
+        let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
+        let pulls = pulls.map(|(force, place)| format!("{force:.3} N {place}"));
+        lines.push(("tension", pulls.join(", ")));
+    }
+    rows(&strand.name, lines)
 }
 
 fn piece(measures: &Measures, units: UnitStyle) -> String {

@@ -18,7 +18,7 @@ pub use items::{Item, Repeat, Times};
 pub use model::*;
 pub use record::{Read, Reader};
 pub use values::{BeadSize, Body, Dict, MOST, Measured, Whole, Within};
-pub use words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
+pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 /// The version of the pattern language that is read.
 pub const VERSION: u32 = 1;

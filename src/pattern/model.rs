@@ -9,7 +9,7 @@ use super::record::record;
 use super::values::{
     BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
 };
-use super::words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
+use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 record!(
     /// A bead jewellery pattern.
@@ -72,6 +72,8 @@ record!(
         thick: Option<At<Length>>,
         /// Diameter of the hole.
         hole: Option<At<Length>>,
+        /// Of a drop, which way its hole runs.
+        drilled: Option<At<Drilled>>,
         /// Plus or minus on the length along the hole.
         tolerance: Option<At<Length>>,
         /// So many strung measure so much: `10 = 59 mm`.
@@ -239,7 +241,7 @@ record!(
         name: At<String>,
         /// How much longer or shorter each strand is.
         change: At<Change>,
-        /// The body that this size is made for, where it is another.
+        /// The body that this size is made for, as far as it is another.
         wear: Option<At<Wear>>,
     }
 );

@@ -58,7 +58,8 @@ impl<'a> Reader<'a> {
     /// Leaves a remark that something of another kind was meant.
     pub fn wrong_kind<T>(&mut self, found: &str, meant: &str, place: Place) -> Option<T> {
         let remark = Remark::new(Code::WrongKind, format!("{found} stands where {meant} is meant")).at(place);
-        self.refuse(remark.help(format!("write {meant} here")))
+        let like = if meant == "a list" { ": [ … ], or a line with a dash for each" } else { "" };
+        self.refuse(remark.help(format!("write {meant} here{like}")))
     }
 
     /// Reads a quantity from a scalar's text.

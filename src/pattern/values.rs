@@ -11,7 +11,7 @@ use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
 
 use super::node::Node;
 use super::record::{Read, Reader};
-use super::words::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
+use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 /// A group of keys that the maker names herself, in the order written.
 #[derive(Clone, Debug, Default)]
@@ -77,7 +77,7 @@ macro_rules! word_values {
     };
 }
 
-word_values!(Kind, Skill, Shape, Finish, CordKind, FindingKind, Settle, SoldBy);
+word_values!(Kind, Skill, Shape, Drilled, Finish, CordKind, FindingKind, Settle, SoldBy);
 
 /// Declares how a quantity is read from its text and how the schema shows it.
 macro_rules! text_values {
@@ -102,7 +102,7 @@ macro_rules! text_values {
 
 text_values! {
     Length: "a length such as 17 1/2 in", { "type": "string", "description": "A length with its unit: 17 1/2 in, 445 mm, 44.5 cm" }, Length::parse;
-    Change: "a change such as -1 in", { "type": "string", "pattern": "^[+-]", "description": "A length with a sign: -1 in, +50 mm" }, |text| Length::parse_signed(text).map(Change);
+    Change: "a change such as -1 in", { "type": "string", "description": "How much longer or shorter: +50 mm, -1 in" }, |text| Length::parse_signed(text).map(Change);
     Mass: "a mass such as 0.29 g", { "type": "string", "description": "A mass with its unit: 0.29 g" }, Mass::parse;
     PerMetre: "a mass for each metre such as 0.55 g/m", { "type": "string", "pattern": "/m$", "description": "A mass for each metre: 0.55 g/m" }, |text| Mass::parse_per_metre(text).map(PerMetre);
     Force: "a force such as 67 N", { "type": "string", "description": "A force with its unit: 67 N, 15 lbf" }, Force::parse;

@@ -93,6 +93,16 @@ words!(
 );
 
 words!(
+    /// Which way a drop's hole runs.
+    Drilled: "a way to drill" {
+        /// From its tip to its fat end.
+        Lengthwise = "lengthwise",
+        /// Across its tip, from which it hangs.
+        Tip = "tip",
+    }
+);
+
+words!(
     /// How a bead's surface takes the light.
     Finish: "a bead finish" {
         /// Shiny.
@@ -141,8 +151,18 @@ words!(
         EyePin = "eye pin",
         /// A wire with a flat head at one end.
         HeadPin = "head pin",
-        /// The fastener.
+        /// The fastener, drawn as a trigger clasp.
         Clasp = "clasp",
+        /// A clasp that is a ring with a sprung bolt.
+        SpringRing = "spring ring",
+        /// A clasp of bent wire.
+        Hook = "hook",
+        /// The ring of a clasp that a bar goes through.
+        ToggleRing = "toggle ring",
+        /// The bar of a clasp that goes through a ring.
+        ToggleBar = "toggle bar",
+        /// Half of a clasp whose halves screw, snap or hold together by magnets.
+        BarrelHalf = "barrel half",
         /// Chain, sold by length: an extender or a spacer.
         Chain = "chain",
         /// A ring of wire with an opening.
@@ -169,6 +189,20 @@ words!(
         SpectacleLoop = "spectacle loop",
     }
 );
+
+impl FindingKind {
+    /// Whether it is a clasp, or half of one.
+    #[must_use]
+    pub const fn is_clasp(self) -> bool {
+        self.hooks() || matches!(self, Self::ToggleRing | Self::ToggleBar | Self::BarrelHalf)
+    }
+
+    /// Whether it hooks into any ring or link.
+    #[must_use]
+    pub const fn hooks(self) -> bool {
+        matches!(self, Self::Clasp | Self::SpringRing | Self::Hook)
+    }
+}
 
 words!(
     /// How a strand's beads come to rest.

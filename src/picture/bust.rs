@@ -28,6 +28,8 @@ const GRAINS: u32 = 16_000;
 const GRAIN: f64 = 0.001;
 /// What is seen from close by: to either side, above the neck's base, and below the piece.
 const CLOSE: (f64, f64, f64) = (0.78, 0.36, 0.16);
+/// What is seen of the chest below the neck's base at least.
+const CHEST: f64 = 1.02;
 /// The shoulder from the neck's base outward: how far out, and how far down.
 const SHOULDER: [(f64, f64); 5] = [(0.5, 0.0), (0.66, -0.095), (0.88, -0.17), (1.06, -0.27), (1.17, -0.42)];
 
@@ -61,7 +63,8 @@ impl Bust {
     /// The box round what is looked at from close by: the piece, the throat and the shoulders' slope.
     pub fn close(&self) -> Extent {
         let (out, up) = (CLOSE.0 * self.breadth, CLOSE.1 * self.breadth);
-        Extent { low: Point::new(-out, self.lowest - CLOSE.2 * self.breadth), high: Point::new(out, up) }
+        let low = (self.lowest - CLOSE.2 * self.breadth).min(-CHEST * self.breadth);
+        Extent { low: Point::new(-out, low), high: Point::new(out, up) }
     }
 
     /// Whether a point lies behind a shoulder.
@@ -128,8 +131,8 @@ impl Drawing<'_> {
     fn outline(&self) -> Vec<Step> {
         let foot = self.bust.foot() / self.bust.breadth;
         let above = [(TOP.0, NECK), (0.405, 0.36), (0.428, 0.14)];
-        let below = [(REACH, -0.62), (1.1, foot * 0.7), (0.84, foot * 0.87), (0.44, foot * 0.975), (0.0, foot)];
-        let half: Vec<_> = above.iter().chain(&SHOULDER).chain(&below).collect();
+        let below = [(1.1, foot + 0.384), (0.84, foot + 0.166), (0.44, foot + 0.032), (0.0, foot)];
+        let half: Vec<_> = above.into_iter().chain(SHOULDER).chain(side(below[0])).chain(below).collect();
         let right = half.iter().map(|(x, y)| self.at(*x, *y));
         let left = half.iter().rev().filter(|(x, _)| *x > 0.0).map(|(x, y)| self.at(-x, *y));
         let points: Vec<_> = right.chain(left).collect();
@@ -205,6 +208,17 @@ impl Drawing<'_> {
     fn soft(&self, blur: f64, mark: Mark) -> Mark {
         Mark::Blurred { blur: self.size(blur), marks: vec![mark] }
     }
+}
+
+/// The side from below the shoulder down to a corner, in even steps, so that a curve through them does
+/// not bulge.
+fn side((x, y): (f64, f64)) -> impl Iterator<Item = (f64, f64)> {
+    const TOP: f64 = -0.62;
+    let steps = ((TOP - y) / 0.28).floor().max(1.0);
+    (0..steps as u32).map(move |step| {
+        let share = f64::from(step) / steps;
+        (REACH + (x - REACH) * share, TOP + (y - TOP) * share)
+    })
 }
 
 /// Whether a point lies inside a ring of corners.

@@ -94,7 +94,7 @@ codes! {
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
     Misplaced = "misplaced", Error,
         "A bead, cord or finding stands where it has no business. Among `ends` stand crimps, crimp \
-         covers, wire guards, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
+         covers and wire guards with a crimp, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
@@ -124,6 +124,17 @@ codes! {
          circle that holds them). The same holds for findings on the cord whose inside is known, and \
          for the cord end that takes a cord's end. The sizes are the pattern's own; a hole that is not \
          written is assumed, and then so is this error.";
+    OneSided = "one-sided", Warning,
+        "A clasp hooks into a ring or link, and a clasp in two halves has one on each side. The closure has \
+         a clasp on one side and nothing on the other; a strand's crimped loop or knot is no ring: it \
+         wears, and it is too small (common practice, no source).";
+    NoOpening = "no-opening", Warning,
+        "Findings are joined by a ring, link or loop of one of them that is opened sideways and closed \
+         again. A jump ring, a chain's link, a pin's loop and an ear wire's ring open; the rings of clasps \
+         and bars are solid (common practice, no source).";
+    WrongHole = "wrong-hole", Error,
+        "A drop is drilled lengthwise, for a cord or pin, or across its tip (`drilled: tip`), for a ring or \
+         the pegs of a bail. The one cannot do what the other does.";
     Unhitched = "unhitched", Error,
         "A strand that is `doubled` has its cord folded: the fold is hitched with a lark's head to the \
          first finding on the closure's left side, and both legs go through every bead to the last end. \
@@ -164,6 +175,10 @@ codes! {
         "The crimps reach below the cone's mouth, so that the cone does not hide them. Their place \
          follows from the cone's taper, the pin's eye (its `outside`, or an assumed 3 mm), the loops \
          and the crimps' length.";
+    WireKnotted = "wire-knotted", Warning,
+        "Coated steel wire is stiff and smooth: a knot in it slips or kinks it. It is closed with crimps \
+         (common practice, no source), under a knot cover too; thread, silk, leather and elastic are knotted. \
+         A strand without a finding among its `ends` is knotted.";
     WeakCord = "weak-cord", Warning,
         "The cord's breaking strength is less than five times the largest tension of the hanging \
          strand. The tension at an end is sqrt(H^2 + V^2), where H and V are the horizontal and \
@@ -279,7 +294,8 @@ codes! {
          shorter than the length that is written: somebody who wanted 17 in should know.";
     LengthIgnored = "length-ignored", Warning,
         "With `settle: fill` a strand's length follows from its beads; a length that is written \
-         beside it and differs is not used.";
+         beside it and differs is not used. Nor is the allowance of a chain, whose end links are hung \
+         whole.";
     Expected = "expected", Error,
         "The pattern's `expect:` holds the designer's own figures. The program computes others: \
          one of the two is wrong, and a pattern for sale must not leave that open.";

@@ -12,7 +12,7 @@ use std::collections::BTreeSet;
 use crate::source::Place;
 
 pub use code::{Code, Level};
-pub use suggest::suggest;
+pub use suggest::{a, suggest};
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,4 +1,10 @@
-//! Which word a maker may have meant.
+//! Which word a maker may have meant, and its article.
+
+/// A noun with its indefinite article: `an eye pin`.
+pub fn a(noun: &str) -> String {
+    let vowel = noun.starts_with(['a', 'e', 'i', 'o', 'u', 'A', 'E', 'I', 'O', 'U']);
+    format!("{} {noun}", if vowel { "an" } else { "a" })
+}
 
 /// The help line for an unknown word: the candidate that was meant, or else what `otherwise` says.
 pub fn suggest<'a>(

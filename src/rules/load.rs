@@ -40,13 +40,16 @@ fn weak_cord(strand: &Strand, cord: &Cord, tension: f64) -> Option<Remark> {
     })
 }
 
+/// Nothing pulls at what is laid straight.
 fn unknown_strength(index: usize, cord: &Cord, design: &Design, drape: &Drape) -> Option<Remark> {
     let on_cord = design.strands.iter().zip(&drape.strands).filter(|(strand, _)| strand.cord == index);
-    let tension = on_cord.map(|(strand, hung)| largest(strand, hung)).reduce(f64::max)?;
+    let tensions = on_cord.map(|(strand, hung)| largest(strand, hung));
+    let tension = tensions.reduce(f64::max).filter(|tension| *tension > 0.0)?;
     cord.strength.is_none().then(|| {
         let headline =
             format!("the strength of {} is not written, so its load of {tension:.2} N is not checked", cord.name);
-        let help = format!("write `strength:` from the spool; it should be {:.1} N or more; {SNAG}", MARGIN * tension);
+        let least = (MARGIN * tension * 10.0).ceil() / 10.0;
+        let help = format!("write `strength:` from the spool; it should be {least:.1} N or more; {SNAG}");
         Remark::new(Code::StrengthUnknown, headline).at(cord.place).help(help)
     })
 }

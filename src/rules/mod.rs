@@ -5,11 +5,14 @@
 
 mod bar;
 mod body;
+mod closing;
 mod cone;
+mod drilled;
 mod extender;
 mod fit;
 mod hang;
 mod hitch;
+mod knot;
 mod legend;
 mod load;
 mod packs;
@@ -30,9 +33,12 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
         [
             fit::check(design),
             hitch::check(design),
+            drilled::check(design),
+            closing::check(design),
             pin::check(design),
             cone::check(design),
             bar::check(design),
+            knot::check(design),
             load::check(design, drape),
             hang::check(design, drape),
             ring::check(design, drape),

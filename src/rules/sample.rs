@@ -130,6 +130,7 @@ fn bead() -> Bead {
         mass: Mass::grams(0.27),
         material: None,
         sold: None,
+        tip_drilled: false,
         instead: Vec::new(),
         place: Place::default(),
     }

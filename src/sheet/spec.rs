@@ -35,6 +35,7 @@ pub fn size(bead: &Bead) -> String {
 fn drilled(bead: &Bead) -> String {
     match bead.shape {
         Shape::Coin | Shape::Square => format!(", {} thick, drilled edge to edge", bead.thick.tenths()),
+        Shape::Drop if bead.tip_drilled => ", drilled across the tip".to_owned(),
         Shape::Drop | Shape::Oval => ", drilled lengthwise".to_owned(),
         _ => String::new(),
     }

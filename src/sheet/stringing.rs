@@ -4,9 +4,9 @@
 mod checks;
 
 use crate::art::Stencils;
-use crate::design::{Bead, reach};
+use crate::design::{Bead, Design, Strand, reach};
 use crate::geometry::Point;
-use crate::pattern::Shape;
+use crate::pattern::{CordKind, Shape};
 use crate::steps::{self, chart};
 use crate::units::Length;
 
@@ -106,6 +106,7 @@ fn size(bead: &Bead) -> String {
     let (size, which) = match bead.shape {
         Shape::Seed => (bead.across, " wide"),
         _ if bead.along == bead.across => (bead.along, ""),
+        _ if bead.tip_drilled => (bead.along, " long"),
         _ => (bead.along, " along the hole"),
     };
     let takes = takes(bead).map(|takes| format!(", takes {}", takes.hundredths())).unwrap_or_default();
@@ -165,18 +166,21 @@ fn head(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
     marks.extend(name.at(Point::new(0.0, 1.0)));
     let height = 1.0 + cut.height;
     marks.extend(cut.at(Point::new(left, 1.0)));
-    let cord = &design.cords[strand.cord];
-    let (doubled, where_more) =
-        if strand.legs > 1 { (", doubled", "on each leg beyond the last end") } else { ("", "beyond each end") };
-    let facts = format!(
-        "On {} {}{doubled}, {} of it {where_more}. Finished {}, loop to loop.",
-        cord.name,
-        cord.diameter.hundredths(),
-        units.ruler(strand.allowance),
-        units.ruler(strand.finished),
-    );
+    let facts = on_what(design, strand);
     let facts = Type::SMALL.paragraph(&facts, width);
     Block::stack([Block::new(width, height, marks), facts, Block::gap(1.2)], 0.0)
+}
+
+/// What a strand is strung on, and how long it becomes.
+fn on_what(design: &Design, strand: &Strand) -> String {
+    let (units, cord) = (design.heading.units, &design.cords[strand.cord]);
+    let doubled = if strand.legs > 1 { ", doubled" } else { "" };
+    let ends = if strand.legs > 1 { "on each leg beyond the last end" } else { "beyond each end" };
+    let more = Some(strand.allowance).filter(|more| *more > Length::ZERO);
+    let more = more.map(|more| format!(", {} of it {ends}", units.ruler(more))).unwrap_or_default();
+    let whole = if cord.kind == CordKind::Chain { "end link to end link" } else { "loop to loop" };
+    let (name, thick) = (&cord.name, cord.diameter.hundredths());
+    format!("On {name} {thick}{doubled}{more}. Finished {}, {whole}.", units.ruler(strand.finished))
 }
 
 /// A strand's number, where there are several, and its name.

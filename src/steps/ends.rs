@@ -347,7 +347,8 @@ impl Group<'_> {
             FindingKind::EyePin => "the eye of ",
             FindingKind::EndBar => return self.hole(part),
             FindingKind::Chain => "the end link of ",
-            FindingKind::Clasp | FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
+            FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
+            kind if kind.is_clasp() => "the ring of ",
             _ => "",
         };
         format!("through {whole}{}", self.side.the(self.design, part.finding))

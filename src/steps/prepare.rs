@@ -108,6 +108,9 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
 fn make(design: &Design, dangle: &Dangle, times: u64) -> Step {
     let on = &design.findings[dangle.on];
     let many = if times == 1 { "the dangle".to_owned() } else { count(times, "dangle") };
+    if on.kind == FindingKind::Bail {
+        return on_bail(design, dangle, &many);
+    }
     if !on.is_pin() {
         let row = chart::row(design, &phrases(dangle.bits.iter()));
         let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", a(&on.name));
@@ -122,6 +125,16 @@ fn make(design: &Design, dangle: &Dangle, times: u64) -> Step {
         Some(letter) => step.check(format!("{letter} sits on the {foot}, and the beads touch.")),
         None => step,
     }
+}
+
+/// A bail's prongs are spread, set into the hole from both sides, and pinched (common practice, no source).
+fn on_bail(design: &Design, dangle: &Dangle, many: &str) -> Step {
+    let row = chart::row(design, &phrases(dangle.bits.iter()));
+    let bail = a(&design.findings[dangle.on].name);
+    let text = format!(
+        "Spread the prongs of {bail} a little, set them into the hole of {row} from both sides, and pinch them shut."
+    );
+    Step::new(format!("Make {many}"), text).check("It swings freely, and a gentle pull does not free it.")
 }
 
 /// The letter of the bead that goes on a pin first.

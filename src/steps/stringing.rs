@@ -60,6 +60,7 @@ fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static st
         (hangs(strand), "Branches are told from the cord down."),
         (keeps_tail(design, strand), "Take the first beads over the tail as well, until it is covered."),
         (hangs_pins(design, strand), "Roll each loop shut round its link."),
+        (hangs_bails(design, strand), "A bail goes on over the end link and slides to its place."),
         (design.cords[strand.cord].kind != CordKind::Chain, "Put a bead stopper on the end."),
     ];
     choices.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words)
@@ -91,6 +92,13 @@ fn hangs(strand: &Strand) -> bool {
 fn hangs_pins(design: &Design, strand: &Strand) -> bool {
     let on_pin = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if design.findings[dangle.on].is_pin());
     design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_pin)
+}
+
+/// Whether branches on bails hang from a chain.
+fn hangs_bails(design: &Design, strand: &Strand) -> bool {
+    let is_bail = |at: usize| design.findings[at].kind == FindingKind::Bail;
+    let on_bail = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if is_bail(dangle.on));
+    design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_bail)
 }
 
 /// `65 beads: 55A and 10B.`, or with branches `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`

@@ -16,8 +16,7 @@ pub fn tools(design: &Design) -> Vec<String> {
     let pins = has(FindingKind::EyePin) || has(FindingKind::HeadPin);
     let metal = cuts_metal(design);
     let soft = [CordKind::Thread, CordKind::Silk, CordKind::Leather, CordKind::Elastic];
-    let rings =
-        [FindingKind::JumpRing, FindingKind::Chain, FindingKind::Clasp, FindingKind::EarWire, FindingKind::Bail];
+    let rings = [FindingKind::JumpRing, FindingKind::Chain, FindingKind::EarWire, FindingKind::Bail];
     let crimps = need::counts(design).into_keys().filter_map(|article| match article {
         Article::Finding(at) => Some(&design.findings[at]).filter(|finding| finding.kind == FindingKind::Crimp),
         _ => None,

@@ -2,11 +2,7 @@
 
 use crate::design::{Design, Strand};
 
-/// A noun with its indefinite article: `an eye pin`.
-pub fn a(noun: &str) -> String {
-    let vowel = noun.starts_with(['a', 'e', 'i', 'o', 'u', 'A', 'E', 'I', 'O', 'U']);
-    format!("{} {noun}", if vowel { "an" } else { "a" })
-}
+pub use crate::remark::a;
 
 /// `1 bead`, `2 beads`.
 pub fn count(number: u64, noun: &str) -> String {

@@ -2,8 +2,9 @@
 //! stays in the middle, and strands keep their spacing.
 
 use festoon::Piece;
-use festoon::design::{Choice, Design, What};
+use festoon::design::{Choice, Design, What, resolve};
 use festoon::drape::Seat;
+use festoon::pattern::read;
 use festoon::source::Source;
 
 use super::shipped::{Shipped, named, shipped};
@@ -151,4 +152,19 @@ fn stops_keep_their_distance_from_the_nearer_end() {
     assert_eq!(stations(None), [110.0, 200.0, 250.0, 300.0, 390.0]);
     assert_eq!(stations(Some("long")), [110.0, 200.0, 270.0, 340.0, 430.0]);
     assert_eq!(stations(Some("short")), [110.0, 200.0, 230.0, 260.0, 350.0]);
+}
+
+#[test]
+fn a_size_keeps_what_it_does_not_say_of_its_wearer() {
+    let sandhopper = named("sandhopper").source.text().to_owned();
+    let text = format!("{sandhopper}\nsizes: [{{ name: older, change: +20 mm, wear: {{ body: woman 5 }} }}]\n");
+    let (pattern, remarks) = read(&Source::new("sandhopper", text));
+    let pattern = pattern.unwrap_or_else(|| panic!("{remarks:?}"));
+    let older = Choice { size: Some("older".to_owned()), colourway: None };
+    let wear = |choice| resolve(&pattern, choice).0.unwrap().wear;
+    let (plain, older) = (wear(&Choice::default()), wear(&older));
+    // The pattern's own neck is measured; the size's body counts before it, and the wearer is still a child.
+    assert!(plain.child && older.child);
+    assert_eq!(plain.source, "measured");
+    assert!(older.source.starts_with("woman, percentile 5") && older.girth > plain.girth, "{}", older.source);
 }

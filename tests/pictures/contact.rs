@@ -120,11 +120,12 @@ fn strands_of_many_colours_are_drawn() {
 fn every_finding_is_drawn() {
     let brass = Rgb(0xc2, 0x9a, 0x4b);
     let silver = Rgb(0xb4, 0xb8, 0xbc);
-    let findings =
-        [brass, silver].map(|colour| FindingKind::ALL.iter().map(move |kind| samples::finding(*kind, colour)));
+    // Brass and silver by turns.
+    let kinds = FindingKind::ALL.iter().zip([brass, silver].into_iter().cycle());
+    let findings = kinds.map(|(kind, colour)| samples::finding(*kind, colour)).collect();
     let cord = |(kind, diameter, colour): &(CordKind, f64, Rgb)| samples::cord(*kind, *diameter, *colour);
     let cords = CORDS.iter().map(cord).collect();
-    let design = samples::design(Vec::new(), findings.into_iter().flatten().collect(), cords);
+    let design = samples::design(Vec::new(), findings, cords);
     for (ink, name) in [(Ink::Colour, "findings"), (Ink::Outline, "findings-outline")] {
         let page = finding_page(&design, ink);
         assert!(page.marks.len() > 2 * FindingKind::ALL.len());
@@ -148,11 +149,11 @@ fn finding_page(design: &Design, ink: Ink) -> Page {
     let mut stencils = Stencils::new(design, ink);
     let mut marks = Vec::new();
     for (index, finding) in design.findings.iter().enumerate() {
-        let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 16.0 + (index / 5) as f64 * 30.0);
+        let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 40.0);
         let large = if finding.length.value() > 16.0 { 1.1 } else { 1.4 };
         marks.push(stencils.finding(index, at, 0.0, large));
         marks.push(stencils.finding(index, at + Point::new(26.0, -8.0), 1.2, 0.66));
-        marks.push(label(at + Point::new(12.0, 14.5), &finding.name));
+        marks.push(label(at + Point::new(12.0, 18.0), &finding.name));
     }
     let chain = FindingKind::ALL.iter().position(|kind| *kind == FindingKind::Chain).unwrap();
     let wave = |y: f64| -> Vec<Point> {

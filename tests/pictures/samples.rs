@@ -35,6 +35,7 @@ pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
         mass: Mass::grams(0.3),
         material: None,
         sold: None,
+        tip_drilled: false,
         instead: Vec::new(),
         place: Place::default(),
     }
@@ -47,7 +48,9 @@ pub fn finding(kind: FindingKind, colour: Rgb) -> Finding {
         FindingKind::Crimp => (2.0, 2.0, 0.0),
         FindingKind::Cone => (12.0, 0.0, 0.0),
         FindingKind::EyePin | FindingKind::HeadPin => (25.0, 0.0, 0.72),
-        FindingKind::Clasp => (12.0, 0.0, 0.0),
+        FindingKind::Clasp | FindingKind::Hook | FindingKind::ToggleRing => (12.0, 0.0, 0.0),
+        FindingKind::SpringRing | FindingKind::BarrelHalf => (8.0, 0.0, 0.0),
+        FindingKind::ToggleBar => (5.0, 0.0, 0.0),
         FindingKind::JumpRing => (0.0, 5.0, 0.8),
         FindingKind::Chain => (0.0, 0.0, 0.7),
         FindingKind::SpacerBar => (2.5, 0.0, 0.0),

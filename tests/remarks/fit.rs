@@ -6,7 +6,7 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), doubled_cords(), crimps(), pins(), cones(), bars()].into_iter().flatten().collect()
+    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops()].into_iter().flatten().collect()
 }
 
 fn cords() -> Vec<Case> {
@@ -23,7 +23,7 @@ fn cords() -> Vec<Case> {
 
 /// A strand on a folded cord, hitched to a jump ring.
 fn doubled(from: &str, to: &str) -> String {
-    let text = changed(&[("kind: wire", "kind: silk"), ("length: 16 in", "length: 16 in\n    doubled: yes")]);
+    let text = changed(&[("kind: thread", "kind: silk"), ("length: 16 in", "length: 16 in\n    doubled: yes")]);
     let text = with_findings(&text, &["ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm }", CRIMP]);
     (text + "closure: { left: [ring] }\n").replace(from, to)
 }
@@ -59,6 +59,46 @@ fn crimps() -> Vec<Case> {
     vec![
         Case::new(Code::CrimpTooSmall, crimped("0.76 mm"), crimped("0.75 mm")),
         Case::new(Code::CrimpTooSmall, guarded("0.82 mm"), guarded("0.81 mm")),
+    ]
+}
+
+fn closures() -> Vec<Case> {
+    const BAR: &str = "bar: { kind: end bar, length: 5 mm, spacing: 8 mm, holes: 1 }";
+    let closed = |closure: &str| and(&with_findings(&sound(), &[CLASP, RING, BAR]), closure);
+    vec![
+        Case::new(
+            Code::OneSided,
+            closed("closure: { each side: [bar, ring], right: [clasp] }"),
+            closed("closure: { right: [bar, ring, clasp] }"),
+        ),
+        Case::new(
+            Code::NoOpening,
+            closed("closure: { left: [bar, ring], right: [ring, clasp] }"),
+            closed("closure: { left: [ring], right: [bar, clasp] }"),
+        ),
+    ]
+}
+
+fn drops() -> Vec<Case> {
+    const BAIL: &str = "bail: { kind: bail, length: 7 mm }";
+    let drop = |drilled: &str, on: &str| {
+        let drop = format!(
+            "beads:\n  tear: {{ shape: drop, size: 8 x 14 mm, drilled: {drilled}, hole: 1 mm, colour: \"#c9d6d8\", mass: 1 g }}\n"
+        );
+        let row = format!("[10 reed, {on}, 10 reed]");
+        with_findings(&changed(&[("beads:\n", &drop), ("[20 reed]", &row)]), &[BAIL, PIN])
+    };
+    let hung = |drilled: &str, on: &str| {
+        let unused = if on == "bail" { format!("  {PIN}\n") } else { format!("  {BAIL}\n") };
+        drop(drilled, &format!("{{ dangle: [tear], on: {on} }}")).replace(&unused, "").replace("20 mm }", "30 mm }")
+    };
+    let strung = |drilled| drop(drilled, "tear").replace(&format!("findings:\n  {BAIL}\n  {PIN}\n"), "");
+    let round = |drilled: &str| changed(&[("shape: round,", &format!("shape: round, drilled: {drilled},"))]);
+    vec![
+        Case::new(Code::WrongHole, hung("tip", "bail"), hung("lengthwise", "bail")),
+        Case::new(Code::WrongHole, hung("lengthwise", "pin"), hung("tip", "pin")),
+        Case::new(Code::WrongHole, strung("lengthwise"), strung("tip")),
+        Case::new(Code::WrongHole, round("lengthwise"), round("tip")),
     ]
 }
 

@@ -105,9 +105,19 @@ fn lengths() -> Vec<Case> {
         text.replace("6 mm, hole: 1 mm", "0.6 mm, hole: 0.5 mm")
             .replace("[20 reed]", &format!("[{{ repeat: {repeats}, of: [5 reed] }}]"))
     };
+    let chain = |more: &str| {
+        let hung = "[{ dangle: [20 reed], on: pin }]";
+        let text = changed(&[
+            ("kind: thread", "kind: chain"),
+            ("    cord: line\n", &format!("    cord: line\n{more}")),
+            ("[20 reed]", hung),
+        ]);
+        with_findings(&text, &[&PIN.replace("20 mm", "200 mm")])
+    };
     vec![
         Case::new(Code::NoLength, unsaid("fill"), unsaid("slide")),
         Case::new(Code::Overfull, sixty("354.97 mm"), sixty("354.96 mm")),
+        Case::new(Code::LengthIgnored, chain(""), chain("    allowance: 4 mm\n")),
         Case::new(Code::LengthIgnored, packed("354.965 mm"), packed("354.97 mm")),
         Case::new(Code::TooManyBeads, many(20_000), many(20_001)),
     ]

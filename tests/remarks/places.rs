@@ -9,7 +9,12 @@ use crate::sound::*;
 pub fn cases() -> Vec<Case> {
     let ends = |ends: &str| {
         let text = changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
-        and(&with_findings(&text, &[CRIMP, CLASP]), "closure: { right: [clasp] }")
+        and(&with_findings(&text, &[CRIMP, CLASP, RING]), CLOSED)
+    };
+    let guarded = |ends: &str| {
+        let text = changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
+        let findings: &[&str] = if ends.contains("crimp") { &[CRIMP, GUARD] } else { &[GUARD] };
+        with_findings(&text, findings)
     };
     let lace = |inside: &str| {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: tip")]);
@@ -17,8 +22,9 @@ pub fn cases() -> Vec<Case> {
     };
     vec![
         Case::new(Code::Misplaced, ends("crimp"), ends("clasp")),
-        Case::new(Code::Misplaced, sound(), changed(&[("20 reed", "20 wire")])),
-        Case::new(Code::Misplaced, sound(), changed(&[("cord: wire", "cord: reed")])),
+        Case::new(Code::Misplaced, guarded("[guard, crimp]"), guarded("guard")),
+        Case::new(Code::Misplaced, sound(), changed(&[("20 reed", "20 line")])),
+        Case::new(Code::Misplaced, sound(), changed(&[("cord: line", "cord: reed")])),
         Case::new(Code::CordTooThick, lace("0.38 mm"), lace("0.37 mm")),
     ]
 }
@@ -43,8 +49,22 @@ const PLACES: &[(&str, &str, &[&str])] = &[
     ("[20 reed]", "[reed, thing, reed]", STRUNG),
     ("[20 reed]", "[reed, { repeat: 2, of: [{ mirror: [reed], about: [thing] }] }, reed]", STRUNG),
 ];
-const SIDE: &[&str] =
-    &["eye pin", "cone", "bead cap", "end bar", "jump ring", "chain", "clasp", "ear wire", "spectacle loop"];
+const SIDE: &[&str] = &[
+    "eye pin",
+    "cone",
+    "bead cap",
+    "end bar",
+    "jump ring",
+    "chain",
+    "clasp",
+    "spring ring",
+    "hook",
+    "toggle ring",
+    "toggle bar",
+    "barrel half",
+    "ear wire",
+    "spectacle loop",
+];
 const STRUNG: &[&str] = &["crimp", "spacer bar", "bead cap", "jump ring", "chain"];
 
 #[test]
@@ -52,7 +72,9 @@ fn each_kind_of_finding_stands_where_it_belongs_and_nowhere_else() {
     for (from, to, kinds) in PLACES {
         for kind in FindingKind::ALL {
             let part = if *kind == FindingKind::Chain { "{ thing: 20 mm }" } else { "thing" };
-            let text = with_findings(&changed(&[(from, &to.replace("PART", part))]), &[&thing(*kind)]);
+            let covers = matches!(kind, FindingKind::CrimpCover | FindingKind::WireGuard);
+            let to = if covers { &to.replace("ends: thing", "ends: [thing, crimp]") } else { *to };
+            let text = with_findings(&changed(&[(from, &to.replace("PART", part))]), &[&thing(*kind), CRIMP]);
             let refused = codes(&text).contains(&Code::Misplaced);
             assert_eq!(refused, !kinds.contains(&kind.word()), "{kind}: {to}");
         }

@@ -12,11 +12,11 @@ kind: necklace
 beads:
   reed: { shape: round, size: 6 mm, hole: 1 mm, colour: \"#5d7f5b\", mass: 0.27 g }
 cords:
-  wire: { kind: wire, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m }
+  line: { kind: thread, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m }
 strands:
 ";
 pub const STRAND: &str = "  - name: only
-    cord: wire
+    cord: line
     length: 16 in
     beads: [20 reed]
 ";
@@ -28,6 +28,9 @@ pub const PIN: &str = "pin: { kind: head pin, wire: 0.6 mm, length: 20 mm }";
 pub const EYE: &str = "eye: { kind: eye pin, wire: 0.72 mm, length: 50 mm }";
 pub const CONE: &str = "cone: { kind: cone, length: 14 mm, inside: 8 mm, tip: 1.5 mm }";
 pub const CLASP: &str = "clasp: { kind: clasp, length: 12 mm }";
+pub const RING: &str = "ring: { kind: jump ring, inside: 3 mm, wire: 0.8 mm }";
+/// A closure of both.
+pub const CLOSED: &str = "closure: { left: [ring], right: [clasp] }";
 
 /// A second bead that looks like no other.
 pub const MIST: &str = "beads:\n  mist: { shape: cube, size: 4 mm, hole: 1 mm, colour: \"#c9d6d8\", mass: 0.1 g }\n";

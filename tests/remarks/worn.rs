@@ -17,9 +17,18 @@ fn load() -> Vec<Case> {
     let mass = |mass| changed(&[("0.27 g", mass)]);
     vec![
         Case::new(Code::WeakCord, strength(five * 1.001), strength(five * 0.999)),
+        Case::new(Code::WireKnotted, sound(), changed(&[("kind: thread", "kind: wire")])),
+        Case::new(Code::WireKnotted, crimped("crimp"), crimped("knot")),
         Case::new(Code::StrengthUnknown, sound(), changed(&[(" strength: 67 N,", "")])),
         Case::new(Code::HeavyPiece, mass("7.4888 g"), mass("7.4889 g")),
     ]
+}
+
+/// The sound pattern on wire, closed in some way.
+fn crimped(ends: &str) -> String {
+    let text =
+        changed(&[("kind: thread", "kind: wire"), ("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
+    if ends == "crimp" { with_findings(&text, &[CRIMP]) } else { text }
 }
 
 fn hanging() -> Vec<Case> {
@@ -85,8 +94,8 @@ fn an_extender_is_let_out_before_a_piece_is_too_short() {
 
 #[test]
 fn a_clasp_helps_round_the_neck() {
-    let clasped = with_findings(&changed(&[("370 mm", "418 mm")]), &[CLASP]);
-    assert_eq!(codes(&and(&clasped, "closure: { right: [clasp] }")), []);
+    let clasped = with_findings(&changed(&[("370 mm", "418 mm")]), &[CLASP, RING]);
+    assert_eq!(codes(&and(&clasped, CLOSED)), []);
 }
 
 fn rings() -> Vec<Case> {
@@ -122,7 +131,7 @@ fn barred(spacing: &str) -> String {
 
 /// A bracelet of two strands of so many beads.
 fn beside(one: u32, wear: &str, other: u32) -> String {
-    let second = format!("[{one} reed]\n  - {{ name: other, cord: wire, beads: [{other} reed] }}\n");
+    let second = format!("[{one} reed]\n  - {{ name: other, cord: line, beads: [{other} reed] }}\n");
     bracelet(wear).replace("[30 reed]\n", &second)
 }
 
@@ -149,7 +158,7 @@ fn looks() -> Vec<Case> {
 fn wearers() -> Vec<Case> {
     let child = |clasp: &str| {
         let text = changed(&[("370 mm", "370 mm, child: yes")]);
-        and(&with_findings(&text, &[clasp]), "closure: { right: [clasp] }")
+        and(&with_findings(&text, &[clasp, RING]), CLOSED)
     };
     let material = |material| changed(&[("mass: 0.27 g", material)]);
     vec![

@@ -27,6 +27,7 @@ pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
         mass: Mass::grams(0.3),
         material: Some("glass".into()),
         sold: None,
+        tip_drilled: false,
         instead: Vec::new(),
         place: Place::default(),
     }

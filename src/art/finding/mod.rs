@@ -2,6 +2,7 @@
 //! dimensions. A size that a pattern does not say is drawn in proportion, by eye.
 
 mod bar;
+mod fastener;
 mod hook;
 mod loops;
 mod tube;
@@ -44,6 +45,11 @@ pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
         FindingKind::Bail => loops::bail(&drawing),
         FindingKind::Clasp => hook::clasp(&drawing),
         FindingKind::SpectacleLoop => tube::spectacle_loop(&drawing),
+        FindingKind::SpringRing => fastener::spring_ring(&drawing),
+        FindingKind::Hook => fastener::hook(&drawing),
+        FindingKind::ToggleRing => fastener::toggle_ring(&drawing),
+        FindingKind::ToggleBar => fastener::toggle_bar(&drawing),
+        FindingKind::BarrelHalf => fastener::barrel(&drawing),
         FindingKind::EarWire => hook::ear_wire(&drawing),
         FindingKind::SpacerBar => bar::spacer(&drawing),
         FindingKind::EndBar => bar::end(&drawing),

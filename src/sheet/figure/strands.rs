@@ -136,7 +136,8 @@ fn bit_marks(
     }
 }
 
-/// A strung finding with its centre at a point; one that is turned round is drawn from its far end.
+/// A strung finding with its centre at a point; one that is turned round is drawn from its far end. A cap
+/// reaches over its bead by as much as it is longer than the cord that it takes.
 pub fn strung_finding(
     index: usize,
     bit: &Bit,
@@ -147,7 +148,8 @@ pub fn strung_finding(
 ) -> Mark {
     let way = if bit.turned { angle + std::f64::consts::PI } else { angle };
     let back = if bit.turned { bit.after } else { bit.before };
-    stencils.finding(index, centre - Point::towards(way) * (back * scale), way, scale)
+    let over = stencils.cap_length(index).map_or(0.0, |length| (length - bit.length()).max(0.0));
+    stencils.finding(index, centre - Point::towards(way) * ((back + over) * scale), way, scale)
 }
 
 /// A branch straight down the page from a point on the cord.

@@ -1,6 +1,7 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
 use crate::design::{Bit, Design, Rest, Strand, What};
+use crate::pattern::CordKind;
 use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
 use crate::sheet::layout::Block;
@@ -23,7 +24,8 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
         blocks.push(Type::STRONG.paragraph(&steps::measures(design, strand), width));
         small.push(tolerances(design, strand));
     }
-    small.push(bare(units, strand, &sheet.piece.drape.strands[index].starts));
+    let chain = design.cords[strand.cord].kind == CordKind::Chain;
+    small.push(bare(units, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index].starts));
     small.extend(notes(strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
@@ -50,11 +52,11 @@ pub fn slides(strand: &Strand) -> bool {
     strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(..)))
 }
 
-/// Bare cord in all, and at the ends.
-fn bare(units: UnitStyle, strand: &Strand, starts: &[f64]) -> String {
+/// Bare cord, or chain, in all, and at the ends.
+fn bare(units: UnitStyle, cord: &str, strand: &Strand, starts: &[f64]) -> String {
     let all = strand.bare();
     if all < LEAST_BARE {
-        return "No bare cord is left.".to_owned();
+        return format!("No bare {cord} is left.");
     }
     let [first, last] = at_ends(strand, starts);
     let about = if slides(strand) { "about " } else { "" };
@@ -65,7 +67,7 @@ fn bare(units: UnitStyle, strand: &Strand, starts: &[f64]) -> String {
         format!("{} at the first end, {} at the last", say(first), say(last))
     };
     let between = if all.value() - first - last > SAME { ", the rest between the beads" } else { "" };
-    format!("Bare cord: in all {}, {ends}{between}.", units.ruler(all))
+    format!("Bare {cord}: in all {}, {ends}{between}.", units.ruler(all))
 }
 
 /// Bare cord before the first thing strung and after the last, of trains that start at stations.

@@ -1,0 +1,90 @@
+//! Fasteners other than the trigger clasp: spring rings, hooks, toggles and barrel halves. Each begins
+//! with the small ring that it hangs by.
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use super::{Drawing, or};
+use crate::geometry::Point;
+use crate::sheet::mark::Mark;
+use crate::sheet::outline::{arc, circle, line, rounded_rect};
+
+/// The small ring at the strand's side, of a radius to its wire's middle.
+fn eye(drawing: &Drawing, radius: f64, thick: f64) -> Vec<Mark> {
+    drawing.wire(&circle(Point::new(radius + thick / 2.0, 0.0), radius), thick)
+}
+
+/// A hollow ring whose sprung bolt slides round in it, drawn back by a nib.
+pub fn spring_ring(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(8.0);
+    let thick = length * 0.13;
+    let radius = (length * 0.8 - thick) / 2.0;
+    let centre = Point::new(length - thick / 2.0 - radius, 0.0);
+    let nib = centre + Point::towards(-0.55 * PI) * (radius + thick * 0.45);
+    let slit = Point::towards(-0.3 * PI);
+    let mut marks = eye(drawing, length * 0.09, length * 0.05);
+    marks.push(drawing.solid(circle(nib, thick * 0.55), drawing.ball(nib, thick * 0.55), 0.08));
+    marks.extend(drawing.wire(&circle(centre, radius), thick));
+    marks
+        .push(drawing.line(line(centre + slit * (radius - thick / 2.0), centre + slit * (radius + thick / 2.0)), 0.12));
+    marks
+}
+
+/// A wire bent back on itself.
+pub fn hook(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(15.0);
+    let thick = drawing.thick(length * 0.08);
+    let (loop_radius, bend) = (length * 0.09, length * 0.13);
+    let top = -bend;
+    let from = Point::new(2.0 * loop_radius + thick / 2.0, 0.0);
+    let turn = Point::new(length - thick / 2.0 - bend, 0.0);
+    let shank = [from, Point::new(length * 0.35, top), Point::new(turn.x, top)];
+    let mut path = crate::sheet::outline::curve(&shank);
+    path.extend(arc(turn, (bend, bend), -FRAC_PI_2, FRAC_PI_2).into_iter().skip(1));
+    let back =
+        [Point::new(turn.x, bend), Point::new(length * 0.5, bend * 0.75), Point::new(length * 0.42, bend * 1.35)];
+    path.extend(crate::sheet::outline::curve(&back).into_iter().skip(1));
+    let mut marks = eye(drawing, loop_radius, thick);
+    marks.extend(drawing.wire(&path, thick));
+    marks
+}
+
+/// The ring that a toggle's bar goes through.
+pub fn toggle_ring(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(14.0);
+    let thick = drawing.thick(length * 0.13);
+    let radius = (length * 0.84 - thick) / 2.0;
+    let mut marks = eye(drawing, length * 0.07, length * 0.05);
+    marks.extend(drawing.wire(&circle(Point::new(length - thick / 2.0 - radius, 0.0), radius), thick));
+    marks
+}
+
+/// A toggle's bar, across the end of its shank.
+pub fn toggle_bar(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(5.0);
+    let (half, thick) = (or(drawing.finding.outside, length * 3.6) / 2.0, drawing.thick(length * 0.36));
+    let loop_radius = length * 0.2;
+    let shank = line(Point::new(2.0 * loop_radius, 0.0), Point::new(length - thick / 2.0, 0.0));
+    let bar = rounded_rect(Point::new(length - thick, -half), thick, half * 2.0, thick * 0.5);
+    let mut marks = eye(drawing, loop_radius, length * 0.1);
+    marks.extend(drawing.wire(&shank, thick * 0.5));
+    marks.push(drawing.solid(bar, drawing.along(length - thick, length), 0.1));
+    let ball =
+        |y: f64| drawing.solid(circle(Point::new(length - thick / 2.0, y), thick * 0.62), drawing.flat(0.2), 0.08);
+    marks.extend([ball(-half), ball(half)]);
+    marks
+}
+
+/// Half of a barrel whose halves screw, snap or hold together by magnets.
+pub fn barrel(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(8.0);
+    let half = or(drawing.finding.outside, length * 0.62) / 2.0;
+    let thick = length * 0.06;
+    let loop_radius = length * 0.11;
+    let from = 2.0 * loop_radius + thick;
+    let body = rounded_rect(Point::new(from, -half), length - from, half * 2.0, half * 0.35);
+    let groove = |x: f64| drawing.line(line(Point::new(x, -half * 0.96), Point::new(x, half * 0.96)), 0.1);
+    let mut marks = eye(drawing, loop_radius, thick);
+    marks.push(drawing.solid(body, drawing.turned(half), 0.1));
+    marks.extend([groove(length * 0.82), groove(length * 0.9)]);
+    marks
+}
