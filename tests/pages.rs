@@ -87,3 +87,20 @@ fn no_text_of_the_shipped_sheets_overlaps_another() {
     let faults = faults(|page, _| boxes::overlapping_texts(page));
     assert!(faults.is_empty(), "{} pairs:\n{}", faults.len(), faults.join("\n"));
 }
+
+/// Three strands on many pages, and a pair of earrings.
+#[test]
+fn a_long_and_a_short_piece_have_sound_sheets_on_every_paper() {
+    let pieces: Vec<_> =
+        shipped().into_iter().filter(|piece| ["Saltmarsh", "Whelk"].contains(&&*piece.design.heading.title)).collect();
+    assert_eq!(pieces.len(), 2);
+    for piece in &pieces {
+        for paper in Paper::ALL {
+            let pages = pages(piece, *paper);
+            let faults =
+                pages.iter().flat_map(|page| [boxes::outside(page, margin(*paper)), boxes::overlapping_texts(page)]);
+            let faults: Vec<_> = faults.flatten().collect();
+            assert!(faults.is_empty(), "{paper:?}: {} faults:\n{}", faults.len(), faults.join("\n"));
+        }
+    }
+}

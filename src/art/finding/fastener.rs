@@ -1,12 +1,12 @@
 //! Fasteners other than the trigger clasp: spring rings, hooks, toggles and barrel halves, each with the
-//! small ring that it hangs by; and what ends thick cords.
+//! small ring that it hangs by.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::{Drawing, or};
 use crate::geometry::Point;
 use crate::sheet::mark::Mark;
-use crate::sheet::outline::{arc, circle, closed_curve, curve, line, rounded_rect};
+use crate::sheet::outline::{arc, circle, curve, line, rounded_rect};
 
 /// The small ring at the strand's side, of a radius to its wire's middle.
 fn eye(drawing: &Drawing, radius: f64, thick: f64) -> Vec<Mark> {
@@ -86,38 +86,5 @@ pub fn barrel(drawing: &Drawing) -> Vec<Mark> {
     let mut marks = eye(drawing, loop_radius, thick);
     marks.push(drawing.solid(body, drawing.turned(half), 0.1));
     marks.extend([groove(length * 0.82), groove(length * 0.9)]);
-    marks
-}
-
-/// A cap over a cord's end, with the ring that it hangs by outward.
-pub fn cord_end(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(9.0);
-    let half = or(drawing.finding.outside, length * 0.36) / 2.0;
-    let thick = length * 0.07;
-    let radius = length * 0.14;
-    let body_end = length - 2.0 * radius - thick;
-    let body = rounded_rect(Point::new(0.05, -half), body_end, half * 2.0, half * 0.4);
-    let ring = circle(Point::new(length - thick / 2.0 - radius, 0.0), radius);
-    let fold = |x: f64| drawing.line(line(Point::new(x, -half * 0.9), Point::new(x, half * 0.9)), 0.1);
-    let mut marks = drawing.wire(&ring, thick);
-    marks.push(drawing.solid(body, drawing.turned(half), 0.1));
-    marks.extend([fold(body_end * 0.18), fold(body_end * 0.82)]);
-    marks
-}
-
-/// A rubber loop that grips an arm of a pair of spectacles, drawn tight by a slider.
-pub fn spectacle_loop(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(20.0);
-    let thick = drawing.thick(length * 0.07);
-    let half = or(drawing.finding.outside, length * 0.34) / 2.0 - thick / 2.0;
-    let radius = length * 0.07;
-    let neck = 2.0 * radius + thick;
-    let at = |x: f64, y: f64| Point::new(neck + (length - neck - thick / 2.0) * x, y * half);
-    let sling =
-        closed_curve(&[at(0.0, 0.0), at(0.35, -0.75), at(0.75, -1.0), at(1.0, 0.0), at(0.75, 1.0), at(0.35, 0.75)]);
-    let slider = rounded_rect(Point::new(neck, -thick), length * 0.14, thick * 2.0, thick * 0.4);
-    let mut marks = eye(drawing, radius, length * 0.045);
-    marks.extend(drawing.wire(&sling, thick));
-    marks.push(drawing.solid(slider, drawing.turned(thick), 0.1));
     marks
 }

@@ -117,3 +117,30 @@ pub fn knot_cover(drawing: &Drawing) -> Vec<Mark> {
     marks.push(drawing.line(seam, EDGE * 1.2));
     marks
 }
+
+/// A cap over the glued end of a cord, with the ring that it hangs by.
+pub fn cord_end(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(10.0);
+    let half = (or(drawing.finding.outside, length * 0.4) / 2.0).min(length * 0.35) - EDGE / 2.0;
+    let (thick, eye, cap) = (drawing.thick(length * 0.08), length * 0.15, length * 0.68);
+    let ring = circle(at(length - thick / 2.0 - eye, 0.0), eye);
+    let body = rounded_rect(at(EDGE / 2.0, -half), cap, half * 2.0, half * 0.35);
+    let rim = line(at(cap * 0.16, -half * 0.94), at(cap * 0.16, half * 0.94));
+    let mut marks = drawing.wire(&ring, thick);
+    marks.push(drawing.solid(body, drawing.turned(half), EDGE));
+    marks.push(drawing.line(rim, EDGE));
+    marks
+}
+
+/// A long loop that grips the arm of spectacles, held in a short tube.
+pub fn spectacle_loop(drawing: &Drawing) -> Vec<Mark> {
+    let length = drawing.length(20.0);
+    let thick = drawing.thick(length * 0.05);
+    let (tube, half) = (length * 0.24, (length * 0.13).max(thick));
+    let start = tube * 0.8;
+    let arm = rounded_rect(at(start, -half), length - thick / 2.0 - start, half * 2.0, half);
+    let body = rounded_rect(at(EDGE / 2.0, -half * 0.62), tube, half * 1.24, half * 0.15);
+    let mut marks = drawing.wire(&arm, thick);
+    marks.push(drawing.solid(body, drawing.turned(half * 0.62), EDGE));
+    marks
+}
