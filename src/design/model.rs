@@ -379,6 +379,14 @@ impl Train {
 }
 
 impl Finding {
+    /// How many links a length of chain has: each lengthens it by its own length less two thicknesses
+    /// of its wire, which lie in its neighbours.
+    #[must_use]
+    pub fn links(&self, length: Length) -> Option<f64> {
+        let pitch = (self.link - self.wire * 2.0).value();
+        (pitch > 0.0).then(|| libm::round((length - self.wire * 2.0).value() / pitch).max(1.0))
+    }
+
     /// Whether it is a pin: a wire with an end that holds.
     #[must_use]
     pub const fn is_pin(&self) -> bool {

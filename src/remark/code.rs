@@ -135,6 +135,10 @@ codes! {
     WrongHole = "wrong-hole", Error,
         "A drop is drilled lengthwise, for a cord or pin, or across its tip (`drilled: tip`), for a ring or \
          the pegs of a bail. The one cannot do what the other does.";
+    NothingHolds = "nothing-holds", Advice,
+        "Beads that are spread or set at distances slide together unless something holds them: a crimp or \
+         knot on both sides of the group, or a bead whose hole is at most a tenth wider than the cord, which \
+         stays by friction (an assumption).";
     Unhitched = "unhitched", Error,
         "A strand that is `doubled` has its cord folded: the fold is hitched with a lark's head to the \
          first finding on the closure's left side, and both legs go through every bead to the last end. \

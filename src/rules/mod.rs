@@ -11,6 +11,7 @@ mod drilled;
 mod extender;
 mod fit;
 mod hang;
+mod held;
 mod hitch;
 mod knot;
 mod legend;
@@ -33,6 +34,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
         [
             fit::check(design),
             hitch::check(design),
+            held::check(design),
             drilled::check(design),
             closing::check(design),
             pin::check(design),

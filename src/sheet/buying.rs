@@ -68,12 +68,12 @@ fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
         return;
     }
     section(flow, "Cutting");
+    if sheet.piece.design.heading.units != UnitStyle::Mm {
+        flow.heading(Block::stack([Type::TINY.paragraph(ROUNDED, flow.width()), Block::gap(1.0)], 0.0));
+    }
     for cutting in plans {
         cutting::pour(flow, &sheet.piece.design, cutting);
         flow.gap(BEFORE / 2.0);
-    }
-    if sheet.piece.design.heading.units != UnitStyle::Mm {
-        note(flow, ROUNDED);
     }
 }
 
@@ -82,13 +82,15 @@ fn tools(flow: &mut Flow, sheet: &Sheet<'_>) {
     section(flow, "Tools");
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few columns")]
     let columns = (flow.width() / TOOL).floor().max(1.0) as usize;
-    for row in steps::tools(&sheet.piece.design).chunks(columns) {
+    let tools = steps::tools(&sheet.piece.design);
+    let rows = tools.chunks(columns).map(|row| {
         let cells = row.iter().map(|tool| {
             let words = Block::row([tick(), Type::BODY.paragraph(tool, TOOL - 8.0)], 2.0);
             Block { width: TOOL, ..words }
         });
-        flow.add(Block::stack([Block::row(cells, 0.0), Block::gap(0.8)], 0.0));
-    }
+        Block::row(cells, 0.0)
+    });
+    flow.add(Block::stack(rows, 0.8));
 }
 
 /// A box to tick, in the middle of a line of text.

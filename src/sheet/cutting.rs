@@ -186,11 +186,9 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
     strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()
 }
 
-/// `15 links of 4 mm`, where whole links make up a piece of chain.
+/// `about 25 links of 4 mm`, of a piece of chain.
 fn links(design: &Design, article: Article, piece: &Piece) -> Option<String> {
     let Article::Finding(index) = article else { return None };
-    let link = design.findings[index].link;
-    let count = (link > Length::ZERO).then(|| piece.length / link)?;
-    let whole = (count - count.round()).abs() < 1e-6;
-    whole.then(|| format!("{count:.0} links of {}", link.tenths()))
+    let chain = &design.findings[index];
+    chain.links(piece.length).map(|count| format!("about {count:.0} links of {}", chain.link.tenths()))
 }

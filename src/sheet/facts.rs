@@ -52,9 +52,10 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     let design = &piece.design;
     let heading = &design.heading;
     let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
-    facts.push(("finished length", finished(piece)));
+    let shortest = design.strands.len() > 1 && design.heading.kind != Kind::Earrings;
+    facts.push((if shortest { "finished, shortest strand" } else { "finished length" }, finished(piece)));
     if let Some(ring) = &piece.drape.ring {
-        facts.push(("inside girth", heading.units.ruler(Length::mm(ring.inside_girth))));
+        facts.push(("inside girth", range(heading.units, [ring.inside_girth, ring.longest_girth].map(Length::mm))));
     }
     facts.push(("weight", format!("{:.0} g", (design.mass() * f64::from(design.copies)).value().max(1.0))));
     facts.extend(heading.skill.map(|skill| ("skill", skill.to_string())));
@@ -77,8 +78,12 @@ pub fn finished(piece: &Piece) -> String {
 
 /// The length of what a design makes, and its range where an extender gives one.
 pub fn length(design: &Design) -> String {
-    let units = design.heading.units;
     let (least, most) = design.piece_length();
+    range(design.heading.units, [least, most])
+}
+
+/// A length, or two with a dash where they differ.
+fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
     let range = |print: &dyn Fn(Length) -> String| {
         if least == most { print(least) } else { format!("{}–{}", print(least), print(most)) }
     };

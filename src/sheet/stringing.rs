@@ -66,7 +66,7 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     };
     let slides = if sheet.piece.design.strands.iter().any(checks::slides) { SLIDES } else { "" };
     let text = format!(
-        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler starts at the first bead.{slides}{pair}"
+        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler starts where the row does.{slides}{pair}"
     );
     Type::SMALL.paragraph(&text, width)
 }

@@ -43,7 +43,7 @@ const LONG_CORD: Caution = Caution {
 };
 const BREAKAWAY: Caution = Caution {
     title: "Long cords",
-    text: "A cord round the neck can catch. The fastener is said to open by itself when pulled: try it before each \
+    text: "A cord round the neck can catch. What fastens it should let go by itself when pulled: try that before each \
            wearing. Take the piece off for sleep, sport and machines, and keep it away from young children.",
 };
 const FOR_A_CHILD: Caution = Caution {

@@ -157,7 +157,7 @@ impl Teller<'_> {
     fn finding(self, at: usize) -> String {
         let finding = &self.design.findings[at];
         match self.strand.and_then(|strand| self.design.hole(at, strand)) {
-            Some(hole) => format!("(hole {hole} of {})", a(&finding.name)),
+            Some(hole) => format!("(through hole {hole} of {})", a(&finding.name)),
             None => format!("(1 {})", finding.name),
         }
     }

@@ -116,17 +116,41 @@ fn hung(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
         steps.push(cut(design, &parts[at], side));
     }
     let before = at.checked_sub(1).and_then(|before| parts.get(before));
-    let hung_already = at == 1 && beside_end(design, parts).is_some();
+    let hung_already = (at == 1 && beside_end(design, parts).is_some()) || joins(design, parts, at, side);
     let pin = parts[..at].iter().find(|part| design.findings[part.finding].is_pin());
     match (before, pin) {
         _ if hung_already || design.findings[parts[at].finding].is_pin() => {}
         (Some(before), Some(pin)) if is_closed_pin(design, before) => {
             steps.push(in_loop(design, &parts[at], pin, side));
         }
+        (Some(before), _) if at > 1 && joins(design, parts, at - 1, side) => {
+            steps.push(in_ring(design, [&parts[at - 2], before, &parts[at]], side));
+        }
         (Some(before), _) => steps.push(hang(design, &parts[at], before, side)),
         (None, _) => {}
     }
     steps
+}
+
+/// Whether a part is a ring that is opened only once, for what stands on both sides of it.
+fn joins(design: &Design, parts: &[Part], at: usize, side: Side) -> bool {
+    let kind = |part: &Part| design.findings[part.finding].kind;
+    let sides = [&design.closure.left, &design.closure.right];
+    let goes_on = parts.len() > at + 1 && (side != Side::Both || sides.iter().all(|parts| parts.len() > at + 1));
+    let stands = at > 0 && !is_closed_pin(design, &parts[at - 1]) && kind(&parts[at - 1]) != FindingKind::JumpRing;
+    goes_on && stands && kind(&parts[at]) == FindingKind::JumpRing && beside_end(design, parts).is_none()
+}
+
+/// Hang two findings in the ring between them.
+fn in_ring(design: &Design, [inner, ring, outer]: [&Part; 3], side: Side) -> Step {
+    let text = format!(
+        "Open {} sideways, like a door. Hang {} and {} in it and close it the same way.{}",
+        side.the(design, ring.finding),
+        self::ring(design, inner, side),
+        hanging(design, outer, side),
+        which_side(design, ring, side)
+    );
+    Step::new(hang_title(design, outer), text).check("No gap shows where the ring closes.").drawing(Drawing::OpenLink)
 }
 
 /// Whether a pin's loop follows this part.
@@ -139,11 +163,8 @@ fn is_closed_pin(design: &Design, part: &Part) -> bool {
 fn cut(design: &Design, part: &Part, side: Side) -> Step {
     let chain = &design.findings[part.finding];
     let each = if side == Side::Both { "two pieces of " } else { "" };
-    let links = if chain.link > Length::ZERO {
-        format!("about {:.0} links", (part.cut.value() / chain.link.value()).round().max(1.0))
-    } else {
-        "whole links".to_owned()
-    };
+    let links = chain.links(part.cut);
+    let links = links.map_or_else(|| "whole links".to_owned(), |links| format!("about {links:.0} links"));
     let length = design.heading.units.ruler(part.cut);
     let text = format!("Cut {each}{length} of {}, {links}, through the link beyond the last. {FLYING}", chain.name);
     let counted = if side == Side::Both { "Each piece has" } else { "The piece has" };

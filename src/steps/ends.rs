@@ -232,9 +232,12 @@ impl Group<'_> {
             Side::Last => ", where the strand has its length",
             _ => "",
         };
-        let knot =
-            format!("Tie a double overhand knot in the {} and draw it down into the {cover}{until}.", self.cord());
-        let close = format!("Close the {cover} over the knot and bend its hook {}.", self.target());
+        let knot = format!(
+            "Tie a double overhand knot in the {} and draw it down into the {cover}{until}. If it slips through the hole, tie it round a seed bead.",
+            self.cord()
+        );
+        let close =
+            format!("With chain-nose pliers close the {cover} over the knot, and bend its hook {}.", self.target());
         vec![
             Step::new("Thread the knot cover", thread),
             Step::new("Tie the knot", knot)

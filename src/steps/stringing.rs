@@ -42,18 +42,18 @@ fn string(design: &Design, strand: &Strand) -> Step {
         _ if design.strands.len() > 1 => format!("Take the tag off the {} piece and string {chart}.", strand.name),
         _ => format!("String {chart}."),
     }];
-    said.extend(besides(design, strand).map(str::to_owned));
-    let check = [Some(counts(design, strand)), besides_beads(design, strand), fixed(design, strand)];
+    said.extend(besides(design, strand));
+    let check =
+        [Some(counts(design, strand)), besides_beads(design, strand), first_ten(design, strand), fixed(design, strand)];
     let check: Vec<_> = check.into_iter().flatten().collect();
     Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "))
 }
 
 /// What else is done while a strand is strung.
-fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static str> {
+fn besides(design: &Design, strand: &Strand) -> Vec<String> {
     let bars = passes(design, strand);
     let choices = [
         (strand.legs > 1, "Take both legs through every bead."),
-        (has_silent_knots(strand), "Tie a knot close against each bead before the next."),
         (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
         (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),
         (has_caps(design, strand), "Each bead cap has its hollow side to the bead that it hugs."),
@@ -63,7 +63,33 @@ fn besides(design: &Design, strand: &Strand) -> impl Iterator<Item = &'static st
         (hangs_bails(design, strand), "A bail goes on over the end link and slides to its place."),
         (design.cords[strand.cord].kind != CordKind::Chain, "Put a bead stopper on the end."),
     ];
-    choices.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words)
+    let said = choices.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words.to_owned());
+    silent_knots(design, strand).into_iter().chain(said).collect()
+}
+
+/// How the knots are tied that come between all beads.
+fn silent_knots(design: &Design, strand: &Strand) -> Option<String> {
+    let knot = strand.bits().find(|bit| bit.what == What::Knot).filter(|_| has_silent_knots(strand))?;
+    let (cord, takes) = (design.cords[strand.cord].kind.word(), Length::mm(knot.length()).hundredths());
+    Some(format!(
+        "Before the next bead tie an overhand knot in the {cord}: put an awl or the tip of tweezers in its loop, slide \
+         the loop up to the bead with it, and draw the knot tight there. A knot is to take {takes} along the {cord}."
+    ))
+}
+
+/// `The first 10 beads with their knots measure 80 mm.`, to be seen before all are knotted.
+fn first_ten(design: &Design, strand: &Strand) -> Option<String> {
+    const FEW: usize = 10;
+    let is_bead = |bit: &&Bit| matches!(bit.what, What::Bead(_));
+    let many = strand.bits().filter(is_bead).count() > 2 * FEW;
+    let mut beads = 0;
+    let first = strand.bits().take_while(|bit| {
+        beads += usize::from(is_bead(bit));
+        beads <= FEW
+    });
+    let length = Length::mm(first.map(Bit::length).sum());
+    let told = has_silent_knots(strand) && many;
+    told.then(|| format!("The first {FEW} beads with their knots measure {}.", design.heading.units.ruler(length)))
 }
 
 /// Which hole of the bars that it shares a strand goes through.
@@ -162,8 +188,14 @@ fn measure(design: &Design, strand: &Strand) -> Step {
 pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
     let spread = strand.spread(design);
+    let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
+    let with = match (has(|what| *what == What::Knot), has(|what| matches!(what, What::Finding(_)))) {
+        (true, _) => " with the knots between them",
+        (false, true) => " with all that is strung among them",
+        (false, false) => "",
+    };
     format!(
-        "The beads measure {}, likely within {}.",
+        "The beads{with} measure {}, likely within {}.",
         units.ruler(strand.beaded()),
         units.margin(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
     )

@@ -235,7 +235,7 @@ fn knotted_silk_in_knot_covers() {
     design.findings.push(finding("fish hook", FindingKind::Clasp));
     design.closure = Closure { left: vec![part(4)], right: vec![part(4)], ..Closure::default() };
     let steps = steps(&design);
-    assert!(steps.iter().any(|step| step.text.contains("Tie a knot close against each bead before the next.")));
+    assert!(steps.iter().any(|step| step.text.contains("Before the next bead tie an overhand knot in the silk")));
     assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover)).count(), 2);
     assert!(tools(&design).contains(&"awl or tweezers for knots".to_owned()));
     // Only where it is cut is the cord called by its whole name.
@@ -342,7 +342,7 @@ fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
     design.findings[2].holes = 2;
     let steps = steps(&design);
     let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
-    let hole = |n: u32| format!("(hole {n} of ");
+    let hole = |n: u32| format!("(through hole {n} of ");
     let told: Vec<_> = strung.iter().map(|step| [1, 2].map(|n| step.text.contains(&hole(n)))).collect();
     assert_eq!(told, [[true, false], [false, true], [true, false], [false, true]]);
 }

@@ -6,7 +6,10 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops()].into_iter().flatten().collect()
+    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops(), groups()]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 fn cords() -> Vec<Case> {
@@ -59,6 +62,19 @@ fn crimps() -> Vec<Case> {
     vec![
         Case::new(Code::CrimpTooSmall, crimped("0.76 mm"), crimped("0.75 mm")),
         Case::new(Code::CrimpTooSmall, guarded("0.82 mm"), guarded("0.81 mm")),
+    ]
+}
+
+fn groups() -> Vec<Case> {
+    let spread = |group: &str, thick: &str| {
+        let row = format!("[{{ repeat: 3, of: [{group}] }}]\n    settle: spread");
+        changed(&[("[20 reed]", &row), ("0.38 mm", thick)])
+    };
+    let knotted = "{ knot: 1 mm }, 2 reed, { knot: 1 mm }";
+    // A hole of 1 mm is a tenth wider than a cord of 0.909 mm.
+    vec![
+        Case::new(Code::NothingHolds, spread(knotted, "0.38 mm"), spread("{ knot: 1 mm }, 2 reed", "0.38 mm")),
+        Case::new(Code::NothingHolds, spread("2 reed", "0.91 mm"), spread("2 reed", "0.9 mm")),
     ]
 }
 

@@ -29,8 +29,8 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     if length < LONG {
         return units.ruler(length);
     }
-    let metres = format!("{} m", Length::mm(length.value() / 1000.0).hundredths().trim_end_matches(" mm"));
-    let feet = format!("{:.1} ft", length.value() / FOOT);
+    let metres = format!("{} m", (length.value().round() / 1000.0));
+    let feet = format!("{:.2} ft", length.value() / FOOT);
     match units {
         UnitStyle::In => feet,
         UnitStyle::Mm => metres,

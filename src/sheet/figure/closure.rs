@@ -148,6 +148,7 @@ pub fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, sten
         let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind);
         match (kind(index), kind(index + 1)) {
             (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
+            (Some(FindingKind::EndBar), _) => drawn.across(part.finding, at),
             (Some(FindingKind::EyePin), Some(FindingKind::Cone)) => drawn.covered_pin(at, part, &parts[index + 1]),
             (Some(FindingKind::Cone), _) if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
             _ => drawn.straight(part.finding, at, next),
@@ -189,6 +190,12 @@ impl Side<'_, '_, '_> {
         let mouth = on(finding.eye() - finding.wire + cone.reach - cover.length);
         self.marks.push(self.stencils.pin(pin.finding, eye, outward, self.frame.scale, reach.value()));
         self.marks.push(self.stencils.finding(cone.finding, mouth, outward, self.frame.scale));
+    }
+
+    /// A bar, square to the line where it stands.
+    fn across(&mut self, finding: usize, at: f64) {
+        let (from, outward) = self.way(at, at + 0.1);
+        self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
     }
 
     fn straight(&mut self, finding: usize, at: f64, next: f64) {

@@ -156,7 +156,7 @@ fn texts(piece: &Piece) -> Vec<Block> {
     let text = |(strand, hung): (&Strand, &Hung)| {
         let name = metrics::fit(&strand.name, style::SMALL, Weight::Semibold, NAME);
         let ink = Type::TINY.coloured(style::INK);
-        let drop = format!("hangs {}", units.ruler(Length::mm(hung.drop)));
+        let drop = format!("drop {}", units.ruler(Length::mm(hung.drop)));
         let lower = lowest_branch(strand, hung).filter(|lower| *lower > hung.drop);
         let lower = lower.map(|lower| format!("with its branches {}", units.ruler(Length::mm(lower))));
         let lines = [Type::SMALL_STRONG.line(&name), ink.line(&units.ruler(strand.finished)), Type::TINY.line(&drop)];

@@ -223,7 +223,9 @@ fn aside(bit: &Bit, design: &Design) -> f64 {
     match bit.what {
         What::Gap => 0.0,
         What::Dangle(_) => figure::bit_box(bit, at, design).high.x.max(length),
-        What::Bead(_) | What::Knot | What::Finding(_) => length,
+        // A cap reaches over its bead by as much as it is longer than the cord that it takes.
+        What::Finding(index) => length.max(design.findings[index].length.value() - length),
+        What::Bead(_) | What::Knot => length,
     }
 }
 

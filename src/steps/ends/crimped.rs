@@ -49,8 +49,17 @@ impl Group<'_> {
             Side::Last if self.fills() => (", then on through the next two or three beads", Drawing::CrimpPacked),
             _ => ("", Drawing::CrimpOpen),
         };
-        let step = Step::new("Make the loop", format!("Take the {} {through}{on}.", self.cord())).drawing(drawing);
+        let text = format!("Take the {} {through}{on}.{}", self.cord(), self.tail());
+        let step = Step::new("Make the loop", text).drawing(drawing);
         if self.side == Side::Last { step } else { step.check(self.loop_check()) }
+    }
+
+    /// How much of the cord goes on beyond the first end.
+    fn tail(&self) -> String {
+        match self.side {
+            Side::Last => String::new(),
+            _ => format!(" Leave a tail of {}.", self.design.heading.units.ruler(self.strand.allowance)),
+        }
     }
 
     fn loop_check(&self) -> String {
