@@ -73,7 +73,15 @@ fn findings_of_stated_size_are_drawn_to_size() {
         (FindingKind::Bail, 8.0),
         (FindingKind::EarWire, 20.0),
         (FindingKind::KnotCover, 8.0),
+        (FindingKind::SpringRing, 8.0),
+        (FindingKind::Hook, 12.0),
+        (FindingKind::ToggleRing, 12.0),
+        (FindingKind::ToggleBar, 5.0),
+        (FindingKind::BarrelHalf, 8.0),
+        (FindingKind::CordEnd, 9.0),
+        (FindingKind::SpectacleLoop, 20.0),
     ];
+    assert_eq!(stated.len(), FindingKind::ALL.len());
     for (kind, length) in stated {
         let design = samples::design(Vec::new(), vec![samples::finding(kind, Rgb(190, 150, 70))], Vec::new());
         let mut stencils = Stencils::new(&design, Ink::Colour);
@@ -82,6 +90,17 @@ fn findings_of_stated_size_are_drawn_to_size() {
         assert!(least.x.abs() < 0.15, "{kind} starts at {}", least.x);
         assert!((most.x - length).abs() < 0.15, "{kind} reaches {} of {length}", most.x);
     }
+}
+
+#[test]
+fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
+    let mut ring = samples::finding(FindingKind::JumpRing, Rgb(0xb4, 0xb8, 0xbc));
+    (ring.inside, ring.outside, ring.wire) = (Length::mm(6.0), Length::ZERO, Length::mm(1.2));
+    let design = samples::design(Vec::new(), vec![ring], Vec::new());
+    let mut stencils = Stencils::new(&design, Ink::Colour);
+    stencils.finding(0, Point::ORIGIN, 0.0, 1.0);
+    let (least, most) = extent(&stencils.into_symbols()[0].marks);
+    assert!((most.x - least.x - 8.4).abs() < 0.01 && (most.y - least.y - 8.4).abs() < 0.01, "{least:?} {most:?}");
 }
 
 /// The colour that most pixels of a bead have, drawn 40 mm high.

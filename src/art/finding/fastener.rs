@@ -64,13 +64,13 @@ pub fn toggle_bar(drawing: &Drawing) -> Vec<Mark> {
     let (half, thick) = (or(drawing.finding.outside, length * 3.6) / 2.0, drawing.thick(length * 0.36));
     let loop_radius = length * 0.2;
     let shank = line(Point::new(2.0 * loop_radius, 0.0), Point::new(length - thick / 2.0, 0.0));
-    let bar = rounded_rect(Point::new(length - thick, -half), thick, half * 2.0, thick * 0.5);
+    let (rod, knob) = (thick * 0.8, thick * 0.5);
+    let bar = rounded_rect(Point::new(length - (thick + rod) / 2.0, -half), rod, half * 2.0, rod * 0.5);
     let mut marks = eye(drawing, loop_radius, length * 0.1);
     marks.extend(drawing.wire(&shank, thick * 0.5));
     marks.push(drawing.solid(bar, drawing.along(length - thick, length), 0.1));
-    let ball =
-        |y: f64| drawing.solid(circle(Point::new(length - thick / 2.0, y), thick * 0.62), drawing.flat(0.2), 0.08);
-    marks.extend([ball(-half), ball(half)]);
+    let ball = |y: f64| drawing.solid(circle(Point::new(length - thick / 2.0, y), knob), drawing.flat(0.2), 0.08);
+    marks.extend([ball(knob - half), ball(half - knob)]);
     marks
 }
 

@@ -54,8 +54,9 @@ pub fn closed_pin(drawing: &Drawing, reach: f64) -> Vec<Mark> {
 
 /// A ring of wire with its slit on one side.
 pub fn jump_ring(drawing: &Drawing) -> Vec<Mark> {
-    let outside = or(drawing.finding.outside, drawing.length(5.0));
-    let thick = drawing.thick(outside * 0.16);
+    let inside = or(drawing.finding.inside, 4.0);
+    let thick = drawing.thick(inside * 0.2);
+    let outside = or(drawing.finding.outside, inside + 2.0 * thick);
     let middle = (outside - thick) / 2.0;
     let centre = at(outside / 2.0, 0.0);
     let mut marks = drawing.wire(&circle(centre, middle), thick);

@@ -15,7 +15,7 @@ use super::{Extent, Frame};
 const OPENING: f64 = 8.0;
 /// Chords into which an arch is cut to measure along it.
 const CHORDS: usize = 240;
-/// Flattest arch: its height as a share of half the span, so that cones stand on the strands' ends.
+/// Flattest arch: its height as a share of half the span.
 const FLATTEST: f64 = 0.62;
 
 /// A closure laid open: the line that each side follows, in the drape's frame.
@@ -34,8 +34,9 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
     Some(match piece.design.heading.kind {
         Kind::Necklace | Kind::Strap => {
             let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
-            let mirrored = arch.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
-            Closing { left: arch.iter().map(|point| first + *point).collect(), right: mirrored }
+            let [up, over] = [&closure.left, &closure.right].map(|parts| risen(&arch, covered(parts, &piece.design)));
+            let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
+            Closing { left: up.iter().map(|point| first + *point).collect(), right: mirrored }
         }
         Kind::Bracelet | Kind::Anklet => {
             Closing { left: ray(first, Point::new(-1.0, 0.0), left), right: ray(last, Point::new(1.0, 0.0), right) }
@@ -54,6 +55,23 @@ fn middles(piece: &Piece) -> Option<[Point; 2]> {
     let [other_first, other_last] = outer.ends;
     let apart = piece.design.strands.last().is_some_and(|strand| strand.aside.value() > 0.0);
     Some(if apart { [first.between(other_first, 0.5), last.between(other_last, 0.5)] } else { inner.ends })
+}
+
+/// How far a pin reaches out through the cone that covers it: cones stand upright over their strands.
+fn covered(parts: &[Part], design: &Design) -> f64 {
+    match parts {
+        [pin, cone, ..] if design.findings[pin.finding].is_pin() => match design.findings[cone.finding].kind {
+            FindingKind::Cone => (pin.reach + cone.reach).value(),
+            _ => 0.0,
+        },
+        _ => 0.0,
+    }
+}
+
+/// An arch that begins so much higher, on an upright line.
+fn risen(arch: &[Point], by: f64) -> Vec<Point> {
+    let foot = (by > 0.0).then_some(Point::ORIGIN);
+    foot.into_iter().chain(arch.iter().map(|point| *point + Point::new(0.0, by))).collect()
 }
 
 /// Half of the breadth of the broadest finding.
@@ -198,8 +216,11 @@ impl Side<'_, '_, '_> {
         self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
     }
 
+    /// A finding along the line. A ring counts for what is inside it: its wire lies round what hangs there.
     fn straight(&mut self, finding: usize, at: f64, next: f64) {
-        let (from, outward) = self.way(at, next);
+        let drawn = &self.design.findings[finding];
+        let back = if drawn.kind == FindingKind::JumpRing { drawn.wire.value() } else { 0.0 };
+        let (from, outward) = self.way(at - back, next);
         self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
     }
 }

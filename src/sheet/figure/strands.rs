@@ -5,6 +5,7 @@ use crate::art::Stencils;
 use crate::design::{Bit, Dangle, Design, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
+use crate::pattern::FindingKind;
 use crate::sheet::mark::Mark;
 
 use super::bars::{bars, middle, shared};
@@ -72,11 +73,28 @@ pub(super) fn strung(
     stencils: &mut Stencils<'_>,
 ) -> Vec<Mark> {
     let mut marks = ends(design, strand, hung, frame, stencils);
-    let bits = || hung.seats.iter().map(|seat| (&strand.trains[seat.train].bits[seat.bit], seat));
+    let seats: Vec<_> = hung.seats.iter().map(|seat| on_its_bead(seat, strand, hung, design)).collect();
+    let bits = || seats.iter().map(|seat| (&strand.trains[seat.train].bits[seat.bit], seat));
     let is_bead = |bit: &Bit| matches!(bit.what, What::Bead(_));
     let (beads, others) = (bits().filter(|(bit, _)| is_bead(bit)), bits().filter(|(bit, _)| !is_bead(bit)));
     marks.extend(beads.chain(others).flat_map(|(bit, seat)| bit_marks(bit, seat, design, strand, frame, stencils)));
     marks
+}
+
+/// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
+fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Seat {
+    let bits = &strand.trains[seat.train].bits;
+    let cap = &bits[seat.bit];
+    let is_cap = matches!(cap.what, What::Finding(at) if design.findings[at].kind == FindingKind::BeadCap);
+    let faced = if cap.turned { Some(seat.bit + 1) } else { seat.bit.checked_sub(1) };
+    let bead = faced.filter(|_| is_cap).and_then(|at| {
+        let is_it = |other: &&Seat| other.train == seat.train && other.bit == at;
+        matches!(bits.get(at)?.what, What::Bead(_)).then(|| hung.seats.iter().find(is_it))?
+    });
+    bead.map_or(*seat, |bead| {
+        let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
+        Seat { centre: bead.centre + Point::towards(bead.angle) * reach, angle: bead.angle, ..*seat }
+    })
 }
 
 /// A strand's cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
