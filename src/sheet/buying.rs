@@ -3,7 +3,6 @@
 use crate::geometry::Point;
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
-use crate::units::UnitStyle;
 
 use super::layout::Block;
 use super::layout::flow::Flow;
@@ -14,8 +13,6 @@ use super::{Sheet, cutting, face, needs, outline, page, sizes, style};
 
 /// Room above a heading.
 const BEFORE: f64 = 6.0;
-/// Why sums of inches may seem not to come out.
-const ROUNDED: &str = "Every length in inches is rounded by itself, to the nearest 1⁄16.";
 /// Width of a column of tools.
 const TOOL: f64 = 55.0;
 
@@ -68,11 +65,8 @@ fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
         return;
     }
     section(flow, "Cutting");
-    if sheet.piece.design.heading.units != UnitStyle::Mm {
-        flow.heading(Block::stack([Type::TINY.paragraph(ROUNDED, flow.width()), Block::gap(1.0)], 0.0));
-    }
-    for cutting in plans {
-        cutting::pour(flow, &sheet.piece.design, cutting);
+    for (at, cutting) in plans.into_iter().enumerate() {
+        cutting::pour(flow, &sheet.piece.design, cutting, at == 0);
         flow.gap(BEFORE / 2.0);
     }
 }

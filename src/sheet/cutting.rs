@@ -23,6 +23,8 @@ const HEIGHT: f64 = 8.5;
 const REST: f64 = 16.0;
 /// Room that a label leaves free beside it.
 const CLEAR: f64 = 1.6;
+/// Why sums of inches may seem not to come out.
+const ROUNDED: &str = " Every length in inches is rounded by itself, to the nearest 1⁄16.";
 /// Half the width of an edge, which keeps to the bar's box.
 const HALF_EDGE: f64 = 0.1;
 /// Upper and lower edge of what is drawn.
@@ -30,12 +32,12 @@ const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
 /// The edge of a piece.
 const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
-/// Pours a cutting plan: its name and scale, its bars, its list.
-pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting) {
+/// Pours a cutting plan: its name and scale, its bars, its list; the first one says how inches are rounded.
+pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting, first: bool) {
     let units = design.heading.units;
     let spools = spools(cutting);
     let scale = scale(&spools, flow.width());
-    flow.heading(title(design, cutting, scale, flow.width()));
+    flow.heading(title(design, cutting, scale, first, flow.width()));
     for (at, spool) in spools.iter().enumerate() {
         let named = spool.pieces.iter().map(|piece| (piece, number(design, cutting.article, piece)));
         let bar = Bar { scale: scale.factor(), width: flow.width(), units, marks: Vec::new() };
@@ -67,14 +69,15 @@ fn scale(spools: &[Spool], width: f64) -> Scale {
     Scale::fitting((longest, 0.0), (width - REST, 1.0))
 }
 
-fn title(design: &Design, cutting: &Cutting, scale: Scale, width: f64) -> Block {
+fn title(design: &Design, cutting: &Cutting, scale: Scale, first: bool, width: f64) -> Block {
     let from = match (verdict(cutting), cutting.too_long()) {
         (_, [_, ..]) => "some pieces are longer than any length on sale".to_owned(),
         (Some(words), _) => format!("from {words}"),
         (None, _) => "the pattern does not say how it is sold".to_owned(),
     };
     let name = Type::STRONG.paragraph(cutting.article.name(design), width);
-    let note = Type::TINY.paragraph(&format!("Bars at {scale}; {from}."), width);
+    let rounded = if first && design.heading.units != UnitStyle::Mm { ROUNDED } else { "" };
+    let note = Type::TINY.paragraph(&format!("Bars at {scale}; {from}.{rounded}"), width);
     Block::stack([name, note, Block::gap(1.0)], 0.0)
 }
 

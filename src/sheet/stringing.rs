@@ -18,7 +18,7 @@ use super::mark::Mark;
 use super::{Sheet, outline, page, sizes, style, words};
 
 /// Room between strands.
-const STRANDS_APART: f64 = 7.0;
+const STRANDS_APART: f64 = 6.0;
 /// Room between the lines of a row.
 const LINES_APART: f64 = 4.0;
 /// Most lines of a word chart that is set in large type.
