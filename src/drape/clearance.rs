@@ -74,8 +74,13 @@ fn compared(inner: &[Outline], outer: &[Outline]) -> Vec<(f64, Option<Near>)> {
 /// The nearest of a strand's outlines, of those that may come within a distance. The circles round
 /// two outlines tell how near they come at most.
 fn nearest_of(link: &Outline, outer: &[Outline], within: f64) -> Option<Near> {
-    let bound = |other: &Outline| link.centre.distance(other.centre) - link.reach - other.reach;
-    let mut bounds: Vec<_> = outer.iter().map(|other| (bound(other), other)).filter(|pair| pair.0 <= within).collect();
+    let reach = |other: &Outline| link.reach + other.reach;
+    let is_near = |other: &&Outline| {
+        let (apart, most) = (link.centre - other.centre, within + reach(other));
+        apart.x * apart.x + apart.y * apart.y <= most * most
+    };
+    let bound = |other: &Outline| link.centre.distance(other.centre) - reach(other);
+    let mut bounds: Vec<_> = outer.iter().filter(is_near).map(|other| (bound(other), other)).collect();
     bounds.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut nearest: Option<Near> = None;
     for (bound, other) in bounds {

@@ -12,6 +12,8 @@ use super::layout::text::Type;
 use super::mark::{Anchor, Mark, Stroke};
 use super::{Sheet, outline, page, style};
 
+/// A last page with more on it than this is not saved by setting steps close.
+const SAVED: f64 = 90.0;
 /// Width of the column of numbers.
 const NUMBER: f64 = 9.0;
 /// Gap between a step's words and its drawing.
@@ -27,8 +29,9 @@ const PAD: f64 = 3.0;
 
 /// Pours what the maker follows at the bench, set close where that saves a page.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let [wide, close] = [WIDE, CLOSE].map(|between| poured(flow.clone(), sheet, between));
-    *flow = if close.count() < wide.count() { close } else { wide };
+    let wide = poured(flow.fork(), sheet, WIDE);
+    let close = (wide.count() > 1 && wide.taken() <= SAVED).then(|| poured(flow.fork(), sheet, CLOSE));
+    flow.join(close.filter(|close| close.count() < wide.count()).unwrap_or(wide));
 }
 
 fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {

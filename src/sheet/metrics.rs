@@ -53,12 +53,6 @@ impl Shaper {
         glyphs.glyph_positions().iter().map(|position| position.x_advance).sum()
     }
 
-    /// Sum of the advances of a text's characters, each alone: nearly its advance, and quickly found.
-    fn rough_advance(&self, text: &str) -> i32 {
-        let of = |c: char| self.face.glyph_index(c).and_then(|glyph| self.face.glyph_hor_advance(glyph));
-        text.chars().filter_map(of).map(i32::from).sum()
-    }
-
     /// The plan that is ready for a text, where there is one.
     fn plan(&self, buffer: &UnicodeBuffer) -> Option<&ShapePlan> {
         let plain = buffer.direction() == Direction::LeftToRight && buffer.language().is_none();
@@ -140,14 +134,18 @@ pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     text.lines().flat_map(|line| wrap_line(line, size, weight, most)).collect()
 }
 
+/// How much narrower, in mm, a line may be than the sum of its words, which are kerned with the spaces
+/// between them.
+const KERNED: f64 = 0.5;
+
 fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     let fits = |line: &str| width(line.trim_end(), size, weight) <= most;
     let pieces = pieces(text);
     let (mut lines, mut line, mut rest) = (Vec::new(), String::new(), pieces.as_slice());
     while !rest.is_empty() {
         let longer = |count: usize| format!("{line}{}", rest[..count].concat());
-        let guess = roughly(&line, rest, size, weight, most);
-        let count = largest(rest.len(), guess, |count| fits(&longer(count)));
+        let about = roughly(&line, rest, size, weight, most + KERNED);
+        let count = (1..=about).rev().find(|count| fits(&longer(*count))).unwrap_or(0);
         line = longer(count);
         rest = &rest[count..];
         if let Some((piece, after)) = rest.split_first() {
@@ -160,29 +158,18 @@ fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     if lines.is_empty() { vec![String::new()] } else { lines }
 }
 
-/// About how many pieces a line has room for.
+/// How many pieces a line has room for by the sum of its words. The same words come again and again, so
+/// that their widths are known where a whole line's would have to be measured.
 fn roughly(line: &str, pieces: &[&str], size: f64, weight: Weight, most: f64) -> usize {
-    let shaper = Shaper::of(weight);
-    let mut taken = shaper.rough_advance(line);
-    let room = |piece: &&&str| {
-        let fits = shaper.millimetres(taken + shaper.rough_advance(piece.trim_end()), size) <= most;
-        taken += shaper.rough_advance(piece);
-        fits
+    let measure = |text: &str| width(text, size, weight);
+    let mut taken = measure(line);
+    let fits = |piece: &&&str| {
+        let (word, space) = piece.split_at(piece.trim_end().len());
+        let end = taken + measure(word);
+        taken = end + measure(space);
+        end <= most
     };
-    pieces.iter().take_while(room).count()
-}
-
-/// The largest count up to `most` that fits, where what is longer is also wider; 0 where none does.
-/// Found from a guess, one by one: measuring takes long, and a good guess needs it once or twice.
-fn largest(most: usize, guess: usize, fits: impl Fn(usize) -> bool) -> usize {
-    let mut count = guess.min(most);
-    while count > 0 && !fits(count) {
-        count -= 1;
-    }
-    while count < most && fits(count + 1) {
-        count += 1;
-    }
-    count
+    pieces.iter().take_while(fits).count()
 }
 
 /// Ends a line, unless nothing but white space stands on it.

@@ -24,7 +24,7 @@ pub struct Section {
 }
 
 /// A page as it was poured.
-#[derive(Clone, Debug, Default)]
+#[derive(Debug, Default)]
 pub struct Poured {
     /// The sections that stand on it.
     pub sections: Vec<Section>,
@@ -35,7 +35,6 @@ pub struct Poured {
 }
 
 /// Pours blocks into pages of one size, from top to bottom.
-#[derive(Clone)]
 pub struct Flow {
     room: Rect,
     pages: Vec<Poured>,
@@ -122,10 +121,35 @@ impl Flow {
         }
     }
 
+    /// A flow that goes on where this one is, to be joined to it or dropped.
+    #[must_use]
+    pub fn fork(&self) -> Self {
+        Self { pages: vec![Poured::default()], section: None, waiting: Vec::new(), ..*self }
+    }
+
+    /// Goes on with what a fork of it has poured.
+    pub fn join(&mut self, fork: Self) {
+        let mut pages = fork.pages.into_iter();
+        if let (Some(last), Some(first)) = (self.pages.last_mut(), pages.next()) {
+            last.sections.extend(first.sections);
+            last.scales.extend(first.scales);
+            last.marks.extend(first.marks);
+        }
+        self.pages.extend(pages);
+        self.waiting.extend(fork.waiting);
+        (self.section, self.top) = (fork.section, fork.top);
+    }
+
     /// How many pages it takes so far.
     #[must_use]
     pub const fn count(&self) -> usize {
         self.pages.len()
+    }
+
+    /// How much of its last page is taken.
+    #[must_use]
+    pub const fn taken(&self) -> f64 {
+        self.top - self.room.top
     }
 
     /// Goes on on a new page.
