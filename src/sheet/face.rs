@@ -45,7 +45,7 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     let legend = legend::table(sheet.piece, stencils);
     let legend_block = titled("Beads, drawn at actual size", legend.set(column.width).block());
     let mut below = column;
-    if legend_block.height <= column.height {
+    if legend_block.height <= column.height && legend.fits(column.width) {
         below = column.below(legend_block.height + 6.0);
         marks.extend(legend_block.at(column.corner()));
     } else {

@@ -1,11 +1,16 @@
-//! Generated patterns: whatever is strung, its stringing pages are whole and clear.
+//! Generated patterns: whatever is strung, its pages are whole and clear, and its beads are counted alike
+//! in legend, word chart, materials and drawings.
 
 use proptest::prelude::*;
 
 use festoon::trade::paper::Paper;
 
+use festoon::Piece;
+use festoon::sheet::mark::Page;
+
+use super::boxes::{self, boxes};
 use super::stringing::assert_sound;
-use super::{PAPERS, proof, read};
+use super::{PAPERS, holds, margin, pages, proof, read};
 
 const STOCK: &str = "
 beads:
@@ -89,6 +94,45 @@ proptest! {
         prop_assume!(piece.is_ok());
         if let Ok(piece) = piece {
             proof::assert_sound(&piece, paper, 40.0);
+        }
+    }
+}
+
+/// Asserts that the legend and the drape have as many of each bead as are strung. The legend stands on the
+/// face, or among the lists that the face has no room for.
+fn assert_counted(pages: &[Page], piece: &Piece) {
+    let faces = pages.iter().filter(|page| holds(page, "Face") || holds(page, "Lists"));
+    let found: Vec<_> = faces.flat_map(boxes).collect();
+    for (index, count) in piece.design.counts().into_iter().enumerate() {
+        let is_it = |symbol: &str| symbol.starts_with(&format!("bead-{index}-"));
+        let drawn = found.iter().filter(|found| found.symbol().is_some_and(is_it)).count();
+        // The legend shows each bead once more.
+        assert_eq!(drawn, count as usize + 1, "{}", piece.design.beads[index].id);
+        let told = format!("{count} ×");
+        assert!(
+            found.iter().any(|found| found.text() == Some(told.as_str())),
+            "{told} {}",
+            piece.design.beads[index].id
+        );
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(24) })]
+
+    #[test]
+    fn sheets_are_whole_and_count_alike(strand in strand(), paper in prop::sample::select(PAPERS.to_vec())) {
+        let text = format!("festoon: 1\ntitle: generated\nkind: necklace\n{STOCK}strands:\n{strand}");
+        let piece = read(&text);
+        prop_assume!(piece.is_ok());
+        if let Ok(piece) = piece {
+            let pages = pages(&piece, paper);
+            assert_counted(&pages, &piece);
+            for page in &pages {
+                prop_assert_eq!(boxes::outside(page, margin(paper)), Vec::<String>::new());
+                prop_assert_eq!(boxes::overlapping_texts(page), Vec::<String>::new());
+            }
+            prop_assert!(pages.iter().any(|page| holds(page, "Making")));
         }
     }
 }

@@ -67,12 +67,16 @@ impl std::fmt::Display for Scale {
 /// Height in mm of a scale bar with its text.
 pub const BAR_HEIGHT: f64 = 8.0;
 
+/// Shortest bar in mm on paper, with room for its words.
+const SHORTEST: f64 = 16.0;
+
 /// A bar that measures the piece, with its scale, from a lower left corner.
 pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle) -> Vec<Mark> {
-    let (unit, count, name) = match units {
+    let (least, count, name) = match units {
         UnitStyle::Mm => (10.0, 5, "mm"),
         UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4, "in"),
     };
+    let unit = least * times(least * f64::from(count) * scale.factor());
     let step = unit * scale.factor();
     let mut marks = Vec::new();
     for part in 0..count {
@@ -87,6 +91,13 @@ pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle) -> Vec<Mark> {
     marks.push(text(at + Point::new(step * f64::from(count), -2.2), &size, Anchor::End));
     marks.push(text(at + Point::new(step * f64::from(count) + 3.0, 0.0), &named(scale), Anchor::Start));
     marks
+}
+
+/// How many times as long a bar of a length must be to be read: 1, 2, 5, 10, 20, …
+fn times(length: f64) -> f64 {
+    let decades = (0..6).map(|power| (0..power).fold(1.0, |ten, _| ten * 10.0));
+    let steps = decades.flat_map(|ten| [1.0, 2.0, 5.0].map(|step| step * ten));
+    steps.into_iter().find(|times| length * times >= SHORTEST).unwrap_or(1.0)
 }
 
 /// What stands beside the bar.

@@ -9,6 +9,8 @@ use super::text::Type;
 
 /// Room between columns.
 const COLUMN_GAP: f64 = 4.0;
+/// Least width in mm in which words are wrapped.
+const LEAST_WRAPPED: f64 = 12.0;
 /// Room above and below a row's contents.
 const ROW_PAD: f64 = 0.55;
 
@@ -135,6 +137,14 @@ impl Table {
         let gaps = COLUMN_GAP * self.columns.len().saturating_sub(1) as f64;
         let natural = (0..self.columns.len()).map(|at| self.natural_width(at)).sum::<f64>() + gaps;
         self.set(natural.min(most))
+    }
+
+    /// Whether all columns that do not wrap have their width, and something is left for those that do.
+    #[must_use]
+    pub fn fits(&self, width: f64) -> bool {
+        let least = |at: usize| if self.columns[at].wraps { LEAST_WRAPPED } else { self.natural_width(at) };
+        let gaps = COLUMN_GAP * self.columns.len().saturating_sub(1) as f64;
+        (0..self.columns.len()).map(least).sum::<f64>() + gaps <= width
     }
 
     /// Widths of the columns: as their cells need; wrapping columns share what is left.
