@@ -4,6 +4,7 @@ use crate::design::{Bead, Cord, Design, Finding, usual_wire};
 use crate::materials::Article;
 use crate::pattern::{FindingKind, Shape};
 use crate::trade::gauges::awg_diameter;
+use crate::trade::seeds::seed_name;
 use crate::units::{Length, UnitStyle};
 
 /// Millimetres in an inch.
@@ -28,11 +29,16 @@ fn bead(bead: &Bead) -> String {
 /// A space at which no line breaks, between a size's name and its figure.
 const JOINED: char = '\u{a0}';
 
-/// `6 mm round, hole 1 mm`, `12 mm coin, 3 mm thick, drilled edge to edge, hole 1 mm`; across first.
+/// `6 mm round, hole 1 mm`, `11/0, 1.8 mm seed, hole 0.8 mm`, `12 mm coin, 3 mm thick, drilled edge to edge, hole 1 mm`; across first.
 pub fn size(bead: &Bead) -> String {
     let (across, along) = (bead.across.tenths(), bead.along.tenths());
     let both = bead.across != bead.along && bead.shape != Shape::Seed;
-    let size = if both { format!("{} × {along}", across.trim_end_matches(" mm")) } else { across };
+    let name = seed_name(bead.across).filter(|_| bead.shape == Shape::Seed);
+    let size = match name {
+        Some(name) => format!("{name}, {across}"),
+        None if both => format!("{} × {along}", across.trim_end_matches(" mm")),
+        None => across,
+    };
     format!("{size} {}{}, hole{JOINED}{}", bead.shape, drilled(bead), bead.hole.tenths())
 }
 

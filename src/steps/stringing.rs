@@ -2,6 +2,7 @@
 //! what does not slide.
 
 use super::ends::keeps_tail;
+use super::tools::takes_needle;
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
 use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
@@ -53,6 +54,7 @@ fn string(design: &Design, strand: &Strand) -> Step {
 fn besides(design: &Design, strand: &Strand) -> Vec<String> {
     let bars = passes(design, strand);
     let choices = [
+        (takes_needle(design, strand), "String with a beading needle on the last end."),
         (strand.legs > 1, "Take both legs through every bead."),
         (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
         (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),

@@ -31,7 +31,7 @@ pub fn tools(design: &Design) -> Vec<String> {
         (metal, "eye protection"),
         (metal, "flush cutters"),
         (soft.into_iter().any(|kind| has_cord(design, kind)), "sharp scissors"),
-        (has_cord(design, CordKind::Silk) || has_cord(design, CordKind::Thread), "beading needle"),
+        (design.strands.iter().any(|strand| takes_needle(design, strand)), "beading needle"),
         (design.strands.len() > 1, "tape for tags"),
         (has_stoppers, &stoppers),
         (crimped("crimping pliers"), "crimping pliers"),
@@ -42,6 +42,14 @@ pub fn tools(design: &Design) -> Vec<String> {
         (glues(design), "jewellery glue"),
     ];
     choices.into_iter().filter(|(needed, _)| *needed).map(|(_, tool)| tool.to_owned()).collect()
+}
+
+/// Whether a strand is strung with a needle: thin thread and silk are limp, thick ones pass by themselves
+/// (common practice, no source).
+pub fn takes_needle(design: &Design, strand: &Strand) -> bool {
+    const THIN: Length = Length::mm(0.8);
+    let cord = &design.cords[strand.cord];
+    matches!(cord.kind, CordKind::Silk | CordKind::Thread) && cord.diameter < THIN
 }
 
 /// The pliers that fold a crimp: short ones take small jaws (common practice, no source).

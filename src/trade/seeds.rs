@@ -48,6 +48,13 @@ const TABLE: &[Row] = &[
     Row { name: "6/0", across: [3.3, 3.3, 4.0], pitch: [2.54, 2.54, 3.17], hole: 1.45, per_10_grams: Some(150) },
 ];
 
+/// The name of the size with that usual diameter, as shops call it.
+#[must_use]
+pub fn seed_name(diameter: Length) -> Option<&'static str> {
+    let is_its = |row: &&Row| (row.across[0] - diameter.value()).abs() < 1e-6;
+    TABLE.iter().find(is_its).map(|row| row.name)
+}
+
 /// The size of that name; `11/0`, `11o` and `size 11/0` are the same.
 #[must_use]
 pub fn seed_size(name: &str) -> Option<SeedSize> {
