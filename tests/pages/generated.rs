@@ -83,6 +83,15 @@ proptest! {
     }
 }
 
+#[test]
+fn a_pins_loop_wider_than_its_beads_is_whole_on_a_tile() {
+    let beads = "{ repeat: 14, of: [3 nut] }, { mirror: [28 pin, { repeat: 24, of: [4 pipe, { dangle: [1 pin, pin], on: \
+                 hang }] }], about: [disc] }";
+    let strand = format!("  - {{ name: strand, cord: wire, ends: crimp, settle: fill, beads: [{beads}] }}\n");
+    let text = format!("festoon: 1\ntitle: generated\nkind: necklace\n{STOCK}strands:\n{strand}");
+    proof::assert_sound(&read(&text).expect("a piece"), Paper::A4, 40.0);
+}
+
 proptest! {
     // A proof has up to 60 pages, and every one is looked at.
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(12) })]

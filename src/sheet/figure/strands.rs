@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bit, Dangle, Design, Strand, What};
+use crate::design::{Bit, Dangle, Design, Finding, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::pattern::FindingKind;
@@ -222,12 +222,20 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
             at.grown(finding.length.value().max(finding.outside.value()).max(bar) / 2.0)
         }
         What::Dangle(dangle) => {
-            let wide = dangle.bits.iter().map(|bit| bit_width(bit, design)).fold(0.0, f64::max);
+            let hanger = hanger_width(&design.findings[dangle.on]);
+            let wide = dangle.bits.iter().map(|bit| bit_width(bit, design)).fold(hanger, f64::max);
             let foot = at.low - Point::new(0.0, dangle.drop);
             at.and(Extent { low: foot, high: foot }.grown(wide / 2.0))
         }
         What::Gap | What::Knot => at,
     }
+}
+
+/// How wide what a branch hangs on is drawn, with its edges: a pin's loop, a ring, a bail.
+fn hanger_width(hanger: &Finding) -> f64 {
+    const EDGES: f64 = 0.4;
+    let drawn = if hanger.is_pin() { hanger.eye() } else { hanger.inside + hanger.wire * 2.0 };
+    drawn.value().max(hanger.outside.value()) + EDGES
 }
 
 fn bit_width(bit: &Bit, design: &Design) -> f64 {
