@@ -79,7 +79,7 @@ fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
 }
 
 /// Where to end a line that has room up to a span: the last place within a share of the line beside
-/// bare cord, or else where no run goes on.
+/// bare cord, or else where no run goes on and no finding, such as a cap, is parted from what it faces.
 fn cut(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
     const SHARE: f64 = 0.15;
     let mut left = SHARE * room;
@@ -90,7 +90,8 @@ fn cut(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
     };
     let near: Vec<usize> = (from + 1..=at).rev().take_while(is_near).collect();
     let beside_bare = |cut: &&usize| spans[**cut].is_bare() || spans[**cut - 1].is_bare();
-    let between_runs = |cut: &&usize| spans[**cut].run.0 == 0 && !spans[**cut].is_knot();
+    let parts_facing = |cut: usize| spans[cut].faces(false) || spans[cut - 1].faces(true);
+    let between_runs = |cut: &&usize| spans[**cut].run.0 == 0 && !spans[**cut].is_knot() && !parts_facing(**cut);
     near.iter().find(beside_bare).or_else(|| near.iter().find(between_runs)).copied().unwrap_or(at)
 }
 

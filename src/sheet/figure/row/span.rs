@@ -136,6 +136,11 @@ impl<'a> Span<'a> {
         matches!(self.thing, Thing::Bare { .. })
     }
 
+    /// Whether it is a strung finding that faces what comes after it, or what stands before it.
+    pub fn faces(&self, onward: bool) -> bool {
+        matches!(self.thing, Thing::Bit(Bit { what: What::Finding(_), turned, .. }) if *turned == onward)
+    }
+
     /// Whether it is a knot.
     #[must_use]
     pub fn is_knot(&self) -> bool {
