@@ -14,6 +14,7 @@ pub mod gallery;
 pub mod geometry;
 pub mod materials;
 pub mod measure;
+pub mod paint;
 pub mod pattern;
 pub mod picture;
 pub mod remark;

@@ -15,7 +15,7 @@ mod stringing;
 
 use festoon::art::Ink;
 use festoon::design::Choice;
-use festoon::sheet::mark::Page;
+use festoon::paint::mark::Page;
 use festoon::sheet::{self, Style};
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
@@ -36,7 +36,7 @@ fn pages(piece: &Piece, paper: Paper) -> Vec<Page> {
 
 /// The white edge that a sheet keeps: less on small papers.
 fn margin(paper: Paper) -> f64 {
-    if paper.size().0 < 180.0 { 10.0 } else { sheet::style::MARGIN }
+    if paper.size().0 < 180.0 { 10.0 } else { festoon::paint::style::MARGIN }
 }
 
 /// The pieces of the shipped patterns.

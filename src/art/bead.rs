@@ -6,9 +6,9 @@ use super::light::{Ink, Light, Shading, shading, toned};
 use super::shape::{self, Size};
 use crate::design::Bead;
 use crate::geometry::Point;
+use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::outline::{self, flattened, rect};
 use crate::pattern::{Finish, Shape};
-use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::sheet::outline::{self, flattened, rect};
 
 /// Whether a bead looks the same whichever way its hole lies.
 #[must_use]

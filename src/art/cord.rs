@@ -6,9 +6,9 @@ use super::light::{Ink, toned};
 use super::wire::wire;
 use crate::design::Cord;
 use crate::geometry::Point;
+use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::outline::{curve, ellipse, polyline};
 use crate::pattern::CordKind;
-use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::sheet::outline::{curve, ellipse, polyline};
 
 /// A cord along a path, so many mm thick.
 #[must_use]

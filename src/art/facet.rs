@@ -6,9 +6,9 @@ use std::f64::consts::TAU;
 use super::light::{Light, Shading, toned};
 use super::shape::{self, Size};
 use crate::geometry::Point;
+use crate::paint::mark::{Fill, Mark, Rgb, Step};
+use crate::paint::outline::polygon;
 use crate::pattern::{Finish, Shape};
-use crate::sheet::mark::{Fill, Mark, Rgb, Step};
-use crate::sheet::outline::polygon;
 
 type Corner = [f64; 3];
 

@@ -6,8 +6,8 @@
 use std::f64::consts::FRAC_PI_4;
 
 use crate::geometry::Point;
-use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::sheet::outline::{circle, line, polygon, polyline};
+use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::outline::{circle, line, polygon, polyline};
 
 /// How many hatches there are before they come again.
 pub const KINDS: usize = 14;
@@ -166,7 +166,7 @@ fn contains(outline: &[Point], at: Point) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sheet::outline::flattened;
+    use crate::paint::outline::flattened;
 
     #[test]
     fn level_lines_stay_level_on_a_turned_bead() {

@@ -1,8 +1,8 @@
 //! Light and colour: where the light comes from, and how a finish turns a colour into shades.
 
 use crate::geometry::Point;
+use crate::paint::mark::{Rgb, Stop};
 use crate::pattern::Finish;
-use crate::sheet::mark::{Rgb, Stop};
 
 /// What a page is printed with.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]

@@ -1,9 +1,9 @@
 //! Outlines of beads: x along the hole, y across it, the centre at the origin, in mm.
 
 use crate::geometry::Point;
+use crate::paint::mark::Step;
+use crate::paint::outline::{self, QUARTER};
 use crate::pattern::Shape;
-use crate::sheet::mark::Step;
-use crate::sheet::outline::{self, QUARTER};
 
 /// The room that a bead's drawing fills.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -10,9 +10,9 @@ use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
 use crate::design::{Bead, Cord, Design, Strand};
 use crate::geometry::Point;
+use crate::paint::mark::{Mark, Symbol};
+use crate::paint::outline::flattened;
 use crate::pattern::FindingKind;
-use crate::sheet::mark::{Mark, Symbol};
-use crate::sheet::outline::flattened;
 
 /// Stamps of a design's beads and findings in one ink.
 ///

@@ -1,7 +1,7 @@
 //! Wires: lines with the light along them.
 
 use super::light::{Ink, toned};
-use crate::sheet::mark::{Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Mark, Rgb, Step, Stroke};
 
 /// Edge of a wire in outline, in mm, unless the wire is too thin for it.
 const EDGE: f64 = 0.12;

@@ -13,9 +13,9 @@ use rayon::prelude::*;
 
 use festoon::export::{self, About};
 use festoon::gallery::{self, Entry, FIGURES};
+use festoon::paint::font;
+use festoon::paint::mark::Weight;
 use festoon::remark::Remark;
-use festoon::sheet::font;
-use festoon::sheet::mark::Weight;
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 

@@ -7,7 +7,7 @@ use clap::{Args, ValueEnum};
 use festoon::Piece;
 use festoon::art::Ink;
 use festoon::export::{self, About, Effort};
-use festoon::sheet::mark::Page;
+use festoon::paint::mark::Page;
 use festoon::trade::paper::Paper;
 use festoon::units::UnitStyle;
 

@@ -6,8 +6,8 @@ use clap::{Args, ValueEnum};
 
 use festoon::design::Choice;
 use festoon::export::{self, Effort};
+use festoon::paint::mark::Rgb;
 use festoon::picture::{self, Ground, Proportion, Style};
-use festoon::sheet::mark::Rgb;
 use festoon::{Piece, pattern};
 
 use super::{Failure, Variant, input, output, report};

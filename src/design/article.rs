@@ -1,8 +1,8 @@
 //! Beads, cords and findings: from the pattern's keys to complete articles.
 
+use crate::paint::mark::Rgb;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
-use crate::sheet::mark::Rgb;
 use crate::source::{At, Place};
 use crate::trade::{densities, gauges, seeds};
 use crate::units::{Length, Mass};

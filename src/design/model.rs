@@ -6,8 +6,8 @@
 //! are strung; a strand's trains follow one another along its cord without overlap, wherever in
 //! their ranges they come to rest.
 
+use crate::paint::mark::Rgb;
 use crate::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill};
-use crate::sheet::mark::Rgb;
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money, UnitStyle};
 

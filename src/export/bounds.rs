@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Page, Step};
+use crate::paint::mark::{Mark, Page, Step};
 
 /// A box: its upper left and lower right corners, in mm.
 pub type Box = (Point, Point);
@@ -100,8 +100,8 @@ fn corners(step: &Step) -> Vec<Point> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sheet::mark::{Rgb, Shadow, Stroke, Symbol};
-    use crate::sheet::outline;
+    use crate::paint::mark::{Rgb, Shadow, Stroke, Symbol};
+    use crate::paint::outline;
 
     #[test]
     fn boxes_hold_stamps_strokes_and_shadows() {

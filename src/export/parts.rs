@@ -5,8 +5,8 @@
 
 use std::collections::BTreeSet;
 
-use crate::sheet::mark::{Anchor, FOOTER, Mark, Page, Text};
-use crate::sheet::metrics;
+use crate::paint::mark::{Anchor, FOOTER, Mark, Page, Text};
+use crate::paint::metrics;
 
 /// Words on a line that are less than this share of their size apart are one word.
 const JOINED: f64 = 0.1;
@@ -120,8 +120,8 @@ fn gather_labels<'a>(marks: &'a [Mark], labels: &mut Vec<&'a str>) {
 mod tests {
     use super::*;
     use crate::geometry::Point;
-    use crate::sheet::layout::Block;
-    use crate::sheet::layout::text::Type;
+    use crate::paint::layout::Block;
+    use crate::paint::layout::text::Type;
 
     #[test]
     fn words_that_only_their_places_keep_apart_are_read_apart() {

@@ -21,7 +21,7 @@ use krilla_svg::{SurfaceExt, SvgSettings};
 use super::parts::{Part, Role, parts};
 use super::svg::used;
 use super::{ExportError, tree::tree};
-use crate::sheet::mark::Page;
+use crate::paint::mark::Page;
 use crate::units::INCH;
 
 /// PDF points in an inch (ISO 32000-1, 8.3.2.3: the default unit is 1/72 inch).

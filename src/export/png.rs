@@ -9,7 +9,7 @@ use resvg::tiny_skia::{Color, Pixmap, PixmapMut, Transform};
 use resvg::usvg::Tree;
 
 use super::{ExportError, tree::tree};
-use crate::sheet::mark::Page;
+use crate::paint::mark::Page;
 use crate::units::INCH;
 
 /// Most pixels of a picture: 1.6 GB while it is drawn.
@@ -125,7 +125,7 @@ fn true_size(dpi: f64) -> PixelDimensions {
 mod tests {
     use super::*;
     use crate::geometry::Point;
-    use crate::sheet::mark::{Fill, Mark, Rgb, Step};
+    use crate::paint::mark::{Fill, Mark, Rgb, Step};
 
     fn page(width: f64, height: f64) -> Page {
         let corners = [(0.0, 0.0), (width / 2.0, 0.0), (width / 2.0, height), (0.0, height)];

@@ -14,9 +14,9 @@ use svg::node::{self, Node};
 use super::bounds::Bounds;
 use super::number;
 use crate::geometry::Point;
-use crate::sheet::font::FAMILY;
-use crate::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
-use crate::sheet::outline;
+use crate::paint::font::FAMILY;
+use crate::paint::mark::{Anchor, Fill, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
+use crate::paint::outline;
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
 const PLACES: u32 = 3;

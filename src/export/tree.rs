@@ -5,8 +5,8 @@ use std::sync::{Arc, LazyLock};
 use resvg::usvg::{Options, Tree, fontdb};
 
 use super::{ExportError, svg};
-use crate::sheet::font;
-use crate::sheet::mark::{Page, Weight};
+use crate::paint::font;
+use crate::paint::mark::{Page, Weight};
 
 static FONTS: LazyLock<Arc<fontdb::Database>> = LazyLock::new(|| {
     let mut fonts = fontdb::Database::new();
@@ -32,8 +32,8 @@ mod tests {
 
     use super::*;
     use crate::geometry::Point;
-    use crate::sheet::layout::text::Type;
-    use crate::sheet::mark::{Anchor, Mark};
+    use crate::paint::layout::text::Type;
+    use crate::paint::mark::{Anchor, Mark};
 
     proptest! {
         #[test]

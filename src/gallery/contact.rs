@@ -2,11 +2,12 @@
 
 use crate::Piece;
 use crate::geometry::Point;
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, Rect};
+use crate::paint::mark::{Anchor, Mark, Page, Symbol};
+use crate::paint::style;
 use crate::picture;
-use crate::sheet::layout::text::Type;
-use crate::sheet::layout::{Block, Rect};
-use crate::sheet::mark::{Anchor, Mark, Page, Symbol};
-use crate::sheet::{finished, style};
+use crate::sheet::finished;
 use crate::trade::paper::Paper;
 
 use super::Entry;

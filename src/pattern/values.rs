@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
-use crate::sheet::mark::Rgb;
+use crate::paint::mark::Rgb;
 use crate::source::At;
 use crate::trade::bodies;
 use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};

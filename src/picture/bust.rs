@@ -4,9 +4,9 @@
 //! shade, and soft lights inside its outline model it.
 
 use crate::geometry::Point;
+use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
+use crate::paint::outline;
 use crate::sheet::figure::{Extent, Frame};
-use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
-use crate::sheet::outline;
 
 use super::noise;
 use super::shade::AWAY;

@@ -2,10 +2,10 @@
 
 use crate::Piece;
 use crate::geometry::Point;
-use crate::sheet::layout::Rect;
-use crate::sheet::layout::text::Type;
-use crate::sheet::mark::{Anchor, Mark, Rgb};
-use crate::sheet::{metrics, style};
+use crate::paint::layout::Rect;
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark, Rgb};
+use crate::paint::{metrics, style};
 
 use super::words;
 

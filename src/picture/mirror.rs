@@ -5,8 +5,8 @@ use std::f64::consts::PI;
 use crate::art::{Light, Stencils};
 use crate::drape::{Hung, Joint, Seat};
 use crate::geometry::Point;
-use crate::sheet::mark::{Fill, Mark, Symbol};
-use crate::sheet::outline;
+use crate::paint::mark::{Fill, Mark, Symbol};
+use crate::paint::outline;
 
 /// End of the ids of mirrored symbols.
 const SUFFIX: &str = "-mirrored";

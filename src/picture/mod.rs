@@ -21,9 +21,9 @@ pub use words::alternative;
 use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::geometry::Point;
+use crate::paint::layout::Rect;
+use crate::paint::mark::{Mark, Page, Rgb, Symbol};
 use crate::sheet::figure::{Extent, Frame};
-use crate::sheet::layout::Rect;
-use crate::sheet::mark::{Mark, Page, Rgb, Symbol};
 use crate::units::INCH;
 
 use subject::Subject;

@@ -2,7 +2,7 @@
 
 use crate::design::Design;
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Rgb, Shadow};
+use crate::paint::mark::{Mark, Rgb, Shadow};
 
 /// Direction on the page in which shadows fall: away from the light that shades the beads.
 pub const AWAY: Point = Point::new(0.588, 0.809);

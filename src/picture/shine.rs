@@ -4,10 +4,10 @@
 use crate::art::{Light, looks_the_same_turned};
 use crate::design::{Bead, Design};
 use crate::geometry::Point;
+use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke, Symbol};
+use crate::paint::outline::flattened;
 use crate::pattern::{Finish, Shape};
 use crate::sheet::figure::Extent;
-use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stop, Stroke, Symbol};
-use crate::sheet::outline::flattened;
 
 /// Share of a bead's length that lies in its neighbour's dark, at each end.
 const DARK: f64 = 0.16;

@@ -4,9 +4,9 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::drape::Hung;
 use crate::geometry::Point;
+use crate::paint::mark::Mark;
 use crate::pattern::Kind;
 use crate::sheet::figure::{self, Extent, Frame};
-use crate::sheet::mark::Mark;
 
 use super::shade::Shade;
 use super::{Ground, mirror, worn};

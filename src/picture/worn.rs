@@ -10,9 +10,9 @@ use crate::art::Stencils;
 use crate::design::{Design, Part, Strand, What};
 use crate::drape::{Hung, Joint, Seat};
 use crate::geometry::Point;
+use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 use crate::sheet::figure::{Extent, Frame, side};
-use crate::sheet::mark::Mark;
 use crate::units::Length;
 
 use super::bust::Bust;

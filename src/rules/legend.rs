@@ -60,8 +60,8 @@ fn sizes_differ(one: Length, other: Length) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::paint::mark::Rgb;
     use crate::rules::sample;
-    use crate::sheet::mark::Rgb;
 
     fn remarks(one: Rgb, other: Rgb) -> Vec<Remark> {
         let mut design = sample::necklace();

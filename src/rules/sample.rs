@@ -5,9 +5,9 @@ use crate::design::{
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
+use crate::paint::mark::Rgb;
 use crate::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape};
 use crate::remark::{Code, Remark};
-use crate::sheet::mark::Rgb;
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, UnitStyle};
 

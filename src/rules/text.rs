@@ -1,8 +1,8 @@
 //! Whether the bundled font can draw every character that the sheet prints.
 
 use crate::design::{Design, Heading};
+use crate::paint::metrics;
 use crate::remark::{Code, Remark};
-use crate::sheet::metrics;
 use crate::source::Place;
 
 /// A remark for each text with characters that print as empty boxes.

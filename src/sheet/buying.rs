@@ -4,12 +4,13 @@ use crate::geometry::Point;
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
-use super::layout::Block;
-use super::layout::flow::Flow;
-use super::layout::table::{Align, Cell, Column, Table};
-use super::layout::text::Type;
-use super::mark::{Mark, Stroke};
-use super::{Sheet, cutting, face, needs, outline, page, sizes, style};
+use super::{Sheet, cutting, face, needs, page, sizes};
+use crate::paint::layout::Block;
+use crate::paint::layout::flow::Flow;
+use crate::paint::layout::table::{Align, Cell, Column, Table};
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Mark, Stroke};
+use crate::paint::{outline, style};
 
 /// Room above a heading.
 const BEFORE: f64 = 6.0;

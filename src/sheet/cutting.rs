@@ -10,12 +10,12 @@ use crate::materials::{Article, Cutting, Piece, Spool};
 use crate::units::{Length, UnitStyle};
 
 use super::figure::Scale;
-use super::layout::Block;
-use super::layout::flow::Flow;
-use super::layout::table::{Align, Cell, Column, Table};
-use super::layout::text::Type;
-use super::mark::{Anchor, Fill, Mark, Stroke};
-use super::{outline, style};
+use crate::paint::layout::Block;
+use crate::paint::layout::flow::Flow;
+use crate::paint::layout::table::{Align, Cell, Column, Table};
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Fill, Mark, Stroke};
+use crate::paint::{outline, style};
 
 /// Height of a bar.
 const HEIGHT: f64 = 8.5;
@@ -105,7 +105,7 @@ impl Bar {
     }
 
     fn piece(&mut self, piece: &Piece, number: &str, left: f64, right: f64) {
-        let fill = Some(Fill::Flat(style::ACCENT.mixed(super::mark::Rgb::WHITE, 0.88), 1.0));
+        let fill = Some(Fill::Flat(style::ACCENT.mixed(crate::paint::mark::Rgb::WHITE, 0.88), 1.0));
         let [top, bottom] = TOP_AND_BOTTOM;
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(EDGE) });

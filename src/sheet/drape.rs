@@ -7,9 +7,9 @@ use crate::geometry::Point;
 use crate::pattern::Kind;
 
 use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Extent, Frame, Labels, Scale};
-use super::layout::text::Type;
-use super::layout::{Block, Rect};
-use super::mark::Mark;
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, Rect};
+use crate::paint::mark::Mark;
 
 /// Draws the figure in its room; says its scale for the footer.
 pub fn figure(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {

@@ -6,12 +6,12 @@ use crate::materials::Materials;
 
 use super::Sheet;
 use super::figure::{self, Labels};
-use super::layout::flow::{Flow, Section};
-use super::layout::text::Type;
-use super::layout::{Block, Rect};
-use super::mark::Mark;
 use super::page::Body;
 use super::{drape, facts, legend, needs};
+use crate::paint::layout::flow::{Flow, Section};
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, Rect};
+use crate::paint::mark::Mark;
 
 /// Width of the column beside the drape, without the widest bead drawn in it.
 const COLUMN: f64 = 52.0;
@@ -66,7 +66,7 @@ fn column_width(sheet: &Sheet<'_>) -> f64 {
 }
 
 /// Pages for the lists that the face has no room for.
-fn more(lists: Vec<(&'static str, super::layout::table::SetTable)>, room: Rect) -> Vec<Body> {
+fn more(lists: Vec<(&'static str, crate::paint::layout::table::SetTable)>, room: Rect) -> Vec<Body> {
     let mut flow = Flow::new(room);
     flow.begin(Section { name: "Lists", description: "Lists that the face has no room for.".to_owned() });
     for (title, table) in lists {

@@ -7,9 +7,9 @@ use crate::pattern::Kind;
 use crate::trade::lengths::length_name;
 use crate::units::{Length, UnitStyle};
 
-use super::layout::Block;
-use super::layout::text::Type;
-use super::metrics;
+use crate::paint::layout::Block;
+use crate::paint::layout::text::Type;
+use crate::paint::metrics;
 
 /// Room between two facts.
 const FACT_GAP: f64 = 8.0;

@@ -2,7 +2,7 @@
 
 use crate::art::Ink;
 
-use super::mark::{Fill, Mark, Stop, Stroke, Text};
+use crate::paint::mark::{Fill, Mark, Stop, Stroke, Text};
 
 /// Marks as an ink prints them. Art is drawn in its ink already and stays as it is.
 pub fn inked(marks: Vec<Mark>, ink: Ink) -> Vec<Mark> {

@@ -5,9 +5,9 @@ use crate::art::Stencils;
 use crate::design::Bead;
 use crate::geometry::Point;
 
-use super::layout::Block;
-use super::layout::table::{Align, Cell, Column, Table};
 use super::spec;
+use crate::paint::layout::Block;
+use crate::paint::layout::table::{Align, Cell, Column, Table};
 
 /// One row a bead: letter, drawing, name and size, count.
 pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {

@@ -6,11 +6,12 @@ use crate::geometry::Point;
 use crate::steps::{Step, cautions, steps};
 
 use super::buying::tick;
-use super::layout::Block;
-use super::layout::flow::Flow;
-use super::layout::text::Type;
-use super::mark::{Anchor, Mark, Stroke};
-use super::{Sheet, outline, page, style};
+use super::{Sheet, page};
+use crate::paint::layout::Block;
+use crate::paint::layout::flow::Flow;
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::{outline, style};
 
 /// A last page with more on it than this is not saved by setting steps close.
 const SAVED: f64 = 90.0;

@@ -6,21 +6,15 @@ mod drape;
 mod face;
 mod facts;
 pub mod figure;
-pub mod font;
 mod inked;
-pub mod layout;
 mod legend;
 mod making;
-pub mod mark;
-pub mod metrics;
 mod needs;
-pub mod outline;
 mod page;
 mod proof;
 mod sizes;
 mod spec;
 mod stringing;
-pub mod style;
 mod words;
 
 use crate::Piece;
@@ -31,9 +25,9 @@ use crate::trade::paper::Paper;
 pub use facts::{facts, finished};
 pub use proof::{MOST_PAGES, TooManyPages};
 
-use layout::Rect;
-use layout::flow::Flow;
-use mark::Page;
+use crate::paint::layout::Rect;
+use crate::paint::layout::flow::Flow;
+use crate::paint::mark::Page;
 use page::Body;
 
 /// How a sheet is drawn.

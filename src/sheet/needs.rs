@@ -4,9 +4,9 @@ use crate::Piece;
 use crate::materials::render::words::{amount, is_nothing, lots, said};
 use crate::materials::{Article, Buy, Line, Materials};
 
-use super::layout::Block;
-use super::layout::table::{Align, Cell, Column, Table};
 use super::spec;
+use crate::paint::layout::Block;
+use crate::paint::layout::table::{Align, Cell, Column, Table};
 
 /// Room between the two columns of the short list.
 const COLUMN_GAP: f64 = 10.0;

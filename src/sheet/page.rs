@@ -6,11 +6,11 @@ use crate::trade::paper::Paper;
 
 use super::Style;
 use super::inked::inked;
-use super::layout::flow::{Flow, Poured, Section};
-use super::layout::text::Type;
-use super::layout::{Block, Rect};
-use super::mark::{Anchor, FOOTER, Mark, Page, Stroke, Symbol};
-use super::{metrics, outline, style};
+use crate::paint::layout::flow::{Flow, Poured, Section};
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, Rect};
+use crate::paint::mark::{Anchor, FOOTER, Mark, Page, Stroke, Symbol};
+use crate::paint::{metrics, outline, style};
 
 /// A page's contents, before it has its footer.
 pub struct Body {

@@ -6,10 +6,10 @@ use crate::materials::render::words::long;
 use crate::steps::{self, chart};
 use crate::units::{Length, UnitStyle};
 
-use super::layout::Block;
-use super::layout::table::{Align, Cell, Column, Table};
-use super::layout::text::Type;
 use super::{facts, words};
+use crate::paint::layout::Block;
+use crate::paint::layout::table::{Align, Cell, Column, Table};
+use crate::paint::layout::text::Type;
 
 /// Width of the column of strands' names beside word charts.
 const NAME: f64 = 30.0;

@@ -11,11 +11,12 @@ use crate::steps::{self, chart};
 use crate::units::Length;
 
 use super::figure;
-use super::layout::Block;
-use super::layout::flow::Flow;
-use super::layout::text::Type;
-use super::mark::Mark;
-use super::{Sheet, outline, page, sizes, style, words};
+use super::{Sheet, page, sizes, words};
+use crate::paint::layout::Block;
+use crate::paint::layout::flow::Flow;
+use crate::paint::layout::text::Type;
+use crate::paint::mark::Mark;
+use crate::paint::{outline, style};
 
 /// Room between strands.
 const STRANDS_APART: f64 = 6.0;

@@ -1,8 +1,8 @@
 //! Word charts set with their letters in semibold.
 
-use super::layout::Block;
-use super::layout::text::Type;
-use super::metrics;
+use crate::paint::layout::Block;
+use crate::paint::layout::text::Type;
+use crate::paint::metrics;
 
 /// Sets a chart in lines of a width, a block a line. Letters are those that follow a number: `5A`.
 pub fn set(text: &str, face: Type, width: f64) -> Vec<Block> {

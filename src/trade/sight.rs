@@ -6,7 +6,7 @@
 //! - Missing cones: Machado, Oliveira and Fernandes 2009, severity 1, a matrix on linear RGB. A model
 //!   of the average eye, not of a person's.
 
-use crate::sheet::mark::Rgb;
+use crate::paint::mark::Rgb;
 
 /// Red, green and blue in linear light, 0 to 1.
 type Linear = [f64; 3];

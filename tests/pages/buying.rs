@@ -5,9 +5,10 @@ use festoon::art::Ink;
 use festoon::design::Choice;
 use festoon::materials::render::words::amount;
 use festoon::materials::{Materials, Order, materials};
+use festoon::paint::mark::{Fill, Mark, Page, Rgb};
+use festoon::paint::{outline, style};
 use festoon::sheet::figure::Scale;
-use festoon::sheet::mark::{Fill, Mark, Page, Rgb};
-use festoon::sheet::{self, Style, outline, style};
+use festoon::sheet::{self, Style};
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 

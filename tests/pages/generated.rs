@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use festoon::trade::paper::Paper;
 
 use festoon::Piece;
-use festoon::sheet::mark::Page;
+use festoon::paint::mark::Page;
 
 use super::boxes::{self, boxes};
 use super::stringing::assert_sound;

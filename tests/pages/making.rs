@@ -1,7 +1,7 @@
 //! The making pages: every caution and step is there, each step whole on one page.
 
 use festoon::art;
-use festoon::sheet::mark::{Mark, Page};
+use festoon::paint::mark::{Mark, Page};
 use festoon::steps::{Step, cautions, steps};
 
 use super::boxes::boxes;

@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 
 use festoon::art::Ink;
 use festoon::geometry::Point;
-use festoon::sheet::mark::{Mark, Page};
+use festoon::paint::mark::{Mark, Page};
 use festoon::sheet::{self, MOST_PAGES, Style};
 use festoon::trade::paper::Paper;
-use festoon::{Piece, sheet::outline};
+use festoon::{Piece, paint::outline};
 
 use super::boxes::{self, Found, Seen};
 use super::{PAPERS, margin, read, shipped};

@@ -1,7 +1,7 @@
 //! The stringing pages.
 
 use festoon::Piece;
-use festoon::sheet::mark::Page;
+use festoon::paint::mark::Page;
 use festoon::trade::paper::Paper;
 
 use super::boxes::{self, Found, boxes};

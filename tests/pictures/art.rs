@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use festoon::art::{Ink, Stencils};
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
+use festoon::paint::mark::{Mark, Page, Rgb, Symbol};
+use festoon::paint::outline::flattened;
 use festoon::pattern::{FindingKind, Finish, Shape};
-use festoon::sheet::mark::{Mark, Page, Rgb, Symbol};
-use festoon::sheet::outline::flattened;
 
 use festoon::units::Length;
 use proptest::prelude::*;

@@ -4,8 +4,8 @@ use festoon::art::{Ink, Stencils};
 use festoon::design::Design;
 use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
+use festoon::paint::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
 use festoon::pattern::{CordKind, FindingKind, Finish, Shape};
-use festoon::sheet::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
 
 use crate::reference::assert_reference;
 use crate::samples;

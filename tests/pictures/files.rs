@@ -2,8 +2,8 @@
 
 use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
-use festoon::sheet::layout::text::Type;
-use festoon::sheet::mark::{Anchor, Fill, Mark, Page, Rgb, Step, Stop, Symbol, Text, Weight};
+use festoon::paint::layout::text::Type;
+use festoon::paint::mark::{Anchor, Fill, Mark, Page, Rgb, Step, Stop, Symbol, Text, Weight};
 
 /// A page with a stamped ball in a gradient, and a text.
 pub fn page(stamps: u32) -> Page {

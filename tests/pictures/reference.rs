@@ -8,7 +8,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use festoon::export::{Effort, png};
-use festoon::sheet::mark::Page;
+use festoon::paint::mark::Page;
 
 /// How much a channel may differ.
 const STEP: u8 = 1;

@@ -1,8 +1,8 @@
 //! A design with the beads and findings that a test asks for.
 
 use festoon::design::{Bead, Build, Closure, Cord, Design, Finding, Heading, Wear};
+use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, FindingKind, Finish, Kind, Shape};
-use festoon::sheet::mark::Rgb;
 use festoon::source::Place;
 use festoon::units::{Length, Mass, UnitStyle};
 

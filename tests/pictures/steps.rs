@@ -3,9 +3,9 @@
 use festoon::art::{STEP_SIZE, step};
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
-use festoon::sheet::layout::Block;
-use festoon::sheet::mark::{Mark, Page};
-use festoon::sheet::outline::flattened;
+use festoon::paint::layout::Block;
+use festoon::paint::mark::{Mark, Page};
+use festoon::paint::outline::flattened;
 use festoon::steps::Drawing;
 
 /// The points of all outlines, with the corners that the lines' thickness adds to each.

@@ -2,9 +2,9 @@
 
 use festoon::export::svg;
 use festoon::geometry::Point;
-use festoon::sheet::font;
-use festoon::sheet::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
-use festoon::sheet::metrics;
+use festoon::paint::font;
+use festoon::paint::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
+use festoon::paint::metrics;
 use resvg::usvg::{Node, Options, Tree};
 
 const SIZE: f64 = 10.0;

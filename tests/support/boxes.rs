@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use festoon::geometry::Point;
-use festoon::sheet::mark::{Anchor, Mark, Page, Step, Stroke, Text};
-use festoon::sheet::{metrics, outline};
+use festoon::paint::mark::{Anchor, Mark, Page, Step, Stroke, Text};
+use festoon::paint::{metrics, outline};
 
 /// An upright box.
 #[derive(Clone, Copy, Debug, PartialEq)]

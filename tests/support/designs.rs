@@ -1,8 +1,8 @@
 //! Designs made by hand, for stages that start from one.
 
 use festoon::design::*;
+use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape};
-use festoon::sheet::mark::Rgb;
 use festoon::source::Place;
 use festoon::units::{Length, Mass, Money, UnitStyle};
 

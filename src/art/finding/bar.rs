@@ -2,8 +2,8 @@
 
 use super::{Drawing, or};
 use crate::geometry::Point;
-use crate::sheet::mark::Mark;
-use crate::sheet::outline::{circle, ellipse, rounded_rect};
+use crate::paint::mark::Mark;
+use crate::paint::outline::{circle, ellipse, rounded_rect};
 
 /// Where a bar's holes lie across the piece.
 fn holes(drawing: &Drawing) -> Vec<f64> {

@@ -5,8 +5,8 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::{Drawing, or};
 use crate::geometry::Point;
-use crate::sheet::mark::Mark;
-use crate::sheet::outline::{arc, circle, curve, line, rounded_rect};
+use crate::paint::mark::Mark;
+use crate::paint::outline::{arc, circle, curve, line, rounded_rect};
 
 /// The small ring at the strand's side, of a radius to its wire's middle.
 fn eye(drawing: &Drawing, radius: f64, thick: f64) -> Vec<Mark> {

@@ -4,8 +4,8 @@ use std::f64::consts::FRAC_PI_2;
 
 use super::{Drawing, or};
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Step};
-use crate::sheet::outline::{arc, circle, ellipse, line};
+use crate::paint::mark::{Mark, Step};
+use crate::paint::outline::{arc, circle, ellipse, line};
 
 /// A trigger clasp: the ring that it hangs by, then a claw that a sprung lever closes.
 pub fn clasp(drawing: &Drawing) -> Vec<Mark> {

@@ -4,9 +4,9 @@ use std::f64::consts::PI;
 
 use super::{Drawing, or};
 use crate::geometry::Point;
+use crate::paint::mark::{Mark, Step};
+use crate::paint::outline::{arc, circle, ellipse, line, rounded_rect};
 use crate::pattern::FindingKind;
-use crate::sheet::mark::{Mark, Step};
-use crate::sheet::outline::{arc, circle, ellipse, line, rounded_rect};
 
 fn at(x: f64, y: f64) -> Point {
     Point::new(x, y)

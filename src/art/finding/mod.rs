@@ -11,8 +11,8 @@ use super::light::{Ink, Light, shading, toned};
 use super::wire::wire;
 use crate::design::Finding;
 use crate::geometry::Point;
+use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::pattern::{FindingKind, Finish};
-use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::units::Length;
 
 pub use loops::{closed_pin, link, link_on_edge};

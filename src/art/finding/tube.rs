@@ -2,8 +2,8 @@
 
 use super::{Drawing, or};
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Step};
-use crate::sheet::outline::{circle, curve, line, polyline, rounded_rect};
+use crate::paint::mark::{Mark, Step};
+use crate::paint::outline::{circle, curve, line, polyline, rounded_rect};
 
 /// Wall of a stamped finding in mm; common practice, no source.
 const WALL: f64 = 0.4;

@@ -2,9 +2,9 @@
 
 use super::pen::{PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, stretch, tail, wire};
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Step};
-use crate::sheet::outline::{circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
-use crate::sheet::style;
+use crate::paint::mark::{Mark, Step};
+use crate::paint::outline::{circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
+use crate::paint::style;
 
 /// A bare cord through a crimp, round a ring and back, its tail beside it.
 pub fn open() -> Vec<Mark> {

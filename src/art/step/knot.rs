@@ -9,8 +9,8 @@ use std::f64::consts::PI;
 
 use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, stretch, tinted, wire};
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Rgb, Step};
-use crate::sheet::outline::{arc, circle, curve, mapped, polyline};
+use crate::paint::mark::{Mark, Rgb, Step};
+use crate::paint::outline::{arc, circle, curve, mapped, polyline};
 
 /// Points for each crossing of a twist.
 const FINE: u32 = 12;

@@ -10,8 +10,8 @@ mod pen;
 mod pin;
 
 use crate::geometry::Point;
-use crate::sheet::layout::Block;
-use crate::sheet::mark::Mark;
+use crate::paint::layout::Block;
+use crate::paint::mark::Mark;
 use crate::steps::Drawing;
 
 /// Width and height of every drawing, the thickness of its lines included.

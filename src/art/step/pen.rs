@@ -3,8 +3,8 @@
 use std::f64::consts::FRAC_PI_2;
 
 use crate::geometry::Point;
-use crate::sheet::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::sheet::{outline, style};
+use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::{outline, style};
 
 /// Thickness of a cord, edges included.
 const CORD: f64 = 1.0;

@@ -5,9 +5,9 @@ use std::f64::consts::{PI, TAU};
 use super::crimp::gathered;
 use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, line, metal, wire, wire_over};
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Step, Stroke};
-use crate::sheet::outline::{arc, circle, polygon, polyline, rounded_rect};
-use crate::sheet::style;
+use crate::paint::mark::{Mark, Step, Stroke};
+use crate::paint::outline::{arc, circle, polygon, polyline, rounded_rect};
+use crate::paint::style;
 
 /// A cone on its way down a pin's wire, over the loops on the eye and their crimps.
 pub fn cone(strands: u8) -> Vec<Mark> {

@@ -4,8 +4,8 @@ mod linen;
 mod slate;
 
 use crate::geometry::Point;
-use crate::sheet::mark::{Fill, Mark, Rgb, Stop, Symbol};
-use crate::sheet::outline;
+use crate::paint::mark::{Fill, Mark, Rgb, Stop, Symbol};
+use crate::paint::outline;
 
 use super::Ground;
 

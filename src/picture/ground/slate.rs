@@ -2,9 +2,9 @@
 
 use super::{falloff, sheet, solid};
 use crate::geometry::Point;
+use crate::paint::mark::{Fill, Mark, Rgb, Stop, Stroke, Symbol};
+use crate::paint::outline;
 use crate::picture::noise;
-use crate::sheet::mark::{Fill, Mark, Rgb, Stop, Stroke, Symbol};
-use crate::sheet::outline;
 
 /// Clouds of lighter and darker stone.
 const CLOUDS: u32 = 260;

@@ -9,7 +9,7 @@ use crate::art::Stencils;
 use crate::design::{Bit, Design, Sharers, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
-use crate::sheet::mark::Mark;
+use crate::paint::mark::Mark;
 
 use super::Frame;
 

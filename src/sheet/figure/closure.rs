@@ -6,8 +6,8 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part};
 use crate::geometry::Point;
+use crate::paint::mark::Mark;
 use crate::pattern::{FindingKind, Kind};
-use crate::sheet::mark::Mark;
 
 use super::{Extent, Frame};
 

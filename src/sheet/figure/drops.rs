@@ -3,8 +3,8 @@
 
 use crate::Piece;
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Stroke};
-use crate::sheet::{outline, style};
+use crate::paint::mark::{Mark, Stroke};
+use crate::paint::{outline, style};
 
 use super::labels::{disc, discs_fit, is_numbered, lowest};
 use super::{DISC, Frame};

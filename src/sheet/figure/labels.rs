@@ -8,11 +8,11 @@ use crate::Piece;
 use crate::design::{Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
-use crate::sheet::layout::table::{Align, Cell, Column, Table};
-use crate::sheet::layout::text::Type;
-use crate::sheet::layout::{Block, Rect};
-use crate::sheet::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
-use crate::sheet::{metrics, outline, style};
+use crate::paint::layout::table::{Align, Cell, Column, Table};
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, Rect};
+use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
+use crate::paint::{metrics, outline, style};
 use crate::units::Length;
 
 use super::{Extent, Frame, lowest_point};

@@ -7,7 +7,7 @@ use crate::art::Stencils;
 use crate::design::{Design, Part};
 use crate::drape::{Hung, Joint, Ring, Seat};
 use crate::geometry::Point;
-use crate::sheet::mark::Mark;
+use crate::paint::mark::Mark;
 
 use super::closure::side;
 use super::strands::strung;

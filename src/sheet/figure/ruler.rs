@@ -1,9 +1,9 @@
 //! The running ruler: millimetres with figures at the centimetres, inches in eighths, or both.
 
 use crate::geometry::Point;
-use crate::sheet::layout::text::Type;
-use crate::sheet::mark::{Anchor, Mark, Stroke};
-use crate::sheet::{outline, style};
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::{outline, style};
 use crate::units::{INCH, UnitStyle};
 
 /// Length of the ticks at the figures.
@@ -86,7 +86,7 @@ impl Ruler {
         stretches: &[Stretch],
         base: f64,
         down: f64,
-    ) -> (Vec<crate::sheet::mark::Step>, Vec<Mark>) {
+    ) -> (Vec<crate::paint::mark::Step>, Vec<Mark>) {
         let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
         let unit = Type::TINY.width(edge.unit);
         let mut figures = vec![Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start)];

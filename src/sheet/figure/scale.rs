@@ -1,8 +1,8 @@
 //! Round scales and the bar that shows them.
 
 use crate::geometry::Point;
-use crate::sheet::mark::{Anchor, Fill, Mark, Stroke, Text, Weight};
-use crate::sheet::{outline, style};
+use crate::paint::mark::{Anchor, Fill, Mark, Stroke, Text, Weight};
+use crate::paint::{outline, style};
 use crate::units::{INCH, UnitStyle};
 
 /// A round scale: so many on paper to so many of the piece.

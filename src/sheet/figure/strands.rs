@@ -5,8 +5,8 @@ use crate::art::Stencils;
 use crate::design::{Bit, Dangle, Design, Finding, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
+use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
-use crate::sheet::mark::Mark;
 
 use super::bars::{bars, middle, shared};
 use super::{Extent, Frame, ends, straightened};

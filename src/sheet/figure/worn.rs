@@ -3,8 +3,8 @@
 use crate::Piece;
 use crate::drape::Worn;
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Stroke};
-use crate::sheet::{outline, style};
+use crate::paint::mark::{Mark, Stroke};
+use crate::paint::{outline, style};
 
 use super::labels::is_numbered;
 use super::{DISC, Extent, Frame, lowest_point, straightened};
@@ -81,7 +81,7 @@ fn strand(line: &[Point], frame: &Frame) -> Mark {
     stroke(outline::polyline(&straightened(&points)), 0.5)
 }
 
-fn stroke(outline: Vec<crate::sheet::mark::Step>, width: f64) -> Mark {
+fn stroke(outline: Vec<crate::paint::mark::Step>, width: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(style::INK, width) }) }
 }
 

@@ -2,10 +2,11 @@
 //! map of the pages.
 
 use crate::geometry::Point;
-use crate::sheet::layout::text::Type;
-use crate::sheet::layout::{Block, Rect};
-use crate::sheet::mark::{Mark, Stroke};
-use crate::sheet::{Sheet, outline, style};
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, Rect};
+use crate::paint::mark::{Mark, Stroke};
+use crate::paint::{outline, style};
+use crate::sheet::Sheet;
 use crate::units::INCH;
 
 use super::map::Map;

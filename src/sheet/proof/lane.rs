@@ -5,11 +5,11 @@ use crate::art::Stencils;
 use crate::design::{Bit, Design, Part, Rest, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
+use crate::paint::layout::Block;
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Mark, Stroke};
+use crate::paint::{outline, style};
 use crate::sheet::figure::{self, Extent, Frame, Ruler, Stretch};
-use crate::sheet::layout::Block;
-use crate::sheet::layout::text::Type;
-use crate::sheet::mark::{Mark, Stroke};
-use crate::sheet::{outline, style};
 use crate::units::{Length, UnitStyle};
 
 use super::tile::Window;

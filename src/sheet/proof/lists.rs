@@ -3,12 +3,12 @@
 use crate::art::Stencils;
 use crate::geometry::Point;
 use crate::materials::Article;
+use crate::paint::layout::flow::Flow;
+use crate::paint::layout::table::{Align, Cell, Column, Table};
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, Rect};
+use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
-use crate::sheet::layout::flow::Flow;
-use crate::sheet::layout::table::{Align, Cell, Column, Table};
-use crate::sheet::layout::text::Type;
-use crate::sheet::layout::{Block, Rect};
-use crate::sheet::mark::Mark;
 use crate::sheet::{Sheet, face, legend, spec};
 
 use super::GAP;

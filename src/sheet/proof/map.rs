@@ -1,10 +1,10 @@
 //! The map: how the pages of strands lie beside one another.
 
 use crate::geometry::Point;
-use crate::sheet::layout::Rect;
-use crate::sheet::layout::text::Type;
-use crate::sheet::mark::{Anchor, Fill, Mark, Stroke};
-use crate::sheet::{outline, style};
+use crate::paint::layout::Rect;
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Fill, Mark, Stroke};
+use crate::paint::{outline, style};
 
 use super::tile::Tiling;
 
@@ -53,7 +53,7 @@ impl Map {
 
 fn cell(corner: Point, index: usize, here: bool) -> [Mark; 2] {
     let fill = here.then_some(Fill::Flat(style::INK, 1.0));
-    let colour = if here { crate::sheet::mark::Rgb::WHITE } else { style::INK };
+    let colour = if here { crate::paint::mark::Rgb::WHITE } else { style::INK };
     let stroke = Some(Stroke::new(style::INK, 0.15));
     let baseline = corner + Point::new(CELL.0 / 2.0, CELL.1 / 2.0 + style::TINY * 0.34);
     [

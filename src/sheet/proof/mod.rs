@@ -22,8 +22,8 @@ use map::Map;
 use tile::Tiling;
 
 use super::Sheet;
-use super::mark::Mark;
 use super::page::Body;
+use crate::paint::mark::Mark;
 
 /// Room between the squares and what is below them, and between lanes.
 const GAP: f64 = 5.0;

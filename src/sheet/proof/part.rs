@@ -2,8 +2,8 @@
 
 use crate::art::Stencils;
 use crate::geometry::Point;
-use crate::sheet::layout::Rect;
-use crate::sheet::mark::Mark;
+use crate::paint::layout::Rect;
+use crate::paint::mark::Mark;
 
 /// Marks without those outside a room, cut off at its edges. Words that do not begin in the room are
 /// left out.

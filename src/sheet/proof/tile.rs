@@ -11,10 +11,10 @@ use std::ops::Range;
 use crate::Piece;
 use crate::art::Stencils;
 use crate::geometry::Point;
-use crate::sheet::layout::Rect;
-use crate::sheet::layout::text::Type;
-use crate::sheet::mark::{Anchor, Mark, Stroke};
-use crate::sheet::{outline, style};
+use crate::paint::layout::Rect;
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::{outline, style};
 
 use super::lane::Lane;
 use super::part::part;

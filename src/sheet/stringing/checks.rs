@@ -1,11 +1,11 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
 use crate::design::{Bit, Design, Rest, Strand, What};
+use crate::paint::layout::Block;
+use crate::paint::layout::text::Type;
 use crate::pattern::CordKind;
 use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
-use crate::sheet::layout::Block;
-use crate::sheet::layout::text::Type;
 use crate::steps;
 use crate::units::{Length, UnitStyle};
 

@@ -2,8 +2,8 @@
 
 use crate::design::{Dangle, Design, What};
 use crate::geometry::Point;
-use crate::sheet::layout::text::Type;
-use crate::sheet::mark::{Anchor, Mark};
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark};
 
 use super::line::Placed;
 

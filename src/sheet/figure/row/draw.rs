@@ -5,11 +5,11 @@ use std::f64::consts::PI;
 use crate::art::Stencils;
 use crate::design::{Dangle, Design, End, What};
 use crate::geometry::Point;
+use crate::paint::mark::{Mark, Stroke};
+use crate::paint::{outline, style};
 use crate::pattern::CordKind;
 use crate::sheet::figure::ends;
 use crate::sheet::figure::strands::{branch, strung_finding};
-use crate::sheet::mark::{Mark, Stroke};
-use crate::sheet::{outline, style};
 
 use super::line::{Line, Placed};
 use super::size::{self, TAIL};

@@ -2,9 +2,9 @@
 
 use crate::design::Design;
 use crate::geometry::Point;
-use crate::sheet::layout::text::Type;
-use crate::sheet::mark::{Anchor, Mark, Stroke};
-use crate::sheet::{outline, style};
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::{outline, style};
 use crate::units::{Length, UnitStyle, fraction};
 
 use super::line::Placed;

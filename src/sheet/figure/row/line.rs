@@ -6,10 +6,10 @@
 use crate::art::Stencils;
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
+use crate::paint::layout::Block;
+use crate::paint::mark::Mark;
+use crate::paint::style;
 use crate::sheet::figure::ruler::{Ruler, Stretch};
-use crate::sheet::layout::Block;
-use crate::sheet::mark::Mark;
-use crate::sheet::style;
 
 use super::beside;
 use super::draw;

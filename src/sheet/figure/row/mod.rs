@@ -16,8 +16,8 @@ mod span;
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::sheet::layout::Block;
-use crate::sheet::layout::text::Type;
+use crate::paint::layout::Block;
+use crate::paint::layout::text::Type;
 use crate::units::Length;
 
 use elide::Part;

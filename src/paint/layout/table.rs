@@ -1,8 +1,8 @@
 //! Tables: columns as wide as their contents, cells that wrap, thin rules, repeated headings.
 
 use crate::geometry::Point;
-use crate::sheet::mark::{Mark, Stroke};
-use crate::sheet::{outline, style};
+use crate::paint::mark::{Mark, Stroke};
+use crate::paint::{outline, style};
 
 use super::Block;
 use super::text::Type;

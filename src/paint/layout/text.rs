@@ -1,8 +1,8 @@
 //! Lines and paragraphs of measured text.
 
 use crate::geometry::Point;
-use crate::sheet::mark::{Anchor, Mark, Rgb, Text, Weight};
-use crate::sheet::{metrics, style};
+use crate::paint::mark::{Anchor, Mark, Rgb, Text, Weight};
+use crate::paint::{metrics, style};
 
 use super::Block;
 

@@ -1,7 +1,7 @@
 //! Pouring blocks into pages.
 
 use crate::geometry::Point;
-use crate::sheet::mark::Mark;
+use crate::paint::mark::Mark;
 
 use super::table::SetTable;
 use super::{Block, Rect};
@@ -186,7 +186,7 @@ impl Flow {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sheet::layout::text::Type;
+    use crate::paint::layout::text::Type;
 
     #[test]
     fn a_full_page_turns_and_a_heading_goes_with_its_text() {

@@ -1,0 +1,10 @@
+//! A leaf that draws and knows nothing of beads: marks, outlines, type and its widths, layout.
+//!
+//! All that draws stands on it: `art`, `sheet`, `picture`, `gallery` and `export`.
+
+pub mod font;
+pub mod layout;
+pub mod mark;
+pub mod metrics;
+pub mod outline;
+pub mod style;

@@ -1,0 +1,81 @@
+//! Who may use whom: data walks one way, so no module imports from one that stands later.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// The rooms of the library, each using only those before it.
+const ORDER: &[&str] = &[
+    "source",
+    "units",
+    "geometry",
+    "paint",
+    "remark",
+    "trade",
+    "pattern",
+    "design",
+    "drape",
+    "materials",
+    "rules",
+    "steps",
+    "art",
+    "measure",
+    "sheet",
+    "picture",
+    "gallery",
+    "export",
+];
+
+#[test]
+fn no_module_imports_from_a_later_stage() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let wrong = ORDER.iter().enumerate().flat_map(|(place, room)| {
+        files(&root, room)
+            .into_iter()
+            .flat_map(move |file| later(&file, place).into_iter().map(move |user| (file.clone(), user)))
+    });
+    let wrong = wrong.map(|(file, user)| format!("{} uses {user}", file.display())).collect::<Vec<_>>();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn the_order_names_every_room() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/lib.rs");
+    let text = fs::read_to_string(root).unwrap();
+    let rooms = text.lines().filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';'));
+    let mut rooms = rooms.collect::<Vec<_>>();
+    let mut order = ORDER.to_vec();
+    rooms.sort_unstable();
+    order.sort_unstable();
+    assert_eq!(rooms, order);
+}
+
+/// The files of a room.
+fn files(root: &Path, room: &str) -> Vec<PathBuf> {
+    let file = root.join(room).with_extension("rs");
+    let mut found = if file.exists() { vec![file] } else { Vec::new() };
+    let mut folders = vec![root.join(room)];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(folder).into_iter().flatten() {
+            let path = entry.unwrap().path();
+            if path.is_dir() { folders.push(path) } else { found.push(path) }
+        }
+    }
+    found.retain(|path| path.extension().is_some_and(|ending| ending == "rs"));
+    found
+}
+
+/// The rooms later than a place that a file names; what its own tests build is theirs.
+fn later(file: &Path, place: usize) -> Vec<&'static str> {
+    let text = fs::read_to_string(file).unwrap();
+    let text = text.split("#[cfg(test)]").next().unwrap_or_default().to_owned();
+    ORDER[place + 1..].iter().copied().filter(|room| uses(&text, room)).collect()
+}
+
+fn uses(text: &str, room: &str) -> bool {
+    let name = format!("crate::{room}");
+    text.lines().filter(|line| !line.trim_start().starts_with("//")).any(|line| {
+        line.match_indices(&name).any(|(at, _)| {
+            !line[at + name.len()..].starts_with(|letter: char| letter.is_alphanumeric() || letter == '_')
+        })
+    })
+}
