@@ -5,8 +5,8 @@
 
 use png::{BitDepth, ColorType, Compression, PixelDimensions, SrgbRenderingIntent, Unit};
 use rayon::prelude::*;
-use resvg::tiny_skia::{Color, Pixmap, PixmapMut, Transform};
 use resvg::usvg::Tree;
+use tiny_skia::{Color, Pixmap, PixmapMut, Transform};
 
 use super::{ExportError, tree::tree};
 use crate::paint::mark::Page;
