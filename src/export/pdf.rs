@@ -41,6 +41,9 @@ pub struct About {
 }
 
 /// Writes the pages as one PDF. Pages may be made one by one, when their turn comes.
+///
+/// # Errors
+/// Where a page has no area, or the drawing library refuses it.
 pub fn pdf<P: Borrow<Page>>(pages: impl IntoIterator<Item = P>, about: &About) -> Result<Vec<u8>, ExportError> {
     let mut document = Document::new_with(SerializeSettings { enable_tagging: true, ..SerializeSettings::default() });
     document.set_metadata(metadata(about));

@@ -17,6 +17,9 @@ static FONTS: LazyLock<Arc<fontdb::Database>> = LazyLock::new(|| {
 });
 
 /// Parses a page's SVG.
+///
+/// # Errors
+/// Where the page has no area, or its SVG is refused.
 pub fn tree(page: &Page) -> Result<Tree, ExportError> {
     let has_area = page.width > 0.0 && page.height > 0.0 && (page.width * page.height).is_finite();
     if !has_area {

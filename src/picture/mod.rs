@@ -41,6 +41,7 @@ pub struct Style {
 
 /// What a piece lies on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Ground {
     /// An even colour, a little darker towards the edges.
     Plain(Rgb),
@@ -70,6 +71,7 @@ impl Ground {
 
 /// A picture's width to its height.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Proportion {
     /// 1 : 1.
     Square,
