@@ -130,6 +130,8 @@ fn true_size(dpi: f64) -> PixelDimensions {
 
 #[cfg(test)]
 mod tests {
+    use std::sync::Arc;
+
     use super::*;
     use crate::geometry::Point;
     use crate::paint::mark::{Fill, Mark, Rgb, Step};
@@ -142,7 +144,7 @@ mod tests {
         });
         let fill = Some(Fill::Flat(Rgb(10, 120, 200), 1.0));
         let marks = vec![Mark::Shape { outline: outline.collect(), fill, stroke: None }];
-        Page { width, height, title: String::new(), description: String::new(), symbols: Vec::new(), marks }
+        Page { width, height, title: String::new(), description: String::new(), symbols: Arc::default(), marks }
     }
 
     fn decoded(file: &[u8]) -> (png::OutputInfo, Option<PixelDimensions>, Vec<u8>) {

@@ -65,7 +65,7 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     buying::pour(&mut flow, &sheet, &materials);
     making::pour(&mut flow, &sheet);
     bodies.extend(flow.into_pages().into_iter().map(Body::from));
-    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
+    page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 
 /// The proof: straight strands, closure, findings and beads at actual size.
@@ -76,5 +76,5 @@ pub fn proof(piece: &Piece, style: &Style) -> Result<Vec<Page>, TooManyPages> {
     let sheet = Sheet { piece, style };
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let bodies = proof::proof(&sheet, &mut stencils)?;
-    Ok(page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style))
+    Ok(page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style))
 }
