@@ -179,7 +179,7 @@ fn every_seat_is_where_its_station_is() {
 fn a_strand_shorter_than_the_span_is_a_fault() {
     let strands = strand("a", "length: 450 mm,", "20 six") + &strand("b", "length: 300 mm,", "20 six");
     let found = hang(&necklace(&strands), Some(320.0)).map(|drape| drape.span);
-    assert!(matches!(found, Err(Fault { strand: 1, why: Unhung::TooShort(by) }) if (by - 20.0).abs() < 1e-9));
+    assert!(matches!(found, Err(Fault { strand: 1, why: Unhung::TooShort(by), .. }) if (by - 20.0).abs() < 1e-9));
 }
 
 #[test]

@@ -19,6 +19,7 @@ use crate::geometry::Point;
 
 /// Where everything hangs.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Drape {
     /// Distance between the innermost strand's two points.
     pub span: f64,

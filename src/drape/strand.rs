@@ -1,18 +1,18 @@
 //! Hanging a whole design: each strand in its place, and what follows from all of them.
 
-use rayon::prelude::*;
-
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
 use super::{Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
 use crate::design::{Design, Strand, What};
 use crate::geometry::Point;
+use crate::many;
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
 use crate::units::Length;
 
 /// A strand that cannot be hung.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Fault {
     /// Its index in the design.
     pub strand: usize,
@@ -66,7 +66,7 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         (None, Kind::Earrings) if design.closure.loops => Hold::Points(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
     };
-    let strands: Vec<_> = design.strands.par_iter().map(|strand| place(design, strand, hold)).collect();
+    let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
     for (strand, placed) in strands.into_iter().enumerate() {
         let (chain, placed) = placed.map_err(|why| Fault { strand, why })?;

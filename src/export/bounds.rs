@@ -4,29 +4,29 @@
 use std::collections::BTreeMap;
 
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Page, Step};
+use crate::paint::mark::{Key, Mark, Page, Step, Symbol};
 
 /// A box: its upper left and lower right corners, in mm.
 pub type Box = (Point, Point);
 
 /// How far the symbols of a page reach.
 #[derive(Debug)]
-pub struct Bounds<'a> {
+pub struct Bounds {
     /// Of each symbol the farthest distance of anything in it from its origin.
-    reach: BTreeMap<&'a str, f64>,
+    reach: BTreeMap<Key, f64>,
     page: Box,
 }
 
-impl<'a> Bounds<'a> {
-    /// Measures a page's symbols. A symbol that stamps another must come after it.
-    pub fn of(page: &'a Page) -> Self {
+impl Bounds {
+    /// Measures symbols of a page. A symbol that stamps another must come after it.
+    pub fn of(page: &Page, symbols: &[&Symbol]) -> Self {
         let mut bounds = Self { reach: BTreeMap::new(), page: (Point::ORIGIN, Point::new(page.width, page.height)) };
-        for symbol in &page.symbols {
+        for symbol in symbols {
             let reach = bounds.around(&symbol.marks).map_or(0.0, |(low, high)| {
                 let far = |low: f64, high: f64| low.abs().max(high.abs());
                 Point::new(far(low.x, high.x), far(low.y, high.y)).length()
             });
-            bounds.reach.insert(&symbol.id, reach);
+            bounds.reach.insert(symbol.key, reach);
         }
         bounds
     }
@@ -56,7 +56,7 @@ impl<'a> Bounds<'a> {
             }
             Mark::Text(text) => Some(round(text.at, text.size * (1.0 + text.text.chars().count() as f64))),
             Mark::Stamp { symbol, at, scale, .. } => {
-                Some(round(*at, self.reach.get(symbol.as_str()).copied().unwrap_or(0.0) * scale))
+                Some(round(*at, self.reach.get(symbol).copied().unwrap_or(0.0) * scale))
             }
             Mark::Group { marks, .. } => self.around(marks),
             Mark::Raised { shadow, marks } => {
@@ -100,7 +100,7 @@ fn corners(step: &Step) -> Vec<Point> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::paint::mark::{Rgb, Shadow, Stroke, Symbol};
+    use crate::paint::mark::{Rgb, Shadow, Stroke};
     use crate::paint::outline;
 
     #[test]
@@ -110,13 +110,13 @@ mod tests {
             fill: None,
             stroke: Some(Stroke::new(Rgb::BLACK, 1.0)),
         };
-        let symbols = vec![Symbol { id: "s".into(), marks: vec![line(Point::ORIGIN, Point::new(3.0, 0.0))] }];
-        let stamp = Mark::Stamp { symbol: "s".into(), at: Point::new(50.0, 50.0), angle: 1.0, scale: 2.0 };
+        let symbols = [Symbol { key: Key::new("s"), marks: vec![line(Point::ORIGIN, Point::new(3.0, 0.0))] }];
+        let stamp = Mark::Stamp { symbol: Key::new("s"), at: Point::new(50.0, 50.0), angle: 1.0, scale: 2.0 };
         let shadow = Shadow { throw: Point::new(4.0, 0.0), blur: 1.0, colour: Rgb::BLACK, opacity: 1.0 };
         let marks = vec![Mark::Raised { shadow, marks: vec![stamp] }];
         let (title, description) = (String::new(), String::new());
-        let page = Page { width: 100.0, height: 100.0, title, description, symbols, marks };
-        let (low, high) = Bounds::of(&page).on_page(&page.marks, 0.0);
+        let page = Page { width: 100.0, height: 100.0, title, description, symbols: symbols.into(), marks };
+        let (low, high) = Bounds::of(&page, &page.symbols.iter().collect::<Vec<_>>()).on_page(&page.marks, 0.0);
         assert!(low.x <= 50.0 - 2.0 * 3.5 - 3.0 && high.x >= 50.0 + 2.0 * 3.5 + 4.0 + 3.0);
         assert!(low.y > 30.0 && high.y < 70.0);
     }

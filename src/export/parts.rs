@@ -118,6 +118,8 @@ fn gather_labels<'a>(marks: &'a [Mark], labels: &mut Vec<&'a str>) {
 
 #[cfg(test)]
 mod tests {
+    use std::sync::Arc;
+
     use super::*;
     use crate::geometry::Point;
     use crate::paint::layout::Block;
@@ -146,7 +148,7 @@ mod tests {
         marks.extend(Type::HEADING.line("Beads").marks);
         marks.extend([group(""), group(FOOTER)]);
         let (title, description) = (String::new(), String::new());
-        let page = Page { width: 9.0, height: 9.0, title, description, symbols: Vec::new(), marks };
+        let page = Page { width: 9.0, height: 9.0, title, description, symbols: Arc::default(), marks };
         let roles: Vec<_> = parts(&page).into_iter().map(|part| (part.role, part.marks.len())).collect();
         let expected = [
             (Role::Heading(1, "Reeds".into()), 1),

@@ -7,6 +7,7 @@
 
 use std::borrow::Borrow;
 use std::num::NonZeroU16;
+use std::sync::Arc;
 
 use krilla::destination::XyzDestination;
 use krilla::geom::{Point, Size};
@@ -19,7 +20,6 @@ use krilla::{Document, SerializeSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
 use super::parts::{Part, Role, parts};
-use super::svg::used;
 use super::{ExportError, tree::tree};
 use crate::paint::mark::Page;
 use crate::units::INCH;
@@ -41,6 +41,9 @@ pub struct About {
 }
 
 /// Writes the pages as one PDF. Pages may be made one by one, when their turn comes.
+///
+/// # Errors
+/// Where a page has no area, or the drawing library refuses it.
 pub fn pdf<P: Borrow<Page>>(pages: impl IntoIterator<Item = P>, about: &About) -> Result<Vec<u8>, ExportError> {
     let mut document = Document::new_with(SerializeSettings { enable_tagging: true, ..SerializeSettings::default() });
     document.set_metadata(metadata(about));
@@ -104,9 +107,7 @@ fn draw_part(surface: &mut Surface<'_>, page: &Page, part: &Part<'_>, size: Size
 fn alone(page: &Page, part: &Part<'_>) -> Page {
     let (title, description) = (String::new(), String::new());
     let marks = part.read_apart();
-    let mut alone = Page { width: page.width, height: page.height, title, description, symbols: Vec::new(), marks };
-    alone.symbols = used(&alone.marks, &page.symbols).into_iter().cloned().collect();
-    alone
+    Page { width: page.width, height: page.height, title, description, symbols: Arc::clone(&page.symbols), marks }
 }
 
 /// The tag of a part, if readers are to hear of it. The page's description goes to its first figure.

@@ -30,6 +30,7 @@ macro_rules! codes {
     ($($variant:ident = $code:literal, $level:ident, $explain:literal;)*) => {
         /// A stable name for one kind of remark.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[non_exhaustive]
         pub enum Code {
             $(#[doc = $explain] $variant,)*
         }
