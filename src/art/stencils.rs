@@ -82,7 +82,7 @@ impl<'a> Stencils<'a> {
         let stamps = places(path, inside).into_iter().enumerate();
         // Links overlap by the thickness of the wire on either side.
         let marks = stamps.map(|(i, (at, angle))| self.link(index, i % 2 == 1, at, angle, scale)).collect();
-        Mark::Group { label: String::new(), marks }
+        Mark::ornament(marks)
     }
 
     fn link(&mut self, index: usize, on_edge: bool, at: Point, angle: f64, scale: f64) -> Mark {
@@ -102,7 +102,7 @@ impl<'a> Stencils<'a> {
     #[must_use]
     pub fn cord(&self, index: usize, path: &[Point], scale: f64) -> Mark {
         let cord = &self.design.cords[index];
-        Mark::Group { label: String::new(), marks: cord::marks(cord, path, drawn(cord, scale), self.ink) }
+        Mark::ornament(cord::marks(cord, path, drawn(cord, scale), self.ink))
     }
 
     /// A strand's bare cord along a path, its legs side by side.
@@ -111,7 +111,7 @@ impl<'a> Stencils<'a> {
         let thick = drawn(&self.design.cords[strand.cord], scale);
         let aside = |leg: u32| (f64::from(leg) - f64::from(strand.legs - 1) / 2.0) * thick;
         let legs = (0..strand.legs).map(|leg| self.cord(strand.cord, &cord::beside(path, aside(leg)), scale));
-        Mark::Group { label: String::new(), marks: legs.collect() }
+        Mark::ornament(legs.collect())
     }
 
     /// Length in mm of a finding that is a bead cap.

@@ -129,7 +129,7 @@ impl Writer<'_> {
             Mark::Shape { outline, fill, stroke } => self.shape(outline, fill.as_ref(), stroke.as_ref()),
             Mark::Text(text) => Some(line_of_text(text)),
             Mark::Stamp { symbol, at, angle, scale } => Some(stamp(*symbol, *at, *angle, *scale)),
-            Mark::Group { label, marks } => Some(self.group(label, marks)),
+            Mark::Group { role, marks } => Some(self.group(role.label(), marks)),
             Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
             Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
             Mark::Clipped { low, high, marks } => Some(self.clipped(*low, *high, marks)),
@@ -366,7 +366,7 @@ mod tests {
 
     #[test]
     fn control_characters_are_dropped_and_quotes_escaped() {
-        let group = Mark::Group { label: "a\u{0}\u{b}\u{ffff}\"b\"\n\u{7f}c".into(), marks: Vec::new() };
+        let group = Mark::figure("a\u{0}\u{b}\u{ffff}\"b\"\n\u{7f}c", Vec::new());
         assert!(svg(&page(vec![group])).contains("aria-label=\"a&quot;b&quot; c\""));
     }
 

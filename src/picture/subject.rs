@@ -123,7 +123,7 @@ pub fn strung(
         .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
         .map(|(strand, hung)| {
             let marks = figure::strand(design, strand, hung, frame, stencils);
-            Mark::Group { label: format!("strand {}", strand.name), marks: vec![shade.touching(marks)] }
+            Mark::figure(format!("strand {}", strand.name), vec![shade.touching(marks)])
         })
         .collect();
     let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();

@@ -70,7 +70,7 @@ fn a_pdf_without_pages_author_or_keywords_is_still_one() {
 /// Tags as ISO 32000-1, 14.7 and 14.8, names them: a section a page, headings, figures with alternatives.
 #[test]
 fn a_pdf_is_tagged() {
-    let group = |label: &str, marks| Mark::Group { label: label.into(), marks };
+    let group = |label: &str, marks| Mark::figure(label, marks);
     let ball = Mark::Stamp { symbol: Key::new("ball"), at: Point::new(50.0, 50.0), angle: 0.0, scale: 1.0 };
     let mut page = page(0);
     page.marks.extend(Type::TITLE.line("Balls").at(Point::new(20.0, 30.0)));

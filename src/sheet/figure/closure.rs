@@ -146,7 +146,7 @@ impl Closing {
         [("first side of the closure", left), ("last side of the closure", right)]
             .into_iter()
             .filter(|(_, marks)| !marks.is_empty())
-            .map(|(label, marks)| Mark::Group { label: label.to_owned(), marks })
+            .map(|(label, marks)| Mark::figure(label, marks))
             .collect()
     }
 }

@@ -20,7 +20,7 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
     let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(design, strand, hung, frame, stencils)).collect();
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
-        marks.push(Mark::Group { label, marks: strung(design, strand, hung, frame, stencils) });
+        marks.push(Mark::figure(label, strung(design, strand, hung, frame, stencils)));
     }
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
     marks.extend(bars(design, &hung, frame, stencils));

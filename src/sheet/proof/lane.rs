@@ -89,7 +89,7 @@ impl<'a> Lane<'a> {
             parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
         let frame = Frame { origin: Point::ORIGIN, scale: 1.0 };
         let marks = figure::laid_side(parts, design, &frame, stencils);
-        let [top, bottom] = stencils.bounds(&Mark::Group { label: String::new(), marks }).unwrap_or_default();
+        let [top, bottom] = stencils.bounds(&Mark::ornament(marks)).unwrap_or_default();
         let (length, longest) = (length.value(), longest.value());
         Self {
             laid: Laid::Side(parts),
@@ -160,7 +160,7 @@ impl<'a> Lane<'a> {
         let label = Type::SMALL_STRONG.fitted(&self.words, width - left).at(Point::new(left, 0.0));
         let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
         let ends = self.ends(window, origin);
-        let drawn = Mark::Group { label: self.words.clone(), marks };
+        let drawn = Mark::figure(self.words.clone(), marks);
         Block::new(width, self.height(), label.into_iter().chain(ruler).chain(ends).chain([drawn]).collect())
     }
 

@@ -15,9 +15,9 @@ pub fn part(marks: Vec<Mark>, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> 
 
 fn inside(marks: Vec<Mark>, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> {
     let keep = |mark: Mark| match mark {
-        Mark::Group { label, marks } => {
+        Mark::Group { role, marks } => {
             let marks = inside(marks, room, stencils);
-            (!marks.is_empty()).then_some(Mark::Group { label, marks })
+            (!marks.is_empty()).then_some(Mark::Group { role, marks })
         }
         Mark::Text(text) => (room.top <= text.at.y && text.at.y <= room.bottom()).then_some(Mark::Text(text)),
         other => stencils.bounds(&other).is_some_and(|bounds| touches(room, bounds)).then_some(other),
