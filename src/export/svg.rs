@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use svg::node::element::{self, ClipPath, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
 use svg::node::{self, Node};
 
-use super::bounds::Bounds;
+use super::bounds::{Bounds, SOFT};
 use super::number;
 use crate::geometry::Point;
 use crate::paint::font::FAMILY;
@@ -148,18 +148,18 @@ impl Writer<'_> {
         let mut effect = measured(Element::new("feDropShadow"), &measures);
         effect.assign("flood-color", shadow.colour.hex());
         effect.assign("flood-opacity", written(shadow.opacity));
-        self.filtered(effect, marks, 3.0 * shadow.blur + shadow.throw.length())
+        self.filtered(effect, marks, SOFT * shadow.blur + shadow.throw.length())
     }
 
     fn blurred(&mut self, blur: f64, marks: &[Mark]) -> Element {
         let effect = measured(Element::new("feGaussianBlur"), &[("stdDeviation", blur)]);
-        self.filtered(effect, marks, 3.0 * blur)
+        self.filtered(effect, marks, SOFT * blur)
     }
 
     /// Marks under an effect, whose region is the box round them grown by as much as it makes of them.
     fn filtered(&mut self, effect: Element, marks: &[Mark], grown: f64) -> Element {
-        let (low, high) = self.bounds.on_page(marks, grown);
-        let region = [("x", low.x), ("y", low.y), ("width", high.x - low.x), ("height", high.y - low.y)];
+        let shown = self.bounds.on_page(marks, grown);
+        let region = [("x", shown.low.x), ("y", shown.low.y), ("width", shown.width()), ("height", shown.height())];
         let filter = Filter::new().set("filterUnits", "userSpaceOnUse").set("color-interpolation-filters", "sRGB");
         let filter = self.filters.reference(holding(measured(filter, &region), [effect]));
         holding(Group::new().set("filter", filter), self.elements(marks)).into()

@@ -6,12 +6,12 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part};
 use crate::drape::{Hung, Joint, Ring, Seat};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 
+use super::Frame;
 use super::closure::side;
 use super::strands::strung;
-use super::{Extent, Frame};
 
 /// Points along the cord's arc.
 const STEPS: u32 = 120;

@@ -2,12 +2,12 @@
 
 use crate::Piece;
 use crate::drape::Worn;
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
 use super::labels::is_numbered;
-use super::{DISC, Extent, Frame, lowest_point, straightened};
+use super::{DISC, Frame, lowest_point, straightened};
 
 /// How far the shoulders reach beyond the neck on each side, as a share of its breadth: for the
 /// drawing alone.

@@ -1,7 +1,7 @@
 //! The part of a drawing that lies in a page's room.
 
 use crate::art::Stencils;
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::layout::Rect;
 use crate::paint::mark::Mark;
 
@@ -25,6 +25,6 @@ fn inside(marks: Vec<Mark>, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> {
     marks.into_iter().filter_map(keep).collect()
 }
 
-fn touches(room: Rect, [low, high]: [Point; 2]) -> bool {
+fn touches(room: Rect, Extent { low, high }: Extent) -> bool {
     low.x < room.right() && high.x > room.left && low.y < room.bottom() && high.y > room.top
 }
