@@ -258,3 +258,35 @@ fn four_graduated_strands_take_eight_crimps_two_cones_and_two_eye_pins() {
     let Amount::Length(wire) = need(&materials, "wire") else { panic!("wire is measured") };
     near(wire / Length::inches(1.0), 17.5 + 18.5 + 19.5 + 20.5, 1e-9);
 }
+
+/// A bead as the table of rows writes it: `r14x8/5` is a rondelle 14 across x 8 along with a hole of 5.
+fn written(word: &str) -> String {
+    let (size, hole) = word[1..].split_once('/').expect("a hole");
+    let shape = match &word[..1] {
+        "o" => "round",
+        "r" => "rondelle",
+        _ => "tube",
+    };
+    let size = size.replace('x', " x ");
+    format!("{{ shape: {shape}, size: {size} mm, hole: {hole} mm, mass: 1 g, colour: \"#808080\" }}")
+}
+
+/// Rows in which narrow beads slip into their neighbours: a linear programme over sampled solids
+/// (`oracles/scripts/beads_in_beads.py`).
+#[test]
+fn narrow_beads_slip_into_wide_holes() {
+    for row in rows(include_str!("oracles/data/beads_in_beads.csv")) {
+        let words: Vec<&str> = row[1].split(' ').collect();
+        let beads: String =
+            words.iter().enumerate().map(|(at, word)| format!("  b{at}: {}\n", written(word))).collect();
+        let list: Vec<_> = (0..words.len()).map(|at| format!("b{at}")).collect();
+        let design = resolved(&format!(
+            "festoon: 1\ntitle: Row\nkind: necklace\nbeads:\n{beads}cords:\n  {WIRE}\n\
+             strands:\n  - {{ name: only, cord: wire, settle: fill, beads: [{}] }}\n",
+            list.join(", ")
+        ));
+        let strand = &design.strands[0];
+        near(strand.finished.value(), number(row[2]), 2e-3);
+        assert!(strand.bits().all(|bit| bit.before >= 0.0 && bit.after >= 0.0), "{}: {:?}", row[0], strand.trains);
+    }
+}
