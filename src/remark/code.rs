@@ -114,7 +114,10 @@ codes! {
          holds floor(length / pitch) beads, a bag floor(mass / mass of one), and cord is not sold by \
          the pack. The article is left out of the costs.";
     SpoolTooShort = "spool-too-short", Warning,
-        "A strand or chain is cut in one piece: finished length + 2 x allowance. This piece is \
+        "A strand or chain is cut in one piece: finished length + what its knots take up + 2 x allowance. A tight overhand knot \
+         takes up about ten diameters of its cord beyond its length on the strand, or the cord's `take-up` \
+         (10.1: Pieranski, Przybyl and Stasiak, Tight open knots, Eur. Phys. J. E 6, 123-128, 2001; the figure \
+         is from memory). This piece is \
          longer than the spool that the pattern names, so no cutting plan holds it.";
     Version = "version", Error,
         "The first key says which version of the pattern language the file is written in. This \

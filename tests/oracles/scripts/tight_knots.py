@@ -18,23 +18,18 @@ from scipy.optimize import minimize
 COARSE, FINE = 0.3, 0.12  # edge lengths in diameters
 
 
-def overhand(turns, radius, tails):
-    """A loose overhand knot: a ring, round whose one side the end winds `turns` times."""
-    t = np.linspace(0.0, 1.0, 4000)
-    # (2, 2 turns + 1) torus knot, cut open on its outer side, with straight tails drawn out along x.
-    q = 2 * turns + 1
-    phi = 2 * np.pi * 2 * t + np.pi / 2
-    psi = q * 2 * np.pi * t
-    r = radius * (2.0 + np.cos(psi))
-    curve = np.stack([r * np.cos(phi), r * np.sin(phi), radius * np.sin(psi)], axis=1)
-    curve = curve[20:-20]
-    left = curve[0] + np.linspace(tails, 0.0, 200, endpoint=False)[:, None] * np.array([[-1.0, 0.35, 0.0]])
-    right = curve[-1] + np.linspace(0.0, tails, 200)[1:, None] * np.array([[1.0, 0.35, 0.0]])
-    # At the cut, at the top, the curve runs towards -x or +x: the tails go on the way it runs.
-    if curve[1, 0] < curve[0, 0]:
-        left[:, 0] = 2 * curve[0, 0] - left[:, 0]
-        right[:, 0] = 2 * curve[-1, 0] - right[:, 0]
-    return np.concatenate([left, curve, right])
+def overhand(turns, size, tails):
+    """A loose knot: a (2, 2 turns + 1) torus knot, cut open where it is farthest out, its ends led outward
+    and then apart along the x axis, so that they cross nothing."""
+    t = np.linspace(0.006, 0.994, 2000)
+    phi, psi = 4 * np.pi * t, (2 * turns + 1) * 2 * np.pi * t
+    r = size * (2.0 + np.cos(psi))
+    # Axes: y outward from the ring's middle at the cut, x along the curve there.
+    curve = np.stack([r * np.sin(phi), r * np.cos(phi), size * np.sin(psi)], axis=1)
+    out = 4.0 * size
+    head = np.array([[-out - tails, out, 0.0], [-0.5 * size, out, 0.0]]) * np.array([-1.0, 1.0, 1.0])
+    foot = np.array([[-0.5 * size, out, 0.0], [-out - tails, out, 0.0]])
+    return np.concatenate([head, curve, foot])[::-1]
 
 
 def trimmed(p, tails):
@@ -111,7 +106,7 @@ def knotted(p):
 
 
 def tightened(turns, radius):
-    points, edge = resampled(overhand(turns, radius, 3.0), COARSE)
+    points, edge = resampled(overhand(turns, radius, 1.0), COARSE)
     p, _, _ = tighten(points, edge, [(3.0, 30000), (30.0, 20000)])
     points, edge = resampled(trimmed(p, 2.0), FINE)
     return tighten(points, edge, [(30.0, 8000), (300.0, 8000), (3000.0, 8000)])
@@ -119,7 +114,7 @@ def tightened(turns, radius):
 
 if __name__ == "__main__":
     print("knot,shortening_in_diameters,thickness_left,signed_crossings,source")
-    for name, turns, radius in [("overhand", 1, 0.8), ("double overhand", 2, 1.0)]:
+    for name, turns, radius in [("overhand", 1, 0.9), ("double overhand", 2, 1.1)]:
         p, shortening, thickness = tightened(turns, radius)
         print(f"{name},{shortening:.3f},{thickness:.4f},{knotted(p)},computed by tests/oracles/scripts/tight_knots.py",
               flush=True)
