@@ -2,19 +2,23 @@
 //!
 //! Where no source is named, a figure is common practice or an assumption, and says so.
 
-/// Outside diameter in mm of a pin's eye and of a plain loop: common practice, no source.
-pub const EYE: f64 = 3.0;
-/// Thickness in mm of the sheet that caps and cones are made of: assumed.
-pub const WALL: f64 = 0.3;
-/// Width of a barrel's ends as a share of its middle: assumed, as makers state only the middle.
-pub const BARREL_END: f64 = 0.7;
-/// How broad a tight overhand knot is, in diameters of its cord: assumed; a knot of three passes in the
-/// smallest circle is 2.15 broad (circle packing), and it does not lie as close.
-pub const KNOT_WIDTH: f64 = 2.5;
-
 /// What one tight overhand knot makes a cord shorter, in its diameters: 10.1 (Pieranski, Przybyl and
-/// Stasiak, Tight open knots, Eur. Phys. J. E 6, 123-128, 2001; the figure is from memory). A computation of
-/// the project's own, tests/oracles/scripts/tight_knots.py, bounds it from above.
+/// Stasiak, Tight open knots, Eur. Phys. J. E 6, 123-128, 2001; the figure is from memory).
+/// tests/oracles/scripts/tight_knots.py finds 10.09 for a rope without friction, pulled tight.
 pub const OVERHAND: f64 = 10.1;
-/// What a double overhand knot takes up, as a multiple of a single one.
-pub const DOUBLE_OVERHAND: f64 = 1.7;
+/// What a double overhand knot takes up, as a multiple of a single one: 17.27 diameters of a pulled rope
+/// (the same script) by its 10.09.
+pub const DOUBLE_OVERHAND: f64 = 1.712;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn knots_take_up_what_a_pulled_rope_does() {
+        let table = crate::trade::rows(include_str!("../../tests/oracles/data/tight_knots.csv"));
+        let [single, double] = [0, 1].map(|row: usize| table[row][1].parse::<f64>().unwrap());
+        assert!((OVERHAND - single).abs() < 0.05, "{single}");
+        assert!((DOUBLE_OVERHAND - double / single).abs() < 1e-3, "{}", double / single);
+    }
+}
