@@ -4,7 +4,7 @@ use crate::paint::mark::Rgb;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, seeds};
+use crate::trade::{densities, gauges, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
@@ -172,6 +172,7 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
         kind: written.kind,
         diameter,
+        take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
         strength: written.strength,
         mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
         colour: written.colour.map_or_else(|| cord_colour(written.kind), |colour| colour.0),

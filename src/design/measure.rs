@@ -25,10 +25,34 @@ impl Strand {
         if bare > Length::ZERO { bare } else { Length::ZERO }
     }
 
-    /// What to cut: the finished length for each leg, and the allowance of each end of the cord.
+    /// How many knots are tied among what is strung.
+    #[must_use]
+    pub fn knots(&self) -> u32 {
+        self.bits().map(|bit| u32::from(bit.what == What::Knot)).sum()
+    }
+
+    /// Cord that the knots at its ends take up, all legs together.
+    #[must_use]
+    pub fn end_take_up(&self) -> Length {
+        self.ends.iter().map(|end| end.take_up).sum()
+    }
+
+    /// Cord that all its knots take up, all legs together.
+    #[must_use]
+    pub fn in_knots(&self) -> Length {
+        self.take_up * f64::from(self.knots()) + self.end_take_up()
+    }
+
+    /// Cord in the finished strand: its length for each leg, and what its knots take up.
+    #[must_use]
+    pub fn cord_used(&self) -> Length {
+        self.finished * f64::from(self.legs) + self.in_knots()
+    }
+
+    /// What to cut: the cord in the finished strand, and the allowance of each end of the cord.
     #[must_use]
     pub fn cut(&self) -> Length {
-        self.finished * f64::from(self.legs) + self.allowance * 2.0
+        self.cord_used() + self.allowance * 2.0
     }
 
     /// Likely spread of the beaded length, plus or minus: the beads' tolerances, read as two
@@ -72,12 +96,14 @@ impl Strand {
         design.cords[self.cord].mass_per_metre * f64::from(self.legs)
     }
 
-    /// Mass of beads, knots, end findings and the finished cord.
+    /// Mass of what is strung, with the cord that its knots take up, of the end findings and the other cord.
     #[must_use]
     pub fn mass(&self, design: &Design) -> Mass {
         let strung: f64 = self.bits().map(|bit| bit.mass).sum();
         let ends: Mass = self.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass).sum();
-        let cord = self.cord_mass(design) * (self.finished.value() / 1000.0);
+        let one = design.cords[self.cord].mass_per_metre;
+        let cord =
+            self.cord_mass(design) * (self.finished.value() / 1000.0) + one * (self.end_take_up().value() / 1000.0);
         Mass::grams(strung) + ends + cord
     }
 }

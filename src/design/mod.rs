@@ -10,6 +10,7 @@ mod expand;
 mod expect;
 mod measure;
 mod model;
+mod pack;
 mod profile;
 mod row;
 mod shelf;

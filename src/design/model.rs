@@ -107,6 +107,8 @@ pub struct Cord {
     pub kind: CordKind,
     /// Its diameter.
     pub diameter: Length,
+    /// What one tight overhand knot in a single cord makes it shorter.
+    pub take_up: Length,
     /// Breaking strength, where known.
     pub strength: Option<Force>,
     /// Mass of one metre.
@@ -196,7 +198,9 @@ pub struct Strand {
     pub legs: u32,
     /// From the first end's loop to the last end's loop.
     pub finished: Length,
-    /// Extra cord for each end, beyond the finished length.
+    /// Cord that each knot on it takes up beyond its length on the strand, all legs together.
+    pub take_up: Length,
+    /// Extra cord for each end, beyond the finished length and what knots take up.
     pub allowance: Length,
     /// First and last end.
     pub ends: [End; 2],
@@ -224,6 +228,8 @@ pub struct End {
     pub bight: Length,
     /// Length along the piece that loop and findings take from the strand.
     pub takes: Length,
+    /// Cord that its knot takes up, all legs together; none where it is not knotted.
+    pub take_up: Length,
 }
 
 /// A row of bits that touch and move together.

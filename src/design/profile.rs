@@ -8,6 +8,7 @@
 use std::f64::consts::PI;
 
 use crate::pattern::Shape;
+use crate::units::Length;
 
 use super::model::Bead;
 
@@ -17,6 +18,15 @@ pub const BARREL_END: f64 = 0.7;
 const CHIP_FILLS: f64 = 0.5;
 
 impl Bead {
+    /// Diameter of the narrowest hole that it passes along its own: that of the circle round it, seen along
+    /// the hole. Of flat and square ones that is their diagonal.
+    #[must_use]
+    pub fn broadest(&self) -> Length {
+        let corners = matches!(self.shape, Shape::Cube | Shape::Square | Shape::Coin);
+        let (across, thick) = (self.across.value(), self.thick.value());
+        if corners { Length::mm(libm::hypot(across, thick)) } else { self.across }
+    }
+
     /// Distance in mm from the bead's centre to its surface along the hole, at a radius in mm from
     /// the hole's axis.
     #[must_use]

@@ -2,7 +2,8 @@
 //!
 //! Two beads with hole radii r1 and r2 meet at radius r = max(r1, r2), so each reaches from its
 //! centre to its surface at that radius (see [`super::profile`]). Beside bare cord, knots and
-//! findings a bead reaches to the mouth of its own hole. A measured pitch overrides both.
+//! findings a bead reaches to the mouth of its own hole. A measured pitch overrides both. Beads that
+//! slip into one another are packed by [`super::pack`].
 //!
 //! A bead cap is drawn over its bead: by the same geometry its rim of radius r meets the bead's surface
 //! where that is r from the axis, unless the bead meets the cap's bottom first, which takes its wall.
@@ -10,6 +11,7 @@
 use crate::pattern::FindingKind;
 
 use super::model::{Bead, Bit, Finding, What};
+use super::pack;
 
 /// Something on the cord, before its neighbours are known.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,6 +49,11 @@ impl Strung {
         Self { rim, ..Self::other(What::Finding(index), length.value(), finding.mass.value()) }
     }
 
+    /// It on the cord, with so much of it before and after its centre.
+    fn bit(&self, (before, after): (f64, f64), turned: bool) -> Bit {
+        Bit { what: self.what.clone(), before, after, mass: self.mass, turned }
+    }
+
     const fn bead_index(&self) -> Option<usize> {
         match self.what {
             What::Bead(index) => Some(index),
@@ -57,20 +64,25 @@ impl Strung {
 
 /// Sets everything in a row, touching.
 pub fn bits(strung: &[Strung], beads: &[Bead]) -> Vec<Bit> {
+    let is_bead = |one: &Strung| one.bead_index().is_some();
+    let mut bits = Vec::with_capacity(strung.len());
+    for run in strung.chunk_by(|one, next| is_bead(one) && is_bead(next)) {
+        let of: Vec<_> = run.iter().filter_map(Strung::bead_index).map(|index| &beads[index]).collect();
+        let first = bits.len();
+        bits.extend(run.iter().zip(pack::shares(&of)).map(|(one, share)| one.bit(share, false)));
+        // What is no bead is a run of its own.
+        bits.extend(run.iter().filter(|one| !is_bead(one)).map(|one| beside(one, first, strung, beads)));
+    }
+    bits
+}
+
+/// Anything but a bead, beside the beads that stand next to it.
+fn beside(one: &Strung, index: usize, strung: &[Strung], beads: &[Bead]) -> Bit {
     let at = |index: usize| strung.get(index).and_then(Strung::bead_index).map(|bead| &beads[bead]);
-    let bit = |(index, one): (usize, &Strung)| {
-        let turned = turns(strung, index, beads);
-        let (last, next) = (index.checked_sub(1).and_then(at), at(index + 1));
-        let (before, after) = match at(index) {
-            Some(bead) => (reach(bead, last), reach(bead, next)),
-            None => {
-                let half = taken(one, if turned { next } else { last }) / 2.0;
-                (half, half)
-            }
-        };
-        Bit { what: one.what.clone(), before, after, mass: one.mass, turned }
-    };
-    strung.iter().enumerate().map(bit).collect()
+    let turned = turns(strung, index, beads);
+    let faced = if turned { at(index + 1) } else { index.checked_sub(1).and_then(at) };
+    let half = taken(one, faced) / 2.0;
+    one.bit((half, half), turned)
 }
 
 /// Cord in mm that anything but a bead takes beside the bead that it faces.

@@ -1,12 +1,16 @@
 //! Strands: lengths, ends, and where the beads may rest.
 //!
-//! finished = loop to loop; bare = finished − beaded − what the ends take; cut = legs × finished +
-//! 2 × allowance. Station 0 is the first end's loop.
+//! finished = loop to loop; bare = finished − beaded − what the ends take; cut = legs × finished + what
+//! the knots take up + 2 × allowance. Station 0 is the first end's loop.
+//!
+//! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
+//! that each takes up at most what one cord of that thickness would.
 
 use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
-use crate::units::Length;
+use crate::trade::usual;
+use crate::units::{Length, Mass};
 
 use super::Context;
 use super::expand::{List, too_many};
@@ -39,6 +43,8 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let list = List::new(&strand.beads.value, knots, shelf, context);
     let (cord, end, list) = (cord?, end?, list?);
     let legs = if strand.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
+    let take_up = take_up(&shelf.cords[cord], legs);
+    let end = knot_end(end, take_up, shelf);
     let ends = [if legs > 1 { hitch(&shelf.cords[cord]) } else { end.clone() }, end];
     let settle = settle(strand);
     let length = target(strand, settle, change, context)?;
@@ -50,12 +56,14 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let fill = fill(strand, &list, length, takes, context)?;
     let finished = finished(strand, settle, &list, fill, length, takes, context);
     let window = (first_takes, finished.value() - last_takes);
-    let trains = trains(strand, settle, &list, fill, window, shelf, context)?;
+    let mut trains = trains(strand, settle, &list, fill, window, shelf, context)?;
+    weigh_knots(&mut trains, shelf.cords[cord].mass_per_metre, take_up);
     Some(Strand {
         name: strand.name.value.clone(),
         cord,
         legs,
         finished,
+        take_up,
         allowance: allowance(strand, &shelf.cords[cord], context),
         ends,
         trains,
@@ -114,7 +122,33 @@ fn allowance(strand: &pattern::Strand, cord: &Cord, context: &mut Context) -> Le
 /// The end at which a doubled cord's fold is hitched.
 fn hitch(cord: &Cord) -> End {
     let takes = cord.diameter * HITCH;
-    End { findings: Vec::new(), bight: takes, takes }
+    End { findings: Vec::new(), bight: takes, takes, take_up: Length::ZERO }
+}
+
+/// Cord that one overhand knot takes up, all legs together: each as much as a cord as thick as all.
+fn take_up(cord: &Cord, legs: u32) -> Length {
+    if cord.kind == CordKind::Chain { Length::ZERO } else { cord.take_up * f64::from(legs * legs) }
+}
+
+/// An end with the cord that its double overhand knot takes up, where it has one.
+fn knot_end(end: End, take_up: Length, shelf: &Shelf) -> End {
+    let knotted = end.is_knotted(&shelf.findings);
+    End { take_up: if knotted { take_up * usual::DOUBLE_OVERHAND } else { Length::ZERO }, ..end }
+}
+
+impl End {
+    /// Whether nothing but a knot holds it.
+    #[must_use]
+    pub fn is_knotted(&self, findings: &[Finding]) -> bool {
+        let holds = |at: &usize| matches!(findings[*at].kind, FindingKind::Crimp | FindingKind::CordEnd);
+        !self.findings.iter().any(holds)
+    }
+}
+
+/// Gives each knot the mass of the cord that it takes up.
+fn weigh_knots(trains: &mut [Train], per_metre: Mass, take_up: Length) {
+    let knots = trains.iter_mut().flat_map(|train| &mut train.bits).filter(|bit| bit.what == What::Knot);
+    knots.for_each(|knot| knot.mass = per_metre.value() * take_up.value() / 1000.0);
 }
 
 fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<End> {
@@ -130,7 +164,7 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
         (None, None) => Length::ZERO,
     };
     let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum();
-    Some(End { findings, bight, takes })
+    Some(End { findings, bight, takes, take_up: Length::ZERO })
 }
 
 /// Cord that an end's finding covers: a cover sits over the crimp, a guard in the loop.

@@ -48,6 +48,8 @@ pub struct StrandMeasures {
     pub beaded_worst_mm: f64,
     pub bare_mm: f64,
     pub cut_mm: f64,
+    /// Cord of that which its knots take up.
+    pub in_knots_mm: f64,
     pub mass_g: f64,
     pub hang: HangMeasures,
     pub beads: Vec<BeadMeasures>,
@@ -173,6 +175,7 @@ fn strand(design: &Design, index: usize, hung: &Hung) -> StrandMeasures {
         beaded_worst_mm: strand.worst_spread(design).value(),
         bare_mm: strand.bare().value(),
         cut_mm: strand.cut().value(),
+        in_knots_mm: strand.in_knots().value(),
         mass_g: strand.mass(design).value(),
         hang: hang(hung),
         beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat)).collect(),

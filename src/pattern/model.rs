@@ -104,6 +104,9 @@ record!(
         diameter: Option<At<Length>>,
         /// Its American wire gauge, instead of a diameter.
         gauge: Option<At<Whole>>,
+        /// Cord that one tight overhand knot takes up, beyond its length on the strand: what ten knots make
+        /// the cord shorter, divided by ten. Else ten times the diameter.
+        "take-up" as take_up: Option<Length>,
         /// Breaking strength from the spool.
         strength: Option<Force>,
         /// Mass of a metre: `0.6 g/m`.

@@ -114,7 +114,10 @@ codes! {
          holds floor(length / pitch) beads, a bag floor(mass / mass of one), and cord is not sold by \
          the pack. The article is left out of the costs.";
     SpoolTooShort = "spool-too-short", Warning,
-        "A strand or chain is cut in one piece: finished length + 2 x allowance. This piece is \
+        "A strand or chain is cut in one piece: finished length + what its knots take up + 2 x allowance. A tight overhand knot \
+         takes up about ten diameters of its cord beyond its length on the strand, or the cord's `take-up` \
+         (10.1: Pieranski, Przybyl and Stasiak, Tight open knots, Eur. Phys. J. E 6, 123-128, 2001; the figure \
+         is from memory). This piece is \
          longer than the spool that the pattern names, so no cutting plan holds it.";
     Version = "version", Error,
         "The first key says which version of the pattern language the file is written in. This \
@@ -149,6 +152,13 @@ codes! {
          first finding on the closure's left side, and both legs go through every bead to the last end. \
          That takes a finding there, and a cord that bends sharply: thread, silk, leather or elastic \
          (common practice, no source).";
+    SlipsInside = "slips-inside", Warning,
+        "A bead or crimp is narrower than the hole of the bead beside it and slips inside: it does not show, \
+         and the beads on both sides of it meet. The length counts beads inside, pushed together: \
+         x(j) >= x(i) + the distance at which i and j touch, for all beads i before j that touch at all \
+         (drilled-solid geometry; two beads touch where both have substance, at the rim of the wider hole). A \
+         square or flat bead is as broad as its diagonal. A crimp that slips in is not counted: press it \
+         beside a bead with a smaller hole.";
     CrimpTooSmall = "crimp-too-small", Error,
         "At a strand's end the cord goes through the crimp, round the loop and back through the \
          crimp: two passes, four where it is doubled, and one more where a wire guard's leg lies beside them. n equal round \

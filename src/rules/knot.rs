@@ -1,19 +1,14 @@
 //! Whether what closes the ends holds on its cord.
 
-use crate::design::{Design, End, Strand};
-use crate::pattern::{CordKind, FindingKind};
+use crate::design::{Design, Strand};
+use crate::pattern::CordKind;
 use crate::remark::{Code, Remark};
 
 /// A remark for each strand of wire that would have to be knotted. Wire cannot be doubled at all.
 pub fn check(design: &Design) -> Vec<Remark> {
     let is_wire = |strand: &&Strand| strand.legs == 1 && design.cords[strand.cord].kind == CordKind::Wire;
     let wires = design.strands.iter().filter(is_wire);
-    wires.filter(|strand| strand.ends.iter().any(|end| is_knotted(end, design))).map(knotted).collect()
-}
-
-fn is_knotted(end: &End, design: &Design) -> bool {
-    let holds = |at: &usize| matches!(design.findings[*at].kind, FindingKind::Crimp | FindingKind::CordEnd);
-    !end.findings.iter().any(holds)
+    wires.filter(|strand| strand.ends.iter().any(|end| end.is_knotted(&design.findings))).map(knotted).collect()
 }
 
 fn knotted(strand: &Strand) -> Remark {

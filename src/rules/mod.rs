@@ -13,6 +13,7 @@ mod fit;
 mod hang;
 mod held;
 mod hitch;
+mod inside;
 mod knot;
 mod legend;
 mod load;
@@ -35,6 +36,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             fit::check(design),
             hitch::check(design),
             held::check(design),
+            inside::check(design),
             drilled::check(design),
             closing::check(design),
             pin::check(design),

@@ -142,6 +142,7 @@ fn cord() -> Cord {
         name: "wire".to_owned(),
         kind: CordKind::Wire,
         diameter: Length::mm(0.4),
+        take_up: Length::mm(4.0),
         strength: Some(Force::newtons(60.0)),
         mass_per_metre: Mass::grams(0.55),
         colour: Rgb::BLACK,
@@ -151,13 +152,14 @@ fn cord() -> Cord {
 }
 
 fn strand() -> Strand {
-    let end = End { findings: vec![0], bight: Length::mm(3.0), takes: Length::mm(5.0) };
+    let end = End { findings: vec![0], bight: Length::mm(3.0), takes: Length::mm(5.0), take_up: Length::ZERO };
     let bits = vec![bit(What::Bead(0)); 3];
     Strand {
         name: "only".to_owned(),
         cord: 0,
         legs: 1,
         finished: Length::mm(400.0),
+        take_up: Length::ZERO,
         allowance: Length::mm(8.0),
         ends: [end.clone(), end],
         trains: vec![Train { bits, rest: Rest::Free(5.0, 377.0) }],

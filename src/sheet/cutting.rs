@@ -178,13 +178,18 @@ fn number(design: &Design, article: Article, piece: &Piece) -> String {
     strand.map(|(index, _)| (index + 1).to_string()).unwrap_or_default()
 }
 
-/// The finished length and the allowances of a strand's piece, the links of a chain's.
+/// The finished length, what knots take up and the allowances of a strand's piece, the links of a chain's.
 fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
     let units = design.heading.units;
     let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
     let parts = |strand: &Strand| {
         let legs = if strand.legs > 1 { format!("{} × ", strand.legs) } else { String::new() };
-        format!("{legs}{} finished + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance))
+        let knots = if strand.in_knots() > Length::ZERO {
+            format!(" + {} in knots", units.ruler(strand.in_knots()))
+        } else {
+            String::new()
+        };
+        format!("{legs}{} finished{knots} + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance))
     };
     strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()
 }

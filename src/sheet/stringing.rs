@@ -179,6 +179,8 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     let ends = if strand.legs > 1 { "on each leg beyond the last end" } else { "beyond each end" };
     let more = Some(strand.allowance).filter(|more| *more > Length::ZERO);
     let more = more.map(|more| format!(", {} of it {ends}", units.ruler(more))).unwrap_or_default();
+    let knots = Some(strand.in_knots()).filter(|knots| *knots > Length::ZERO);
+    let more = more + &knots.map(|knots| format!(", about {} in its knots", units.ruler(knots))).unwrap_or_default();
     let whole = if cord.kind == CordKind::Chain { "end link to end link" } else { "loop to loop" };
     let (name, thick) = (&cord.name, cord.diameter.hundredths());
     format!("On {name} {thick}{doubled}{more}. The strand measures {}, {whole}.", units.ruler(strand.finished))

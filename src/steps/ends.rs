@@ -226,7 +226,7 @@ impl Group<'_> {
     fn covered(&self) -> Vec<Step> {
         let cover = self.first_of(FindingKind::KnotCover).unwrap_or("knot cover");
         let thread = self.threads(&a(cover));
-        let thread = format!("{} Its hollow side faces outward.", thread);
+        let thread = format!("{thread} Its hollow side faces outward.{}", self.tail());
         let until = match self.side {
             Side::Last if self.is_packed() => ", close against the last bead",
             Side::Last => ", where the strand has its length",
@@ -265,7 +265,7 @@ impl Group<'_> {
         };
         let round = if self.part().is_some() { self.target() } else { "round in a small loop".to_owned() };
         let back = if self.strand.legs > 1 { "them back on the legs" } else { "it back on itself" };
-        let text = format!("{end} {round} and tie {back} with a double overhand knot.");
+        let text = format!("{end} {round} and tie {back} with a double overhand knot.{}", self.tail());
         vec![
             Step::new("Tie the knot", text)
                 .check(self.length_check("The knot holds when you pull."))

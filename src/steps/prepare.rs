@@ -5,8 +5,9 @@ use std::collections::BTreeSet;
 use super::tools::has_cord;
 use super::words::{a, count, list, names};
 use super::{Drawing, Step, chart, pin};
-use crate::design::{Bit, Dangle, Design, Phrase, What};
+use crate::design::{Bit, Dangle, Design, Phrase, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Shape};
+use crate::units::Length;
 
 /// How metal is cut with two hands.
 pub const FLYING: &str = "Hold the end that would fly, or cut into a bag.";
@@ -31,6 +32,7 @@ pub fn lay_out(design: &Design) -> Step {
 pub fn cut(design: &Design) -> Vec<Step> {
     let has = |kind| design.strands.iter().any(|strand| design.cords[strand.cord].kind == kind);
     let mut said: Vec<_> = (0..design.cords.len()).filter_map(|cord| cut_from(design, cord)).collect();
+    said.extend(design.strands.iter().filter_map(|strand| for_knots(design, strand)));
     if has(CordKind::Elastic) {
         said.insert(0, "Stretch the elastic gently a few times before you measure it.".to_owned());
     }
@@ -76,6 +78,24 @@ fn cut_from(design: &Design, cord: usize) -> Option<String> {
         [only] if design.strands.len() == 1 => Some(format!("Cut {} of {name}.{whole}", units.ruler(only.cut()))),
         _ => Some(format!("Cut from the {name}: {}.{whole}", list(&each))),
     }
+}
+
+/// `About 420 mm of it goes into the 59 knots, 7.1 mm into each.`: an estimate, to be tried first.
+fn for_knots(design: &Design, strand: &Strand) -> Option<String> {
+    let units = design.heading.units;
+    let (knots, cord) = (strand.knots(), design.cords[strand.cord].kind.word());
+    let whose =
+        if design.strands.len() > 1 { format!("the {cord} for {}", strand.name) } else { format!("the {cord}") };
+    let between = strand.take_up * f64::from(knots);
+    (knots > 0 && between > Length::ZERO).then(|| {
+        format!(
+            "The {} among the beads take up about {} of {whose}, {} each: tie ten on a spare piece and see how much \
+             shorter they make it.",
+            count(u64::from(knots), "knot"),
+            units.ruler(between),
+            strand.take_up.tenths()
+        )
+    })
 }
 
 /// Make the branches, each kind once with how many of it.
@@ -179,7 +199,7 @@ fn phrases<'a>(bits: impl Iterator<Item = &'a Bit>) -> Vec<Phrase> {
         What::Bead(at) => Phrase::Run(1, *at),
         What::Finding(at) => Phrase::Finding(*at),
         What::Dangle(dangle) => hung(dangle),
-        What::Gap => Phrase::Gap(crate::units::Length::mm(bit.length())),
+        What::Gap => Phrase::Gap(Length::mm(bit.length())),
         What::Knot => Phrase::Knot,
     };
     bits.map(phrase).collect()

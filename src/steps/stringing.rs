@@ -54,7 +54,7 @@ fn string(design: &Design, strand: &Strand) -> Step {
 fn besides(design: &Design, strand: &Strand) -> Vec<String> {
     let bars = passes(design, strand);
     let choices = [
-        (takes_needle(design, strand), "String with a beading needle on the last end."),
+        (takes_needle(design, strand), "String with a beading needle on the last end, the long one."),
         (strand.legs > 1, "Take both legs through every bead."),
         (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
         (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),

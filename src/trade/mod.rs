@@ -13,6 +13,7 @@ pub mod packing;
 pub mod paper;
 pub mod seeds;
 pub mod sight;
+pub mod usual;
 
 /// Rows of a table of check values, split at commas; the columns used stand before any quotes.
 #[cfg(test)]

@@ -93,6 +93,7 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
         name: kind.word().into(),
         kind,
         diameter: Length::mm(diameter),
+        take_up: Length::ZERO,
         strength: None,
         mass_per_metre: Mass::grams(0.5),
         colour,

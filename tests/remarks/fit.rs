@@ -6,7 +6,7 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops(), groups()]
+    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops(), groups(), inside()]
         .into_iter()
         .flatten()
         .collect()
@@ -198,6 +198,31 @@ fn bars() -> Vec<Case> {
         Case::new(Code::BarHoles, barred("bar, reed, bar", "bar", ", holes: 1"), barred("bar, reed, bar", "bar", two)),
         Case::new(Code::BarHoles, ends(2), ends(1)),
         Case::new(Code::MissingSize, barred("bar", "bar", two), barred("bar", "bar", "")),
+    ]
+}
+
+/// A round narrower than the hole of its neighbour, in a row, on a pin and against a crimp.
+fn inside() -> Vec<Case> {
+    const WIDE: &str = "wide: { shape: cube, size: 14 mm, hole: 5 mm, colour: \"#c9d6d8\", mass: 1 g }";
+    let beads = |text: &str| text.replace("beads:\n  reed", &format!("beads:\n  {WIDE}\n  reed"));
+    let wide = |across: &str| {
+        let small =
+            format!("small: {{ shape: rondelle, size: {across} x 4 mm, hole: 1 mm, colour: \"#402010\", mass: 1 g }}");
+        beads(&sound()).replace("beads:\n", &format!("beads:\n  {small}\n"))
+    };
+    let row = |across: &str| wide(across).replace("[20 reed]", "[6 reed, small, wide, small, 6 reed]");
+    let pinned = |across: &str| {
+        let branch = "[6 reed, { dangle: [wide, small], on: pin }, 6 reed]";
+        with_findings(&wide(across).replace("[20 reed]", branch), &[&PIN.replace("20 mm", "40 mm")])
+    };
+    let crimped = |outside: &str| {
+        let text = beads(&changed(&[("[20 reed]", "[wide, 10 reed, wide]"), ("16 in", "16 in\n    ends: crimp")]));
+        with_findings(&text, &[&CRIMP.replace("outside: 2 mm", &format!("outside: {outside}"))])
+    };
+    vec![
+        Case::new(Code::SlipsInside, row("5 mm"), row("4.99 mm")),
+        Case::new(Code::SlipsInside, pinned("5 mm"), pinned("4.99 mm")),
+        Case::new(Code::SlipsInside, crimped("5 mm"), crimped("4.99 mm")),
     ]
 }
 

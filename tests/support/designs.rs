@@ -39,6 +39,7 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         name: format!("{id} cord"),
         kind,
         diameter: Length::mm(0.4),
+        take_up: Length::ZERO,
         strength: None,
         mass_per_metre: Mass::grams(0.5),
         colour: Rgb::BLACK,
@@ -79,7 +80,7 @@ pub fn chain(finding: usize, length: f64) -> Part {
 }
 
 pub fn end(findings: &[usize]) -> End {
-    End { findings: findings.to_vec(), bight: Length::mm(4.0), takes: Length::mm(6.0) }
+    End { findings: findings.to_vec(), bight: Length::mm(4.0), takes: Length::mm(6.0), take_up: Length::ZERO }
 }
 
 /// A strand of a chart, its bits those that the chart says.
@@ -90,6 +91,7 @@ pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> 
         cord: 0,
         legs: 1,
         finished: Length::mm(finished),
+        take_up: Length::ZERO,
         allowance: Length::mm(8.0),
         ends: [end(ends), end(ends)],
         trains: vec![Train { bits, rest: Rest::Free(6.0, 60.0) }],

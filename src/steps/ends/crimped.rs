@@ -55,7 +55,7 @@ impl Group<'_> {
     }
 
     /// How much of the cord goes on beyond the first end.
-    fn tail(&self) -> String {
+    pub(super) fn tail(&self) -> String {
         match self.side {
             Side::Last => String::new(),
             _ => format!(" Leave a tail of {}.", self.design.heading.units.ruler(self.strand.allowance)),

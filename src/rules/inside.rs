@@ -1,0 +1,61 @@
+//! What is narrower than the hole of the bead beside it, and slips inside.
+
+use crate::design::{Bead, Bit, Design, End, Strand, What};
+use crate::pattern::FindingKind;
+use crate::remark::{Code, Remark};
+use crate::units::Length;
+
+use super::{bead, dangles};
+
+/// Remarks about beads and crimps that slip into the beads beside them.
+pub fn check(design: &Design) -> Vec<Remark> {
+    let trains = design.strands.iter().flat_map(|strand| &strand.trains).map(|train| train.bits.as_slice());
+    let branches = design.strands.iter().flat_map(dangles).map(|dangle| dangle.bits.as_slice());
+    let rows = trains.chain(branches).flat_map(|bits| in_row(bits, design));
+    rows.chain(design.strands.iter().flat_map(|strand| at_ends(strand, design))).collect()
+}
+
+/// Something that may slip into a bead.
+struct Narrow<'a> {
+    name: &'a str,
+    broad: Length,
+}
+
+/// Neighbours of which one slips into the other.
+fn in_row(bits: &[Bit], design: &Design) -> Vec<Remark> {
+    let pairs = bits.windows(2).flat_map(|pair| [(&pair[0], &pair[1]), (&pair[1], &pair[0])]);
+    pairs.filter_map(|(one, beside)| slips(&narrow(one, design)?, &design.beads[bead(beside)?])).collect()
+}
+
+fn narrow<'a>(bit: &Bit, design: &'a Design) -> Option<Narrow<'a>> {
+    match bit.what {
+        What::Bead(at) => Some(Narrow { name: &design.beads[at].name, broad: design.beads[at].broadest() }),
+        What::Finding(at) => crimp(&[at], design),
+        What::Gap | What::Knot | What::Dangle(_) => None,
+    }
+}
+
+/// The crimp among findings, as broad as the broadest of them.
+fn crimp<'a>(findings: &[usize], design: &'a Design) -> Option<Narrow<'a>> {
+    let each = || findings.iter().map(|at| &design.findings[*at]);
+    let crimp = each().find(|finding| finding.kind == FindingKind::Crimp)?;
+    let broad = each().map(|finding| finding.outside).fold(Length::ZERO, |a, b| if b > a { b } else { a });
+    Some(Narrow { name: &crimp.name, broad })
+}
+
+/// What closes an end beside the first or last bead.
+fn at_ends(strand: &Strand, design: &Design) -> Vec<Remark> {
+    let (first, last) = (strand.bits().next(), strand.bits().last());
+    let beside = |end: &End, bit: Option<&Bit>| slips(&crimp(&end.findings, design)?, &design.beads[bead(bit?)?]);
+    strand.ends.iter().zip([first, last]).filter_map(|(end, bit)| beside(end, bit)).collect()
+}
+
+fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
+    (narrow.broad < beside.hole).then(|| {
+        let (broad, hole) = (narrow.broad.hundredths(), beside.hole.hundredths());
+        let headline =
+            format!("{} is {broad} broad and slips into {} with its hole of {hole}", narrow.name, beside.name);
+        let help = format!("put something between them that is broader than {hole}, or use a bead with a smaller hole");
+        Remark::new(Code::SlipsInside, headline).at(beside.place).help(help)
+    })
+}
