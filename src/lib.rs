@@ -97,6 +97,12 @@ impl Piece {
     pub const fn new(design: Design, drape: Drape) -> Self {
         Self { design, drape, sizes: Vec::new() }
     }
+
+    /// Prints lengths in other units than the pattern's, of the other sizes as well.
+    pub fn say_in(&mut self, units: units::UnitStyle) {
+        let others = self.sizes.iter_mut().filter_map(|size| size.design.as_mut());
+        others.chain([&mut self.design]).for_each(|design| design.heading.units = units);
+    }
 }
 
 /// Reads, resolves, hangs and checks a pattern. Without errors among the remarks there is a piece.

@@ -74,7 +74,7 @@ fn ink(word: &str) -> Result<Ink, String> {
     Ink::named(word).ok_or_else(|| "one of colour, grey, outline".to_owned())
 }
 
-fn units(word: &str) -> Result<UnitStyle, String> {
+pub fn units(word: &str) -> Result<UnitStyle, String> {
     match word {
         "in" => Ok(UnitStyle::In),
         "mm" => Ok(UnitStyle::Mm),
@@ -88,7 +88,7 @@ impl Drawing {
     pub fn load(&self, messages: &report::Messages) -> Result<Piece, Failure> {
         let (mut piece, _, _) = input::load(&self.pattern, &self.variant.choice(), None, messages)?;
         if let Some(units) = self.units {
-            piece.design.heading.units = units;
+            piece.say_in(units);
         }
         Ok(piece)
     }

@@ -8,6 +8,7 @@ use festoon::design::Choice;
 use festoon::export::{self, Effort};
 use festoon::paint::mark::Rgb;
 use festoon::picture::{self, Ground, Proportion, Style};
+use festoon::units::UnitStyle;
 use festoon::{Piece, pattern};
 
 use super::{Failure, Variant, input, output, report};
@@ -44,6 +45,9 @@ pub struct Looks {
     /// Colour of the plain ground
     #[arg(long, value_parser = colour, default_value = "#f4efe6", value_name = "#RRGGBB")]
     colour: Rgb,
+    /// Units of lengths: in, mm or both; the pattern's own unless given
+    #[arg(long, value_parser = super::pages::units)]
+    pub units: Option<UnitStyle>,
     /// Write title and length below
     #[arg(long)]
     caption: bool,
@@ -86,6 +90,13 @@ fn colour(text: &str) -> Result<Rgb, String> {
 }
 
 impl Looks {
+    /// Has a piece print its lengths in the units asked for.
+    pub fn say_in_units(&self, piece: &mut Piece) {
+        if let Some(units) = self.units {
+            piece.say_in(units);
+        }
+    }
+
     /// The picture's style.
     pub const fn style(&self) -> Style {
         let ground = match self.ground {
@@ -130,7 +141,12 @@ fn pieces(options: &Options, messages: &report::Messages) -> Result<Vec<Piece>, 
                 .map(|name| Choice { size: size.clone(), colourway: Some(name.to_owned()) }),
         );
     }
-    choices.iter().map(|choice| Ok(input::resolved(&source, choice, None, messages)?.0)).collect()
+    let said = |choice: &Choice| {
+        let mut piece = input::resolved(&source, choice, None, messages)?.0;
+        options.looks.say_in_units(&mut piece);
+        Ok(piece)
+    };
+    choices.iter().map(said).collect()
 }
 
 /// The format asked for by `--format`, by the output's ending, or PNG.

@@ -52,8 +52,8 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     let design = &piece.design;
     let heading = &design.heading;
     let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
-    let shortest = design.strands.len() > 1 && design.heading.kind != Kind::Earrings;
-    facts.push((if shortest { "finished, shortest strand" } else { "finished length" }, finished(piece)));
+    facts.push((whole(design), finished(piece)));
+    facts.extend(fitted(design).map(|body| (body, heading.units.ruler(design.wear.girth))));
     if let Some(ring) = &piece.drape.ring {
         facts.push(("inside girth", range(heading.units, [ring.inside_girth, ring.longest_girth].map(Length::mm))));
     }
@@ -61,6 +61,30 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     facts.extend(heading.skill.map(|skill| ("skill", skill.to_string())));
     facts.extend(heading.time.clone().map(|time| ("time", time)));
     facts
+}
+
+/// How whole pieces are measured, which names the fact of their length.
+pub const LENGTHS: [&str; 4] = ["hangs down", "end to end", "closed, all round", "closed, along the shortest strand"];
+
+/// How a whole piece is measured.
+const fn whole(design: &Design) -> &'static str {
+    let [hangs, straight, round, shortest] = LENGTHS;
+    match design.heading.kind {
+        Kind::Earrings => hangs,
+        Kind::Strap => straight,
+        _ if design.strands.len() <= 1 => round,
+        _ => shortest,
+    }
+}
+
+/// The part of the body whose girth the piece is fitted to.
+const fn fitted(design: &Design) -> Option<&'static str> {
+    match design.heading.kind {
+        Kind::Necklace => Some("for a neck base of"),
+        Kind::Bracelet => Some("for a wrist of"),
+        Kind::Anklet => Some("for an ankle of"),
+        _ => None,
+    }
 }
 
 const fn kind(kind: Kind) -> &'static str {

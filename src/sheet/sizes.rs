@@ -106,7 +106,7 @@ fn strand_rows(design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
             design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
         }),
     };
-    [row("finished", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
+    [row("strand finished", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
 }
 
 /// A strand's number, where there are several, and its name.

@@ -1,7 +1,7 @@
 //! The last steps: measure the piece, and make the second of a pair.
 
 use super::prepare::cord_word;
-use super::{Step, words};
+use super::{Step, ends, words};
 use crate::design::{Design, Strand, What};
 use crate::drape::{self, Hung, Seat};
 use crate::pattern::{FindingKind, Kind};
@@ -23,12 +23,20 @@ fn measure(design: &Design) -> Step {
         Kind::Earrings => ("Hang the earring up and look at it from the front.".to_owned(), hangs(design)),
         _ if parts(design) == 0 => (
             "Stretch the piece gently two or three times and let it rest.".to_owned(),
-            format!("The knot holds, and no bare {} shows between the beads.", cord_word(design)),
+            format!("{}, and no bare {} shows between the beads.", closed(design), cord_word(design)),
         ),
         Kind::Strap => ("Lay the piece straight and measure from end to end.".to_owned(), length(design)),
         _ => (format!("Close the piece and measure once round{}, closure and all.", along(design)), length(design)),
     };
     Step::new("Check the piece", text).check(check)
+}
+
+/// What holds at the ends of a piece that has no closure.
+fn closed(design: &Design) -> String {
+    match ends::closings(design).as_slice() {
+        ["knot"] => "The knot holds".to_owned(),
+        closings => format!("Every {} holds", words::list(closings)),
+    }
 }
 
 /// Loops that grip the arms of spectacles are tried on a pair.

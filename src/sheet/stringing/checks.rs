@@ -3,7 +3,7 @@
 use crate::design::{Bit, Design, Rest, Strand, What};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
-use crate::pattern::CordKind;
+use crate::pattern::{CordKind, Settle};
 use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
 use crate::steps;
@@ -26,6 +26,7 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     }
     let chain = design.cords[strand.cord].kind == CordKind::Chain;
     small.push(bare(units, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index].starts));
+    small.extend(steps::posts::positions(design, strand));
     small.extend(notes(strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
@@ -42,9 +43,11 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
         let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
         format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
     };
-    format!(
-        "If yours differ by more, measure your beads: {each}. Then string more or fewer of them, alike on both sides, until the length is right."
-    )
+    let then = match strand.settle {
+        Settle::Fill => " Then string more or fewer of them, alike on both sides, until the length is right.",
+        Settle::Slide | Settle::Spread | Settle::Fixed => "",
+    };
+    format!("If yours differ by more, measure your beads: {each}.{then}")
 }
 
 /// Whether some of the beads slide.
