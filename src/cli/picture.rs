@@ -8,10 +8,9 @@ use festoon::design::Choice;
 use festoon::export::{self, Effort};
 use festoon::paint::mark::Rgb;
 use festoon::picture::{self, Ground, Proportion, Style};
-use festoon::units::UnitStyle;
 use festoon::{Piece, pattern};
 
-use super::{Failure, Variant, input, output, report};
+use super::{Failure, Units, Variant, input, output, report};
 
 /// Arguments of `picture`.
 #[derive(Args)]
@@ -45,15 +44,14 @@ pub struct Looks {
     /// Colour of the plain ground
     #[arg(long, value_parser = colour, default_value = "#f4efe6", value_name = "#RRGGBB")]
     colour: Rgb,
-    /// Units of lengths: in, mm or both; the pattern's own unless given
-    #[arg(long, value_parser = super::pages::units)]
-    pub units: Option<UnitStyle>,
     /// Write title and length below
     #[arg(long)]
     caption: bool,
     /// Pixels of the longer side
     #[arg(long, default_value_t = 2000, value_parser = clap::value_parser!(u32).range(16..=16_000))]
     pub pixels: u32,
+    #[command(flatten)]
+    units: Units,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -90,13 +88,6 @@ fn colour(text: &str) -> Result<Rgb, String> {
 }
 
 impl Looks {
-    /// Has a piece print its lengths in the units asked for.
-    pub fn say_in_units(&self, piece: &mut Piece) {
-        if let Some(units) = self.units {
-            piece.say_in(units);
-        }
-    }
-
     /// The picture's style.
     pub const fn style(&self) -> Style {
         let ground = match self.ground {
@@ -107,6 +98,11 @@ impl Looks {
             GroundWord::Neck => Ground::Neck,
         };
         Style { ground, proportion: self.shape, caption: self.caption }
+    }
+
+    /// The piece in the units asked for.
+    pub fn of(&self, piece: Piece) -> Piece {
+        self.units.of(piece)
     }
 }
 
@@ -141,12 +137,8 @@ fn pieces(options: &Options, messages: &report::Messages) -> Result<Vec<Piece>, 
                 .map(|name| Choice { size: size.clone(), colourway: Some(name.to_owned()) }),
         );
     }
-    let said = |choice: &Choice| {
-        let mut piece = input::resolved(&source, choice, None, messages)?.0;
-        options.looks.say_in_units(&mut piece);
-        Ok(piece)
-    };
-    choices.iter().map(said).collect()
+    let piece = |choice| Ok(options.looks.of(input::resolved(&source, choice, None, messages)?.0));
+    choices.iter().map(piece).collect()
 }
 
 /// The format asked for by `--format`, by the output's ending, or PNG.

@@ -2,13 +2,9 @@
 
 use super::html::{address, document, escaped};
 use super::{Entry, SCRIPT, Shot};
-use crate::sheet::LENGTHS;
 
 /// The way to the contact sheet.
 const CONTACT: &str = "<footer><p><a href=\"contact.pdf\">All patterns on paper (PDF)</a></p></footer>\n";
-
-/// The facts that a card names, besides the length.
-const ON_CARD: [&str; 2] = ["kind", "weight"];
 
 /// The index page.
 #[must_use]
@@ -47,11 +43,8 @@ fn search(entries: &[Entry]) -> String {
 fn card(entry: &Entry) -> String {
     let folder = format!("pieces/{}", address(&entry.folder));
     let image = entry.shots.first().map(|shot| image(&folder, shot)).unwrap_or_default();
-    let facts = entry
-        .facts
-        .iter()
-        .filter(|(name, _)| ON_CARD.contains(name) || LENGTHS.contains(name))
-        .map(|(_, fact)| escaped(fact));
+    let fact = |wanted| entry.facts.iter().find(|(name, _)| *name == wanted).map(|(_, fact)| fact);
+    let facts = [fact("kind"), Some(&entry.length), fact("weight")].into_iter().flatten().map(|fact| escaped(fact));
     let ways = (entry.shots.len() > 1).then(|| format!("{} colourways", entry.shots.len()));
     let facts: Vec<_> = facts.chain(ways).collect();
     let price =

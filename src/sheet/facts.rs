@@ -52,8 +52,8 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     let design = &piece.design;
     let heading = &design.heading;
     let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
-    facts.push((whole(design), finished(piece)));
-    facts.extend(fitted(design).map(|body| (body, heading.units.ruler(design.wear.girth))));
+    facts.push((length_fact(design), finished(piece)));
+    facts.extend(body(design.heading.kind).map(|limb| (limb, heading.units.ruler(design.wear.girth))));
     if let Some(ring) = &piece.drape.ring {
         facts.push(("inside girth", range(heading.units, [ring.inside_girth, ring.longest_girth].map(Length::mm))));
     }
@@ -63,27 +63,26 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     facts
 }
 
-/// How whole pieces are measured, which names the fact of their length.
-pub const LENGTHS: [&str; 4] = ["hangs down", "end to end", "closed, all round", "closed, along the shortest strand"];
-
-/// How a whole piece is measured.
-const fn whole(design: &Design) -> &'static str {
-    let [hangs, straight, round, shortest] = LENGTHS;
-    match design.heading.kind {
-        Kind::Earrings => hangs,
-        Kind::Strap => straight,
-        _ if design.strands.len() <= 1 => round,
-        _ => shortest,
+/// What the piece's length is called: from end to end, or once round when it is closed, of several
+/// strands along the shortest.
+#[must_use]
+pub fn length_fact(design: &Design) -> &'static str {
+    match (design.heading.kind, design.strands.len()) {
+        (Kind::Earrings, _) => "strand, end to end",
+        (Kind::Strap, 1) => "end to end",
+        (Kind::Strap, _) => "end to end, shortest strand",
+        (_, 1) => "closed, once round",
+        _ => "closed, shortest strand",
     }
 }
 
-/// The part of the body whose girth the piece is fitted to.
-const fn fitted(design: &Design) -> Option<&'static str> {
-    match design.heading.kind {
+/// The fact that names the limb a piece is made for.
+const fn body(kind: Kind) -> Option<&'static str> {
+    match kind {
         Kind::Necklace => Some("for a neck base of"),
         Kind::Bracelet => Some("for a wrist of"),
         Kind::Anklet => Some("for an ankle of"),
-        _ => None,
+        Kind::Earrings | Kind::Strap => None,
     }
 }
 

@@ -22,7 +22,7 @@ use crate::art::{Ink, Stencils};
 use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
-pub use facts::{LENGTHS, facts, finished};
+pub use facts::{facts, finished};
 pub use proof::{MOST_PAGES, TooManyPages};
 
 use crate::paint::layout::Rect;

@@ -33,11 +33,10 @@ pub fn make(path: &Path, options: &Options, known: &Manifest) -> Made {
         Err(Unread::Trouble(message)) => return Made::Trouble(message),
         Err(Unread::NotText(remark)) => return Made::Broken(Source::new(path.to_string_lossy(), ""), vec![remark]),
     };
-    let mut pieces = match pieces(&source) {
-        Ok(pieces) => pieces,
+    let pieces = match pieces(&source) {
+        Ok(pieces) => pieces.into_iter().map(|piece| options.looks.of(piece)).collect::<Vec<_>>(),
         Err(remarks) => return Made::Broken(source, remarks),
     };
-    pieces.iter_mut().for_each(|piece| options.looks.say_in_units(piece));
     let name = path.file_stem().unwrap_or_default().to_string_lossy();
     let style = options.looks.style();
     let Some(entry) = Entry::new(&name, &pieces, style.proportion, options.with_prices) else {

@@ -43,11 +43,16 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
         let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
         format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
     };
-    let then = match strand.settle {
-        Settle::Fill => " Then string more or fewer of them, alike on both sides, until the length is right.",
-        Settle::Slide | Settle::Spread | Settle::Fixed => "",
-    };
-    format!("If yours differ by more, measure your beads: {each}.{then}")
+    format!("If yours differ by more, measure your beads: {each}. {}", remedy(strand))
+}
+
+/// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
+/// is written, the bare cord gives way.
+const fn remedy(strand: &Strand) -> &'static str {
+    match strand.settle {
+        Settle::Fill => "Then string more or fewer of them, alike on both sides, until the length is right.",
+        _ => "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord.",
+    }
 }
 
 /// Whether some of the beads slide.
