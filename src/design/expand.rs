@@ -27,6 +27,7 @@ impl<'a> List<'a> {
     pub fn new(items: &'a [At<Item>], knots: Option<Length>, shelf: &'a Shelf, context: &mut Context) -> Option<Self> {
         let before = context.remarks.len();
         check_names(items, shelf, context);
+        check_places(items, Within::Strand, context);
         (context.remarks.len() == before).then_some(Self { items, shelf, knots })
     }
 
@@ -138,7 +139,13 @@ impl<'a> List<'a> {
 
     /// The list as the maker says it.
     pub fn chart(&self, fill: u32) -> Vec<Phrase> {
-        self.phrases(self.items, fill)
+        let mut chart = self.phrases(self.items, fill);
+        let stops = chart.iter_mut().filter_map(|phrase| match phrase {
+            Phrase::Stop(number, _) => Some(number),
+            _ => None,
+        });
+        (1..).zip(stops).for_each(|(at, number)| *number = at);
+        chart
     }
 
     fn phrases(&self, items: &[At<Item>], fill: u32) -> Vec<Phrase> {
@@ -162,7 +169,8 @@ impl<'a> List<'a> {
             Item::Dangle(dangle) => {
                 Phrase::Dangle(self.shelf.finding(&dangle.on.value)?, self.phrases(&dangle.dangle, fill))
             }
-            Item::Stop(stop) => Phrase::Finding(self.shelf.finding(&stop.stop.value)?),
+            // Stops stand in the strand's own list alone, where `chart` numbers them.
+            Item::Stop(stop) => Phrase::Stop(0, self.shelf.finding(&stop.stop.value)?),
         })
     }
 }
@@ -211,6 +219,52 @@ pub fn too_many(count: u64, place: Place, context: &mut Context) -> bool {
         );
     }
     many
+}
+
+/// Where a list stands.
+#[derive(Clone, Copy, PartialEq)]
+enum Within {
+    Strand,
+    Repeat,
+    Dangle,
+}
+
+/// Refuses what has no meaning where it stands: a stop but in the strand's own list, and in a branch
+/// another branch or `fill`.
+fn check_places(items: &[At<Item>], within: Within, context: &mut Context) {
+    let inside = if within == Within::Dangle { within } else { Within::Repeat };
+    for item in items {
+        context.remarks.extend(misplaced(&item.value, within).map(|remark| remark.at(item.place)));
+        match &item.value {
+            Item::Repeat(repeat) => check_places(&repeat.of, inside, context),
+            Item::Mirror(mirror) => {
+                check_places(&mirror.mirror, inside, context);
+                mirror.about.iter().for_each(|about| check_places(about, inside, context));
+            }
+            Item::Dangle(dangle) => check_places(&dangle.dangle, Within::Dangle, context),
+            Item::Run(_) | Item::Space(_) | Item::Knot(_) | Item::Stop(_) => {}
+        }
+    }
+}
+
+fn misplaced(item: &Item, within: Within) -> Option<Remark> {
+    let say = |code, headline: &str, help: &str| Some(Remark::new(code, headline).help(help));
+    match (item, within) {
+        (Item::Stop(_), Within::Repeat | Within::Dangle) => say(
+            Code::MisplacedStop,
+            "a stop stands in the strand's own list, not inside a repeat, mirror or dangle",
+            "write each stop with its `at:` between the strand's own entries",
+        ),
+        (Item::Repeat(repeat), Within::Dangle) if repeat.repeat == Times::Fill => {
+            say(Code::NoFill, "`repeat: fill` has no length to fill in a dangle", "say how many times")
+        }
+        (Item::Dangle(_), Within::Dangle) => say(
+            Code::Misplaced,
+            "a dangle hangs from a strand, not from another dangle",
+            "string its beads on the dangle itself, or give it a place of its own on the strand",
+        ),
+        _ => None,
+    }
 }
 
 fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {

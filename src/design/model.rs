@@ -306,6 +306,8 @@ pub enum Phrase {
     Knot,
     /// The finding of this index.
     Finding(usize),
+    /// A stop: its number on the strand, from 1, and its finding's index.
+    Stop(u32, usize),
     /// A branch: what hangs on the finding of this index.
     Dangle(usize, Vec<Phrase>),
 }

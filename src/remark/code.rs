@@ -98,7 +98,7 @@ codes! {
          covers and wire guards with a crimp, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
-         ring or chain; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
+         ring or chain, and from a strand, not from another dangle; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
          rings and chains.";
     BarHoles = "bar-holes", Warning,
         "A bar's holes and the strands do not agree. Each strand takes a hole of its own in an end bar. \
@@ -282,10 +282,11 @@ codes! {
          two hole radii (drilled-sphere geometry), half the length for flat-ended ones.";
     NoFill = "no-fill", Error,
         "`repeat: fill` strings a list as often as fits into the strand's length less `leave` and \
-         less what the ends take. It needs a length to fill, and a list that takes up cord.";
+         less what the ends take. It needs a length to fill, which a dangle does not have, and a list that \
+         takes up cord.";
     MisplacedStop = "misplaced-stop", Error,
         "A stop is a finding fixed on the cord. It stands in the strand's own list (not inside a \
-         repeat), inside the strand's length, in the order of the stations, and only where beads \
+         repeat, mirror or dangle), inside the strand's length, in the order of the stations, and only where beads \
          slide or are spread.";
     MissingSize = "missing-size", Error,
         "A size is missing that the length, the drawing or the fit cannot do without.";

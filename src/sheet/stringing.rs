@@ -65,11 +65,20 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     } else {
         String::new()
     };
-    let slides = if sheet.piece.design.strands.iter().any(checks::slides) { SLIDES } else { "" };
+    let slides = if sheet.piece.design.strands.iter().any(|strand| slides_on_cord(&sheet.piece.design, strand)) {
+        SLIDES
+    } else {
+        ""
+    };
     let text = format!(
-        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler starts where the row does.{slides}{pair}"
+        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{slides}{pair}"
     );
     Type::SMALL.paragraph(&text, width)
+}
+
+/// Whether beads slide on a strand: what hangs in the links of a chain does not.
+fn slides_on_cord(design: &Design, strand: &Strand) -> bool {
+    design.cords[strand.cord].kind != CordKind::Chain && checks::slides(strand)
 }
 
 /// Every bead with its letter and name, in rows.

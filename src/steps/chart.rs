@@ -1,16 +1,18 @@
 //! The word chart: a strand's row in letters, the way a maker says it.
 //!
 //! `5A 1B, 11 times, then 5A` is eleven times five of bead A and one of bead B, and five of A. What
-//! is not a bead stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 spacer bar)`,
-//! `(dangle: 1C 2A on a head pin)`. A repeat of more than one phrase stands in square brackets:
+//! is not a bead stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 bead cap)`,
+//! `(dangle: 1C 2A on a head pin)`. Stops and bars, which beads do not go through, are clauses of their own:
+//! `30A, then (bar: spacer bar with three holes, hole 1), then 6A`, `2A, then (stop S1: crimp at 110 mm)`. A repeat of more than one phrase stands in square brackets:
 //! `[3A 1B, 4 times, then 1C], 6 times`; so does one that follows other phrases: `30A, then [6A 1B], 3
 //! times`. The chart is first made as short as its writing allows:
 //! neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out three
 //! times or more told as repeats. The row stays the same.
 
+use super::posts;
 use super::words::a;
 use crate::design::{Design, Phrase, Strand};
-use crate::pattern::Settle;
+use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
 /// Longest list, in phrases, that is told as a repeat where it is written out.
@@ -129,9 +131,11 @@ impl Teller<'_> {
     /// The phrases joined by `then`; those that need no comma stay together. A repeat that follows
     /// others stands in brackets, for it might be read to take them in.
     fn sequence(self, phrases: &[Phrase]) -> String {
-        let together = |a: &Phrase, b: &Phrase| is_short(a) && is_short(b);
+        let together = |a: &Phrase, b: &Phrase| self.is_short(a) && self.is_short(b);
         let clauses = phrases.chunk_by(together).enumerate().map(|(at, clause)| match clause {
-            [Phrase::Times(count, list)] if at > 0 && list.len() > 1 && list.iter().all(is_short) => {
+            [Phrase::Times(count, list)]
+                if at > 0 && list.len() > 1 && list.iter().all(|phrase| self.is_short(phrase)) =>
+            {
                 format!("[{}], {}", self.sequence(list), times_word(*count))
             }
             clause => clause.iter().map(|phrase| self.said(phrase)).collect::<Vec<_>>().join(" "),
@@ -147,6 +151,7 @@ impl Teller<'_> {
             Phrase::Gap(length) => format!("({} bare)", gap(self.design.heading.units, *length)),
             Phrase::Knot => "(knot)".to_owned(),
             Phrase::Finding(at) => self.finding(*at),
+            Phrase::Stop(number, at) => self.stop(*number, *at),
             Phrase::Dangle(on, list) => {
                 format!("(dangle: {} on {})", self.sequence(list), a(&self.design.findings[*on].name))
             }
@@ -155,17 +160,40 @@ impl Teller<'_> {
 
     /// A strung finding; of a bar that strands share, the hole, for it is strung only once.
     fn finding(self, at: usize) -> String {
-        let finding = &self.design.findings[at];
+        let name = &self.design.findings[at].name;
         match self.strand.and_then(|strand| self.design.hole(at, strand)) {
-            Some(hole) => format!("(through hole {hole} of {})", a(&finding.name)),
-            None => format!("(1 {})", finding.name),
+            Some(hole) => format!("(bar: {name}, hole {hole})"),
+            None if self.is_bar(at) => format!("(bar: {name})"),
+            None => format!("(1 {name})"),
+        }
+    }
+
+    /// A stop with its name and station, as every page prints them.
+    fn stop(self, number: u32, at: usize) -> String {
+        let name = format!("S{number}");
+        let posts = self.strand.map(|strand| posts::posts(self.design, strand)).unwrap_or_default();
+        let post = posts.into_iter().find(|post| post.name == name);
+        let place = post.map(|post| format!(" at {}", self.design.heading.units.ruler(post.station)));
+        format!("(stop {name}: {}{})", self.design.findings[at].name, place.unwrap_or_default())
+    }
+
+    fn is_bar(self, at: usize) -> bool {
+        self.design.findings[at].kind == FindingKind::SpacerBar
+    }
+
+    /// Whether a phrase needs no comma beside others.
+    fn is_short(self, phrase: &Phrase) -> bool {
+        match phrase {
+            Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Stop(..) => false,
+            Phrase::Finding(at) => !self.is_bar(*at),
+            Phrase::Run(..) | Phrase::Gap(_) | Phrase::Knot | Phrase::Dangle(..) => true,
         }
     }
 
     /// The phrases, in square brackets where they are more than one clause.
     fn bracketed(self, phrases: &[Phrase]) -> String {
         let words = self.sequence(phrases);
-        if phrases.iter().all(is_short) { words } else { format!("[{words}]") }
+        if phrases.iter().all(|phrase| self.is_short(phrase)) { words } else { format!("[{words}]") }
     }
 
     fn mirror(self, side: &[Phrase], middle: &[Phrase]) -> String {
@@ -175,10 +203,6 @@ impl Teller<'_> {
         }
         format!("{side}, then {} in the middle, then the same backwards", self.bracketed(middle))
     }
-}
-
-const fn is_short(phrase: &Phrase) -> bool {
-    !matches!(phrase, Phrase::Times(..) | Phrase::Mirror(..))
 }
 
 fn times_word(count: u32) -> String {

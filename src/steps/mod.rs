@@ -11,6 +11,7 @@ mod closure;
 mod ends;
 mod finish;
 mod pin;
+pub mod posts;
 mod prepare;
 mod side;
 mod stringing;

@@ -2,6 +2,7 @@
 //! what does not slide.
 
 use super::ends::keeps_tail;
+use super::posts::{self, Keeps, datum, stop};
 use super::tools::takes_needle;
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
@@ -11,8 +12,6 @@ use crate::units::{Length, UnitStyle};
 
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
-/// Where stations are measured from.
-const FROM_LOOP: &str = "from the outside of the first end's loop";
 /// Gaps that differ by less are told as equal: half of what a ruler shows.
 const SAME: f64 = 0.5;
 
@@ -44,8 +43,13 @@ fn string(design: &Design, strand: &Strand) -> Step {
         _ => format!("String {chart}."),
     }];
     said.extend(besides(design, strand));
-    let check =
-        [Some(counts(design, strand)), besides_beads(design, strand), first_ten(design, strand), fixed(design, strand)];
+    let check = [
+        Some(counts(design, strand)),
+        besides_beads(design, strand),
+        first_ten(design, strand),
+        fixed(design, strand),
+        bars(design, strand),
+    ];
     let check: Vec<_> = check.into_iter().flatten().collect();
     Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "))
 }
@@ -166,7 +170,7 @@ fn total(strand: &Strand, all: u64) -> String {
 }
 
 /// Whether knots are strung that the chart does not say, because they come between all beads.
-fn has_silent_knots(strand: &Strand) -> bool {
+pub(super) fn has_silent_knots(strand: &Strand) -> bool {
     strand.bits().any(|bit| bit.what == What::Knot) && !says_knot(&strand.chart)
 }
 
@@ -203,25 +207,15 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
     )
 }
 
-/// A finding that stands alone at a station: it is fixed on the cord and divides the strand.
-fn stop(train: &Train) -> Option<(usize, f64)> {
-    match (train.bits.as_slice(), train.rest) {
-        ([Bit { what: What::Finding(at), before, .. }], Rest::At(start)) => Some((*at, start + before)),
-        _ => None,
-    }
-}
-
 /// Fix the stops at their stations.
 fn stops(design: &Design, strand: &Strand) -> Option<Step> {
-    let units = design.heading.units;
-    let stops: Vec<_> = strand.trains.iter().filter_map(stop).collect();
-    let finding = &design.findings[stops.first()?.0];
+    let (stop, _) = strand.trains.iter().find_map(|train| stop(design, strand, train))?;
+    let finding = &design.findings[stop];
     let how = if finding.kind == FindingKind::Crimp { "press it shut" } else { "fix it" };
     let text =
         format!("Set each {} that is strung on {} in its place, and {how} there.", finding.name, name(design, strand));
-    let places: Vec<_> = stops.iter().map(|(_, station)| units.ruler(Length::mm(*station))).collect();
-    let middles = if stops.len() == 1 { "Its middle lies" } else { "Their middles lie" };
-    Some(Step::new("Fix the stops", text).check(format!("{middles} {} {FROM_LOOP}.", list(&places))))
+    let places = posts::told(design, strand, Keeps::Stop)?;
+    Some(Step::new("Fix the stops", text).check(format!("Middles, {}: {places}.", datum(design, strand))))
 }
 
 /// Space groups that are spread along the cord.
@@ -229,23 +223,20 @@ fn space(design: &Design, strand: &Strand) -> Option<Step> {
     if strand.settle != Settle::Spread {
         return None;
     }
-    let units = design.heading.units;
+    let (units, from) = (design.heading.units, datum(design, strand));
     let cord = design.cords[strand.cord].kind.word();
-    let groups: Vec<_> = strand.trains.iter().filter(|train| stop(train).is_none()).collect();
+    let groups: Vec<_> = strand.trains.iter().filter(|train| stop(design, strand, train).is_none()).collect();
     let starts: Vec<_> = groups.iter().filter_map(|train| start(train)).collect();
     let first = starts.first()?;
     let ends = starts.iter().zip(&groups).map(|(start, train)| start + train.length());
     let gaps: Vec<_> = starts.iter().skip(1).zip(ends).map(|(next, end)| next - end).collect();
     let check = match gaps.split_first() {
         Some((gap, rest)) if rest.iter().all(|other| (other - gap).abs() < SAME) => format!(
-            "The first group starts {} {FROM_LOOP}, and {} of bare {cord} lies between groups.",
+            "The first group starts {} {from}, and {} of bare {cord} lies between groups.",
             station(units, *first),
             station(units, *gap)
         ),
-        _ => {
-            let starts: Vec<_> = starts.iter().map(|start| station(units, *start)).collect();
-            format!("The groups start {} {FROM_LOOP}.", list(&starts))
-        }
+        _ => format!("Starts of groups, {from}: {}.", posts::told(design, strand, Keeps::Group)?),
     };
     Some(Step::new("Space", format!("Space the groups evenly along the {cord}.")).check(check))
 }
@@ -253,16 +244,20 @@ fn space(design: &Design, strand: &Strand) -> Option<Step> {
 /// Where what stays in its place begins, to be seen while it is strung: a knot cannot be moved.
 fn fixed(design: &Design, strand: &Strand) -> Option<String> {
     let first = strand.trains.iter().find_map(start).filter(|_| strand.settle == Settle::Fixed)?;
-    let from = match design.cords[strand.cord].kind {
-        CordKind::Chain => "from the outside of the first end link",
-        _ => FROM_LOOP,
-    };
+    let from = datum(design, strand);
     Some(format!("The first of them starts {} {from}.", station(design.heading.units, first)))
+}
+
+/// Where bars stand, to be seen while they are strung.
+fn bars(design: &Design, strand: &Strand) -> Option<String> {
+    let places = posts::told(design, strand, Keeps::Bar)?;
+    Some(format!("Middles of bars, {}: {places}.", datum(design, strand)))
 }
 
 /// Press the crimps that hold groups, once these are in their places.
 fn hold(design: &Design, strand: &Strand) -> Option<Step> {
-    let crimp = strand.trains.iter().filter(|train| stop(train).is_none()).flat_map(|train| &train.bits);
+    let crimp =
+        strand.trains.iter().filter(|train| stop(design, strand, train).is_none()).flat_map(|train| &train.bits);
     let crimp = crimp.filter_map(|bit| match bit.what {
         What::Finding(at) => Some(&design.findings[at]).filter(|finding| finding.kind == FindingKind::Crimp),
         _ => None,

@@ -69,14 +69,14 @@ fn repeats_that_are_spread_apart_stay_apart() {
     let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(2), a(3)]);
     one.settle = Settle::Spread;
     let design = design(vec![one]);
-    assert_eq!(chart::text(&design, &design.strands[0]), "3A, 4 times, then (1 stop) 3A");
+    assert_eq!(chart::text(&design, &design.strands[0]), "3A, 4 times, then (bar: stop), then 3A");
 }
 
 #[test]
 fn what_is_no_bead_stands_in_brackets() {
     let gap = Phrase::Gap(Length::mm(12.7));
     let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(2), Phrase::Dangle(1, vec![c(1), a(2)])];
-    assert_eq!(text(row), "5A (½ in = 12.7 mm bare) (knot) (1 stop) (dangle: 1C 2A on a head pin)");
+    assert_eq!(text(row), "5A (½ in = 12.7 mm bare) (knot), then (bar: stop), then (dangle: 1C 2A on a head pin)");
 }
 
 /// Reads a chart's text back into what it puts on the cord, one word each.
@@ -158,6 +158,11 @@ impl Reader<'_> {
         if self.eat("(") {
             let other = self.take(|c| c != ')');
             self.eat(")");
+            // A stop's finding and station, and a bar's finding and hole, follow a colon.
+            if let Some((_, what)) = other.split_once(": ") {
+                let what = what.split(" at ").next().unwrap_or(what);
+                return vec![what.split(", hole ").next().unwrap_or(what).to_owned()];
+            }
             return vec![other.split(' ').next_back().unwrap_or_default().to_owned()];
         }
         let count: usize = self.take(|c| c.is_ascii_digit()).parse().expect("a run begins with its count");

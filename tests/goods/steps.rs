@@ -342,7 +342,7 @@ fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
     design.findings[2].holes = 2;
     let steps = steps(&design);
     let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
-    let hole = |n: u32| format!("(through hole {n} of ");
+    let hole = |n: u32| format!(", hole {n})");
     let told: Vec<_> = strung.iter().map(|step| [1, 2].map(|n| step.text.contains(&hole(n)))).collect();
     assert_eq!(told, [[true, false], [false, true], [true, false], [false, true]]);
 }

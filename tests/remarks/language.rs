@@ -146,11 +146,23 @@ fn stops() -> Vec<Case> {
     let settled = |settle| list(&format!("[10 reed, {{ stop: crimp, at: 200 mm }}, 10 reed]\n    settle: {settle}"));
     let two = |second| list(&format!("[reed, {{ stop: crimp, at: 100 mm }}, {{ stop: crimp, at: {second} }}, reed]"));
     let bare = |station: &str| list(&format!("[{{ stop: crimp, at: {station} }}, 20 reed]"));
+    let hung = |hung: &str| {
+        let text = changed(&[("[20 reed]", &format!("[20 reed, {{ dangle: [{hung}], on: pin }}]"))]);
+        with_findings(&text, &[&PIN.replace("20 mm", "50 mm")])
+    };
     vec![
         // A crimp of 2 mm reaches 1 mm to both sides.
         Case::new(Code::MisplacedStop, bare("1 mm"), bare("0.9 mm")),
         Case::new(Code::MisplacedStop, two("102 mm"), two("101.9 mm")),
         Case::new(Code::MisplacedStop, settled("slide"), settled("fixed")),
+        Case::new(
+            Code::MisplacedStop,
+            bare("100 mm"),
+            list("[{ repeat: 2, of: [reed, { stop: crimp, at: 100 mm }] }]"),
+        ),
+        Case::new(Code::MisplacedStop, bare("100 mm"), list("[{ mirror: [reed, { stop: crimp, at: 100 mm }] }]")),
+        Case::new(Code::NoFill, hung("5 reed"), hung("{ repeat: fill, of: [reed] }")),
+        Case::new(Code::Misplaced, hung("5 reed"), hung("{ dangle: [reed], on: pin }")),
         // Ten beads take 10 × sqrt(36 − 1) = 59.161 mm, and a crimp reaches 1 mm further.
         Case::new(Code::Overfull, stopped("60.17 mm"), stopped("60.15 mm")),
     ]

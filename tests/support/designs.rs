@@ -119,7 +119,7 @@ fn phrase_bits(phrase: &Phrase) -> Vec<Bit> {
         }
         Phrase::Gap(length) => vec![bit(What::Gap, length.value() / 2.0)],
         Phrase::Knot => vec![bit(What::Knot, 0.6)],
-        Phrase::Finding(at) => vec![bit(What::Finding(*at), 1.0)],
+        Phrase::Finding(at) | Phrase::Stop(_, at) => vec![bit(What::Finding(*at), 1.0)],
         Phrase::Dangle(on, list) => vec![bit(What::Dangle(Dangle { on: *on, bits: bits(list), drop: 20.0 }), 1.0)],
     }
 }

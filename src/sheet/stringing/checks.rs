@@ -26,6 +26,7 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     }
     let chain = design.cords[strand.cord].kind == CordKind::Chain;
     small.push(bare(units, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index].starts));
+    small.extend(steps::posts::positions(design, strand));
     small.extend(notes(strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)

@@ -75,7 +75,7 @@ fn things(phrases: &[Phrase]) -> usize {
         Phrase::Run(count, _) => *count as usize,
         Phrase::Times(count, list) => *count as usize * things(list),
         Phrase::Mirror(side, middle) => 2 * things(side) + things(middle),
-        Phrase::Finding(_) | Phrase::Dangle(..) => 1,
+        Phrase::Finding(_) | Phrase::Stop(..) | Phrase::Dangle(..) => 1,
         Phrase::Gap(_) | Phrase::Knot => 0,
     };
     phrases.iter().map(of).sum()

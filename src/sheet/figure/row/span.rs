@@ -34,7 +34,7 @@ pub enum Thing<'a> {
 pub struct Span<'a> {
     /// What is there.
     pub thing: Thing<'a>,
-    /// Length of cord from the start of the row to its start; less than nothing before the row.
+    /// Length of cord from the outside of the first end to its start.
     pub from: f64,
     /// Length of cord that it takes.
     pub cord: f64,
@@ -179,24 +179,23 @@ struct Strung<'a> {
 pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64]) -> Vec<Span<'a>> {
     let strung = strung(strand, starts);
     let [first, last] = [0, 1].map(|side: usize| strand.ends[side].takes.value());
-    let zero = strung.first().map_or(first, |one| one.station);
-    let mut spans = vec![Span::end(0, -zero, strand, design)];
+    let mut spans = vec![Span::end(0, 0.0, strand, design)];
     let mut at = (first, None::<&Strung<'_>>);
     for one in &strung {
         let between = at.1.is_none_or(|before| before.train != one.train);
         let loose = between && (one.slides || at.1.is_some_and(|before| before.slides));
         if one.station - at.0 > NONE {
-            spans.push(Span::bare(at.0 - zero, one.station - at.0, loose, at.1.is_none()));
+            spans.push(Span::bare(at.0, one.station - at.0, loose, at.1.is_none()));
         }
-        spans.push(Span::bit(one.bit, one.station - zero, strand, design));
+        spans.push(Span::bit(one.bit, one.station, strand, design));
         at = (one.station + one.bit.length(), Some(one));
     }
     let end = strand.finished.value() - last;
     if end - at.0 > NONE {
         let loose = at.1.is_some_and(|before| before.slides);
-        spans.push(Span::bare(at.0 - zero, end - at.0, loose, true));
+        spans.push(Span::bare(at.0, end - at.0, loose, true));
     }
-    spans.push(Span::end(1, end - zero, strand, design));
+    spans.push(Span::end(1, end, strand, design));
     count(&mut spans);
     lower(&mut spans, design);
     spans
