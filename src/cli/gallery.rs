@@ -54,7 +54,7 @@ pub struct Options {
 /// What became of one pattern.
 enum Made {
     /// It has a page.
-    Page { path: PathBuf, entry: Entry, hash: String, is_new: bool },
+    Page { path: PathBuf, entry: Box<Entry>, hash: String, is_new: bool },
     /// It has errors.
     Broken(Source, Vec<Remark>),
     /// A file is at fault.
@@ -95,7 +95,8 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
 
 /// Writes the pages, the contact sheet, the fonts and the manifest.
 fn bind(options: &Options, known: &Manifest, made: &[Made]) -> Result<(), Failure> {
-    let pages = || made.iter().filter_map(|made| if let Made::Page { entry, .. } = made { Some(entry) } else { None });
+    let pages =
+        || made.iter().filter_map(|made| if let Made::Page { entry, .. } = made { Some(&**entry) } else { None });
     let entries: Vec<Entry> = pages().cloned().collect();
     let out = &options.output;
     for (at, entry) in entries.iter().enumerate() {
@@ -145,7 +146,7 @@ fn files(entries: &[Entry]) -> BTreeSet<String> {
 /// All patterns on paper. Pieces are made anew, a page of them at a time.
 fn contact_sheet(options: &Options, made: &[Made]) -> Result<Vec<u8>, Failure> {
     let entries = made.iter().filter_map(|made| match made {
-        Made::Page { path, entry, .. } => Some((path, entry)),
+        Made::Page { path, entry, .. } => Some((path, &**entry)),
         Made::Broken(..) | Made::Trouble(_) => None,
     });
     let entries: Vec<_> = entries.collect();

@@ -48,7 +48,7 @@ pub fn make(path: &Path, options: &Options, known: &Manifest) -> Made {
     let is_new = known.patterns.get(&*name) != Some(&hash) || !is_whole(&folder, &entry);
     let drawn = if is_new { draw_all(&folder, &entry, &pieces, options) } else { Ok(()) };
     match drawn {
-        Ok(()) => Made::Page { path: path.to_owned(), entry, hash, is_new },
+        Ok(()) => Made::Page { path: path.to_owned(), entry: Box::new(entry), hash, is_new },
         Err(Failure::Trouble(message)) => Made::Trouble(message),
         Err(Failure::Pattern) => Made::Trouble(format!("{}: could not be drawn", path.display())),
     }
