@@ -47,11 +47,11 @@ fn json_has_the_fields_of_the_contract() {
     assert_eq!(whole["materials"], array);
     assert_eq!(whole["cutting"][0]["id"], json!("wire"));
     assert_eq!(whole["price"]["labour"], json!(27.0));
-    // Used: 9.66 of reed, 0.79 of wire, 0.30 of chain (60 mm of a metre at 5.00).
+    // Used: 9.66 of reed, 0.72 of wire, 0.30 of chain (60 mm of a metre at 5.00).
     assert_eq!(whole["cost_used"], json!(10.68));
-    assert_eq!(whole["price"]["cost"], json!(40.25));
-    assert_eq!(whole["price"]["wholesale"], json!(80.5));
-    assert_eq!(whole["price"]["retail"], json!(100.63));
+    assert_eq!(whole["price"]["cost"], json!(40.18));
+    assert_eq!(whole["price"]["wholesale"], json!(80.36));
+    assert_eq!(whole["price"]["retail"], json!(100.45));
 }
 
 /// What a maker has lying about costs her nothing; what she gives no price for costs who knows what.
