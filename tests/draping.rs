@@ -212,18 +212,18 @@ fn earrings_hang_plumb_with_their_beads_at_the_bottom() {
     assert!((hung.drop - 60.0).abs() < 1e-9 && hung.joints.iter().all(|joint| joint.at.x == 0.0));
     let lowest = hung.seats.last().unwrap();
     assert!(lowest.station > 56.9 && (lowest.angle + std::f64::consts::FRAC_PI_2).abs() < 1e-12);
-    assert!(hung.tension.first > 0.0 && hung.tension.last == 0.0 && drape.ring.is_none() && drape.worn.is_none());
+    assert!(hung.tension.first > 0.0 && hung.tension.last == 0.0 && drape.rings.is_empty() && drape.worn.is_none());
 }
 
 #[test]
 fn a_bracelet_lies_straight_and_closes_to_a_ring() {
     let design = design("bracelet", &strand("a", "", "22 big"), "wear: { wrist: 150 mm, ease: 10 mm }\n");
     let drape = hang(&design, None).unwrap();
-    let ring = drape.ring.unwrap();
+    let ring = drape.ring().unwrap();
     // 22 beads that each take 2 sqrt(4² - 0.5²) mm round the hole's edge.
     let pitch = 2.0 * f64::sqrt(4.0 * 4.0 - 0.5 * 0.5);
     let radius = pitch / (2.0 * libm::sin(std::f64::consts::PI / 22.0));
-    assert!((ring.radius - radius).abs() < 1e-9);
+    assert!(ring.round.seats.iter().all(|seat| (seat.centre.length() - radius).abs() < 1e-9));
     assert!((ring.inside_girth - std::f64::consts::TAU * (radius - 4.0)).abs() < 1e-9);
     assert!(drape.strands[0].joints.iter().all(|joint| joint.at == Point::new(joint.station, 0.0)));
 }

@@ -78,7 +78,11 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
         clearances: if lie_apart(design, hold) { clearance::clearances(design, &chains, &hung) } else { Vec::new() },
         worn: worn.map_err(|(strand, why)| Fault { strand, why })?,
-        ring: matches!(kind, Kind::Bracelet | Kind::Anklet).then(|| ring::tightest(design)).flatten(),
+        rings: if matches!(kind, Kind::Bracelet | Kind::Anklet) {
+            ring::rings(design, &chains, &hung)
+        } else {
+            Vec::new()
+        },
         strands: hung,
     })
 }

@@ -8,7 +8,7 @@ use crate::units::Length;
 
 /// A remark where the piece goes round, but not hooked as short as it goes.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
-    let lack = match (&drape.ring, design.heading.kind) {
+    let lack = match (drape.ring(), design.heading.kind) {
         (Some(ring), _) => ring_lacks(design, ring),
         (None, Kind::Necklace) => necklace_lacks(design),
         _ => None,

@@ -14,7 +14,7 @@ const SLACK: f64 = 2.5;
 
 /// A remark about the inside of the tightest ring.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
-    let Some(ring) = &drape.ring else { return Vec::new() };
+    let Some(ring) = drape.ring() else { return Vec::new() };
     let Wear { girth, ease: asked, .. } = design.wear;
     let room = |inside: f64| Length::mm(inside) - girth;
     let (least, most) = (room(ring.inside_girth), room(ring.longest_girth));
@@ -62,10 +62,9 @@ mod tests {
     fn ring(inside_girth: f64) -> Ring {
         Ring {
             strand: 0,
-            radius: inside_girth / 6.0,
             inside_girth,
             longest_girth: inside_girth,
-            turns: Vec::new(),
+            round: sample::drape().strands[0].clone(),
             closing: Vec::new(),
         }
     }
@@ -76,7 +75,7 @@ mod tests {
         design.wear.girth = Length::mm(160.0);
         design.wear.ease = Length::mm(12.0);
         let mut codes = |inside_girth: f64| {
-            drape.ring = Some(ring(inside_girth));
+            drape.rings = vec![ring(inside_girth)];
             sample::codes(&check(&design, &drape))
         };
         assert_eq!(codes(169.5), []);
@@ -91,7 +90,7 @@ mod tests {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
         design.cords[0].kind = CordKind::Elastic;
         design.wear.girth = Length::mm(160.0);
-        drape.ring = Some(ring(158.0));
+        drape.rings = vec![ring(158.0)];
         assert_eq!(sample::codes(&check(&design, &drape)), []);
         design.wear.ease = Length::mm(5.0);
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::RingTight]);
