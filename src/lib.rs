@@ -5,6 +5,53 @@
 //!
 //! [`source`] text → [`pattern`] as written → [`design`] resolved → [`drape`] hung →
 //! [`sheet`] pages of marks → [`export`] SVG, PNG, PDF.
+//!
+//! ```
+//! use festoon::export::{self, About, Effort};
+//! use festoon::source::Source;
+//! use festoon::{design, drape, pattern, rules, sheet};
+//!
+//! let source = Source::new("anklet.yaml", r##"
+//! festoon: 1
+//! title: Sand Anklet
+//! kind: anklet
+//! beads:
+//!   sand: { name: sand seed, shape: seed, size: 8/0, colour: "#d8bf95", finish: matte }
+//! cords:
+//!   thread: { name: nylon thread, kind: thread, diameter: 0.2 mm, strength: 45 N }
+//! strands:
+//!   - name: band
+//!     cord: thread
+//!     length: 240 mm
+//!     beads: [{ repeat: fill, of: [sand] }]
+//! "##);
+//!
+//! // As written: `remarks` tell what is wrong, each with its place, and there is no pattern then.
+//! let (pattern, remarks) = pattern::read(&source);
+//! let pattern = pattern.ok_or_else(|| format!("{remarks:?}"))?;
+//! // Resolved: every bead at its place on its strand.
+//! let (design, remarks) = design::resolve(&pattern, &design::Choice::default());
+//! let design = design.ok_or_else(|| format!("{remarks:?}"))?;
+//! assert_eq!(design.strands[0].name, "band");
+//! // Hung: a point and an angle for every bead, in mm.
+//! let drape = drape::hang(&design, None).map_err(|fault| format!("{:?}", fault.remark(&design)))?;
+//! for remark in rules::check(&design, &drape) {
+//!     println!("{}: {}", remark.level().word(), remark.headline);
+//! }
+//! // Drawn, and written as bytes: 96 dots to the inch, and every page in one PDF.
+//! let piece = festoon::Piece::new(design, drape);
+//! let pages = sheet::pages(&piece, &sheet::Style::default());
+//! let picture = export::png(&pages[0], 96.0, Effort::Preview)?;
+//! let file = export::pdf(&pages, &About { title: "Sand Anklet".into(), ..About::default() })?;
+//! assert!(picture.starts_with(b"\x89PNG") && file.starts_with(b"%PDF"));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
+//! [`piece()`] does the first three steps in one call. Lengths are millimetres, masses grams, forces
+//! newtons, angles radians unless a name says otherwise.
+//!
+//! Features, both on by default: `cli` builds the program `festoon`; `parallel` hangs strands and draws
+//! pictures on all processors, with the same result as on one.
 
 pub mod art;
 pub mod design;
@@ -12,6 +59,7 @@ pub mod drape;
 pub mod export;
 pub mod gallery;
 pub mod geometry;
+mod many;
 pub mod materials;
 pub mod measure;
 pub mod paint;
@@ -33,6 +81,7 @@ use source::Source;
 
 /// A piece, resolved and hung: all that sheets, pictures and tables are made from.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Piece {
     /// What it is made of.
     pub design: Design,
@@ -40,6 +89,14 @@ pub struct Piece {
     pub drape: Drape,
     /// All sizes of a graded pattern, this one among them; empty where there is but one.
     pub sizes: Vec<Size>,
+}
+
+impl Piece {
+    /// A piece of one size.
+    #[must_use]
+    pub const fn new(design: Design, drape: Drape) -> Self {
+        Self { design, drape, sizes: Vec::new() }
+    }
 }
 
 /// Reads, resolves, hangs and checks a pattern. Without errors among the remarks there is a piece.

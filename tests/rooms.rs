@@ -56,7 +56,7 @@ fn files(root: &Path, room: &str) -> Vec<PathBuf> {
     let mut folders = vec![root.join(room)];
     while let Some(folder) = folders.pop() {
         for entry in fs::read_dir(folder).into_iter().flatten() {
-            let path = entry.unwrap().path();
+            let path = entry.expect("the sources can be listed").path();
             if path.is_dir() { folders.push(path) } else { found.push(path) }
         }
     }
@@ -66,7 +66,7 @@ fn files(root: &Path, room: &str) -> Vec<PathBuf> {
 
 /// The rooms later than a place that a file names; what its own tests build is theirs.
 fn later(file: &Path, place: usize) -> Vec<&'static str> {
-    let text = fs::read_to_string(file).unwrap();
+    let text = fs::read_to_string(file).expect("the sources can be read");
     let text = text.split("#[cfg(test)]").next().unwrap_or_default().to_owned();
     ORDER[place + 1..].iter().copied().filter(|room| uses(&text, room)).collect()
 }

@@ -6,6 +6,7 @@ use crate::pattern::Finish;
 
 /// What a page is printed with.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Ink {
     /// Colours, shaded.
     #[default]

@@ -12,6 +12,7 @@ mod facet;
 mod finding;
 mod hatch;
 mod light;
+mod look;
 mod shape;
 mod stencils;
 mod step;
@@ -19,5 +20,6 @@ mod wire;
 
 pub use bead::looks_the_same_turned;
 pub use light::{Ink, Light};
+pub use look::Look;
 pub use stencils::Stencils;
 pub use step::{SIZE as STEP_SIZE, step};

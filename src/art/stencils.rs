@@ -8,9 +8,10 @@ use super::chain::places;
 use super::cord;
 use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
+use super::look::Look;
 use crate::design::{Bead, Cord, Design, Strand};
-use crate::geometry::Point;
-use crate::paint::mark::{Mark, Symbol};
+use crate::geometry::{Extent, Point};
+use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::FindingKind;
 
@@ -21,7 +22,7 @@ use crate::pattern::FindingKind;
 pub struct Stencils<'a> {
     design: &'a Design,
     ink: Ink,
-    symbols: BTreeMap<String, Vec<Mark>>,
+    symbols: BTreeMap<Key, Vec<Mark>>,
 }
 
 impl<'a> Stencils<'a> {
@@ -38,8 +39,8 @@ impl<'a> Stencils<'a> {
         let angle = least_turn(bead, angle);
         let turn = turn(angle);
         let ink = self.ink;
-        let id = format!("bead-{index}-{turn}");
-        self.stamp(id, || bead::marks(bead, index, ink, Light::on_turn(turn)), at, angle, scale)
+        let look = Look::Bead { bead: index, turn };
+        self.stamp(look, || bead::marks(bead, index, ink, Light::on_turn(turn)), at, angle, scale)
     }
 
     /// Outlines have no light, and findings no marks that stay upright.
@@ -52,25 +53,25 @@ impl<'a> Stencils<'a> {
     pub fn finding(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, ink) = (self.turn(angle), self.ink);
-        let id = format!("finding-{index}-{turn}");
-        self.stamp(id, || finding::marks(finding, ink, Light::on_turn(turn)), at, angle, scale)
+        let look = Look::Finding { finding: index, turn };
+        self.stamp(look, || finding::marks(finding, ink, Light::on_turn(turn)), at, angle, scale)
     }
 
     /// A crimp pressed shut.
     pub fn pressed_crimp(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, ink) = (self.turn(angle), self.ink);
-        let id = format!("pressed-{index}-{turn}");
-        self.stamp(id, || finding::pressed(&Drawing::new(finding, ink, Light::on_turn(turn))), at, angle, scale)
+        let look = Look::Pressed { finding: index, turn };
+        self.stamp(look, || finding::pressed(&Drawing::new(finding, ink, Light::on_turn(turn))), at, angle, scale)
     }
 
     /// A pin that was cut and closed with a loop: from its eye or head to the far side of the loop
     /// is `reach` mm.
     pub fn pin(&mut self, index: usize, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
         let (finding, ink) = (&self.design.findings[index], self.ink);
-        let id = format!("pin-{index}-{:.0}", reach * 100.0);
+        let look = Look::Pin { finding: index, reach: hundredths(reach) };
         let draw = || finding::closed_pin(&Drawing::new(finding, ink, Light::on_turn(0)), reach);
-        self.stamp(id, draw, at, angle, scale)
+        self.stamp(look, draw, at, angle, scale)
     }
 
     /// Chain along a path, its links at actual size times `scale`, on face and on edge by turns. It
@@ -81,19 +82,19 @@ impl<'a> Stencils<'a> {
         let stamps = places(path, inside).into_iter().enumerate();
         // Links overlap by the thickness of the wire on either side.
         let marks = stamps.map(|(i, (at, angle))| self.link(index, i % 2 == 1, at, angle, scale)).collect();
-        Mark::Group { label: String::new(), marks }
+        Mark::ornament(marks)
     }
 
     fn link(&mut self, index: usize, on_edge: bool, at: Point, angle: f64, scale: f64) -> Mark {
         let (finding, ink) = (&self.design.findings[index], self.ink);
         let start = at - Point::towards(angle) * (finding::link_wire(finding) * scale);
         let drawing = Drawing::new(finding, ink, Light::on_turn(0));
-        let (id, draw): (_, fn(&Drawing) -> Vec<Mark>) = if on_edge {
-            (format!("edge-{index}"), finding::link_on_edge)
+        let (look, draw): (_, fn(&Drawing) -> Vec<Mark>) = if on_edge {
+            (Look::Edge { finding: index }, finding::link_on_edge)
         } else {
-            (format!("link-{index}"), finding::link)
+            (Look::Link { finding: index }, finding::link)
         };
-        self.stamp(id, || draw(&drawing), start, angle, scale)
+        self.stamp(look, || draw(&drawing), start, angle, scale)
     }
 
     /// Bare cord along a path, as thick as it is times `scale`, but never thinner than a line that
@@ -101,7 +102,7 @@ impl<'a> Stencils<'a> {
     #[must_use]
     pub fn cord(&self, index: usize, path: &[Point], scale: f64) -> Mark {
         let cord = &self.design.cords[index];
-        Mark::Group { label: String::new(), marks: cord::marks(cord, path, drawn(cord, scale), self.ink) }
+        Mark::ornament(cord::marks(cord, path, drawn(cord, scale), self.ink))
     }
 
     /// A strand's bare cord along a path, its legs side by side.
@@ -110,7 +111,7 @@ impl<'a> Stencils<'a> {
         let thick = drawn(&self.design.cords[strand.cord], scale);
         let aside = |leg: u32| (f64::from(leg) - f64::from(strand.legs - 1) / 2.0) * thick;
         let legs = (0..strand.legs).map(|leg| self.cord(strand.cord, &cord::beside(path, aside(leg)), scale));
-        Mark::Group { label: String::new(), marks: legs.collect() }
+        Mark::ornament(legs.collect())
     }
 
     /// Length in mm of a finding that is a bead cap.
@@ -122,39 +123,45 @@ impl<'a> Stencils<'a> {
     /// A knot in a cord, centred at a point, taking `length` mm of the cord.
     pub fn knot(&mut self, cord: usize, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
         let (colour, ink) = (self.design.cords[cord].colour, self.ink);
-        let id = format!("knot-{cord}-{:.0}", length * 100.0);
-        self.stamp(id, || cord::knot(colour, length, ink), at, angle, scale)
+        let look = Look::Knot { cord, length: hundredths(length) };
+        self.stamp(look, || cord::knot(colour, length, ink), at, angle, scale)
     }
 
-    /// The corners, upper left and lower right, of the box round a mark with the edges of its lines;
-    /// nothing where it draws nothing. Texts are not counted: art has none.
+    /// The box round a mark with the edges of its lines; nothing where it draws nothing. Texts are not
+    /// counted: art has none.
     #[must_use]
-    pub fn bounds(&self, mark: &Mark) -> Option<[Point; 2]> {
+    pub fn bounds(&self, mark: &Mark) -> Option<Extent> {
         match mark {
             Mark::Shape { outline, stroke, .. } => {
                 let half = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
-                let edge = Point::new(half, half);
-                flattened(outline).into_iter().map(|at| [at - edge, at + edge]).reduce(both)
+                Extent::of(flattened(outline)).map(|extent| extent.grown(half))
             }
             Mark::Stamp { symbol, at, angle, scale } => {
                 let place = |corner: Point| *at + (corner * *scale).turned(*angle);
-                let [low, high] = self.symbols.get(symbol)?.iter().filter_map(|mark| self.bounds(mark)).reduce(both)?;
-                let corners = [low, Point::new(high.x, low.y), high, Point::new(low.x, high.y)];
-                corners.into_iter().map(place).map(|at| [at, at]).reduce(both)
+                Extent::of(self.around(self.symbols.get(symbol)?)?.corners().map(place))
             }
-            held => held.inner().iter().filter_map(|mark| self.bounds(mark)).reduce(both),
+            held => self.around(held.inner()),
         }
     }
 
-    fn stamp(&mut self, id: String, draw: impl FnOnce() -> Vec<Mark>, at: Point, angle: f64, scale: f64) -> Mark {
-        self.symbols.entry(id.clone()).or_insert_with(draw);
-        Mark::Stamp { symbol: id, at, angle, scale }
+    /// The box round marks.
+    #[must_use]
+    pub fn around(&self, marks: &[Mark]) -> Option<Extent> {
+        marks.iter().filter_map(|mark| self.bounds(mark)).reduce(Extent::and)
+    }
+
+    fn stamp(&mut self, look: Look, draw: impl FnOnce() -> Vec<Mark>, at: Point, angle: f64, scale: f64) -> Mark {
+        let symbol = look.key();
+        self.symbols.entry(symbol).or_insert_with(draw);
+        Mark::Stamp { symbol, at, angle, scale }
     }
 
     /// The symbols that the stamps need, ordered by id.
     #[must_use]
     pub fn into_symbols(self) -> Vec<Symbol> {
-        self.symbols.into_iter().map(|(id, marks)| Symbol { id, marks }).collect()
+        let mut symbols: Vec<_> = self.symbols.into_iter().map(|(key, marks)| Symbol { key, marks }).collect();
+        symbols.sort_by_cached_key(|symbol| symbol.key.to_string());
+        symbols
     }
 }
 
@@ -175,9 +182,10 @@ fn least_turn(bead: &Bead, angle: f64) -> f64 {
     }
 }
 
-/// The box round two boxes.
-fn both([a, b]: [Point; 2], [c, d]: [Point; 2]) -> [Point; 2] {
-    [Point::new(a.x.min(c.x), a.y.min(c.y)), Point::new(b.x.max(d.x), b.y.max(d.y))]
+/// A length in mm in whole hundredths.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates")]
+fn hundredths(mm: f64) -> u32 {
+    (mm * 100.0).round_ties_even() as u32
 }
 
 const _: () = assert!(TURNS.is_multiple_of(2), "a bead with its ends swapped has a symbol too");

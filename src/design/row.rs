@@ -9,7 +9,9 @@
 
 use crate::pattern::FindingKind;
 
-use super::model::{Bead, Bit, Finding, What};
+use super::model::{Bead, Bit, Finding, Strand, What};
+use crate::pattern::Settle;
+use crate::units::Length;
 
 /// Something on the cord, before its neighbours are known.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,6 +73,22 @@ pub fn bits(strung: &[Strung], beads: &[Bead]) -> Vec<Bit> {
         Bit { what: one.what.clone(), before, after, mass: one.mass, turned }
     };
     strung.iter().enumerate().map(bit).collect()
+}
+
+/// Joins a row that closes on itself, bead to bead: its last bead meets its first one like every other.
+pub fn close(strand: &mut Strand, beads: &[Bead]) {
+    let takes: Length = strand.ends.iter().map(|end| end.takes).sum();
+    let ([train], true) = (strand.trains.as_mut_slice(), strand.settle == Settle::Fill && takes == Length::ZERO) else {
+        return;
+    };
+    if let [first, .., last] = train.bits.as_mut_slice()
+        && let (What::Bead(one), What::Bead(other)) = (&first.what, &last.what)
+    {
+        let (one, other) = (&beads[*one], &beads[*other]);
+        first.before = reach(one, Some(other));
+        last.after = reach(other, Some(one));
+        strand.finished = Length::mm(train.length());
+    }
 }
 
 /// Cord in mm that anything but a bead takes beside the bead that it faces.

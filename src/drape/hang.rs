@@ -80,6 +80,7 @@ pub struct Hanging {
 
 /// Why a chain cannot be hung.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Unhung {
     /// The ends are as far apart as the chain is long, or farther: by so many mm.
     TooShort(f64),

@@ -21,12 +21,13 @@ use crate::geometry::Point;
 
 /// Where everything hangs.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Drape {
     /// Distance between the innermost strand's two points.
     pub span: f64,
     /// One a strand, in the design's order.
     pub strands: Vec<Hung>,
-    /// Between neighbouring strands; none of a piece that is laid straight without a bar.
+    /// Between neighbouring strands; none of a piece that is laid straight or hangs plumb without a bar.
     pub clearances: Vec<Clearance>,
     /// On the neck, for pieces that hang round one.
     pub worn: Option<Worn>,

@@ -1,18 +1,18 @@
 //! Hanging a whole design: each strand in its place, and what follows from all of them.
 
-use rayon::prelude::*;
-
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
 use super::{Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
 use crate::design::{Design, Strand, What};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
+use crate::many;
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
 use crate::units::Length;
 
 /// A strand that cannot be hung.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Fault {
     /// Its index in the design.
     pub strand: usize,
@@ -47,13 +47,16 @@ enum Hold {
     Straight,
     /// By the first end alone.
     Plumb,
+    /// By both ends side by side, so far apart.
+    Loop(f64),
 }
 
 /// Hangs a design. Without a `span` in mm a necklace or strap hangs from two points as far apart as
 /// the neck is broad, a bracelet or anklet lies straight and an earring hangs from its first end, or
 /// from both where it is a loop;
 /// with one, every strand hangs from two points. Strands that a bar holds apart hang from points
-/// that lie so much farther out on both sides, or lie straight so much lower.
+/// that lie so much farther out on both sides, or lie straight so much lower; earrings hang so far aside,
+/// each from its own hole.
 ///
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
@@ -63,10 +66,10 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         (Some(span), _) => Hold::Points(span),
         (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
-        (None, Kind::Earrings) if design.closure.loops => Hold::Points(side_by_side(design)),
+        (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
     };
-    let strands: Vec<_> = design.strands.par_iter().map(|strand| place(design, strand, hold)).collect();
+    let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
     for (strand, placed) in strands.into_iter().enumerate() {
         let (chain, placed) = placed.map_err(|why| Fault { strand, why })?;
@@ -87,10 +90,11 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
     })
 }
 
-/// Whether strands lie where they would be worn. Those that are laid straight are not, unless a bar holds
-/// them apart.
+/// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang
+/// plumb from one point hang in a bunch, unless a bar holds them apart.
 fn lie_apart(design: &Design, hold: Hold) -> bool {
-    !matches!(hold, Hold::Straight) || design.strands.iter().any(|strand| strand.aside > Length::ZERO)
+    !matches!(hold, Hold::Straight | Hold::Plumb | Hold::Loop(_))
+        || design.strands.iter().any(|strand| strand.aside > Length::ZERO)
 }
 
 /// How far apart the two sides of a hanging loop are held: its cord has no stiffness here, so that
@@ -108,21 +112,24 @@ fn side_by_side(design: &Design) -> f64 {
 fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), Unhung> {
     let aside = strand.aside.value();
     match hold {
-        Hold::Points(span) => {
-            let end = Point::new(span + 2.0 * aside, 0.0);
-            let starts = slide::starts(design, strand, end)?;
-            let chain = Chain::new(design, strand, &starts);
-            let hanging = super::hang::solve(&chain.links, end)?;
-            let first = Point::new(0.0 - aside, 0.0);
-            let hung = seat(strand, &chain, hanging, [first, first + end], starts);
-            Ok((chain, hung))
-        }
+        Hold::Points(span) => between(design, strand, Point::new(0.0 - aside, 0.0), span + 2.0 * aside),
+        Hold::Loop(span) => between(design, strand, Point::new(aside, 0.0), span),
         Hold::Straight => {
             let from = Point::new(0.0, 0.0 - aside);
             Ok(lay(design, strand, slide::middles(strand), from, Point::new(1.0, 0.0)))
         }
-        Hold::Plumb => Ok(lay(design, strand, slide::lows(strand), Point::ORIGIN, Point::new(0.0, -1.0))),
+        Hold::Plumb => Ok(lay(design, strand, slide::lows(strand), Point::new(aside, 0.0), Point::new(0.0, -1.0))),
     }
+}
+
+/// A strand hung from two points on a level.
+fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
+    let end = Point::new(span, 0.0);
+    let starts = slide::starts(design, strand, end)?;
+    let chain = Chain::new(design, strand, &starts);
+    let hanging = super::hang::solve(&chain.links, end)?;
+    let hung = seat(strand, &chain, hanging, [first, first + end], starts);
+    Ok((chain, hung))
 }
 
 /// A strand in a straight line from a point: without tension on a table, with its own weight
@@ -233,24 +240,10 @@ impl Hung {
         }
     }
 
-    /// The corners, lower left and upper right, of the box round the strand's cord.
+    /// The box round the strand's cord.
     #[must_use]
-    pub fn bounds(&self) -> [Point; 2] {
-        let places = self.joints.iter().map(|joint| joint.at);
-        let [low, high] = self.ends;
-        let start =
-            [Point::new(low.x.min(high.x), low.y.min(high.y)), Point::new(low.x.max(high.x), low.y.max(high.y))];
-        places.fold(start, |[low, high], p| {
-            [Point::new(low.x.min(p.x), low.y.min(p.y)), Point::new(high.x.max(p.x), high.y.max(p.y))]
-        })
-    }
-}
-
-impl Drape {
-    /// The corners, lower left and upper right, of the box round all strands' cords.
-    #[must_use]
-    pub fn bounds(&self) -> Option<[Point; 2]> {
-        let boxes = self.strands.iter().map(Hung::bounds);
-        boxes.reduce(|[a, b], [c, d]| [Point::new(a.x.min(c.x), a.y.min(c.y)), Point::new(b.x.max(d.x), b.y.max(d.y))])
+    pub fn bounds(&self) -> Extent {
+        let [first, last] = self.ends.map(Extent::at);
+        self.joints.iter().map(|joint| Extent::at(joint.at)).fold(first.and(last), Extent::and)
     }
 }

@@ -19,6 +19,7 @@ pub use svg::svg;
 
 /// Why a page could not become a file.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum ExportError {
     /// The picture would have this many pixels across and down: more than `png::MOST_PIXELS`.
     TooLarge(f64, f64),

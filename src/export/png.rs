@@ -4,11 +4,11 @@
 //! compressed from there, so that little more than that and the file itself is held at a time.
 
 use png::{BitDepth, ColorType, Compression, PixelDimensions, SrgbRenderingIntent, Unit};
-use rayon::prelude::*;
 use resvg::tiny_skia::{Color, Pixmap, PixmapMut, Transform};
 use resvg::usvg::Tree;
 
 use super::{ExportError, tree::tree};
+use crate::many;
 use crate::paint::mark::Page;
 use crate::units::INCH;
 
@@ -17,6 +17,7 @@ pub const MOST_PIXELS: f64 = 400e6;
 
 /// How hard to compress.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Effort {
     /// For keeping.
     File,
@@ -26,6 +27,9 @@ pub enum Effort {
 
 /// Draws the page on white, without transparency, in 8 bits a channel. The picture measures
 /// mm / 25.4 × dpi pixels, rounded.
+///
+/// # Errors
+/// Where the page has no area or too much of it at this resolution, or the drawing library refuses it.
 pub fn png(page: &Page, dpi: f64, effort: Effort) -> Result<Vec<u8>, ExportError> {
     let pixels = drawn(page, dpi, Color::WHITE)?;
     let (width, height) = (pixels.width(), pixels.height());
@@ -35,6 +39,9 @@ pub fn png(page: &Page, dpi: f64, effort: Effort) -> Result<Vec<u8>, ExportError
 }
 
 /// Draws the page on nothing, with transparency, in 8 bits a channel.
+///
+/// # Errors
+/// As for [`png()`].
 pub fn transparent_png(page: &Page, dpi: f64, effort: Effort) -> Result<Vec<u8>, ExportError> {
     let pixels = drawn(page, dpi, Color::TRANSPARENT)?;
     let size = (pixels.width(), pixels.height());
@@ -62,7 +69,7 @@ fn draw_bands(tree: &Tree, pixels: &mut Pixmap) {
     let scale = Transform::from_scale(width as f32 / tree.size().width(), height as f32 / tree.size().height());
     let row = width as usize * 4;
     let rows = (height as usize).div_ceil(bands);
-    pixels.data_mut().par_chunks_mut(rows * row).enumerate().for_each(|(index, band)| {
+    many::stretches(pixels.data_mut(), rows * row, |index, band| {
         let shift = scale.post_translate(0.0, -((index * rows) as f32));
         #[expect(clippy::cast_possible_truncation, reason = "no band is higher than the picture")]
         if let Some(mut pixels) = PixmapMut::from_bytes(band, width, (band.len() / row) as u32) {
@@ -123,6 +130,8 @@ fn true_size(dpi: f64) -> PixelDimensions {
 
 #[cfg(test)]
 mod tests {
+    use std::sync::Arc;
+
     use super::*;
     use crate::geometry::Point;
     use crate::paint::mark::{Fill, Mark, Rgb, Step};
@@ -135,7 +144,7 @@ mod tests {
         });
         let fill = Some(Fill::Flat(Rgb(10, 120, 200), 1.0));
         let marks = vec![Mark::Shape { outline: outline.collect(), fill, stroke: None }];
-        Page { width, height, title: String::new(), description: String::new(), symbols: Vec::new(), marks }
+        Page { width, height, title: String::new(), description: String::new(), symbols: Arc::default(), marks }
     }
 
     fn decoded(file: &[u8]) -> (png::OutputInfo, Option<PixelDimensions>, Vec<u8>) {

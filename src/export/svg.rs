@@ -11,11 +11,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use svg::node::element::{self, ClipPath, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
 use svg::node::{self, Node};
 
-use super::bounds::Bounds;
+use super::bounds::{Bounds, SOFT};
 use super::number;
 use crate::geometry::Point;
 use crate::paint::font::FAMILY;
-use crate::paint::mark::{Anchor, Fill, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
+use crate::paint::mark::{Anchor, Fill, Key, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
 use crate::paint::outline;
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
@@ -26,7 +26,8 @@ const FINE: u32 = 5;
 /// Writes the page as an SVG document.
 #[must_use]
 pub fn svg(page: &Page) -> String {
-    let bounds = Bounds::of(page);
+    let used = used(&page.marks, &page.symbols);
+    let bounds = Bounds::of(page, &used);
     let mut writer = Writer {
         fills: Definitions::new("fill"),
         filters: Definitions::new("soft"),
@@ -34,7 +35,7 @@ pub fn svg(page: &Page) -> String {
         bounds: &bounds,
     };
     let marks = writer.elements(&page.marks);
-    let symbols: Vec<_> = used(&page.marks, &page.symbols).into_iter().map(|symbol| writer.symbol(symbol)).collect();
+    let symbols: Vec<_> = used.iter().map(|symbol| writer.symbol(symbol)).collect();
     let mut document = head(page);
     let shared = [writer.fills.elements, writer.filters.elements, writer.clips.elements].into_iter().flatten();
     let definitions: Vec<_> = shared.chain(symbols).collect();
@@ -63,21 +64,21 @@ fn head(page: &Page) -> svg::Document {
 }
 
 /// The symbols that marks stamp, by themselves or within other symbols, in the symbols' order.
-pub fn used<'a>(marks: &'a [Mark], symbols: &'a [Symbol]) -> Vec<&'a Symbol> {
-    let named: BTreeMap<&str, &Symbol> = symbols.iter().map(|symbol| (symbol.id.as_str(), symbol)).collect();
-    let mut ids = BTreeSet::new();
+fn used<'a>(marks: &'a [Mark], symbols: &'a [Symbol]) -> Vec<&'a Symbol> {
+    let known: BTreeMap<Key, &Symbol> = symbols.iter().map(|symbol| (symbol.key, symbol)).collect();
+    let mut keys = BTreeSet::new();
     let mut to_search = vec![marks];
     while let Some(marks) = to_search.pop() {
         for mark in marks {
             match mark {
-                Mark::Stamp { symbol, .. } if ids.insert(symbol.as_str()) => {
-                    to_search.extend(named.get(symbol.as_str()).map(|symbol| symbol.marks.as_slice()));
+                Mark::Stamp { symbol, .. } if keys.insert(*symbol) => {
+                    to_search.extend(known.get(symbol).map(|symbol| symbol.marks.as_slice()));
                 }
                 held => to_search.push(held.inner()),
             }
         }
     }
-    symbols.iter().filter(|symbol| ids.contains(symbol.id.as_str())).collect()
+    symbols.iter().filter(|symbol| keys.contains(&symbol.key)).collect()
 }
 
 /// Definitions of one kind so far: each once, with the number of each by everything in it but its id.
@@ -111,12 +112,12 @@ struct Writer<'a> {
     filters: Definitions,
     clips: Definitions,
     /// The page's measures, for the regions of filters.
-    bounds: &'a Bounds<'a>,
+    bounds: &'a Bounds,
 }
 
 impl Writer<'_> {
     fn symbol(&mut self, symbol: &Symbol) -> Element {
-        holding(Group::new().set("id", clean(&symbol.id)), self.elements(&symbol.marks)).into()
+        holding(Group::new().set("id", symbol.key.to_string()), self.elements(&symbol.marks)).into()
     }
 
     fn elements(&mut self, marks: &[Mark]) -> Vec<Element> {
@@ -127,8 +128,8 @@ impl Writer<'_> {
         match mark {
             Mark::Shape { outline, fill, stroke } => self.shape(outline, fill.as_ref(), stroke.as_ref()),
             Mark::Text(text) => Some(line_of_text(text)),
-            Mark::Stamp { symbol, at, angle, scale } => Some(stamp(symbol, *at, *angle, *scale)),
-            Mark::Group { label, marks } => Some(self.group(label, marks)),
+            Mark::Stamp { symbol, at, angle, scale } => Some(stamp(*symbol, *at, *angle, *scale)),
+            Mark::Group { role, marks } => Some(self.group(role.label(), marks)),
             Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
             Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
             Mark::Clipped { low, high, marks } => Some(self.clipped(*low, *high, marks)),
@@ -147,18 +148,18 @@ impl Writer<'_> {
         let mut effect = measured(Element::new("feDropShadow"), &measures);
         effect.assign("flood-color", shadow.colour.hex());
         effect.assign("flood-opacity", written(shadow.opacity));
-        self.filtered(effect, marks, 3.0 * shadow.blur + shadow.throw.length())
+        self.filtered(effect, marks, SOFT * shadow.blur + shadow.throw.length())
     }
 
     fn blurred(&mut self, blur: f64, marks: &[Mark]) -> Element {
         let effect = measured(Element::new("feGaussianBlur"), &[("stdDeviation", blur)]);
-        self.filtered(effect, marks, 3.0 * blur)
+        self.filtered(effect, marks, SOFT * blur)
     }
 
     /// Marks under an effect, whose region is the box round them grown by as much as it makes of them.
     fn filtered(&mut self, effect: Element, marks: &[Mark], grown: f64) -> Element {
-        let (low, high) = self.bounds.on_page(marks, grown);
-        let region = [("x", low.x), ("y", low.y), ("width", high.x - low.x), ("height", high.y - low.y)];
+        let shown = self.bounds.on_page(marks, grown);
+        let region = [("x", shown.low.x), ("y", shown.low.y), ("width", shown.width()), ("height", shown.height())];
         let filter = Filter::new().set("filterUnits", "userSpaceOnUse").set("color-interpolation-filters", "sRGB");
         let filter = self.filters.reference(holding(measured(filter, &region), [effect]));
         holding(Group::new().set("filter", filter), self.elements(marks)).into()
@@ -208,7 +209,7 @@ fn stop(stop: &Stop) -> Element {
     element
 }
 
-fn stamp(symbol: &str, at: Point, angle: f64, scale: f64) -> Element {
+fn stamp(symbol: Key, at: Point, angle: f64, scale: f64) -> Element {
     let mut transform = format!("translate({})", list(&[at.x, at.y]));
     if angle != 0.0 {
         transform += &format!(" rotate({})", written(angle.to_degrees()));
@@ -218,7 +219,7 @@ fn stamp(symbol: &str, at: Point, angle: f64, scale: f64) -> Element {
         number::push(&mut transform, scale, FINE);
         transform.push(')');
     }
-    Use::new().set("xlink:href", format!("#{}", clean(symbol))).set("transform", transform).into()
+    Use::new().set("xlink:href", format!("#{symbol}")).set("transform", transform).into()
 }
 
 fn line_of_text(text: &Text) -> Element {
@@ -331,8 +332,18 @@ mod tests {
     use super::*;
 
     fn page(marks: Vec<Mark>) -> Page {
-        let symbols = vec![Symbol { id: "bead-0".into(), marks: vec![area(Fill::Flat(Rgb(1, 2, 3), 1.0))] }];
-        Page { width: 210.0, height: 297.0, title: "A & B".into(), description: "x < y".into(), symbols, marks }
+        let symbols = vec![Symbol {
+            key: Key { of: Some(0), ..Key::new("bead") },
+            marks: vec![area(Fill::Flat(Rgb(1, 2, 3), 1.0))],
+        }];
+        Page {
+            width: 210.0,
+            height: 297.0,
+            title: "A & B".into(),
+            description: "x < y".into(),
+            symbols: symbols.into(),
+            marks,
+        }
     }
 
     fn area(fill: Fill) -> Mark {
@@ -355,7 +366,7 @@ mod tests {
 
     #[test]
     fn control_characters_are_dropped_and_quotes_escaped() {
-        let group = Mark::Group { label: "a\u{0}\u{b}\u{ffff}\"b\"\n\u{7f}c".into(), marks: Vec::new() };
+        let group = Mark::figure("a\u{0}\u{b}\u{ffff}\"b\"\n\u{7f}c", Vec::new());
         assert!(svg(&page(vec![group])).contains("aria-label=\"a&quot;b&quot; c\""));
     }
 
@@ -371,7 +382,7 @@ mod tests {
     #[test]
     fn outlines_and_stamps_are_written_in_fixed_precision() {
         let stamp = Mark::Stamp {
-            symbol: "bead-0".into(),
+            symbol: Key { of: Some(0), ..Key::new("bead") },
             at: Point::new(10.0, 20.123_456),
             angle: std::f64::consts::FRAC_PI_2,
             scale: 0.75,

@@ -17,6 +17,9 @@ static FONTS: LazyLock<Arc<fontdb::Database>> = LazyLock::new(|| {
 });
 
 /// Parses a page's SVG.
+///
+/// # Errors
+/// Where the page has no area, or its SVG is refused.
 pub fn tree(page: &Page) -> Result<Tree, ExportError> {
     let has_area = page.width > 0.0 && page.height > 0.0 && (page.width * page.height).is_finite();
     if !has_area {
@@ -39,8 +42,8 @@ mod tests {
         #[test]
         fn whatever_texts_say_the_page_parses(title in any::<String>(), text in any::<String>(), label in ".*") {
             let marks = vec![Type::BODY.mark(&text, Point::new(20.0, 20.0), Anchor::Middle)];
-            let group = Mark::Group { label, marks };
-            let (description, symbols) = (title.clone(), Vec::new());
+            let group = Mark::figure(label, marks);
+            let (description, symbols) = (title.clone(), Arc::default());
             let page = Page { width: 210.0, height: 297.0, title, description, symbols, marks: vec![group] };
             prop_assert!(tree(&page).is_ok());
         }
@@ -49,7 +52,7 @@ mod tests {
     #[test]
     fn a_page_is_as_large_as_it_says_at_96_dots_an_inch() {
         let (title, description) = (String::new(), String::new());
-        let page = Page { width: 25.4, height: 50.8, title, description, symbols: Vec::new(), marks: Vec::new() };
+        let page = Page { width: 25.4, height: 50.8, title, description, symbols: Arc::default(), marks: Vec::new() };
         let size = tree(&page).unwrap().size();
         assert_eq!((size.width(), size.height()), (96.0, 192.0));
     }

@@ -1,5 +1,7 @@
 //! The contact sheet: every pattern as a small figure with its title, to print.
 
+use std::sync::Arc;
+
 use crate::Piece;
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
@@ -29,16 +31,18 @@ pub fn contact(title: &str, pieces: &[(Piece, &Entry)], number: usize, count: us
         height,
         title: format!("{title}, page {number} of {count}"),
         description: pieces.iter().map(|(piece, _)| picture::alternative(piece)).collect::<Vec<_>>().join(" "),
-        symbols: Vec::new(),
+        symbols: Arc::default(),
         marks: head(title, number, count, room),
     };
     let grid = room.below(Type::HEADING.line_height() + GAP);
     let cell = ((grid.width + GAP) / GRID.0 as f64 - GAP, (grid.height + GAP) / GRID.1 as f64 - GAP);
+    let mut symbols = Vec::new();
     for (at, (piece, entry)) in pieces.iter().enumerate() {
         let left = grid.left + (at % GRID.0) as f64 * (cell.0 + GAP);
         let top = grid.top + (at / GRID.0) as f64 * (cell.1 + GAP);
-        page.marks.push(figure(piece, entry, at, Rect::new(left, top, cell.0, cell.1), &mut page.symbols));
+        page.marks.push(figure(piece, entry, at, Rect::new(left, top, cell.0, cell.1), &mut symbols));
     }
+    page.symbols = symbols.into();
     page
 }
 
@@ -56,8 +60,8 @@ fn figure(piece: &Piece, entry: &Entry, at: usize, cell: Rect, symbols: &mut Vec
     let words =
         Block::stack([Type::STRONG.fitted(&entry.title, cell.width), Type::TINY.fitted(&facts, cell.width)], 0.0);
     let room = cell.above(words.height + 1.5);
-    let (mut marks, drawn) = picture::figure(piece, room, &format!("c{at}-"));
+    let (mut marks, drawn) = picture::figure(piece, room, at);
     symbols.extend(drawn);
     marks.extend(words.at(Point::new(cell.left, room.bottom() + 1.5)));
-    Mark::Group { label: entry.title.clone(), marks }
+    Mark::figure(entry.title.clone(), marks)
 }

@@ -3,6 +3,9 @@
 //! Pages and bead art produce marks; `export` alone turns them into SVG. A mark says what it looks
 //! like and nothing about why it is there.
 
+use std::fmt;
+use std::sync::Arc;
+
 use crate::geometry::Point;
 
 /// A colour in sRGB.
@@ -129,8 +132,28 @@ pub struct Text {
     pub level: u16,
 }
 
-/// Label of the group that is a page's footer.
-pub const FOOTER: &str = "footer";
+/// What marks that belong together are to readers who cannot see them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// A drawing, and what it shows.
+    Figure(String),
+    /// What shows nothing by itself.
+    Ornament,
+    /// The page's footer, the same on every page but for its number.
+    Footer,
+}
+
+impl Role {
+    /// The words for it; empty for an ornament.
+    #[must_use]
+    pub fn label(&self) -> &str {
+        match self {
+            Self::Figure(label) => label,
+            Self::Ornament => "",
+            Self::Footer => "footer",
+        }
+    }
+}
 
 /// Something drawn on a page.
 #[derive(Clone, Debug, PartialEq)]
@@ -148,8 +171,8 @@ pub enum Mark {
     Text(Text),
     /// A copy of a page's symbol.
     Stamp {
-        /// Which symbol, by id.
-        symbol: String,
+        /// Which symbol.
+        symbol: Key,
         /// Where the symbol's origin comes to stand.
         at: Point,
         /// Turned about its origin, in radians, clockwise on the page.
@@ -157,10 +180,10 @@ pub enum Mark {
         /// Enlarged about its origin.
         scale: f64,
     },
-    /// Marks that belong together, with a label for readers who cannot see them.
+    /// Marks that belong together.
     Group {
-        /// What they show, as a text alternative; empty where they are ornament.
-        label: String,
+        /// What they are together.
+        role: Role,
         /// The marks, in drawing order.
         marks: Vec<Mark>,
     },
@@ -190,6 +213,18 @@ pub enum Mark {
 }
 
 impl Mark {
+    /// Marks that show something, with its text alternative.
+    #[must_use]
+    pub fn figure(label: impl Into<String>, marks: Vec<Self>) -> Self {
+        Self::Group { role: Role::Figure(label.into()), marks }
+    }
+
+    /// Marks that belong together and show nothing by themselves.
+    #[must_use]
+    pub const fn ornament(marks: Vec<Self>) -> Self {
+        Self::Group { role: Role::Ornament, marks }
+    }
+
     /// The marks within one that holds others.
     #[must_use]
     pub fn inner(&self) -> &[Self] {
@@ -206,7 +241,7 @@ impl Mark {
     #[must_use]
     pub fn map_inner(self, change: impl FnOnce(Vec<Self>) -> Vec<Self>) -> Self {
         match self {
-            Self::Group { label, marks } => Self::Group { label, marks: change(marks) },
+            Self::Group { role, marks } => Self::Group { role, marks: change(marks) },
             Self::Raised { shadow, marks } => Self::Raised { shadow, marks: change(marks) },
             Self::Blurred { blur, marks } => Self::Blurred { blur, marks: change(marks) },
             Self::Clipped { low, high, marks } => Self::Clipped { low, high, marks: change(marks) },
@@ -228,11 +263,48 @@ pub struct Shadow {
     pub opacity: f64,
 }
 
+/// Which of a page's symbols: what it is of and how that is seen, in numbers whose meaning is the
+/// artist's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Key {
+    /// To which of the page's figures it belongs, where each has symbols of its own.
+    pub figure: Option<usize>,
+    /// What sort of thing it shows: letters and hyphens.
+    pub sort: &'static str,
+    /// Which thing of that sort.
+    pub of: Option<usize>,
+    /// How it is seen.
+    pub seen: Option<u32>,
+    /// Whether it is turned left to right.
+    pub mirrored: bool,
+}
+
+impl Key {
+    /// The key of the only symbol of a sort.
+    #[must_use]
+    pub const fn new(sort: &'static str) -> Self {
+        Self { figure: None, sort, of: None, seen: None, mirrored: false }
+    }
+}
+
+impl fmt::Display for Key {
+    /// As an id: letters, digits and hyphens.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(figure) = self.figure {
+            write!(f, "p{figure}-")?;
+        }
+        f.write_str(self.sort)?;
+        self.of.map_or(Ok(()), |of| write!(f, "-{of}"))?;
+        self.seen.map_or(Ok(()), |seen| write!(f, "-{seen}"))?;
+        f.write_str(if self.mirrored { "-mirrored" } else { "" })
+    }
+}
+
 /// A drawing that a page stamps many times; its origin is the point that stamps place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Symbol {
-    /// Its id, unique on the page: letters, digits and hyphens.
-    pub id: String,
+    /// Its key, unique on the page.
+    pub key: Key,
     /// What it is made of, in mm about the origin.
     pub marks: Vec<Mark>,
 }
@@ -248,8 +320,8 @@ pub struct Page {
     pub title: String,
     /// What the page shows, in a sentence or two.
     pub description: String,
-    /// Drawings that the marks stamp.
-    pub symbols: Vec<Symbol>,
+    /// Drawings that the marks stamp, shared by pages that are made from the same.
+    pub symbols: Arc<[Symbol]>,
     /// What is drawn, first to last.
     pub marks: Vec<Mark>,
 }

@@ -2,14 +2,11 @@
 
 use std::f64::consts::PI;
 
-use crate::art::{Light, Stencils};
+use crate::art::{Light, Look, Stencils};
 use crate::drape::{Hung, Joint, Seat};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Symbol};
+use crate::paint::mark::{Fill, Key, Mark, Symbol};
 use crate::paint::outline;
-
-/// End of the ids of mirrored symbols.
-const SUFFIX: &str = "-mirrored";
 
 /// A hanging strand mirrored in an upright line.
 pub fn strand(hung: &Hung, axis: f64) -> Hung {
@@ -31,12 +28,12 @@ pub fn strand(hung: &Hung, axis: f64) -> Hung {
 pub fn upright(mark: Mark, stencils: &mut Stencils<'_>) -> Mark {
     match mark {
         Mark::Stamp { symbol, at, angle, scale } => {
-            let lit = finding(&symbol).map(|index| stencils.finding(index, at, seen_mirrored(angle), scale));
-            match lit {
-                Some(Mark::Stamp { symbol, .. }) => {
-                    Mark::Stamp { symbol: format!("{symbol}{SUFFIX}"), at, angle, scale }
+            let Some(Look::Finding { finding, .. }) = Look::of(symbol) else { return mark };
+            match stencils.finding(finding, at, seen_mirrored(angle), scale) {
+                Mark::Stamp { symbol, .. } => {
+                    Mark::Stamp { symbol: Key { mirrored: true, ..symbol }, at, angle, scale }
                 }
-                _ => Mark::Stamp { symbol, at, angle, scale },
+                other => other,
             }
         }
         held => held.map_inner(|marks| marks.into_iter().map(|mark| upright(mark, stencils)).collect()),
@@ -48,30 +45,25 @@ fn seen_mirrored(angle: f64) -> f64 {
     2.0 * Light::on_turn(0).towards.angle() - angle
 }
 
-/// The number of the finding whose symbol has an id like `finding-3-12`.
-fn finding(id: &str) -> Option<usize> {
-    id.strip_prefix("finding-")?.split('-').next()?.parse().ok()
-}
-
 /// Symbols with the mirrored ones that marks ask for.
 pub fn with_mirrored(mut symbols: Vec<Symbol>, marks: &[Mark]) -> Vec<Symbol> {
     let mut wanted = Vec::new();
     asked(marks, &mut wanted);
-    wanted.sort_unstable();
+    wanted.sort_by_cached_key(Key::to_string);
     wanted.dedup();
-    let drawn = |id: &&str| symbols.iter().find(|symbol| Some(symbol.id.as_str()) == id.strip_suffix(SUFFIX));
+    let drawn = |key: Key| symbols.iter().find(|symbol| symbol.key == Key { mirrored: false, ..key });
     let mirrored: Vec<_> = wanted
-        .iter()
-        .filter_map(|id| Some(Symbol { id: (*id).to_owned(), marks: drawn(id)?.marks.iter().map(turned).collect() }))
+        .into_iter()
+        .filter_map(|key| Some(Symbol { key, marks: drawn(key)?.marks.iter().map(turned).collect() }))
         .collect();
     symbols.extend(mirrored);
     symbols
 }
 
-fn asked<'a>(marks: &'a [Mark], wanted: &mut Vec<&'a str>) {
+fn asked(marks: &[Mark], wanted: &mut Vec<Key>) {
     for mark in marks {
         match mark {
-            Mark::Stamp { symbol, .. } if symbol.ends_with(SUFFIX) => wanted.push(symbol),
+            Mark::Stamp { symbol, .. } if symbol.mirrored => wanted.push(*symbol),
             held => asked(held.inner(), wanted),
         }
     }

@@ -18,12 +18,14 @@ mod worn;
 
 pub use words::alternative;
 
+use std::sync::Arc;
+
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::layout::Rect;
-use crate::paint::mark::{Mark, Page, Rgb, Symbol};
-use crate::sheet::figure::{Extent, Frame};
+use crate::paint::mark::{Key, Mark, Page, Rgb, Symbol};
+use crate::sheet::figure::Frame;
 use crate::units::INCH;
 
 use subject::Subject;
@@ -41,6 +43,7 @@ pub struct Style {
 
 /// What a piece lies on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Ground {
     /// An even colour, a little darker towards the edges.
     Plain(Rgb),
@@ -70,6 +73,7 @@ impl Ground {
 
 /// A picture's width to its height.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Proportion {
     /// 1 : 1.
     Square,
@@ -105,14 +109,16 @@ pub fn picture(pieces: &[Piece], style: &Style) -> Page {
     let extent = extent.unwrap_or(Extent { low: Point::ORIGIN, high: Point::new(1.0, 1.0) });
     let cell = cell(extent, style.proportion, captioned, pieces.len() > 1);
     let mut page = bare(pieces, cell);
-    page.marks = ground::marks(style.ground, page.width, page.height, &mut page.symbols);
+    let mut symbols = Vec::new();
+    page.marks = ground::marks(style.ground, page.width, page.height, &mut symbols);
     for (index, subject) in subjects.iter().enumerate() {
         let cell = Rect { left: cell.width * index as f64, ..cell };
-        page.marks.extend(placed(subject, index, extent, cell, captioned, &mut page.symbols));
+        page.marks.extend(placed(subject, index, extent, cell, captioned, &mut symbols));
         if captioned {
             page.marks.extend(caption::marks(subject.piece, cell, pieces.len() > 1, style.ground.is_dark()));
         }
     }
+    page.symbols = symbols.into();
     page
 }
 
@@ -123,7 +129,7 @@ fn bare(pieces: &[Piece], cell: Rect) -> Page {
         height: cell.height,
         title: pieces.first().map(|piece| piece.design.heading.title.clone()).unwrap_or_default(),
         description: pieces.iter().map(alternative).collect::<Vec<_>>().join(" "),
-        symbols: Vec::new(),
+        symbols: Arc::default(),
         marks: Vec::new(),
     }
 }
@@ -158,7 +164,7 @@ fn placed(
     symbols: &mut Vec<Symbol>,
 ) -> Vec<Mark> {
     let strip = if captioned { cell.height * caption::STRIP } else { 0.0 };
-    let (marks, drawn) = drawn(subject, &centred(extent, cell.above(strip), 1.0), &format!("p{index}-"));
+    let (marks, drawn) = drawn(subject, &centred(extent, cell.above(strip), 1.0), index);
     symbols.extend(drawn.into_iter().map(|symbol| shine::polished(symbol, &subject.piece.design)));
     marks
 }
@@ -171,32 +177,36 @@ fn centred(extent: Extent, room: Rect, scale: f64) -> Frame {
 }
 
 /// A piece without ground and shadows as large as its room allows, and the symbols that it stamps,
-/// whose ids begin with the prefix.
+/// which are those of the page's figure of that number.
 #[must_use]
-pub fn figure(piece: &Piece, room: Rect, prefix: &str) -> (Vec<Mark>, Vec<Symbol>) {
+pub fn figure(piece: &Piece, room: Rect, number: usize) -> (Vec<Mark>, Vec<Symbol>) {
     let subject = Subject::of(piece, Ground::Transparent, false);
     let extent = subject.extent();
     let scale = (room.width / extent.width().max(1.0)).min(room.height / extent.height().max(1.0));
-    let (marks, symbols) = drawn(&subject, &centred(extent, room, scale), prefix);
+    let (marks, symbols) = drawn(&subject, &centred(extent, room, scale), number);
     (marks.into_iter().map(shade::without).collect(), symbols)
 }
 
 /// A subject's marks in a frame with the symbols that they stamp.
-fn drawn(subject: &Subject<'_>, frame: &Frame, prefix: &str) -> (Vec<Mark>, Vec<Symbol>) {
+fn drawn(subject: &Subject<'_>, frame: &Frame, number: usize) -> (Vec<Mark>, Vec<Symbol>) {
     let mut stencils = Stencils::new(&subject.piece.design, Ink::Colour);
     let marks = subject.marks(frame, &mut stencils);
-    let renamed_all = |marks: Vec<Mark>| marks.into_iter().map(|mark| renamed(mark, prefix)).collect::<Vec<_>>();
-    let symbol = |symbol: Symbol| Symbol { id: format!("{prefix}{}", symbol.id), marks: renamed_all(symbol.marks) };
+    let own = |marks: Vec<Mark>| marks.into_iter().map(|mark| of_figure(mark, number)).collect::<Vec<_>>();
+    let symbol = |symbol: Symbol| Symbol { key: key_of_figure(symbol.key, number), marks: own(symbol.marks) };
     let symbols = mirror::with_mirrored(stencils.into_symbols(), &marks);
-    (renamed_all(marks), symbols.into_iter().map(symbol).collect())
+    (own(marks), symbols.into_iter().map(symbol).collect())
 }
 
-/// A mark whose stamps are of symbols with a prefix.
-fn renamed(mark: Mark, prefix: &str) -> Mark {
+const fn key_of_figure(key: Key, number: usize) -> Key {
+    Key { figure: Some(number), ..key }
+}
+
+/// A mark whose stamps are of a figure's own symbols.
+fn of_figure(mark: Mark, number: usize) -> Mark {
     match mark {
         Mark::Stamp { symbol, at, angle, scale } => {
-            Mark::Stamp { symbol: format!("{prefix}{symbol}"), at, angle, scale }
+            Mark::Stamp { symbol: key_of_figure(symbol, number), at, angle, scale }
         }
-        held => held.map_inner(|marks| marks.into_iter().map(|mark| renamed(mark, prefix)).collect()),
+        held => held.map_inner(|marks| marks.into_iter().map(|mark| of_figure(mark, number)).collect()),
     }
 }

@@ -1,13 +1,12 @@
 //! What a close picture shows of beads and a sheet does not: soft edges, ground seen through glass,
 //! the light's bloom, and the dark where neighbours in the row keep the light off a bead's ends.
 
-use crate::art::{Light, looks_the_same_turned};
+use crate::art::{Light, Look, looks_the_same_turned};
 use crate::design::{Bead, Design};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::{Finish, Shape};
-use crate::sheet::figure::Extent;
 
 /// Share of a bead's length that lies in its neighbour's dark, at each end.
 const DARK: f64 = 0.16;
@@ -24,8 +23,8 @@ const BLOOM: f64 = 0.3;
 
 /// A bead's symbol as a close picture shows it; other symbols as they are.
 pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
-    let known = numbers(&symbol.id).and_then(|(index, turn)| Some((design.beads.get(index)?, turn)));
-    let Some((bead, turn)) = known else { return symbol };
+    let Some(Look::Bead { bead, turn }) = Look::of(symbol.key) else { return symbol };
+    let Some(bead) = design.beads.get(bead) else { return symbol };
     if bead.finish == Finish::Clear {
         symbol.marks = symbol.marks.into_iter().map(glassy).collect();
     }
@@ -36,12 +35,6 @@ pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
         symbol.marks.extend(over(bead, turn).into_iter().map(|fill| area(&outline, fill)));
     }
     symbol
-}
-
-/// The numbers of the bead and of the light's turn in an id like `p0-bead-3-12`.
-fn numbers(id: &str) -> Option<(usize, u32)> {
-    let (bead, turn) = id.split_once("bead-")?.1.split_once('-')?;
-    Some((bead.parse().ok()?, turn.parse().ok()?))
 }
 
 fn area(outline: &[Step], fill: Fill) -> Mark {
@@ -95,7 +88,7 @@ fn bloom(bead: &Bead, light: Light) -> Fill {
 fn soft_glint(mark: Mark, shape: Shape) -> Mark {
     match mark {
         Mark::Shape { outline, fill: Some(Fill::Flat(Rgb::WHITE, opacity)), stroke } => {
-            let extent = Extent::of(flattened(&outline)).unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
+            let extent = Extent::of(flattened(&outline)).unwrap_or_default();
             let (middle, half) = (extent.low.between(extent.high, 0.5), (extent.high - extent.low) * 0.5);
             let stop = |at, share: f64| Stop { at, colour: Rgb::WHITE, opacity: opacity * share };
             let fill = if matches!(shape, Shape::Tube | Shape::Barrel | Shape::Seed) {
@@ -132,12 +125,6 @@ fn glassy(mark: Mark) -> Mark {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn symbols_of_beads_tell_their_number_and_turn() {
-        assert_eq!(numbers("p0-bead-13-2"), Some((13, 2)));
-        assert_eq!(numbers("p0-finding-1-2"), None);
-    }
 
     #[test]
     fn the_ground_is_seen_through_clear_glass_alone() {

@@ -8,6 +8,7 @@ use crate::source::{Place, Source};
 
 /// How much a remark's text says.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Style {
     /// With the line of the pattern that is meant, and the help; then how many of each level.
     #[default]
@@ -20,6 +21,7 @@ pub enum Style {
 
 /// A remark as other programs read it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
 pub struct Record {
     /// The stable kebab-case name.
     pub code: &'static str,

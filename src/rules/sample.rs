@@ -27,10 +27,12 @@ pub fn necklace() -> Design {
         closure: Closure::default(),
         wear: Wear {
             girth: Length::mm(370.0),
+            narrowest: Length::mm(328.0),
             ease: Length::ZERO,
             source: String::new(),
             build: Build::default(),
             child: false,
+            guessed: false,
             place: None,
         },
         copies: 1,
@@ -166,6 +168,7 @@ fn strand() -> Strand {
         chart: Vec::new(),
         place: Place::default(),
         length_place: Place::default(),
+        fill: None,
     }
 }
 

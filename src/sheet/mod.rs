@@ -30,8 +30,8 @@ use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
 use page::Body;
 
-/// How a sheet is drawn.
-#[derive(Clone, Debug)]
+/// How a sheet is drawn; in colour on A4 without prices unless said otherwise.
+#[derive(Clone, Debug, Default)]
 pub struct Style {
     /// The paper.
     pub paper: Paper,
@@ -53,7 +53,7 @@ impl Sheet<'_> {
     }
 }
 
-/// The pages of a sheet.
+/// The pages of a sheet, in millimetres.
 #[must_use]
 pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let sheet = Sheet { piece, style };
@@ -65,13 +65,16 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     buying::pour(&mut flow, &sheet, &materials);
     making::pour(&mut flow, &sheet);
     bodies.extend(flow.into_pages().into_iter().map(Body::from));
-    page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style)
+    page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 
 /// The proof: straight strands, closure, findings and beads at actual size.
+///
+/// # Errors
+/// Where the strands take more than [`MOST_PAGES`] pages.
 pub fn proof(piece: &Piece, style: &Style) -> Result<Vec<Page>, TooManyPages> {
     let sheet = Sheet { piece, style };
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let bodies = proof::proof(&sheet, &mut stencils)?;
-    Ok(page::pages(bodies, &stencils.into_symbols(), &piece.design.heading, style))
+    Ok(page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style))
 }

@@ -1,5 +1,7 @@
 //! Pages from their contents: footers, page numbers, titles.
 
+use std::sync::Arc;
+
 use crate::design::Heading;
 use crate::geometry::Point;
 use crate::trade::paper::Paper;
@@ -9,7 +11,7 @@ use super::inked::inked;
 use crate::paint::layout::flow::{Flow, Poured, Section};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::{Anchor, FOOTER, Mark, Page, Stroke, Symbol};
+use crate::paint::mark::{Anchor, Mark, Page, Role, Stroke, Symbol};
 use crate::paint::{metrics, outline, style};
 
 /// A page's contents, before it has its footer.
@@ -56,9 +58,9 @@ fn margin(paper: Paper) -> f64 {
     if paper.size().0 < 180.0 { 10.0 } else { style::MARGIN }
 }
 
-/// Puts footers under all bodies; every page has all symbols, of which exports write those stamped.
-pub fn pages(bodies: Vec<Body>, symbols: &[Symbol], heading: &Heading, style: &Style) -> Vec<Page> {
-    let count = bodies.len();
+/// Puts footers under all bodies; all pages share the symbols, of which exports write those stamped.
+pub fn pages(bodies: Vec<Body>, symbols: Vec<Symbol>, heading: &Heading, style: &Style) -> Vec<Page> {
+    let (count, symbols) = (bodies.len(), Arc::from(symbols));
     let (width, height) = style.paper.size();
     let page = |(index, body): (usize, Body)| {
         let mut marks = body.marks;
@@ -68,7 +70,7 @@ pub fn pages(bodies: Vec<Body>, symbols: &[Symbol], heading: &Heading, style: &S
             height,
             title: format!("{}, page {} of {count}: {}", heading.title, index + 1, body.name),
             description: body.description,
-            symbols: symbols.to_vec(),
+            symbols: Arc::clone(&symbols),
             marks: inked(marks, style.ink),
         }
     };
@@ -100,5 +102,5 @@ fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Pa
     if !scale.is_empty() {
         marks.push(right(scale, second));
     }
-    vec![Mark::Group { label: FOOTER.to_owned(), marks }]
+    vec![Mark::Group { role: Role::Footer, marks }]
 }

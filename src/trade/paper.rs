@@ -6,6 +6,7 @@ use crate::units::INCH;
 /// A size of paper.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[expect(missing_docs, reason = "the names say it")]
+#[non_exhaustive]
 pub enum Paper {
     #[default]
     A4,

@@ -4,6 +4,7 @@ use super::{Force, INCH, KILOGRAM_FORCE, Length, Mass, Money, POUND_FORCE};
 
 /// Why a text is not the quantity that was asked for, and what to write instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct UnitError {
     /// What is wrong, as a clause that follows the quoted text: `has no unit`.
     pub reason: String,

@@ -9,6 +9,7 @@ use super::{INCH, Length, Money};
 /// How the sheet prints lengths.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
+#[non_exhaustive]
 pub enum UnitStyle {
     /// Inches alone, in fractions.
     In,

@@ -113,8 +113,7 @@ fn assert_counted(pages: &[Page], piece: &Piece) {
     let faces = pages.iter().filter(|page| holds(page, "Face") || holds(page, "Lists"));
     let found: Vec<_> = faces.flat_map(boxes).collect();
     for (index, count) in piece.design.counts().into_iter().enumerate() {
-        let is_it = |symbol: &str| symbol.starts_with(&format!("bead-{index}-"));
-        let drawn = found.iter().filter(|found| found.symbol().is_some_and(is_it)).count();
+        let drawn = found.iter().filter(|found| found.bead() == Some(index)).count();
         // The legend shows each bead once more.
         assert_eq!(drawn, count as usize + 1, "{}", piece.design.beads[index].id);
         let told = format!("{count} ×");

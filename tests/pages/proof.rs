@@ -54,7 +54,7 @@ fn stamps(marks: &[Mark]) -> Vec<&Mark> {
 fn assert_squares(page: &Page) {
     for (name, side) in [("a square of 50 mm", 50.0), ("a square of 2 in", 50.8)] {
         let group = page.marks.iter().find_map(|mark| match mark {
-            Mark::Group { label, marks } if label == name => Some(marks),
+            Mark::Group { role, marks } if role.label() == name => Some(marks),
             _ => None,
         });
         let Some(Mark::Shape { outline, .. }) = group.and_then(|marks| marks.first()) else {
@@ -127,20 +127,17 @@ fn assert_all_beads(piece: &Piece, paper: Paper, pages: &[Page], largest: f64) {
     let mut seen = BTreeSet::new();
     for (found, place) in found.iter().zip(&places) {
         for bead in found.iter().filter(|found| found.whole) {
-            let Some(symbol) = bead.symbol().filter(|symbol| symbol.starts_with("bead-")) else { continue };
+            let Some(index) = bead.bead() else { continue };
             let Some(lane) = bead.within.iter().find(|label| label.contains(": finished ")) else { continue };
             let at = (hundredths(bead.bounds.left + place.x), hundredths(bead.bounds.top + place.y));
-            seen.insert((lane.clone(), symbol.to_owned(), at));
+            seen.insert((lane.clone(), index, at));
         }
     }
     let beads = &piece.design.beads;
     let is_small = |at: &usize| beads[*at].across.value().max(beads[*at].along.value()) <= largest;
-    let index = |symbol: &str| symbol.split('-').nth(1).and_then(|index| index.parse::<usize>().ok());
     for strand in &piece.design.strands {
         let lane = format!("{}: finished", strand.name);
-        let drawn = seen.iter().filter(|(label, symbol, _)| {
-            label.starts_with(&lane) && index(symbol).is_some_and(|index| is_small(&index))
-        });
+        let drawn = seen.iter().filter(|(label, index, _)| label.starts_with(&lane) && is_small(index));
         let counts = strand.counts(&piece.design);
         let strung: u32 = (0..beads.len()).filter(is_small).map(|at| counts[at]).sum();
         assert_eq!(drawn.count(), strung as usize, "{paper:?} {}", strand.name);

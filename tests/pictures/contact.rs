@@ -33,7 +33,14 @@ fn label(at: Point, text: &str) -> Mark {
 
 fn page(stencils: Stencils, marks: Vec<Mark>, title: &str) -> Page {
     let description = "Drawn to be looked at.".into();
-    Page { width: 210.0, height: 297.0, title: title.into(), description, symbols: stencils.into_symbols(), marks }
+    Page {
+        width: 210.0,
+        height: 297.0,
+        title: title.into(),
+        description,
+        symbols: stencils.into_symbols().into(),
+        marks,
+    }
 }
 
 pub fn write(page: &Page, name: &str) {

@@ -3,13 +3,13 @@
 use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
 use festoon::paint::layout::text::Type;
-use festoon::paint::mark::{Anchor, Fill, Mark, Page, Rgb, Step, Stop, Symbol, Text, Weight};
+use festoon::paint::mark::{Anchor, Fill, Key, Mark, Page, Rgb, Step, Stop, Symbol, Text, Weight};
 
 /// A page with a stamped ball in a gradient, and a text.
 pub fn page(stamps: u32) -> Page {
-    let ball = Symbol { id: "ball".into(), marks: vec![disc(2.0)] };
+    let ball = Symbol { key: Key::new("ball"), marks: vec![disc(2.0)] };
     let stamp = |i: u32| Mark::Stamp {
-        symbol: "ball".into(),
+        symbol: Key::new("ball"),
         at: Point::new(15.0 + f64::from(i % 100) * 1.8, 30.0 + f64::from(i / 100) * 2.5),
         angle: f64::from(i) * 0.1,
         scale: 1.0,
@@ -26,7 +26,7 @@ pub fn page(stamps: u32) -> Page {
     });
     let marks = std::iter::once(text).chain((0..stamps).map(stamp)).collect();
     let description = "A title over rows of balls.".into();
-    Page { width: 210.0, height: 297.0, title: "Balls".into(), description, symbols: vec![ball], marks }
+    Page { width: 210.0, height: 297.0, title: "Balls".into(), description, symbols: [ball].into(), marks }
 }
 
 fn disc(radius: f64) -> Mark {
@@ -70,13 +70,12 @@ fn a_pdf_without_pages_author_or_keywords_is_still_one() {
 /// Tags as ISO 32000-1, 14.7 and 14.8, names them: a section a page, headings, figures with alternatives.
 #[test]
 fn a_pdf_is_tagged() {
-    let group = |label: &str, marks| Mark::Group { label: label.into(), marks };
-    let ball = Mark::Stamp { symbol: "ball".into(), at: Point::new(50.0, 50.0), angle: 0.0, scale: 1.0 };
+    let ball = Mark::Stamp { symbol: Key::new("ball"), at: Point::new(50.0, 50.0), angle: 0.0, scale: 1.0 };
     let mut page = page(0);
     page.marks.extend(Type::TITLE.line("Balls").at(Point::new(20.0, 30.0)));
-    page.marks.push(group("one ball", vec![ball.clone()]));
+    page.marks.push(Mark::figure("one ball", vec![ball.clone()]));
     page.marks.extend(Type::HEADING.line("More").at(Point::new(20.0, 60.0)));
-    page.marks.push(group("", vec![ball]));
+    page.marks.push(Mark::ornament(vec![ball]));
     let file = pdf(&[page.clone(), page], &About::default()).unwrap();
     let count = |what: &str| file.windows(what.len()).filter(|bytes| *bytes == what.as_bytes()).count();
     assert_eq!(count("/Marked true"), 1);

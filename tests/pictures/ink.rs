@@ -79,5 +79,5 @@ fn alone(design: &festoon::design::Design, index: usize, ink: Ink) -> Page {
     let mut stencils = Stencils::new(design, ink);
     let marks = vec![stencils.bead(index, Point::new(width / 2.0, height / 2.0), 0.0, 1.0)];
     let (title, description) = (String::new(), String::new());
-    Page { width, height, title, description, symbols: stencils.into_symbols(), marks }
+    Page { width, height, title, description, symbols: stencils.into_symbols().into(), marks }
 }

@@ -1,5 +1,7 @@
 //! The small drawings beside the steps, to look at; each stays inside its box.
 
+use std::sync::Arc;
+
 use festoon::art::{STEP_SIZE, step};
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
@@ -46,7 +48,7 @@ fn contact_sheet_of_the_steps() {
     };
     let marks = Drawing::ALL.into_iter().enumerate().flat_map(place).collect();
     let (title, description) = ("Steps".into(), "Drawn to be looked at.".into());
-    let page = Page { width: 127.0, height: 103.0, title, description, symbols: Vec::new(), marks };
+    let page = Page { width: 127.0, height: 103.0, title, description, symbols: Arc::default(), marks };
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
     std::fs::create_dir_all(folder).unwrap();
     let picture = png(&page, 330.0, Effort::Preview).unwrap();

@@ -1,5 +1,7 @@
 //! Text is as wide on the page as it was measured.
 
+use std::sync::Arc;
+
 use festoon::export::svg;
 use festoon::geometry::Point;
 use festoon::paint::font;
@@ -27,7 +29,7 @@ fn drawn_width(text: &str, weight: Weight) -> f64 {
     let marks =
         vec![Mark::Text(Text { at, text: text.into(), size: SIZE, weight, colour, anchor, angle: 0.0, level: 0 })];
     let (title, description) = (String::new(), String::new());
-    let page = Page { width: 210.0, height: 297.0, title, description, symbols: Vec::new(), marks };
+    let page = Page { width: 210.0, height: 297.0, title, description, symbols: Arc::default(), marks };
     let mut options = Options::default();
     for weight in [Weight::Regular, Weight::Semibold] {
         options.fontdb_mut().load_font_data(font::file(weight).to_vec());

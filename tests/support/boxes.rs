@@ -2,8 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use festoon::art::Look;
 use festoon::geometry::Point;
-use festoon::paint::mark::{Anchor, Mark, Page, Step, Stroke, Text};
+use festoon::paint::mark::{Anchor, Key, Mark, Page, Step, Stroke, Text};
 use festoon::paint::{metrics, outline};
 
 /// An upright box.
@@ -79,7 +80,7 @@ pub enum Seen {
     /// A shape.
     Shape,
     /// A stamp, and of which symbol.
-    Stamp(String),
+    Stamp(Key),
 }
 
 /// A mark in its place.
@@ -101,27 +102,30 @@ impl Found {
         }
     }
 
-    pub fn symbol(&self) -> Option<&str> {
-        match &self.seen {
-            Seen::Stamp(symbol) => Some(symbol),
-            _ => None,
-        }
+    /// What it is a stamp of.
+    pub fn look(&self) -> Option<Look> {
+        if let Seen::Stamp(symbol) = self.seen { Look::of(symbol) } else { None }
+    }
+
+    /// The number of the bead that it is a stamp of.
+    pub fn bead(&self) -> Option<usize> {
+        if let Some(Look::Bead { bead, .. }) = self.look() { Some(bead) } else { None }
     }
 }
 
 /// Every mark of a page that draws something, in drawing order.
 pub fn boxes(page: &Page) -> Vec<Found> {
-    let symbols = page.symbols.iter().map(|symbol| (symbol.id.as_str(), hull(&symbol.marks))).collect();
+    let symbols = page.symbols.iter().map(|symbol| (symbol.key, hull(&symbol.marks))).collect();
     let mut found = Vec::new();
     walk(&page.marks, &symbols, &mut Vec::new(), &mut found);
     found
 }
 
-fn walk(marks: &[Mark], symbols: &BTreeMap<&str, Vec<Point>>, within: &mut Vec<String>, found: &mut Vec<Found>) {
+fn walk(marks: &[Mark], symbols: &BTreeMap<Key, Vec<Point>>, within: &mut Vec<String>, found: &mut Vec<Found>) {
     for mark in marks {
         let (seen, bounds) = match mark {
-            Mark::Group { label, marks } => {
-                within.push(label.clone());
+            Mark::Group { role, marks } => {
+                within.push(role.label().to_owned());
                 walk(marks, symbols, within, found);
                 within.pop();
                 continue;
@@ -139,9 +143,9 @@ fn walk(marks: &[Mark], symbols: &BTreeMap<&str, Vec<Point>>, within: &mut Vec<S
             Mark::Text(text) => (Seen::Text(text.text.clone()), Box::round(text_corners(text))),
             Mark::Shape { outline, stroke, .. } => (Seen::Shape, shape(outline, stroke.as_ref())),
             Mark::Stamp { symbol, at, angle, scale } => {
-                let points = symbols.get(symbol.as_str()).unwrap_or_else(|| panic!("no symbol {symbol}"));
+                let points = symbols.get(symbol).unwrap_or_else(|| panic!("no symbol {symbol}"));
                 let stamped = points.iter().map(|point| *at + point.turned(*angle) * *scale);
-                (Seen::Stamp(symbol.clone()), Box::round(stamped))
+                (Seen::Stamp(*symbol), Box::round(stamped))
             }
         };
         if !bounds.is_empty() {
@@ -245,7 +249,7 @@ pub fn overlapping_texts(page: &Page) -> Vec<String> {
 /// Every text that stands on a bead or finding.
 pub fn texts_on_stamps(page: &Page) -> Vec<String> {
     let all = boxes(page);
-    let stamps: Vec<_> = all.iter().filter(|found| found.symbol().is_some()).collect();
+    let stamps: Vec<_> = all.iter().filter(|found| found.look().is_some()).collect();
     let on = |text: &&Found| text.text().is_some() && stamps.iter().any(|s| s.bounds.overlaps(&text.bounds, 0.05));
     all.iter().filter(on).map(|text| format!("{}: {text:?}", page.title)).collect()
 }

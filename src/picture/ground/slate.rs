@@ -2,7 +2,7 @@
 
 use super::{falloff, sheet, solid};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Stop, Stroke, Symbol};
+use crate::paint::mark::{Fill, Key, Mark, Rgb, Stop, Stroke, Symbol};
 use crate::paint::outline;
 use crate::picture::noise;
 
@@ -16,10 +16,12 @@ const VEINS: u32 = 5;
 const STONE: Rgb = Rgb(0x56, 0x5d, 0x63);
 const LIGHT: Rgb = Rgb(0x92, 0x9b, 0xa1);
 const DARK: Rgb = Rgb(0x2c, 0x31, 0x36);
+const CLOUD_LIGHT: Key = Key::new("slate-light");
+const CLOUD_DARK: Key = Key::new("slate-dark");
 
 /// The stone.
 pub fn marks(width: f64, height: f64, symbols: &mut Vec<Symbol>) -> Vec<Mark> {
-    symbols.extend([cloud("slate-light", LIGHT, 0.16), cloud("slate-dark", DARK, 0.24)]);
+    symbols.extend([cloud(CLOUD_LIGHT, LIGHT, 0.16), cloud(CLOUD_DARK, DARK, 0.24)]);
     let side = width.max(height);
     let ends = [solid(0.0, STONE.mixed(LIGHT, 0.12)), solid(1.0, STONE.mixed(DARK, 0.2))];
     let fill = Fill::Linear(Point::ORIGIN, Point::new(width * 0.4, height), ends.to_vec());
@@ -33,16 +35,16 @@ pub fn marks(width: f64, height: f64, symbols: &mut Vec<Symbol>) -> Vec<Mark> {
 }
 
 /// A soft round patch, of radius 1 about its middle.
-fn cloud(id: &str, colour: Rgb, opacity: f64) -> Symbol {
+fn cloud(key: Key, colour: Rgb, opacity: f64) -> Symbol {
     let stop = |at, share: f64| Stop { at, colour, opacity: opacity * share };
     let fill = Fill::Radial(Point::ORIGIN, 1.0, vec![stop(0.0, 1.0), stop(0.5, 0.55), stop(1.0, 0.0)]);
     let outline = outline::circle(Point::ORIGIN, 1.0);
-    Symbol { id: id.to_owned(), marks: vec![Mark::Shape { outline, fill: Some(fill), stroke: None }] }
+    Symbol { key, marks: vec![Mark::Shape { outline, fill: Some(fill), stroke: None }] }
 }
 
 fn floating(index: u32, width: f64, height: f64, side: f64) -> Mark {
     let chance = |kind: u64| noise::unit(10 + kind, index, 0);
-    let symbol = if chance(1) < 0.5 { "slate-light" } else { "slate-dark" }.to_owned();
+    let symbol = if chance(1) < 0.5 { CLOUD_LIGHT } else { CLOUD_DARK };
     let size = chance(2);
     let at = Point::new(chance(3) * width, chance(4) * height);
     Mark::Stamp { symbol, at, angle: 0.0, scale: side * (0.012 + 0.13 * size * size) }

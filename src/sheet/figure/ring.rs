@@ -8,14 +8,17 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part};
 use crate::drape::{Hung, Joint, Ring, Seat};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::units::Length;
 
+use super::Frame;
 use super::bars::bars;
 use super::closure::side;
 use super::strands::{strand, strand_box};
-use super::{Extent, Frame};
+
+/// How far in mm the closure's way is level where it leaves the rows.
+const LEVEL: f64 = 0.1;
 
 /// The closed piece about the frame's origin, the middle of its first row at the foot.
 pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Vec<Mark>> {
@@ -29,7 +32,7 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     }
     marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
     marks.extend(closing(tightest, &piece.design, frame, stencils));
-    Some(vec![Mark::Group { label: "the piece closed".to_owned(), marks }])
+    Some(vec![Mark::figure("the piece closed", marks)])
 }
 
 /// The box round the closed piece.
@@ -68,11 +71,19 @@ fn middle(design: &Design) -> Point {
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
 fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let outward: Vec<_> = ring.closing.iter().map(|at| *at + middle(design)).collect();
-    let inward: Vec<_> = outward.iter().rev().copied().collect();
+    let outward = across_bars(ring.closing.iter().map(|at| *at + middle(design)).collect());
+    let inward = across_bars(outward.iter().rev().copied().collect());
     let mut marks = side(&outward, &shortest(&design.closure.right), design, frame, stencils);
     marks.extend(side(&inward, &shortest(&design.closure.left), design, frame, stencils));
     marks
+}
+
+/// The way that a side of the closure takes from the rows, which a bar at their end, square to it, must cross:
+/// it begins level.
+fn across_bars(way: Vec<Point>) -> Vec<Point> {
+    let Some(&[from, to]) = way.get(..2) else { return way };
+    let level = from + Point::new(LEVEL.copysign(to.x - from.x), 0.0);
+    [from, level].into_iter().chain(way.into_iter().skip(1)).collect()
 }
 
 fn shortest(parts: &[Part]) -> Vec<Part> {

@@ -33,6 +33,7 @@ pub const MOST_PAGES: usize = 60;
 
 /// Why there is no proof: its strands would take so many pages of a paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct TooManyPages {
     /// How many.
     pub pages: usize,
@@ -62,6 +63,9 @@ impl fmt::Display for TooManyPages {
 impl std::error::Error for TooManyPages {}
 
 /// Draws the proof's pages.
+///
+/// # Errors
+/// Where the strands take more than [`MOST_PAGES`].
 pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>, TooManyPages> {
     let room = sheet.room();
     let below = room.below(check::height(room.width) + GAP);

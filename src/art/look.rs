@@ -1,0 +1,79 @@
+//! What symbols of beads, findings and knots are of, and how each is seen.
+
+use crate::paint::mark::Key;
+
+/// What a symbol shows of a design. Beads, findings and cords are the design's, by their number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Look {
+    /// A bead under the light on one of its turns.
+    Bead { bead: usize, turn: u32 },
+    /// A finding under the light on one of its turns.
+    Finding { finding: usize, turn: u32 },
+    /// A crimp pressed shut.
+    Pressed { finding: usize, turn: u32 },
+    /// A pin cut and closed, so many hundredths of a millimetre long.
+    Pin { finding: usize, reach: u32 },
+    /// A link of chain on face.
+    Link { finding: usize },
+    /// A link of chain on edge.
+    Edge { finding: usize },
+    /// A knot that takes so many hundredths of a millimetre of its cord.
+    Knot { cord: usize, length: u32 },
+}
+
+impl Look {
+    /// The key of its symbol.
+    #[must_use]
+    pub const fn key(self) -> Key {
+        let (sort, of, seen) = match self {
+            Self::Bead { bead, turn } => ("bead", bead, Some(turn)),
+            Self::Finding { finding, turn } => ("finding", finding, Some(turn)),
+            Self::Pressed { finding, turn } => ("pressed", finding, Some(turn)),
+            Self::Pin { finding, reach } => ("pin", finding, Some(reach)),
+            Self::Link { finding } => ("link", finding, None),
+            Self::Edge { finding } => ("edge", finding, None),
+            Self::Knot { cord, length } => ("knot", cord, Some(length)),
+        };
+        Key { of: Some(of), seen, ..Key::new(sort) }
+    }
+
+    /// What the symbol of a key shows, in whichever figure and mirrored or not; nothing where it is none
+    /// of a design's.
+    #[must_use]
+    pub fn of(key: Key) -> Option<Self> {
+        Some(match (key.sort, key.of?, key.seen) {
+            ("bead", bead, Some(turn)) => Self::Bead { bead, turn },
+            ("finding", finding, Some(turn)) => Self::Finding { finding, turn },
+            ("pressed", finding, Some(turn)) => Self::Pressed { finding, turn },
+            ("pin", finding, Some(reach)) => Self::Pin { finding, reach },
+            ("link", finding, None) => Self::Link { finding },
+            ("edge", finding, None) => Self::Edge { finding },
+            ("knot", cord, Some(length)) => Self::Knot { cord, length },
+            _ => return None,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_key_tells_its_look() {
+        let looks = [
+            (Look::Bead { bead: 3, turn: 12 }, "bead-3-12"),
+            (Look::Finding { finding: 0, turn: 1 }, "finding-0-1"),
+            (Look::Pressed { finding: 2, turn: 0 }, "pressed-2-0"),
+            (Look::Pin { finding: 1, reach: 1250 }, "pin-1-1250"),
+            (Look::Link { finding: 4 }, "link-4"),
+            (Look::Edge { finding: 4 }, "edge-4"),
+            (Look::Knot { cord: 0, length: 150 }, "knot-0-150"),
+        ];
+        for (look, id) in looks {
+            assert_eq!(look.key().to_string(), id);
+            assert_eq!(Look::of(Key { figure: Some(2), mirrored: true, ..look.key() }), Some(look));
+        }
+        assert_eq!(Look::of(Key::new("bead")), None);
+    }
+}
