@@ -15,6 +15,7 @@ beads:
   big: { name: big, shape: round, size: 8 mm, hole: 1 mm, mass: 0.7 g, colour: '#336699' }
   six: { name: six, shape: round, size: 6 mm, hole: 1 mm, mass: 0.3 g, colour: '#996633' }
   lead: { name: lead, shape: round, size: 10 mm, hole: 1 mm, mass: 6 g, colour: '#333333' }
+  wide: { name: wide, shape: round, size: 8 mm, hole: 3 mm, mass: 0.6 g, colour: '#339966' }
   ten: { name: ten, shape: round, size: 10 mm, hole: 1 mm, mass: 1.3 g, colour: '#663333' }
 cords:
   thread: { name: thread, kind: thread, diameter: 0.2 mm, mass: 0.05 g/m, colour: '#ffffff' }
@@ -212,20 +213,59 @@ fn earrings_hang_plumb_with_their_beads_at_the_bottom() {
     assert!((hung.drop - 60.0).abs() < 1e-9 && hung.joints.iter().all(|joint| joint.at.x == 0.0));
     let lowest = hung.seats.last().unwrap();
     assert!(lowest.station > 56.9 && (lowest.angle + std::f64::consts::FRAC_PI_2).abs() < 1e-12);
-    assert!(hung.tension.first > 0.0 && hung.tension.last == 0.0 && drape.ring.is_none() && drape.worn.is_none());
+    assert!(hung.tension.first > 0.0 && hung.tension.last == 0.0 && drape.rings.is_empty() && drape.worn.is_none());
 }
 
 #[test]
 fn a_bracelet_lies_straight_and_closes_to_a_ring() {
     let design = design("bracelet", &strand("a", "", "22 big"), "wear: { wrist: 150 mm, ease: 10 mm }\n");
     let drape = hang(&design, None).unwrap();
-    let ring = drape.ring.unwrap();
+    let ring = drape.ring().unwrap();
     // 22 beads that each take 2 sqrt(4² - 0.5²) mm round the hole's edge.
     let pitch = 2.0 * f64::sqrt(4.0 * 4.0 - 0.5 * 0.5);
     let radius = pitch / (2.0 * libm::sin(std::f64::consts::PI / 22.0));
-    assert!((ring.radius - radius).abs() < 1e-9);
+    assert!(ring.round.seats.iter().all(|seat| (seat.centre.length() - radius).abs() < 1e-9));
     assert!((ring.inside_girth - std::f64::consts::TAU * (radius - 4.0)).abs() < 1e-9);
     assert!(drape.strands[0].joints.iter().all(|joint| joint.at == Point::new(joint.station, 0.0)));
+}
+
+#[test]
+fn the_last_bead_of_a_ring_meets_the_first_like_any_other() {
+    let closed = |rest: &str| design("bracelet", &strand("a", "", "{ repeat: 10, of: [wide, big] }"), rest);
+    // At each of 20 joints both balls reach to the wider hole's edge, sqrt(4² - 1.5²) mm.
+    let reach = f64::sqrt(4.0 * 4.0 - 1.5 * 1.5);
+    let ring = closed("wear: { wrist: 120 mm, ease: 10 mm }\n");
+    assert!((ring.strands[0].finished.value() - 40.0 * reach).abs() < 1e-9);
+    let inside = hang(&ring, None).unwrap().ring().unwrap().inside_girth;
+    let radius = reach / libm::sin(std::f64::consts::PI / 20.0) - 4.0;
+    assert!((inside - std::f64::consts::TAU * radius).abs() < 1e-9);
+    // With a clasp between them the last one reaches to its own hole's edge.
+    let clasped = closed("closure: { right: [hook] }\nwear: { wrist: 120 mm, ease: 10 mm }\n");
+    let own = f64::sqrt(4.0 * 4.0 - 0.5 * 0.5);
+    assert!((clasped.strands[0].finished.value() - 39.0 * reach - own).abs() < 1e-9);
+}
+
+#[test]
+fn every_row_of_a_bracelet_closes() {
+    let rows = strand("a", "", "22 big") + &strand("b", "", "24 big");
+    let design = design("bracelet", &rows, "closure: { each side: [bar] }\nwear: { wrist: 150 mm, ease: 10 mm }\n");
+    let drape = hang(&design, None).unwrap();
+    assert_eq!(drape.rings.iter().map(|ring| ring.strand).collect::<Vec<_>>(), [0, 1]);
+    assert_eq!(drape.ring().unwrap().strand, 0);
+    let apart: Vec<_> = design.abreast().into_iter().map(|length| length.value()).collect();
+    assert_eq!(apart, [0.0, 7.0]);
+}
+
+#[test]
+fn drops_on_a_bar_hang_from_their_own_holes() {
+    let rows = strand("a", "", "20 six") + &strand("b", "", "14 six");
+    let design = design("earrings", &rows, "closure: { left: [bar, wirehook] }\n");
+    let drape = hang(&design, None).unwrap();
+    for (hung, aside) in drape.strands.iter().zip([0.0, 7.0]) {
+        assert!(hung.joints.iter().all(|joint| joint.at.x == aside), "{aside}");
+    }
+    // Beads of 6 mm, holes 7 mm apart.
+    assert!((drape.clearances[0].least - 1.0).abs() < 0.05, "{:?}", drape.clearances);
 }
 
 #[test]

@@ -4,6 +4,7 @@
 //! groups of as many as it has holes, in their order: the first bar of each is the same bar, and so on.
 
 use crate::pattern::FindingKind;
+use crate::units::Length;
 
 use super::model::{Design, Finding, Strand, What};
 
@@ -58,6 +59,38 @@ impl Design {
         let groups = self.sharing(finding).into_iter().filter(|group| group.0.len() > 1);
         let hole = groups.filter_map(|group| group.0.iter().position(is_strand)).next()?;
         Some(hole + 1)
+    }
+
+    /// How far along the limb each strand of a bracelet or anklet lies from the first: as far as bars hold
+    /// it, or else bead beside bead.
+    #[must_use]
+    pub fn abreast(&self) -> Vec<Length> {
+        let apart = self.strands.windows(2).map(|pair| self.apart(&pair[0], &pair[1]));
+        let add = |at: &mut Length, apart| {
+            *at = *at + apart;
+            Some(*at)
+        };
+        std::iter::once(Length::ZERO).chain(apart.scan(Length::ZERO, add)).take(self.strands.len()).collect()
+    }
+
+    /// From one strand to the next.
+    fn apart(&self, inner: &Strand, outer: &Strand) -> Length {
+        let through = |bar: &usize| self.hole(*bar, inner).zip(self.hole(*bar, outer)).is_some_and(|(a, b)| a + 1 == b);
+        let bar = (0..self.findings.len()).find(through);
+        match (outer.aside > inner.aside, bar) {
+            (true, _) => outer.aside - inner.aside,
+            (false, Some(bar)) => self.findings[bar].spacing,
+            (false, None) => (self.breadth(inner) + self.breadth(outer)) * 0.5,
+        }
+    }
+
+    /// How broad a strand is with its broadest bead.
+    fn breadth(&self, strand: &Strand) -> Length {
+        let beads = strand.bits().filter_map(|bit| match bit.what {
+            What::Bead(bead) => Some(self.beads[bead].across),
+            _ => None,
+        });
+        beads.fold(strand.cord_width(self), |most, across| if across > most { across } else { most })
     }
 }
 

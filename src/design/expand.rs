@@ -1,5 +1,7 @@
 //! From the bead list as written to what is on the cord, one by one.
 
+use std::ops::Range;
+
 use crate::pattern::{Item, MOST, Times};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
@@ -39,6 +41,21 @@ impl<'a> List<'a> {
     /// Whether `repeat: fill` stands somewhere in the list.
     pub fn has_fill(&self) -> bool {
         has_fill(self.items)
+    }
+
+    /// Which things of the row are one repeat of the list's only fill, the last but one where there are several;
+    /// nothing where that is no entry of the list itself.
+    pub fn filled(&self, fill: u32) -> Option<Range<usize>> {
+        let is_fill = |at: &usize| matches!(&self.items[*at].value, Item::Repeat(repeat) if repeat.repeat == Times::Fill && !has_fill(&repeat.of));
+        let at = (0..self.items.len()).find(is_fill)?;
+        let others = self.items.iter().enumerate().filter(|(other, _)| *other != at);
+        let alone = others.into_iter().all(|(_, item)| !has_fill(std::slice::from_ref(item)));
+        let once = self.strung(&self.items[at..=at], 1);
+        let mut head = self.strung(&self.items[..at], fill);
+        head.extend(once.iter().cycle().take(once.len() * fill.saturating_sub(2) as usize).cloned());
+        let (start, length) = (self.knotted(head).len(), self.row(fill).len());
+        let end = start + self.row(fill + 1).len() - length;
+        (alone && end <= length).then_some(start..end)
     }
 
     /// How many things are strung when `fill` means so many times.

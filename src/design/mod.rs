@@ -12,6 +12,7 @@ mod measure;
 mod model;
 mod pack;
 mod profile;
+mod refill;
 mod row;
 mod shelf;
 mod spot;
@@ -124,6 +125,10 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
     let mut strands: Vec<_> = strands.into_iter().collect::<Option<_>>()?;
     let closure = closure?;
     hang_apart(&mut strands, &closure, &shelf);
+    let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet);
+    if is_ring && closure.left.is_empty() && closure.right.is_empty() {
+        strands.iter_mut().for_each(|strand| row::close(strand, &shelf.beads));
+    }
     bars::share_mass(&mut strands, &shelf.findings);
     Some(Design {
         heading: heading(pattern, choice),

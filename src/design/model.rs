@@ -6,6 +6,8 @@
 //! are strung; a strand's trains follow one another along its cord without overlap, wherever in
 //! their ranges they come to rest.
 
+use std::ops::Range;
+
 use crate::paint::mark::Rgb;
 use crate::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill};
 use crate::source::Place;
@@ -217,6 +219,19 @@ pub struct Strand {
     pub place: Place,
     /// Where the pattern says its length.
     pub length_place: Place,
+    /// The repeat that fills it, where one entry of its list does.
+    pub fill: Option<Fill>,
+}
+
+/// A repeat that fills a strand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fill {
+    /// How often its list is strung.
+    pub times: u32,
+    /// Bits of the strand's first train that are one repeat, the last but one where there are several.
+    pub one: Range<usize>,
+    /// Cord that the pattern leaves bare beside it.
+    pub leave: Length,
 }
 
 /// How one end of a strand is closed.
@@ -343,6 +358,9 @@ pub struct Part {
 pub struct Wear {
     /// Girth of the neck base, wrist or ankle.
     pub girth: Length,
+    /// The least girth that a piece must go round: of a limb its own, of a neck that above its base, where a
+    /// choker lies.
+    pub narrowest: Length,
     /// Room between body and piece, for bracelets and anklets.
     pub ease: Length,
     /// Where the girth comes from, as the sheet prints it.
@@ -351,6 +369,8 @@ pub struct Wear {
     pub build: Build,
     /// Whether the piece is for a child.
     pub child: bool,
+    /// Whether the girth is a guess that nothing may be judged by: that of a child of whom no measure is written.
+    pub guessed: bool,
     /// Where the pattern says it; absent where it is assumed.
     pub place: Option<Place>,
 }

@@ -10,8 +10,10 @@
 
 use crate::pattern::FindingKind;
 
-use super::model::{Bead, Bit, Finding, What};
+use super::model::{Bead, Bit, Finding, Strand, What};
 use super::pack;
+use crate::pattern::Settle;
+use crate::units::Length;
 
 /// Something on the cord, before its neighbours are known.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,6 +85,22 @@ fn beside(one: &Strung, index: usize, strung: &[Strung], beads: &[Bead]) -> Bit 
     let faced = if turned { at(index + 1) } else { index.checked_sub(1).and_then(at) };
     let half = taken(one, faced) / 2.0;
     one.bit((half, half), turned)
+}
+
+/// Joins a row that closes on itself, bead to bead: its last bead meets its first one like every other.
+pub fn close(strand: &mut Strand, beads: &[Bead]) {
+    let takes: Length = strand.ends.iter().map(|end| end.takes).sum();
+    let ([train], true) = (strand.trains.as_mut_slice(), strand.settle == Settle::Fill && takes == Length::ZERO) else {
+        return;
+    };
+    if let [first, .., last] = train.bits.as_mut_slice()
+        && let (What::Bead(one), What::Bead(other)) = (&first.what, &last.what)
+    {
+        let (one, other) = (&beads[*one], &beads[*other]);
+        first.before = reach(one, Some(other));
+        last.after = reach(other, Some(one));
+        strand.finished = Length::mm(train.length());
+    }
 }
 
 /// Cord in mm that anything but a bead takes beside the bead that it faces.

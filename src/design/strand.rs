@@ -14,7 +14,7 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::expand::{List, too_many};
-use super::model::{Bit, Cord, End, Finding, Rest, Strand, Train, What};
+use super::model::{Bit, Cord, End, Fill, Finding, Rest, Strand, Train, What};
 use super::row;
 use super::shelf::{Article, Shelf};
 use super::spot::{self, Spot};
@@ -72,7 +72,15 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
         chart: list.chart(fill),
         place: strand.name.place,
         length_place: strand.length.as_ref().map_or(strand.name.place, |at| at.place),
+        fill: filled(strand, &list, fill),
     })
+}
+
+/// The repeat that fills a row bead to bead.
+fn filled(strand: &pattern::Strand, list: &List<'_>, times: u32) -> Option<Fill> {
+    let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
+    let fills = settle(strand) == Settle::Fill && list.has_fill();
+    list.filled(times).filter(|_| fills).map(|one| Fill { times, one, leave })
 }
 
 /// How the beads come to rest; without a word, they slide on a strand of a stated length and fill

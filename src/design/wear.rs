@@ -9,8 +9,8 @@ use super::model::Wear;
 
 /// Percentile of the body that is assumed where the pattern names none.
 const MIDDLE: u32 = 50;
-/// Room between limb and piece where the pattern does not say: the middle of a maker's sizing
-/// page's "medium" range of 10 to 15 mm.
+/// Room between limb and piece where the pattern does not say: an easy fit (see [`crate::trade::ease`]), of
+/// which a row that rests on one side stands off by 4 mm on the other. An assumption.
 const USUAL_EASE: Length = Length::mm(12.0);
 
 /// Breadth of the neck's base over its depth where the pattern does not say: an assumption, as no
@@ -74,14 +74,19 @@ pub fn wear(kind: Kind, of_size: Option<&At<pattern::Wear>>, of_pattern: Option<
         Kind::Bracelet => Place::Wrist,
         Kind::Anklet => Place::Ankle,
     };
-    let assumed = || tabled(Sex::Woman, MIDDLE, place, "assumed: ");
-    let (girth, source) = said.first(|wear| girth_of(wear, place)).unwrap_or_else(assumed);
+    let child = said.first(|wear| wear.child).is_some_and(|answer| answer.0);
+    let told = said.first(|wear| girth_of(wear, place));
+    let guessed = child && told.is_none();
+    let assumed = || if child { guess(place) } else { tabled(Sex::Woman, MIDDLE, place, "assumed: ") };
+    let (girth, source) = told.unwrap_or_else(assumed);
     Wear {
         girth,
+        narrowest: if place == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth },
         ease: said.first(|wear| wear.ease).unwrap_or(USUAL_EASE),
         source,
         build: build(&said),
-        child: said.first(|wear| wear.child).is_some_and(|answer| answer.0),
+        child,
+        guessed,
         place: of_size.or(of_pattern).map(|at| at.place),
     }
 }
@@ -95,6 +100,10 @@ fn girth_of(wear: &pattern::Wear, place: Place) -> Option<(Length, String)> {
     };
     let measured = measured.map(|girth| (girth, "measured".to_owned()));
     measured.or_else(|| wear.body.map(|body| tabled(body.sex, body.percentile, place, "")))
+}
+
+fn guess(place: Place) -> (Length, String) {
+    (bodies::guessed_child(place), "a child of about eight, guessed: measure the child".to_owned())
 }
 
 fn tabled(sex: Sex, percentile: u32, place: Place, assumed: &str) -> (Length, String) {

@@ -23,7 +23,7 @@ const ENDS: f64 = 25.0;
 /// How far, in mm, a round outline may stand out from its polygon.
 const FINE: f64 = 0.02;
 /// A knot's width as a multiple of its cord's. An assumption.
-const KNOT: f64 = 3.0;
+pub(super) const KNOT: f64 = 3.0;
 
 /// A link's convex outline.
 struct Outline {

@@ -2,7 +2,8 @@
 //!
 //! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
 //! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding
-//! and [`ring`] for pieces that close round a wrist.
+//! [`ring`] for pieces that close round a wrist and [`taut`] for
+//! how they lie there.
 
 pub mod chain;
 pub mod clearance;
@@ -12,6 +13,7 @@ pub mod neck;
 pub mod ring;
 pub mod slide;
 mod strand;
+pub mod taut;
 
 pub use strand::{Fault, hang};
 
@@ -25,12 +27,12 @@ pub struct Drape {
     pub span: f64,
     /// One a strand, in the design's order.
     pub strands: Vec<Hung>,
-    /// Between neighbouring strands; none of a piece that is laid straight without a bar.
+    /// Between neighbouring strands; none of a piece that is laid straight or hangs plumb without a bar.
     pub clearances: Vec<Clearance>,
     /// On the neck, for pieces that hang round one.
     pub worn: Option<Worn>,
-    /// Closed round the limb, for bracelets and anklets: of several strands the tightest.
-    pub ring: Option<Ring>,
+    /// Closed round the limb, for bracelets and anklets: each strand that goes round, in the design's order.
+    pub rings: Vec<Ring>,
 }
 
 /// A strand at rest.
@@ -123,21 +125,27 @@ pub struct Worn {
     pub drops: Vec<f64>,
 }
 
-/// A bracelet or anklet closed round the limb, hooked as short as it goes.
-#[derive(Clone, Debug, PartialEq)]
+/// A strand of a bracelet or anklet closed round the largest round limb that it goes round, hooked as
+/// short as it goes. The limb's centre is the origin; the strand's middle lies at the foot.
+#[derive(Clone, Debug)]
 pub struct Ring {
     /// Index of the strand that is closed.
     pub strand: usize,
-    /// Radius of the circle through the centres of the beads.
-    pub radius: f64,
-    /// Girth of the circle that touches the beads' inner sides.
+    /// Girth of the limb.
     pub inside_girth: f64,
     /// The same when it is hooked as long as it goes.
     pub longest_girth: f64,
-    /// One a seat of the strand: how far round the ring its centre lies, in radians from the
-    /// strand's first end.
-    pub turns: Vec<f64>,
-    /// The closure's joints in the same way, from the strand's last end round to its first: those of
-    /// the last end's side outward, then those of the first end's side inward.
-    pub closing: Vec<f64>,
+    /// The strand on its way round, anticlockwise. It is in no tension.
+    pub round: Hung,
+    /// The closure's joints from the strand's last end round to its first: those of the last end's side
+    /// outward, then those of the first end's side inward.
+    pub closing: Vec<Point>,
+}
+
+impl Drape {
+    /// The tightest of the rings, which decides whom the piece fits.
+    #[must_use]
+    pub fn ring(&self) -> Option<&Ring> {
+        self.rings.iter().min_by(|one, other| one.inside_girth.total_cmp(&other.inside_girth))
+    }
 }

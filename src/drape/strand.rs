@@ -47,13 +47,16 @@ enum Hold {
     Straight,
     /// By the first end alone.
     Plumb,
+    /// By both ends side by side, so far apart.
+    Loop(f64),
 }
 
 /// Hangs a design. Without a `span` in mm a necklace or strap hangs from two points as far apart as
 /// the neck is broad, a bracelet or anklet lies straight and an earring hangs from its first end, or
 /// from both where it is a loop;
 /// with one, every strand hangs from two points. Strands that a bar holds apart hang from points
-/// that lie so much farther out on both sides, or lie straight so much lower.
+/// that lie so much farther out on both sides, or lie straight so much lower; earrings hang so far aside,
+/// each from its own hole.
 ///
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
@@ -63,7 +66,7 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         (Some(span), _) => Hold::Points(span),
         (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
-        (None, Kind::Earrings) if design.closure.loops => Hold::Points(side_by_side(design)),
+        (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
     };
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
@@ -78,15 +81,20 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
         clearances: if lie_apart(design, hold) { clearance::clearances(design, &chains, &hung) } else { Vec::new() },
         worn: worn.map_err(|(strand, why)| Fault { strand, why })?,
-        ring: matches!(kind, Kind::Bracelet | Kind::Anklet).then(|| ring::tightest(design)).flatten(),
+        rings: if matches!(kind, Kind::Bracelet | Kind::Anklet) {
+            ring::rings(design, &chains, &hung)
+        } else {
+            Vec::new()
+        },
         strands: hung,
     })
 }
 
-/// Whether strands lie where they would be worn. Those that are laid straight are not, unless a bar holds
-/// them apart.
+/// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang
+/// plumb from one point hang in a bunch, unless a bar holds them apart.
 fn lie_apart(design: &Design, hold: Hold) -> bool {
-    !matches!(hold, Hold::Straight) || design.strands.iter().any(|strand| strand.aside > Length::ZERO)
+    !matches!(hold, Hold::Straight | Hold::Plumb | Hold::Loop(_))
+        || design.strands.iter().any(|strand| strand.aside > Length::ZERO)
 }
 
 /// How far apart the two sides of a hanging loop are held: its cord has no stiffness here, so that
@@ -104,21 +112,24 @@ fn side_by_side(design: &Design) -> f64 {
 fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), Unhung> {
     let aside = strand.aside.value();
     match hold {
-        Hold::Points(span) => {
-            let end = Point::new(span + 2.0 * aside, 0.0);
-            let starts = slide::starts(design, strand, end)?;
-            let chain = Chain::new(design, strand, &starts);
-            let hanging = super::hang::solve(&chain.links, end)?;
-            let first = Point::new(0.0 - aside, 0.0);
-            let hung = seat(strand, &chain, hanging, [first, first + end], starts);
-            Ok((chain, hung))
-        }
+        Hold::Points(span) => between(design, strand, Point::new(0.0 - aside, 0.0), span + 2.0 * aside),
+        Hold::Loop(span) => between(design, strand, Point::new(aside, 0.0), span),
         Hold::Straight => {
             let from = Point::new(0.0, 0.0 - aside);
             Ok(lay(design, strand, slide::middles(strand), from, Point::new(1.0, 0.0)))
         }
-        Hold::Plumb => Ok(lay(design, strand, slide::lows(strand), Point::ORIGIN, Point::new(0.0, -1.0))),
+        Hold::Plumb => Ok(lay(design, strand, slide::lows(strand), Point::new(aside, 0.0), Point::new(0.0, -1.0))),
     }
+}
+
+/// A strand hung from two points on a level.
+fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
+    let end = Point::new(span, 0.0);
+    let starts = slide::starts(design, strand, end)?;
+    let chain = Chain::new(design, strand, &starts);
+    let hanging = super::hang::solve(&chain.links, end)?;
+    let hung = seat(strand, &chain, hanging, [first, first + end], starts);
+    Ok((chain, hung))
 }
 
 /// A strand in a straight line from a point: without tension on a table, with its own weight

@@ -237,7 +237,7 @@ fn whole(piece: &Piece) -> PieceMeasures {
     PieceMeasures {
         finished_mm: Range { least: least.value(), most: most.value() },
         mass_g: (design.mass() * f64::from(design.copies)).value(),
-        ring: drape.ring.as_ref().map(|ring| RingMeasures { inside_girth_mm: ring.inside_girth }),
+        ring: drape.ring().map(|ring| RingMeasures { inside_girth_mm: ring.inside_girth }),
         worn,
     }
 }

@@ -214,8 +214,9 @@ codes! {
          whose mass the pattern gives.";
     TooShort = "too-short", Error,
         "Closed as long as it goes, the piece is shorter than the body it is made for is round: \
-         strand + closure < girth of the neck's base, or the inside of the closed ring < girth of \
-         the wrist or ankle. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
+         strand + closure < girth of the neck above its base, where a choker lies, or the inside of the \
+         closed ring (see ring-tight) < girth of the wrist or ankle. The neck counts as 0.886 of its base: the \
+         medians of women are 328 and 370 mm. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
          the public domain). A ring on elastic may be smaller: it stretches.";
     IdleExtender = "idle-extender", Advice,
         "The piece goes round the neck, wrist or ankle when it is closed as long as it goes (see too-short), \
@@ -228,7 +229,8 @@ codes! {
          another instead of lying side by side, which a twist of strands may mean to. The first and \
          last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
          apart. Strands from one point hang close together along their sides; \
-         ends held apart, or lengths that differ more, give them room.";
+         ends held apart, or lengths that differ more, give them room: by how much is tried, in steps of 5 mm, by \
+         hanging the longer one longer. Drops that hang plumb from one point hang in a bunch and are not compared.";
     BareCord = "bare-cord", Advice,
         "With `settle: fixed` the beads stay where the pattern puts them, counted from the first \
          end, and what is left over is bare cord at the last end. Here that is more than 40 % of \
@@ -238,13 +240,19 @@ codes! {
          are no mirror images. A list that repeats a group often lacks the group's first beads at \
          its end.";
     RingTight = "ring-tight", Warning,
-        "n touching beads closed to a ring (of several strands the tightest) lie on a circle of radius R with sum 2 asin(p / 2R) = 2 pi \
-         over their pitches p; the circle that touches their inner sides has the inside girth. Hooked as \
-         long as it goes, it is more than 2.5 mm smaller than girth + ease. 2.5 mm is half of what a named fit spans: snug \
-         6 to 10 mm, medium 10 to 15, loose 15 to 20 (a maker's sizing page; common practice).";
+        "The inside girth is that of the largest round limb that the closed row goes round (of several strands the \
+         tightest): the greatest r for which all centres c keep |c| >= r + half the link's thickness while \
+         neighbours lie a pitch apart. Large beads touch and carry smaller ones clear between them. Equal beads \
+         of pitch p lie on one circle, r = p / (2 sin(pi / n)) less half a bead. Links bend at their centres, \
+         so that long ones take a little more room: half a millimetre for a clasp of 12 mm that touches, 3 mm for one of \
+         25 mm. Hooked as long as it goes, the inside is more than 2.5 mm smaller than girth + ease: less than \
+         half of what a fit of our naming spans (close up to 10 mm of ease, easy to 16, roomy to 25). A row that \
+         rests on one side of a limb stands off by ease / pi on the other: close leaves less than a small bead, \
+         and the row lies still; easy leaves one of 3 to 5 mm, and it turns; roomy leaves one of 5 to 8 mm, and it \
+         slides. All of these are assumptions.";
     RingLoose = "ring-loose", Advice,
         "The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than \
-         2.5 mm larger than girth + ease.";
+         2.5 mm larger than girth + ease. Where the row fills its length by a repeat, the count that fits is named.";
     LookAlike = "look-alike", Advice,
         "Two beads of one shape, whose sizes differ by less than 20 %, have colours less than 10 \
          apart by CIEDE2000 (Sharma, Wu and Dalal 2005), either as they are or as eyes without red, \
@@ -261,6 +269,11 @@ codes! {
          necklaces tested did not open (Soudek and McLaughlin, Paediatrics and Child Health 2018, \
          23(2), 106-110). Parts that fit into a cylinder 1.25 in (31.7 mm) wide are small parts, \
          banned for children under three (16 CFR 1501.4): that is true of almost every bead.";
+    ChildUnmeasured = "child-unmeasured", Warning,
+        "Children differ too much for a table of grown people to say what fits them, and festoon has \
+         no published table of children's necks, wrists and ankles. Without a measure the piece is drawn on \
+         a guess (neck base 300 mm, wrist 135, ankle 185: about eight years, from memory, no source), and \
+         nothing is said of its fit.";
     DeclareMetal = "declare-metal", Advice,
         "Some materials may give off nickel or lead. The words of the material say so here, not a \
          test: nickel, alpaca and German silver hold nickel, brass and pewter often some lead, and \

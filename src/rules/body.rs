@@ -7,7 +7,7 @@ use crate::remark::{Code, Remark};
 
 /// Remarks about wearers.
 pub fn check(design: &Design) -> Vec<Remark> {
-    breakaway(design).into_iter().chain(metals(design)).collect()
+    breakaway(design).into_iter().chain(unmeasured(design)).chain(metals(design)).collect()
 }
 
 /// A cord round a child's neck must open when it catches.
@@ -20,6 +20,26 @@ fn breakaway(design: &Design) -> Option<Remark> {
         let help = "use a clasp with `breakaway: true`, and ask what the rules where you sell it demand";
         Remark::new(Code::ChildBreakaway, headline).at(design.wear.place.unwrap_or(design.closure.place)).help(help)
     })
+}
+
+/// A child's size is asked for, never taken from grown people.
+fn unmeasured(design: &Design) -> Option<Remark> {
+    design.wear.guessed.then(|| {
+        let (key, girth) = (limb(design.heading.kind), design.wear.girth.tenths());
+        let headline =
+            format!("the piece is for a child of whom no measure is written; it is drawn on a {key} of {girth}");
+        let help = format!("measure the child and write `wear: {{ {key}: … }}`; nothing is said of the fit until then");
+        Remark::new(Code::ChildUnmeasured, headline).at(design.wear.place.unwrap_or(design.closure.place)).help(help)
+    })
+}
+
+/// The key of the girth that a kind of piece goes round.
+const fn limb(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Necklace | Kind::Strap | Kind::Earrings => "neck base",
+        Kind::Bracelet => "wrist",
+        Kind::Anklet => "ankle",
+    }
 }
 
 /// What a material may give off, by words that it must all have.

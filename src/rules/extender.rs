@@ -8,7 +8,10 @@ use crate::units::Length;
 
 /// A remark where the piece goes round, but not hooked as short as it goes.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
-    let lack = match (&drape.ring, design.heading.kind) {
+    if design.wear.guessed {
+        return Vec::new();
+    }
+    let lack = match (drape.ring(), design.heading.kind) {
         (Some(ring), _) => ring_lacks(design, ring),
         (None, Kind::Necklace) => necklace_lacks(design),
         _ => None,
@@ -19,7 +22,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 /// By how much the shortest strand, hooked at its shortest, does not reach round the neck.
 fn necklace_lacks(design: &Design) -> Option<f64> {
     let (least, most) = design.piece_length();
-    let girth = design.wear.girth;
+    let girth = design.wear.narrowest;
     (least < girth && most >= girth).then(|| (girth - least).value())
 }
 

@@ -1,7 +1,7 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
 use crate::design::{Bit, Design, Strand};
-use crate::drape::{Clearance, Drape};
+use crate::drape::{self, Clearance, Drape};
 use crate::pattern::{Kind, Settle};
 use crate::remark::{Code, Remark};
 use crate::units::Length;
@@ -10,6 +10,8 @@ use super::strung;
 
 /// Share of the compared length along which neighbours may touch: an assumption.
 const TOUCHING: f64 = 0.5;
+/// Lengths in mm by which a strand is tried longer.
+const STEPS: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0];
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
 const LEFT_OVER: f64 = 0.4;
 
@@ -23,16 +25,17 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     short.chain(crowds).chain(bare).chain(uneven).collect()
 }
 
-/// A necklace closed at its longest must go round the neck.
+/// A necklace closed at its longest must go round the neck, if only as a choker above its base.
 fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
-    let (longest, girth) = (strand.finished + closure, design.wear.girth);
-    (design.heading.kind == Kind::Necklace && longest < girth).then(|| {
+    let (longest, girth) = (strand.finished + closure, design.wear.narrowest);
+    (design.heading.kind == Kind::Necklace && !design.wear.guessed && longest < girth).then(|| {
         let headline = format!(
-            "strand {} is {} long when closed; the neck's base measures {} round: {}",
+            "strand {} is {} long when closed; the neck above its base measures about {} round (base {}: {})",
             strand.name,
             longest.tenths(),
             girth.tenths(),
+            design.wear.girth.tenths(),
             design.wear.source
         );
         let help = format!("make the strand at least {} longer, or add an extender", (girth - longest).tenths());
@@ -43,18 +46,41 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
     (clearance.touching > TOUCHING).then(|| {
-        let headline = format!(
-            "strands {} and {} touch along {:.0} % of their length, closest {:.0} mm across and {:.0} mm below the left end",
-            inner.name,
-            outer.name,
-            clearance.touching * 100.0,
-            clearance.at.x,
-            -clearance.at.y
-        );
-        let differ = Length::mm((outer.finished - inner.finished).value().abs()).tenths();
-        let help = format!("let their lengths differ by more than {differ}, or hold their ends apart with an end bar");
-        Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(help)
+        let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
+        let headline = if share > 99.5 {
+            format!("strands {one} and {other} touch all along")
+        } else {
+            let (across, below) = (clearance.at.x, -clearance.at.y);
+            format!(
+                "strands {one} and {other} touch along {share:.0} % of their length, closest {across:.0} mm across and {below:.0} mm below the left end"
+            )
+        };
+        Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(more_room(clearance, design))
     })
+}
+
+/// What gives two strands room: wider bars where bars hold them, or else a longer one of them.
+fn more_room(clearance: &Clearance, design: &Design) -> String {
+    let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
+    let apart = outer.aside - inner.aside;
+    if apart > Length::ZERO {
+        let needed = apart - Length::mm(clearance.least);
+        return format!("hold them apart with bars whose holes are {} apart or more", needed.tenths());
+    }
+    let [one, other] = clearance.between;
+    let longer = if inner.finished > outer.finished { one } else { other };
+    let bar = "hold their ends apart with an end bar";
+    let by = STEPS.into_iter().find(|by| has_room(clearance.between, longer, *by, design));
+    by.map_or_else(
+        || bar.to_owned(),
+        |by| format!("make strand {} {by:.0} mm longer or more, or {bar}", design.strands[longer].name),
+    )
+}
+
+/// Whether two strands have room when one of them is so much longer.
+fn has_room(between: [usize; 2], longer: usize, by: f64, design: &Design) -> bool {
+    let hung = design.lengthened(longer, Length::mm(by)).and_then(|other| drape::hang(&other, None).ok());
+    hung.is_some_and(|drape| drape.clearances.iter().any(|c| c.between == between && c.touching <= TOUCHING))
 }
 
 /// Cord beyond the last train of a strand whose beads stay where they are.
@@ -102,9 +128,9 @@ mod tests {
     #[test]
     fn a_necklace_goes_round_its_neck() {
         let (mut design, drape) = (sample::necklace(), sample::drape());
-        design.wear.girth = design.strands[0].finished;
+        design.wear.narrowest = design.strands[0].finished;
         assert_eq!(check(&design, &drape), []);
-        design.wear.girth = design.strands[0].finished + Length::mm(1.0);
+        design.wear.narrowest = design.strands[0].finished + Length::mm(1.0);
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::TooShort]);
     }
 }

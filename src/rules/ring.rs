@@ -2,19 +2,21 @@
 //! tightest decides: the others are not in its way.
 
 use crate::design::{Design, Wear};
-use crate::drape::{Drape, Ring};
+use crate::drape::{self, Drape, Ring};
 use crate::pattern::{CordKind, Kind};
 use crate::remark::{Code, Remark};
 use crate::trade::ease::fit;
 use crate::units::Length;
 
-/// How far the room may miss what was asked for, in mm: half of the 5 mm that a named fit spans
-/// (a maker's sizing page: snug 6 to 10 mm, medium 10 to 15, loose 15 to 20).
+/// How far the room may miss what was asked for, in mm: less than half of what the narrowest named fit spans,
+/// 6 mm. An assumption.
 const SLACK: f64 = 2.5;
+/// No more counts of repeats than this are tried.
+const COUNTS: u32 = 200;
 
 /// A remark about the inside of the tightest ring.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
-    let Some(ring) = &drape.ring else { return Vec::new() };
+    let Some(ring) = drape.ring().filter(|_| !design.wear.guessed) else { return Vec::new() };
     let Wear { girth, ease: asked, .. } = design.wear;
     let room = |inside: f64| Length::mm(inside) - girth;
     let (least, most) = (room(ring.inside_girth), room(ring.longest_girth));
@@ -50,8 +52,61 @@ fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design)
     );
     let miss = Length::mm((wear.ease - room).value().abs()).tenths();
     let named = fit(room.value()).map(|fit| format!("; as it is the fit is {}", fit.name)).unwrap_or_default();
-    let help = format!("make the row {miss} {way}, or write another `ease:`{named}");
+    let by_length = || format!("make the row {miss} {way}, or write another `ease:`{named}");
+    let help = repeats(design, ring, code).unwrap_or_else(by_length);
     Remark::new(code, headline).at(strand.length_place).help(help)
+}
+
+/// What to do about a row that fills its length: which count of repeats fits, or between which two none does.
+fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
+    let asked = (design.wear.girth + design.wear.ease).value();
+    let fewer = code == Code::RingLoose;
+    let girth = |ring: &Ring| if fewer { ring.inside_girth } else { ring.longest_girth };
+    let (strand, fill) = (ring.strand, design.strands[ring.strand].fill.as_ref()?);
+    let made = |times: u32| {
+        let other = design.refilled(strand, times)?;
+        let closed = drape::hang(&other, None).ok()?.rings.into_iter().find(|ring| ring.strand == strand)?;
+        Some(Count { times, inside: girth(&closed), finished: other.strands[strand].finished + fill.leave })
+    };
+    let mut last = Count { times: fill.times, inside: girth(ring), finished: design.strands[strand].finished };
+    for step in 1..COUNTS {
+        let next = made(if fewer { fill.times.checked_sub(step)? } else { fill.times + step })?;
+        if (next.inside < asked) == fewer {
+            return Some(advice(fill.times, asked, [last, next]));
+        }
+        last = next;
+    }
+    None
+}
+
+/// A ring with so many repeats in its row.
+struct Count {
+    times: u32,
+    inside: f64,
+    finished: Length,
+}
+
+impl Count {
+    fn inside(&self) -> String {
+        format!("{} measure {} inside", self.times, Length::mm(self.inside).tenths())
+    }
+}
+
+/// Of the two counts between which the size lies that is asked for, the nearer where it is near enough.
+fn advice(now: u32, asked: f64, counts: [Count; 2]) -> String {
+    let miss = |count: &Count| (count.inside - asked).abs();
+    let [before, beyond] = &counts;
+    let nearer = if miss(before) < miss(beyond) { before } else { beyond };
+    if miss(nearer) <= SLACK {
+        let length = Length::mm((nearer.finished.value() * 10.0).ceil() / 10.0).tenths();
+        format!("take {} repeats instead of {now} (`length: {length}`): {}", nearer.times, nearer.inside())
+    } else {
+        format!(
+            "no whole count of repeats fits: {}, {}; repeat a shorter list, or write another `ease:`",
+            before.inside(),
+            beyond.inside()
+        )
+    }
 }
 
 #[cfg(test)]
@@ -62,10 +117,9 @@ mod tests {
     fn ring(inside_girth: f64) -> Ring {
         Ring {
             strand: 0,
-            radius: inside_girth / 6.0,
             inside_girth,
             longest_girth: inside_girth,
-            turns: Vec::new(),
+            round: sample::drape().strands[0].clone(),
             closing: Vec::new(),
         }
     }
@@ -76,7 +130,7 @@ mod tests {
         design.wear.girth = Length::mm(160.0);
         design.wear.ease = Length::mm(12.0);
         let mut codes = |inside_girth: f64| {
-            drape.ring = Some(ring(inside_girth));
+            drape.rings = vec![ring(inside_girth)];
             sample::codes(&check(&design, &drape))
         };
         assert_eq!(codes(169.5), []);
@@ -91,7 +145,7 @@ mod tests {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
         design.cords[0].kind = CordKind::Elastic;
         design.wear.girth = Length::mm(160.0);
-        drape.ring = Some(ring(158.0));
+        drape.rings = vec![ring(158.0)];
         assert_eq!(sample::codes(&check(&design, &drape)), []);
         design.wear.ease = Length::mm(5.0);
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::RingTight]);

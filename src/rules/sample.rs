@@ -27,10 +27,12 @@ pub fn necklace() -> Design {
         closure: Closure::default(),
         wear: Wear {
             girth: Length::mm(370.0),
+            narrowest: Length::mm(328.0),
             ease: Length::ZERO,
             source: String::new(),
             build: Build::default(),
             child: false,
+            guessed: false,
             place: None,
         },
         copies: 1,
@@ -50,7 +52,7 @@ pub fn drape() -> Drape {
         iterations: 0,
         residual: 0.0,
     };
-    Drape { span: 0.0, strands: vec![hung], clearances: Vec::new(), worn: None, ring: None }
+    Drape { span: 0.0, strands: vec![hung], clearances: Vec::new(), worn: None, rings: Vec::new() }
 }
 
 /// Hangs a bead on a head pin, finding 1, at the strand's middle.
@@ -168,6 +170,7 @@ fn strand() -> Strand {
         chart: Vec::new(),
         place: Place::default(),
         length_place: Place::default(),
+        fill: None,
     }
 }
 

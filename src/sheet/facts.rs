@@ -54,7 +54,7 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
     facts.push((length_fact(design), finished(piece)));
     facts.extend(body(design.heading.kind).map(|limb| (limb, heading.units.ruler(design.wear.girth))));
-    if let Some(ring) = &piece.drape.ring {
+    if let Some(ring) = piece.drape.ring() {
         facts.push(("inside girth", range(heading.units, [ring.inside_girth, ring.longest_girth].map(Length::mm))));
     }
     facts.push(("weight", format!("{:.0} g", (design.mass() * f64::from(design.copies)).value().max(1.0))));

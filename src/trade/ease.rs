@@ -11,7 +11,7 @@ pub enum Confidence {
     Recalled,
 }
 
-/// How a bracelet sits, with the room in mm beyond the wrist's girth.
+/// How a bracelet sits, by the room in mm between its inside girth and the wrist's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ease {
     /// The word for the fit.
@@ -20,17 +20,16 @@ pub struct Ease {
     pub least: f64,
     /// Most room in mm.
     pub most: f64,
-    /// How sure.
-    pub confidence: Confidence,
 }
 
-/// Fits of a bracelet, from a maker's sizing page. Measured inside the closed ring; that page adds
-/// three thicknesses to get the strung length, where the exact sum is about π. Other makers add
-/// ½ to 1 in.
+/// Fits of a bracelet: words and limits of our own, assumptions. Room in girth is pi times the gap that opens
+/// on one side of the wrist when the row rests on the other. `close` leaves less than a small bead's
+/// thickness, 3 mm, and the row lies still; `easy` leaves 3 to 5 mm, a usual bead's, and the row turns on
+/// the wrist; `roomy` leaves 5 to 8 mm, a large bead's, and the row slides along it.
 pub const EASES: [Ease; 3] = [
-    Ease { name: "snug", least: 6.0, most: 10.0, confidence: Confidence::Seen },
-    Ease { name: "medium", least: 10.0, most: 15.0, confidence: Confidence::Seen },
-    Ease { name: "loose", least: 15.0, most: 20.0, confidence: Confidence::Seen },
+    Ease { name: "close", least: 3.0, most: 10.0 },
+    Ease { name: "easy", least: 10.0, most: 16.0 },
+    Ease { name: "roomy", least: 16.0, most: 25.0 },
 ];
 
 /// The fit that a bracelet with this much room has; nothing where it is tighter or looser than any.
@@ -75,10 +74,26 @@ mod tests {
 
     #[test]
     fn fits_of_a_bracelet() {
-        // A maker's sizing page: snug 6–10 mm, medium 10–15, loose 15–20.
         let word = |ease| fit(ease).map(|fit| fit.name);
-        assert_eq!([word(6.0), word(12.0), word(20.0)], [Some("snug"), Some("medium"), Some("loose")]);
-        assert_eq!([word(5.9), word(20.1), word(f64::NAN)], [None, None, None]);
+        assert_eq!([word(6.0), word(12.0), word(20.0)], [Some("close"), Some("easy"), Some("roomy")]);
+        assert_eq!([word(2.9), word(25.1), word(f64::NAN)], [None, None, None]);
+        for (at, gap) in [3.0, 5.0, 8.0].into_iter().enumerate() {
+            let miss = EASES[at].most - std::f64::consts::PI * gap;
+            assert!(miss.abs() < 0.6, "{gap} mm: {miss}");
+        }
+    }
+
+    #[test]
+    fn makers_rooms_have_a_name() {
+        // Three makers' pages seen: 6 to 20 mm, 3/4 to 1 in and 1/2 to 1 in. 1 in is 0.4 mm more than roomy's end.
+        let named = |ease: f64| fit(ease).is_some();
+        assert!([6.0, 20.0, 0.5 * 25.4, 0.75 * 25.4, 25.4 - 0.4].into_iter().all(named));
+        // Of rings of equal beads, three thicknesses less than the row (two pages) is within the
+        // least of these fits of the true inside.
+        for row in crate::trade::rows(include_str!("../../tests/oracles/data/bracelet_inner.csv")) {
+            let [exact, rule] = [4, 5].map(|column| row[column].parse::<f64>().unwrap());
+            assert!((0.0..EASES[0].least).contains(&(rule - exact)), "{row:?}");
+        }
     }
 
     #[test]

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use festoon::design::{Design, Strand, What};
 use festoon::drape::{Drape, Hung};
+use festoon::geometry::Point;
 use festoon::materials::{Amount, Article, Order, materials};
 use festoon::remark::Level;
 use festoon::{Piece, design::Choice};
@@ -83,11 +84,18 @@ fn no_link_is_stretched() {
 #[test]
 fn the_ring_holds_every_seat_in_order() {
     every(|what, piece| {
-        let Some(ring) = &piece.drape.ring else { return };
-        assert_eq!(ring.turns.len(), piece.drape.strands[0].seats.len(), "{what}");
-        let turns: Vec<_> = ring.turns.iter().chain(&ring.closing).collect();
-        assert!(turns.windows(2).all(|pair| pair[0] < pair[1]), "{what}: {turns:?}");
-        assert!(*turns[0] > 0.0 && (turns[turns.len() - 1] - std::f64::consts::TAU).abs() < 1e-9, "{what}");
+        for ring in &piece.drape.rings {
+            assert_eq!(ring.round.seats.len(), piece.drape.strands[ring.strand].seats.len(), "{what}");
+            let seats = ring.round.seats.iter().map(|seat| seat.centre);
+            let way: Vec<_> =
+                [ring.round.ends[0]].into_iter().chain(seats).chain(ring.closing.iter().copied()).collect();
+            let turn = |pair: &[Point]| (pair[1].angle() - pair[0].angle()).rem_euclid(std::f64::consts::TAU);
+            assert!(way.windows(2).all(|pair| turn(pair) < 1.5), "{what}: {way:?}");
+            let whole: f64 = way.windows(2).map(turn).sum();
+            assert!((whole - std::f64::consts::TAU).abs() < 1e-9, "{what}: {whole}");
+            let inside = ring.inside_girth / std::f64::consts::TAU;
+            assert!(way.iter().all(|at| at.length() > inside), "{what}");
+        }
     });
 }
 

@@ -1,6 +1,7 @@
 //! How a piece hangs, wears, looks and weighs.
 
 use festoon::remark::Code;
+use festoon::units::Length;
 
 use crate::Case;
 use crate::sound::*;
@@ -32,7 +33,7 @@ fn crimped(ends: &str) -> String {
 }
 
 fn hanging() -> Vec<Case> {
-    let neck = |girth| changed(&[("370 mm", girth)]);
+    let neck = |girth: &str| changed(&[("370 mm", girth)]);
     let strap = |length: &str| changed(&[("necklace", "strap"), ("16 in", length), ("[20 reed]", "[2 reed]")]);
     // A neck of 370 mm that is 1.2 times as broad as deep is 127.97 mm broad (perimeter of an ellipse).
     let held = |length: f64| strap(&format!("{length} mm"));
@@ -45,7 +46,7 @@ fn hanging() -> Vec<Case> {
         |length| changed(&[("16 in", length), ("[20 reed]", "[14 reed]\n    settle: fixed"), ("370 mm", "130 mm")]);
     let row = |row| changed(&[("beads:\n", MIST), ("[20 reed]", row)]);
     vec![
-        Case::new(Code::TooShort, neck("406.4 mm"), neck("406.5 mm")),
+        Case::new(Code::TooShort, neck(&base(406.4)), neck(&base(406.5))),
         Case::new(Code::NoRest, held(129.0), held(127.5)),
         Case::new(Code::StrandsCrowd, second("26 in"), second("16 1/16 in")),
         Case::new(Code::BareCord, fixed("138.04 mm"), fixed("138.06 mm")),
@@ -57,6 +58,12 @@ fn hanging() -> Vec<Case> {
     ]
 }
 
+/// The base of a neck that measures so much above it, where chokers lie: ANSUR II's medians of women are 328
+/// and 370 mm. A hundredth less, for rounding.
+fn base(neck: f64) -> String {
+    format!("{:.3} mm", (neck - 0.01) * 370.0 / 328.0)
+}
+
 /// A pattern with a clasp of 12 mm and an extender of 60 mm, of which a link is 4 mm.
 fn extended(text: &str) -> String {
     let links = "links: { kind: chain, link: 4 mm }";
@@ -65,11 +72,11 @@ fn extended(text: &str) -> String {
 
 fn extenders() -> Vec<Case> {
     // 16 in, the clasp and a link are 422.4 mm.
-    let neck = |girth| extended(&changed(&[("370 mm", girth)]));
-    let ring = made(&extended(&bracelet("{ wrist: 170 mm, ease: 30 mm }"))).0.unwrap().drape.ring.unwrap();
+    let neck = |girth: &str| extended(&changed(&[("370 mm", girth)]));
+    let ring = made(&extended(&bracelet("{ wrist: 170 mm, ease: 30 mm }"))).0.unwrap().drape.ring().unwrap().clone();
     let wrist = |girth: f64| extended(&bracelet(&format!("{{ wrist: {girth:.3} mm, ease: 10 mm }}")));
     vec![
-        Case::new(Code::IdleExtender, neck("422.4 mm"), neck("422.5 mm")),
+        Case::new(Code::IdleExtender, neck(&base(422.4)), neck(&base(422.5))),
         Case::new(Code::IdleExtender, wrist(ring.inside_girth - 0.01), wrist(ring.inside_girth + 0.01)),
         // Let out as far as it goes it has the ease, or lacks it.
         Case::new(Code::RingLoose, wrist(ring.inside_girth - 12.49), wrist(ring.inside_girth - 12.51)),
@@ -79,10 +86,10 @@ fn extenders() -> Vec<Case> {
 #[test]
 fn an_extender_is_let_out_before_a_piece_is_too_short() {
     // With the whole chain 478.4 mm.
-    let neck = |girth| codes(&extended(&changed(&[("370 mm", girth)])));
-    assert_eq!(neck("478.4 mm"), [Code::IdleExtender]);
-    assert_eq!(neck("478.5 mm"), [Code::TooShort]);
-    let ring = made(&extended(&bracelet("{ wrist: 170 mm, ease: 30 mm }"))).0.unwrap().drape.ring.unwrap();
+    let neck = |girth: &str| codes(&extended(&changed(&[("370 mm", girth)])));
+    assert_eq!(neck(&base(478.4)), [Code::IdleExtender]);
+    assert_eq!(neck(&base(478.5)), [Code::TooShort]);
+    let ring = made(&extended(&bracelet("{ wrist: 170 mm, ease: 30 mm }"))).0.unwrap().drape.ring().unwrap().clone();
     let wrist = |room: f64| {
         let girth = ring.longest_girth - room;
         codes(&extended(&bracelet(&format!("{{ wrist: {girth:.3} mm, ease: 10 mm }}"))))
@@ -99,7 +106,7 @@ fn a_clasp_helps_round_the_neck() {
 }
 
 fn rings() -> Vec<Case> {
-    let ring = made(&bracelet("{ wrist: 150 mm, ease: 10 mm }")).0.unwrap().drape.ring.unwrap();
+    let ring = made(&bracelet("{ wrist: 150 mm, ease: 10 mm }")).0.unwrap().drape.ring().unwrap().clone();
     let wrist =
         |room: f64, ease: f64| bracelet(&format!("{{ wrist: {:.3} mm, ease: {ease} mm }}", ring.inside_girth - room));
     vec![
@@ -138,8 +145,58 @@ fn beside(one: u32, wear: &str, other: u32) -> String {
 #[test]
 fn the_tightest_of_two_rings_is_named() {
     let (piece, remarks) = made(&beside(30, "{ wrist: 150 mm, ease: 10 mm }", 28));
-    assert_eq!(piece.unwrap().drape.ring.unwrap().strand, 1);
+    assert_eq!(piece.unwrap().drape.ring().unwrap().strand, 1);
     assert!(remarks[0].headline.starts_with("the closed ring of strand other measures"), "{remarks:?}");
+}
+
+/// A bracelet that fills a length with beads of 6 mm, so many in a repeat.
+fn filled(length: f64, each: u32) -> Vec<String> {
+    let fill = format!("[{{ repeat: fill, of: [{each} reed] }}]\n    length: {length} mm\n    settle: fill");
+    let remarks = made(&bracelet("{ wrist: 150 mm, ease: 10 mm }").replace("[30 reed]", &fill)).1;
+    remarks.into_iter().map(|remark| remark.help).collect()
+}
+
+#[test]
+fn a_row_that_fills_says_which_count_fits() {
+    // A bead takes sqrt(36 - 1) = 5.916 mm. 30 of them leave 158.9 mm inside, 31 164.9 and 32 170.8; asked is 160.
+    let inside = |beads: f64| {
+        let radius = 0.5 * 35_f64.sqrt() / libm::sin(std::f64::consts::PI / beads) - 3.0;
+        Length::mm(std::f64::consts::TAU * radius).tenths()
+    };
+    assert_eq!(filled(178.0, 1), [] as [String; 0]);
+    let expected = format!("take 30 repeats instead of 32 (`length: 177.5 mm`): 30 measure {} inside", inside(30.0));
+    assert_eq!(filled(192.0, 1), [expected]);
+    let expected = format!(
+        "no whole count of repeats fits: 3 measure {} inside, 4 measure {} inside; repeat a shorter list, or write another `ease:`",
+        inside(24.0),
+        inside(32.0)
+    );
+    assert_eq!(filled(150.0, 8), [expected]);
+}
+
+#[test]
+fn a_choker_goes_round_the_neck_above_its_base() {
+    // 16 in are 406.4 mm.
+    let neck = |base: &str| codes(&changed(&[("370 mm", base)]));
+    assert_eq!(neck("430 mm"), []);
+    assert_eq!(neck("460 mm"), [Code::TooShort]);
+}
+
+#[test]
+fn nothing_is_said_of_the_fit_of_a_child_without_measures() {
+    let child = changed(&[("neck base: 370 mm", "child: yes"), ("16 in", "300 mm")]);
+    assert_eq!(codes(&child), [Code::ChildBreakaway, Code::ChildUnmeasured]);
+}
+
+#[test]
+fn strands_that_crowd_are_told_by_how_much_to_differ() {
+    let other = STRAND.replace("only", "other");
+    let help = made(&format!("{HEAD}{STRAND}{other}{WEAR}")).1.remove(0).help;
+    let by: f64 = help.split(' ').find_map(|word| word.parse().ok()).unwrap();
+    let longer = other.replace("length: 16 in", &format!("length: {} mm", 406.4 + by));
+    assert_eq!(codes(&format!("{HEAD}{STRAND}{longer}{WEAR}")), [], "{help}");
+    let barred = made(&barred("5 mm")).1.remove(0).help;
+    assert_eq!(barred, "hold them apart with bars whose holes are 6 mm apart or more");
 }
 
 fn looks() -> Vec<Case> {
@@ -162,6 +219,11 @@ fn wearers() -> Vec<Case> {
     };
     let material = |material| changed(&[("mass: 0.27 g", material)]);
     vec![
+        Case::new(
+            Code::ChildUnmeasured,
+            bracelet("{ child: yes, wrist: 150 mm, ease: 10 mm }"),
+            bracelet("{ child: yes }"),
+        ),
         Case::new(Code::ChildBreakaway, child(&CLASP.replace(" }", ", breakaway: yes }")), child(CLASP)),
         Case::new(Code::DeclareMetal, material("material: sterling silver"), material("material: brass")),
     ]

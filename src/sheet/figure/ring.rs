@@ -1,6 +1,8 @@
-//! A bracelet or anklet closed: its beads and its closure round the circle that they make.
-
-use std::f64::consts::{FRAC_PI_2, PI};
+//! A bracelet or anklet closed: its rows and its closure round the limb.
+//!
+//! Rows side by side on the limb are drawn in parallel projection with the limb's axis upright: each row
+//! is a true ring, and the rows lie one above another as far apart as they are on the limb, the first in
+//! front.
 
 use crate::Piece;
 use crate::art::Stencils;
@@ -8,72 +10,82 @@ use crate::design::{Design, Part};
 use crate::drape::{Hung, Joint, Ring, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
+use crate::units::Length;
 
 use super::Frame;
+use super::bars::bars;
 use super::closure::side;
-use super::strands::Sketch;
+use super::strands::{Sketch, strand_box};
 
-/// Points along the cord's arc.
-const STEPS: u32 = 120;
+/// How far in mm the closure's way is level where it leaves the rows.
+const LEVEL: f64 = 0.1;
 
-/// The closed ring about the frame's origin, the middle of its strand at the foot.
+/// The closed piece about the frame's origin, the middle of its first row at the foot.
 pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Vec<Mark>> {
-    let ring = piece.drape.ring.as_ref()?;
-    let (strand, hung) = piece.design.strands.get(ring.strand).zip(piece.drape.strands.get(ring.strand))?;
-    let step = ring.last_end() / f64::from(STEPS);
-    let cord: Vec<_> = (0..=STEPS).map(|at| frame.page(ring.at(step * f64::from(at)))).collect();
-    let mut marks = vec![stencils.strand_cord(strand, &cord, frame.scale)];
-    let (design, hung) = (&piece.design, &round(ring, hung));
-    marks.extend(Sketch { design, strand, hung, frame, stencils }.strung());
-    marks.extend(closing(ring, &piece.design, frame, stencils));
+    let tightest = piece.drape.ring()?;
+    let rows = rows(piece);
+    let (design, mut marks) = (&piece.design, Vec::new());
+    for (strand, hung) in design.strands.iter().zip(&rows).rev() {
+        if let Some(hung) = hung {
+            marks.extend(Sketch { design, strand, hung, frame, stencils }.strand());
+        }
+    }
+    marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
+    marks.extend(closing(tightest, &piece.design, frame, stencils));
     Some(vec![Mark::figure("the piece closed", marks)])
 }
 
-/// A strand's seats put round the ring, with a joint at each and at both ends.
-fn round(ring: &Ring, hung: &Hung) -> Hung {
-    let seat =
-        |(seat, &turn): (&Seat, &f64)| Seat { centre: ring.at(turn), angle: ring.angle(turn) + FRAC_PI_2, ..*seat };
-    let seats: Vec<_> = hung.seats.iter().zip(&ring.turns).map(seat).collect();
-    let last = hung.joints.last().map_or(0.0, |joint| joint.station);
-    let ends = [Joint { station: 0.0, at: ring.at(0.0) }, Joint { station: last, at: ring.at(ring.last_end()) }];
-    let seated = seats.iter().map(|seat| Joint { station: seat.station, at: seat.centre });
-    let joints = [ends[0]].into_iter().chain(seated).chain([ends[1]]).collect();
-    Hung { ends: ends.map(|end| end.at), seats, joints, ..hung.clone() }
+/// The box round the closed piece.
+pub fn ring_extent(piece: &Piece) -> Option<Extent> {
+    let tightest = piece.drape.ring()?;
+    let middle = middle(&piece.design);
+    let closing = Extent::of(tightest.closing.iter().map(|at| *at + middle)).map(|extent| extent.grown(3.0));
+    let rows = rows(piece);
+    let strands = piece.design.strands.iter().zip(&rows);
+    let boxes = strands.filter_map(|(strand, row)| strand_box(&piece.design, strand, row.as_ref()?));
+    boxes.chain(closing).reduce(Extent::and)
+}
+
+/// Every strand's row where it closes, as far up as it lies along the limb.
+fn rows(piece: &Piece) -> Vec<Option<Hung>> {
+    let of = |(index, along): (usize, Length)| {
+        let ring = piece.drape.rings.iter().find(|ring| ring.strand == index)?;
+        Some(risen(&ring.round, Point::new(0.0, along.value())))
+    };
+    piece.design.abreast().into_iter().enumerate().map(of).collect()
+}
+
+fn risen(row: &Hung, by: Point) -> Hung {
+    Hung {
+        ends: row.ends.map(|end| end + by),
+        joints: row.joints.iter().map(|joint| Joint { at: joint.at + by, ..*joint }).collect(),
+        seats: row.seats.iter().map(|seat| Seat { centre: seat.centre + by, ..*seat }).collect(),
+        ..row.clone()
+    }
+}
+
+/// Where the closure lies along the limb: in the middle of the rows.
+fn middle(design: &Design) -> Point {
+    Point::new(0.0, design.abreast().last().map_or(0.0, |last| last.value() / 2.0))
 }
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
 fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let outward: Vec<_> = ring.closing.iter().map(|turn| ring.at(*turn)).collect();
-    let inward: Vec<_> = outward.iter().rev().copied().collect();
+    let outward = across_bars(ring.closing.iter().map(|at| *at + middle(design)).collect());
+    let inward = across_bars(outward.iter().rev().copied().collect());
     let mut marks = side(&outward, &shortest(&design.closure.right), design, frame, stencils);
     marks.extend(side(&inward, &shortest(&design.closure.left), design, frame, stencils));
     marks
 }
 
+/// The way that a side of the closure takes from the rows, which a bar at their end, square to it, must cross:
+/// it begins level.
+fn across_bars(way: Vec<Point>) -> Vec<Point> {
+    let Some(&[from, to]) = way.get(..2) else { return way };
+    let level = from + Point::new(LEVEL.copysign(to.x - from.x), 0.0);
+    [from, level].into_iter().chain(way.into_iter().skip(1)).collect()
+}
+
 fn shortest(parts: &[Part]) -> Vec<Part> {
     parts.iter().map(|part| Part { reach: part.least, ..part.clone() }).collect()
-}
-
-impl Ring {
-    /// How far round the strand's last end lies.
-    fn last_end(&self) -> f64 {
-        self.closing.first().copied().unwrap_or(2.0 * PI)
-    }
-
-    /// Direction from the ring's centre to what lies so far round.
-    fn angle(&self, turn: f64) -> f64 {
-        turn - self.last_end() / 2.0 - FRAC_PI_2
-    }
-
-    /// What lies so far round, from the ring's centre.
-    fn at(&self, turn: f64) -> Point {
-        Point::towards(self.angle(turn)) * self.radius
-    }
-}
-
-/// The box round the ring.
-pub fn ring_extent(piece: &Piece) -> Option<Extent> {
-    let radius = piece.drape.ring.as_ref()?.radius;
-    let widest = piece.design.beads.iter().map(|bead| bead.across.value() / 2.0).fold(3.0, f64::max);
-    Extent::of([Point::ORIGIN]).map(|extent| extent.grown(radius + widest))
 }

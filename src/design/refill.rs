@@ -1,0 +1,52 @@
+//! What a design would be if a row that fills its length took another count of repeats, or a strand another
+//! length: for remarks that name a remedy.
+
+use crate::units::Length;
+
+use super::model::{Design, Rest, Strand};
+
+impl Design {
+    /// With so many repeats of the list that fills a strand; nothing where no repeat does.
+    #[must_use]
+    pub fn refilled(&self, strand: usize, times: u32) -> Option<Self> {
+        let mut other = self.clone();
+        refill(other.strands.get_mut(strand)?, times)?;
+        Some(other)
+    }
+
+    /// With a strand so much longer, its beads where they were from the middle.
+    #[must_use]
+    pub fn lengthened(&self, strand: usize, by: Length) -> Option<Self> {
+        let mut other = self.clone();
+        let longer = other.strands.get_mut(strand)?;
+        longer.finished = longer.finished + by;
+        for train in &mut longer.trains {
+            train.rest = match train.rest {
+                Rest::At(start) => Rest::At(start + 0.5 * by.value()),
+                Rest::Free(from, to) => Rest::Free(from, to + by.value()),
+            };
+        }
+        Some(other)
+    }
+}
+
+fn refill(strand: &mut Strand, times: u32) -> Option<()> {
+    let fill = strand.fill.clone().filter(|_| times > 0)?;
+    let [train] = strand.trains.as_mut_slice() else { return None };
+    let before = train.length();
+    let (start, end) = (fill.one.start, fill.one.end);
+    let one = train.bits.get(fill.one)?.to_vec();
+    match times.checked_sub(fill.times) {
+        Some(more) => {
+            let added = one.iter().cycle().take(one.len() * more as usize).cloned();
+            train.bits.splice(end..end, added);
+        }
+        None => {
+            // Repeats before the last but one: the first of them begins so much earlier.
+            let earlier = one.len() * (fill.times - times - 1) as usize;
+            train.bits.drain(start.checked_sub(earlier)?..end);
+        }
+    }
+    strand.finished = strand.finished + Length::mm(train.length() - before);
+    Some(())
+}
