@@ -3,6 +3,7 @@
 //! finished = loop to loop; bare = finished − beaded − what the ends take; cut = legs × finished +
 //! 2 × allowance. Station 0 is the first end's loop.
 
+use crate::pattern::bounds::MOST_STRUNG;
 use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
@@ -48,6 +49,10 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
         return None;
     }
     let fill = fill(strand, &list, length, takes, context)?;
+    if too_many(list.count(fill), strand.beads.place, context) {
+        return None;
+    }
+    context.strung += list.count(fill);
     let finished = finished(strand, settle, &list, fill, length, takes, context);
     let window = (first_takes, finished.value() - last_takes);
     let trains = trains(strand, settle, &list, fill, window, shelf, context)?;
@@ -173,13 +178,13 @@ fn fill(
 
 /// The largest number of fills, at least 1, whose row is no longer than the room.
 fn largest(list: &List<'_>, room: f64) -> Option<u32> {
-    let fits = |fill: u32| list.count(fill) <= u64::from(pattern::MOST) && list.length(fill) <= room + SAME;
+    let fits = |fill: u32| list.count(fill) <= u64::from(MOST_STRUNG) && list.length(fill) <= room + SAME;
     if !fits(1) {
         return None;
     }
     let mut over = 2;
-    while fits(over) {
-        over = over.checked_mul(2)?;
+    while over <= MOST_STRUNG && fits(over) {
+        over *= 2;
     }
     let (mut low, mut high) = (over / 2, over);
     while high - low > 1 {
