@@ -1,6 +1,11 @@
-//! Plane geometry in millimetres: [`Point`], and turning by an angle in radians.
+//! Plane geometry in millimetres: [`Point`], turning by an angle in radians, boxes and paths.
+
+mod extent;
+pub mod path;
 
 use std::ops::{Add, Mul, Sub};
+
+pub use extent::Extent;
 
 /// A point or a displacement, in millimetres.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

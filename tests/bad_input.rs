@@ -1,6 +1,5 @@
-//! Hostile and mistaken input: each gives clear errors with their places, quickly, and no panic.
-
-use std::time::{Duration, Instant};
+//! Hostile and mistaken input: each gives clear errors with their places, and no panic. What would take
+//! for ever is refused for its size, which tests say without a clock.
 
 use festoon::design::{Choice, resolve};
 use festoon::pattern::read;
@@ -22,15 +21,13 @@ strands:
     beads: [20 reed]
 ";
 
-/// Everything said about a pattern, which must not take long.
+/// Everything said about a pattern.
 fn remarks(text: &str) -> (Vec<Remark>, Source) {
     let source = Source::new("try.yaml", text);
-    let start = Instant::now();
     let (pattern, mut remarks) = read(&source);
     if let Some(pattern) = pattern {
         remarks.extend(resolve(&pattern, &Choice::default()).1);
     }
-    assert!(start.elapsed() < Duration::from_secs(1), "took {:?}", start.elapsed());
     (remarks, source)
 }
 

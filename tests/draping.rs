@@ -5,7 +5,7 @@ use festoon::drape::chain::{Chain, Piece};
 use festoon::drape::clearance::clearances;
 use festoon::drape::hang::{Link, Unhung, solve};
 use festoon::drape::{Fault, Hung, Joint, Worn, hang};
-use festoon::geometry::Point;
+use festoon::geometry::{Extent, Point};
 use festoon::pattern;
 use festoon::source::Source;
 use festoon::units::NEWTON_PER_GRAM;
@@ -171,7 +171,7 @@ fn every_seat_is_where_its_station_is() {
     }
     assert_eq!(hung.at(-1.0).0, hung.ends[0]);
     assert!(hung.at(451.0).0.distance(hung.ends[1]) < 1e-6);
-    let [low, high] = hung.bounds();
+    let Extent { low, high } = hung.bounds();
     assert!((low.y + hung.drop).abs() < 1e-9 && high.y.abs() < 1e-9 && low.x <= 0.0);
 }
 

@@ -5,7 +5,7 @@
 
 use std::f64::consts::FRAC_PI_4;
 
-use crate::geometry::Point;
+use crate::geometry::{Point, path};
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::paint::outline::{circle, line, polygon, polyline};
 
@@ -120,7 +120,7 @@ fn dots(outline: &[Point], gap: f64, radius: f64) -> Vec<Step> {
         for column in -count..=count {
             let aside = if row % 2 == 0 { 0.0 } else { 0.5 };
             let at = Point::new((f64::from(column) + aside) * gap, f64::from(row) * gap * 0.87);
-            if contains(outline, at) {
+            if path::holds(outline, at) {
                 steps.extend(circle(at, radius));
             }
         }
@@ -144,23 +144,10 @@ fn farthest(outline: &[Point]) -> f64 {
 
 /// The stretches of the level line at height `y` that lie inside an outline.
 fn crossings(outline: &[Point], y: f64) -> Vec<(Point, Point)> {
-    let mut cuts: Vec<f64> = sides(outline).filter_map(|(a, b)| crossing(a, b, y)).collect();
+    let mut cuts: Vec<f64> = path::crossings(outline, y).collect();
     cuts.sort_by(f64::total_cmp);
     // Each chunk holds exactly two; a closed outline is crossed an even number of times.
     cuts.chunks_exact(2).map(|pair| (Point::new(pair[0], y), Point::new(pair[1], y))).collect()
-}
-
-fn sides(outline: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    outline.iter().copied().zip(outline.iter().copied().cycle().skip(1))
-}
-
-/// Where a side crosses the level line at height `y`.
-fn crossing(a: Point, b: Point, y: f64) -> Option<f64> {
-    ((a.y > y) != (b.y > y)).then(|| a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y))
-}
-
-fn contains(outline: &[Point], at: Point) -> bool {
-    sides(outline).filter_map(|(a, b)| crossing(a, b, at.y)).filter(|x| *x > at.x).count() % 2 == 1
 }
 
 #[cfg(test)]

@@ -10,7 +10,7 @@ use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
 use super::look::Look;
 use crate::design::{Bead, Cord, Design, Strand};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::FindingKind;
@@ -82,7 +82,7 @@ impl<'a> Stencils<'a> {
         let stamps = places(path, inside).into_iter().enumerate();
         // Links overlap by the thickness of the wire on either side.
         let marks = stamps.map(|(i, (at, angle))| self.link(index, i % 2 == 1, at, angle, scale)).collect();
-        Mark::Group { label: String::new(), marks }
+        Mark::ornament(marks)
     }
 
     fn link(&mut self, index: usize, on_edge: bool, at: Point, angle: f64, scale: f64) -> Mark {
@@ -102,7 +102,7 @@ impl<'a> Stencils<'a> {
     #[must_use]
     pub fn cord(&self, index: usize, path: &[Point], scale: f64) -> Mark {
         let cord = &self.design.cords[index];
-        Mark::Group { label: String::new(), marks: cord::marks(cord, path, drawn(cord, scale), self.ink) }
+        Mark::ornament(cord::marks(cord, path, drawn(cord, scale), self.ink))
     }
 
     /// A strand's bare cord along a path, its legs side by side.
@@ -111,7 +111,7 @@ impl<'a> Stencils<'a> {
         let thick = drawn(&self.design.cords[strand.cord], scale);
         let aside = |leg: u32| (f64::from(leg) - f64::from(strand.legs - 1) / 2.0) * thick;
         let legs = (0..strand.legs).map(|leg| self.cord(strand.cord, &cord::beside(path, aside(leg)), scale));
-        Mark::Group { label: String::new(), marks: legs.collect() }
+        Mark::ornament(legs.collect())
     }
 
     /// Length in mm of a finding that is a bead cap.
@@ -127,24 +127,27 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || cord::knot(colour, length, ink), at, angle, scale)
     }
 
-    /// The corners, upper left and lower right, of the box round a mark with the edges of its lines;
-    /// nothing where it draws nothing. Texts are not counted: art has none.
+    /// The box round a mark with the edges of its lines; nothing where it draws nothing. Texts are not
+    /// counted: art has none.
     #[must_use]
-    pub fn bounds(&self, mark: &Mark) -> Option<[Point; 2]> {
+    pub fn bounds(&self, mark: &Mark) -> Option<Extent> {
         match mark {
             Mark::Shape { outline, stroke, .. } => {
                 let half = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
-                let edge = Point::new(half, half);
-                flattened(outline).into_iter().map(|at| [at - edge, at + edge]).reduce(both)
+                Extent::of(flattened(outline)).map(|extent| extent.grown(half))
             }
             Mark::Stamp { symbol, at, angle, scale } => {
                 let place = |corner: Point| *at + (corner * *scale).turned(*angle);
-                let [low, high] = self.symbols.get(symbol)?.iter().filter_map(|mark| self.bounds(mark)).reduce(both)?;
-                let corners = [low, Point::new(high.x, low.y), high, Point::new(low.x, high.y)];
-                corners.into_iter().map(place).map(|at| [at, at]).reduce(both)
+                Extent::of(self.around(self.symbols.get(symbol)?)?.corners().map(place))
             }
-            held => held.inner().iter().filter_map(|mark| self.bounds(mark)).reduce(both),
+            held => self.around(held.inner()),
         }
+    }
+
+    /// The box round marks.
+    #[must_use]
+    pub fn around(&self, marks: &[Mark]) -> Option<Extent> {
+        marks.iter().filter_map(|mark| self.bounds(mark)).reduce(Extent::and)
     }
 
     fn stamp(&mut self, look: Look, draw: impl FnOnce() -> Vec<Mark>, at: Point, angle: f64, scale: f64) -> Mark {
@@ -183,11 +186,6 @@ fn least_turn(bead: &Bead, angle: f64) -> f64 {
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates")]
 fn hundredths(mm: f64) -> u32 {
     (mm * 100.0).round_ties_even() as u32
-}
-
-/// The box round two boxes.
-fn both([a, b]: [Point; 2], [c, d]: [Point; 2]) -> [Point; 2] {
-    [Point::new(a.x.min(c.x), a.y.min(c.y)), Point::new(b.x.max(d.x), b.y.max(d.y))]
 }
 
 const _: () = assert!(TURNS.is_multiple_of(2), "a bead with its ends swapped has a symbol too");

@@ -15,7 +15,7 @@ use std::f64::consts::PI;
 use super::chain::{Chain, Piece, pieces};
 use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Strand, What};
-use crate::geometry::Point;
+use crate::geometry::{Point, path::sides};
 use crate::pattern::Shape;
 
 /// Arc at each end, in mm, that is not compared: strands that share an end meet there.
@@ -167,7 +167,7 @@ fn separation(one: &Outline, other: &Outline) -> Near {
 /// the first that parts them, as then only that matters.
 fn parted(one: &Outline, other: &Outline) -> f64 {
     let mut widest = f64::NEG_INFINITY;
-    for (from, to) in sides(one) {
+    for (from, to) in sides(&one.corners) {
         let side = to - from;
         let length = side.length();
         let outward = Point::new(side.y, -side.x) * (1.0 / length);
@@ -186,7 +186,7 @@ fn parted(one: &Outline, other: &Outline) -> f64 {
 /// are compared: this is the innermost loop of the whole drape.
 fn nearest(one: &Outline, other: &Outline) -> Near {
     let (mut least, mut at) = (f64::INFINITY, one.centre);
-    for (from, to) in sides(other) {
+    for (from, to) in sides(&other.corners) {
         let side = to - from;
         let square = side.x * side.x + side.y * side.y;
         let per_square = if square > 0.0 { 1.0 / square } else { 0.0 };
@@ -201,11 +201,6 @@ fn nearest(one: &Outline, other: &Outline) -> Near {
         }
     }
     Near { distance: least.sqrt(), at }
-}
-
-fn sides(outline: &Outline) -> impl Iterator<Item = (Point, Point)> {
-    let corners = &outline.corners;
-    corners.iter().copied().zip(corners.iter().copied().cycle().skip(1))
 }
 
 #[cfg(test)]

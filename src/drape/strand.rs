@@ -4,7 +4,7 @@ use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
 use super::{Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
 use crate::design::{Design, Strand, What};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::many;
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
@@ -229,24 +229,10 @@ impl Hung {
         }
     }
 
-    /// The corners, lower left and upper right, of the box round the strand's cord.
+    /// The box round the strand's cord.
     #[must_use]
-    pub fn bounds(&self) -> [Point; 2] {
-        let places = self.joints.iter().map(|joint| joint.at);
-        let [low, high] = self.ends;
-        let start =
-            [Point::new(low.x.min(high.x), low.y.min(high.y)), Point::new(low.x.max(high.x), low.y.max(high.y))];
-        places.fold(start, |[low, high], p| {
-            [Point::new(low.x.min(p.x), low.y.min(p.y)), Point::new(high.x.max(p.x), high.y.max(p.y))]
-        })
-    }
-}
-
-impl Drape {
-    /// The corners, lower left and upper right, of the box round all strands' cords.
-    #[must_use]
-    pub fn bounds(&self) -> Option<[Point; 2]> {
-        let boxes = self.strands.iter().map(Hung::bounds);
-        boxes.reduce(|[a, b], [c, d]| [Point::new(a.x.min(c.x), a.y.min(c.y)), Point::new(b.x.max(d.x), b.y.max(d.y))])
+    pub fn bounds(&self) -> Extent {
+        let [first, last] = self.ends.map(Extent::at);
+        self.joints.iter().map(|joint| Extent::at(joint.at)).fold(first.and(last), Extent::and)
     }
 }

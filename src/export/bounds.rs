@@ -3,26 +3,31 @@
 
 use std::collections::BTreeMap;
 
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Key, Mark, Page, Step, Symbol};
 
-/// A box: its upper left and lower right corners, in mm.
-pub type Box = (Point, Point);
+/// How far mitred corners may reach out, in half widths of the line: SVG's usual limit.
+const MITRE: f64 = 4.0;
+/// How far a blur is seen, in standard deviations.
+pub const SOFT: f64 = 3.0;
 
 /// How far the symbols of a page reach.
 #[derive(Debug)]
 pub struct Bounds {
     /// Of each symbol the farthest distance of anything in it from its origin.
     reach: BTreeMap<Key, f64>,
-    page: Box,
+    page: Extent,
 }
 
 impl Bounds {
     /// Measures symbols of a page. A symbol that stamps another must come after it.
     pub fn of(page: &Page, symbols: &[&Symbol]) -> Self {
-        let mut bounds = Self { reach: BTreeMap::new(), page: (Point::ORIGIN, Point::new(page.width, page.height)) };
+        let mut bounds = Self {
+            reach: BTreeMap::new(),
+            page: Extent { low: Point::ORIGIN, high: Point::new(page.width, page.height) },
+        };
         for symbol in symbols {
-            let reach = bounds.around(&symbol.marks).map_or(0.0, |(low, high)| {
+            let reach = bounds.around(&symbol.marks).map_or(0.0, |Extent { low, high }| {
                 let far = |low: f64, high: f64| low.abs().max(high.abs());
                 Point::new(far(low.x, high.x), far(low.y, high.y)).length()
             });
@@ -32,60 +37,33 @@ impl Bounds {
     }
 
     /// The box round marks, grown on all sides, as far as it is on the page.
-    pub fn on_page(&self, marks: &[Mark], grown: f64) -> Box {
-        let ((left, top), (right, bottom)) = self.around(marks).map_or(((0.0, 0.0), (0.0, 0.0)), |(low, high)| {
-            ((low.x - grown, low.y - grown), (high.x + grown, high.y + grown))
-        });
-        let (least, most) = self.page;
-        (
-            Point::new(left.clamp(least.x, most.x), top.clamp(least.y, most.y)),
-            Point::new(right.clamp(least.x, most.x), bottom.clamp(least.y, most.y)),
-        )
+    pub fn on_page(&self, marks: &[Mark], grown: f64) -> Extent {
+        self.around(marks).map_or(Extent::default(), |extent| extent.grown(grown)).within(self.page)
     }
 
-    fn around(&self, marks: &[Mark]) -> Option<Box> {
-        marks.iter().filter_map(|mark| self.of_mark(mark)).reduce(joined)
+    fn around(&self, marks: &[Mark]) -> Option<Extent> {
+        marks.iter().filter_map(|mark| self.of_mark(mark)).reduce(Extent::and)
     }
 
-    fn of_mark(&self, mark: &Mark) -> Option<Box> {
+    fn of_mark(&self, mark: &Mark) -> Option<Extent> {
         match mark {
             Mark::Shape { outline, stroke, .. } => {
-                // Mitred corners may reach four half widths out, SVG's usual limit.
-                let edge = stroke.as_ref().map_or(0.0, |stroke| stroke.width * 2.0);
-                outline.iter().flat_map(corners).map(|point| round(point, edge)).reduce(joined)
+                let edge = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0 * MITRE);
+                Extent::of(outline.iter().flat_map(corners)).map(|extent| extent.grown(edge))
             }
-            Mark::Text(text) => Some(round(text.at, text.size * (1.0 + text.text.chars().count() as f64))),
+            Mark::Text(text) => Some(Extent::at(text.at).grown(text.size * (1.0 + text.text.chars().count() as f64))),
             Mark::Stamp { symbol, at, scale, .. } => {
-                Some(round(*at, self.reach.get(symbol).copied().unwrap_or(0.0) * scale))
+                Some(Extent::at(*at).grown(self.reach.get(symbol).copied().unwrap_or(0.0) * scale))
             }
             Mark::Group { marks, .. } => self.around(marks),
             Mark::Raised { shadow, marks } => {
-                let (low, high) = self.around(marks)?;
-                let soft = 3.0 * shadow.blur;
-                let (low, high) = joined((low, high), (low + shadow.throw, high + shadow.throw));
-                Some((low - Point::new(soft, soft), high + Point::new(soft, soft)))
+                let extent = self.around(marks)?;
+                Some(extent.and(extent.moved(shadow.throw)).grown(SOFT * shadow.blur))
             }
-            Mark::Clipped { low, high, marks } => {
-                let (least, most) = self.around(marks)?;
-                let within = |at: Point| Point::new(at.x.max(low.x).min(high.x), at.y.max(low.y).min(high.y));
-                Some((within(least), within(most)))
-            }
-            Mark::Blurred { blur, marks } => {
-                let (low, high) = self.around(marks)?;
-                let soft = 3.0 * blur;
-                Some((low - Point::new(soft, soft), high + Point::new(soft, soft)))
-            }
+            Mark::Clipped { low, high, marks } => Some(self.around(marks)?.within(Extent { low: *low, high: *high })),
+            Mark::Blurred { blur, marks } => Some(self.around(marks)?.grown(SOFT * blur)),
         }
     }
-}
-
-fn round(point: Point, by: f64) -> Box {
-    (point - Point::new(by, by), point + Point::new(by, by))
-}
-
-fn joined(one: Box, other: Box) -> Box {
-    let low = Point::new(one.0.x.min(other.0.x), one.0.y.min(other.0.y));
-    (low, Point::new(one.1.x.max(other.1.x), one.1.y.max(other.1.y)))
 }
 
 /// The points between which a step lies.
@@ -116,7 +94,8 @@ mod tests {
         let marks = vec![Mark::Raised { shadow, marks: vec![stamp] }];
         let (title, description) = (String::new(), String::new());
         let page = Page { width: 100.0, height: 100.0, title, description, symbols: symbols.into(), marks };
-        let (low, high) = Bounds::of(&page, &page.symbols.iter().collect::<Vec<_>>()).on_page(&page.marks, 0.0);
+        let Extent { low, high } =
+            Bounds::of(&page, &page.symbols.iter().collect::<Vec<_>>()).on_page(&page.marks, 0.0);
         assert!(low.x <= 50.0 - 2.0 * 3.5 - 3.0 && high.x >= 50.0 + 2.0 * 3.5 + 4.0 + 3.0);
         assert!(low.y > 30.0 && high.y < 70.0);
     }

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::paint::mark::{Anchor, FOOTER, Mark, Page, Text};
+use crate::paint::mark::{Anchor, Mark, Page, Role, Text};
 use crate::paint::metrics;
 
 /// Words on a line that are less than this share of their size apart are one word.
@@ -13,7 +13,7 @@ const JOINED: f64 = 0.1;
 
 /// What a part is.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Role {
+pub enum Kind {
     /// A heading of a level from 1, and what it says.
     Heading(u16, String),
     /// Words.
@@ -30,7 +30,7 @@ pub enum Role {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Part<'a> {
     /// What it is.
-    pub role: Role,
+    pub kind: Kind,
     /// Its marks, in drawing order.
     pub marks: &'a [Mark],
 }
@@ -75,28 +75,28 @@ enum Class {
 /// The parts of a page, in drawing order.
 pub fn parts(page: &Page) -> Vec<Part<'_>> {
     let runs = page.marks.chunk_by(|one, next| class(one) == class(next));
-    runs.map(|marks| Part { role: role(marks), marks }).collect()
+    runs.map(|marks| Part { kind: kind(marks), marks }).collect()
 }
 
 fn class(mark: &Mark) -> Class {
     match mark {
         Mark::Text(text) => Class::Words { level: text.level, size: text.size },
-        Mark::Group { label, .. } if label == FOOTER => Class::Footer,
+        Mark::Group { role: Role::Footer, .. } => Class::Footer,
         _ => Class::Drawn,
     }
 }
 
-fn role(marks: &[Mark]) -> Role {
+fn kind(marks: &[Mark]) -> Kind {
     match marks.first().map(class) {
-        Some(Class::Words { level: 0, .. }) => Role::Paragraph,
-        Some(Class::Words { level, .. }) => Role::Heading(level, words(marks)),
-        Some(Class::Footer) => Role::Footer,
+        Some(Class::Words { level: 0, .. }) => Kind::Paragraph,
+        Some(Class::Words { level, .. }) => Kind::Heading(level, words(marks)),
+        Some(Class::Footer) => Kind::Footer,
         Some(Class::Drawn) | None => {
             let mut labels = Vec::new();
             gather_labels(marks, &mut labels);
             let mut seen = BTreeSet::new();
             labels.retain(|label| seen.insert(*label));
-            if labels.is_empty() { Role::Ornament } else { Role::Figure(labels.join("; ")) }
+            if labels.is_empty() { Kind::Ornament } else { Kind::Figure(labels.join("; ")) }
         }
     }
 }
@@ -110,7 +110,7 @@ fn words(marks: &[Mark]) -> String {
 fn gather_labels<'a>(marks: &'a [Mark], labels: &mut Vec<&'a str>) {
     for mark in marks {
         match mark {
-            Mark::Group { label, .. } if !label.is_empty() => labels.push(label),
+            Mark::Group { role: Role::Figure(label), .. } => labels.push(label),
             held => gather_labels(held.inner(), labels),
         }
     }
@@ -135,29 +135,29 @@ mod tests {
             word("124", 60.0, 0.0, Anchor::End),
             word("ten", 60.0, 9.0, Anchor::Middle),
         ];
-        let marks = Part { role: Role::Paragraph, marks: &marks }.read_apart();
+        let marks = Part { kind: Kind::Paragraph, marks: &marks }.read_apart();
         assert_eq!(words(&marks).replace(' ', "_"), "5_A__reed__124__ten_");
     }
 
     #[test]
     fn runs_of_marks_are_headings_paragraphs_figures_and_ornament() {
-        let group = |label: &str| Mark::Group { label: label.into(), marks: Vec::new() };
+        let (ornament, figure) = (|| Mark::ornament(Vec::new()), |label: &str| Mark::figure(label, Vec::new()));
         let words = Block::stack([Type::TITLE.line("Reeds"), Type::BODY.paragraph("one two", 8.0)], 0.0);
         let mut marks = words.at(Point::ORIGIN);
-        marks.extend([group(""), group("strand 1"), group(""), group("strand 1"), group("strand 2")]);
+        marks.extend([ornament(), figure("strand 1"), ornament(), figure("strand 1"), figure("strand 2")]);
         marks.extend(Type::HEADING.line("Beads").marks);
-        marks.extend([group(""), group(FOOTER)]);
+        marks.extend([ornament(), Mark::Group { role: Role::Footer, marks: Vec::new() }]);
         let (title, description) = (String::new(), String::new());
         let page = Page { width: 9.0, height: 9.0, title, description, symbols: Arc::default(), marks };
-        let roles: Vec<_> = parts(&page).into_iter().map(|part| (part.role, part.marks.len())).collect();
+        let kinds: Vec<_> = parts(&page).into_iter().map(|part| (part.kind, part.marks.len())).collect();
         let expected = [
-            (Role::Heading(1, "Reeds".into()), 1),
-            (Role::Paragraph, 2),
-            (Role::Figure("strand 1; strand 2".into()), 5),
-            (Role::Heading(2, "Beads".into()), 1),
-            (Role::Ornament, 1),
-            (Role::Footer, 1),
+            (Kind::Heading(1, "Reeds".into()), 1),
+            (Kind::Paragraph, 2),
+            (Kind::Figure("strand 1; strand 2".into()), 5),
+            (Kind::Heading(2, "Beads".into()), 1),
+            (Kind::Ornament, 1),
+            (Kind::Footer, 1),
         ];
-        assert_eq!(roles, expected);
+        assert_eq!(kinds, expected);
     }
 }

@@ -19,7 +19,7 @@ use krilla::tagging::{Artifact, ArtifactType, ContentTag, Identifier, Tag, TagGr
 use krilla::{Document, SerializeSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
-use super::parts::{Part, Role, parts};
+use super::parts::{Kind, Part, parts};
 use super::{ExportError, tree::tree};
 use crate::paint::mark::Page;
 use crate::units::INCH;
@@ -80,7 +80,7 @@ fn draw(document: &mut Document, page: &Page) -> Result<TagGroup, ExportError> {
     let mut description = Some(page.description.as_str());
     for part in parts(page) {
         let drawn = draw_part(&mut surface, page, &part, size)?;
-        if let Some(mut tag) = tag(&part.role, &mut description) {
+        if let Some(mut tag) = tag(&part.kind, &mut description) {
             tag.push(drawn);
             section.push(tag);
         }
@@ -93,10 +93,10 @@ fn draw(document: &mut Document, page: &Page) -> Result<TagGroup, ExportError> {
 fn draw_part(surface: &mut Surface<'_>, page: &Page, part: &Part<'_>, size: Size) -> Result<Identifier, ExportError> {
     let tree = tree(&alone(page, part))?;
     let artifact = |kind| ContentTag::Artifact(Artifact::with_kind(kind));
-    let drawn = surface.start_tagged(match part.role {
-        Role::Ornament => artifact(ArtifactType::Layout),
-        Role::Footer => artifact(ArtifactType::Footer),
-        Role::Heading(..) | Role::Paragraph | Role::Figure(_) => ContentTag::Other,
+    let drawn = surface.start_tagged(match part.kind {
+        Kind::Ornament => artifact(ArtifactType::Layout),
+        Kind::Footer => artifact(ArtifactType::Footer),
+        Kind::Heading(..) | Kind::Paragraph | Kind::Figure(_) => ContentTag::Other,
     });
     surface.draw_svg(&tree, size, SvgSettings::default());
     surface.end_tagged();
@@ -111,18 +111,18 @@ fn alone(page: &Page, part: &Part<'_>) -> Page {
 }
 
 /// The tag of a part, if readers are to hear of it. The page's description goes to its first figure.
-fn tag(role: &Role, description: &mut Option<&str>) -> Option<TagGroup> {
-    match role {
-        Role::Heading(level, words) => {
+fn tag(kind: &Kind, description: &mut Option<&str>) -> Option<TagGroup> {
+    match kind {
+        Kind::Heading(level, words) => {
             let level = NonZeroU16::new(*level)?;
             Some(TagGroup::new(Tag::Hn(level, Some(words.clone()))))
         }
-        Role::Paragraph => Some(TagGroup::new(Tag::P)),
-        Role::Figure(shows) => {
+        Kind::Paragraph => Some(TagGroup::new(Tag::P)),
+        Kind::Figure(shows) => {
             let alt = description.take().map_or_else(|| shows.clone(), |page| format!("{page} Shown: {shows}"));
             Some(TagGroup::new(Tag::Figure(Some(alt))))
         }
-        Role::Ornament | Role::Footer => None,
+        Kind::Ornament | Kind::Footer => None,
     }
 }
 

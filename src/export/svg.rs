@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use svg::node::element::{self, ClipPath, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
 use svg::node::{self, Node};
 
-use super::bounds::Bounds;
+use super::bounds::{Bounds, SOFT};
 use super::number;
 use crate::geometry::Point;
 use crate::paint::font::FAMILY;
@@ -129,7 +129,7 @@ impl Writer<'_> {
             Mark::Shape { outline, fill, stroke } => self.shape(outline, fill.as_ref(), stroke.as_ref()),
             Mark::Text(text) => Some(line_of_text(text)),
             Mark::Stamp { symbol, at, angle, scale } => Some(stamp(*symbol, *at, *angle, *scale)),
-            Mark::Group { label, marks } => Some(self.group(label, marks)),
+            Mark::Group { role, marks } => Some(self.group(role.label(), marks)),
             Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
             Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
             Mark::Clipped { low, high, marks } => Some(self.clipped(*low, *high, marks)),
@@ -148,18 +148,18 @@ impl Writer<'_> {
         let mut effect = measured(Element::new("feDropShadow"), &measures);
         effect.assign("flood-color", shadow.colour.hex());
         effect.assign("flood-opacity", written(shadow.opacity));
-        self.filtered(effect, marks, 3.0 * shadow.blur + shadow.throw.length())
+        self.filtered(effect, marks, SOFT * shadow.blur + shadow.throw.length())
     }
 
     fn blurred(&mut self, blur: f64, marks: &[Mark]) -> Element {
         let effect = measured(Element::new("feGaussianBlur"), &[("stdDeviation", blur)]);
-        self.filtered(effect, marks, 3.0 * blur)
+        self.filtered(effect, marks, SOFT * blur)
     }
 
     /// Marks under an effect, whose region is the box round them grown by as much as it makes of them.
     fn filtered(&mut self, effect: Element, marks: &[Mark], grown: f64) -> Element {
-        let (low, high) = self.bounds.on_page(marks, grown);
-        let region = [("x", low.x), ("y", low.y), ("width", high.x - low.x), ("height", high.y - low.y)];
+        let shown = self.bounds.on_page(marks, grown);
+        let region = [("x", shown.low.x), ("y", shown.low.y), ("width", shown.width()), ("height", shown.height())];
         let filter = Filter::new().set("filterUnits", "userSpaceOnUse").set("color-interpolation-filters", "sRGB");
         let filter = self.filters.reference(holding(measured(filter, &region), [effect]));
         holding(Group::new().set("filter", filter), self.elements(marks)).into()
@@ -366,7 +366,7 @@ mod tests {
 
     #[test]
     fn control_characters_are_dropped_and_quotes_escaped() {
-        let group = Mark::Group { label: "a\u{0}\u{b}\u{ffff}\"b\"\n\u{7f}c".into(), marks: Vec::new() };
+        let group = Mark::figure("a\u{0}\u{b}\u{ffff}\"b\"\n\u{7f}c", Vec::new());
         assert!(svg(&page(vec![group])).contains("aria-label=\"a&quot;b&quot; c\""));
     }
 

@@ -42,7 +42,7 @@ mod tests {
         #[test]
         fn whatever_texts_say_the_page_parses(title in any::<String>(), text in any::<String>(), label in ".*") {
             let marks = vec![Type::BODY.mark(&text, Point::new(20.0, 20.0), Anchor::Middle)];
-            let group = Mark::Group { label, marks };
+            let group = Mark::figure(label, marks);
             let (description, symbols) = (title.clone(), Arc::default());
             let page = Page { width: 210.0, height: 297.0, title, description, symbols, marks: vec![group] };
             prop_assert!(tree(&page).is_ok());

@@ -63,5 +63,5 @@ fn figure(piece: &Piece, entry: &Entry, at: usize, cell: Rect, symbols: &mut Vec
     let (mut marks, drawn) = picture::figure(piece, room, at);
     symbols.extend(drawn);
     marks.extend(words.at(Point::new(cell.left, room.bottom() + 1.5)));
-    Mark::Group { label: entry.title.clone(), marks }
+    Mark::figure(entry.title.clone(), marks)
 }

@@ -132,8 +132,28 @@ pub struct Text {
     pub level: u16,
 }
 
-/// Label of the group that is a page's footer.
-pub const FOOTER: &str = "footer";
+/// What marks that belong together are to readers who cannot see them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// A drawing, and what it shows.
+    Figure(String),
+    /// What shows nothing by itself.
+    Ornament,
+    /// The page's footer, the same on every page but for its number.
+    Footer,
+}
+
+impl Role {
+    /// The words for it; empty for an ornament.
+    #[must_use]
+    pub fn label(&self) -> &str {
+        match self {
+            Self::Figure(label) => label,
+            Self::Ornament => "",
+            Self::Footer => "footer",
+        }
+    }
+}
 
 /// Something drawn on a page.
 #[derive(Clone, Debug, PartialEq)]
@@ -160,10 +180,10 @@ pub enum Mark {
         /// Enlarged about its origin.
         scale: f64,
     },
-    /// Marks that belong together, with a label for readers who cannot see them.
+    /// Marks that belong together.
     Group {
-        /// What they show, as a text alternative; empty where they are ornament.
-        label: String,
+        /// What they are together.
+        role: Role,
         /// The marks, in drawing order.
         marks: Vec<Mark>,
     },
@@ -193,6 +213,18 @@ pub enum Mark {
 }
 
 impl Mark {
+    /// Marks that show something, with its text alternative.
+    #[must_use]
+    pub fn figure(label: impl Into<String>, marks: Vec<Self>) -> Self {
+        Self::Group { role: Role::Figure(label.into()), marks }
+    }
+
+    /// Marks that belong together and show nothing by themselves.
+    #[must_use]
+    pub const fn ornament(marks: Vec<Self>) -> Self {
+        Self::Group { role: Role::Ornament, marks }
+    }
+
     /// The marks within one that holds others.
     #[must_use]
     pub fn inner(&self) -> &[Self] {
@@ -209,7 +241,7 @@ impl Mark {
     #[must_use]
     pub fn map_inner(self, change: impl FnOnce(Vec<Self>) -> Vec<Self>) -> Self {
         match self {
-            Self::Group { label, marks } => Self::Group { label, marks: change(marks) },
+            Self::Group { role, marks } => Self::Group { role, marks: change(marks) },
             Self::Raised { shadow, marks } => Self::Raised { shadow, marks: change(marks) },
             Self::Blurred { blur, marks } => Self::Blurred { blur, marks: change(marks) },
             Self::Clipped { low, high, marks } => Self::Clipped { low, high, marks: change(marks) },

@@ -3,10 +3,10 @@
 //! Sizes are shares of the neck's breadth, by eye: for the picture alone. The stone is drawn in its
 //! shade, and soft lights inside its outline model it.
 
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
 use crate::paint::outline;
-use crate::sheet::figure::{Extent, Frame};
+use crate::sheet::figure::Frame;
 
 use super::noise;
 use super::shade::AWAY;
@@ -150,7 +150,7 @@ impl Drawing<'_> {
         let grain = |index| {
             let at = self.frame.page(middle + Point::new(chance(1, index) * half.x, chance(2, index) * half.y));
             let reach = Point::towards(chance(3, index) * std::f64::consts::PI) * self.size(GRAIN);
-            holds(&inside, at).then(|| outline::line(at, at + reach))
+            path::holds(&inside, at).then(|| outline::line(at, at + reach))
         };
         let outline = (0..GRAINS).filter_map(grain).flatten().collect();
         let stroke = Stroke { opacity: 0.13, round: true, ..Stroke::new(colour, self.size(GRAIN)) };
@@ -219,16 +219,6 @@ fn side((x, y): (f64, f64)) -> impl Iterator<Item = (f64, f64)> {
         let share = f64::from(step) / steps;
         (REACH + (x - REACH) * share, TOP + (y - TOP) * share)
     })
-}
-
-/// Whether a point lies inside a ring of corners.
-fn holds(ring: &[Point], at: Point) -> bool {
-    let next = ring.iter().cycle().skip(1);
-    let crossed = ring
-        .iter()
-        .zip(next)
-        .filter(|(a, b)| (a.y > at.y) != (b.y > at.y) && at.x < a.x + (b.x - a.x) * (at.y - a.y) / (b.y - a.y));
-    crossed.count() % 2 == 1
 }
 
 fn area(outline: Vec<Step>, fill: Fill) -> Mark {

@@ -22,10 +22,10 @@ use std::sync::Arc;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::layout::Rect;
 use crate::paint::mark::{Key, Mark, Page, Rgb, Symbol};
-use crate::sheet::figure::{Extent, Frame};
+use crate::sheet::figure::Frame;
 use crate::units::INCH;
 
 use subject::Subject;

@@ -54,7 +54,7 @@ fn raised(marks: Vec<Mark>, throw: f64, blur: f64, opacity: f64) -> Mark {
 pub fn without(mark: Mark) -> Mark {
     let all = |marks: Vec<Mark>| marks.into_iter().map(without).collect();
     match mark {
-        Mark::Raised { marks, .. } => Mark::Group { label: String::new(), marks: all(marks) },
+        Mark::Raised { marks, .. } => Mark::ornament(all(marks)),
         held => held.map_inner(all),
     }
 }

@@ -3,11 +3,10 @@
 
 use crate::art::{Light, Look, looks_the_same_turned};
 use crate::design::{Bead, Design};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::{Finish, Shape};
-use crate::sheet::figure::Extent;
 
 /// Share of a bead's length that lies in its neighbour's dark, at each end.
 const DARK: f64 = 0.16;
@@ -89,7 +88,7 @@ fn bloom(bead: &Bead, light: Light) -> Fill {
 fn soft_glint(mark: Mark, shape: Shape) -> Mark {
     match mark {
         Mark::Shape { outline, fill: Some(Fill::Flat(Rgb::WHITE, opacity)), stroke } => {
-            let extent = Extent::of(flattened(&outline)).unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
+            let extent = Extent::of(flattened(&outline)).unwrap_or_default();
             let (middle, half) = (extent.low.between(extent.high, 0.5), (extent.high - extent.low) * 0.5);
             let stop = |at, share: f64| Stop { at, colour: Rgb::WHITE, opacity: opacity * share };
             let fill = if matches!(shape, Shape::Tube | Shape::Barrel | Shape::Seed) {

@@ -3,10 +3,10 @@
 use crate::Piece;
 use crate::art::Stencils;
 use crate::drape::Hung;
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
-use crate::sheet::figure::{self, Extent, Frame};
+use crate::sheet::figure::{self, Frame};
 
 use super::shade::Shade;
 use super::{Ground, mirror, worn};
@@ -94,7 +94,7 @@ impl<'a> Subject<'a> {
 
 /// The box round strands and closure, in the drape's frame.
 fn laid_extent(piece: &Piece) -> Extent {
-    let strands = figure::outline_box(piece).unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
+    let strands = figure::outline_box(piece).unwrap_or_default();
     let closure = figure::closing(piece).and_then(|closing| closing.extent(&piece.design));
     closure.map_or(strands, |closure| strands.and(closure))
 }
@@ -123,7 +123,7 @@ pub fn strung(
         .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
         .map(|(strand, hung)| {
             let marks = figure::strand(design, strand, hung, frame, stencils);
-            Mark::Group { label: format!("strand {}", strand.name), marks: vec![shade.touching(marks)] }
+            Mark::figure(format!("strand {}", strand.name), vec![shade.touching(marks)])
         })
         .collect();
     let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();

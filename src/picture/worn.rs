@@ -9,10 +9,10 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part, Strand, What};
 use crate::drape::{Hung, Joint, Seat};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
-use crate::sheet::figure::{Extent, Frame, side};
+use crate::sheet::figure::{Frame, side};
 use crate::units::Length;
 
 use super::bust::Bust;

@@ -3,10 +3,10 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 
-use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Extent, Frame, Labels, Scale};
+use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::Mark;
@@ -39,7 +39,7 @@ fn framed(extent: Extent, room: Rect, scale: Scale) -> Frame {
 /// The strands at rest with the closure laid open above them.
 fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
     let design = &piece.design;
-    let strands = figure::outline_box(piece).unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
+    let strands = figure::outline_box(piece).unwrap_or_default();
     let closing = figure::closing(piece);
     let closure = closing.as_ref().and_then(|closing| closing.extent(design));
     let whole = closure.map_or(strands, |closure| strands.and(closure));

@@ -11,7 +11,7 @@ use super::inked::inked;
 use crate::paint::layout::flow::{Flow, Poured, Section};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::{Anchor, FOOTER, Mark, Page, Stroke, Symbol};
+use crate::paint::mark::{Anchor, Mark, Page, Role, Stroke, Symbol};
 use crate::paint::{metrics, outline, style};
 
 /// A page's contents, before it has its footer.
@@ -102,5 +102,5 @@ fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Pa
     if !scale.is_empty() {
         marks.push(right(scale, second));
     }
-    vec![Mark::Group { label: FOOTER.to_owned(), marks }]
+    vec![Mark::Group { role: Role::Footer, marks }]
 }

@@ -47,7 +47,7 @@ fn every_step_and_caution_is_whole_on_one_page() {
 /// The labels of the groups among marks.
 fn labels(marks: &[Mark]) -> Vec<String> {
     let label = |mark: &Mark| match mark {
-        Mark::Group { label, .. } => Some(label.clone()),
+        Mark::Group { role, .. } => Some(role.label().to_owned()),
         _ => None,
     };
     marks.iter().filter_map(label).collect()

@@ -54,7 +54,7 @@ fn stamps(marks: &[Mark]) -> Vec<&Mark> {
 fn assert_squares(page: &Page) {
     for (name, side) in [("a square of 50 mm", 50.0), ("a square of 2 in", 50.8)] {
         let group = page.marks.iter().find_map(|mark| match mark {
-            Mark::Group { label, marks } if label == name => Some(marks),
+            Mark::Group { role, marks } if role.label() == name => Some(marks),
             _ => None,
         });
         let Some(Mark::Shape { outline, .. }) = group.and_then(|marks| marks.first()) else {

@@ -70,13 +70,12 @@ fn a_pdf_without_pages_author_or_keywords_is_still_one() {
 /// Tags as ISO 32000-1, 14.7 and 14.8, names them: a section a page, headings, figures with alternatives.
 #[test]
 fn a_pdf_is_tagged() {
-    let group = |label: &str, marks| Mark::Group { label: label.into(), marks };
     let ball = Mark::Stamp { symbol: Key::new("ball"), at: Point::new(50.0, 50.0), angle: 0.0, scale: 1.0 };
     let mut page = page(0);
     page.marks.extend(Type::TITLE.line("Balls").at(Point::new(20.0, 30.0)));
-    page.marks.push(group("one ball", vec![ball.clone()]));
+    page.marks.push(Mark::figure("one ball", vec![ball.clone()]));
     page.marks.extend(Type::HEADING.line("More").at(Point::new(20.0, 60.0)));
-    page.marks.push(group("", vec![ball]));
+    page.marks.push(Mark::ornament(vec![ball]));
     let file = pdf(&[page.clone(), page], &About::default()).unwrap();
     let count = |what: &str| file.windows(what.len()).filter(|bytes| *bytes == what.as_bytes()).count();
     assert_eq!(count("/Marked true"), 1);

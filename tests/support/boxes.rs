@@ -124,8 +124,8 @@ pub fn boxes(page: &Page) -> Vec<Found> {
 fn walk(marks: &[Mark], symbols: &BTreeMap<Key, Vec<Point>>, within: &mut Vec<String>, found: &mut Vec<Found>) {
     for mark in marks {
         let (seen, bounds) = match mark {
-            Mark::Group { label, marks } => {
-                within.push(label.clone());
+            Mark::Group { role, marks } => {
+                within.push(role.label().to_owned());
                 walk(marks, symbols, within, found);
                 within.pop();
                 continue;

@@ -39,7 +39,7 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::LarksHead => knot::larks_head(),
     };
     let marks = Block::new(ROOM.0, ROOM.1, marks).at(Point::new(EDGE, EDGE));
-    vec![Mark::Group { label: label(drawing).to_owned(), marks }]
+    vec![Mark::figure(label(drawing).to_owned(), marks)]
 }
 
 /// What a drawing shows, for those who cannot see it.

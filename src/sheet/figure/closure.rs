@@ -5,11 +5,11 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::{FindingKind, Kind};
 
-use super::{Extent, Frame};
+use super::Frame;
 
 /// Room in mm of the piece that stays open between the two sides of an arch.
 const OPENING: f64 = 8.0;
@@ -93,7 +93,7 @@ fn arch(span: f64, length: f64) -> Vec<Point> {
     let (mut low, mut high) = (FLATTEST * a, (length.max(a)) * 1.1);
     for _ in 0..40 {
         let middle = low.midpoint(high);
-        *if measure(&quarter(a, middle)) < length { &mut low } else { &mut high } = middle;
+        *if path::length(&quarter(a, middle)) < length { &mut low } else { &mut high } = middle;
     }
     quarter(a, high)
 }
@@ -106,27 +106,10 @@ fn quarter(a: f64, b: f64) -> Vec<Point> {
     (0..=CHORDS).map(at).collect()
 }
 
-fn measure(line: &[Point]) -> f64 {
-    line.windows(2).map(|pair| pair[0].distance(pair[1])).sum()
-}
-
-/// The point a distance along a line; beyond its end, straight on.
-fn along(line: &[Point], distance: f64) -> Option<Point> {
-    let mut left = distance;
-    for pair in line.windows(2) {
-        let chord = pair[0].distance(pair[1]);
-        if left <= chord && chord > 0.0 {
-            return Some(pair[0].between(pair[1], left / chord));
-        }
-        left -= chord;
-    }
-    line.last().copied()
-}
-
 /// The stretch of a line between two distances.
 fn stretch(line: &[Point], from: f64, to: f64) -> Vec<Point> {
     let steps = ((to - from) / 0.5).ceil().max(1.0);
-    let at = |step: f64| along(line, from + (to - from) * step / steps);
+    let at = |step: f64| path::along(line, from + (to - from) * step / steps);
     (0..=steps as usize).filter_map(|step| at(step as f64)).collect()
 }
 
@@ -146,7 +129,7 @@ impl Closing {
         [("first side of the closure", left), ("last side of the closure", right)]
             .into_iter()
             .filter(|(_, marks)| !marks.is_empty())
-            .map(|(label, marks)| Mark::Group { label: label.to_owned(), marks })
+            .map(|(label, marks)| Mark::figure(label, marks))
             .collect()
     }
 }
@@ -188,13 +171,13 @@ struct Side<'a, 's, 'd> {
 impl Side<'_, '_, '_> {
     /// Where a stretch starts on the page, and its direction there.
     fn way(&self, at: f64, next: f64) -> (Point, f64) {
-        let on = |distance| along(self.line, distance).map(|point| self.frame.page(point)).unwrap_or_default();
+        let on = |distance| path::along(self.line, distance).map(|point| self.frame.page(point)).unwrap_or_default();
         (on(at), (on(next) - on(at)).angle())
     }
 
     fn chain(&mut self, finding: usize, at: f64, next: f64) {
-        let path: Vec<_> = stretch(self.line, at, next).into_iter().map(|point| self.frame.page(point)).collect();
-        self.marks.push(self.stencils.chain(finding, &path, self.frame.scale));
+        let line: Vec<_> = stretch(self.line, at, next).into_iter().map(|point| self.frame.page(point)).collect();
+        self.marks.push(self.stencils.chain(finding, &line, self.frame.scale));
     }
 
     /// A pin from the strands' loops out through a cone, which covers it and the strands' ends.

@@ -31,7 +31,7 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
         let number = |(index, y): (usize, &f64)| disc(index + 1, Point::new(left + DISC + LINE / 2.0, *y));
         marks.extend(lows.iter().enumerate().flat_map(number));
     }
-    vec![Mark::Group { label: "drops of the strands".to_owned(), marks }]
+    vec![Mark::figure("drops of the strands", marks)]
 }
 
 fn line(from: Point, to: Point) -> Mark {

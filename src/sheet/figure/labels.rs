@@ -7,7 +7,7 @@
 use crate::Piece;
 use crate::design::{Strand, What};
 use crate::drape::{Hung, Seat};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
@@ -15,7 +15,7 @@ use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
 use crate::paint::{metrics, outline, style};
 use crate::units::Length;
 
-use super::{Extent, Frame, lowest_point};
+use super::{Frame, lowest_point};
 
 /// Radius of a numbered disc.
 pub const DISC: f64 = style::TINY * 0.66;

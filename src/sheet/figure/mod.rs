@@ -45,56 +45,6 @@ impl Frame {
     }
 }
 
-/// The box that holds some points: its lower left and upper right corners.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Extent {
-    /// Least x and y.
-    pub low: Point,
-    /// Most x and y.
-    pub high: Point,
-}
-
-impl Extent {
-    /// The smallest box round points; nothing where there are none.
-    pub fn of(points: impl IntoIterator<Item = Point>) -> Option<Self> {
-        points.into_iter().fold(None, |extent: Option<Self>, point| {
-            let extent = extent.unwrap_or(Self { low: point, high: point });
-            Some(extent.with(point))
-        })
-    }
-
-    fn with(self, point: Point) -> Self {
-        Self {
-            low: Point::new(self.low.x.min(point.x), self.low.y.min(point.y)),
-            high: Point::new(self.high.x.max(point.x), self.high.y.max(point.y)),
-        }
-    }
-
-    /// The smallest box round both.
-    #[must_use]
-    pub fn and(self, other: Self) -> Self {
-        self.with(other.low).with(other.high)
-    }
-
-    /// Widened on every side.
-    #[must_use]
-    pub fn grown(self, by: f64) -> Self {
-        Self { low: self.low - Point::new(by, by), high: self.high + Point::new(by, by) }
-    }
-
-    /// Its width.
-    #[must_use]
-    pub fn width(&self) -> f64 {
-        self.high.x - self.low.x
-    }
-
-    /// Its height.
-    #[must_use]
-    pub fn height(&self) -> f64 {
-        self.high.y - self.low.y
-    }
-}
-
 /// Farthest in mm that a left-out joint of the cord may lie beside the line drawn.
 const STRAIGHT: f64 = 0.01;
 

@@ -6,12 +6,12 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part};
 use crate::drape::{Hung, Joint, Ring, Seat};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 
+use super::Frame;
 use super::closure::side;
 use super::strands::strung;
-use super::{Extent, Frame};
 
 /// Points along the cord's arc.
 const STEPS: u32 = 120;
@@ -25,7 +25,7 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     let mut marks = vec![stencils.strand_cord(strand, &cord, frame.scale)];
     marks.extend(strung(&piece.design, strand, &round(ring, hung), frame, stencils));
     marks.extend(closing(ring, &piece.design, frame, stencils));
-    Some(vec![Mark::Group { label: "the piece closed".to_owned(), marks }])
+    Some(vec![Mark::figure("the piece closed", marks)])
 }
 
 /// A strand's seats put round the ring, with a joint at each and at both ends.

@@ -76,7 +76,7 @@ impl Ruler {
             }
         }
         marks.insert(0, Mark::Shape { outline: lines, fill: None, stroke: Some(Stroke::new(style::INK, 0.15)) });
-        vec![Mark::Group { label: "ruler".to_owned(), marks }]
+        vec![Mark::figure("ruler", marks)]
     }
 
     /// The ticks and figures of an edge, `down` or up from the base line.

@@ -4,12 +4,12 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Bit, Dangle, Design, Finding, Strand, What};
 use crate::drape::{Hung, Seat};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 
 use super::bars::{bars, middle, shared};
-use super::{Extent, Frame, ends, straightened};
+use super::{Frame, ends, straightened};
 
 /// All strands, the longest first, so that shorter ones lie over longer ones; all cords below all
 /// beads.
@@ -20,7 +20,7 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
     let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(design, strand, hung, frame, stencils)).collect();
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
-        marks.push(Mark::Group { label, marks: strung(design, strand, hung, frame, stencils) });
+        marks.push(Mark::figure(label, strung(design, strand, hung, frame, stencils)));
     }
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
     marks.extend(bars(design, &hung, frame, stencils));
@@ -200,7 +200,7 @@ pub fn outline_box(piece: &Piece) -> Option<Extent> {
 /// The box round one strand with its beads and branches, in the drape's frame.
 pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Extent> {
     let seats = hung.seats.iter().map(|seat| {
-        let at = Extent { low: seat.centre, high: seat.centre };
+        let at = Extent::at(seat.centre);
         let bit = &strand.trains[seat.train].bits[seat.bit];
         let beyond = shared(bit, strand, design).map_or(0.0, |finding| middle(strand, finding, design).abs());
         bit_box(bit, at, design).grown(beyond)
@@ -225,7 +225,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
             let hanger = hanger_width(&design.findings[dangle.on]);
             let wide = dangle.bits.iter().map(|bit| bit_width(bit, design)).fold(hanger, f64::max);
             let foot = at.low - Point::new(0.0, dangle.drop);
-            at.and(Extent { low: foot, high: foot }.grown(wide / 2.0))
+            at.and(Extent::at(foot).grown(wide / 2.0))
         }
         What::Gap | What::Knot => at,
     }

@@ -2,12 +2,12 @@
 
 use crate::Piece;
 use crate::drape::Worn;
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
 use super::labels::is_numbered;
-use super::{DISC, Extent, Frame, lowest_point, straightened};
+use super::{DISC, Frame, lowest_point, straightened};
 
 /// How far the shoulders reach beyond the neck on each side, as a share of its breadth: for the
 /// drawing alone.
@@ -73,7 +73,7 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
         fill: None,
         stroke: Some(Stroke { dashes: vec![0.8, 0.8], ..Stroke::new(style::RULE, 0.2) }),
     };
-    Mark::Group { label: "neck and shoulders".to_owned(), marks: vec![side(-1.0), side(1.0), base] }
+    Mark::figure("neck and shoulders", vec![side(-1.0), side(1.0), base])
 }
 
 fn strand(line: &[Point], frame: &Frame) -> Mark {
@@ -97,5 +97,5 @@ fn seat(line: &[Point], frame: &Frame, taken: &[Point]) -> Point {
 /// A strand's number in its place.
 fn number(piece: &Piece, index: usize, seat: Point) -> Mark {
     let label = format!("strand {}", piece.design.strands[index].name);
-    Mark::Group { label, marks: super::disc(index + 1, seat) }
+    Mark::figure(label, super::disc(index + 1, seat))
 }

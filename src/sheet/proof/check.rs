@@ -74,7 +74,7 @@ fn square(side: f64, name: &str) -> Block {
     let words = Block::stack([size, note], 0.0);
     let corner = Point::new((side - words.width) / 2.0, (side - words.height) / 2.0);
     marks.extend(words.at(corner));
-    Block::new(side, side + 2.0 * EDGE, vec![Mark::Group { label: format!("a square of {name}"), marks }])
+    Block::new(side, side + 2.0 * EDGE, vec![Mark::figure(format!("a square of {name}"), marks)])
 }
 
 fn words(sheet: &Sheet<'_>, width: f64) -> Block {

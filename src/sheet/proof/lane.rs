@@ -4,12 +4,12 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Bit, Design, Part, Rest, Strand, What};
 use crate::drape::{Hung, Seat};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
-use crate::sheet::figure::{self, Extent, Frame, Ruler, Stretch};
+use crate::sheet::figure::{self, Frame, Ruler, Stretch};
 use crate::units::{Length, UnitStyle};
 
 use super::tile::Window;
@@ -60,7 +60,7 @@ impl<'a> Lane<'a> {
         let units = piece.design.heading.units;
         let length = strand.finished.value();
         let extent = figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |_| true));
-        let extent = extent.unwrap_or(Extent { low: Point::ORIGIN, high: Point::ORIGIN });
+        let extent = extent.unwrap_or_default();
         let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
         let rest = if slides { "; beads where they come to rest" } else { "" };
         let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
@@ -89,7 +89,7 @@ impl<'a> Lane<'a> {
             parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
         let frame = Frame { origin: Point::ORIGIN, scale: 1.0 };
         let marks = figure::laid_side(parts, design, &frame, stencils);
-        let [top, bottom] = stencils.bounds(&Mark::Group { label: String::new(), marks }).unwrap_or_default();
+        let Extent { low: top, high: bottom } = stencils.around(&marks).unwrap_or_default();
         let (length, longest) = (length.value(), longest.value());
         Self {
             laid: Laid::Side(parts),
@@ -160,7 +160,7 @@ impl<'a> Lane<'a> {
         let label = Type::SMALL_STRONG.fitted(&self.words, width - left).at(Point::new(left, 0.0));
         let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
         let ends = self.ends(window, origin);
-        let drawn = Mark::Group { label: self.words.clone(), marks };
+        let drawn = Mark::figure(self.words.clone(), marks);
         Block::new(width, self.height(), label.into_iter().chain(ruler).chain(ends).chain([drawn]).collect())
     }
 
@@ -218,7 +218,7 @@ fn taken(seat: &Seat, strand: &Strand, design: &Design) -> (f64, f64) {
 
 /// How far a bit reaches along the cord from its centre at most, with what hangs from it.
 fn aside(bit: &Bit, design: &Design) -> f64 {
-    let at = Extent { low: Point::ORIGIN, high: Point::ORIGIN };
+    let at = Extent::default();
     let length = bit.before.max(bit.after);
     match bit.what {
         What::Gap => 0.0,

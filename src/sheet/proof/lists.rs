@@ -1,6 +1,7 @@
 //! The findings and beads, one below another at actual size.
 
 use crate::art::Stencils;
+use crate::geometry::Extent;
 use crate::geometry::Point;
 use crate::materials::Article;
 use crate::paint::layout::flow::Flow;
@@ -73,7 +74,7 @@ fn drawing(index: usize, kind: FindingKind, stencils: &mut Stencils<'_>) -> Bloc
         FindingKind::Chain => stencils.chain(index, &[Point::ORIGIN, Point::new(CHAIN, 0.0)], 1.0),
         _ => stencils.finding(index, Point::ORIGIN, 0.0, 1.0),
     };
-    let [low, high] = stencils.bounds(&mark).unwrap_or_default();
+    let Extent { low, high } = stencils.bounds(&mark).unwrap_or_default();
     let size = high - low;
     Block::new(size.x, size.y, Block::new(size.x, size.y, vec![mark]).at(Point::ORIGIN - low))
 }

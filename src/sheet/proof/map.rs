@@ -47,7 +47,7 @@ impl Map {
             let at = Point::new(*column as f64 * CELL.0, caption + *line as f64 * (CELL.1 + GAP));
             marks.extend(cell(room.corner() + at, number, number == page));
         }
-        vec![Mark::Group { label: "how the pages join".to_owned(), marks }]
+        vec![Mark::figure("how the pages join", marks)]
     }
 }
 

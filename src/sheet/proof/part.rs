@@ -1,7 +1,7 @@
 //! The part of a drawing that lies in a page's room.
 
 use crate::art::Stencils;
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::layout::Rect;
 use crate::paint::mark::Mark;
 
@@ -15,9 +15,9 @@ pub fn part(marks: Vec<Mark>, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> 
 
 fn inside(marks: Vec<Mark>, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> {
     let keep = |mark: Mark| match mark {
-        Mark::Group { label, marks } => {
+        Mark::Group { role, marks } => {
             let marks = inside(marks, room, stencils);
-            (!marks.is_empty()).then_some(Mark::Group { label, marks })
+            (!marks.is_empty()).then_some(Mark::Group { role, marks })
         }
         Mark::Text(text) => (room.top <= text.at.y && text.at.y <= room.bottom()).then_some(Mark::Text(text)),
         other => stencils.bounds(&other).is_some_and(|bounds| touches(room, bounds)).then_some(other),
@@ -25,6 +25,6 @@ fn inside(marks: Vec<Mark>, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> {
     marks.into_iter().filter_map(keep).collect()
 }
 
-fn touches(room: Rect, [low, high]: [Point; 2]) -> bool {
+fn touches(room: Rect, Extent { low, high }: Extent) -> bool {
     low.x < room.right() && high.x > room.left && low.y < room.bottom() && high.y > room.top
 }

@@ -145,7 +145,7 @@ impl<'a, 's> Line<'a, 's> {
         marks.extend(label::counts(&placed, labels.height(), cord, self.width));
         let row = draw::row(self, &placed, cord, stencils);
         marks.extend(beside::letters(self.design, &placed, cord, self.width));
-        marks.push(Mark::Group { label: self.describe(), marks: row });
+        marks.push(Mark::figure(self.describe(), row));
         let ruler = Ruler::new(units, self.width);
         marks.extend(ruler.marks(&stretches(&placed), Point::new(0.0, ruler_top)));
         (Block::new(self.width, ruler_top + ruler.height(), marks), labels.left_out)

@@ -1,0 +1,75 @@
+//! Paths through points, and rings of corners.
+
+use super::Point;
+
+// `windows(2)` gives pairs, so that the indices 0 and 1 are there.
+
+/// Length of a path.
+#[must_use]
+pub fn length(path: &[Point]) -> f64 {
+    path.windows(2).map(|ends| ends[0].distance(ends[1])).sum()
+}
+
+/// The point at a distance along a path; its last point beyond the end, and nothing on a path without
+/// points.
+#[must_use]
+pub fn along(path: &[Point], distance: f64) -> Option<Point> {
+    let mut left = distance;
+    for ends in path.windows(2) {
+        let length = ends[0].distance(ends[1]);
+        if left <= length && length > 0.0 {
+            return Some(ends[0].between(ends[1], left / length));
+        }
+        left -= length;
+    }
+    path.last().copied()
+}
+
+/// The sides of a ring of corners, the last from its end back to its start.
+pub fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
+    ring.iter().copied().zip(ring.iter().copied().cycle().skip(1))
+}
+
+/// The x at which the sides of a ring cross the level line at height `y`, in the ring's order.
+pub fn crossings(ring: &[Point], y: f64) -> impl Iterator<Item = f64> + '_ {
+    let crossed = sides(ring).filter(move |(a, b)| (a.y > y) != (b.y > y));
+    crossed.map(move |(a, b)| a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y))
+}
+
+/// Whether a point lies inside a ring: a level line from it crosses the ring an odd number of times
+/// (Jordan's curve theorem).
+#[must_use]
+pub fn holds(ring: &[Point], at: Point) -> bool {
+    crossings(ring, at.y).filter(|x| *x > at.x).count() % 2 == 1
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const HOOK: [Point; 3] = [Point::ORIGIN, Point::new(6.0, 0.0), Point::new(6.0, 6.0)];
+
+    #[test]
+    fn a_path_is_followed_to_its_end() {
+        assert_eq!(length(&HOOK), 12.0);
+        assert_eq!(along(&HOOK, 9.0), Some(Point::new(6.0, 3.0)));
+        assert_eq!(along(&HOOK, 99.0), Some(Point::new(6.0, 6.0)));
+        assert_eq!(along(&[], 1.0), None);
+    }
+
+    /// A second way to tell: the angles under which the sides are seen add up to a whole turn from
+    /// inside, and to nothing from outside.
+    #[test]
+    fn what_a_ring_holds_is_seen_all_round() {
+        let ring = [(0.0, 0.0), (4.0, -1.0), (3.0, 1.0), (5.0, 4.0), (1.5, 2.0), (0.5, 3.5)];
+        let ring = ring.map(|(x, y)| Point::new(x, y));
+        for at in (0..40 * 40).map(|i| Point::new(f64::from(i % 40) * 0.17 - 0.53, f64::from(i / 40) * 0.17 - 1.51)) {
+            let seen = |(a, b): (Point, Point)| {
+                let (a, b) = (a - at, b - at);
+                libm::atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y)
+            };
+            let round = sides(&ring).map(seen).sum::<f64>().abs() > std::f64::consts::PI;
+            assert_eq!(holds(&ring, at), round, "{at:?}");
+        }
+    }
+}
