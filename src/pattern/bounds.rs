@@ -83,7 +83,7 @@ const fn masses(record: &'static str, keys: &'static [&'static str], most: f64) 
 
 /// Every bound of the language.
 pub const BOUNDS: &[Bound] = &[
-    lists("Pattern", &["beads"], 200.0),
+    lists("Pattern", &["beads"], 100.0),
     lists("Pattern", &["cords"], 50.0),
     lists("Pattern", &["findings"], 100.0),
     lists("Pattern", &["strands"], 60.0),
@@ -267,5 +267,12 @@ mod tests {
         assert_eq!(bound("Bead", "name", Unit::Signs).map(|bound| bound.most), Some(120.0));
         assert_eq!(bound("Pattern", "notes", Unit::Signs).map(|bound| bound.most), Some(20_000.0));
         assert_eq!(bound("Cord", "diameter", Unit::Millimetres).map(Bound::words).as_deref(), Some("0.02 mm to 20 mm"));
+    }
+
+    #[test]
+    fn the_language_reference_prints_them() {
+        let read = |name: &str| std::fs::read_to_string(format!("{}/{name}", env!("CARGO_MANIFEST_DIR")));
+        let pages = ["README.md", "patterns/README.md"].map(|name| read(name).unwrap_or_default());
+        assert!(pages.iter().any(|page| page.contains(&reference())), "print this:\n{}", reference());
     }
 }

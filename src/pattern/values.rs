@@ -271,13 +271,8 @@ fn yes_no(text: &str) -> Result<YesNo, UnitError> {
 }
 
 fn colour(text: &str) -> Result<Colour, UnitError> {
-    let digits = text.trim().strip_prefix('#').filter(|digits| digits.len() == 6);
-    let bits = digits.filter(|digits| digits.bytes().all(|byte| byte.is_ascii_hexdigit()));
-    let bits = bits.and_then(|digits| u32::from_str_radix(digits, 16).ok());
-    let [_, red, green, blue] = bits
-        .ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))?
-        .to_be_bytes();
-    Ok(Colour(Rgb(red, green, blue)))
+    let colour = Rgb::parse(text.trim()).map(Colour);
+    colour.ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))
 }
 
 fn bead_size(text: &str) -> Result<BeadSize, UnitError> {
