@@ -10,7 +10,7 @@ use festoon::paint::mark::Rgb;
 use festoon::picture::{self, Ground, Proportion, Style};
 use festoon::{Piece, pattern};
 
-use super::{Failure, Variant, input, output, report};
+use super::{Failure, Units, Variant, input, output, report};
 
 /// Arguments of `picture`.
 #[derive(Args)]
@@ -53,6 +53,8 @@ pub struct Looks {
     /// Pixels of the longer side, from 16 to 4000: at most 0.3 GB is held
     #[arg(long, default_value_t = 2000, value_parser = clap::value_parser!(u32).range(16..=MOST_PIXELS))]
     pub pixels: u32,
+    #[command(flatten)]
+    units: Units,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -95,6 +97,11 @@ impl Looks {
         };
         Style { ground, proportion: self.shape, caption: self.caption }
     }
+
+    /// The piece in the units asked for.
+    pub fn of(&self, piece: Piece) -> Piece {
+        self.units.of(piece)
+    }
 }
 
 /// Draws the picture and writes it.
@@ -128,7 +135,8 @@ fn pieces(options: &Options, messages: &report::Messages) -> Result<Vec<Piece>, 
                 .map(|name| Choice { size: size.clone(), colourway: Some(name.to_owned()) }),
         );
     }
-    choices.iter().map(|choice| Ok(input::resolved(&source, choice, None, messages)?.0)).collect()
+    let piece = |choice| Ok(options.looks.of(input::resolved(&source, choice, None, messages)?.0));
+    choices.iter().map(piece).collect()
 }
 
 /// The format asked for by `--format`, by the output's ending, or PNG.
