@@ -61,11 +61,11 @@ fn quantities() {
     says("16 in", "0 mm", Code::BadQuantity, "0 mm", "greater than zero");
     says("16 in", "16 inn", Code::BadQuantity, "16 inn", "inn");
     says("16 in", "[16 in]", Code::WrongKind, "[", "a list");
-    says("6 mm", "4 m", Code::BadSize, "1 mm", "no bead");
+    says("6 mm", "4 m", Code::OutOfBounds, "4 m", "0.02 mm to 200 mm");
     says("6 mm", "6 x mm", Code::BadQuantity, "6 x mm", "number");
     says("\"#5d7f5b\"", "green", Code::BadQuantity, "green", "hex");
     says("20 reed", "0 reed", Code::BadQuantity, "0 reed", "at least 1");
-    says("20 reed", "{ repeat: 1000000000, of: [reed] }", Code::BadQuantity, "1000000000", "at most 100000");
+    says("20 reed", "{ repeat: 1000000000, of: [reed] }", Code::OutOfBounds, "1000000000", "1 to 20000");
 }
 
 #[test]
@@ -75,11 +75,11 @@ fn proportions_of_a_body() {
     for kept in ["breadth to depth: 0.8", "breadth to depth: 2", "chest tilt: 0 deg", "chest tilt: 60°"] {
         assert_eq!(codes(&wear(kept)), [], "{kept}");
     }
-    for passed in ["breadth to depth: 0.79", "breadth to depth: 2.1", "breadth to depth: nan"] {
-        assert_eq!(codes(&wear(passed)), [Code::BadQuantity], "{passed}");
+    for passed in ["breadth to depth: 0.79", "breadth to depth: 2.1", "chest tilt: 61 deg"] {
+        assert_eq!(codes(&wear(passed)), [Code::OutOfBounds], "{passed}");
     }
-    for passed in ["chest tilt: 61 deg", "chest tilt: 20", "chest tilt: -5 deg", "chest tilt: 20 rad"] {
-        assert_eq!(codes(&wear(passed)), [Code::BadQuantity], "{passed}");
+    for wrong in ["breadth to depth: nan", "chest tilt: 20", "chest tilt: -5 deg", "chest tilt: 20 rad"] {
+        assert_eq!(codes(&wear(wrong)), [Code::BadQuantity], "{wrong}");
     }
 }
 
@@ -126,10 +126,42 @@ fn overfull_says_by_how_much_and_what_fits() {
 
 #[test]
 fn nested_repeats_do_not_explode() {
-    let bomb = "{ repeat: 90000, of: [{ repeat: 90000, of: [{ repeat: 90000, of: [9000 reed] }] }] }";
-    says("20 reed", bomb, Code::TooManyBeads, "[", "100,000");
-    let filled = "{ repeat: fill, of: [{ repeat: 90000, of: [90000 reed] }] }";
-    says("20 reed", filled, Code::TooManyBeads, "[", "100,000");
+    let bomb = "{ repeat: 9000, of: [{ repeat: 9000, of: [{ repeat: 9000, of: [9000 reed] }] }] }";
+    says("20 reed", bomb, Code::TooManyBeads, "[", "20000");
+    let filled = "{ repeat: fill, of: [{ repeat: 9000, of: [9000 reed] }] }";
+    says("20 reed", filled, Code::TooManyBeads, "[", "20000");
+    let nested = "{ repeat: fill, of: [".repeat(9) + "reed" + &"] }".repeat(9);
+    assert_eq!(remarks(&SOUND.replace("20 reed", &nested)).0, []);
+}
+
+#[test]
+fn nothing_to_repeat_is_said_at_its_place() {
+    for nothing in [
+        "{ repeat: fill, of: [] }",
+        "{ repeat: 3, of: [] }",
+        "{ mirror: [] }",
+        "{ mirror: [], about: [] }",
+        "{ repeat: fill, of: [{ mirror: [] }] }",
+        "{ repeat: fill, of: [{ repeat: 2, of: [] }] }",
+    ] {
+        let (remarks, source) = remarks(&SOUND.replace("20 reed", &format!("reed, {nothing}")));
+        assert!(remarks.iter().all(|remark| remark.code == Code::NothingRepeated), "{remarks:#?}");
+        let place = remarks.first().and_then(|remark| remark.place).expect("it is said, with its place");
+        assert_eq!(place.start, source.text().find(nothing).unwrap(), "{nothing}");
+    }
+    let half = SOUND.replace("20 reed", "{ mirror: [], about: [reed] }, { mirror: [reed], about: [] }");
+    assert_eq!(remarks(&half).0, []);
+}
+
+#[test]
+fn a_stop_inside_a_repeat_is_refused() {
+    let crimp = "title: Try\nfindings: { crimp: { kind: crimp, length: 2 mm, outside: 2 mm, inside: 1 mm } }";
+    for inner in ["{ repeat: 2, of: [reed, STOP] }", "{ mirror: [STOP, reed] }", "{ repeat: fill, of: [STOP] }"] {
+        let list = inner.replace("STOP", "{ stop: crimp, at: 100 mm }");
+        let text = SOUND.replace("title: Try", crimp).replace("20 reed", &list);
+        let codes: Vec<_> = remarks(&text).0.iter().map(|remark| remark.code).collect();
+        assert_eq!(codes, [Code::MisplacedStop], "{inner}");
+    }
 }
 
 #[test]

@@ -1,202 +1,150 @@
-//! Shipped patterns, spoiled at random: each gives a piece or an error that says what to change,
-//! never a panic, and every remark can be shown in every style.
+//! Patterns, spoiled at random: each gives a piece or an error that says what to change, soon and in
+//! little memory, never a panic. Of the pieces a share is drawn whole: every page, proof and picture.
+//!
+//! Every input follows from a seed and its number alone. To run many, for hours:
+//!
+//! ```sh
+//! FESTOON_FUZZ_COUNT=1000000 FESTOON_FUZZ_SEED=7 FESTOON_FUZZ_DRAW=1 cargo test --release --test fuzz spoiled
+//! ```
+//!
+//! `FESTOON_FUZZ_DRAW=1` draws every piece, `=10` each tenth. An input that fails is written to
+//! `target/fuzz`; once mended, it is kept in `tests/fuzz/corpus`, which every run begins with.
+
+#[path = "fuzz/drawn.rs"]
+mod drawn;
+#[path = "fuzz/finite.rs"]
+mod finite;
+#[path = "fuzz/spoil.rs"]
+mod spoil;
+#[path = "fuzz/watch.rs"]
+mod watch;
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::{env, thread};
 
 use festoon::design::Choice;
 use festoon::piece;
 use festoon::remark::render::{Style, render};
-use festoon::remark::{Level, has_errors};
+use festoon::remark::{Level, Remark, has_errors};
 use festoon::source::Source;
-use proptest::prelude::*;
-use proptest::sample::Index;
+use peak_alloc::PeakAlloc;
 
-/// Shipped patterns of every kind, with every way to settle.
-const PATTERNS: &[&str] = &[
-    include_str!("../patterns/saltmarsh.yaml"),
-    include_str!("../patterns/halyard.yaml"),
-    include_str!("../patterns/rockpool.yaml"),
-    include_str!("../patterns/shingle.yaml"),
-    include_str!("../patterns/tideline.yaml"),
-    include_str!("../patterns/whelk.yaml"),
-];
+use spoil::Corpus;
+use watch::Watch;
 
-/// What a slip of the hand, or malice, may put in a token's place.
-const SLIPS: &[&str] = &[
-    "",
-    "0",
-    "-1",
-    "1",
-    "7",
-    "99999",
-    "100001",
-    "4294967296",
-    "1e400",
-    ".nan",
-    "~",
-    "mm",
-    "in",
-    "6 x 4 mm",
-    "900 in",
-    "1/0 in",
-    "½",
-    "½ in",
-    "0.0001 mm",
-    "fill",
-    "knot",
-    "[",
-    "]",
-    "{",
-    "}",
-    "[]",
-    "{}",
-    ":",
-    ": ",
-    "- ",
-    "#",
-    "\"",
-    "'",
-    "|",
-    "&a",
-    "*a",
-    "<<",
-    "\t",
-    "\n",
-    "\u{feff}",
-    "\u{0}",
-    "ß",
-    "🙂",
-    "yes",
-    "repeat",
-    "mirror",
-    "of",
-    "slide",
-    "spread",
-    "fixed",
-    "crimp",
-    "end bar",
-    "chain",
-    "seed",
-    "15/0",
-];
+#[global_allocator]
+static MEMORY: PeakAlloc = PeakAlloc;
 
-/// One way to spoil a text, at a token or line that its index picks.
-#[derive(Clone, Debug)]
-enum Slip {
-    Delete(Index),
-    Double(Index),
-    Replace(Index, &'static str),
-    Swap(Index, Index),
-    Scale(Index, i32),
-    Indent(Index, usize),
-    DropLine(Index),
-    DoubleLine(Index),
-    Cut(Index),
+/// Inputs of an ordinary run.
+const COUNT: u64 = 20_000;
+/// Of how many inputs one is drawn, in an ordinary run.
+const SHARE: u64 = 100;
+
+/// A number that the environment gives.
+fn given(name: &str, otherwise: u64) -> u64 {
+    env::var(name).map_or(otherwise, |text| text.parse().unwrap_or_else(|_| panic!("{name}: {text} is no number")))
 }
 
-fn slip() -> impl Strategy<Value = Slip> {
-    let index = any::<Index>;
-    prop_oneof![
-        index().prop_map(Slip::Delete),
-        index().prop_map(Slip::Double),
-        (index(), prop::sample::select(SLIPS)).prop_map(|(at, word)| Slip::Replace(at, word)),
-        (index(), index()).prop_map(|(one, other)| Slip::Swap(one, other)),
-        (index(), -6..7).prop_map(|(at, power)| Slip::Scale(at, power)),
-        (index(), 0_usize..9).prop_map(|(at, depth)| Slip::Indent(at, depth)),
-        index().prop_map(Slip::DropLine),
-        index().prop_map(Slip::DoubleLine),
-        index().prop_map(Slip::Cut),
-    ]
+#[test]
+fn kept_findings_stay_mended() {
+    for (name, text) in spoil::findings() {
+        check(&Source::new(&name, text), true).unwrap_or_else(|fault| panic!("{name}: {fault}"));
+    }
 }
 
-/// The text in tokens: words and numbers whole, every other character by itself.
-fn tokens(text: &str) -> Vec<String> {
-    let mut tokens: Vec<String> = Vec::new();
-    let mut in_word = false;
-    for c in text.chars() {
-        let is_word = c.is_alphanumeric() || c == '.';
-        match tokens.last_mut().filter(|_| is_word && in_word) {
-            Some(word) => word.push(c),
-            None => tokens.push(c.into()),
+#[test]
+fn spoiled_patterns_give_a_piece_or_an_error_with_help() {
+    let run = Run::given();
+    let workers = 0..given("FESTOON_FUZZ_THREADS", 2) as usize;
+    let watch = Watch::new(workers.len());
+    let faults: Vec<String> = thread::scope(|scope| {
+        scope.spawn(|| watch.look(&MEMORY));
+        let start = |worker| {
+            let (run, watch) = (&run, &watch);
+            scope.spawn(move || run.work(watch, worker))
+        };
+        let workers: Vec<_> = workers.map(start).collect();
+        workers.into_iter().flat_map(|worker| worker.join().expect("a worker catches panics")).collect()
+    });
+    println!("{} inputs, at most {:.0} MB held", run.count, MEMORY.peak_usage_as_mb());
+    assert!(faults.is_empty(), "{} of {} inputs:\n{}", faults.len(), run.count, faults.join("\n"));
+}
+
+/// A run over many inputs.
+struct Run {
+    corpus: Corpus,
+    seed: u64,
+    count: u64,
+    share: u64,
+    next: AtomicU64,
+}
+
+impl Run {
+    fn given() -> Self {
+        Self {
+            corpus: Corpus::read(),
+            seed: given("FESTOON_FUZZ_SEED", 1),
+            count: given("FESTOON_FUZZ_COUNT", COUNT),
+            share: given("FESTOON_FUZZ_DRAW", SHARE),
+            next: AtomicU64::new(0),
         }
-        in_word = is_word;
     }
-    tokens
-}
 
-fn spoil(text: &str, slip: &Slip) -> String {
-    let in_tokens = |change: &dyn Fn(&mut Vec<String>)| changed(tokens(text), change).concat();
-    let in_lines = |change: &dyn Fn(&mut Vec<String>)| changed(lines(text), change).concat();
-    match slip {
-        Slip::Delete(at) => in_tokens(&|tokens| drop(tokens.remove(at.index(tokens.len())))),
-        Slip::Double(at) => in_tokens(&|tokens| double(tokens, at)),
-        Slip::Replace(at, word) => in_tokens(&|tokens| put(tokens, at, (*word).into())),
-        Slip::Swap(one, other) => in_tokens(&|tokens| swap(tokens, one, other)),
-        Slip::Scale(at, power) => in_tokens(&|tokens| scale(tokens, at, *power)),
-        Slip::Indent(at, depth) => in_lines(&|lines| {
-            let line = lines[at.index(lines.len())].trim_start_matches(' ').to_owned();
-            put(lines, at, " ".repeat(*depth) + &line);
-        }),
-        Slip::DropLine(at) => in_lines(&|lines| drop(lines.remove(at.index(lines.len())))),
-        Slip::DoubleLine(at) => in_lines(&|lines| double(lines, at)),
-        Slip::Cut(at) => in_tokens(&|tokens| tokens.truncate(at.index(tokens.len()))),
+    /// Checks inputs until there are no more, and gives what is wrong with them.
+    fn work(&self, watch: &Watch, worker: usize) -> Vec<String> {
+        let next = || Some(self.next.fetch_add(1, Ordering::Relaxed)).filter(|number| *number < self.count);
+        let mut faults = Vec::new();
+        while let Some(number) = next() {
+            watch.begin(worker, number);
+            faults.extend(self.one(number));
+        }
+        watch.end(worker);
+        faults
     }
-}
 
-fn lines(text: &str) -> Vec<String> {
-    text.split_inclusive('\n').map(str::to_owned).collect()
-}
-
-/// The parts after a change; a text without any part stays as it is.
-fn changed(mut parts: Vec<String>, change: &dyn Fn(&mut Vec<String>)) -> Vec<String> {
-    if !parts.is_empty() {
-        change(&mut parts);
-    }
-    parts
-}
-
-fn put(parts: &mut [String], at: &Index, word: String) {
-    parts[at.index(parts.len())] = word;
-}
-
-fn swap(parts: &mut [String], one: &Index, other: &Index) {
-    let (one, other) = (one.index(parts.len()), other.index(parts.len()));
-    parts.swap(one, other);
-}
-
-fn double(parts: &mut Vec<String>, at: &Index) {
-    let at = at.index(parts.len());
-    parts.insert(at, parts[at].clone());
-}
-
-/// Multiplies one of the numbers by a power of ten.
-fn scale(tokens: &mut [String], at: &Index, power: i32) {
-    let numbers: Vec<usize> = (0..tokens.len()).filter(|&at| tokens[at].parse::<f64>().is_ok()).collect();
-    if numbers.is_empty() {
-        return;
-    }
-    let token = &mut tokens[numbers[at.index(numbers.len())]];
-    if let Ok(number) = token.parse::<f64>() {
-        *token = (number * 10_f64.powi(power)).to_string();
-    }
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
-
-    #[test]
-    fn spoiled_patterns_give_a_piece_or_an_error_with_help(
-        pattern in prop::sample::select(PATTERNS), slips in prop::collection::vec(slip(), 1..5),
-    ) {
-        let text = slips.iter().fold(pattern.to_owned(), |text, slip| spoil(&text, slip));
+    /// What is wrong with what becomes of an input; the input is kept where something is.
+    fn one(&self, number: u64) -> Option<String> {
+        let (text, hash) = self.corpus.spoiled(self.seed, number);
         let source = Source::new("spoiled.yaml", text);
-        let (piece, remarks) = piece(&source, &Choice::default(), None);
-        prop_assert!(piece.is_some() || has_errors(&remarks), "{:#?}", remarks);
-        for remark in remarks.iter().filter(|remark| remark.level() == Level::Error) {
-            prop_assert!(!remark.headline.is_empty() && !remark.help.is_empty(), "{:?}", remark);
-        }
-        for style in [Style::Full, Style::Short, Style::Json] {
-            let shown = render(&remarks, &source, style, false);
-            let all = remarks.iter().all(|remark| shown.contains(remark.code.name()));
-            prop_assert!(all, "{}", shown);
+        let checked = catch_unwind(AssertUnwindSafe(|| check(&source, hash.is_multiple_of(self.share))));
+        let fault = checked.unwrap_or_else(|panic| Err(format!("panics: {}", said(&*panic)))).err()?;
+        let kept = watch::keep(self.seed, number, source.text());
+        eprintln!("{kept}: {fault}");
+        Some(format!("{kept}: {fault}"))
+    }
+}
+
+fn said(panic: &(dyn std::any::Any + Send)) -> String {
+    let text = panic.downcast_ref::<String>().cloned();
+    text.or_else(|| panic.downcast_ref::<&str>().map(|text| (*text).to_owned())).unwrap_or_default()
+}
+
+/// Makes and, if asked, draws the piece of a text.
+fn check(source: &Source, draw: bool) -> Result<(), String> {
+    let (made, remarks) = piece(source, &Choice::default(), None);
+    if made.is_none() && !has_errors(&remarks) {
+        return Err(format!("no piece and no error: {remarks:#?}"));
+    }
+    remarks.iter().try_for_each(helps)?;
+    shows(&remarks, source)?;
+    match made.filter(|_| draw) {
+        Some(piece) => drawn::check(&piece, &remarks, source),
+        None => Ok(()),
+    }
+}
+
+fn helps(remark: &Remark) -> Result<(), String> {
+    let silent = remark.headline.is_empty() || remark.help.is_empty();
+    if remark.level() == Level::Error && silent { Err(format!("says no help: {remark:?}")) } else { Ok(()) }
+}
+
+fn shows(remarks: &[Remark], source: &Source) -> Result<(), String> {
+    for style in [Style::Full, Style::Short, Style::Json] {
+        let shown = render(remarks, source, style, false);
+        if let Some(remark) = remarks.iter().find(|remark| !shown.contains(remark.code.name())) {
+            return Err(format!("{style:?} does not show {remark:?}"));
         }
     }
+    Ok(())
 }

@@ -52,12 +52,11 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     };
     let order = Order { makers: options.makers, spare: options.spare, stash };
     let list = materials::materials(&piece.design, &order);
-    let text = match options.format {
-        Format::Table => render::table(&list, piece.design.heading.units),
-        Format::Csv => render::csv(&list),
-        Format::Json => render::json(&list),
-    };
-    output::print(text.as_bytes())
+    match options.format {
+        Format::Table => output::say(&render::table(&list, piece.design.heading.units)),
+        Format::Csv => output::print(render::csv(&list).as_bytes()),
+        Format::Json => output::print(render::json(&list).as_bytes()),
+    }
 }
 
 fn read_stash(

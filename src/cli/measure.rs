@@ -31,6 +31,9 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     let span = options.span.map(Length::value);
     let (piece, remarks, source) = input::load(&options.pattern, &options.variant.choice(), span, messages)?;
     let measures = Measures::new(&piece, &remarks, &source);
-    let text = if options.json { measures.json() } else { measures.table(piece.design.heading.units) };
-    output::print(text.as_bytes())
+    if options.json {
+        output::print(measures.json().as_bytes())
+    } else {
+        output::say(&measures.table(piece.design.heading.units))
+    }
 }

@@ -127,9 +127,19 @@ impl Failure {
     }
 }
 
+/// Says what is wrong with the arguments, which may be names of files from anywhere.
+fn usage(error: &clap::Error) -> ExitCode {
+    report::news(error.render().to_string().trim_end());
+    ExitCode::from(2)
+}
+
 /// Runs the program.
 pub fn run() -> ExitCode {
-    let arguments = Arguments::parse();
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) if error.use_stderr() => return usage(&error),
+        Err(asked) => asked.exit(),
+    };
     let messages = &arguments.messages;
     let done = match &arguments.command {
         Command::Sheet(options) => sheet::run(options, messages),

@@ -4,6 +4,8 @@ use std::fs;
 use std::io::{ErrorKind, Write, stdout};
 use std::path::Path;
 
+use festoon::remark::escape::escaped;
+
 use super::Failure;
 
 /// Prints to standard output; a reader that has gone away is no error.
@@ -13,6 +15,11 @@ pub fn print(bytes: &[u8]) -> Result<(), Failure> {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Failure::trouble(error)),
         _ => Ok(()),
     }
+}
+
+/// Prints words to standard output, with what would act on a terminal written out.
+pub fn say(text: &str) -> Result<(), Failure> {
+    print(escaped(text).as_bytes())
 }
 
 /// Writes a file under a temporary name and renames it, so that a failed run leaves the old file

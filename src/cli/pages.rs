@@ -9,8 +9,12 @@ use festoon::art::Ink;
 use festoon::export::{self, About, Effort};
 use festoon::paint::mark::Page;
 use festoon::trade::paper::Paper;
+use festoon::units::INCH;
 
 use super::{Failure, Units, Variant, input, output, report};
+
+/// Most pixels of all pages of a run together.
+const MOST_PIXELS: f64 = 400e6;
 
 /// What is drawn, on what, and where it goes.
 #[derive(Args)]
@@ -26,7 +30,7 @@ pub struct Drawing {
     /// The paper
     #[arg(long, value_parser = paper, default_value = "a4")]
     pub paper: Paper,
-    /// Resolution of PNG in dots per inch
+    /// Resolution of PNG in dots per inch, from 10 to 1200; all pages together may have 400 megapixels
     #[arg(long, default_value_t = 300.0, value_parser = dpi)]
     dpi: f64,
     /// What to print with: colour; grey or outline, where a mark of its own tells each bead apart
@@ -65,7 +69,7 @@ pub fn paper(word: &str) -> Result<Paper, String> {
 
 fn dpi(text: &str) -> Result<f64, String> {
     let dpi = text.parse::<f64>().map_err(|error| error.to_string())?;
-    if (10.0..=4800.0).contains(&dpi) { Ok(dpi) } else { Err("from 10 to 4800".to_owned()) }
+    if (10.0..=1200.0).contains(&dpi) { Ok(dpi) } else { Err("from 10 to 1200".to_owned()) }
 }
 
 fn ink(word: &str) -> Result<Ink, String> {
@@ -148,8 +152,24 @@ fn render(pages: &[Page], about: &About, format: Format, dpi: f64) -> Result<Vec
     match format {
         Format::Pdf => Ok(vec![export::pdf(pages, about).map_err(Failure::trouble)?]),
         Format::Png => {
+            bounded(pages, dpi)?;
             pages.iter().map(|page| export::png(page, dpi, Effort::File).map_err(Failure::trouble)).collect()
         }
         Format::Svg => Ok(pages.iter().map(|page| export::svg(page).into_bytes()).collect()),
     }
+}
+
+/// Refuses pages that have more pixels together than are drawn in good time.
+fn bounded(pages: &[Page], dpi: f64) -> Result<(), Failure> {
+    let pixels: f64 = pages.iter().map(|page| page.width * page.height * (dpi / INCH).powi(2)).sum();
+    if pixels <= MOST_PIXELS {
+        return Ok(());
+    }
+    let most = (dpi * (MOST_PIXELS / pixels).sqrt()).floor();
+    Err(Failure::trouble(format!(
+        "{} pages at {dpi} dpi have {:.0} megapixels, and at most {:.0} are drawn: ask for --dpi {most} or less, or for PDF",
+        pages.len(),
+        pixels / 1e6,
+        MOST_PIXELS / 1e6
+    )))
 }

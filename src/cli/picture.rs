@@ -32,6 +32,9 @@ pub struct Options {
     variant: Variant,
 }
 
+/// Most pixels of a picture's longer side: each shadow is drawn as large as the picture.
+const MOST_PIXELS: i64 = 4_000;
+
 /// What a picture looks like.
 #[derive(Args, Clone, Debug)]
 pub struct Looks {
@@ -47,8 +50,8 @@ pub struct Looks {
     /// Write title and length below
     #[arg(long)]
     caption: bool,
-    /// Pixels of the longer side
-    #[arg(long, default_value_t = 2000, value_parser = clap::value_parser!(u32).range(16..=16_000))]
+    /// Pixels of the longer side, from 16 to 4000: at most 0.3 GB is held
+    #[arg(long, default_value_t = 2000, value_parser = clap::value_parser!(u32).range(16..=MOST_PIXELS))]
     pub pixels: u32,
     #[command(flatten)]
     units: Units,
@@ -79,12 +82,7 @@ fn proportion(word: &str) -> Result<Proportion, String> {
 }
 
 fn colour(text: &str) -> Result<Rgb, String> {
-    let digits = text.strip_prefix('#').filter(|digits| digits.len() == 6 && digits.is_ascii());
-    let byte = |from: usize| digits.and_then(|digits| u8::from_str_radix(&digits[from..from + 2], 16).ok());
-    match (byte(0), byte(2), byte(4)) {
-        (Some(red), Some(green), Some(blue)) => Ok(Rgb(red, green, blue)),
-        _ => Err("six hexadecimal digits, like #f4efe6".to_owned()),
-    }
+    Rgb::parse(text).ok_or_else(|| "six hexadecimal digits, like #f4efe6".to_owned())
 }
 
 impl Looks {

@@ -5,6 +5,7 @@ use std::io::{IsTerminal, Write, stderr};
 use clap::{Args, ValueEnum};
 
 use festoon::remark::Remark;
+use festoon::remark::escape::escaped;
 use festoon::remark::render::{Style, render};
 use festoon::source::Source;
 
@@ -61,12 +62,12 @@ pub fn remarks(remarks: &[Remark], source: &Source, messages: &Messages) {
 
 /// Prints why a command did not do what was asked.
 pub fn trouble(message: &str) {
-    say(&format!("festoon: {message}\n"));
+    say(&format!("festoon: {}\n", escaped(message)));
 }
 
 /// Prints a line of news.
 pub fn news(message: &str) {
-    say(&format!("{message}\n"));
+    say(&format!("{}\n", escaped(message)));
 }
 
 fn say(text: &str) {

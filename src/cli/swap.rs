@@ -36,7 +36,7 @@ pub fn run(source: &Source, choice: &Choice, swap: &Swap, messages: &report::Mes
     let mut remarks: Vec<_> = remarks.into_iter().filter(|remark| remark.code != Code::Unused).collect();
     if let Some(new) = &new {
         remarks.extend(hung(new, None).1);
-        output::print(table(&old, new, swap).as_bytes())?;
+        output::say(&table(&old, new, swap))?;
     }
     report::remarks(&remarks, source, messages);
     if has_errors(&remarks) { Err(Failure::Pattern) } else { Ok(()) }

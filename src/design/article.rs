@@ -1,6 +1,7 @@
 //! Beads, cords and findings: from the pattern's keys to complete articles.
 
 use crate::paint::mark::Rgb;
+use crate::pattern::bounds::MOST_LINKS;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::{At, Place};
@@ -18,7 +19,7 @@ const HOLE_SHARE: f64 = 0.25;
 const FLAT_SHARE: f64 = 0.4;
 /// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
 const GLASS: f64 = 2.5;
-/// Longest bead that is not a slip of the pen.
+/// Longest measured bead that is not a slip of the pen.
 const LONGEST_BEAD: Length = Length::mm(200.0);
 
 /// Resolves one bead; its letter comes later.
@@ -147,8 +148,6 @@ fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
 fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
     let wrong = if bead.hole.value() >= bead.across.value() * 0.95 {
         Some((format!("bead {}: a hole of {} leaves nothing of {}", bead.id, bead.hole, bead.across), "check the hole"))
-    } else if bead.across > LONGEST_BEAD || bead.along > LONGEST_BEAD {
-        Some((format!("bead {}: {} x {} is no bead", bead.id, bead.across, bead.along), "check the size's unit"))
     } else if bead.tolerance.value() > bead.along.value() / 2.0 {
         Some((format!("bead {}: a tolerance of {} is half the bead", bead.id, bead.tolerance), "check the tolerance"))
     } else {
@@ -301,9 +300,27 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
         _ if outside > Length::ZERO && inside >= outside => Some(("inside", inside, "less than its outside", outside)),
         _ => None,
     };
+    if *kind == FindingKind::Chain && !countable(&finding, finding.length, finding.place, context) {
+        return None;
+    }
     let Some((key, size, must, than)) = wrong else { return Some(finding) };
     let headline = format!("{id}: its {key} of {} is not {must} of {}", size.hundredths(), than.hundredths());
     context.refuse(Remark::new(Code::BadSize, headline).at(finding.place).help("measure both again"))
+}
+
+/// Refuses so much chain that its links are none of a piece's.
+pub fn countable(finding: &Finding, length: Length, place: Place, context: &mut Context) -> bool {
+    let links = finding.links(length);
+    if links.is_some_and(|links| links <= f64::from(MOST_LINKS)) {
+        return true;
+    }
+    let headline = match links {
+        Some(links) => format!("{}: {} of it would have {links} links", finding.id, length.tenths()),
+        None => format!("{}: a wire of {} leaves nothing open in its links", finding.id, finding.wire.hundredths()),
+    };
+    let help = "measure a link again, outside, and its wire";
+    context.remarks.push(Remark::new(Code::BadSize, headline).at(place).help(help));
+    false
 }
 
 /// Wire of rings and chains whose pattern does not say: an assumption for the drawing alone, which no

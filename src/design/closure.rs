@@ -11,6 +11,7 @@ use crate::source::At;
 use crate::units::Length;
 
 use super::Context;
+use super::article;
 use super::expand::EYE;
 use super::model::{Closure, Finding, Part};
 use super::shelf::Shelf;
@@ -127,7 +128,9 @@ fn reach(finding: &Finding, before: Option<&Finding>) -> Length {
 /// How much chain a part takes; nothing for what is not chain.
 fn chain_length(part: &At<ClosurePart>, finding: &Finding, context: &mut Context) -> Option<Length> {
     match (&part.value.length, finding.kind) {
-        (Some(length), FindingKind::Chain) => Some(length.value),
+        (Some(length), FindingKind::Chain) => {
+            article::countable(finding, length.value, length.place, context).then_some(length.value)
+        }
         (None, FindingKind::Chain) => context.refuse(
             Remark::new(Code::MissingSize, format!("how much of the chain `{}`?", finding.id))
                 .at(part.place)

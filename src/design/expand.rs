@@ -2,7 +2,8 @@
 
 use std::ops::Range;
 
-use crate::pattern::{Item, MOST, Times};
+use crate::pattern::bounds::{MOST_IN_VARIANTS, MOST_STRUNG};
+use crate::pattern::{Item, Times};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
 use crate::units::Length;
@@ -12,6 +13,7 @@ use super::model::{Dangle, Phrase, What};
 use super::row::{self, Strung};
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
+use super::stops;
 
 /// Outside diameter in mm of a pin's eye or plain loop whose pattern does not say: common
 /// practice, no source.
@@ -225,17 +227,28 @@ fn count(items: &[At<Item>], fill: u32) -> u64 {
     counts.fold(0, u64::saturating_add)
 }
 
-/// Whether so many things are too many for a strand; leaves a remark if they are.
-pub fn too_many(count: u64, place: Place, context: &mut Context) -> bool {
-    let many = count > u64::from(MOST);
-    if many {
-        context.remarks.push(
-            Remark::new(Code::TooManyBeads, "the strand would hold more than 100,000 beads, knots and spaces")
-                .at(place)
-                .help("check the counts of the repeats"),
-        );
+/// Whether so many things more are too many for the piece, or for its sizes and colourways with it;
+/// leaves a remark if they are.
+pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
+    let strung = context.strung.saturating_add(more);
+    let (most, whose) = if strung > u64::from(MOST_STRUNG) {
+        (MOST_STRUNG, "the piece")
+    } else if strung.saturating_mul(context.variants) > u64::from(MOST_IN_VARIANTS) {
+        (MOST_IN_VARIANTS, "the piece with its sizes and colourways")
+    } else {
+        return false;
+    };
+    let headline = format!("{whose} would hold more than {most} beads, knots and spaces");
+    context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help("check the counts of the repeats"));
+    true
+}
+
+/// Refuses a repeat or mirror that strings nothing.
+fn check_strung(items: &[&[At<Item>]], place: Place, context: &mut Context) {
+    if items.iter().all(|items| count(items, 1) == 0) {
+        let remark = Remark::new(Code::NothingRepeated, "there is nothing here to string").at(place);
+        context.remarks.push(remark.help("write what is strung, or take the entry out"));
     }
-    many
 }
 
 /// Where a list stands.
@@ -289,8 +302,12 @@ fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
         match &item.value {
             Item::Run(run) => spot::strung(&At::new(run.id.clone(), item.place), shelf, context),
             Item::Space(_) | Item::Knot(_) => {}
-            Item::Repeat(repeat) => check_names(&repeat.of, shelf, context),
+            Item::Repeat(repeat) => {
+                check_strung(&[&repeat.of], item.place, context);
+                check_names(&repeat.of, shelf, context);
+            }
             Item::Mirror(mirror) => {
+                check_strung(&[&mirror.mirror, mirror.about.as_deref().unwrap_or_default()], item.place, context);
                 check_names(&mirror.mirror, shelf, context);
                 mirror.about.iter().for_each(|about| check_names(about, shelf, context));
             }

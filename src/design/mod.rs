@@ -73,6 +73,10 @@ pub struct Size {
 #[derive(Default)]
 struct Context {
     remarks: Vec<Remark>,
+    /// How many things the strands so far hold.
+    strung: u64,
+    /// How many variants the pattern has: its own, its sizes and its colourways.
+    variants: u64,
 }
 
 impl Context {
@@ -85,7 +89,7 @@ impl Context {
 /// Resolves a pattern. Without errors among the remarks there is a design.
 #[must_use]
 pub fn resolve(pattern: &Pattern, choice: &Choice) -> (Option<Design>, Vec<Remark>) {
-    let mut context = Context::default();
+    let mut context = Context { variants: 1 + pattern.variants().len() as u64, ..Context::default() };
     let design = build(pattern, choice, &mut context);
     if let (Some(design), Some(expect), true) = (&design, &pattern.expect, *choice == Choice::default()) {
         expect::check(expect, design, &mut context);

@@ -86,6 +86,12 @@ fn station(at: f64, strand: &pattern::Strand, finished: f64) -> f64 {
 }
 
 fn refuse<T>(headline: &str, place: Place, context: &mut Context) -> Option<T> {
+    misplaced(headline, place, context);
+    None
+}
+
+/// Leaves a remark that a stop stands where it has no business.
+pub fn misplaced(headline: &str, place: Place, context: &mut Context) {
     let help = "see the stop's explanation: `festoon explain misplaced-stop`";
-    context.refuse(Remark::new(Code::MisplacedStop, headline).at(place).help(help))
+    context.remarks.push(Remark::new(Code::MisplacedStop, headline).at(place).help(help));
 }

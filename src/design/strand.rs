@@ -6,6 +6,7 @@
 //! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
 //! that each takes up at most what one cord of that thickness would.
 
+use crate::pattern::bounds::MOST_STRUNG;
 use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
@@ -54,6 +55,10 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
         return None;
     }
     let fill = fill(strand, &list, length, takes, context)?;
+    if too_many(list.count(fill), strand.beads.place, context) {
+        return None;
+    }
+    context.strung += list.count(fill);
     let finished = finished(strand, settle, &list, fill, length, takes, context);
     let window = (first_takes, finished.value() - last_takes);
     let mut trains = trains(strand, settle, &list, fill, window, shelf, context)?;
@@ -215,13 +220,13 @@ fn fill(
 
 /// The largest number of fills, at least 1, whose row is no longer than the room.
 fn largest(list: &List<'_>, room: f64) -> Option<u32> {
-    let fits = |fill: u32| list.count(fill) <= u64::from(pattern::MOST) && list.length(fill) <= room + SAME;
+    let fits = |fill: u32| list.count(fill) <= u64::from(MOST_STRUNG) && list.length(fill) <= room + SAME;
     if !fits(1) {
         return None;
     }
     let mut over = 2;
-    while fits(over) {
-        over = over.checked_mul(2)?;
+    while over <= MOST_STRUNG && fits(over) {
+        over *= 2;
     }
     let (mut low, mut high) = (over / 2, over);
     while high - low > 1 {

@@ -12,8 +12,8 @@ use crate::many;
 use crate::paint::mark::Page;
 use crate::units::INCH;
 
-/// Most pixels of a picture: 1.6 GB while it is drawn.
-pub const MOST_PIXELS: f64 = 400e6;
+/// Most pixels of a picture: 0.6 GB while it is drawn, more where it has shadows.
+pub const MOST_PIXELS: f64 = 150e6;
 
 /// How hard to compress.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -84,7 +84,7 @@ fn pixel_size(page: &Page, dpi: f64) -> Result<(u32, u32), ExportError> {
         return Err(ExportError::TooLarge(width, height));
     }
     let has_area = width >= 1.0 && height >= 1.0;
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and 400 million")]
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and 150 million")]
     has_area.then_some((width as u32, height as u32)).ok_or(ExportError::NoArea)
 }
 

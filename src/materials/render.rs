@@ -11,6 +11,7 @@ pub mod words;
 use serde_json::{Value, json};
 
 use super::{Amount, Buy, Cutting, Line, Materials, Suggestion};
+use crate::remark::escape::{escaped, in_json};
 use crate::units::Money;
 use words::said;
 
@@ -33,7 +34,8 @@ const COLUMNS: [&str; 13] = [
     "cost_bought",
 ];
 
-/// The lines as comma-separated values: RFC 4180, with a header line and CRLF line ends.
+/// The lines as comma-separated values: RFC 4180, with a header line and CRLF line ends. Ids and names
+/// that a spreadsheet would run as formulas begin with an apostrophe.
 #[must_use]
 pub fn csv(materials: &Materials) -> String {
     let header = COLUMNS.map(str::to_owned);
@@ -49,8 +51,8 @@ fn cells(line: &Line) -> [String; 13] {
     let bought = |cell: fn(&Buy) -> String| line.buy.as_ref().map(cell).unwrap_or_default();
     [
         line.article.kind().to_owned(),
-        line.id.clone(),
-        line.name.clone(),
+        harmless(&line.id),
+        harmless(&line.name),
         count,
         length,
         plain(line.spare),
@@ -62,6 +64,14 @@ fn cells(line: &Line) -> [String; 13] {
         bought(|buy| said(buy.used)),
         bought(|buy| said(buy.bought)),
     ]
+}
+
+/// A text of the pattern as a cell that no spreadsheet runs: one that begins like a formula gets an
+/// apostrophe before it (OWASP, "CSV Injection": = + - @, tab and carriage return, and their full-width
+/// forms; from memory), and control characters are written out.
+fn harmless(text: &str) -> String {
+    let runs = text.starts_with(['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠']);
+    escaped(&if runs { format!("'{text}") } else { text.to_owned() })
 }
 
 /// A cell in quotes where it holds a comma, a quote or a line break (RFC 4180, section 2).
@@ -86,7 +96,7 @@ pub fn json(materials: &Materials) -> String {
         "cost_bought": money(materials.bought()),
         "price": materials.suggestion.as_ref().map(suggestion),
     });
-    format!("{whole:#}\n")
+    in_json(&format!("{whole:#}\n"))
 }
 
 /// The lines as a JSON array: the `materials` of `measure --json`.

@@ -16,6 +16,7 @@ use crate::drape::{Clearance, Hung, Seat};
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
 use crate::remark::Remark;
+use crate::remark::escape::in_json;
 use crate::remark::render::{Record, records};
 use crate::source::Source;
 use crate::trade::lengths::length_name;
@@ -153,9 +154,8 @@ impl Measures {
     #[must_use]
     pub fn json(&self) -> String {
         #[expect(clippy::expect_used, reason = "strings, numbers and lists of them always serialise")]
-        let mut text = serde_json::to_string_pretty(self).expect("plain data serialises");
-        text.push('\n');
-        text
+        let text = serde_json::to_string_pretty(self).expect("plain data serialises");
+        in_json(&text) + "\n"
     }
 
     /// The table for people.

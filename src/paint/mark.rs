@@ -31,6 +31,15 @@ impl Rgb {
         let mix = |a: u8, b: u8| (f64::from(a) + (f64::from(b) - f64::from(a)) * share.clamp(0.0, 1.0)).round() as u8;
         Self(mix(self.0, other.0), mix(self.1, other.1), mix(self.2, other.2))
     }
+
+    /// Reads `#` and six hexadecimal digits.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let digits = text.strip_prefix('#').filter(|digits| digits.len() == 6)?;
+        let all = digits.bytes().all(|byte| byte.is_ascii_hexdigit());
+        let [_, red, green, blue] = u32::from_str_radix(digits, 16).ok().filter(|_| all)?.to_be_bytes();
+        Some(Self(red, green, blue))
+    }
 }
 
 /// A step of an outline.

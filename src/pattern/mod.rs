@@ -3,6 +3,7 @@
 //! [`read`] turns a source into a [`Pattern`] and remarks. Names are not looked up here: whether a
 //! strand's beads exist is the business of [`crate::design`].
 
+pub mod bounds;
 mod items;
 mod model;
 pub(crate) mod node;
@@ -17,7 +18,7 @@ use crate::source::Source;
 pub use items::{Item, Repeat, Times};
 pub use model::*;
 pub use record::{Read, Reader};
-pub use values::{BeadSize, Body, Dict, MOST, Measured, Whole, Within};
+pub use values::{BeadSize, Body, Dict, Measured, Whole, Within};
 pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 /// The version of the pattern language that is read.
@@ -49,5 +50,7 @@ fn wrong_version(pattern: &Pattern) -> Option<Remark> {
 /// The JSON Schema of the pattern language.
 #[must_use]
 pub fn schema() -> serde_json::Value {
-    schemars::schema_for!(Pattern).to_value()
+    let mut schema = schemars::schema_for!(Pattern).to_value();
+    bounds::describe(&mut schema);
+    schema
 }

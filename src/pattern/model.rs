@@ -228,9 +228,9 @@ record!(
         ease: Option<Length>,
         /// A body from the table, by percentile: `woman 50`.
         body: Option<Body>,
-        /// How many times as broad as deep the neck is, from 0.8 to 2.
+        /// How many times as broad as deep the neck is.
         "breadth to depth" as breadth_to_depth: Option<Ratio>,
-        /// How far the chest leans back from upright, up to 60 deg.
+        /// How far the chest leans back from upright.
         "chest tilt" as chest_tilt: Option<Tilt>,
         /// Whether the piece is for a child.
         child: Option<YesNo>,

@@ -7,11 +7,14 @@ use crate::remark::{Code, Remark, suggest};
 use crate::source::{At, Place, Source};
 use crate::units::UnitError;
 
+use super::bounds::{self, Unit};
 use super::node::{Node, Value};
 
 /// Gathers remarks while a tree is read.
 pub struct Reader<'a> {
     source: &'a Source,
+    /// The group and the key of it whose value is read.
+    key: (&'static str, &'static str),
     /// What was wrong so far.
     pub remarks: Vec<Remark>,
 }
@@ -27,10 +30,18 @@ pub trait Read: Sized {
     }
 }
 
+/// A value that tells numbers, each in a unit, which its key's bounds hold.
+pub trait Told {
+    /// The numbers.
+    fn numbers(&self) -> Vec<(Unit, f64)> {
+        Vec::new()
+    }
+}
+
 impl<'a> Reader<'a> {
     /// Starts with no remarks.
     pub const fn new(source: &'a Source) -> Self {
-        Self { source, remarks: Vec::new() }
+        Self { source, key: ("", ""), remarks: Vec::new() }
     }
 
     /// Leaves a remark.
@@ -62,16 +73,35 @@ impl<'a> Reader<'a> {
         self.refuse(remark.help(format!("write {meant} here{like}")))
     }
 
-    /// Reads a quantity from a scalar's text.
-    pub fn quantity<T>(&mut self, node: &Node, meant: &str, parse: impl Fn(&str) -> Result<T, UnitError>) -> Option<T> {
+    /// Reads a quantity from a scalar's text, and keeps to its key's bounds.
+    pub fn quantity<T: Told>(
+        &mut self,
+        node: &Node,
+        meant: &str,
+        parse: impl Fn(&str) -> Result<T, UnitError>,
+    ) -> Option<T> {
         let text = self.scalar(node, meant)?;
-        parse(text).map_err(|error| self.refuse_quantity(text, error, node.place)).ok()
+        let value = parse(text).map_err(|error| self.refuse_quantity(text, error, node.place)).ok()?;
+        let kept = value.numbers().into_iter().all(|(unit, number)| self.keeps(unit, number, node.place));
+        kept.then_some(value)
     }
 
     fn refuse_quantity(&mut self, text: &str, error: UnitError, place: Place) {
         let shown: String = text.chars().take(40).collect();
         let remark = Remark::new(Code::BadQuantity, format!("`{shown}` {}", error.reason));
         self.remarks.push(remark.at(place).help(error.help));
+    }
+
+    /// Whether a number of the key that is read lies within its bounds; leaves a remark if not.
+    pub fn keeps(&mut self, unit: Unit, number: f64, place: Place) -> bool {
+        let (record, key) = self.key;
+        let Some(bound) = bounds::bound(record, key, unit).filter(|bound| bound.forbids(number)) else { return true };
+        let remark = Remark::new(
+            Code::OutOfBounds,
+            format!("`{key}` takes {}, and this is {}", bound.words(), bounds::said(number, unit)),
+        );
+        self.remarks.push(remark.at(place).help("check the number and its unit"));
+        false
     }
 
     /// Finds a word in a closed list.
@@ -86,14 +116,26 @@ impl<'a> Reader<'a> {
     }
 
     /// Reads the value of a key of a record, or what stands for it when it is not written.
-    pub fn field<T: Read>(&mut self, entries: &[(At<String>, Node)], key: &str, record: &Node) -> Option<T> {
+    pub fn field<T: Read>(
+        &mut self,
+        entries: &[(At<String>, Node)],
+        (name, key): (&'static str, &'static str),
+        record: &Node,
+    ) -> Option<T> {
         match entries.iter().find(|(at, _)| at.value == key) {
-            Some((_, node)) => T::read(node, self),
+            Some((_, node)) => self.read_as((name, key), node),
             None => T::absent().or_else(|| {
                 let remark = Remark::new(Code::MissingKey, format!("`{key}` is not written"));
                 self.refuse(remark.at(self.first_line(record.place)).help(format!("add `{key}:`")))
             }),
         }
+    }
+
+    fn read_as<T: Read>(&mut self, key: (&'static str, &'static str), node: &Node) -> Option<T> {
+        let outer = std::mem::replace(&mut self.key, key);
+        let value = T::read(node, self);
+        self.key = outer;
+        value
     }
 
     /// Leaves a remark for every key that the record does not have.
@@ -146,6 +188,9 @@ impl<T: Read> Read for Vec<T> {
         let Value::List(items) = &node.value else {
             return reader.wrong_kind(node.value.what(), "a list", node.place);
         };
+        if !reader.keeps(Unit::Entries, items.len() as f64, node.place) {
+            return None;
+        }
         let read: Vec<_> = items.iter().map(|item| T::read(item, reader)).collect();
         read.into_iter().collect()
     }
@@ -153,7 +198,8 @@ impl<T: Read> Read for Vec<T> {
 
 impl Read for String {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        reader.scalar(node, "a text").map(|text| text.trim().to_owned())
+        let text = reader.scalar(node, "a text")?.trim();
+        reader.keeps(Unit::Signs, text.chars().count() as f64, node.place).then(|| text.to_owned())
     }
 }
 
@@ -185,7 +231,11 @@ macro_rules! record {
             ) -> Option<Self> {
                 let entries = reader.map(node, "a group of keys")?;
                 reader.known_keys(entries, &[$($crate::pattern::record::key!($field $(, $key)?),)*]);
-                $(let $field = reader.field(entries, $crate::pattern::record::key!($field $(, $key)?), node);)*
+                $(let $field = reader.field(
+                    entries,
+                    (stringify!($name), $crate::pattern::record::key!($field $(, $key)?)),
+                    node,
+                );)*
                 Some(Self { $($field: $field?,)* })
             }
         }

@@ -1,6 +1,7 @@
 //! Single values of the pattern language and how each is read.
 
 use std::borrow::Cow;
+use std::num::IntErrorKind;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
@@ -9,8 +10,9 @@ use crate::source::At;
 use crate::trade::bodies;
 use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
 
+use super::bounds::{MOST_STRUNG, Unit};
 use super::node::Node;
-use super::record::{Read, Reader};
+use super::record::{Read, Reader, Told};
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 /// A group of keys that the maker names herself, in the order written.
@@ -33,6 +35,13 @@ impl<T> Dict<T> {
 impl<T: Read> Read for Dict<T> {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         let entries = reader.map(node, "a group of named entries")?;
+        let mut kept = reader.keeps(Unit::Entries, entries.len() as f64, node.place);
+        for (key, _) in entries {
+            kept &= reader.keeps(Unit::Signs, key.value.chars().count() as f64, key.place);
+        }
+        if !kept {
+            return None;
+        }
         let read: Vec<_> = entries.iter().map(|(key, value)| Some((key.clone(), T::read(value, reader)?))).collect();
         read.into_iter().collect::<Option<_>>().map(Self)
     }
@@ -110,8 +119,8 @@ text_values! {
     Hours: "a time such as 1.5 h", { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
     Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole;
     Factor: "a number such as 2.5", { "type": "number", "exclusiveMinimum": 0 }, factor;
-    Ratio: "a ratio such as 1.2", { "type": "number", "minimum": 0.8, "maximum": 2 }, ratio;
-    Tilt: "an angle such as 20 deg", { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle of at most 60 deg: 20 deg" }, tilt;
+    Ratio: "a ratio such as 1.2", { "type": "number", "exclusiveMinimum": 0 }, |text| factor(text).map(|factor| Ratio(factor.0));
+    Tilt: "an angle such as 20 deg", { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle: 20 deg" }, |text| units::degrees(text).map(Tilt);
     YesNo: "yes or no", { "enum": ["yes", "no", true, false] }, yes_no;
     Colour: "a colour such as \"#5d7f5b\"", { "type": "string", "pattern": "^#[0-9a-fA-F]{6}$", "description": "A colour: \"#5d7f5b\"" }, colour;
     BeadSize: "a size such as 6 mm", { "type": "string", "description": "Across: 6 mm; across x along the hole: 6 x 4 mm; seed beads: 11/0" }, bead_size;
@@ -195,39 +204,62 @@ pub struct Body {
     pub percentile: u32,
 }
 
-/// Largest count that a pattern may say at one place.
-pub const MOST: u32 = 100_000;
+/// Declares which numbers a value tells, and in what unit.
+macro_rules! told {
+    ($($name:ident: |$value:ident| $numbers:expr;)*) => {
+        $(impl Told for $name {
+            fn numbers(&self) -> Vec<(Unit, f64)> {
+                let $value = self;
+                $numbers
+            }
+        })*
+    };
+}
+
+told! {
+    Length: |length| vec![(Unit::Millimetres, length.value())];
+    Change: |change| change.0.numbers();
+    Mass: |mass| vec![(Unit::Grams, mass.value())];
+    PerMetre: |mass| mass.0.numbers();
+    Force: |force| vec![(Unit::Newtons, force.value())];
+    Hours: |time| vec![(Unit::Hours, time.0)];
+    Whole: |whole| vec![(Unit::Count, f64::from(whole.0))];
+    Factor: |factor| vec![(Unit::Plain, factor.0)];
+    Ratio: |ratio| vec![(Unit::Plain, ratio.0)];
+    Tilt: |tilt| vec![(Unit::Degrees, tilt.0)];
+    Measured: |measured| vec![(Unit::Count, f64::from(measured.count)), (Unit::Millimetres, measured.length.value())];
+    Within: |within| vec![(Unit::Millimetres, within.length.value()), (Unit::Millimetres, within.margin.value())];
+    BeadSize: |size| match size {
+        Self::Across(across) => across.numbers(),
+        Self::Both(across, along) => [across.numbers(), along.numbers()].concat(),
+        Self::Seed(_) => Vec::new(),
+    };
+}
+
+impl Told for Money {}
+impl Told for YesNo {}
+impl Told for Colour {}
+impl Told for Body {}
+impl Told for UnitStyle {}
 
 fn refused(reason: &str, help: impl Into<String>) -> UnitError {
     UnitError { reason: reason.to_owned(), help: help.into() }
 }
 
 fn whole(text: &str) -> Result<Whole, UnitError> {
-    match text.trim().parse::<u64>() {
+    match text.trim().parse::<u32>() {
         Ok(0) => Err(refused("is none at all", "write a whole number of at least 1")),
-        Ok(count) => u32::try_from(count)
-            .ok()
-            .filter(|count| *count <= MOST)
-            .map(Whole)
-            .ok_or_else(|| refused("is more than any piece holds", format!("write at most {MOST}"))),
+        Ok(count) => Ok(Whole(count)),
+        Err(error) if *error.kind() == IntErrorKind::PosOverflow => {
+            Err(refused("is more than any piece holds", format!("write at most {MOST_STRUNG}")))
+        }
         Err(_) => Err(refused("is not a whole number", "write a whole number of at least 1")),
     }
 }
 
 fn factor(text: &str) -> Result<Factor, UnitError> {
-    let value = text.trim().parse::<f64>().ok().filter(|value| *value > 0.0 && *value <= 1000.0);
+    let value = text.trim().parse::<f64>().ok().filter(|value| *value > 0.0 && value.is_finite());
     value.map(Factor).ok_or_else(|| refused("is not a factor", "write a number such as 2.5"))
-}
-
-fn ratio(text: &str) -> Result<Ratio, UnitError> {
-    let value = text.trim().parse::<f64>().ok().filter(|value| (0.8..=2.0).contains(value));
-    value.map(Ratio).ok_or_else(|| refused("is no neck's", "write a number from 0.8 to 2, such as 1.2"))
-}
-
-fn tilt(text: &str) -> Result<Tilt, UnitError> {
-    let degrees = units::degrees(text)?;
-    let leans = (0.0..=60.0).contains(&degrees).then_some(Tilt(degrees));
-    leans.ok_or_else(|| refused("is no chest's", "write an angle from 0 deg, upright, to 60 deg"))
 }
 
 fn yes_no(text: &str) -> Result<YesNo, UnitError> {
@@ -239,13 +271,8 @@ fn yes_no(text: &str) -> Result<YesNo, UnitError> {
 }
 
 fn colour(text: &str) -> Result<Colour, UnitError> {
-    let digits = text.trim().strip_prefix('#').filter(|digits| digits.len() == 6);
-    let bits = digits.filter(|digits| digits.bytes().all(|byte| byte.is_ascii_hexdigit()));
-    let bits = bits.and_then(|digits| u32::from_str_radix(digits, 16).ok());
-    let [_, red, green, blue] = bits
-        .ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))?
-        .to_be_bytes();
-    Ok(Colour(Rgb(red, green, blue)))
+    let colour = Rgb::parse(text.trim()).map(Colour);
+    colour.ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))
 }
 
 fn bead_size(text: &str) -> Result<BeadSize, UnitError> {

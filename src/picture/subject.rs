@@ -108,6 +108,10 @@ fn closing(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mar
     figure::closing(piece).map(|closing| closing.marks(&piece.design, frame, stencils)).unwrap_or_default()
 }
 
+/// Most shadows that strands throw on one another: each is drawn as large as the picture, and where there
+/// are more strands, several that follow one another share one.
+const MOST_SHADOWS: usize = 4;
+
 /// Strands, those of the design in its order where they are seen: the longest first, so that shorter
 /// ones lie over longer ones; and on them the bars that they share.
 pub fn strung(
@@ -119,15 +123,17 @@ pub fn strung(
 ) -> Vec<Mark> {
     let design = &piece.design;
     let order = figure::longest_first(piece).into_iter();
-    let mut marks: Vec<_> = order
+    let figures: Vec<_> = order
         .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
         .map(|(strand, hung)| {
             let marks = Sketch { design, strand, hung, frame, stencils }.strand();
-            Mark::figure(format!("strand {}", strand.name), vec![shade.touching(marks)])
+            Mark::figure(format!("strand {}", strand.name), marks)
         })
         .collect();
+    let several = figures.len().div_ceil(MOST_SHADOWS).max(1);
+    let mut marks: Vec<_> = figures.chunks(several).map(|some| shade.touching(some.to_vec())).collect();
     let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
     let bars = figure::bars(design, &hung, frame, stencils);
-    marks.extend(bars.into_iter().map(|bar| shade.touching(vec![bar])));
+    marks.extend((!bars.is_empty()).then(|| shade.touching(bars)));
     marks
 }

@@ -284,8 +284,16 @@ codes! {
          children's articles that a child can reach (CPSIA, section 101), and did not exempt \
          crystal and glass beads.";
     TooManyBeads = "too-many-beads", Error,
-        "A strand holds at most 100,000 beads, knots and spaces, counted after every repeat. A \
-         count beyond that is a slip of the pen, and would only make the program slow.";
+        "A piece holds at most 20,000 beads, knots and spaces, counted after every repeat over all its \
+         strands, and at most 100,000 over itself and all its sizes and colourways. More is a slip of the pen, \
+         and would only make the program slow. Both limits are assumptions.";
+    OutOfBounds = "out-of-bounds", Error,
+        "A length, mass, count, ratio, text or list lies outside what a piece of jewellery can have: a bead \
+         of 4 m, a strand of 2 km, a name of a thousand signs. The bounds are assumptions, wide enough for \
+         any piece; the language reference lists them, and `festoon schema` says them beside each key.";
+    NothingRepeated = "nothing-repeated", Error,
+        "A repeat or mirror holds nothing that is strung, so that however often it is said, nothing comes \
+         of it: `repeat: fill` would go on for ever.";
     TwiceNamed = "twice-named", Error,
         "Two strands or sizes have the same name, so that nobody could tell which is meant.";
     Overfull = "overfull", Error,
@@ -305,7 +313,7 @@ codes! {
         "A size is missing that the length, the drawing or the fit cannot do without.";
     BadSize = "bad-size", Error,
         "The sizes of an article contradict one another or are no sizes: a hole of 95 % of its bead, \
-         a bead longer than 200 mm, a tolerance of more than half the bead, an inside as wide as the \
+         a measured bead longer than 200 mm, a chain of more than 1,000 links, a tolerance of more than half the bead, an inside as wide as the \
          outside, a wire gauge that is not on the table.";
     UnknownMaterial = "unknown-material", Warning,
         "The mass of a bead is its volume times the density of its material, from a table of \

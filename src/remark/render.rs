@@ -1,8 +1,9 @@
 //! Remarks as text: full with snippets of the pattern, short with one line each, or JSON.
 
-use annotate_snippets::{AnnotationKind, Group, Level as Tint, Origin, Renderer, Snippet, normalize_untrusted_str};
+use annotate_snippets::{AnnotationKind, Group, Level as Tint, Origin, Renderer, Snippet};
 use serde::Serialize;
 
+use super::escape::{escaped, in_json, on_a_line};
 use super::{Code, Level, Remark};
 use crate::source::{Place, Source};
 
@@ -82,7 +83,7 @@ fn record(remark: &Remark, source: &Source) -> Record {
 
 fn json(remarks: &[Remark], source: &Source) -> String {
     // Records hold only texts and numbers, which JSON always can.
-    serde_json::to_string_pretty(&records(remarks, source)).unwrap_or_default() + "\n"
+    in_json(&serde_json::to_string_pretty(&records(remarks, source)).unwrap_or_default()) + "\n"
 }
 
 fn short(remarks: &[Remark], source: &Source) -> String {
@@ -93,24 +94,29 @@ fn short_line(remark: &Remark, source: &Source) -> String {
     let at = remark.place.map(|place| source.line_column(place.start));
     let at = at.map(|(line, column)| format!(":{line}:{column}")).unwrap_or_default();
     let (level, code) = (remark.level().word(), remark.code.name());
-    format!("{}{at}: {level}[{code}]: {}\n", source.name, normalize_untrusted_str(&remark.headline))
+    format!("{}{at}: {level}[{code}]: {}\n", on_a_line(&source.name), on_a_line(&remark.headline))
 }
 
 fn full(remarks: &[Remark], source: &Source, colour: bool) -> String {
     let renderer = if colour { Renderer::styled() } else { Renderer::plain() };
-    remarks.iter().map(|remark| renderer.render(&[report(remark, source)]) + "\n\n").collect()
+    let name = on_a_line(&source.name);
+    let shown = |remark: &Remark| {
+        let remark = Remark { headline: on_a_line(&remark.headline), help: escaped(&remark.help), ..remark.clone() };
+        renderer.render(&[report(&remark, source, &name)]) + "\n\n"
+    };
+    remarks.iter().map(shown).collect()
 }
 
-fn report<'a>(remark: &'a Remark, source: &'a Source) -> Group<'a> {
+fn report<'a>(remark: &'a Remark, source: &'a Source, name: &'a str) -> Group<'a> {
     let title = tint(remark.code).primary_title(remark.headline.as_str()).id(remark.code.name());
     let group = match remark.place {
-        Some(place) => title.element(snippet(place, source)),
-        None => title.element(Origin::path(source.name.as_str())),
+        Some(place) => title.element(snippet(place, source, name)),
+        None => title.element(Origin::path(name)),
     };
     if remark.help.is_empty() {
         return group;
     }
-    group.element(Tint::HELP.message(normalize_untrusted_str(&remark.help)))
+    group.element(Tint::HELP.message(remark.help.as_str()))
 }
 
 fn tint(code: Code) -> Tint<'static> {
@@ -125,7 +131,7 @@ fn tint(code: Code) -> Tint<'static> {
 const LONGEST_MARK: usize = 100;
 
 /// The line in which the place starts, with what lies in that line marked.
-fn snippet(place: Place, source: &Source) -> Snippet<'_, annotate_snippets::Annotation<'_>> {
+fn snippet<'a>(place: Place, source: &'a Source, name: &'a str) -> Snippet<'a, annotate_snippets::Annotation<'a>> {
     let (line, _) = source.line_column(place.start);
     let start = source.place_at(line, 1).start;
     let rest = source.text().get(start..).unwrap_or_default();
@@ -133,7 +139,7 @@ fn snippet(place: Place, source: &Source) -> Snippet<'_, annotate_snippets::Anno
     let from = inside(text, place.start.saturating_sub(start));
     let to = inside(text, place.end.saturating_sub(start).min(from + LONGEST_MARK)).max(from);
     let annotation = AnnotationKind::Primary.span(from..to);
-    Snippet::source(text).line_start(line).path(source.name.as_str()).annotation(annotation)
+    Snippet::source(text).line_start(line).path(name).annotation(annotation)
 }
 
 /// The byte, or the nearest before it at which a character of the text starts or the text ends.

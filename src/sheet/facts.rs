@@ -53,7 +53,11 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     let heading = &design.heading;
     let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
     facts.push((length_fact(design), finished(piece)));
-    facts.extend(body(design.heading.kind).map(|limb| (limb, heading.units.ruler(design.wear.girth))));
+    facts.extend(
+        body(design.heading.kind)
+            .filter(|_| !design.wear.guessed)
+            .map(|limb| (limb, heading.units.ruler(design.wear.girth))),
+    );
     if let Some(ring) = piece.drape.ring() {
         facts.push(("inside girth", range(heading.units, [ring.inside_girth, ring.longest_girth].map(Length::mm))));
     }

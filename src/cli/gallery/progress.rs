@@ -3,6 +3,7 @@
 use std::io::{IsTerminal, stderr};
 use std::path::Path;
 
+use festoon::remark::escape;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::Made;
@@ -34,7 +35,7 @@ impl Progress {
         let name = path.file_stem().unwrap_or_default().to_string_lossy();
         match &self.bar {
             Some(bar) => {
-                bar.set_message(name.into_owned());
+                bar.set_message(escape::on_a_line(&name));
                 bar.inc(1);
             }
             None => report::news(&format!("{name}: {word}")),
