@@ -13,7 +13,6 @@ use super::model::{Dangle, Phrase, What};
 use super::row::{self, Strung};
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
-use super::stops;
 
 /// Outside diameter in mm of a pin's eye or plain loop whose pattern does not say: common
 /// practice, no source.

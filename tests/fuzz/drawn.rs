@@ -85,7 +85,7 @@ fn spoken(chart: &[Phrase], beads: usize) -> Vec<u32> {
                 add(1, about);
             }
             Phrase::Dangle(_, inner) => add(1, inner),
-            Phrase::Run(..) | Phrase::Gap(_) | Phrase::Knot | Phrase::Finding(_) => {}
+            Phrase::Run(..) | Phrase::Gap(_) | Phrase::Knot | Phrase::Finding(_) | Phrase::Stop(..) => {}
         }
     }
     for phrase in chart {
