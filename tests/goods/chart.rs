@@ -89,7 +89,7 @@ impl Reader<'_> {
         rest.is_some()
     }
 
-    fn take(&mut self, belongs: impl Fn(char) -> bool) -> String {
+    fn take(&mut self, mut belongs: impl FnMut(char) -> bool) -> String {
         let at = self.0.find(|c| !belongs(c)).unwrap_or(self.0.len());
         let (word, rest) = self.0.split_at(at);
         self.0 = rest;
@@ -156,7 +156,12 @@ impl Reader<'_> {
             return vec![format!("({})", row.join(" "))];
         }
         if self.eat("(") {
-            let other = self.take(|c| c != ')');
+            let mut open = 1;
+            let is_inside = |c| {
+                open += i32::from(c == '(') - i32::from(c == ')');
+                open > 0
+            };
+            let other = self.take(is_inside);
             self.eat(")");
             // A stop's finding and station, and a bar's finding and hole, follow a colon.
             if let Some((_, what)) = other.split_once(": ") {
@@ -244,7 +249,7 @@ proptest! {
 
 /// Entries of a bead list as a pattern writes them, all but stops and `fill`.
 fn entries() -> impl Strategy<Value = Vec<String>> {
-    let run = || (1u32..6, prop::sample::select(vec!["a", "b", "c"])).prop_map(|(count, id)| format!("{count} {id}"));
+    let run = || (1u32..4, prop::sample::select(vec!["a", "b", "c"])).prop_map(|(count, id)| format!("{count} {id}"));
     let hung = prop::collection::vec(run(), 1..4);
     let leaf = prop_oneof![
         6 => run(),
@@ -254,7 +259,7 @@ fn entries() -> impl Strategy<Value = Vec<String>> {
     let entry = leaf.prop_recursive(2, 12, 3, |inner| {
         let list = || prop::collection::vec(inner.clone(), 1..4).prop_map(|list| list.join(", "));
         prop_oneof![
-            (1u32..5, list()).prop_map(|(times, list)| format!("{{ repeat: {times}, of: [{list}] }}")),
+            (1u32..3, list()).prop_map(|(times, list)| format!("{{ repeat: {times}, of: [{list}] }}")),
             list().prop_map(|side| format!("{{ mirror: [{side}] }}")),
             (list(), list()).prop_map(|(side, about)| format!("{{ mirror: [{side}], about: [{about}] }}")),
         ]
@@ -270,7 +275,7 @@ fn written() -> impl Strategy<Value = String> {
         (entries(), settles()).prop_map(move |(list, settle)| settled(list, settle)),
         (entries(), entries()).prop_map(move |(list, after)| {
             let filled = format!("{{ repeat: fill, of: [{}] }}", list.join(", "));
-            settled([vec![filled], after].concat(), "slide, leave: 19000 mm")
+            settled([vec![filled], after].concat(), "slide, leave: 5000 mm")
         }),
         (entries(), entries(), prop::sample::select(vec!["slide", "spread"])).prop_map(move |(list, after, settle)| {
             let stop = |at: u32| vec![format!("{{ stop: crimp, at: {at} mm }}")];
