@@ -2,7 +2,7 @@
 //!
 //! Steps, stringing pages and the table of sizes print positions from here alone.
 
-use crate::design::{Bit, Design, Rest, Strand, Train, What};
+use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -108,12 +108,12 @@ fn keeps(design: &Design, strand: &Strand, bit: &Bit) -> Option<Keeps> {
     }
 }
 
-/// A stop's finding and its middle: it alone has a train to itself on a strand that slides, and is a crimp
-/// on one that is spread.
+/// A stop's finding and its middle: on a strand that stops divide, what has a train to itself and is a crimp.
 pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(usize, f64)> {
+    let divided = strand.chart.iter().any(|phrase| matches!(phrase, Phrase::Stop(..)));
     match (train.bits.as_slice(), train.rest) {
         ([Bit { what: What::Finding(at), before, .. }], Rest::At(start))
-            if strand.settle != Settle::Fill && design.findings[*at].kind == FindingKind::Crimp =>
+            if divided && design.findings[*at].kind == FindingKind::Crimp =>
         {
             Some((*at, start + before))
         }

@@ -89,7 +89,7 @@ impl Reader<'_> {
         rest.is_some()
     }
 
-    fn take(&mut self, belongs: impl Fn(char) -> bool) -> String {
+    fn take(&mut self, mut belongs: impl FnMut(char) -> bool) -> String {
         let at = self.0.find(|c| !belongs(c)).unwrap_or(self.0.len());
         let (word, rest) = self.0.split_at(at);
         self.0 = rest;
@@ -156,7 +156,12 @@ impl Reader<'_> {
             return vec![format!("({})", row.join(" "))];
         }
         if self.eat("(") {
-            let other = self.take(|c| c != ')');
+            let mut open = 1;
+            let is_inside = |c| {
+                open += i32::from(c == '(') - i32::from(c == ')');
+                open > 0
+            };
+            let other = self.take(is_inside);
             self.eat(")");
             // A stop's finding and station, and a bar's finding and hole, follow a colon.
             if let Some((_, what)) = other.split_once(": ") {
@@ -239,5 +244,84 @@ proptest! {
             prop_assert_eq!(said.matches(&bead.letter).count(), in_trains as usize);
             prop_assert_eq!(line.need, Amount::Count(u64::from(in_trains * makers * copies)));
         }
+    }
+}
+
+/// Entries of a bead list as a pattern writes them, all but stops and `fill`.
+fn entries() -> impl Strategy<Value = Vec<String>> {
+    let run = || (1u32..4, prop::sample::select(vec!["a", "b", "c"])).prop_map(|(count, id)| format!("{count} {id}"));
+    let hung = prop::collection::vec(run(), 1..4);
+    let leaf = prop_oneof![
+        6 => run(),
+        1 => prop::sample::select(vec!["bar", "cap", "2 cap", "{ space: 12 mm }", "{ knot: 1 mm }"]).prop_map(str::to_owned),
+        1 => hung.prop_map(|row| format!("{{ dangle: [{}], on: pin }}", row.join(", "))),
+    ];
+    let entry = leaf.prop_recursive(2, 12, 3, |inner| {
+        let list = || prop::collection::vec(inner.clone(), 1..4).prop_map(|list| list.join(", "));
+        prop_oneof![
+            (1u32..3, list()).prop_map(|(times, list)| format!("{{ repeat: {times}, of: [{list}] }}")),
+            list().prop_map(|side| format!("{{ mirror: [{side}] }}")),
+            (list(), list()).prop_map(|(side, about)| format!("{{ mirror: [{side}], about: [{about}] }}")),
+        ]
+    });
+    prop::collection::vec(entry, 1..5)
+}
+
+/// A strand's settings and list: plain, with a `fill`, or divided by stops.
+fn written() -> impl Strategy<Value = String> {
+    let settled = |list: Vec<String>, settle: &str| format!("settle: {settle}, beads: [{}]", list.join(", "));
+    let settles = || prop::sample::select(vec!["slide", "spread", "fixed", "fill"]);
+    prop_oneof![
+        (entries(), settles()).prop_map(move |(list, settle)| settled(list, settle)),
+        (entries(), entries()).prop_map(move |(list, after)| {
+            let filled = format!("{{ repeat: fill, of: [{}] }}", list.join(", "));
+            settled([vec![filled], after].concat(), "slide, leave: 5000 mm")
+        }),
+        (entries(), entries(), prop::sample::select(vec!["slide", "spread"])).prop_map(move |(list, after, settle)| {
+            let stop = |at: u32| vec![format!("{{ stop: crimp, at: {at} mm }}")];
+            settled([stop(100), list, stop(9000), after, stop(19000)].concat(), settle)
+        }),
+    ]
+}
+
+/// The design of a strand that is written so, 20 m long.
+fn resolved(strand: &str) -> Option<Design> {
+    let text = format!(
+        "festoon: 1
+title: Try
+kind: necklace
+beads:
+  a: {{ shape: round, size: 4 mm, hole: 1 mm, mass: 0.1 g, colour: '#5d7f5b' }}
+  b: {{ shape: cube, size: 5 mm, hole: 1 mm, mass: 0.1 g, colour: '#8a6a4b' }}
+  c: {{ shape: bicone, size: 6 mm, hole: 1 mm, mass: 0.1 g, colour: '#e9d9c8' }}
+cords:
+  line: {{ kind: wire, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m }}
+findings:
+  crimp: {{ kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }}
+  pin: {{ kind: head pin, wire: 0.6 mm, length: 200 mm }}
+  bar: {{ kind: spacer bar, length: 3 mm, holes: 3, spacing: 6 mm }}
+  cap: {{ kind: bead cap, length: 3 mm, outside: 5 mm }}
+strands:
+  - {{ name: only, cord: line, length: 20000 mm, ends: crimp, {strand} }}
+"
+    );
+    let (pattern, _) = festoon::pattern::read(&festoon::source::Source::new("chart.yaml", text));
+    festoon::design::resolve(&pattern?, &festoon::design::Choice::default()).0
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
+
+    /// The formula of a pattern as it is written is the row that its resolver strings.
+    #[test]
+    fn a_pattern_says_the_row_that_its_resolver_strings(strand in written()) {
+        let design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
+        let trains = design.strands[0].trains.iter();
+        let strung: Vec<_> = trains.flat_map(|train| strung(&design, &train.bits)).collect();
+        let text = chart::text(&design, &design.strands[0]);
+        let mut reader = Reader(&text);
+        let read = reader.sequence();
+        prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);
+        prop_assert_eq!(read, strung, "{}", text);
     }
 }
