@@ -10,6 +10,8 @@
 //! `FESTOON_FUZZ_DRAW=1` draws every piece, `=10` each tenth. An input that fails is written to
 //! `target/fuzz`; once mended, it is kept in `tests/fuzz/corpus`, which every run begins with.
 
+#![allow(clippy::print_stdout, clippy::print_stderr, reason = "a run of hours tells how far it came")]
+
 #[path = "fuzz/drawn.rs"]
 mod drawn;
 #[path = "fuzz/finite.rs"]
