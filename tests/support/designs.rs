@@ -98,6 +98,7 @@ pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> 
         chart,
         place: Place::default(),
         length_place: Place::default(),
+        fill: None,
     }
 }
 
@@ -144,10 +145,12 @@ pub fn design(strands: Vec<Strand>) -> Design {
     };
     let wear = Wear {
         girth: Length::mm(370.0),
+        narrowest: Length::mm(328.0),
         ease: Length::ZERO,
         source: "assumed".into(),
         build: Build::default(),
         child: false,
+        guessed: false,
         place: None,
     };
     Design {
