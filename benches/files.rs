@@ -11,8 +11,8 @@ use festoon::paint::font;
 use festoon::paint::mark::{Page, Weight};
 use festoon::sheet::{Style, pages};
 use festoon::trade::paper::Paper;
-use resvg::tiny_skia::{Color, Pixmap, Transform};
-use resvg::usvg::{Options, Tree, fontdb};
+use resvg::usvg::{Options, Tree};
+use tiny_skia::{Color, Pixmap, Transform};
 
 /// Print quality.
 const DPI: f32 = 300.0;

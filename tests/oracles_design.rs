@@ -29,7 +29,7 @@ fn ten(bead: &str) -> Design {
     resolved(&format!(
         "festoon: 1\ntitle: Ten\nkind: necklace\n\
          beads:\n  one: {{ {bead}, colour: \"#808080\" }}\n\
-         cords:\n  wire: {{ kind: wire, diameter: 0.38 mm }}\n\
+         cords:\n  wire: {{ kind: wire, diameter: 0.4 mm }}\n\
          strands:\n  - {{ name: only, cord: wire, settle: fill, beads: [10 one] }}\n"
     ))
 }
@@ -210,7 +210,7 @@ fn strands(cord: &str, strands: &[&str]) -> String {
     )
 }
 
-const WIRE: &str = "wire: { kind: wire, diameter: 0.38 mm }";
+const WIRE: &str = "wire: { kind: wire, diameter: 0.4 mm }";
 
 /// Beaded and bare inches of a strand.
 fn inches(length: &str, beads: &str) -> (f64, f64) {

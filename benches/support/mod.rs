@@ -16,7 +16,7 @@ beads:
   mist: { shape: bicone, size: 3 mm, hole: 0.8 mm, material: glass, colour: \"#c9d6d8\", finish: clear, sold: { by: pack, count: 96, price: 5.40 } }
   gilt: { shape: rondelle, size: 4 x 2 mm, hole: 1 mm, material: brass, colour: \"#c29a3f\", finish: metallic, sold: { by: pack, count: 50, price: 3.80 } }
 cords:
-  wire: { kind: wire, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m, sold: { by: spool, length: 9.2 m, price: 7.90 } }
+  wire: { kind: wire, diameter: 0.4 mm, strength: 60 N, mass: 0.6 g/m, sold: { by: spool, length: 10 m, price: 7.90 } }
 findings:
   crimp: { kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm, sold: { by: pack, count: 100, price: 3.40 } }
   cone: { kind: cone, length: 14 mm, inside: 8 mm, mouth: 9 mm, tip: 1.5 mm, sold: { by: each, price: 0.80 } }

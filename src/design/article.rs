@@ -214,7 +214,7 @@ fn thickness(
         (None, None) => context.refuse(
             Remark::new(Code::MissingSize, format!("{id}: neither diameter nor gauge is written"))
                 .at(place)
-                .help("add `diameter: 0.38 mm` or `gauge: 26`"),
+                .help("add `diameter: 0.4 mm` or `gauge: 26`"),
         ),
     }
 }

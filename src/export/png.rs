@@ -4,8 +4,8 @@
 //! compressed from there, so that little more than that and the file itself is held at a time.
 
 use png::{BitDepth, ColorType, Compression, PixelDimensions, SrgbRenderingIntent, Unit};
-use resvg::tiny_skia::{Color, Pixmap, PixmapMut, Transform};
 use resvg::usvg::Tree;
+use tiny_skia::{Color, Pixmap, PixmapMut, Transform};
 
 use super::{ExportError, tree::tree};
 use crate::many;

@@ -2,7 +2,7 @@
 
 use std::sync::{Arc, LazyLock};
 
-use resvg::usvg::{Options, Tree, fontdb};
+use resvg::usvg::{Options, Tree};
 
 use super::{ExportError, svg};
 use crate::paint::font;

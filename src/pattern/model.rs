@@ -106,7 +106,7 @@ record!(
         gauge: Option<At<Whole>>,
         /// Breaking strength from the spool.
         strength: Option<Force>,
-        /// Mass of a metre: `0.55 g/m`.
+        /// Mass of a metre: `0.6 g/m`.
         mass: Option<PerMetre>,
         /// Its colour.
         colour: Option<Colour>,

@@ -104,8 +104,8 @@ text_values! {
     Length: "a length such as 17 1/2 in", { "type": "string", "description": "A length with its unit: 17 1/2 in, 445 mm, 44.5 cm" }, Length::parse;
     Change: "a change such as -1 in", { "type": "string", "description": "How much longer or shorter: +50 mm, -1 in" }, |text| Length::parse_signed(text).map(Change);
     Mass: "a mass such as 0.29 g", { "type": "string", "description": "A mass with its unit: 0.29 g" }, Mass::parse;
-    PerMetre: "a mass for each metre such as 0.55 g/m", { "type": "string", "pattern": "/m$", "description": "A mass for each metre: 0.55 g/m" }, |text| Mass::parse_per_metre(text).map(PerMetre);
-    Force: "a force such as 67 N", { "type": "string", "description": "A force with its unit: 67 N, 15 lbf" }, Force::parse;
+    PerMetre: "a mass for each metre such as 0.6 g/m", { "type": "string", "pattern": "/m$", "description": "A mass for each metre: 0.6 g/m" }, |text| Mass::parse_per_metre(text).map(PerMetre);
+    Force: "a force such as 60 N", { "type": "string", "description": "A force with its unit: 60 N, 15 lbf" }, Force::parse;
     Money: "a price such as 4.20", { "type": ["number", "string"], "description": "A price with at most two decimals: 4.20" }, Money::parse;
     Hours: "a time such as 1.5 h", { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
     Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole;

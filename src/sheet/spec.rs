@@ -52,7 +52,7 @@ fn drilled(bead: &Bead) -> String {
     }
 }
 
-/// `wire 0.38 mm (0.015 in) thick, breaks at 67 N (15 lb)`.
+/// `wire 0.4 mm (0.016 in) thick, breaks at 60 N (13 lb)`.
 fn cord(cord: &Cord, units: UnitStyle) -> String {
     let inches = units != UnitStyle::Mm;
     let (mm, newtons) = (cord.diameter.value(), cord.strength.map(|force| force.value()));

@@ -1,4 +1,4 @@
-//! Reading quantities as a maker writes them: `17 1/2 in`, `17½ in`, `44.5 cm`, `67 N`.
+//! Reading quantities as a maker writes them: `17 1/2 in`, `17½ in`, `44.5 cm`, `60 N`.
 
 use super::{Force, INCH, KILOGRAM_FORCE, Length, Mass, Money, POUND_FORCE};
 
@@ -73,12 +73,12 @@ impl Mass {
         positive(grams, 1.0e5, "a mass").map(Self::grams)
     }
 
-    /// Reads a cord's mass per length, `0.55 g/m`, as the mass of one metre.
+    /// Reads a cord's mass per length, `0.6 g/m`, as the mass of one metre.
     ///
     /// # Errors
     /// When the text is not a mass followed by `/m`.
     pub fn parse_per_metre(text: &str) -> Result<Self, UnitError> {
-        let wrong = || UnitError::new("is not a mass for each metre", "write it like 0.55 g/m");
+        let wrong = || UnitError::new("is not a mass for each metre", "write it like 0.6 g/m");
         Self::parse(text.trim().strip_suffix("/m").ok_or_else(wrong)?).map_err(|_| wrong())
     }
 }
@@ -89,7 +89,7 @@ impl Force {
     /// # Errors
     /// When the number or the unit is missing or unknown, or the force is not positive and finite.
     pub fn parse(text: &str) -> Result<Self, UnitError> {
-        let newtons = quantity(text, FORCES, "67 N or 15 lbf")?;
+        let newtons = quantity(text, FORCES, "60 N or 15 lbf")?;
         positive(newtons, 1.0e6, "a force").map(Self::newtons)
     }
 }
@@ -249,6 +249,6 @@ mod tests {
     fn forces_and_masses() {
         // 1 lbf = 4.448 221 615 260 5 N (NIST SP 811, appendix B.8; from memory).
         assert!((Force::parse("1 lbf").unwrap().value() - 4.448_221_615_260_5).abs() < 1e-12);
-        assert_eq!(Mass::parse_per_metre("0.55 g/m").unwrap(), Mass::grams(0.55));
+        assert_eq!(Mass::parse_per_metre("0.6 g/m").unwrap(), Mass::grams(0.6));
     }
 }

@@ -108,7 +108,7 @@ impl Length {
         format!("{} mm", trimmed(self.value(), 1))
     }
 
-    /// Millimetres to the hundredth, for cords and holes: `0.38 mm`.
+    /// Millimetres to the hundredth, for cords and holes: `0.45 mm`.
     #[must_use]
     pub fn hundredths(self) -> String {
         format!("{} mm", trimmed(self.value(), 2))

@@ -33,7 +33,7 @@ kind: necklace
 beads:
   reed: { shape: round, size: 6 mm, hole: 1 mm, colour: \"#5d7f5b\" }
 cords:
-  wire: { kind: wire, diameter: 0.38 mm }
+  wire: { kind: wire, diameter: 0.4 mm }
 strands:
   - { name: only, cord: wire, length: 16 in, beads: [{ repeat: 3, of: [4 reed, { space: 2 mm }] }] }
 ";

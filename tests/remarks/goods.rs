@@ -9,8 +9,8 @@ pub fn cases() -> Vec<Case> {
     let reed = |sold: &str| changed(&[("mass: 0.27 g", &format!("mass: 0.27 g, sold: {sold}"))]);
     let pack = |count: u32| reed(&format!("{{ by: pack, count: {count} }}"));
     let wire = |length| {
-        let sold = format!("0.55 g/m, sold: {{ by: spool, length: {length} }}");
-        changed(&[("0.55 g/m", &sold)])
+        let sold = format!("0.6 g/m, sold: {{ by: spool, length: {length} }}");
+        changed(&[("0.6 g/m", &sold)])
     };
     vec![
         // 20 beads and one spare; a second pack of 20 would be bought for the spare.

@@ -56,7 +56,7 @@ fn articles() -> Vec<Case> {
     };
     vec![
         Case::new(Code::MissingSize, bead("round, size: 6", "oval, size: 6 x 6"), bead("round", "oval")),
-        Case::new(Code::MissingSize, sound(), bead("diameter: 0.38 mm, ", "")),
+        Case::new(Code::MissingSize, sound(), bead("diameter: 0.4 mm, ", "")),
         Case::new(Code::MissingSize, crimp(CRIMP), crimp(&CRIMP.replace(", inside: 1.3 mm", ""))),
         // A hole may be 95 % of its bead.
         Case::new(Code::BadSize, bead("hole: 1", "hole: 5.69"), bead("hole: 1", "hole: 5.7")),
@@ -66,7 +66,7 @@ fn articles() -> Vec<Case> {
             bead("hole: 1", "tolerance: 3.1 mm, hole: 1"),
         ),
         Case::new(Code::BadSize, long_bead("200"), long_bead("200.1")),
-        Case::new(Code::BadSize, bead("diameter: 0.38 mm", "gauge: 40"), bead("diameter: 0.38 mm", "gauge: 41")),
+        Case::new(Code::BadSize, bead("diameter: 0.4 mm", "gauge: 40"), bead("diameter: 0.4 mm", "gauge: 41")),
         Case::new(Code::BadSize, crimp(&CRIMP.replace("1.3", "1.99")), crimp(&CRIMP.replace("1.3", "2"))),
         Case::new(
             Code::BadSize,

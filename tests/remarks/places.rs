@@ -25,7 +25,7 @@ pub fn cases() -> Vec<Case> {
         Case::new(Code::Misplaced, guarded("[guard, crimp]"), guarded("guard")),
         Case::new(Code::Misplaced, sound(), changed(&[("20 reed", "20 line")])),
         Case::new(Code::Misplaced, sound(), changed(&[("cord: line", "cord: reed")])),
-        Case::new(Code::CordTooThick, lace("0.38 mm"), lace("0.37 mm")),
+        Case::new(Code::CordTooThick, lace("0.4 mm"), lace("0.39 mm")),
     ]
 }
 

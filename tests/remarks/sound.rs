@@ -12,7 +12,7 @@ kind: necklace
 beads:
   reed: { shape: round, size: 6 mm, hole: 1 mm, colour: \"#5d7f5b\", mass: 0.27 g }
 cords:
-  line: { kind: thread, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m }
+  line: { kind: thread, diameter: 0.4 mm, strength: 60 N, mass: 0.6 g/m }
 strands:
 ";
 pub const STRAND: &str = "  - name: only

@@ -42,7 +42,7 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         strength: None,
         mass_per_metre: Mass::grams(0.5),
         colour: Rgb::BLACK,
-        sold: sold(Lot::Length(Length::mm(9200.0)), 790),
+        sold: sold(Lot::Length(Length::mm(10_000.0)), 790),
         place: Place::default(),
     }
 }

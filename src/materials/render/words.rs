@@ -38,7 +38,7 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     }
 }
 
-/// `2 packs of 48`, `1 spool of 9.2 m`, `1 bag of 10 g (about 347)`, `3 pieces`.
+/// `2 packs of 48`, `1 spool of 10 m`, `1 bag of 10 g (about 347)`, `3 pieces`.
 #[must_use]
 pub fn lots(buy: &Buy, units: UnitStyle) -> String {
     let ending = if buy.lots == 1 { "" } else { "s" };

@@ -15,7 +15,7 @@ use crate::units::Length;
 use super::Frame;
 use super::bars::bars;
 use super::closure::side;
-use super::strands::{strand, strand_box};
+use super::strands::{Sketch, strand_box};
 
 /// How far in mm the closure's way is level where it leaves the rows.
 const LEVEL: f64 = 0.1;
@@ -25,9 +25,9 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     let tightest = piece.drape.ring()?;
     let rows = rows(piece);
     let mut marks = Vec::new();
-    for (index, row) in rows.iter().enumerate().rev() {
-        let drawn =
-            row.iter().flat_map(|row| strand(&piece.design, &piece.design.strands[index], row, frame, stencils));
+    let design = &piece.design;
+    for (strand, hung) in design.strands.iter().zip(&rows).rev() {
+        let drawn = hung.iter().flat_map(|hung| Sketch { design, strand, hung, frame, stencils }.strand());
         marks.extend(drawn.collect::<Vec<_>>());
     }
     marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
