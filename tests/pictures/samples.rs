@@ -120,7 +120,7 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
     };
     let wear = Wear {
         girth: Length::mm(370.0),
-        narrowest: Length::mm(370.0),
+        narrowest: Length::mm(328.0),
         ease: Length::ZERO,
         source: String::new(),
         build: Build::default(),

@@ -147,7 +147,7 @@ pub fn design(strands: Vec<Strand>) -> Design {
     };
     let wear = Wear {
         girth: Length::mm(370.0),
-        narrowest: Length::mm(370.0),
+        narrowest: Length::mm(328.0),
         ease: Length::ZERO,
         source: "assumed".into(),
         build: Build::default(),
