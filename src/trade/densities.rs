@@ -14,6 +14,7 @@ const GEM_PAGE: &str = "a page on gems";
 const ENCYCLOPEDIA: &str = "an old encyclopedia's table";
 const HANDBOOKS: &str = "handbooks, from memory";
 const GENERAL_TABLES: &str = "general density tables";
+const GEM_TABLE: &str = "International Gem Society, specific gravity values of selected gems";
 const AS_GLASS: &str = "taken as soda-lime glass; recipes vary and no figure was found";
 
 const TABLE: &[Entry] = &[
@@ -59,6 +60,22 @@ const TABLE: &[Entry] = &[
     ("steel", 7.85, GENERAL_TABLES),
     ("turquoise", 2.7, GEM_REFERENCES),
     ("wood", 0.7, COLLEGE_PHYSICS),
+    ("agate", 2.61, GEM_REFERENCES),
+    ("carnelian", 2.61, GEM_REFERENCES),
+    ("onyx", 2.61, GEM_REFERENCES),
+    ("coral", 2.65, GEM_REFERENCES),
+    ("garnet", 3.9, GEM_REFERENCES),
+    ("hematite", 5.2, GEM_TABLE),
+    ("horn", 1.3, HANDBOOKS),
+    ("jade", 3.17, GEM_REFERENCES),
+    ("jadeite", 3.34, GEM_REFERENCES),
+    ("nephrite", 2.97, GEM_REFERENCES),
+    ("jasper", 2.75, GEM_REFERENCES),
+    ("pewter", 7.28, "alloy rule from memory: 92 % tin (7.29), 6 % antimony (6.69), 2 % copper (8.96)"),
+    ("pyrite", 5.1, GEM_TABLE),
+    ("shell", 2.8, GEM_REFERENCES),
+    ("mother of pearl", 2.8, GEM_REFERENCES),
+    ("tagua", 1.4, HANDBOOKS),
 ];
 
 /// Words that make a material another one: what they name is a thin skin on something unknown.
@@ -129,6 +146,19 @@ mod tests {
         ("opal", 2.05, 2.05),             // a gem page
         ("amber", 1.08, 1.08),            // a gem page
         ("stainless steel", 7.8, 7.9),    // general tables
+        ("agate", 2.58, 2.64),            // gem references, from memory; carnelian and onyx are the same
+        ("coral", 2.60, 2.70),            // gem references, from memory
+        ("garnet", 3.5, 4.3),             // gem references, from memory
+        ("hematite", 5.12, 5.28),         // International Gem Society's table, seen
+        ("pyrite", 5.00, 5.20),           // the same table, seen
+        ("horn", 1.28, 1.32),             // handbooks, from memory
+        ("jade", 2.90, 3.43),             // nephrite and jadeite, gem references, from memory
+        ("nephrite", 2.90, 3.03),         // gem references, from memory
+        ("jadeite", 3.24, 3.43),          // gem references, from memory
+        ("jasper", 2.58, 2.91),           // gem references, from memory
+        ("shell", 2.70, 2.89),            // gem references, from memory
+        ("tagua", 1.38, 1.42),            // handbooks, from memory
+        ("pewter", 7.27, 7.29),           // alloy rule 7.278, from memory
     ];
 
     #[test]
