@@ -204,8 +204,8 @@ fn insides_of_rings_of_mixed_beads() {
 
 /// A link of that table: `before+after:reach`.
 fn chord(word: &str) -> Chord {
-    let mut sizes = word.split(['+', ':']).map(|size| size.parse().unwrap());
-    let mut size = || sizes.next().unwrap();
+    let mut sizes = word.split(['+', ':']).map(|size| size.parse().expect("a number"));
+    let mut size = || sizes.next().expect("a size");
     Chord { before: size(), after: size(), inward: size() }
 }
 
