@@ -217,7 +217,7 @@ fn inside() -> Vec<Case> {
     };
     let crimped = |outside: &str| {
         let text = beads(&changed(&[("[20 reed]", "[wide, 10 reed, wide]"), ("16 in", "16 in\n    ends: crimp")]));
-        with_findings(&text, &[&CRIMP.replace("outside: 2 mm", &format!("outside: {outside}"))])
+        joined(&text, &[&CRIMP.replace("outside: 2 mm", &format!("outside: {outside}"))])
     };
     vec![
         Case::new(Code::SlipsInside, row("5 mm"), row("4.99 mm")),

@@ -189,6 +189,6 @@ fn expectations() -> Vec<Case> {
             of_strand("finished: 406 mm within 0.41 mm"),
             of_strand("finished: 406 mm within 0.39 mm"),
         ),
-        Case::new(Code::Expected, of_strand("cut: 506 mm within 0.41 mm"), of_strand("cut: 506 mm within 0.39 mm")),
+        Case::new(Code::Expected, of_strand("cut: 520 mm within 0.24 mm"), of_strand("cut: 520 mm within 0.23 mm")),
     ]
 }
