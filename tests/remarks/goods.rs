@@ -20,8 +20,8 @@ pub fn cases() -> Vec<Case> {
         Case::new(Code::LotTooSmall, reed("{ by: strand, length: 6 mm }"), reed("{ by: strand, length: 5.9 mm }")),
         // Half a gram holds one bead of 0.27 g.
         Case::new(Code::LotTooSmall, reed("{ by: grams, mass: 0.27 g }"), reed("{ by: grams, mass: 0.26 g }")),
-        // 16 in and 50 mm for each end are 506.4 mm in one piece.
-        Case::new(Code::SpoolTooShort, wire("506.4 mm"), wire("506.3 mm")),
+        // 16 in, 50 mm for each end and two double overhand knots of 17.29 x 0.4 mm are 520.233 mm in one piece.
+        Case::new(Code::SpoolTooShort, wire("520.3 mm"), wire("520.2 mm")),
     ]
 }
 
