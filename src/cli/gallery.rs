@@ -110,7 +110,7 @@ fn bind(options: &Options, known: &Manifest, made: &[Made]) -> Result<(), Failur
     let manifest = manifest(made, &entries);
     let contact = out.join(CONTACT);
     if !entries.is_empty() && (manifest.contact != known.contact || !contact.exists()) {
-        output::write(&contact, &contact_sheet(options, made)?)?;
+        output::replace(&contact, &contact_sheet(options, made)?).map_err(Failure::trouble)?;
     }
     manifest.sweep(known, out)?;
     refresh(&Manifest::path(out), manifest.text().as_bytes())
@@ -118,7 +118,11 @@ fn bind(options: &Options, known: &Manifest, made: &[Made]) -> Result<(), Failur
 
 /// Writes a file unless it is there just so.
 fn refresh(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    if fs::read(path).is_ok_and(|old| old == bytes) { Ok(()) } else { output::write(path, bytes) }
+    if fs::read(path).is_ok_and(|old| old == bytes) {
+        Ok(())
+    } else {
+        output::replace(path, bytes).map_err(Failure::trouble)
+    }
 }
 
 fn manifest(made: &[Made], entries: &[Entry]) -> Manifest {

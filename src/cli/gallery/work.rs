@@ -90,12 +90,12 @@ fn draw(folder: &Path, shot: &Shot, piece: &Piece, options: &Options) -> Result<
     let export = if style.ground == Ground::Transparent { export::transparent_png } else { export::png };
     for (file, pixels) in [(shot.picture(), options.looks.pixels), (shot.thumbnail(), SMALL)] {
         let drawn = export(&page, picture::resolution(&page, pixels), Effort::File);
-        output::write(&folder.join(file), &drawn.map_err(Failure::trouble)?)?;
+        output::replace(&folder.join(file), &drawn.map_err(Failure::trouble)?).map_err(Failure::trouble)?;
     }
     let looks = Style { paper: options.paper, ink: Ink::Colour, prices: options.with_prices };
     let heading = &piece.design.heading;
     let author = heading.designer.clone().unwrap_or_default();
     let about = About { title: heading.title.clone(), author, ..About::default() };
     let sheet = export::pdf(sheet::pages(piece, &looks), &about).map_err(Failure::trouble)?;
-    output::write(&folder.join(shot.sheet()), &sheet)
+    output::replace(&folder.join(shot.sheet()), &sheet).map_err(Failure::trouble)
 }
