@@ -78,6 +78,7 @@ use drape::Drape;
 use pattern::Pattern;
 use remark::Remark;
 use source::Source;
+use units::UnitStyle;
 
 /// A piece, resolved and hung: all that sheets, pictures and tables are made from.
 #[derive(Clone, Debug)]
@@ -96,6 +97,18 @@ impl Piece {
     #[must_use]
     pub const fn new(design: Design, drape: Drape) -> Self {
         Self { design, drape, sizes: Vec::new() }
+    }
+}
+
+impl Piece {
+    /// The same piece with its lengths told in other units, in every size.
+    #[must_use]
+    pub fn told_in(mut self, units: UnitStyle) -> Self {
+        let sizes = self.sizes.iter_mut().filter_map(|size| size.design.as_mut());
+        for design in sizes.chain([&mut self.design]) {
+            design.heading.units = units;
+        }
+        self
     }
 }
 

@@ -22,6 +22,16 @@ pub enum Unread {
     NotText(Remark),
 }
 
+impl Unread {
+    /// Why, in a line.
+    pub fn message(self) -> String {
+        match self {
+            Self::Trouble(message) => message,
+            Self::NotText(remark) => format!("{}: {}", remark.headline, remark.help),
+        }
+    }
+}
+
 /// Reads a pattern's text; `-` is standard input. What is no text of that size has been reported.
 pub fn source(path: &str, messages: &report::Messages) -> Result<Source, Failure> {
     text(path).map_err(|unread| match unread {

@@ -26,7 +26,9 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand};
 
+use festoon::Piece;
 use festoon::design::Choice;
+use festoon::units::UnitStyle;
 
 /// Draws bead jewellery patterns to scale: from one YAML file to measured strands and printable sheets.
 #[derive(Parser)]
@@ -82,6 +84,33 @@ struct Variant {
 impl Variant {
     fn choice(&self) -> Choice {
         Choice { size: self.size.clone(), colourway: self.colourway.clone() }
+    }
+}
+
+/// How lengths are told.
+#[derive(Args, Clone, Copy, Debug)]
+struct Units {
+    /// How lengths are printed, whatever the pattern says
+    #[arg(long, value_parser = units)]
+    units: Option<UnitStyle>,
+}
+
+fn units(word: &str) -> Result<UnitStyle, String> {
+    match word {
+        "in" => Ok(UnitStyle::In),
+        "mm" => Ok(UnitStyle::Mm),
+        "both" => Ok(UnitStyle::Both),
+        _ => Err("one of in, mm, both".to_owned()),
+    }
+}
+
+impl Units {
+    /// The piece in the units asked for.
+    fn of(self, piece: Piece) -> Piece {
+        match self.units {
+            Some(units) => piece.told_in(units),
+            None => piece,
+        }
     }
 }
 

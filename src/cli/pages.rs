@@ -10,10 +10,9 @@ use festoon::art::Ink;
 use festoon::export::{self, About, Effort};
 use festoon::paint::mark::Page;
 use festoon::trade::paper::Paper;
-use festoon::units::UnitStyle;
 
 use super::names::{self, Target};
-use super::{Failure, Variant, input, output, report};
+use super::{Failure, Units, Variant, input, output, report};
 
 /// What is drawn, on what, and where it goes.
 #[derive(Args)]
@@ -35,9 +34,8 @@ pub struct Drawing {
     /// What to print with: colour; grey or outline, where a mark of its own tells each bead apart
     #[arg(long, value_parser = ink, default_value = "colour")]
     pub ink: Ink,
-    /// How lengths are printed, whatever the pattern says
-    #[arg(long, value_parser = units)]
-    units: Option<UnitStyle>,
+    #[command(flatten)]
+    units: Units,
     #[command(flatten)]
     variant: Variant,
 }
@@ -79,23 +77,11 @@ fn ink(word: &str) -> Result<Ink, String> {
     Ink::named(word).ok_or_else(|| "one of colour, grey, outline".to_owned())
 }
 
-fn units(word: &str) -> Result<UnitStyle, String> {
-    match word {
-        "in" => Ok(UnitStyle::In),
-        "mm" => Ok(UnitStyle::Mm),
-        "both" => Ok(UnitStyle::Both),
-        _ => Err("one of in, mm, both".to_owned()),
-    }
-}
-
 impl Drawing {
     /// Reads the pattern, with the units asked for.
     pub fn load(&self, messages: &report::Messages) -> Result<Piece, Failure> {
-        let (mut piece, _, _) = input::load(&self.pattern, &self.variant.choice(), None, messages)?;
-        if let Some(units) = self.units {
-            piece.design.heading.units = units;
-        }
-        Ok(piece)
+        let (piece, _, _) = input::load(&self.pattern, &self.variant.choice(), None, messages)?;
+        Ok(self.units.of(piece))
     }
 
     /// Writes the pages in every format that is asked for. Files that are not named by the maker are

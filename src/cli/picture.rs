@@ -11,7 +11,7 @@ use festoon::picture::{self, Ground, Proportion, Style};
 use festoon::{Piece, pattern};
 
 use super::names::{self, Target};
-use super::{Failure, Variant, input, output, report};
+use super::{Failure, Units, Variant, input, output, report};
 
 /// Arguments of `picture`.
 #[derive(Args)]
@@ -51,6 +51,8 @@ pub struct Looks {
     /// Pixels of the longer side
     #[arg(long, default_value_t = 2000, value_parser = clap::value_parser!(u32).range(16..=16_000))]
     pub pixels: u32,
+    #[command(flatten)]
+    units: Units,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -114,6 +116,11 @@ impl Looks {
         };
         Style { ground, proportion: self.shape, caption: self.caption }
     }
+
+    /// The piece in the units asked for.
+    pub fn of(&self, piece: Piece) -> Piece {
+        self.units.of(piece)
+    }
 }
 
 /// Draws the picture and writes it.
@@ -148,7 +155,8 @@ fn pieces(options: &Options, messages: &report::Messages) -> Result<Vec<Piece>, 
                 .map(|name| Choice { size: size.clone(), colourway: Some(name.to_owned()) }),
         );
     }
-    choices.iter().map(|choice| Ok(input::resolved(&source, choice, None, messages)?.0)).collect()
+    let piece = |choice| Ok(options.looks.of(input::resolved(&source, choice, None, messages)?.0));
+    choices.iter().map(piece).collect()
 }
 
 /// The format asked for by `--format` or by the output's ending, which must agree, or PNG.

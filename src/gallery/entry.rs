@@ -20,6 +20,8 @@ pub struct Entry {
     pub summary: String,
     /// Who designed it.
     pub designer: String,
+    /// How long it is.
+    pub length: String,
     /// Short facts, each with its name.
     pub facts: Vec<(&'static str, String)>,
     /// Beads: name, and how many.
@@ -82,6 +84,7 @@ impl Entry {
             kind: heading.kind.word(),
             summary: heading.summary.clone().unwrap_or_default(),
             designer: heading.designer.clone().unwrap_or_default(),
+            length: sheet::finished(piece),
             facts: sheet::facts(piece),
             beads: beads(&piece.design),
             strands: piece.design.strands.iter().map(|row| strand(row, heading.units)).collect(),

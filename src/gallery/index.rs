@@ -6,9 +6,6 @@ use super::{Entry, SCRIPT, Shot};
 /// The way to the contact sheet.
 const CONTACT: &str = "<footer><p><a href=\"contact.pdf\">All patterns on paper (PDF)</a></p></footer>\n";
 
-/// The facts that a card names.
-const ON_CARD: [&str; 3] = ["kind", "finished length", "weight"];
-
 /// The index page.
 #[must_use]
 pub fn index(title: &str, entries: &[Entry]) -> String {
@@ -46,7 +43,8 @@ fn search(entries: &[Entry]) -> String {
 fn card(entry: &Entry) -> String {
     let folder = format!("pieces/{}", address(&entry.folder));
     let image = entry.shots.first().map(|shot| image(&folder, shot)).unwrap_or_default();
-    let facts = entry.facts.iter().filter(|(name, _)| ON_CARD.contains(name)).map(|(_, fact)| escaped(fact));
+    let fact = |wanted| entry.facts.iter().find(|(name, _)| *name == wanted).map(|(_, fact)| fact);
+    let facts = [fact("kind"), Some(&entry.length), fact("weight")].into_iter().flatten().map(|fact| escaped(fact));
     let ways = (entry.shots.len() > 1).then(|| format!("{} colourways", entry.shots.len()));
     let facts: Vec<_> = facts.chain(ways).collect();
     let price =

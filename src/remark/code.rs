@@ -129,6 +129,10 @@ codes! {
         "A clasp hooks into a ring or link, and a clasp in two halves has one on each side. The closure has \
          a clasp on one side and nothing on the other; a strand's crimped loop or knot is no ring: it \
          wears, and it is too small (common practice, no source).";
+    Unjoined = "unjoined", Warning,
+        "A cord's two bare ends are tied to each other, and then the piece is closed. Ends with crimps, knot \
+         covers or cord ends, and the end links of chain, are joined by the findings of the closure; the \
+         pattern has none (common practice, no source).";
     NoOpening = "no-opening", Warning,
         "Findings are joined by a ring, link or loop of one of them that is opened sideways and closed \
          again. A jump ring, a chain's link, a pin's loop and an ear wire's ring open; the rings of clasps \

@@ -1,6 +1,6 @@
 //! Whether the two sides of a closure close onto one another, and whether its findings can be joined.
 
-use crate::design::{Design, Part};
+use crate::design::{Design, Part, Strand};
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::{Code, Remark};
 
@@ -8,7 +8,21 @@ use crate::remark::{Code, Remark};
 pub fn check(design: &Design) -> Vec<Remark> {
     let closure = &design.closure;
     let shut = [&closure.left, &closure.right].into_iter().filter_map(|parts| cannot_open(parts, design));
-    one_sided(design).into_iter().chain(shut).collect()
+    unjoined(design).into_iter().chain(one_sided(design)).chain(shut).collect()
+}
+
+/// Ends that are not tied to each other need findings to join them.
+fn unjoined(design: &Design) -> Option<Remark> {
+    let closed = |strand: &&Strand| {
+        let has_findings = strand.ends.iter().any(|end| !end.findings.is_empty());
+        has_findings || design.cords[strand.cord].kind == CordKind::Chain
+    };
+    let nothing = design.closure.left.is_empty() && design.closure.right.is_empty();
+    design.strands.iter().find(closed).filter(|_| nothing).map(|strand| {
+        let headline = format!("nothing joins the ends of strand {}: the piece cannot be closed", strand.name);
+        let help = "write a `closure:`, such as { left: [ring], right: [hook] }, or `ends: knot` to tie the ends";
+        Remark::new(Code::Unjoined, headline).at(strand.place).help(help)
+    })
 }
 
 /// What closes a piece needs something on the other side.

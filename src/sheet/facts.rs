@@ -52,8 +52,8 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     let design = &piece.design;
     let heading = &design.heading;
     let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
-    let shortest = design.strands.len() > 1 && design.heading.kind != Kind::Earrings;
-    facts.push((if shortest { "finished, shortest strand" } else { "finished length" }, finished(piece)));
+    facts.push((length_fact(design), finished(piece)));
+    facts.extend(body(design.heading.kind).map(|limb| (limb, heading.units.ruler(design.wear.girth))));
     if let Some(ring) = &piece.drape.ring {
         facts.push(("inside girth", range(heading.units, [ring.inside_girth, ring.longest_girth].map(Length::mm))));
     }
@@ -61,6 +61,29 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     facts.extend(heading.skill.map(|skill| ("skill", skill.to_string())));
     facts.extend(heading.time.clone().map(|time| ("time", time)));
     facts
+}
+
+/// What the piece's length is called: from end to end, or once round when it is closed, of several
+/// strands along the shortest.
+#[must_use]
+pub fn length_fact(design: &Design) -> &'static str {
+    match (design.heading.kind, design.strands.len()) {
+        (Kind::Earrings, _) => "strand, end to end",
+        (Kind::Strap, 1) => "end to end",
+        (Kind::Strap, _) => "end to end, shortest strand",
+        (_, 1) => "closed, once round",
+        _ => "closed, shortest strand",
+    }
+}
+
+/// The fact that names the limb a piece is made for.
+const fn body(kind: Kind) -> Option<&'static str> {
+    match kind {
+        Kind::Necklace => Some("for a neck base of"),
+        Kind::Bracelet => Some("for a wrist of"),
+        Kind::Anklet => Some("for an ankle of"),
+        Kind::Earrings | Kind::Strap => None,
+    }
 }
 
 const fn kind(kind: Kind) -> &'static str {

@@ -86,7 +86,7 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 /// The piece's length, each strand's lengths, cord in all, then the count of each bead.
 fn rows(design: &Design) -> Vec<Row> {
     let units = design.heading.units;
-    let whole = Row { name: "the piece".to_owned(), tell: Box::new(facts::length) };
+    let whole = Row { name: format!("the piece, {}", facts::length_fact(design)), tell: Box::new(facts::length) };
     let strands = (0..design.strands.len()).flat_map(|at| strand_rows(design, at, units));
     let cords = design.cords.iter().map(|cord| {
         let id = cord.id.clone();
@@ -106,7 +106,7 @@ fn strand_rows(design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
             design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
         }),
     };
-    [row("finished", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
+    [row("loop to loop", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
 }
 
 /// A strand's number, where there are several, and its name.

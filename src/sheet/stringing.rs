@@ -181,7 +181,7 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     let more = more.map(|more| format!(", {} of it {ends}", units.ruler(more))).unwrap_or_default();
     let whole = if cord.kind == CordKind::Chain { "end link to end link" } else { "loop to loop" };
     let (name, thick) = (&cord.name, cord.diameter.hundredths());
-    format!("On {name} {thick}{doubled}{more}. Finished {}, {whole}.", units.ruler(strand.finished))
+    format!("On {name} {thick}{doubled}{more}. The strand measures {}, {whole}.", units.ruler(strand.finished))
 }
 
 /// A strand's number, where there are several, and its name.

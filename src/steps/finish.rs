@@ -4,7 +4,7 @@ use super::prepare::cord_word;
 use super::{Step, words};
 use crate::design::{Design, Strand, What};
 use crate::drape::{self, Hung, Seat};
-use crate::pattern::{FindingKind, Kind};
+use crate::pattern::{FindingKind, Kind, Settle};
 use crate::units::Length;
 
 /// Measure, and make the second one, after as many steps as are done.
@@ -23,12 +23,29 @@ fn measure(design: &Design) -> Step {
         Kind::Earrings => ("Hang the earring up and look at it from the front.".to_owned(), hangs(design)),
         _ if parts(design) == 0 => (
             "Stretch the piece gently two or three times and let it rest.".to_owned(),
-            format!("The knot holds, and no bare {} shows between the beads.", cord_word(design)),
+            format!("{}{}.", holding(design), packed(design)),
         ),
         Kind::Strap => ("Lay the piece straight and measure from end to end.".to_owned(), length(design)),
         _ => (format!("Close the piece and measure once round{}, closure and all.", along(design)), length(design)),
     };
     Step::new("Check the piece", text).check(check)
+}
+
+/// What holds the ends of a piece without a closure.
+fn holding(design: &Design) -> String {
+    match super::ends::closings(design).as_slice() {
+        ["knot"] => "The knot holds".to_owned(),
+        closings => format!("What closes the ends holds ({})", words::list(closings)),
+    }
+}
+
+/// What is seen of beads that are packed end to end.
+fn packed(design: &Design) -> String {
+    if design.strands.iter().all(|strand| strand.settle == Settle::Fill) {
+        format!(", and no bare {} shows between the beads", cord_word(design))
+    } else {
+        String::new()
+    }
 }
 
 /// Loops that grip the arms of spectacles are tried on a pair.

@@ -53,7 +53,7 @@ fn doubled_cords() -> Vec<Case> {
 fn crimps() -> Vec<Case> {
     let ends = |ends: &str, inside: &str, others: &[&str]| {
         let text = changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
-        with_findings(&text, &[&[CRIMP.replace("1.3 mm", inside).as_str()], others].concat())
+        joined(&text, &[&[CRIMP.replace("1.3 mm", inside).as_str()], others].concat())
     };
     // Two circles need twice one's diameter (packing): 0.76 mm for a wire of 0.38 mm.
     let crimped = |inside| ends("crimp", inside, &[]);
@@ -81,7 +81,11 @@ fn groups() -> Vec<Case> {
 fn closures() -> Vec<Case> {
     const BAR: &str = "bar: { kind: end bar, length: 5 mm, spacing: 8 mm, holes: 1 }";
     let closed = |closure: &str| and(&with_findings(&sound(), &[CLASP, RING, BAR]), closure);
+    let ends = |ends: &str| changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
+    let crimped = with_findings(&ends("crimp"), &[CRIMP]);
     vec![
+        Case::new(Code::Unjoined, ends("knot"), crimped.clone()),
+        Case::new(Code::Unjoined, joined(&ends("crimp"), &[CRIMP]), crimped),
         Case::new(
             Code::OneSided,
             closed("closure: { each side: [bar, ring], right: [clasp] }"),

@@ -48,7 +48,7 @@ fn articles() -> Vec<Case> {
     let bead = |from, to| changed(&[(from, to)]);
     let crimp = |crimp: &str| {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: crimp")]);
-        with_findings(&text, &[crimp])
+        joined(&text, &[crimp])
     };
     let cone = |cone: &str| {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: crimp")]);
@@ -112,7 +112,7 @@ fn lengths() -> Vec<Case> {
             ("    cord: line\n", &format!("    cord: line\n{more}")),
             ("[20 reed]", hung),
         ]);
-        with_findings(&text, &[&PIN.replace("20 mm", "200 mm")])
+        joined(&text, &[&PIN.replace("20 mm", "200 mm")])
     };
     vec![
         Case::new(Code::NoLength, unsaid("fill"), unsaid("slide")),

@@ -14,11 +14,11 @@ pub fn cases() -> Vec<Case> {
     let guarded = |ends: &str| {
         let text = changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
         let findings: &[&str] = if ends.contains("crimp") { &[CRIMP, GUARD] } else { &[GUARD] };
-        with_findings(&text, findings)
+        joined(&text, findings)
     };
     let lace = |inside: &str| {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: tip")]);
-        with_findings(&text, &[&format!("tip: {{ kind: cord end, length: 8 mm, inside: {inside} }}")])
+        joined(&text, &[&format!("tip: {{ kind: cord end, length: 8 mm, inside: {inside} }}")])
     };
     vec![
         Case::new(Code::Misplaced, ends("crimp"), ends("clasp")),

@@ -54,6 +54,11 @@ pub fn with_findings(text: &str, findings: &[&str]) -> String {
     text.replace("strands:\n", &format!("findings:\n{lines}strands:\n"))
 }
 
+/// The pattern with findings, and a closure that joins its ends.
+pub fn joined(text: &str, findings: &[&str]) -> String {
+    and(&with_findings(text, &[findings, &[CLASP, RING]].concat()), CLOSED)
+}
+
 /// The pattern with another top-level key.
 pub fn and(text: &str, key: &str) -> String {
     format!("{text}{key}\n")

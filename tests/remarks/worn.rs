@@ -28,7 +28,7 @@ fn load() -> Vec<Case> {
 fn crimped(ends: &str) -> String {
     let text =
         changed(&[("kind: thread", "kind: wire"), ("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
-    if ends == "crimp" { with_findings(&text, &[CRIMP]) } else { text }
+    if ends == "crimp" { joined(&text, &[CRIMP]) } else { text }
 }
 
 fn hanging() -> Vec<Case> {

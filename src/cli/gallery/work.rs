@@ -34,7 +34,7 @@ pub fn make(path: &Path, options: &Options, known: &Manifest) -> Made {
         Err(Unread::NotText(remark)) => return Made::Broken(Source::new(path.to_string_lossy(), ""), vec![remark]),
     };
     let pieces = match pieces(&source) {
-        Ok(pieces) => pieces,
+        Ok(pieces) => pieces.into_iter().map(|piece| options.looks.of(piece)).collect::<Vec<_>>(),
         Err(remarks) => return Made::Broken(source, remarks),
     };
     let name = path.file_stem().unwrap_or_default().to_string_lossy();

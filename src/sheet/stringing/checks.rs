@@ -3,7 +3,7 @@
 use crate::design::{Bit, Design, Rest, Strand, What};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
-use crate::pattern::CordKind;
+use crate::pattern::{CordKind, Settle};
 use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
 use crate::steps;
@@ -42,9 +42,16 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
         let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
         format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
     };
-    format!(
-        "If yours differ by more, measure your beads: {each}. Then string more or fewer of them, alike on both sides, until the length is right."
-    )
+    format!("If yours differ by more, measure your beads: {each}. {}", remedy(strand))
+}
+
+/// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
+/// is written, the bare cord gives way.
+const fn remedy(strand: &Strand) -> &'static str {
+    match strand.settle {
+        Settle::Fill => "Then string more or fewer of them, alike on both sides, until the length is right.",
+        _ => "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord.",
+    }
 }
 
 /// Whether some of the beads slide.
