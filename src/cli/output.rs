@@ -72,11 +72,13 @@ pub fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
     Ok(())
 }
 
-/// The bytes in a file of a name that nobody can foresee; it goes away unless it is moved.
+/// The bytes in a file of a name that nobody can foresee; it goes away unless it is moved. It is held
+/// locked, so that what a killed run has left is told from it.
 pub fn part(folder: &Path, bytes: &[u8]) -> io::Result<NamedTempFile> {
     fs::create_dir_all(folder)?;
     let [prefix, suffix] = PART;
     let mut part = builder().prefix(prefix).suffix(suffix).tempfile_in(folder)?;
+    part.as_file().lock()?;
     part.write_all(bytes)?;
     part.as_file().sync_data()?;
     Ok(part)
