@@ -4,6 +4,8 @@
 mod boxes;
 #[path = "pages/buying.rs"]
 mod buying;
+#[path = "pages/drawn.rs"]
+mod drawn;
 #[path = "pages/generated.rs"]
 mod generated;
 #[path = "pages/making.rs"]

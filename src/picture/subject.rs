@@ -6,7 +6,7 @@ use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
-use crate::sheet::figure::{self, Frame};
+use crate::sheet::figure::{self, Frame, Sketch};
 
 use super::shade::Shade;
 use super::{Ground, mirror, worn};
@@ -122,7 +122,7 @@ pub fn strung(
     let mut marks: Vec<_> = order
         .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
         .map(|(strand, hung)| {
-            let marks = figure::strand(design, strand, hung, frame, stencils);
+            let marks = Sketch { design, strand, hung, frame, stencils }.strand();
             Mark::figure(format!("strand {}", strand.name), vec![shade.touching(marks)])
         })
         .collect();

@@ -6,7 +6,7 @@ use crate::art::Stencils;
 use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 
-use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale};
+use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale, Sketch};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::Mark;
@@ -100,7 +100,8 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let strand = &design.strands[index];
-        let mut marks = figure::strand_alone(design, strand, &piece.drape.strands[index], &frame, stencils);
+        let hung = &piece.drape.strands[index];
+        let mut marks = Sketch { design, strand, hung, frame: &frame, stencils }.alone();
         if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
             marks.extend(closing.marks(design, &frame, stencils));
         }

@@ -1,5 +1,7 @@
 //! References: the resolved numbers of each shipped pattern, in `tests/patterns/NAME.json`, and its face
-//! page, in `NAME.svg`, so that a difference tells whether the sums moved or the drawing.
+//! page, in `NAME.svg`, so that a difference tells whether the sums moved or the drawing. Of one pattern
+//! there is also the face page in grey, in outline, on letter paper, in one size and in one colourway, in
+//! `NAME.VARIANT.svg`.
 //!
 //! They are compared exactly, as every platform computes the same numbers; floats are rounded to six
 //! decimals so that a reader can read them, and pages have the precision of their files. A test that
@@ -17,7 +19,7 @@ use festoon::sheet::{self, Style};
 use festoon::trade::paper::Paper;
 use serde_json::Value;
 
-use super::shipped::{Shipped, root, shipped};
+use super::shipped::{Shipped, named, root, shipped};
 
 #[test]
 fn numbers_are_those_of_the_references() {
@@ -27,6 +29,32 @@ fn numbers_are_those_of_the_references() {
 #[test]
 fn face_pages_are_those_of_the_references() {
     assert_references("svg", face);
+}
+
+/// A pattern with sizes and colourways.
+const VARIED: &str = "slack-tide";
+
+#[test]
+fn other_faces_are_those_of_the_references() {
+    let pattern = named(VARIED);
+    let grey = Style { ink: Ink::Grey, ..Style::default() };
+    let outline = Style { ink: Ink::Outline, ..Style::default() };
+    let letter = Style { paper: Paper::Letter, ..Style::default() };
+    let choices = pattern.choices();
+    let chosen =
+        |is_it: fn(&Choice) -> bool| choices.iter().find(|choice| is_it(choice)).expect("one is named").clone();
+    let faces = [
+        ("grey", Choice::default(), grey),
+        ("outline", Choice::default(), outline),
+        ("letter", Choice::default(), letter),
+        ("size", chosen(|choice| choice.size.is_some()), Style::default()),
+        ("colourway", chosen(|choice| choice.colourway.is_some()), Style::default()),
+    ];
+    let drawn = faces.map(|(name, choice, style)| (format!("{VARIED}.{name}"), styled_face(&pattern, &choice, &style)));
+    let plain = face(&pattern);
+    assert!(drawn.iter().all(|(_, face)| *face != plain), "every one is another page");
+    let differing: Vec<_> = drawn.iter().filter(|(name, face)| !agrees(name, "svg", face)).collect();
+    assert!(differing.is_empty(), "{:?} differ", differing.iter().map(|(name, _)| name).collect::<Vec<_>>());
 }
 
 fn assert_references(ending: &str, made: impl Fn(&Shipped) -> String) {
@@ -42,7 +70,7 @@ fn every_reference_has_its_pattern() {
     let files = fs::read_dir(root().join("tests/patterns")).unwrap().map(|entry| entry.unwrap().path());
     let references = files.filter(|path| path.extension().is_some_and(|ending| ending == "json" || ending == "svg"));
     for path in references {
-        let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
+        let name = path.file_name().unwrap().to_str().unwrap().split('.').next().unwrap().to_owned();
         assert!(names.contains(&name), "no pattern for {}", path.display());
     }
 }
@@ -67,8 +95,11 @@ fn leave(name: &str, ending: &str, expected: &str, got: &str) {
 }
 
 fn face(shipped: &Shipped) -> String {
-    let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
-    export::svg(&sheet::pages(&shipped.piece(&Choice::default()).0, &style)[0])
+    styled_face(shipped, &Choice::default(), &Style::default())
+}
+
+fn styled_face(shipped: &Shipped, choice: &Choice, style: &Style) -> String {
+    export::svg(&sheet::pages(&shipped.piece(choice).0, style)[0])
 }
 
 fn numbers(shipped: &Shipped) -> String {

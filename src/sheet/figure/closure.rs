@@ -140,8 +140,12 @@ pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut 
     side(&line, parts, design, frame, stencils)
 }
 
-/// The findings of one side along a line that leads away from the strands' ends.
+/// The findings of one side along a line that leads away from the strands' ends; none where there is no
+/// line, as on the side of an earring on which it does not hang.
 pub fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    if line.is_empty() {
+        return Vec::new();
+    }
     let mut drawn = Side { line, design, frame, stencils, marks: Vec::new() };
     let mut at = 0.0;
     for (index, part) in parts.iter().enumerate() {
@@ -150,8 +154,12 @@ pub fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, sten
         match (kind(index), kind(index + 1)) {
             (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
             (Some(FindingKind::EndBar), _) => drawn.across(part.finding, at),
-            (Some(FindingKind::EyePin), Some(FindingKind::Cone)) => drawn.covered_pin(at, part, &parts[index + 1]),
-            (Some(FindingKind::Cone), _) if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
+            (Some(FindingKind::EyePin), Some(FindingKind::Cone | FindingKind::BeadCap)) => {
+                drawn.covered_pin(at, part, &parts[index + 1]);
+            }
+            (Some(FindingKind::EyePin), _) => drawn.pin(at, part),
+            (Some(FindingKind::Cone | FindingKind::BeadCap), _)
+                if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
             _ => drawn.straight(part.finding, at, next),
         }
         at = next;
@@ -180,7 +188,14 @@ impl Side<'_, '_, '_> {
         self.marks.push(self.stencils.chain(finding, &line, self.frame.scale));
     }
 
-    /// A pin from the strands' loops out through a cone, which covers it and the strands' ends.
+    /// A pin with nothing on it, cut and closed with a loop at once.
+    fn pin(&mut self, at: f64, pin: &Part) {
+        let wire = self.design.findings[pin.finding].wire.value();
+        let (from, outward) = self.way(at - wire / 2.0, at + pin.reach.value());
+        self.marks.push(self.stencils.pin(pin.finding, from, outward, self.frame.scale, pin.reach.value() + wire));
+    }
+
+    /// A pin from the strands' loops out through a cone or cap, which covers it and the strands' ends.
     fn covered_pin(&mut self, at: f64, pin: &Part, cone: &Part) {
         let (finding, cover) = (&self.design.findings[pin.finding], &self.design.findings[cone.finding]);
         let reach = pin.reach + cone.reach + finding.wire;

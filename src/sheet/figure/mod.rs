@@ -23,7 +23,7 @@ pub use ring::{ring, ring_extent};
 pub use row::{Row, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
-pub use strands::{bit_box, branch, longest_first, outline_box, strand, strand_alone, strand_box, strands};
+pub use strands::{Sketch, bit_box, branch, longest_first, outline_box, strand_box, strands};
 pub use worn::worn;
 
 use crate::geometry::Point;

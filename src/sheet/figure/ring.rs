@@ -11,7 +11,7 @@ use crate::paint::mark::Mark;
 
 use super::Frame;
 use super::closure::side;
-use super::strands::strung;
+use super::strands::Sketch;
 
 /// Points along the cord's arc.
 const STEPS: u32 = 120;
@@ -23,7 +23,8 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     let step = ring.last_end() / f64::from(STEPS);
     let cord: Vec<_> = (0..=STEPS).map(|at| frame.page(ring.at(step * f64::from(at)))).collect();
     let mut marks = vec![stencils.strand_cord(strand, &cord, frame.scale)];
-    marks.extend(strung(&piece.design, strand, &round(ring, hung), frame, stencils));
+    let (design, hung) = (&piece.design, &round(ring, hung));
+    marks.extend(Sketch { design, strand, hung, frame, stencils }.strung());
     marks.extend(closing(ring, &piece.design, frame, stencils));
     Some(vec![Mark::figure("the piece closed", marks)])
 }

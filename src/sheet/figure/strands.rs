@@ -17,10 +17,13 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
     let design = &piece.design;
     let order: Vec<_> =
         longest_first(piece).into_iter().map(|at| (&design.strands[at], &piece.drape.strands[at])).collect();
-    let mut marks: Vec<_> = order.iter().map(|(strand, hung)| cord(design, strand, hung, frame, stencils)).collect();
+    let mut marks = Vec::new();
+    for &(strand, hung) in &order {
+        marks.push(Sketch { design, strand, hung, frame, stencils }.cord());
+    }
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
-        marks.push(Mark::figure(label, strung(design, strand, hung, frame, stencils)));
+        marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils }.strung()));
     }
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
     marks.extend(bars(design, &hung, frame, stencils));
@@ -36,49 +39,105 @@ pub fn longest_first(piece: &Piece) -> Vec<usize> {
     order
 }
 
-/// One strand by itself, as far as it is laid, with the bars that it shares with others.
-pub fn strand_alone(
-    design: &Design,
-    strand: &Strand,
-    hung: &Hung,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
-    let mut marks = self::strand(design, strand, hung, frame, stencils);
-    for seat in &hung.seats {
-        let bit = &strand.trains[seat.train].bits[seat.bit];
-        if let Some(finding) = shared(bit, strand, design) {
-            let across = Point::towards(std::f64::consts::FRAC_PI_2 - seat.angle);
-            let centre = frame.page(seat.centre) + across * (middle(strand, finding, design) * frame.scale);
-            marks.push(strung_finding(finding, bit, centre, -seat.angle, frame.scale, stencils));
+/// A strand as it hangs, or as far as it is laid, and where and with what it is drawn.
+pub struct Sketch<'a, 's, 'd> {
+    /// The design.
+    pub design: &'a Design,
+    /// One of its strands.
+    pub strand: &'a Strand,
+    /// How that hangs.
+    pub hung: &'a Hung,
+    /// Where it comes on the page.
+    pub frame: &'a Frame,
+    /// The page's stencils.
+    pub stencils: &'s mut Stencils<'d>,
+}
+
+impl<'a> Sketch<'a, '_, '_> {
+    /// The strand by itself, with the bars that it shares with others.
+    pub fn alone(&mut self) -> Vec<Mark> {
+        let mut marks = self.strand();
+        for seat in &self.hung.seats {
+            let bit = self.bit(seat);
+            if let Some(finding) = shared(bit, self.strand, self.design) {
+                let across = Point::towards(std::f64::consts::FRAC_PI_2 - seat.angle);
+                let aside = middle(self.strand, finding, self.design) * self.frame.scale;
+                let centre = self.frame.page(seat.centre) + across * aside;
+                marks.push(strung_finding(finding, bit, centre, -seat.angle, self.frame.scale, self.stencils));
+            }
+        }
+        marks
+    }
+
+    /// The strand without bars that it shares with others.
+    pub fn strand(&mut self) -> Vec<Mark> {
+        let mut marks = vec![self.cord()];
+        marks.extend(self.strung());
+        marks
+    }
+
+    /// What is strung but for shared bars, the beads below what covers them, and the findings that close
+    /// the ends.
+    pub(super) fn strung(&mut self) -> Vec<Mark> {
+        let mut marks = self.ends();
+        let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design);
+        let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
+        let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
+        let (beads, others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
+        for seat in beads.iter().chain(&others) {
+            marks.extend(self.seated(seat));
+        }
+        marks
+    }
+
+    /// What sits in a seat.
+    fn bit(&self, seat: &Seat) -> &'a Bit {
+        &self.strand.trains[seat.train].bits[seat.bit]
+    }
+
+    /// The cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
+    fn cord(&self) -> Mark {
+        let mut points: Vec<_> = self.hung.joints.iter().map(|joint| self.frame.page(joint.at)).collect();
+        if let (true, [first, .., last]) = (self.design.closure.loops, points.as_mut_slice()) {
+            let top = first.between(*last, 0.5);
+            (*first, *last) = (top, top);
+        }
+        self.stencils.strand_cord(self.strand, &straightened(&points), self.frame.scale)
+    }
+
+    /// The findings that close both ends, from each loop inward.
+    fn ends(&mut self) -> Vec<Mark> {
+        let length = self.strand.finished.value();
+        let mut marks = Vec::new();
+        for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
+            for closed in ends::closed(end, self.design) {
+                let at = |depth: f64| if from_last { length - depth } else { depth };
+                let own = self.design.findings[closed.finding].length.value();
+                let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
+                if !self.hung.reaches(at(closed.depth)) || !self.hung.reaches(at(far)) {
+                    continue;
+                }
+                let (point, angle) = self.hung.at(at(closed.depth));
+                let onward = from_last == closed.outward;
+                let way = if onward { -angle } else { std::f64::consts::PI - angle };
+                marks.push(self.stencils.finding(closed.finding, self.frame.page(point), way, self.frame.scale));
+            }
+        }
+        marks
+    }
+
+    fn seated(&mut self, seat: &Seat) -> Vec<Mark> {
+        let (at, angle, scale) = (self.frame.page(seat.centre), -seat.angle, self.frame.scale);
+        let bit = self.bit(seat);
+        match &bit.what {
+            What::Bead(bead) => vec![self.stencils.bead(*bead, at, angle, scale)],
+            What::Gap => Vec::new(),
+            What::Knot => vec![self.stencils.knot(self.strand.cord, at, angle, scale, bit.length())],
+            What::Finding(_) if shared(bit, self.strand, self.design).is_some() => Vec::new(),
+            What::Finding(index) => vec![strung_finding(*index, bit, at, angle, scale, self.stencils)],
+            What::Dangle(dangle) => branch(dangle, at, self.design, scale, self.stencils),
         }
     }
-    marks
-}
-
-/// One strand as far as it is laid, without bars that it shares with others.
-pub fn strand(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let mut marks = vec![cord(design, strand, hung, frame, stencils)];
-    marks.extend(strung(design, strand, hung, frame, stencils));
-    marks
-}
-
-/// What is strung on a strand but for shared bars, the beads below what covers them, and the findings
-/// that close its ends.
-pub(super) fn strung(
-    design: &Design,
-    strand: &Strand,
-    hung: &Hung,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
-    let mut marks = ends(design, strand, hung, frame, stencils);
-    let seats: Vec<_> = hung.seats.iter().map(|seat| on_its_bead(seat, strand, hung, design)).collect();
-    let bits = || seats.iter().map(|seat| (&strand.trains[seat.train].bits[seat.bit], seat));
-    let is_bead = |bit: &Bit| matches!(bit.what, What::Bead(_));
-    let (beads, others) = (bits().filter(|(bit, _)| is_bead(bit)), bits().filter(|(bit, _)| !is_bead(bit)));
-    marks.extend(beads.chain(others).flat_map(|(bit, seat)| bit_marks(bit, seat, design, strand, frame, stencils)));
-    marks
 }
 
 /// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
@@ -95,63 +154,6 @@ fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Se
         let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
         Seat { centre: bead.centre + Point::towards(bead.angle) * reach, angle: bead.angle, ..*seat }
     })
-}
-
-/// A strand's cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
-fn cord(design: &Design, strand: &Strand, hung: &Hung, frame: &Frame, stencils: &Stencils<'_>) -> Mark {
-    let mut points: Vec<_> = hung.joints.iter().map(|joint| frame.page(joint.at)).collect();
-    if let (true, [first, .., last]) = (design.closure.loops, points.as_mut_slice()) {
-        let top = first.between(*last, 0.5);
-        (*first, *last) = (top, top);
-    }
-    stencils.strand_cord(strand, &straightened(&points), frame.scale)
-}
-
-/// The findings that close both ends, from each loop inward.
-fn ends<'a>(
-    design: &'a Design,
-    strand: &'a Strand,
-    hung: &'a Hung,
-    frame: &'a Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
-    let length = strand.finished.value();
-    let mut marks = Vec::new();
-    for (end, from_last) in strand.ends.iter().zip([false, true]) {
-        for closed in ends::closed(end, design) {
-            let at = |depth: f64| if from_last { length - depth } else { depth };
-            let own = design.findings[closed.finding].length.value();
-            let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
-            if !hung.reaches(at(closed.depth)) || !hung.reaches(at(far)) {
-                continue;
-            }
-            let station = at(closed.depth);
-            let (point, angle) = hung.at(station);
-            let onward = from_last == closed.outward;
-            let way = if onward { -angle } else { std::f64::consts::PI - angle };
-            marks.push(stencils.finding(closed.finding, frame.page(point), way, frame.scale));
-        }
-    }
-    marks
-}
-
-fn bit_marks(
-    bit: &Bit,
-    seat: &Seat,
-    design: &Design,
-    strand: &Strand,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
-    let (at, angle) = (frame.page(seat.centre), -seat.angle);
-    match &bit.what {
-        What::Bead(bead) => vec![stencils.bead(*bead, at, angle, frame.scale)],
-        What::Gap => Vec::new(),
-        What::Knot => vec![stencils.knot(strand.cord, at, angle, frame.scale, bit.length())],
-        What::Finding(_) if shared(bit, strand, design).is_some() => Vec::new(),
-        What::Finding(index) => vec![strung_finding(*index, bit, at, angle, frame.scale, stencils)],
-        What::Dangle(dangle) => branch(dangle, at, design, frame.scale, stencils),
-    }
 }
 
 /// A strung finding with its centre at a point; one that is turned round is drawn from its far end. A cap

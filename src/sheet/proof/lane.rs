@@ -9,7 +9,7 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
-use crate::sheet::figure::{self, Frame, Ruler, Stretch};
+use crate::sheet::figure::{self, Frame, Ruler, Sketch, Stretch};
 use crate::units::{Length, UnitStyle};
 
 use super::tile::Window;
@@ -149,7 +149,7 @@ impl<'a> Lane<'a> {
         let marks = match self.laid {
             Laid::Strand(strand, hung) => {
                 let hung = self.laid_in(window, strand, hung, &piece.design);
-                figure::strand_alone(&piece.design, strand, &hung, &frame, stencils)
+                Sketch { design: &piece.design, strand, hung: &hung, frame: &frame, stencils }.alone()
             }
             Laid::Side(parts) => {
                 let marks = figure::laid_side(parts, &piece.design, &frame, stencils);
