@@ -89,6 +89,7 @@ fn pages_are_served_to_this_machine_by_its_name_only() {
 #[test]
 fn a_request_is_read_whole_and_slow_clients_hold_up_nobody() {
     let preview = Preview::new("slow");
+    preview.state();
     let slow: Vec<_> = (0..20).map(|_| preview.connect()).collect();
     let mut halves = preview.connect();
     halves.write_all(b"GET /state HTT").unwrap();

@@ -4,7 +4,7 @@
 //! last, saying what all were made from. So a run that is killed leaves no file that is taken for
 //! what it is not, and a record that cannot be understood costs a drawing and no more.
 
-use std::fs::{self, File, TryLockError};
+use std::fs::{self, File};
 use std::path::Path;
 
 use serde::{Deserialize, Serialize};
@@ -101,11 +101,8 @@ pub fn tidy(folder: &Path) {
     for file in fs::read_dir(folder).into_iter().flatten().flatten() {
         let name = file.file_name().to_string_lossy().into_owned();
         let is_part = name.starts_with(prefix) && name.ends_with(suffix) && !is_link(&file.path());
-        let is_held = || match File::open(file.path()) {
-            Ok(part) => matches!(part.try_lock(), Err(TryLockError::WouldBlock)),
-            Err(_) => true,
-        };
-        if is_part && file.file_type().is_ok_and(|kind| kind.is_file()) && !is_held() {
+        let is_left = || File::open(file.path()).is_ok_and(|part| part.try_lock().is_ok());
+        if is_part && file.file_type().is_ok_and(|kind| kind.is_file()) && is_left() {
             let _ = fs::remove_file(file.path());
         }
     }
