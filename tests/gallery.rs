@@ -5,8 +5,8 @@
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::process::Command;
-use std::time::SystemTime;
+use std::process::{Command, Stdio};
+use std::time::{Duration, SystemTime};
 
 const BROKEN: &str = "festoon: 1\ntitle: Flotsam\nkind: necklace\nbeads: { x: { shape: rund } }\n";
 
@@ -30,11 +30,30 @@ impl Gallery {
 
     /// Makes it; gives the exit code and what was said.
     fn make(&self, arguments: &[&str]) -> (i32, String) {
+        let ran = self.command(arguments).output().unwrap();
+        (ran.status.code().unwrap(), String::from_utf8(ran.stderr).unwrap())
+    }
+
+    fn command(&self, arguments: &[&str]) -> Command {
         let (from, to) = (self.folder.join("in"), self.out());
         let mut command = Command::new(env!("CARGO_BIN_EXE_festoon"));
         command.arg("gallery").args([&from, Path::new("-o"), &to]).args(["--pixels", "60"]).args(arguments);
-        let ran = command.output().unwrap();
-        (ran.status.code().unwrap(), String::from_utf8(ran.stderr).unwrap())
+        command
+    }
+
+    /// Every file with its bytes.
+    fn files(&self) -> BTreeMap<PathBuf, Vec<u8>> {
+        let (mut files, mut folders) = (BTreeMap::new(), vec![self.out()]);
+        while let Some(folder) = folders.pop() {
+            for path in fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
+                if path.is_dir() {
+                    folders.push(path);
+                } else {
+                    files.insert(path.clone(), fs::read(path).unwrap());
+                }
+            }
+        }
+        files
     }
 
     fn out(&self) -> PathBuf {
@@ -134,7 +153,7 @@ fn pages_are_well_formed_and_ask_nothing_of_others() {
 fn what_did_not_change_is_not_drawn_again() {
     let gallery = Gallery::new("gallery-skips", &["whelk", "dune"]);
     assert!(gallery.make(&[]).1.contains("2 drawn, 0 unchanged"));
-    let files = ["pieces/whelk/picture.png", "pieces/dune/picture.png", "contact.pdf", "index.html", "manifest.json"];
+    let files = ["pieces/whelk/picture.png", "pieces/dune/picture.png", "contact.pdf", "index.html", "festoon.json"];
     let before = files.map(|file| gallery.written(file));
     assert!(gallery.make(&[]).1.contains("0 drawn, 2 unchanged"));
     assert_eq!(files.map(|file| gallery.written(file)), before);
@@ -176,13 +195,125 @@ fn files_of_patterns_that_are_gone_go_too_and_no_others() {
 }
 
 #[test]
-fn a_manifest_cannot_lead_out_of_the_gallery() {
-    let gallery = Gallery::new("gallery-stays", &["whelk"]);
-    fs::create_dir_all(gallery.out()).unwrap();
-    fs::write(gallery.out().join("manifest.json"), r#"{ "files": ["../in/whelk.yaml", "../kept.txt"] }"#).unwrap();
-    fs::write(gallery.folder.join("kept.txt"), "").unwrap();
+fn a_record_of_any_content_costs_a_drawing_at_most() {
+    let gallery = Gallery::new("gallery-records", &["whelk"]);
     assert_eq!(gallery.make(&[]).0, 0);
-    assert!(gallery.folder.join("kept.txt").exists() && gallery.folder.join("in/whelk.yaml").exists());
+    let clean = gallery.files();
+    let record = gallery.page("pieces/whelk/festoon.json");
+    let hostile = record.replace("\"suffix\": \"\"", "\"suffix\": \"/../../../../in/whelk.yaml\"");
+    assert_ne!(record, hostile);
+    for text in ["", "{", "[1]", "\0", "{\"folder\":\"../in\"}", &hostile] {
+        for place in ["pieces/whelk/festoon.json", "festoon.json"] {
+            fs::write(gallery.out().join(place), text).unwrap();
+        }
+        let (code, said) = gallery.make(&[]);
+        assert!(code == 0 && said.ends_with("1 drawn, 0 unchanged, 0 with errors\n"), "{text}: {said}");
+        assert!(gallery.files() == clean, "{text}");
+    }
+    assert!(gallery.folder.join("in/whelk.yaml").exists());
+}
+
+#[test]
+fn a_pattern_that_is_broken_for_a_moment_keeps_its_page() {
+    let gallery = Gallery::new("gallery-keeps", &["whelk", "dune"]);
+    assert_eq!(gallery.make(&[]).0, 0);
+    let clean = gallery.files();
+    let whelk = gallery.folder.join("in/whelk.yaml");
+    let text = fs::read_to_string(&whelk).unwrap();
+    let kept = || {
+        let (code, said) = gallery.make(&[]);
+        assert!(code > 0 && said.contains("whelk: the page of before is kept"), "{said}");
+        assert!(gallery.page("index.html").contains(">Whelk<"));
+        for file in ["picture.png", "small.png", "sheet.pdf", "index.html"] {
+            let file = gallery.out().join("pieces/whelk").join(file);
+            assert!(Some(&fs::read(&file).unwrap()) == clean.get(&file), "{}", file.display());
+        }
+    };
+    fs::write(&whelk, BROKEN).unwrap();
+    kept();
+    fs::write(&whelk, [0xff]).unwrap();
+    kept();
+    fs::remove_file(&whelk).unwrap();
+    fs::create_dir(&whelk).unwrap();
+    kept();
+    fs::remove_dir(&whelk).unwrap();
+    fs::write(&whelk, text).unwrap();
+    assert_eq!(gallery.make(&[]).0, 0);
+    assert!(gallery.files() == clean, "all is as it was");
+}
+
+#[test]
+fn what_is_not_the_gallerys_own_is_written_over_by_force_only() {
+    let gallery = Gallery::new("gallery-foreign", &["whelk"]);
+    for mine in ["index.html", "pieces/whelk/picture.png"] {
+        let path = gallery.out().join(mine);
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(&path, "mine").unwrap();
+        let (code, said) = gallery.make(&[]);
+        assert!(code == 2 && said.contains("is not the gallery's own"), "{mine}: {said}");
+        assert_eq!(fs::read_to_string(&path).unwrap(), "mine");
+        if mine == "index.html" {
+            fs::remove_file(&path).unwrap();
+        }
+    }
+    assert_eq!(gallery.make(&["--force"]).0, 0);
+    assert!(gallery.out().join("pieces/whelk/sheet.pdf").exists());
+}
+
+#[cfg(unix)]
+#[test]
+fn links_lead_no_gallery_elsewhere() {
+    use std::os::unix::fs::symlink;
+    let gallery = Gallery::new("gallery-links", &["whelk", "dune"]);
+    assert_eq!(gallery.make(&[]).0, 0);
+    let (pieces, far) = (gallery.out().join("pieces"), gallery.folder.join("far"));
+    fs::rename(pieces.join("whelk"), &far).unwrap();
+    symlink(&far, pieces.join("whelk")).unwrap();
+    fs::rename(gallery.out().join("index.html"), gallery.folder.join("index.html")).unwrap();
+    symlink("../index.html", gallery.out().join("index.html")).unwrap();
+    fs::remove_file(gallery.folder.join("in/whelk.yaml")).unwrap();
+    let before = fs::read(gallery.folder.join("index.html")).unwrap();
+    assert_eq!(gallery.make(&[]).0, 0);
+    assert_eq!(fs::read_dir(&far).unwrap().count(), 5, "nothing is swept behind a link");
+    assert!(fs::read(gallery.folder.join("index.html")).unwrap() == before, "nor written");
+    assert!(!gallery.page("index.html").contains("Whelk"));
+}
+
+#[cfg(unix)]
+#[test]
+fn pipes_named_like_patterns_hold_up_nothing() {
+    let gallery = Gallery::new("gallery-pipes", &["whelk"]);
+    let made = |name: &str| Command::new("mkfifo").arg(gallery.folder.join("in").join(name)).status().unwrap();
+    assert!(made("pipe.yaml").success());
+    fs::copy(gallery.folder.join("in/whelk.yaml"), gallery.folder.join("in/...yaml")).unwrap();
+    let (code, said) = gallery.make(&[]);
+    assert_eq!(code, 2);
+    assert!(said.contains("pipe.yaml: this is a pipe or a device") && said.contains("rename it"), "{said}");
+    assert!(said.contains("1 drawn, 0 unchanged, 0 with errors\n"), "{said}");
+}
+
+#[test]
+fn killed_at_any_moment_the_next_run_makes_everything_right() {
+    let clean = Gallery::new("gallery-clean", &["whelk", "dune", "saltmarsh"]);
+    assert_eq!(clean.make(&[]).0, 0);
+    let gallery = Gallery::new("gallery-killed", &["whelk", "dune", "saltmarsh"]);
+    for wait in [20, 60, 150, 300, 600, 1000] {
+        let mut child = gallery.command(&["--ground", "slate"]).stderr(Stdio::null()).spawn().unwrap();
+        std::thread::sleep(Duration::from_millis(wait));
+        child.kill().unwrap();
+        child.wait().unwrap();
+    }
+    let twice = [gallery.command(&[]), gallery.command(&[])].map(|mut run| run.stderr(Stdio::null()).spawn().unwrap());
+    let codes = twice.map(|mut run| run.wait().unwrap().code());
+    assert_eq!(codes, [Some(0), Some(0)], "two galleries at once");
+    let below = |gallery: &Gallery| {
+        let out = gallery.out();
+        let files = gallery.files().into_iter();
+        files.map(|(path, bytes)| (path.strip_prefix(&out).unwrap().to_owned(), bytes)).collect::<BTreeMap<_, _>>()
+    };
+    let (made, right) = (below(&gallery), below(&clean));
+    assert_eq!(made.keys().collect::<Vec<_>>(), right.keys().collect::<Vec<_>>());
+    assert!(made == right, "byte for byte");
 }
 
 #[test]

@@ -1,7 +1,8 @@
 //! Reading pattern files.
 
-use std::fs::File;
-use std::io::{Read, stdin};
+use std::fs::{self, File};
+use std::io::{self, Read, stdin};
+use std::path::Path;
 
 use festoon::design::Choice;
 use festoon::remark::{Code, Remark, has_errors};
@@ -21,6 +22,16 @@ pub enum Unread {
     NotText(Remark),
 }
 
+impl Unread {
+    /// Why, in a line.
+    pub fn message(self) -> String {
+        match self {
+            Self::Trouble(message) => message,
+            Self::NotText(remark) => format!("{}: {}", remark.headline, remark.help),
+        }
+    }
+}
+
 /// Reads a pattern's text; `-` is standard input. What is no text of that size has been reported.
 pub fn source(path: &str, messages: &report::Messages) -> Result<Source, Failure> {
     text(path).map_err(|unread| match unread {
@@ -34,30 +45,52 @@ pub fn source(path: &str, messages: &report::Messages) -> Result<Source, Failure
 
 /// Reads a pattern's text; `-` is standard input.
 pub fn text(path: &str) -> Result<Source, Unread> {
-    let bytes = if path == "-" { capped(stdin().lock()) } else { File::open(path).and_then(capped) };
-    let bytes = bytes.map_err(|error| Unread::Trouble(format!("{path}: {}", reason(&error))))?;
+    let bytes = if path == "-" { capped(stdin().lock()) } else { opened(Path::new(path)).and_then(capped) };
+    understood(path, bytes)
+}
+
+fn understood(name: &str, bytes: io::Result<Vec<u8>>) -> Result<Source, Unread> {
+    let bytes = bytes.map_err(|error| Unread::Trouble(format!("{name}: {}", reason(&error))))?;
     let text = if bytes.len() as u64 > LARGEST {
         Err("is larger than 4 MiB")
     } else {
         String::from_utf8(bytes).map_err(|_| "is not text in UTF-8")
     };
-    text.map(|text| Source::new(path, text)).map_err(|reason| {
-        let remark = Remark::new(Code::NotText, format!("{path} {reason}"));
+    text.map(|text| Source::new(name, text)).map_err(|reason| {
+        let remark = Remark::new(Code::NotText, format!("{name} {reason}"));
         Unread::NotText(remark.help("give a pattern, a YAML text file"))
     })
 }
 
-fn capped(file: impl Read) -> std::io::Result<Vec<u8>> {
+/// Opens a file. A pipe or device, which may never end or never begin, is refused unopened, and so is
+/// a file that standard output would be written over.
+fn opened(path: &Path) -> io::Result<File> {
+    let kind = fs::metadata(path)?;
+    if kind.is_dir() {
+        return Err(io::ErrorKind::IsADirectory.into());
+    }
+    if !kind.is_file() {
+        return Err(io::Error::other("this is a pipe or a device, not a file; `-` reads standard input"));
+    }
+    let file = File::open(path)?;
+    let output = same_file::Handle::stdout();
+    if output.is_ok_and(|output| same_file::Handle::from_path(path).is_ok_and(|read| read == output)) {
+        return Err(io::Error::other("this file is also standard output; send that to another"));
+    }
+    Ok(file)
+}
+
+fn capped(file: impl Read) -> io::Result<Vec<u8>> {
     let mut bytes = Vec::new();
     file.take(LARGEST + 1).read_to_end(&mut bytes)?;
     Ok(bytes)
 }
 
-fn reason(error: &std::io::Error) -> String {
+fn reason(error: &io::Error) -> String {
     match error.kind() {
-        std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
-        std::io::ErrorKind::PermissionDenied => "this file may not be read".to_owned(),
-        std::io::ErrorKind::IsADirectory => "this is a folder, not a pattern file".to_owned(),
+        io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        io::ErrorKind::PermissionDenied => "this file may not be read".to_owned(),
+        io::ErrorKind::IsADirectory => "this is a folder, not a pattern file".to_owned(),
         _ => error.to_string(),
     }
 }

@@ -10,6 +10,7 @@ mod gallery;
 mod input;
 mod materials;
 mod measure;
+mod names;
 mod new;
 mod output;
 mod pages;

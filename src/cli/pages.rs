@@ -1,5 +1,6 @@
 //! Arguments and files of the commands that draw pages.
 
+use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
@@ -11,6 +12,7 @@ use festoon::paint::mark::Page;
 use festoon::trade::paper::Paper;
 use festoon::units::INCH;
 
+use super::names::{self, Target};
 use super::{Failure, Units, Variant, input, output, report};
 
 /// Most pixels of all pages of a run together.
@@ -50,6 +52,9 @@ enum Format {
 }
 
 impl Format {
+    /// The endings of their files.
+    const ENDINGS: [&str; 3] = ["pdf", "png", "svg"];
+
     const fn ending(self) -> &'static str {
         match self {
             Self::Pdf => "pdf",
@@ -86,54 +91,68 @@ impl Drawing {
     /// Writes the pages in every format that is asked for. Files that are not named by the maker are
     /// named like the pattern, with an ending that tells what they hold.
     pub fn write(&self, piece: &Piece, pages: &[Page], holds: &str) -> Result<(), Failure> {
+        let target = names::target(self.output.as_deref(), &Format::ENDINGS)?;
         let about = about(piece);
         let mut files = Vec::new();
-        for format in self.formats() {
+        for format in self.formats(&target)? {
             files.extend(render(pages, &about, format, self.dpi)?.into_iter().map(|file| (format, file)));
         }
-        self.deliver(files, pages.len(), holds)
+        match (&target, files.as_slice()) {
+            (Target::Output, [(_, file)]) => output::print(file),
+            (Target::Device(path), [(_, file)]) => self.save(path, file),
+            (Target::Output | Target::Device(_), _) => {
+                Err(Failure::trouble("standard output and devices take one file: ask for --format pdf"))
+            }
+            (Target::Folder(folder), _) => {
+                let stem = names::stem(&self.pattern, &self.variant, "sheet") + holds;
+                self.save_all(folder, &stem, None, &files, pages.len())
+            }
+            (Target::File(path), _) => {
+                let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+                self.save_all(path.parent().unwrap_or(path), &stem, path.extension(), &files, pages.len())
+            }
+        }
     }
 
-    /// The formats asked for by `--format`, by the output's ending, or PDF.
-    fn formats(&self) -> Vec<Format> {
-        if !self.format.is_empty() {
-            return self.format.clone();
+    /// The formats asked for by `--format` or by the output's ending, which must agree, or PDF.
+    fn formats(&self, target: &Target) -> Result<Vec<Format>, Failure> {
+        let (Target::File(path) | Target::Device(path)) = target else {
+            return Ok(if self.format.is_empty() { vec![Format::Pdf] } else { self.format.clone() });
+        };
+        match (names::ending(path).as_deref().and_then(Format::named), self.format.as_slice()) {
+            (Some(named), []) => Ok(vec![named]),
+            (None, []) => Ok(vec![Format::Pdf]),
+            (Some(named), asked) if asked.iter().any(|format| *format != named) => Err(Failure::trouble(format!(
+                "{} is not what --format asks for: leave one out, or name a folder",
+                path.display()
+            ))),
+            (_, asked) => Ok(asked.to_vec()),
         }
-        let ending = self.output.as_deref().and_then(Path::extension).and_then(|ending| ending.to_str());
-        vec![ending.and_then(Format::named).unwrap_or(Format::Pdf)]
     }
 
-    fn deliver(&self, files: Vec<(Format, Vec<u8>)>, pages: usize, holds: &str) -> Result<(), Failure> {
-        if self.output.as_deref().is_some_and(|path| path.as_os_str() == "-") {
-            return match files.as_slice() {
-                [(_, file)] => output::print(file),
-                _ => Err(Failure::trouble("standard output takes one file: ask for --format pdf")),
-            };
-        }
-        let (folder, stem) = self.name(holds);
+    /// Writes files whose names begin alike and end as was asked for, or with what they hold.
+    fn save_all(
+        &self,
+        folder: &Path,
+        stem: &str,
+        ending: Option<&OsStr>,
+        files: &[(Format, Vec<u8>)],
+        pages: usize,
+    ) -> Result<(), Failure> {
         let mut page = 0;
         for (format, bytes) in files {
-            page = if format == Format::Pdf { 0 } else { page % pages + 1 };
-            let number = if format == Format::Pdf || pages == 1 { String::new() } else { format!("-{page}") };
-            let path = folder.join(format!("{stem}{number}.{}", format.ending()));
-            output::write(&path, &bytes)?;
-            report::news(&format!("wrote {}", path.display()));
+            page = if *format == Format::Pdf { 0 } else { page % pages + 1 };
+            let number = if *format == Format::Pdf || pages == 1 { String::new() } else { format!("-{page}") };
+            let ending = ending.map_or_else(|| format.ending().into(), OsStr::to_string_lossy);
+            self.save(&folder.join(format!("{stem}{number}.{ending}")), bytes)?;
         }
         Ok(())
     }
 
-    /// The folder and the start of the file names.
-    fn name(&self, holds: &str) -> (PathBuf, String) {
-        let stem =
-            |path: &Path| path.file_stem().map_or_else(|| "sheet".into(), |stem| stem.to_string_lossy().into_owned());
-        let pattern = if self.pattern == "-" { "sheet".to_owned() } else { stem(Path::new(&self.pattern)) };
-        let variant = [&self.variant.size, &self.variant.colourway].into_iter().flatten();
-        let pattern = variant.fold(pattern, |name, part| format!("{name}-{}", part.replace(' ', "-")));
-        match &self.output {
-            None => (PathBuf::new(), pattern + holds),
-            Some(path) if path.is_dir() || path.extension().is_none() => (path.clone(), pattern + holds),
-            Some(path) => (path.parent().unwrap_or_else(|| Path::new("")).to_owned(), stem(path)),
-        }
+    fn save(&self, path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+        output::write(path, bytes, Path::new(&self.pattern))?;
+        report::news(&format!("wrote {}", path.display()));
+        Ok(())
     }
 }
 

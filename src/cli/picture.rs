@@ -10,6 +10,7 @@ use festoon::paint::mark::Rgb;
 use festoon::picture::{self, Ground, Proportion, Style};
 use festoon::{Piece, pattern};
 
+use super::names::{self, Target};
 use super::{Failure, Units, Variant, input, output, report};
 
 /// Arguments of `picture`.
@@ -17,8 +18,8 @@ use super::{Failure, Units, Variant, input, output, report};
 pub struct Options {
     /// The pattern file; - is standard input
     pattern: String,
-    /// The file to write; - is standard output
-    #[arg(short, long, value_name = "FILE")]
+    /// The file to write, or a folder; - is standard output
+    #[arg(short, long, value_name = "FILE|DIR")]
     output: Option<PathBuf>,
     /// Every colourway side by side
     #[arg(long, conflicts_with = "colourway")]
@@ -72,6 +73,22 @@ enum Format {
     Svg,
 }
 
+impl Format {
+    /// The endings of their files.
+    const ENDINGS: [&str; 2] = ["png", "svg"];
+
+    const fn ending(self) -> &'static str {
+        match self {
+            Self::Png => "png",
+            Self::Svg => "svg",
+        }
+    }
+
+    fn named(ending: &str) -> Option<Self> {
+        [Self::Png, Self::Svg].into_iter().find(|format| format.ending() == ending)
+    }
+}
+
 fn proportion(word: &str) -> Result<Proportion, String> {
     match word {
         "square" | "1:1" => Ok(Proportion::Square),
@@ -106,10 +123,11 @@ impl Looks {
 
 /// Draws the picture and writes it.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
+    let target = names::target(options.output.as_deref(), &Format::ENDINGS)?;
+    let format = format(options, &target)?;
     let pieces = pieces(options, messages)?;
     let style = options.looks.style();
     let page = picture::picture(&pieces, &style);
-    let format = format(options);
     let bytes = match format {
         Format::Svg => export::svg(&page).into_bytes(),
         Format::Png => {
@@ -118,7 +136,7 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
             draw(&page, dpi, Effort::File).map_err(Failure::trouble)?
         }
     };
-    deliver(options, format, &bytes)
+    deliver(options, &target, format, &bytes)
 }
 
 /// The piece in the variant that is asked for, or in every colourway, the pattern's own first.
@@ -139,31 +157,30 @@ fn pieces(options: &Options, messages: &report::Messages) -> Result<Vec<Piece>, 
     choices.iter().map(piece).collect()
 }
 
-/// The format asked for by `--format`, by the output's ending, or PNG.
-fn format(options: &Options) -> Format {
-    let ending = options.output.as_deref().and_then(Path::extension).and_then(|ending| ending.to_str());
-    let named = || ending.filter(|ending| ending.eq_ignore_ascii_case("svg")).map_or(Format::Png, |_| Format::Svg);
-    options.format.unwrap_or_else(named)
+/// The format asked for by `--format` or by the output's ending, which must agree, or PNG.
+fn format(options: &Options, target: &Target) -> Result<Format, Failure> {
+    let named = match target {
+        Target::File(path) | Target::Device(path) => names::ending(path).as_deref().and_then(Format::named),
+        Target::Output | Target::Folder(_) => None,
+    };
+    match (options.format, named) {
+        (Some(asked), Some(named)) if asked != named => {
+            Err(Failure::trouble(format!("--format {} asks for another file than -o", asked.ending())))
+        }
+        (asked, named) => Ok(asked.or(named).unwrap_or(Format::Png)),
+    }
 }
 
-fn deliver(options: &Options, format: Format, bytes: &[u8]) -> Result<(), Failure> {
-    if options.output.as_deref().is_some_and(|path| path.as_os_str() == "-") {
-        return output::print(bytes);
-    }
-    let path = options.output.clone().unwrap_or_else(|| name(options, format));
-    output::write(&path, bytes)?;
+fn deliver(options: &Options, target: &Target, format: Format, bytes: &[u8]) -> Result<(), Failure> {
+    let path = match target {
+        Target::Output => return output::print(bytes),
+        Target::File(path) | Target::Device(path) => path.clone(),
+        Target::Folder(folder) => {
+            let stem = names::stem(&options.pattern, &options.variant, "picture");
+            folder.join(format!("{stem}.{}", format.ending()))
+        }
+    };
+    output::write(&path, bytes, Path::new(&options.pattern))?;
     report::news(&format!("wrote {}", path.display()));
     Ok(())
-}
-
-/// The pattern's name, with that of the variant.
-fn name(options: &Options, format: Format) -> PathBuf {
-    let stem = if options.pattern == "-" {
-        "picture".into()
-    } else {
-        Path::new(&options.pattern).file_stem().map_or_else(|| "picture".into(), |stem| stem.to_string_lossy())
-    };
-    let variant = [&options.variant.size, &options.variant.colourway].into_iter().flatten();
-    let stem = variant.fold(stem.into_owned(), |name, part| format!("{name}-{}", part.replace(' ', "-")));
-    PathBuf::from(stem).with_extension(if format == Format::Svg { "svg" } else { "png" })
 }

@@ -1,11 +1,14 @@
 //! `festoon preview`: a page on this machine that redraws when the pattern is saved.
 //!
-//! A small server answers this machine alone, one request after another. The page asks twice a second
+//! A small server answers this machine alone, each browser by itself. The page asks twice a second
 //! whether the pattern's text has changed, and loads the sheet's pages anew when it has.
 
 mod http;
 
 use std::net::{Ipv4Addr, TcpListener};
+use std::panic::AssertUnwindSafe;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Mutex, PoisonError};
 
 use clap::Args;
 
@@ -23,6 +26,8 @@ use http::{Answer, serve};
 
 /// Resolution of the pages on the screen.
 const DPI: f64 = 144.0;
+/// Most browsers that are answered at a time.
+const MOST_CLIENTS: usize = 64;
 /// The page that asks for changes.
 const SHELL: &str = include_str!("preview/shell.html");
 
@@ -47,12 +52,29 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, options.port)).map_err(Failure::trouble)?;
     let address = listener.local_addr().map_err(Failure::trouble)?;
     report::news(&format!("open http://{address}/ in a browser; stop with Ctrl-C"));
-    let mut preview = Preview { options, text: None, drawn: 0, pages: Vec::new(), said: String::new() };
-    for stream in listener.incoming().flatten() {
-        // A browser that goes away in the middle is no reason to stop.
-        let _ = serve(stream, |path| preview.answer(path));
-    }
+    let empty = Preview { options, text: None, drawn: 0, pages: Vec::new(), said: String::new() };
+    let (preview, clients) = (Mutex::new(empty), AtomicUsize::new(0));
+    std::thread::scope(|scope| {
+        for stream in listener.incoming().flatten() {
+            if clients.fetch_add(1, Ordering::Relaxed) >= MOST_CLIENTS {
+                // Dropped at once: the page asks again.
+                clients.fetch_sub(1, Ordering::Relaxed);
+                continue;
+            }
+            scope.spawn(|| {
+                // A browser that goes away in the middle is no reason to stop.
+                let _ = serve(stream, address, |path| answer(&preview, path));
+                clients.fetch_sub(1, Ordering::Relaxed);
+            });
+        }
+    });
     Ok(())
+}
+
+/// Answers from the sheet; should drawing ever fail, so does that answer, and the next one tries again.
+fn answer(preview: &Mutex<Preview<'_>>, path: &str) -> Answer {
+    let draw = || preview.lock().unwrap_or_else(PoisonError::into_inner).answer(path);
+    std::panic::catch_unwind(AssertUnwindSafe(draw)).unwrap_or_else(|_| Answer::failed())
 }
 
 /// The sheet as it was last drawn.
@@ -88,21 +110,32 @@ impl Preview<'_> {
         }
     }
 
-    /// Draws the pattern anew where its text has changed.
+    /// Draws the pattern anew where its text has changed, or says why it cannot be read.
     fn redraw(&mut self) {
-        let Ok(text) = std::fs::read_to_string(&self.options.pattern) else { return };
-        if self.text.as_ref() == Some(&text) {
-            return;
+        match input::text(&self.options.pattern) {
+            Ok(source) if self.text.as_deref() == Some(source.text()) => {}
+            Ok(source) => self.draw(&source),
+            Err(unread) => self.tell(unread.message()),
         }
-        let source = Source::new(&self.options.pattern, &text);
-        let (piece, remarks) = piece(&source, &self.options.variant.choice(), None);
-        self.said = render(&remarks, &source, Words::Full, false);
+    }
+
+    /// Says why there is nothing new to draw.
+    fn tell(&mut self, reason: String) {
+        if self.text.take().is_some() || self.said != reason {
+            self.said = reason;
+            self.drawn += 1;
+        }
+    }
+
+    fn draw(&mut self, source: &Source) {
+        let (piece, remarks) = piece(source, &self.options.variant.choice(), None);
+        self.said = render(&remarks, source, Words::Full, false);
         if let Some(piece) = piece.filter(|_| !has_errors(&remarks)) {
             let style = sheet::Style { paper: self.options.paper, ink: Ink::Colour, prices: false };
             let drawn = sheet::pages(&piece, &style);
             self.pages = drawn.iter().filter_map(|page| export::png(page, DPI, Effort::Preview).ok()).collect();
         }
-        self.text = Some(text);
+        self.text = Some(source.text().to_owned());
         self.drawn += 1;
     }
 }

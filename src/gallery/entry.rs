@@ -1,5 +1,7 @@
 //! What the pages say of one pattern.
 
+use serde::{Deserialize, Serialize};
+
 use crate::Piece;
 use crate::design::{Design, Strand};
 use crate::materials::{Order, materials};
@@ -8,14 +10,14 @@ use crate::sheet;
 use crate::units::UnitStyle;
 
 /// One pattern in the gallery.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Entry {
     /// Its folder's name: the pattern file's without its ending.
     pub folder: String,
     /// Its title.
     pub title: String,
     /// The word for its kind.
-    pub kind: &'static str,
+    pub kind: String,
     /// What it is, in a sentence.
     pub summary: String,
     /// Who designed it.
@@ -23,7 +25,7 @@ pub struct Entry {
     /// How long it is.
     pub length: String,
     /// Short facts, each with its name.
-    pub facts: Vec<(&'static str, String)>,
+    pub facts: Vec<(String, String)>,
     /// Beads: name, and how many.
     pub beads: Vec<(String, String)>,
     /// Strands: name, finished and beaded length.
@@ -35,7 +37,7 @@ pub struct Entry {
 }
 
 /// One colourway's files and words.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Shot {
     /// The colourway's name; none for the pattern's own colours.
     pub name: Option<String>,
@@ -81,11 +83,11 @@ impl Entry {
         Some(Self {
             folder: folder.to_owned(),
             title: heading.title.clone(),
-            kind: heading.kind.word(),
+            kind: heading.kind.word().to_owned(),
             summary: heading.summary.clone().unwrap_or_default(),
             designer: heading.designer.clone().unwrap_or_default(),
             length: sheet::finished(piece),
-            facts: sheet::facts(piece),
+            facts: sheet::facts(piece).into_iter().map(|(name, fact)| (name.to_owned(), fact)).collect(),
             beads: beads(&piece.design),
             strands: piece.design.strands.iter().map(|row| strand(row, heading.units)).collect(),
             price: prices.then(|| price(&piece.design)).flatten(),

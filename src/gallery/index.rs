@@ -29,10 +29,14 @@ pub fn index(title: &str, entries: &[Entry]) -> String {
 
 /// The search, which the script brings to light: without a script it could do nothing.
 fn search(entries: &[Entry]) -> String {
-    let mut kinds: Vec<_> = entries.iter().map(|entry| entry.kind).collect();
+    let mut kinds: Vec<_> = entries.iter().map(|entry| entry.kind.as_str()).collect();
     kinds.sort_unstable();
     kinds.dedup();
-    let choices: String = kinds.iter().map(|kind| format!("<option value=\"{kind}\">{kind}</option>\n")).collect();
+    let choices: String = kinds
+        .iter()
+        .map(|kind| escaped(kind))
+        .map(|kind| format!("<option value=\"{kind}\">{kind}</option>\n"))
+        .collect();
     format!(
         "<form id=\"search\" role=\"search\" hidden>\n\
          <label>Search <input type=\"search\" id=\"words\" autocomplete=\"off\"></label>\n\
@@ -52,7 +56,7 @@ fn card(entry: &Entry) -> String {
     format!(
         "<li data-kind=\"{}\" data-words=\"{}\">\n<a href=\"{folder}/index.html\">\
          {image}<span class=\"title\">{}</span></a>\n<p>{}</p>\n<p class=\"facts\">{}</p>\n{price}</li>\n",
-        entry.kind,
+        escaped(&entry.kind),
         escaped(&words(entry)),
         escaped(&entry.title),
         escaped(&entry.summary),
@@ -64,7 +68,7 @@ fn card(entry: &Entry) -> String {
 fn words(entry: &Entry) -> String {
     let beads = entry.beads.iter().map(|(name, _)| name.as_str());
     let ways = entry.shots.iter().filter_map(|shot| shot.name.as_deref());
-    let head = [entry.title.as_str(), entry.kind, &entry.summary, &entry.designer].into_iter();
+    let head = [entry.title.as_str(), &entry.kind, &entry.summary, &entry.designer].into_iter();
     head.chain(beads).chain(ways).collect::<Vec<_>>().join(" ").to_lowercase()
 }
 

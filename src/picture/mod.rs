@@ -20,6 +20,8 @@ pub use words::alternative;
 
 use std::sync::Arc;
 
+use serde::{Deserialize, Serialize};
+
 use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::geometry::{Extent, Point};
@@ -72,7 +74,7 @@ impl Ground {
 }
 
 /// A picture's width to its height.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[non_exhaustive]
 pub enum Proportion {
     /// 1 : 1.

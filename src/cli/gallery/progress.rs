@@ -6,7 +6,7 @@ use std::path::Path;
 use festoon::remark::escape;
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::Made;
+use super::{Fault, Made};
 use crate::cli::report;
 
 /// Tells how far the work is.
@@ -29,8 +29,8 @@ impl Progress {
         let word = match made {
             Made::Page { is_new: true, .. } => "drawn",
             Made::Page { .. } => "unchanged",
-            Made::Broken(..) => "has errors",
-            Made::Trouble(_) => "could not be made",
+            Made::Failed { fault: Fault::Broken(..), .. } => "has errors",
+            Made::Failed { fault: Fault::Trouble(_), .. } => "could not be made",
         };
         let name = path.file_stem().unwrap_or_default().to_string_lossy();
         match &self.bar {
