@@ -2,7 +2,7 @@
 //! within them every command is done soon and in little memory. All are assumptions.
 //!
 //! [`BOUNDS`] is the only list of them. The reader keeps to it, the JSON Schema says it beside each key,
-//! and [`reference`] prints it for the language reference.
+//! and [`reference()`] prints it for the language reference.
 
 use serde_json::{Value, json};
 
