@@ -13,8 +13,9 @@ use std::sync::{Mutex, PoisonError};
 use clap::Args;
 
 use festoon::export::{self, Effort};
+use festoon::pattern::parts;
 use festoon::remark::has_errors;
-use festoon::remark::render::{Style as Words, render};
+use festoon::remark::plain::plain;
 use festoon::sheet;
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
@@ -129,7 +130,7 @@ impl Preview<'_> {
 
     fn draw(&mut self, source: &Source) {
         let (piece, remarks) = piece(source, &self.options.variant.choice(), None);
-        self.said = render(&remarks, source, Words::Full, false);
+        self.said = plain(&remarks, source, &parts(source), false);
         if let Some(piece) = piece.filter(|_| !has_errors(&remarks)) {
             let style = sheet::Style { paper: self.options.paper, ink: Ink::Colour, prices: false };
             let drawn = sheet::pages(&piece, &style);

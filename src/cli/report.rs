@@ -4,17 +4,19 @@ use std::io::{IsTerminal, Write, stderr};
 
 use clap::{Args, ValueEnum};
 
+use festoon::pattern::parts;
 use festoon::remark::Remark;
 use festoon::remark::escape::escaped;
+use festoon::remark::plain::plain;
 use festoon::remark::render::{Style, render};
 use festoon::source::Source;
 
 /// How remarks are printed.
 #[derive(Args)]
 pub struct Messages {
-    /// How remarks are printed
-    #[arg(long = "messages", value_enum, default_value = "full", global = true)]
-    style: MessageStyle,
+    /// How remarks are printed: plain on a terminal, full elsewhere, unless told
+    #[arg(long = "messages", value_enum, global = true)]
+    style: Option<MessageStyle>,
     /// Whether remarks are coloured
     #[arg(long, value_enum, default_value = "auto", global = true)]
     color: Colour,
@@ -22,6 +24,8 @@ pub struct Messages {
 
 #[derive(Clone, Copy, ValueEnum)]
 enum MessageStyle {
+    /// What, where, why, and what to do
+    Plain,
     /// With the lines that are meant
     Full,
     /// One line a remark
@@ -46,18 +50,21 @@ impl Messages {
         }
     }
 
-    const fn style(&self) -> Style {
-        match self.style {
+    fn render(&self, remarks: &[Remark], source: &Source) -> String {
+        let usual = || if stderr().is_terminal() { MessageStyle::Plain } else { MessageStyle::Full };
+        let style = match self.style.unwrap_or_else(usual) {
+            MessageStyle::Plain => return plain(remarks, source, &parts(source), self.colour()),
             MessageStyle::Full => Style::Full,
             MessageStyle::Short => Style::Short,
             MessageStyle::Json => Style::Json,
-        }
+        };
+        render(remarks, source, style, self.colour())
     }
 }
 
 /// Prints remarks; no remarks are nothing, or an empty array.
 pub fn remarks(remarks: &[Remark], source: &Source, messages: &Messages) {
-    say(&render(remarks, source, messages.style(), messages.colour()));
+    say(&messages.render(remarks, source));
 }
 
 /// Prints why a command did not do what was asked.

@@ -45,10 +45,12 @@ impl Finding {
 /// Resolves the closure.
 pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
     let Some(written) = &pattern.closure else { return Some(Closure::default()) };
-    match &written.value.both_ends {
+    let closure = match &written.value.both_ends {
+        Some(_) if pattern.kind.place.is_nowhere() => None,
         Some(both) => looped(both, &written.value, pattern.kind.value, shelf, context),
         None => sided(written, shelf, context),
-    }
+    };
+    closure.filter(|_| !context.holes.spoil(written.place))
 }
 
 /// Both ends on the same findings: the strand is a loop.

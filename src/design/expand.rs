@@ -31,7 +31,8 @@ impl<'a> List<'a> {
         let before = context.remarks.len();
         check_names(items, shelf, context);
         check_places(items, Within::Strand, context);
-        (context.remarks.len() == before).then_some(Self { items, shelf, knots })
+        let sound = context.remarks.len() == before && is_shelved(items, shelf);
+        sound.then_some(Self { items, shelf, knots })
     }
 
     /// The articles that the list's names mean.
@@ -129,7 +130,7 @@ impl<'a> List<'a> {
             }
             Item::Space(space) => strung.push(bare(What::Gap, space.space.value)),
             Item::Knot(knot) => strung.push(bare(What::Knot, knot.knot.value)),
-            Item::Dangle(dangle) => strung.extend(self.dangle(&dangle.on.value, &dangle.dangle, fill)),
+            Item::Dangle(dangle) => strung.extend(self.dangle(&dangle.on.value.0, &dangle.dangle, fill)),
             Item::Stop(_) => {}
         }
     }
@@ -185,12 +186,26 @@ impl<'a> List<'a> {
             Item::Space(space) => Phrase::Gap(space.space.value),
             Item::Knot(_) => Phrase::Knot,
             Item::Dangle(dangle) => {
-                Phrase::Dangle(self.shelf.finding(&dangle.on.value)?, self.phrases(&dangle.dangle, fill))
+                Phrase::Dangle(self.shelf.finding(&dangle.on.value.0)?, self.phrases(&dangle.dangle, fill))
             }
             // Stops stand in the strand's own list alone, where `chart` numbers them.
             Item::Stop(stop) => Phrase::Stop(0, self.shelf.finding(&stop.stop.value)?),
         })
     }
+}
+
+/// Whether all that the items name was resolved: what is defined wrongly has had its remark.
+fn is_shelved(items: &[At<Item>], shelf: &Shelf) -> bool {
+    items.iter().all(|item| match &item.value {
+        Item::Run(run) => shelf.bead(&run.id).is_some() || shelf.finding(&run.id).is_some(),
+        Item::Repeat(repeat) => is_shelved(&repeat.of, shelf),
+        Item::Mirror(mirror) => {
+            is_shelved(&mirror.mirror, shelf) && mirror.about.iter().all(|about| is_shelved(about, shelf))
+        }
+        Item::Dangle(dangle) => shelf.finding(&dangle.on.value.0).is_some() && is_shelved(&dangle.dangle, shelf),
+        Item::Stop(stop) => shelf.finding(&stop.stop.value).is_some(),
+        Item::Space(_) | Item::Knot(_) => true,
+    })
 }
 
 const fn bare(what: What, length: Length) -> Strung {
@@ -244,7 +259,7 @@ pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
 
 /// Refuses a repeat or mirror that strings nothing.
 fn check_strung(items: &[&[At<Item>]], place: Place, context: &mut Context) {
-    if items.iter().all(|items| count(items, 1) == 0) {
+    if items.iter().all(|items| count(items, 1) == 0) && !context.holes.spoil(place) {
         let remark = Remark::new(Code::NothingRepeated, "there is nothing here to string").at(place);
         context.remarks.push(remark.help("write what is strung, or take the entry out"));
     }
@@ -311,7 +326,7 @@ fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
                 mirror.about.iter().for_each(|about| check_names(about, shelf, context));
             }
             Item::Dangle(dangle) => {
-                spot::finding(&dangle.on, Spot::Hanger, shelf, context);
+                spot::finding(&At::new(dangle.on.value.0.clone(), dangle.on.place), Spot::Hanger, shelf, context);
                 check_names(&dangle.dangle, shelf, context);
             }
             Item::Stop(stop) => {

@@ -16,6 +16,8 @@ pub struct Shelf {
     pub cords: Vec<Cord>,
     pub findings: Vec<Finding>,
     known: [Vec<String>; 3],
+    /// Whether any id may be one of a kind of article, because that group cannot be read.
+    lost: [bool; 3],
 }
 
 /// What an id may mean.
@@ -40,15 +42,16 @@ impl Shelf {
     /// Resolves what the pattern uses.
     pub fn fill(pattern: &Pattern, context: &mut Context) -> Self {
         let used = used_ids(pattern);
-        let mut shelf = Self { known: defined(pattern).map(owned), ..Self::default() };
+        let lost = [pattern.beads.lost, pattern.cords.lost, pattern.findings.as_ref().is_some_and(|all| all.lost)];
+        let mut shelf = Self { known: named(pattern).map(owned), lost, ..Self::default() };
         for id in &used {
-            let bead = pattern.beads.0.iter().find(|(key, _)| key.value == *id);
+            let bead = pattern.beads.entries.iter().find(|(key, _)| key.value == *id);
             shelf.beads.extend(bead.and_then(|(key, written)| article::bead(id, key.place, written, context)));
         }
-        for (key, written) in pattern.cords.0.iter().filter(|(key, _)| used.contains(&key.value)) {
+        for (key, written) in pattern.cords.entries.iter().filter(|(key, _)| used.contains(&key.value)) {
             shelf.cords.extend(article::cord(&key.value, key.place, written, context));
         }
-        let findings = pattern.findings.iter().flat_map(|all| &all.0);
+        let findings = pattern.findings.iter().flat_map(|all| &all.entries);
         for (key, written) in findings.filter(|(key, _)| used.contains(&key.value)) {
             shelf.findings.extend(article::finding(&key.value, key.place, written, context));
         }
@@ -60,7 +63,7 @@ impl Shelf {
 
     /// Gives beads the colours of a colourway.
     pub fn recolour(&mut self, colours: &Dict<Recolour>, context: &mut Context) {
-        for (key, colour) in &colours.0 {
+        for (key, colour) in &colours.entries {
             let Some(index) = self.find(Article::Bead, key, context) else { continue };
             let bead = &mut self.beads[index];
             bead.colour = colour.colour.0;
@@ -80,6 +83,7 @@ impl Shelf {
         match self.means(&id.value) {
             Some(_) if self.known(article).any(|known| known == id.value) => {}
             Some(other) => context.remarks.push(not_a(article, other, id)),
+            None if self.lost[article as usize] => {}
             None => context.unknown(article.word(), id, self.known(article)),
         }
         found
@@ -96,6 +100,11 @@ impl Shelf {
         self.known[article as usize].iter().map(String::as_str)
     }
 
+    /// Whether an id that is not known may be a bead or finding all the same.
+    pub const fn may_be_strung(&self) -> bool {
+        self.lost[Article::Bead as usize] || self.lost[Article::Finding as usize]
+    }
+
     /// The index of a bead.
     pub fn bead(&self, id: &str) -> Option<usize> {
         self.beads.iter().position(|bead| bead.id == id)
@@ -110,6 +119,9 @@ impl Shelf {
 impl Context {
     /// Leaves a remark that an id is not defined.
     pub fn unknown<'a>(&mut self, what: &str, id: &At<String>, known: impl Iterator<Item = &'a str> + Clone) {
+        if id.place.is_nowhere() || self.holes.swallow(&id.value) {
+            return;
+        }
         let all = || format!("the pattern defines: {}", known.clone().collect::<Vec<_>>().join(", "));
         let help = suggest(&id.value, known.clone(), all);
         self.remarks.push(
@@ -130,7 +142,7 @@ pub fn not_a(article: Article, other: Article, id: &At<String>) -> Remark {
 /// A remark for each article that nothing uses, not even as a stand-in.
 pub fn unused(pattern: &Pattern) -> Vec<Remark> {
     let mut used = used_ids(pattern);
-    let strung = pattern.beads.0.iter().filter(|(key, _)| used.contains(&key.value));
+    let strung = pattern.beads.entries.iter().filter(|(key, _)| used.contains(&key.value));
     let stand_ins: Vec<_> = strung.flat_map(|(_, bead)| bead.instead.iter().flatten()).collect();
     used.extend(stand_ins.into_iter().map(|id| id.value.clone()));
     let words = [Article::Bead, Article::Cord, Article::Finding].map(Article::word);
@@ -148,10 +160,19 @@ pub fn unused(pattern: &Pattern) -> Vec<Remark> {
 /// The keys of all beads, cords and findings.
 fn defined(pattern: &Pattern) -> [Vec<&At<String>>; 3] {
     [
-        pattern.beads.0.iter().map(|(key, _)| key).collect(),
-        pattern.cords.0.iter().map(|(key, _)| key).collect(),
-        pattern.findings.iter().flat_map(|all| &all.0).map(|(key, _)| key).collect(),
+        pattern.beads.entries.iter().map(|(key, _)| key).collect(),
+        pattern.cords.entries.iter().map(|(key, _)| key).collect(),
+        pattern.findings.iter().flat_map(|all| &all.entries).map(|(key, _)| key).collect(),
     ]
+}
+
+/// The keys of all beads, cords and findings, those among them that cannot be read.
+fn named(pattern: &Pattern) -> [Vec<&At<String>>; 3] {
+    let [mut beads, mut cords, mut findings] = defined(pattern);
+    beads.extend(&pattern.beads.broken);
+    cords.extend(&pattern.cords.broken);
+    findings.extend(pattern.findings.iter().flat_map(|all| &all.broken));
+    [beads, cords, findings]
 }
 
 fn owned(keys: Vec<&At<String>>) -> Vec<String> {
@@ -195,7 +216,7 @@ fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
                 mirror.about.iter().for_each(|about| collect(about, ids));
             }
             Item::Dangle(dangle) => {
-                ids.push(dangle.on.value.clone());
+                ids.push(dangle.on.value.0.clone());
                 collect(&dangle.dangle, ids);
             }
             Item::Stop(stop) => ids.push(stop.stop.value.clone()),

@@ -101,9 +101,17 @@ pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) {
             finding(id, Spot::Strung, shelf, context);
         }
         Some(Article::Cord) => context.remarks.push(not_a(Article::Bead, Article::Cord, id)),
+        None if shelf.may_be_strung() => {}
         None if id.value == "knot" => context.remarks.push(bare_knot(id)),
+        None if id.value.contains(' ') => context.remarks.push(run_together(id)),
         None => context.unknown("bead", id, shelf.known(Article::Bead).chain(shelf.known(Article::Finding))),
     }
+}
+
+/// An entry of several words, which no id has.
+fn run_together(id: &At<String>) -> Remark {
+    let remark = Remark::new(Code::UnknownId, format!("the pattern defines no bead `{}`", id.value)).at(id.place);
+    remark.help("write a comma between two beads, and before a bead how many: `20 reed, 3 mist`")
 }
 
 /// Among the `ends` a knot is just `knot`; here it says how much cord it takes.

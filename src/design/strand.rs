@@ -43,6 +43,9 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let knots = strand.knots.as_ref().map(|at| at.value);
     let list = List::new(&strand.beads.value, knots, shelf, context);
     let (cord, end, list) = (cord?, end?, list?);
+    if context.holes.spoil(written.place) {
+        return None;
+    }
     let legs = if strand.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
     let take_up = take_up(&shelf.cords[cord], legs);
     let end = knot_end(end, take_up, shelf);

@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 
 use super::{Amount, Article, need};
 use crate::design::Design;
-use crate::pattern::node::{self, Node, Value};
+use crate::pattern::node::{self, Node, Tree, Value};
 use crate::remark::{Code, Remark, suggest};
 use crate::source::{At, Source};
 use crate::units::Length;
@@ -54,8 +54,10 @@ impl Stash {
     /// # Errors
     /// All that is wrong with the file, each with its place in it.
     pub fn read(source: &Source, design: &Design) -> Result<Self, Vec<Remark>> {
-        let (mut stash, mut remarks) = (Self::default(), Vec::new());
-        for (id, node) in entries(source).map_err(|remark| vec![remark])? {
+        let Tree { root, mut remarks, .. } = node::parse(source);
+        let mut stash = Self::default();
+        let entries = root.map_or_else(|| Ok(Vec::new()), entries);
+        for (id, node) in entries.map_err(|remark| vec![remark])? {
             match amount(design, &id, &node) {
                 Ok((article, amount)) => stash = stash.with(article, amount),
                 Err(remark) => remarks.push(remark),
@@ -65,8 +67,7 @@ impl Stash {
     }
 }
 
-fn entries(source: &Source) -> Result<Vec<(At<String>, Node)>, Remark> {
-    let node = node::parse(source)?;
+fn entries(node: Node) -> Result<Vec<(At<String>, Node)>, Remark> {
     match node.value {
         Value::Map(entries) => Ok(entries),
         Value::Empty => Ok(Vec::new()),

@@ -26,6 +26,23 @@ impl Level {
     }
 }
 
+impl Code {
+    /// Why it is said: the first sentence of its explanation.
+    #[must_use]
+    pub fn reason(self) -> &'static str {
+        let text = self.explanation();
+        let ends =
+            text.match_indices(". ").find(|(at, _)| text[at + 2..].starts_with(|c: char| c.is_uppercase() || c == '`'));
+        ends.map_or(text, |(at, _)| &text[..=at])
+    }
+
+    /// Whether it is about a part of the piece alone, so that nothing that is wrong elsewhere excuses it.
+    #[must_use]
+    pub const fn is_local(self) -> bool {
+        !matches!(self, Self::TooShort | Self::Unhitched | Self::NoRest)
+    }
+}
+
 macro_rules! codes {
     ($($variant:ident = $code:literal, $level:ident, $explain:literal;)*) => {
         /// A stable name for one kind of remark.
@@ -74,8 +91,12 @@ macro_rules! codes {
 
 codes! {
     Yaml = "yaml", Error,
-        "The file is not YAML that festoon reads: a bracket that does not close, a tab in the \
-         indentation, the same key twice, nesting beyond any pattern, or aliases that swell.";
+        "A pattern is read by its signs: colons behind keys, spaces before lines, brackets and quotes in pairs; here \
+         they do not fit together. It may be a bracket that does not close, a tab in the indentation, the same key \
+         twice, nesting beyond any pattern, or repeated parts that swell. What else is wrong is told as if the slip \
+         were mended, or without the part that nobody can read. Patterns are YAML files.";
+    BareColour = "bare-colour", Error,
+        "A colour stands in quotes: \"#5d7f5b\". Without them `#` begins a comment, and the colour is not read at all.";
     NotText = "not-text", Error,
         "A pattern is a text file in UTF-8 of at most 4 MiB. This one is not.";
     UnknownKey = "unknown-key", Error,
@@ -89,8 +110,8 @@ codes! {
         "Some keys take one word from a fixed list (shape, finish, kind, settle). This word is \
          not on the list.";
     BadQuantity = "bad-quantity", Error,
-        "A length, mass, force, price, time, share or count is not written as one. Every quantity \
-         carries its unit: a bare number could be inches or millimetres.";
+        "Every quantity carries its unit: a bare number could be inches or millimetres. This length, mass, force, \
+         price, time, share, count or colour is not written as one.";
     UnknownId = "unknown-id", Error,
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
     Misplaced = "misplaced", Error,
