@@ -22,7 +22,6 @@ pub fn page(stamps: u32) -> Page {
         colour: Rgb::BLACK,
         anchor: Anchor::Start,
         angle: 0.0,
-        level: 0,
     });
     let marks = std::iter::once(text).chain((0..stamps).map(stamp)).collect();
     let description = "A title over rows of balls.".into();
