@@ -106,8 +106,16 @@ fn raw(text: &Mended) -> Result<Spanned<Raw>, serde_yaml::Error> {
 /// Whether a file is none that mending makes readable: empty, or beyond the limits.
 fn is_hopeless(error: &serde_yaml::Error) -> bool {
     use serde_yaml::Error::{AliasExpansionLimitExceeded, AliasReplayLimitExceeded, Budget, Eof};
-    let error = error.without_snippet();
+    let error = cause(error);
     matches!(error, Budget { .. } | AliasReplayLimitExceeded { .. } | AliasExpansionLimitExceeded { .. } | Eof { .. })
+}
+
+/// The error itself, without the text about it and the places it was met through.
+fn cause(error: &serde_yaml::Error) -> &serde_yaml::Error {
+    match error.without_snippet() {
+        serde_yaml::Error::AliasError { error, .. } => cause(error),
+        error => error,
+    }
 }
 
 fn options() -> Options {
@@ -127,7 +135,7 @@ fn options() -> Options {
 /// Turns the reader's error into a remark in the pattern's terms.
 fn explain(error: &serde_yaml::Error, text: &Mended, source: &Source) -> Remark {
     use serde_yaml::Error::{AliasExpansionLimitExceeded, AliasReplayLimitExceeded, Budget, Eof};
-    let (headline, help) = match error.without_snippet() {
+    let (headline, help) = match cause(error) {
         Budget { .. } => {
             ("the file is nested deeper or is larger than any pattern", "a pattern needs about ten levels")
         }

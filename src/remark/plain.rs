@@ -115,11 +115,12 @@ mod tests {
             told("6,", false),
             "Error: `6` has no unit\n\
              \x20 where    bead reed, line 3 of gull.yaml\n\
-             \x20 why      Every quantity carries its unit: a bare number could be inches or millimetres.\n\
+             \x20 why      Every quantity carries its unit: a bare number could be inches or\n\
+             \x20          millimetres.\n\
              \x20 do this  say which unit: 6 mm\n\
              \x20 more     festoon explain bad-quantity\n\
-             \x20     3 | reed: { shape: round, size: 6, hole: 1 mm, colour: …\n\
-             \x20                                    ^^\n\n\
+             \x20     3 | …: { shape: round, size: 6, hole: 1 mm, colour: \"#5…\n\
+             \x20                                  ^^\n\n\
              1 error\n"
         );
         assert!(told("6,", true).starts_with("\u{1b}[1;31mError\u{1b}[0m: "));
