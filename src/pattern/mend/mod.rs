@@ -145,15 +145,11 @@ fn said(found: &[Found]) -> Vec<Remark> {
 /// Leaves out what stays unreadable, part by part, each with its remark.
 fn leave_out(text: &str, found: &[Found], fault: &impl Fn(&Mended) -> Option<Remark>) -> (Vec<Edit>, Vec<Remark>) {
     let (mut parts, mut remarks): (Vec<Edit>, Vec<Remark>) = (Vec::new(), Vec::new());
-    while let Some(remark) = {
+    for _ in 0..MOST_LOST {
         let edits = found.iter().map(|found| &found.edit).chain(&parts).collect::<Vec<_>>();
-        fault(&Mended::new(text, &edits))
-    } {
-        let Some(place) = remark.place.filter(|_| parts.len() < MOST_LOST) else {
-            remarks.push(remark);
-            break;
-        };
-        let part = part::around(text, place.start, &parts.iter().map(|part| part.cut.clone()).collect::<Vec<_>>());
+        let Some(remark) = fault(&Mended::new(text, &edits)) else { break };
+        let start = remark.place.map_or(0, |place| place.start);
+        let part = part::around(text, start, &parts.iter().map(|part| part.cut.clone()).collect::<Vec<_>>());
         let again = parts.iter().any(|other| other.cut.start < part.end && part.start < other.cut.end);
         parts.retain(|other| !(part.start <= other.cut.start && other.cut.end <= part.end));
         parts.push(Edit { put: blank(&text[part.clone()]), cut: part });
