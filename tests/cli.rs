@@ -66,6 +66,13 @@ fn broken() -> String {
 }
 
 #[test]
+fn standard_input_is_one_thing_alone() {
+    let ran = festoon(&["materials", "-", "--stash", "-"]);
+    let said = String::from_utf8_lossy(&ran.stderr).into_owned();
+    assert!(ran.status.code() == Some(2) && said.contains("either the pattern or the stash"), "{said}");
+}
+
+#[test]
 fn a_sound_pattern_ends_with_0_in_silence() {
     let ran = fed(&["check", "--strict", "-"], SOUND);
     assert_eq!((ran.code, ran.out.as_str(), ran.err.as_str()), (0, "", ""));

@@ -156,7 +156,10 @@ fn what_did_not_change_is_not_drawn_again() {
     assert!(gallery.make(&[]).1.contains("2 drawn, 0 unchanged"));
     let files = ["pieces/whelk/picture.png", "pieces/dune/picture.png", "contact.pdf", "index.html", "festoon.json"];
     let before = files.map(|file| gallery.written(file));
+    let parts = ["", "fonts", "pieces/whelk"].map(|folder| gallery.out().join(folder).join(".festoon-killed.part"));
+    parts.iter().for_each(|part| fs::write(part, "half").unwrap());
     assert!(gallery.make(&[]).1.contains("0 drawn, 2 unchanged"));
+    assert!(!parts.iter().any(|part| part.exists()), "what a killed run has left is cleared away");
     assert_eq!(files.map(|file| gallery.written(file)), before);
 
     let whelk = gallery.folder.join("in/whelk.yaml");

@@ -158,6 +158,7 @@ fn make(path: &Path, options: &Options, draw: &dyn Fn() -> Ended) -> Made {
     if name == "." || name == ".." {
         return made(How::Trouble(report::told(&format!("{}: no folder can be called so: rename it", path.display()))));
     }
+    record::tidy(&work::folder(path, options));
     if is_same(path, options) {
         return made(How::Unchanged);
     }
@@ -202,7 +203,7 @@ fn bind(options: &Options, out: &mut Folder, made: &[Made]) -> Result<(), String
         folder.save()?;
     }
     out.write("index.html", gallery::index(&options.title, &entries).as_bytes())?;
-    FONTS.into_iter().try_for_each(|(name, weight)| out.write(name, &font::file(weight)))
+    FONTS.into_iter().try_for_each(|(name, weight)| out.write(name, font::file(weight)))
 }
 
 /// Makes the contact sheet anew where it is not of these patterns, and records what it is of.

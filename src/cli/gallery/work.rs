@@ -93,9 +93,8 @@ fn draw_all(path: &Path, entry: Entry, pieces: &[Piece], made_from: String, opti
     let place = folder(path, options);
     record::refuse_link(&place)?;
     let files: Vec<_> = entry.files().chain(["index.html".to_owned()]).collect();
-    let mut folder = Folder::open(place.clone(), &name(path), options.force);
+    let mut folder = Folder::open(place, &name(path), options.force);
     folder.claim(files.iter().map(String::as_str))?;
-    record::tidy(&place);
     folder.begin()?;
     for (piece, shot) in pieces.iter().zip(&entry.shots) {
         draw_shot(&mut folder, shot, piece, options)?;
