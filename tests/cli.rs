@@ -67,9 +67,8 @@ fn broken() -> String {
 
 #[test]
 fn standard_input_is_one_thing_alone() {
-    let ran = festoon(&["materials", "-", "--stash", "-"]);
-    let said = String::from_utf8_lossy(&ran.stderr).into_owned();
-    assert!(ran.status.code() == Some(2) && said.contains("either the pattern or the stash"), "{said}");
+    let ran = fed(&["materials", "-", "--stash", "-"], "");
+    assert!(ran.code == 2 && ran.err.contains("either the pattern or the stash"), "{}", ran.err);
 }
 
 #[test]
