@@ -124,7 +124,7 @@ pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Pie
     let idle = if sound && pattern.variants().is_empty() { pattern.idle_allows(&remarks) } else { Vec::new() };
     let remarks = [pattern.unsilenced(remarks), idle].concat();
     let piece = |(design, drape)| Piece { design, drape, sizes: design::sizes(&pattern, choice) };
-    (made.filter(|_| sound).map(piece), remarks)
+    (made.map(piece), remarks)
 }
 
 /// Everything there is to say about a pattern in its sizes and colourways: of the one that is chosen, or
@@ -169,13 +169,14 @@ fn made(
         _ => (None, Vec::new()),
     };
     if !sound {
-        more.retain(|remark| remark.level() == Level::Error && (whole || remark.code.is_local()));
+        let told = |remark: &Remark| remarks.iter().any(|other| other.code == remark.code);
+        more.retain(|remark| remark.level() == Level::Error && (whole || remark.code.is_local()) && !told(remark));
     }
     if holes.any() {
         remarks.retain(|remark| remark.level() == Level::Error);
     }
     remarks.extend(more);
-    (design.zip(drape), remark::once(remarks))
+    (design.filter(|_| sound).zip(drape), remark::once(remarks))
 }
 
 /// Hangs and checks a design.

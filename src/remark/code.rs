@@ -100,7 +100,7 @@ codes! {
     NotText = "not-text", Error,
         "A pattern is a text file in UTF-8 of at most 4 MiB. This one is not.";
     UnknownKey = "unknown-key", Error,
-        "festoon does not guess what an unknown key means: a typing slip would silently lose an instruction. \
+        "An unknown key is not guessed at: a typing slip would silently lose an instruction. \
          The pattern language has no such key in this place.";
     MissingKey = "missing-key", Error,
         "The piece cannot be made without it. \
