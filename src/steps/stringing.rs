@@ -3,7 +3,7 @@
 
 use super::ends::keeps_tail;
 use super::posts::{self, Keeps, datum, stop};
-use super::tools::takes_needle;
+use super::tools::{Needle, needle};
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
 use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
@@ -58,7 +58,11 @@ fn string(design: &Design, strand: &Strand) -> Step {
 fn besides(design: &Design, strand: &Strand) -> Vec<String> {
     let bars = passes(design, strand);
     let choices = [
-        (takes_needle(design, strand), "String with a beading needle on the last end, the long one."),
+        (
+            needle(design, strand) == Some(Needle::Own),
+            "String with the cord's own needle: that end is the last one, and comes through the beads.",
+        ),
+        (needle(design, strand) == Some(Needle::Bought), "String with a beading needle on the last end, the long one."),
         (strand.legs > 1, "Take both legs through every bead."),
         (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
         (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),
