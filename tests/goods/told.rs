@@ -1,5 +1,7 @@
 //! What steps, tools and lists say of pairs, needles, closed rings and the beads in end knots.
 
+#![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
+
 use std::path::Path;
 
 use festoon::design::{Choice, Design};
