@@ -108,6 +108,10 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
         flow.table(table.snug(flow.width()));
         flow.gap(BEFORE / 2.0);
     }
+    if let Some(datum) = sizes::datum(&sheet.piece.sizes, &sheet.piece.design) {
+        flow.add(Type::TINY.paragraph(&datum, flow.width()));
+        flow.gap(BEFORE / 2.0);
+    }
     for block in sizes::recipes(&sheet.piece.sizes, &sheet.piece.design, flow.width()) {
         flow.add(block);
     }
