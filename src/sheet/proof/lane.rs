@@ -178,7 +178,11 @@ impl<'a> Lane<'a> {
         let names = self.names(window, width).marks(self.names_top(), Lies::Below);
         let ends = self.ends(window, origin);
         let drawn = Mark::figure(self.words.clone(), marks);
-        Block::new(width, self.height(), label.into_iter().chain(ruler).chain(names).chain(ends).chain([drawn]).collect())
+        Block::new(
+            width,
+            self.height(),
+            label.into_iter().chain(ruler).chain(names).chain(ends).chain([drawn]).collect(),
+        )
     }
 
     /// The window moved for what reaches before the start of a lane that is not cut.
