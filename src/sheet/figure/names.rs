@@ -25,10 +25,18 @@ pub enum Lies {
     Below,
 }
 
+/// A name in its place.
+struct Placed {
+    name: String,
+    /// Where what it names stands along the row.
+    x: f64,
+    /// Its left edge and its row of names; nothing where there is no room.
+    room: Option<(f64, usize)>,
+}
+
 /// Names in their places.
 pub struct Names {
-    /// Name, place along the row, left edge, row of names; none where there is no room.
-    placed: Vec<(String, f64, Option<(f64, usize)>)>,
+    placed: Vec<Placed>,
 }
 
 impl Names {
@@ -38,11 +46,11 @@ impl Names {
         let place = |(name, x): (String, f64)| {
             let wide = FACE.width(&name);
             let left = (x - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
-            let row = taken.iter().position(|taken| *taken <= left);
-            if let Some(row) = row {
+            let room = taken.iter().position(|taken| *taken <= left).map(|row| (left, row));
+            if let Some((left, row)) = room {
                 taken[row] = left + wide + CLEAR;
             }
-            (name, x, row.map(|row| (left, row)))
+            Placed { name, x, room }
         };
         Self { placed: names.into_iter().map(place).collect() }
     }
@@ -53,7 +61,7 @@ impl Names {
     }
 
     fn rows(&self) -> usize {
-        self.placed.iter().filter_map(|(_, _, room)| room.map(|(_, row)| row + 1)).max().unwrap_or_default()
+        self.placed.iter().filter_map(|one| one.room).map(|(_, row)| row + 1).max().unwrap_or_default()
     }
 
     /// The names below a height, with ticks towards what they name.
@@ -64,11 +72,11 @@ impl Names {
         };
         let way = if lies == Lies::Above { TICK } else { -TICK };
         let tick = |x: f64| outline::line(Point::new(x, edge), Point::new(x, edge + way * 0.8));
-        let ticks: Vec<_> = self.placed.iter().flat_map(|(_, x, _)| tick(*x)).collect();
-        let name = |(name, _, room): &(String, f64, Option<(f64, usize)>)| {
-            let (left, row) = (*room)?;
+        let ticks: Vec<_> = self.placed.iter().flat_map(|one| tick(one.x)).collect();
+        let name = |one: &Placed| {
+            let (left, row) = one.room?;
             let baseline = first + step * row as f64 + style::TINY * 0.8;
-            Some(FACE.mark(name, Point::new(left, baseline), Anchor::Start))
+            Some(FACE.mark(&one.name, Point::new(left, baseline), Anchor::Start))
         };
         let lines = Mark::Shape { outline: ticks, fill: None, stroke: Some(Stroke::new(style::INK, 0.2)) };
         let names = self.placed.iter().filter_map(name);
