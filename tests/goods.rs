@@ -14,5 +14,7 @@ mod render;
 mod stash;
 #[path = "goods/steps.rs"]
 mod steps;
+#[path = "goods/told.rs"]
+mod told;
 #[path = "goods/written.rs"]
 mod written;

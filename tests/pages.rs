@@ -10,6 +10,8 @@ mod drawn;
 mod generated;
 #[path = "pages/making.rs"]
 mod making;
+#[path = "pages/posts.rs"]
+mod posts;
 #[path = "pages/proof.rs"]
 mod proof;
 #[path = "pages/stringing.rs"]

@@ -67,8 +67,7 @@ fn read_stash(
     design: &festoon::design::Design,
     messages: &report::Messages,
 ) -> Result<Stash, Failure> {
-    Stash::read(source, design).map_err(|remarks| {
-        report::remarks(&remarks, source, messages);
-        Failure::Pattern
-    })
+    let (stash, remarks) = Stash::read(source, design);
+    report::remarks(&remarks, source, messages);
+    stash.ok_or(Failure::Pattern)
 }

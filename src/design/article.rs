@@ -188,6 +188,7 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
         strength: written.strength,
         mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
+        needle: written.needle.is_some_and(|answer| answer.0),
         colour: written.colour.map_or_else(|| cord_colour(written.kind), |colour| colour.0),
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
@@ -267,10 +268,24 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         material: written.material.as_ref().map(|at| at.value.clone()),
         colour: written.colour.map_or(Rgb(0xb4, 0xa5, 0x84), |colour| colour.0),
         breakaway: written.breakaway.is_some_and(|answer| answer.0),
+        closed: closed(id, written, context),
+        bead: None,
+        comes_with: written.comes_with.as_ref().map(|with| with.value.clone()),
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
     };
     complete(finding, written, context).and_then(|finding| consistent(finding, context))
+}
+
+/// Whether a ring is soldered shut; nothing else opens and closes as a jump ring does.
+fn closed(id: &str, written: &pattern::Finding, context: &mut Context) -> bool {
+    let Some(at) = written.closed.as_ref().filter(|at| at.value.0) else { return false };
+    let kind = written.kind.value;
+    if kind != FindingKind::JumpRing {
+        let headline = format!("{id} is {}, and only a jump ring may be `closed`", a(kind.word()));
+        context.remarks.push(Remark::new(Code::Misplaced, headline).at(at.place).help("take `closed:` out"));
+    }
+    true
 }
 
 /// Refuses a finding that lacks a size its kind cannot do without.

@@ -53,6 +53,19 @@ pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context)
     closure.filter(|_| !context.holes.spoil(written.place))
 }
 
+/// An earring hangs from its left side alone: refuses what would join its lower ends, for there is nothing to
+/// join them to.
+pub fn only_above(pattern: &pattern::Pattern, context: &mut Context) {
+    let Some(closure) = pattern.closure.as_ref().filter(|_| pattern.kind.value == Kind::Earrings) else { return };
+    let sides = [("right", &closure.value.right), ("each side", &closure.value.each_side)];
+    for (key, parts) in sides.into_iter().filter(|_| closure.value.both_ends.is_none()) {
+        let Some(first) = parts.iter().flatten().next() else { continue };
+        let headline = format!("an earring hangs from its `left:`, and `{key}:` joins nothing below");
+        let help = "write what it hangs from in `left:`, and what hangs at its foot as a dangle";
+        context.remarks.push(Remark::new(Code::Misplaced, headline).at(first.place).help(help));
+    }
+}
+
 /// Both ends on the same findings: the strand is a loop.
 fn looped(
     both: &At<Vec<At<ClosurePart>>>,

@@ -84,6 +84,11 @@ impl Strand {
         counts
     }
 
+    /// The beads that the knots at its ends are tied round, by index.
+    pub fn in_end_knots<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = usize> + 'a {
+        self.ends.iter().flat_map(|end| &end.findings).filter_map(|index| design.findings[*index].bead)
+    }
+
     /// How wide its cord is, legs side by side.
     #[must_use]
     pub fn cord_width(&self, design: &Design) -> Length {
@@ -101,10 +106,11 @@ impl Strand {
     pub fn mass(&self, design: &Design) -> Mass {
         let strung: f64 = self.bits().map(|bit| bit.mass).sum();
         let ends: Mass = self.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass).sum();
+        let knotted: Mass = self.in_end_knots(design).map(|bead| design.beads[bead].mass).sum();
         let one = design.cords[self.cord].mass_per_metre;
         let cord =
             self.cord_mass(design) * (self.finished.value() / 1000.0) + one * (self.end_take_up().value() / 1000.0);
-        Mass::grams(strung) + ends + cord
+        Mass::grams(strung) + ends + knotted + cord
     }
 }
 
@@ -150,12 +156,14 @@ impl Dangle {
 }
 
 impl Design {
-    /// How many of each bead in one copy of the piece, indexed like the beads.
+    /// How many of each bead in one copy of the piece, those that knots are tied round included, indexed like
+    /// the beads.
     #[must_use]
     pub fn counts(&self) -> Vec<u32> {
         let mut total = vec![0; self.beads.len()];
         for strand in &self.strands {
             total.iter_mut().zip(strand.counts(self)).for_each(|(total, count)| *total += count);
+            strand.in_end_knots(self).for_each(|bead| total[bead] += 1);
         }
         total
     }

@@ -10,6 +10,7 @@ mod expand;
 mod expect;
 mod measure;
 mod model;
+mod opening;
 mod pack;
 mod profile;
 mod refill;
@@ -20,7 +21,7 @@ mod stops;
 mod strand;
 mod wear;
 
-use crate::pattern::{self, Dict, FindingKind, Holes, Kind, Pattern, Recolour};
+use crate::pattern::{self, Dict, FindingKind, Holes, Kind, Overhead, Pattern, Recolour};
 use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
 use crate::units::{Length, Money};
@@ -151,6 +152,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     if let Some(colours) = colours {
         shelf.recolour(colours, context);
     }
+    closure::only_above(pattern, context);
     let closure = closure::closure(pattern, &shelf, context);
     let strands: Vec<_> =
         pattern.strands.value.iter().map(|written| strand::strand(written, change, &shelf, context)).collect();
@@ -252,11 +254,13 @@ fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
     }
 }
 
-fn price(written: &crate::pattern::Price) -> Price {
+fn price(written: &At<crate::pattern::Price>) -> Price {
+    let At { value: written, place } = written;
     Price {
+        place: *place,
         hours: written.labour.0,
         rate: written.rate,
-        overhead: written.overhead.unwrap_or(Money::ZERO),
+        overhead: written.overhead.unwrap_or(Overhead::Sum(Money::ZERO)),
         wholesale: written.wholesale.map_or(2.0, |factor| factor.0),
         retail: written.retail.map_or(2.5, |factor| factor.0),
     }

@@ -9,7 +9,7 @@
 use std::ops::Range;
 
 use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill};
+use crate::pattern::{CordKind, FindingKind, Finish, Kind, Overhead, Settle, Shape, Skill};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money, UnitStyle};
 
@@ -115,6 +115,8 @@ pub struct Cord {
     pub strength: Option<Force>,
     /// Mass of one metre.
     pub mass_per_metre: Mass,
+    /// Whether it comes with its own needle.
+    pub needle: bool,
     /// Its colour.
     pub colour: Rgb,
     /// How it is sold.
@@ -158,6 +160,12 @@ pub struct Finding {
     pub colour: Rgb,
     /// Whether it opens by itself when pulled.
     pub breakaway: bool,
+    /// Whether it is a ring that is soldered shut.
+    pub closed: bool,
+    /// Index of the bead that the knot in it is tied round.
+    pub bead: Option<usize>,
+    /// Id of the finding with which it is sold as one thing.
+    pub comes_with: Option<String>,
     /// How it is sold.
     pub sold: Option<Sold>,
     /// Where the pattern defines it.
@@ -383,11 +391,13 @@ pub struct Price {
     /// Pay for an hour.
     pub rate: Money,
     /// Other costs.
-    pub overhead: Money,
+    pub overhead: Overhead,
     /// Factor from cost to the price for a shop.
     pub wholesale: f64,
     /// Factor from cost to the price for a wearer.
     pub retail: f64,
+    /// Where the pattern says it.
+    pub place: Place,
 }
 
 impl Bit {

@@ -1,7 +1,7 @@
 //! The articles that a pattern uses, and looking them up by id.
 
-use crate::pattern::{Dict, Item, Pattern, Recolour};
-use crate::remark::{Code, Remark, suggest};
+use crate::pattern::{self, Dict, FindingKind, Item, Pattern, Recolour};
+use crate::remark::{Code, Remark, a, suggest};
 use crate::source::At;
 
 use super::Context;
@@ -53,12 +53,26 @@ impl Shelf {
         }
         let findings = pattern.findings.iter().flat_map(|all| &all.entries);
         for (key, written) in findings.filter(|(key, _)| used.contains(&key.value)) {
-            shelf.findings.extend(article::finding(&key.value, key.place, written, context));
+            let bead = written.bead.as_ref().and_then(|bead| shelf.knotted(written, bead, context));
+            let finding = article::finding(&key.value, key.place, written, context);
+            shelf.findings.extend(finding.map(|finding| Finding { bead, ..finding }));
+            if let Some(with) = &written.comes_with {
+                sold_together(key, with, pattern, &shelf, context);
+            }
         }
         for (index, bead) in shelf.beads.iter_mut().enumerate() {
             bead.letter = letters(index);
         }
         shelf
+    }
+
+    /// The bead that the knot in a knot cover is tied round.
+    fn knotted(&self, written: &pattern::Finding, bead: &At<String>, context: &mut Context) -> Option<usize> {
+        if written.kind.value == FindingKind::KnotCover {
+            return self.find(Article::Bead, bead, context);
+        }
+        let headline = format!("a knot is tied round a bead in a knot cover, not in {}", a(written.kind.value.word()));
+        context.refuse(Remark::new(Code::Misplaced, headline).at(bead.place).help("take `bead:` out"))
     }
 
     /// Gives beads the colours of a colourway.
@@ -132,6 +146,26 @@ impl Context {
     }
 }
 
+/// Refuses what is said to come with itself, with what itself comes with something, or with chain, which is
+/// sold by length; and what has a price beside.
+fn sold_together(key: &At<String>, with: &At<String>, pattern: &Pattern, shelf: &Shelf, context: &mut Context) {
+    let written = |id: &str| pattern.findings.as_ref().and_then(|all| all.get(id));
+    let Some(other) = written(&with.value) else {
+        return context.unknown("finding", with, shelf.known(Article::Finding));
+    };
+    let wrong = if other.comes_with.is_some() || other.kind.value == FindingKind::Chain {
+        Some((format!("`{}` comes with `{}`, which is not bought by the piece itself", key.value, with.value), "it"))
+    } else if written(&key.value).is_some_and(|own| own.sold.is_some()) {
+        Some((format!("`{}` comes with `{}` and is sold by itself too", key.value, with.value), "one of the two"))
+    } else {
+        None
+    };
+    let remark = |(headline, what): (String, &str)| {
+        Remark::new(Code::Misplaced, headline).at(with.place).help(format!("take {what} out"))
+    };
+    context.remarks.extend(wrong.map(remark));
+}
+
 /// A remark about an id that means another kind of article than belongs in its place.
 pub fn not_a(article: Article, other: Article, id: &At<String>) -> Remark {
     let (word, other) = (article.word(), other.word());
@@ -185,8 +219,8 @@ fn letters(index: usize) -> String {
     if index < 26 { last.to_string() } else { format!("{}{last}", letters(index / 26 - 1)) }
 }
 
-/// Every id that strands and closure name, the strung ones first and in the order of first use.
-/// Stand-ins count as used.
+/// Every id that strands and closure name, the strung ones first and in the order of first use, and those
+/// that their findings name. Stand-ins count as used.
 fn used_ids(pattern: &Pattern) -> Vec<String> {
     let mut ids = Vec::new();
     for strand in &pattern.strands.value {
@@ -202,6 +236,10 @@ fn used_ids(pattern: &Pattern) -> Vec<String> {
         let both = closure.both_ends.iter().flat_map(|both| &both.value);
         ids.extend(sides.into_iter().flatten().flatten().chain(both).map(|part| part.value.id.value.clone()));
     }
+    let findings = pattern.findings.iter().flat_map(|all| &all.entries).filter(|(key, _)| ids.contains(&key.value));
+    let named = findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead));
+    let named: Vec<_> = named.map(|id| id.value.clone()).filter(|id| !ids.contains(id)).collect();
+    ids.extend(named);
     ids
 }
 

@@ -82,9 +82,16 @@ pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context
     }
     let measured = finding.kind != FindingKind::Chain || finding.length > Length::ZERO;
     match spot {
+        Spot::Hanger if finding.closed => context.refuse(shut(id)),
         Spot::Hanger | Spot::Strung if !measured => context.refuse(no_length(id)),
         _ => Some(index),
     }
+}
+
+/// What hangs in a ring goes in where it opens.
+fn shut(id: &At<String>) -> Remark {
+    let headline = format!("`{}` is closed for good, and nothing can be hung in it", id.value);
+    Remark::new(Code::Misplaced, headline).at(id.place).help("hang the dangle on a jump ring that opens")
 }
 
 /// The closure says how much chain it takes; elsewhere each piece is as long as the finding says.

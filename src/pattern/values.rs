@@ -145,6 +145,7 @@ text_values! {
     PerMetre: "a mass for each metre such as 0.6 g/m", { "type": "string", "pattern": "/m$", "description": "A mass for each metre: 0.6 g/m" }, |text| Mass::parse_per_metre(text).map(PerMetre);
     Force: "a force such as 60 N", { "type": "string", "description": "A force with its unit: 60 N, 15 lbf" }, Force::parse;
     Money: "a price such as 4.20", { "type": ["number", "string"], "description": "A price with at most two decimals: 4.20" }, Money::parse;
+    Overhead: "a sum such as 2.50, or a share such as 15 %", { "type": ["number", "string"], "description": "A sum: 2.50; or a share of materials and labour: 15 %" }, overhead;
     Hours: "a time such as 1.5 h", { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
     Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole, Self(1);
     Factor: "a number such as 2.5", { "type": "number", "exclusiveMinimum": 0 }, factor;
@@ -217,6 +218,15 @@ pub struct Whole(pub u32);
 /// A factor greater than nothing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Factor(pub f64);
+
+/// Costs beside materials and labour.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Overhead {
+    /// So much.
+    Sum(Money),
+    /// So many hundredths of materials and labour.
+    Percent(f64),
+}
 
 /// How many times as broad as deep a neck is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -293,6 +303,10 @@ told! {
     Hours: |time| vec![(Unit::Hours, time.0)];
     Whole: |whole| vec![(Unit::Count, f64::from(whole.0))];
     Factor: |factor| vec![(Unit::Plain, factor.0)];
+    Overhead: |overhead| match overhead {
+        Self::Sum(_) => Vec::new(),
+        Self::Percent(percent) => vec![(Unit::Percent, *percent)],
+    };
     Ratio: |ratio| vec![(Unit::Plain, ratio.0)];
     Tilt: |tilt| vec![(Unit::Degrees, tilt.0)];
     Measured: |measured| vec![(Unit::Count, f64::from(measured.count)), (Unit::Millimetres, measured.length.value())];
@@ -328,6 +342,12 @@ fn whole(text: &str) -> Result<Whole, UnitError> {
 fn factor(text: &str) -> Result<Factor, UnitError> {
     let value = text.trim().parse::<f64>().ok().filter(|value| *value > 0.0 && value.is_finite());
     value.map(Factor).ok_or_else(|| refused("is not a factor", "write a number such as 2.5"))
+}
+
+fn overhead(text: &str) -> Result<Overhead, UnitError> {
+    let Some(percent) = text.trim().strip_suffix('%') else { return Money::parse(text).map(Overhead::Sum) };
+    let value = percent.trim().parse::<f64>().ok().filter(|value| *value >= 0.0 && value.is_finite());
+    value.map(Overhead::Percent).ok_or_else(|| refused("is not a share", "write hundredths such as 15 %"))
 }
 
 fn yes_no(text: &str) -> Result<YesNo, UnitError> {

@@ -123,18 +123,27 @@ codes! {
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain, and from a strand, not from another dangle; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
-         rings and chains.";
+         rings and chains. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
+         `closed`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
     BarHoles = "bar-holes", Warning,
         "Every strand needs a hole of its own in the bar. \
          A bar's holes and the strands do not agree. Each strand takes a hole of its own in an end bar. \
          A spacer bar is written in every strand that goes through it and bought once: the strands \
          share it in groups of as many as it has holes, in their order, and the first bar of each is the \
          same bar, so that strands of one group go through equally many.";
+    RetailFactor = "retail-factor", Advice,
+        "Both factors of the price multiply the cost: cost = materials used + labour + overhead, which may be a \
+         share of the two; for a shop cost x wholesale, for a wearer cost x retail, and not the shop's price times \
+         retail. With equal factors, or a smaller one for the wearer, a shop earns nothing. Usual are 2, and 2.5 to 3 \
+         (a jewellery-making business article); a shop that doubles what it pays asks 4 x cost where it pays 2.";
     LastPack = "last-pack", Advice,
         "A whole pack is bought for a few beads that may not be needed. \
          The last pack of a bead or finding is bought for the spare beads alone, or for no more \
          than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \
          spare is 5 % of the count rounded up, at least 1 (common practice, no source).";
+    StashUnused = "stash-unused", Advice,
+        "One file of what is in hand serves many patterns, so that ids which a pattern does not use are passed \
+         over. This one is so near to an id that it does use that it may be a slip.";
     LotTooSmall = "lot-too-small", Warning,
         "What is bought holds not even one of what is needed. \
          One pack, strand or bag as the pattern sells it does not hold a single one: a strand \
@@ -171,7 +180,7 @@ codes! {
         "Neither of the two findings can be opened to hang the other in it. \
          Findings are joined by a ring, link or loop of one of them that is opened sideways and closed \
          again. A jump ring, a chain's link, a pin's loop and an ear wire's ring open; the rings of clasps \
-         and bars are solid (common practice, no source).";
+         and bars, the loops of cord ends and jump rings that are `closed` are solid (common practice, no source).";
     WrongHole = "wrong-hole", Error,
         "The bead's hole runs the wrong way for where it hangs. \
          A drop is drilled lengthwise, for a cord or pin, or across its tip (`drilled: tip`), for a ring or \
@@ -237,6 +246,10 @@ codes! {
         "Coated steel wire is stiff and smooth: a knot in it slips or kinks it. It is closed with crimps \
          (common practice, no source), under a knot cover too; thread, silk, leather and elastic are knotted. \
          A strand without a finding among its `ends` is knotted.";
+    KnotSlips = "knot-slips", Warning,
+        "A knot holds a bead that it does not go into. It does where it is a third broader than the hole (an \
+         assumption): a soft knot draws into a hole of its own width. A knot is as small as its length on \
+         the cord, as written, or its breadth, three widths of its cord (an assumption), whichever is less.";
     WeakCord = "weak-cord", Warning,
         "A cord that only just carries the piece breaks when it wears or is tugged. \
          The cord's breaking strength is less than five times the largest tension of the hanging \

@@ -2,6 +2,9 @@
 //!
 //! Where no source is named, a figure is common practice or an assumption, and says so.
 
+/// Width of an overhand knot, in widths of its cord: in the middle of the tight knot three stretches of it lie
+/// side by side; an assumption.
+pub const KNOT_WIDTH: f64 = 3.0;
 /// What one tight overhand knot makes a cord shorter, in its diameters: 10.1 (Pieranski, Przybyl and
 /// Stasiak, Tight open knots, Eur. Phys. J. E 6, 123-128, 2001; the figure is from memory).
 /// tests/oracles/scripts/tight_knots.py finds 10.09 for a rope without friction, pulled tight.

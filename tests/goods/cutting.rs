@@ -68,6 +68,11 @@ fn the_stash_of_an_order_reaches_the_plan() {
     assert_eq!(line.buy.as_ref().unwrap().lots, 0);
     let Amount::Length(from_stash) = line.from_stash else { panic!("a cord has a length") };
     assert!((from_stash.value() - 914.65).abs() < 1e-9);
+    // The plan cuts the metre in hand and leaves 85.35 mm of it: so say the columns.
+    assert_eq!(line.in_hand, Amount::Length(Length::mm(1000.0)));
+    let Amount::Length(left) = line.buy.as_ref().unwrap().left_over else { panic!("a cord has a length") };
+    assert!((left.value() - 85.35).abs() < 1e-9);
+    assert_eq!(left, materials.cutting(Article::Cord(0)).unwrap().spools[0].left);
 }
 
 #[test]

@@ -254,7 +254,7 @@ fn spread_groups_are_told_their_places() {
     let steps = steps(&design);
     assert_eq!(
         check(&steps, "Space"),
-        "The first group starts 100 mm from the outside of the first end's loop, and 100 mm of bare wire lies between groups."
+        "The first group, G1, starts 100 mm from the outside of the first end's loop, and 100 mm of bare wire lies between groups."
     );
 }
 
