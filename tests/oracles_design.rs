@@ -6,7 +6,7 @@
 
 use std::f64::consts::PI;
 
-use festoon::design::{BARREL_END, Bead, Choice, Design, resolve};
+use festoon::design::{Bead, Choice, Design, resolve};
 use festoon::materials::{Amount, Materials, Order, materials};
 use festoon::pattern::read;
 use festoon::remark::has_errors;

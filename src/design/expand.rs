@@ -14,10 +14,6 @@ use super::row::{self, Strung};
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
 
-/// Outside diameter in mm of a pin's eye or plain loop whose pattern does not say: common
-/// practice, no source.
-pub const EYE: f64 = 3.0;
-
 /// A bead list with all its names known and its size bounded.
 pub struct List<'a> {
     items: &'a [At<Item>],
@@ -146,12 +142,8 @@ impl<'a> List<'a> {
         let strung = self.strung(items, fill);
         let bits = row::bits(&strung, &self.shelf.beads);
         let mass = finding.mass.value() + strung.iter().map(|one| one.mass).sum::<f64>();
-        let hanger = if finding.is_pin() {
-            EYE + finding.wire.value()
-        } else {
-            finding.length.value().max(finding.inside.value())
-        };
-        let drop = hanger + bits.iter().map(super::model::Bit::length).sum::<f64>();
+        let hanger = finding.hangs() + finding.foot();
+        let drop = hanger.value() + bits.iter().map(super::model::Bit::length).sum::<f64>();
         Some(Strung::other(What::Dangle(Dangle { on, bits, drop }), finding.wire.value(), mass))
     }
 

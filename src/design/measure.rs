@@ -138,8 +138,7 @@ impl Dangle {
     #[must_use]
     pub fn levels(&self, design: &Design) -> Vec<f64> {
         let strung: f64 = self.bits.iter().map(Bit::length).sum();
-        let hanger = &design.findings[self.on];
-        let mut below = self.drop - strung - if hanger.is_pin() { hanger.wire.value() } else { 0.0 };
+        let mut below = self.drop - strung - design.findings[self.on].foot().value();
         let level = |bit: &Bit| {
             let level = below + bit.before;
             below += bit.length();

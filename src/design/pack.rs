@@ -6,8 +6,8 @@
 //! x(j) >= x(i) + apart(i, j) for all i < j that touch at all. The smallest x that do it are the longest
 //! paths from the first end, and the last end is where no bead reaches beyond.
 
-use super::model::Bead;
 use super::row::reach;
+use super::stock::Bead;
 
 /// Places that differ by less are the same: rounding.
 const HAIR: f64 = 1e-9;

@@ -10,9 +10,11 @@
 
 use crate::pattern::FindingKind;
 
-use super::model::{Bead, Bit, Finding, Strand, What};
+use super::model::{Bit, Strand, What};
 use super::pack;
+use super::stock::{Bead, Finding};
 use crate::pattern::Settle;
+use crate::trade::usual::WALL;
 use crate::units::Length;
 
 /// Something on the cord, before its neighbours are known.
@@ -27,9 +29,6 @@ pub struct Strung {
     /// Radius in mm of a cap's rim; else 0.
     rim: f64,
 }
-
-/// Thickness in mm of a bead cap's wall: an assumption (stamped sheet; common practice, no source).
-const WALL: f64 = 0.3;
 
 impl Strung {
     /// Anything but a bead or a finding.
@@ -107,7 +106,7 @@ pub fn close(strand: &mut Strand, beads: &[Bead]) {
 fn taken(one: &Strung, faced: Option<&Bead>) -> f64 {
     let Some(bead) = faced.filter(|_| one.rim > 0.0) else { return one.length };
     let outer_end = bead.half_length(one.rim) + one.length;
-    (outer_end - bead.half_length(bead.hole.value() / 2.0)).clamp(WALL.min(one.length), one.length)
+    (outer_end - bead.half_length(bead.hole.value() / 2.0)).clamp(WALL.value().min(one.length), one.length)
 }
 
 /// Whether a strung finding turns to the bead after it: where that is broader than the one before.
