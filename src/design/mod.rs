@@ -28,6 +28,7 @@ use crate::units::{Length, Money};
 
 pub use article::usual_wire;
 pub use bars::{Sharer, Sharers};
+pub use measure::Bias;
 pub use model::*;
 pub use row::reach;
 pub use stock::*;

@@ -77,7 +77,7 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
 fn filled(strand: &pattern::Strand, list: &List<'_>, times: u32) -> Option<Fill> {
     let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
     let fills = settle(strand) == Settle::Fill && list.has_fill();
-    list.filled(times).filter(|_| fills).map(|one| Fill { times, one, leave })
+    list.filled(times).filter(|_| fills).map(|ones| Fill { times, ones, leave })
 }
 
 /// How the beads come to rest; without a word, they slide on a strand of a stated length and fill

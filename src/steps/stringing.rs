@@ -56,9 +56,10 @@ fn string(design: &Design, strand: &Strand) -> Step {
 
 /// What else is done while a strand is strung.
 fn besides(design: &Design, strand: &Strand) -> Vec<String> {
-    let bars = passes(design, strand);
+    let (bars, needle) = (passes(design, strand), takes_needle(design, strand));
     let choices = [
-        (takes_needle(design, strand), "String with a beading needle on the last end, the long one."),
+        (needle && strand.legs == 1, "String with a beading needle on the last end, the long one."),
+        (needle && strand.legs > 1, "String with a beading needle that both last ends go through."),
         (strand.legs > 1, "Take both legs through every bead."),
         (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
         (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),
@@ -189,7 +190,8 @@ fn measure(design: &Design, strand: &Strand) -> Step {
     Step::new("Measure", text).check(measures(design, strand))
 }
 
-/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`
+/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way
+/// adds, where that matters.
 #[must_use]
 pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
@@ -200,8 +202,9 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };
+    let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
     format!(
-        "The beads{with} measure {}, likely within {}.",
+        "The beads{with} measure {}, likely within {}{bias}.",
         units.ruler(strand.beaded()),
         units.margin(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
     )
