@@ -31,21 +31,11 @@ pub fn shares(run: &[&Bead]) -> Vec<(f64, f64)> {
     before.zip(after).take(run.len()).collect()
 }
 
-/// The same of a run that closes on itself, so that its last bead meets its first one: from the broadest bead,
-/// which goes into no other, round to itself.
+/// The same of a run that closes on itself, so that its last bead meets its first one: the middle one of three
+/// times round, which no end disturbs.
 pub fn closed(run: &[&Bead]) -> Vec<(f64, f64)> {
-    let broad = |at: &usize| run[*at].broadest().value();
-    let Some(first) = (0..run.len()).max_by(|a, b| broad(a).total_cmp(&broad(b))) else { return Vec::new() };
-    let mut round = run.to_vec();
-    round.rotate_left(first);
-    round.push(run[first]);
-    let mut shares = shares(&round);
-    let last = shares.pop().unwrap_or_default();
-    if let Some(start) = shares.first_mut() {
-        start.0 = last.0;
-    }
-    shares.rotate_right(first);
-    shares
+    let round = shares(&run.repeat(3));
+    round.into_iter().skip(run.len()).take(run.len()).collect()
 }
 
 /// Where two neighbours so far apart part the cord between them: where they touch, if they do.
