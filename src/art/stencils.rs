@@ -121,12 +121,11 @@ impl<'a> Stencils<'a> {
         (finding.kind == FindingKind::BeadCap).then(|| finding.length.value())
     }
 
-    /// A knot in a strand's cord, all its legs together, centred at a point and taking `length` mm along it.
-    pub fn knot(&mut self, strand: &Strand, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
-        let cord = &self.design.cords[strand.cord];
-        let (colour, ink) = (cord.colour, self.ink);
-        let across = strand.cord_width(self.design).value() * KNOT_WIDTH;
-        let look = Look::Knot { cord: strand.cord, doubled: strand.legs > 1, length: hundredths(length) };
+    /// A knot in a cord, so many of its legs together, centred at a point and taking `length` mm along it.
+    pub fn knot(&mut self, cord: usize, legs: u32, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
+        let (knotted, ink) = (&self.design.cords[cord], self.ink);
+        let (colour, across) = (knotted.colour, knotted.diameter.value() * f64::from(legs) * KNOT_WIDTH);
+        let look = Look::Knot { cord, doubled: legs > 1, length: hundredths(length) };
         self.stamp(look, || cord::knot(colour, [length, across], ink), at, angle, scale)
     }
 

@@ -91,7 +91,7 @@ fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencil
     let (at, scale) = (Point::new(one.centre(), y), one.span.scale);
     match &bit.what {
         What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
-        What::Knot => vec![stencils.knot(line.strand, at, 0.0, scale, bit.length())],
+        What::Knot => vec![stencils.knot(line.strand.cord, line.strand.legs, at, 0.0, scale, bit.length())],
         What::Finding(index) => {
             let below = size::below(bit, line.strand, line.design) * scale;
             vec![strung_finding(*index, bit, at + Point::new(0.0, below), 0.0, scale, stencils)]
@@ -142,5 +142,5 @@ fn knot(line: &Line<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'
     let cord = &line.design.cords[line.strand.cord];
     let size = (line.strand.cord_width(line.design) * KNOT_WIDTH).value().clamp(LEAST_KNOT, TAIL);
     let at = root - Point::new(inward * size / 2.0, 0.0);
-    (cord.kind != CordKind::Chain).then(|| stencils.knot(line.strand, at, 0.0, 1.0, size))
+    (cord.kind != CordKind::Chain).then(|| stencils.knot(line.strand.cord, line.strand.legs, at, 0.0, 1.0, size))
 }
