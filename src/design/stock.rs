@@ -157,11 +157,8 @@ impl Finding {
     /// its head's.
     #[must_use]
     pub fn eye(&self) -> Length {
-        if self.kind == FindingKind::EyePin && self.outside > Length::ZERO {
-            return self.outside;
-        }
-        let least = self.wire * usual::LEAST_EYE;
-        if usual::EYE > least { usual::EYE } else { least }
+        let said = self.kind == FindingKind::EyePin && self.outside > Length::ZERO;
+        if said { self.outside } else { usual::EYE }
     }
 
     /// Wire that the plain loop takes.

@@ -9,9 +9,6 @@ use crate::units::Length;
 
 /// Outside diameter of a pin's eye, and of the plain loop turned at its other end: common practice, no source.
 pub const EYE: Length = Length::mm(3.0);
-/// Least outside diameter of an eye or loop, in thicknesses of its wire: as much is open in it as its wire is
-/// thick; an assumption.
-pub const LEAST_EYE: f64 = 3.0;
 /// Wall of a stamped finding, such as a bead cap or cone: sheet of about 28 gauge; an assumption.
 pub const WALL: Length = Length::mm(0.3);
 /// Width of a barrel's ends as a share of its middle: an assumption, as makers state only the middle.
@@ -52,7 +49,8 @@ pub const DOUBLE_OVERHAND: f64 = 1.712;
 /// Wire that a plain loop takes: once round its middle line, so that it goes round unstretched.
 #[must_use]
 pub fn loop_wire(outside: Length, wire: Length) -> Length {
-    (outside - wire) * PI
+    let round = (outside - wire) * PI;
+    if round > Length::ZERO { round } else { Length::ZERO }
 }
 
 #[cfg(test)]
