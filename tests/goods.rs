@@ -10,6 +10,8 @@ mod designs;
 mod lots;
 #[path = "goods/render.rs"]
 mod render;
+#[path = "goods/rows.rs"]
+mod rows;
 #[path = "goods/stash.rs"]
 mod stash;
 #[path = "goods/steps.rs"]

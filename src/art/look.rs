@@ -18,8 +18,8 @@ pub enum Look {
     Link { finding: usize },
     /// A link of chain on edge.
     Edge { finding: usize },
-    /// A knot that takes so many hundredths of a millimetre of its cord.
-    Knot { cord: usize, length: u32 },
+    /// A knot that takes so many hundredths of a millimetre along its cord, which is single or doubled.
+    Knot { cord: usize, doubled: bool, length: u32 },
 }
 
 impl Look {
@@ -33,7 +33,8 @@ impl Look {
             Self::Pin { finding, reach } => ("pin", finding, Some(reach)),
             Self::Link { finding } => ("link", finding, None),
             Self::Edge { finding } => ("edge", finding, None),
-            Self::Knot { cord, length } => ("knot", cord, Some(length)),
+            Self::Knot { cord, doubled: false, length } => ("knot", cord, Some(length)),
+            Self::Knot { cord, doubled: true, length } => ("knot-of-two", cord, Some(length)),
         };
         Key { of: Some(of), seen, ..Key::new(sort) }
     }
@@ -49,7 +50,8 @@ impl Look {
             ("pin", finding, Some(reach)) => Self::Pin { finding, reach },
             ("link", finding, None) => Self::Link { finding },
             ("edge", finding, None) => Self::Edge { finding },
-            ("knot", cord, Some(length)) => Self::Knot { cord, length },
+            ("knot", cord, Some(length)) => Self::Knot { cord, doubled: false, length },
+            ("knot-of-two", cord, Some(length)) => Self::Knot { cord, doubled: true, length },
             _ => return None,
         })
     }
@@ -68,7 +70,8 @@ mod tests {
             (Look::Pin { finding: 1, reach: 1250 }, "pin-1-1250"),
             (Look::Link { finding: 4 }, "link-4"),
             (Look::Edge { finding: 4 }, "edge-4"),
-            (Look::Knot { cord: 0, length: 150 }, "knot-0-150"),
+            (Look::Knot { cord: 0, doubled: false, length: 150 }, "knot-0-150"),
+            (Look::Knot { cord: 0, doubled: true, length: 150 }, "knot-of-two-0-150"),
         ];
         for (look, id) in looks {
             assert_eq!(look.key().to_string(), id);

@@ -4,6 +4,7 @@ use crate::geometry::Point;
 use crate::paint::mark::Step;
 use crate::paint::outline::{self, QUARTER};
 use crate::pattern::Shape;
+use crate::trade::usual::BARREL_END;
 
 /// The room that a bead's drawing fills.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,8 +29,6 @@ const CHIP: [(f64, f64); 9] = [
     (0.77, 1.0),
     (0.90, 0.83),
 ];
-/// Ends of a barrel, as a share of its width.
-const BARREL_END: f64 = 0.68;
 
 /// The outline of a shape.
 #[must_use]

@@ -14,6 +14,7 @@ use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::FindingKind;
+use crate::trade::usual::KNOT_WIDTH;
 
 /// Stamps of a design's beads and findings in one ink.
 ///
@@ -120,11 +121,12 @@ impl<'a> Stencils<'a> {
         (finding.kind == FindingKind::BeadCap).then(|| finding.length.value())
     }
 
-    /// A knot in a cord, centred at a point, taking `length` mm of the cord.
-    pub fn knot(&mut self, cord: usize, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
-        let (colour, ink) = (self.design.cords[cord].colour, self.ink);
-        let look = Look::Knot { cord, length: hundredths(length) };
-        self.stamp(look, || cord::knot(colour, length, ink), at, angle, scale)
+    /// A knot in a cord, so many of its legs together, centred at a point and taking `length` mm along it.
+    pub fn knot(&mut self, cord: usize, legs: u32, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
+        let (knotted, ink) = (&self.design.cords[cord], self.ink);
+        let (colour, across) = (knotted.colour, knotted.diameter.value() * f64::from(legs) * KNOT_WIDTH);
+        let look = Look::Knot { cord, doubled: legs > 1, length: hundredths(length) };
+        self.stamp(look, || cord::knot(colour, [length, across], ink), at, angle, scale)
     }
 
     /// The box round a mark with the edges of its lines; nothing where it draws nothing. Texts are not

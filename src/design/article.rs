@@ -9,14 +9,8 @@ use crate::trade::{densities, gauges, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
-use super::model::{Bead, Cord, Finding, Lot, Sold};
+use super::stock::{Bead, Cord, Finding, Lot, Sold};
 
-/// Hole of a bead whose pattern does not say: an assumption.
-const USUAL_HOLE: Length = Length::mm(1.0);
-/// The most that a usual hole takes of a bead's width: an assumption.
-const HOLE_SHARE: f64 = 0.25;
-/// Thickness of a flat bead whose pattern does not say, as a share of its width: an assumption.
-const FLAT_SHARE: f64 = 0.4;
 /// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
 const GLASS: f64 = 2.5;
 /// Longest measured bead that is not a slip of the pen.
@@ -38,7 +32,7 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         colour: written.colour.0,
         across,
         along,
-        thick: thick.unwrap_or(if flat { across * FLAT_SHARE } else { across }),
+        thick: thick.unwrap_or(if flat { across * usual::FLAT_SHARE } else { across }),
         tip_drilled: tip_drilled(id, written, context),
         hole,
         tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
@@ -93,9 +87,9 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
         return at.value;
     }
     if let BeadSize::Seed(name) = &written.size.value {
-        return seeds::seed_size(name).map_or(USUAL_HOLE, |seed| seed.hole);
+        return seeds::seed_size(name).map_or(usual::HOLE, |seed| seed.hole);
     }
-    let hole = Length::mm(USUAL_HOLE.value().min(across.value() * HOLE_SHARE));
+    let hole = Length::mm(usual::HOLE.value().min(across.value() * usual::HOLE_SHARE));
     context.remarks.push(
         Remark::new(Code::HoleAssumed, format!("bead {id}: a hole of {} is assumed", hole.hundredths()))
             .at(written.size.place)
@@ -356,9 +350,9 @@ pub fn countable(finding: &Finding, length: Length, place: Place, context: &mut 
 /// list of what to buy repeats.
 pub fn usual_wire(finding: &Finding) -> Length {
     match finding.kind {
-        FindingKind::Chain => finding.link * 0.2,
-        FindingKind::JumpRing => finding.inside * 0.2,
-        FindingKind::EarWire | FindingKind::Bail => Length::mm(0.8),
+        FindingKind::Chain => finding.link * usual::LINK_WIRE,
+        FindingKind::JumpRing => finding.inside * usual::RING_WIRE,
+        FindingKind::EarWire | FindingKind::Bail => usual::EAR_WIRE,
         _ => Length::ZERO,
     }
 }

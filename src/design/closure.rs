@@ -12,35 +12,10 @@ use crate::units::Length;
 
 use super::Context;
 use super::article;
-use super::expand::EYE;
-use super::model::{Closure, Finding, Part};
+use super::model::{Closure, Part};
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
-
-impl Finding {
-    /// Outside diameter of a pin's eye and of the plain loop made at its other end.
-    #[must_use]
-    pub fn eye(&self) -> Length {
-        if self.outside > Length::ZERO { self.outside } else { Length::mm(EYE) }
-    }
-
-    /// How far below its tip a cone is as wide inside as `width`; its whole length for what is
-    /// wider than its mouth.
-    #[must_use]
-    pub fn depth_of(&self, width: Length) -> Length {
-        let opening = self.inside - self.tip;
-        if opening <= Length::ZERO {
-            return if width > self.tip { self.length } else { Length::ZERO };
-        }
-        self.length * ((width - self.tip) / opening).clamp(0.0, 1.0)
-    }
-
-    /// Inside width of a cone at a distance below its tip.
-    #[must_use]
-    pub fn width_at(&self, depth: Length) -> Length {
-        self.tip + (self.inside - self.tip) * (depth / self.length).clamp(0.0, 1.0)
-    }
-}
+use super::stock::Finding;
 
 /// Resolves the closure.
 pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<Closure> {

@@ -1,6 +1,6 @@
 //! What a design's parts measure: beaded, bare and cut lengths, spreads, masses, counts.
 
-use crate::units::{Length, Mass};
+use crate::units::{Length, Mass, UnitStyle};
 
 use super::model::{Bit, Dangle, Design, Rest, Strand, Train, What};
 use crate::pattern::Kind;
@@ -69,6 +69,19 @@ impl Strand {
         Length::mm(self.tolerances(design).fold(0.0, |sum, tolerance| sum + tolerance))
     }
 
+    /// What the beads add if the whole lot is off one way, where that is more than half a bead of the usual
+    /// length: then it changes how many fit.
+    #[must_use]
+    pub fn bias(&self, design: &Design) -> Option<Bias> {
+        let lengths = self.bits().filter(|bit| matches!(bit.what, What::Bead(_))).map(Bit::length);
+        let (count, sum) = lengths.fold((0.0, 0.0), |(count, sum), length| (count + 1.0, sum + length));
+        let each = || self.tolerances(design).filter(|tolerance| *tolerance > 0.0).map(Length::mm);
+        let least = each().reduce(|one, other| if other < one { other } else { one })?;
+        let most = each().fold(least, |one, other| if other > one { other } else { one });
+        let bias = Bias { each: [least, most], by: self.worst_spread(design) };
+        (bias.by.value() > 0.5 * sum / count).then_some(bias)
+    }
+
     fn tolerances<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = f64> + 'a {
         self.bits().filter_map(|bit| match bit.what {
             What::Bead(bead) => Some(design.beads[bead].tolerance.value()),
@@ -114,6 +127,26 @@ impl Strand {
     }
 }
 
+/// What a lot of beads that are all too large, or all too small, adds to a row or takes from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bias {
+    /// The least and the most of the beads' tolerances.
+    pub each: [Length; 2],
+    /// All of them together.
+    pub by: Length,
+}
+
+impl Bias {
+    /// `if all are 0.1 mm large: + 4.7 mm`.
+    #[must_use]
+    pub fn words(&self, units: UnitStyle) -> String {
+        let [least, most] = self.each;
+        let each =
+            if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
+        format!("if all are {each} large: + {}", units.margin(self.by))
+    }
+}
+
 fn count(bit: &Bit, counts: &mut [u32]) {
     match &bit.what {
         What::Bead(bead) => counts[*bead] += 1,
@@ -144,8 +177,7 @@ impl Dangle {
     #[must_use]
     pub fn levels(&self, design: &Design) -> Vec<f64> {
         let strung: f64 = self.bits.iter().map(Bit::length).sum();
-        let hanger = &design.findings[self.on];
-        let mut below = self.drop - strung - if hanger.is_pin() { hanger.wire.value() } else { 0.0 };
+        let mut below = self.drop - strung - design.findings[self.on].foot().value();
         let level = |bit: &Bit| {
             let level = below + bit.before;
             below += bit.length();

@@ -17,6 +17,7 @@ mod refill;
 mod row;
 mod shelf;
 mod spot;
+mod stock;
 mod stops;
 mod strand;
 mod wear;
@@ -28,9 +29,10 @@ use crate::units::{Length, Money};
 
 pub use article::usual_wire;
 pub use bars::{Sharer, Sharers};
+pub use measure::Bias;
 pub use model::*;
-pub use profile::BARREL_END;
 pub use row::reach;
+pub use stock::*;
 pub use wear::{Build, Proportion};
 
 use shelf::Shelf;

@@ -2,7 +2,8 @@
 
 use crate::pattern::{CordKind, FindingKind};
 
-use super::model::{Design, Finding, Part};
+use super::model::{Design, Part};
+use super::stock::Finding;
 
 impl Finding {
     /// Whether a ring, link or loop of it is opened to hang something in it. The rings of clasps and bars

@@ -6,7 +6,7 @@ use crate::source::At;
 
 use super::Context;
 use super::article;
-use super::model::{Bead, Cord, Finding};
+use super::stock::{Bead, Cord, Finding};
 
 /// Beads, cords and findings in the order in which indices count them, and the ids of all that the
 /// pattern defines.

@@ -17,13 +17,12 @@ use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Strand, What};
 use crate::geometry::{Point, path::sides};
 use crate::pattern::Shape;
+use crate::trade::usual::KNOT_WIDTH;
 
 /// Arc at each end, in mm, that is not compared: strands that share an end meet there.
 const ENDS: f64 = 25.0;
 /// How far, in mm, a round outline may stand out from its polygon.
 const FINE: f64 = 0.02;
-/// A knot's width as a multiple of its cord's. An assumption.
-pub(super) const KNOT: f64 = 3.0;
 
 /// A link's convex outline.
 struct Outline {
@@ -125,7 +124,7 @@ fn outline(design: &Design, strand: &Strand, piece: Piece, start: Point, along: 
     let bit = &strand.trains[train].bits[index];
     match bit.what {
         What::Bead(bead) => shape(start + along * bit.before, along, length, &profile(&design.beads[bead])),
-        What::Knot => boxed(KNOT * cord),
+        What::Knot => boxed(KNOT_WIDTH * cord),
         What::Finding(finding) => boxed(cord.max(design.findings[finding].outside.value())),
         What::Gap | What::Dangle(_) => boxed(cord),
     }

@@ -91,8 +91,8 @@ fn part(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
     if let (Some(pin), true, false) = (pin, closes, next.is_some_and(|next| covers(kind(next)))) {
         let above = &design.findings[parts[at].finding];
         let above = if above.is_pin() { "eye" } else { above.name.as_str() };
-        let pin = side.the(design, pin.finding);
-        steps.extend(pin::close(design.heading.units, &pin, above, next.is_some()));
+        let (name, sort) = (side.the(design, pin.finding), &design.findings[pin.finding]);
+        steps.extend(pin::close(design.heading.units, &[sort], &name, above, next.is_some()));
     }
     steps
 }

@@ -325,7 +325,10 @@ impl Group<'_> {
     fn tied(&self) -> Vec<Step> {
         let whose = self.whose();
         if self.side == Side::First {
-            let text = format!("Put a bead stopper, or a piece of tape, on one end of {whose}.");
+            let tail = self.design.heading.units.ruler(self.strand.allowance);
+            let text = format!(
+                "Put a bead stopper, or a piece of tape, on {whose}, {tail} from its first end: that is the first tail."
+            );
             return vec![Step::new("Stop the end", text).check("A bead cannot slip off that end.")];
         }
         let knot = format!(

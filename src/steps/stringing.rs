@@ -58,12 +58,11 @@ fn string(design: &Design, strand: &Strand) -> Step {
 /// What else is done while a strand is strung.
 fn besides(design: &Design, strand: &Strand) -> Vec<String> {
     let bars = passes(design, strand);
+    let [own, bought] = [Needle::Own, Needle::Bought].map(|which| needle(design, strand) == Some(which));
     let choices = [
-        (
-            needle(design, strand) == Some(Needle::Own),
-            "String with the cord's own needle: that end is the last one, and comes through the beads.",
-        ),
-        (needle(design, strand) == Some(Needle::Bought), "String with a beading needle on the last end, the long one."),
+        (own, "String with the cord's own needle: that end is the last one, and comes through the beads."),
+        (bought && strand.legs == 1, "String with a beading needle on the last end, the long one."),
+        (bought && strand.legs > 1, "String with a beading needle that both last ends go through."),
         (strand.legs > 1, "Take both legs through every bead."),
         (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
         (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),
@@ -194,7 +193,8 @@ fn measure(design: &Design, strand: &Strand) -> Step {
     Step::new("Measure", text).check(measures(design, strand))
 }
 
-/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`
+/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way
+/// adds, where that matters.
 #[must_use]
 pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
@@ -205,8 +205,9 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };
+    let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
     format!(
-        "The beads{with} measure {}, likely within {}.",
+        "The beads{with} measure {}, likely within {}{bias}.",
         units.ruler(strand.beaded()),
         units.margin(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
     )

@@ -132,7 +132,7 @@ impl<'a> Sketch<'a, '_, '_> {
         match &bit.what {
             What::Bead(bead) => vec![self.stencils.bead(*bead, at, angle, scale)],
             What::Gap => Vec::new(),
-            What::Knot => vec![self.stencils.knot(self.strand.cord, at, angle, scale, bit.length())],
+            What::Knot => vec![self.stencils.knot(self.strand.cord, self.strand.legs, at, angle, scale, bit.length())],
             What::Finding(_) if shared(bit, self.strand, self.design).is_some() => Vec::new(),
             What::Finding(index) => vec![strung_finding(*index, bit, at, angle, scale, self.stencils)],
             What::Dangle(dangle) => branch(dangle, at, self.design, scale, self.stencils),
