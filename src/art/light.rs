@@ -123,6 +123,21 @@ pub fn toned(colour: Rgb, tone: f64) -> Rgb {
     if tone < 0.0 { colour.mixed(dark, -tone) } else { colour.mixed(white, tone) }
 }
 
+/// A metal's colour lightened or darkened: its shadows are its own light thrown back once more, so that
+/// they are its colour squared and not grey.
+#[must_use]
+pub fn metal_toned(colour: Rgb, tone: f64) -> Rgb {
+    const DEEP: f64 = 0.3;
+    let squared = |byte: u8| {
+        let share = f64::from(byte) / 255.0;
+        Rgb(0, 0, 0).mixed(Rgb::WHITE, share * share * DEEP).0
+    };
+    if tone >= 0.0 {
+        return toned(colour, tone);
+    }
+    colour.mixed(Rgb(squared(colour.0), squared(colour.1), squared(colour.2)), -tone)
+}
+
 /// How a finish shades a round surface.
 #[derive(Clone, Copy, Debug)]
 pub struct Shading {
@@ -140,6 +155,8 @@ pub struct Shading {
     pub contrast: f64,
     /// Tone that all facets have in common.
     pub lift: f64,
+    /// What makes a tone of the colour.
+    pub toned: fn(Rgb, f64) -> Rgb,
 }
 
 const GLOSS: &[(f64, f64)] = &[(0.0, 0.46), (0.16, 0.26), (0.36, 0.0), (0.66, 0.0), (0.84, -0.22), (1.0, -0.52)];
@@ -163,14 +180,15 @@ pub const fn shading(finish: Finish) -> Shading {
         Finish::Clear => (CLEAR, true, (0.95, 0.17), 0.0, (1.2, 0.2)),
         Finish::Faceted => (GLOSS, false, (0.0, 0.0), 0.0, (1.1, 0.0)),
     };
-    Shading { ramp, see_through, glint, glint_size, rim, contrast, lift }
+    let toned = if matches!(finish, Finish::Metallic) { metal_toned } else { toned };
+    Shading { ramp, see_through, glint, glint_size, rim, contrast, lift, toned }
 }
 
 impl Shading {
     /// The ramp as gradient stops.
     #[must_use]
     pub fn stops(&self, colour: Rgb) -> Vec<Stop> {
-        self.ramp.iter().map(|(at, tone)| solid(*at, toned(colour, *tone))).collect()
+        self.ramp.iter().map(|(at, tone)| solid(*at, (self.toned)(colour, *tone))).collect()
     }
 
     /// Stops across a cylinder from −1 to 1, written as 0 to 1, with the brightest line at `bright`.
@@ -183,7 +201,7 @@ impl Shading {
         let inside = line.iter().copied().filter(|(at, _)| at.abs() < 1.0);
         let ends = |at: f64| (at, tone_at(&line, at));
         let all = std::iter::once(ends(-1.0)).chain(inside).chain([ends(1.0)]);
-        all.map(|(at, tone)| solid(f64::midpoint(at, 1.0), toned(colour, tone))).collect()
+        all.map(|(at, tone)| solid(f64::midpoint(at, 1.0), (self.toned)(colour, tone))).collect()
     }
 }
 

@@ -5,7 +5,7 @@ use crate::pattern::bounds::MOST_LINKS;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, seeds, usual};
+use crate::trade::{densities, gauges, metals, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
@@ -251,12 +251,19 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         holes: written.holes.as_ref().map_or(1, |at| at.value.0),
         mass: written.mass.unwrap_or_default(),
         material: written.material.as_ref().map(|at| at.value.clone()),
-        colour: written.colour.map_or(Rgb(0xb4, 0xa5, 0x84), |colour| colour.0),
+        colour: written.colour.map_or_else(|| metal(written), |colour| colour.0),
         breakaway: written.breakaway.is_some_and(|answer| answer.0),
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
     };
     complete(finding, written, context).and_then(|finding| consistent(finding, context))
+}
+
+/// The colour of the metal that a finding is made of, by its material, else by its name.
+fn metal(written: &pattern::Finding) -> Rgb {
+    let material = written.material.as_ref().map(|at| at.value.as_str());
+    let named = [material, written.name.as_deref()].into_iter().flatten().find_map(metals::colour);
+    named.unwrap_or(metals::PLAIN)
 }
 
 /// Refuses a finding that lacks a size its kind cannot do without.

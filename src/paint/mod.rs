@@ -3,6 +3,7 @@
 //! All that draws stands on it: `art`, `sheet`, `picture`, `gallery` and `export`.
 
 pub mod font;
+pub mod fraction;
 pub mod layout;
 pub mod mark;
 pub mod metrics;
