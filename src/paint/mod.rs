@@ -7,5 +7,6 @@ pub mod fraction;
 pub mod layout;
 pub mod mark;
 pub mod metrics;
+pub mod noise;
 pub mod outline;
 pub mod style;

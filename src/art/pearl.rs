@@ -1,0 +1,61 @@
+//! How pearls differ: each in its overtone, its light, and a little in its roundness.
+
+use super::light::Light;
+use crate::design::Bead;
+use crate::geometry::Point;
+use crate::paint::mark::{Rgb, Step};
+use crate::paint::{noise, outline};
+use crate::pattern::Finish;
+
+/// How many pearls of a kind differ.
+pub const VARIANTS: u32 = 5;
+
+/// Overtones of pearls as shares of red, green and blue: none, rosé, green, gold, blue. Made by eye.
+const OVERTONES: [[f64; 3]; VARIANTS as usize] =
+    [[1.0, 1.0, 1.0], [1.0, 0.955, 0.965], [0.965, 0.995, 0.97], [1.0, 0.975, 0.92], [0.96, 0.975, 1.0]];
+/// Share of their width across the hole that they have.
+const WIDTHS: [f64; VARIANTS as usize] = [1.0, 0.975, 0.99, 0.965, 0.985];
+/// By how many radians the light on them is turned.
+const TURNS: [f64; VARIANTS as usize] = [0.0, 0.2, -0.16, 0.1, -0.24];
+
+/// One of the pearls that differ; the first is as the pattern says, and so are all other beads.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Variant(u32);
+
+impl Variant {
+    /// The variant that the stamp of a number is, which chance deals the same in every run.
+    pub fn dealt(bead: &Bead, index: usize, stamp: u32) -> Self {
+        let seed = u64::try_from(index).unwrap_or(u64::MAX);
+        let dealt = noise::unit(seed, stamp, 0) * f64::from(VARIANTS);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "from 0 to below 5")]
+        let dealt = dealt as u32;
+        if bead.finish == Finish::Pearl { Self(dealt) } else { Self::default() }
+    }
+
+    /// Its number.
+    pub const fn number(self) -> u32 {
+        self.0
+    }
+
+    fn at(self) -> usize {
+        (self.0 % VARIANTS) as usize
+    }
+
+    /// A colour with its overtone.
+    pub fn tinted(self, Rgb(red, green, blue): Rgb) -> Rgb {
+        let [r, g, b] = OVERTONES[self.at()];
+        let part = |byte, share: f64| Rgb::BLACK.mixed(Rgb(byte, byte, byte), share).0;
+        Rgb(part(red, r), part(green, g), part(blue, b))
+    }
+
+    /// An outline as round as it is.
+    pub fn shaped(self, outline: Vec<Step>) -> Vec<Step> {
+        let width = WIDTHS[self.at()];
+        if width < 1.0 { outline::mapped(&outline, |at| Point::new(at.x, at.y * width)) } else { outline }
+    }
+
+    /// The light as it falls on it.
+    pub fn lit(self, light: Light) -> Light {
+        Light { towards: light.towards.turned(TURNS[self.at()]), ..light }
+    }
+}
