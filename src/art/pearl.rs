@@ -14,9 +14,9 @@ pub const VARIANTS: u32 = 5;
 const OVERTONES: [[f64; 3]; VARIANTS as usize] =
     [[1.0, 1.0, 1.0], [1.0, 0.955, 0.965], [0.965, 0.995, 0.97], [1.0, 0.975, 0.92], [0.96, 0.975, 1.0]];
 /// Share of their width across the hole that they have.
-const WIDTHS: [f64; VARIANTS as usize] = [1.0, 0.975, 0.99, 0.965, 0.985];
+const WIDTHS: [f64; VARIANTS as usize] = [1.0, 0.985, 0.992, 0.98, 0.988];
 /// By how many radians the light on them is turned.
-const TURNS: [f64; VARIANTS as usize] = [0.0, 0.2, -0.16, 0.1, -0.24];
+const TURNS: [f64; VARIANTS as usize] = [0.0, 0.1, -0.08, 0.05, -0.12];
 
 /// One of the pearls that differ; the first is as the pattern says, and so are all other beads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
