@@ -12,7 +12,7 @@ pub const VARIANTS: u32 = 5;
 
 /// Overtones of pearls as shares of red, green and blue: none, rosé, green, gold, blue. Made by eye.
 const OVERTONES: [[f64; 3]; VARIANTS as usize] =
-    [[1.0, 1.0, 1.0], [1.0, 0.955, 0.965], [0.965, 0.995, 0.97], [1.0, 0.975, 0.92], [0.96, 0.975, 1.0]];
+    [[1.0, 1.0, 1.0], [1.0, 0.968, 0.976], [0.98, 0.997, 0.983], [1.0, 0.982, 0.94], [0.97, 0.982, 1.0]];
 /// Share of their width across the hole that they have.
 const WIDTHS: [f64; VARIANTS as usize] = [1.0, 0.985, 0.992, 0.98, 0.988];
 /// By how many radians the light on them is turned.
