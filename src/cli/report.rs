@@ -16,7 +16,7 @@ pub struct Messages {
     #[arg(long = "messages", value_enum, default_value = "full", global = true)]
     style: MessageStyle,
     /// Whether remarks are coloured
-    #[arg(long, value_enum, default_value = "auto", global = true)]
+    #[arg(long, value_enum, default_value = "auto", global = true, overrides_with = "color")]
     color: Colour,
 }
 
@@ -38,7 +38,8 @@ enum Colour {
 }
 
 impl Messages {
-    fn colour(&self) -> bool {
+    /// Whether remarks are coloured here and now.
+    pub fn colour(&self) -> bool {
         match self.color {
             Colour::Always => true,
             Colour::Never => false,
@@ -62,12 +63,22 @@ pub fn remarks(remarks: &[Remark], source: &Source, messages: &Messages) {
 
 /// Prints why a command did not do what was asked.
 pub fn trouble(message: &str) {
-    say(&format!("festoon: {}\n", escaped(message)));
+    say(&told(message));
+}
+
+/// The line that says why.
+pub fn told(message: &str) -> String {
+    format!("festoon: {}\n", escaped(message))
 }
 
 /// Prints a line of news.
 pub fn news(message: &str) {
     say(&format!("{}\n", escaped(message)));
+}
+
+/// Prints what another process of this program has said.
+pub fn passed_on(text: &str) {
+    say(text);
 }
 
 fn say(text: &str) {

@@ -50,6 +50,13 @@ pub fn clearances(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Clear
     pairs.filter_map(|(inner, pair)| compare([inner, inner + 1], &pair[0], &pair[1])).collect()
 }
 
+/// The clearance between two strands, of which chain and drape are given.
+#[must_use]
+pub fn clearance(design: &Design, between: [usize; 2], hung: [&(Chain, Hung); 2]) -> Option<Clearance> {
+    let outlines = |at: usize| outlines(design, &design.strands[between[at]], &hung[at].0, &hung[at].1);
+    compare(between, &outlines(0), &outlines(1))
+}
+
 fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<Clearance> {
     let nearest: Vec<(f64, Option<Near>)> = compared(inner, outer);
     let length: f64 = nearest.iter().map(|(length, _)| length).sum();

@@ -15,7 +15,7 @@ pub mod slide;
 mod strand;
 pub mod taut;
 
-pub use strand::{Fault, hang};
+pub use strand::{Fault, clearance as clearance_of, hang};
 
 use crate::geometry::Point;
 

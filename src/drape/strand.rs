@@ -2,7 +2,7 @@
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
-use super::{Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
+use super::{Clearance, Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
 use crate::design::{Design, Strand, What};
 use crate::geometry::{Extent, Point};
 use crate::many;
@@ -62,13 +62,7 @@ enum Hold {
 /// The first strand that cannot be hung: too short for its span, most likely.
 pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
-    let hold = match (span, kind) {
-        (Some(span), _) => Hold::Points(span),
-        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
-        (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
-        (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
-        (None, Kind::Earrings) => Hold::Plumb,
-    };
+    let hold = hold(design, span);
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
     for (strand, placed) in strands.into_iter().enumerate() {
@@ -88,6 +82,26 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         },
         strands: hung,
     })
+}
+
+/// How the strands of a design are held.
+fn hold(design: &Design, span: Option<f64>) -> Hold {
+    match (span, design.heading.kind) {
+        (Some(span), _) => Hold::Points(span),
+        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
+        (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
+        (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
+        (None, Kind::Earrings) => Hold::Plumb,
+    }
+}
+
+/// How close two strands come, as among the others of the design, which are not hung for it.
+#[must_use]
+pub fn clearance(design: &Design, between: [usize; 2]) -> Option<Clearance> {
+    let hold = hold(design, None);
+    let placed = between.map(|index| place(design, design.strands.get(index)?, hold).ok());
+    let [Some(inner), Some(outer)] = &placed else { return None };
+    lie_apart(design, hold).then(|| clearance::clearance(design, between, [inner, outer])).flatten()
 }
 
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang
