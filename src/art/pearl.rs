@@ -1,10 +1,9 @@
-//! How pearls differ: each in its overtone, its light, and a little in its roundness.
+//! How pearls differ: each in its overtone and its light, none in its size.
 
 use super::light::Light;
 use crate::design::Bead;
-use crate::geometry::Point;
-use crate::paint::mark::{Rgb, Step};
-use crate::paint::{noise, outline};
+use crate::paint::mark::Rgb;
+use crate::paint::noise;
 use crate::pattern::Finish;
 
 /// How many pearls of a kind differ.
@@ -13,8 +12,6 @@ pub const VARIANTS: u32 = 5;
 /// Overtones of pearls as shares of red, green and blue: none, rosé, green, gold, blue. Made by eye.
 const OVERTONES: [[f64; 3]; VARIANTS as usize] =
     [[1.0, 1.0, 1.0], [1.0, 0.968, 0.976], [0.98, 0.997, 0.983], [1.0, 0.982, 0.94], [0.97, 0.982, 1.0]];
-/// Share of their width across the hole that they have.
-const WIDTHS: [f64; VARIANTS as usize] = [1.0, 0.985, 0.992, 0.98, 0.988];
 /// By how many radians the light on them is turned.
 const TURNS: [f64; VARIANTS as usize] = [0.0, 0.1, -0.08, 0.05, -0.12];
 
@@ -46,12 +43,6 @@ impl Variant {
         let [r, g, b] = OVERTONES[self.at()];
         let part = |byte, share: f64| Rgb::BLACK.mixed(Rgb(byte, byte, byte), share).0;
         Rgb(part(red, r), part(green, g), part(blue, b))
-    }
-
-    /// An outline as round as it is.
-    pub fn shaped(self, outline: Vec<Step>) -> Vec<Step> {
-        let width = WIDTHS[self.at()];
-        if width < 1.0 { outline::mapped(&outline, |at| Point::new(at.x, at.y * width)) } else { outline }
     }
 
     /// The light as it falls on it.
