@@ -8,6 +8,8 @@ mod buying;
 mod drawn;
 #[path = "pages/generated.rs"]
 mod generated;
+#[path = "pages/lettering.rs"]
+mod lettering;
 #[path = "pages/making.rs"]
 mod making;
 #[path = "pages/posts.rs"]

@@ -5,7 +5,7 @@ use crate::pattern::bounds::MOST_LINKS;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, seeds, usual};
+use crate::trade::{densities, gauges, metals, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
@@ -260,7 +260,7 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         holes: written.holes.as_ref().map_or(1, |at| at.value.0),
         mass: written.mass.unwrap_or_default(),
         material: written.material.as_ref().map(|at| at.value.clone()),
-        colour: written.colour.map_or(Rgb(0xb4, 0xa5, 0x84), |colour| colour.0),
+        colour: written.colour.map_or_else(|| metal(written), |colour| colour.0),
         breakaway: written.breakaway.is_some_and(|answer| answer.0),
         closed: closed(id, written, context),
         bead: None,
@@ -280,6 +280,13 @@ fn closed(id: &str, written: &pattern::Finding, context: &mut Context) -> bool {
         context.remarks.push(Remark::new(Code::Misplaced, headline).at(at.place).help("take `closed:` out"));
     }
     true
+}
+
+/// The colour of the metal that a finding is made of, by its material, else by its name.
+fn metal(written: &pattern::Finding) -> Rgb {
+    let material = written.material.as_ref().map(|at| at.value.as_str());
+    let named = [material, written.name.as_deref()].into_iter().flatten().find_map(metals::colour);
+    named.unwrap_or(metals::PLAIN)
 }
 
 /// Refuses a finding that lacks a size its kind cannot do without.

@@ -57,7 +57,7 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     }
     let (figure, scale) = drape::figure(sheet.piece, drape_room, stencils);
     marks.extend(figure);
-    let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale };
+    let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, squared: false };
     std::iter::once(first).chain(more(over, room)).collect()
 }
 
