@@ -245,7 +245,7 @@ mod tests {
         ("obsidian", 2.35, 2.60),         // gem references, from memory
         ("howlite", 2.45, 2.58),          // gem references, from memory
         ("jet", 1.30, 1.35),              // a listing of gems' specific gravities, seen
-        ("phenolic resin", 1.27, 1.32),         // cast phenolic resin, an old workshop book, seen
+        ("phenolic resin", 1.27, 1.32),   // cast phenolic resin, an old workshop book, seen
         ("resin", 1.1, 1.4),              // a science page on cast resins, seen
         ("polymer clay", 1.3, 1.9),       // makers' data sheets, from memory
         ("lava stone", 1.5, 2.8),         // scoria sinks, solid basalt 2.8 to 3.0, from memory
