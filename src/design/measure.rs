@@ -143,7 +143,7 @@ impl Bias {
         let [least, most] = self.each;
         let each =
             if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
-        format!("if all are {each} large: + {}", units.margin(self.by))
+        format!("if all are {each} large: +\u{a0}{}", units.margin(self.by))
     }
 }
 

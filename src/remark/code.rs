@@ -112,8 +112,8 @@ codes! {
          Some keys take one word from a fixed list (shape, finish, kind, settle). This word is \
          not on the list.";
     BadQuantity = "bad-quantity", Error,
-        "Every quantity carries its unit: a bare number could be inches or millimetres. This length, mass, force, \
-         price, time, share, count or colour is not written as one.";
+        "A quantity is a number with its unit, as a bare number could be inches or millimetres, and a colour is six \
+         hex digits. This length, mass, force, price, time, share, count or colour is not written as one.";
     UnknownId = "unknown-id", Error,
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
     Misplaced = "misplaced", Error,

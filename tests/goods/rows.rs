@@ -96,6 +96,6 @@ fn a_lot_that_is_off_one_way_adds_up() {
         let design = ring(&format!("beads: [{count} a]"));
         design.strands[0].bias(&design).map(|bias| bias.words(UnitStyle::Mm))
     };
-    assert_eq!(bias(47).as_deref(), Some("if all are 0.1 mm large: + 4.7 mm"));
+    assert_eq!(bias(47).as_deref(), Some("if all are 0.1 mm large: +\u{a0}4.7 mm"));
     assert_eq!(bias(4), None);
 }
