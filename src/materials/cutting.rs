@@ -1,6 +1,6 @@
 //! Cutting pieces of cord or chain from as few spools as will do.
 //!
-//! See [`packing`] for how. Up to some hundred pieces the plan is the best there is, unless the search gives
+//! See `packing` for how. Up to some hundred pieces the plan is the best there is, unless the search gives
 //! up; where the plan is not proven best, it states a lower bound beside it. A length from the stash is one
 //! piece of cord, and is cut first.
 

@@ -115,8 +115,8 @@ mod tests {
             told("6,", false),
             "Error: `6` has no unit\n\
              \x20 where    bead reed, line 3 of gull.yaml\n\
-             \x20 why      Every quantity carries its unit: a bare number could be inches or\n\
-             \x20          millimetres.\n\
+             \x20 why      A quantity is a number with its unit, as a bare number could be inches or\n\
+             \x20          millimetres, and a colour is six hex digits.\n\
              \x20 do this  say which unit: 6 mm\n\
              \x20 more     festoon explain bad-quantity\n\
              \x20     3 | …: { shape: round, size: 6, hole: 1 mm, colour: \"#5…\n\
