@@ -6,8 +6,6 @@ use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::units::INCH;
 
-use super::figure::Scale;
-
 /// Lengths of the bar's edges in mm, with what is printed beside them.
 const MM: (f64, f64) = (50.0, 10.0);
 const IN: (f64, f64) = (2.0 * INCH, INCH / 2.0);
@@ -20,13 +18,8 @@ const LINE: Stroke = Stroke::new(style::INK, 0.2);
 /// Room between the words and the bar.
 const GAP: f64 = 2.0;
 
-/// Whether a page shows something at actual size, which a bar must vouch for: by its scales, or by what
-/// is stamped on it.
-pub fn is_wanted(scale: &str, marks: &[Mark]) -> bool {
-    scale.contains(&Scale::ACTUAL.to_string()) || stamps_at_actual_size(marks)
-}
-
-fn stamps_at_actual_size(marks: &[Mark]) -> bool {
+/// Whether something is stamped at actual size.
+pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
     marks.iter().any(|mark| match mark {
         Mark::Stamp { scale, .. } => *scale == 1.0,
         held => stamps_at_actual_size(held.inner()),

@@ -24,8 +24,8 @@ pub struct Body {
     pub marks: Vec<Mark>,
     /// The scale of its drawings, for the footer; empty where nothing is drawn.
     pub scale: String,
-    /// Whether it has squares of its own to measure.
-    pub squared: bool,
+    /// Whether a bar is to tell if it was printed at its size.
+    pub checked: bool,
 }
 
 impl From<Poured> for Body {
@@ -37,8 +37,8 @@ impl From<Poured> for Body {
             name: all(|section| section.name, "; "),
             description: all(|section| &section.description, " "),
             scale: page.scales.join("; "),
+            checked: page.at_actual_size || check::stamps_at_actual_size(&page.marks),
             marks: page.marks,
-            squared: false,
         }
     }
 }
@@ -67,7 +67,7 @@ pub fn pages(bodies: Vec<Body>, symbols: Vec<Symbol>, heading: &Heading, style: 
     let (width, height) = style.paper.size();
     let page = |(index, body): (usize, Body)| {
         let mut marks = body.marks;
-        let bar = (!body.squared && check::is_wanted(&body.scale, &marks)).then(|| check::bar(rule_end(style.paper)));
+        let bar = body.checked.then(|| check::bar(rule_end(style.paper)));
         marks.extend(footer(heading, &body.scale, index + 1, count, style.paper));
         marks.extend(bar);
         Page {

@@ -147,7 +147,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
     let mut lines = row.lines.into_iter();
     let first = lines.next().unwrap_or_default();
     open(flow, opening, first, sheet.room().height);
-    flow.scaled(SCALE.to_owned());
+    flow.scaled(SCALE.to_owned(), true);
     for block in lines.chain([checks]) {
         flow.gap(LINES_APART);
         if block.height > flow.left() {
@@ -155,7 +155,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
             flow.add(continued(&title(sheet, index), width));
         }
         flow.add(block);
-        flow.scaled(SCALE.to_owned());
+        flow.scaled(SCALE.to_owned(), true);
     }
 }
 

@@ -11,7 +11,7 @@ use crate::paint::mark::Mark;
 use crate::paint::style;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
-use crate::steps::posts::{Keeps, Post, posts};
+use crate::steps::posts::{Keeps, Post};
 
 use super::beside;
 use super::draw;
@@ -105,6 +105,8 @@ pub struct Line<'a, 's> {
     pub design: &'a Design,
     /// The strand.
     pub strand: &'a Strand,
+    /// What stays in its place on the strand.
+    pub posts: &'s [Post],
     /// What stands on the line.
     pub spans: &'s [Span<'a>],
     /// Room at its left.
@@ -170,7 +172,7 @@ impl<'a, 's> Line<'a, 's> {
 
     /// What stays in its place on this line, by name, with where on it that stands.
     fn names(&self, placed: &[Placed<'_, '_>]) -> Vec<(String, f64)> {
-        let named = |post: Post| {
+        let named = |post: &Post| {
             let on = |one: &&Placed<'_, '_>| {
                 let Thing::Bit(bit) = one.span.thing else { return false };
                 let at = if post.keeps == Keeps::Group { 0.0 } else { bit.before };
@@ -179,7 +181,7 @@ impl<'a, 's> Line<'a, 's> {
             let one = placed.iter().find(on)?;
             Some((post.name.clone(), if post.keeps == Keeps::Group { one.x } else { one.centre() }))
         };
-        posts(self.design, self.strand).into_iter().filter_map(named).collect()
+        self.posts.iter().filter_map(named).collect()
     }
 
     fn describe(&self) -> String {
