@@ -11,7 +11,7 @@ use festoon::sheet::{self, Style};
 use festoon::trade::paper::Paper;
 use festoon::{Piece, paint::fraction};
 
-use super::boxes::Box;
+use super::boxes::{Box, Found, boxes};
 use super::{PAPERS, pages, shipped};
 
 /// One point in mm: 1/72 in, the DTP point.
@@ -100,4 +100,22 @@ fn bar(mark: &Mark) -> Option<[f64; 2]> {
     };
     let edges: Vec<_> = marks.iter().filter_map(long).collect();
     label.contains("to measure").then(|| edges.try_into().expect("two edges"))
+}
+
+/// Least room in mm between the bar's words and what stands above them.
+const CLEAR: f64 = 0.5;
+
+#[test]
+fn the_bars_words_keep_clear_of_the_contents() {
+    for piece in shipped() {
+        for page in PAPERS.iter().flat_map(|paper| pages(&piece, *paper)) {
+            let all = boxes(&page);
+            let is_bars = |found: &&Found| found.within.iter().any(|label| label.contains("to measure"));
+            let Some(words) = all.iter().filter(is_bars).find(|found| found.text().is_some()) else { continue };
+            let others =
+                all.iter().filter(|found| !is_bars(found) && !found.within.iter().any(|label| label == "footer"));
+            let near: Vec<_> = others.filter(|other| other.bounds.overlaps(&words.bounds, -CLEAR)).collect();
+            assert!(near.is_empty(), "{}: {near:?}", page.title);
+        }
+    }
 }
