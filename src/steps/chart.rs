@@ -11,7 +11,7 @@
 
 use super::posts;
 use super::words::a;
-use crate::design::{Design, Phrase, Strand, What};
+use crate::design::{Design, Finding, Index, Phrase, Strand, What};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
@@ -172,7 +172,7 @@ impl Teller<'_> {
     }
 
     /// A strung finding; of a bar that strands share, the hole, for it is strung only once.
-    fn finding(self, at: usize) -> String {
+    fn finding(self, at: Index<Finding>) -> String {
         let name = &self.design.findings[at].name;
         match self.strand.and_then(|strand| self.design.hole(at, strand)) {
             Some(hole) => format!("(bar: {name}, hole {hole})"),
@@ -182,7 +182,7 @@ impl Teller<'_> {
     }
 
     /// A stop with its name and station, as every page prints them.
-    fn stop(self, number: u32, at: usize) -> String {
+    fn stop(self, number: u32, at: Index<Finding>) -> String {
         let name = format!("S{number}");
         let posts = self.strand.map(|strand| posts::posts(self.design, strand)).unwrap_or_default();
         let post = posts.into_iter().find(|post| post.name == name);
@@ -190,7 +190,7 @@ impl Teller<'_> {
         format!("(stop {name}: {}{})", self.design.findings[at].name, place.unwrap_or_default())
     }
 
-    fn is_bar(self, at: usize) -> bool {
+    fn is_bar(self, at: Index<Finding>) -> bool {
         self.design.findings[at].kind == FindingKind::SpacerBar
     }
 
