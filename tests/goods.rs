@@ -8,6 +8,8 @@ mod cutting;
 mod designs;
 #[path = "goods/lots.rs"]
 mod lots;
+#[path = "goods/named.rs"]
+mod named;
 #[path = "goods/render.rs"]
 mod render;
 #[path = "goods/rows.rs"]

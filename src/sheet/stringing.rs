@@ -7,6 +7,7 @@ use crate::art::Stencils;
 use crate::design::{Bead, Design, Index, Strand, reach};
 use crate::geometry::Point;
 use crate::pattern::{CordKind, Shape};
+use crate::steps::posts::Posts;
 use crate::steps::{self, chart};
 use crate::units::Length;
 
@@ -72,7 +73,7 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     } else {
         ""
     };
-    let has_posts = |strand: &Strand| !steps::posts::posts(&sheet.piece.design, strand).is_empty();
+    let has_posts = |strand: &Strand| !Posts::new(&sheet.piece.design, strand).all().is_empty();
     let names = if sheet.piece.design.strands.iter().any(has_posts) { NAMES } else { "" };
     let text = format!(
         "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{names}{slides}{pair}"

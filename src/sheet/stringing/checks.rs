@@ -7,6 +7,7 @@ use crate::pattern::{CordKind, Settle};
 use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
 use crate::steps;
+use crate::steps::posts::Posts;
 use crate::units::{Length, UnitStyle};
 
 /// Bare cord before the row, below which it starts at the end.
@@ -26,7 +27,7 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     }
     let chain = design.cords[strand.cord].kind == CordKind::Chain;
     small.push(bare(units, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index].starts));
-    small.extend(steps::posts::positions(design, strand));
+    small.extend(Posts::new(design, strand).positions());
     small.extend(notes(strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
