@@ -6,6 +6,7 @@
 mod article;
 mod bars;
 mod closure;
+mod entries;
 mod expand;
 mod expect;
 mod measure;
@@ -29,6 +30,7 @@ use crate::units::{Length, Money};
 
 pub use article::usual_wire;
 pub use bars::{Sharer, Sharers};
+pub use entries::{Entries, Index, nth};
 pub use measure::Bias;
 pub use model::*;
 pub use row::reach;

@@ -15,7 +15,7 @@ use std::ops::Range;
 
 use super::posts::{Keeps, Posts};
 use super::words::a;
-use crate::design::{Design, Phrase, Strand, What};
+use crate::design::{Design, Finding, Index, Phrase, Strand, What};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
@@ -206,7 +206,7 @@ impl Teller<'_> {
     }
 
     /// A spacer bar; of one that strands share, the hole, for it is strung only once.
-    fn bar(self, at: usize, here: &Range<usize>) -> String {
+    fn bar(self, at: Index<Finding>, here: &Range<usize>) -> String {
         let hole = self.strand.and_then(|strand| self.design.hole(at, strand));
         let hole = hole.map(|hole| format!(", hole {hole}")).unwrap_or_default();
         format!("(bar{}: {}{hole})", self.post(Keeps::Bar, here), self.design.findings[at].name)
@@ -235,7 +235,7 @@ impl Teller<'_> {
         names.map(|names| format!(": {names}")).unwrap_or_default()
     }
 
-    fn is_bar(self, at: usize) -> bool {
+    fn is_bar(self, at: Index<Finding>) -> bool {
         self.design.findings[at].kind == FindingKind::SpacerBar
     }
 

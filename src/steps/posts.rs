@@ -6,7 +6,7 @@ mod told;
 
 use std::ops::Range;
 
-use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
+use crate::design::{Bit, Design, Finding, Index, Phrase, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -237,7 +237,7 @@ fn keeps(design: &Design, placed: &Placed<'_>) -> Option<Keeps> {
 }
 
 /// A stop's finding and its middle: on a strand that stops divide, what has a train to itself and is a crimp.
-pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(usize, f64)> {
+pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(Index<Finding>, f64)> {
     let divided = strand.chart.iter().any(|phrase| matches!(phrase, Phrase::Stop(..)));
     match (train.bits.as_slice(), train.rest) {
         ([Bit { what: What::Finding(at), before, .. }], Rest::At(start))

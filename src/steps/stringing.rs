@@ -6,7 +6,7 @@ use super::posts::{self, Keeps, Posts, datum, stop};
 use super::tools::{Needle, needle};
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
-use crate::design::{Bit, Design, Strand, What};
+use crate::design::{Bit, Design, Finding, Index, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -112,7 +112,7 @@ enum Pass {
 
 /// The pass of a strand through bars that hold it beside others.
 fn passes(design: &Design, strand: &Strand) -> Option<Pass> {
-    let hole = (0..design.findings.len()).find_map(|at| design.hole(at, strand))?;
+    let hole = design.findings.indices().find_map(|at| design.hole(at, strand))?;
     Some(if hole == 1 { Pass::First } else { Pass::Next })
 }
 
@@ -133,7 +133,7 @@ fn hangs_pins(design: &Design, strand: &Strand) -> bool {
 
 /// Whether branches on bails hang from a chain.
 fn hangs_bails(design: &Design, strand: &Strand) -> bool {
-    let is_bail = |at: usize| design.findings[at].kind == FindingKind::Bail;
+    let is_bail = |at: Index<Finding>| design.findings[at].kind == FindingKind::Bail;
     let on_bail = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if is_bail(dangle.on));
     design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_bail)
 }
@@ -151,9 +151,9 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
 /// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share, and the knots
 /// that the chart says.
 fn besides_beads(design: &Design, strand: &Strand) -> Option<String> {
-    let strung = |at: usize| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
-    let alone = |at: &usize| design.strands.len() == 1 || !design.findings[*at].is_shared();
-    let each = (0..design.findings.len()).filter(alone).filter(|at| strung(*at) > 0);
+    let strung = |at: Index<Finding>| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
+    let alone = |at: &Index<Finding>| design.strands.len() == 1 || !design.findings[*at].is_shared();
+    let each = design.findings.indices().filter(alone).filter(|at| strung(*at) > 0);
     let knots = Some(posts::knots(strand) as u64).filter(|knots| *knots > 0).map(|knots| count(knots, "knot"));
     let each: Vec<_> = each.map(|at| count(strung(at), &design.findings[at].name)).chain(knots).collect();
     (!each.is_empty()).then(|| format!("Besides, {}.", list(&each)))

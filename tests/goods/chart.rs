@@ -1,6 +1,6 @@
 //! The word chart says the very row that is strung: its text is read back, bead by bead.
 
-use festoon::design::{Bit, Design, Phrase, What};
+use festoon::design::{Bit, Design, Phrase, What, nth};
 use festoon::materials::{Amount, Order, materials};
 use festoon::pattern::Settle;
 use festoon::steps::chart;
@@ -15,15 +15,15 @@ fn text(chart: Vec<Phrase>) -> String {
 }
 
 fn a(count: u32) -> Phrase {
-    Phrase::Run(count, 0)
+    Phrase::Run(count, nth(0))
 }
 
 fn b(count: u32) -> Phrase {
-    Phrase::Run(count, 1)
+    Phrase::Run(count, nth(1))
 }
 
 fn c(count: u32) -> Phrase {
-    Phrase::Run(count, 2)
+    Phrase::Run(count, nth(2))
 }
 
 #[test]
@@ -66,7 +66,7 @@ fn a_list_written_out_is_told_as_a_repeat() {
 
 #[test]
 fn repeats_that_are_spread_apart_stay_apart() {
-    let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(2), a(3)]);
+    let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(nth(2)), a(3)]);
     one.settle = Settle::Spread;
     let design = design(vec![one]);
     assert_eq!(chart::text(&design, &design.strands[0]), "3A, 4 times, then (bar: stop), then 3A");
@@ -75,7 +75,7 @@ fn repeats_that_are_spread_apart_stay_apart() {
 #[test]
 fn what_is_no_bead_stands_in_brackets() {
     let gap = Phrase::Gap(Length::mm(12.7));
-    let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(2), Phrase::Dangle(1, vec![c(1), a(2)])];
+    let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(nth(2)), Phrase::Dangle(nth(1), vec![c(1), a(2)])];
     assert_eq!(text(row), "5A (½ in = 12.7 mm bare) (knot), then (bar: stop), then (dangle: 1C 2A on a head pin)");
 }
 
@@ -204,7 +204,7 @@ pub fn strung(design: &Design, bits: &[Bit]) -> Vec<String> {
 }
 
 fn runs() -> impl Strategy<Value = Phrase> {
-    (1u32..9, 0usize..3).prop_map(|(count, bead)| Phrase::Run(count, bead))
+    (1u32..9, 0usize..3).prop_map(|(count, bead)| Phrase::Run(count, nth(bead)))
 }
 
 pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
@@ -212,8 +212,8 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
         6 => runs(),
         1 => Just(Phrase::Gap(Length::mm(12.0))),
         1 => Just(Phrase::Knot),
-        1 => Just(Phrase::Finding(2)),
-        1 => prop::collection::vec(runs(), 1..4).prop_map(|row| Phrase::Dangle(1, row)),
+        1 => Just(Phrase::Finding(nth(2))),
+        1 => prop::collection::vec(runs(), 1..4).prop_map(|row| Phrase::Dangle(nth(1), row)),
     ];
     let phrase = leaf.prop_recursive(3, 24, 4, |inner| {
         let list = || prop::collection::vec(inner.clone(), 1..4);

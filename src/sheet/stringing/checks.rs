@@ -1,6 +1,6 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
-use crate::design::{Bit, Design, Rest, Strand, What};
+use crate::design::{Bead, Bit, Design, Index, Rest, Strand, What};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::pattern::{CordKind, Settle};
@@ -35,8 +35,8 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
 
 /// What to do where the length differs by more.
 fn tolerances(design: &Design, strand: &Strand) -> String {
-    let strung = |index: &usize| strand.bits().any(|bit| bit.what == What::Bead(*index));
-    let beads: Vec<_> = (0..design.beads.len()).filter(strung).map(|index| &design.beads[index]).collect();
+    let strung = |index: &Index<Bead>| strand.bits().any(|bit| bit.what == What::Bead(*index));
+    let beads: Vec<_> = design.beads.indices().filter(strung).map(|index| &design.beads[index]).collect();
     let first = beads.first().map_or(Length::ZERO, |bead| bead.tolerance);
     let each = if beads.iter().all(|bead| bead.tolerance == first) {
         format!("each may be off by {}", first.hundredths())

@@ -1,7 +1,7 @@
 //! What is said about a line: letters of runs, lengths of bare cord and counts of beads above it, and letters
 //! beside the beads of branches, those of a run of one bead once.
 
-use crate::design::{Dangle, Design, What};
+use crate::design::{Bead, Dangle, Design, Index, What};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
@@ -252,7 +252,7 @@ fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
     let levels = branch.levels(design);
     let beads: Vec<_> = branch.bits.iter().zip(levels).map(|(bit, level)| (bead(&bit.what), level)).collect();
     let runs = beads.chunk_by(|one, next| one.0 == next.0 && one.0.is_some());
-    let run = |run: &[(Option<usize>, f64)]| match run {
+    let run = |run: &[(Option<Index<Bead>>, f64)]| match run {
         [(Some(bead), first), ..] => {
             let last = run.last().map_or(*first, |(_, level)| *level);
             Some((format!("{}{}", run.len(), design.beads[*bead].letter), first.midpoint(last)))
@@ -262,7 +262,7 @@ fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
     runs.filter_map(run).collect()
 }
 
-const fn bead(what: &What) -> Option<usize> {
+const fn bead(what: &What) -> Option<Index<Bead>> {
     match what {
         What::Bead(bead) => Some(*bead),
         _ => None,

@@ -1,6 +1,6 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
 
-use crate::design::{Bit, Dangle, Design, End, Finding, Rest, Strand, What};
+use crate::design::{Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
 use crate::pattern::FindingKind;
 use crate::sheet::figure;
 use crate::trade::usual::KNOT_WIDTH;
@@ -161,7 +161,7 @@ impl<'a> Span<'a> {
 
     /// Index of its bead, if it is one.
     #[must_use]
-    pub const fn bead(&self) -> Option<usize> {
+    pub const fn bead(&self) -> Option<Index<Bead>> {
         match self.thing {
             Thing::Bit(Bit { what: What::Bead(bead), .. }) => Some(*bead),
             _ => None,
