@@ -9,7 +9,7 @@
 
 use festoon::design::{Choice, Design};
 use festoon::materials::render::table;
-use festoon::materials::{Amount, Article, Order, Stash, materials};
+use festoon::materials::{Amount, Order, Stash, materials};
 use festoon::source::Source;
 
 const ROW: f64 = 289.830_498;
@@ -45,7 +45,7 @@ fn kit(design: &Design, cut: f64, each: u64) {
     let near = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-3, "{found} and not {wanted}");
     near(design.strands[0].cut().value(), cut);
     let list = materials(design, &Order { makers: 12, ..Order::default() });
-    let silk = list.lines.iter().find(|line| line.article == Article::Cord(0)).unwrap();
+    let silk = list.lines.iter().find(|line| line.id == "silk").unwrap();
     let Amount::Length(need) = silk.need else { panic!("{:?}", silk.need) };
     near(need.value(), 12.0 * cut);
     assert_eq!(silk.buy.as_ref().unwrap().lots, 12_u64.div_ceil(each));
@@ -100,7 +100,7 @@ fn a_stash_lends_what_knots_take_up_as_well() {
     for (in_hand, lots) in [("710 mm", 0), ("709 mm", 1)] {
         let stash = Stash::read(&Source::new("stash.yaml", format!("silk: {in_hand}\n")), &design).0;
         let list = materials(&design, &Order { stash: stash.unwrap(), ..Order::default() });
-        let silk = list.lines.iter().find(|line| line.article == Article::Cord(0)).unwrap();
+        let silk = list.lines.iter().find(|line| line.id == "silk").unwrap();
         assert_eq!(silk.buy.as_ref().unwrap().lots, lots, "{in_hand}");
     }
 }
