@@ -112,16 +112,12 @@ proptest! {
 fn assert_counted(pages: &[Page], piece: &Piece) {
     let faces = pages.iter().filter(|page| holds(page, "Face") || holds(page, "Lists"));
     let found: Vec<_> = faces.flat_map(boxes).collect();
-    for (index, count) in piece.design.counts().into_iter().enumerate() {
+    for ((index, bead), count) in piece.design.beads.entries().zip(piece.design.counts()) {
         let drawn = found.iter().filter(|found| found.bead() == Some(index)).count();
         // The legend shows each bead once more.
-        assert_eq!(drawn, count as usize + 1, "{}", piece.design.beads[index].id);
+        assert_eq!(drawn, count as usize + 1, "{}", bead.id);
         let told = format!("{count} ×");
-        assert!(
-            found.iter().any(|found| found.text() == Some(told.as_str())),
-            "{told} {}",
-            piece.design.beads[index].id
-        );
+        assert!(found.iter().any(|found| found.text() == Some(told.as_str())), "{told} {}", bead.id);
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bit, Dangle, Design, Finding, Strand, What};
+use crate::design::{Bit, Dangle, Design, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -176,7 +176,7 @@ fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Se
 /// A strung finding with its centre at a point; one that is turned round is drawn from its far end. A cap
 /// reaches over its bead by as much as it is longer than the cord that it takes.
 pub fn strung_finding(
-    index: usize,
+    index: Index<Finding>,
     bit: &Bit,
     centre: Point,
     angle: f64,
