@@ -6,6 +6,8 @@ mod chart;
 mod cutting;
 #[path = "support/designs.rs"]
 mod designs;
+#[path = "goods/kits.rs"]
+mod kits;
 #[path = "goods/lots.rs"]
 mod lots;
 #[path = "goods/named.rs"]

@@ -236,9 +236,7 @@ fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, conte
 fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Shelf) {
     let findings = closure.left.iter().map(|part| &shelf.findings[part.finding]);
     let spacing = findings.filter(|finding| finding.kind == FindingKind::EndBar).map(|bar| bar.spacing).next();
-    for (at, strand) in strands.iter_mut().enumerate() {
-        strand.aside = spacing.unwrap_or_default() * at as f64;
-    }
+    refill::hang_apart(strands, spacing.unwrap_or_default());
 }
 
 fn heading(pattern: &Pattern, choice: &Choice) -> Heading {

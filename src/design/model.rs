@@ -97,8 +97,8 @@ pub struct Strand {
 pub struct Fill {
     /// How often its list is strung.
     pub times: u32,
-    /// Bits of the strand's first train that are one repeat, the last but one where there are several; in a
-    /// mirror one on each side.
+    /// Bits of the strand's first train that are one repeat, the last but one where there are several; in
+    /// a mirror one on each side.
     pub ones: Vec<Range<usize>>,
     /// Cord that the pattern leaves bare beside it.
     pub leave: Length,

@@ -10,8 +10,15 @@ use super::strung;
 
 /// Share of the compared length along which neighbours may touch: an assumption.
 const TOUCHING: f64 = 0.5;
+/// The share along which they may still touch once a remedy is taken: beads come to lie a little otherwise.
+const ROOMY: f64 = 0.4;
 /// Lengths in mm by which a strand is tried longer.
-const STEPS: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0];
+const LONGER: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0];
+/// Lengths in mm by which the holes of bars are tried wider apart than what would part the outlines that
+/// overlap most.
+const WIDER: [f64; 8] = [0.0, 0.1, 0.5, 1.0, 2.0, 3.0, 5.0, 8.0];
+/// What is said where neither gives room.
+const MEANT: &str = "string smaller beads, or allow it where they are meant to touch: `allow: [strands-crowd]`";
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
 const LEFT_OVER: f64 = 0.4;
 
@@ -59,29 +66,73 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     })
 }
 
-/// What gives two strands room: wider bars where bars hold them, or else a longer one of them.
+/// What gives two strands room, tried by hanging them so: one way or another, or both together.
 fn more_room(clearance: &Clearance, design: &Design) -> String {
-    let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
-    let apart = outer.aside - inner.aside;
-    if apart > Length::ZERO {
-        let needed = apart - Length::mm(clearance.least);
-        return format!("hold them apart with bars whose holes are {} apart or more", needed.tenths());
+    let bars = Bars::holding(clearance, design);
+    let (wider, longer) = (wider(clearance, design, bars), longer(clearance, design));
+    let ways = if bars.apart > 0.0 { [wider, longer] } else { [longer, wider] };
+    match ways.into_iter().flatten().reduce(|one, other| format!("{one}, or {other}")) {
+        Some(ways) => ways,
+        None => both(clearance, design, bars).unwrap_or_else(|| MEANT.to_owned()),
     }
-    let [one, other] = clearance.between;
-    let longer = if inner.finished > outer.finished { one } else { other };
-    let bar = "hold their ends apart with an end bar";
-    let by = STEPS.into_iter().find(|by| has_room(clearance.between, longer, *by, design));
-    by.map_or_else(
-        || bar.to_owned(),
-        |by| format!("make strand {} {by:.0} mm longer or more, or {bar}", design.strands[longer].name),
-    )
 }
 
-/// Whether two strands have room when one of them is so much longer.
-fn has_room(between: [usize; 2], longer: usize, by: f64, design: &Design) -> bool {
-    let other = design.lengthened(longer, Length::mm(by));
-    let clearance = other.and_then(|other| drape::clearance_of(&other, between));
-    clearance.is_some_and(|clearance| clearance.touching <= TOUCHING)
+/// Bars that hold two strands apart, or could.
+#[derive(Clone, Copy)]
+struct Bars {
+    /// How far apart they hold them, in mm; 0 where there are none.
+    apart: f64,
+    /// How far apart they would hold them without overlap where they overlap most, in mm.
+    needed: f64,
+}
+
+impl Bars {
+    fn holding(clearance: &Clearance, design: &Design) -> Self {
+        let [inner, outer] = clearance.between.map(|index| design.strands[index].aside);
+        let apart = (outer - inner).value().max(0.0);
+        Self { apart, needed: ((apart - clearance.least) * 10.0).ceil() / 10.0 }
+    }
+
+    fn told(self, apart: f64) -> String {
+        let how = if self.apart > 0.0 { "them apart with bars" } else { "their ends apart with an end bar" };
+        format!("hold {how} whose holes are {} apart or more", Length::mm(apart).tenths())
+    }
+}
+
+/// The ends held farther apart: by as much as the outlines overlap, or by what more it takes.
+fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
+    let held = |by: f64| design.held_apart(Length::mm(bars.needed + by));
+    let by = least(&WIDER, |by| has_room(Some(held(by)), clearance))?;
+    Some(bars.told(bars.needed + by))
+}
+
+/// The longer strand longer still, where strands hang: rows round a limb lie side by side, however long.
+fn longer(clearance: &Clearance, design: &Design) -> Option<String> {
+    if matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet) {
+        return None;
+    }
+    let [one, other] = clearance.between;
+    let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
+    let longer = if inner.finished > outer.finished { one } else { other };
+    let by = least(&LONGER, |by| has_room(design.lengthened(longer, Length::mm(by)), clearance))?;
+    Some(format!("make strand {} {by:.0} mm longer or more", design.strands[longer].name))
+}
+
+/// The longer strand longer, and the ends held apart.
+fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
+    let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed)))?;
+    Some(format!("{longer}, and {}", bars.told(bars.needed)))
+}
+
+/// The least of rising steps from which on all do.
+fn least(steps: &[f64], does: impl Fn(f64) -> bool) -> Option<f64> {
+    steps.iter().rev().copied().take_while(|step| does(*step)).last()
+}
+
+/// Whether two strands have room in another design.
+fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
+    let clearance = other.and_then(|other| drape::clearance_of(&other, clearance.between));
+    clearance.is_some_and(|clearance| clearance.touching <= ROOMY)
 }
 
 /// Cord beyond the last train of a strand whose beads stay where they are.

@@ -270,11 +270,16 @@ impl Teller<'_> {
 
 /// How many things phrases say.
 fn things(phrases: &[Phrase]) -> usize {
+    count(phrases, |_| true)
+}
+
+/// How many things of some sort phrases say.
+pub fn count(phrases: &[Phrase], is: fn(&Phrase) -> bool) -> usize {
     let of = |phrase: &Phrase| match phrase {
-        Phrase::Run(count, _) => *count as usize,
-        Phrase::Times(count, list) => *count as usize * things(list),
-        Phrase::Mirror(side, middle) => 2 * things(side) + things(middle),
-        Phrase::Gap(_) | Phrase::Knot | Phrase::Finding(_) | Phrase::Stop(..) | Phrase::Dangle(..) => 1,
+        Phrase::Times(times, list) => *times as usize * count(list, is),
+        Phrase::Mirror(side, middle) => 2 * count(side, is) + count(middle, is),
+        Phrase::Run(beads, _) => usize::from(is(phrase)) * *beads as usize,
+        one => usize::from(is(one)),
     };
     phrases.iter().map(of).sum()
 }
@@ -284,7 +289,7 @@ fn times_word(count: u32) -> String {
 }
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.
-fn gap(units: UnitStyle, length: Length) -> String {
+pub fn gap(units: UnitStyle, length: Length) -> String {
     match units {
         UnitStyle::In => format!("{} in", fraction(length)),
         UnitStyle::Mm => length.tenths(),
