@@ -200,7 +200,7 @@ mod tests {
         let piece = piece("t", &text);
         let bearing = Bearing::of(&piece, false).unwrap();
         let mut stencils = Stencils::new(&piece.design, crate::art::Ink::Colour);
-        let marks = bearing.closing(&piece, &Frame { origin: Point::ORIGIN, scale: 1.0 }, &mut stencils);
+        let marks = bearing.closing(&piece, &Frame::ACTUAL, &mut stencils);
         let links: Vec<_> = marks.iter().map(|mark| mark.inner().len()).collect();
         // Chain alone, and less of it than there is: 3 mm and more a link.
         assert_eq!(links.len(), 2);
