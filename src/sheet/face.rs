@@ -1,6 +1,6 @@
 //! The face page: what the piece is, how it hangs, its beads and what it takes.
 
-use crate::art::Stencils;
+use crate::art::{Ink, Stencils};
 use crate::geometry::Point;
 use crate::materials::Materials;
 
@@ -62,6 +62,14 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
         marks.extend(legend_block.at(column.corner()));
     } else {
         over.push((BEADS, legend.set(room.width)));
+    }
+    if let Some(colourways) = legend::colourways(sheet.piece, below.width).filter(|_| sheet.style.ink == Ink::Colour) {
+        let colourways = titled("Colourways", colourways);
+        if colourways.height <= below.height {
+            let corner = below.corner();
+            below = below.below(colourways.height + 6.0);
+            marks.extend(colourways.at(corner));
+        }
     }
     let tools = buying::tools(sheet, 1);
     let kept = if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 };
