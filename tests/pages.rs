@@ -4,8 +4,12 @@
 mod boxes;
 #[path = "pages/buying.rs"]
 mod buying;
+#[path = "pages/cover.rs"]
+mod cover;
 #[path = "pages/drawn.rs"]
 mod drawn;
+#[path = "pages/folded.rs"]
+mod folded;
 #[path = "pages/generated.rs"]
 mod generated;
 #[path = "pages/lettering.rs"]
