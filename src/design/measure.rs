@@ -3,9 +3,9 @@
 use crate::units::{Length, Mass, UnitStyle};
 
 use super::entries::Index;
-use super::model::{Bit, Dangle, Design, Rest, Strand, Train, What};
+use super::model::{Bit, Dangle, Design, End, Rest, Strand, Train, What};
 use super::stock::Bead;
-use crate::pattern::Kind;
+use crate::pattern::{FindingKind, Kind};
 
 impl Strand {
     /// Every bit in order.
@@ -55,6 +55,15 @@ impl Strand {
     #[must_use]
     pub fn cut(&self) -> Length {
         self.cord_used() + self.allowance * 2.0
+    }
+
+    /// Cord that an end has beyond what closes it: its allowance less what goes back from the loop, through
+    /// what holds it.
+    #[must_use]
+    pub fn tail(&self, end: &End, design: &Design) -> Length {
+        let crimps = end.findings.iter().map(|at| &design.findings[*at]).filter(|at| at.kind == FindingKind::Crimp);
+        let back = end.bight + crimps.map(|crimp| crimp.length).sum();
+        if back < self.allowance { self.allowance - back } else { Length::ZERO }
     }
 
     /// Likely spread of the beaded length, plus or minus: the beads' tolerances, read as two

@@ -21,7 +21,7 @@ pub fn page(gallery: &str, entry: &Entry, before: Option<&Entry>, after: Option<
         table("Beads", ["bead", "how many"], entry.beads.iter().map(|(name, count)| [name.as_str(), count])),
         table(
             "Strands",
-            ["strand", "loop to loop", "beads alone"],
+            ["strand", "finished", "beads alone"],
             entry.strands.iter().map(|row| row.each_ref().map(String::as_str))
         ),
         colourways(ways),

@@ -74,7 +74,7 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
 #[must_use]
 pub fn length_fact(design: &Design) -> &'static str {
     match (design.heading.kind, design.strands.len()) {
-        (Kind::Earrings, _) => "strand, end to end",
+        (Kind::Earrings, _) => "top to lowest point",
         (Kind::Strap, 1) => "end to end",
         (Kind::Strap, _) => "end to end, shortest strand",
         (_, 1) => "closed, once round",

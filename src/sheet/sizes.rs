@@ -116,7 +116,7 @@ fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> 
             design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
         })
     };
-    [row("loop to loop", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
+    [row("finished", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
 }
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each

@@ -7,7 +7,7 @@ use crate::art::Stencils;
 use crate::design::{Bead, Design, Index, Strand, reach};
 use crate::geometry::Point;
 use crate::pattern::{CordKind, Shape};
-use crate::steps::posts::Posts;
+use crate::steps::posts::{Posts, between};
 use crate::steps::{self, chart};
 use crate::units::Length;
 
@@ -33,6 +33,8 @@ const KEY_SIZE: (f64, f64) = (30.0, 16.0);
 /// The scale of rows, for the footer.
 const SCALE: &str = "rows at actual size (1 : 1)";
 
+/// How often a pair's strands are made.
+const PAIR: &str = " Make each strand twice, once for each earring.";
 /// What becomes of beads that do not fill their strand.
 const SLIDES: &str =
     " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
@@ -63,11 +65,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
 }
 
 fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
-    let pair = if sheet.piece.design.copies > 1 {
-        format!(" Make {} of everything on this page.", sheet.piece.design.copies)
-    } else {
-        String::new()
-    };
+    let pair = if sheet.piece.design.copies > 1 { PAIR } else { "" };
     let slides = if sheet.piece.design.strands.iter().any(|strand| slides_on_cord(&sheet.piece.design, strand)) {
         SLIDES
     } else {
@@ -205,9 +203,9 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     let more = more.map(|more| format!(", {} of it {ends}", units.ruler(more))).unwrap_or_default();
     let knots = Some(strand.in_knots()).filter(|knots| *knots > Length::ZERO);
     let more = more + &knots.map(|knots| format!(", about {} in its knots", units.ruler(knots))).unwrap_or_default();
-    let whole = if cord.kind == CordKind::Chain { "end link to end link" } else { "loop to loop" };
     let (name, thick) = (&cord.name, cord.diameter.hundredths());
-    format!("On {name} {thick}{doubled}{more}. The strand measures {}, {whole}.", units.ruler(strand.finished))
+    let (finished, between) = (units.ruler(strand.finished), between(design, strand));
+    format!("On {name} {thick}{doubled}{more}. The strand measures {finished} from {between}.")
 }
 
 /// A strand's number, where there are several, and its name.

@@ -229,10 +229,10 @@ impl Teller<'_> {
         }
     }
 
-    /// `: K2 to K13`: all that stays in its place here.
+    /// ` (knots K2 to K13)`: all that stays in its place here.
     fn names(self, here: &Range<usize>) -> String {
         let names = self.posts.and_then(|posts| posts.names(here));
-        names.map(|names| format!(": {names}")).unwrap_or_default()
+        names.map(|names| format!(" ({names})")).unwrap_or_default()
     }
 
     fn is_bar(self, at: Index<Finding>) -> bool {

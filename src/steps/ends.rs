@@ -9,6 +9,7 @@ mod crimped;
 mod glued;
 mod knotted;
 
+use super::posts::between;
 use super::side::Side;
 use super::words::{self, list, strand as name, strands};
 use super::{Drawing, Step};
@@ -211,12 +212,11 @@ impl Group<'_> {
 
     /// The length of the strand that the steps tell, and how it is measured.
     fn finished_check(&self) -> String {
-        let (from, how) = match self.way {
-            Way::Linked => ("end link to end link", ""),
-            Way::Covered => ("the outside of one knot cover to the outside of the other", ""),
-            _ => ("loop to loop", " (outside of one end loop to outside of the other, pulled straight)"),
+        let how = match self.way {
+            Way::Linked | Way::Covered => "",
+            _ => " (outside of one end loop to outside of the other, pulled straight)",
         };
-        format!("From {from}{how} {}.", self.finished(self.strand))
+        format!("From {}{how} {}.", between(self.design, self.strand), self.finished(self.strand))
     }
 
     /// `the inner strand measures 419 mm`.
@@ -307,7 +307,7 @@ impl Group<'_> {
             return format!("From the inside out they hang in this order: {order}.");
         }
         let each = others.iter().map(|at| self.finished(&self.design.strands[*at]));
-        let from = if self.way == Way::Linked { "end link to end link" } else { "loop to loop" };
+        let from = between(self.design, self.strand);
         let lengths = list(&each.collect::<Vec<_>>());
         format!("They hang in the same order as at the first ends: {order}. From {from} {lengths}.")
     }

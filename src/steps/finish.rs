@@ -65,7 +65,7 @@ fn hangs(design: &Design) -> String {
     let straight = "Everything hangs straight";
     match depth(design) {
         Some(depth) => format!(
-            "{straight}. From the top of the ear wire's ring to the lowest point it measures about {}.",
+            "{straight}. From where it hangs in the ear wire's ring to the lowest point it measures about {}.",
             design.heading.units.ruler(depth)
         ),
         None => format!("{straight}."),

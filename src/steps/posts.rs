@@ -36,6 +36,16 @@ impl Keeps {
         }
     }
 
+    /// The word for it, and for several of its kind.
+    const fn nouns(self) -> [&'static str; 2] {
+        match self {
+            Self::Stop => ["stop", "stops"],
+            Self::Knot => ["knot", "knots"],
+            Self::Bar => ["bar", "bars"],
+            Self::Group => ["group", "groups"],
+        }
+    }
+
     /// Where it is measured, of one: `middle of a stop`.
     #[must_use]
     pub const fn place(self) -> &'static str {
@@ -111,6 +121,19 @@ pub fn datum(design: &Design, strand: &Strand) -> &'static str {
     match design.cords[strand.cord].kind {
         CordKind::Chain => "from the outside of the first end link",
         _ => "from the outside of the first end's loop",
+    }
+}
+
+/// Between what a strand's finished length is measured.
+#[must_use]
+pub fn between(design: &Design, strand: &Strand) -> &'static str {
+    let is_covered = |at: &Index<Finding>| design.findings[*at].kind == FindingKind::KnotCover;
+    match design.cords[strand.cord].kind {
+        CordKind::Chain => "end link to end link",
+        _ if strand.ends.iter().all(|end| end.findings.iter().any(is_covered)) => {
+            "the outside of one knot cover to the outside of the other"
+        }
+        _ => "loop to loop",
     }
 }
 

@@ -20,11 +20,13 @@ pub fn lay_out(design: &Design) -> Step {
     let beads: Vec<_> = named.collect();
     let total = counts.iter().copied().map(u64::from).sum();
     let each = if design.copies > 1 { " for one earring" } else { "" };
+    let knotted: u64 = design.strands.iter().map(|strand| strand.in_end_knots(design).count() as u64).sum();
+    let tied = if knotted > 0 { format!(", {knotted} of them for the knots at the ends") } else { String::new() };
     Step::new("Lay out the beads", "Set the beads out on a cloth or board, each kind by its letter, and count them.")
         .check(if beads.len() == 1 {
-            format!("You have {}{each}.", list(&beads))
+            format!("You have {}{each}{tied}.", list(&beads))
         } else {
-            format!("You have {}{each}: {}.", list(&beads), count(total, "bead"))
+            format!("You have {}{each}: {}{tied}.", list(&beads), count(total, "bead"))
         })
 }
 

@@ -6,7 +6,9 @@ use super::posts::{self, Keeps, Posts, datum, stop};
 use super::tools::{Needle, needle};
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
-use crate::design::{Bit, Design, Finding, Index, Strand, What};
+use std::collections::BTreeMap;
+
+use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -145,7 +147,17 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
     let total = total(strand, counts.iter().copied().map(u64::from).sum());
-    if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) }
+    let strung = if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) };
+    let tied = in_knots(design, strand).map(|tied| format!(" {tied}")).unwrap_or_default();
+    strung + &tied
+}
+
+/// `The knots at its ends are tied round 2A more.`
+fn in_knots(design: &Design, strand: &Strand) -> Option<String> {
+    let mut beads: BTreeMap<Index<Bead>, u32> = BTreeMap::new();
+    strand.in_end_knots(design).for_each(|bead| *beads.entry(bead).or_default() += 1);
+    let each: Vec<_> = beads.iter().map(|(bead, count)| format!("{count}{}", design.beads[*bead].letter)).collect();
+    (!each.is_empty()).then(|| format!("The knots at its ends are tied round {} more.", list(&each)))
 }
 
 /// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share, and the knots
@@ -209,7 +221,8 @@ fn stops(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Option<Step> {
     let how = if finding.kind == FindingKind::Crimp { "press it shut" } else { "fix it" };
     let text =
         format!("Set each {} that is strung on {} in its place, and {how} there.", finding.name, name(design, strand));
-    Some(Step::new("Fix the stops", text).check(posts.sentence(Keeps::Stop)?))
+    let holds = "Pull at each: it stays.";
+    Some(Step::new("Fix the stops", text).check(format!("{} {holds}", posts.sentence(Keeps::Stop)?)))
 }
 
 /// Space groups that are spread along the cord.

@@ -138,9 +138,10 @@ impl Reader<'_> {
 
     /// Names of what stays in its place in a repeat.
     fn names(&mut self) {
-        if self.eat(": ") {
-            let end = self.0.find(", then ").unwrap_or(self.0.len());
-            self.0 = &self.0[end..];
+        let Some((names, rest)) = self.0.strip_prefix(" (").and_then(|rest| rest.split_once(')')) else { return };
+        let is_named = ["stop", "knot", "bar", "group"].iter().any(|kind| names.starts_with(kind));
+        if is_named && names.contains(' ') && !names.contains(':') && !names.contains(" at ") {
+            self.0 = rest;
         }
     }
 

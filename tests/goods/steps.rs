@@ -207,7 +207,8 @@ fn an_earring_is_measured_from_its_ring_down() {
     design.findings.push(finding("ear wire", FindingKind::EarWire));
     design.closure = Closure { left: vec![part(3)], ..Closure::default() };
     // A single strand hangs straight down: as long as it is finished.
-    let expected = "From the top of the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
+    let expected =
+        "From where it hangs in the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
     assert!(
         check(&steps(&design), "Check the piece").ends_with(expected),
         "{}",

@@ -112,3 +112,15 @@ fn beside_a_closed_ring_the_other_finding_opens() {
     assert!(steps.contains("Open the end link of"), "{steps}");
     assert!(!steps.contains("Open the soldered ring") && !steps.contains("Open the first soldered ring"), "{steps}");
 }
+
+#[test]
+fn a_tail_is_what_the_loop_leaves_of_its_allowance() {
+    // Saltmarsh allows 60 mm beyond each end. By pencil: back from the loop, 3/16 in less a crimp of 2 mm, and
+    // through that crimp go 4.7625 - 2 + 2 mm, so that 55.24 mm are left.
+    let design = shipped("saltmarsh");
+    for strand in &design.strands {
+        let tails = strand.ends.each_ref().map(|end| strand.tail(end, &design).value());
+        assert!(tails.iter().all(|tail| (tail - 55.2375).abs() < 1e-9), "{tails:?}");
+    }
+    assert!(told(&design).contains("Leave a tail of 2 3⁄16 in (55 mm) beyond it."), "{}", told(&design));
+}

@@ -191,7 +191,7 @@ pub fn strand_table(piece: &Piece) -> Table {
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
         Column::wrapping("strand"),
-        Column::new("loop to loop", Align::Right),
+        Column::new("finished", Align::Right),
         Column::new("hangs", Align::Right),
     ]);
     for (index, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {

@@ -11,7 +11,7 @@ use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::{self, Frame, Ruler, Sketch, Stretch};
-use crate::steps::posts::Posts;
+use crate::steps::posts::{Posts, between};
 use crate::units::{Length, UnitStyle};
 
 use super::tile::Window;
@@ -67,7 +67,12 @@ impl<'a> Lane<'a> {
         let extent = extent.unwrap_or_default();
         let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
         let rest = if slides { "; beads where they come to rest" } else { "" };
-        let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
+        let words = format!(
+            "{}: finished {} from {}{rest}",
+            strand.name,
+            units.ruler(strand.finished),
+            between(&piece.design, strand)
+        );
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
         let round = strand.cord_width(&piece.design).value() / 2.0;
         let posts = Posts::new(&piece.design, strand);

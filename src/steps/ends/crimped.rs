@@ -58,7 +58,12 @@ impl Group<'_> {
     pub(super) fn tail(&self) -> String {
         match self.side {
             Side::Last => String::new(),
-            _ => format!(" Leave a tail of {}.", self.design.heading.units.ruler(self.strand.allowance)),
+            _ => {
+                let end = end(self.strand, self.side);
+                let beyond = if end.is_knotted(&self.design.findings) { "" } else { " beyond it" };
+                let tail = self.design.heading.units.ruler(self.strand.tail(end, self.design));
+                format!(" Leave a tail of {tail}{beyond}.")
+            }
         }
     }
 

@@ -71,11 +71,15 @@ impl Posts<'_> {
         told.flat_map(|(first, last)| [Some(first), last]).flatten()
     }
 
-    /// The names of posts among things that the word chart says, those of a kind together: `K2 to K13 and G1`;
-    /// nothing where there are none.
+    /// The names of posts among things that the word chart says, those of a kind together: `knots K2 to K13 and
+    /// group G1`; nothing where there are none.
     pub(in crate::steps) fn names(&self, said: &Range<usize>) -> Option<String> {
         let posts = self.within(said);
-        let of = |keeps| span(posts.iter().filter(move |post| post.keeps == keeps));
+        let of = |keeps: Keeps| {
+            let posts: Vec<_> = posts.iter().filter(move |post| post.keeps == keeps).collect();
+            let [one, several] = keeps.nouns();
+            Some(format!("{} {}", if posts.len() == 1 { one } else { several }, span(posts.into_iter())?))
+        };
         let kinds: Vec<_> = Keeps::ALL.into_iter().filter_map(of).collect();
         (!kinds.is_empty()).then(|| list(&kinds))
     }
