@@ -2,7 +2,8 @@
 //!
 //! Every link outside the first and last 25 mm of its strand is taken as a convex outline in
 //! the drape's plane: a bead by its profile at so many places along the hole that a round outline
-//! lies less than 0.02 mm outside it, all else as a box as wide as its cord or finding. Between
+//! lies less than 0.02 mm outside it, all else as a box as wide as its cord or finding. Outlines
+//! within 0.01 mm touch. Between
 //! outlines that are apart the distance is that of the nearest corner and side; outlines that
 //! overlap count by the least push that parts them, as a negative distance (separating axis
 //! theorem). A link that touches counts with its whole length.
@@ -22,15 +23,20 @@ use crate::pattern::Shape;
 const ENDS: f64 = 25.0;
 /// How far, in mm, a round outline may stand out from its polygon.
 const FINE: f64 = 0.02;
+/// Outlines nearer than this, in mm, touch: as near as strands in contact are solved.
+const TOUCHES: f64 = 0.01;
 /// A knot's width as a multiple of its cord's. An assumption.
 pub(super) const KNOT: f64 = 3.0;
 
 /// A link's convex outline.
-struct Outline {
+pub(super) struct Outline {
     centre: Point,
     /// No corner is farther from the centre.
     reach: f64,
-    corners: Vec<Point>,
+    /// Half its width across the link.
+    pub half_width: f64,
+    /// Its corners anticlockwise.
+    pub corners: Vec<Point>,
     length: f64,
 }
 
@@ -54,7 +60,7 @@ fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<
     let nearest: Vec<(f64, Option<Near>)> = compared(inner, outer);
     let length: f64 = nearest.iter().map(|(length, _)| length).sum();
     let least = nearest.iter().filter_map(|(_, near)| *near).min_by(|a, b| a.distance.total_cmp(&b.distance))?;
-    let touches = |near: &Option<Near>| near.is_some_and(|near| near.distance <= 0.0);
+    let touches = |near: &Option<Near>| near.is_some_and(|near| near.distance <= TOUCHES);
     let touching = nearest.iter().filter(|(_, near)| touches(near)).fold(0.0, |sum, (length, _)| sum + length);
     Some(Clearance { between, least: least.distance, at: least.at, touching: touching / length })
 }
@@ -64,7 +70,7 @@ fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<
 fn compared(inner: &[Outline], outer: &[Outline]) -> Vec<(f64, Option<Near>)> {
     let mut least = f64::INFINITY;
     let nearest = |link: &Outline| {
-        let near = nearest_of(link, outer, least.max(0.0));
+        let near = nearest_of(link, outer, least.max(TOUCHES));
         least = near.map_or(least, |near| least.min(near.distance));
         (link.length, near)
     };
@@ -110,7 +116,15 @@ fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Vec
         .collect()
 }
 
-fn outline(design: &Design, strand: &Strand, piece: Piece, start: Point, along: Point, length: f64) -> Outline {
+/// The outline of a link that runs from a point along a unit vector.
+pub(super) fn outline(
+    design: &Design,
+    strand: &Strand,
+    piece: Piece,
+    start: Point,
+    along: Point,
+    length: f64,
+) -> Outline {
     let cord = strand.cord_width(design).value();
     let middle = start + along * (0.5 * length);
     let boxed = |width: f64| shape(middle, along, length, &[(-0.5 * length, 0.5 * width), (0.5 * length, 0.5 * width)]);
@@ -147,7 +161,8 @@ fn shape(centre: Point, along: Point, length: f64, profile: &[(f64, f64)]) -> Ou
     let lower = profile.iter().map(|&(x, width)| centre + along * x - aside * width);
     let corners: Vec<Point> = lower.chain(upper).collect();
     let reach = corners.iter().map(|corner| corner.distance(centre)).fold(0.0, f64::max);
-    Outline { centre, reach, corners, length }
+    let half_width = profile.iter().map(|(_, width)| *width).fold(0.0, f64::max);
+    Outline { centre, reach, half_width, corners, length }
 }
 
 /// The distance of two convex outlines, negative by the least push that parts them.

@@ -7,6 +7,7 @@
 
 pub mod chain;
 pub mod clearance;
+mod contact;
 pub mod ellipse;
 pub mod hang;
 pub mod neck;
@@ -15,7 +16,8 @@ pub mod slide;
 mod strand;
 pub mod taut;
 
-pub use strand::{Fault, hang};
+pub use contact::Press;
+pub use strand::{Fault, hang, hang_apart};
 
 use crate::geometry::Point;
 
@@ -29,6 +31,8 @@ pub struct Drape {
     pub strands: Vec<Hung>,
     /// Between neighbouring strands; none of a piece that is laid straight or hangs plumb without a bar.
     pub clearances: Vec<Clearance>,
+    /// Where strands that hang from points press on one another.
+    pub presses: Vec<Press>,
     /// On the neck, for pieces that hang round one.
     pub worn: Option<Worn>,
     /// Closed round the limb, for bracelets and anklets: each strand that goes round, in the design's order.

@@ -2,7 +2,7 @@
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
-use super::{Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
+use super::{Drape, Hung, Joint, Seat, Tension, clearance, contact, neck, ring, slide};
 use crate::design::{Design, Strand, What};
 use crate::geometry::{Extent, Point};
 use crate::many;
@@ -58,9 +58,26 @@ enum Hold {
 /// that lie so much farther out on both sides, or lie straight so much lower; earrings hang so far aside,
 /// each from its own hole.
 ///
+/// Strands that hang from points and would lie on one another lie side by side (`contact`).
+///
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
 pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
+    hang_with(design, span, contact::settle)
+}
+
+/// Hangs a design as [`hang`] does, each strand as if it were alone.
+///
+/// # Errors
+/// As [`hang`].
+pub fn hang_apart(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
+    hang_with(design, span, |_, _, _| None)
+}
+
+/// What strands that hang from points come to when they touch.
+type Touch = fn(&Design, &[Chain], &[Hung]) -> Option<contact::Settled>;
+
+fn hang_with(design: &Design, span: Option<f64>, touch: Touch) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = match (span, kind) {
         (Some(span), _) => Hold::Points(span),
@@ -76,10 +93,14 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         chains.push(chain);
         hung.push(placed);
     }
+    let hangs = matches!(hold, Hold::Points(_)) && hung.len() > 1;
+    let settled = hangs.then(|| touch(design, &chains, &hung)).flatten();
+    let presses = settled.map_or_else(Vec::new, |settled| reseat(design, &chains, &mut hung, settled));
     let worn = (kind == Kind::Necklace).then(|| neck::wear(design, &chains)).transpose();
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
         clearances: if lie_apart(design, hold) { clearance::clearances(design, &chains, &hung) } else { Vec::new() },
+        presses,
         worn: worn.map_err(|(strand, why)| Fault { strand, why })?,
         rings: if matches!(kind, Kind::Bracelet | Kind::Anklet) {
             ring::rings(design, &chains, &hung)
@@ -88,6 +109,15 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         },
         strands: hung,
     })
+}
+
+/// Puts strands where contact leaves them.
+fn reseat(design: &Design, chains: &[Chain], hung: &mut [Hung], settled: contact::Settled) -> Vec<contact::Press> {
+    let strands = design.strands.iter().zip(chains).zip(hung.iter_mut());
+    for (((strand, chain), hung), hanging) in strands.zip(settled.strands) {
+        *hung = seat(strand, chain, hanging, hung.ends, std::mem::take(&mut hung.starts));
+    }
+    settled.presses
 }
 
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang

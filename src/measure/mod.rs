@@ -95,6 +95,8 @@ pub struct ClearanceMeasures {
     pub least_mm: f64,
     pub at: [f64; 2],
     pub touching_share: f64,
+    /// The hardest push at any one place.
+    pub hardest_n: f64,
 }
 
 /// The whole piece.
@@ -143,7 +145,7 @@ impl Measures {
             size: design.heading.size.clone(),
             colourway: design.heading.colourway.clone(),
             strands: hung.enumerate().map(|(index, (_, hung))| strand(design, index, hung)).collect(),
-            clearances: drape.clearances.iter().map(|clearance| self::clearance(design, clearance)).collect(),
+            clearances: drape.clearances.iter().map(|clearance| self::clearance(piece, clearance)).collect(),
             piece: whole(piece),
             materials: render::array(&materials(design, &Order::default())),
             remarks: records(remarks, source),
@@ -216,12 +218,15 @@ fn beads(design: &Design, strand: usize, hung: &Hung, seat: &Seat) -> Vec<BeadMe
     }
 }
 
-fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
+fn clearance(piece: &Piece, clearance: &Clearance) -> ClearanceMeasures {
+    let Piece { design, drape, .. } = piece;
+    let pressed = drape.presses.iter().filter(|press| press.between == clearance.between);
     ClearanceMeasures {
         between: clearance.between.map(|strand| design.strands[strand].name.clone()),
         least_mm: clearance.least,
         at: [clearance.at.x, clearance.at.y],
         touching_share: clearance.touching,
+        hardest_n: pressed.map(|press| press.force).fold(0.0, f64::max),
     }
 }
 

@@ -10,6 +10,8 @@ use super::strung;
 
 /// Share of the compared length along which neighbours may touch: an assumption.
 const TOUCHING: f64 = 0.5;
+/// How deep in mm strands may lie in one another: what their outlines are not known better than.
+const INTO: f64 = 0.05;
 /// Lengths in mm by which a strand is tried longer.
 const STEPS: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0];
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
@@ -47,7 +49,10 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
     (clearance.touching > TOUCHING).then(|| {
         let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
-        let headline = if share > 99.5 {
+        let into = -clearance.least;
+        let headline = if into > INTO {
+            format!("strands {one} and {other} have no room beside one another: {into:.1} mm too little, and touch along {share:.0} % of their length")
+        } else if share > 99.5 {
             format!("strands {one} and {other} touch all along")
         } else {
             let (across, below) = (clearance.at.x, -clearance.at.y);
@@ -79,7 +84,7 @@ fn more_room(clearance: &Clearance, design: &Design) -> String {
 
 /// Whether two strands have room when one of them is so much longer.
 fn has_room(between: [usize; 2], longer: usize, by: f64, design: &Design) -> bool {
-    let hung = design.lengthened(longer, Length::mm(by)).and_then(|other| drape::hang(&other, None).ok());
+    let hung = design.lengthened(longer, Length::mm(by)).and_then(|other| drape::hang_apart(&other, None).ok());
     hung.is_some_and(|drape| drape.clearances.iter().any(|c| c.between == between && c.touching <= TOUCHING))
 }
 
