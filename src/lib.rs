@@ -120,11 +120,38 @@ pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Pie
     let Some(pattern) = pattern else { return (None, remarks) };
     let (made, more) = made(&pattern, choice, span);
     remarks.extend(more);
+    let idle = if pattern.variants().is_empty() { pattern.idle_allows(&remarks) } else { Vec::new() };
+    let remarks = [pattern.unsilenced(remarks), idle].concat();
     let piece = made.map(|(design, drape)| Piece { design, drape, sizes: design::sizes(&pattern, choice) });
     (piece, remarks)
 }
 
-/// Resolves, hangs and checks a pattern that was read.
+/// Everything there is to say about a pattern in its sizes and colourways: of the one that is chosen, or
+/// where none is, of all, each remark that only arises in one of them with its name.
+#[must_use]
+pub fn remarks(source: &Source, choice: &Choice) -> Vec<Remark> {
+    let (pattern, mut remarks) = pattern::read(source);
+    let Some(pattern) = pattern else { return remarks };
+    remarks.extend(made(&pattern, choice, None).1);
+    if *choice != Choice::default() {
+        return pattern.unsilenced(remarks);
+    }
+    let more = of_variants(&pattern, &remarks);
+    remarks.extend(more);
+    let idle = pattern.idle_allows(&remarks);
+    [pattern.unsilenced(remarks), idle].concat()
+}
+
+/// What only arises in one of the pattern's sizes or colourways, said with its name.
+fn of_variants(pattern: &Pattern, said: &[Remark]) -> Vec<Remark> {
+    let variant = |(name, choice): (String, Choice)| {
+        let new = made(pattern, &choice, None).1.into_iter().filter(|remark| !said.contains(remark));
+        new.map(move |remark| Remark { headline: format!("{name}: {}", remark.headline), ..remark }).collect::<Vec<_>>()
+    };
+    pattern.variants().into_iter().flat_map(variant).collect()
+}
+
+/// Resolves, hangs and checks a pattern that was read; its `allow:` silences nothing of that yet.
 #[must_use]
 pub fn made(pattern: &Pattern, choice: &Choice, span: Option<f64>) -> (Option<(Design, Drape)>, Vec<Remark>) {
     let (design, mut remarks) = design::resolve(pattern, choice);

@@ -9,6 +9,14 @@ pub struct Place {
     pub end: usize,
 }
 
+impl Place {
+    /// Whether another place begins in this one.
+    #[must_use]
+    pub const fn holds(self, other: Self) -> bool {
+        self.start <= other.start && other.start < self.end
+    }
+}
+
 /// A value with the place where the pattern says it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct At<T> {

@@ -20,7 +20,7 @@ units: mm
 beads:
   reed: {{ shape: round, size: 6 mm, hole: 1 mm, mass: 0.27 g, colour: '#5d7f5b' }}
 cords:
-  line: {{ kind: wire, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m }}
+  line: {{ kind: wire, diameter: 0.4 mm, strength: 60 N, mass: 0.6 g/m }}
 findings:
   crimp: {{ kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }}
 strands:

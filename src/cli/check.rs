@@ -2,10 +2,7 @@
 
 use clap::Args;
 
-use festoon::design::Choice;
-use festoon::made;
-use festoon::pattern::{Pattern, read};
-use festoon::remark::{Level, Remark, has_errors};
+use festoon::remark::{Level, has_errors};
 
 use super::swap::{self, Swap};
 use super::{Failure, Variant, input, report};
@@ -48,23 +45,8 @@ fn one(path: &str, options: &Options, messages: &report::Messages) -> Result<(),
         return swap::run(&input::source(path, messages)?, &choice, swap, messages);
     }
     let source = input::source(path, messages)?;
-    let (pattern, mut remarks) = read(&source);
-    if let Some(pattern) = pattern {
-        remarks.extend(made(&pattern, &choice, None).1);
-        if choice == Choice::default() {
-            remarks.extend(of_variants(&pattern, &remarks));
-        }
-    }
+    let remarks = festoon::remarks(&source, &choice);
     report::remarks(&remarks, &source, messages);
     let warned = remarks.iter().any(|remark| remark.level() == Level::Warning);
     if has_errors(&remarks) || options.strict && warned { Err(Failure::Pattern) } else { Ok(()) }
-}
-
-/// What only arises in one of the pattern's sizes or colourways, said with its name.
-fn of_variants(pattern: &Pattern, said: &[Remark]) -> Vec<Remark> {
-    let variant = |(name, choice): (String, Choice)| {
-        let new = made(pattern, &choice, None).1.into_iter().filter(|remark| !said.contains(remark));
-        new.map(move |remark| Remark { headline: format!("{name}: {}", remark.headline), ..remark }).collect::<Vec<_>>()
-    };
-    pattern.variants().into_iter().flat_map(variant).collect()
 }

@@ -38,6 +38,7 @@ pub fn run(source: &Source, choice: &Choice, swap: &Swap, messages: &report::Mes
         remarks.extend(hung(new, None).1);
         output::say(&table(&old, new, swap))?;
     }
+    let remarks = pattern.unsilenced(remarks);
     report::remarks(&remarks, source, messages);
     if has_errors(&remarks) { Err(Failure::Pattern) } else { Ok(()) }
 }

@@ -129,19 +129,33 @@ fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
     {
         return mass;
     }
-    let density = match &written.material {
-        None => GLASS,
-        Some(material) => densities::density(&material.value).unwrap_or_else(|| {
-            let headline = format!("bead {}: no density is known for `{}`", bead.id, material.value);
+    let density = written.material.as_ref().map_or(GLASS, |material| density(&bead.id, material, context));
+    Mass::grams(bead.volume() / 1000.0 * density)
+}
+
+/// Density of a bead's material; leaves a remark where it is unknown or differs much from piece to piece.
+fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
+    let name = &material.value;
+    let known = densities::density(name);
+    let remark = match (known, densities::range(name)) {
+        (None, _) => {
             let known = || format!("festoon knows {}", densities::names().collect::<Vec<_>>().join(", "));
-            let near = suggest(&material.value, densities::names(), known);
+            let near = suggest(name, densities::names(), known);
             let help =
                 format!("write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass; {near}");
-            context.remarks.push(Remark::new(Code::UnknownMaterial, headline).at(material.place).help(help));
-            GLASS
-        }),
+            let headline = format!("bead {id}: no density is known for `{name}`");
+            Some(Remark::new(Code::UnknownMaterial, headline).help(help))
+        }
+        (Some(figure), Some((least, most))) => {
+            let headline = format!(
+                "bead {id}: {name} has from {least} to {most} g/cm³, and is weighed with {figure}: its weight is rough"
+            );
+            Some(Remark::new(Code::RoughWeight, headline).help("weigh ten beads and write a tenth of it as `mass:`"))
+        }
+        _ => None,
     };
-    Mass::grams(bead.volume() / 1000.0 * density)
+    context.remarks.extend(remark.map(|remark| remark.at(material.place)));
+    known.unwrap_or(GLASS)
 }
 
 /// Refuses beads whose sizes contradict one another.

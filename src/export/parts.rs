@@ -1,23 +1,30 @@
-//! A page in parts for those who hear it: headings, paragraphs, figures with their labels, and what is
-//! only ornament.
+//! A page in parts for those who hear it: headings, paragraphs, tables, figures with their labels, and
+//! what is only ornament.
 //!
 //! Parts follow one another as the page's marks do, so that drawn one after another they are the page.
 
 use std::collections::BTreeSet;
 
-use crate::paint::mark::{Anchor, Mark, Page, Role, Text};
+use crate::paint::mark::{Anchor, Mark, Role, Text};
 use crate::paint::metrics;
 
 /// Words on a line that are less than this share of their size apart are one word.
 const JOINED: f64 = 0.1;
 
-/// What a part is.
+/// A part of a page.
 #[derive(Clone, Debug, PartialEq)]
+pub enum Part<'a> {
+    /// Marks that are drawn together.
+    Drawn(Kind, &'a [Mark]),
+    /// Parts that are one thing together.
+    Held(Holder, Vec<Self>),
+}
+
+/// What marks that are drawn together are.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Kind {
-    /// A heading of a level from 1, and what it says.
-    Heading(u16, String),
     /// Words.
-    Paragraph,
+    Words,
     /// A drawing, and what it shows.
     Figure(String),
     /// A drawing that shows nothing: rules, brackets, beads beside their names.
@@ -26,30 +33,128 @@ pub enum Kind {
     Footer,
 }
 
-/// A part of a page.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Part<'a> {
-    /// What it is.
-    pub kind: Kind,
-    /// Its marks, in drawing order.
-    pub marks: &'a [Mark],
+/// What parts are together.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Holder {
+    /// A heading of a level from 1, and what it says.
+    Heading(u16, String),
+    /// Words that are read as one.
+    Paragraph,
+    /// Rows, the first of them with headings where the table has some.
+    Table,
+    /// A row of cells that are headings, or are not.
+    Row {
+        /// Whether they are.
+        of_headings: bool,
+    },
+    /// What stands in one column of a row.
+    Cell,
+    /// The cell that says what its row is about.
+    RowName,
 }
 
-impl Part<'_> {
-    /// The marks, with a space between words that only their places keep apart, so that they are read
-    /// apart too. Spaces stand where they move nothing: after words set from the left, before words
-    /// set to the right.
-    pub fn read_apart(&self) -> Vec<Mark> {
-        let mut marks = self.marks.to_vec();
-        for at in 1..marks.len() {
-            // `at` is at least 1 and less than the length.
-            let (before, after) = marks.split_at_mut(at);
-            if let (Some(Mark::Text(one)), Some(Mark::Text(next))) = (before.last_mut(), after.first_mut()) {
-                part_words(one, next);
-            }
-        }
-        marks
+/// The parts of marks, in drawing order: what has no role joins what is next to it.
+pub fn parts(marks: &[Mark]) -> Vec<Part<'_>> {
+    marks.chunk_by(is_one).map(part).filter(|part| !says_nothing(part)).collect()
+}
+
+/// Whether a part is words without any: an empty cell keeps its column.
+fn says_nothing(part: &Part<'_>) -> bool {
+    matches!(part, Part::Held(Holder::Heading(..) | Holder::Paragraph, parts) if parts.is_empty())
+}
+
+/// How marks join their neighbours.
+#[derive(PartialEq)]
+enum Class {
+    Words,
+    Drawn,
+    Table,
+    Alone,
+}
+
+fn class(mark: &Mark) -> Class {
+    match mark {
+        Mark::Text(_) => Class::Words,
+        Mark::Group { role: Role::Headings | Role::Row, .. } => Class::Table,
+        Mark::Group { role: Role::Figure(_) | Role::Ornament, .. } => Class::Drawn,
+        Mark::Group { .. } => Class::Alone,
+        _ => Class::Drawn,
     }
+}
+
+/// Whether neighbours are in one part: headings begin a table.
+fn is_one(mark: &Mark, next: &Mark) -> bool {
+    let begins = matches!(next, Mark::Group { role: Role::Headings, .. });
+    class(mark) == class(next) && class(mark) != Class::Alone && !begins
+}
+
+fn part(marks: &[Mark]) -> Part<'_> {
+    match marks {
+        [Mark::Group { role: Role::Headings | Role::Row, .. }, ..] => {
+            Part::Held(Holder::Table, marks.iter().filter_map(row).collect())
+        }
+        [Mark::Group { role: Role::Footer, .. }] => Part::Drawn(Kind::Footer, marks),
+        [Mark::Group { role, marks: held }] => match holder(role, held) {
+            Some(holder) => Part::Held(holder, parts(held)),
+            None => Part::Drawn(drawing(marks), marks),
+        },
+        [Mark::Text(_), ..] => Part::Drawn(Kind::Words, marks),
+        _ => Part::Drawn(drawing(marks), marks),
+    }
+}
+
+fn row(mark: &Mark) -> Option<Part<'_>> {
+    let Mark::Group { role, marks } = mark else { return None };
+    Some(Part::Held(Holder::Row { of_headings: *role == Role::Headings }, parts(marks)))
+}
+
+fn holder(role: &Role, marks: &[Mark]) -> Option<Holder> {
+    match role {
+        Role::Heading(level) => Some(Holder::Heading(*level, words(marks))),
+        Role::Paragraph => Some(Holder::Paragraph),
+        Role::Cell => Some(Holder::Cell),
+        Role::RowName => Some(Holder::RowName),
+        _ => None,
+    }
+}
+
+fn words(marks: &[Mark]) -> String {
+    let text = |mark: &Mark| if let Mark::Text(text) = mark { Some(text.text.clone()) } else { None };
+    marks.iter().filter_map(text).collect::<Vec<_>>().join(" ")
+}
+
+/// What drawn marks show: each of their outermost labels once.
+fn drawing(marks: &[Mark]) -> Kind {
+    let mut labels = Vec::new();
+    gather_labels(marks, &mut labels);
+    let mut seen = BTreeSet::new();
+    labels.retain(|label| seen.insert(*label));
+    if labels.is_empty() { Kind::Ornament } else { Kind::Figure(labels.join("; ")) }
+}
+
+/// The outermost labels of marks.
+fn gather_labels<'a>(marks: &'a [Mark], labels: &mut Vec<&'a str>) {
+    for mark in marks {
+        match mark {
+            Mark::Group { role: Role::Figure(label), .. } => labels.push(label),
+            held => gather_labels(held.inner(), labels),
+        }
+    }
+}
+
+/// Marks with a space between words that only their places keep apart, so that they are read apart
+/// too. Spaces stand where they move nothing: after words set from the left, before words set to the
+/// right.
+pub fn read_apart(marks: &[Mark]) -> Vec<Mark> {
+    let mut marks = marks.to_vec();
+    for at in 1..marks.len() {
+        // `at` is at least 1 and less than the length.
+        let (before, after) = marks.split_at_mut(at);
+        if let (Some(Mark::Text(one)), Some(Mark::Text(next))) = (before.last_mut(), after.first_mut()) {
+            part_words(one, next);
+        }
+    }
+    marks
 }
 
 fn part_words(one: &mut Text, next: &mut Text) {
@@ -64,65 +169,12 @@ fn part_words(one: &mut Text, next: &mut Text) {
     }
 }
 
-/// What marks must share to be one part.
-#[derive(PartialEq)]
-enum Class {
-    Words { level: u16, size: f64 },
-    Drawn,
-    Footer,
-}
-
-/// The parts of a page, in drawing order.
-pub fn parts(page: &Page) -> Vec<Part<'_>> {
-    let runs = page.marks.chunk_by(|one, next| class(one) == class(next));
-    runs.map(|marks| Part { kind: kind(marks), marks }).collect()
-}
-
-fn class(mark: &Mark) -> Class {
-    match mark {
-        Mark::Text(text) => Class::Words { level: text.level, size: text.size },
-        Mark::Group { role: Role::Footer, .. } => Class::Footer,
-        _ => Class::Drawn,
-    }
-}
-
-fn kind(marks: &[Mark]) -> Kind {
-    match marks.first().map(class) {
-        Some(Class::Words { level: 0, .. }) => Kind::Paragraph,
-        Some(Class::Words { level, .. }) => Kind::Heading(level, words(marks)),
-        Some(Class::Footer) => Kind::Footer,
-        Some(Class::Drawn) | None => {
-            let mut labels = Vec::new();
-            gather_labels(marks, &mut labels);
-            let mut seen = BTreeSet::new();
-            labels.retain(|label| seen.insert(*label));
-            if labels.is_empty() { Kind::Ornament } else { Kind::Figure(labels.join("; ")) }
-        }
-    }
-}
-
-fn words(marks: &[Mark]) -> String {
-    let text = |mark: &Mark| if let Mark::Text(text) = mark { Some(text.text.clone()) } else { None };
-    marks.iter().filter_map(text).collect::<Vec<_>>().join(" ")
-}
-
-/// The outermost labels of marks.
-fn gather_labels<'a>(marks: &'a [Mark], labels: &mut Vec<&'a str>) {
-    for mark in marks {
-        match mark {
-            Mark::Group { role: Role::Figure(label), .. } => labels.push(label),
-            held => gather_labels(held.inner(), labels),
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use std::sync::Arc;
-
     use super::*;
     use crate::geometry::Point;
     use crate::paint::layout::Block;
+    use crate::paint::layout::table::{Align, Cell, Column, Table};
     use crate::paint::layout::text::Type;
 
     #[test]
@@ -135,29 +187,51 @@ mod tests {
             word("124", 60.0, 0.0, Anchor::End),
             word("ten", 60.0, 9.0, Anchor::Middle),
         ];
-        let marks = Part { kind: Kind::Paragraph, marks: &marks }.read_apart();
-        assert_eq!(words(&marks).replace(' ', "_"), "5_A__reed__124__ten_");
+        assert_eq!(words(&read_apart(&marks)).replace(' ', "_"), "5_A__reed__124__ten_");
+    }
+
+    /// Parts in short: H1, P, words, figure, …
+    fn told(parts: &[Part<'_>]) -> Vec<String> {
+        let told = |part: &Part<'_>| match part {
+            Part::Drawn(Kind::Figure(shows), marks) => format!("{shows} ({})", marks.len()),
+            Part::Drawn(kind, marks) => format!("{kind:?} ({})", marks.len()),
+            Part::Held(holder, parts) => format!("{holder:?} [{}]", self::told(parts).join(", ")),
+        };
+        parts.iter().map(told).collect()
     }
 
     #[test]
-    fn runs_of_marks_are_headings_paragraphs_figures_and_ornament() {
+    fn marks_are_headings_paragraphs_figures_and_ornament() {
         let (ornament, figure) = (|| Mark::ornament(Vec::new()), |label: &str| Mark::figure(label, Vec::new()));
-        let words = Block::stack([Type::TITLE.line("Reeds"), Type::BODY.paragraph("one two", 8.0)], 0.0);
+        let title = Type::TITLE.line("Reeds").in_role(Role::Heading(1));
+        let words =
+            Block::stack([title, Type::BODY.paragraph("one two", 8.0), Type::BODY.wrapped("one two", 8.0)], 0.0);
         let mut marks = words.at(Point::ORIGIN);
         marks.extend([ornament(), figure("strand 1"), ornament(), figure("strand 1"), figure("strand 2")]);
-        marks.extend(Type::HEADING.line("Beads").marks);
+        marks.extend(Type::HEADING.line("Beads").in_role(Role::Heading(2)).marks);
         marks.extend([ornament(), Mark::Group { role: Role::Footer, marks: Vec::new() }]);
-        let (title, description) = (String::new(), String::new());
-        let page = Page { width: 9.0, height: 9.0, title, description, symbols: Arc::default(), marks };
-        let kinds: Vec<_> = parts(&page).into_iter().map(|part| (part.kind, part.marks.len())).collect();
         let expected = [
-            (Kind::Heading(1, "Reeds".into()), 1),
-            (Kind::Paragraph, 2),
-            (Kind::Figure("strand 1; strand 2".into()), 5),
-            (Kind::Heading(2, "Beads".into()), 1),
-            (Kind::Ornament, 1),
-            (Kind::Footer, 1),
+            "Heading(1, \"Reeds\") [Words (1)]",
+            "Paragraph [Words (2)]",
+            "Words (2)",
+            "strand 1; strand 2 (5)",
+            "Heading(2, \"Beads\") [Words (1)]",
+            "Ornament (1)",
+            "Footer (1)",
         ];
-        assert_eq!(kinds, expected);
+        assert_eq!(told(&parts(&marks)), expected);
+    }
+
+    #[test]
+    fn rows_are_a_table_which_its_headings_begin() {
+        let mut table = Table::new(vec![Column::new("bead", Align::Left), Column::new("", Align::Right)]);
+        table.push(vec![
+            Cell::text("reed"),
+            Cell::Drawing(Block::new(1.0, 1.0, vec![Mark::figure("a reed", Vec::new())])),
+        ]);
+        let marks = [table.set(50.0).block().marks, table.set(50.0).block().marks].concat();
+        let table = "Table [Row { of_headings: true } [Cell [Paragraph [Words (1)]], Cell [], Ornament (1)], \
+                     Row { of_headings: false } [Cell [Paragraph [Words (1)]], Cell [a reed (1)], Ornament (1)]]";
+        assert_eq!(told(&parts(&marks)), [table, table]);
     }
 }

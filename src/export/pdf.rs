@@ -15,13 +15,15 @@ use krilla::metadata::Metadata;
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
 use krilla::surface::Surface;
-use krilla::tagging::{Artifact, ArtifactType, ContentTag, Identifier, Tag, TagGroup, TagTree};
+use krilla::tagging::{
+    Artifact, ArtifactType, ContentTag, Identifier, Node, TableHeaderScope, Tag, TagGroup, TagKind, TagTree,
+};
 use krilla::{Document, SerializeSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
-use super::parts::{Kind, Part, parts};
+use super::parts::{Holder, Kind, Part, parts, read_apart};
 use super::{ExportError, tree::tree};
-use crate::paint::mark::Page;
+use crate::paint::mark::{Mark, Page};
 use crate::units::INCH;
 
 /// PDF points in an inch (ISO 32000-1, 8.3.2.3: the default unit is 1/72 inch).
@@ -70,19 +72,17 @@ fn metadata(about: &About) -> Metadata {
         .language("en".into())
 }
 
-/// Draws a page and tells its tags: a section of headings, paragraphs and figures.
+/// Draws a page and tells its tags: a section of headings, paragraphs, tables and figures.
 fn draw(document: &mut Document, page: &Page) -> Result<TagGroup, ExportError> {
     let size = size(page).ok_or(ExportError::NoArea)?;
     let settings = PageSettings::from_wh(size.width(), size.height()).ok_or(ExportError::NoArea)?;
     let mut section = TagGroup::new(Tag::Section);
     let mut sheet = document.start_page_with(settings);
     let mut surface = sheet.surface();
-    let mut description = Some(page.description.as_str());
-    for part in parts(page) {
-        let drawn = draw_part(&mut surface, page, &part, size)?;
-        if let Some(mut tag) = tag(&part.kind, &mut description) {
-            tag.push(drawn);
-            section.push(tag);
+    let mut drawing = Drawing { surface: &mut surface, page, size, description: Some(&page.description) };
+    for part in parts(&page.marks) {
+        if let Some(node) = drawing.part(&part, None)? {
+            section.push(node);
         }
     }
     surface.finish();
@@ -90,40 +90,85 @@ fn draw(document: &mut Document, page: &Page) -> Result<TagGroup, ExportError> {
     Ok(section)
 }
 
-fn draw_part(surface: &mut Surface<'_>, page: &Page, part: &Part<'_>, size: Size) -> Result<Identifier, ExportError> {
-    let tree = tree(&alone(page, part))?;
-    let artifact = |kind| ContentTag::Artifact(Artifact::with_kind(kind));
-    let drawn = surface.start_tagged(match part.kind {
-        Kind::Ornament => artifact(ArtifactType::Layout),
-        Kind::Footer => artifact(ArtifactType::Footer),
-        Kind::Heading(..) | Kind::Paragraph | Kind::Figure(_) => ContentTag::Other,
-    });
-    surface.draw_svg(&tree, size, SvgSettings::default());
-    surface.end_tagged();
-    Ok(drawn)
+/// A page as it is being drawn.
+struct Drawing<'a, 's> {
+    surface: &'a mut Surface<'s>,
+    page: &'a Page,
+    size: Size,
+    /// The page's description, until its first figure has it.
+    description: Option<&'a str>,
 }
 
-/// A page with nothing but a part of it.
-fn alone(page: &Page, part: &Part<'_>) -> Page {
-    let (title, description) = (String::new(), String::new());
-    let marks = part.read_apart();
-    Page { width: page.width, height: page.height, title, description, symbols: Arc::clone(&page.symbols), marks }
-}
-
-/// The tag of a part, if readers are to hear of it. The page's description goes to its first figure.
-fn tag(kind: &Kind, description: &mut Option<&str>) -> Option<TagGroup> {
-    match kind {
-        Kind::Heading(level, words) => {
-            let level = NonZeroU16::new(*level)?;
-            Some(TagGroup::new(Tag::Hn(level, Some(words.clone()))))
+impl Drawing<'_, '_> {
+    /// Draws a part within what holds it; says its tag, if readers are to hear of it.
+    fn part(&mut self, part: &Part<'_>, within: Option<&Holder>) -> Result<Option<Node>, ExportError> {
+        match part {
+            Part::Drawn(kind, marks) => {
+                let drawn = self.marks(kind, marks)?;
+                Ok(self.tagged(kind, drawn, within.is_some()))
+            }
+            Part::Held(holder, parts) => {
+                let mut tag = TagGroup::new(tag(holder, within));
+                for part in parts {
+                    self.part(part, Some(holder))?.into_iter().for_each(|node| tag.push(node));
+                }
+                Ok(Some(tag.into()))
+            }
         }
-        Kind::Paragraph => Some(TagGroup::new(Tag::P)),
-        Kind::Figure(shows) => {
-            let alt = description.take().map_or_else(|| shows.clone(), |page| format!("{page} Shown: {shows}"));
-            Some(TagGroup::new(Tag::Figure(Some(alt))))
-        }
-        Kind::Ornament | Kind::Footer => None,
     }
+
+    fn marks(&mut self, kind: &Kind, marks: &[Mark]) -> Result<Identifier, ExportError> {
+        let tree = tree(&alone(self.page, marks))?;
+        let artifact = |kind| ContentTag::Artifact(Artifact::with_kind(kind));
+        let drawn = self.surface.start_tagged(match kind {
+            Kind::Ornament => artifact(ArtifactType::Layout),
+            Kind::Footer => artifact(ArtifactType::Footer),
+            Kind::Words | Kind::Figure(_) => ContentTag::Other,
+        });
+        self.surface.draw_svg(&tree, self.size, SvgSettings::default());
+        self.surface.end_tagged();
+        Ok(drawn)
+    }
+
+    /// What was drawn under its tag: words that nothing holds are a paragraph.
+    fn tagged(&mut self, kind: &Kind, drawn: Identifier, is_held: bool) -> Option<Node> {
+        let tag: TagKind = match kind {
+            Kind::Words if is_held => return Some(drawn.into()),
+            Kind::Words => Tag::P.into(),
+            Kind::Figure(shows) => Tag::Figure(Some(self.alternative(shows))).into(),
+            Kind::Ornament | Kind::Footer => return None,
+        };
+        let mut group = TagGroup::new(tag);
+        group.push(drawn);
+        Some(group.into())
+    }
+
+    /// A figure's text alternative: the first of a page begins with the page's description.
+    fn alternative(&mut self, shows: &str) -> String {
+        self.description.take().map_or_else(|| shows.to_owned(), |page| format!("{page} Shown: {shows}"))
+    }
+}
+
+/// The tag of what holds parts.
+fn tag(holder: &Holder, within: Option<&Holder>) -> TagKind {
+    match holder {
+        Holder::Heading(level, words) => {
+            let level = NonZeroU16::new(*level).unwrap_or(NonZeroU16::MIN);
+            Tag::Hn(level, Some(words.clone())).into()
+        }
+        Holder::Paragraph => Tag::P.into(),
+        Holder::Table => Tag::Table.into(),
+        Holder::Row { .. } => Tag::TR.into(),
+        Holder::Cell if within == Some(&Holder::Row { of_headings: true }) => Tag::TH(TableHeaderScope::Column).into(),
+        Holder::Cell => Tag::TD.into(),
+        Holder::RowName => Tag::TH(TableHeaderScope::Row).into(),
+    }
+}
+
+/// A page with nothing but some of its marks.
+fn alone(page: &Page, marks: &[Mark]) -> Page {
+    let (title, description, marks) = (String::new(), String::new(), read_apart(marks));
+    Page { width: page.width, height: page.height, title, description, symbols: Arc::clone(&page.symbols), marks }
 }
 
 fn size(page: &Page) -> Option<Size> {

@@ -121,7 +121,14 @@ impl Writer<'_> {
     }
 
     fn elements(&mut self, marks: &[Mark]) -> Vec<Element> {
-        marks.iter().filter_map(|mark| self.element(mark)).collect()
+        let mut elements = Vec::new();
+        for mark in marks {
+            match mark {
+                Mark::Group { role, marks } if role.orders_words() => elements.extend(self.elements(marks)),
+                mark => elements.extend(self.element(mark)),
+            }
+        }
+        elements
     }
 
     fn element(&mut self, mark: &Mark) -> Option<Element> {

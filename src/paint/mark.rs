@@ -137,13 +137,23 @@ pub struct Text {
     pub anchor: Anchor,
     /// Turned about the point, in radians, clockwise on the page.
     pub angle: f64,
-    /// Which level of heading it is, from 1 for the page's title; 0 for other words.
-    pub level: u16,
 }
 
 /// What marks that belong together are to readers who cannot see them.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Role {
+    /// A heading of a level, from 1 for a sheet's title.
+    Heading(u16),
+    /// Words that are read as one.
+    Paragraph,
+    /// A table's headings, in cells.
+    Headings,
+    /// A row of a table, in cells: it belongs to the headings or the row before it.
+    Row,
+    /// What stands in one column of a row.
+    Cell,
+    /// The cell that says what its row is about.
+    RowName,
     /// A drawing, and what it shows.
     Figure(String),
     /// What shows nothing by itself.
@@ -153,13 +163,19 @@ pub enum Role {
 }
 
 impl Role {
-    /// The words for it; empty for an ornament.
+    /// Whether it orders words and shows nothing of its own.
+    #[must_use]
+    pub const fn orders_words(&self) -> bool {
+        matches!(self, Self::Heading(_) | Self::Paragraph | Self::Headings | Self::Row | Self::Cell | Self::RowName)
+    }
+
+    /// The words for it; empty for an ornament and for what orders words.
     #[must_use]
     pub fn label(&self) -> &str {
         match self {
             Self::Figure(label) => label,
-            Self::Ornament => "",
             Self::Footer => "footer",
+            _ => "",
         }
     }
 }

@@ -3,6 +3,7 @@
 //! [`read`] turns a source into a [`Pattern`] and remarks. Names are not looked up here: whether a
 //! strand's beads exist is the business of [`crate::design`].
 
+mod allow;
 pub mod bounds;
 mod items;
 mod model;

@@ -7,7 +7,7 @@ use crate::units::{Force, Length, Mass, Money, UnitStyle};
 use super::items::Item;
 use super::record::record;
 use super::values::{
-    BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
+    Allowed, BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
 };
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
@@ -56,6 +56,8 @@ record!(
         expect: Option<Expect>,
         /// Anything else the maker should know.
         notes: Option<String>,
+        /// Codes of warnings and advice that are meant to be so, anywhere in the piece.
+        allow: Option<Vec<At<Allowed>>>,
     }
 );
 
@@ -198,6 +200,8 @@ record!(
         /// Whether the cord is folded, both legs through every bead, and its fold hitched with a
         /// lark's head at the first end.
         doubled: Option<YesNo>,
+        /// Codes of warnings and advice that are meant to be so, of what stands in this strand.
+        allow: Option<Vec<At<Allowed>>>,
     }
 );
 

@@ -50,6 +50,16 @@ impl Value {
             Self::Map(_) => "a group of keys",
         }
     }
+
+    /// Where the last thing in it ends.
+    fn end(&self) -> usize {
+        let last = match self {
+            Self::Empty | Self::Scalar(_) => None,
+            Self::List(items) => items.iter().map(|item| item.place.end).max(),
+            Self::Map(entries) => entries.iter().map(|(key, value)| key.place.end.max(value.place.end)).max(),
+        };
+        last.unwrap_or_default()
+    }
 }
 
 /// Reads a source into a tree.
@@ -130,7 +140,8 @@ fn place(raw: Spanned<Raw>, source: &Source) -> Node {
         Raw::List(items) => Value::List(items.into_iter().map(|item| self::place(item, source)).collect()),
         Raw::Map(entries) => Value::Map(entries.into_iter().map(|entry| place_entry(entry, source)).collect()),
     };
-    Node { value, place }
+    let end = place.end.max(value.end());
+    Node { value, place: Place { end, ..place } }
 }
 
 fn place_entry((key, value): (Spanned<String>, Spanned<Raw>), source: &Source) -> (At<String>, Node) {

@@ -6,6 +6,7 @@ use std::num::IntErrorKind;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
 use crate::paint::mark::Rgb;
+use crate::remark::{Code, Level, Remark, suggest};
 use crate::source::At;
 use crate::trade::bodies;
 use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
@@ -128,6 +129,45 @@ text_values! {
     Within: "a length with its margin such as 12 in within 1/4 in", { "type": "string", "description": "A length and how near it must be: 12 in within 1/4 in" }, within;
     Body: "a body such as woman 50", { "type": "string", "pattern": "^(woman|man) [0-9]{1,2}$", "description": "A body by percentile: woman 50" }, body;
     UnitStyle: "in, mm or both", { "enum": ["in", "mm", "both"] }, unit_style;
+}
+
+/// The code of a warning or advice that `allow:` silences.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Allowed(pub Code);
+
+impl Allowed {
+    /// The codes that may be silenced: an error leaves nothing to make.
+    fn names() -> impl Iterator<Item = &'static str> {
+        Code::ALL.iter().filter(|code| code.level() != Level::Error).map(|code| code.name())
+    }
+}
+
+impl Read for Allowed {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        let name = reader.scalar(node, "the code of a warning or advice")?;
+        match Code::named(name) {
+            Some(code) if code.level() != Level::Error => Some(Self(code)),
+            Some(_) => {
+                let remark = Remark::new(Code::UnknownWord, format!("`{name}` is an error, which cannot be allowed"));
+                reader.refuse(remark.at(node.place).help("take it out, and mend what it is about"))
+            }
+            None => {
+                let list = || "`festoon explain` lists all codes; each stands in brackets in its message".to_owned();
+                let remark = Remark::new(Code::UnknownWord, format!("no warning or advice has the code `{name}`"));
+                reader.refuse(remark.at(node.place).help(suggest(name, Self::names(), list)))
+            }
+        }
+    }
+}
+
+impl JsonSchema for Allowed {
+    fn schema_name() -> Cow<'static, str> {
+        "Allowed".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "enum": Self::names().collect::<Vec<_>>(), "description": "A warning or advice that is meant to be so" })
+    }
 }
 
 /// A length with a sign.

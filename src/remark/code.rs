@@ -319,6 +319,14 @@ codes! {
         "The mass of a bead is its volume times the density of its material, from a table of \
          common bead materials. A material that is not in the table needs a `mass:` of its own; \
          until then the bead is weighed as common glass, 2.5 g/cm3.";
+    RoughWeight = "rough-weight", Advice,
+        "The bead is weighed by its volume and the density of its material, and that differs by a quarter and \
+         more from piece to piece: pores in lava, fillers in polymer clay, hollows in nuts, kinds of wood. The \
+         table behind it gives one figure inside a range; the mass of the piece is as rough.";
+    IdleAllow = "idle-allow", Advice,
+        "An entry of `allow:` silences a warning or advice that is meant to be so, anywhere in the piece or, in a \
+         strand, at that strand's lines. This one finds nothing to silence, in no size and no colourway: what it \
+         was for is gone, and it would hide the next one.";
     HoleAssumed = "hole-assumed", Advice,
         "A bead without `hole:` is taken to have a hole of 1 mm, or a quarter of its width if that \
          is less (an assumption). The hole decides how close round beads sit and whether the cord \

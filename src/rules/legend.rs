@@ -35,7 +35,8 @@ impl<'a> Look<'a> {
 
     fn like(&self, other: &Self) -> Option<Remark> {
         let (one, bead) = (other.bead, self.bead);
-        if one.shape != bead.shape || sizes_differ(one.across, bead.across) || sizes_differ(one.along, bead.along) {
+        let sizes = [(one.across, bead.across), (one.along, bead.along), (one.thick, bead.thick)];
+        if one.shape != bead.shape || sizes.into_iter().any(|(one, other)| sizes_differ(one, other)) {
             return None;
         }
         let differences = self.seen.iter().zip(&other.seen).map(|(a, b)| ciede2000(*a, *b));
@@ -61,6 +62,7 @@ fn sizes_differ(one: Length, other: Length) -> bool {
 mod tests {
     use super::*;
     use crate::paint::mark::Rgb;
+    use crate::pattern::Shape;
     use crate::rules::sample;
 
     fn remarks(one: Rgb, other: Rgb) -> Vec<Remark> {
@@ -88,5 +90,17 @@ mod tests {
     fn size_and_shape_tell_apart() {
         assert!(sizes_differ(Length::mm(6.0), Length::mm(5.0)));
         assert!(!sizes_differ(Length::mm(5.9), Length::mm(5.0)));
+        let alike = |change: fn(&mut Bead)| {
+            let mut design = sample::necklace();
+            let mut other = Bead { letter: "Z".to_owned(), ..design.beads[0].clone() };
+            change(&mut other);
+            design.beads.push(other);
+            check(&design).len()
+        };
+        assert_eq!(alike(|_| {}), 1);
+        assert_eq!(alike(|other| other.shape = Shape::Cube), 0);
+        assert_eq!(alike(|other| other.across = Length::mm(8.0)), 0);
+        assert_eq!(alike(|other| other.along = Length::mm(8.0)), 0);
+        assert_eq!(alike(|other| other.thick = Length::mm(3.0)), 0);
     }
 }

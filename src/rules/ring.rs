@@ -12,7 +12,7 @@ use crate::units::Length;
 /// 6 mm. An assumption.
 const SLACK: f64 = 2.5;
 /// No more counts of repeats than this are tried.
-const COUNTS: u32 = 200;
+const COUNTS: u32 = 40;
 
 /// A remark about the inside of the tightest ring.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
@@ -69,8 +69,17 @@ fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
         Some(Count { times, inside: girth(&closed), finished: other.strands[strand].finished + fill.leave })
     };
     let mut last = Count { times: fill.times, inside: girth(ring), finished: design.strands[strand].finished };
-    for step in 1..COUNTS {
-        let next = made(if fewer { fill.times.checked_sub(step)? } else { fill.times + step })?;
+    let towards = |from: u32, steps: u32| if fewer { from.checked_sub(steps) } else { from.checked_add(steps) };
+    // A repeat more or less changes the inside by nearly its length: what is far off is not walked to.
+    let one =
+        (design.refilled(strand, towards(fill.times, 1)?)?.strands[strand].finished - last.finished).value().abs();
+    let leap = ((last.inside - asked).abs() / one - 2.0).max(0.0) as u32;
+    let landed = made(towards(fill.times, leap)?)?;
+    if (landed.inside < asked) != fewer {
+        last = landed;
+    }
+    for _ in 1..COUNTS {
+        let next = made(towards(last.times, 1)?)?;
         if (next.inside < asked) == fewer {
             return Some(advice(fill.times, asked, [last, next]));
         }

@@ -11,7 +11,7 @@ use super::{drape, facts, legend, needs};
 use crate::paint::layout::flow::{Flow, Section};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::Mark;
+use crate::paint::mark::{Mark, Role};
 
 /// Width of the column beside the drape, without the widest bead drawn in it.
 const COLUMN: f64 = 52.0;
@@ -79,7 +79,7 @@ fn more(lists: Vec<(&'static str, crate::paint::layout::table::SetTable)>, room:
 
 /// A heading with room below it.
 pub fn heading(title: &str) -> Block {
-    Block::stack([Type::HEADING.line(title), Block::gap(1.0)], 0.0)
+    Block::stack([Type::HEADING.line(title).in_role(Role::Heading(2)), Block::gap(1.0)], 0.0)
 }
 
 fn titled(title: &str, block: Block) -> Block {

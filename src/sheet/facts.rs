@@ -9,6 +9,7 @@ use crate::units::{Length, UnitStyle};
 
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
+use crate::paint::mark::Role;
 use crate::paint::metrics;
 
 /// Room between two facts.
@@ -17,7 +18,7 @@ const FACT_GAP: f64 = 8.0;
 /// Title, summary and the line of facts.
 pub fn head(piece: &Piece, width: f64) -> Block {
     let heading = &piece.design.heading;
-    let mut blocks = vec![Type::TITLE.paragraph(&heading.title, width)];
+    let mut blocks = vec![Type::TITLE.wrapped(&heading.title, width).in_role(Role::Heading(1))];
     let variant: Vec<_> = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str).collect();
     if !variant.is_empty() {
         blocks.push(Type::STRONG.paragraph(&variant.join(", "), width));
@@ -33,7 +34,8 @@ fn wrapped(facts: Vec<(&str, String)>, width: f64) -> Block {
     let mut rows: Vec<Vec<Block>> = vec![Vec::new()];
     let mut taken = 0.0;
     for (name, value) in facts {
-        let block = Block::stack([Type::TINY.line(name), Type::STRONG.fitted(&value, width)], 0.0);
+        let words = [Type::TINY.line(name), Type::STRONG.fitted(&value, width)];
+        let block = Block::stack(words, 0.0).in_role(Role::Paragraph);
         if taken > 0.0 && taken + block.width > width {
             rows.push(Vec::new());
             taken = 0.0;

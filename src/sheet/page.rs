@@ -43,7 +43,7 @@ impl From<Poured> for Body {
 /// Begins a section under its title.
 pub fn begin(flow: &mut Flow, name: &'static str, description: String) {
     flow.begin(Section { name, description });
-    flow.heading(Block::stack([Type::TITLE.line(name), Block::gap(0.8)], 0.0));
+    flow.heading(Block::stack([Type::TITLE.line(name).in_role(Role::Heading(1)), Block::gap(0.8)], 0.0));
 }
 
 /// Room for contents on a paper.

@@ -15,7 +15,7 @@ use super::{Sheet, page, sizes, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::Mark;
+use crate::paint::mark::{Mark, Role};
 use crate::paint::{outline, style};
 
 /// Room between strands.
@@ -25,7 +25,7 @@ const LINES_APART: f64 = 4.0;
 /// Most lines of a word chart that is set in large type.
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.
-const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, level: 0, ..Type::HEADING };
+const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type::HEADING };
 /// Width and height in mm up to which a bead is drawn at actual size in the key.
 const KEY_SIZE: (f64, f64) = (30.0, 16.0);
 
@@ -91,7 +91,8 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
         let notes = [size(bead)].into_iter().chain(reduced).map(|words| Type::TINY.line(&words));
         let words = Block::stack([name].into_iter().chain(notes), 0.0);
         let letter = Type::STRONG.line(&bead.letter);
-        entries.push(Block::middled([letter, drawing(index, bead, 1.0 / f64::from(part), stencils), words], 1.5));
+        let drawing = drawing(index, bead, 1.0 / f64::from(part), stencils);
+        entries.push(Block::middled([letter, drawing, words], 1.5).in_role(Role::Paragraph));
     }
     Block::rows(entries, 7.0, width)
 }
@@ -170,7 +171,7 @@ fn head(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
     let design = &sheet.piece.design;
     let (strand, units) = (&design.strands[index], design.heading.units);
     let cut = LARGE.bold().line(&format!("Cut {}", units.ruler(strand.cut())));
-    let name = Type::HEADING.fitted(&title(sheet, index), width - cut.width - 6.0);
+    let name = Type::HEADING.fitted(&title(sheet, index), width - cut.width - 6.0).in_role(Role::Heading(2));
     let left = width - cut.width;
     let mut marks = vec![rule(width)];
     marks.extend(name.at(Point::new(0.0, 1.0)));
@@ -202,7 +203,8 @@ fn title(sheet: &Sheet<'_>, index: usize) -> String {
 
 /// The heading of a strand that runs on to another page.
 fn continued(title: &str, width: f64) -> Block {
-    Block::stack([Type::HEADING.fitted(&format!("{title}, continued"), width), Block::gap(2.0)], 0.0)
+    let words = Type::HEADING.fitted(&format!("{title}, continued"), width).in_role(Role::Heading(2));
+    Block::stack([words, Block::gap(2.0)], 0.0)
 }
 
 fn rule(width: f64) -> Mark {

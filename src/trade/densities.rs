@@ -15,6 +15,10 @@ const ENCYCLOPEDIA: &str = "an old encyclopedia's table";
 const HANDBOOKS: &str = "handbooks, from memory";
 const GENERAL_TABLES: &str = "general density tables";
 const GEM_TABLE: &str = "International Gem Society, specific gravity values of selected gems";
+const GEM_LISTING: &str = "a listing of gems' specific gravities: jet 1.30 to 1.35";
+const ENCYCLOPEDIA_OF_GEMS: &str = "a general encyclopedia's table of important gemstones";
+const CAST_PHENOLIC: &str = "cast phenolic resin 1.27 to 1.32, A. J. Lockrey, Plastics in the School and Home Workshop";
+const NUTSHELLS: &str = "between 1.1 and 1.4, from memory: coconut shell, walnut shell and their like";
 const AS_GLASS: &str = "taken as soda-lime glass; recipes vary and no figure was found";
 
 const TABLE: &[Entry] = &[
@@ -76,6 +80,66 @@ const TABLE: &[Entry] = &[
     ("shell", 2.8, GEM_REFERENCES),
     ("mother of pearl", 2.8, GEM_REFERENCES),
     ("tagua", 1.4, HANDBOOKS),
+    ("chalcedony", 2.61, GEM_REFERENCES),
+    ("chrysoprase", 2.61, GEM_REFERENCES),
+    ("bloodstone", 2.61, GEM_REFERENCES),
+    ("sardonyx", 2.61, GEM_REFERENCES),
+    ("aventurine", 2.65, GEM_REFERENCES),
+    ("citrine", 2.65, ENCYCLOPEDIA_OF_GEMS),
+    ("tiger eye", 2.65, GEM_REFERENCES),
+    ("sunstone", 2.65, SCIENCE_VIEWS),
+    ("peridot", 3.4, ENCYCLOPEDIA_OF_GEMS),
+    ("spinel", 3.6, ENCYCLOPEDIA_OF_GEMS),
+    ("emerald", 2.71, ENCYCLOPEDIA_OF_GEMS),
+    ("sapphire", 4.0, SCIENCE_VIEWS),
+    ("ruby", 4.0, SCIENCE_VIEWS),
+    ("tourmaline", 3.06, GEM_REFERENCES),
+    ("malachite", 3.9, GEM_REFERENCES),
+    ("sodalite", 2.28, GEM_REFERENCES),
+    ("rhodonite", 3.5, GEM_REFERENCES),
+    ("fluorite", 3.18, GEM_REFERENCES),
+    ("obsidian", 2.4, GEM_REFERENCES),
+    ("howlite", 2.58, GEM_REFERENCES),
+    ("serpentine", 2.57, GEM_REFERENCES),
+    ("jet", 1.32, GEM_LISTING),
+    ("bakelite", 1.29, CAST_PHENOLIC),
+    ("resin", 1.2, "between 1.1 and 1.4, a science page on cast epoxy and polyester; common epoxy 1.20"),
+    ("polymer clay", 1.6, "between 1.3 and 1.9, makers' data sheets, from memory: it is filled with chalk or kaolin"),
+    ("lava", 2.2, "between 1.5 and 2.8 by its pores, from memory: solid basalt is 2.8 to 3.0, scoria sinks in water"),
+    ("basalt", 2.9, HANDBOOKS),
+    ("terracotta", 1.9, HANDBOOKS),
+    ("coconut", 1.25, NUTSHELLS),
+    ("coconut shell", 1.25, NUTSHELLS),
+    ("nutshell", 1.25, NUTSHELLS),
+    ("rudraksha", 1.1, "between 0.9 and 1.3, from memory: a woody fruit stone, hollow where its seeds lie"),
+    ("acai", 1.2, "between 1.1 and 1.4, from memory: a palm seed like tagua, less dense"),
+    ("palm seed", 1.2, "between 1.1 and 1.4, from memory"),
+    ("lotus seed", 1.2, "between 1.1 and 1.3, from memory"),
+    ("sandalwood", 0.9, HANDBOOKS),
+    ("rosewood", 0.9, HANDBOOKS),
+    ("olive wood", 0.9, HANDBOOKS),
+    ("bamboo", 0.7, HANDBOOKS),
+    ("aluminium", 2.7, COLLEGE_PHYSICS),
+    ("aluminum", 2.7, COLLEGE_PHYSICS),
+    ("bronze", 8.8, HANDBOOKS),
+    ("zinc alloy", 6.7, HANDBOOKS),
+    ("nickel silver", 8.7, HANDBOOKS),
+    ("german silver", 8.7, HANDBOOKS),
+    ("titanium", 4.51, HANDBOOKS),
+];
+
+/// Stuffs that differ by a quarter and more from piece to piece, and between which densities.
+const VARYING: &[(&str, f64, f64)] = &[
+    ("lava", 1.5, 2.8),
+    ("polymer clay", 1.3, 1.9),
+    ("resin", 1.1, 1.4),
+    ("rudraksha", 0.9, 1.3),
+    ("acai", 1.1, 1.4),
+    ("palm seed", 1.1, 1.4),
+    ("coconut", 1.1, 1.4),
+    ("coconut shell", 1.1, 1.4),
+    ("nutshell", 1.1, 1.4),
+    ("wood", 0.3, 0.9),
 ];
 
 /// Words that make a material another one: what they name is a thin skin on something unknown.
@@ -91,6 +155,13 @@ pub fn density(material: &str) -> Option<f64> {
 #[must_use]
 pub fn source(material: &str) -> Option<&'static str> {
     entry(material).map(|(_, _, source)| *source)
+}
+
+/// Between which densities a material lies that differs by a quarter and more from piece to piece.
+#[must_use]
+pub fn range(material: &str) -> Option<(f64, f64)> {
+    let (name, ..) = entry(material)?;
+    VARYING.iter().find(|(varying, ..)| varying == name).map(|(_, least, most)| (*least, *most))
 }
 
 /// The names that the table knows.
@@ -159,6 +230,33 @@ mod tests {
         ("shell", 2.70, 2.89),            // gem references, from memory
         ("tagua", 1.38, 1.42),            // handbooks, from memory
         ("pewter", 7.27, 7.29),           // alloy rule 7.278, from memory
+        ("chalcedony", 2.58, 2.64),       // gem references, from memory
+        ("citrine", 2.65, 2.65),          // a general encyclopedia's table of important gemstones, seen
+        ("peridot", 3.3, 3.5),            // the same
+        ("spinel", 3.6, 3.6),             // the same
+        ("emerald", 2.68, 2.74),          // the same
+        ("ruby", 3.96, 4.05),             // scienceviews.com, gems: corundum
+        ("sunstone", 2.55, 2.76),         // scienceviews.com, gems: feldspar
+        ("tourmaline", 2.90, 3.26),       // gem references, from memory
+        ("malachite", 3.25, 4.10),        // gem references, from memory
+        ("sodalite", 2.14, 2.40),         // gem references, from memory
+        ("rhodonite", 3.40, 3.74),        // gem references, from memory
+        ("fluorite", 3.17, 3.19),         // gem references, from memory
+        ("obsidian", 2.35, 2.60),         // gem references, from memory
+        ("howlite", 2.45, 2.58),          // gem references, from memory
+        ("jet", 1.30, 1.35),              // a listing of gems' specific gravities, seen
+        ("bakelite", 1.27, 1.32),         // cast phenolic resin, an old workshop book, seen
+        ("resin", 1.1, 1.4),              // a science page on cast resins, seen
+        ("polymer clay", 1.3, 1.9),       // makers' data sheets, from memory
+        ("lava stone", 1.5, 2.8),         // scoria sinks, solid basalt 2.8 to 3.0, from memory
+        ("basalt", 2.8, 3.0),             // handbooks, from memory
+        ("coconut shell", 1.1, 1.4),      // from memory
+        ("rudraksha seed", 0.9, 1.3),     // from memory
+        ("acai seed", 1.1, 1.4),          // from memory
+        ("aluminium", 2.7, 2.7),          // OpenStax 11.1
+        ("bronze", 8.7, 8.9),             // handbooks, from memory
+        ("nickel silver", 8.4, 8.9),      // handbooks, from memory
+        ("titanium", 4.5, 4.51),          // handbooks, from memory
     ];
 
     #[test]
@@ -190,9 +288,20 @@ mod tests {
 
     #[test]
     fn what_the_table_does_not_know_is_nothing() {
-        for unknown in ["", "unobtainium", "resin", "gold", "silver-plated", "imitation pearl"] {
+        for unknown in ["", "unobtainium", "gold", "silver-plated", "imitation pearl"] {
             assert_eq!(density(unknown), None, "{unknown}");
         }
+    }
+
+    #[test]
+    fn what_varies_has_its_figure_within() {
+        for (name, least, most) in VARYING {
+            let figure = density(name).unwrap();
+            assert!(*least < figure && figure < *most && most / least >= 1.25, "{name}");
+            assert_eq!(range(name), Some((*least, *most)), "{name}");
+        }
+        assert_eq!(range("black lava stone"), Some((1.5, 2.8)));
+        assert_eq!((range("ebony"), range("beech wood"), range("glass")), (None, None, None));
     }
 
     #[test]

@@ -295,7 +295,7 @@ beads:
   b: {{ shape: cube, size: 5 mm, hole: 1 mm, mass: 0.1 g, colour: '#8a6a4b' }}
   c: {{ shape: bicone, size: 6 mm, hole: 1 mm, mass: 0.1 g, colour: '#e9d9c8' }}
 cords:
-  line: {{ kind: wire, diameter: 0.38 mm, strength: 67 N, mass: 0.55 g/m }}
+  line: {{ kind: wire, diameter: 0.4 mm, strength: 60 N, mass: 0.6 g/m }}
 findings:
   crimp: {{ kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }}
   pin: {{ kind: head pin, wire: 0.6 mm, length: 200 mm }}

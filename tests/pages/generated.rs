@@ -16,7 +16,7 @@ const STOCK: &str = "
 beads:
   pin: { name: pinhead seed, shape: seed, size: 15/0, material: glass, colour: '#d9b98a' }
   pea: { name: pea green glass round with a long name, shape: round, size: 4 mm, hole: 1 mm, material: glass, colour: '#5d7f5b' }
-  nut: { name: nut, shape: bicone, size: 14 mm, hole: 1.2 mm, material: wood, colour: '#8a6a4b' }
+  nut: { name: nut, shape: bicone, size: 14 mm, hole: 1.2 mm, material: beech wood, colour: '#8a6a4b' }
   disc: { name: disc, shape: coin, size: 30 mm, hole: 1 mm, material: shell, colour: '#e9d9c8' }
   pipe: { name: pipe, shape: tube, size: 3 x 20 mm, hole: 1 mm, material: brass, colour: '#c29a3f' }
 cords:

@@ -28,7 +28,7 @@ const COLOURS: [Rgb; 12] = [
 
 fn label(at: Point, text: &str) -> Mark {
     let (size, weight, colour, anchor) = (2.5, Weight::Regular, Rgb::BLACK, Anchor::Middle);
-    Mark::Text(Text { at, text: text.into(), size, weight, colour, anchor, angle: 0.0, level: 0 })
+    Mark::Text(Text { at, text: text.into(), size, weight, colour, anchor, angle: 0.0 })
 }
 
 fn page(stencils: Stencils, marks: Vec<Mark>, title: &str) -> Page {

@@ -2,8 +2,9 @@
 
 use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
+use festoon::paint::layout::table::{Align, Cell, Column, Table};
 use festoon::paint::layout::text::Type;
-use festoon::paint::mark::{Anchor, Fill, Key, Mark, Page, Rgb, Step, Stop, Symbol, Text, Weight};
+use festoon::paint::mark::{Anchor, Fill, Key, Mark, Page, Rgb, Role, Step, Stop, Symbol, Text, Weight};
 
 /// A page with a stamped ball in a gradient, and a text.
 pub fn page(stamps: u32) -> Page {
@@ -22,7 +23,6 @@ pub fn page(stamps: u32) -> Page {
         colour: Rgb::BLACK,
         anchor: Anchor::Start,
         angle: 0.0,
-        level: 0,
     });
     let marks = std::iter::once(text).chain((0..stamps).map(stamp)).collect();
     let description = "A title over rows of balls.".into();
@@ -67,19 +67,27 @@ fn a_pdf_without_pages_author_or_keywords_is_still_one() {
     assert!(pdf(&[], &About::default()).unwrap().starts_with(b"%PDF-"));
 }
 
-/// Tags as ISO 32000-1, 14.7 and 14.8, names them: a section a page, headings, figures with alternatives.
+/// Tags as ISO 32000-1, 14.7 and 14.8, names them: a section a page, headings, tables with their headers,
+/// figures with alternatives.
 #[test]
 fn a_pdf_is_tagged() {
     let ball = Mark::Stamp { symbol: Key::new("ball"), at: Point::new(50.0, 50.0), angle: 0.0, scale: 1.0 };
     let mut page = page(0);
-    page.marks.extend(Type::TITLE.line("Balls").at(Point::new(20.0, 30.0)));
+    let title = |face: Type, words, level| face.line(words).in_role(Role::Heading(level)).at(Point::new(20.0, 30.0));
+    page.marks.extend(title(Type::TITLE, "Balls", 1));
     page.marks.push(Mark::figure("one ball", vec![ball.clone()]));
-    page.marks.extend(Type::HEADING.line("More").at(Point::new(20.0, 60.0)));
+    page.marks.extend(title(Type::HEADING, "More", 2));
     page.marks.push(Mark::ornament(vec![ball]));
+    let mut table = Table::new(vec![Column::wrapping("what"), Column::new("how many", Align::Right)]);
+    table.push(vec![Cell::text("balls"), Cell::text("50")]);
+    page.marks.extend(table.set(80.0).block().at(Point::new(20.0, 80.0)));
     let file = pdf(&[page.clone(), page], &About::default()).unwrap();
     let count = |what: &str| file.windows(what.len()).filter(|bytes| *bytes == what.as_bytes()).count();
     assert_eq!(count("/Marked true"), 1);
-    assert_eq!(["/S/Sect", "/S/H1", "/S/H2", "/S/P", "/S/Figure"].map(count), [2, 2, 2, 2, 2]);
+    assert_eq!(["/S/Sect", "/S/H1", "/S/H2", "/S/Figure"].map(count), [2, 2, 2, 2]);
+    assert_eq!(["/S/Table", "/S/TR", "/S/TH", "/S/TD"].map(count), [2, 4, 6, 2]);
+    assert_eq!(["/Scope/Column", "/Scope/Row"].map(count), [4, 2]);
+    assert_eq!(count("/S/P"), 2 + 2 * 4, "the words outside, and those in cells");
     assert_eq!(count("/Alt(A title over rows of balls. Shown: one ball)"), 2);
 }
 

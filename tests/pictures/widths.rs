@@ -26,8 +26,7 @@ const TEXTS: &[&str] = &[
 fn drawn_width(text: &str, weight: Weight) -> f64 {
     let at = Point::new(20.0, 50.0);
     let (colour, anchor) = (Rgb::BLACK, Anchor::Start);
-    let marks =
-        vec![Mark::Text(Text { at, text: text.into(), size: SIZE, weight, colour, anchor, angle: 0.0, level: 0 })];
+    let marks = vec![Mark::Text(Text { at, text: text.into(), size: SIZE, weight, colour, anchor, angle: 0.0 })];
     let (title, description) = (String::new(), String::new());
     let page = Page { width: 210.0, height: 297.0, title, description, symbols: Arc::default(), marks };
     let mut options = Options::default();

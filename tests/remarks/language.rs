@@ -6,7 +6,10 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [writing(), names(), articles(), lengths(), filled(), stops(), expectations()].into_iter().flatten().collect()
+    [writing(), names(), articles(), lengths(), filled(), stops(), expectations(), allowed()]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// The sound pattern against one that is changed in a place.
@@ -83,6 +86,8 @@ fn articles() -> Vec<Case> {
             bead("mass: 0.27 g", "material: glass"),
             bead("mass: 0.27 g", "material: moonrock"),
         ),
+        // Resin has from 1.1 to 1.4 g/cm³; ebony from 1.1 to 1.2.
+        Case::new(Code::RoughWeight, bead("mass: 0.27 g", "material: ebony"), bead("mass: 0.27 g", "material: resin")),
         Case::new(Code::HoleAssumed, sound(), bead(" hole: 1 mm,", "")),
     ]
 }
@@ -190,5 +195,25 @@ fn expectations() -> Vec<Case> {
             of_strand("finished: 406 mm within 0.39 mm"),
         ),
         Case::new(Code::Expected, of_strand("cut: 520 mm within 0.24 mm"), of_strand("cut: 520 mm within 0.23 mm")),
+    ]
+}
+
+fn allowed() -> Vec<Case> {
+    let of_piece = |text: &str| and(text, "allow: [hole-assumed]");
+    let of_strand = |allow: &str| {
+        let knotted = format!("length: 16 in\n    allow: [{allow}]");
+        changed(&[("length: 16 in", &knotted), ("kind: thread", "kind: wire")])
+    };
+    vec![
+        Case::new(Code::IdleAllow, of_piece(&changed(&[(" hole: 1 mm,", "")])), of_piece(&sound())),
+        // A strand silences what is said at its own lines: wire is knotted there, its hole is not written elsewhere.
+        Case::new(Code::IdleAllow, of_strand("wire-knotted"), of_strand("wire-knotted, hole-assumed")),
+        Case::new(Code::UnknownWord, of_strand("wire-knotted"), of_strand("wire-knottd")),
+        Case::new(Code::UnknownWord, of_strand("wire-knotted"), of_strand("wire-knotted, overfull")),
+        Case::new(
+            Code::HoleAssumed,
+            of_piece(&changed(&[(" hole: 1 mm,", "")])),
+            changed(&[(" hole: 1 mm,", ""), ("length: 16 in", "length: 16 in\n    allow: []")]),
+        ),
     ]
 }

@@ -10,7 +10,7 @@ pub mod text;
 
 use crate::geometry::Point;
 
-use super::mark::{Fill, Mark, Step, Text};
+use super::mark::{Fill, Mark, Role, Step, Text};
 
 /// An upright rectangle on a page.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -92,6 +92,12 @@ impl Block {
     #[must_use]
     pub const fn gap(height: f64) -> Self {
         Self { width: 0.0, height, marks: Vec::new() }
+    }
+
+    /// The same as one thing to readers who cannot see it.
+    #[must_use]
+    pub fn in_role(self, role: Role) -> Self {
+        Self { marks: vec![Mark::Group { role, marks: self.marks }], ..self }
     }
 
     /// The marks with the block's corner at a point.

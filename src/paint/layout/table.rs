@@ -1,7 +1,7 @@
 //! Tables: columns as wide as their contents, cells that wrap, thin rules, repeated headings.
 
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Stroke};
+use crate::paint::mark::{Mark, Role};
 use crate::paint::{outline, style};
 
 use super::Block;
@@ -40,10 +40,24 @@ impl Column {
         Self { heading: heading.to_owned(), align, wraps: false }
     }
 
-    /// A column that takes the room that the others leave, its texts wrapped.
+    /// A column that takes the room that the others leave, its texts wrapped: the names of the rows.
     #[must_use]
     pub fn wrapping(heading: &str) -> Self {
         Self { heading: heading.to_owned(), align: Align::Left, wraps: true }
+    }
+
+    /// How far a cell stands from the column's left edge where this much room is left beside it.
+    fn spare(&self, left: f64) -> f64 {
+        match self.align {
+            Align::Left => 0.0,
+            Align::Middle => left / 2.0,
+            Align::Right => left,
+        }
+    }
+
+    /// What its cell is in a row.
+    fn role(&self, row: &Role) -> Role {
+        if self.wraps && *row == Role::Row { Role::RowName } else { Role::Cell }
     }
 }
 
@@ -124,9 +138,9 @@ impl Table {
         let heading = self.columns.iter().any(|column| !column.heading.is_empty()).then(|| {
             let quiet = Type::TINY;
             let cells = self.columns.iter().map(|column| Cell::Text(column.heading.clone(), quiet)).collect::<Vec<_>>();
-            self.row(&cells, &widths, width, style::INK_RULE)
+            self.row(&cells, &widths, width, Role::Headings)
         });
-        let rows = self.rows.iter().map(|cells| self.row(cells, &widths, width, style::THIN_RULE)).collect();
+        let rows = self.rows.iter().map(|cells| self.row(cells, &widths, width, Role::Row)).collect();
         SetTable { heading, rows }
     }
 
@@ -166,26 +180,26 @@ impl Table {
         self.rows.iter().filter_map(|row| row.get(at)).map(Cell::width).fold(heading, f64::max) + 0.01
     }
 
-    fn row(&self, cells: &[Cell], widths: &[f64], width: f64, rule: Stroke) -> Block {
+    fn row(&self, cells: &[Cell], widths: &[f64], width: f64, role: Role) -> Block {
         let blocks: Vec<_> = cells.iter().zip(widths).map(|(cell, width)| cell.block(*width)).collect();
         let height = blocks.iter().map(|block| block.height).fold(0.0, f64::max);
-        let mut marks = Vec::new();
-        let mut left = 0.0;
+        let (mut marks, mut left) = (Vec::new(), 0.0);
         for ((block, column), room) in blocks.into_iter().zip(&self.columns).zip(widths) {
-            let spare = match column.align {
-                Align::Left => 0.0,
-                Align::Middle => (room - block.width) / 2.0,
-                Align::Right => room - block.width,
-            };
-            let top = ROW_PAD + (height - block.height) / 2.0;
-            marks.extend(block.at(Point::new(left + spare, top)));
+            let corner = Point::new(left + column.spare(room - block.width), ROW_PAD + (height - block.height) / 2.0);
+            marks.extend(block.in_role(column.role(&role)).at(corner));
             left += room + COLUMN_GAP;
         }
         let bottom = height + 2.0 * ROW_PAD;
-        let line = outline::line(Point::new(0.0, bottom), Point::new(width, bottom));
-        marks.push(Mark::Shape { outline: line, fill: None, stroke: Some(rule) });
-        Block::new(width, bottom, marks)
+        marks.push(rule(bottom, width, &role));
+        Block::new(width, bottom, marks).in_role(role)
     }
+}
+
+/// The rule below a row.
+fn rule(y: f64, width: f64, row: &Role) -> Mark {
+    let stroke = if *row == Role::Headings { style::INK_RULE } else { style::THIN_RULE };
+    let outline = outline::line(Point::new(0.0, y), Point::new(width, y));
+    Mark::Shape { outline, fill: None, stroke: Some(stroke) }
 }
 
 impl SetTable {

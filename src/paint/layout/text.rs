@@ -1,7 +1,7 @@
 //! Lines and paragraphs of measured text.
 
 use crate::geometry::Point;
-use crate::paint::mark::{Anchor, Mark, Rgb, Text, Weight};
+use crate::paint::mark::{Anchor, Mark, Rgb, Role, Text, Weight};
 use crate::paint::{metrics, style};
 
 use super::Block;
@@ -20,15 +20,13 @@ pub struct Type {
     pub weight: Weight,
     /// Colour.
     pub colour: Rgb,
-    /// Which level of heading its lines are; 0 for other words.
-    pub level: u16,
 }
 
 impl Type {
     /// The sheet's title.
-    pub const TITLE: Self = Self { level: 1, ..Self::new(style::TITLE, Weight::Semibold, style::INK) };
+    pub const TITLE: Self = Self::new(style::TITLE, Weight::Semibold, style::INK);
     /// Headings.
-    pub const HEADING: Self = Self { level: 2, ..Self::new(style::HEADING, Weight::Semibold, style::ACCENT) };
+    pub const HEADING: Self = Self::new(style::HEADING, Weight::Semibold, style::ACCENT);
     /// Text to read.
     pub const BODY: Self = Self::new(style::BODY, Weight::Regular, style::INK);
     /// Text to find.
@@ -41,7 +39,7 @@ impl Type {
     pub const TINY: Self = Self::new(style::TINY, Weight::Regular, style::QUIET);
 
     const fn new(size: f64, weight: Weight, colour: Rgb) -> Self {
-        Self { size, weight, colour, level: 0 }
+        Self { size, weight, colour }
     }
 
     /// The same in another colour.
@@ -68,22 +66,18 @@ impl Type {
         metrics::width(text, self.size, self.weight)
     }
 
-    /// A mark of a text whose anchor stands on a baseline; no heading, whatever it looks like.
+    /// A mark of a text whose anchor stands on a baseline.
     #[must_use]
     pub fn mark(self, text: &str, at: Point, anchor: Anchor) -> Mark {
-        Mark::Text(Self { level: 0, ..self }.text(text, at, anchor))
-    }
-
-    fn text(self, text: &str, at: Point, anchor: Anchor) -> Text {
-        let Self { size, weight, colour, level } = self;
-        Text { at, text: text.to_owned(), size, weight, colour, anchor, angle: 0.0, level }
+        let Self { size, weight, colour } = self;
+        Mark::Text(Text { at, text: text.to_owned(), size, weight, colour, anchor, angle: 0.0 })
     }
 
     /// One line, not wrapped.
     #[must_use]
     pub fn line(self, text: &str) -> Block {
-        let mark = self.text(text, Point::new(0.0, self.size * BASELINE), Anchor::Start);
-        Block::new(self.width(text), self.line_height(), vec![Mark::Text(mark)])
+        let mark = self.mark(text, Point::new(0.0, self.size * BASELINE), Anchor::Start);
+        Block::new(self.width(text), self.line_height(), vec![mark])
     }
 
     /// One line, shortened with an ellipsis where it is wider than its room.
@@ -92,10 +86,16 @@ impl Type {
         self.line(&metrics::fit(text, self.size, self.weight, width))
     }
 
-    /// Text wrapped to a width.
+    /// Text wrapped to a width, in lines by themselves.
     #[must_use]
-    pub fn paragraph(self, text: &str, width: f64) -> Block {
+    pub fn wrapped(self, text: &str, width: f64) -> Block {
         let lines = text.lines().flat_map(|line| metrics::wrap(line, self.size, self.weight, width));
         Block::stack(lines.map(|line| self.line(&line)), 0.0)
+    }
+
+    /// Text wrapped to a width, read as one.
+    #[must_use]
+    pub fn paragraph(self, text: &str, width: f64) -> Block {
+        self.wrapped(text, width).in_role(Role::Paragraph)
     }
 }

@@ -114,6 +114,5 @@ fn text(at: Point, words: &str, anchor: Anchor) -> Mark {
         colour: style::INK,
         anchor,
         angle: 0.0,
-        level: 0,
     })
 }

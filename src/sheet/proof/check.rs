@@ -4,7 +4,7 @@
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::{Mark, Stroke};
+use crate::paint::mark::{Mark, Role, Stroke};
 use crate::paint::{outline, style};
 use crate::sheet::Sheet;
 use crate::units::INCH;
@@ -22,9 +22,7 @@ const WORDS: f64 = 36.0;
 /// The line of a square.
 const LINE: Stroke = Stroke::new(style::INK, 0.2);
 /// The type of the sizes in the squares.
-const SIZE: Type = Type { colour: style::INK, level: 0, ..Type::HEADING };
-/// The type of the page's title.
-const TITLE: Type = Type { level: 1, ..Type::HEADING };
+const SIZE: Type = Type::HEADING.coloured(style::INK);
 /// Room that the line takes outside the square.
 const EDGE: f64 = 0.1;
 
@@ -81,6 +79,6 @@ fn words(sheet: &Sheet<'_>, width: f64) -> Block {
     let heading = &sheet.piece.design.heading;
     let say = "Print at 100 %, which printers also call actual size, not fitted to the page. \
                Then measure this: the squares tell whether all else has its size.";
-    let title = TITLE.fitted(&format!("{}, actual size", heading.title), width);
+    let title = Type::HEADING.fitted(&format!("{}, actual size", heading.title), width).in_role(Role::Heading(1));
     Block::stack([title, Type::SMALL.paragraph(say, width)], 0.8)
 }
