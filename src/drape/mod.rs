@@ -1,8 +1,8 @@
 //! The drape: where every bead of a design hangs.
 //!
 //! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
-//! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding
-//! [`ring`] for pieces that close round a wrist and [`taut`] for
+//! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding,
+//! [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`] for
 //! how they lie there.
 
 pub mod chain;

@@ -225,8 +225,9 @@ codes! {
          it goes round.";
     StrandsCrowd = "strands-crowd", Warning,
         "Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
-         hang, along more than half of the length compared (an assumption). They will ride on one \
-         another instead of lying side by side, which a twist of strands may mean to. The first and \
+         hang, along more than half of the length compared (an assumption). Strands that hang from points push one another aside; where \
+         that leaves them no room they lie on one another, as a twist of strands may mean to. Outlines within \
+         0.01 mm of one another touch. The first and \
          last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
          apart. Strands from one point hang close together along their sides; \
          ends held apart, or lengths that differ more, give them room: by how much is tried, in steps of 5 mm, by \

@@ -31,6 +31,9 @@ use rows::{Rod, Row};
 const ROUNDS: u32 = 12;
 /// Rounds end when no joint moves farther than this, in mm.
 const STILL: f64 = 0.01;
+/// The pull to the present place once rounds swing, and the strongest, in mean weights of a joint per mm.
+const FAINT: f64 = 0.01;
+const STRONG: f64 = 1.0;
 /// Forces below this share of all that hangs are rounding.
 const TOUCH: f64 = 1e-6;
 /// A link that is shorter by this share of its length is in no tension.
@@ -65,7 +68,9 @@ pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settle
     for count in 1..=ROUNDS {
         let round = program::solve(&ropes, &rows, pull)?;
         let moved = go(&mut ropes, &round.places);
-        if moved < STILL || count == ROUNDS {
+        let next = near(design, &order, &ropes);
+        let deepest = next.iter().map(|row| row.gap).fold(0.0, f64::min);
+        if (moved < STILL && deepest > -STILL) || count == ROUNDS {
             return tense(&ropes).then(|| {
                 let strands = order.iter().zip(&ropes).zip(&round.tensions);
                 let laid = strands.map(|((&at, rope), tensions)| (at, rope.laid(&chains[at], tensions, count)));
@@ -73,10 +78,9 @@ pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settle
                 Settled { strands: in_order(laid.collect()), presses }
             });
         }
-        pull = if moved > 0.5 * last { (4.0_f64 * pull).max(0.01) } else { pull };
+        pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
         last = moved;
-        if std::env::var_os("CT").is_some() { eprintln!("round {count} moved {moved} rows {} tense {} pull {pull}", rows.len(), tense(&ropes)); }
-        rows = near(design, &order, &ropes);
+        rows = next;
     }
     None
 }

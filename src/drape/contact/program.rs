@@ -152,10 +152,9 @@ fn length(table: &mut Table, joints: &Joints<'_>, strand: usize, link: usize) {
 
 fn read(joints: &Joints<'_>, rows: usize, places: &[f64], multipliers: &[f64], mean: f64) -> Round {
     let place = |strand: usize, joint: usize| {
-        joints.free(strand, joint).map_or_else(
-            || joints.at(strand, joint),
-            |free| Point::new(places[2 * free], places[2 * free + 1]),
-        )
+        joints
+            .free(strand, joint)
+            .map_or_else(|| joints.at(strand, joint), |free| Point::new(places[2 * free], places[2 * free + 1]))
     };
     let strands = || joints.ropes.iter().enumerate();
     let mut tension = multipliers.iter().skip(2 * rows).step_by(3).map(|tension| tension * mean);

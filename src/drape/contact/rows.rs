@@ -14,7 +14,7 @@ use crate::geometry::{Extent, Point, path::sides};
 
 /// Outlines farther apart than this, in mm, do not meet in a round.
 const NEAR: f64 = 1.0;
-/// Faces that lie so far from one another along the line between them, in mm, do not meet either.
+/// Nor do outlines that are apart and whose faces lie so far, in mm, from one another along the line.
 const PAST: f64 = 0.5;
 /// Faces that lie along one another for longer than this, in mm, are kept apart at both ends of it.
 const LONG: f64 = 1.0;
@@ -79,7 +79,7 @@ fn meet(inner: &Rod, outer: &Rod) -> Vec<Row> {
     let reach = |face: [Point; 2]| face.map(|corner| dot(corner, along));
     let ([low, high], [from, to]) = (reach(one), reach(other));
     let (start, end) = (low.max(from), high.min(to));
-    if start - end > PAST {
+    if gap > 0.0 && start - end > PAST {
         return Vec::new();
     }
     let places = if end - start > LONG { vec![start, end] } else { vec![0.5 * (start + end)] };
