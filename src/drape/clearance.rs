@@ -30,7 +30,8 @@ pub(super) const KNOT: f64 = 3.0;
 
 /// A link's convex outline.
 pub(super) struct Outline {
-    centre: Point,
+    /// Its middle.
+    pub centre: Point,
     /// No corner is farther from the centre.
     reach: f64,
     /// Half its width across the link.

@@ -28,7 +28,7 @@ use rope::{Rope, covered, have_room};
 use rows::{Rod, Row};
 
 /// Rounds after which the best place found is taken.
-const ROUNDS: u32 = 12;
+const ROUNDS: u32 = 20;
 /// Rounds end when no joint moves farther than this, in mm.
 const STILL: f64 = 0.01;
 /// The pull to the present place once rounds swing, and the strongest, in mean weights of a joint per mm.

@@ -13,15 +13,16 @@ use super::super::clearance::Outline;
 use crate::geometry::{Extent, Point, path::sides};
 
 /// Outlines farther apart than this, in mm, do not meet in a round.
-const NEAR: f64 = 1.0;
-/// Nor do outlines that are apart and whose faces lie so far, in mm, from one another along the line.
-const PAST: f64 = 0.5;
+const NEAR: f64 = 2.0;
 /// Faces that lie along one another for longer than this, in mm, are kept apart at both ends of it.
 const LONG: f64 = 1.0;
 /// Corners of an outline that lie so near to a line, in mm, lie on it.
 const FLAT: f64 = 0.01;
 /// Cosine of the widest angle between the line's normal and the way out of the strands.
 const OUTWARD: f64 = 0.3;
+/// Between two balls the line lies across the line of their centres, which turns smoothly as they roll on one
+/// another; their outlines' sides are farther apart by less than this, in mm.
+const ROUND: f64 = 0.04;
 
 /// A link's outline between its joints.
 pub struct Rod {
@@ -79,9 +80,6 @@ fn meet(inner: &Rod, outer: &Rod) -> Vec<Row> {
     let reach = |face: [Point; 2]| face.map(|corner| dot(corner, along));
     let ([low, high], [from, to]) = (reach(one), reach(other));
     let (start, end) = (low.max(from), high.min(to));
-    if gap > 0.0 && start - end > PAST {
-        return Vec::new();
-    }
     let places = if end - start > LONG { vec![start, end] } else { vec![0.5 * (start + end)] };
     let row = |place: f64| row([inner, outer], [on(one, along, place), on(other, along, place)], normal);
     places.into_iter().map(row).collect()
@@ -120,7 +118,10 @@ fn line(inner: &Rod, outer: &Rod) -> Option<(Point, f64)> {
         let low = outer.outline.corners.iter().map(|corner| dot(*corner, normal)).fold(f64::INFINITY, f64::min);
         low - inner.outline.corners.iter().map(|corner| dot(*corner, normal)).fold(f64::NEG_INFINITY, f64::max)
     };
-    facing.map(|normal| (normal, gap(normal))).max_by(|a, b| a.1.total_cmp(&b.1))
+    let widest = facing.map(|normal| (normal, gap(normal))).max_by(|a, b| a.1.total_cmp(&b.1))?;
+    let centres = unit(outer.outline.centre - inner.outline.centre).filter(|normal| dot(*normal, out) > OUTWARD);
+    let smooth = centres.map(|normal| (normal, gap(normal))).filter(|(_, gap)| *gap > widest.1 - ROUND);
+    Some(smooth.unwrap_or(widest))
 }
 
 /// The way out of a strand that hangs, to the right of its run.
