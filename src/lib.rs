@@ -73,10 +73,10 @@ pub mod steps;
 pub mod trade;
 pub mod units;
 
-use design::{Choice, Design, Size};
+use design::{Attempt, Choice, Design, Size};
 use drape::Drape;
-use pattern::Pattern;
-use remark::Remark;
+use pattern::{Draft, Holes, Pattern};
+use remark::{Level, Remark, has_errors};
 use source::Source;
 use units::UnitStyle;
 
@@ -116,49 +116,67 @@ impl Piece {
 /// Every strand hangs from two points `span` mm apart, or as far as the neck is broad.
 #[must_use]
 pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Piece>, Vec<Remark>) {
-    let (pattern, mut remarks) = pattern::read(source);
+    let Draft { pattern, mut remarks, holes } = pattern::draft(source);
     let Some(pattern) = pattern else { return (None, remarks) };
-    let (made, more) = made(&pattern, choice, span);
+    let (made, more) = made(&pattern, &holes, choice, span);
     remarks.extend(more);
-    let idle = if pattern.variants().is_empty() { pattern.idle_allows(&remarks) } else { Vec::new() };
+    let sound = !has_errors(&remarks);
+    let idle = if sound && pattern.variants().is_empty() { pattern.idle_allows(&remarks) } else { Vec::new() };
     let remarks = [pattern.unsilenced(remarks), idle].concat();
-    let piece = made.map(|(design, drape)| Piece { design, drape, sizes: design::sizes(&pattern, choice) });
-    (piece, remarks)
+    let piece = |(design, drape)| Piece { design, drape, sizes: design::sizes(&pattern, choice) };
+    (made.map(piece), remarks)
 }
 
 /// Everything there is to say about a pattern in its sizes and colourways: of the one that is chosen, or
 /// where none is, of all, each remark that only arises in one of them with its name.
 #[must_use]
 pub fn remarks(source: &Source, choice: &Choice) -> Vec<Remark> {
-    let (pattern, mut remarks) = pattern::read(source);
+    let Draft { pattern, mut remarks, holes } = pattern::draft(source);
     let Some(pattern) = pattern else { return remarks };
-    remarks.extend(made(&pattern, choice, None).1);
+    remarks.extend(made(&pattern, &holes, choice, None).1);
     if *choice != Choice::default() {
         return pattern.unsilenced(remarks);
     }
-    let more = of_variants(&pattern, &remarks);
+    let more = of_variants(&pattern, &holes, &remarks);
     remarks.extend(more);
-    let idle = pattern.idle_allows(&remarks);
+    let idle = if has_errors(&remarks) { Vec::new() } else { pattern.idle_allows(&remarks) };
     [pattern.unsilenced(remarks), idle].concat()
 }
 
 /// What only arises in one of the pattern's sizes or colourways, said with its name.
-fn of_variants(pattern: &Pattern, said: &[Remark]) -> Vec<Remark> {
+fn of_variants(pattern: &Pattern, holes: &Holes, said: &[Remark]) -> Vec<Remark> {
     let variant = |(name, choice): (String, Choice)| {
-        let new = made(pattern, &choice, None).1.into_iter().filter(|remark| !said.contains(remark));
+        let all = made(pattern, holes, &choice, None).1;
+        let new = all.into_iter().filter(|remark| !said.contains(remark));
         new.map(move |remark| Remark { headline: format!("{name}: {}", remark.headline), ..remark }).collect::<Vec<_>>()
     };
     pattern.variants().into_iter().flat_map(variant).collect()
 }
 
-/// Resolves, hangs and checks a pattern that was read; its `allow:` silences nothing of that yet.
-#[must_use]
-pub fn made(pattern: &Pattern, choice: &Choice, span: Option<f64>) -> (Option<(Design, Drape)>, Vec<Remark>) {
-    let (design, mut remarks) = design::resolve(pattern, choice);
-    let Some(design) = design else { return (None, remarks) };
-    let (drape, more) = hung(&design, span);
+/// Resolves, hangs and checks as much of a pattern as its holes leave; its `allow:` silences nothing of that
+/// yet. What has errors is not hung for itself, but for what else is wrong with it: those errors alone are
+/// told that hold whatever the rest will be.
+fn made(
+    pattern: &Pattern,
+    holes: &Holes,
+    choice: &Choice,
+    span: Option<f64>,
+) -> (Option<(Design, Drape)>, Vec<Remark>) {
+    let Attempt { design, whole, mut remarks } = design::attempt(pattern, holes, choice);
+    let sound = !holes.any() && !has_errors(&remarks);
+    let (drape, mut more) = match &design {
+        Some(design) if whole || !design.strands.is_empty() => hung(design, span),
+        _ => (None, Vec::new()),
+    };
+    if !sound {
+        let told = |remark: &Remark| remarks.iter().any(|other| other.code == remark.code);
+        more.retain(|remark| remark.level() == Level::Error && (whole || remark.code.is_local()) && !told(remark));
+    }
+    if holes.any() {
+        remarks.retain(|remark| remark.level() == Level::Error);
+    }
     remarks.extend(more);
-    (drape.map(|drape| (design, drape)), remarks)
+    (design.filter(|_| sound).zip(drape), remark::once(remarks))
 }
 
 /// Hangs and checks a design.

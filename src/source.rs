@@ -10,6 +10,12 @@ pub struct Place {
 }
 
 impl Place {
+    /// Whether nothing stands there: the place of what is not written.
+    #[must_use]
+    pub const fn is_nowhere(self) -> bool {
+        self.end == 0
+    }
+
     /// Whether another place begins in this one.
     #[must_use]
     pub const fn holds(self, other: Self) -> bool {

@@ -166,9 +166,9 @@ fn a_stop_inside_a_repeat_is_refused() {
 
 #[test]
 fn broken_yaml() {
-    says("[20 reed]", "[20 reed", Code::Yaml, "[", "bracket");
+    says("[20 reed]", "[20 reed", Code::Yaml, "[", "never closed");
     let (twice, at, text) = only("title: Try", "title: Try\ntitle: Again");
-    assert_eq!((twice, at.as_str()), (Code::Yaml, "t"), "{text}");
+    assert_eq!((twice, at.as_str()), (Code::Yaml, "title"), "{text}");
     assert!(text.contains("`title` stands twice"), "{text}");
     assert_eq!(remarks("").0.len(), 1);
     assert_eq!(remarks("just words").0[0].code, Code::WrongKind);

@@ -66,6 +66,12 @@ fn broken() -> String {
 }
 
 #[test]
+fn standard_input_is_one_thing_alone() {
+    let ran = fed(&["materials", "-", "--stash", "-"], "");
+    assert!(ran.code == 2 && ran.err.contains("either the pattern or the stash"), "{}", ran.err);
+}
+
+#[test]
 fn a_sound_pattern_ends_with_0_in_silence() {
     let ran = fed(&["check", "--strict", "-"], SOUND);
     assert_eq!((ran.code, ran.out.as_str(), ran.err.as_str()), (0, "", ""));

@@ -4,6 +4,7 @@
 
 use std::collections::BTreeMap;
 use std::fs;
+use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::{Duration, SystemTime};
@@ -155,7 +156,10 @@ fn what_did_not_change_is_not_drawn_again() {
     assert!(gallery.make(&[]).1.contains("2 drawn, 0 unchanged"));
     let files = ["pieces/whelk/picture.png", "pieces/dune/picture.png", "contact.pdf", "index.html", "festoon.json"];
     let before = files.map(|file| gallery.written(file));
+    let parts = ["", "fonts", "pieces/whelk"].map(|folder| gallery.out().join(folder).join(".festoon-killed.part"));
+    parts.iter().for_each(|part| fs::write(part, "half").unwrap());
     assert!(gallery.make(&[]).1.contains("0 drawn, 2 unchanged"));
+    assert!(!parts.iter().any(|part| part.exists()), "what a killed run has left is cleared away");
     assert_eq!(files.map(|file| gallery.written(file)), before);
 
     let whelk = gallery.folder.join("in/whelk.yaml");
@@ -260,6 +264,62 @@ fn what_is_not_the_gallerys_own_is_written_over_by_force_only() {
     assert!(gallery.out().join("pieces/whelk/sheet.pdf").exists());
 }
 
+#[test]
+fn a_record_makes_nothing_the_gallerys_own_but_what_was_written() {
+    let gallery = Gallery::new("gallery-mine", &["whelk", "dune"]);
+    assert_eq!(gallery.make(&[]).0, 0);
+    let [picture, index] = ["pieces/whelk/picture.png", "index.html"].map(|name| gallery.out().join(name));
+    for mine in [&picture, &index] {
+        let theirs = fs::read(mine).unwrap();
+        fs::write(mine, "mine").unwrap();
+        let (code, said) = gallery.make(&["--ground", "slate"]);
+        assert!(code == 2 && said.contains("is not the gallery's own"), "{said}");
+        assert_eq!(fs::read_to_string(mine).unwrap(), "mine");
+        fs::write(mine, theirs).unwrap();
+        assert_eq!(gallery.make(&[]).0, 0, "the gallery knows its own files again");
+    }
+    fs::write(&picture, "mine").unwrap();
+    assert_eq!(gallery.make(&["--ground", "slate", "--force"]).0, 0);
+    assert!(fs::read(&picture).unwrap().starts_with(b"\x89PNG"));
+    fs::write(&picture, "mine").unwrap();
+    fs::remove_file(gallery.folder.join("in/whelk.yaml")).unwrap();
+    assert_eq!(gallery.make(&["--ground", "slate"]).0, 0);
+    let left: Vec<_> = fs::read_dir(picture.parent().unwrap()).unwrap().map(|file| file.unwrap().path()).collect();
+    assert_eq!(left, [picture], "what is not its own is not swept either");
+}
+
+#[test]
+fn what_ends_a_process_takes_one_pattern_alone() {
+    for (fault, how) in [("panic", "exit status: 101"), ("abort", "signal: 6")] {
+        let gallery = Gallery::new(&format!("gallery-{fault}"), &["whelk", "dune", "saltmarsh"]);
+        assert_eq!(gallery.make(&[]).0, 0);
+        let ran =
+            gallery.command(&["--ground", "slate"]).env("FESTOON_FAULT", format!("{fault} dune")).output().unwrap();
+        let said = String::from_utf8(ran.stderr).unwrap();
+        assert_eq!(ran.status.code(), Some(2), "{said}");
+        assert!(said.contains("dune.yaml: this is a fault of festoon") && said.contains(how), "{said}");
+        assert!(said.contains("dune: the page of before is kept"), "{said}");
+        assert!(said.contains("2 drawn, 0 unchanged, 0 with errors\n"), "{said}");
+        assert!(gallery.make(&["--ground", "slate"]).1.contains("1 drawn, 2 unchanged"));
+    }
+}
+
+#[test]
+fn two_galleries_at_once_write_one_after_the_other() {
+    let gallery = Gallery::new("gallery-twice", &["whelk", "dune", "saltmarsh"]);
+    assert_eq!(gallery.make(&["--ground", "slate"]).0, 0);
+    let clean = gallery.files();
+    let start = |ground: &str| gallery.command(&["--ground", ground]).stderr(Stdio::piped()).spawn().unwrap();
+    let mut first = start("linen");
+    let mut line = String::new();
+    BufReader::new(first.stderr.as_mut().unwrap()).read_line(&mut line).unwrap();
+    let second = start("slate").wait_with_output().unwrap();
+    assert!(first.wait().unwrap().success() && second.status.success());
+    let said = String::from_utf8(second.stderr).unwrap();
+    assert!(said.contains("waiting for another gallery to be done") && said.contains("3 drawn"), "{said}");
+    assert!(gallery.files() == clean, "byte for byte what the second alone makes");
+}
+
 #[cfg(unix)]
 #[test]
 fn links_lead_no_gallery_elsewhere() {
@@ -286,10 +346,25 @@ fn pipes_named_like_patterns_hold_up_nothing() {
     let made = |name: &str| Command::new("mkfifo").arg(gallery.folder.join("in").join(name)).status().unwrap();
     assert!(made("pipe.yaml").success());
     fs::copy(gallery.folder.join("in/whelk.yaml"), gallery.folder.join("in/...yaml")).unwrap();
+    fs::create_dir_all(gallery.out().join("pieces")).unwrap();
     let (code, said) = gallery.make(&[]);
     assert_eq!(code, 2);
     assert!(said.contains("pipe.yaml: this is a pipe or a device") && said.contains("rename it"), "{said}");
     assert!(said.contains("1 drawn, 0 unchanged, 0 with errors\n"), "{said}");
+    fs::remove_file(gallery.folder.join("in/pipe.yaml")).unwrap();
+    fs::remove_file(gallery.folder.join("in/...yaml")).unwrap();
+    for file in ["pieces/whelk/sheet.pdf", "pieces/whelk/festoon.json", "index.html", "festoon.json", "festoon.lock"] {
+        let path = gallery.out().join(file);
+        fs::remove_file(&path).unwrap();
+        assert!(Command::new("mkfifo").arg(&path).status().unwrap().success());
+        let (code, said) = gallery.make(&["--ground", "slate"]);
+        assert!(
+            code == 0 || said.contains("is not the gallery's own") || said.contains("is no file"),
+            "{file}: {said}"
+        );
+        fs::remove_file(&path).unwrap();
+        assert_eq!(gallery.make(&["--force"]).0, 0, "{file}");
+    }
 }
 
 #[test]

@@ -10,9 +10,13 @@ mod designs;
 mod lots;
 #[path = "goods/render.rs"]
 mod render;
+#[path = "goods/rows.rs"]
+mod rows;
 #[path = "goods/stash.rs"]
 mod stash;
 #[path = "goods/steps.rs"]
 mod steps;
+#[path = "goods/told.rs"]
+mod told;
 #[path = "goods/written.rs"]
 mod written;

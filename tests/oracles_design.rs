@@ -6,7 +6,7 @@
 
 use std::f64::consts::PI;
 
-use festoon::design::{BARREL_END, Bead, Choice, Design, resolve};
+use festoon::design::{Bead, Choice, Design, resolve};
 use festoon::materials::{Amount, Materials, Order, materials};
 use festoon::pattern::read;
 use festoon::remark::has_errors;
@@ -117,7 +117,7 @@ fn tubes_and_seeds_are_hollow_cylinders() {
 #[test]
 fn barrels_bulge_in_a_parabola() {
     // Cask with parabolic staves: π h (2 D² + D d + 3 d² / 4) / 15.
-    let (middle, end, long) = (6.0, 6.0 * BARREL_END, 9.0);
+    let (middle, end, long) = (6.0, 6.0 * festoon::trade::usual::BARREL_END, 9.0);
     let cask = PI * long * (2.0 * middle * middle + middle * end + 0.75 * end * end) / 15.0;
     solid(&bead("barrel", "6 x 9 mm"), cask - PI * 0.25 * long);
 }

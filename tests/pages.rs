@@ -8,8 +8,12 @@ mod buying;
 mod drawn;
 #[path = "pages/generated.rs"]
 mod generated;
+#[path = "pages/lettering.rs"]
+mod lettering;
 #[path = "pages/making.rs"]
 mod making;
+#[path = "pages/posts.rs"]
+mod posts;
 #[path = "pages/proof.rs"]
 mod proof;
 #[path = "pages/stringing.rs"]

@@ -140,7 +140,7 @@ fn colourways_stand_side_by_side_with_their_names() {
     let share = svg_width(&svg) / svg_width(&one);
     // A tall piece needs less than a square; its caption needs a cell at least 0.6 as wide as high.
     assert!((1.8 - 1e-6..3.0).contains(&share), "{share}");
-    assert!(one.contains("17 ¾–19") && one.contains("long</text>"), "the caption says how long it is");
+    assert!(one.contains("17 ¾ to 19") && one.contains("long</text>"), "the caption says how long it is");
 }
 
 #[test]

@@ -105,6 +105,37 @@ fn a_request_is_read_whole_and_slow_clients_hold_up_nobody() {
 }
 
 #[test]
+fn bodies_are_read_before_the_answer_or_refused() {
+    let preview = Preview::new("bodies");
+    let with = |fields: &str, body: &str| {
+        preview.sent(&format!("GET / HTTP/1.1\r\nHost: {}\r\n{fields}\r\n\r\n{body}", preview.address))
+    };
+    assert!(with("Content-Length: 6000", &"x".repeat(6000)).starts_with("HTTP/1.1 200 "));
+    assert!(with("Content-Length: 3", "\u{fffd}").starts_with("HTTP/1.1 200 "), "not text, and of no matter");
+    for fields in ["Content-Length: 9000000", "Content-Length: -1", "Transfer-Encoding: chunked"] {
+        let answer = with(fields, &"x".repeat(4_000_000));
+        assert!(answer.starts_with("HTTP/1.1 413 ") && answer.ends_with("without a body\n"), "{fields}: {answer}");
+    }
+    let posted = format!("POST / HTTP/1.1\r\nHost: {}\r\nContent-Length: 4000000\r\n\r\n", preview.address);
+    assert!(preview.sent(&(posted + &"x".repeat(4_000_000))).starts_with("HTTP/1.1 400 "));
+}
+
+#[test]
+fn nobody_waits_while_another_browsers_request_draws() {
+    let preview = Preview::new("drawing");
+    let many = fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/patterns/saltmarsh.yaml")).unwrap();
+    fs::write(&preview.pattern, many).unwrap();
+    let mut first = preview.connect();
+    first.write_all(format!("GET /state HTTP/1.1\r\nHost: {}\r\n\r\n", preview.address).as_bytes()).unwrap();
+    std::thread::sleep(std::time::Duration::from_millis(100));
+    assert_eq!(preview.state()["pages"], 0, "what there is, at once");
+    let mut answer = String::new();
+    first.read_to_string(&mut answer).unwrap();
+    assert!(answer.contains("\"pages\":7"), "{answer}");
+    assert_eq!(preview.state()["pages"], 7);
+}
+
+#[test]
 fn the_page_says_when_the_pattern_is_gone_or_no_text() {
     let preview = Preview::new("gone");
     let sound = preview.state();

@@ -79,3 +79,22 @@ fn uses(text: &str, room: &str) -> bool {
         })
     })
 }
+
+/// What the table of trade sizes names, no other file names again with a value of its own.
+#[test]
+fn trade_sizes_have_one_value() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let table = root.join("trade/usual.rs");
+    let named = |file: &Path| -> Vec<String> {
+        let text = fs::read_to_string(file).expect("the sources can be read");
+        let names = text.lines().filter_map(|line| line.trim_start().split("const ").nth(1)?.split_once(':'));
+        names.map(|(name, _)| name.to_owned()).collect()
+    };
+    let usual = named(&table);
+    assert!(usual.iter().any(|name| name == "EYE") && usual.len() > 10, "{usual:?}");
+    let rooms = ["design", "drape", "materials", "rules", "steps", "art/finding", "art", "measure", "trade"];
+    for file in rooms.iter().flat_map(|room| files(&root, room)).filter(|file| *file != table) {
+        let again: Vec<_> = named(&file).into_iter().filter(|name| usual.contains(name)).collect();
+        assert!(again.is_empty(), "{} has its own {again:?}", file.display());
+    }
+}

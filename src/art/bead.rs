@@ -1,13 +1,16 @@
-//! A bead as marks: outline, shading by finish, facets, hole ends, hatch.
+//! A bead as marks: body, facets, what shows through it, its surface, its edge, its hatch.
 
 use super::facet::{self, Facet};
+use super::glass::Window;
 use super::hatch::upright_hatch;
-use super::light::{Ink, Light, Shading, shading, toned};
+use super::light::{Ink, Light, Shading, edge_tone, shading, toned};
+use super::pearl::Variant;
 use super::shape::{self, Size};
+use super::surface;
 use crate::design::Bead;
 use crate::geometry::Point;
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::paint::outline::{self, flattened, rect};
+use crate::paint::outline::{self, flattened, polygon};
 use crate::pattern::{Finish, Shape};
 
 /// Whether a bead looks the same whichever way its hole lies.
@@ -25,21 +28,32 @@ pub const fn looks_the_same_reversed(shape: Shape) -> bool {
 }
 
 /// Everything that a bead's marks depend on.
-struct Drawing<'a> {
-    bead: &'a Bead,
-    ink: Ink,
-    colour: Rgb,
-    light: Light,
-    shading: Shading,
-    size: Size,
-    outline: Vec<Step>,
-    edge: f64,
+pub struct Drawing<'a> {
+    /// The bead.
+    pub bead: &'a Bead,
+    /// What it is printed with.
+    pub ink: Ink,
+    /// Its colour in that ink.
+    pub colour: Rgb,
+    /// Where the light is.
+    pub light: Light,
+    /// How it takes the light.
+    pub shading: Shading,
+    /// The room that it fills.
+    pub size: Size,
+    /// Its outline, where it is not cut.
+    pub outline: Vec<Step>,
+    /// Width of its edge.
+    pub edge: f64,
+    /// What of it lets its hole be seen.
+    pub window: Option<Window>,
 }
 
-/// The marks of a bead about its centre, the hole along x.
+/// The marks of a bead about its centre, the hole along x; of pearls, those of one of a few that differ
+/// a little.
 #[must_use]
-pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light) -> Vec<Mark> {
-    let drawing = Drawing::new(bead, ink, light);
+pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light, variant: Variant) -> Vec<Mark> {
+    let drawing = Drawing::new(bead, ink, light, variant);
     let facets = facet::facets(bead.shape, bead.finish, drawing.size);
     let mut marks = match ink {
         Ink::Outline => vec![drawing.plain(&facets)],
@@ -54,15 +68,20 @@ pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light) -> Vec<Mark> {
 }
 
 impl<'a> Drawing<'a> {
-    fn new(bead: &'a Bead, ink: Ink, light: Light) -> Self {
+    fn new(bead: &'a Bead, ink: Ink, light: Light, variant: Variant) -> Self {
+        /// A quarter of a point: the thinnest line that printers hold; common practice, no source.
+        const HAIRLINE: f64 = 0.088;
         let (along, across) = (bead.along.value(), bead.across.value());
-        let (least, thinnest) = (along.min(across), if ink == Ink::Outline { 0.12 } else { 0.04 });
+        let (least, thinnest) = (along.min(across), if ink == Ink::Outline { 0.12 } else { HAIRLINE });
         let edge = (least * 0.022).clamp(thinnest, 0.25).min(least * 0.2);
         // The edge is drawn half outside the outline, and all of it belongs to the bead.
         let half = |size: f64| (size - edge) / 2.0;
         let size = Size { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
-        let outline = shape::outline(bead.shape, size);
-        Self { bead, ink, colour: ink.tone(bead.colour), light, shading: shading(bead.finish), size, outline, edge }
+        let outline = shape::outline(bead.shape, size, bead.tip_drilled);
+        let shading = shading(bead.finish);
+        let window = Window::of(bead, size).filter(|_| shading.see_through && ink != Ink::Outline);
+        let colour = ink.tone(variant.tinted(bead.colour));
+        Self { bead, ink, colour, light: variant.lit(light), shading, size, outline, edge, window }
     }
 
     fn seen(&self, facets: &[Facet]) -> Vec<Point> {
@@ -70,58 +89,122 @@ impl<'a> Drawing<'a> {
     }
 
     fn plain(&self, facets: &[Facet]) -> Mark {
-        let outline = if facets.is_empty() { self.outline.clone() } else { outline::polygon(&facet::hull(facets)) };
+        let outline = if facets.is_empty() { self.outline.clone() } else { polygon(&facet::hull(facets)) };
         area(outline, Fill::Flat(Rgb::WHITE, 1.0), Some(Stroke::new(Rgb::BLACK, self.edge)))
     }
 
-    fn edge(&self) -> Stroke {
+    /// The line round it, which shows on white paper however pale it is.
+    fn edged(&self, outline: Vec<Step>) -> Mark {
         let tone = if self.shading.see_through { -0.38 } else { -0.5 };
-        Stroke { round: true, ..Stroke::new(toned(self.colour, tone), self.edge) }
+        let stroke = Stroke { round: true, ..Stroke::new(edge_tone(self.colour, tone), self.edge) };
+        Mark::Shape { outline, fill: None, stroke: Some(stroke) }
     }
 
     fn cut(&self, facets: &[Facet]) -> Vec<Mark> {
-        let hull = outline::polygon(&facet::hull(facets));
-        let mut marks = vec![area(hull, Fill::Flat(self.colour, 1.0), Some(self.edge()))];
-        marks.extend(facet::lit(facets, self.colour, self.light, &self.shading));
+        let hull = facet::hull(facets);
+        let mut marks = vec![area(self.but_window(&hull), Fill::Flat(self.colour, 1.0), None)];
+        marks.extend(self.faces(facets));
         marks.extend(self.table(facets));
-        marks.extend((self.ink == Ink::Colour).then(|| self.edges(facets)));
-        marks.extend(self.hole_ends());
-        if matches!(self.bead.shape, Shape::Cube | Shape::Bicone | Shape::Chip) {
-            marks.extend(self.glint());
-        }
+        marks.extend(self.walls(&hull));
+        marks.extend((self.ink == Ink::Colour && self.shading.crisp > 0.0).then(|| self.edges(facets)));
+        marks.extend(self.rim(&polygon(&hull)));
+        marks.extend(self.grain(&hull));
+        marks.extend(surface::hole_ends(self));
+        marks.extend(surface::glint(self));
+        marks.push(self.edged(polygon(&hull)));
         marks
     }
 
-    fn table(&self, facets: &[Facet]) -> Option<Mark> {
-        let table = facet::table(facets);
-        let reach = flattened(&table).iter().map(|point| point.length()).fold(0.0, f64::max);
-        let fill = self.along_the_light(reach * 0.9);
-        (!table.is_empty()).then(|| area(table, fill, None))
+    /// The sloping faces; those before the hole let it be seen.
+    fn faces(&self, facets: &[Facet]) -> Vec<Mark> {
+        let Some(window) = &self.window else { return facet::lit(facets, self, 1.0) };
+        let (beside, before) = facet::split(facets, window);
+        [facet::lit(&beside, self, 1.0), facet::lit(&before, self, self.shading.veil)].concat()
+    }
+
+    fn table(&self, facets: &[Facet]) -> Vec<Mark> {
+        let corners = facet::table(facets);
+        let reach = corners.iter().map(|point| point.length()).fold(0.0, f64::max);
+        if corners.is_empty() { Vec::new() } else { self.filled(&corners, self.along_the_light(reach * 0.9)) }
+    }
+
+    /// An area, thin before the hole.
+    fn filled(&self, points: &[Point], fill: Fill) -> Vec<Mark> {
+        let pane = self.window.as_ref().map(|window| window.pane(points, fill.clone(), self.shading.veil));
+        std::iter::once(area(self.but_window(points), fill, None)).chain(pane).collect()
     }
 
     /// Light caught by the edges between facets.
     fn edges(&self, facets: &[Facet]) -> Mark {
-        let stroke = Stroke { opacity: 0.25, round: true, ..Stroke::new(toned(self.colour, 0.8), self.edge * 0.5) };
+        let (opacity, white) = (self.shading.crisp, toned(self.colour, 0.8));
+        let stroke = Stroke { opacity, round: true, ..Stroke::new(white, self.edge * 0.5) };
         let outline = facet::edges(facets, self.bead.finish == Finish::Clear);
         Mark::Shape { outline, fill: None, stroke: Some(stroke) }
     }
 
     fn smooth(&self) -> Vec<Mark> {
-        let mut marks = vec![area(self.outline.clone(), self.body(), Some(self.edge()))];
-        marks.extend(self.channel());
-        marks.extend(self.coin_face());
-        marks.extend(self.rim_light());
-        marks.extend(self.hole_ends());
-        marks.extend(self.glint());
+        let points = flattened(&self.outline);
+        let mut marks = match self.window {
+            Some(_) => self.filled(&points, self.body()),
+            None => vec![area(self.outline.clone(), self.body(), None)],
+        };
+        marks.extend(self.walls(&points));
+        marks.extend(surface::coin_face(self));
+        marks.extend(surface::rim_light(self));
+        marks.extend(self.rim(&self.outline));
+        marks.extend(self.grain(&points));
+        marks.extend(surface::hole_ends(self));
+        marks.extend(surface::glint(self));
+        marks.push(self.edged(self.outline.clone()));
         marks
+    }
+
+    /// An area without its part before the hole.
+    fn but_window(&self, points: &[Point]) -> Vec<Step> {
+        let window = self.window.iter().flat_map(|window| polygon(&window.part(points)));
+        polygon(points).into_iter().chain(window).collect()
+    }
+
+    fn walls(&self, points: &[Point]) -> Option<Mark> {
+        let window = self.window.as_ref()?;
+        let opacity = if self.bead.finish == Finish::Clear { 0.5 } else { 0.22 };
+        let stroke = Stroke { opacity, ..Stroke::new(toned(self.colour, -0.7), self.edge * 0.7) };
+        Some(Mark::Shape { outline: window.walls(points), fill: None, stroke: Some(stroke) })
+    }
+
+    /// The pale rim of frosted glass, which is lit all through.
+    fn rim(&self, outline: &[Step]) -> Vec<Mark> {
+        /// Lines inside the edge: how far in and how broad, as shares of its size, and their opacity.
+        const LINES: [(f64, f64, f64); 3] = [(0.94, 0.1, 0.3), (0.9, 0.18, 0.2), (0.84, 0.3, 0.12)];
+        let least = self.size.along.min(self.size.across);
+        let line = |(inside, width, opacity): (f64, f64, f64)| {
+            let stroke = Stroke { opacity, round: true, ..Stroke::new(toned(self.colour, 0.85), least * width) };
+            let outline = outline::mapped(outline, |point| point * inside);
+            Mark::Shape { outline, fill: None, stroke: Some(stroke) }
+        };
+        if self.bead.finish == Finish::Frosted { LINES.map(line).to_vec() } else { Vec::new() }
+    }
+
+    fn grain(&self, points: &[Point]) -> Option<Mark> {
+        (self.ink == Ink::Colour).then(|| surface::grain(self, points))?
     }
 
     /// Where the surface is brightest.
     fn bright(&self) -> Point {
         let side = if self.shading.see_through { -0.4 } else { 0.42 };
-        let middle = Point::new(self.fat_place(), 0.0);
-        let reach = Point::new(self.size.along - self.fat_place().abs(), self.size.across);
-        middle + Point::new(self.light.towards.x * reach.x, self.light.towards.y * reach.y) * side
+        self.towards_light(side)
+    }
+
+    /// A place on the way from its middle to the light, as a share of its reach.
+    pub fn towards_light(&self, share: f64) -> Point {
+        let reach = self.reach();
+        let towards = Point::new(self.light.towards.x * reach.x, self.light.towards.y * reach.y);
+        Point::new(self.fat_place(), 0.0) + towards * share
+    }
+
+    /// How far it reaches from its middle each way.
+    pub fn reach(&self) -> Point {
+        Point::new(self.size.along - self.fat_place().abs(), self.size.across)
     }
 
     /// The widest place along the hole.
@@ -130,7 +213,7 @@ impl<'a> Drawing<'a> {
     }
 
     /// Whether it shines along its whole length.
-    const fn is_cylinder(&self) -> bool {
+    pub const fn is_cylinder(&self) -> bool {
         matches!(self.bead.shape, Shape::Tube | Shape::Barrel | Shape::Seed)
     }
 
@@ -159,89 +242,9 @@ impl<'a> Drawing<'a> {
         let (from, to) = if self.shading.see_through { (towards * -1.0, towards) } else { (towards, towards * -1.0) };
         Fill::Linear(from, to, self.shading.stops(self.colour))
     }
-
-    /// The coin's flat face inside its rim.
-    fn coin_face(&self) -> Option<Mark> {
-        let Size { along, across, .. } = self.size;
-        let face = || outline::ellipse(Point::ORIGIN, along * 0.76, across * 0.76);
-        let groove = Stroke { opacity: 0.55, ..Stroke::new(toned(self.colour, -0.4), self.edge) };
-        (self.bead.shape == Shape::Coin).then(|| Mark::Shape { outline: face(), fill: None, stroke: Some(groove) })
-    }
-
-    /// The hole seen through the bead.
-    fn channel(&self) -> Option<Mark> {
-        let Size { along, across, hole } = self.size;
-        let (opacity, wall) = if self.bead.finish == Finish::Clear { (0.07, 0.3) } else { (0.06, 0.0) };
-        let reach = along * libm::sqrt((1.0 - (hole / across) * (hole / across)).max(0.0)) * 0.98;
-        let band = rect(Point::new(-reach, -hole), reach * 2.0, hole * 2.0);
-        let dark = toned(self.colour, -0.7);
-        let walls = Stroke { opacity: wall, ..Stroke::new(dark, self.edge * 0.6) };
-        let wanted = self.shading.see_through && hole < across;
-        wanted.then(|| area(band, Fill::Flat(dark, opacity), (wall > 0.0).then_some(walls)))
-    }
-
-    /// Light thrown back on the edge that is turned away: a sickle along it.
-    fn rim_light(&self) -> Option<Mark> {
-        const REACH: f64 = 0.9;
-        const OUTER: f64 = 0.91;
-        const BREADTH: f64 = 0.11;
-        let away = self.light.towards * -1.0;
-        // Angle off the direction away from the light, of every second point of the edge.
-        let off = |p: Point| Point::new(p.x * away.x + p.y * away.y, p.y * away.x - p.x * away.y).angle();
-        let edge = flattened(&self.outline).into_iter().step_by(2);
-        let mut rim: Vec<(f64, Point)> = edge.map(|p| (off(p), p)).filter(|(off, _)| off.abs() < REACH).collect();
-        rim.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let outer = rim.iter().map(|(_, point)| *point * OUTER);
-        let share = |off: f64| OUTER - BREADTH * (1.0 - (off / REACH) * (off / REACH));
-        let inner = rim.iter().rev().map(|(off, point)| *point * share(*off));
-        let sickle: Vec<Point> = outer.chain(inner).collect();
-        let fill = Fill::Flat(toned(self.colour, 0.75), self.shading.rim);
-        let wanted = self.shading.rim > 0.0 && !self.is_cylinder() && rim.len() > 2;
-        wanted.then(|| area(outline::closed_curve(&sickle), fill, None))
-    }
-
-    /// The light's reflection.
-    fn glint(&self) -> Option<Mark> {
-        let Size { along, across, .. } = self.size;
-        let fill = Fill::Flat(Rgb::WHITE, self.shading.glint);
-        let size = along.min(across) * self.shading.glint_size;
-        let outline = if self.is_cylinder() {
-            let (y, reach) = (self.light.towards.y * across * 0.55, along * 0.62);
-            outline::rounded_rect(Point::new(-reach, y - size * 0.4), reach * 2.0, size * 0.8, size)
-        } else {
-            self.spot(size)
-        };
-        (self.shading.glint > 0.0).then(|| area(outline, fill, None))
-    }
-
-    /// An oval spot on the way to the light, lying across that way.
-    fn spot(&self, size: f64) -> Vec<Step> {
-        let middle = Point::new(self.fat_place(), 0.0);
-        let reach = Point::new(self.size.along - self.fat_place().abs(), self.size.across);
-        let at = middle + Point::new(self.light.towards.x * reach.x, self.light.towards.y * reach.y) * 0.52;
-        let flat = outline::ellipse(Point::ORIGIN, size * 0.68, size * 1.15);
-        let turn = Point::new(self.light.towards.x / reach.x, self.light.towards.y / reach.y).angle();
-        outline::mapped(&flat, |point| at + point.turned(turn))
-    }
-
-    /// Dark half rounds where the hole comes out of flat ends.
-    fn hole_ends(&self) -> Option<Mark> {
-        let Size { along, across, hole } = self.size;
-        let flat_ended =
-            !matches!(self.bead.shape, Shape::Round | Shape::Oval | Shape::Rondelle | Shape::Bicone | Shape::Chip);
-        let hole = hole.min(across * 0.6);
-        let depth = (hole * 0.4).min(along * 0.12);
-        let end = |side: f64| {
-            let at = |x: f64, y: f64| Point::new(side * (along - x * depth), y * hole);
-            let round = Step::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
-            vec![Step::Move(at(0.0, -1.0)), round, Step::Close]
-        };
-        let first = if self.bead.shape == Shape::Drop { Vec::new() } else { end(1.0) };
-        let ends = [end(-1.0), first].concat();
-        flat_ended.then(|| area(ends, Fill::Flat(toned(self.colour, -0.65), 1.0), None))
-    }
 }
 
-fn area(outline: Vec<Step>, fill: Fill, stroke: Option<Stroke>) -> Mark {
+/// An area with or without a line round it.
+pub fn area(outline: Vec<Step>, fill: Fill, stroke: Option<Stroke>) -> Mark {
     Mark::Shape { outline, fill: Some(fill), stroke }
 }

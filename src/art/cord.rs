@@ -72,15 +72,15 @@ fn chain(outline: &[Step], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
     ]
 }
 
-/// A knot about its middle, `length` mm along the cord.
+/// A knot about its middle, so many mm along the cord and across it.
 #[must_use]
-pub fn knot(colour: Rgb, length: f64, ink: Ink) -> Vec<Mark> {
-    let (half, edge) = (length / 2.0, length * 0.08);
+pub fn knot(colour: Rgb, [length, across]: [f64; 2], ink: Ink) -> Vec<Mark> {
+    let (half, wide, edge) = (length / 2.0, across / 2.0, length.min(across) * 0.08);
     let base = ink.tone(colour);
     let dark = if ink == Ink::Outline { Rgb::BLACK } else { toned(base, -0.5) };
-    let ball = ellipse(Point::ORIGIN, half - edge / 2.0, half * 0.95 - edge / 2.0);
+    let ball = ellipse(Point::ORIGIN, half - edge / 2.0, wide - edge / 2.0);
     let turn = |x: f64| {
-        let at = |x: f64, y: f64| Point::new(x * half, y * half);
+        let at = |x: f64, y: f64| Point::new(x * half, y * wide);
         curve(&[at(x - 0.3, -0.78), at(x + 0.05, -0.3), at(x + 0.05, 0.3), at(x + 0.3, 0.78)])
     };
     let stroke = Some(Stroke { round: true, ..Stroke::new(dark, edge) });

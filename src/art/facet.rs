@@ -3,10 +3,12 @@
 use std::collections::BTreeMap;
 use std::f64::consts::TAU;
 
-use super::light::{Light, Shading, toned};
+use super::bead::Drawing;
+use super::glass::Window;
+use super::light::{Light, Shading};
 use super::shape::{self, Size};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Step};
+use crate::paint::mark::{Fill, Mark, Step};
 use crate::paint::outline::polygon;
 use crate::pattern::{Finish, Shape};
 
@@ -17,12 +19,14 @@ type Corner = [f64; 3];
 pub struct Facet {
     corners: Vec<Point>,
     normal: Corner,
+    /// Which of the bead's it is, for what chance does to it.
+    number: usize,
 }
 
 impl Facet {
     fn new(corners: &[Corner]) -> Self {
         let seen = corners.iter().map(|[x, y, _]| Point::new(*x, *y)).collect();
-        Self { corners: seen, normal: normal(corners) }
+        Self { corners: seen, normal: normal(corners), number: 0 }
     }
 
     fn faces_us(&self) -> bool {
@@ -52,16 +56,19 @@ fn normal(corners: &[Corner]) -> Corner {
 pub fn facets(shape: Shape, finish: Finish, size: Size) -> Vec<Facet> {
     let cut = finish == Finish::Faceted;
     let facets = match shape {
+        Shape::Bicone if cut => cut_in_triangles(&shape::profile(shape, size), 8),
         Shape::Bicone => cut_lengthwise(&bicone_profile(size), 6),
         Shape::Tube if cut => cut_lengthwise(&[(-size.along, size.across), (size.along, size.across)], 6),
         Shape::Cube => bevelled(&square(size, if cut { 0.24 } else { 0.08 }), if cut { 0.62 } else { 0.8 }),
         Shape::Square if cut => bevelled(&cushion(size, 16), 0.66),
         Shape::Coin if cut => bevelled(&regular(size, 12), 0.62),
+        Shape::Chip if cut => fanned(bevelled(&shape::chip(size), 0.55)),
         Shape::Chip => bevelled(&shape::chip(size), 0.66),
         _ if cut => cut_in_triangles(&shape::profile(shape, size), 8),
         _ => Vec::new(),
     };
-    facets.into_iter().filter(Facet::faces_us).collect()
+    let numbered = facets.into_iter().filter(Facet::faces_us).enumerate();
+    numbered.map(|(number, facet)| Facet { number, ..facet }).collect()
 }
 
 fn bicone_profile(Size { along, across, hole }: Size) -> [(f64, f64); 3] {
@@ -108,6 +115,21 @@ fn bevelled(corners: &[Point], table: f64) -> Vec<Facet> {
     let sides = corners.iter().enumerate().map(|(i, a)| Facet::new(&[low(*a), low(next(i)), high(next(i)), high(*a)]));
     let top: Vec<Corner> = corners.iter().map(|corner| high(*corner)).collect();
     sides.chain([Facet::new(&top)]).collect()
+}
+
+/// The table cut once more, into triangles that rise a little to its middle.
+fn fanned(facets: Vec<Facet>) -> Vec<Facet> {
+    const RISE: f64 = 0.3;
+    let (tables, mut facets): (Vec<_>, Vec<_>) = facets.into_iter().partition(Facet::is_table);
+    for corners in tables.iter().map(|table| &table.corners) {
+        let high = corners.first().map_or(0.0, |corner| corner.length()) * RISE;
+        let side = |(i, a): (usize, &Point)| {
+            let b = corners[(i + 1) % corners.len()];
+            Facet::new(&[[a.x, a.y, 0.0], [b.x, b.y, 0.0], [0.0, 0.0, high]])
+        };
+        facets.extend(corners.iter().enumerate().map(side));
+    }
+    facets
 }
 
 fn on_ring((x, radius): (f64, f64), turn: f64) -> Corner {
@@ -181,27 +203,36 @@ fn half_hull(points: impl Iterator<Item = Point>) -> Vec<Point> {
     chain
 }
 
-/// The sloping faces as one area a tone, lit.
+/// The parts of faces beside a window, and those before it.
 #[must_use]
-pub fn lit(facets: &[Facet], colour: Rgb, light: Light, shading: &Shading) -> Vec<Mark> {
+pub fn split(facets: &[Facet], window: &Window) -> (Vec<Facet>, Vec<Facet>) {
+    let of = |facet: &Facet, corners: Vec<Point>| Facet { corners, ..facet.clone() };
+    let beside = facets.iter().flat_map(|facet| window.beside(&facet.corners).map(|corners| of(facet, corners)));
+    let before = facets.iter().map(|facet| of(facet, window.part(&facet.corners)));
+    (beside.collect(), before.collect())
+}
+
+/// The sloping faces of a bead as one area a tone, lit, at an opacity.
+#[must_use]
+pub fn lit(facets: &[Facet], bead: &Drawing<'_>, opacity: f64) -> Vec<Mark> {
     const STEPS: f64 = 5.0;
     let mut areas: BTreeMap<i32, Vec<Step>> = BTreeMap::new();
-    for (index, facet) in facets.iter().enumerate().filter(|(_, facet)| !facet.is_table()) {
-        let tone = tone(facet, index, light, shading);
+    for facet in facets.iter().filter(|facet| !facet.is_table() && !facet.corners.is_empty()) {
+        let tone = tone(facet, bead.light, &bead.shading);
         #[expect(clippy::cast_possible_truncation, reason = "a tone lies between -1 and 1")]
         areas.entry((tone * STEPS).round() as i32).or_default().extend(polygon(&facet.corners));
     }
     let area = |(step, outline): (i32, Vec<Step>)| {
-        let fill = Fill::Flat(toned(colour, f64::from(step) / STEPS), 1.0);
+        let fill = Fill::Flat((bead.shading.toned)(bead.colour, f64::from(step) / STEPS), opacity);
         Mark::Shape { outline, fill: Some(fill), stroke: None }
     };
     areas.into_iter().map(area).collect()
 }
 
-/// The faces that are turned to us.
+/// The corners of the face that is turned to us; no bead has two.
 #[must_use]
-pub fn table(facets: &[Facet]) -> Vec<Step> {
-    facets.iter().filter(|facet| facet.is_table()).flat_map(|facet| polygon(&facet.corners)).collect()
+pub fn table(facets: &[Facet]) -> Vec<Point> {
+    facets.iter().find(|facet| facet.is_table()).map(|facet| facet.corners.clone()).unwrap_or_default()
 }
 
 /// Edges of the near side, and where glass is clear those of the far side, mirrored, as they show
@@ -216,12 +247,13 @@ pub fn edges(facets: &[Facet], clear: bool) -> Vec<Step> {
 
 /// Squarely lit faces are light and those turned away dark; neighbours differ a little, as in cut
 /// glass. A face turned to us keeps the colour, but for what all faces have in common.
-fn tone(facet: &Facet, index: usize, light: Light, shading: &Shading) -> f64 {
-    const SPARKLE: [f64; 5] = [0.0, 0.12, -0.08, 0.06, -0.12];
+fn tone(facet: &Facet, light: Light, shading: &Shading) -> f64 {
+    const SPARKLE: [f64; 5] = [0.0, 0.48, -0.32, 0.24, -0.48];
     let flat = light.falls_on([0.0, 0.0, 1.0]);
     let lit = light.falls_on(facet.normal) - flat;
     let slope = if lit > 0.0 { 2.6 } else { 0.55 };
-    let tone = (lit * slope + SPARKLE[index % SPARKLE.len()]) * shading.contrast + shading.lift;
+    let sparkle = SPARKLE[facet.number % SPARKLE.len()] * shading.crisp;
+    let tone = (lit * slope + sparkle) * shading.contrast + shading.lift;
     tone.clamp(-0.5, 0.84)
 }
 

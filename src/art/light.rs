@@ -3,6 +3,7 @@
 use crate::geometry::Point;
 use crate::paint::mark::{Rgb, Stop};
 use crate::pattern::Finish;
+use crate::trade::sight;
 
 /// What a page is printed with.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -123,6 +124,32 @@ pub fn toned(colour: Rgb, tone: f64) -> Rgb {
     if tone < 0.0 { colour.mixed(dark, -tone) } else { colour.mixed(white, tone) }
 }
 
+/// The colour of the line round a thing: its own, darkened, and dark enough to be seen on white paper.
+/// WCAG 2.2, 1.4.11, asks for a contrast of 3 : 1 of what must be seen to understand a figure.
+#[must_use]
+pub fn edge_tone(colour: Rgb, tone: f64) -> Rgb {
+    const CONTRAST: f64 = 3.0;
+    let tones = (0..10).map(|step| tone - 0.05 * f64::from(step));
+    let mut toned = tones.map(|tone| toned(colour, tone.max(-1.0)));
+    let seen = |colour: &Rgb| sight::contrast(*colour, Rgb::WHITE) >= CONTRAST;
+    toned.find(seen).unwrap_or(Rgb::BLACK)
+}
+
+/// A metal's colour lightened or darkened: its shadows are its own light thrown back once more, so that
+/// they are its colour squared and not grey.
+#[must_use]
+pub fn metal_toned(colour: Rgb, tone: f64) -> Rgb {
+    const DEEP: f64 = 0.3;
+    let squared = |byte: u8| {
+        let share = f64::from(byte) / 255.0;
+        Rgb(0, 0, 0).mixed(Rgb::WHITE, share * share * DEEP).0
+    };
+    if tone >= 0.0 {
+        return toned(colour, tone);
+    }
+    colour.mixed(Rgb(squared(colour.0), squared(colour.1), squared(colour.2)), -tone)
+}
+
 /// How a finish shades a round surface.
 #[derive(Clone, Copy, Debug)]
 pub struct Shading {
@@ -140,37 +167,45 @@ pub struct Shading {
     pub contrast: f64,
     /// Tone that all facets have in common.
     pub lift: f64,
+    /// Opacity of the light on edges between facets, and how much neighbours differ; 0 for soft ones.
+    pub crisp: f64,
+    /// Opacity of what lies before the hole.
+    pub veil: f64,
+    /// What makes a tone of the colour.
+    pub toned: fn(Rgb, f64) -> Rgb,
 }
 
 const GLOSS: &[(f64, f64)] = &[(0.0, 0.46), (0.16, 0.26), (0.36, 0.0), (0.66, 0.0), (0.84, -0.22), (1.0, -0.52)];
-const MATTE: &[(f64, f64)] = &[(0.0, 0.13), (0.36, 0.0), (0.66, 0.0), (1.0, -0.32)];
+const MATTE: &[(f64, f64)] = &[(0.0, 0.08), (0.3, 0.0), (0.56, 0.0), (1.0, -0.46)];
 const METALLIC: &[(f64, f64)] =
     &[(0.0, 0.8), (0.16, 0.5), (0.34, 0.05), (0.5, -0.3), (0.6, -0.42), (0.72, -0.1), (0.88, 0.28), (1.0, -0.4)];
 const PEARL: &[(f64, f64)] =
     &[(0.0, 0.85), (0.18, 0.62), (0.4, 0.16), (0.58, -0.05), (0.76, -0.17), (0.9, -0.03), (1.0, -0.34)];
-const FROSTED: &[(f64, f64)] = &[(0.0, 0.6), (0.35, 0.4), (0.7, 0.14), (1.0, -0.12)];
+const FROSTED: &[(f64, f64)] = &[(0.0, 0.58), (0.35, 0.44), (0.7, 0.26), (1.0, 0.06)];
 const CLEAR: &[(f64, f64)] = &[(0.0, 0.8), (0.25, 0.55), (0.55, 0.2), (0.8, -0.02), (1.0, -0.3)];
 
 /// How a finish takes the light.
 #[must_use]
 pub const fn shading(finish: Finish) -> Shading {
-    let (ramp, see_through, (glint, glint_size), rim, (contrast, lift)) = match finish {
-        Finish::Gloss => (GLOSS, false, (0.9, 0.2), 0.2, (0.85, 0.0)),
-        Finish::Matte => (MATTE, false, (0.0, 0.0), 0.0, (0.6, 0.0)),
-        Finish::Metallic => (METALLIC, false, (0.75, 0.12), 0.0, (1.5, 0.0)),
-        Finish::Pearl => (PEARL, false, (0.5, 0.3), 0.4, (0.7, 0.22)),
-        Finish::Frosted => (FROSTED, true, (0.0, 0.0), 0.0, (0.5, 0.2)),
-        Finish::Clear => (CLEAR, true, (0.95, 0.17), 0.0, (1.2, 0.2)),
-        Finish::Faceted => (GLOSS, false, (0.0, 0.0), 0.0, (1.1, 0.0)),
+    let (ramp, veil, (glint, glint_size), rim, (contrast, lift, crisp)) = match finish {
+        Finish::Gloss => (GLOSS, 1.0, (0.9, 0.2), 0.2, (0.85, 0.0, 0.25)),
+        Finish::Matte => (MATTE, 1.0, (0.0, 0.0), 0.0, (0.5, -0.02, 0.0)),
+        Finish::Metallic => (METALLIC, 1.0, (0.75, 0.12), 0.0, (1.5, 0.0, 0.3)),
+        Finish::Pearl => (PEARL, 1.0, (0.5, 0.3), 0.4, (0.6, 0.26, 0.1)),
+        Finish::Frosted => (FROSTED, 0.78, (0.0, 0.0), 0.0, (0.3, 0.28, 0.0)),
+        Finish::Clear => (CLEAR, 0.6, (0.95, 0.17), 0.0, (1.2, 0.2, 0.3)),
+        Finish::Faceted => (GLOSS, 1.0, (0.95, 0.3), 0.0, (1.2, 0.0, 0.5)),
     };
-    Shading { ramp, see_through, glint, glint_size, rim, contrast, lift }
+    let see_through = veil < 1.0;
+    let toned = if matches!(finish, Finish::Metallic) { metal_toned } else { toned };
+    Shading { ramp, see_through, glint, glint_size, rim, contrast, lift, crisp, veil, toned }
 }
 
 impl Shading {
     /// The ramp as gradient stops.
     #[must_use]
     pub fn stops(&self, colour: Rgb) -> Vec<Stop> {
-        self.ramp.iter().map(|(at, tone)| solid(*at, toned(colour, *tone))).collect()
+        self.ramp.iter().map(|(at, tone)| solid(*at, (self.toned)(colour, *tone))).collect()
     }
 
     /// Stops across a cylinder from −1 to 1, written as 0 to 1, with the brightest line at `bright`.
@@ -183,7 +218,7 @@ impl Shading {
         let inside = line.iter().copied().filter(|(at, _)| at.abs() < 1.0);
         let ends = |at: f64| (at, tone_at(&line, at));
         let all = std::iter::once(ends(-1.0)).chain(inside).chain([ends(1.0)]);
-        all.map(|(at, tone)| solid(f64::midpoint(at, 1.0), toned(colour, tone))).collect()
+        all.map(|(at, tone)| solid(f64::midpoint(at, 1.0), (self.toned)(colour, tone))).collect()
     }
 }
 

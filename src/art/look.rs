@@ -1,13 +1,14 @@
 //! What symbols of beads, findings and knots are of, and how each is seen.
 
+use super::light::TURNS;
 use crate::paint::mark::Key;
 
 /// What a symbol shows of a design. Beads, findings and cords are the design's, by their number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "the names say it")]
 pub enum Look {
-    /// A bead under the light on one of its turns.
-    Bead { bead: usize, turn: u32 },
+    /// A bead under the light on one of its turns, and which of the pearls that differ.
+    Bead { bead: usize, turn: u32, variant: u32 },
     /// A finding under the light on one of its turns.
     Finding { finding: usize, turn: u32 },
     /// A crimp pressed shut.
@@ -18,8 +19,8 @@ pub enum Look {
     Link { finding: usize },
     /// A link of chain on edge.
     Edge { finding: usize },
-    /// A knot that takes so many hundredths of a millimetre of its cord.
-    Knot { cord: usize, length: u32 },
+    /// A knot that takes so many hundredths of a millimetre along its cord, which is single or doubled.
+    Knot { cord: usize, doubled: bool, length: u32 },
 }
 
 impl Look {
@@ -27,13 +28,14 @@ impl Look {
     #[must_use]
     pub const fn key(self) -> Key {
         let (sort, of, seen) = match self {
-            Self::Bead { bead, turn } => ("bead", bead, Some(turn)),
+            Self::Bead { bead, turn, variant } => ("bead", bead, Some(turn + TURNS * variant)),
             Self::Finding { finding, turn } => ("finding", finding, Some(turn)),
             Self::Pressed { finding, turn } => ("pressed", finding, Some(turn)),
             Self::Pin { finding, reach } => ("pin", finding, Some(reach)),
             Self::Link { finding } => ("link", finding, None),
             Self::Edge { finding } => ("edge", finding, None),
-            Self::Knot { cord, length } => ("knot", cord, Some(length)),
+            Self::Knot { cord, doubled: false, length } => ("knot", cord, Some(length)),
+            Self::Knot { cord, doubled: true, length } => ("knot-of-two", cord, Some(length)),
         };
         Key { of: Some(of), seen, ..Key::new(sort) }
     }
@@ -43,13 +45,14 @@ impl Look {
     #[must_use]
     pub fn of(key: Key) -> Option<Self> {
         Some(match (key.sort, key.of?, key.seen) {
-            ("bead", bead, Some(turn)) => Self::Bead { bead, turn },
+            ("bead", bead, Some(seen)) => Self::Bead { bead, turn: seen % TURNS, variant: seen / TURNS },
             ("finding", finding, Some(turn)) => Self::Finding { finding, turn },
             ("pressed", finding, Some(turn)) => Self::Pressed { finding, turn },
             ("pin", finding, Some(reach)) => Self::Pin { finding, reach },
             ("link", finding, None) => Self::Link { finding },
             ("edge", finding, None) => Self::Edge { finding },
-            ("knot", cord, Some(length)) => Self::Knot { cord, length },
+            ("knot", cord, Some(length)) => Self::Knot { cord, doubled: false, length },
+            ("knot-of-two", cord, Some(length)) => Self::Knot { cord, doubled: true, length },
             _ => return None,
         })
     }
@@ -62,13 +65,15 @@ mod tests {
     #[test]
     fn a_key_tells_its_look() {
         let looks = [
-            (Look::Bead { bead: 3, turn: 12 }, "bead-3-12"),
+            (Look::Bead { bead: 3, turn: 12, variant: 0 }, "bead-3-12"),
+            (Look::Bead { bead: 3, turn: 12, variant: 2 }, "bead-3-60"),
             (Look::Finding { finding: 0, turn: 1 }, "finding-0-1"),
             (Look::Pressed { finding: 2, turn: 0 }, "pressed-2-0"),
             (Look::Pin { finding: 1, reach: 1250 }, "pin-1-1250"),
             (Look::Link { finding: 4 }, "link-4"),
             (Look::Edge { finding: 4 }, "edge-4"),
-            (Look::Knot { cord: 0, length: 150 }, "knot-0-150"),
+            (Look::Knot { cord: 0, doubled: false, length: 150 }, "knot-0-150"),
+            (Look::Knot { cord: 0, doubled: true, length: 150 }, "knot-of-two-0-150"),
         ];
         for (look, id) in looks {
             assert_eq!(look.key().to_string(), id);

@@ -3,19 +3,23 @@
 //! [`Stencils`] hands out stamps and keeps the symbols that they need. A symbol is drawn in mm about
 //! the point that its stamp places: a bead's centre with the hole along x, a finding's strand side
 //! with +x outward. Page coordinates: y down, angles clockwise. There is one light, from above left,
-//! whichever way a bead is turned: a bead has a symbol for each of 24 turns of the light.
+//! whichever way a bead is turned: a bead has a symbol for each of 24 turns of the light, and a pearl
+//! for each of a few variants.
 
 mod bead;
 mod chain;
 mod cord;
 mod facet;
 mod finding;
+mod glass;
 mod hatch;
 mod light;
 mod look;
+mod pearl;
 mod shape;
 mod stencils;
 mod step;
+mod surface;
 mod wire;
 
 pub use bead::looks_the_same_turned;

@@ -4,6 +4,7 @@ use crate::geometry::Point;
 use crate::paint::mark::Step;
 use crate::paint::outline::{self, QUARTER};
 use crate::pattern::Shape;
+use crate::trade::usual::BARREL_END;
 
 /// The room that a bead's drawing fills.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,12 +29,10 @@ const CHIP: [(f64, f64); 9] = [
     (0.77, 1.0),
     (0.90, 0.83),
 ];
-/// Ends of a barrel, as a share of its width.
-const BARREL_END: f64 = 0.68;
 
-/// The outline of a shape.
+/// The outline of a shape; a drop that is drilled across its tip has no flat there.
 #[must_use]
-pub fn outline(shape: Shape, size: Size) -> Vec<Step> {
+pub fn outline(shape: Shape, size: Size, tip_drilled: bool) -> Vec<Step> {
     let Size { along, across, .. } = size;
     match shape {
         Shape::Round | Shape::Oval | Shape::Coin => outline::ellipse(Point::ORIGIN, along, across),
@@ -43,6 +42,7 @@ pub fn outline(shape: Shape, size: Size) -> Vec<Step> {
         Shape::Tube => boxed(size, 0.1),
         Shape::Seed => boxed(size, 0.85),
         Shape::Barrel => barrel(size),
+        Shape::Drop if tip_drilled => pointed(size),
         Shape::Drop => drop(size),
         Shape::Bicone => outline::polygon(&bicone(size)),
         Shape::Chip => outline::polygon(&chip(size)),
@@ -66,6 +66,29 @@ fn barrel(Size { along, across, .. }: Size) -> Vec<Step> {
         Step::Curve(at(along * 0.4, bulge), at(-along * 0.4, bulge), at(-along, end)),
         Step::Close,
     ]
+}
+
+/// Where the hole of a drop that is drilled across its tip crosses it: a hole's width of glass is left
+/// above it, which is common practice, no source.
+#[must_use]
+pub fn tip_hole(Size { along, hole, .. }: Size) -> f64 {
+    -along + (hole * 3.0).min(along * 0.5)
+}
+
+/// A teardrop that ends in a rounded point, wide enough for the hole across it.
+fn pointed(size: Size) -> Vec<Step> {
+    let tip = (size.hole * 1.15).min(size.across * 0.6);
+    let mut steps = drop(size);
+    let at = |x: f64, y: f64| Point::new(-size.along + x, y);
+    // The first step starts the flat end, and the last closes along it.
+    let round = size.along * 0.06;
+    steps[0] = Step::Move(at(round, -tip));
+    let closed = steps.len() - 1;
+    if let Some(Step::Curve(_, _, end)) = steps.get_mut(closed - 1) {
+        *end = at(round, tip);
+    }
+    steps.insert(closed, Step::Curve(at(-round / 3.0, tip), at(-round / 3.0, -tip), at(round, -tip)));
+    steps
 }
 
 /// A teardrop, its narrow end first.
@@ -107,6 +130,7 @@ pub fn profile(shape: Shape, Size { along, across, hole }: Size) -> Vec<(f64, f6
     let tip = hole.min(across * 0.5);
     let shares: &[(f64, f64)] = match shape {
         Shape::Rondelle => &[(-1.0, 0.5), (-0.55, 0.84), (0.0, 1.0), (0.55, 0.84), (1.0, 0.5)],
+        Shape::Bicone => &[(-1.0, 0.1), (-0.48, 0.6), (0.0, 1.0), (0.48, 0.6), (1.0, 0.1)],
         Shape::Barrel => &[(-1.0, BARREL_END), (-0.5, 0.9), (0.0, 1.0), (0.5, 0.9), (1.0, BARREL_END)],
         Shape::Seed => &[(-1.0, 0.7), (-0.4, 0.97), (0.0, 1.0), (0.4, 0.97), (1.0, 0.7)],
         Shape::Drop => &[(-1.0, 0.2), (-0.45, 0.6), (0.3, 1.0), (0.8, 0.7), (1.0, 0.1)],

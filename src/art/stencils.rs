@@ -9,11 +9,13 @@ use super::cord;
 use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
 use super::look::Look;
+use super::pearl::Variant;
 use crate::design::{Bead, Cord, Design, Strand};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::FindingKind;
+use crate::trade::usual::KNOT_WIDTH;
 
 /// Stamps of a design's beads and findings in one ink.
 ///
@@ -23,13 +25,15 @@ pub struct Stencils<'a> {
     design: &'a Design,
     ink: Ink,
     symbols: BTreeMap<Key, Vec<Mark>>,
+    /// How many of each bead were stamped.
+    stamped: BTreeMap<usize, u32>,
 }
 
 impl<'a> Stencils<'a> {
     /// Starts a page's stencils.
     #[must_use]
     pub const fn new(design: &'a Design, ink: Ink) -> Self {
-        Self { design, ink, symbols: BTreeMap::new() }
+        Self { design, ink, symbols: BTreeMap::new(), stamped: BTreeMap::new() }
     }
 
     /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
@@ -38,9 +42,21 @@ impl<'a> Stencils<'a> {
         let bead = &self.design.beads[index];
         let angle = least_turn(bead, angle);
         let turn = turn(angle);
-        let ink = self.ink;
-        let look = Look::Bead { bead: index, turn };
-        self.stamp(look, || bead::marks(bead, index, ink, Light::on_turn(turn)), at, angle, scale)
+        let (ink, variant) = (self.ink, self.variant(index));
+        let look = Look::Bead { bead: index, turn, variant: variant.number() };
+        self.stamp(look, || bead::marks(bead, index, ink, Light::on_turn(turn), variant), at, angle, scale)
+    }
+
+    /// Which of the pearls that differ comes next; in grey and outline, where a hatch says which bead it
+    /// is, all are alike.
+    fn variant(&mut self, index: usize) -> Variant {
+        let stamp = self.stamped.entry(index).or_default();
+        *stamp += 1;
+        if self.ink == Ink::Colour {
+            Variant::dealt(&self.design.beads[index], index, *stamp)
+        } else {
+            Variant::default()
+        }
     }
 
     /// Outlines have no light, and findings no marks that stay upright.
@@ -120,11 +136,12 @@ impl<'a> Stencils<'a> {
         (finding.kind == FindingKind::BeadCap).then(|| finding.length.value())
     }
 
-    /// A knot in a cord, centred at a point, taking `length` mm of the cord.
-    pub fn knot(&mut self, cord: usize, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
-        let (colour, ink) = (self.design.cords[cord].colour, self.ink);
-        let look = Look::Knot { cord, length: hundredths(length) };
-        self.stamp(look, || cord::knot(colour, length, ink), at, angle, scale)
+    /// A knot in a cord, so many of its legs together, centred at a point and taking `length` mm along it.
+    pub fn knot(&mut self, cord: usize, legs: u32, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
+        let (knotted, ink) = (&self.design.cords[cord], self.ink);
+        let (colour, across) = (knotted.colour, knotted.diameter.value() * f64::from(legs) * KNOT_WIDTH);
+        let look = Look::Knot { cord, doubled: legs > 1, length: hundredths(length) };
+        self.stamp(look, || cord::knot(colour, [length, across], ink), at, angle, scale)
     }
 
     /// The box round a mark with the edges of its lines; nothing where it draws nothing. Texts are not

@@ -1,6 +1,6 @@
 //! Wires: lines with the light along them.
 
-use super::light::{Ink, toned};
+use super::light::{Ink, metal_toned};
 use crate::paint::mark::{Mark, Rgb, Step, Stroke};
 
 /// Edge of a wire in outline, in mm, unless the wire is too thin for it.
@@ -18,5 +18,5 @@ pub fn wire(outline: &[Step], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
         return vec![line(Rgb::BLACK, 1.0), line(Rgb::WHITE, inside)];
     }
     let colour = ink.tone(colour);
-    vec![line(toned(colour, -0.5), 1.0), line(colour, 0.7), line(toned(colour, 0.6), 0.26)]
+    vec![line(metal_toned(colour, -0.6), 1.0), line(colour, 0.7), line(metal_toned(colour, 0.6), 0.26)]
 }

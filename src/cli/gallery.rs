@@ -1,11 +1,18 @@
 //! `festoon gallery`: pictures, sheets and pages of every pattern of a folder.
+//!
+//! Each pattern is drawn by a process of its own, and so is the contact sheet: what ends one takes no
+//! other with it.
 
+mod child;
+mod hash;
+mod lock;
 mod progress;
 mod record;
 mod work;
 
 use std::collections::BTreeSet;
-use std::fs;
+use std::ffi::OsStr;
+use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 
 use clap::Args;
@@ -15,14 +22,14 @@ use festoon::export::{self, About};
 use festoon::gallery::{self, Entry, FIGURES};
 use festoon::paint::font;
 use festoon::paint::mark::Weight;
-use festoon::remark::Remark;
-use festoon::source::Source;
 use festoon::trade::paper::Paper;
 
 use super::picture::Looks;
-use super::{Failure, report};
+use super::{Failure, input, report};
+use child::Ended;
+use hash::hash;
 use progress::Progress;
-use record::{Record, hash, refresh};
+use record::Folder;
 
 /// The contact sheet's file.
 const CONTACT: &str = "contact.pdf";
@@ -52,6 +59,12 @@ pub struct Options {
     /// Write over files that are not the gallery's own
     #[arg(long)]
     force: bool,
+    /// Draw this pattern alone: for the gallery's own processes
+    #[arg(long, hide = true)]
+    only: Option<PathBuf>,
+    /// Draw the contact sheet alone: for the gallery's own process
+    #[arg(long, hide = true)]
+    only_contact: bool,
 }
 
 impl Options {
@@ -67,68 +80,100 @@ impl Options {
 }
 
 /// What became of one pattern.
-enum Made {
-    /// It has a page.
-    Page { path: PathBuf, entry: Box<Entry>, hash: String, is_new: bool },
-    /// It could not be made, and has the page of before where there was one.
-    Failed { fault: Fault, kept: Option<Box<Entry>> },
+struct Made {
+    path: PathBuf,
+    /// What its page shows, as drawn now or before, and the hash of what that was made from.
+    page: Option<(Entry, String)>,
+    how: How,
 }
 
-/// Why a pattern could not be made.
-enum Fault {
-    /// It has errors.
-    Broken(Source, Vec<Remark>),
-    /// A file is at fault, or the program.
+/// How a pattern came by its page.
+enum How {
+    /// It was drawn.
+    Drawn,
+    /// Nothing has changed.
+    Unchanged,
+    /// It has errors; the page is that of before.
+    Broken(String),
+    /// A file is at fault, or the program; the page is that of before.
     Trouble(String),
 }
 
 impl Made {
     fn entry(&self) -> Option<&Entry> {
-        match self {
-            Self::Page { entry, .. } => Some(entry),
-            Self::Failed { kept, .. } => kept.as_deref(),
-        }
+        self.page.as_ref().map(|(entry, _)| entry)
+    }
+
+    /// The page where it shows the pattern as it is now.
+    fn fresh(&self) -> Option<&(Entry, String)> {
+        self.page.as_ref().filter(|_| matches!(self.how, How::Drawn | How::Unchanged))
     }
 }
 
 /// Makes the gallery: everything that can be made, whatever is wrong with the rest.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
+    if let Some(path) = &options.only {
+        return work::draw(path, options, messages);
+    }
     let paths = patterns(&options.folder)?;
-    open(options).map_err(Failure::Trouble)?;
+    if options.only_contact {
+        return draw_contact(options, &paths).map_err(Failure::Trouble);
+    }
+    let lock = lock::hold(&options.output).map_err(Failure::Trouble)?;
+    let mut out = open(options).map_err(Failure::Trouble)?;
     let progress = Progress::new(paths.len());
+    let threads = rayon::current_num_threads().div_ceil(paths.len());
     let one = |path: &PathBuf| {
-        let made = work::make(path, options);
-        progress.step(path, &made);
+        let made =
+            make(path, options, &|| child::run(&[OsStr::new("--only"), path.as_os_str()], threads, &lock, messages));
+        progress.step(&made);
         made
     };
     let made: Vec<Made> = paths.par_iter().map(one).collect();
     progress.finish();
-    bind(options, &made).map_err(Failure::Trouble)?;
+    bind(options, &mut out, &made).map_err(Failure::Trouble)?;
+    let contact = contact(options, &mut out, &made, &lock, messages);
     let names: BTreeSet<_> = paths.iter().map(|path| work::name(path).to_lowercase()).collect();
     // Where a file system does not tell capitals from small letters, these are the same folder.
     record::sweep(&options.pieces(), |name| names.contains(&name.to_lowercase()));
-    conclude(&made, messages)
+    conclude(&made, contact)
 }
 
 /// Makes the gallery's folder its own, and clears away what a killed run left unfinished.
-fn open(options: &Options) -> Result<(), String> {
+fn open(options: &Options) -> Result<Folder, String> {
     let (out, fonts) = (&options.output, options.output.join("fonts"));
-    record::claim(&options.pieces(), &[], true)?;
-    record::claim(&fonts, &[], true)?;
-    if Record::read(out, "").is_none() {
-        record::owned(
-            out,
-            &["index.html", CONTACT]
-                .into_iter()
-                .chain(FONTS.map(|(name, _)| name))
-                .map(str::to_owned)
-                .collect::<Vec<_>>(),
-            options.force,
-        )?;
-        Record::default().write(out)?;
-    }
+    [&options.pieces(), &fonts].into_iter().try_for_each(|folder| record::refuse_link(folder))?;
+    let mut folder = Folder::open(out.clone(), "", options.force);
+    folder.claim(["index.html", CONTACT].into_iter().chain(FONTS.map(|(name, _)| name)))?;
     [out, &fonts].into_iter().for_each(|folder| record::tidy(folder));
-    Ok(())
+    folder.save()?;
+    Ok(folder)
+}
+
+/// What a pattern's page shows, drawn anew unless it was made from the same before. A pattern that
+/// cannot be drawn keeps the page it has.
+fn make(path: &Path, options: &Options, draw: &dyn Fn() -> Ended) -> Made {
+    let made = |how| Made { path: path.to_owned(), page: work::known(path, options), how };
+    let name = work::name(path);
+    if name == "." || name == ".." {
+        return made(How::Trouble(report::told(&format!("{}: no folder can be called so: rename it", path.display()))));
+    }
+    record::tidy(&work::folder(path, options));
+    if is_same(path, options) {
+        return made(How::Unchanged);
+    }
+    match draw() {
+        Ended::Done => made(How::Drawn),
+        Ended::Broken(words) => made(How::Broken(words)),
+        Ended::Trouble(words) => made(How::Trouble(words)),
+    }
+}
+
+/// Whether a pattern's files were made from just what it says now.
+fn is_same(path: &Path, options: &Options) -> bool {
+    let known = work::known(path, options);
+    let now = || input::text(&path.to_string_lossy()).ok().map(|source| work::made_from(&source, options));
+    known.is_some_and(|(_, made_from)| now() == Some(made_from))
 }
 
 /// The folder's pattern files in the order of their names.
@@ -147,80 +192,91 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     if paths.is_empty() { Err(trouble(&"there is no pattern file (.yaml) here")) } else { Ok(paths) }
 }
 
-/// Writes the pages, the fonts, and the contact sheet with the record of what it was made from.
-fn bind(options: &Options, made: &[Made]) -> Result<(), String> {
+/// Writes the pages and the fonts.
+fn bind(options: &Options, out: &mut Folder, made: &[Made]) -> Result<(), String> {
     let entries: Vec<_> = made.iter().filter_map(Made::entry).cloned().collect();
-    let out = &options.output;
     for (at, entry) in entries.iter().enumerate() {
         let neighbour = |at: Option<usize>| at.and_then(|at| entries.get(at));
         let page = gallery::page(&options.title, entry, neighbour(at.checked_sub(1)), neighbour(at.checked_add(1)));
-        refresh(&options.pieces().join(&entry.folder).join("index.html"), page.as_bytes())?;
+        let mut folder = Folder::open(options.pieces().join(&entry.folder), &entry.folder, options.force);
+        folder.write("index.html", page.as_bytes())?;
+        folder.save()?;
     }
-    refresh(&out.join("index.html"), gallery::index(&options.title, &entries).as_bytes())?;
-    for (name, weight) in FONTS {
-        refresh(&out.join(name), font::file(weight))?;
+    out.write("index.html", gallery::index(&options.title, &entries).as_bytes())?;
+    FONTS.into_iter().try_for_each(|(name, weight)| out.write(name, font::file(weight)))
+}
+
+/// Makes the contact sheet anew where it is not of these patterns, and records what it is of.
+fn contact(
+    options: &Options,
+    out: &mut Folder,
+    made: &[Made],
+    lock: &File,
+    messages: &report::Messages,
+) -> Result<(), String> {
+    let fresh: Vec<_> = made.iter().filter_map(Made::fresh).collect();
+    let path = options.output.join(CONTACT);
+    if made.iter().all(|made| made.entry().is_none()) {
+        out.prune(|file| file != CONTACT);
     }
-    let contact = out.join(CONTACT);
-    if entries.is_empty() {
-        // There may be none.
-        let _ = fs::remove_file(&contact);
+    let of = contact_hash(options, &fresh);
+    if fresh.is_empty() || out.record.made_from == of && path.exists() {
+        return out.close(of, None);
     }
-    let made_from = contact_hash(options, made);
-    let known = Record::read(out, "").unwrap_or_default();
-    if !entries.is_empty() && (known.made_from != made_from || !contact.exists()) {
-        Record::default().write(out)?;
-        refresh(&contact, &contact_sheet(options, made)?)?;
+    out.begin()?;
+    let threads = rayon::current_num_threads();
+    match child::run(&[OsStr::new("--only-contact")], threads, lock, messages) {
+        Ended::Done => {
+            *out = Folder::open(options.output.clone(), "", options.force);
+            out.close(of, None)
+        }
+        Ended::Broken(words) | Ended::Trouble(words) => Err(words),
     }
-    Record { made_from, ..Record::default() }.write(out)
 }
 
 /// What the contact sheet is made from.
-fn contact_hash(options: &Options, made: &[Made]) -> String {
+fn contact_hash(options: &Options, fresh: &[&(Entry, String)]) -> String {
     let asked = options.asked();
-    let pages = made.iter().filter_map(|made| match made {
-        Made::Page { entry, hash, .. } => Some([entry.folder.as_str(), hash]),
-        Made::Failed { .. } => None,
-    });
-    hash([asked.as_str(), &options.title].into_iter().chain(pages.flatten()))
+    let pages = fresh.iter().flat_map(|(entry, made_from)| [entry.folder.as_str(), made_from]);
+    hash([asked.as_str(), &options.title].into_iter().chain(pages))
 }
 
-/// All patterns on paper. Pieces are made anew, a page of them at a time.
-fn contact_sheet(options: &Options, made: &[Made]) -> Result<Vec<u8>, String> {
-    let entries = made.iter().filter_map(|made| match made {
-        Made::Page { path, entry, .. } => Some((path, &**entry)),
-        Made::Failed { .. } => None,
-    });
-    let entries: Vec<_> = entries.collect();
-    let count = entries.len().div_ceil(FIGURES);
-    let page = |(at, entries): (usize, &[(&PathBuf, &Entry)])| {
-        let pieces: Vec<_> = entries.iter().filter_map(|(path, entry)| Some((work::piece(path)?, *entry))).collect();
+/// Draws all patterns on paper. Pieces are made anew, a page of them at a time.
+fn draw_contact(options: &Options, paths: &[PathBuf]) -> Result<(), String> {
+    let fresh: Vec<_> = paths.iter().filter(|path| is_same(path, options)).collect();
+    let count = fresh.len().div_ceil(FIGURES);
+    let page = |(at, paths): (usize, &[&PathBuf])| {
+        let entries: Vec<_> = paths.iter().filter_map(|path| Some((path, work::known(path, options)?.0))).collect();
+        let pieces: Vec<_> = entries.iter().filter_map(|(path, entry)| Some((work::piece(path)?, entry))).collect();
         gallery::contact(&options.title, &pieces, at + 1, count, options.paper)
     };
     let about = About { title: options.title.clone(), ..About::default() };
-    export::pdf(entries.chunks(FIGURES).enumerate().map(page), &about).map_err(|error| error.to_string())
+    let sheet = export::pdf(fresh.chunks(FIGURES).enumerate().map(page), &about).map_err(|error| error.to_string())?;
+    let mut out = Folder::open(options.output.clone(), "", options.force);
+    out.write(CONTACT, &sheet)?;
+    out.save()
 }
 
 /// Reports what is wrong, in the order of the files, and sums up.
-fn conclude(made: &[Made], messages: &report::Messages) -> Result<(), Failure> {
-    let (mut new, mut same, mut broken) = (0, 0, 0);
-    let mut trouble = Ok(());
+fn conclude(made: &[Made], contact: Result<(), String>) -> Result<(), Failure> {
+    let count = |is: fn(&How) -> bool| made.iter().filter(|made| is(&made.how)).count();
     for made in made {
-        match made {
-            Made::Page { is_new: true, .. } => new += 1,
-            Made::Page { .. } => same += 1,
-            Made::Failed { fault: Fault::Broken(source, remarks), .. } => {
-                broken += 1;
-                report::remarks(remarks, source, messages);
+        if let How::Broken(words) | How::Trouble(words) = &made.how {
+            report::passed_on(words);
+            if let Some(entry) = made.entry() {
+                report::news(&format!("{}: the page of before is kept", entry.folder));
             }
-            Made::Failed { fault: Fault::Trouble(message), .. } => {
-                report::trouble(message);
-                trouble = Err(Failure::trouble("not every file could be read or written"));
-            }
-        }
-        if let Made::Failed { kept: Some(entry), .. } = made {
-            report::news(&format!("{}: the page of before is kept", entry.folder));
         }
     }
-    report::news(&format!("{new} drawn, {same} unchanged, {broken} with errors"));
-    trouble.and(if broken > 0 { Err(Failure::Pattern) } else { Ok(()) })
+    if let Err(words) = &contact {
+        report::passed_on(words);
+    }
+    let [drawn, same] = [count(|how| matches!(how, How::Drawn)), count(|how| matches!(how, How::Unchanged))];
+    let [broken, trouble] = [count(|how| matches!(how, How::Broken(_))), count(|how| matches!(how, How::Trouble(_)))];
+    report::news(&format!("{drawn} drawn, {same} unchanged, {broken} with errors"));
+    match (broken, trouble) {
+        _ if trouble > 0 || contact.is_err() => Err(Failure::trouble("not every file could be read or written")),
+        (0, _) => Ok(()),
+        _ => Err(Failure::Pattern),
+    }
 }

@@ -45,6 +45,9 @@ fn share(text: &str) -> Result<f64, String> {
 
 /// Prints the list.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
+    if options.pattern == "-" && options.stash.as_deref() == Some("-") {
+        return Err(Failure::trouble("standard input is either the pattern or the stash: name a file for one of them"));
+    }
     let (piece, _, _) = input::load(&options.pattern, &options.variant.choice(), None, messages)?;
     let stash = match &options.stash {
         Some(path) => read_stash(&input::source(path, messages)?, &piece.design, messages)?,
@@ -64,8 +67,7 @@ fn read_stash(
     design: &festoon::design::Design,
     messages: &report::Messages,
 ) -> Result<Stash, Failure> {
-    Stash::read(source, design).map_err(|remarks| {
-        report::remarks(&remarks, source, messages);
-        Failure::Pattern
-    })
+    let (stash, remarks) = Stash::read(source, design);
+    report::remarks(&remarks, source, messages);
+    stash.ok_or(Failure::Pattern)
 }

@@ -4,24 +4,28 @@ use std::io::{IsTerminal, Write, stderr};
 
 use clap::{Args, ValueEnum};
 
+use festoon::pattern::parts;
 use festoon::remark::Remark;
 use festoon::remark::escape::escaped;
+use festoon::remark::plain::plain;
 use festoon::remark::render::{Style, render};
 use festoon::source::Source;
 
 /// How remarks are printed.
 #[derive(Args)]
 pub struct Messages {
-    /// How remarks are printed
-    #[arg(long = "messages", value_enum, default_value = "full", global = true)]
-    style: MessageStyle,
+    /// How remarks are printed: plain on a terminal, full elsewhere, unless told
+    #[arg(long = "messages", value_enum, global = true)]
+    style: Option<MessageStyle>,
     /// Whether remarks are coloured
-    #[arg(long, value_enum, default_value = "auto", global = true)]
+    #[arg(long, value_enum, default_value = "auto", global = true, overrides_with = "color")]
     color: Colour,
 }
 
 #[derive(Clone, Copy, ValueEnum)]
 enum MessageStyle {
+    /// What, where, why, and what to do
+    Plain,
     /// With the lines that are meant
     Full,
     /// One line a remark
@@ -38,7 +42,8 @@ enum Colour {
 }
 
 impl Messages {
-    fn colour(&self) -> bool {
+    /// Whether remarks are coloured here and now.
+    pub fn colour(&self) -> bool {
         match self.color {
             Colour::Always => true,
             Colour::Never => false,
@@ -46,28 +51,41 @@ impl Messages {
         }
     }
 
-    const fn style(&self) -> Style {
-        match self.style {
+    fn render(&self, remarks: &[Remark], source: &Source) -> String {
+        let usual = || if stderr().is_terminal() { MessageStyle::Plain } else { MessageStyle::Full };
+        let style = match self.style.unwrap_or_else(usual) {
+            MessageStyle::Plain => return plain(remarks, source, &parts(source), self.colour()),
             MessageStyle::Full => Style::Full,
             MessageStyle::Short => Style::Short,
             MessageStyle::Json => Style::Json,
-        }
+        };
+        render(remarks, source, style, self.colour())
     }
 }
 
 /// Prints remarks; no remarks are nothing, or an empty array.
 pub fn remarks(remarks: &[Remark], source: &Source, messages: &Messages) {
-    say(&render(remarks, source, messages.style(), messages.colour()));
+    say(&messages.render(remarks, source));
 }
 
 /// Prints why a command did not do what was asked.
 pub fn trouble(message: &str) {
-    say(&format!("festoon: {}\n", escaped(message)));
+    say(&told(message));
+}
+
+/// The line that says why.
+pub fn told(message: &str) -> String {
+    format!("festoon: {}\n", escaped(message))
 }
 
 /// Prints a line of news.
 pub fn news(message: &str) {
     say(&format!("{}\n", escaped(message)));
+}
+
+/// Prints what another process of this program has said.
+pub fn passed_on(text: &str) {
+    say(text);
 }
 
 fn say(text: &str) {

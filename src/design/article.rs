@@ -5,18 +5,12 @@ use crate::pattern::bounds::MOST_LINKS;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, seeds, usual};
+use crate::trade::{densities, gauges, metals, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
-use super::model::{Bead, Cord, Finding, Lot, Sold};
+use super::stock::{Bead, Cord, Finding, Lot, Sold};
 
-/// Hole of a bead whose pattern does not say: an assumption.
-const USUAL_HOLE: Length = Length::mm(1.0);
-/// The most that a usual hole takes of a bead's width: an assumption.
-const HOLE_SHARE: f64 = 0.25;
-/// Thickness of a flat bead whose pattern does not say, as a share of its width: an assumption.
-const FLAT_SHARE: f64 = 0.4;
 /// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
 const GLASS: f64 = 2.5;
 /// Longest measured bead that is not a slip of the pen.
@@ -38,7 +32,7 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         colour: written.colour.0,
         across,
         along,
-        thick: thick.unwrap_or(if flat { across * FLAT_SHARE } else { across }),
+        thick: thick.unwrap_or(if flat { across * usual::FLAT_SHARE } else { across }),
         tip_drilled: tip_drilled(id, written, context),
         hole,
         tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
@@ -93,9 +87,9 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
         return at.value;
     }
     if let BeadSize::Seed(name) = &written.size.value {
-        return seeds::seed_size(name).map_or(USUAL_HOLE, |seed| seed.hole);
+        return seeds::seed_size(name).map_or(usual::HOLE, |seed| seed.hole);
     }
-    let hole = Length::mm(USUAL_HOLE.value().min(across.value() * HOLE_SHARE));
+    let hole = Length::mm(usual::HOLE.value().min(across.value() * usual::HOLE_SHARE));
     context.remarks.push(
         Remark::new(Code::HoleAssumed, format!("bead {id}: a hole of {} is assumed", hole.hundredths()))
             .at(written.size.place)
@@ -188,6 +182,7 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
         strength: written.strength,
         mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
+        needle: written.needle.is_some_and(|answer| answer.0),
         colour: written.colour.map_or_else(|| cord_colour(written.kind), |colour| colour.0),
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
@@ -265,12 +260,33 @@ pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut
         holes: written.holes.as_ref().map_or(1, |at| at.value.0),
         mass: written.mass.unwrap_or_default(),
         material: written.material.as_ref().map(|at| at.value.clone()),
-        colour: written.colour.map_or(Rgb(0xb4, 0xa5, 0x84), |colour| colour.0),
+        colour: written.colour.map_or_else(|| metal(written), |colour| colour.0),
         breakaway: written.breakaway.is_some_and(|answer| answer.0),
+        closed: closed(id, written, context),
+        bead: None,
+        comes_with: written.comes_with.as_ref().map(|with| with.value.clone()),
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
     };
     complete(finding, written, context).and_then(|finding| consistent(finding, context))
+}
+
+/// Whether a ring is soldered shut; nothing else opens and closes as a jump ring does.
+fn closed(id: &str, written: &pattern::Finding, context: &mut Context) -> bool {
+    let Some(at) = written.closed.as_ref().filter(|at| at.value.0) else { return false };
+    let kind = written.kind.value;
+    if kind != FindingKind::JumpRing {
+        let headline = format!("{id} is {}, and only a jump ring may be `closed`", a(kind.word()));
+        context.remarks.push(Remark::new(Code::Misplaced, headline).at(at.place).help("take `closed:` out"));
+    }
+    true
+}
+
+/// The colour of the metal that a finding is made of, by its material, else by its name.
+fn metal(written: &pattern::Finding) -> Rgb {
+    let material = written.material.as_ref().map(|at| at.value.as_str());
+    let named = [material, written.name.as_deref()].into_iter().flatten().find_map(metals::colour);
+    named.unwrap_or(metals::PLAIN)
 }
 
 /// Refuses a finding that lacks a size its kind cannot do without.
@@ -341,9 +357,9 @@ pub fn countable(finding: &Finding, length: Length, place: Place, context: &mut 
 /// list of what to buy repeats.
 pub fn usual_wire(finding: &Finding) -> Length {
     match finding.kind {
-        FindingKind::Chain => finding.link * 0.2,
-        FindingKind::JumpRing => finding.inside * 0.2,
-        FindingKind::EarWire | FindingKind::Bail => Length::mm(0.8),
+        FindingKind::Chain => finding.link * usual::LINK_WIRE,
+        FindingKind::JumpRing => finding.inside * usual::RING_WIRE,
+        FindingKind::EarWire | FindingKind::Bail => usual::EAR_WIRE,
         _ => Length::ZERO,
     }
 }

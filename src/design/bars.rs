@@ -6,7 +6,8 @@
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
-use super::model::{Design, Finding, Strand, What};
+use super::model::{Design, Strand, What};
+use super::stock::Finding;
 
 impl Finding {
     /// Whether it is strung once for several strands.

@@ -12,42 +12,32 @@ use crate::units::Length;
 
 use super::Context;
 use super::article;
-use super::expand::EYE;
-use super::model::{Closure, Finding, Part};
+use super::model::{Closure, Part};
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
-
-impl Finding {
-    /// Outside diameter of a pin's eye and of the plain loop made at its other end.
-    #[must_use]
-    pub fn eye(&self) -> Length {
-        if self.outside > Length::ZERO { self.outside } else { Length::mm(EYE) }
-    }
-
-    /// How far below its tip a cone is as wide inside as `width`; its whole length for what is
-    /// wider than its mouth.
-    #[must_use]
-    pub fn depth_of(&self, width: Length) -> Length {
-        let opening = self.inside - self.tip;
-        if opening <= Length::ZERO {
-            return if width > self.tip { self.length } else { Length::ZERO };
-        }
-        self.length * ((width - self.tip) / opening).clamp(0.0, 1.0)
-    }
-
-    /// Inside width of a cone at a distance below its tip.
-    #[must_use]
-    pub fn width_at(&self, depth: Length) -> Length {
-        self.tip + (self.inside - self.tip) * (depth / self.length).clamp(0.0, 1.0)
-    }
-}
+use super::stock::Finding;
 
 /// Resolves the closure.
 pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
     let Some(written) = &pattern.closure else { return Some(Closure::default()) };
-    match &written.value.both_ends {
+    let closure = match &written.value.both_ends {
+        Some(_) if pattern.kind.place.is_nowhere() => None,
         Some(both) => looped(both, &written.value, pattern.kind.value, shelf, context),
         None => sided(written, shelf, context),
+    };
+    closure.filter(|_| !context.holes.spoil(written.place))
+}
+
+/// An earring hangs from its left side alone: refuses what would join its lower ends, for there is nothing to
+/// join them to.
+pub fn only_above(pattern: &pattern::Pattern, context: &mut Context) {
+    let Some(closure) = pattern.closure.as_ref().filter(|_| pattern.kind.value == Kind::Earrings) else { return };
+    let sides = [("right", &closure.value.right), ("each side", &closure.value.each_side)];
+    for (key, parts) in sides.into_iter().filter(|_| closure.value.both_ends.is_none()) {
+        let Some(first) = parts.iter().flatten().next() else { continue };
+        let headline = format!("an earring hangs from its `left:`, and `{key}:` joins nothing below");
+        let help = "write what it hangs from in `left:`, and what hangs at its foot as a dangle";
+        context.remarks.push(Remark::new(Code::Misplaced, headline).at(first.place).help(help));
     }
 }
 

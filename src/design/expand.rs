@@ -14,10 +14,6 @@ use super::row::{self, Strung};
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
 
-/// Outside diameter in mm of a pin's eye or plain loop whose pattern does not say: common
-/// practice, no source.
-pub const EYE: f64 = 3.0;
-
 /// A bead list with all its names known and its size bounded.
 pub struct List<'a> {
     items: &'a [At<Item>],
@@ -31,7 +27,8 @@ impl<'a> List<'a> {
         let before = context.remarks.len();
         check_names(items, shelf, context);
         check_places(items, Within::Strand, context);
-        (context.remarks.len() == before).then_some(Self { items, shelf, knots })
+        let sound = context.remarks.len() == before && is_shelved(items, shelf);
+        sound.then_some(Self { items, shelf, knots })
     }
 
     /// The articles that the list's names mean.
@@ -45,18 +42,40 @@ impl<'a> List<'a> {
     }
 
     /// Which things of the row are one repeat of the list's only fill, the last but one where there are several;
-    /// nothing where that is no entry of the list itself.
-    pub fn filled(&self, fill: u32) -> Option<Range<usize>> {
-        let is_fill = |at: &usize| matches!(&self.items[*at].value, Item::Repeat(repeat) if repeat.repeat == Times::Fill && !has_fill(&repeat.of));
-        let at = (0..self.items.len()).find(is_fill)?;
-        let others = self.items.iter().enumerate().filter(|(other, _)| *other != at);
-        let alone = others.into_iter().all(|(_, item)| !has_fill(std::slice::from_ref(item)));
-        let once = self.strung(&self.items[at..=at], 1);
-        let mut head = self.strung(&self.items[..at], fill);
-        head.extend(once.iter().cycle().take(once.len() * fill.saturating_sub(2) as usize).cloned());
-        let (start, length) = (self.knotted(head).len(), self.row(fill).len());
-        let end = start + self.row(fill + 1).len() - length;
-        (alone && end <= length).then_some(start..end)
+    /// nothing where that is no entry of the list itself nor of a mirror in it.
+    pub fn filled(&self, fill: u32) -> Option<Vec<Range<usize>>> {
+        let fills = |item: &At<Item>| has_fill(std::slice::from_ref(item));
+        let at = self.items.iter().position(fills).filter(|at| !has_fill(&self.items[at + 1..]))?;
+        let (before, after) = (self.strung(&self.items[..at], fill), self.strung(&self.items[at + 1..], fill));
+        let (length, more) = (self.row(fill).len(), self.row(fill + 1).len());
+        match &self.items[at].value {
+            Item::Repeat(repeat) if !has_fill(&repeat.of) => {
+                Some(vec![self.one_of(before, &repeat.of, fill, more - length)])
+            }
+            Item::Mirror(mirror) if !mirror.about.as_deref().is_some_and(has_fill) => {
+                let inner = mirror.mirror.iter().position(fills)?;
+                let Item::Repeat(repeat) = &mirror.mirror[inner].value else { return None };
+                let (head, alone) = mirror.mirror.split_at(inner);
+                let side = self.strung(head, fill);
+                let one = (more - length) / 2;
+                let outward = [before, side.clone()].concat();
+                let first = self.one_of(outward, &repeat.of, fill, one);
+                let mut rest = if fill > 1 { self.strung(&repeat.of, fill) } else { Vec::new() };
+                rest.extend(side.into_iter().chain(after));
+                let end = length - self.knotted(rest).len();
+                let only = !has_fill(&repeat.of) && !has_fill(&alone[1..]);
+                only.then(|| vec![first, end - one..end])
+            }
+            _ => None,
+        }
+    }
+
+    /// The last but one of the repeats that follow what comes before, each so many things long.
+    fn one_of(&self, mut before: Vec<Strung>, of: &[At<Item>], fill: u32, one: usize) -> Range<usize> {
+        let once = self.strung(of, 1);
+        before.extend(once.iter().cycle().take(once.len() * fill.saturating_sub(2) as usize).cloned());
+        let start = self.knotted(before).len();
+        start..start + one
     }
 
     /// How many things are strung when `fill` means so many times.
@@ -129,7 +148,7 @@ impl<'a> List<'a> {
             }
             Item::Space(space) => strung.push(bare(What::Gap, space.space.value)),
             Item::Knot(knot) => strung.push(bare(What::Knot, knot.knot.value)),
-            Item::Dangle(dangle) => strung.extend(self.dangle(&dangle.on.value, &dangle.dangle, fill)),
+            Item::Dangle(dangle) => strung.extend(self.dangle(&dangle.on.value.0, &dangle.dangle, fill)),
             Item::Stop(_) => {}
         }
     }
@@ -146,12 +165,8 @@ impl<'a> List<'a> {
         let strung = self.strung(items, fill);
         let bits = row::bits(&strung, &self.shelf.beads);
         let mass = finding.mass.value() + strung.iter().map(|one| one.mass).sum::<f64>();
-        let hanger = if finding.is_pin() {
-            EYE + finding.wire.value()
-        } else {
-            finding.length.value().max(finding.inside.value())
-        };
-        let drop = hanger + bits.iter().map(super::model::Bit::length).sum::<f64>();
+        let hanger = finding.hangs() + finding.foot();
+        let drop = hanger.value() + bits.iter().map(super::model::Bit::length).sum::<f64>();
         Some(Strung::other(What::Dangle(Dangle { on, bits, drop }), finding.wire.value(), mass))
     }
 
@@ -185,12 +200,26 @@ impl<'a> List<'a> {
             Item::Space(space) => Phrase::Gap(space.space.value),
             Item::Knot(_) => Phrase::Knot,
             Item::Dangle(dangle) => {
-                Phrase::Dangle(self.shelf.finding(&dangle.on.value)?, self.phrases(&dangle.dangle, fill))
+                Phrase::Dangle(self.shelf.finding(&dangle.on.value.0)?, self.phrases(&dangle.dangle, fill))
             }
             // Stops stand in the strand's own list alone, where `chart` numbers them.
             Item::Stop(stop) => Phrase::Stop(0, self.shelf.finding(&stop.stop.value)?),
         })
     }
+}
+
+/// Whether all that the items name was resolved: what is defined wrongly has had its remark.
+fn is_shelved(items: &[At<Item>], shelf: &Shelf) -> bool {
+    items.iter().all(|item| match &item.value {
+        Item::Run(run) => shelf.bead(&run.id).is_some() || shelf.finding(&run.id).is_some(),
+        Item::Repeat(repeat) => is_shelved(&repeat.of, shelf),
+        Item::Mirror(mirror) => {
+            is_shelved(&mirror.mirror, shelf) && mirror.about.iter().all(|about| is_shelved(about, shelf))
+        }
+        Item::Dangle(dangle) => shelf.finding(&dangle.on.value.0).is_some() && is_shelved(&dangle.dangle, shelf),
+        Item::Stop(stop) => shelf.finding(&stop.stop.value).is_some(),
+        Item::Space(_) | Item::Knot(_) => true,
+    })
 }
 
 const fn bare(what: What, length: Length) -> Strung {
@@ -244,7 +273,7 @@ pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
 
 /// Refuses a repeat or mirror that strings nothing.
 fn check_strung(items: &[&[At<Item>]], place: Place, context: &mut Context) {
-    if items.iter().all(|items| count(items, 1) == 0) {
+    if items.iter().all(|items| count(items, 1) == 0) && !context.holes.spoil(place) {
         let remark = Remark::new(Code::NothingRepeated, "there is nothing here to string").at(place);
         context.remarks.push(remark.help("write what is strung, or take the entry out"));
     }
@@ -311,7 +340,7 @@ fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
                 mirror.about.iter().for_each(|about| check_names(about, shelf, context));
             }
             Item::Dangle(dangle) => {
-                spot::finding(&dangle.on, Spot::Hanger, shelf, context);
+                spot::finding(&At::new(dangle.on.value.0.clone(), dangle.on.place), Spot::Hanger, shelf, context);
                 check_names(&dangle.dangle, shelf, context);
             }
             Item::Stop(stop) => {

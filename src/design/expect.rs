@@ -1,22 +1,24 @@
 //! The designer's own figures against the program's.
 
-use crate::pattern::{Dict, Expect, ExpectStrand, Whole, Within};
-use crate::remark::{Code, Remark};
+use crate::pattern::{Dict, Expect, ExpectStrand, Pattern, Whole, Within};
+use crate::remark::{Code, Remark, has_errors};
 use crate::source::At;
 use crate::units::Length;
 
 use super::Context;
 use super::model::{Design, Strand};
 
-/// Leaves a remark for every figure that differs.
-pub fn check(expect: &Expect, design: &Design, context: &mut Context) {
-    if let Some(beads) = &expect.beads {
+/// Leaves a remark for every figure that differs, as far as the design is whole.
+pub fn check(expect: &Expect, pattern: &Pattern, design: &Design, whole: bool, context: &mut Context) {
+    if let Some(beads) = expect.beads.as_ref().filter(|_| whole) {
         counts("the piece", beads, &design.counts(), design, context);
     }
-    for (name, expected) in expect.strands.iter().flat_map(|strands| &strands.0) {
+    let written = || pattern.strands.value.iter().map(|strand| strand.value.name.value.as_str());
+    for (name, expected) in expect.strands.iter().flat_map(|strands| &strands.entries) {
         match design.strands.iter().find(|strand| strand.name == name.value) {
             Some(found) => strand(found, expected, design, context),
-            None => context.unknown("strand", name, design.strands.iter().map(|strand| strand.name.as_str())),
+            None if written().any(|strand| strand == name.value) || context.holes.any() => {}
+            None => context.unknown("strand", name, written()),
         }
     }
 }
@@ -32,9 +34,11 @@ fn strand(strand: &Strand, expected: &ExpectStrand, design: &Design, context: &m
 }
 
 fn counts(whole: &str, expected: &Dict<At<Whole>>, counts: &[u32], design: &Design, context: &mut Context) {
-    for (id, count) in &expected.0 {
+    for (id, count) in &expected.entries {
         let Some(bead) = design.beads.iter().position(|bead| bead.id == id.value) else {
-            context.unknown("bead", id, design.beads.iter().map(|bead| bead.id.as_str()));
+            if !has_errors(&context.remarks) && !context.holes.any() {
+                context.unknown("bead", id, design.beads.iter().map(|bead| bead.id.as_str()));
+            }
             continue;
         };
         if counts[bead] != count.value.0 {

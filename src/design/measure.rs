@@ -1,6 +1,6 @@
 //! What a design's parts measure: beaded, bare and cut lengths, spreads, masses, counts.
 
-use crate::units::{Length, Mass};
+use crate::units::{Length, Mass, UnitStyle};
 
 use super::model::{Bit, Dangle, Design, Rest, Strand, Train, What};
 use crate::pattern::Kind;
@@ -69,6 +69,19 @@ impl Strand {
         Length::mm(self.tolerances(design).fold(0.0, |sum, tolerance| sum + tolerance))
     }
 
+    /// What the beads add if the whole lot is off one way, where that is more than half a bead of the usual
+    /// length: then it changes how many fit.
+    #[must_use]
+    pub fn bias(&self, design: &Design) -> Option<Bias> {
+        let lengths = self.bits().filter(|bit| matches!(bit.what, What::Bead(_))).map(Bit::length);
+        let (count, sum) = lengths.fold((0.0, 0.0), |(count, sum), length| (count + 1.0, sum + length));
+        let each = || self.tolerances(design).filter(|tolerance| *tolerance > 0.0).map(Length::mm);
+        let least = each().reduce(|one, other| if other < one { other } else { one })?;
+        let most = each().fold(least, |one, other| if other > one { other } else { one });
+        let bias = Bias { each: [least, most], by: self.worst_spread(design) };
+        (bias.by.value() > 0.5 * sum / count).then_some(bias)
+    }
+
     fn tolerances<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = f64> + 'a {
         self.bits().filter_map(|bit| match bit.what {
             What::Bead(bead) => Some(design.beads[bead].tolerance.value()),
@@ -82,6 +95,11 @@ impl Strand {
         let mut counts = vec![0; design.beads.len()];
         self.bits().for_each(|bit| count(bit, &mut counts));
         counts
+    }
+
+    /// The beads that the knots at its ends are tied round, by index.
+    pub fn in_end_knots<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = usize> + 'a {
+        self.ends.iter().flat_map(|end| &end.findings).filter_map(|index| design.findings[*index].bead)
     }
 
     /// How wide its cord is, legs side by side.
@@ -101,10 +119,31 @@ impl Strand {
     pub fn mass(&self, design: &Design) -> Mass {
         let strung: f64 = self.bits().map(|bit| bit.mass).sum();
         let ends: Mass = self.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass).sum();
+        let knotted: Mass = self.in_end_knots(design).map(|bead| design.beads[bead].mass).sum();
         let one = design.cords[self.cord].mass_per_metre;
         let cord =
             self.cord_mass(design) * (self.finished.value() / 1000.0) + one * (self.end_take_up().value() / 1000.0);
-        Mass::grams(strung) + ends + cord
+        Mass::grams(strung) + ends + knotted + cord
+    }
+}
+
+/// What a lot of beads that are all too large, or all too small, adds to a row or takes from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bias {
+    /// The least and the most of the beads' tolerances.
+    pub each: [Length; 2],
+    /// All of them together.
+    pub by: Length,
+}
+
+impl Bias {
+    /// `if all are 0.1 mm large: + 4.7 mm`.
+    #[must_use]
+    pub fn words(&self, units: UnitStyle) -> String {
+        let [least, most] = self.each;
+        let each =
+            if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
+        format!("if all are {each} large: +\u{a0}{}", units.margin(self.by))
     }
 }
 
@@ -138,8 +177,7 @@ impl Dangle {
     #[must_use]
     pub fn levels(&self, design: &Design) -> Vec<f64> {
         let strung: f64 = self.bits.iter().map(Bit::length).sum();
-        let hanger = &design.findings[self.on];
-        let mut below = self.drop - strung - if hanger.is_pin() { hanger.wire.value() } else { 0.0 };
+        let mut below = self.drop - strung - design.findings[self.on].foot().value();
         let level = |bit: &Bit| {
             let level = below + bit.before;
             below += bit.length();
@@ -150,12 +188,14 @@ impl Dangle {
 }
 
 impl Design {
-    /// How many of each bead in one copy of the piece, indexed like the beads.
+    /// How many of each bead in one copy of the piece, those that knots are tied round included, indexed like
+    /// the beads.
     #[must_use]
     pub fn counts(&self) -> Vec<u32> {
         let mut total = vec![0; self.beads.len()];
         for strand in &self.strands {
             total.iter_mut().zip(strand.counts(self)).for_each(|(total, count)| *total += count);
+            strand.in_end_knots(self).for_each(|bead| total[bead] += 1);
         }
         total
     }

@@ -10,26 +10,29 @@ mod expand;
 mod expect;
 mod measure;
 mod model;
+mod opening;
 mod pack;
 mod profile;
 mod refill;
 mod row;
 mod shelf;
 mod spot;
+mod stock;
 mod stops;
 mod strand;
 mod wear;
 
-use crate::pattern::{self, Dict, FindingKind, Kind, Pattern, Recolour};
+use crate::pattern::{self, Dict, FindingKind, Holes, Kind, Overhead, Pattern, Recolour};
 use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
 use crate::units::{Length, Money};
 
 pub use article::usual_wire;
 pub use bars::{Sharer, Sharers};
+pub use measure::Bias;
 pub use model::*;
-pub use profile::BARREL_END;
 pub use row::reach;
+pub use stock::*;
 pub use wear::{Build, Proportion};
 
 use shelf::Shelf;
@@ -72,6 +75,8 @@ pub struct Size {
 /// Gathers remarks while a pattern is resolved.
 #[derive(Default)]
 struct Context {
+    /// Where the pattern cannot be read.
+    holes: Holes,
     remarks: Vec<Remark>,
     /// How many things the strands so far hold.
     strung: u64,
@@ -80,6 +85,13 @@ struct Context {
 }
 
 impl Context {
+    /// Whether the piece lacks something because of a hole in its pattern.
+    fn wants(&self, pattern: &Pattern) -> bool {
+        let wear = pattern.wear.as_ref().is_some_and(|wear| self.holes.spoil(wear.place));
+        let text = ["strands", "closure", "wear", "kind"].into_iter().any(|key| self.holes.swallow(key));
+        pattern.kind.place.is_nowhere() || self.holes.spoil(pattern.strands.place) || wear || text
+    }
+
     fn refuse<T>(&mut self, remark: Remark) -> Option<T> {
         self.remarks.push(remark);
         None
@@ -89,16 +101,34 @@ impl Context {
 /// Resolves a pattern. Without errors among the remarks there is a design.
 #[must_use]
 pub fn resolve(pattern: &Pattern, choice: &Choice) -> (Option<Design>, Vec<Remark>) {
-    let mut context = Context { variants: 1 + pattern.variants().len() as u64, ..Context::default() };
-    let design = build(pattern, choice, &mut context);
+    let Attempt { design, remarks, .. } = attempt(pattern, &Holes::default(), choice);
+    (design.filter(|_| !has_errors(&remarks)), remarks)
+}
+
+/// What becomes of a pattern in which something may be wrong.
+pub struct Attempt {
+    /// The design, of those strands that could be resolved.
+    pub design: Option<Design>,
+    /// Whether that is all of the piece: its strands, what joins them and who wears it.
+    pub whole: bool,
+    /// What was found; what follows from holes alone is not said.
+    pub remarks: Vec<Remark>,
+}
+
+/// Resolves as much of a pattern as its holes leave.
+#[must_use]
+pub fn attempt(pattern: &Pattern, holes: &Holes, choice: &Choice) -> Attempt {
+    let variants = 1 + pattern.variants().len() as u64;
+    let mut context = Context { holes: holes.clone(), variants, ..Context::default() };
+    let (design, whole) = build(pattern, choice, &mut context).unzip();
+    let whole = whole.unwrap_or_default();
     if let (Some(design), Some(expect), true) = (&design, &pattern.expect, *choice == Choice::default()) {
-        expect::check(expect, design, &mut context);
+        expect::check(expect, pattern, design, whole, &mut context);
     }
-    let sound = !has_errors(&context.remarks);
-    if sound {
+    if !has_errors(&context.remarks) && !holes.any() {
         context.remarks.extend(shelf::unused(pattern));
     }
-    (design.filter(|_| sound), once(context.remarks))
+    Attempt { design, whole, remarks: once(context.remarks) }
 }
 
 /// Every size that a pattern is made in, the base size first, with its design in a colourway; nothing
@@ -114,7 +144,8 @@ pub fn sizes(pattern: &Pattern, choice: &Choice) -> Vec<Size> {
     if named.is_empty() { Vec::new() } else { std::iter::once(None).chain(names).map(in_size).collect() }
 }
 
-fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Design> {
+/// The design of all strands that can be resolved, and whether it is the whole piece.
+fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(Design, bool)> {
     let size = size(pattern, choice, context)?;
     let change = size.map_or(Length::ZERO, |size| size.change.value.0);
     let colours = colours(pattern, choice, context)?;
@@ -123,18 +154,20 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
     if let Some(colours) = colours {
         shelf.recolour(colours, context);
     }
+    closure::only_above(pattern, context);
     let closure = closure::closure(pattern, &shelf, context);
     let strands: Vec<_> =
         pattern.strands.value.iter().map(|written| strand::strand(written, change, &shelf, context)).collect();
-    let mut strands: Vec<_> = strands.into_iter().collect::<Option<_>>()?;
-    let closure = closure?;
+    let whole = strands.iter().all(Option::is_some) && closure.is_some() && !context.wants(pattern);
+    let mut strands: Vec<_> = strands.into_iter().flatten().collect();
+    let closure = closure.unwrap_or_default();
     hang_apart(&mut strands, &closure, &shelf);
     let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet);
     if is_ring && closure.left.is_empty() && closure.right.is_empty() {
         strands.iter_mut().for_each(|strand| row::close(strand, &shelf.beads));
     }
     bars::share_mass(&mut strands, &shelf.findings);
-    Some(Design {
+    let design = Design {
         heading: heading(pattern, choice),
         beads: shelf.beads,
         cords: shelf.cords,
@@ -144,7 +177,8 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<De
         wear: wear::wear(pattern.kind.value, size.and_then(|size| size.wear.as_ref()), pattern.wear.as_ref()),
         copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
         price: pattern.price.as_ref().map(price),
-    })
+    };
+    Some((design, whole))
 }
 
 /// The size that is chosen, where one is.
@@ -177,7 +211,7 @@ fn no_variant(what: &str, name: &str, known: &mut dyn Iterator<Item = &str>) -> 
 
 fn check_names(pattern: &Pattern, context: &mut Context) {
     let strands = &pattern.strands;
-    if strands.value.is_empty() {
+    if strands.value.is_empty() && !strands.place.is_nowhere() && !context.holes.spoil(strands.place) {
         let remark = Remark::new(Code::MissingKey, "there is no strand").at(strands.place);
         context.remarks.push(remark.help("write at least one strand"));
     }
@@ -188,7 +222,7 @@ fn check_names(pattern: &Pattern, context: &mut Context) {
 fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, context: &mut Context) {
     let mut known = Vec::new();
     for name in names {
-        if known.contains(&&name.value) {
+        if known.contains(&&name.value) && !name.place.is_nowhere() {
             let remark = Remark::new(Code::TwiceNamed, format!("two {what}s are called {}", name.value));
             context.remarks.push(remark.at(name.place).help(format!("give each {what} its own name")));
         }
@@ -222,11 +256,13 @@ fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
     }
 }
 
-fn price(written: &crate::pattern::Price) -> Price {
+fn price(written: &At<crate::pattern::Price>) -> Price {
+    let At { value: written, place } = written;
     Price {
+        place: *place,
         hours: written.labour.0,
         rate: written.rate,
-        overhead: written.overhead.unwrap_or(Money::ZERO),
+        overhead: written.overhead.unwrap_or(Overhead::Sum(Money::ZERO)),
         wholesale: written.wholesale.map_or(2.0, |factor| factor.0),
         retail: written.retail.map_or(2.5, |factor| factor.0),
     }

@@ -8,11 +8,11 @@
 
 use std::ops::Range;
 
-use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape, Skill};
+use crate::pattern::{Kind, Overhead, Settle, Skill};
 use crate::source::Place;
-use crate::units::{Force, Length, Mass, Money, UnitStyle};
+use crate::units::{Length, Money, UnitStyle};
 
+use super::stock::{Bead, Cord, Finding};
 use super::wear::Build;
 
 /// A piece, resolved.
@@ -56,138 +56,6 @@ pub struct Heading {
     pub colourway: Option<String>,
 }
 
-/// A bead, with all that it takes to string, weigh, draw and buy it.
-#[derive(Clone, Debug)]
-pub struct Bead {
-    /// The id in the pattern.
-    pub id: String,
-    /// Its name on the sheet.
-    pub name: String,
-    /// Its letter on the sheet: A, B, … Z, AA, by first use.
-    pub letter: String,
-    /// Outline along the hole.
-    pub shape: Shape,
-    /// How it takes the light.
-    pub finish: Finish,
-    /// Its colour.
-    pub colour: Rgb,
-    /// Size across the hole.
-    pub across: Length,
-    /// Size along the hole, end to end.
-    pub along: Length,
-    /// Size through the flat side, for squares and coins; else equal to `across`.
-    pub thick: Length,
-    /// Whether it is drilled across its tip, and so hangs from what goes through it.
-    pub tip_drilled: bool,
-    /// Diameter of the hole.
-    pub hole: Length,
-    /// Maker's tolerance on the length along the hole: plus or minus.
-    pub tolerance: Length,
-    /// Length of cord that one takes in a row of its own kind, where that was measured or is known
-    /// from a table; overrides the geometry.
-    pub pitch: Option<Length>,
-    /// Mass of one.
-    pub mass: Mass,
-    /// What it is made of, as the pattern says.
-    pub material: Option<String>,
-    /// How it is sold.
-    pub sold: Option<Sold>,
-    /// Ids of beads that can stand in.
-    pub instead: Vec<String>,
-    /// Where the pattern defines it.
-    pub place: Place,
-}
-
-/// A cord.
-#[derive(Clone, Debug)]
-pub struct Cord {
-    /// The id in the pattern.
-    pub id: String,
-    /// Its name on the sheet.
-    pub name: String,
-    /// What it is made of.
-    pub kind: CordKind,
-    /// Its diameter.
-    pub diameter: Length,
-    /// What one tight overhand knot in a single cord makes it shorter.
-    pub take_up: Length,
-    /// Breaking strength, where known.
-    pub strength: Option<Force>,
-    /// Mass of one metre.
-    pub mass_per_metre: Mass,
-    /// Its colour.
-    pub colour: Rgb,
-    /// How it is sold.
-    pub sold: Option<Sold>,
-    /// Where the pattern defines it.
-    pub place: Place,
-}
-
-/// A finding. Sizes that its kind does not have are nothing.
-#[derive(Clone, Debug)]
-pub struct Finding {
-    /// The id in the pattern.
-    pub id: String,
-    /// Its name on the sheet.
-    pub name: String,
-    /// What it does.
-    pub kind: FindingKind,
-    /// Length along the piece; of a pin, the length of its wire.
-    pub length: Length,
-    /// Outside diameter or width.
-    pub outside: Length,
-    /// Inside diameter: of a crimp or ring, or of a cone just inside its mouth.
-    pub inside: Length,
-    /// Outside diameter of a cone's wide end.
-    pub mouth: Length,
-    /// Inside diameter of a cone's narrow end.
-    pub tip: Length,
-    /// Diameter of its wire, for pins, rings and chains.
-    pub wire: Length,
-    /// Length of one chain link.
-    pub link: Length,
-    /// Distance between the holes of a bar.
-    pub spacing: Length,
-    /// How many holes a bar has.
-    pub holes: u32,
-    /// Mass of one, or of one metre of chain.
-    pub mass: Mass,
-    /// What it is made of, as the pattern says.
-    pub material: Option<String>,
-    /// Its colour.
-    pub colour: Rgb,
-    /// Whether it opens by itself when pulled.
-    pub breakaway: bool,
-    /// How it is sold.
-    pub sold: Option<Sold>,
-    /// Where the pattern defines it.
-    pub place: Place,
-}
-
-/// How an article is sold and for how much.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Sold {
-    /// What one buys at a time.
-    pub lot: Lot,
-    /// Price of one lot, which may be nothing; absent where the pattern does not say.
-    pub price: Option<Money>,
-}
-
-/// What one buys at a time.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Lot {
-    /// A temporary strand of this length.
-    Strand(Length),
-    /// So many.
-    Pack(u32),
-    /// A single one.
-    Each,
-    /// So much by mass.
-    Grams(Mass),
-    /// A spool or cut piece of this length.
-    Length(Length),
-}
-
 /// One strand.
 #[derive(Clone, Debug)]
 pub struct Strand {
@@ -228,8 +96,9 @@ pub struct Strand {
 pub struct Fill {
     /// How often its list is strung.
     pub times: u32,
-    /// Bits of the strand's first train that are one repeat, the last but one where there are several.
-    pub one: Range<usize>,
+    /// Bits of the strand's first train that are one repeat, the last but one where there are several; in a
+    /// mirror one on each side.
+    pub ones: Vec<Range<usize>>,
     /// Cord that the pattern leaves bare beside it.
     pub leave: Length,
 }
@@ -383,11 +252,13 @@ pub struct Price {
     /// Pay for an hour.
     pub rate: Money,
     /// Other costs.
-    pub overhead: Money,
+    pub overhead: Overhead,
     /// Factor from cost to the price for a shop.
     pub wholesale: f64,
     /// Factor from cost to the price for a wearer.
     pub retail: f64,
+    /// Where the pattern says it.
+    pub place: Place,
 }
 
 impl Bit {
@@ -403,21 +274,5 @@ impl Train {
     #[must_use]
     pub fn length(&self) -> f64 {
         self.bits.iter().map(Bit::length).sum()
-    }
-}
-
-impl Finding {
-    /// How many links a length of chain has: each lengthens it by its own length less two thicknesses
-    /// of its wire, which lie in its neighbours.
-    #[must_use]
-    pub fn links(&self, length: Length) -> Option<f64> {
-        let pitch = (self.link - self.wire * 2.0).value();
-        (pitch > 0.0).then(|| libm::round((length - self.wire * 2.0).value() / pitch).max(1.0))
-    }
-
-    /// Whether it is a pin: a wire with an end that holds.
-    #[must_use]
-    pub const fn is_pin(&self) -> bool {
-        matches!(self.kind, FindingKind::EyePin | FindingKind::HeadPin)
     }
 }

@@ -6,8 +6,8 @@
 //! x(j) >= x(i) + apart(i, j) for all i < j that touch at all. The smallest x that do it are the longest
 //! paths from the first end, and the last end is where no bead reaches beyond.
 
-use super::model::Bead;
 use super::row::reach;
+use super::stock::Bead;
 
 /// Places that differ by less are the same: rounding.
 const HAIR: f64 = 1e-9;
@@ -29,6 +29,13 @@ pub fn shares(run: &[&Bead]) -> Vec<(f64, f64)> {
     let before = std::iter::once(first).chain(inner.iter().map(|(_, before)| *before));
     let after = inner.iter().map(|(after, _)| *after).chain(std::iter::once(last));
     before.zip(after).take(run.len()).collect()
+}
+
+/// The same of a run that closes on itself, so that its last bead meets its first one: the middle one of three
+/// times round, which no end disturbs.
+pub fn closed(run: &[&Bead]) -> Vec<(f64, f64)> {
+    let round = shares(&run.repeat(3));
+    round.into_iter().skip(run.len()).take(run.len()).collect()
 }
 
 /// Where two neighbours so far apart part the cord between them: where they touch, if they do.

@@ -8,14 +8,10 @@
 use std::f64::consts::PI;
 
 use crate::pattern::Shape;
+use crate::trade::usual::{BARREL_END, CHIP_FILLS};
 use crate::units::Length;
 
-use super::model::Bead;
-
-/// Width of a barrel's ends as a share of its middle: an assumption, as makers state only the middle.
-pub const BARREL_END: f64 = 0.7;
-/// Share of its box that a chip fills: an assumption.
-const CHIP_FILLS: f64 = 0.5;
+use super::stock::Bead;
 
 impl Bead {
     /// Diameter of the narrowest hole that it passes along its own: that of the circle round it, seen along

@@ -1,9 +1,11 @@
 //! What a design would be if a row that fills its length took another count of repeats, or a strand another
 //! length: for remarks that name a remedy.
 
+use std::ops::Range;
+
 use crate::units::Length;
 
-use super::model::{Design, Rest, Strand};
+use super::model::{Bit, Design, Rest, Strand};
 
 impl Design {
     /// With so many repeats of the list that fills a strand; nothing where no repeat does.
@@ -34,19 +36,28 @@ fn refill(strand: &mut Strand, times: u32) -> Option<()> {
     let fill = strand.fill.clone().filter(|_| times > 0)?;
     let [train] = strand.trains.as_mut_slice() else { return None };
     let before = train.length();
-    let (start, end) = (fill.one.start, fill.one.end);
-    let one = train.bits.get(fill.one)?.to_vec();
-    match times.checked_sub(fill.times) {
+    // The last first, so that the places of the others stay as they are.
+    for one in fill.ones.iter().rev() {
+        again(&mut train.bits, one.clone(), fill.times, times)?;
+    }
+    strand.finished = strand.finished + Length::mm(train.length() - before);
+    Some(())
+}
+
+/// Strings a repeat another number of times.
+fn again(bits: &mut Vec<Bit>, one: Range<usize>, now: u32, times: u32) -> Option<()> {
+    let (start, end) = (one.start, one.end);
+    let one = bits.get(one)?.to_vec();
+    match times.checked_sub(now) {
         Some(more) => {
             let added = one.iter().cycle().take(one.len() * more as usize).cloned();
-            train.bits.splice(end..end, added);
+            bits.splice(end..end, added);
         }
         None => {
             // Repeats before the last but one: the first of them begins so much earlier.
-            let earlier = one.len() * (fill.times - times - 1) as usize;
-            train.bits.drain(start.checked_sub(earlier)?..end);
+            let earlier = one.len() * (now - times - 1) as usize;
+            bits.drain(start.checked_sub(earlier)?..end);
         }
     }
-    strand.finished = strand.finished + Length::mm(train.length() - before);
     Some(())
 }

@@ -8,11 +8,15 @@
 //! A bead cap is drawn over its bead: by the same geometry its rim of radius r meets the bead's surface
 //! where that is r from the axis, unless the bead meets the cap's bottom first, which takes its wall.
 
+use std::ops::Range;
+
 use crate::pattern::FindingKind;
 
-use super::model::{Bead, Bit, Finding, Strand, What};
+use super::model::{Bit, Strand, What};
 use super::pack;
+use super::stock::{Bead, Finding};
 use crate::pattern::Settle;
+use crate::trade::usual::WALL;
 use crate::units::Length;
 
 /// Something on the cord, before its neighbours are known.
@@ -27,9 +31,6 @@ pub struct Strung {
     /// Radius in mm of a cap's rim; else 0.
     rim: f64,
 }
-
-/// Thickness in mm of a bead cap's wall: an assumption (stamped sheet; common practice, no source).
-const WALL: f64 = 0.3;
 
 impl Strung {
     /// Anything but a bead or a finding.
@@ -93,21 +94,34 @@ pub fn close(strand: &mut Strand, beads: &[Bead]) {
     let ([train], true) = (strand.trains.as_mut_slice(), strand.settle == Settle::Fill && takes == Length::ZERO) else {
         return;
     };
-    if let [first, .., last] = train.bits.as_mut_slice()
-        && let (What::Bead(one), What::Bead(other)) = (&first.what, &last.what)
-    {
-        let (one, other) = (&beads[*one], &beads[*other]);
-        first.before = reach(one, Some(other));
-        last.after = reach(other, Some(one));
-        strand.finished = Length::mm(train.length());
+    let index = |bit: &Bit| if let What::Bead(index) = bit.what { Some(index) } else { None };
+    let indices: Vec<_> = train.bits.iter().map(index).collect();
+    let (ahead, behind) = (indices.iter().map_while(|at| *at), indices.iter().rev().map_while(|at| *at));
+    let (ahead, behind) = (ahead.count(), behind.count());
+    if indices.len() < 2 || ahead == 0 || behind == 0 {
+        return;
     }
+    let run = |range: Range<usize>| indices[range].iter().flatten().map(|at| &beads[*at]);
+    let all = indices.len();
+    let shares = if ahead == all {
+        pack::closed(&run(0..all).collect::<Vec<_>>())
+    } else {
+        let mut shares = pack::shares(&run(all - behind..all).chain(run(0..ahead)).collect::<Vec<_>>());
+        shares.rotate_left(behind);
+        shares
+    };
+    let places = if ahead == all { (0..all).chain(0..0) } else { (0..ahead).chain(all - behind..all) };
+    for (at, share) in places.zip(shares) {
+        (train.bits[at].before, train.bits[at].after) = share;
+    }
+    strand.finished = Length::mm(train.length());
 }
 
 /// Cord in mm that anything but a bead takes beside the bead that it faces.
 fn taken(one: &Strung, faced: Option<&Bead>) -> f64 {
     let Some(bead) = faced.filter(|_| one.rim > 0.0) else { return one.length };
     let outer_end = bead.half_length(one.rim) + one.length;
-    (outer_end - bead.half_length(bead.hole.value() / 2.0)).clamp(WALL.min(one.length), one.length)
+    (outer_end - bead.half_length(bead.hole.value() / 2.0)).clamp(WALL.value().min(one.length), one.length)
 }
 
 /// Whether a strung finding turns to the bead after it: where that is broader than the one before.

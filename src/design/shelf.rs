@@ -1,12 +1,12 @@
 //! The articles that a pattern uses, and looking them up by id.
 
-use crate::pattern::{Dict, Item, Pattern, Recolour};
-use crate::remark::{Code, Remark, suggest};
+use crate::pattern::{self, Dict, FindingKind, Item, Pattern, Recolour};
+use crate::remark::{Code, Remark, a, suggest};
 use crate::source::At;
 
 use super::Context;
 use super::article;
-use super::model::{Bead, Cord, Finding};
+use super::stock::{Bead, Cord, Finding};
 
 /// Beads, cords and findings in the order in which indices count them, and the ids of all that the
 /// pattern defines.
@@ -16,6 +16,8 @@ pub struct Shelf {
     pub cords: Vec<Cord>,
     pub findings: Vec<Finding>,
     known: [Vec<String>; 3],
+    /// Whether any id may be one of a kind of article, because that group cannot be read.
+    lost: [bool; 3],
 }
 
 /// What an id may mean.
@@ -40,17 +42,23 @@ impl Shelf {
     /// Resolves what the pattern uses.
     pub fn fill(pattern: &Pattern, context: &mut Context) -> Self {
         let used = used_ids(pattern);
-        let mut shelf = Self { known: defined(pattern).map(owned), ..Self::default() };
+        let lost = [pattern.beads.lost, pattern.cords.lost, pattern.findings.as_ref().is_some_and(|all| all.lost)];
+        let mut shelf = Self { known: named(pattern).map(owned), lost, ..Self::default() };
         for id in &used {
-            let bead = pattern.beads.0.iter().find(|(key, _)| key.value == *id);
+            let bead = pattern.beads.entries.iter().find(|(key, _)| key.value == *id);
             shelf.beads.extend(bead.and_then(|(key, written)| article::bead(id, key.place, written, context)));
         }
-        for (key, written) in pattern.cords.0.iter().filter(|(key, _)| used.contains(&key.value)) {
+        for (key, written) in pattern.cords.entries.iter().filter(|(key, _)| used.contains(&key.value)) {
             shelf.cords.extend(article::cord(&key.value, key.place, written, context));
         }
-        let findings = pattern.findings.iter().flat_map(|all| &all.0);
+        let findings = pattern.findings.iter().flat_map(|all| &all.entries);
         for (key, written) in findings.filter(|(key, _)| used.contains(&key.value)) {
-            shelf.findings.extend(article::finding(&key.value, key.place, written, context));
+            let bead = written.bead.as_ref().and_then(|bead| shelf.knotted(written, bead, context));
+            let finding = article::finding(&key.value, key.place, written, context);
+            shelf.findings.extend(finding.map(|finding| Finding { bead, ..finding }));
+            if let Some(with) = &written.comes_with {
+                sold_together(key, with, pattern, &shelf, context);
+            }
         }
         for (index, bead) in shelf.beads.iter_mut().enumerate() {
             bead.letter = letters(index);
@@ -58,9 +66,18 @@ impl Shelf {
         shelf
     }
 
+    /// The bead that the knot in a knot cover is tied round.
+    fn knotted(&self, written: &pattern::Finding, bead: &At<String>, context: &mut Context) -> Option<usize> {
+        if written.kind.value == FindingKind::KnotCover {
+            return self.find(Article::Bead, bead, context);
+        }
+        let headline = format!("a knot is tied round a bead in a knot cover, not in {}", a(written.kind.value.word()));
+        context.refuse(Remark::new(Code::Misplaced, headline).at(bead.place).help("take `bead:` out"))
+    }
+
     /// Gives beads the colours of a colourway.
     pub fn recolour(&mut self, colours: &Dict<Recolour>, context: &mut Context) {
-        for (key, colour) in &colours.0 {
+        for (key, colour) in &colours.entries {
             let Some(index) = self.find(Article::Bead, key, context) else { continue };
             let bead = &mut self.beads[index];
             bead.colour = colour.colour.0;
@@ -80,6 +97,7 @@ impl Shelf {
         match self.means(&id.value) {
             Some(_) if self.known(article).any(|known| known == id.value) => {}
             Some(other) => context.remarks.push(not_a(article, other, id)),
+            None if self.lost[article as usize] => {}
             None => context.unknown(article.word(), id, self.known(article)),
         }
         found
@@ -96,6 +114,11 @@ impl Shelf {
         self.known[article as usize].iter().map(String::as_str)
     }
 
+    /// Whether an id that is not known may be a bead or finding all the same.
+    pub const fn may_be_strung(&self) -> bool {
+        self.lost[Article::Bead as usize] || self.lost[Article::Finding as usize]
+    }
+
     /// The index of a bead.
     pub fn bead(&self, id: &str) -> Option<usize> {
         self.beads.iter().position(|bead| bead.id == id)
@@ -110,6 +133,9 @@ impl Shelf {
 impl Context {
     /// Leaves a remark that an id is not defined.
     pub fn unknown<'a>(&mut self, what: &str, id: &At<String>, known: impl Iterator<Item = &'a str> + Clone) {
+        if id.place.is_nowhere() || self.holes.swallow(&id.value) {
+            return;
+        }
         let all = || format!("the pattern defines: {}", known.clone().collect::<Vec<_>>().join(", "));
         let help = suggest(&id.value, known.clone(), all);
         self.remarks.push(
@@ -118,6 +144,26 @@ impl Context {
                 .help(help),
         );
     }
+}
+
+/// Refuses what is said to come with itself, with what itself comes with something, or with chain, which is
+/// sold by length; and what has a price beside.
+fn sold_together(key: &At<String>, with: &At<String>, pattern: &Pattern, shelf: &Shelf, context: &mut Context) {
+    let written = |id: &str| pattern.findings.as_ref().and_then(|all| all.get(id));
+    let Some(other) = written(&with.value) else {
+        return context.unknown("finding", with, shelf.known(Article::Finding));
+    };
+    let wrong = if other.comes_with.is_some() || other.kind.value == FindingKind::Chain {
+        Some((format!("`{}` comes with `{}`, which is not bought by the piece itself", key.value, with.value), "it"))
+    } else if written(&key.value).is_some_and(|own| own.sold.is_some()) {
+        Some((format!("`{}` comes with `{}` and is sold by itself too", key.value, with.value), "one of the two"))
+    } else {
+        None
+    };
+    let remark = |(headline, what): (String, &str)| {
+        Remark::new(Code::Misplaced, headline).at(with.place).help(format!("take {what} out"))
+    };
+    context.remarks.extend(wrong.map(remark));
 }
 
 /// A remark about an id that means another kind of article than belongs in its place.
@@ -130,7 +176,7 @@ pub fn not_a(article: Article, other: Article, id: &At<String>) -> Remark {
 /// A remark for each article that nothing uses, not even as a stand-in.
 pub fn unused(pattern: &Pattern) -> Vec<Remark> {
     let mut used = used_ids(pattern);
-    let strung = pattern.beads.0.iter().filter(|(key, _)| used.contains(&key.value));
+    let strung = pattern.beads.entries.iter().filter(|(key, _)| used.contains(&key.value));
     let stand_ins: Vec<_> = strung.flat_map(|(_, bead)| bead.instead.iter().flatten()).collect();
     used.extend(stand_ins.into_iter().map(|id| id.value.clone()));
     let words = [Article::Bead, Article::Cord, Article::Finding].map(Article::word);
@@ -148,10 +194,19 @@ pub fn unused(pattern: &Pattern) -> Vec<Remark> {
 /// The keys of all beads, cords and findings.
 fn defined(pattern: &Pattern) -> [Vec<&At<String>>; 3] {
     [
-        pattern.beads.0.iter().map(|(key, _)| key).collect(),
-        pattern.cords.0.iter().map(|(key, _)| key).collect(),
-        pattern.findings.iter().flat_map(|all| &all.0).map(|(key, _)| key).collect(),
+        pattern.beads.entries.iter().map(|(key, _)| key).collect(),
+        pattern.cords.entries.iter().map(|(key, _)| key).collect(),
+        pattern.findings.iter().flat_map(|all| &all.entries).map(|(key, _)| key).collect(),
     ]
+}
+
+/// The keys of all beads, cords and findings, those among them that cannot be read.
+fn named(pattern: &Pattern) -> [Vec<&At<String>>; 3] {
+    let [mut beads, mut cords, mut findings] = defined(pattern);
+    beads.extend(&pattern.beads.broken);
+    cords.extend(&pattern.cords.broken);
+    findings.extend(pattern.findings.iter().flat_map(|all| &all.broken));
+    [beads, cords, findings]
 }
 
 fn owned(keys: Vec<&At<String>>) -> Vec<String> {
@@ -164,8 +219,8 @@ fn letters(index: usize) -> String {
     if index < 26 { last.to_string() } else { format!("{}{last}", letters(index / 26 - 1)) }
 }
 
-/// Every id that strands and closure name, the strung ones first and in the order of first use.
-/// Stand-ins count as used.
+/// Every id that strands and closure name, the strung ones first and in the order of first use, and those
+/// that their findings name. Stand-ins count as used.
 fn used_ids(pattern: &Pattern) -> Vec<String> {
     let mut ids = Vec::new();
     for strand in &pattern.strands.value {
@@ -181,6 +236,10 @@ fn used_ids(pattern: &Pattern) -> Vec<String> {
         let both = closure.both_ends.iter().flat_map(|both| &both.value);
         ids.extend(sides.into_iter().flatten().flatten().chain(both).map(|part| part.value.id.value.clone()));
     }
+    let findings = pattern.findings.iter().flat_map(|all| &all.entries).filter(|(key, _)| ids.contains(&key.value));
+    let named = findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead));
+    let named: Vec<_> = named.map(|id| id.value.clone()).filter(|id| !ids.contains(id)).collect();
+    ids.extend(named);
     ids
 }
 
@@ -195,7 +254,7 @@ fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
                 mirror.about.iter().for_each(|about| collect(about, ids));
             }
             Item::Dangle(dangle) => {
-                ids.push(dangle.on.value.clone());
+                ids.push(dangle.on.value.0.clone());
                 collect(&dangle.dangle, ids);
             }
             Item::Stop(stop) => ids.push(stop.stop.value.clone()),

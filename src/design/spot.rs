@@ -82,9 +82,16 @@ pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context
     }
     let measured = finding.kind != FindingKind::Chain || finding.length > Length::ZERO;
     match spot {
+        Spot::Hanger if finding.closed => context.refuse(shut(id)),
         Spot::Hanger | Spot::Strung if !measured => context.refuse(no_length(id)),
         _ => Some(index),
     }
+}
+
+/// What hangs in a ring goes in where it opens.
+fn shut(id: &At<String>) -> Remark {
+    let headline = format!("`{}` is closed for good, and nothing can be hung in it", id.value);
+    Remark::new(Code::Misplaced, headline).at(id.place).help("hang the dangle on a jump ring that opens")
 }
 
 /// The closure says how much chain it takes; elsewhere each piece is as long as the finding says.
@@ -101,9 +108,17 @@ pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) {
             finding(id, Spot::Strung, shelf, context);
         }
         Some(Article::Cord) => context.remarks.push(not_a(Article::Bead, Article::Cord, id)),
+        None if shelf.may_be_strung() => {}
         None if id.value == "knot" => context.remarks.push(bare_knot(id)),
+        None if id.value.contains(' ') => context.remarks.push(run_together(id)),
         None => context.unknown("bead", id, shelf.known(Article::Bead).chain(shelf.known(Article::Finding))),
     }
+}
+
+/// An entry of several words, which no id has.
+fn run_together(id: &At<String>) -> Remark {
+    let remark = Remark::new(Code::UnknownId, format!("the pattern defines no bead `{}`", id.value)).at(id.place);
+    remark.help("write a comma between two beads, and before a bead how many: `20 reed, 3 mist`")
 }
 
 /// Among the `ends` a knot is just `knot`; here it says how much cord it takes.

@@ -15,21 +15,13 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::expand::{List, too_many};
-use super::model::{Bit, Cord, End, Fill, Finding, Rest, Strand, Train, What};
+use super::model::{Bit, End, Fill, Rest, Strand, Train, What};
 use super::row;
 use super::shelf::{Article, Shelf};
 use super::spot::{self, Spot};
+use super::stock::{Cord, Finding};
 use super::stops;
 
-/// Cord in a crimped end's loop, measured along the piece: a 2 mm crimp with its loop adds 3/16 in
-/// to the finished length (a bead shop's page on finishing).
-pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
-/// Extra cord for each end where the pattern does not say: room to hold it; common practice, no
-/// source.
-const USUAL_ALLOWANCE: Length = Length::mm(50.0);
-/// What a lark's head takes along the piece, in thicknesses of its cord: its bar and the legs that
-/// come out from under it; an assumption.
-const HITCH: f64 = 3.0;
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
 /// Lengths that differ by less are the same: a thousandth of what a ruler shows.
@@ -43,6 +35,9 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let knots = strand.knots.as_ref().map(|at| at.value);
     let list = List::new(&strand.beads.value, knots, shelf, context);
     let (cord, end, list) = (cord?, end?, list?);
+    if context.holes.spoil(written.place) {
+        return None;
+    }
     let legs = if strand.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
     let take_up = take_up(&shelf.cords[cord], legs);
     let end = knot_end(end, take_up, shelf);
@@ -85,7 +80,7 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
 fn filled(strand: &pattern::Strand, list: &List<'_>, times: u32) -> Option<Fill> {
     let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
     let fills = settle(strand) == Settle::Fill && list.has_fill();
-    list.filled(times).filter(|_| fills).map(|one| Fill { times, one, leave })
+    list.filled(times).filter(|_| fills).map(|ones| Fill { times, ones, leave })
 }
 
 /// How the beads come to rest; without a word, they slide on a strand of a stated length and fill
@@ -128,13 +123,13 @@ fn allowance(strand: &pattern::Strand, cord: &Cord, context: &mut Context) -> Le
             Length::ZERO
         }
         (Some(written), _) => written.value,
-        (None, _) => USUAL_ALLOWANCE,
+        (None, _) => usual::ALLOWANCE,
     }
 }
 
 /// The end at which a doubled cord's fold is hitched.
 fn hitch(cord: &Cord) -> End {
-    let takes = cord.diameter * HITCH;
+    let takes = cord.diameter * usual::HITCH;
     End { findings: Vec::new(), bight: takes, takes, take_up: Length::ZERO }
 }
 
@@ -173,7 +168,7 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
         (Some(guard), _) => shelf.findings[*guard].length,
-        (None, Some(_)) => BIGHT,
+        (None, Some(_)) => usual::BIGHT,
         (None, None) => Length::ZERO,
     };
     let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum();

@@ -18,6 +18,7 @@ use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Strand, What};
 use crate::geometry::{Point, path::sides};
 use crate::pattern::Shape;
+use crate::trade::usual::KNOT_WIDTH;
 
 /// Arc at each end, in mm, that is not compared: strands that share an end meet there.
 const ENDS: f64 = 25.0;
@@ -25,8 +26,6 @@ const ENDS: f64 = 25.0;
 const FINE: f64 = 0.02;
 /// Outlines nearer than this, in mm, touch: as near as strands in contact are solved.
 const TOUCHES: f64 = 0.01;
-/// A knot's width as a multiple of its cord's. An assumption.
-pub(super) const KNOT: f64 = 3.0;
 
 /// A link's convex outline.
 pub(super) struct Outline {
@@ -55,6 +54,13 @@ pub fn clearances(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Clear
     let outlines: Vec<_> = strands.map(|((strand, chain), hung)| outlines(design, strand, chain, hung)).collect();
     let pairs = outlines.windows(2).enumerate();
     pairs.filter_map(|(inner, pair)| compare([inner, inner + 1], &pair[0], &pair[1])).collect()
+}
+
+/// The clearance between two strands, of which chain and drape are given.
+#[must_use]
+pub fn clearance(design: &Design, between: [usize; 2], hung: [&(Chain, Hung); 2]) -> Option<Clearance> {
+    let outlines = |at: usize| outlines(design, &design.strands[between[at]], &hung[at].0, &hung[at].1);
+    compare(between, &outlines(0), &outlines(1))
 }
 
 fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<Clearance> {
@@ -133,7 +139,7 @@ pub(super) fn outline(
     let bit = &strand.trains[train].bits[index];
     match bit.what {
         What::Bead(bead) => shape(start + along * bit.before, along, length, &profile(&design.beads[bead])),
-        What::Knot => boxed(KNOT * cord),
+        What::Knot => boxed(KNOT_WIDTH * cord),
         What::Finding(finding) => boxed(cord.max(design.findings[finding].outside.value())),
         What::Gap | What::Dangle(_) => boxed(cord),
     }

@@ -17,7 +17,7 @@ mod strand;
 pub mod taut;
 
 pub use contact::Press;
-pub use strand::{Fault, hang, hang_apart};
+pub use strand::{Fault, clearance as clearance_of, hang};
 
 use crate::geometry::Point;
 

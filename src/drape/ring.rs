@@ -8,13 +8,13 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::chain::{Chain, Piece};
-use super::clearance::KNOT;
 use super::hang::Link;
 use super::taut::{Chord, Taut, close};
 use super::{Hung, Joint, Ring, Seat, Tension};
 use crate::design::{Bead, Design, Finding, Part, Strand, What};
 use crate::geometry::Point;
 use crate::pattern::FindingKind;
+use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 /// The rings that a design's strands make, each with the closure; `chains` and `hung` are its strands laid
@@ -54,7 +54,7 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Vec<Chord> {
             let inward = match bit.what {
                 What::Bead(bead) => lying(&design.beads[bead]).max(cord),
                 What::Finding(finding) => (0.5 * findings(finding)).max(cord),
-                What::Knot => KNOT * cord,
+                What::Knot => KNOT_WIDTH * cord,
                 What::Gap | What::Dangle(_) => cord,
             };
             if bit.what == What::Gap {

@@ -2,7 +2,7 @@
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
-use super::{Drape, Hung, Joint, Seat, Tension, clearance, contact, neck, ring, slide};
+use super::{Clearance, Drape, Hung, Joint, Seat, Tension, clearance, contact, neck, ring, slide};
 use crate::design::{Design, Strand, What};
 use crate::geometry::{Extent, Point};
 use crate::many;
@@ -79,13 +79,7 @@ type Touch = fn(&Design, &[Chain], &[Hung]) -> Option<contact::Settled>;
 
 fn hang_with(design: &Design, span: Option<f64>, touch: Touch) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
-    let hold = match (span, kind) {
-        (Some(span), _) => Hold::Points(span),
-        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
-        (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
-        (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
-        (None, Kind::Earrings) => Hold::Plumb,
-    };
+    let hold = hold(design, span);
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
     for (strand, placed) in strands.into_iter().enumerate() {
@@ -118,6 +112,26 @@ fn reseat(design: &Design, chains: &[Chain], hung: &mut [Hung], settled: contact
         *hung = seat(strand, chain, hanging, hung.ends, std::mem::take(&mut hung.starts));
     }
     settled.presses
+}
+
+/// How the strands of a design are held.
+fn hold(design: &Design, span: Option<f64>) -> Hold {
+    match (span, design.heading.kind) {
+        (Some(span), _) => Hold::Points(span),
+        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
+        (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
+        (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
+        (None, Kind::Earrings) => Hold::Plumb,
+    }
+}
+
+/// How close two strands come, as among the others of the design, which are not hung for it.
+#[must_use]
+pub fn clearance(design: &Design, between: [usize; 2]) -> Option<Clearance> {
+    let hold = hold(design, None);
+    let placed = between.map(|index| place(design, design.strands.get(index)?, hold).ok());
+    let [Some(inner), Some(outer)] = &placed else { return None };
+    lie_apart(design, hold).then(|| clearance::clearance(design, between, [inner, outer])).flatten()
 }
 
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang

@@ -15,6 +15,7 @@ use super::bounds::{Bounds, SOFT};
 use super::number;
 use crate::geometry::Point;
 use crate::paint::font::FAMILY;
+use crate::paint::fraction::tucks;
 use crate::paint::mark::{Anchor, Fill, Key, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
 use crate::paint::outline;
 
@@ -236,6 +237,10 @@ fn line_of_text(text: &Text) -> Element {
         element.assign("font-weight", 600);
     }
     coloured(&mut element, "fill", text.colour, 1.0);
+    let tucks: Vec<f64> = tucks(&text.text).iter().map(|tuck| -tuck * text.size).collect();
+    if !tucks.is_empty() {
+        element.assign("dx", list(&tucks));
+    }
     match text.anchor {
         Anchor::Start => {}
         Anchor::Middle => element.assign("text-anchor", "middle"),

@@ -36,6 +36,25 @@ pub fn crossings(ring: &[Point], y: f64) -> impl Iterator<Item = f64> + '_ {
     crossed.map(move |(a, b)| a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y))
 }
 
+/// The part of a ring that lies at a place or beyond it along a direction: Sutherland and Hodgman's cut
+/// of a polygon (*Reentrant polygon clipping*, 1974). Of a ring that bends inward the parts are joined
+/// along the cut.
+#[must_use]
+pub fn beyond(ring: &[Point], along: Point, least: f64) -> Vec<Point> {
+    let above = |at: Point| at.x * along.x + at.y * along.y - least;
+    let mut kept = Vec::new();
+    for (from, to) in sides(ring) {
+        let (a, b) = (above(from), above(to));
+        if a >= 0.0 {
+            kept.push(from);
+        }
+        if (a >= 0.0) != (b >= 0.0) {
+            kept.push(from.between(to, a / (a - b)));
+        }
+    }
+    kept
+}
+
 /// Whether a point lies inside a ring: a level line from it crosses the ring an odd number of times
 /// (Jordan's curve theorem).
 #[must_use]

@@ -1,17 +1,22 @@
-//! Cutting pieces of cord or chain from as few spools as can be found.
+//! Cutting pieces of cord or chain from as few spools as will do.
 //!
-//! The problem is one-dimensional bin packing. First-fit decreasing takes the pieces longest first
-//! and cuts each from the first spool that still holds it; it needs at most 11/9 of the best count
-//! and 6/9 of a spool (Dósa, "The tight bound of first fit decreasing bin-packing algorithm",
-//! 2007; from memory). The plan states a lower bound beside it, so that the reader sees whether it
-//! is proven best. A length from the stash is one piece of cord, and is cut first.
+//! See `packing` for how. Up to some hundred pieces the plan is the best there is, unless the search gives
+//! up; where the plan is not proven best, it states a lower bound beside it. A length from the stash is one
+//! piece of cord, and is cut first.
+
+mod packing;
+
+use packing::{Bins, Sizes, pack};
 
 use super::{Article, Order, need};
 use crate::design::{Design, Lot};
 use crate::units::Length;
 
-/// Cut pieces are measured with a ruler: sums that pass a spool's end by less are rounding.
-const HAIR: f64 = 1e-6;
+/// Lengths are compared in whole ten-millionths of a millimetre, rounded down, so that the thirds of a spool
+/// make a spool.
+const GRAINS: f64 = 1e7;
+/// What is less of a grain is rounding.
+const HAIR: f64 = 0.01;
 
 /// A piece to cut.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,10 +45,6 @@ impl Spool {
         Self { length, in_stash, pieces: Vec::new(), left: length }
     }
 
-    fn holds(&self, length: Length) -> bool {
-        length.value() <= self.left.value() + HAIR
-    }
-
     fn cut(&mut self, piece: Piece) {
         let left = self.left - piece.length;
         self.left = if left > Length::ZERO { left } else { Length::ZERO };
@@ -64,6 +65,8 @@ pub struct Cutting {
     pub unplaced: Vec<Piece>,
     /// No plan can do with fewer bought spools than this.
     pub least: u64,
+    /// Steps that the search for a better plan than the first took.
+    pub steps: u32,
 }
 
 impl Cutting {
@@ -102,7 +105,7 @@ impl Cutting {
 pub fn plan(design: &Design, article: Article, order: &Order) -> Cutting {
     let once = need::pieces(design, article);
     let pieces = (0..need::times(design, order.makers)).flat_map(|_| once.iter().cloned()).collect();
-    first_fit_decreasing(article, pieces, order.stash.length(article), lot_length(design, article))
+    fewest(article, pieces, order.stash.length(article), lot_length(design, article))
 }
 
 /// Length of one lot of a cord or chain, where it is sold by anything that has one.
@@ -121,60 +124,62 @@ fn lot_length(design: &Design, article: Article) -> Option<Length> {
     }
 }
 
-/// Cuts the pieces, longest first, each from the first spool that still holds it.
+/// Cuts the pieces from as few spools as will do.
+///
+/// What is longer than a spool on sale can only come from the stash, and the shortest of that first, so that as
+/// much as may be comes from somewhere.
 #[must_use]
-pub fn first_fit_decreasing(
-    article: Article,
-    mut pieces: Vec<Piece>,
-    stash: Option<Length>,
-    lot: Option<Length>,
-) -> Cutting {
+pub fn fewest(article: Article, mut pieces: Vec<Piece>, stash: Option<Length>, lot: Option<Length>) -> Cutting {
     pieces.sort_by(|a, b| b.length.value().total_cmp(&a.length.value()));
-    let spools = stash.map(|length| Spool::new(length, true)).into_iter().collect();
-    let mut cutting = Cutting { article, lot, spools, unplaced: Vec::new(), least: 0 };
-    let (mut first, mut last) = (0, Length::ZERO);
-    for piece in pieces {
-        // A spool that could not hold a piece cannot hold another of the same length.
-        first = if piece.length == last { first } else { 0 };
-        last = piece.length;
-        first = place(&mut cutting, piece, first);
+    let on_sale = lot.map_or(0, grains);
+    let long = pieces.iter().take_while(|piece| grains(piece.length) > on_sale).count();
+    let rest = pieces.split_off(long);
+    let mut spools: Vec<_> = stash.map(|length| Spool::new(length, true)).into_iter().collect();
+    let mut unplaced = Vec::new();
+    for piece in pieces.into_iter().rev() {
+        match spools.first_mut().filter(|stash| grains(piece.length) <= grains(stash.left)) {
+            Some(stash) => stash.cut(piece),
+            None => unplaced.push(piece),
+        }
     }
-    cutting.least = least(&cutting);
+    unplaced.reverse();
+    let mut cutting = Cutting { article, lot, spools, unplaced, least: 0, steps: 0 };
+    if let Some(lot) = lot {
+        cut_all(&mut cutting, rest, lot);
+    }
     cutting
 }
 
-/// Cuts a piece from the first spool that holds it, no earlier than `from`; which one that was.
-fn place(cutting: &mut Cutting, piece: Piece, from: usize) -> usize {
-    let holds = |spool: &Spool| spool.holds(piece.length);
-    let at = cutting.spools.iter().skip(from).position(holds).map_or(cutting.spools.len(), |ahead| from + ahead);
-    let fresh = cutting.lot.map(|lot| Spool::new(lot, false)).filter(holds);
-    match (cutting.spools.get_mut(at), fresh) {
-        (Some(spool), _) => spool.cut(piece),
-        (None, Some(mut spool)) => {
-            spool.cut(piece);
-            cutting.spools.push(spool);
-        }
-        (None, None) => cutting.unplaced.push(piece),
+/// Cuts pieces of which none is longer than a spool on sale.
+fn cut_all(cutting: &mut Cutting, pieces: Vec<Piece>, lot: Length) {
+    let at_hand = cutting.spools.first().map(|stash| grains(stash.left));
+    let alike: Vec<Vec<Piece>> = alike(pieces);
+    let sizes = alike.iter().map(|pieces| grains(pieces[0].length)).collect();
+    let counts = alike.iter().map(Vec::len).collect();
+    let packing = pack(&Sizes { sizes, counts }, Bins { first: at_hand, each: grains(lot) });
+    cutting.spools.resize_with(packing.bins.len(), || Spool::new(lot, false));
+    let mut alike: Vec<_> = alike.into_iter().map(Vec::into_iter).collect();
+    for (spool, kinds) in cutting.spools.iter_mut().zip(&packing.bins) {
+        kinds.iter().filter_map(|kind| alike[*kind].next()).for_each(|piece| spool.cut(piece));
     }
-    at
+    (cutting.least, cutting.steps) = (packing.least as u64, packing.steps);
 }
 
-/// A lower bound for the spools bought: all placed pieces laid end to end beyond the stash, and
-/// the pieces longer than half a spool, of which no two come from the same one.
-fn least(cutting: &Cutting) -> u64 {
-    let Some(lot) = cutting.lot else { return 0 };
-    let stash: Length = cutting.spools.iter().filter(|spool| spool.in_stash).map(|spool| spool.length).sum();
-    let placed = || cutting.spools.iter().flat_map(|spool| &spool.pieces);
-    let sum: Length = placed().map(|piece| piece.length).sum();
-    let end_to_end = up((sum - stash).value() / (lot.value() + HAIR) - 1e-9);
-    let half = lot.value() / 2.0 + HAIR;
-    let long = placed().filter(|piece| piece.length.value() > half).count() as u64;
-    end_to_end.max(long.saturating_sub(up(stash.value() / half)))
+/// Pieces that are as long as one another, the longest first.
+fn alike(pieces: Vec<Piece>) -> Vec<Vec<Piece>> {
+    let mut alike: Vec<Vec<Piece>> = Vec::new();
+    for piece in pieces {
+        match alike.last_mut().filter(|pieces| grains(pieces[0].length) == grains(piece.length)) {
+            Some(pieces) => pieces.push(piece),
+            None => alike.push(vec![piece]),
+        }
+    }
+    alike
 }
 
-/// Rounded up to a whole count; nothing for less than nothing.
-fn up(value: f64) -> u64 {
+/// A length in whole grains.
+fn grains(length: Length) -> u64 {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates")]
-    let whole = value.max(0.0).ceil() as u64;
+    let whole = (length.value() * GRAINS + HAIR).max(0.0).floor() as u64;
     whole
 }

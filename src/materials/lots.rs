@@ -44,11 +44,12 @@ pub fn counted(design: &Design, article: Article, count: u64, order: &Order) -> 
     let need = count * need::times(design, order.makers);
     let spare = if matches!(article, Article::Bead(_)) { spare(need, order.spare) } else { 0 };
     let wanted = need.saturating_add(spare);
-    let from_stash = order.stash.count(article).min(wanted);
+    let in_hand = order.stash.count(article);
+    let from_stash = in_hand.min(wanted);
     let lot = lot_count(design, article).filter(|(_, holds)| *holds > 0);
     let buy = lot.map(|(sold, holds)| {
         let lots = (wanted - from_stash).div_ceil(holds);
-        let left_over = lots.saturating_mul(holds).saturating_add(from_stash) - need;
+        let left_over = lots.saturating_mul(holds).saturating_add(in_hand) - need;
         Buy {
             lots,
             unit: unit(article, &sold.lot),
@@ -59,7 +60,7 @@ pub fn counted(design: &Design, article: Article, count: u64, order: &Order) -> 
             bought: sold.price.map(|price| many(price, lots)),
         }
     });
-    line(design, article, [need, spare, from_stash].map(Amount::Count), buy)
+    line(design, article, [need, spare, in_hand, from_stash].map(Amount::Count), buy)
 }
 
 /// How a counted article is sold, and how many one lot holds.
@@ -86,9 +87,10 @@ fn findings_in(mass: f64, lot: &Lot) -> u64 {
 /// The line of an article that is cut from lengths.
 #[must_use]
 pub fn cut(design: &Design, cutting: &Cutting) -> Line {
-    let stash = cutting.spools.iter().filter(|spool| spool.in_stash);
-    let from_stash: Length = stash.map(|spool| spool.length - spool.left).sum();
-    let left_over: Length = cutting.spools.iter().filter(|spool| !spool.in_stash).map(|spool| spool.left).sum();
+    let stash = || cutting.spools.iter().filter(|spool| spool.in_stash);
+    let in_hand: Length = stash().map(|spool| spool.length).sum();
+    let from_stash: Length = stash().map(|spool| spool.length - spool.left).sum();
+    let left_over: Length = cutting.spools.iter().map(|spool| spool.left).sum();
     let buy = cutting.article.sold(design).zip(cutting.lot).map(|(sold, lot)| Buy {
         lots: cutting.bought(),
         unit: unit(cutting.article, &sold.lot),
@@ -98,13 +100,13 @@ pub fn cut(design: &Design, cutting: &Cutting) -> Line {
         used: sold.price.map(|price| price.share(cutting.total().value(), lot.value())),
         bought: sold.price.map(|price| many(price, cutting.bought())),
     });
-    line(design, cutting.article, [cutting.total(), Length::ZERO, from_stash].map(Amount::Length), buy)
+    line(design, cutting.article, [cutting.total(), Length::ZERO, in_hand, from_stash].map(Amount::Length), buy)
 }
 
-fn line(design: &Design, article: Article, amounts: [Amount; 3], buy: Option<Buy>) -> Line {
-    let [need, spare, from_stash] = amounts;
-    let (id, name) = (article.id(design).to_owned(), article.name(design).to_owned());
-    Line { article, id, name, need, spare, from_stash, buy }
+fn line(design: &Design, article: Article, amounts: [Amount; 4], buy: Option<Buy>) -> Line {
+    let [need, spare, in_hand, from_stash] = amounts;
+    let (id, name) = (article.id(design).to_owned(), article.whole_name(design));
+    Line { article, id, name, need, spare, in_hand, from_stash, buy }
 }
 
 const fn mass(lot: &Lot) -> Option<Mass> {

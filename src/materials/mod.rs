@@ -95,6 +95,13 @@ impl Article {
         }
     }
 
+    /// Its name with those of the findings that come with it: `toggle ring and toggle bar`.
+    #[must_use]
+    pub fn whole_name(self, design: &Design) -> String {
+        let with = need::companions(design, self).map(|at| design.findings[at].name.as_str());
+        std::iter::once(self.name(design)).chain(with).collect::<Vec<_>>().join(" and ")
+    }
+
     /// Everything that a design is made of: beads, cords, findings.
     pub fn all(design: &Design) -> impl Iterator<Item = Self> {
         let beads = (0..design.beads.len()).map(Self::Bead);
@@ -112,20 +119,22 @@ pub enum Amount {
     Length(Length),
 }
 
-/// One article: what the pieces need of it and what is bought.
+/// One article with what comes with it: what the pieces need of it and what is bought.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
     /// Which article.
     pub article: Article,
     /// Its id in the pattern.
     pub id: String,
-    /// Its name on the sheet.
+    /// Its name on the sheet, with the names of what comes with it.
     pub name: String,
     /// What the pieces take, exactly.
     pub need: Amount,
     /// What is bought beyond that in case some are lost or broken; beads only.
     pub spare: Amount,
-    /// How much of need and spare comes out of the stash.
+    /// How much is in hand before anything is bought.
+    pub in_hand: Amount,
+    /// How much of need and spare comes out of what is in hand.
     pub from_stash: Amount,
     /// What to buy; absent where the pattern does not say how it is sold, or where one lot is too
     /// small to hold any.
@@ -143,7 +152,7 @@ pub struct Buy {
     pub lot: Amount,
     /// What one lot weighs, where it is sold by mass.
     pub mass: Option<Mass>,
-    /// What is left when the pieces are made and no spare was used: bought + from the stash - need.
+    /// What is left when the pieces are made and no spare was used: in hand + bought - need.
     /// Cord pieces that fit no spool are left out of the sum.
     pub left_over: Amount,
     /// Cost of what the pieces take, whether from the stash or not; absent where the pattern gives no
@@ -209,14 +218,16 @@ fn lines(design: &Design, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let counts = need::counts(design);
     let line = |article| {
         if !need::by_length(design, article) {
-            return lots::counted(design, article, counts.get(&article).copied().unwrap_or(0), order);
+            let with = need::companions(design, article).map(Article::Finding);
+            let count = with.chain([article]).filter_map(|one| counts.get(&one)).max();
+            return lots::counted(design, article, count.copied().unwrap_or(0), order);
         }
         let cutting = cutting::plan(design, article, order);
         let line = lots::cut(design, &cutting);
         cuttings.push(cutting);
         line
     };
-    let lines = Article::all(design).map(line).collect();
+    let lines = Article::all(design).filter(|article| !need::comes_with(design, *article)).map(line).collect();
     (lines, cuttings)
 }
 

@@ -40,6 +40,7 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
     let mut add = |article| *counts.entry(article).or_insert(0) += 1;
     for strand in &design.strands {
         strand.ends.iter().flat_map(|end| &end.findings).for_each(|at| add(Article::Finding(*at)));
+        strand.in_end_knots(design).for_each(|at| add(Article::Bead(at)));
         strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
     }
     parts(design).for_each(|part| add(Article::Finding(part.finding)));
@@ -50,6 +51,18 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
         counts.entry(Article::Finding(at)).and_modify(|count| *count = *count + bars - passes);
     }
     counts
+}
+
+/// The findings that come with an article when it is bought, by index.
+pub fn companions(design: &Design, article: Article) -> impl Iterator<Item = usize> {
+    let comes = move |at: &usize| design.findings[*at].comes_with.as_deref() == Some(article.id(design));
+    (0..design.findings.len()).filter(comes)
+}
+
+/// Whether an article is bought with another, and not by itself.
+#[must_use]
+pub fn comes_with(design: &Design, article: Article) -> bool {
+    matches!(article, Article::Finding(at) if design.findings[at].comes_with.is_some())
 }
 
 fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {

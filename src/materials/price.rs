@@ -1,13 +1,14 @@
 //! What one piece might be sold for: a suggestion, not a valuation.
 //!
-//! cost = materials used + labour + overhead; wholesale = cost × the wholesale factor; retail =
-//! cost × the retail factor. The usual factors are 2 and 2.5 to 3 ("wholesale = 2 × (supplies +
+//! cost = materials used + labour + overhead, which may be a share of the other two; wholesale = cost ×
+//! the wholesale factor; retail = cost × the retail factor, not wholesale times it. The usual factors are 2 and 2.5 to 3 ("wholesale = 2 × (supplies +
 //! labour + overhead); retail 2.5-3 ×": a jewellery-making business article). Materials are those of
 //! one piece, each article at the share of its lot that the piece takes. Every step is rounded half
 //! up to a whole coin, so that the printed figures add up.
 
 use super::Line;
 use crate::design::Price;
+use crate::pattern::Overhead;
 use crate::units::Money;
 
 /// A suggested price of one piece (a pair of earrings) and how it comes about.
@@ -19,8 +20,12 @@ pub struct Suggestion {
     pub labour: Money,
     /// Other costs.
     pub overhead: Money,
+    /// How many hundredths of materials and labour those are, where the pattern says it so.
+    pub percent: Option<f64>,
     /// The three together.
     pub cost: Money,
+    /// What the cost is multiplied by for a shop, and for a wearer.
+    pub factors: [f64; 2],
     /// Suggested price for a shop.
     pub wholesale: Money,
     /// Suggested price for a wearer.
@@ -34,12 +39,18 @@ pub struct Suggestion {
 pub fn suggest(price: &Price, lines: &[Line]) -> Suggestion {
     let materials: Money = lines.iter().filter_map(|line| line.buy.as_ref()).filter_map(|buy| buy.used).sum();
     let labour = price.rate.times(price.hours);
-    let cost = materials + labour + price.overhead;
+    let (overhead, percent) = match price.overhead {
+        Overhead::Sum(sum) => (sum, None),
+        Overhead::Percent(percent) => ((materials + labour).share(percent, 100.0), Some(percent)),
+    };
+    let cost = materials + labour + overhead;
     Suggestion {
         materials,
         labour,
-        overhead: price.overhead,
+        overhead,
+        percent,
         cost,
+        factors: [price.wholesale, price.retail],
         wholesale: cost.times(price.wholesale),
         retail: cost.times(price.retail),
         unpriced: lines.iter().filter(|line| is_unpriced(line)).map(|line| line.id.clone()).collect(),
@@ -55,6 +66,7 @@ fn is_unpriced(line: &Line) -> bool {
 mod tests {
     use super::*;
     use crate::materials::{Amount, Article, Buy};
+    use crate::source::Place;
 
     /// A line that costs so much.
     fn line(cost: Option<Money>) -> Line {
@@ -62,7 +74,32 @@ mod tests {
         let buy =
             Buy { lots: 1, unit: "pack", lot: Amount::Count(1), mass: None, left_over: none, used: cost, bought: cost };
         let [id, name] = ["bead", "bead"].map(str::to_owned);
-        Line { article: Article::Bead(0), id, name, need: none, spare: none, from_stash: none, buy: Some(buy) }
+        Line {
+            article: Article::Bead(0),
+            id,
+            name,
+            need: none,
+            spare: none,
+            in_hand: none,
+            from_stash: none,
+            buy: Some(buy),
+        }
+    }
+
+    /// So many hours at 18 an hour.
+    fn priced(hours: f64, overhead: Overhead, retail: f64) -> Price {
+        let place = Place::default();
+        Price { hours, rate: Money::coins(1800), overhead, wholesale: 2.0, retail, place }
+    }
+
+    /// Materials 2.00, labour 3.00 and 20 % of both, 1.00: the same as the published example with its sum.
+    #[test]
+    fn overhead_may_be_a_share_of_materials_and_labour() {
+        let line = line(Some(Money::coins(200)));
+        let shared = suggest(&priced(10.0 / 60.0, Overhead::Percent(20.0), 2.5), std::slice::from_ref(&line));
+        let summed = suggest(&priced(10.0 / 60.0, Overhead::Sum(Money::coins(100)), 2.5), &[line]);
+        assert_eq!((shared.overhead, shared.percent), (Money::coins(100), Some(20.0)));
+        assert_eq!(Suggestion { percent: None, ..shared }, summed);
     }
 
     #[test]
@@ -71,9 +108,8 @@ mod tests {
         // 15 to 18 (a jewellery-making business article; results of the example computed).
         let used = Some(Money::coins(200));
         let line = line(used);
-        let overhead = Money::coins(100);
-        let rate = Money::coins(1800);
-        let price = |retail| Price { hours: 10.0 / 60.0, rate, overhead, wholesale: 2.0, retail };
+        let overhead = Overhead::Sum(Money::coins(100));
+        let price = |retail| priced(10.0 / 60.0, overhead, retail);
         let low = suggest(&price(2.5), std::slice::from_ref(&line));
         assert_eq!(low.labour, Money::coins(300));
         assert_eq!(low.cost, Money::coins(600));
@@ -84,7 +120,7 @@ mod tests {
 
     #[test]
     fn a_price_of_nothing_is_a_price() {
-        let price = Price { hours: 0.0, rate: Money::ZERO, overhead: Money::ZERO, wholesale: 2.0, retail: 2.5 };
+        let price = priced(0.0, Overhead::Sum(Money::ZERO), 2.5);
         let unpriced = |cost: Option<Money>| suggest(&price, &[line(cost)]).unpriced;
         assert_eq!(unpriced(Some(Money::ZERO)), [] as [&str; 0]);
         assert_eq!(unpriced(None), ["bead"]);

@@ -18,7 +18,7 @@ use words::said;
 pub use table::table;
 
 /// Columns of the CSV file.
-const COLUMNS: [&str; 13] = [
+const COLUMNS: [&str; 14] = [
     "kind",
     "id",
     "name",
@@ -32,6 +32,7 @@ const COLUMNS: [&str; 13] = [
     "left_over",
     "cost_used",
     "cost_bought",
+    "in_hand",
 ];
 
 /// The lines as comma-separated values: RFC 4180, with a header line and CRLF line ends. Ids and names
@@ -43,7 +44,7 @@ pub fn csv(materials: &Materials) -> String {
     rows.map(|row| row.map(|cell| quoted(&cell)).join(",") + "\r\n").collect()
 }
 
-fn cells(line: &Line) -> [String; 13] {
+fn cells(line: &Line) -> [String; 14] {
     let (count, length) = match line.need {
         Amount::Count(_) => (plain(line.need), String::new()),
         Amount::Length(_) => (String::new(), plain(line.need)),
@@ -63,6 +64,7 @@ fn cells(line: &Line) -> [String; 13] {
         bought(|buy| plain(buy.left_over)),
         bought(|buy| said(buy.used)),
         bought(|buy| said(buy.bought)),
+        plain(line.in_hand),
     ]
 }
 
@@ -117,6 +119,7 @@ fn object(line: &Line) -> Value {
         "name": line.name,
         needed: number(line.need),
         "spare": number(line.spare),
+        "in_hand": number(line.in_hand),
         "from_stash": number(line.from_stash),
         "packs": buy.map(|buy| buy.lots),
         "sold_by": buy.map(|buy| buy.unit),
@@ -153,7 +156,10 @@ fn suggestion(price: &Suggestion) -> Value {
         "materials": money(price.materials),
         "labour": money(price.labour),
         "overhead": money(price.overhead),
+        "overhead_percent": price.percent,
         "cost": money(price.cost),
+        "wholesale_factor": price.factors[0],
+        "retail_factor": price.factors[1],
         "wholesale": money(price.wholesale),
         "retail": money(price.retail),
         "unpriced": price.unpriced,

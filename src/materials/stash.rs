@@ -5,15 +5,16 @@
 //! wire: 3 m      # cords and chains: the length of the longest single piece
 //! ```
 //!
-//! Ids are those of the pattern, and a count may be 0. A length is one piece: two ends of half the
-//! length would not do. An unknown id is an error, as in the pattern.
+//! Ids are those of patterns, and a count may be 0. A length is one piece: two ends of half the length
+//! would not do. One stash serves many patterns: what this one does not use is passed over, with advice
+//! where its id is so near to one that is used that it may be a slip.
 
 use std::collections::BTreeMap;
 
 use super::{Amount, Article, need};
 use crate::design::Design;
-use crate::pattern::node::{self, Node, Value};
-use crate::remark::{Code, Remark, suggest};
+use crate::pattern::node::{self, Node, Tree, Value};
+use crate::remark::{Code, Remark, has_errors, suggest};
 use crate::source::{At, Source};
 use crate::units::Length;
 
@@ -49,24 +50,28 @@ impl Stash {
         self
     }
 
-    /// Reads a stash file for a design.
-    ///
-    /// # Errors
-    /// All that is wrong with the file, each with its place in it.
-    pub fn read(source: &Source, design: &Design) -> Result<Self, Vec<Remark>> {
-        let (mut stash, mut remarks) = (Self::default(), Vec::new());
-        for (id, node) in entries(source).map_err(|remark| vec![remark])? {
-            match amount(design, &id, &node) {
-                Ok((article, amount)) => stash = stash.with(article, amount),
+    /// Reads a stash file for a design: without errors among the remarks, each with its place in the
+    /// file, there is a stash.
+    #[must_use]
+    pub fn read(source: &Source, design: &Design) -> (Option<Self>, Vec<Remark>) {
+        let Tree { root, mut remarks, .. } = node::parse(source);
+        let entries = root.map_or_else(|| Ok(Vec::new()), entries).map_err(|remark| remarks.push(remark));
+        let mut stash = Self::default();
+        for (id, node) in entries.unwrap_or_default() {
+            let Some(article) = Article::all(design).find(|article| article.id(design) == id.value) else {
+                remarks.extend(passed_over(design, &id));
+                continue;
+            };
+            match amount(design, article, &id, &node) {
+                Ok(amount) => stash = stash.with(article, amount),
                 Err(remark) => remarks.push(remark),
             }
         }
-        if remarks.is_empty() { Ok(stash) } else { Err(remarks) }
+        (Some(stash).filter(|_| !has_errors(&remarks)), remarks)
     }
 }
 
-fn entries(source: &Source) -> Result<Vec<(At<String>, Node)>, Remark> {
-    let node = node::parse(source)?;
+fn entries(node: Node) -> Result<Vec<(At<String>, Node)>, Remark> {
     match node.value {
         Value::Map(entries) => Ok(entries),
         Value::Empty => Ok(Vec::new()),
@@ -76,9 +81,7 @@ fn entries(source: &Source) -> Result<Vec<(At<String>, Node)>, Remark> {
     }
 }
 
-fn amount(design: &Design, id: &At<String>, node: &Node) -> Result<(Article, Amount), Remark> {
-    let known = |article: &Article| article.id(design) == id.value;
-    let article = Article::all(design).find(known).ok_or_else(|| unknown(design, id))?;
+fn amount(design: &Design, article: Article, id: &At<String>, node: &Node) -> Result<Amount, Remark> {
     let by_length = need::by_length(design, article);
     let amount = match &node.value {
         Value::Scalar(text) if by_length => length(&id.value, text),
@@ -88,14 +91,14 @@ fn amount(design: &Design, id: &At<String>, node: &Node) -> Result<(Article, Amo
                 .help(if by_length { "write a length, like `wire: 3 m`" } else { "write a count, like `reed: 120`" }))
         }
     };
-    amount.map(|amount| (article, amount)).map_err(|remark| remark.at(node.place))
+    amount.map_err(|remark| remark.at(node.place))
 }
 
-fn unknown(design: &Design, id: &At<String>) -> Remark {
-    let ids: Vec<_> = Article::all(design).map(|article| article.id(design)).collect();
-    let help = suggest(&id.value, ids.iter().copied(), || format!("it uses {}", ids.join(", ")));
+/// Advice about an id that the pattern does not use, where it may be a slip for one that it does.
+fn passed_over(design: &Design, id: &At<String>) -> Option<Remark> {
+    let help = suggest(&id.value, Article::all(design).map(|article| article.id(design)), String::new);
     let headline = format!("the stash has `{}`, which this pattern does not use", id.value);
-    Remark::new(Code::UnknownId, headline).at(id.place).help(help)
+    (!help.is_empty()).then(|| Remark::new(Code::StashUnused, headline).at(id.place).help(help))
 }
 
 fn length(id: &str, text: &str) -> Result<Amount, Remark> {

@@ -11,7 +11,7 @@ use std::f64::consts::FRAC_PI_2;
 use serde::Serialize;
 
 use crate::Piece;
-use crate::design::{Bit, Design, What};
+use crate::design::{Bias, Bit, Design, What};
 use crate::drape::{Clearance, Hung, Seat};
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
@@ -47,6 +47,9 @@ pub struct StrandMeasures {
     pub beaded_mm: f64,
     pub beaded_spread_mm: f64,
     pub beaded_worst_mm: f64,
+    /// What that would be in words, where it is more than half a bead.
+    #[serde(skip)]
+    pub bias: Option<Bias>,
     pub bare_mm: f64,
     pub cut_mm: f64,
     /// Cord of that which its knots take up.
@@ -175,6 +178,7 @@ fn strand(design: &Design, index: usize, hung: &Hung) -> StrandMeasures {
         beaded_mm: strand.beaded().value(),
         beaded_spread_mm: strand.spread(design).value(),
         beaded_worst_mm: strand.worst_spread(design).value(),
+        bias: strand.bias(design),
         bare_mm: strand.bare().value(),
         cut_mm: strand.cut().value(),
         in_knots_mm: strand.in_knots().value(),

@@ -25,7 +25,8 @@ fn rows(heading: &str, rows: Vec<(&str, String)>) -> String {
 
 fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     let counts: Vec<_> = Measures::bead_counts(strand).into_iter().map(|(id, count)| format!("{count} {id}")).collect();
-    let beaded = format!("{}, give or take {:.1} mm", exact(strand.beaded_mm, units), strand.beaded_spread_mm);
+    let bias = strand.bias.as_ref().map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
+    let beaded = format!("{}, give or take {:.1} mm{bias}", exact(strand.beaded_mm, units), strand.beaded_spread_mm);
     let tension = &strand.hang.tension_n;
     let mut lines = vec![
         ("finished", exact(strand.finished_mm, units)),

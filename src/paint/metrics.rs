@@ -10,6 +10,7 @@ use std::sync::LazyLock;
 use rustybuzz::{Direction, Face, ShapePlan, UnicodeBuffer, script};
 
 use super::font;
+use super::fraction::{SLASH, tucks};
 use super::mark::Weight;
 
 const ELLIPSIS: char = '…';
@@ -42,7 +43,7 @@ impl Shaper {
     }
 
     /// Advance of a text in font units.
-    fn advance(&self, text: &str) -> i32 {
+    fn advance(&self, text: &str) -> f64 {
         let mut buffer = UnicodeBuffer::new();
         buffer.push_str(text);
         buffer.guess_segment_properties();
@@ -50,7 +51,8 @@ impl Shaper {
             Some(plan) => rustybuzz::shape_with_plan(&self.face, plan, buffer),
             None => rustybuzz::shape(&self.face, &[], buffer),
         };
-        glyphs.glyph_positions().iter().map(|position| position.x_advance).sum()
+        let units: i32 = glyphs.glyph_positions().iter().map(|position| position.x_advance).sum();
+        f64::from(units) - tucks(text).iter().sum::<f64>() * f64::from(self.face.units_per_em())
     }
 
     /// The plan that is ready for a text, where there is one.
@@ -75,7 +77,7 @@ const MOST_KNOWN: usize = 4096;
 thread_local! {
     /// Advances of the texts measured so far, regular and semibold: pages measure the same words as
     /// they wrap, align and place them, and shaping takes most of the time that a page takes.
-    static KNOWN: RefCell<[BTreeMap<String, i32>; 2]> = const { RefCell::new([BTreeMap::new(), BTreeMap::new()]) };
+    static KNOWN: RefCell<[BTreeMap<String, f64>; 2]> = const { RefCell::new([BTreeMap::new(), BTreeMap::new()]) };
 }
 
 /// Width of a line of text.
@@ -85,7 +87,7 @@ pub fn width(text: &str, size: f64, weight: Weight) -> f64 {
     shaper.millimetres(KNOWN.with_borrow_mut(|known| advance(text, weight, known)), size)
 }
 
-fn advance(text: &str, weight: Weight, [regular, semibold]: &mut [BTreeMap<String, i32>; 2]) -> i32 {
+fn advance(text: &str, weight: Weight, [regular, semibold]: &mut [BTreeMap<String, f64>; 2]) -> f64 {
     let known = if weight == Weight::Regular { regular } else { semibold };
     if let Some(advance) = known.get(text) {
         return *advance;
@@ -139,6 +141,25 @@ pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
 const KERNED: f64 = 0.5;
 
 fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
+    let fits = |line: &str| width(line.trim_end(), size, weight) <= most;
+    kept_company(filled(text, size, weight, most), text, &fits)
+}
+
+/// The lines with a word more on the last, where that would be one alone and the line before it can
+/// spare one.
+fn kept_company(mut lines: Vec<String>, text: &str, fits: &dyn Fn(&str) -> bool) -> Vec<String> {
+    let [.., before, last] = lines.as_mut_slice() else { return lines };
+    let (words, is_lone) = (pieces(before), pieces(last).len() == 1);
+    let Some((word, kept)) = words.split_last().filter(|(_, kept)| is_lone && kept.len() > 1) else { return lines };
+    let longer = [format!("{word} {last}"), format!("{word}{last}")];
+    if let Some(longer) = longer.into_iter().find(|longer| text.trim_end().ends_with(longer) && fits(longer)) {
+        (*before, *last) = (kept.concat().trim_end().to_owned(), longer);
+    }
+    lines
+}
+
+/// Lines as full as they can be.
+fn filled(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     let fits = |line: &str| width(line.trim_end(), size, weight) <= most;
     let pieces = pieces(text);
     let (mut lines, mut line, mut rest) = (Vec::new(), String::new(), pieces.as_slice());
@@ -205,7 +226,8 @@ fn pieces(text: &str) -> Vec<&str> {
     for (at, c) in text.char_indices().filter(|(_, c)| breaks_after(*c)) {
         let end = at + c.len_utf8();
         let (before, after) = (&text[..at], &text[end..]);
-        if !(c == ' ' && in_quantity(before, after)) {
+        let quantity = if c == ' ' { in_quantity(before, after) } else { between_figures(before, after) };
+        if !quantity {
             pieces.push(&text[start..end]);
             start = end;
         }
@@ -214,11 +236,16 @@ fn pieces(text: &str) -> Vec<&str> {
     pieces
 }
 
+/// Whether a hyphen or slash stands in a size or a range, as in `8/0` and `3-4`.
+fn between_figures(before: &str, after: &str) -> bool {
+    before.ends_with(char::is_numeric) && after.starts_with(char::is_numeric)
+}
+
 /// Whether a space stands inside a quantity, as in `16 ½ in` and `2 × 60 mm`.
 fn in_quantity(before: &str, after: &str) -> bool {
     const UNITS: [&str; 6] = ["in", "mm", "ft", "m", "g", "N"];
     let word = after.split([' ', ')', ',', '.', ';', ':']).next().unwrap_or_default();
-    let goes_on = word.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit()) || word.contains('⁄');
+    let goes_on = word.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit()) || word.contains(SLASH);
     let counted = before.ends_with(char::is_numeric) && (goes_on || word == "×" || UNITS.contains(&word));
     counted || before.ends_with('×')
 }
@@ -296,9 +323,32 @@ mod tests {
         assert_eq!(wrap("a\u{a0}b c", 3.0, Weight::Regular, 4.0), ["a\u{a0}b", "c"]);
         assert_eq!(wrap("cut 16 ½ in, 2 × 8 mm", 3.0, Weight::Regular, 13.0), ["cut", "16 ½ in,", "2 × 8 mm"]);
         assert_eq!(wrap("cut 16 3⁄16 in", 3.0, Weight::Regular, 13.0), ["cut", "16 3⁄16 in"]);
+        assert_eq!(wrap("seeds 11/0-15/0", 3.0, Weight::Regular, 13.0), ["seeds", "11/0-15/0"]);
         let lines = wrap("Donaudampfschifffahrt", 3.0, Weight::Regular, 10.0);
         assert!(lines.len() > 2);
         assert_eq!(lines.concat(), "Donaudampfschifffahrt");
+    }
+
+    #[test]
+    fn the_last_line_is_no_word_alone() {
+        let most = width("string the beads and the", 3.0, Weight::Regular) + 0.1;
+        let lines = wrap("string the beads and the clasp", 3.0, Weight::Regular, most);
+        assert_eq!(lines, ["string the beads and", "the clasp"]);
+        let hyphened = wrap("string the beads of nylon-coated", 3.0, Weight::Regular, most);
+        assert_eq!(hyphened.concat(), "string the beads ofnylon-coated");
+        assert_eq!(wrap("beads clasp", 3.0, Weight::Regular, 8.0), ["beads", "clasp"]);
+    }
+
+    /// What is drawn: figures one below another in a column stand at the same places.
+    #[test]
+    fn figures_are_all_as_wide_as_one_another() {
+        for weight in [Weight::Regular, Weight::Semibold] {
+            let wide = |text: &str| width(text, 10.0, weight);
+            let digits = ('0'..='9').map(String::from).collect::<Vec<_>>();
+            assert!(digits.iter().all(|digit| wide(digit) == wide("0")));
+            let pairs = digits.iter().flat_map(|one| digits.iter().map(move |other| format!("{one}{other}")));
+            assert!(pairs.into_iter().all(|pair| (wide(&pair) - 2.0 * wide("0")).abs() < 1e-12));
+        }
     }
 
     #[test]

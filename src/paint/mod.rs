@@ -3,8 +3,10 @@
 //! All that draws stands on it: `art`, `sheet`, `picture`, `gallery` and `export`.
 
 pub mod font;
+pub mod fraction;
 pub mod layout;
 pub mod mark;
 pub mod metrics;
+pub mod noise;
 pub mod outline;
 pub mod style;

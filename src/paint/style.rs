@@ -25,7 +25,7 @@ pub const ACCENT: Rgb = Rgb(0x7a, 0x3b, 0x52);
 /// White edge of every page.
 pub const MARGIN: f64 = 14.0;
 /// Height kept for the footer, above the lower margin.
-pub const FOOTER: f64 = 10.0;
+pub const FOOTER: f64 = 11.5;
 
 /// The rule below a table's headings.
 pub const INK_RULE: Stroke = Stroke::new(INK, 0.25);

@@ -19,6 +19,8 @@ pub enum Unit {
     Hours,
     /// An angle, in degrees.
     Degrees,
+    /// A share, in hundredths.
+    Percent,
     /// A plain number.
     Plain,
     /// A whole number of things.
@@ -127,6 +129,7 @@ pub const BOUNDS: &[Bound] = &[
     of("Wear", &["chest tilt"], Unit::Degrees, (0.0, 60.0)),
     of("Size", &["change"], Unit::Millimetres, (-LONGEST, LONGEST)),
     of("Price", &["labour"], Unit::Hours, (0.001, 10_000.0)),
+    of("Price", &["overhead"], Unit::Percent, (0.0, 1_000.0)),
     of("Price", &["wholesale", "retail"], Unit::Plain, (0.001, 1_000.0)),
     counts("Expect", &["beads"], 2.0 * MOST_STRUNG as f64),
     counts("ExpectStrand", &["beads"], 2.0 * MOST_STRUNG as f64),
@@ -170,6 +173,7 @@ pub fn said(number: f64, unit: Unit) -> String {
         Unit::Newtons => format!("{number} N"),
         Unit::Hours => format!("{number} h"),
         Unit::Degrees => format!("{number} deg"),
+        Unit::Percent => format!("{number} %"),
         Unit::Plain | Unit::Count => format!("{number}"),
         Unit::Signs => format!("{number} signs"),
         Unit::Entries => format!("{number} entries"),

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
-use crate::remark::{Code, Remark};
+use crate::remark::{Code, Remark, did_you_mean};
 use crate::source::At;
 use crate::units::Length;
 
@@ -83,7 +83,7 @@ record!(
         /// What is strung on it, from the top down.
         dangle: Vec<At<Item>>,
         /// The pin, bail or ring it hangs on.
-        on: At<String>,
+        on: At<Hanger>,
     }
 );
 
@@ -96,6 +96,10 @@ record!(
         at: At<Length>,
     }
 );
+
+/// The id of the finding that a dangle hangs on.
+#[derive(Clone, Debug, Default)]
+pub struct Hanger(pub String);
 
 /// How often a list is strung.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -149,15 +153,19 @@ impl Read for Item {
             () if has("knot") => Knot::read(node, reader).map(Self::Knot),
             () if has("dangle") => Dangle::read(node, reader).map(Self::Dangle),
             () if has("stop") => Stop::read(node, reader).map(Self::Stop),
-            () => unknown_item(node, reader),
+            () => unknown_item(node, entries, reader),
         }
     }
 }
 
-fn unknown_item<T>(node: &Node, reader: &mut Reader<'_>) -> Option<T> {
+/// The keys by which groups of a bead list are told from one another.
+const GROUPS: [&str; 6] = ["repeat", "mirror", "space", "knot", "dangle", "stop"];
+
+fn unknown_item<T>(node: &Node, entries: &[(At<String>, Node)], reader: &mut Reader<'_>) -> Option<T> {
     let remark = Remark::new(Code::UnknownKey, "this entry of the bead list is none that festoon knows");
-    let help = "write a bead (`4 reed`) or a group with repeat, mirror, space, knot, dangle or stop";
-    reader.refuse(remark.at(node.place).help(help))
+    let all = || format!("write a bead (`4 reed`) or a group with {}", GROUPS.join(", "));
+    let near = entries.iter().find_map(|(key, _)| did_you_mean(&key.value, GROUPS));
+    reader.refuse(remark.at(node.place).help(near.map_or_else(all, |near| format!("did you mean `{near}`?"))))
 }
 
 impl Read for Run {
@@ -173,6 +181,41 @@ impl Read for Run {
             None => 1,
         };
         Some(Self { count, id: id.to_owned() })
+    }
+}
+
+impl Read for Hanger {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        match &node.value {
+            Value::Map(entries) => reader.refuse(measured_hanger(entries).at(node.place)),
+            _ => String::read(node, reader).map(Self),
+        }
+    }
+
+    fn hole() -> Option<Self> {
+        Some(Self::default())
+    }
+}
+
+/// Only the closure says how much chain it takes.
+fn measured_hanger(entries: &[(At<String>, Node)]) -> Remark {
+    let remark = Remark::new(Code::WrongKind, "a dangle hangs `on` the id of one finding, without a length");
+    match entries {
+        [(id, Node { value: Value::Scalar(length), .. })] => {
+            let id = &id.value;
+            remark.help(format!("write `on: {id}`, and `length: {length}` with the finding `{id}`"))
+        }
+        _ => remark.help("write the id of a head pin, eye pin, bail, jump ring or chain, like `on: pin`"),
+    }
+}
+
+impl JsonSchema for Hanger {
+    fn schema_name() -> Cow<'static, str> {
+        "Hanger".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "type": "string", "description": "The id of a head pin, eye pin, bail, jump ring or chain" })
     }
 }
 

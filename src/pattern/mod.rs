@@ -6,6 +6,7 @@
 mod allow;
 pub mod bounds;
 mod items;
+mod mend;
 mod model;
 pub(crate) mod node;
 mod record;
@@ -13,8 +14,11 @@ mod swap;
 mod values;
 mod words;
 
+use crate::remark::plain::Part;
 use crate::remark::{Code, Remark};
-use crate::source::Source;
+use crate::source::{At, Place, Source};
+
+use node::{Node, Tree, Value};
 
 pub use items::{Item, Repeat, Times};
 pub use model::*;
@@ -28,20 +32,101 @@ pub const VERSION: u32 = 1;
 /// Reads a pattern. Without errors among the remarks there is a pattern.
 #[must_use]
 pub fn read(source: &Source) -> (Option<Pattern>, Vec<Remark>) {
-    let node = match node::parse(source) {
-        Ok(node) => node,
-        Err(remark) => return (None, vec![remark]),
-    };
-    let mut reader = Reader::new(source);
-    let pattern = Pattern::read(&node, &mut reader);
-    let mut remarks = reader.remarks;
+    let draft = draft(source);
+    (draft.pattern.filter(|_| draft.remarks.is_empty()), draft.remarks)
+}
+
+/// A pattern as far as it can be read.
+pub struct Draft {
+    /// The pattern, with holes where something cannot be read; nothing where all of it cannot.
+    pub pattern: Option<Pattern>,
+    /// What is wrong.
+    pub remarks: Vec<Remark>,
+    /// Where it has holes.
+    pub holes: Holes,
+}
+
+/// Where a pattern cannot be read, so that nothing can be said of what depends on it.
+#[derive(Clone, Debug, Default)]
+pub struct Holes {
+    /// Places at which something is wrong.
+    places: Vec<Place>,
+    /// Texts that were left out.
+    lost: Vec<String>,
+}
+
+impl Holes {
+    /// Whether there are any.
+    #[must_use]
+    pub fn any(&self) -> bool {
+        !self.places.is_empty() || !self.lost.is_empty()
+    }
+
+    /// Whether there is one in what stands at a place.
+    #[must_use]
+    pub fn spoil(&self, place: Place) -> bool {
+        self.places.iter().any(|hole| place.holds(*hole))
+    }
+
+    /// Whether a word stands in what was left out.
+    #[must_use]
+    pub fn swallow(&self, word: &str) -> bool {
+        self.lost.iter().any(|lost| lost.contains(word))
+    }
+}
+
+/// Reads a pattern as far as it can be read, and says all that is wrong.
+#[must_use]
+pub fn draft(source: &Source) -> Draft {
+    let Tree { root, mut remarks, lost } = node::parse(source);
+    let texts = lost.iter().map(|place| source.slice(*place).to_owned()).collect();
+    let mut reader = Reader::new(source, lost.clone());
+    let pattern = root.and_then(|root| Pattern::read(&root, &mut reader));
+    let places = reader.remarks.iter().filter_map(|remark| remark.place).chain(lost).collect();
+    let holes = Holes { places, lost: texts };
+    remarks.extend(reader.remarks);
     remarks.extend(pattern.as_ref().and_then(wrong_version));
-    (pattern.filter(|_| remarks.is_empty()), remarks)
+    Draft { pattern, remarks, holes }
+}
+
+/// The parts of a pattern by name, each with its place: beads, cords, findings, strands and top-level keys.
+#[must_use]
+pub fn parts(source: &Source) -> Vec<Part> {
+    let root = node::parse(source).root.map(|root| root.value);
+    let Some(Value::Map(entries)) = root else { return Vec::new() };
+    entries.iter().flat_map(|(key, node)| of_entry(key, node)).collect()
+}
+
+/// A top-level key as a part, and the parts in it.
+fn of_entry(key: &At<String>, node: &Node) -> Vec<Part> {
+    let whole =
+        |key: &At<String>, node: &Node| Place { start: key.place.start, end: node.place.end.max(key.place.end) };
+    let mut parts = vec![(whole(key, node), key.value.clone())];
+    match (&node.value, key.value.as_str()) {
+        (Value::Map(entries), "beads" | "cords" | "findings") => {
+            let one = key.value.trim_end_matches('s');
+            parts.extend(entries.iter().map(|(id, node)| (whole(id, node), format!("{one} {}", id.value))));
+        }
+        (Value::List(strands), "strands") => {
+            parts.extend((1..).zip(strands).map(|(at, node)| (node.place, strand_name(at, node))));
+        }
+        _ => {}
+    }
+    parts
+}
+
+fn strand_name(at: usize, node: &Node) -> String {
+    let Value::Map(entries) = &node.value else { return format!("strand {at}") };
+    let name = entries.iter().find(|(key, _)| key.value == "name").map(|(_, name)| &name.value);
+    match name {
+        Some(Value::Scalar(name)) => format!("strand {name}"),
+        _ => format!("strand {at}"),
+    }
 }
 
 fn wrong_version(pattern: &Pattern) -> Option<Remark> {
     let version = pattern.festoon.value.0;
-    (version != VERSION).then(|| {
+    (version != VERSION && !pattern.festoon.place.is_nowhere()).then(|| {
         Remark::new(Code::Version, format!("this pattern is written in version {version} of the language"))
             .at(pattern.festoon.place)
             .help(format!("this program reads version {VERSION}: write `festoon: {VERSION}`"))

@@ -51,7 +51,7 @@ record!(
         /// Other colours: under each name the beads that change.
         colourways: Option<Dict<Dict<Recolour>>>,
         /// What the maker asks for her work.
-        price: Option<Price>,
+        price: Option<At<Price>>,
         /// The designer's own figures, to be checked.
         expect: Option<Expect>,
         /// Anything else the maker should know.
@@ -113,6 +113,8 @@ record!(
         strength: Option<Force>,
         /// Mass of a metre: `0.6 g/m`.
         mass: Option<PerMetre>,
+        /// Whether it comes with its own needle.
+        needle: Option<YesNo>,
         /// Its colour.
         colour: Option<Colour>,
         /// How it is sold.
@@ -155,6 +157,12 @@ record!(
         colour: Option<Colour>,
         /// Whether a clasp opens by itself when pulled.
         breakaway: Option<YesNo>,
+        /// Whether a jump ring is soldered shut and does not open.
+        closed: Option<At<YesNo>>,
+        /// Of a knot cover, the bead that the knot in it is tied round.
+        bead: Option<At<String>>,
+        /// The finding with which it is sold as one thing.
+        "comes with" as comes_with: Option<At<String>>,
         /// How it is sold.
         sold: Option<At<Sold>>,
     }
@@ -272,11 +280,11 @@ record!(
         labour: Hours,
         /// Pay for an hour.
         rate: Money,
-        /// Other costs.
-        overhead: Option<Money>,
-        /// Factor from cost to a shop's price.
+        /// Other costs: a sum, or a share of materials and labour such as `15 %`.
+        overhead: Option<Overhead>,
+        /// The shop's price is the cost times this; 2 unless you say.
         wholesale: Option<Factor>,
-        /// Factor from cost to a wearer's price.
+        /// The wearer's price is the cost times this; 2.5 unless you say.
         retail: Option<Factor>,
     }
 );
@@ -306,4 +314,4 @@ record!(
 );
 
 pub use super::items::{ClosurePart, Ends};
-pub use super::values::Factor;
+pub use super::values::{Factor, Overhead};

@@ -3,13 +3,17 @@
 //! Nothing after this module knows YAML. Scalars keep the text as it was written, so that `4.20`
 //! stays money and `11/0` a bead size.
 
+use std::collections::BTreeSet;
 use std::fmt;
+use std::ops::Range;
 
 use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
-use serde_yaml::{NonFiniteFloatPolicy, Options, Spanned};
+use serde_yaml::{DuplicateKeyPolicy, NonFiniteFloatPolicy, Options, Spanned};
 
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place, Source};
+
+use super::mend::{Mended, Mending, mend};
 
 /// Deepest nesting that is read; a pattern needs about ten.
 const DEEPEST: usize = 32;
@@ -62,19 +66,62 @@ impl Value {
     }
 }
 
+/// A source as a tree, and what is wrong with how it is written.
+pub struct Tree {
+    /// The tree, mended where it has the usual slips; nothing where no part of it is readable.
+    pub root: Option<Node>,
+    /// One remark with code `yaml` or `bare-colour` for each slip.
+    pub remarks: Vec<Remark>,
+    /// What was left out, because nobody knows how it is meant.
+    pub lost: Vec<Place>,
+}
+
 /// Reads a source into a tree.
-///
-/// # Errors
-/// One remark with code `yaml` where the text is not YAML or goes beyond the limits.
-pub fn parse(source: &Source) -> Result<Node, Remark> {
-    serde_yaml::from_str_with_options(source.text(), options())
-        .map(|raw| place(raw, source))
-        .map_err(|error| explain(&error, source))
+pub fn parse(source: &Source) -> Tree {
+    let written = Mended::unchanged(source.text());
+    match raw(&written) {
+        Ok(raw) => Tree::new(Some((raw, written)), Vec::new(), Vec::new()),
+        Err(error) if is_hopeless(&error) => Tree::new(None, vec![explain(&error, &written, source)], Vec::new()),
+        Err(_) => {
+            let fault = |text: &Mended| raw(text).err().map(|error| explain(&error, text, source));
+            let Mending { mended, remarks, lost } = mend(source.text(), fault);
+            let raw = mended.and_then(|mended| Some((raw(&mended).ok()?, mended)));
+            Tree::new(raw, remarks, lost)
+        }
+    }
+}
+
+impl Tree {
+    fn new(read: Option<(Spanned<Raw>, Mended)>, remarks: Vec<Remark>, lost: Vec<Place>) -> Self {
+        let mut tree = Self { root: None, remarks, lost };
+        tree.root = read.map(|(raw, text)| place(raw, &text, &mut tree.remarks));
+        tree
+    }
+}
+
+fn raw(text: &Mended) -> Result<Spanned<Raw>, serde_yaml::Error> {
+    serde_yaml::from_str_with_options(&text.text, options())
+}
+
+/// Whether a file is none that mending makes readable: empty, or beyond the limits.
+fn is_hopeless(error: &serde_yaml::Error) -> bool {
+    use serde_yaml::Error::{AliasExpansionLimitExceeded, AliasReplayLimitExceeded, Budget, Eof};
+    let error = cause(error);
+    matches!(error, Budget { .. } | AliasReplayLimitExceeded { .. } | AliasExpansionLimitExceeded { .. } | Eof { .. })
+}
+
+/// The error itself, without the text about it and the places it was met through.
+fn cause(error: &serde_yaml::Error) -> &serde_yaml::Error {
+    match error.without_snippet() {
+        serde_yaml::Error::AliasError { error, .. } => cause(error),
+        error => error,
+    }
 }
 
 fn options() -> Options {
     let mut options = Options::default();
     options.strict_booleans = true;
+    options.duplicate_keys = DuplicateKeyPolicy::PassThrough;
     options.non_finite_float_policy = NonFiniteFloatPolicy::PassThrough;
     options.alias_limits.max_total_replayed_events = MOST_REPLAYED;
     options.alias_limits.max_alias_expansions_per_anchor = MOST_ALIASES;
@@ -86,40 +133,32 @@ fn options() -> Options {
 }
 
 /// Turns the reader's error into a remark in the pattern's terms.
-fn explain(error: &serde_yaml::Error, source: &Source) -> Remark {
-    let error = error.without_snippet();
-    let (headline, help) = match error {
-        serde_yaml::Error::DuplicateMappingKey { key, .. } => {
-            (format!("the key `{}` stands twice", key.as_deref().unwrap_or("?")), "keep one of the two".to_owned())
+fn explain(error: &serde_yaml::Error, text: &Mended, source: &Source) -> Remark {
+    use serde_yaml::Error::{AliasExpansionLimitExceeded, AliasReplayLimitExceeded, Budget, Eof};
+    let (headline, help) = match cause(error) {
+        Budget { .. } => {
+            ("the file is nested deeper or is larger than any pattern", "a pattern needs about ten levels")
         }
-        other => (format!("this is not readable YAML: {}", first_clause(&other.to_string())), yaml_help(other)),
+        AliasReplayLimitExceeded { .. } | AliasExpansionLimitExceeded { .. } => {
+            ("the file repeats itself beyond any pattern", "write the beads out, or use `repeat`")
+        }
+        Eof { .. } => ("the file is empty", "write a pattern; `festoon new` prints one to start from"),
+        _ => (
+            "the file cannot be read from here on",
+            "look at this line and at the one above: is there a colon, comma, bracket or quote missing, or is a line not \
+             indented like its neighbours?",
+        ),
     };
     let remark = Remark::new(Code::Yaml, headline).help(help);
     let known = error.location().filter(|at| at.line() > 0);
     match known.and_then(|at| Some((usize::try_from(at.line()).ok()?, usize::try_from(at.column()).ok()?))) {
-        Some((line, column)) => remark.at(source.place_at(line, column)),
+        Some((line, column)) => {
+            let start = text.origin(Source::new("", text.text.as_str()).place_at(line, column).start);
+            let (line, column) = source.line_column(start);
+            remark.at(source.place_at(line, column))
+        }
         None => remark,
     }
-}
-
-fn yaml_help(error: &serde_yaml::Error) -> String {
-    match error {
-        serde_yaml::Error::Budget { .. } => "a pattern needs no nesting or size like this",
-        serde_yaml::Error::AliasReplayLimitExceeded { .. } | serde_yaml::Error::AliasExpansionLimitExceeded { .. } => {
-            "write the beads out, or use `repeat`, instead of aliases"
-        }
-        serde_yaml::Error::Eof { .. } => "write a pattern; `festoon new` prints one to start from",
-        _ => "look for a bracket or quote that is not closed, a tab, or lines that are not indented alike",
-    }
-    .to_owned()
-}
-
-/// The reader's message without its place, which the remark gives by itself.
-fn first_clause(message: &str) -> String {
-    let line = message.lines().next().unwrap_or_default();
-    let line = line.strip_prefix("error: ").unwrap_or(line);
-    let line = line.strip_prefix("line ").and_then(|rest| rest.split_once(": ")).map_or(line, |(_, rest)| rest);
-    line.split(" at line ").next().unwrap_or(line).to_owned()
 }
 
 /// What the YAML reader hands over before places are known.
@@ -131,32 +170,48 @@ enum Raw {
     Map(Vec<(Spanned<String>, Spanned<Raw>)>),
 }
 
-fn place(raw: Spanned<Raw>, source: &Source) -> Node {
-    let place = place_of(&raw.defined, source);
+fn place(raw: Spanned<Raw>, text: &Mended, remarks: &mut Vec<Remark>) -> Node {
+    let (written, place) = place_of(&raw.defined, text);
     let value = match raw.value {
         Raw::Empty => Value::Empty,
         Raw::Text(text) => Value::Scalar(text),
-        Raw::Number => Value::Scalar(source.slice(place).trim().to_owned()),
-        Raw::List(items) => Value::List(items.into_iter().map(|item| self::place(item, source)).collect()),
-        Raw::Map(entries) => Value::Map(entries.into_iter().map(|entry| place_entry(entry, source)).collect()),
+        Raw::Number => Value::Scalar(text.text.get(written).unwrap_or_default().trim().to_owned()),
+        Raw::List(items) => Value::List(items.into_iter().map(|item| self::place(item, text, remarks)).collect()),
+        Raw::Map(entries) => Value::Map(place_entries(entries, text, remarks)),
     };
     let end = place.end.max(value.end());
     Node { value, place: Place { end, ..place } }
 }
 
-fn place_entry((key, value): (Spanned<String>, Spanned<Raw>), source: &Source) -> (At<String>, Node) {
-    (At::new(key.value, place_of(&key.defined, source)), place(value, source))
+/// The entries of a group; of two with one key the first is kept.
+fn place_entries(
+    raw: Vec<(Spanned<String>, Spanned<Raw>)>,
+    text: &Mended,
+    remarks: &mut Vec<Remark>,
+) -> Vec<(At<String>, Node)> {
+    let mut entries: Vec<(At<String>, Node)> = Vec::new();
+    let mut known = BTreeSet::new();
+    for (key, value) in raw {
+        let key = At::new(key.value, place_of(&key.defined, text).1);
+        if known.insert(key.value.clone()) {
+            entries.push((key, place(value, text, remarks)));
+        } else {
+            let remark = Remark::new(Code::Yaml, format!("the key `{}` stands twice here", key.value));
+            remarks.push(remark.at(key.place).help("keep one of the two"));
+        }
+    }
+    entries
 }
 
-fn place_of(at: &serde_yaml::Location, source: &Source) -> Place {
+/// Where something stands in the text that was read, and in the text as written.
+fn place_of(at: &serde_yaml::Location, text: &Mended) -> (Range<usize>, Place) {
     let span = at.span();
     let bytes = span.byte_offset().zip(span.byte_len());
     let bytes = bytes.and_then(|(start, len)| Some((usize::try_from(start).ok()?, usize::try_from(len).ok()?)));
-    bytes.map_or_else(Place::default, |(start, len)| {
-        let end = (start + len).min(source.text().len());
-        let kept = source.text().get(start..end).map_or(0, |text| text.trim_end().len());
-        Place { start, end: start + kept }
-    })
+    let Some((start, len)) = bytes else { return (0..0, Place::default()) };
+    let end = (start + len).min(text.text.len());
+    let end = start + text.text.get(start..end).map_or(0, |text| text.trim_end().len());
+    (start..end, Place { start: text.origin(start), end: text.origin(end) })
 }
 
 impl<'de> Deserialize<'de> for Raw {

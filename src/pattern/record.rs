@@ -3,11 +3,14 @@
 //! [`record!`] declares a struct once; its fields are its keys. The same declaration reads the
 //! tree, knows which keys exist (for "did you mean") and gives the JSON Schema.
 
-use crate::remark::{Code, Remark, suggest};
+use std::borrow::Cow;
+
+use crate::remark::{Code, Remark, did_you_mean, suggest};
 use crate::source::{At, Place, Source};
 use crate::units::UnitError;
 
 use super::bounds::{self, Unit};
+use super::mend::{Slip, bare_colour};
 use super::node::{Node, Value};
 
 /// Gathers remarks while a tree is read.
@@ -15,8 +18,17 @@ pub struct Reader<'a> {
     source: &'a Source,
     /// The group and the key of it whose value is read.
     key: (&'static str, &'static str),
+    /// What was left out of the source, because nobody knows how it is meant.
+    lost: Vec<Place>,
     /// What was wrong so far.
     pub remarks: Vec<Remark>,
+}
+
+/// The entries of a record, each under a key that it has.
+pub struct Entries<'n> {
+    known: Vec<Cow<'n, (At<String>, Node)>>,
+    /// Whether others stand beside them, which may mean any key that is not written.
+    astray: bool,
 }
 
 /// A value that can be read from a node.
@@ -26,6 +38,11 @@ pub trait Read: Sized {
 
     /// What it is when its key is not written; nothing where it must be.
     fn absent() -> Option<Self> {
+        None
+    }
+
+    /// What stands for it where it cannot be read, so that the rest can be; nothing where nothing can.
+    fn hole() -> Option<Self> {
         None
     }
 }
@@ -39,9 +56,9 @@ pub trait Told {
 }
 
 impl<'a> Reader<'a> {
-    /// Starts with no remarks.
-    pub const fn new(source: &'a Source) -> Self {
-        Self { source, key: ("", ""), remarks: Vec::new() }
+    /// Starts with no remarks on a source of which some is lost.
+    pub const fn new(source: &'a Source, lost: Vec<Place>) -> Self {
+        Self { source, key: ("", ""), lost, remarks: Vec::new() }
     }
 
     /// Leaves a remark.
@@ -115,20 +132,39 @@ impl<'a> Reader<'a> {
         self.refuse(Remark::new(Code::UnknownWord, format!("`{text}` is not {what}")).at(node.place).help(help))
     }
 
-    /// Reads the value of a key of a record, or what stands for it when it is not written.
+    /// Reads the value of a key of a record, or what stands for it when it is not written or not readable.
     pub fn field<T: Read>(
         &mut self,
-        entries: &[(At<String>, Node)],
+        entries: &Entries<'_>,
         (name, key): (&'static str, &'static str),
         record: &Node,
     ) -> Option<T> {
-        match entries.iter().find(|(at, _)| at.value == key) {
-            Some((_, node)) => self.read_as((name, key), node),
+        match entries.known.iter().map(|entry| (&entry.0, &entry.1)).find(|(at, _)| at.value == key) {
+            Some((at, node)) if matches!(node.value, Value::Empty) && self.is_bare_colour(at) => T::hole(),
+            Some((_, node)) => self.read_as((name, key), node).or_else(T::hole),
+            None if entries.astray || self.is_lost(key) => T::hole().or_else(T::absent),
             None => T::absent().or_else(|| {
                 let remark = Remark::new(Code::MissingKey, format!("`{key}` is not written"));
-                self.refuse(remark.at(self.first_line(record.place)).help(format!("add `{key}:`")))
+                self.remarks.push(remark.at(self.first_line(record.place)).help(format!("add `{key}:`")));
+                T::hole()
             }),
         }
+    }
+
+    /// Whether a key stands in what was left out of the source.
+    fn is_lost(&self, key: &str) -> bool {
+        self.lost.iter().any(|lost| self.source.slice(*lost).contains(&format!("{key}:")))
+    }
+
+    /// Whether a key has a colour without quotes, which is read as a comment; leaves a remark if so.
+    fn is_bare_colour(&mut self, key: &At<String>) -> bool {
+        let rest = self.source.text().get(key.place.end..).unwrap_or_default();
+        let line = rest.lines().next().unwrap_or_default();
+        let colour = line.trim_start_matches([':', ' ']);
+        let Some(length) = bare_colour(colour) else { return false };
+        let start = key.place.end + line.len() - colour.len();
+        self.remarks.push(Slip::BareColour.remark(Place { start, end: start + length }));
+        true
     }
 
     fn read_as<T: Read>(&mut self, key: (&'static str, &'static str), node: &Node) -> Option<T> {
@@ -138,15 +174,54 @@ impl<'a> Reader<'a> {
         value
     }
 
-    /// Leaves a remark for every key that the record does not have.
-    pub fn known_keys(&mut self, entries: &[(At<String>, Node)], keys: &[&str]) {
-        for (key, _) in entries.iter().filter(|(key, _)| !keys.contains(&key.value.as_str())) {
-            let all = || format!("the keys here are: {}", keys.join(", "));
-            let help = suggest(&key.value, keys.iter().copied(), all);
-            self.remarks.push(
-                Remark::new(Code::UnknownKey, format!("there is no key `{}` here", key.value)).at(key.place).help(help),
-            );
+    /// Leaves a remark for every key that the record does not have, and reads those whose meaning is plain as
+    /// what they mean.
+    pub fn known_keys<'n>(&mut self, entries: &'n [(At<String>, Node)], keys: &[&'static str]) -> Entries<'n> {
+        let is_known = |entry: &&(At<String>, Node)| keys.contains(&entry.0.value.as_str());
+        let mut read = Entries { known: entries.iter().filter(is_known).map(Cow::Borrowed).collect(), astray: false };
+        for (key, value) in entries.iter().filter(|entry| !is_known(entry)) {
+            let free = |key: &&&'static str| !entries.iter().any(|(at, _)| at.value == **key);
+            let free: Vec<&'static str> = keys.iter().filter(free).copied().collect();
+            match self.unknown_key(key, value, keys, &free) {
+                Some(meant) => read.known.push(Cow::Owned(meant)),
+                None => read.astray = true,
+            }
         }
+        read
+    }
+
+    /// Leaves a remark about an unknown key, and says what it may mean.
+    fn unknown_key(
+        &mut self,
+        key: &At<String>,
+        value: &Node,
+        keys: &[&'static str],
+        free: &[&'static str],
+    ) -> Option<(At<String>, Node)> {
+        let cut = |known: &&&'static str| key.value.starts_with(**known);
+        if let Some(known) = free.iter().filter(cut).max_by_key(|known| known.len())
+            && matches!(value.value, Value::Empty)
+        {
+            let rest = &key.value[known.len()..];
+            let slip = if rest.starts_with(':') {
+                Slip::NoColonSpace((*known).to_owned())
+            } else {
+                Slip::NoColon((*known).to_owned())
+            };
+            self.remarks.push(slip.remark(key.place));
+            let text = rest.trim_start_matches([':', '=', ' ']).to_owned();
+            return Some((
+                At::new((*known).to_owned(), key.place),
+                Node { value: Value::Scalar(text), place: key.place },
+            ));
+        }
+        let all = || format!("the keys here are: {}", keys.join(", "));
+        let help = suggest(&key.value, keys.iter().copied(), all);
+        self.remarks.push(
+            Remark::new(Code::UnknownKey, format!("there is no key `{}` here", key.value)).at(key.place).help(help),
+        );
+        let meant = did_you_mean(&key.value, free.iter().copied())?;
+        Some((At::new(meant.to_owned(), key.place), value.clone()))
     }
 
     /// A place cut short at its line's end.
@@ -164,6 +239,10 @@ impl<T: Read> Read for Option<T> {
     fn absent() -> Option<Self> {
         Some(None)
     }
+
+    fn hole() -> Option<Self> {
+        Some(T::hole())
+    }
 }
 
 impl<T: Read> Read for At<T> {
@@ -174,6 +253,10 @@ impl<T: Read> Read for At<T> {
     fn absent() -> Option<Self> {
         T::absent().map(|value| Self::new(value, Place::default()))
     }
+
+    fn hole() -> Option<Self> {
+        T::hole().map(|value| Self::new(value, Place::default()))
+    }
 }
 
 impl<T: Read> Read for Box<T> {
@@ -183,7 +266,7 @@ impl<T: Read> Read for Box<T> {
 }
 
 impl<T: Read> Read for Vec<T> {
-    /// Reads a list; all its items are read before a bad one spoils it.
+    /// Reads a list, without the items that cannot be read.
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         let Value::List(items) = &node.value else {
             return reader.wrong_kind(node.value.what(), "a list", node.place);
@@ -191,8 +274,11 @@ impl<T: Read> Read for Vec<T> {
         if !reader.keeps(Unit::Entries, items.len() as f64, node.place) {
             return None;
         }
-        let read: Vec<_> = items.iter().map(|item| T::read(item, reader)).collect();
-        read.into_iter().collect()
+        Some(items.iter().filter_map(|item| T::read(item, reader)).collect())
+    }
+
+    fn hole() -> Option<Self> {
+        Some(Self::new())
     }
 }
 
@@ -200,6 +286,10 @@ impl Read for String {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         let text = reader.scalar(node, "a text")?.trim();
         reader.keeps(Unit::Signs, text.chars().count() as f64, node.place).then(|| text.to_owned())
+    }
+
+    fn hole() -> Option<Self> {
+        Some(Self::new())
     }
 }
 
@@ -230,9 +320,9 @@ macro_rules! record {
                 reader: &mut $crate::pattern::record::Reader<'_>,
             ) -> Option<Self> {
                 let entries = reader.map(node, "a group of keys")?;
-                reader.known_keys(entries, &[$($crate::pattern::record::key!($field $(, $key)?),)*]);
+                let entries = reader.known_keys(entries, &[$($crate::pattern::record::key!($field $(, $key)?),)*]);
                 $(let $field = reader.field(
-                    entries,
+                    &entries,
                     (stringify!($name), $crate::pattern::record::key!($field $(, $key)?)),
                     node,
                 );)*

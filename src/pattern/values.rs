@@ -18,33 +18,49 @@ use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, 
 
 /// A group of keys that the maker names herself, in the order written.
 #[derive(Clone, Debug, Default)]
-pub struct Dict<T>(pub Vec<(At<String>, T)>);
+pub struct Dict<T> {
+    /// The entries with their ids.
+    pub entries: Vec<(At<String>, T)>,
+    /// The ids of entries in which something cannot be read.
+    pub broken: Vec<At<String>>,
+    /// Whether the group itself cannot be read, so that any id may be one of its.
+    pub lost: bool,
+}
 
 impl<T> Dict<T> {
     /// The entry of an id.
     #[must_use]
     pub fn get(&self, id: &str) -> Option<&T> {
-        self.0.iter().find(|(key, _)| key.value == id).map(|(_, value)| value)
+        self.entries.iter().find(|(key, _)| key.value == id).map(|(_, value)| value)
     }
 
     /// The ids.
     pub fn ids(&self) -> impl Iterator<Item = &str> {
-        self.0.iter().map(|(key, _)| key.value.as_str())
+        self.entries.iter().map(|(key, _)| key.value.as_str())
     }
 }
 
 impl<T: Read> Read for Dict<T> {
+    /// Reads a group; an entry in which anything is wrong is none, but its id is known.
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         let entries = reader.map(node, "a group of named entries")?;
         let mut kept = reader.keeps(Unit::Entries, entries.len() as f64, node.place);
         for (key, _) in entries {
             kept &= reader.keeps(Unit::Signs, key.value.chars().count() as f64, key.place);
         }
-        if !kept {
-            return None;
+        let mut read = Self { entries: Vec::new(), broken: Vec::new(), lost: !kept };
+        for (key, value) in entries.iter().filter(|_| kept) {
+            let wrong = reader.remarks.len();
+            match T::read(value, reader).filter(|_| reader.remarks.len() == wrong) {
+                Some(value) => read.entries.push((key.clone(), value)),
+                None => read.broken.push(key.clone()),
+            }
         }
-        let read: Vec<_> = entries.iter().map(|(key, value)| Some((key.clone(), T::read(value, reader)?))).collect();
-        read.into_iter().collect::<Option<_>>().map(Self)
+        Some(read)
+    }
+
+    fn hole() -> Option<Self> {
+        Some(Self { entries: Vec::new(), broken: Vec::new(), lost: true })
     }
 }
 
@@ -78,24 +94,36 @@ impl<T: JsonSchema> JsonSchema for At<T> {
 }
 
 macro_rules! word_values {
-    ($($name:ident),*) => {
+    ($($name:ident: $hole:expr),*) => {
         $(impl Read for $name {
             fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
                 reader.word(node, Self::WHAT, Self::ALL, Self::word)
+            }
+
+            fn hole() -> Option<Self> {
+                $hole
             }
         })*
     };
 }
 
-word_values!(Kind, Skill, Shape, Drilled, Finish, CordKind, FindingKind, Settle, SoldBy);
+word_values!(
+    Kind: Some(Self::Necklace), Skill: None, Shape: None, Drilled: None, Finish: None, CordKind: None,
+    FindingKind: None, Settle: None, SoldBy: None
+);
 
 /// Declares how a quantity is read from its text and how the schema shows it.
 macro_rules! text_values {
-    ($($name:ident: $meant:literal, $schema:tt, $parse:expr;)*) => {
+    ($($name:ident: $meant:literal, $schema:tt, $parse:expr $(, $hole:expr)?;)*) => {
         $(impl Read for $name {
             fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
                 reader.quantity(node, $meant, $parse)
             }
+            $(
+                fn hole() -> Option<Self> {
+                    Some($hole)
+                }
+            )?
         }
 
         impl JsonSchema for $name {
@@ -117,8 +145,9 @@ text_values! {
     PerMetre: "a mass for each metre such as 0.6 g/m", { "type": "string", "pattern": "/m$", "description": "A mass for each metre: 0.6 g/m" }, |text| Mass::parse_per_metre(text).map(PerMetre);
     Force: "a force such as 60 N", { "type": "string", "description": "A force with its unit: 60 N, 15 lbf" }, Force::parse;
     Money: "a price such as 4.20", { "type": ["number", "string"], "description": "A price with at most two decimals: 4.20" }, Money::parse;
+    Overhead: "a sum such as 2.50, or a share such as 15 %", { "type": ["number", "string"], "description": "A sum: 2.50; or a share of materials and labour: 15 %" }, overhead;
     Hours: "a time such as 1.5 h", { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
-    Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole;
+    Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole, Self(1);
     Factor: "a number such as 2.5", { "type": "number", "exclusiveMinimum": 0 }, factor;
     Ratio: "a ratio such as 1.2", { "type": "number", "exclusiveMinimum": 0 }, |text| factor(text).map(|factor| Ratio(factor.0));
     Tilt: "an angle such as 20 deg", { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle: 20 deg" }, |text| units::degrees(text).map(Tilt);
@@ -152,7 +181,7 @@ impl Read for Allowed {
                 reader.refuse(remark.at(node.place).help("take it out, and mend what it is about"))
             }
             None => {
-                let list = || "`festoon explain` lists all codes; each stands in brackets in its message".to_owned();
+                let list = || "`festoon explain` lists all codes".to_owned();
                 let remark = Remark::new(Code::UnknownWord, format!("no warning or advice has the code `{name}`"));
                 reader.refuse(remark.at(node.place).help(suggest(name, Self::names(), list)))
             }
@@ -189,6 +218,15 @@ pub struct Whole(pub u32);
 /// A factor greater than nothing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Factor(pub f64);
+
+/// Costs beside materials and labour.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Overhead {
+    /// So much.
+    Sum(Money),
+    /// So many hundredths of materials and labour.
+    Percent(f64),
+}
 
 /// How many times as broad as deep a neck is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -265,6 +303,10 @@ told! {
     Hours: |time| vec![(Unit::Hours, time.0)];
     Whole: |whole| vec![(Unit::Count, f64::from(whole.0))];
     Factor: |factor| vec![(Unit::Plain, factor.0)];
+    Overhead: |overhead| match overhead {
+        Self::Sum(_) => Vec::new(),
+        Self::Percent(percent) => vec![(Unit::Percent, *percent)],
+    };
     Ratio: |ratio| vec![(Unit::Plain, ratio.0)];
     Tilt: |tilt| vec![(Unit::Degrees, tilt.0)];
     Measured: |measured| vec![(Unit::Count, f64::from(measured.count)), (Unit::Millimetres, measured.length.value())];
@@ -300,6 +342,12 @@ fn whole(text: &str) -> Result<Whole, UnitError> {
 fn factor(text: &str) -> Result<Factor, UnitError> {
     let value = text.trim().parse::<f64>().ok().filter(|value| *value > 0.0 && value.is_finite());
     value.map(Factor).ok_or_else(|| refused("is not a factor", "write a number such as 2.5"))
+}
+
+fn overhead(text: &str) -> Result<Overhead, UnitError> {
+    let Some(percent) = text.trim().strip_suffix('%') else { return Money::parse(text).map(Overhead::Sum) };
+    let value = percent.trim().parse::<f64>().ok().filter(|value| *value >= 0.0 && value.is_finite());
+    value.map(Overhead::Percent).ok_or_else(|| refused("is not a share", "write hundredths such as 15 %"))
 }
 
 fn yes_no(text: &str) -> Result<YesNo, UnitError> {

@@ -8,8 +8,8 @@ use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
 use crate::paint::outline;
 use crate::sheet::figure::Frame;
 
-use super::noise;
 use super::shade::AWAY;
+use crate::paint::noise;
 
 /// The stone: a warm grey that is nobody's skin.
 const STONE: Rgb = Rgb(0xc4, 0xbb, 0xb0);

@@ -9,7 +9,6 @@ mod bust;
 mod caption;
 mod ground;
 mod mirror;
-mod noise;
 mod shade;
 mod shine;
 mod subject;

@@ -23,13 +23,14 @@ const BLOOM: f64 = 0.3;
 
 /// A bead's symbol as a close picture shows it; other symbols as they are.
 pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
-    let Some(Look::Bead { bead, turn }) = Look::of(symbol.key) else { return symbol };
+    let Some(Look::Bead { bead, turn, .. }) = Look::of(symbol.key) else { return symbol };
     let Some(bead) = design.beads.get(bead) else { return symbol };
     if bead.finish == Finish::Clear {
         symbol.marks = symbol.marks.into_iter().map(glassy).collect();
     }
     symbol.marks = symbol.marks.into_iter().map(|mark| soft_glint(mark, bead.shape)).collect();
-    if let Some(Mark::Shape { outline, stroke, .. }) = symbol.marks.first_mut() {
+    // A bead's last mark is the line round it.
+    if let Some(Mark::Shape { outline, stroke, .. }) = symbol.marks.last_mut() {
         *stroke = stroke.take().map(|stroke| Stroke { opacity: stroke.opacity * EDGE, ..stroke });
         let outline = outline.clone();
         symbol.marks.extend(over(bead, turn).into_iter().map(|fill| area(&outline, fill)));

@@ -26,6 +26,23 @@ impl Level {
     }
 }
 
+impl Code {
+    /// Why it is said: the first sentence of its explanation.
+    #[must_use]
+    pub fn reason(self) -> &'static str {
+        let text = self.explanation();
+        let ends =
+            text.match_indices(". ").find(|(at, _)| text[at + 2..].starts_with(|c: char| c.is_uppercase() || c == '`'));
+        ends.map_or(text, |(at, _)| &text[..=at])
+    }
+
+    /// Whether it is about a part of the piece alone, so that nothing that is wrong elsewhere excuses it.
+    #[must_use]
+    pub const fn is_local(self) -> bool {
+        !matches!(self, Self::TooShort | Self::Unhitched | Self::NoRest)
+    }
+}
+
 macro_rules! codes {
     ($($variant:ident = $code:literal, $level:ident, $explain:literal;)*) => {
         /// A stable name for one kind of remark.
@@ -74,47 +91,67 @@ macro_rules! codes {
 
 codes! {
     Yaml = "yaml", Error,
-        "The file is not YAML that festoon reads: a bracket that does not close, a tab in the \
-         indentation, the same key twice, nesting beyond any pattern, or aliases that swell.";
+        "A pattern is read by its signs: colons behind keys, spaces before lines, brackets and quotes in pairs; here \
+         they do not fit together. It may be a bracket that does not close, a tab in the indentation, the same key \
+         twice, nesting beyond any pattern, or repeated parts that swell. What else is wrong is told as if the slip \
+         were mended, or without the part that nobody can read. Patterns are YAML files.";
+    BareColour = "bare-colour", Error,
+        "A colour stands in quotes: \"#5d7f5b\". Without them `#` begins a comment, and the colour is not read at all.";
     NotText = "not-text", Error,
         "A pattern is a text file in UTF-8 of at most 4 MiB. This one is not.";
     UnknownKey = "unknown-key", Error,
-        "The pattern language has no such key in this place. festoon does not guess what an \
-         unknown key means: a typing slip would silently lose an instruction.";
+        "An unknown key is not guessed at: a typing slip would silently lose an instruction. \
+         The pattern language has no such key in this place.";
     MissingKey = "missing-key", Error,
-        "Something that the piece cannot be made without is not written.";
+        "The piece cannot be made without it. \
+         Something that the piece cannot be made without is not written.";
     WrongKind = "wrong-kind", Error,
         "A list stands where a single value is meant, or the other way round.";
     UnknownWord = "unknown-word", Error,
-        "Some keys take one word from a fixed list (shape, finish, kind, settle). This word is \
+        "Here stands one word of a fixed list. \
+         Some keys take one word from a fixed list (shape, finish, kind, settle). This word is \
          not on the list.";
     BadQuantity = "bad-quantity", Error,
-        "A length, mass, force, price, time, share or count is not written as one. Every quantity \
-         carries its unit: a bare number could be inches or millimetres.";
+        "A quantity is a number with its unit, as a bare number could be inches or millimetres, and a colour is six \
+         hex digits. This length, mass, force, price, time, share, count or colour is not written as one.";
     UnknownId = "unknown-id", Error,
         "A strand, closure or sale names a bead, cord or finding that the pattern does not define.";
     Misplaced = "misplaced", Error,
-        "A bead, cord or finding stands where it has no business. Among `ends` stand crimps, crimp \
+        "Each thing has its places in a piece: a crimp at a strand's end, a clasp in the closure, a bead on the cord. \
+         A bead, cord or finding stands where it has no business. Among `ends` stand crimps, crimp \
          covers and wire guards with a crimp, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain, and from a strand, not from another dangle; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
-         rings and chains.";
+         rings and chains. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
+         `closed`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
     BarHoles = "bar-holes", Warning,
-        "A bar's holes and the strands do not agree. Each strand takes a hole of its own in an end bar. \
+        "Every strand needs a hole of its own in the bar. \
+         A bar's holes and the strands do not agree. Each strand takes a hole of its own in an end bar. \
          A spacer bar is written in every strand that goes through it and bought once: the strands \
          share it in groups of as many as it has holes, in their order, and the first bar of each is the \
          same bar, so that strands of one group go through equally many.";
+    RetailFactor = "retail-factor", Advice,
+        "Both factors of the price multiply the cost: cost = materials used + labour + overhead, which may be a \
+         share of the two; for a shop cost x wholesale, for a wearer cost x retail, and not the shop's price times \
+         retail. With equal factors, or a smaller one for the wearer, a shop earns nothing. Usual are 2, and 2.5 to 3 \
+         (a jewellery-making business article); a shop that doubles what it pays asks 4 x cost where it pays 2.";
     LastPack = "last-pack", Advice,
-        "The last pack of a bead or finding is bought for the spare beads alone, or for no more \
+        "A whole pack is bought for a few beads that may not be needed. \
+         The last pack of a bead or finding is bought for the spare beads alone, or for no more \
          than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \
          spare is 5 % of the count rounded up, at least 1 (common practice, no source).";
+    StashUnused = "stash-unused", Advice,
+        "One file of what is in hand serves many patterns, so that ids which a pattern does not use are passed \
+         over. This one is so near to an id that it does use that it may be a slip.";
     LotTooSmall = "lot-too-small", Warning,
-        "One pack, strand or bag as the pattern sells it does not hold a single one: a strand \
+        "What is bought holds not even one of what is needed. \
+         One pack, strand or bag as the pattern sells it does not hold a single one: a strand \
          holds floor(length / pitch) beads, a bag floor(mass / mass of one), and cord is not sold by \
          the pack. The article is left out of the costs.";
     SpoolTooShort = "spool-too-short", Warning,
-        "A strand or chain is cut in one piece: finished length + what its knots take up + 2 x allowance. A tight overhand knot \
+        "A strand is cut in one piece, and no spool holds that much. \
+         A strand or chain is cut in one piece: finished length + what its knots take up + 2 x allowance. A tight overhand knot \
          takes up about ten diameters of its cord beyond its length on the strand, or the cord's `take-up` \
          (10.1: Pieranski, Przybyl and Stasiak, Tight open knots, Eur. Phys. J. E 6, 123-128, 2001; the figure \
          is from memory). This piece is \
@@ -123,32 +160,39 @@ codes! {
         "The first key says which version of the pattern language the file is written in. This \
          program reads version 1.";
     CordTooThick = "cord-too-thick", Error,
-        "A cord goes once through every bead on it, so its diameter must not exceed the hole's; a \
+        "The cord does not pass through the hole. \
+         A cord goes once through every bead on it, so its diameter must not exceed the hole's; a \
          doubled one goes through twice and needs twice its diameter (two circles in the smallest \
          circle that holds them). The same holds for findings on the cord whose inside is known, and \
          for the cord end that takes a cord's end. The sizes are the pattern's own; a hole that is not \
          written is assumed, and then so is this error.";
     OneSided = "one-sided", Warning,
-        "A clasp hooks into a ring or link, and a clasp in two halves has one on each side. The closure has \
+        "A clasp needs something on the other side to close onto. \
+         A clasp hooks into a ring or link, and a clasp in two halves has one on each side. The closure has \
          a clasp on one side and nothing on the other; a strand's crimped loop or knot is no ring: it \
          wears, and it is too small (common practice, no source).";
     Unjoined = "unjoined", Warning,
-        "A cord's two bare ends are tied to each other, and then the piece is closed. Ends with crimps, knot \
+        "Without something that joins its ends, the piece cannot be closed. \
+         A cord's two bare ends are tied to each other, and then the piece is closed. Ends with crimps, knot \
          covers or cord ends, and the end links of chain, are joined by the findings of the closure; the \
          pattern has none (common practice, no source).";
     NoOpening = "no-opening", Warning,
-        "Findings are joined by a ring, link or loop of one of them that is opened sideways and closed \
+        "Neither of the two findings can be opened to hang the other in it. \
+         Findings are joined by a ring, link or loop of one of them that is opened sideways and closed \
          again. A jump ring, a chain's link, a pin's loop and an ear wire's ring open; the rings of clasps \
-         and bars are solid (common practice, no source).";
+         and bars, the loops of cord ends and jump rings that are `closed` are solid (common practice, no source).";
     WrongHole = "wrong-hole", Error,
-        "A drop is drilled lengthwise, for a cord or pin, or across its tip (`drilled: tip`), for a ring or \
+        "The bead's hole runs the wrong way for where it hangs. \
+         A drop is drilled lengthwise, for a cord or pin, or across its tip (`drilled: tip`), for a ring or \
          the pegs of a bail. The one cannot do what the other does.";
     NothingHolds = "nothing-holds", Advice,
-        "Beads that are spread or set at distances slide together unless something holds them: a crimp or \
+        "On a smooth cord beads slide together when the piece is worn, whatever the pattern says. \
+         Beads that are spread or set at distances slide together unless something holds them: a crimp or \
          knot on both sides of the group, or a bead whose hole is at most a tenth wider than the cord, which \
          stays by friction (an assumption).";
     Unhitched = "unhitched", Error,
-        "A strand that is `doubled` has its cord folded: the fold is hitched with a lark's head to the \
+        "A folded cord is hooked on by its fold, and that takes a finding to hook it on. \
+         A strand that is `doubled` has its cord folded: the fold is hitched with a lark's head to the \
          first finding on the closure's left side, and both legs go through every bead to the last end. \
          That takes a finding there, and a cord that bends sharply: thread, silk, leather or elastic \
          (common practice, no source).";
@@ -160,7 +204,8 @@ codes! {
          square or flat bead is as broad as its diagonal. A crimp that slips in is not counted: press it \
          beside a bead with a smaller hole.";
     CrimpTooSmall = "crimp-too-small", Error,
-        "At a strand's end the cord goes through the crimp, round the loop and back through the \
+        "The cord passes the crimp at least twice, and all passes must fit into it side by side. \
+         At a strand's end the cord goes through the crimp, round the loop and back through the \
          crimp: two passes, four where it is doubled, and one more where a wire guard's leg lies beside them. n equal round \
          cords of diameter d need an inside of d times the ratio of the smallest circle that holds \
          n equal circles: 2 for two, 1 + 2 / sqrt(3) = 2.1547 for three (circle packing in a \
@@ -175,16 +220,19 @@ codes! {
          line. D is the pin's `outside`, or 3 mm (an assumption: common practice, no source). Inside a cone the pin \
          carries the part of the cone above its eye.";
     EyeInCone = "eye-in-cone", Warning,
-        "The eye of the pin that gathers the strands must go into the cone and must not pull out \
+        "The pin's eye must go into the cone and must not pull out through its tip. \
+         The eye of the pin that gathers the strands must go into the cone and must not pull out \
          through its tip: tip < eye <= inside. The eye's outside diameter is the pin's `outside`, or \
          3 mm (an assumption: common practice, no source).";
     EyeTooSmall = "eye-too-small", Warning,
-        "Each strand's loop passes the eye of the pin once. n cords need an opening of the thickest \
+        "The loops of all strands lie in the pin's eye, and together they must fit through it. \
+         Each strand's loop passes the eye of the pin once. n cords need an opening of the thickest \
          cord's diameter times the ratio of the smallest circle that holds n equal circles (circle \
          packing in a circle). The opening is the eye's outside diameter (the pin's `outside`, or an \
          assumed 3 mm) less twice the pin's wire.";
     CrimpsInCone = "crimps-in-cone", Warning,
-        "n crimps of outside diameter D that lie side by side need an inside of D times the ratio \
+        "The strands' crimps lie side by side in the cone and must fit into it where they lie. \
+         Crimps, n of outside diameter D, side by side need an inside of D times the ratio \
          of the smallest circle that holds n equal circles (circle packing in a circle; ratios for \
          1 to 14 and 19 circles are proved best, others to 20 are the best known, beyond it is an \
          upper bound). The cone is taken to narrow evenly from its inside at the mouth to its tip; \
@@ -198,8 +246,13 @@ codes! {
         "Coated steel wire is stiff and smooth: a knot in it slips or kinks it. It is closed with crimps \
          (common practice, no source), under a knot cover too; thread, silk, leather and elastic are knotted. \
          A strand without a finding among its `ends` is knotted.";
+    KnotSlips = "knot-slips", Warning,
+        "A knot holds a bead that it does not go into. It does where it is a third broader than the hole (an \
+         assumption): a soft knot draws into a hole of its own width. A knot is as small as its length on \
+         the cord, as written, or its breadth, three widths of its cord (an assumption), whichever is less.";
     WeakCord = "weak-cord", Warning,
-        "The cord's breaking strength is less than five times the largest tension of the hanging \
+        "A cord that only just carries the piece breaks when it wears or is tugged. \
+         The cord's breaking strength is less than five times the largest tension of the hanging \
          strand. The tension at an end is sqrt(H^2 + V^2), where H and V are the horizontal and \
          vertical force there that hang the chain of beads and cord between its two ends (statics \
          of a cable under its own weight). The factor of five is an assumption, not a \
@@ -209,22 +262,26 @@ codes! {
          the strand's tension. Strengths of one diameter differ widely between makes: take the \
          figure from the spool.";
     HeavyPiece = "heavy-piece", Advice,
-        "The finished piece weighs more than 150 g. That limit is an assumption, not a standard. \
+        "A heavy piece is felt on the neck and wears its cord. \
+         The finished piece weighs more than 150 g. That limit is an assumption, not a standard. \
          The mass is that of the beads, the cord within the finished length, and those findings \
          whose mass the pattern gives.";
     TooShort = "too-short", Error,
-        "Closed as long as it goes, the piece is shorter than the body it is made for is round: \
+        "The piece does not go round the body that it is made for, however it is hooked. \
+         Closed as long as it goes, the piece is shorter than the body it is made for is round: \
          strand + closure < girth of the neck above its base, where a choker lies, or the inside of the \
          closed ring (see ring-tight) < girth of the wrist or ankle. The neck counts as 0.886 of its base: the \
          medians of women are 328 and 370 mm. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
          the public domain). A ring on elastic may be smaller: it stretches.";
     IdleExtender = "idle-extender", Advice,
-        "The piece goes round the neck, wrist or ankle when it is closed as long as it goes (see too-short), \
+        "Part of the extender is of no use to this wearer. \
+         The piece goes round the neck, wrist or ankle when it is closed as long as it goes (see too-short), \
          but not when the clasp hooks into the extender's first link: length at its shortest < girth. Part \
          of the extender is of no use to this wearer. On the sheet a necklace is drawn hooked as short as \
          it goes round.";
     StrandsCrowd = "strands-crowd", Warning,
-        "Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
+        "Strands that touch ride on one another instead of lying side by side. \
+         Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
          hang, along more than half of the length compared (an assumption). Strands that hang from points push one another aside; where \
          that leaves them no room they lie on one another, as a twist of strands may mean to. Outlines within \
          0.01 mm of one another touch. The first and \
@@ -241,7 +298,8 @@ codes! {
          are no mirror images. A list that repeats a group often lacks the group's first beads at \
          its end.";
     RingTight = "ring-tight", Warning,
-        "The inside girth is that of the largest round limb that the closed row goes round (of several strands the \
+        "Closed, the piece leaves less room round the wrist or ankle than the pattern asks for. \
+         The inside girth is that of the largest round limb that the closed row goes round (of several strands the \
          tightest): the greatest r for which all centres c keep |c| >= r + half the link's thickness while \
          neighbours lie a pitch apart. Large beads touch and carry smaller ones clear between them. Equal beads \
          of pitch p lie on one circle, r = p / (2 sin(pi / n)) less half a bead. Links bend at their centres, \
@@ -252,15 +310,18 @@ codes! {
          and the row lies still; easy leaves one of 3 to 5 mm, and it turns; roomy leaves one of 5 to 8 mm, and it \
          slides. All of these are assumptions.";
     RingLoose = "ring-loose", Advice,
-        "The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than \
+        "Closed, the piece leaves more room round the wrist or ankle than the pattern asks for. \
+         The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than \
          2.5 mm larger than girth + ease. Where the row fills its length by a repeat, the count that fits is named.";
     LookAlike = "look-alike", Advice,
-        "Two beads of one shape, whose sizes differ by less than 20 %, have colours less than 10 \
+        "A maker, and a buyer with the sheet in hand, must tell the beads apart; a small difference of colour is lost on paper, or on eyes that see colours otherwise. \
+         Two beads of one shape, whose sizes differ by less than 20 %, have colours less than 10 \
          apart by CIEDE2000 (Sharma, Wu and Dalal 2005), either as they are or as eyes without red, \
          green or blue cones see them (Machado, Oliveira and Fernandes 2009, severity 1, on linear \
          RGB). Both limits are assumptions; a difference of about 1 is just noticed side by side.";
     MissingGlyph = "missing-glyph", Warning,
-        "The sheet is set in the type that comes with the program, Source Sans 3, so that it looks \
+        "The letter is not in the type that the sheet is set in, and prints as an empty box. \
+         The sheet is set in the type that comes with the program, Source Sans 3, so that it looks \
          the same on every machine. It has Latin, Greek and Cyrillic letters, figures and the usual \
          signs. Where a text has a character that the type has not, the sheet shows an empty box.";
     ChildBreakaway = "child-breakaway", Warning,
@@ -289,7 +350,8 @@ codes! {
          strands, and at most 100,000 over itself and all its sizes and colourways. More is a slip of the pen, \
          and would only make the program slow. Both limits are assumptions.";
     OutOfBounds = "out-of-bounds", Error,
-        "A length, mass, count, ratio, text or list lies outside what a piece of jewellery can have: a bead \
+        "No piece of jewellery has such a size or so many: it is most likely a slip of the pen or a wrong unit. \
+         A length, mass, count, ratio, text or list lies outside what a piece of jewellery can have: a bead \
          of 4 m, a strand of 2 km, a name of a thousand signs. The bounds are assumptions, wide enough for \
          any piece; the language reference lists them, and `festoon schema` says them beside each key.";
     NothingRepeated = "nothing-repeated", Error,
@@ -303,29 +365,35 @@ codes! {
          sqrt(R1^2 - r^2) + sqrt(R2^2 - r^2) for drilled round beads, where r is the larger of the \
          two hole radii (drilled-sphere geometry), half the length for flat-ended ones.";
     NoFill = "no-fill", Error,
-        "`repeat: fill` strings a list as often as fits into the strand's length less `leave` and \
+        "`repeat: fill` repeats a list as often as it fits, and needs a length to fill. \
+         `repeat: fill` strings a list as often as fits into the strand's length less `leave` and \
          less what the ends take. It needs a length to fill, which a dangle does not have, and a list that \
          takes up cord.";
     MisplacedStop = "misplaced-stop", Error,
-        "A stop is a finding fixed on the cord. It stands in the strand's own list (not inside a \
+        "A stop divides its strand, and can do so only where the strand says how far from its first end. \
+         A stop is a finding fixed on the cord. It stands in the strand's own list (not inside a \
          repeat, mirror or dangle), inside the strand's length, in the order of the stations, and only where beads \
          slide or are spread.";
     MissingSize = "missing-size", Error,
         "A size is missing that the length, the drawing or the fit cannot do without.";
     BadSize = "bad-size", Error,
-        "The sizes of an article contradict one another or are no sizes: a hole of 95 % of its bead, \
+        "No such thing can be made: its sizes contradict one another. \
+         The sizes of an article contradict one another or are no sizes: a hole of 95 % of its bead, \
          a measured bead longer than 200 mm, a chain of more than 1,000 links, a tolerance of more than half the bead, an inside as wide as the \
          outside, a wire gauge that is not on the table.";
     UnknownMaterial = "unknown-material", Warning,
-        "The mass of a bead is its volume times the density of its material, from a table of \
+        "Without the material's density the bead cannot be weighed. \
+         The mass of a bead is its volume times the density of its material, from a table of \
          common bead materials. A material that is not in the table needs a `mass:` of its own; \
          until then the bead is weighed as common glass, 2.5 g/cm3.";
     RoughWeight = "rough-weight", Advice,
-        "The bead is weighed by its volume and the density of its material, and that differs by a quarter and \
+        "Pieces of this material differ much in weight, and so may yours. \
+         The bead is weighed by its volume and the density of its material, and that differs by a quarter and \
          more from piece to piece: pores in lava, fillers in polymer clay, hollows in nuts, kinds of wood. The \
          table behind it gives one figure inside a range; the mass of the piece is as rough.";
     IdleAllow = "idle-allow", Advice,
-        "An entry of `allow:` silences a warning or advice that is meant to be so, anywhere in the piece or, in a \
+        "It would hide the next remark of its kind, which may not be meant. \
+         An entry of `allow:` silences a warning or advice that is meant to be so, anywhere in the piece or, in a \
          strand, at that strand's lines. This one finds nothing to silence, in no size and no colourway: what it \
          was for is gone, and it would hide the next one.";
     HoleAssumed = "hole-assumed", Advice,
@@ -347,9 +415,11 @@ codes! {
          beside it and differs is not used. Nor is the allowance of a chain, whose end links are hung \
          whole.";
     Expected = "expected", Error,
-        "The pattern's `expect:` holds the designer's own figures. The program computes others: \
+        "Your own figure and the program's differ: one of the two is wrong. \
+         The pattern's `expect:` holds the designer's own figures. The program computes others: \
          one of the two is wrong, and a pattern for sale must not leave that open.";
     NoRest = "no-rest", Error,
-        "The strand cannot hang from its two points: it is shorter than the distance between \
+        "The strand cannot hang as it is written. \
+         The strand cannot hang from its two points: it is shorter than the distance between \
          them, or the solver for its resting shape did not converge.";
 }

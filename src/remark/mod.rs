@@ -5,6 +5,7 @@
 
 mod code;
 pub mod escape;
+pub mod plain;
 pub mod render;
 mod suggest;
 
@@ -13,7 +14,7 @@ use std::collections::BTreeSet;
 use crate::source::Place;
 
 pub use code::{Code, Level};
-pub use suggest::{a, suggest};
+pub use suggest::{a, did_you_mean, suggest};
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]

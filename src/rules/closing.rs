@@ -44,24 +44,21 @@ fn one_sided(design: &Design) -> Option<Remark> {
     })
 }
 
-/// Two findings are joined by whichever of them opens.
+/// Two findings are joined by whichever of them opens; the loop of a cord end is solid.
 fn cannot_open(parts: &[Part], design: &Design) -> Option<Remark> {
-    let opens = |at: usize| opens(parts, at, design);
-    let at = (1..parts.len()).find(|at| !opens(at - 1) && !opens(*at))?;
-    let [before, after] = [at - 1, at].map(|at| &design.findings[parts[at].finding].name);
+    let opens = |at: usize| design.part_opens(parts, at);
+    let name = |at: usize| design.findings[parts[at].finding].name.as_str();
+    let glued = cord_end(design).filter(|_| !parts.is_empty() && !opens(0)).map(|cord_end| (cord_end, name(0)));
+    let apart = (1..parts.len()).find(|at| !opens(at - 1) && !opens(*at)).map(|at| (name(at - 1), name(at)));
+    let (before, after) = glued.or(apart)?;
     let headline = format!("{after} cannot be hung on {before}: neither has a ring that opens");
-    let help = "write a jump ring between them";
+    let help = "write a jump ring that opens between them";
     Some(Remark::new(Code::NoOpening, headline).at(design.closure.place).help(help))
 }
 
-/// Whether a part has a ring, link or loop that is opened to hang the next thing in it: a cone or cap has
-/// the loop of the pin that it covers.
-fn opens(parts: &[Part], at: usize, design: &Design) -> bool {
-    let kind = |at: usize| design.findings[parts[at].finding].kind;
-    match kind(at) {
-        FindingKind::JumpRing | FindingKind::Chain | FindingKind::EyePin | FindingKind::EarWire => true,
-        FindingKind::Cone | FindingKind::BeadCap => (0..at).any(|before| kind(before) == FindingKind::EyePin),
-        // A chain's own end link opens for what it hangs on.
-        _ => at == 0 && design.strands.iter().any(|strand| design.cords[strand.cord].kind == CordKind::Chain),
-    }
+/// The name of a cord end that closes a strand.
+fn cord_end(design: &Design) -> Option<&str> {
+    let findings = design.strands.iter().flat_map(|strand| &strand.ends).flat_map(|end| &end.findings);
+    let mut findings = findings.map(|at| &design.findings[*at]);
+    findings.find(|finding| finding.kind == FindingKind::CordEnd).map(|finding| finding.name.as_str())
 }

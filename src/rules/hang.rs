@@ -84,8 +84,9 @@ fn more_room(clearance: &Clearance, design: &Design) -> String {
 
 /// Whether two strands have room when one of them is so much longer.
 fn has_room(between: [usize; 2], longer: usize, by: f64, design: &Design) -> bool {
-    let hung = design.lengthened(longer, Length::mm(by)).and_then(|other| drape::hang_apart(&other, None).ok());
-    hung.is_some_and(|drape| drape.clearances.iter().any(|c| c.between == between && c.touching <= TOUCHING))
+    let other = design.lengthened(longer, Length::mm(by));
+    let clearance = other.and_then(|other| drape::clearance_of(&other, between));
+    clearance.is_some_and(|clearance| clearance.touching <= TOUCHING)
 }
 
 /// Cord beyond the last train of a strand whose beads stay where they are.

@@ -1,6 +1,6 @@
 //! What is narrower than the hole of the bead beside it, and slips inside.
 
-use crate::design::{Bead, Bit, Design, End, Strand, What};
+use crate::design::{Bead, Bit, Design, End, Finding, Strand, What};
 use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
 use crate::units::Length;
@@ -30,9 +30,16 @@ fn in_row(bits: &[Bit], design: &Design) -> Vec<Remark> {
 fn narrow<'a>(bit: &Bit, design: &'a Design) -> Option<Narrow<'a>> {
     match bit.what {
         What::Bead(at) => Some(Narrow { name: &design.beads[at].name, broad: design.beads[at].broadest() }),
-        What::Finding(at) => crimp(&[at], design),
+        What::Finding(at) => ring(&design.findings[at]).or_else(|| crimp(&[at], design)),
         What::Gap | What::Knot | What::Dangle(_) => None,
     }
+}
+
+/// A jump ring on the cord, as broad as it is outside.
+fn ring(finding: &Finding) -> Option<Narrow<'_>> {
+    let broad = finding.inside + finding.wire * 2.0;
+    let broad = if finding.outside > broad { finding.outside } else { broad };
+    (finding.kind == FindingKind::JumpRing).then_some(Narrow { name: &finding.name, broad })
 }
 
 /// The crimp among findings, as broad as the broadest of them.
@@ -58,4 +65,31 @@ fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
         let help = format!("put something between them that is broader than {hole}, or use a bead with a smaller hole");
         Remark::new(Code::SlipsInside, headline).at(beside.place).help(help)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::sample;
+
+    #[test]
+    fn a_ring_narrower_than_the_hole_beside_it() {
+        let mut design = sample::necklace();
+        let mut ring = sample::finding("ring", FindingKind::JumpRing);
+        (ring.inside, ring.wire) = (Length::mm(3.0), Length::mm(0.5));
+        design.findings.push(ring);
+        let at = design.findings.len() - 1;
+        let bits = &mut design.strands[0].trains[0].bits;
+        let beside = bits.iter().position(|bit| matches!(bit.what, What::Bead(0))).expect("a bead of the first kind");
+        let strung = Bit { what: What::Finding(at), ..bits[beside].clone() };
+        bits.insert(beside, strung);
+        // A ring of 3 + 2 x 0.5 mm outside beside a hole of 4.1 mm, and beside one of 4 mm.
+        let mut codes = |hole: f64| {
+            design.beads[0].hole = Length::mm(hole);
+            let rings = check(&design).into_iter().filter(|remark| remark.headline.starts_with("ring "));
+            rings.map(|remark| remark.code).collect::<Vec<_>>()
+        };
+        assert!(codes(4.1).contains(&Code::SlipsInside));
+        assert_eq!(codes(4.0), []);
+    }
 }

@@ -1,11 +1,48 @@
-//! Whether what closes the ends holds on its cord.
+//! Whether what closes the ends holds on its cord, and whether knots among the beads hold these.
 
-use crate::design::{Design, Strand};
+use crate::design::{Bead, Bit, Design, Strand, What};
 use crate::pattern::CordKind;
 use crate::remark::{Code, Remark};
+use crate::trade::usual;
+use crate::units::Length;
+
+use super::bead;
+
+/// How much broader than a hole a knot must be to hold its bead: an assumption.
+const HOLDS: f64 = 4.0 / 3.0;
+/// What sums of floating-point numbers may be out by.
+const ROUNDING: f64 = 1e-9;
+
+/// Remarks about knots.
+pub fn check(design: &Design) -> Vec<Remark> {
+    [wires(design), design.strands.iter().flat_map(|strand| slips(strand, design)).collect()].concat()
+}
+
+/// Beads that the knot beside them does not hold.
+fn slips(strand: &Strand, design: &Design) -> Vec<Remark> {
+    let pairs = strand.trains.iter().flat_map(|train| train.bits.windows(2));
+    let pairs = pairs.flat_map(|pair| [(&pair[0], &pair[1]), (&pair[1], &pair[0])]);
+    let beside = pairs.filter(|(knot, _)| knot.what == What::Knot);
+    beside.filter_map(|(knot, beside)| through(knot, strand, &design.beads[bead(beside)?], design)).collect()
+}
+
+/// A knot is as small as its length on the cord or its breadth across it, whichever is less.
+fn through(knot: &Bit, strand: &Strand, bead: &Bead, design: &Design) -> Option<Remark> {
+    let (length, breadth) = (Length::mm(knot.length()), strand.cord_width(design) * usual::KNOT_WIDTH);
+    let size = if length < breadth { length } else { breadth };
+    let needed = bead.hole * HOLDS;
+    (size.value() < needed.value() - ROUNDING).then(|| {
+        let (size, hole) = (size.hundredths(), bead.hole.hundredths());
+        let headline =
+            format!("a knot of {size} in strand {} does not hold {} with its hole of {hole}", strand.name, bead.name);
+        let help =
+            format!("make knots of at least {}, use a thicker cord, or beads with a smaller hole", needed.hundredths());
+        Remark::new(Code::KnotSlips, headline).at(bead.place).help(help)
+    })
+}
 
 /// A remark for each strand of wire that would have to be knotted. Wire cannot be doubled at all.
-pub fn check(design: &Design) -> Vec<Remark> {
+fn wires(design: &Design) -> Vec<Remark> {
     let is_wire = |strand: &&Strand| strand.legs == 1 && design.cords[strand.cord].kind == CordKind::Wire;
     let wires = design.strands.iter().filter(is_wire);
     wires.filter(|strand| strand.ends.iter().any(|end| end.is_knotted(&design.findings))).map(knotted).collect()

@@ -19,6 +19,7 @@ mod legend;
 mod load;
 mod packs;
 mod pin;
+mod price;
 mod ring;
 #[cfg(test)]
 mod sample;
@@ -50,6 +51,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             legend::check(design),
             body::check(design),
             packs::check(design),
+            price::check(design),
             text::check(design),
         ]
         .concat(),

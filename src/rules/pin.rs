@@ -33,8 +33,7 @@ pub fn through(pin: &Finding, what: &str, hole: Length, place: Place) -> Option<
 
 /// A pin's length for what it carries, in mm, and the loop that is turned after it.
 pub fn long_enough(pin: &Finding, carried: f64) -> Option<Remark> {
-    let around = std::f64::consts::PI * (pin.eye() - pin.wire).value().max(0.0);
-    let needed = carried + around;
+    let needed = carried + pin.loop_wire().value();
     (needed > pin.length.value()).then(|| {
         let (needed, carried) = (Length::mm(needed).tenths(), Length::mm(carried).tenths());
         let headline = format!("{} is {} long; {carried} and the loop need {needed}", pin.name, pin.length.tenths());

@@ -81,7 +81,8 @@ fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
     for _ in 1..COUNTS {
         let next = made(towards(last.times, 1)?)?;
         if (next.inside < asked) == fewer {
-            return Some(advice(fill.times, asked, [last, next]));
+            let each = if fill.ones.len() > 1 { " on each side" } else { "" };
+            return Some(advice((fill.times, each), asked, [last, next]));
         }
         last = next;
     }
@@ -102,16 +103,17 @@ impl Count {
 }
 
 /// Of the two counts between which the size lies that is asked for, the nearer where it is near enough.
-fn advice(now: u32, asked: f64, counts: [Count; 2]) -> String {
+fn advice((now, each): (u32, &str), asked: f64, counts: [Count; 2]) -> String {
     let miss = |count: &Count| (count.inside - asked).abs();
     let [before, beyond] = &counts;
     let nearer = if miss(before) < miss(beyond) { before } else { beyond };
     if miss(nearer) <= SLACK {
         let length = Length::mm((nearer.finished.value() * 10.0).ceil() / 10.0).tenths();
-        format!("take {} repeats instead of {now} (`length: {length}`): {}", nearer.times, nearer.inside())
+        let (times, inside) = (nearer.times, nearer.inside());
+        format!("take {times} repeats{each} instead of {now} (`length: {length}`): {inside}")
     } else {
         format!(
-            "no whole count of repeats fits: {}, {}; repeat a shorter list, or write another `ease:`",
+            "no whole count of repeats{each} fits: {}, {}; repeat a shorter list, or write another `ease:`",
             before.inside(),
             beyond.inside()
         )

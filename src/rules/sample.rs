@@ -93,6 +93,9 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
         material: None,
         colour: Rgb::BLACK,
         breakaway: false,
+        closed: false,
+        bead: None,
+        comes_with: None,
         sold: None,
         place: Place::default(),
     }
@@ -147,6 +150,7 @@ fn cord() -> Cord {
         take_up: Length::mm(4.0),
         strength: Some(Force::newtons(60.0)),
         mass_per_metre: Mass::grams(0.55),
+        needle: false,
         colour: Rgb::BLACK,
         sold: None,
         place: Place::default(),

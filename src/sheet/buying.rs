@@ -1,6 +1,7 @@
 //! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
 
 use crate::geometry::Point;
+use crate::materials::render::words::share;
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
@@ -107,6 +108,10 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
         flow.table(table.snug(flow.width()));
         flow.gap(BEFORE / 2.0);
     }
+    if let Some(datum) = sizes::datum(&sheet.piece.sizes, &sheet.piece.design) {
+        flow.add(Type::TINY.paragraph(&datum, flow.width()));
+        flow.gap(BEFORE / 2.0);
+    }
     for block in sizes::recipes(&sheet.piece.sizes, &sheet.piece.design, flow.width()) {
         flow.add(block);
     }
@@ -127,13 +132,15 @@ fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 
 fn sum(price: &Suggestion, currency: &str) -> Table {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
+    let overhead = share(price).map_or_else(|| "overhead".to_owned(), |share| format!("overhead, {share}"));
+    let [shop, wearer] = price.factors;
     let rows = [
-        ("materials used", price.materials),
-        ("labour", price.labour),
-        ("overhead", price.overhead),
-        ("cost", price.cost),
-        ("for a shop", price.wholesale),
-        ("for a wearer", price.retail),
+        ("materials used".to_owned(), price.materials),
+        ("labour".to_owned(), price.labour),
+        (overhead, price.overhead),
+        ("cost".to_owned(), price.cost),
+        (format!("for a shop, {shop} × cost"), price.wholesale),
+        (format!("for a wearer, {wearer} × cost"), price.retail),
     ];
     for (name, money) in rows {
         table.push(vec![Cell::text(name), Cell::strong(format!("{money}{currency}"))]);

@@ -44,13 +44,13 @@ pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting, first: bool) {
         let block = Block::stack([bar.block(named, spool.left), Block::gap(1.5)], 0.0);
         if at + 1 < spools.len() {
             flow.add(block);
-            flow.scaled(format!("cutting bars {scale}"));
+            flow.scaled(format!("cutting bars {scale}"), scale == Scale::ACTUAL);
         } else {
             flow.heading(block);
         }
     }
     flow.table(list(design, cutting.article, &spools).snug(flow.width()));
-    flow.scaled(format!("cutting bars {scale}"));
+    flow.scaled(format!("cutting bars {scale}"), scale == Scale::ACTUAL);
 }
 
 /// The plan's spools; pieces that come from none of them lie end to end on a bar of their own.

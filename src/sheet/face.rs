@@ -7,7 +7,7 @@ use crate::materials::Materials;
 use super::Sheet;
 use super::figure::{self, Labels};
 use super::page::Body;
-use super::{drape, facts, legend, needs};
+use super::{check, drape, facts, legend, needs};
 use crate::paint::layout::flow::{Flow, Section};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
@@ -57,7 +57,8 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     }
     let (figure, scale) = drape::figure(sheet.piece, drape_room, stencils);
     marks.extend(figure);
-    let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale };
+    let checked = check::stamps_at_actual_size(&marks);
+    let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, checked };
     std::iter::once(first).chain(more(over, room)).collect()
 }
 

@@ -114,7 +114,7 @@ pub fn length(design: &Design) -> String {
 /// A length, or two with a dash where they differ.
 fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
     let range = |print: &dyn Fn(Length) -> String| {
-        if least == most { print(least) } else { format!("{}–{}", print(least), print(most)) }
+        if least == most { print(least) } else { format!("{} to {}", print(least), print(most)) }
     };
     let inches = || range(&crate::units::fraction);
     let mm = || range(&|length: Length| UnitStyle::Mm.ruler(length).trim_end_matches(" mm").to_owned());

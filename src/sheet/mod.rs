@@ -1,6 +1,7 @@
 //! The printed sheet.
 
 mod buying;
+mod check;
 mod cutting;
 mod drape;
 mod face;

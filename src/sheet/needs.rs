@@ -45,10 +45,10 @@ fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
     let bought = |say: &dyn Fn(&Buy) -> String| Cell::text(line.buy.as_ref().map(say).unwrap_or_default());
     let mut cells = vec![
         letter(piece, line),
-        Cell::Double(line.name.clone(), spec::of(&piece.design, line.article)),
+        Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article)),
         need(piece, line),
         Cell::text(spare),
-        bought(&|buy| lots(buy, units)),
+        bought(&|buy| lots(line, buy, units)),
         bought(&|buy| amount(buy.left_over, units)),
     ];
     if prices {

@@ -6,8 +6,8 @@ use crate::design::Heading;
 use crate::geometry::Point;
 use crate::trade::paper::Paper;
 
-use super::Style;
 use super::inked::inked;
+use super::{Style, check};
 use crate::paint::layout::flow::{Flow, Poured, Section};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
@@ -24,6 +24,8 @@ pub struct Body {
     pub marks: Vec<Mark>,
     /// The scale of its drawings, for the footer; empty where nothing is drawn.
     pub scale: String,
+    /// Whether a bar is to tell if it was printed at its size.
+    pub checked: bool,
 }
 
 impl From<Poured> for Body {
@@ -35,6 +37,7 @@ impl From<Poured> for Body {
             name: all(|section| section.name, "; "),
             description: all(|section| &section.description, " "),
             scale: page.scales.join("; "),
+            checked: page.at_actual_size || check::stamps_at_actual_size(&page.marks),
             marks: page.marks,
         }
     }
@@ -64,7 +67,9 @@ pub fn pages(bodies: Vec<Body>, symbols: Vec<Symbol>, heading: &Heading, style: 
     let (width, height) = style.paper.size();
     let page = |(index, body): (usize, Body)| {
         let mut marks = body.marks;
+        let bar = body.checked.then(|| check::bar(rule_end(style.paper)));
         marks.extend(footer(heading, &body.scale, index + 1, count, style.paper));
+        marks.extend(bar);
         Page {
             width,
             height,
@@ -77,11 +82,18 @@ pub fn pages(bodies: Vec<Body>, symbols: Vec<Symbol>, heading: &Heading, style: 
     bodies.into_iter().enumerate().map(page).collect()
 }
 
+/// Where the rule above the footer ends.
+fn rule_end(paper: Paper) -> Point {
+    let room = room(paper);
+    Point::new(room.right(), room.bottom() + style::FOOTER - 2.0 * Type::TINY.line_height() - 1.0)
+}
+
 /// Title, designer, page number, permissions and scale below a thin rule.
 fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Paper) -> Vec<Mark> {
     let room = room(paper);
-    let top = room.bottom() + style::FOOTER - 2.0 * Type::TINY.line_height() - 1.0;
-    let rule = outline::line(Point::new(room.left, top), Point::new(room.right(), top));
+    let end = rule_end(paper);
+    let top = end.y;
+    let rule = outline::line(Point::new(room.left, top), end);
     let first = top + 1.0 + style::TINY;
     let second = first + Type::TINY.line_height();
     let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);

@@ -3,6 +3,7 @@
 
 use crate::design::{Design, Size, Strand};
 use crate::materials::render::words::long;
+use crate::steps::posts::{self, Post, listed};
 use crate::steps::{self, chart};
 use crate::units::{Length, UnitStyle};
 
@@ -25,7 +26,7 @@ struct Row {
 
 /// Tables of the sizes, a column a size.
 pub fn tables(sizes: &[Size], design: &Design) -> Vec<Table> {
-    let rows = rows(design);
+    let rows = rows(sizes, design);
     sizes.chunks(MOST).map(|sizes| table(sizes, &rows)).collect()
 }
 
@@ -83,11 +84,15 @@ fn lettered(mut design: Design, other: &Design) -> Design {
     design
 }
 
-/// The piece's length, each strand's lengths, cord in all, then the count of each bead.
-fn rows(design: &Design) -> Vec<Row> {
+/// The piece's length, each strand's lengths and what stays in its place on it, cord in all, then the count of
+/// each bead.
+fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let units = design.heading.units;
     let whole = Row { name: format!("the piece, {}", facts::length_fact(design)), tell: Box::new(facts::length) };
-    let strands = (0..design.strands.len()).flat_map(|at| strand_rows(design, at, units));
+    let strands = (0..design.strands.len()).flat_map(|at| {
+        let lengths = strand_rows(design, at, units).into_iter();
+        lengths.chain(kept(sizes, at).into_iter().map(move |post| post_row(design, at, post)))
+    });
     let cords = design.cords.iter().map(|cord| {
         let id = cord.id.clone();
         Row { name: format!("{} in all", cord.name), tell: Box::new(move |design| long(cut(design, &id), units)) }
@@ -107,6 +112,37 @@ fn strand_rows(design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
         }),
     };
     [row("loop to loop", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
+}
+
+/// What stays in its place on a strand in any of the sizes: each by its name once.
+fn kept(sizes: &[Size], at: usize) -> Vec<Post> {
+    let strands = sizes.iter().filter_map(|size| size.design.as_ref()).map(|design| (design, design.strands.get(at)));
+    let all = strands.filter_map(|(design, strand)| Some(listed(design, strand?))).flatten();
+    let mut posts: Vec<Post> = Vec::new();
+    for post in all {
+        if posts.iter().all(|known| known.name != post.name) {
+            posts.push(post);
+        }
+    }
+    posts.sort_by_key(|post| (post.keeps as usize, post.name.len(), post.name.clone()));
+    posts
+}
+
+/// Where it stands in each size; nothing where a size has no such thing.
+fn post_row(design: &Design, at: usize, post: Post) -> Row {
+    let name = format!("{}, {}, {}", title(design, at), post.name, post.keeps.place());
+    let station = move |design: &Design| {
+        let strand = design.strands.get(at)?;
+        let same = posts::posts(design, strand).into_iter().find(|other| other.name == post.name)?;
+        Some(design.heading.units.ruler(same.station))
+    };
+    Row { name, tell: Box::new(move |design| station(design).unwrap_or_default()) }
+}
+
+/// Where the positions in the table are measured from, where it has any.
+pub fn datum(sizes: &[Size], design: &Design) -> Option<String> {
+    let strand = (0..design.strands.len()).find(|at| !kept(sizes, *at).is_empty())?;
+    Some(format!("Positions are measured {}.", posts::datum(design, &design.strands[strand])))
 }
 
 /// A strand's number, where there are several, and its name.

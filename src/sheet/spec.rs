@@ -1,7 +1,7 @@
 //! What to ask for in a shop: the sizes and stuff of beads, cords and findings, in a line.
 
 use crate::design::{Bead, Cord, Design, Finding, usual_wire};
-use crate::materials::Article;
+use crate::materials::{Article, need};
 use crate::pattern::{FindingKind, Shape};
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
@@ -19,6 +19,15 @@ pub fn of(design: &Design, article: Article) -> String {
         Article::Cord(at) => cord(&design.cords[at], design.heading.units),
         Article::Finding(at) => finding(&design.findings[at]),
     }
+}
+
+/// What to ask for, with what comes with it: `14 mm long; toggle bar: 5 mm long`.
+pub fn of_all(design: &Design, article: Article) -> String {
+    let with = need::companions(design, article).map(|at| {
+        let name = &design.findings[at].name;
+        format!("; {name}: {}", of(design, Article::Finding(at)))
+    });
+    of(design, article) + &with.collect::<String>()
 }
 
 fn bead(bead: &Bead) -> String {
@@ -59,7 +68,8 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     let thick = if inches { format!(" ({:.3} in)", mm / INCH) } else { String::new() };
     let pounds = |force: f64| if inches { format!(" ({:.0} lb)", force / POUND) } else { String::new() };
     let strength = newtons.map(|force| format!(", breaks at {force:.0} N{}", pounds(force))).unwrap_or_default();
-    format!("{} {}{thick} thick{strength}", cord.kind, cord.diameter.hundredths())
+    let needle = if cord.needle { ", with its needle" } else { "" };
+    format!("{} {}{thick} thick{strength}{needle}", cord.kind, cord.diameter.hundredths())
 }
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.

@@ -35,6 +35,8 @@ const SCALE: &str = "rows at actual size (1 : 1)";
 /// What becomes of beads that do not fill their strand.
 const SLIDES: &str =
     " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
+/// What the names between beads and ruler mean.
+const NAMES: &str = " Above the ruler S stands for a stop, K for a knot, B for a bar and G for the start of a group.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
 
@@ -70,8 +72,10 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     } else {
         ""
     };
+    let has_posts = |strand: &Strand| !steps::posts::posts(&sheet.piece.design, strand).is_empty();
+    let names = if sheet.piece.design.strands.iter().any(has_posts) { NAMES } else { "" };
     let text = format!(
-        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{slides}{pair}"
+        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{names}{slides}{pair}"
     );
     Type::SMALL.paragraph(&text, width)
 }
@@ -143,7 +147,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
     let mut lines = row.lines.into_iter();
     let first = lines.next().unwrap_or_default();
     open(flow, opening, first, sheet.room().height);
-    flow.scaled(SCALE.to_owned());
+    flow.scaled(SCALE.to_owned(), true);
     for block in lines.chain([checks]) {
         flow.gap(LINES_APART);
         if block.height > flow.left() {
@@ -151,7 +155,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
             flow.add(continued(&title(sheet, index), width));
         }
         flow.add(block);
-        flow.scaled(SCALE.to_owned());
+        flow.scaled(SCALE.to_owned(), true);
     }
 }
 

@@ -11,7 +11,7 @@
 
 use super::posts;
 use super::words::a;
-use crate::design::{Design, Phrase, Strand};
+use crate::design::{Design, Phrase, Strand, What};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
@@ -23,11 +23,24 @@ const LEAST_FOLD: usize = 3;
 /// The word chart of a strand.
 #[must_use]
 pub fn text(design: &Design, strand: &Strand) -> String {
-    let phrases = if strand.settle == Settle::Spread { groups(&strand.chart) } else { simple(&strand.chart) };
+    let written = bared(strand);
+    let phrases = if strand.settle == Settle::Spread { groups(&written) } else { simple(&written) };
     let teller = Teller { design, strand: Some(strand) };
     match phrases.as_slice() {
         [Phrase::Mirror(side, middle)] => teller.mirror(side, middle),
         phrases => teller.sequence(phrases),
+    }
+}
+
+/// The row as written, but for a space that opens a fixed one: it is counted from the first end's loop, and
+/// what of it is bare is what the end's findings leave.
+fn bared(strand: &Strand) -> Vec<Phrase> {
+    let first = strand.bits().next().filter(|bit| strand.settle == Settle::Fixed && bit.what == What::Gap);
+    match (strand.chart.split_first(), first) {
+        (Some((Phrase::Gap(_), rest)), Some(bare)) => {
+            std::iter::once(Phrase::Gap(Length::mm(bare.length()))).chain(rest.iter().cloned()).collect()
+        }
+        _ => strand.chart.clone(),
     }
 }
 

@@ -69,7 +69,7 @@ fn gap(design: &Design, finding: usize) -> Option<String> {
     match design.findings[finding].kind {
         FindingKind::EyePin => Some(format!("the eye of {name}")),
         FindingKind::EarWire => Some(format!("the ring of {name}")),
-        FindingKind::JumpRing => Some(name),
+        FindingKind::JumpRing if !design.findings[finding].closed => Some(name),
         _ => None,
     }
 }
@@ -91,8 +91,8 @@ fn part(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
     if let (Some(pin), true, false) = (pin, closes, next.is_some_and(|next| covers(kind(next)))) {
         let above = &design.findings[parts[at].finding];
         let above = if above.is_pin() { "eye" } else { above.name.as_str() };
-        let pin = side.the(design, pin.finding);
-        steps.extend(pin::close(design.heading.units, &pin, above, next.is_some()));
+        let (name, sort) = (side.the(design, pin.finding), &design.findings[pin.finding]);
+        steps.extend(pin::close(design.heading.units, &[sort], &name, above, next.is_some()));
     }
     steps
 }
@@ -134,11 +134,11 @@ fn hung(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
 
 /// Whether a part is a ring that is opened only once, for what stands on both sides of it.
 fn joins(design: &Design, parts: &[Part], at: usize, side: Side) -> bool {
-    let kind = |part: &Part| design.findings[part.finding].kind;
     let sides = [&design.closure.left, &design.closure.right];
     let goes_on = parts.len() > at + 1 && (side != Side::Both || sides.iter().all(|parts| parts.len() > at + 1));
-    let stands = at > 0 && !is_closed_pin(design, &parts[at - 1]) && kind(&parts[at - 1]) != FindingKind::JumpRing;
-    goes_on && stands && kind(&parts[at]) == FindingKind::JumpRing && beside_end(design, parts).is_none()
+    let is_ring = |at: usize| design.findings[parts[at].finding].is_open_ring();
+    let stands = at > 0 && !is_closed_pin(design, &parts[at - 1]) && !is_ring(at - 1);
+    goes_on && stands && is_ring(at) && beside_end(design, parts).is_none()
 }
 
 /// Hang two findings in the ring between them.
@@ -173,19 +173,37 @@ fn cut(design: &Design, part: &Part, side: Side) -> Step {
 
 /// Hang a finding on the one before it, by whichever of the two has a ring that opens.
 fn hang(design: &Design, part: &Part, before: &Part, side: Side) -> Step {
-    let kind = |part: &Part| design.findings[part.finding].kind;
-    let opens_itself = matches!(kind(part), FindingKind::JumpRing | FindingKind::Chain);
-    let part_opens = opens_itself && kind(before) != FindingKind::JumpRing;
-    let (opens, hangs) = if part_opens { (part, before) } else { (before, part) };
+    let finding = |part: &Part| &design.findings[part.finding];
+    let Some((opens, hangs)) = opener(design, part, before) else { return unopened(design, [before, part], side) };
     let text = format!(
         "Open {} sideways, like a door. Hang {} in it and close it the same way.{}",
         ring(design, opens, side),
         hanging(design, hangs, side),
         which_side(design, before, side)
     );
-    let what = if kind(opens) == FindingKind::Chain { "link" } else { "ring" };
+    let what = if finding(opens).kind == FindingKind::Chain { "link" } else { "ring" };
     let step = Step::new(hang_title(design, part), text).check(format!("No gap shows where the {what} closes."));
     step.drawing(Drawing::OpenLink)
+}
+
+/// Which of two findings is opened, and which hangs in it: a ring or link rather than what else opens, and of
+/// two rings the one nearer the strands. Nothing where neither opens.
+fn opener<'a>(design: &Design, part: &'a Part, before: &'a Part) -> Option<(&'a Part, &'a Part)> {
+    let finding = |part: &Part| &design.findings[part.finding];
+    let opens_easily = finding(part).is_open_ring() || finding(part).kind == FindingKind::Chain;
+    match (finding(part).opens(), finding(before).opens()) {
+        (true, _) if opens_easily && !finding(before).is_open_ring() => Some((part, before)),
+        (_, true) => Some((before, part)),
+        (true, false) => Some((part, before)),
+        (false, false) => None,
+    }
+}
+
+/// Two findings that do not open, which the rules warn of.
+fn unopened(design: &Design, [before, part]: [&Part; 2], side: Side) -> Step {
+    let [before, what] = [before, part].map(|part| hanging(design, part, side));
+    let text = format!("Neither {what} nor {before} opens: join them with a jump ring of your own.");
+    Step::new(hang_title(design, part), text).check("No gap shows where the ring closes.")
 }
 
 fn hang_title(design: &Design, part: &Part) -> String {

@@ -124,7 +124,7 @@ pub fn is_hung(design: &Design) -> bool {
 pub fn beside_end<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
     match parts {
         [ring, next, ..] if is_hung(design) && next.cut == Length::ZERO => {
-            Some(next).filter(|_| design.findings[ring.finding].kind == FindingKind::JumpRing)
+            Some(next).filter(|_| design.findings[ring.finding].is_open_ring())
         }
         _ => None,
     }
@@ -232,10 +232,17 @@ impl Group<'_> {
             Side::Last => ", where the strand has its length",
             _ => "",
         };
-        let knot = format!(
-            "Tie a double overhand knot in the {} and draw it down into the {cover}{until}. If it slips through the hole, tie it round a seed bead.",
-            self.cord()
-        );
+        let cord = self.cord();
+        let knot = match self.findings().find_map(|finding| finding.bead) {
+            Some(bead) => format!(
+                "Thread {}, tie the {cord} round it with a double overhand knot, and draw both down into the {cover}{until}.",
+                a(&self.design.beads[bead].name)
+            ),
+            None => format!(
+                "Tie a double overhand knot in the {cord} and draw it down into the {cover}{until}. If it slips through \
+                 the hole, tie another over it."
+            ),
+        };
         let close =
             format!("With chain-nose pliers close the {cover} over the knot, and bend its hook {}.", self.target());
         vec![
@@ -296,8 +303,9 @@ impl Group<'_> {
         let parts = if self.side == Side::Last { &self.design.closure.right } else { &self.design.closure.left };
         let name = |part: &Part| format!("the {}", self.design.findings[part.finding].name);
         let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_end(self.design, parts).map(name)).collect();
-        let ring = self.part().filter(|part| self.design.findings[part.finding].kind == FindingKind::JumpRing);
+        let ring = self.part().filter(|part| self.design.findings[part.finding].is_open_ring());
         let text = match ring {
+            None if self.way == Way::Glued => format!("Hang {link} on what it goes {}.", self.target()),
             Some(ring) => format!(
                 "Open {} sideways, like a door. Hang {} in it and close it the same way.",
                 self.side.the(self.design, ring.finding),
@@ -317,7 +325,10 @@ impl Group<'_> {
     fn tied(&self) -> Vec<Step> {
         let whose = self.whose();
         if self.side == Side::First {
-            let text = format!("Put a bead stopper, or a piece of tape, on one end of {whose}.");
+            let tail = self.design.heading.units.ruler(self.strand.allowance);
+            let text = format!(
+                "Put a bead stopper, or a piece of tape, on {whose}, {tail} from its first end: that is the first tail."
+            );
             return vec![Step::new("Stop the end", text).check("A bead cannot slip off that end.")];
         }
         let knot = format!(

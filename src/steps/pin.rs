@@ -4,17 +4,26 @@
 //! nothing is closed only to be opened again (common practice, no source).
 
 use super::prepare::FLYING;
+use super::words::list;
 use super::{Drawing, Step};
-use crate::units::{Length, UnitStyle};
+use crate::design::Finding;
+use crate::units::UnitStyle;
 
-/// Wire left for a plain loop: common practice, no source.
-const LOOP_WIRE: Length = Length::mm(10.0);
-
-/// The steps that close a pin, named with its article, above what it holds.
-pub fn close(units: UnitStyle, pin: &str, above: &str, open: bool) -> [Step; 3] {
+/// The steps that close pins of some sorts, named with their article, above what they hold.
+pub fn close(units: UnitStyle, sorts: &[&Finding], pin: &str, above: &str, open: bool) -> [Step; 3] {
     let bend = format!("Bend the wire of {pin} to a right angle where it leaves the {above}.");
-    let cut = format!("Cut the wire of {pin} {} from the bend. {FLYING}", units.ruler(LOOP_WIRE));
+    let cut = format!("Cut the wire of {pin} {} from the bend. {FLYING}", leaves(units, sorts));
     [Step::new("Bend the pin", bend), Step::new("Cut the pin", cut), turn(pin, open)]
+}
+
+/// The wire that a loop takes: `8 mm`, or of several sorts `8 mm (head pin) and 9 mm (eye pin)`.
+fn leaves(units: UnitStyle, sorts: &[&Finding]) -> String {
+    let each = sorts.iter().map(|pin| (units.ruler(pin.loop_wire()), &pin.name));
+    let each: Vec<_> = each.collect();
+    match each.as_slice() {
+        [(first, _), rest @ ..] if rest.iter().all(|(other, _)| other == first) => first.clone(),
+        each => list(&each.iter().map(|(wire, name)| format!("{wire} ({name})")).collect::<Vec<_>>()),
+    }
 }
 
 fn turn(pin: &str, open: bool) -> Step {

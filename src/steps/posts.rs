@@ -1,6 +1,6 @@
 //! Posts: what stays in its place on a strand, named, with its station from the outside of the first end.
 //!
-//! Steps, stringing pages and the table of sizes print positions from here alone.
+//! Steps, word charts, stringing pages, the proof and the table of sizes print positions from here alone.
 
 use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
@@ -37,6 +37,17 @@ impl Keeps {
         }
     }
 
+    /// Where it is measured, of one: `middle of a stop`.
+    #[must_use]
+    pub const fn place(self) -> &'static str {
+        match self {
+            Self::Stop => "middle of a stop",
+            Self::Knot => "middle of a knot",
+            Self::Bar => "middle of a bar",
+            Self::Group => "start of a group",
+        }
+    }
+
     const fn words(self) -> &'static str {
         match self {
             Self::Stop => "middles of stops",
@@ -56,6 +67,8 @@ pub struct Post {
     pub keeps: Keeps,
     /// Where it is, from the outside of the first end.
     pub station: Length,
+    /// Where a group ends; of others, the same place.
+    pub until: Length,
 }
 
 /// Where a strand's stations are measured from, as a clause.
@@ -71,31 +84,42 @@ pub fn datum(design: &Design, strand: &Strand) -> &'static str {
 #[must_use]
 pub fn posts(design: &Design, strand: &Strand) -> Vec<Post> {
     let mut counts = [0; Keeps::ALL.len()];
-    let name = |(keeps, station): (Keeps, f64)| {
+    let name = |Found { keeps, at, until }| {
         let count = &mut counts[keeps as usize];
         *count += 1;
-        Post { name: format!("{}{count}", keeps.letter()), keeps, station: Length::mm(station) }
+        let [station, until] = [at, until].map(Length::mm);
+        Post { name: format!("{}{count}", keeps.letter()), keeps, station, until }
     };
     strand.trains.iter().flat_map(|train| of_train(design, strand, train)).map(name).collect()
 }
 
-fn of_train(design: &Design, strand: &Strand, train: &Train) -> Vec<(Keeps, f64)> {
+/// A post before it has its name, in mm from the outside of the first end.
+struct Found {
+    keeps: Keeps,
+    at: f64,
+    until: f64,
+}
+
+fn of_train(design: &Design, strand: &Strand, train: &Train) -> Vec<Found> {
     let Rest::At(mut at) = train.rest else { return Vec::new() };
     if let Some((_, station)) = stop(design, strand, train) {
-        return vec![(Keeps::Stop, station)];
+        return vec![Found { keeps: Keeps::Stop, at: station, until: station }];
     }
     let grouped = matches!(strand.settle, Settle::Spread | Settle::Fixed);
-    let mut found = Vec::new();
-    let mut begins = grouped;
+    let (mut found, mut group) = (Vec::<Found>::new(), None::<usize>);
     for bit in &train.bits {
-        if bit.what == What::Gap {
-            begins = grouped;
-        } else {
-            found.extend(begins.then_some((Keeps::Group, at)));
-            found.extend(keeps(design, strand, bit).map(|keeps| (keeps, at + bit.before)));
-            begins = false;
+        let until = at + bit.length();
+        match group.filter(|_| bit.what != What::Gap) {
+            Some(open) => found[open].until = until,
+            None if grouped && bit.what != What::Gap => {
+                group = Some(found.len());
+                found.push(Found { keeps: Keeps::Group, at, until });
+            }
+            None => group = None,
         }
-        at += bit.length();
+        let middle = at + bit.before;
+        found.extend(keeps(design, strand, bit).map(|keeps| Found { keeps, at: middle, until: middle }));
+        at = until;
     }
     found
 }
@@ -121,19 +145,44 @@ pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(usize, f
     }
 }
 
+/// The posts of a kind on a strand.
+#[must_use]
+pub fn of_kind(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<Post> {
+    posts(design, strand).into_iter().filter(|post| post.keeps == keeps).collect()
+}
+
+/// Of more than the most, the first ones and the last; and whether some are left out before that.
+fn few(mut posts: Vec<Post>) -> (Vec<Post>, bool) {
+    let many = posts.len() > MOST;
+    if many {
+        posts.drain(FIRST..posts.len() - 1);
+    }
+    (posts, many)
+}
+
+/// The posts of a strand that lists tell: of more than the most of a kind, the first ones and the last.
+#[must_use]
+pub fn listed(design: &Design, strand: &Strand) -> Vec<Post> {
+    Keeps::ALL.into_iter().flat_map(|keeps| few(of_kind(design, strand, keeps)).0).collect()
+}
+
 /// `S1 at 110 mm, S2 at 200 mm`: the posts of a kind, or nothing where there are none.
 #[must_use]
 pub fn told(design: &Design, strand: &Strand, keeps: Keeps) -> Option<String> {
-    let posts: Vec<_> = posts(design, strand).into_iter().filter(|post| post.keeps == keeps).collect();
+    let (posts, many) = few(of_kind(design, strand, keeps));
     let say = |post: &Post| format!("{} at {}", post.name, design.heading.units.ruler(post.station));
-    match posts.as_slice() {
-        [] => None,
-        [first, .., last] if posts.len() > MOST => {
-            let first = std::iter::once(first).chain(&posts[1..FIRST]).map(say).collect::<Vec<_>>().join(", ");
-            Some(format!("{first} and so on to {}", say(last)))
-        }
-        all => Some(all.iter().map(say).collect::<Vec<_>>().join(", ")),
-    }
+    let (last, before) = posts.split_last()?;
+    let between = if many { " and so on to " } else { ", " };
+    let before = before.iter().map(say).collect::<Vec<_>>().join(", ");
+    Some(if before.is_empty() { say(last) } else { format!("{before}{between}{}", say(last)) })
+}
+
+/// `Middles of bars, from the outside of the first end's loop: B1 at 40 mm.`
+#[must_use]
+pub fn sentence(design: &Design, strand: &Strand, keeps: Keeps) -> Option<String> {
+    let what = keeps.words();
+    let places = told(design, strand, keeps)?;
+    Some(format!("{}{}, {}: {places}.", what[..1].to_uppercase(), &what[1..], datum(design, strand)))
 }
 
 /// `From the outside of the first end's loop, middles of stops: S1 at 110 mm, S2 at 200 mm.`

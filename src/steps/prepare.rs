@@ -185,11 +185,13 @@ fn fat_end(design: &Design, dangle: &Dangle) -> String {
 fn close(design: &Design, kinds: &[(&Dangle, u64)]) -> Vec<Step> {
     let pins: Vec<_> = kinds.iter().filter(|(dangle, _)| design.findings[dangle.on].is_pin()).collect();
     let Some((first, _)) = pins.first() else { return Vec::new() };
-    let alike = pins.iter().all(|(dangle, _)| dangle.on == first.on);
-    let name = if alike { design.findings[first.on].name.as_str() } else { "pin" };
+    let sorts: BTreeSet<_> = pins.iter().map(|(dangle, _)| dangle.on).collect();
+    let sorts: Vec<_> = sorts.into_iter().map(|at| &design.findings[at]).collect();
+    let name = if sorts.len() == 1 { design.findings[first.on].name.as_str() } else { "pin" };
     let number: u64 = pins.iter().map(|(_, times)| times).sum();
     let pin = if number == 1 { format!("the {name}") } else { format!("each {name}") };
-    let [bend, cut, turn] = pin::close(design.heading.units, &pin, "beads", has_cord(design, CordKind::Chain));
+    let open = has_cord(design, CordKind::Chain);
+    let [bend, cut, turn] = pin::close(design.heading.units, &sorts, &pin, "beads", open);
     vec![bend, cut, turn.drawing(Drawing::Dangle)]
 }
 

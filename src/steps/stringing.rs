@@ -3,12 +3,12 @@
 
 use super::ends::keeps_tail;
 use super::posts::{self, Keeps, datum, stop};
-use super::tools::takes_needle;
+use super::tools::{Needle, needle};
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
-use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
+use crate::design::{Bit, Design, Phrase, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
-use crate::units::{Length, UnitStyle};
+use crate::units::Length;
 
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
@@ -48,7 +48,8 @@ fn string(design: &Design, strand: &Strand) -> Step {
         besides_beads(design, strand),
         first_ten(design, strand),
         fixed(design, strand),
-        bars(design, strand),
+        posts::sentence(design, strand, Keeps::Bar),
+        posts::sentence(design, strand, Keeps::Knot),
     ];
     let check: Vec<_> = check.into_iter().flatten().collect();
     Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "))
@@ -57,8 +58,11 @@ fn string(design: &Design, strand: &Strand) -> Step {
 /// What else is done while a strand is strung.
 fn besides(design: &Design, strand: &Strand) -> Vec<String> {
     let bars = passes(design, strand);
+    let [own, bought] = [Needle::Own, Needle::Bought].map(|which| needle(design, strand) == Some(which));
     let choices = [
-        (takes_needle(design, strand), "String with a beading needle on the last end, the long one."),
+        (own, "String with the cord's own needle: that end is the last one, and comes through the beads."),
+        (bought && strand.legs == 1, "String with a beading needle on the last end, the long one."),
+        (bought && strand.legs > 1, "String with a beading needle that both last ends go through."),
         (strand.legs > 1, "Take both legs through every bead."),
         (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
         (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),
@@ -189,7 +193,8 @@ fn measure(design: &Design, strand: &Strand) -> Step {
     Step::new("Measure", text).check(measures(design, strand))
 }
 
-/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`
+/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way
+/// adds, where that matters.
 #[must_use]
 pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
@@ -200,8 +205,9 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };
+    let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
     format!(
-        "The beads{with} measure {}, likely within {}.",
+        "The beads{with} measure {}, likely within {}{bias}.",
         units.ruler(strand.beaded()),
         units.margin(if spread > LEAST_SPREAD { spread } else { LEAST_SPREAD })
     )
@@ -214,8 +220,7 @@ fn stops(design: &Design, strand: &Strand) -> Option<Step> {
     let how = if finding.kind == FindingKind::Crimp { "press it shut" } else { "fix it" };
     let text =
         format!("Set each {} that is strung on {} in its place, and {how} there.", finding.name, name(design, strand));
-    let places = posts::told(design, strand, Keeps::Stop)?;
-    Some(Step::new("Fix the stops", text).check(format!("Middles, {}: {places}.", datum(design, strand))))
+    Some(Step::new("Fix the stops", text).check(posts::sentence(design, strand, Keeps::Stop)?))
 }
 
 /// Space groups that are spread along the cord.
@@ -225,33 +230,27 @@ fn space(design: &Design, strand: &Strand) -> Option<Step> {
     }
     let (units, from) = (design.heading.units, datum(design, strand));
     let cord = design.cords[strand.cord].kind.word();
-    let groups: Vec<_> = strand.trains.iter().filter(|train| stop(design, strand, train).is_none()).collect();
-    let starts: Vec<_> = groups.iter().filter_map(|train| start(train)).collect();
-    let first = starts.first()?;
-    let ends = starts.iter().zip(&groups).map(|(start, train)| start + train.length());
-    let gaps: Vec<_> = starts.iter().skip(1).zip(ends).map(|(next, end)| next - end).collect();
+    let groups = posts::of_kind(design, strand, Keeps::Group);
+    let first = groups.first()?;
+    let gaps: Vec<_> = groups.windows(2).map(|pair| pair[1].station - pair[0].until).collect();
     let check = match gaps.split_first() {
-        Some((gap, rest)) if rest.iter().all(|other| (other - gap).abs() < SAME) => format!(
-            "The first group starts {} {from}, and {} of bare {cord} lies between groups.",
-            station(units, *first),
-            station(units, *gap)
+        Some((gap, rest)) if rest.iter().all(|other| (*other - *gap).value().abs() < SAME) => format!(
+            "The first group, {}, starts {} {from}, and {} of bare {cord} lies between groups.",
+            first.name,
+            units.ruler(first.station),
+            units.ruler(*gap)
         ),
-        _ => format!("Starts of groups, {from}: {}.", posts::told(design, strand, Keeps::Group)?),
+        _ => posts::sentence(design, strand, Keeps::Group)?,
     };
     Some(Step::new("Space", format!("Space the groups evenly along the {cord}.")).check(check))
 }
 
 /// Where what stays in its place begins, to be seen while it is strung: a knot cannot be moved.
 fn fixed(design: &Design, strand: &Strand) -> Option<String> {
-    let first = strand.trains.iter().find_map(start).filter(|_| strand.settle == Settle::Fixed)?;
-    let from = datum(design, strand);
-    Some(format!("The first of them starts {} {from}.", station(design.heading.units, first)))
-}
-
-/// Where bars stand, to be seen while they are strung.
-fn bars(design: &Design, strand: &Strand) -> Option<String> {
-    let places = posts::told(design, strand, Keeps::Bar)?;
-    Some(format!("Middles of bars, {}: {places}.", datum(design, strand)))
+    let groups = posts::of_kind(design, strand, Keeps::Group);
+    let first = groups.first().filter(|_| strand.settle == Settle::Fixed)?;
+    let (station, from) = (design.heading.units.ruler(first.station), datum(design, strand));
+    Some(format!("The first of them, {}, starts {station} {from}.", first.name))
 }
 
 /// Press the crimps that hold groups, once these are in their places.
@@ -265,17 +264,4 @@ fn hold(design: &Design, strand: &Strand) -> Option<Step> {
     let crimp = crimp.into_iter().next()?;
     let text = format!("Press each {} of the groups shut where it stands, close against its beads.", crimp.name);
     Some(Step::new("Fix the groups", text).check("No group slides."))
-}
-
-/// Where the first thing strung on a train that does not slide begins.
-fn start(train: &Train) -> Option<f64> {
-    let bare = train.bits.iter().take_while(|bit| bit.what == What::Gap).map(Bit::length);
-    match train.rest {
-        Rest::At(station) => Some(bare.fold(station, |at, length| at + length)),
-        Rest::Free(..) => None,
-    }
-}
-
-fn station(units: UnitStyle, mm: f64) -> String {
-    units.ruler(Length::mm(mm))
 }

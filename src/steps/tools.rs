@@ -31,7 +31,7 @@ pub fn tools(design: &Design) -> Vec<String> {
         (metal, "eye protection"),
         (metal, "flush cutters"),
         (soft.into_iter().any(|kind| has_cord(design, kind)), "sharp scissors"),
-        (design.strands.iter().any(|strand| takes_needle(design, strand)), "beading needle"),
+        (design.strands.iter().any(|strand| needle(design, strand) == Some(Needle::Bought)), "beading needle"),
         (design.strands.len() > 1, "tape for tags"),
         (has_stoppers, &stoppers),
         (crimped("crimping pliers"), "crimping pliers"),
@@ -44,12 +44,22 @@ pub fn tools(design: &Design) -> Vec<String> {
     choices.into_iter().filter(|(needed, _)| *needed).map(|(_, tool)| tool.to_owned()).collect()
 }
 
-/// Whether a strand is strung with a needle: thin thread and silk are limp, thick ones pass by themselves
-/// (common practice, no source).
-pub fn takes_needle(design: &Design, strand: &Strand) -> bool {
+/// What a strand is strung with.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Needle {
+    /// That which comes on its cord.
+    Own,
+    /// One that is bought.
+    Bought,
+}
+
+/// The needle of a strand: thin thread and silk are limp, thick ones pass by themselves (common practice, no
+/// source).
+pub fn needle(design: &Design, strand: &Strand) -> Option<Needle> {
     const THIN: Length = Length::mm(0.8);
     let cord = &design.cords[strand.cord];
-    matches!(cord.kind, CordKind::Silk | CordKind::Thread) && cord.diameter < THIN
+    let is_limp = matches!(cord.kind, CordKind::Silk | CordKind::Thread) && cord.diameter < THIN;
+    if cord.needle { Some(Needle::Own) } else { is_limp.then_some(Needle::Bought) }
 }
 
 /// The pliers that fold a crimp: short ones take small jaws (common practice, no source).

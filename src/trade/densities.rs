@@ -102,7 +102,7 @@ const TABLE: &[Entry] = &[
     ("howlite", 2.58, GEM_REFERENCES),
     ("serpentine", 2.57, GEM_REFERENCES),
     ("jet", 1.32, GEM_LISTING),
-    ("bakelite", 1.29, CAST_PHENOLIC),
+    ("phenolic resin", 1.29, CAST_PHENOLIC),
     ("resin", 1.2, "between 1.1 and 1.4, a science page on cast epoxy and polyester; common epoxy 1.20"),
     ("polymer clay", 1.6, "between 1.3 and 1.9, makers' data sheets, from memory: it is filled with chalk or kaolin"),
     ("lava", 2.2, "between 1.5 and 2.8 by its pores, from memory: solid basalt is 2.8 to 3.0, scoria sinks in water"),
@@ -245,7 +245,7 @@ mod tests {
         ("obsidian", 2.35, 2.60),         // gem references, from memory
         ("howlite", 2.45, 2.58),          // gem references, from memory
         ("jet", 1.30, 1.35),              // a listing of gems' specific gravities, seen
-        ("bakelite", 1.27, 1.32),         // cast phenolic resin, an old workshop book, seen
+        ("phenolic resin", 1.27, 1.32),   // cast phenolic resin, an old workshop book, seen
         ("resin", 1.1, 1.4),              // a science page on cast resins, seen
         ("polymer clay", 1.3, 1.9),       // makers' data sheets, from memory
         ("lava stone", 1.5, 2.8),         // scoria sinks, solid basalt 2.8 to 3.0, from memory

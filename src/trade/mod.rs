@@ -1,5 +1,5 @@
 //! Outside knowledge as small tables: gauges, densities, packing, bodies, names of lengths, paper,
-//! seed beads, ease, and how colours look to different eyes.
+//! seed beads, ease, metals, and how colours look to different eyes.
 //!
 //! Every table names its source. Where the trade agrees on a figure without a standard, the figure
 //! is labelled common practice and stands with the range in which sources differ.
@@ -9,6 +9,7 @@ pub mod densities;
 pub mod ease;
 pub mod gauges;
 pub mod lengths;
+pub mod metals;
 pub mod packing;
 pub mod paper;
 pub mod seeds;

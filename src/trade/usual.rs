@@ -1,7 +1,43 @@
 //! Sizes that the trade takes for granted, each in one place. Patterns may say others.
 //!
-//! Where no source is named, a figure is common practice or an assumption, and says so.
+//! Where no source is named, a figure is common practice or an assumption, and says so. Measures, drawings,
+//! materials, rules and steps take them from here alone.
 
+use std::f64::consts::PI;
+
+use crate::units::Length;
+
+/// Outside diameter of a pin's eye, and of the plain loop turned at its other end: common practice, no source.
+pub const EYE: Length = Length::mm(3.0);
+/// Wall of a stamped finding, such as a bead cap or cone: sheet of about 28 gauge; an assumption.
+pub const WALL: Length = Length::mm(0.3);
+/// Width of a barrel's ends as a share of its middle: an assumption, as makers state only the middle.
+pub const BARREL_END: f64 = 0.7;
+/// Share of its box that a chip fills: an assumption.
+pub const CHIP_FILLS: f64 = 0.5;
+/// Hole of a bead: an assumption.
+pub const HOLE: Length = Length::mm(1.0);
+/// The most that such a hole takes of a bead's width: an assumption.
+pub const HOLE_SHARE: f64 = 0.25;
+/// Thickness of a flat bead as a share of its width: an assumption.
+pub const FLAT_SHARE: f64 = 0.4;
+/// Wire of a chain's link as a share of the link's length: an assumption.
+pub const LINK_WIRE: f64 = 0.2;
+/// Wire of a jump ring as a share of its inside: an assumption.
+pub const RING_WIRE: f64 = 0.2;
+/// Wire of an ear wire or bail: 20 gauge; common practice, no source.
+pub const EAR_WIRE: Length = Length::mm(0.8);
+/// Cord in a crimped end's loop, measured along the piece: a 2 mm crimp with its loop adds 3/16 in
+/// to the finished length (a bead shop's page on finishing).
+pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
+/// Extra cord for each end: room to hold it; common practice, no source.
+pub const ALLOWANCE: Length = Length::mm(50.0);
+/// What a lark's head takes along the piece, in thicknesses of its cord: its bar and the legs that
+/// come out from under it; an assumption.
+pub const HITCH: f64 = 3.0;
+/// Width of an overhand knot, in widths of its cord: in the middle of the tight knot three stretches of it lie
+/// side by side; an assumption.
+pub const KNOT_WIDTH: f64 = 3.0;
 /// What one tight overhand knot makes a cord shorter, in its diameters: 10.1 (Pieranski, Przybyl and
 /// Stasiak, Tight open knots, Eur. Phys. J. E 6, 123-128, 2001; the figure is from memory).
 /// tests/oracles/scripts/tight_knots.py finds 10.09 for a rope without friction, pulled tight.
@@ -10,9 +46,23 @@ pub const OVERHAND: f64 = 10.1;
 /// (the same script) by its 10.09.
 pub const DOUBLE_OVERHAND: f64 = 1.712;
 
+/// Wire that a plain loop takes: once round its middle line, so that it goes round unstretched.
+#[must_use]
+pub fn loop_wire(outside: Length, wire: Length) -> Length {
+    let round = (outside - wire) * PI;
+    if round > Length::ZERO { round } else { Length::ZERO }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_loop_takes_the_wire_that_tutorials_leave() {
+        // 3/8 in for a loop of 1/8 in or so: common practice, no source. 20 gauge, 0.81 mm.
+        let leaves = loop_wire(Length::mm(25.4 / 8.0), Length::mm(0.81)).value();
+        assert!((7.0..25.4 * 3.0 / 8.0).contains(&leaves), "{leaves}");
+    }
 
     #[test]
     fn knots_take_up_what_a_pulled_rope_does() {

@@ -52,7 +52,8 @@ impl Watch {
         while numbers().any(|number| number != IDLE) {
             let late = |(running, since): &(AtomicU64, AtomicU64)| {
                 running.load(Ordering::Relaxed) != IDLE
-                    && self.now() - since.load(Ordering::Relaxed).min(self.now()) > LONGEST
+                    // A worker may have begun since this moment.
+                    && self.now().saturating_sub(since.load(Ordering::Relaxed)) > LONGEST
             };
             let held = memory.current_usage_as_mb();
             if held > MOST_MEGABYTES || self.running.iter().any(late) {

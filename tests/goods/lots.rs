@@ -82,6 +82,16 @@ fn the_stash_is_taken_before_buying() {
     assert_eq!((buy.lots, buy.left_over), (2, Amount::Count(10)));
 }
 
+/// What is in hand beyond the need is left over, as it is of cord.
+#[test]
+fn what_is_left_of_the_stash_is_left_over() {
+    let stash = Stash::default().with(Article::Bead(0), Amount::Count(500));
+    let line = line(30, Lot::Pack(10), 310, &Order { stash, ..Order::default() });
+    assert_eq!((line.in_hand, line.from_stash), (Amount::Count(500), Amount::Count(32)));
+    let buy = line.buy.unwrap();
+    assert_eq!((buy.lots, buy.left_over), (0, Amount::Count(470)));
+}
+
 #[test]
 fn a_lot_too_small_for_a_bead_is_not_bought() {
     assert_eq!(line(3, Lot::Strand(Length::mm(5.0)), 310, &Order::default()).buy, None);
@@ -142,7 +152,8 @@ proptest! {
         let (Amount::Count(lot), Amount::Count(left)) = (buy.lot, buy.left_over) else { panic!("beads are counted") };
         prop_assert!(buy.lots * lot + from_stash >= need + spare);
         prop_assert!(buy.lots == 0 || (buy.lots - 1) * lot + from_stash < need + spare);
-        prop_assert_eq!(left, buy.lots * lot + from_stash - need);
+        prop_assert_eq!(line.in_hand, Amount::Count(held));
+        prop_assert_eq!(left, buy.lots * lot + held - need);
         prop_assert!(spare as f64 >= need as f64 * share - 1e-6 && (spare as f64) < need as f64 * share + 1.0 + 1e-6);
         prop_assert_eq!(buy.bought, Some(Money::coins(price * i64::try_from(buy.lots).unwrap())));
         prop_assert!(buy.used <= buy.bought || from_stash > 0);

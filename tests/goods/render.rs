@@ -1,8 +1,10 @@
 //! Materials as CSV, JSON and a table.
 
 use festoon::design::{Lot, Price, Sold};
-use festoon::materials::{Materials, Order, materials, render};
-use festoon::units::{Money, UnitStyle};
+use festoon::materials::{Amount, Article, Materials, Order, Stash, materials, render};
+use festoon::pattern::Overhead;
+use festoon::source::Place;
+use festoon::units::{Length, Money, UnitStyle};
 use serde_json::{Value, json};
 
 use crate::designs::{gathered, sold};
@@ -11,8 +13,9 @@ fn priced() -> Materials {
     let mut design = gathered();
     design.beads[0].sold = sold(Lot::Pack(50), 420);
     design.beads[1].name = "mist, \"pale\"".into();
-    let (rate, overhead) = (Money::coins(1800), Money::coins(250));
-    design.price = Some(Price { hours: 1.5, rate, overhead, wholesale: 2.0, retail: 2.5 });
+    let (rate, overhead) = (Money::coins(1800), Overhead::Sum(Money::coins(250)));
+    let place = Place::default();
+    design.price = Some(Price { hours: 1.5, rate, overhead, wholesale: 2.0, retail: 2.5, place });
     materials(&design, &Order::default())
 }
 
@@ -22,12 +25,12 @@ fn csv_quotes_what_needs_it_and_ends_lines_with_crlf() {
     let lines: Vec<_> = csv.split("\r\n").collect();
     assert_eq!(
         lines[0],
-        "kind,id,name,count,length_mm,spare,from_stash,packs,sold_by,pack,left_over,cost_used,cost_bought"
+        "kind,id,name,count,length_mm,spare,from_stash,packs,sold_by,pack,left_over,cost_used,cost_bought,in_hand"
     );
     // 10 x 5 + 5 and 11 x 5 + 5 are 115; 6 spare; three packs of 50 hold 150.
-    assert_eq!(lines[1], "bead,reed,reed bead,115,,6,0,3,pack,50,35,9.66,12.60");
-    assert_eq!(lines[2], "bead,mist,\"mist, \"\"pale\"\"\",21,,2,0,,,,,,");
-    assert_eq!(lines[3], "cord,wire,wire cord,,914.65,0,0,1,spool,10000,9085.35,0.72,7.90");
+    assert_eq!(lines[1], "bead,reed,reed bead,115,,6,0,3,pack,50,35,9.66,12.60,0");
+    assert_eq!(lines[2], "bead,mist,\"mist, \"\"pale\"\"\",21,,2,0,,,,,,,0");
+    assert_eq!(lines[3], "cord,wire,wire cord,,914.65,0,0,1,spool,10000,9085.35,0.72,7.90,0");
     assert!(csv.ends_with("\r\n") && !csv.replace("\r\n", "").contains(['\r', '\n']));
     // A header, two beads, a cord, seven findings, and what follows the last line end.
     assert_eq!(lines.len(), 1 + 2 + 1 + 7 + 1);
@@ -37,7 +40,7 @@ fn csv_quotes_what_needs_it_and_ends_lines_with_crlf() {
 fn json_has_the_fields_of_the_contract() {
     let array = render::array(&priced());
     let reed = json!({
-        "kind": "bead", "id": "reed", "name": "reed bead", "count": 115, "spare": 6, "from_stash": 0,
+        "kind": "bead", "id": "reed", "name": "reed bead", "count": 115, "spare": 6, "in_hand": 0, "from_stash": 0,
         "packs": 3, "sold_by": "pack", "pack": 50, "left_over": 35, "cost_used": 9.66, "cost_bought": 12.6,
     });
     assert_eq!(array[0], reed);
@@ -62,8 +65,8 @@ fn a_price_of_nothing_is_told_from_none() {
     design.beads[1].sold = Some(Sold { lot: Lot::Pack(50), price: None });
     let materials = materials(&design, &Order::default());
     let csv = render::csv(&materials);
-    assert!(csv.lines().nth(1).is_some_and(|line| line.ends_with(",35,0.00,0.00")), "{csv}");
-    assert!(csv.lines().nth(2).is_some_and(|line| line.ends_with(",29,,")), "{csv}");
+    assert!(csv.lines().nth(1).is_some_and(|line| line.ends_with(",35,0.00,0.00,0")), "{csv}");
+    assert!(csv.lines().nth(2).is_some_and(|line| line.ends_with(",29,,,0")), "{csv}");
     let array = render::array(&materials);
     assert_eq!((&array[0]["cost_bought"], &array[1]["cost_bought"]), (&json!(0.0), &Value::Null));
 }
@@ -77,4 +80,20 @@ fn the_table_reads_at_a_glance() {
     assert!(lines.contains(&"cut wire cord from 1 length".to_owned()), "{table}");
     assert!(lines.contains(&"1. bought, 10 m: outer 480 mm, inner 435 mm; 9.085 m left".to_owned()), "{table}");
     assert!(table.contains("without what has no price in the pattern: mist"), "{table}");
+}
+
+/// Nothing is bought of what is in hand, and no plan counts lengths that nobody buys.
+#[test]
+fn the_table_of_what_is_all_in_hand() {
+    let mut design = gathered();
+    design.beads.iter_mut().for_each(|bead| bead.sold = sold(Lot::Pack(50), 420));
+    let counts = [(Article::Bead(0), 200), (Article::Bead(1), 40)].map(|(at, many)| (at, Amount::Count(many)));
+    let lengths = [Article::Cord(0), Article::Finding(5)].map(|at| (at, Amount::Length(Length::mm(1000.0))));
+    let stash = counts.into_iter().chain(lengths).fold(Stash::default(), |stash, (at, much)| stash.with(at, much));
+    let table = render::table(&materials(&design, &Order { stash, ..Order::default() }), UnitStyle::Mm);
+    let lines: Vec<_> = table.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect();
+    assert_eq!(lines[1], "reed bead 115 6 200 nothing 85 0.00");
+    assert!(lines.contains(&"to buy for the piece, beside what is in hand: nothing".to_owned()), "{table}");
+    assert!(lines.contains(&"cut wire cord from the length in hand".to_owned()), "{table}");
+    assert!(!table.contains("0 lengths") && !table.contains("bought for"), "{table}");
 }

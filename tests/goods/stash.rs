@@ -7,11 +7,33 @@ use festoon::units::Length;
 
 use crate::designs::gathered;
 
+/// The stash, or all that is said about the file.
 fn read(text: &str) -> Result<Stash, Vec<(Code, String, Remark)>> {
+    let (stash, told) = said(text);
+    stash.ok_or(told)
+}
+
+fn said(text: &str) -> (Option<Stash>, Vec<(Code, String, Remark)>) {
     let source = Source::new("stash.yaml", text);
     let told =
         |remark: Remark| (remark.code, source.slice(remark.place.expect("a place in the stash")).to_owned(), remark);
-    Stash::read(&source, &gathered()).map_err(|remarks| remarks.into_iter().map(told).collect())
+    let (stash, remarks) = Stash::read(&source, &gathered());
+    (stash, remarks.into_iter().map(told).collect())
+}
+
+#[test]
+fn one_stash_serves_many_patterns() {
+    let (stash, told) = said("reed: 120\nlapis: 40\nsilver wire: 2 m\n");
+    assert_eq!(stash.unwrap().count(Article::Bead(0)), 120);
+    assert_eq!(told, []);
+}
+
+#[test]
+fn what_may_be_a_slip_is_said() {
+    let (stash, told) = said("raed: 120\n");
+    assert_eq!(stash.unwrap().count(Article::Bead(0)), 0);
+    let [(code, place, remark)] = told.as_slice() else { panic!("one remark: {told:?}") };
+    assert_eq!((*code, place.as_str(), remark.help.as_str()), (Code::StashUnused, "raed", "did you mean `reed`?"));
 }
 
 #[test]
@@ -36,7 +58,7 @@ fn all_that_is_wrong_is_told_at_once_and_in_its_place() {
     assert_eq!(
         told,
         [
-            (Code::UnknownId, "raed"),
+            (Code::StashUnused, "raed"),
             (Code::BadQuantity, "1.5"),
             (Code::BadQuantity, "12 mm"),
             (Code::BadQuantity, "3"),

@@ -100,9 +100,10 @@ fn forms(items: &[At<Item>], repeated: bool, found: &mut BTreeSet<&'static str>)
 #[test]
 fn every_key_is_used() {
     let patterns: Vec<Pattern> = shipped().into_iter().map(|shipped| shipped.pattern).collect();
-    let beads = || patterns.iter().flat_map(|pattern| &pattern.beads.0).map(|(_, bead)| bead);
-    let cords = || patterns.iter().flat_map(|pattern| &pattern.cords.0).map(|(_, cord)| cord);
-    let findings = || patterns.iter().flat_map(|pattern| &pattern.findings).flat_map(|all| &all.0).map(|(_, one)| one);
+    let beads = || patterns.iter().flat_map(|pattern| &pattern.beads.entries).map(|(_, bead)| bead);
+    let cords = || patterns.iter().flat_map(|pattern| &pattern.cords.entries).map(|(_, cord)| cord);
+    let findings =
+        || patterns.iter().flat_map(|pattern| &pattern.findings).flat_map(|all| &all.entries).map(|(_, one)| one);
     let strands = || patterns.iter().flat_map(|pattern| &pattern.strands.value).map(|strand| &strand.value);
     let wears = || patterns.iter().filter_map(|pattern| pattern.wear.as_ref()).map(|wear| &wear.value);
     let closures = || patterns.iter().filter_map(|pattern| pattern.closure.as_ref()).map(|closure| &closure.value);

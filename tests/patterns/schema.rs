@@ -80,6 +80,7 @@ fn good_values_are_valid() {
         ("beads: [{", "beads: [{ stop: crimp, at: 3 in }, {"),
         ("title: Try", "title: Try\nprice: { labour: 1.5 h, rate: 18, overhead: 2.50, wholesale: 2, retail: 2.5 }"),
         ("title: Try", "title: Try\nclosure: { each side: [eye, { links: 60 mm }], left: [a], right: [b] }"),
+        ("title: Try", "title: Try\nprice: { labour: 1.5 h, rate: 18, overhead: 15 % }"),
         ("title: Try", "title: Try\nclosure: { both ends: [hook] }"),
         (
             "title: Try",

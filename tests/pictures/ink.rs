@@ -13,7 +13,7 @@ use festoon::trade::paper::Paper;
 use crate::samples;
 
 /// Pixels of a page on white.
-fn pixels(page: &Page, dpi: f64) -> Vec<Rgb> {
+pub fn pixels(page: &Page, dpi: f64) -> Vec<Rgb> {
     let file = png(page, dpi, Effort::Preview).unwrap();
     let mut reader = ::png::Decoder::new(std::io::Cursor::new(file)).read_info().unwrap();
     let mut data = vec![0; reader.output_buffer_size().unwrap()];

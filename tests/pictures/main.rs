@@ -10,4 +10,5 @@ mod ink;
 mod reference;
 mod samples;
 mod steps;
+mod told;
 mod widths;

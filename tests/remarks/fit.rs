@@ -6,7 +6,7 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops(), groups(), inside()]
+    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops(), groups(), inside(), knots()]
         .into_iter()
         .flatten()
         .collect()
@@ -70,10 +70,14 @@ fn groups() -> Vec<Case> {
         let row = format!("[{{ repeat: 3, of: [{group}] }}]\n    settle: spread");
         changed(&[("[20 reed]", &row), ("0.4 mm", thick)])
     };
-    let knotted = "{ knot: 1 mm }, 2 reed, { knot: 1 mm }";
+    let held = |group: &str| spread(group, "0.4 mm").replace("hole: 1 mm", "hole: 0.9 mm");
     // A hole of 1 mm is a tenth wider than a cord of 0.909 mm.
     vec![
-        Case::new(Code::NothingHolds, spread(knotted, "0.4 mm"), spread("{ knot: 1 mm }, 2 reed", "0.4 mm")),
+        Case::new(
+            Code::NothingHolds,
+            held("{ knot: 1.2 mm }, 2 reed, { knot: 1.2 mm }"),
+            held("{ knot: 1.2 mm }, 2 reed"),
+        ),
         Case::new(Code::NothingHolds, spread("2 reed", "0.91 mm"), spread("2 reed", "0.9 mm")),
     ]
 }
@@ -83,6 +87,10 @@ fn closures() -> Vec<Case> {
     let closed = |closure: &str| and(&with_findings(&sound(), &[CLASP, RING, BAR]), closure);
     let ends = |ends: &str| changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
     let crimped = with_findings(&ends("crimp"), &[CRIMP]);
+    let lace = |ring: &str| {
+        let tip = "tip: { kind: cord end, length: 8 mm, inside: 0.5 mm }";
+        and(&with_findings(&ends("tip"), &[tip, RING]), "closure: { each side: [ring] }").replace("ring: {", ring)
+    };
     vec![
         Case::new(Code::Unjoined, ends("knot"), crimped.clone()),
         Case::new(Code::Unjoined, joined(&ends("crimp"), &[CRIMP]), crimped),
@@ -96,6 +104,30 @@ fn closures() -> Vec<Case> {
             closed("closure: { left: [bar, ring], right: [ring, clasp] }"),
             closed("closure: { left: [ring], right: [bar, clasp] }"),
         ),
+        Case::new(
+            Code::NoOpening,
+            closed("closure: { left: [bar, ring], right: [clasp] }"),
+            closed("closure: { left: [bar, ring], right: [clasp] }").replace("inside: 3", "closed: yes, inside: 3"),
+        ),
+        Case::new(Code::NoOpening, lace("ring: {"), lace("ring: { closed: yes,")),
+    ]
+}
+
+/// A knot of 2.5 mm goes through a hole of 2.5 mm, and so does one that is broader by less than a third.
+fn knots() -> Vec<Case> {
+    let knotted = |hole: &str, knot: &str, cord: &str| {
+        let row = format!("[{{ knot: {knot} }}, 20 reed, {{ knot: {knot} }}]");
+        changed(&[("hole: 1 mm", &format!("hole: {hole}")), ("[20 reed]", &row), ("0.4 mm", cord)])
+    };
+    let between = |knot: &str| changed(&[("length: 16 in", &format!("length: 16 in\n    knots: {knot}"))]);
+    vec![
+        // 2.5 mm x 4 / 3 is 3.33 mm; a cord of 1.2 mm makes knots 3.6 mm broad.
+        Case::new(Code::KnotSlips, knotted("2.5 mm", "3.34 mm", "1.2 mm"), knotted("2.5 mm", "3.33 mm", "1.2 mm")),
+        Case::new(Code::KnotSlips, knotted("2.5 mm", "3.34 mm", "1.2 mm"), knotted("2.5 mm", "2.5 mm", "1.2 mm")),
+        // Three widths of a cord of 0.8 mm are 2.4 mm, and of one of 0.79 mm less: a hole of 1.8 mm x 4 / 3.
+        Case::new(Code::KnotSlips, knotted("1.8 mm", "3 mm", "0.8 mm"), knotted("1.8 mm", "3 mm", "0.79 mm")),
+        // Of 0.4 mm cord they are 1.2 mm broad, less than a third more than the hole of 1 mm, whatever is written.
+        Case::new(Code::KnotSlips, between("1.2 mm").replace("hole: 1 mm", "hole: 0.9 mm"), between("1.2 mm")),
     ]
 }
 

@@ -12,7 +12,11 @@ pub fn cases() -> Vec<Case> {
         let sold = format!("0.6 g/m, sold: {{ by: spool, length: {length} }}");
         changed(&[("0.6 g/m", &sold)])
     };
+    let price = |factors: &str| and(&sound(), &format!("price: {{ labour: 1 h, rate: 18, {factors} }}"));
     vec![
+        // Both factors multiply the cost: a shop that pays what a wearer does earns nothing.
+        Case::new(Code::RetailFactor, price("wholesale: 2, retail: 2.01"), price("wholesale: 2, retail: 2")),
+        Case::new(Code::RetailFactor, price("wholesale: 2.49"), price("wholesale: 2.5")),
         // 20 beads and one spare; a second pack of 20 would be bought for the spare.
         Case::new(Code::LastPack, pack(21), pack(20)),
         // A twentieth of a pack of 40 is two beads: the third pack of 40 holds two of 82, or three of 83.

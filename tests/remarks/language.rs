@@ -20,6 +20,7 @@ fn slip(code: Code, from: &str, to: &str) -> Case {
 fn writing() -> Vec<Case> {
     vec![
         slip(Code::Yaml, "[20 reed]", "[20 reed"),
+        slip(Code::BareColour, "\"#5d7f5b\"", "#5d7f5b"),
         slip(Code::UnknownKey, "length:", "lenght:"),
         slip(Code::MissingKey, "title: Try\n", ""),
         slip(Code::WrongKind, "16 in", "[16 in]"),

@@ -53,7 +53,10 @@ fn cases() -> Vec<Case> {
 }
 
 /// Codes that a pattern's text cannot bring about, with the test that does.
-const ELSEWHERE: &[(Code, &str)] = &[(Code::NotText, "bytes that are no text: tests/cli.rs feeds them to the program")];
+const ELSEWHERE: &[(Code, &str)] = &[
+    (Code::NotText, "bytes that are no text: tests/cli.rs feeds them to the program"),
+    (Code::StashUnused, "a file of what is in hand: tests/goods/stash.rs reads one"),
+];
 
 #[test]
 fn each_remark_appears_and_just_does_not() {

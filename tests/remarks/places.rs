@@ -18,9 +18,48 @@ pub fn cases() -> Vec<Case> {
     };
     let lace = |inside: &str| {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: tip")]);
-        joined(&text, &[&format!("tip: {{ kind: cord end, length: 8 mm, inside: {inside} }}")])
+        let tip = format!("tip: {{ kind: cord end, length: 8 mm, inside: {inside} }}");
+        and(&with_findings(&text, &[&tip, CLASP, RING]), "closure: { left: [ring], right: [ring, clasp] }")
+    };
+    let earrings = |closure: &str| {
+        let text = with_findings(&changed(&[("kind: necklace", "kind: earrings"), (WEAR, "")]), &[HOOK, RING]);
+        and(&text, &format!("closure: {{ {closure} }}"))
+    };
+    let ring = |ring: &str| {
+        let row = "[10 reed, { dangle: [reed], on: ring }, 10 reed]";
+        with_findings(&changed(&[("[20 reed]", row)]), &[&RING.replace("ring: {", ring)])
+    };
+    let pair = |bar: &str| {
+        let (left, right) =
+            ("loop: { kind: toggle ring, length: 14 mm, sold: { by: each } }", "links: { kind: chain, link: 3 mm }");
+        let text = with_findings(&sound(), &[left, &bar.replace("BAR", "kind: toggle bar, length: 5 mm"), right]);
+        and(&text, "closure: { each side: [{ links: 20 mm }], left: [loop], right: [bar] }")
+    };
+    let cover = |cover: &str| {
+        let text = changed(&[("length: 16 in", "length: 16 in\n    ends: end")]);
+        joined(&text, &[cover])
     };
     vec![
+        Case::new(Code::Misplaced, earrings("left: [ring, hook]"), earrings("left: [hook], right: [ring]")),
+        Case::new(Code::Misplaced, earrings("both ends: [ring, hook]"), earrings("each side: [ring, hook]")),
+        Case::new(Code::Misplaced, ring("ring: {"), ring("ring: { closed: yes,")),
+        Case::new(
+            Code::Misplaced,
+            pair("bar: { BAR, comes with: loop }"),
+            pair("bar: { BAR, comes with: loop, sold: { by: each } }"),
+        ),
+        Case::new(Code::Misplaced, pair("bar: { BAR, comes with: loop }"), pair("bar: { BAR, comes with: links }")),
+        Case::new(Code::UnknownId, pair("bar: { BAR, comes with: loop }"), pair("bar: { BAR, comes with: lop }")),
+        Case::new(
+            Code::Misplaced,
+            cover("end: { kind: knot cover, length: 7 mm, bead: reed }"),
+            cover("end: { kind: cord end, length: 7 mm, inside: 0.5 mm, bead: reed }"),
+        ),
+        Case::new(
+            Code::Misplaced,
+            and(&with_findings(&sound(), &[RING, CLASP]), CLOSED),
+            and(&with_findings(&sound(), &[RING, &CLASP.replace("kind", "closed: yes, kind")]), CLOSED),
+        ),
         Case::new(Code::Misplaced, ends("crimp"), ends("clasp")),
         Case::new(Code::Misplaced, guarded("[guard, crimp]"), guarded("guard")),
         Case::new(Code::Misplaced, sound(), changed(&[("20 reed", "20 line")])),

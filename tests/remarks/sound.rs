@@ -29,6 +29,7 @@ pub const EYE: &str = "eye: { kind: eye pin, wire: 0.72 mm, length: 50 mm }";
 pub const CONE: &str = "cone: { kind: cone, length: 14 mm, inside: 8 mm, tip: 1.5 mm }";
 pub const CLASP: &str = "clasp: { kind: clasp, length: 12 mm }";
 pub const RING: &str = "ring: { kind: jump ring, inside: 3 mm, wire: 0.8 mm }";
+pub const HOOK: &str = "hook: { kind: ear wire, length: 18 mm }";
 /// A closure of both.
 pub const CLOSED: &str = "closure: { left: [ring], right: [clasp] }";
 

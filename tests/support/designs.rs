@@ -42,6 +42,7 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         take_up: Length::ZERO,
         strength: None,
         mass_per_metre: Mass::grams(0.5),
+        needle: false,
         colour: Rgb::BLACK,
         sold: sold(Lot::Length(Length::mm(10_000.0)), 790),
         place: Place::default(),
@@ -66,6 +67,9 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
         material: None,
         colour: Rgb::BLACK,
         breakaway: false,
+        closed: false,
+        bead: None,
+        comes_with: None,
         sold: None,
         place: Place::default(),
     }

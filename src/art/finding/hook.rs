@@ -55,7 +55,7 @@ fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
 /// A fish-hook ear wire: the loop that the earring hangs from, a small bead, the bend, and the tail.
 pub fn ear_wire(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(20.0);
-    let thick = drawing.thick(0.75);
+    let thick = drawing.finding.wire.value();
     let (eye, radius) = (length * 0.07, length * 0.22);
     let ring = circle(Point::new(eye + thick / 2.0, 0.0), eye);
     let middle = Point::new(length - thick / 2.0 - radius, radius);

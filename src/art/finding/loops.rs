@@ -12,10 +12,15 @@ fn at(x: f64, y: f64) -> Point {
     Point::new(x, y)
 }
 
+/// Radius of the middle line of a pin's eye, and the thickness of its wire.
+fn eye(drawing: &Drawing) -> (f64, f64) {
+    let (outside, thick) = (drawing.finding.eye().value(), drawing.finding.wire.value());
+    ((outside - thick).max(thick) / 2.0, thick)
+}
+
 /// A pin: its eye, then the wire.
 pub fn eye_pin(drawing: &Drawing) -> Vec<Mark> {
-    let thick = drawing.thick(0.7);
-    let eye = or(drawing.finding.outside, 3.2).max(thick * 3.0) / 2.0 - thick / 2.0;
+    let (eye, thick) = eye(drawing);
     let centre = at(eye + thick / 2.0, 0.0);
     let ring = arc(centre, (eye, eye), 0.05, 2.0 * PI);
     let wire = line(centre + at(eye, 0.0), at(drawing.length(40.0).max(centre.x * 2.5) - thick / 2.0, 0.0));
@@ -24,7 +29,7 @@ pub fn eye_pin(drawing: &Drawing) -> Vec<Mark> {
 
 /// A pin: its flat head, then the wire.
 pub fn head_pin(drawing: &Drawing) -> Vec<Mark> {
-    let thick = drawing.thick(0.7);
+    let thick = drawing.finding.wire.value();
     let wire = line(at(thick * 0.6, 0.0), at(drawing.length(40.0) - thick / 2.0, 0.0));
     let mut marks = drawing.wire(&wire, thick);
     marks.push(head(drawing, thick));
@@ -39,8 +44,7 @@ fn head(drawing: &Drawing, thick: f64) -> Mark {
 
 /// A pin cut and closed: its eye or head, the wire, and the loop at its end.
 pub fn closed_pin(drawing: &Drawing, reach: f64) -> Vec<Mark> {
-    let thick = drawing.thick(0.7);
-    let eye = or(drawing.finding.outside, 3.2).max(thick * 3.0) / 2.0 - thick / 2.0;
+    let (eye, thick) = eye(drawing);
     let from = if drawing.finding.kind == FindingKind::HeadPin { 0.0 } else { 2.0 * eye + thick / 2.0 };
     let end = circle(at(reach - thick / 2.0 - eye, 0.0), eye);
     let wire = line(at(from, 0.0), at((reach - thick / 2.0 - 2.0 * eye).max(from), 0.0));
@@ -55,7 +59,7 @@ pub fn closed_pin(drawing: &Drawing, reach: f64) -> Vec<Mark> {
 /// A ring of wire with its slit on one side.
 pub fn jump_ring(drawing: &Drawing) -> Vec<Mark> {
     let inside = or(drawing.finding.inside, 4.0);
-    let thick = drawing.thick(inside * 0.2);
+    let thick = drawing.finding.wire.value();
     let outside = or(drawing.finding.outside, inside + 2.0 * thick);
     let middle = (outside - thick) / 2.0;
     let centre = at(outside / 2.0, 0.0);
@@ -71,7 +75,7 @@ pub fn jump_ring(drawing: &Drawing) -> Vec<Mark> {
 #[must_use]
 pub fn link_size(drawing: &Drawing) -> (f64, f64, f64) {
     let length = or(drawing.finding.link, drawing.length(4.0));
-    let thick = drawing.thick(length * 0.2).min(length * 0.3);
+    let thick = drawing.finding.wire.value().min(length * 0.3);
     (length, length * 0.34 - thick / 2.0, thick)
 }
 

@@ -7,7 +7,7 @@ mod hook;
 mod loops;
 mod tube;
 
-use super::light::{Ink, Light, shading, toned};
+use super::light::{Ink, Light, metal_toned, shading};
 use super::wire::wire;
 use crate::design::Finding;
 use crate::geometry::Point;
@@ -106,13 +106,13 @@ impl<'a> Drawing<'a> {
 
     /// Flat metal.
     fn flat(&self, tone: f64) -> Fill {
-        let colour = if self.ink == Ink::Outline { Rgb::WHITE } else { toned(self.colour, tone) };
+        let colour = if self.ink == Ink::Outline { Rgb::WHITE } else { metal_toned(self.colour, tone) };
         Fill::Flat(colour, 1.0)
     }
 
     /// The colour of an edge or a shade line.
     fn dark(&self) -> Rgb {
-        if self.ink == Ink::Outline { Rgb::BLACK } else { toned(self.colour, -0.6) }
+        if self.ink == Ink::Outline { Rgb::BLACK } else { metal_toned(self.colour, -0.7) }
     }
 
     fn solid(&self, outline: Vec<Step>, fill: Fill, edge: f64) -> Mark {

@@ -4,9 +4,8 @@ use super::{Drawing, or};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline::{circle, curve, line, polyline, rounded_rect};
+use crate::trade::usual::WALL;
 
-/// Wall of a stamped finding in mm; common practice, no source.
-const WALL: f64 = 0.4;
 const EDGE: f64 = 0.1;
 
 fn at(x: f64, y: f64) -> Point {
@@ -42,8 +41,8 @@ pub fn pressed(drawing: &Drawing) -> Vec<Mark> {
 /// A fluted cone, its mouth to the strands and its tip outward.
 pub fn cone(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(10.0);
-    let mouth = or(drawing.finding.mouth, or(drawing.finding.inside, 6.0) + 2.0 * WALL) / 2.0 - EDGE / 2.0;
-    let tip = (or(drawing.finding.tip, 1.2) / 2.0 + WALL).min(mouth);
+    let mouth = or(drawing.finding.mouth, or(drawing.finding.inside, 6.0) + 2.0 * WALL.value()) / 2.0 - EDGE / 2.0;
+    let tip = (or(drawing.finding.tip, 1.2) / 2.0 + WALL.value()).min(mouth);
     let side = |share: f64| cone_line(length, mouth, tip, share);
     let flutes = |shares: &[f64]| shares.iter().flat_map(|share| polyline(&side(*share))).collect::<Vec<_>>();
     let mut body = polyline(&side(-1.0));

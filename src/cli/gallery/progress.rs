@@ -1,12 +1,11 @@
 //! How far the gallery is: a bar on a terminal, a line a pattern otherwise.
 
 use std::io::{IsTerminal, stderr};
-use std::path::Path;
 
 use festoon::remark::escape;
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::{Fault, Made};
+use super::{How, Made};
 use crate::cli::report;
 
 /// Tells how far the work is.
@@ -25,14 +24,14 @@ impl Progress {
     }
 
     /// One more pattern is done.
-    pub fn step(&self, path: &Path, made: &Made) {
-        let word = match made {
-            Made::Page { is_new: true, .. } => "drawn",
-            Made::Page { .. } => "unchanged",
-            Made::Failed { fault: Fault::Broken(..), .. } => "has errors",
-            Made::Failed { fault: Fault::Trouble(_), .. } => "could not be made",
+    pub fn step(&self, made: &Made) {
+        let word = match made.how {
+            How::Drawn => "drawn",
+            How::Unchanged => "unchanged",
+            How::Broken(_) => "has errors",
+            How::Trouble(_) => "could not be made",
         };
-        let name = path.file_stem().unwrap_or_default().to_string_lossy();
+        let name = made.path.file_stem().unwrap_or_default().to_string_lossy();
         match &self.bar {
             Some(bar) => {
                 bar.set_message(escape::on_a_line(&name));

@@ -1,75 +1,168 @@
-//! What a gallery knows of a folder: that it is its own, and what the files in it were made from.
+//! What a gallery knows of a folder: which files in it are its own, and what they were made from.
 //!
-//! The record is written before the first file, saying that nothing is whole, and again after the
-//! last, saying what all were made from. So a run that is killed leaves no file that is taken for
-//! what it is not, and a record that cannot be understood costs a drawing and no more.
+//! A file is the gallery's own where its bytes are what the record says was written there. The record
+//! is written before each file, with the hash of what is about to stand there, and again after the
+//! last, saying what all were made from. So a run that is killed leaves no file that is taken for what
+//! it is not, and none that the next run would not know again.
+//!
+//! A record that cannot be understood tells that the folder is the gallery's and no more: all files in
+//! it that have a gallery's names are drawn anew.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};
-use std::path::Path;
+use std::io::Read;
+use std::path::{Component, Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
 use festoon::gallery::Entry;
 
+use super::hash::{hash, hash_of_file};
 use crate::cli::output;
 
 /// The record's file.
 pub const RECORD: &str = "festoon.json";
+/// Largest record that is read, in bytes.
+const LARGEST: u64 = 16 * 1024 * 1024;
 
 /// What is known of one folder.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Record {
     /// The folder's name; nothing for the gallery's own. A copy of the folder is not the gallery's.
-    pub folder: String,
+    folder: String,
     /// A hash of what its files were made from; nothing while they are not whole.
     pub made_from: String,
     /// What its page says.
     pub entry: Option<Entry>,
+    /// Hashes of what was written to each file; while it is written, of what stood there and what shall.
+    files: BTreeMap<String, BTreeSet<String>>,
+    /// A hash of all this.
+    seal: String,
 }
 
 impl Record {
     /// The record of a folder, where it has one that can be understood and is its own.
     pub fn read(folder: &Path, name: &str) -> Option<Self> {
-        let text = fs::read_to_string(folder.join(RECORD)).ok()?;
+        let mut text = String::new();
+        regular(&folder.join(RECORD))?.take(LARGEST).read_to_string(&mut text).ok()?;
         let record: Self = serde_json::from_str(&text).ok()?;
-        let is_sound = |entry: &Entry| entry.folder == name && entry.files().all(|file| is_piece_file(&file));
-        (record.folder == name && record.entry.iter().all(is_sound)).then_some(record)
+        (record.seal == record.sealed() && record.is_of(name)).then_some(record)
     }
 
-    /// Writes the record of a folder.
-    pub fn write(&self, folder: &Path) -> Result<(), String> {
-        let text = serde_json::to_string_pretty(self).map_err(|error| error.to_string())? + "\n";
-        refresh(&folder.join(RECORD), text.as_bytes())
+    /// Whether it is of a folder of this name, and of files in it.
+    fn is_of(&self, name: &str) -> bool {
+        let is_entry = |entry: &Entry| entry.folder == name && entry.files().all(|file| is_below(&file));
+        self.folder == name && self.files.keys().all(|file| is_below(file)) && self.entry.iter().all(is_entry)
+    }
+
+    /// The hash of everything but itself.
+    fn sealed(&self) -> String {
+        let bare = Self { seal: String::new(), ..self.clone() };
+        // Records hold texts alone, which always become JSON.
+        hash([serde_json::to_vec(&bare).unwrap_or_default()])
+    }
+
+    fn knows(&self, file: &str, hash: &str) -> bool {
+        self.files.get(file).is_some_and(|known| known.contains(hash))
     }
 }
 
-/// Makes sure that a folder is no link, and that files of these names in it are the gallery's to
-/// write, unless it is forced.
-pub fn claim(folder: &Path, files: &[String], force: bool) -> Result<(), String> {
-    if is_link(folder) {
-        return Err(format!("{} is a link: a gallery writes to folders of its own", folder.display()));
-    }
-    owned(folder, files, force)
+/// A folder that a gallery writes to.
+pub struct Folder {
+    path: PathBuf,
+    /// What is known of it.
+    pub record: Record,
+    /// Whether files of a gallery's names are its own whatever they hold.
+    owns_names: bool,
 }
 
-/// Makes sure that files of these names in a folder are the gallery's to write, unless it is forced.
-pub fn owned(folder: &Path, files: &[String], force: bool) -> Result<(), String> {
-    let foreign = || files.iter().map(|file| folder.join(file)).find(|path| path.symlink_metadata().is_ok());
-    match foreign().filter(|_| !force && !folder.join(RECORD).exists()) {
-        Some(path) => Err(format!("{} is not the gallery's own: --force writes over it", path.display())),
-        None => Ok(()),
+impl Folder {
+    /// Opens a folder, which may not be there yet.
+    pub fn open(path: PathBuf, name: &str, force: bool) -> Self {
+        let known = Record::read(&path, name);
+        let owns_names = force || known.is_none() && path.join(RECORD).exists();
+        let record = known.unwrap_or_else(|| Record { folder: name.to_owned(), ..Record::default() });
+        Self { path, record, owns_names }
+    }
+
+    /// Makes sure that files of these names are the gallery's to write.
+    pub fn claim<'a>(&self, files: impl IntoIterator<Item = &'a str>) -> Result<(), String> {
+        files.into_iter().try_for_each(|file| self.own(file, hash_of_file(&self.path.join(file)).as_deref()))
+    }
+
+    /// Makes sure that a file, whose bytes have this hash, is the gallery's to write.
+    fn own(&self, file: &str, hash: Option<&str>) -> Result<(), String> {
+        let path = self.path.join(file);
+        let is_own = self.owns_names || hash.is_some_and(|hash| self.record.knows(file, hash));
+        if is_own || path.symlink_metadata().is_err() {
+            return Ok(());
+        }
+        Err(format!("{} is not the gallery's own: --force writes over it", path.display()))
+    }
+
+    /// Writes a file unless it is there just so. A link in its place is replaced, and its target left.
+    pub fn write(&mut self, file: &str, bytes: &[u8]) -> Result<(), String> {
+        let path = self.path.join(file);
+        let (old, new) = (hash_of_file(&path), hash([bytes]));
+        if old.as_ref() != Some(&new) || is_link(&path) {
+            self.own(file, old.as_deref())?;
+            self.record.files.insert(file.to_owned(), old.into_iter().chain([new.clone()]).collect());
+            self.save()?;
+            replace(&path, bytes)?;
+        }
+        self.record.files.insert(file.to_owned(), BTreeSet::from([new]));
+        Ok(())
+    }
+
+    /// Says that nothing is whole until the folder is closed.
+    pub fn begin(&mut self) -> Result<(), String> {
+        self.record.made_from.clear();
+        self.save()
+    }
+
+    /// Says what all files were made from.
+    pub fn close(&mut self, made_from: String, entry: Option<Entry>) -> Result<(), String> {
+        (self.record.made_from, self.record.entry) = (made_from, entry);
+        self.save()
+    }
+
+    /// Writes the record.
+    pub fn save(&mut self) -> Result<(), String> {
+        self.record.seal = self.record.sealed();
+        let text = serde_json::to_string_pretty(&self.record).map_err(|error| error.to_string())? + "\n";
+        let path = self.path.join(RECORD);
+        if hash_of_file(&path) == Some(hash([&text])) { Ok(()) } else { replace(&path, text.as_bytes()) }
+    }
+
+    /// Removes the files that the gallery wrote and does not make any more.
+    pub fn prune(&mut self, is_made: impl Fn(&str) -> bool) {
+        let path = &self.path;
+        self.record.files.retain(|file, known| {
+            let is_own =
+                |place: &Path| !is_link(place) && hash_of_file(place).is_some_and(|hash| known.contains(&hash));
+            let place = path.join(file);
+            if !is_made(file) && is_own(&place) {
+                // What cannot be removed now is no harm.
+                let _ = fs::remove_file(&place);
+            }
+            is_made(file)
+        });
     }
 }
 
-/// Writes a file unless it is there just so. A link in its place is replaced, and its target left.
-pub fn refresh(path: &Path, bytes: &[u8]) -> Result<(), String> {
-    if !is_link(path) && fs::read(path).is_ok_and(|old| old == bytes) {
-        return Ok(());
-    }
+fn replace(path: &Path, bytes: &[u8]) -> Result<(), String> {
     output::replace(path, bytes).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-/// Removes the folders of patterns that are gone: of each the files that a gallery writes, and the
+/// Refuses a link in a folder's place.
+pub fn refuse_link(folder: &Path) -> Result<(), String> {
+    if is_link(folder) {
+        return Err(format!("{} is a link: a gallery writes to folders of its own", folder.display()));
+    }
+    Ok(())
+}
+
+/// Removes the folders of patterns that are gone: of each the files that the gallery wrote, and the
 /// folder where this leaves it empty. Links are not followed.
 pub fn sweep(pieces: &Path, is_kept: impl Fn(&str) -> bool) {
     for folder in fs::read_dir(pieces).into_iter().flatten().flatten() {
@@ -78,20 +171,11 @@ pub fn sweep(pieces: &Path, is_kept: impl Fn(&str) -> bool) {
         if is_link(&path) || is_kept(&name) || Record::read(&path, &name).is_none() {
             continue;
         }
-        prune(&path, |_| false);
+        Folder::open(path.clone(), &name, false).prune(|_| false);
+        tidy(&path);
         // What cannot be removed now is found again by the next run; only an empty folder goes.
         let _ = fs::remove_file(path.join(RECORD));
         let _ = fs::remove_dir(&path);
-    }
-}
-
-/// Removes from a folder the files that a gallery wrote and does not make any more.
-pub fn prune(folder: &Path, is_made: impl Fn(&str) -> bool) {
-    for file in fs::read_dir(folder).into_iter().flatten().flatten() {
-        let name = file.file_name().to_string_lossy().into_owned();
-        if is_piece_file(&name) && !is_made(&name) && !is_link(&file.path()) {
-            let _ = fs::remove_file(file.path());
-        }
     }
 }
 
@@ -108,29 +192,18 @@ pub fn tidy(folder: &Path) {
     }
 }
 
-/// Whether a name is one that a gallery gives to the files of a pattern.
-fn is_piece_file(name: &str) -> bool {
-    let kinds = [("picture", ".png"), ("small", ".png"), ("sheet", ".pdf")];
-    let is_numbered = |middle: &str| {
-        middle.is_empty() || middle.strip_prefix('-').is_some_and(|number| number.parse::<u32>().is_ok())
-    };
-    let is_kind =
-        |(start, end)| name.strip_prefix(start).and_then(|rest| rest.strip_suffix(end)).is_some_and(is_numbered);
-    name == "index.html" || kinds.into_iter().any(is_kind)
+/// Opens a file, and nothing that might never end or begin.
+fn regular(path: &Path) -> Option<File> {
+    fs::metadata(path).ok().filter(fs::Metadata::is_file).and_then(|_| File::open(path).ok())
+}
+
+/// Whether a path leads to no place outside a folder.
+fn is_below(path: &str) -> bool {
+    Path::new(path).components().all(|part| matches!(part, Component::Normal(_)))
 }
 
 fn is_link(path: &Path) -> bool {
     path.symlink_metadata().is_ok_and(|there| there.is_symlink())
-}
-
-/// A hash of texts and their borders: FNV-1a with 128 bits (Fowler, Noll, Vo and Eastlake, RFC 9923).
-pub fn hash<'a>(texts: impl IntoIterator<Item = &'a str>) -> String {
-    const BASIS: u128 = 0x6c62_272e_07bb_0142_62b8_2175_6295_c58d;
-    const PRIME: u128 = 0x0000_0000_0100_0000_0000_0000_0000_013b;
-    // No text holds a zero byte's place: 0xff never stands in UTF-8.
-    let bytes = texts.into_iter().flat_map(|text| text.bytes().chain([0xff]));
-    let sum = bytes.fold(BASIS, |sum, byte| (sum ^ u128::from(byte)).wrapping_mul(PRIME));
-    format!("{sum:032x}")
 }
 
 #[cfg(test)]
@@ -138,16 +211,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn hashes_tell_texts_and_their_borders_apart() {
-        assert_ne!(hash(["ab", "c"]), hash(["a", "bc"]));
-        assert_eq!(hash(["ab"]), hash(["ab"]));
-        assert_eq!(hash([]), "6c62272e07bb014262b821756295c58d");
-    }
-
-    #[test]
-    fn only_names_that_a_gallery_gives_are_its_own() {
-        assert!(["index.html", "picture.png", "small-12.png", "sheet-1.pdf"].into_iter().all(is_piece_file));
-        let others = ["whelk.yaml", "picture-.png", "picture.pdf", "small-a.png", "sheet-1.pdf.bak", RECORD];
-        assert!(!others.into_iter().any(is_piece_file));
+    fn records_speak_of_their_own_folder_alone() {
+        assert!(["index.html", "fonts/a.ttf", "picture-1.png"].into_iter().all(is_below));
+        assert!(!["/etc/x", "../x", "picture/../../x.png"].into_iter().any(is_below));
     }
 }

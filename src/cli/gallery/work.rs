@@ -1,7 +1,6 @@
 //! The work on one pattern: its pictures and sheets in every colourway.
 
-use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use festoon::art::Ink;
 use festoon::design::Choice;
@@ -13,10 +12,10 @@ use festoon::sheet::{self, Style};
 use festoon::source::Source;
 use festoon::{Piece, pattern};
 
-use super::record::{self, Record, hash, refresh};
-use super::{Fault, Made, Options};
-use crate::cli::input::{self, Unread};
-use crate::cli::names;
+use super::Options;
+use super::hash::hash;
+use super::record::{self, Folder, Record};
+use crate::cli::{Failure, input, names, report};
 
 /// Pixels of a small picture's longer side.
 const SMALL: u32 = 560;
@@ -26,69 +25,61 @@ pub fn name(path: &Path) -> String {
     names::without_yaml(&path.file_name().unwrap_or_default().to_string_lossy()).to_owned()
 }
 
-/// Makes what a pattern's page shows, unless it was made from the same before. A pattern that cannot
-/// be made keeps the page it has; one that makes the program panic takes no other with it.
-pub fn make(path: &Path, options: &Options) -> Made {
-    let name = name(path);
-    let folder = options.pieces().join(&name);
-    let known = Record::read(&folder, &name).unwrap_or_default();
-    let trial = catch_unwind(AssertUnwindSafe(|| attempt(path, &name, &folder, &known, options)));
-    let fault = || "this is a fault of festoon: please report it with the pattern";
-    trial.unwrap_or_else(|_| Err(Fault::Trouble(format!("{}: {}", path.display(), fault())))).unwrap_or_else(|fault| {
-        let kept = known.entry.filter(|entry| is_whole(&folder, entry)).map(Box::new);
-        Made::Failed { fault, kept }
-    })
+/// The folder of a pattern in the gallery.
+pub fn folder(path: &Path, options: &Options) -> PathBuf {
+    options.pieces().join(name(path))
 }
 
-/// At most one picture is in memory at a time.
-fn attempt(path: &Path, name: &str, folder: &Path, known: &Record, options: &Options) -> Result<Made, Fault> {
-    let trouble = |reason: String| Fault::Trouble(reason);
-    if name == "." || name == ".." {
-        return Err(trouble(format!("{}: no folder can be called so: rename it", path.display())));
+/// What is known of a pattern whose files are all there.
+pub fn known(path: &Path, options: &Options) -> Option<(Entry, String)> {
+    let folder = folder(path, options);
+    let Record { entry, made_from, .. } = Record::read(&folder, &name(path))?;
+    entry.filter(|entry| entry.files().all(|file| folder.join(file).exists())).map(|entry| (entry, made_from))
+}
+
+/// What a pattern's files are made from: its text and all that was asked.
+pub fn made_from(source: &Source, options: &Options) -> String {
+    hash([options.asked().as_str(), source.text()])
+}
+
+/// Draws what a pattern's page shows, and prints what is wrong with it if it cannot.
+pub fn draw(path: &Path, options: &Options, messages: &report::Messages) -> Result<(), Failure> {
+    injected(path);
+    let source = input::source(&path.to_string_lossy(), messages)?;
+    let pieces = pieces(&source, messages)?;
+    let pieces: Vec<_> = pieces.into_iter().map(|piece| options.looks.of(piece)).collect();
+    let entry = Entry::new(&name(path), &pieces, options.looks.style().proportion, options.with_prices);
+    let entry = entry.ok_or_else(|| Failure::trouble(format!("{}: nothing to show", path.display())))?;
+    draw_all(path, entry, &pieces, made_from(&source, options), options).map_err(Failure::Trouble)
+}
+
+/// Ends the process as a fault of the program would: in debug builds alone, where tests ask for it.
+fn injected(path: &Path) {
+    if cfg!(debug_assertions) {
+        let fault = std::env::var("FESTOON_FAULT").unwrap_or_default();
+        assert_ne!(fault, format!("panic {}", name(path)), "asked for by FESTOON_FAULT");
+        if fault == format!("abort {}", name(path)) {
+            std::process::abort();
+        }
     }
-    let source = read(path)?;
-    let pieces = match pieces(&source) {
-        Ok(pieces) => pieces.into_iter().map(|piece| options.looks.of(piece)).collect::<Vec<_>>(),
-        Err(remarks) => return Err(Fault::Broken(source, remarks)),
-    };
-    let entry = Entry::new(name, &pieces, options.looks.style().proportion, options.with_prices);
-    let entry = entry.ok_or_else(|| trouble(format!("{}: nothing to show", path.display())))?;
-    let hash = hash([options.asked().as_str(), source.text()]);
-    let is_new = known.made_from != hash || !is_whole(folder, &entry);
-    record::tidy(folder);
-    if is_new {
-        record::claim(folder, &files(&entry), options.force).map_err(trouble)?;
-        let begun = Record { folder: name.to_owned(), made_from: String::new(), entry: known.entry.clone() };
-        begun.write(folder).map_err(trouble)?;
-        draw_all(folder, &entry, &pieces, options).map_err(trouble)?;
-        record::prune(folder, |file| files(&entry).iter().any(|made| made == file));
-        let whole = Record { made_from: hash.clone(), entry: Some(entry.clone()), ..begun };
-        whole.write(folder).map_err(trouble)?;
-    }
-    Ok(Made::Page { path: path.to_owned(), entry: Box::new(entry), hash, is_new })
 }
 
-fn read(path: &Path) -> Result<Source, Fault> {
-    input::text(&path.to_string_lossy()).map_err(|unread| match unread {
-        Unread::Trouble(message) => Fault::Trouble(message),
-        Unread::NotText(remark) => Fault::Broken(Source::new(path.to_string_lossy(), ""), vec![remark]),
-    })
-}
-
-/// The files of a pattern's folder.
-fn files(entry: &Entry) -> Vec<String> {
-    entry.files().chain(["index.html".to_owned()]).collect()
-}
-
-/// The piece in its own colours and then in every colourway, or what is wrong with it.
-fn pieces(source: &Source) -> Result<Vec<Piece>, Vec<Remark>> {
+/// The piece in its own colours and then in every colourway.
+fn pieces(source: &Source, messages: &report::Messages) -> Result<Vec<Piece>, Failure> {
     let ways = pattern::read(source).0.and_then(|pattern| pattern.colourways);
     let names = ways.iter().flat_map(|ways| ways.ids()).map(|name| Some(name.to_owned()));
     let one = |colourway: Option<String>| {
         let (piece, remarks) = festoon::piece(source, &Choice { colourway, ..Choice::default() }, None);
-        piece.filter(|_| !has_errors(&remarks)).ok_or(remarks)
+        sound(piece, &remarks).ok_or_else(|| {
+            report::remarks(&remarks, source, messages);
+            Failure::Pattern
+        })
     };
     std::iter::once(None).chain(names).map(one).collect()
+}
+
+fn sound(piece: Option<Piece>, remarks: &[Remark]) -> Option<Piece> {
+    piece.filter(|_| !has_errors(remarks))
 }
 
 /// The piece of a file in its own colours.
@@ -97,31 +88,34 @@ pub fn piece(path: &Path) -> Option<Piece> {
     festoon::piece(&source, &Choice::default(), None).0
 }
 
-/// Whether all files of an entry are there.
-fn is_whole(folder: &Path, entry: &Entry) -> bool {
-    entry.files().all(|file| folder.join(file).exists())
-}
-
-fn draw_all(folder: &Path, entry: &Entry, pieces: &[Piece], options: &Options) -> Result<(), String> {
+/// Draws every colourway into the pattern's folder.
+fn draw_all(path: &Path, entry: Entry, pieces: &[Piece], made_from: String, options: &Options) -> Result<(), String> {
+    let place = folder(path, options);
+    record::refuse_link(&place)?;
+    let files: Vec<_> = entry.files().chain(["index.html".to_owned()]).collect();
+    let mut folder = Folder::open(place, &name(path), options.force);
+    folder.claim(files.iter().map(String::as_str))?;
+    folder.begin()?;
     for (piece, shot) in pieces.iter().zip(&entry.shots) {
-        draw(folder, shot, piece, options)?;
+        draw_shot(&mut folder, shot, piece, options)?;
     }
-    Ok(())
+    folder.prune(|file| files.iter().any(|made| made == file));
+    folder.close(made_from, Some(entry))
 }
 
-/// Picture, small picture and sheet of one colourway.
-fn draw(folder: &Path, shot: &Shot, piece: &Piece, options: &Options) -> Result<(), String> {
+/// Picture, small picture and sheet of one colourway; at most one picture is in memory at a time.
+fn draw_shot(folder: &mut Folder, shot: &Shot, piece: &Piece, options: &Options) -> Result<(), String> {
     let style = options.looks.style();
     let page = picture::picture(std::slice::from_ref(piece), &style);
     let export = if style.ground == Ground::Transparent { export::transparent_png } else { export::png };
     for (file, pixels) in [(shot.picture(), options.looks.pixels), (shot.thumbnail(), SMALL)] {
         let drawn = export(&page, picture::resolution(&page, pixels), Effort::File);
-        refresh(&folder.join(file), &drawn.map_err(|error| error.to_string())?)?;
+        folder.write(&file, &drawn.map_err(|error| error.to_string())?)?;
     }
     let looks = Style { paper: options.paper, ink: Ink::Colour, prices: options.with_prices };
     let heading = &piece.design.heading;
     let author = heading.designer.clone().unwrap_or_default();
     let about = About { title: heading.title.clone(), author, ..About::default() };
     let sheet = export::pdf(sheet::pages(piece, &looks), &about).map_err(|error| error.to_string())?;
-    refresh(&folder.join(shot.sheet()), &sheet)
+    folder.write(&shot.sheet(), &sheet)
 }

@@ -1,6 +1,6 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use super::words::{amount, is_nothing, long, lots, runs, said, verdict};
+use super::words::{amount, is_nothing, long, lots, runs, said, share, verdict};
 use crate::materials::{Cutting, Line, Materials, Spool, Suggestion};
 use crate::units::UnitStyle;
 
@@ -10,7 +10,8 @@ const HEAD: [&str; 7] = ["", "need", "spare", "in hand", "buy", "left over", "co
 
 /// The materials as lines of text: a table, the cutting plans, and the price where there is one.
 ///
-/// `cost` is what is bought; the last lines tell what of it the pieces use.
+/// `in hand` is all of the stash's, `left over` all that is left of it and of what is bought; `cost` is
+/// what is bought, and the lines below tell what the pieces use.
 #[must_use]
 pub fn table(materials: &Materials, units: UnitStyle) -> String {
     let mut rows = vec![HEAD.map(str::to_owned)];
@@ -32,10 +33,10 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
 fn row(line: &Line, units: UnitStyle) -> [String; 7] {
     let some = |some| if is_nothing(some) { String::new() } else { amount(some, units) };
     let [buy, left_over, cost] = match &line.buy {
-        Some(buy) => [lots(buy, units), amount(buy.left_over, units), said(buy.bought)],
+        Some(buy) => [lots(line, buy, units), amount(buy.left_over, units), said(buy.bought)],
         None => ["not priced".to_owned(), String::new(), String::new()],
     };
-    [line.name.clone(), amount(line.need, units), some(line.spare), some(line.from_stash), buy, left_over, cost]
+    [line.name.clone(), amount(line.need, units), some(line.spare), some(line.in_hand), buy, left_over, cost]
 }
 
 /// The rows as lines, the first column to the left and the others to the right.
@@ -51,9 +52,15 @@ fn aligned(rows: &[[String; 7]]) -> Vec<String> {
 fn totals(materials: &Materials) -> Vec<String> {
     let currency = materials.currency.as_ref().map(|name| format!(" {name}")).unwrap_or_default();
     let pieces = if materials.makers == 1 { "the piece".to_owned() } else { format!("{} pieces", materials.makers) };
+    let (bought, used) = (materials.bought(), materials.used());
+    if materials.lines.iter().all(|line| is_nothing(line.from_stash)) {
+        return vec![format!("bought for {pieces}: {bought}{currency}"), format!("used of it: {used}{currency}")];
+    }
+    let buys = materials.lines.iter().filter_map(|line| line.buy.as_ref()).any(|buy| buy.lots > 0);
+    let bought = if buys { format!("{bought}{currency}") } else { "nothing".to_owned() };
     vec![
-        format!("bought for {pieces}: {}{currency}", materials.bought()),
-        format!("used of it: {}{currency}", materials.used()),
+        format!("to buy for {pieces}, beside what is in hand: {bought}"),
+        format!("used, with what is in hand at its price: {used}{currency}"),
     ]
 }
 
@@ -89,13 +96,18 @@ fn pieces(pieces: &[crate::materials::Piece], units: UnitStyle) -> String {
 }
 
 fn suggestion(price: &Suggestion) -> Vec<String> {
+    let [shop, wearer] = price.factors;
     let mut lines = vec![
         "a suggested price for one piece".to_owned(),
         format!(
-            "  materials {} + labour {} + overhead {} = {}",
-            price.materials, price.labour, price.overhead, price.cost
+            "  materials {} + labour {} + overhead {}{} = cost {}",
+            price.materials,
+            price.labour,
+            price.overhead,
+            share(price).map(|words| format!(" ({words})")).unwrap_or_default(),
+            price.cost
         ),
-        format!("  for a shop {}, for a wearer {}", price.wholesale, price.retail),
+        format!("  for a shop {shop} × cost = {}, for a wearer {wearer} × cost = {}", price.wholesale, price.retail),
     ];
     if !price.unpriced.is_empty() {
         lines.push(format!("  without what has no price in the pattern: {}", price.unpriced.join(", ")));

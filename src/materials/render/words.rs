@@ -1,6 +1,6 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
-use crate::materials::{Amount, Buy, Cutting, Piece};
+use crate::materials::{Amount, Buy, Cutting, Line, Piece, Suggestion};
 use crate::units::{Length, Money, UnitStyle};
 
 /// From here on a length is told in metres or feet, as it is sold.
@@ -38,9 +38,18 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     }
 }
 
-/// `2 packs of 48`, `1 spool of 10 m`, `1 bag of 10 g (about 347)`, `3 pieces`.
+/// What to buy on a line: `2 packs of 48`, `1 spool of 10 m`, `1 bag of 10 g (about 347)`, `3 pieces`; `nothing`
+/// where all is in hand, and `none is long enough` where no length on sale holds a piece.
 #[must_use]
-pub fn lots(buy: &Buy, units: UnitStyle) -> String {
+pub fn lots(line: &Line, buy: &Buy, units: UnitStyle) -> String {
+    match buy.lots {
+        0 if is_nothing(line.from_stash) => "none is long enough".to_owned(),
+        0 => "nothing".to_owned(),
+        _ => some_lots(buy, units),
+    }
+}
+
+fn some_lots(buy: &Buy, units: UnitStyle) -> String {
     let ending = if buy.lots == 1 { "" } else { "s" };
     let words = format!("{} {}{ending}", buy.lots, buy.unit);
     match (buy.lot, buy.mass) {
@@ -56,10 +65,21 @@ pub fn said(cost: Option<Money>) -> String {
     cost.map(|cost| cost.to_string()).unwrap_or_default()
 }
 
-/// How many lengths a plan takes and how near that is to the least; nothing where none is on sale.
+/// `15 % of materials and labour`, where overhead is told as a share.
+#[must_use]
+pub fn share(price: &Suggestion) -> Option<String> {
+    price.percent.map(|percent| format!("{percent} % of materials and labour"))
+}
+
+/// How many lengths a plan takes and how near that is to the least, or that what is in hand will do;
+/// nothing where none is on sale, or none holds a piece.
 #[must_use]
 pub fn verdict(cutting: &Cutting) -> Option<String> {
     cutting.lot?;
+    if cutting.bought() == 0 {
+        let is_cut = cutting.spools.iter().any(|spool| !spool.pieces.is_empty());
+        return is_cut.then(|| "the length in hand".to_owned());
+    }
     let lengths = if cutting.bought() == 1 { "1 length".to_owned() } else { format!("{} lengths", cutting.bought()) };
     Some(match cutting.beyond_least() {
         0 if cutting.bought() == 1 => lengths,

@@ -30,6 +30,8 @@ pub struct Poured {
     pub sections: Vec<Section>,
     /// The scales of its drawings, each with what is drawn to it.
     pub scales: Vec<String>,
+    /// Whether one of those is actual size.
+    pub at_actual_size: bool,
     /// What is drawn.
     pub marks: Vec<Mark>,
 }
@@ -73,9 +75,11 @@ impl Flow {
         self.section = Some(section);
     }
 
-    /// Notes on the page the scale of what was just added.
-    pub fn scaled(&mut self, scale: String) {
-        if let Some(page) = self.pages.last_mut().filter(|page| !page.scales.contains(&scale)) {
+    /// Notes on the page the scale of what was just added, in words, and whether it is actual size.
+    pub fn scaled(&mut self, scale: String, actual: bool) {
+        let Some(page) = self.pages.last_mut() else { return };
+        page.at_actual_size |= actual;
+        if !page.scales.contains(&scale) {
             page.scales.push(scale);
         }
     }
@@ -133,6 +137,7 @@ impl Flow {
         if let (Some(last), Some(first)) = (self.pages.last_mut(), pages.next()) {
             last.sections.extend(first.sections);
             last.scales.extend(first.scales);
+            last.at_actual_size |= first.at_actual_size;
             last.marks.extend(first.marks);
         }
         self.pages.extend(pages);

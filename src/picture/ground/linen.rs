@@ -3,8 +3,8 @@
 use super::{falloff, sheet};
 use crate::geometry::Point;
 use crate::paint::mark::{Fill, Mark, Rgb, Stroke};
+use crate::paint::noise;
 use crate::paint::outline;
-use crate::picture::noise;
 
 /// Distance between threads in mm, unless so many would be needed as to make the picture slow.
 const PITCH: f64 = 0.62;

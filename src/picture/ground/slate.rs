@@ -3,8 +3,8 @@
 use super::{falloff, sheet, solid};
 use crate::geometry::Point;
 use crate::paint::mark::{Fill, Key, Mark, Rgb, Stop, Stroke, Symbol};
+use crate::paint::noise;
 use crate::paint::outline;
-use crate::picture::noise;
 
 /// Clouds of lighter and darker stone.
 const CLOUDS: u32 = 260;

@@ -8,6 +8,7 @@ mod closure;
 mod drops;
 mod ends;
 mod labels;
+pub mod names;
 mod ring;
 mod row;
 mod ruler;

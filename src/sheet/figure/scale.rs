@@ -38,6 +38,9 @@ impl Scale {
         Self::new(1, 1000),
     ];
 
+    /// As large as it is.
+    pub const ACTUAL: Self = Self::new(1, 1);
+
     const fn new(paper: u32, piece: u32) -> Self {
         Self { paper, piece }
     }
@@ -56,7 +59,7 @@ impl Scale {
 
 impl std::fmt::Display for Scale {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        if (self.paper, self.piece) == (1, 1) {
+        if *self == Self::ACTUAL {
             f.write_str("actual size (1 : 1)")
         } else {
             write!(f, "{} : {}", self.paper, self.piece)

@@ -97,12 +97,29 @@ impl<'a> Sketch<'a, '_, '_> {
 
     /// The cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
     fn cord(&self) -> Mark {
-        let mut points: Vec<_> = self.hung.joints.iter().map(|joint| self.frame.page(joint.at)).collect();
+        let mut points: Vec<_> = self.way().into_iter().map(|at| self.frame.page(at)).collect();
         if let (true, [first, .., last]) = (self.design.closure.loops, points.as_mut_slice()) {
             let top = first.between(*last, 0.5);
             (*first, *last) = (top, top);
         }
         self.stencils.strand_cord(self.strand, &straightened(&points), self.frame.scale)
+    }
+
+    /// The way of the cord: from joint to joint, and where a joint is the middle of what is strung, as on a closed
+    /// ring, straight through its hole.
+    fn way(&self) -> Vec<Point> {
+        let mut seats = self.hung.seats.iter().peekable();
+        let mut way = Vec::with_capacity(self.hung.joints.len());
+        for joint in &self.hung.joints {
+            match seats.next_if(|seat| seat.centre == joint.at) {
+                Some(seat) => {
+                    let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
+                    way.extend([seat.centre - along * bit.before, seat.centre + along * bit.after]);
+                }
+                None => way.push(joint.at),
+            }
+        }
+        way
     }
 
     /// The findings that close both ends, from each loop inward.
@@ -132,7 +149,7 @@ impl<'a> Sketch<'a, '_, '_> {
         match &bit.what {
             What::Bead(bead) => vec![self.stencils.bead(*bead, at, angle, scale)],
             What::Gap => Vec::new(),
-            What::Knot => vec![self.stencils.knot(self.strand.cord, at, angle, scale, bit.length())],
+            What::Knot => vec![self.stencils.knot(self.strand.cord, self.strand.legs, at, angle, scale, bit.length())],
             What::Finding(_) if shared(bit, self.strand, self.design).is_some() => Vec::new(),
             What::Finding(index) => vec![strung_finding(*index, bit, at, angle, scale, self.stencils)],
             What::Dangle(dangle) => branch(dangle, at, self.design, scale, self.stencils),

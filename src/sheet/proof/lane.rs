@@ -9,7 +9,9 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::{self, Frame, Ruler, Sketch, Stretch};
+use crate::steps::posts::posts;
 use crate::units::{Length, UnitStyle};
 
 use super::tile::Window;
@@ -41,6 +43,8 @@ pub struct Lane<'a> {
     /// How far the ends of its cord's lines stand out.
     round: f64,
     units: UnitStyle,
+    /// What stays in its place, by name, with its station.
+    posts: Vec<(String, f64)>,
 }
 
 /// The lanes of a piece.
@@ -77,6 +81,7 @@ impl<'a> Lane<'a> {
             longest,
             round,
             units,
+            posts: posts(&piece.design, strand).into_iter().map(|post| (post.name, post.station.value())).collect(),
         }
     }
 
@@ -101,6 +106,7 @@ impl<'a> Lane<'a> {
             longest,
             round: 0.0,
             units,
+            posts: Vec::new(),
         }
     }
 
@@ -111,7 +117,17 @@ impl<'a> Lane<'a> {
 
     /// Height of the cord below the lane's upper edge.
     fn cord(&self) -> f64 {
-        self.ruler_top() + Ruler::new(self.units, 0.0).height() + BELOW_RULER + self.reach.0
+        self.names_top() + Names::new(self.posts.clone(), self.end()).height() + BELOW_RULER + self.reach.0
+    }
+
+    fn names_top(&self) -> f64 {
+        self.ruler_top() + Ruler::new(self.units, 0.0).height()
+    }
+
+    /// What stays in its place and lies in a window, by name, with where on the page that stands.
+    fn names(&self, window: Window, width: f64) -> Names {
+        let inside = self.posts.iter().filter(|(_, at)| (window.first..=window.last).contains(at));
+        Names::new(inside.map(|(name, at)| (name.clone(), at - window.first)), width)
     }
 
     fn ruler_top(&self) -> f64 {
@@ -159,9 +175,14 @@ impl<'a> Lane<'a> {
         let left = window.from - window.first + LABEL;
         let label = Type::SMALL_STRONG.fitted(&self.words, width - left).at(Point::new(left, 0.0));
         let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
+        let names = self.names(window, width).marks(self.names_top(), Lies::Below);
         let ends = self.ends(window, origin);
         let drawn = Mark::figure(self.words.clone(), marks);
-        Block::new(width, self.height(), label.into_iter().chain(ruler).chain(ends).chain([drawn]).collect())
+        Block::new(
+            width,
+            self.height(),
+            label.into_iter().chain(ruler).chain(names).chain(ends).chain([drawn]).collect(),
+        )
     }
 
     /// The window moved for what reaches before the start of a lane that is not cut.

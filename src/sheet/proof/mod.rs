@@ -86,6 +86,7 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
             description: describe(index, &tiling),
             marks,
             scale: "actual size (1 : 1)".to_owned(),
+            checked: false,
         }
     };
     Ok(marks.into_iter().enumerate().map(body).collect())

@@ -10,6 +10,7 @@ use crate::paint::{outline, style};
 use crate::pattern::CordKind;
 use crate::sheet::figure::ends;
 use crate::sheet::figure::strands::{branch, strung_finding};
+use crate::trade::usual::KNOT_WIDTH;
 
 use super::line::{Line, Placed};
 use super::size::{self, TAIL};
@@ -19,6 +20,8 @@ use super::span::Thing;
 const STUB: f64 = 3.5;
 /// Half of the room between the two strokes of a cut, beyond half of the cord.
 const CUT: f64 = 0.9;
+/// Least size of a knot that ends a cord, so that it is seen.
+const LEAST_KNOT: f64 = 0.8;
 
 /// Half of the length in which cut cord is not drawn; its round ends stand out beyond its line.
 fn half_cut(line: &Line<'_, '_>) -> f64 {
@@ -88,7 +91,7 @@ fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencil
     let (at, scale) = (Point::new(one.centre(), y), one.span.scale);
     match &bit.what {
         What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
-        What::Knot => vec![stencils.knot(line.strand.cord, at, 0.0, scale, bit.length())],
+        What::Knot => vec![stencils.knot(line.strand.cord, line.strand.legs, at, 0.0, scale, bit.length())],
         What::Finding(index) => {
             let below = size::below(bit, line.strand, line.design) * scale;
             vec![strung_finding(*index, bit, at + Point::new(0.0, below), 0.0, scale, stencils)]
@@ -137,7 +140,7 @@ fn bight(end: &End, on: &dyn Fn(f64) -> Point) -> Option<Vec<Point>> {
 /// The knot that ends a cord, at the foot of its tail; chain ends with its last link.
 fn knot(line: &Line<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let cord = &line.design.cords[line.strand.cord];
-    let size = (cord.diameter.value() * 2.5).clamp(0.8, 4.0);
+    let size = (line.strand.cord_width(line.design) * KNOT_WIDTH).value().clamp(LEAST_KNOT, TAIL);
     let at = root - Point::new(inward * size / 2.0, 0.0);
-    (cord.kind != CordKind::Chain).then(|| stencils.knot(line.strand.cord, at, 0.0, 1.0, size))
+    (cord.kind != CordKind::Chain).then(|| stencils.knot(line.strand.cord, line.strand.legs, at, 0.0, 1.0, size))
 }

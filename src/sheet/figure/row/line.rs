@@ -9,7 +9,9 @@ use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::mark::Mark;
 use crate::paint::style;
+use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
+use crate::steps::posts::{Keeps, Post};
 
 use super::beside;
 use super::draw;
@@ -24,7 +26,9 @@ const SHORTEST: f64 = 14.0;
 const FEW: usize = 6;
 /// Height of the row of counts with its ticks.
 const COUNTS: f64 = style::TINY * 0.9 + 1.4;
-/// Room between the beads and the ruler.
+/// Stations that differ by less are the same.
+const SAME: f64 = 1e-6;
+/// Room between the beads and what stands below them.
 const ABOVE_RULER: f64 = 1.0;
 
 /// Room left and right of every line of a row: what reaches beyond its own length has it.
@@ -101,6 +105,8 @@ pub struct Line<'a, 's> {
     pub design: &'a Design,
     /// The strand.
     pub strand: &'a Strand,
+    /// What stays in its place on the strand.
+    pub posts: &'s [Post],
     /// What stands on the line.
     pub spans: &'s [Span<'a>],
     /// Room at its left.
@@ -140,12 +146,15 @@ impl<'a, 's> Line<'a, 's> {
         let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
         let labels = Labels::new(self.design, &placed, self.width);
         let cord = labels.height() + COUNTS + most(|span| span.reach.above);
-        let ruler_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
+        let names_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
+        let names = Names::new(self.names(&placed), self.width);
+        let ruler_top = names_top + names.height();
         let mut marks = labels.marks();
         marks.extend(label::counts(&placed, labels.height(), cord, self.width));
         let row = draw::row(self, &placed, cord, stencils);
         marks.extend(beside::letters(self.design, &placed, cord, self.width));
         marks.push(Mark::figure(self.describe(), row));
+        marks.extend(names.marks(names_top, Lies::Above));
         let ruler = Ruler::new(units, self.width);
         marks.extend(ruler.marks(&stretches(&placed), Point::new(0.0, ruler_top)));
         (Block::new(self.width, ruler_top + ruler.height(), marks), labels.left_out)
@@ -159,6 +168,20 @@ impl<'a, 's> Line<'a, 's> {
             placed
         };
         self.spans.iter().map(place).collect()
+    }
+
+    /// What stays in its place on this line, by name, with where on it that stands.
+    fn names(&self, placed: &[Placed<'_, '_>]) -> Vec<(String, f64)> {
+        let named = |post: &Post| {
+            let on = |one: &&Placed<'_, '_>| {
+                let Thing::Bit(bit) = one.span.thing else { return false };
+                let at = if post.keeps == Keeps::Group { 0.0 } else { bit.before };
+                (one.span.from + at - post.station.value()).abs() < SAME
+            };
+            let one = placed.iter().find(on)?;
+            Some((post.name.clone(), if post.keeps == Keeps::Group { one.x } else { one.centre() }))
+        };
+        self.posts.iter().filter_map(named).collect()
     }
 
     fn describe(&self) -> String {

@@ -18,6 +18,7 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
+use crate::steps::posts::posts;
 use crate::units::Length;
 
 use elide::Part;
@@ -41,13 +42,14 @@ pub fn row(piece: &Piece, strand: usize, width: f64, stencils: &mut Stencils<'_>
     let spans = span::spans(&piece.design, strand, starts);
     let lead = line::lead(&spans);
     let room = width - 2.0 * lead;
+    let posts = posts(&piece.design, strand);
     let mut row = Row { lines: Vec::new(), reduced: 0, unlettered: 0, elided: false };
     row.reduced = spans.iter().filter(|span| span.scale < 1.0).count();
     for part in elide::parts(&piece.design, strand, &spans, room) {
         match part {
             Part::Drawn(spans) => {
                 for spans in &line::broken(spans, room) {
-                    let line = Line { design: &piece.design, strand, spans, lead, width };
+                    let line = Line { design: &piece.design, strand, posts: &posts, spans, lead, width };
                     let (block, unlettered) = line.draw(stencils);
                     row.unlettered += unlettered;
                     row.lines.push(block);

@@ -3,6 +3,7 @@
 use crate::design::{Bit, Dangle, Design, End, Finding, Strand, What};
 use crate::pattern::FindingKind;
 use crate::sheet::figure;
+use crate::trade::usual::KNOT_WIDTH;
 
 /// How far a drawing reaches from its centre, or of an end from the cord.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -49,6 +50,9 @@ pub fn below(bit: &Bit, strand: &Strand, design: &Design) -> f64 {
 /// The reach of a bit on a strand.
 #[must_use]
 pub fn on_strand(bit: &Bit, strand: &Strand, design: &Design) -> Reach {
+    if bit.what == What::Knot {
+        return Reach { aside: bit.length() / 2.0, ..Reach::round(half_knot(strand, design)) };
+    }
     let (reach, below) = (of_bit(bit, design), below(bit, strand, design));
     Reach { above: reach.above - below, below: reach.below + below, ..reach }
 }
@@ -62,8 +66,7 @@ fn of_bit(bit: &Bit, design: &Design) -> Reach {
             let half = bead.across.value().max(bead.thick.value()) / 2.0;
             Reach { aside: (bead.along.value() / 2.0).max(length), above: half, below: half }
         }
-        What::Gap => Reach { aside: length, ..Reach::default() },
-        What::Knot => Reach::round(length),
+        What::Gap | What::Knot => Reach { aside: length, ..Reach::default() },
         What::Finding(index) => {
             Reach { aside: length.max(1.5), ..Reach::round(half_breadth(&design.findings[*index])) }
         }
@@ -101,11 +104,17 @@ fn half_breadth(finding: &Finding) -> f64 {
     sizes.into_iter().fold(unsaid, f64::max) / 2.0
 }
 
-/// The reach of an end and the length that it is drawn with.
+/// Half the breadth of a strand's knots.
+fn half_knot(strand: &Strand, design: &Design) -> f64 {
+    strand.cord_width(design).value() * KNOT_WIDTH / 2.0
+}
+
+/// The reach of an end of a strand and the length that it is drawn with.
 #[must_use]
-pub fn of_end(end: &End, design: &Design) -> (Reach, f64) {
+pub fn of_end(end: &End, strand: &Strand, design: &Design) -> (Reach, f64) {
     let half = end.findings.iter().map(|index| half_breadth(&design.findings[*index]));
-    let half = half.fold(end.bight.value().mul_add(0.3, 1.0), f64::max);
+    let knot = if end.findings.is_empty() { half_knot(strand, design) } else { 0.0 };
+    let half = half.fold(end.bight.value().mul_add(0.3, 1.0).max(knot), f64::max);
     let length = if end.findings.is_empty() { TAIL } else { end.takes.value() };
     (Reach { aside: length / 2.0, above: half, below: half }, length)
 }

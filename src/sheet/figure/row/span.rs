@@ -67,7 +67,7 @@ impl<'a> Span<'a> {
     }
 
     fn end(side: usize, from: f64, strand: &Strand, design: &Design) -> Self {
-        let (reach, length) = size::of_end(&strand.ends[side], design);
+        let (reach, length) = size::of_end(&strand.ends[side], strand, design);
         Self { reach, ..Self::new(Thing::End(side), from, length) }.fitted()
     }
 

@@ -1,0 +1,171 @@
+//! Remarks as a maker reads them: what, where, why, and what to do, with a short look at the line.
+
+use std::fmt::Write;
+
+use super::escape::{escaped, on_a_line};
+use super::render::summary;
+use super::{Level, Remark};
+use crate::source::{Place, Source};
+
+/// A part of a pattern: where it stands, and what it is called: `bead reed`.
+pub type Part = (Place, String);
+
+/// Columns of text that are filled.
+const WIDTH: usize = 76;
+/// Signs of a line that are shown before and behind the place.
+const AROUND: usize = 24;
+/// Signs of a place that are shown.
+const MARKED: usize = 24;
+
+/// The remarks, errors first and each level from top to bottom, then how many there are of each; nothing for
+/// no remarks.
+#[must_use]
+pub fn plain(remarks: &[Remark], source: &Source, parts: &[Part], colour: bool) -> String {
+    let mut sorted: Vec<_> = remarks.iter().collect();
+    sorted.sort_by_key(|remark| (remark.level(), remark.place));
+    let told: String = sorted.iter().map(|remark| one(remark, source, parts, colour) + "\n").collect();
+    if remarks.is_empty() { told } else { told + &summary(remarks) + "\n" }
+}
+
+fn one(remark: &Remark, source: &Source, parts: &[Part], colour: bool) -> String {
+    let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline));
+    let rows = [
+        ("where", place(remark, source, parts)),
+        ("why", remark.code.reason().to_owned()),
+        ("do this", escaped(&remark.help)),
+        ("more", format!("festoon explain {}", remark.code.name())),
+    ];
+    for (name, said) in rows.into_iter().filter(|(_, said)| !said.is_empty()) {
+        let lines = wrapped(&said).join(&format!("\n{:11}", ""));
+        let _ = writeln!(text, "  {name:<9}{lines}");
+    }
+    text + &remark.place.map(|place| look(place, source)).unwrap_or_default()
+}
+
+/// The level, begun with a capital.
+fn tinted(level: Level, colour: bool) -> String {
+    let (word, tint) = match level {
+        Level::Error => ("Error", 31),
+        Level::Warning => ("Warning", 33),
+        Level::Advice => ("Advice", 36),
+    };
+    if colour { format!("\u{1b}[1;{tint}m{word}\u{1b}[0m") } else { word.to_owned() }
+}
+
+/// `bead reed, line 7 of saltmarsh.yaml`.
+fn place(remark: &Remark, source: &Source, parts: &[Part]) -> String {
+    let name = on_a_line(&source.name);
+    let name = if name == "-" { "what was read".to_owned() } else { name };
+    let Some(place) = remark.place else { return name };
+    let line = source.line_column(place.start).0;
+    let part = parts.iter().rfind(|(part, _)| part.holds(place)).map(|(_, name)| format!("{}, ", on_a_line(name)));
+    format!("{}line {line} of {name}", part.unwrap_or_default())
+}
+
+/// The line of a place, cut short about it, and marks below.
+fn look(place: Place, source: &Source) -> String {
+    let (line, column) = source.line_column(place.start);
+    let start = source.place_at(line, 1).start;
+    let signs: Vec<char> = source.text()[start..].lines().next().unwrap_or_default().chars().collect();
+    let at = (column - 1).min(signs.len());
+    let length = source.slice(place).lines().next().unwrap_or_default().chars().count().clamp(1, MARKED);
+    let indent = signs.iter().take_while(|sign| sign.is_whitespace()).count();
+    let from = at.saturating_sub(AROUND).max(indent.min(at));
+    let to = (at + length + AROUND).min(signs.len());
+    let shown: String = signs[from..to].iter().map(|sign| if *sign == '\t' { ' ' } else { *sign }).collect();
+    let (before, behind) = (if from > indent { "…" } else { "" }, if to < signs.len() { "…" } else { "" });
+    let number = format!("{line:>7} | {before}");
+    let pad = " ".repeat(number.chars().count() + at - from);
+    format!("{number}{}{behind}\n{pad}{}\n", on_a_line(&shown), "^".repeat(length))
+}
+
+/// A text in lines of a width, broken between words.
+fn wrapped(text: &str) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in text.split_whitespace() {
+        let last = lines.last().map_or(0, |line| line.chars().count());
+        if last > 0 && last + 1 + word.chars().count() > WIDTH {
+            lines.push(String::new());
+        }
+        if let Some(line) = lines.last_mut() {
+            *line += if line.is_empty() { "" } else { " " };
+            *line += word;
+        }
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::remark::Code;
+
+    const TEXT: &str = "festoon: 1\nbeads:\n  reed: { shape: round, size: 6, hole: 1 mm, colour: \"#5d7f5b\" }\n";
+
+    fn told(of: &str, colour: bool) -> String {
+        let start = TEXT.find(of).unwrap();
+        let remark = Remark::new(Code::BadQuantity, "`6` has no unit").at(Place { start, end: start + of.len() });
+        let parts = [(Place { start: 20, end: TEXT.len() }, "bead reed".to_owned())];
+        plain(&[remark.help("say which unit: 6 mm")], &Source::new("gull.yaml", TEXT), &parts, colour)
+    }
+
+    #[test]
+    fn what_where_why_do_this() {
+        assert_eq!(
+            told("6,", false),
+            "Error: `6` has no unit\n\
+             \x20 where    bead reed, line 3 of gull.yaml\n\
+             \x20 why      A quantity is a number with its unit, as a bare number could be inches or\n\
+             \x20          millimetres, and a colour is six hex digits.\n\
+             \x20 do this  say which unit: 6 mm\n\
+             \x20 more     festoon explain bad-quantity\n\
+             \x20     3 | …: { shape: round, size: 6, hole: 1 mm, colour: \"#5…\n\
+             \x20                                  ^^\n\n\
+             1 error\n"
+        );
+        assert!(told("6,", true).starts_with("\u{1b}[1;31mError\u{1b}[0m: "));
+    }
+
+    #[test]
+    fn errors_come_first_and_then_the_lines_in_order() {
+        let at = |start| Place { start, end: start + 1 };
+        let remarks = [
+            Remark::new(Code::Unused, "b").at(at(3)),
+            Remark::new(Code::Overfull, "c").at(at(14)),
+            Remark::new(Code::Overfull, "a").at(at(2)),
+        ];
+        let told = plain(&remarks, &Source::new("gull.yaml", TEXT), &[], false);
+        let heads: Vec<_> = told.lines().filter(|line| line.contains(": ") && !line.starts_with(' ')).collect();
+        assert_eq!(heads, ["Error: a", "Error: c", "Warning: b"]);
+        assert_eq!(plain(&[], &Source::new("gull.yaml", TEXT), &[], true), "");
+    }
+
+    #[test]
+    fn no_place_and_no_text_makes_it_panic_or_acts_on_a_terminal() {
+        for text in ["", "\n", "ä½𝄞\t\u{202e}x\r\n\u{1F4FF}", "x: \u{1b}[31m", &"ü".repeat(500), &"q\n".repeat(50)]
+        {
+            let source = Source::new("-", text);
+            for start in 0..text.len().min(60) + 3 {
+                for end in [0, start, start + 7, usize::MAX] {
+                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { start, end }).help("½");
+                    assert!(!plain(&[remark], &source, &[], false).contains(['\u{1b}', '\u{202e}']));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_reason_is_one_short_sentence_without_a_programmers_words() {
+        for code in Code::ALL {
+            let reason = code.reason();
+            assert!(reason.ends_with(['.', ':']) && reason.len() <= 230, "{}: {reason}", code.name());
+            for word in ["token", "scalar", "mapping", "sequence", "parse", "syntax", "YAML", "string"] {
+                assert!(
+                    !reason.split(|c: char| !c.is_alphanumeric()).any(|said| said == word),
+                    "{}: {reason}",
+                    code.name()
+                );
+            }
+        }
+    }
+}

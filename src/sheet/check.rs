@@ -1,0 +1,48 @@
+//! The bar that tells whether a page was printed at its size: 50 mm on its upper edge, 2 in on its lower.
+
+use crate::geometry::Point;
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::{outline, style};
+use crate::units::INCH;
+
+/// Lengths of the bar's edges in mm, with what is printed beside them.
+const MM: (f64, f64) = (50.0, 10.0);
+const IN: (f64, f64) = (2.0 * INCH, INCH / 2.0);
+/// What it says before it.
+const WORDS: &str = "Measure: 50 mm above, 2 in below";
+/// Length of the ticks at its ends, and of those between.
+const TICKS: (f64, f64) = (1.5, 0.8);
+/// The bar's line.
+const LINE: Stroke = Stroke::new(style::INK, 0.2);
+/// Room between the words and the bar.
+const GAP: f64 = 2.0;
+
+/// Whether something is stamped at actual size.
+pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
+    marks.iter().any(|mark| match mark {
+        Mark::Stamp { scale, .. } => *scale == 1.0,
+        held => stamps_at_actual_size(held.inner()),
+    })
+}
+
+/// The bar on a line, ending at a point, with its words before it.
+pub fn bar(end: Point) -> Mark {
+    let start = end - Point::new(IN.0, 0.0);
+    let edges = [edge(start, MM, -1.0), edge(start, IN, 1.0)];
+    let line = |outline| Mark::Shape { outline, fill: None, stroke: Some(LINE) };
+    let words = Type::TINY.mark(WORDS, start - Point::new(GAP, 0.8), Anchor::End);
+    Mark::figure("a bar of 50 mm and of 2 in to measure", edges.map(line).into_iter().chain([words]).collect())
+}
+
+/// A line of a length with ticks every so many mm, on its one side or the other.
+fn edge(start: Point, (length, every): (f64, f64), side: f64) -> Vec<crate::paint::mark::Step> {
+    let count = (length / every).round() as u32;
+    let tick = |at: u32| {
+        let long = if at == 0 || at == count { TICKS.0 } else { TICKS.1 };
+        let foot = start + Point::new(every * f64::from(at), 0.0);
+        outline::line(foot, foot + Point::new(0.0, side * long))
+    };
+    let line = outline::line(start, start + Point::new(length, 0.0));
+    std::iter::once(line).chain((0..=count).map(tick)).flatten().collect()
+}

@@ -1,0 +1,114 @@
+//! What steps, tools and lists say of pairs, needles, closed rings and the beads in end knots.
+
+#![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
+
+use std::path::Path;
+
+use festoon::design::{Choice, Design};
+use festoon::materials::{Amount, Article, Materials, Order, materials};
+use festoon::pattern::FindingKind;
+use festoon::source::Source;
+use festoon::steps::{steps, tools};
+
+use crate::designs::{cord, gathered, part};
+
+/// The design of a shipped pattern.
+fn shipped(name: &str) -> Design {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("patterns").join(format!("{name}.yaml"));
+    let text = std::fs::read_to_string(&path).unwrap();
+    festoon::piece(&Source::new(name, text), &Choice::default(), None).0.unwrap().design
+}
+
+/// All that the steps of a design say.
+fn told(design: &Design) -> String {
+    let each = steps(design)
+        .into_iter()
+        .map(|step| format!("{} {} {}", step.title, step.text, step.check.unwrap_or_default()));
+    each.collect::<Vec<_>>().join("\n")
+}
+
+fn need(materials: &Materials, id: &str) -> Option<Amount> {
+    materials.lines.iter().find(|line| line.id == id).map(|line| line.need)
+}
+
+#[test]
+fn what_comes_with_another_is_bought_once_and_strung_by_itself() {
+    let design = shipped("fathom");
+    let list = materials(&design, &Order::default());
+    let pair: Vec<_> = list.lines.iter().filter(|line| line.name.contains("toggle")).collect();
+    let [line] = pair.as_slice() else { panic!("one line to buy: {pair:?}") };
+    assert_eq!((line.name.as_str(), line.need), ("toggle ring and toggle bar", Amount::Count(1)));
+    assert_eq!(line.buy.as_ref().unwrap().lots, 1);
+    let steps = told(&design);
+    assert!(steps.contains("the toggle ring") && steps.contains("the toggle bar"), "{steps}");
+}
+
+#[test]
+fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
+    let mut design = gathered();
+    let (ring, bar) = (design.closure.left[0].finding, design.findings.len());
+    let with = Some(design.findings[ring].id.clone());
+    design.findings.push(festoon::design::Finding {
+        id: "bar".into(),
+        comes_with: with,
+        ..design.findings[ring].clone()
+    });
+    design.closure.right.extend([part(bar), part(bar), part(bar)]);
+    let id = design.findings[ring].id.clone();
+    assert_eq!(need(&materials(&design, &Order::default()), &id), Some(Amount::Count(3)));
+    assert_eq!(need(&materials(&design, &Order::default()), "bar"), None);
+}
+
+#[test]
+fn silk_with_its_own_needle_asks_for_none() {
+    let own = shipped("moonwrack");
+    assert!(!tools(&own).iter().any(|tool| tool.contains("needle")), "{:?}", tools(&own));
+    assert!(told(&own).contains("the cord's own needle"));
+    // Seed beads on thread that has none are strung with one that is bought.
+    let bought = shipped("fathom");
+    assert!(tools(&bought).iter().any(|tool| tool == "beading needle"), "{:?}", tools(&bought));
+    assert!(told(&bought).contains("String with a beading needle"));
+}
+
+#[test]
+fn the_bead_that_a_knot_is_tied_round_is_counted_and_bought() {
+    let design = shipped("fathom");
+    let at = design.beads.iter().position(|bead| bead.id == "fleck").unwrap();
+    let strung = design.strands[0].counts(&design)[at];
+    // One in each of two knot covers.
+    assert_eq!(design.counts()[at], strung + 2);
+    let list = materials(&design, &Order::default());
+    assert_eq!(list.lines[at].article, Article::Bead(at));
+    assert_eq!(list.lines[at].need, Amount::Count(u64::from(strung) + 2));
+    assert_eq!(told(&design).matches("tie the thread round it").count(), 2);
+    // Without one no step speaks of a bead that no list has.
+    let without = told(&shipped("moonwrack"));
+    assert!(!without.contains("seed bead") && without.contains("tie another over it"), "{without}");
+}
+
+#[test]
+fn no_step_opens_a_ring_that_is_closed_for_good() {
+    let design = shipped("moonwrack");
+    assert!(design.findings.iter().any(|finding| finding.closed));
+    let steps = told(&design);
+    assert!(!steps.contains("Open ") && !steps.contains("Look for gaps"), "{steps}");
+}
+
+/// A clasp on a closed ring on a chain: the chain's end link is opened, and then nothing opens for the clasp.
+#[test]
+fn beside_a_closed_ring_the_other_finding_opens() {
+    let mut design = gathered();
+    let chain = design.findings.iter().position(|finding| finding.kind == FindingKind::Chain).unwrap();
+    let ring = design.findings.len();
+    design.findings.push(festoon::design::Finding {
+        closed: true,
+        ..crate::designs::finding("soldered ring", FindingKind::JumpRing)
+    });
+    design.cords.push(cord("silk", festoon::pattern::CordKind::Silk));
+    design.closure.right = vec![design.closure.left[0].clone(), part(ring)];
+    design.closure.left.retain(|part| part.finding == chain);
+    design.closure.left.push(part(ring));
+    let steps = told(&design);
+    assert!(steps.contains("Open the end link of"), "{steps}");
+    assert!(!steps.contains("Open the soldered ring") && !steps.contains("Open the first soldered ring"), "{steps}");
+}
