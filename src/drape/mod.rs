@@ -16,7 +16,7 @@ pub mod slide;
 mod strand;
 pub mod taut;
 
-pub use contact::Press;
+pub use contact::{Press, Unrest};
 pub use strand::{Fault, clearance as clearance_of, hang};
 
 use crate::geometry::Point;
@@ -33,6 +33,8 @@ pub struct Drape {
     pub clearances: Vec<Clearance>,
     /// Where strands that hang from points press on one another.
     pub presses: Vec<Press>,
+    /// What is left where such strands came to no rest.
+    pub unrest: Option<Unrest>,
     /// On the neck, for pieces that hang round one.
     pub worn: Option<Worn>,
     /// Closed round the limb, for bracelets and anklets: each strand that goes round, in the design's order.
@@ -106,6 +108,8 @@ pub struct Clearance {
     pub at: Point,
     /// Share of the compared length along which the strands touch.
     pub touching: f64,
+    /// The greatest force in N with which they press on one another along any 10 mm of the inner strand.
+    pub hardest: f64,
 }
 
 /// A necklace on its neck.

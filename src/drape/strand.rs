@@ -63,21 +63,6 @@ enum Hold {
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
 pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, contact::settle)
-}
-
-/// Hangs a design as [`hang`] does, each strand as if it were alone.
-///
-/// # Errors
-/// As [`hang`].
-pub fn hang_apart(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, |_, _, _| None)
-}
-
-/// What strands that hang from points come to when they touch.
-type Touch = fn(&Design, &[Chain], &[Hung]) -> Option<contact::Settled>;
-
-fn hang_with(design: &Design, span: Option<f64>, touch: Touch) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = hold(design, span);
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
@@ -87,14 +72,18 @@ fn hang_with(design: &Design, span: Option<f64>, touch: Touch) -> Result<Drape, 
         chains.push(chain);
         hung.push(placed);
     }
-    let hangs = matches!(hold, Hold::Points(_)) && hung.len() > 1;
-    let settled = hangs.then(|| touch(design, &chains, &hung)).flatten();
-    let presses = settled.map_or_else(Vec::new, |settled| reseat(design, &chains, &mut hung, settled));
+    let settled = touch(design, hold, &(0..hung.len()).collect::<Vec<_>>(), &chains, &mut hung);
+    let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
     let worn = (kind == Kind::Necklace).then(|| neck::wear(design, &chains)).transpose();
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
-        clearances: if lie_apart(design, hold) { clearance::clearances(design, &chains, &hung) } else { Vec::new() },
+        clearances: if lie_apart(design, hold) {
+            clearance::clearances(design, &chains, &hung, &presses)
+        } else {
+            Vec::new()
+        },
         presses,
+        unrest,
         worn: worn.map_err(|(strand, why)| Fault { strand, why })?,
         rings: if matches!(kind, Kind::Bracelet | Kind::Anklet) {
             ring::rings(design, &chains, &hung)
@@ -105,13 +94,24 @@ fn hang_with(design: &Design, span: Option<f64>, touch: Touch) -> Result<Drape, 
     })
 }
 
-/// Puts strands where contact leaves them.
-fn reseat(design: &Design, chains: &[Chain], hung: &mut [Hung], settled: contact::Settled) -> Vec<contact::Press> {
-    let strands = design.strands.iter().zip(chains).zip(hung.iter_mut());
-    for (((strand, chain), hung), hanging) in strands.zip(settled.strands) {
-        *hung = seat(strand, chain, hanging, hung.ends, std::mem::take(&mut hung.starts));
+/// Puts strands that hang from points and touch where contact leaves them; `which` are their indices.
+fn touch(
+    design: &Design,
+    hold: Hold,
+    which: &[usize],
+    chains: &[Chain],
+    hung: &mut [Hung],
+) -> Option<contact::Settled> {
+    if !matches!(hold, Hold::Points(_)) || which.len() < 2 {
+        return None;
     }
-    settled.presses
+    let each = which.iter().zip(chains).zip(hung.iter());
+    let alone: Vec<_> = each.map(|((&strand, chain), hung)| contact::Alone { strand, chain, hung }).collect();
+    let mut settled = contact::settle(design, &alone)?;
+    for (((&strand, chain), hung), hanging) in which.iter().zip(chains).zip(hung).zip(settled.strands.drain(..)) {
+        *hung = seat(&design.strands[strand], chain, hanging, hung.ends, std::mem::take(&mut hung.starts));
+    }
+    Some(settled)
 }
 
 /// How the strands of a design are held.
@@ -125,13 +125,15 @@ fn hold(design: &Design, span: Option<f64>) -> Hold {
     }
 }
 
-/// How close two strands come, as among the others of the design, which are not hung for it.
+/// How close two strands come when they hang without the others.
 #[must_use]
 pub fn clearance(design: &Design, between: [usize; 2]) -> Option<Clearance> {
     let hold = hold(design, None);
-    let placed = between.map(|index| place(design, design.strands.get(index)?, hold).ok());
-    let [Some(inner), Some(outer)] = &placed else { return None };
-    lie_apart(design, hold).then(|| clearance::clearance(design, between, [inner, outer])).flatten()
+    let place = |index: usize| place(design, design.strands.get(index)?, hold).ok();
+    let (chains, mut hung): (Vec<Chain>, Vec<Hung>) =
+        between.into_iter().map(place).collect::<Option<Vec<_>>>()?.into_iter().unzip();
+    let presses = touch(design, hold, &between, &chains, &mut hung).map_or_else(Vec::new, |settled| settled.presses);
+    lie_apart(design, hold).then(|| clearance::clearance(design, between, &chains, &hung, &presses)).flatten()
 }
 
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang

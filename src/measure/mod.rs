@@ -98,8 +98,8 @@ pub struct ClearanceMeasures {
     pub least_mm: f64,
     pub at: [f64; 2],
     pub touching_share: f64,
-    /// The hardest push at any one place.
-    pub hardest_n: f64,
+    /// The hardest push along any 10 mm.
+    pub hardest_n_per_cm: f64,
 }
 
 /// The whole piece.
@@ -148,7 +148,7 @@ impl Measures {
             size: design.heading.size.clone(),
             colourway: design.heading.colourway.clone(),
             strands: hung.enumerate().map(|(index, (_, hung))| strand(design, index, hung)).collect(),
-            clearances: drape.clearances.iter().map(|clearance| self::clearance(piece, clearance)).collect(),
+            clearances: drape.clearances.iter().map(|clearance| self::clearance(design, clearance)).collect(),
             piece: whole(piece),
             materials: render::array(&materials(design, &Order::default())),
             remarks: records(remarks, source),
@@ -222,15 +222,13 @@ fn beads(design: &Design, strand: usize, hung: &Hung, seat: &Seat) -> Vec<BeadMe
     }
 }
 
-fn clearance(piece: &Piece, clearance: &Clearance) -> ClearanceMeasures {
-    let Piece { design, drape, .. } = piece;
-    let pressed = drape.presses.iter().filter(|press| press.between == clearance.between);
+fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
     ClearanceMeasures {
         between: clearance.between.map(|strand| design.strands[strand].name.clone()),
         least_mm: clearance.least,
         at: [clearance.at.x, clearance.at.y],
         touching_share: clearance.touching,
-        hardest_n: pressed.map(|press| press.force).fold(0.0, f64::max),
+        hardest_n_per_cm: clearance.hardest,
     }
 }
 

@@ -1,7 +1,7 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
 use crate::design::{Bit, Design, Strand};
-use crate::drape::{self, Clearance, Drape};
+use crate::drape::{self, Clearance, Drape, Unrest};
 use crate::pattern::{Kind, Settle};
 use crate::remark::{Code, Remark};
 use crate::units::Length;
@@ -21,10 +21,13 @@ const LEFT_OVER: f64 = 0.4;
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let strands = || design.strands.iter();
     let short = strands().filter_map(|strand| too_short(strand, design));
-    let crowds = drape.clearances.iter().filter_map(|clearance| crowded(clearance, design));
+    // Strands that came to no rest may have room.
+    let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
+    let crowds = settled.filter_map(|clearance| crowded(clearance, design));
     let bare = strands().filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
-    short.chain(crowds).chain(bare).chain(uneven).collect()
+    let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
+    short.chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()
 }
 
 /// A necklace closed at its longest must go round the neck, if only as a choker above its base.
@@ -47,7 +50,7 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
 
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
-    (clearance.touching > TOUCHING).then(|| {
+    crowds(clearance).then(|| {
         let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
         let into = -clearance.least;
         let headline = if into > INTO {
@@ -62,6 +65,11 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
         };
         Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(more_room(clearance, design))
     })
+}
+
+/// Whether two strands touch along more than half without pushing one another aside.
+fn crowds(clearance: &Clearance) -> bool {
+    clearance.touching > TOUCHING && clearance.hardest <= 0.0
 }
 
 /// What gives two strands room: wider bars where bars hold them, or else a longer one of them.
@@ -86,7 +94,23 @@ fn more_room(clearance: &Clearance, design: &Design) -> String {
 fn has_room(between: [usize; 2], longer: usize, by: f64, design: &Design) -> bool {
     let other = design.lengthened(longer, Length::mm(by));
     let clearance = other.and_then(|other| drape::clearance_of(&other, between));
-    clearance.is_some_and(|clearance| clearance.touching <= TOUCHING)
+    clearance.is_some_and(|clearance| !crowds(&clearance))
+}
+
+/// Strands that push on one another and came to no rest.
+fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
+    let place = design.strands.first()?.length_place;
+    let headline = if unrest.rounds == 0 {
+        "the strands touch, but have too many parts together to be laid side by side; each is drawn as it hangs alone"
+            .to_owned()
+    } else {
+        format!(
+            "the strands push one another about and came to no rest in {} rounds: {:.2} mm of overlap and {:.4} N out of balance are left",
+            unrest.rounds, unrest.overlap, unrest.imbalance
+        )
+    };
+    let help = "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room";
+    Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
 }
 
 /// Cord beyond the last train of a strand whose beads stay where they are.
@@ -124,7 +148,8 @@ mod tests {
     fn strands_may_touch_along_half() {
         let (design, mut drape) = (sample::necklace(), sample::drape());
         let mut crowd = |touching| {
-            drape.clearances = vec![Clearance { between: [0, 0], least: -2.0, at: Point::new(80.0, -40.0), touching }];
+            drape.clearances =
+                vec![Clearance { between: [0, 0], least: -2.0, at: Point::new(80.0, -40.0), touching, hardest: 0.0 }];
             check(&design, &drape)
         };
         assert_eq!(crowd(0.5), []);

@@ -5,46 +5,41 @@
 //! the order in which bars hold them, or else the shorter ones lie inside the longer ones.
 //!
 //! **Method.** The strands as they hang alone are the start, and the answer where nothing touches. Then
-//! rounds: where outlines come near, a line between them that both keep to their side of ([`rows`]); the
-//! lowest place of all joints (a second-order cone program, [`program`]); new lines at the new place,
-//! until nothing moves by 0.01 mm.
+//! [`rounds`]: where two sides come near, a direction in which they are kept apart ([`rows`]); the
+//! lowest place of all joints (a second-order cone program, [`program`]); new directions at the new place,
+//! until nothing moves by 0.01 mm. Rounds begin with smooth tubes round the beads, which part strands
+//! without catching, and go on with the beads' own outlines.
 //!
-//! **Trade-off.** No friction, no stiffness of cord. Strands that leave one point, or a cone's mouth, are
-//! left to lie on one another for as long as they would have to part by more than 30 degrees. Beads that
-//! slide keep the stations at which they rest when the strand hangs alone. Where what was found is not in
-//! balance (cord that hangs slack, no answer), the strands stay as they hang alone and what overlaps is
-//! reported.
+//! **Trade-off.** No friction, no stiffness of cord. Strands whose lines cross when they hang alone, and
+//! strands without room beside one another, lie over one another, in front of the board: they stay as they
+//! hang. Strands that leave one point, or a cone's mouth, are left to lie on one another along the first 15 mm,
+//! and farther where their fan would have to open by more than 60 degrees. Beads that slide keep the stations at which they rest
+//! when the strand hangs alone. Where rounds come to no rest, the best place found is given with what is left
+//! ([`Unrest`]).
 
+mod crowd;
 mod program;
 mod rope;
+mod rounds;
 mod rows;
+mod side;
 
 use super::Hung;
 use super::chain::Chain;
 use super::hang::Hanging;
 use crate::design::Design;
-use crate::geometry::Point;
-use rope::{Rope, covered, have_room};
-use rows::{Rod, Row};
-
-/// Rounds after which the best place found is taken.
-const ROUNDS: u32 = 20;
-/// Rounds end when no joint moves farther than this, in mm.
-const STILL: f64 = 0.01;
-/// The pull to the present place once rounds swing, and the strongest, in mean weights of a joint per mm.
-const FAINT: f64 = 0.01;
-const STRONG: f64 = 1.0;
-/// Forces below this share of all that hangs are rounding.
-const TOUCH: f64 = 1e-6;
-/// A link that is shorter by this share of its length is in no tension.
-const TENSE: f64 = 1e-3;
+use crowd::Crowd;
+use rope::{Rope, covered};
+use rounds::Found;
 
 /// What strands in contact came to.
 pub struct Settled {
-    /// Each strand, in the design's order.
+    /// Each strand, in the design's order; none where all stay as they hang alone.
     pub strands: Vec<Hanging>,
-    /// The pairs that press on one another.
+    /// Where they press on one another.
     pub presses: Vec<Press>,
+    /// What is left, if they came to no rest.
+    pub unrest: Option<Unrest>,
 }
 
 /// How hard two strands press on one another at one place.
@@ -52,96 +47,85 @@ pub struct Settled {
 pub struct Press {
     /// Indices of the two strands, the lower first.
     pub between: [usize; 2],
+    /// Where on the one that lies inside, in mm from its first end.
+    pub station: f64,
+    /// And from the nearer of its ends.
+    pub depth: f64,
     /// The force in N.
     pub force: f64,
 }
 
-/// Strands in contact at rest; nothing where no two of them touch, or no rest was found.
-pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settled> {
-    let order = order(design, hung);
-    let mut ropes: Vec<Rope> = order.iter().map(|&at| Rope::new(&chains[at], &hung[at])).collect();
-    let mut rows = near(design, &order, &ropes);
-    if rows.iter().all(|row| row.gap >= 0.0) {
-        return None;
-    }
-    let (mut pull, mut last) = (0.0, f64::INFINITY);
-    for count in 1..=ROUNDS {
-        let round = program::solve(&ropes, &rows, pull)?;
-        let moved = go(&mut ropes, &round.places);
-        let next = near(design, &order, &ropes);
-        let deepest = next.iter().map(|row| row.gap).fold(0.0, f64::min);
-        if (moved < STILL && deepest > -STILL) || count == ROUNDS {
-            return tense(&ropes).then(|| {
-                let strands = order.iter().zip(&ropes).zip(&round.tensions);
-                let laid = strands.map(|((&at, rope), tensions)| (at, rope.laid(&chains[at], tensions, count)));
-                let presses = presses(&order, &ropes, &rows, &round.forces);
-                Settled { strands: in_order(laid.collect()), presses }
-            });
+/// Strands that push on one another and came to no rest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unrest {
+    /// Rounds that were tried; none where the strands have too many parts.
+    pub rounds: u32,
+    /// How deep in mm outlines lie in one another.
+    pub overlap: f64,
+    /// The greatest force in N by which a joint is out of balance.
+    pub imbalance: f64,
+}
+
+/// A strand as it hangs alone.
+pub struct Alone<'a> {
+    /// Its index in the design.
+    pub strand: usize,
+    pub chain: &'a Chain,
+    pub hung: &'a Hung,
+}
+
+/// Strands in contact; nothing where no two of them touch, or none of those that do has room beside the other.
+pub fn settle(design: &Design, alone: &[Alone<'_>]) -> Option<Settled> {
+    let order = order(design, alone);
+    let rope = |&at: &usize| Rope::new(design, &alone[at]);
+    let mut crowd = Crowd::new(order.iter().map(rope).collect(), covered(design));
+    let mut work = rounds::WORK;
+    while crowd.touches() {
+        match rounds::settle(&crowd, &mut work) {
+            Ok(found) => return Some(settled(found, &order, alone)),
+            Err(pairs) => crowd.lay_over(pairs),
         }
-        pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
-        last = moved;
-        rows = next;
     }
     None
 }
 
 /// The strands from the inmost out: as bars hold them, then by length.
-fn order(design: &Design, hung: &[Hung]) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..hung.len()).collect();
-    let key = |at: usize| (design.strands[at].aside.value(), design.strands[at].finished.value());
+fn order(design: &Design, alone: &[Alone<'_>]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..alone.len()).collect();
+    let strand = |at: usize| &design.strands[alone[at].strand];
+    let key = |at: usize| (strand(at).aside.value(), strand(at).finished.value());
     order.sort_by(|&a, &b| key(a).0.total_cmp(&key(b).0).then(key(a).1.total_cmp(&key(b).1)));
     order
 }
 
-/// The rows between links that have room to lie beside one another.
-fn near(design: &Design, order: &[usize], ropes: &[Rope]) -> Vec<Row> {
-    let covered = covered(design);
-    let mut rods = Vec::new();
-    for (strand, (&at, rope)) in order.iter().zip(ropes).enumerate() {
-        let rod = |link: usize| {
-            let outline = rope.outline(link, design, &design.strands[at])?;
-            let joints = [rope.joints[link].at, rope.joints[link + 1].at];
-            Some(Rod { strand, link, joints, outline, depth: rope.depth(link, covered) })
-        };
-        rods.extend((0..rope.links.len()).filter_map(rod));
-    }
-    let apart = |a: usize, b: usize| ropes[a].joints[0].at.distance(ropes[b].joints[0].at);
-    let may = |a: &Rod, b: &Rod| {
-        let needed = a.outline.half_width + b.outline.half_width;
-        have_room(needed, apart(a.strand, b.strand), a.depth.min(b.depth))
-    };
-    rows::rows(&rods, may)
-}
-
-/// Puts the joints where a round found them; how far the farthest went.
-fn go(ropes: &mut [Rope], places: &[Vec<Point>]) -> f64 {
-    let mut moved: f64 = 0.0;
-    for (rope, places) in ropes.iter_mut().zip(places) {
-        for (joint, place) in rope.joints.iter_mut().zip(places) {
-            moved = moved.max(joint.at.distance(*place));
-            joint.at = *place;
-        }
-    }
-    moved
-}
-
-fn tense(ropes: &[Rope]) -> bool {
-    let links = ropes.iter().flat_map(|rope| rope.links.iter().zip(rope.joints.windows(2)));
-    links.into_iter().all(|(link, pair)| pair[0].at.distance(pair[1].at) >= link.length * (1.0 - TENSE))
-}
-
-fn presses(order: &[usize], ropes: &[Rope], rows: &[Row], forces: &[f64]) -> Vec<Press> {
-    let whole: f64 = ropes.iter().flat_map(Rope::weights).sum();
-    let pressed = rows.iter().zip(forces).filter(|(_, force)| **force > TOUCH * whole);
-    let press = |(row, force): (&Row, &f64)| {
-        let mut between = row.strands.map(|strand| order[strand]);
-        between.sort_unstable();
-        Press { between, force: *force }
-    };
-    pressed.map(press).collect()
-}
-
-fn in_order(mut laid: Vec<(usize, Hanging)>) -> Vec<Hanging> {
+/// What was found, in the order in which the strands were given.
+fn settled(found: Found, order: &[usize], alone: &[Alone<'_>]) -> Settled {
+    let ropes = order.iter().zip(&found.ropes).zip(&found.tensions);
+    let mut laid: Vec<_> =
+        ropes.map(|((&at, rope), tensions)| (at, rope.laid(alone[at].chain, tensions, found.rounds))).collect();
     laid.sort_by_key(|(at, _)| *at);
-    laid.into_iter().map(|(_, hanging)| hanging).collect()
+    let press = |press: Press| {
+        let mut between = press.between.map(|at| alone[order[at]].strand);
+        between.sort_unstable();
+        Press { between, ..press }
+    };
+    Settled {
+        strands: laid.into_iter().map(|(_, hanging)| hanging).collect(),
+        presses: found.presses.into_iter().map(press).collect(),
+        unrest: found.unrest,
+    }
+}
+
+/// The greatest force in N with which two strands press on one another along any 10 mm of the inner one, farther
+/// from its ends than so many mm.
+pub fn hardest(presses: &[Press], between: [usize; 2], ends: f64) -> f64 {
+    const WINDOW: f64 = 10.0;
+    let counts = |press: &&Press| press.between == between && press.depth >= ends;
+    let mut of_pair: Vec<&Press> = presses.iter().filter(counts).collect();
+    of_pair.sort_by(|one, other| one.station.total_cmp(&other.station));
+    let from = |(at, first): (usize, &&Press)| -> f64 {
+        let within = of_pair[at..].iter().take_while(|press| press.station < first.station + WINDOW);
+        within.map(|press| press.force).sum()
+    };
+    of_pair.iter().enumerate().map(from).fold(0.0, f64::max)
 }

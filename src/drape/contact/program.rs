@@ -164,3 +164,28 @@ fn read(joints: &Joints<'_>, rows: usize, places: &[f64], multipliers: &[f64], m
         forces: multipliers.iter().take(rows).map(|force| force * mean).collect(),
     }
 }
+
+/// The greatest force in N by which a free joint is out of balance at a place, under the tensions and the forces
+/// of rows that a round from there found.
+pub fn imbalance(ropes: &[Rope], rows: &[Row], round: &Round) -> f64 {
+    let joints = Joints::new(ropes);
+    let mut forces: Vec<Vec<Point>> =
+        ropes.iter().map(|rope| rope.weights().iter().map(|weight| Point::new(0.0, -weight)).collect()).collect();
+    for (at, (rope, tensions)) in ropes.iter().zip(&round.tensions).enumerate() {
+        for (link, (pair, tension)) in rope.joints.windows(2).zip(tensions).enumerate() {
+            let way = pair[1].at - pair[0].at;
+            let pull = if way.length() > 0.0 { way * (tension / way.length()) } else { way };
+            forces[at][link] = forces[at][link] + pull;
+            forces[at][link + 1] = forces[at][link + 1] - pull;
+        }
+    }
+    for (row, force) in rows.iter().zip(&round.forces) {
+        for term in &row.terms {
+            forces[term.strand][term.joint] = forces[term.strand][term.joint] + term.slope * *force;
+        }
+    }
+    let free = |strand: usize, joint: usize| joints.free(strand, joint).is_some();
+    let each =
+        forces.iter().enumerate().flat_map(|(strand, forces)| forces.iter().enumerate().map(move |one| (strand, one)));
+    each.filter(|(strand, (joint, _))| free(*strand, *joint)).map(|(_, (_, force))| force.length()).fold(0.0, f64::max)
+}

@@ -1,67 +1,74 @@
-//! A strand as the rounds take it: bare cord in longer pieces, everything else as it hangs.
+//! A strand as the rounds take it: runs of cord, or of equal beads, in pieces of a few mm.
 
+use super::super::Joint;
 use super::super::chain::{Chain, Piece};
-use super::super::clearance::{Outline, outline};
+use super::super::clearance::form;
 use super::super::hang::{Hanging, Link};
-use super::super::{Hung, Joint};
+use super::Alone;
+use super::rows::Rod;
+use super::side::Side;
 use crate::design::{Design, Strand, What};
 use crate::geometry::Point;
 use crate::pattern::FindingKind;
 
-/// Pieces of bare cord become one while it is no longer than this, in mm.
-const LONGEST: f64 = 4.0;
-/// And while the cord between bows out from it by no more than this, in mm.
-const BOW: f64 = 0.002;
-/// How far, in mm, strands that leave one point must have run for each mm that they need between their
-/// lines: where they would have to part by more than 30 degrees they are left to lie on one another.
-const FAN: f64 = 2.0;
+/// A run of cord, or of beads with one straight side, becomes one piece while it is no longer than this, in mm.
+const LONGEST: f64 = 6.0;
+/// And while what it holds bows out from it by no more than this, in mm. It is laid along the piece in the
+/// end, so that nothing overlaps by it.
+const BOW: f64 = 0.02;
 
 /// A strand between its two points.
+#[derive(Clone)]
 pub struct Rope {
     /// Its joints with their stations; the first and the last are fixed.
     pub joints: Vec<Joint>,
     /// Its links.
     pub links: Vec<Link>,
-    /// What each link is.
-    pieces: Vec<Piece>,
+    /// The side that each link shows to other strands, if it may touch them.
+    pub sides: Vec<Option<Side>>,
     /// The joint of the finer chain at which each link ends.
     fine: Vec<usize>,
 }
 
 impl Rope {
     /// A strand as it hangs alone.
-    pub fn new(chain: &Chain, hung: &Hung) -> Self {
-        let mut rope = Self { joints: vec![hung.joints[0]], links: Vec::new(), pieces: Vec::new(), fine: Vec::new() };
-        for ((link, piece), joints) in chain.links.iter().zip(&chain.pieces).zip(hung.joints.windows(2)) {
-            if !rope.merge(*link, *piece, joints[1]) {
+    pub fn new(design: &Design, alone: &Alone<'_>) -> Self {
+        let Alone { strand, chain, hung } = *alone;
+        let strand = &design.strands[strand];
+        let mut rope = Self { joints: vec![hung.joints[0]], links: Vec::new(), sides: Vec::new(), fine: Vec::new() };
+        for (at, (link, piece)) in chain.links.iter().zip(&chain.pieces).enumerate() {
+            let side = side(design, strand, *piece, link.length);
+            let end = hung.joints[at + 1];
+            if !rope.merge(*link, side.as_ref(), end) {
                 rope.links.push(*link);
-                rope.pieces.push(*piece);
-                rope.joints.push(joints[1]);
-                rope.fine.push(rope.fine.last().copied().unwrap_or_default() + 1);
+                rope.sides.push(side);
+                rope.joints.push(end);
+                rope.fine.push(at + 1);
+            } else if let Some(fine) = rope.fine.last_mut() {
+                *fine = at + 1;
             }
         }
         rope
     }
 
     /// Makes the last link longer by one of its own kind, where a straight line stands for both.
-    fn merge(&mut self, link: Link, piece: Piece, end: Joint) -> bool {
-        let ([.., before, _], Some(last), Some(fine)) =
-            (self.joints.as_slice(), self.links.last_mut(), self.fine.last_mut())
+    fn merge(&mut self, link: Link, side: Option<&Side>, end: Joint) -> bool {
+        let ([.., before, joint], Some(last), Some(Some(one)), Some(other)) =
+            (self.joints.as_mut_slice(), self.links.last_mut(), self.sides.last_mut(), side)
         else {
             return false;
         };
         let length = last.length + link.length;
         // An arc of this length whose chord is so much shorter bows by the root of 3/8 of both.
         let bow = (0.375 * length * (length - before.at.distance(end.at)).max(0.0)).sqrt();
-        if self.pieces.last() != Some(&piece) || length > LONGEST || bow > BOW {
+        if length > LONGEST || bow > BOW || !one.extend(last.length, other, link.length) {
             return false;
         }
         let weight = last.weight + link.weight;
         let moment = last.weight * last.centre * last.length + link.weight * (last.length + link.centre * link.length);
         let centre = if weight * length > 0.0 { moment / (weight * length) } else { 0.5 };
         *last = Link { length, weight, centre };
-        *fine += 1;
-        *self.joints.last_mut().unwrap_or(&mut end.clone()) = end;
+        *joint = end;
         true
     }
 
@@ -75,29 +82,21 @@ impl Rope {
         weights
     }
 
-    /// The outline of a link where it may touch another strand's; none at the ends, which their findings
-    /// hold, of what several strands run through, and of branches' links.
-    pub fn outline(&self, link: usize, design: &Design, strand: &Strand) -> Option<Outline> {
-        let (piece, length) = (self.pieces[link], self.links[link].length);
-        let shared = |train: usize, bit: usize| match strand.trains[train].bits[bit].what {
-            What::Finding(finding) => design.findings[finding].is_shared(),
-            _ => false,
-        };
-        let skipped = match piece {
-            Piece::End => true,
-            Piece::Bit(train, bit) => shared(train, bit),
-            Piece::Cord => false,
-        };
-        let [from, to] = [self.joints[link].at, self.joints[link + 1].at];
-        let chord = from.distance(to);
-        (!skipped && length > 0.0 && chord > 0.0)
-            .then(|| outline(design, strand, piece, from, (to - from) * (1.0 / chord), length))
+    /// Its links that may touch other strands; `covered` is what covers its ends.
+    pub fn rods<'a>(&'a self, strand: usize, sides: &'a [Option<Side>], covered: f64) -> impl Iterator<Item = Rod<'a>> {
+        let whole = self.joints.last().map_or(0.0, |last| last.station);
+        (0..self.links.len()).filter_map(move |link| {
+            let [from, to] = [self.joints[link], self.joints[link + 1]];
+            let depth = from.station.min(whole - to.station) - covered;
+            let side = sides[link].as_ref().filter(|_| from.at != to.at)?;
+            Some(Rod { strand, link, joints: [from.at, to.at], length: self.links[link].length, side, depth })
+        })
     }
 
-    /// How far a link lies from the nearer end along the strand, outside what covers the ends.
-    pub fn depth(&self, link: usize, covered: f64) -> f64 {
-        let whole = self.joints.last().map_or(0.0, |last| last.station);
-        self.joints[link].station.min(whole - self.joints[link + 1].station) - covered
+    /// Its links as smooth tubes.
+    pub fn tubes(&self) -> Vec<Option<Side>> {
+        let links = self.sides.iter().zip(&self.links);
+        links.map(|(side, link)| side.as_ref().map(|side| side.tube(link.length))).collect()
     }
 
     /// The finer chain laid along the links that were found, with the tension in each.
@@ -140,7 +139,17 @@ pub fn covered(design: &Design) -> f64 {
     cones.map(|cone| cone.length.value()).fold(0.0, f64::max)
 }
 
-/// Whether two links are so far from where their strands part that they have room beside one another.
-pub fn have_room(needed: f64, apart: f64, depth: f64) -> bool {
-    depth > FAN * (needed - apart)
+/// The side of a link that may touch another strand's; none of the ends, which their findings hold, of what
+/// several strands run through, and of what has no length.
+fn side(design: &Design, strand: &Strand, piece: Piece, length: f64) -> Option<Side> {
+    let shared = |train: usize, bit: usize| match strand.trains[train].bits[bit].what {
+        What::Finding(finding) => design.findings[finding].is_shared(),
+        _ => false,
+    };
+    let touches = match piece {
+        Piece::End => false,
+        Piece::Bit(train, bit) => !shared(train, bit),
+        Piece::Cord => true,
+    };
+    (touches && length > 0.0).then(|| Side::new(&form(design, strand, piece, length)))
 }

@@ -1,35 +1,33 @@
-//! Where outlines of two strands come near: what keeps them from lying on one another.
+//! Where two strands come near: what keeps the one from lying on the other.
 //!
-//! The strand that is to lie inside and the one outside have a line between them, across which both keep
-//! to their side. Of all sides of both outlines that face outward, that is the one across which they lie
-//! farthest apart (separating axis theorem). A corner of an outline moves linearly with its link's two
-//! joints while the link keeps its length, turning included, so that each condition is exact for a line
-//! that stays as it is; the next round takes a new one.
+//! Each link shows the other strand a side: a line through places on it, swept by a ball. A box is its
+//! middle line swept by a ball as wide, so that a run of equal boxes is smooth round its bends; a round bead
+//! is a point swept by a ball; any other bead is the line of its outline. Every place of one side keeps clear
+//! of the nearest of the other strand's: beyond the line there, or away from its corner. A place moves
+//! linearly with its link's two joints while the link keeps its length, turning included, so that each
+//! condition holds exactly for a direction that stays as it is; the next round takes a new one. What it
+//! allows is part of what is allowed, so that from a place without overlap rounds only go down.
 
 use rstar::primitives::{GeomWithData, Rectangle};
 use rstar::{AABB, RTree, RTreeObject};
 
-use super::super::clearance::Outline;
-use crate::geometry::{Extent, Point, path::sides};
+use super::side::Side;
+use crate::geometry::{Extent, Point};
 
-/// Outlines farther apart than this, in mm, do not meet in a round.
+/// Sides farther apart than this, in mm, do not meet in a round.
 const NEAR: f64 = 2.0;
-/// Faces that lie along one another for longer than this, in mm, are kept apart at both ends of it.
-const LONG: f64 = 1.0;
-/// Corners of an outline that lie so near to a line, in mm, lie on it.
-const FLAT: f64 = 0.01;
-/// Cosine of the widest angle between the line's normal and the way out of the strands.
-const OUTWARD: f64 = 0.3;
-/// Between two balls the line lies across the line of their centres, which turns smoothly as they roll on one
-/// another; their outlines' sides are farther apart by less than this, in mm.
-const ROUND: f64 = 0.04;
+/// Of the places on one outline those count that are nearer than this, in mm, beyond the nearest.
+const ABOUT: f64 = 0.3;
+/// Sharp corners count as balls of this radius in mm for the direction in which they part.
+const SHARP: f64 = 0.01;
 
-/// A link's outline between its joints.
-pub struct Rod {
+/// A link between its joints.
+pub struct Rod<'a> {
     pub strand: usize,
     pub link: usize,
     pub joints: [Point; 2],
-    pub outline: Outline,
+    pub length: f64,
+    pub side: &'a Side,
     /// How far it is from the end.
     pub depth: f64,
 }
@@ -46,112 +44,163 @@ pub struct Term {
 pub struct Row {
     pub terms: [Term; 4],
     pub gap: f64,
+    /// The two strands, the inner one first.
     pub strands: [usize; 2],
+    /// The inner one's link.
+    pub link: usize,
+    /// Between the lines that are to be kept apart; less than nothing where they cross.
+    pub apart: f64,
 }
 
-/// All rows between rods of different strands that `may` touch, the inner one first.
-pub fn rows(rods: &[Rod], may: impl Fn(&Rod, &Rod) -> bool) -> Vec<Row> {
-    let boxed = |(at, rod): (usize, &Rod)| GeomWithData::new(rectangle(rod, 0.0), at);
+/// A place on a rod's side.
+#[derive(Clone, Copy)]
+struct Spot<'a> {
+    rod: &'a Rod<'a>,
+    /// Shares of the link along and to the left of it.
+    shares: [f64; 2],
+    at: Point,
+}
+
+/// The way from a side to a place: the direction and how much is between.
+struct Way<'a> {
+    foot: Spot<'a>,
+    normal: Point,
+    /// From the foot to the place.
+    distance: f64,
+    /// What of that along the normal is not taken up by the two balls.
+    gap: f64,
+}
+
+/// All rows between rods of different strands that `may` touch; rods come strand by strand, the inmost first.
+pub fn rows(rods: &[Rod<'_>], may: impl Fn(&Rod<'_>, &Rod<'_>) -> bool) -> Vec<Row> {
+    let boxed = |(at, rod): (usize, &Rod<'_>)| GeomWithData::new(rectangle(rod, 0.0), at);
     let tree = RTree::bulk_load(rods.iter().enumerate().map(boxed).collect());
+    let runs = runs(rods);
     let mut rows = Vec::new();
-    for inner in rods {
-        let near = tree.locate_in_envelope_intersecting(&rectangle(inner, NEAR).envelope());
-        let mut near: Vec<usize> = near.map(|found| found.data).collect();
-        near.sort_unstable();
-        let outer = near.into_iter().map(|at| &rods[at]).filter(|outer| outer.strand > inner.strand);
-        rows.extend(outer.filter(|outer| may(inner, outer)).flat_map(|outer| meet(inner, outer)));
+    for (at, rod) in rods.iter().enumerate() {
+        // A smooth run shares the places at its joints.
+        let first = usize::from(at > 0 && runs[at - 1] == runs[at]);
+        let found = tree.locate_in_envelope_intersecting(&rectangle(rod, NEAR).envelope()).map(|found| found.data);
+        let mut found: Vec<usize> =
+            found.filter(|&other| rods[other].strand != rod.strand && may(rod, &rods[other])).collect();
+        found.sort_unstable();
+        for run in found.chunk_by(|&one, &other| runs[one] == runs[other]) {
+            let run: Vec<&Rod<'_>> = run.iter().map(|&other| &rods[other]).collect();
+            rows.extend(rod.meet(first, &run));
+        }
     }
     rows
 }
 
-fn rectangle(rod: &Rod, more: f64) -> Rectangle<[f64; 2]> {
-    let extent = Extent::of(rod.outline.corners.iter().copied()).unwrap_or_default().grown(more);
+/// The number of the smooth run to which each rod belongs.
+fn runs(rods: &[Rod<'_>]) -> Vec<usize> {
+    let mut run = 0;
+    let mut runs = vec![0; rods.len()];
+    for (at, pair) in rods.windows(2).enumerate() {
+        let neighbours = pair[0].strand == pair[1].strand && pair[0].link + 1 == pair[1].link;
+        run += usize::from(!(neighbours && pair[0].side.runs_on_in(pair[0].length, pair[1].side)));
+        runs[at + 1] = run;
+    }
+    runs
+}
+
+fn rectangle(rod: &Rod<'_>, more: f64) -> Rectangle<[f64; 2]> {
+    let [from, to] = rod.joints.map(Extent::at);
+    let extent = from.and(to).grown(rod.side.reach() + more);
     Rectangle::from_aabb(AABB::from_corners([extent.low.x, extent.low.y], [extent.high.x, extent.high.y]))
 }
 
-/// The rows of two rods: one, or two at both ends of the stretch along which they lie flat.
-fn meet(inner: &Rod, outer: &Rod) -> Vec<Row> {
-    let Some((normal, gap)) = line(inner, outer) else { return Vec::new() };
-    if gap > NEAR {
-        return Vec::new();
+impl Rod<'_> {
+    /// The rows of the places on its side, from a number on, with the nearest of a run.
+    fn meet(&self, first: usize, run: &[&Rod<'_>]) -> Vec<Row> {
+        let left = if self.strand < run[0].strand { -1.0 } else { 1.0 };
+        let nearest = |number: usize| {
+            let spot = self.spot(number, left);
+            let ways = run.iter().filter_map(|other| other.way_to(spot));
+            Some((spot, ways.min_by(|one, other| one.distance.total_cmp(&other.distance))?))
+        };
+        let ways: Vec<_> = (first..self.side.places.len()).filter_map(nearest).collect();
+        let least = ways.iter().map(|(_, way)| way.gap).fold(f64::INFINITY, f64::min);
+        let most = if self.side.radius > 0.0 { NEAR } else { NEAR.min(least + ABOUT) };
+        ways.iter().filter(|(_, way)| way.gap < most).map(|(spot, way)| row(*spot, way)).collect()
     }
-    let [one, other] = [face(&inner.outline, normal), face(&outer.outline, normal * -1.0)];
-    let along = Point::new(-normal.y, normal.x);
-    let reach = |face: [Point; 2]| face.map(|corner| dot(corner, along));
-    let ([low, high], [from, to]) = (reach(one), reach(other));
-    let (start, end) = (low.max(from), high.min(to));
-    let places = if end - start > LONG { vec![start, end] } else { vec![0.5 * (start + end)] };
-    let row = |place: f64| row([inner, outer], [on(one, along, place), on(other, along, place)], normal);
-    places.into_iter().map(row).collect()
-}
 
-/// The point of a face at a place along it, or its nearer end.
-fn on(face: [Point; 2], along: Point, place: f64) -> Point {
-    let [low, high] = face.map(|corner| dot(corner, along));
-    let share = if high > low { ((place - low) / (high - low)).clamp(0.0, 1.0) } else { 0.0 };
-    face[0].between(face[1], share)
-}
-
-fn row([inner, outer]: [&Rod; 2], [one, other]: [Point; 2], normal: Point) -> Row {
-    let [a, b] = terms(inner, one, normal * -1.0);
-    let [c, d] = terms(outer, other, normal);
-    Row { terms: [a, b, c, d], gap: dot(other - one, normal), strands: [inner.strand, outer.strand] }
-}
-
-/// The slopes of a point's place along a normal by its rod's two joints.
-fn terms(rod: &Rod, point: Point, normal: Point) -> [Term; 2] {
-    let way = rod.joints[1] - rod.joints[0];
-    let square = dot(way, way);
-    let from = point - rod.joints[0];
-    let (ahead, aside) = (dot(from, way) / square, (way.x * from.y - way.y * from.x) / square);
-    let last = normal * ahead + Point::new(normal.y, -normal.x) * aside;
-    let term = |joint, slope| Term { strand: rod.strand, joint, slope };
-    [term(rod.link, normal - last), term(rod.link + 1, last)]
-}
-
-/// The normal from the inner to the outer across which they lie farthest apart, and how far.
-fn line(inner: &Rod, outer: &Rod) -> Option<(Point, f64)> {
-    let out = unit(right(inner) + right(outer))?;
-    let normals = sides_of(&inner.outline).chain(sides_of(&outer.outline).map(|normal| normal * -1.0));
-    let facing = normals.filter(|normal| dot(*normal, out) > OUTWARD);
-    let gap = |normal: Point| -> f64 {
-        let low = outer.outline.corners.iter().map(|corner| dot(*corner, normal)).fold(f64::INFINITY, f64::min);
-        low - inner.outline.corners.iter().map(|corner| dot(*corner, normal)).fold(f64::NEG_INFINITY, f64::max)
-    };
-    let widest = facing.map(|normal| (normal, gap(normal))).max_by(|a, b| a.1.total_cmp(&b.1))?;
-    let centres = unit(outer.outline.centre - inner.outline.centre).filter(|normal| dot(*normal, out) > OUTWARD);
-    let smooth = centres.map(|normal| (normal, gap(normal))).filter(|(_, gap)| *gap > widest.1 - ROUND);
-    Some(smooth.unwrap_or(widest))
-}
-
-/// The way out of a strand that hangs, to the right of its run.
-fn right(rod: &Rod) -> Point {
-    let way = rod.joints[1] - rod.joints[0];
-    unit(Point::new(way.y, -way.x)).unwrap_or_default()
-}
-
-/// The outward normals of an outline's sides.
-fn sides_of(outline: &Outline) -> impl Iterator<Item = Point> {
-    sides(&outline.corners).filter_map(|(from, to)| unit(Point::new(to.y - from.y, from.x - to.x)))
-}
-
-/// The two ends of what of an outline lies farthest along a normal, in order along it.
-fn face(outline: &Outline, normal: Point) -> [Point; 2] {
-    let far = outline.corners.iter().map(|corner| dot(*corner, normal)).fold(f64::NEG_INFINITY, f64::max);
-    let along = Point::new(-normal.y, normal.x);
-    let flat = outline.corners.iter().filter(|corner| dot(**corner, normal) > far - FLAT);
-    let mut ends = [None::<Point>; 2];
-    for corner in flat.copied() {
-        let place = dot(corner, along);
-        ends[0] = ends[0].filter(|low| dot(*low, along) <= place).or(Some(corner));
-        ends[1] = ends[1].filter(|high| dot(*high, along) >= place).or(Some(corner));
+    /// The place of a number on the side to the left, or to the right where `left` is -1.
+    fn spot(&self, number: usize, left: f64) -> Spot<'_> {
+        let [along, aside] = self.side.places[number];
+        self.at([along / self.length, left * aside / self.length])
     }
-    ends.map(|end| end.unwrap_or(outline.corners[0]))
+
+    fn at(&self, shares: [f64; 2]) -> Spot<'_> {
+        let way = self.joints[1] - self.joints[0];
+        Spot { rod: self, shares, at: self.joints[0] + way * shares[0] + left_of(way) * shares[1] }
+    }
+
+    /// The way from the side that faces another strand's place.
+    fn way_to(&self, spot: Spot<'_>) -> Option<Way<'_>> {
+        let left = if self.strand < spot.rod.strand { -1.0 } else { 1.0 };
+        let count = self.side.places.len();
+        let parts = (0..count.saturating_sub(1)).map(|from| [from, from + 1]);
+        let parts = parts.chain((count == 1).then_some([0, 0]));
+        let ways = parts.filter_map(|part| self.way_from(part.map(|number| self.spot(number, left)), left, spot));
+        ways.min_by(|one, other| one.distance.total_cmp(&other.distance))
+    }
+
+    /// The way from the part of the side between two places.
+    fn way_from<'a>(&'a self, [from, to]: [Spot<'a>; 2], left: f64, spot: Spot<'_>) -> Option<Way<'a>> {
+        let line = to.at - from.at;
+        let square = dot(line, line);
+        let along = if square > 0.0 { line } else { self.joints[1] - self.joints[0] };
+        let along = along * (1.0 / along.length());
+        let out = left_of(along) * left;
+        let share = if square > 0.0 { dot(spot.at - from.at, line) / square } else { 0.0 };
+        let within = share.clamp(0.0, 1.0);
+        let mix = |axis: usize| from.shares[axis] + (to.shares[axis] - from.shares[axis]) * within;
+        let foot = self.at([mix(0), mix(1)]);
+        let off = spot.at - foot.at;
+        let reach = self.side.radius + spot.rod.side.radius;
+        let normal = if share > 0.0 && share < 1.0 { out } else { round(off, along, out, reach)? };
+        Some(Way { foot, normal, distance: off.length(), gap: dot(off, normal) - reach })
+    }
 }
 
-fn unit(point: Point) -> Option<Point> {
-    let length = dot(point, point).sqrt();
-    (length > 0.0).then(|| point * (1.0 / length))
+/// The direction in which a ball leaves another: straight away from it where they are apart, or else as they
+/// would touch if it were moved straight out. None where it lies behind or before the other.
+fn round(off: Point, along: Point, out: Point, reach: f64) -> Option<Point> {
+    let (reach, distance, ahead) = (reach.max(SHARP), off.length(), dot(off, along));
+    if dot(off, out) >= 0.0 && distance >= reach {
+        return Some(off * (1.0 / distance));
+    }
+    let rest = reach * reach - ahead * ahead;
+    (rest > 0.0).then(|| (along * ahead + out * rest.sqrt()) * (1.0 / reach))
+}
+
+fn row(spot: Spot<'_>, way: &Way<'_>) -> Row {
+    let [a, b] = terms(spot, way.normal);
+    let [c, d] = terms(way.foot, way.normal * -1.0);
+    let (one, other) = (spot.rod, way.foot.rod);
+    let reach = one.side.radius + other.side.radius;
+    let [inner, outer] = if one.strand < other.strand { [one, other] } else { [other, one] };
+    Row {
+        terms: [a, b, c, d],
+        gap: way.gap,
+        strands: [inner.strand, outer.strand],
+        link: inner.link,
+        apart: way.gap + reach,
+    }
+}
+
+/// The slopes of a place's way along a normal by its rod's two joints.
+fn terms(spot: Spot<'_>, normal: Point) -> [Term; 2] {
+    let [ahead, left] = spot.shares;
+    let last = normal * ahead + left_of(normal) * -left;
+    let term = |joint, slope| Term { strand: spot.rod.strand, joint, slope };
+    [term(spot.rod.link, normal - last), term(spot.rod.link + 1, last)]
+}
+
+/// A quarter turn to the left.
+fn left_of(way: Point) -> Point {
+    Point::new(-way.y, way.x)
 }
 
 fn dot(a: Point, b: Point) -> f64 {
