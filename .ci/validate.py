@@ -13,6 +13,8 @@ import re
 import subprocess
 import sys
 import tempfile
+from concurrent.futures import ThreadPoolExecutor
+from os import cpu_count
 from pathlib import Path
 
 # Width and height in PDF points (1/72 in) as pdfinfo prints them, and in pixels at 300 dpi.
@@ -132,33 +134,37 @@ def differing(first, second):
     return [name for name in names if not filecmp.cmp(first / name, second / name, shallow=False)]
 
 
-def validate(program, pattern, paper, folder, tally):
-    first, second = folder / "first", folder / "second"
-    for run_folder in (first, second):
-        draw(program, pattern, paper, run_folder)
-    what = f"{pattern.stem} on {paper}"
-    pdf = first / f"{pattern.stem}.pdf"
-    pngs, svgs = sorted(first.glob("*.png")), sorted(first.glob("*.svg"))
-    tally.check(f"{what}: the PDF is sound", accepted("qpdf", "--check", pdf))
-    tally.check(f"{what}: every page box is the paper's", wrong_boxes(pdf, paper))
-    tally.check(f"{what}: all fonts are embedded", loose_fonts(pdf))
-    tally.check(f"{what}: pages, headings and figures are tagged", missing_tags(pattern, pdf))
-    tally.check(f"{what}: tags are in order by PDF/UA-1, as far as pdfua can tell", inaccessible(pdf))
-    tally.check(f"{what}: title and bead counts can be read", missing_words(program, pattern, pdf))
-    tally.check(f"{what}: {len(svgs)} SVG files are well formed", accepted("xmllint", "--noout", "--nonet", *svgs))
-    wrong = [fault for png in pngs for fault in wrong_picture(png, paper)]
-    tally.check(f"{what}: {len(pngs)} PNG files are sound and true to size", wrong)
-    tally.check(f"{what}: a second run gives the same bytes", differing(first, second))
+def validate(program, pattern, paper):
+    """Each check of a pattern on a paper, with its faults."""
+    with tempfile.TemporaryDirectory() as folder:
+        first, second = Path(folder, "first"), Path(folder, "second")
+        for run_folder in (first, second):
+            draw(program, pattern, paper, run_folder)
+        pdf = first / f"{pattern.stem}.pdf"
+        pngs, svgs = sorted(first.glob("*.png")), sorted(first.glob("*.svg"))
+        wrong = [fault for png in pngs for fault in wrong_picture(png, paper)]
+        return [
+            ("the PDF is sound", accepted("qpdf", "--check", pdf)),
+            ("every page box is the paper's", wrong_boxes(pdf, paper)),
+            ("all fonts are embedded", loose_fonts(pdf)),
+            ("pages, headings and figures are tagged", missing_tags(pattern, pdf)),
+            ("tags are in order by PDF/UA-1, as far as pdfua can tell", inaccessible(pdf)),
+            ("title and bead counts can be read", missing_words(program, pattern, pdf)),
+            (f"{len(svgs)} SVG files are well formed", accepted("xmllint", "--noout", "--nonet", *svgs)),
+            (f"{len(pngs)} PNG files are sound and true to size", wrong),
+            ("a second run gives the same bytes", differing(first, second)),
+        ]
 
 
 def main():
     program, patterns = Path(sys.argv[1]).resolve(), sorted(Path(sys.argv[2]).glob("*.yaml"))
     tally = Tally()
     tally.check(f"{len(patterns)} patterns are shipped", [] if patterns else ["none"])
-    for pattern in patterns:
-        for paper in PAPERS:
-            with tempfile.TemporaryDirectory() as folder:
-                validate(program, pattern, paper, Path(folder), tally)
+    drawn = [(pattern, paper) for pattern in patterns for paper in PAPERS]
+    with ThreadPoolExecutor(cpu_count()) as pool:
+        for (pattern, paper), checks in zip(drawn, pool.map(lambda one: validate(program, *one), drawn)):
+            for what, faults in checks:
+                tally.check(f"{pattern.stem} on {paper}: {what}", faults)
     print(f"{tally.passed} passed, {tally.failed} failed")
     sys.exit(1 if tally.failed else 0)
 

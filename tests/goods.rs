@@ -6,8 +6,12 @@ mod chart;
 mod cutting;
 #[path = "support/designs.rs"]
 mod designs;
+#[path = "goods/kits.rs"]
+mod kits;
 #[path = "goods/lots.rs"]
 mod lots;
+#[path = "goods/named.rs"]
+mod named;
 #[path = "goods/render.rs"]
 mod render;
 #[path = "goods/rows.rs"]

@@ -6,7 +6,7 @@
 
 use std::f64::consts::PI;
 
-use festoon::design::{Bead, Choice, Design, resolve};
+use festoon::design::{Bead, Choice, Design, nth, resolve};
 use festoon::materials::{Amount, Materials, Order, materials};
 use festoon::pattern::read;
 use festoon::remark::has_errors;
@@ -57,9 +57,9 @@ fn drilled_balls_have_the_mass_volume_and_length_of_the_table() {
         let bead = format!("shape: round, size: {across} mm, hole: {hole} mm, material: \"{}\"", row[0]);
         let design = ten(&bead);
         // Half a unit of the table's last digit: 4 decimals of mm³ and mm, 5 of g.
-        near(design.beads[0].volume(), number(row[5]), 0.5e-4);
+        near(design.beads[nth(0)].volume(), number(row[5]), 0.5e-4);
         near(design.strands[0].beaded().value() / 10.0, number(row[6]), 0.5e-4);
-        near(design.beads[0].mass.value(), number(row[8]), 0.5e-5);
+        near(design.beads[nth(0)].mass.value(), number(row[8]), 0.5e-5);
     }
 }
 
@@ -79,7 +79,7 @@ fn swept(bead: &Bead, from: f64, to: f64) -> f64 {
 
 /// The only bead of a pattern, with a hole of 1 mm.
 fn bead(shape: &str, size: &str) -> Bead {
-    ten(&format!("shape: {shape}, size: {size}, hole: 1 mm, material: glass")).beads.remove(0)
+    ten(&format!("shape: {shape}, size: {size}, hole: 1 mm, material: glass")).beads[nth(0)].clone()
 }
 
 /// Handbook volumes of solids of revolution (general handbooks of mathematics, from memory): each
@@ -125,7 +125,7 @@ fn barrels_bulge_in_a_parabola() {
 #[test]
 fn cubes_and_squares_are_boxes() {
     near(bead("cube", "4 mm").volume(), 64.0 - PI * 0.25 * 4.0, 1e-9);
-    let square = ten("shape: square, size: 10 mm, thick: 4 mm, hole: 1 mm, material: glass").beads.remove(0);
+    let square = ten("shape: square, size: 10 mm, thick: 4 mm, hole: 1 mm, material: glass").beads[nth(0)].clone();
     near(square.volume(), 400.0 - PI * 0.25 * 10.0, 1e-9);
 }
 
@@ -146,7 +146,7 @@ fn drops_are_a_frustum_and_half_a_ball_but_for_the_hole_s_end() {
 /// the coin is wide, though the edge curves away from it.
 #[test]
 fn coins_are_discs_but_for_the_curve_of_their_edge() {
-    let coin = ten("shape: coin, size: 10 mm, thick: 4 mm, hole: 1 mm, material: glass").beads.remove(0);
+    let coin = ten("shape: coin, size: 10 mm, thick: 4 mm, hole: 1 mm, material: glass").beads[nth(0)].clone();
     let disc = PI * 25.0 * 4.0;
     // The hole's chords across the disc, by the midpoint rule.
     let strips = (0..1000).map(|strip| -0.5 + (f64::from(strip) + 0.5) / 1000.0);
@@ -185,7 +185,7 @@ fn wire_gauges_are_those_of_the_standard() {
     assert_eq!(table.len(), 23);
     for row in table {
         let cord = format!("wire: {{ kind: wire, gauge: {} }}", row[0]);
-        let diameter = resolved(&strands(&cord, &["settle: fill, beads: [four]"])).cords[0].diameter;
+        let diameter = resolved(&strands(&cord, &["settle: fill, beads: [four]"])).cords[nth(0)].diameter;
         near(diameter / Length::inches(1.0), number(row[1]), 0.5e-8);
         near(diameter.value(), number(row[3]), 0.5e-4);
         near(PI / 4.0 * diameter.value().powi(2), number(row[4]), 0.5e-5);

@@ -1,26 +1,27 @@
 //! What symbols of beads, findings and knots are of, and how each is seen.
 
 use super::light::TURNS;
+use crate::design::{Bead, Cord, Finding, Index, nth};
 use crate::paint::mark::Key;
 
-/// What a symbol shows of a design. Beads, findings and cords are the design's, by their number.
+/// What a symbol shows of a design. Beads, findings and cords are the design's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "the names say it")]
 pub enum Look {
     /// A bead under the light on one of its turns, and which of the pearls that differ.
-    Bead { bead: usize, turn: u32, variant: u32 },
+    Bead { bead: Index<Bead>, turn: u32, variant: u32 },
     /// A finding under the light on one of its turns.
-    Finding { finding: usize, turn: u32 },
+    Finding { finding: Index<Finding>, turn: u32 },
     /// A crimp pressed shut.
-    Pressed { finding: usize, turn: u32 },
+    Pressed { finding: Index<Finding>, turn: u32 },
     /// A pin cut and closed, so many hundredths of a millimetre long.
-    Pin { finding: usize, reach: u32 },
+    Pin { finding: Index<Finding>, reach: u32 },
     /// A link of chain on face.
-    Link { finding: usize },
+    Link { finding: Index<Finding> },
     /// A link of chain on edge.
-    Edge { finding: usize },
+    Edge { finding: Index<Finding> },
     /// A knot that takes so many hundredths of a millimetre along its cord, which is single or doubled.
-    Knot { cord: usize, doubled: bool, length: u32 },
+    Knot { cord: Index<Cord>, doubled: bool, length: u32 },
 }
 
 impl Look {
@@ -28,14 +29,14 @@ impl Look {
     #[must_use]
     pub const fn key(self) -> Key {
         let (sort, of, seen) = match self {
-            Self::Bead { bead, turn, variant } => ("bead", bead, Some(turn + TURNS * variant)),
-            Self::Finding { finding, turn } => ("finding", finding, Some(turn)),
-            Self::Pressed { finding, turn } => ("pressed", finding, Some(turn)),
-            Self::Pin { finding, reach } => ("pin", finding, Some(reach)),
-            Self::Link { finding } => ("link", finding, None),
-            Self::Edge { finding } => ("edge", finding, None),
-            Self::Knot { cord, doubled: false, length } => ("knot", cord, Some(length)),
-            Self::Knot { cord, doubled: true, length } => ("knot-of-two", cord, Some(length)),
+            Self::Bead { bead, turn, variant } => ("bead", bead.number(), Some(turn + TURNS * variant)),
+            Self::Finding { finding, turn } => ("finding", finding.number(), Some(turn)),
+            Self::Pressed { finding, turn } => ("pressed", finding.number(), Some(turn)),
+            Self::Pin { finding, reach } => ("pin", finding.number(), Some(reach)),
+            Self::Link { finding } => ("link", finding.number(), None),
+            Self::Edge { finding } => ("edge", finding.number(), None),
+            Self::Knot { cord, doubled: false, length } => ("knot", cord.number(), Some(length)),
+            Self::Knot { cord, doubled: true, length } => ("knot-of-two", cord.number(), Some(length)),
         };
         Key { of: Some(of), seen, ..Key::new(sort) }
     }
@@ -45,14 +46,14 @@ impl Look {
     #[must_use]
     pub fn of(key: Key) -> Option<Self> {
         Some(match (key.sort, key.of?, key.seen) {
-            ("bead", bead, Some(seen)) => Self::Bead { bead, turn: seen % TURNS, variant: seen / TURNS },
-            ("finding", finding, Some(turn)) => Self::Finding { finding, turn },
-            ("pressed", finding, Some(turn)) => Self::Pressed { finding, turn },
-            ("pin", finding, Some(reach)) => Self::Pin { finding, reach },
-            ("link", finding, None) => Self::Link { finding },
-            ("edge", finding, None) => Self::Edge { finding },
-            ("knot", cord, Some(length)) => Self::Knot { cord, doubled: false, length },
-            ("knot-of-two", cord, Some(length)) => Self::Knot { cord, doubled: true, length },
+            ("bead", bead, Some(seen)) => Self::Bead { bead: nth(bead), turn: seen % TURNS, variant: seen / TURNS },
+            ("finding", finding, Some(turn)) => Self::Finding { finding: nth(finding), turn },
+            ("pressed", finding, Some(turn)) => Self::Pressed { finding: nth(finding), turn },
+            ("pin", finding, Some(reach)) => Self::Pin { finding: nth(finding), reach },
+            ("link", finding, None) => Self::Link { finding: nth(finding) },
+            ("edge", finding, None) => Self::Edge { finding: nth(finding) },
+            ("knot", cord, Some(length)) => Self::Knot { cord: nth(cord), doubled: false, length },
+            ("knot-of-two", cord, Some(length)) => Self::Knot { cord: nth(cord), doubled: true, length },
             _ => return None,
         })
     }
@@ -65,15 +66,15 @@ mod tests {
     #[test]
     fn a_key_tells_its_look() {
         let looks = [
-            (Look::Bead { bead: 3, turn: 12, variant: 0 }, "bead-3-12"),
-            (Look::Bead { bead: 3, turn: 12, variant: 2 }, "bead-3-60"),
-            (Look::Finding { finding: 0, turn: 1 }, "finding-0-1"),
-            (Look::Pressed { finding: 2, turn: 0 }, "pressed-2-0"),
-            (Look::Pin { finding: 1, reach: 1250 }, "pin-1-1250"),
-            (Look::Link { finding: 4 }, "link-4"),
-            (Look::Edge { finding: 4 }, "edge-4"),
-            (Look::Knot { cord: 0, doubled: false, length: 150 }, "knot-0-150"),
-            (Look::Knot { cord: 0, doubled: true, length: 150 }, "knot-of-two-0-150"),
+            (Look::Bead { bead: nth(3), turn: 12, variant: 0 }, "bead-3-12"),
+            (Look::Bead { bead: nth(3), turn: 12, variant: 2 }, "bead-3-60"),
+            (Look::Finding { finding: nth(0), turn: 1 }, "finding-0-1"),
+            (Look::Pressed { finding: nth(2), turn: 0 }, "pressed-2-0"),
+            (Look::Pin { finding: nth(1), reach: 1250 }, "pin-1-1250"),
+            (Look::Link { finding: nth(4) }, "link-4"),
+            (Look::Edge { finding: nth(4) }, "edge-4"),
+            (Look::Knot { cord: nth(0), doubled: false, length: 150 }, "knot-0-150"),
+            (Look::Knot { cord: nth(0), doubled: true, length: 150 }, "knot-of-two-0-150"),
         ];
         for (look, id) in looks {
             assert_eq!(look.key().to_string(), id);

@@ -10,7 +10,7 @@ use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
 use super::look::Look;
 use super::pearl::Variant;
-use crate::design::{Bead, Cord, Design, Strand};
+use crate::design::{Bead, Cord, Design, Finding, Index, Strand};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
@@ -19,14 +19,14 @@ use crate::trade::usual::KNOT_WIDTH;
 
 /// Stamps of a design's beads and findings in one ink.
 ///
-/// Every index must be one of the design's. Points are on the page, angles in radians clockwise,
+/// Points are on the page, angles in radians clockwise,
 /// scale 1 is actual size.
 pub struct Stencils<'a> {
     design: &'a Design,
     ink: Ink,
     symbols: BTreeMap<Key, Vec<Mark>>,
     /// How many of each bead were stamped.
-    stamped: BTreeMap<usize, u32>,
+    stamped: BTreeMap<Index<Bead>, u32>,
 }
 
 impl<'a> Stencils<'a> {
@@ -38,22 +38,22 @@ impl<'a> Stencils<'a> {
 
     /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
     /// are the page's affair.
-    pub fn bead(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
+    pub fn bead(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
         let bead = &self.design.beads[index];
         let angle = least_turn(bead, angle);
         let turn = turn(angle);
         let (ink, variant) = (self.ink, self.variant(index));
         let look = Look::Bead { bead: index, turn, variant: variant.number() };
-        self.stamp(look, || bead::marks(bead, index, ink, Light::on_turn(turn), variant), at, angle, scale)
+        self.stamp(look, || bead::marks(bead, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
     }
 
     /// Which of the pearls that differ comes next; in grey and outline, where a hatch says which bead it
     /// is, all are alike.
-    fn variant(&mut self, index: usize) -> Variant {
+    fn variant(&mut self, index: Index<Bead>) -> Variant {
         let stamp = self.stamped.entry(index).or_default();
         *stamp += 1;
         if self.ink == Ink::Colour {
-            Variant::dealt(&self.design.beads[index], index, *stamp)
+            Variant::dealt(&self.design.beads[index], index.number(), *stamp)
         } else {
             Variant::default()
         }
@@ -66,7 +66,7 @@ impl<'a> Stencils<'a> {
 
     /// A finding with its strand side at a point, reaching outward along an angle. Bars lie centred
     /// across it. A pin is drawn in its full length: see [`Self::pin`] for one cut and closed.
-    pub fn finding(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
+    pub fn finding(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, ink) = (self.turn(angle), self.ink);
         let look = Look::Finding { finding: index, turn };
@@ -74,7 +74,7 @@ impl<'a> Stencils<'a> {
     }
 
     /// A crimp pressed shut.
-    pub fn pressed_crimp(&mut self, index: usize, at: Point, angle: f64, scale: f64) -> Mark {
+    pub fn pressed_crimp(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, ink) = (self.turn(angle), self.ink);
         let look = Look::Pressed { finding: index, turn };
@@ -83,7 +83,7 @@ impl<'a> Stencils<'a> {
 
     /// A pin that was cut and closed with a loop: from its eye or head to the far side of the loop
     /// is `reach` mm.
-    pub fn pin(&mut self, index: usize, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
+    pub fn pin(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
         let (finding, ink) = (&self.design.findings[index], self.ink);
         let look = Look::Pin { finding: index, reach: hundredths(reach) };
         let draw = || finding::closed_pin(&Drawing::new(finding, ink, Light::on_turn(0)), reach);
@@ -92,7 +92,7 @@ impl<'a> Stencils<'a> {
 
     /// Chain along a path, its links at actual size times `scale`, on face and on edge by turns. It
     /// ends with the last whole link that the path has room for.
-    pub fn chain(&mut self, index: usize, path: &[Point], scale: f64) -> Mark {
+    pub fn chain(&mut self, index: Index<Finding>, path: &[Point], scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let inside = finding::link_inside(finding) * scale;
         let stamps = places(path, inside).into_iter().enumerate();
@@ -101,7 +101,7 @@ impl<'a> Stencils<'a> {
         Mark::ornament(marks)
     }
 
-    fn link(&mut self, index: usize, on_edge: bool, at: Point, angle: f64, scale: f64) -> Mark {
+    fn link(&mut self, index: Index<Finding>, on_edge: bool, at: Point, angle: f64, scale: f64) -> Mark {
         let (finding, ink) = (&self.design.findings[index], self.ink);
         let start = at - Point::towards(angle) * (finding::link_wire(finding) * scale);
         let drawing = Drawing::new(finding, ink, Light::on_turn(0));
@@ -116,7 +116,7 @@ impl<'a> Stencils<'a> {
     /// Bare cord along a path, as thick as it is times `scale`, but never thinner than a line that
     /// prints.
     #[must_use]
-    pub fn cord(&self, index: usize, path: &[Point], scale: f64) -> Mark {
+    pub fn cord(&self, index: Index<Cord>, path: &[Point], scale: f64) -> Mark {
         let cord = &self.design.cords[index];
         Mark::ornament(cord::marks(cord, path, drawn(cord, scale), self.ink))
     }
@@ -131,13 +131,13 @@ impl<'a> Stencils<'a> {
     }
 
     /// Length in mm of a finding that is a bead cap.
-    pub fn cap_length(&self, index: usize) -> Option<f64> {
+    pub fn cap_length(&self, index: Index<Finding>) -> Option<f64> {
         let finding = &self.design.findings[index];
         (finding.kind == FindingKind::BeadCap).then(|| finding.length.value())
     }
 
     /// A knot in a cord, so many of its legs together, centred at a point and taking `length` mm along it.
-    pub fn knot(&mut self, cord: usize, legs: u32, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
+    pub fn knot(&mut self, cord: Index<Cord>, legs: u32, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
         let (knotted, ink) = (&self.design.cords[cord], self.ink);
         let (colour, across) = (knotted.colour, knotted.diameter.value() * f64::from(legs) * KNOT_WIDTH);
         let look = Look::Knot { cord, doubled: legs > 1, length: hundredths(length) };

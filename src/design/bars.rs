@@ -6,6 +6,7 @@
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
+use super::entries::{Entries, Index};
 use super::model::{Design, Strand, What};
 use super::stock::Finding;
 
@@ -47,7 +48,7 @@ impl Sharers {
 impl Design {
     /// The strands that go through a finding, in the groups that share one: alone, but for a bar.
     #[must_use]
-    pub fn sharing(&self, finding: usize) -> Vec<Sharers> {
+    pub fn sharing(&self, finding: Index<Finding>) -> Vec<Sharers> {
         let shared = &self.findings[finding];
         sharing(&self.strands, finding, if shared.is_shared() { shared.holes } else { 1 })
     }
@@ -55,7 +56,7 @@ impl Design {
     /// Which hole of a bar that it shares with others a strand goes through, from 1 for that of the
     /// innermost; nothing where it shares none.
     #[must_use]
-    pub fn hole(&self, finding: usize, strand: &Strand) -> Option<usize> {
+    pub fn hole(&self, finding: Index<Finding>, strand: &Strand) -> Option<usize> {
         let is_strand = |sharer: &Sharer| std::ptr::eq(&self.strands[sharer.strand], strand);
         let groups = self.sharing(finding).into_iter().filter(|group| group.0.len() > 1);
         let hole = groups.filter_map(|group| group.0.iter().position(is_strand)).next()?;
@@ -76,8 +77,9 @@ impl Design {
 
     /// From one strand to the next.
     fn apart(&self, inner: &Strand, outer: &Strand) -> Length {
-        let through = |bar: &usize| self.hole(*bar, inner).zip(self.hole(*bar, outer)).is_some_and(|(a, b)| a + 1 == b);
-        let bar = (0..self.findings.len()).find(through);
+        let through =
+            |bar: &Index<Finding>| self.hole(*bar, inner).zip(self.hole(*bar, outer)).is_some_and(|(a, b)| a + 1 == b);
+        let bar = self.findings.indices().find(through);
         match (outer.aside > inner.aside, bar) {
             (true, _) => outer.aside - inner.aside,
             (false, Some(bar)) => self.findings[bar].spacing,
@@ -95,7 +97,7 @@ impl Design {
     }
 }
 
-fn sharing(strands: &[Strand], finding: usize, holes: u32) -> Vec<Sharers> {
+fn sharing(strands: &[Strand], finding: Index<Finding>, holes: u32) -> Vec<Sharers> {
     let bars = |strand: &Strand| strand.bits().filter(|bit| bit.what == What::Finding(finding)).count() as u64;
     let all = strands.iter().enumerate().map(|(at, strand)| Sharer { strand: at, bars: bars(strand) });
     let sharers: Vec<_> = all.filter(|sharer| sharer.bars > 0).collect();
@@ -103,8 +105,9 @@ fn sharing(strands: &[Strand], finding: usize, holes: u32) -> Vec<Sharers> {
 }
 
 /// Gives each strand its share of the mass of the bars that it goes through.
-pub fn share_mass(strands: &mut [Strand], findings: &[Finding]) {
-    for (at, finding) in findings.iter().enumerate().filter(|(_, finding)| finding.is_shared()) {
+pub fn share_mass(strands: &mut [Strand], findings: &Entries<Finding>) {
+    for at in findings.indices().filter(|at| findings[*at].is_shared()) {
+        let finding = &findings[at];
         for group in sharing(strands, at, finding.holes) {
             let share = finding.mass.value() * group.bars() as f64 / group.passes() as f64;
             for sharer in &group.0 {

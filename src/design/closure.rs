@@ -12,6 +12,7 @@ use crate::units::Length;
 
 use super::Context;
 use super::article;
+use super::entries::Index;
 use super::model::{Closure, Part};
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
@@ -92,7 +93,7 @@ fn parts(
     let written: Vec<_> = each.iter().chain(side.unwrap_or_default()).collect();
     let found: Vec<_> = written.iter().map(|part| spot::finding(&part.value.id, spot, shelf, context)).collect();
     let indices: Vec<_> = found.into_iter().collect::<Option<_>>()?;
-    let part = |(at, index): (usize, &usize)| {
+    let part = |(at, index): (usize, &Index<Finding>)| {
         let finding = &shelf.findings[*index];
         let before = at.checked_sub(1).map(|before| &shelf.findings[indices[before]]);
         let cut = chain_length(written[at], finding, context)?;

@@ -21,6 +21,23 @@ pub struct List<'a> {
     knots: Option<Length>,
 }
 
+/// Things of a row, once or as often as fill it.
+#[derive(Clone)]
+struct Stretch {
+    fills: bool,
+    row: Vec<Strung>,
+}
+
+impl Stretch {
+    fn times(&self, times: u32) -> Vec<Strung> {
+        vec![self.row.as_slice(); times as usize].concat()
+    }
+
+    fn backwards(&self) -> Self {
+        Self { row: self.row.iter().rev().cloned().collect(), ..*self }
+    }
+}
+
 impl<'a> List<'a> {
     /// Takes a list; leaves a remark for each name that is not defined.
     pub fn new(items: &'a [At<Item>], knots: Option<Length>, shelf: &'a Shelf, context: &mut Context) -> Option<Self> {
@@ -41,41 +58,46 @@ impl<'a> List<'a> {
         has_fill(self.items)
     }
 
-    /// Which things of the row are one repeat of the list's only fill, the last but one where there are several;
-    /// nothing where that is no entry of the list itself nor of a mirror in it.
+    /// Which things of the row are one repeat, the last but one where there are several, of the repeat that fills,
+    /// or of two that fill alike, as in a mirror; nothing where none does. A single repeat between knots shows
+    /// nothing of how the next would follow it.
     pub fn filled(&self, fill: u32) -> Option<Vec<Range<usize>>> {
-        let fills = |item: &At<Item>| has_fill(std::slice::from_ref(item));
-        let at = self.items.iter().position(fills).filter(|at| !has_fill(&self.items[at + 1..]))?;
-        let (before, after) = (self.strung(&self.items[..at], fill), self.strung(&self.items[at + 1..], fill));
-        let (length, more) = (self.row(fill).len(), self.row(fill + 1).len());
-        match &self.items[at].value {
-            Item::Repeat(repeat) if !has_fill(&repeat.of) => {
-                Some(vec![self.one_of(before, &repeat.of, fill, more - length)])
+        let long = |row: Vec<Strung>| self.knotted(row).len();
+        let (mut row, mut ones) = (Vec::new(), Vec::new());
+        for stretch in self.stretches(self.items)? {
+            if stretch.fills {
+                let start = long([row.clone(), stretch.times(fill.saturating_sub(2))].concat());
+                ones.push(start..start + long(stretch.times(2)) - long(stretch.times(1)));
             }
-            Item::Mirror(mirror) if !mirror.about.as_deref().is_some_and(has_fill) => {
-                let inner = mirror.mirror.iter().position(fills)?;
-                let Item::Repeat(repeat) = &mirror.mirror[inner].value else { return None };
-                let (head, alone) = mirror.mirror.split_at(inner);
-                let side = self.strung(head, fill);
-                let one = (more - length) / 2;
-                let outward = [before, side.clone()].concat();
-                let first = self.one_of(outward, &repeat.of, fill, one);
-                let mut rest = if fill > 1 { self.strung(&repeat.of, fill) } else { Vec::new() };
-                rest.extend(side.into_iter().chain(after));
-                let end = length - self.knotted(rest).len();
-                let only = !has_fill(&repeat.of) && !has_fill(&alone[1..]);
-                only.then(|| vec![first, end - one..end])
-            }
-            _ => None,
+            row.extend(stretch.times(if stretch.fills { fill } else { 1 }));
         }
+        let alike = ones.iter().all(|one| one.len() == ones[0].len());
+        let shown = fill > 1 || self.knots.is_none();
+        Some(ones).filter(|ones| alike && shown && matches!(ones.len(), 1 | 2))
     }
 
-    /// The last but one of the repeats that follow what comes before, each so many things long.
-    fn one_of(&self, mut before: Vec<Strung>, of: &[At<Item>], fill: u32, one: usize) -> Range<usize> {
-        let once = self.strung(of, 1);
-        before.extend(once.iter().cycle().take(once.len() * fill.saturating_sub(2) as usize).cloned());
-        let start = self.knotted(before).len();
-        start..start + one
+    /// The list in stretches that fill and others; nothing where a repeat that fills stands in another.
+    fn stretches(&self, items: &[At<Item>]) -> Option<Vec<Stretch>> {
+        let mut all = Vec::new();
+        for item in items {
+            match &item.value {
+                Item::Repeat(repeat) if repeat.repeat == Times::Fill => {
+                    let row = Some(self.strung(&repeat.of, 1)).filter(|_| !has_fill(&repeat.of))?;
+                    all.push(Stretch { fills: true, row });
+                }
+                Item::Repeat(repeat) if has_fill(&repeat.of) => {
+                    all.extend(vec![self.stretches(&repeat.of)?; times(repeat.repeat, 1) as usize].concat());
+                }
+                Item::Mirror(mirror) => {
+                    let side = self.stretches(&mirror.mirror)?;
+                    let back = side.iter().rev().map(Stretch::backwards).collect();
+                    let about = self.stretches(mirror.about.as_deref().unwrap_or_default())?;
+                    all.extend([side, about, back].concat());
+                }
+                _ => all.push(Stretch { fills: false, row: self.strung(std::slice::from_ref(item), 1) }),
+            }
+        }
+        Some(all)
     }
 
     /// How many things are strung when `fill` means so many times.
@@ -288,7 +310,7 @@ enum Within {
 }
 
 /// Refuses what has no meaning where it stands: a stop but in the strand's own list, and in a branch
-/// another branch or `fill`.
+/// another branch, a knot or `fill`.
 fn check_places(items: &[At<Item>], within: Within, context: &mut Context) {
     let inside = if within == Within::Dangle { within } else { Within::Repeat };
     for item in items {
@@ -320,6 +342,11 @@ fn misplaced(item: &Item, within: Within) -> Option<Remark> {
             Code::Misplaced,
             "a dangle hangs from a strand, not from another dangle",
             "string its beads on the dangle itself, or give it a place of its own on the strand",
+        ),
+        (Item::Knot(_), Within::Dangle) => say(
+            Code::Misplaced,
+            "a knot is tied in a strand's cord, and a dangle has none",
+            "take it out; what hangs on a pin is held by the pin's head",
         ),
         _ => None,
     }

@@ -2,7 +2,9 @@
 
 use crate::units::{Length, Mass, UnitStyle};
 
+use super::entries::Index;
 use super::model::{Bit, Dangle, Design, Rest, Strand, Train, What};
+use super::stock::Bead;
 use crate::pattern::Kind;
 
 impl Strand {
@@ -97,8 +99,8 @@ impl Strand {
         counts
     }
 
-    /// The beads that the knots at its ends are tied round, by index.
-    pub fn in_end_knots<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = usize> + 'a {
+    /// The beads that the knots at its ends are tied round.
+    pub fn in_end_knots<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = Index<Bead>> + 'a {
         self.ends.iter().flat_map(|end| &end.findings).filter_map(|index| design.findings[*index].bead)
     }
 
@@ -149,7 +151,7 @@ impl Bias {
 
 fn count(bit: &Bit, counts: &mut [u32]) {
     match &bit.what {
-        What::Bead(bead) => counts[*bead] += 1,
+        What::Bead(bead) => counts[bead.number()] += 1,
         What::Dangle(dangle) => dangle.bits.iter().for_each(|bit| count(bit, counts)),
         What::Gap | What::Knot | What::Finding(_) => {}
     }
@@ -195,7 +197,7 @@ impl Design {
         let mut total = vec![0; self.beads.len()];
         for strand in &self.strands {
             total.iter_mut().zip(strand.counts(self)).for_each(|(total, count)| *total += count);
-            strand.in_end_knots(self).for_each(|bead| total[bead] += 1);
+            strand.in_end_knots(self).for_each(|bead| total[bead.number()] += 1);
         }
         total
     }

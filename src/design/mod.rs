@@ -6,6 +6,7 @@
 mod article;
 mod bars;
 mod closure;
+mod entries;
 mod expand;
 mod expect;
 mod measure;
@@ -29,6 +30,7 @@ use crate::units::{Length, Money};
 
 pub use article::usual_wire;
 pub use bars::{Sharer, Sharers};
+pub use entries::{Entries, Index, nth};
 pub use measure::Bias;
 pub use model::*;
 pub use row::reach;
@@ -234,9 +236,7 @@ fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, conte
 fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Shelf) {
     let findings = closure.left.iter().map(|part| &shelf.findings[part.finding]);
     let spacing = findings.filter(|finding| finding.kind == FindingKind::EndBar).map(|bar| bar.spacing).next();
-    for (at, strand) in strands.iter_mut().enumerate() {
-        strand.aside = spacing.unwrap_or_default() * at as f64;
-    }
+    refill::hang_apart(strands, spacing.unwrap_or_default());
 }
 
 fn heading(pattern: &Pattern, choice: &Choice) -> Heading {

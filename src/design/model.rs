@@ -12,6 +12,7 @@ use crate::pattern::{Kind, Overhead, Settle, Skill};
 use crate::source::Place;
 use crate::units::{Length, Money, UnitStyle};
 
+use super::entries::{Entries, Index};
 use super::stock::{Bead, Cord, Finding};
 use super::wear::Build;
 
@@ -21,11 +22,11 @@ pub struct Design {
     /// Title and what else stands above the drawing.
     pub heading: Heading,
     /// The beads in order of first use.
-    pub beads: Vec<Bead>,
+    pub beads: Entries<Bead>,
     /// The cords that strands use.
-    pub cords: Vec<Cord>,
+    pub cords: Entries<Cord>,
     /// The findings that ends, closure, dangles and bead lists use.
-    pub findings: Vec<Finding>,
+    pub findings: Entries<Finding>,
     /// The strands, innermost first.
     pub strands: Vec<Strand>,
     /// What joins the strands' ends.
@@ -61,8 +62,8 @@ pub struct Heading {
 pub struct Strand {
     /// Its name.
     pub name: String,
-    /// Index of its cord.
-    pub cord: usize,
+    /// Its cord.
+    pub cord: Index<Cord>,
     /// How many times the cord lies side by side: twice where it is folded and its fold is hitched
     /// at the first end.
     pub legs: u32,
@@ -96,8 +97,8 @@ pub struct Strand {
 pub struct Fill {
     /// How often its list is strung.
     pub times: u32,
-    /// Bits of the strand's first train that are one repeat, the last but one where there are several; in a
-    /// mirror one on each side.
+    /// Bits of the strand's first train that are one repeat, the last but one where there are several; in
+    /// a mirror one on each side.
     pub ones: Vec<Range<usize>>,
     /// Cord that the pattern leaves bare beside it.
     pub leave: Length,
@@ -106,8 +107,8 @@ pub struct Fill {
 /// How one end of a strand is closed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct End {
-    /// Indices of the findings that close it, from the loop inward; none for a knot or a hitch.
-    pub findings: Vec<usize>,
+    /// The findings that close it, from the loop inward; none for a knot or a hitch.
+    pub findings: Vec<Index<Finding>>,
     /// Cord in the loop, measured along the piece.
     pub bight: Length,
     /// Length along the piece that loop and findings take from the strand.
@@ -152,14 +153,14 @@ pub struct Bit {
 /// What takes up cord.
 #[derive(Clone, Debug, PartialEq)]
 pub enum What {
-    /// The bead of this index.
-    Bead(usize),
+    /// A bead.
+    Bead(Index<Bead>),
     /// Bare cord that is held at both sides.
     Gap,
     /// A knot.
     Knot,
-    /// The finding of this index, strung or fixed on the cord: a stop, spacer bar or cap.
-    Finding(usize),
+    /// A finding, strung or fixed on the cord: a stop, spacer bar or cap.
+    Finding(Index<Finding>),
     /// A branch that hangs here.
     Dangle(Dangle),
 }
@@ -167,8 +168,8 @@ pub enum What {
 /// A branch that hangs straight down.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Dangle {
-    /// Index of the pin, bail or ring that it hangs on.
-    pub on: usize,
+    /// The pin, bail or ring that it hangs on.
+    pub on: Index<Finding>,
     /// What is strung on it, from the top down.
     pub bits: Vec<Bit>,
     /// From the cord down to the lowest point, in mm.
@@ -178,8 +179,8 @@ pub struct Dangle {
 /// A word chart's phrase, as the maker says it.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Phrase {
-    /// So many of the bead of this index.
-    Run(u32, usize),
+    /// So many of a bead.
+    Run(u32, Index<Bead>),
     /// A list said so many times.
     Times(u32, Vec<Phrase>),
     /// A list, its middle, and the list backwards.
@@ -188,12 +189,12 @@ pub enum Phrase {
     Gap(Length),
     /// A knot.
     Knot,
-    /// The finding of this index.
-    Finding(usize),
-    /// A stop: its number on the strand, from 1, and its finding's index.
-    Stop(u32, usize),
-    /// A branch: what hangs on the finding of this index.
-    Dangle(usize, Vec<Phrase>),
+    /// A finding.
+    Finding(Index<Finding>),
+    /// A stop: its number on the strand, from 1, and its finding.
+    Stop(u32, Index<Finding>),
+    /// A branch: what hangs on a finding.
+    Dangle(Index<Finding>, Vec<Phrase>),
 }
 
 /// What joins the strands' ends, outward from the strands on each side.
@@ -212,8 +213,8 @@ pub struct Closure {
 /// A finding in the closure.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Part {
-    /// Index of the finding.
-    pub finding: usize,
+    /// The finding.
+    pub finding: Index<Finding>,
     /// How much it lengthens the piece when closed as long as it goes.
     pub reach: Length,
     /// How much when closed as short as it goes.

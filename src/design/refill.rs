@@ -1,5 +1,5 @@
 //! What a design would be if a row that fills its length took another count of repeats, or a strand another
-//! length: for remarks that name a remedy.
+//! length, or bars held the strands farther apart: for remarks that name a remedy.
 
 use std::ops::Range;
 
@@ -29,6 +29,21 @@ impl Design {
             };
         }
         Some(other)
+    }
+
+    /// With its strands held so far apart, each from the next, at their ends.
+    #[must_use]
+    pub fn held_apart(&self, by: Length) -> Self {
+        let mut other = self.clone();
+        hang_apart(&mut other.strands, by);
+        other
+    }
+}
+
+/// Holds strands apart, each so far from the next.
+pub fn hang_apart(strands: &mut [Strand], by: Length) {
+    for (at, strand) in strands.iter_mut().enumerate() {
+        strand.aside = by * at as f64;
     }
 }
 

@@ -12,6 +12,7 @@ use std::ops::Range;
 
 use crate::pattern::FindingKind;
 
+use super::entries::{Entries, Index};
 use super::model::{Bit, Strand, What};
 use super::pack;
 use super::stock::{Bead, Finding};
@@ -39,12 +40,12 @@ impl Strung {
     }
 
     /// A bead of an index.
-    pub fn bead(index: usize, beads: &[Bead]) -> Self {
+    pub fn bead(index: Index<Bead>, beads: &Entries<Bead>) -> Self {
         Self::other(What::Bead(index), 0.0, beads[index].mass.value())
     }
 
     /// A finding of an index. A ring takes as much cord as its wire is thick.
-    pub fn finding(index: usize, findings: &[Finding]) -> Self {
+    pub fn finding(index: Index<Finding>, findings: &Entries<Finding>) -> Self {
         let finding = &findings[index];
         let length = if finding.kind == FindingKind::JumpRing { finding.wire } else { finding.length };
         let across = finding.mouth.value().max(finding.outside.value());
@@ -57,7 +58,7 @@ impl Strung {
         Bit { what: self.what.clone(), before, after, mass: self.mass, turned }
     }
 
-    const fn bead_index(&self) -> Option<usize> {
+    const fn bead_index(&self) -> Option<Index<Bead>> {
         match self.what {
             What::Bead(index) => Some(index),
             _ => None,
@@ -66,7 +67,7 @@ impl Strung {
 }
 
 /// Sets everything in a row, touching.
-pub fn bits(strung: &[Strung], beads: &[Bead]) -> Vec<Bit> {
+pub fn bits(strung: &[Strung], beads: &Entries<Bead>) -> Vec<Bit> {
     let is_bead = |one: &Strung| one.bead_index().is_some();
     let mut bits = Vec::with_capacity(strung.len());
     for run in strung.chunk_by(|one, next| is_bead(one) && is_bead(next)) {
@@ -80,8 +81,8 @@ pub fn bits(strung: &[Strung], beads: &[Bead]) -> Vec<Bit> {
 }
 
 /// Anything but a bead, beside the beads that stand next to it.
-fn beside(one: &Strung, index: usize, strung: &[Strung], beads: &[Bead]) -> Bit {
-    let at = |index: usize| strung.get(index).and_then(Strung::bead_index).map(|bead| &beads[bead]);
+fn beside(one: &Strung, index: usize, strung: &[Strung], beads: &Entries<Bead>) -> Bit {
+    let at = |place: usize| strung.get(place).and_then(Strung::bead_index).map(|bead| &beads[bead]);
     let turned = turns(strung, index, beads);
     let faced = if turned { at(index + 1) } else { index.checked_sub(1).and_then(at) };
     let half = taken(one, faced) / 2.0;
@@ -89,7 +90,7 @@ fn beside(one: &Strung, index: usize, strung: &[Strung], beads: &[Bead]) -> Bit 
 }
 
 /// Joins a row that closes on itself, bead to bead: its last bead meets its first one like every other.
-pub fn close(strand: &mut Strand, beads: &[Bead]) {
+pub fn close(strand: &mut Strand, beads: &Entries<Bead>) {
     let takes: Length = strand.ends.iter().map(|end| end.takes).sum();
     let ([train], true) = (strand.trains.as_mut_slice(), strand.settle == Settle::Fill && takes == Length::ZERO) else {
         return;
@@ -125,7 +126,7 @@ fn taken(one: &Strung, faced: Option<&Bead>) -> f64 {
 }
 
 /// Whether a strung finding turns to the bead after it: where that is broader than the one before.
-fn turns(strung: &[Strung], index: usize, beads: &[Bead]) -> bool {
+fn turns(strung: &[Strung], index: usize, beads: &Entries<Bead>) -> bool {
     let broad = |at: Option<usize>| {
         let bead = at.and_then(|at| strung.get(at)).and_then(Strung::bead_index);
         bead.map_or(0.0, |bead| beads[bead].across.value())

@@ -6,15 +6,16 @@ use crate::source::At;
 
 use super::Context;
 use super::article;
+use super::entries::{Entries, Index};
 use super::stock::{Bead, Cord, Finding};
 
 /// Beads, cords and findings in the order in which indices count them, and the ids of all that the
 /// pattern defines.
 #[derive(Debug, Default)]
 pub struct Shelf {
-    pub beads: Vec<Bead>,
-    pub cords: Vec<Cord>,
-    pub findings: Vec<Finding>,
+    pub beads: Entries<Bead>,
+    pub cords: Entries<Cord>,
+    pub findings: Entries<Finding>,
     known: [Vec<String>; 3],
     /// Whether any id may be one of a kind of article, because that group cannot be read.
     lost: [bool; 3],
@@ -67,9 +68,9 @@ impl Shelf {
     }
 
     /// The bead that the knot in a knot cover is tied round.
-    fn knotted(&self, written: &pattern::Finding, bead: &At<String>, context: &mut Context) -> Option<usize> {
+    fn knotted(&self, written: &pattern::Finding, bead: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
         if written.kind.value == FindingKind::KnotCover {
-            return self.find(Article::Bead, bead, context);
+            return self.find_bead(bead, context);
         }
         let headline = format!("a knot is tied round a bead in a knot cover, not in {}", a(written.kind.value.word()));
         context.refuse(Remark::new(Code::Misplaced, headline).at(bead.place).help("take `bead:` out"))
@@ -78,7 +79,7 @@ impl Shelf {
     /// Gives beads the colours of a colourway.
     pub fn recolour(&mut self, colours: &Dict<Recolour>, context: &mut Context) {
         for (key, colour) in &colours.entries {
-            let Some(index) = self.find(Article::Bead, key, context) else { continue };
+            let Some(index) = self.find_bead(key, context) else { continue };
             let bead = &mut self.beads[index];
             bead.colour = colour.colour.0;
             bead.name = colour.name.clone().unwrap_or_else(|| bead.name.clone());
@@ -86,21 +87,33 @@ impl Shelf {
         }
     }
 
-    /// The index of an id. Leaves a remark where the pattern does not define it; what it defines
+    /// The bead of an id; a remark where there is none.
+    fn find_bead(&self, id: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
+        self.expect(Article::Bead, id, context);
+        self.bead(&id.value)
+    }
+
+    /// The cord of an id; a remark where there is none.
+    pub fn find_cord(&self, id: &At<String>, context: &mut Context) -> Option<Index<Cord>> {
+        self.expect(Article::Cord, id, context);
+        self.cords.find(|cord| cord.id == id.value)
+    }
+
+    /// The finding of an id; a remark where there is none.
+    pub fn find_finding(&self, id: &At<String>, context: &mut Context) -> Option<Index<Finding>> {
+        self.expect(Article::Finding, id, context);
+        self.finding(&id.value)
+    }
+
+    /// Leaves a remark where the pattern does not define an id as such an article; what it defines
     /// wrongly has had its remark.
-    pub fn find(&self, article: Article, id: &At<String>, context: &mut Context) -> Option<usize> {
-        let found = match article {
-            Article::Bead => self.bead(&id.value),
-            Article::Cord => self.cords.iter().position(|cord| cord.id == id.value),
-            Article::Finding => self.finding(&id.value),
-        };
+    fn expect(&self, article: Article, id: &At<String>, context: &mut Context) {
         match self.means(&id.value) {
             Some(_) if self.known(article).any(|known| known == id.value) => {}
             Some(other) => context.remarks.push(not_a(article, other, id)),
             None if self.lost[article as usize] => {}
             None => context.unknown(article.word(), id, self.known(article)),
         }
-        found
     }
 
     /// What an id stands for in the pattern, whether or not that is sound.
@@ -119,14 +132,14 @@ impl Shelf {
         self.lost[Article::Bead as usize] || self.lost[Article::Finding as usize]
     }
 
-    /// The index of a bead.
-    pub fn bead(&self, id: &str) -> Option<usize> {
-        self.beads.iter().position(|bead| bead.id == id)
+    /// The bead of an id.
+    pub fn bead(&self, id: &str) -> Option<Index<Bead>> {
+        self.beads.find(|bead| bead.id == id)
     }
 
-    /// The index of a finding.
-    pub fn finding(&self, id: &str) -> Option<usize> {
-        self.findings.iter().position(|finding| finding.id == id)
+    /// The finding of an id.
+    pub fn finding(&self, id: &str) -> Option<Index<Finding>> {
+        self.findings.find(|finding| finding.id == id)
     }
 }
 

@@ -6,7 +6,9 @@ use crate::source::At;
 use crate::units::Length;
 
 use super::Context;
+use super::entries::Index;
 use super::shelf::{Article, Shelf, not_a};
+use super::stock::Finding;
 
 /// A place in a pattern where a finding may stand.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -74,8 +76,8 @@ impl Spot {
 
 /// The finding of an id that stands at a spot. Leaves a remark where the pattern does not define it, or
 /// where its kind has no business there.
-pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context) -> Option<usize> {
-    let index = shelf.find(Article::Finding, id, context)?;
+pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context) -> Option<Index<Finding>> {
+    let index = shelf.find_finding(id, context)?;
     let finding = &shelf.findings[index];
     if !spot.kinds().contains(&finding.kind) {
         return context.refuse(misplaced(id, finding.kind, spot));

@@ -6,6 +6,8 @@ use crate::source::Place;
 use crate::trade::usual;
 use crate::units::{Force, Length, Mass, Money};
 
+use super::entries::Index;
+
 /// A bead, with all that it takes to string, weigh, draw and buy it.
 #[derive(Clone, Debug)]
 pub struct Bead {
@@ -112,8 +114,8 @@ pub struct Finding {
     pub breakaway: bool,
     /// Whether it is a ring that is soldered shut.
     pub closed: bool,
-    /// Index of the bead that the knot in it is tied round.
-    pub bead: Option<usize>,
+    /// The bead that the knot in it is tied round.
+    pub bead: Option<Index<Bead>>,
     /// Id of the finding with which it is sold as one thing.
     pub comes_with: Option<String>,
     /// How it is sold.

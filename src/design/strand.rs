@@ -14,10 +14,11 @@ use crate::trade::usual;
 use crate::units::{Length, Mass};
 
 use super::Context;
+use super::entries::{Entries, Index};
 use super::expand::{List, too_many};
 use super::model::{Bit, End, Fill, Rest, Strand, Train, What};
 use super::row;
-use super::shelf::{Article, Shelf};
+use super::shelf::Shelf;
 use super::spot::{self, Spot};
 use super::stock::{Cord, Finding};
 use super::stops;
@@ -30,7 +31,7 @@ pub const SAME: f64 = 1e-3;
 /// Resolves one strand.
 pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, context: &mut Context) -> Option<Strand> {
     let strand = &written.value;
-    let cord = shelf.find(Article::Cord, &strand.cord, context);
+    let cord = shelf.find_cord(&strand.cord, context);
     let end = end(strand, shelf, context);
     let knots = strand.knots.as_ref().map(|at| at.value);
     let list = List::new(&strand.beads.value, knots, shelf, context);
@@ -147,8 +148,8 @@ fn knot_end(end: End, take_up: Length, shelf: &Shelf) -> End {
 impl End {
     /// Whether nothing but a knot holds it.
     #[must_use]
-    pub fn is_knotted(&self, findings: &[Finding]) -> bool {
-        let holds = |at: &usize| matches!(findings[*at].kind, FindingKind::Crimp | FindingKind::CordEnd);
+    pub fn is_knotted(&self, findings: &Entries<Finding>) -> bool {
+        let holds = |at: &Index<Finding>| matches!(findings[*at].kind, FindingKind::Crimp | FindingKind::CordEnd);
         !self.findings.iter().any(holds)
     }
 }

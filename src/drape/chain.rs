@@ -6,7 +6,7 @@
 //! weighs at its link. The loop's cord counts once, although it lies double.
 
 use super::hang::Link;
-use crate::design::{Bit, Design, End, Finding, Rest, Strand, Train, What};
+use crate::design::{Bit, Design, End, Entries, Finding, Rest, Strand, Train, What};
 use crate::pattern::FindingKind;
 use crate::units::NEWTON_PER_GRAM;
 
@@ -87,7 +87,7 @@ pub(super) fn latest(train: &Train) -> f64 {
 
 /// What the links of one strand are cut from.
 struct Cutter<'a> {
-    findings: &'a [Finding],
+    findings: &'a Entries<Finding>,
     /// Weight of 1 mm of cord in N.
     weight: f64,
     /// Longest piece of bare cord.
@@ -136,7 +136,7 @@ impl<'a> Cutter<'a> {
     fn end(&self, chain: &mut Chain, end: &End, last: bool) {
         let bight = end.bight.value().clamp(0.0, end.takes.value());
         let closed = end.takes.value() - bight;
-        let mass: f64 = end.findings.iter().filter_map(|&index| self.findings.get(index)).map(finding_mass).sum();
+        let mass: f64 = end.findings.iter().map(|index| &self.findings[*index]).map(finding_mass).sum();
         let weight = mass * NEWTON_PER_GRAM + closed * self.weight;
         let link = (closed > 0.0 || weight > 0.0).then_some(Link { length: closed, weight, centre: 0.5 });
         if last {

@@ -250,6 +250,7 @@ fn nearest(one: &Outline, other: &Outline) -> Near {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
 
     const ALONG: Point = Point::new(1.0, 0.0);
 
@@ -292,7 +293,7 @@ mod tests {
             &pattern.unwrap_or_else(|| panic!("{remarks:?}")),
             &crate::design::Choice::default(),
         );
-        design.unwrap_or_else(|| panic!("{more:?}")).beads.remove(0)
+        design.unwrap_or_else(|| panic!("{more:?}")).beads[nth(0)].clone()
     }
 
     #[test]

@@ -11,7 +11,7 @@ use super::chain::{Chain, Piece};
 use super::hang::Link;
 use super::taut::{Chord, Taut, close};
 use super::{Hung, Joint, Ring, Seat, Tension};
-use crate::design::{Bead, Design, Finding, Part, Strand, What};
+use crate::design::{Bead, Design, Finding, Index, Part, Strand, What};
 use crate::geometry::Point;
 use crate::pattern::FindingKind;
 use crate::trade::usual::KNOT_WIDTH;
@@ -47,7 +47,7 @@ fn closed(design: &Design, strand: &Strand, chain: &Chain, hook: fn(&Part) -> Le
 
 fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Vec<Chord> {
     let cord = 0.5 * strand.cord_width(design).value();
-    let findings = |at: usize| thickness(&design.findings[at]);
+    let findings = |at: Index<Finding>| thickness(&design.findings[at]);
     let chord = |(link, piece): (&Link, &Piece)| match *piece {
         Piece::Bit(train, bit) => {
             let bit = &strand.trains[train].bits[bit];

@@ -125,15 +125,28 @@ fn hold(design: &Design, span: Option<f64>) -> Hold {
     }
 }
 
-/// How close two strands come when they hang without the others.
+/// How close two strands of a design come, each as it hangs alone.
 #[must_use]
 pub fn clearance(design: &Design, between: [usize; 2]) -> Option<Clearance> {
+    let (chains, hung) = two(design, between)?;
+    clearance::clearance(design, between, &chains, &hung, &[])
+}
+
+/// How close two strands of a design come when they push one another aside, without the others.
+#[must_use]
+pub fn clearance_beside(design: &Design, between: [usize; 2]) -> Option<Clearance> {
+    let (chains, mut hung) = two(design, between)?;
+    let settled =
+        touch(design, hold(design, None), &between, &chains, &mut hung).filter(|settled| settled.unrest.is_none())?;
+    clearance::clearance(design, between, &chains, &hung, &settled.presses)
+}
+
+/// Two strands of a design, if they lie where they would be worn.
+fn two(design: &Design, between: [usize; 2]) -> Option<(Vec<Chain>, Vec<Hung>)> {
     let hold = hold(design, None);
     let place = |index: usize| place(design, design.strands.get(index)?, hold).ok();
-    let (chains, mut hung): (Vec<Chain>, Vec<Hung>) =
-        between.into_iter().map(place).collect::<Option<Vec<_>>>()?.into_iter().unzip();
-    let presses = touch(design, hold, &between, &chains, &mut hung).map_or_else(Vec::new, |settled| settled.presses);
-    lie_apart(design, hold).then(|| clearance::clearance(design, between, &chains, &hung, &presses)).flatten()
+    let both: Option<Vec<_>> = between.into_iter().map(place).collect();
+    both.filter(|_| lie_apart(design, hold)).map(|both| both.into_iter().unzip())
 }
 
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang

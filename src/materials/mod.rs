@@ -14,7 +14,7 @@ pub mod price;
 pub mod render;
 pub mod stash;
 
-use crate::design::{Design, Sold};
+use crate::design::{Bead, Cord, Design, Finding, Index, Sold};
 use crate::units::{Length, Mass, Money};
 
 pub use cutting::{Cutting, Piece, Spool};
@@ -47,11 +47,11 @@ impl Default for Order {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Article {
     /// A bead.
-    Bead(usize),
+    Bead(Index<Bead>),
     /// A cord.
-    Cord(usize),
+    Cord(Index<Cord>),
     /// A finding.
-    Finding(usize),
+    Finding(Index<Finding>),
 }
 
 impl Article {
@@ -104,9 +104,9 @@ impl Article {
 
     /// Everything that a design is made of: beads, cords, findings.
     pub fn all(design: &Design) -> impl Iterator<Item = Self> {
-        let beads = (0..design.beads.len()).map(Self::Bead);
-        let cords = (0..design.cords.len()).map(Self::Cord);
-        beads.chain(cords).chain((0..design.findings.len()).map(Self::Finding))
+        let beads = design.beads.indices().map(Self::Bead);
+        let cords = design.cords.indices().map(Self::Cord);
+        beads.chain(cords).chain(design.findings.indices().map(Self::Finding))
     }
 }
 

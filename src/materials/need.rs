@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Design, Lot, Part, Sharers, What};
+use crate::design::{Bit, Design, Finding, Index, Lot, Part, Sharers, What};
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
@@ -44,7 +44,7 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
         strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
     }
     parts(design).for_each(|part| add(Article::Finding(part.finding)));
-    for at in (0..design.findings.len()).filter(|at| design.findings[*at].is_shared()) {
+    for at in design.findings.indices().filter(|at| design.findings[*at].is_shared()) {
         let groups = design.sharing(at);
         let passes: u64 = groups.iter().map(Sharers::passes).sum();
         let bars: u64 = groups.iter().map(Sharers::bars).sum();
@@ -53,10 +53,10 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
     counts
 }
 
-/// The findings that come with an article when it is bought, by index.
-pub fn companions(design: &Design, article: Article) -> impl Iterator<Item = usize> {
-    let comes = move |at: &usize| design.findings[*at].comes_with.as_deref() == Some(article.id(design));
-    (0..design.findings.len()).filter(comes)
+/// The findings that come with an article when it is bought.
+pub fn companions(design: &Design, article: Article) -> impl Iterator<Item = Index<Finding>> {
+    let comes = move |at: &Index<Finding>| design.findings[*at].comes_with.as_deref() == Some(article.id(design));
+    design.findings.indices().filter(comes)
 }
 
 /// Whether an article is bought with another, and not by itself.
@@ -98,7 +98,7 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
 }
 
 /// Chain in the closure is cut as the closure says; elsewhere each piece is as long as the finding.
-fn chain_pieces(design: &Design, at: usize) -> Vec<Piece> {
+fn chain_pieces(design: &Design, at: Index<Finding>) -> Vec<Piece> {
     let chain = &design.findings[at];
     let piece = |length| Piece { label: chain.name.clone(), length };
     let in_closure = parts(design).filter(|part| part.finding == at).map(|part| part.cut);

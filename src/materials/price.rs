@@ -65,6 +65,7 @@ fn is_unpriced(line: &Line) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::materials::{Amount, Article, Buy};
     use crate::source::Place;
 
@@ -75,7 +76,7 @@ mod tests {
             Buy { lots: 1, unit: "pack", lot: Amount::Count(1), mass: None, left_over: none, used: cost, bought: cost };
         let [id, name] = ["bead", "bead"].map(str::to_owned);
         Line {
-            article: Article::Bead(0),
+            article: Article::Bead(nth(0)),
             id,
             name,
             need: none,

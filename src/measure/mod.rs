@@ -11,7 +11,7 @@ use std::f64::consts::FRAC_PI_2;
 use serde::Serialize;
 
 use crate::Piece;
-use crate::design::{Bias, Bit, Design, What};
+use crate::design::{Bead, Bias, Bit, Design, Index, What};
 use crate::drape::{Clearance, Hung, Seat};
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
@@ -201,7 +201,7 @@ fn hang(hung: &Hung) -> HangMeasures {
 /// The beads at a seat: one, or all of a branch, which hang straight below it.
 fn beads(design: &Design, strand: usize, hung: &Hung, seat: &Seat) -> Vec<BeadMeasures> {
     let at = seat.centre - hung.ends[0];
-    let measure = |bead: usize, below: f64, angle: f64| BeadMeasures {
+    let measure = |bead: Index<Bead>, below: f64, angle: f64| BeadMeasures {
         bead: design.beads[bead].id.clone(),
         station_mm: seat.station,
         x_mm: at.x,

@@ -5,6 +5,7 @@
 
 mod allow;
 pub mod bounds;
+mod dict;
 mod items;
 mod mend;
 mod model;
@@ -20,10 +21,11 @@ use crate::source::{At, Place, Source};
 
 use node::{Node, Tree, Value};
 
+pub use dict::Dict;
 pub use items::{Item, Repeat, Times};
 pub use model::*;
 pub use record::{Read, Reader};
-pub use values::{BeadSize, Body, Dict, Measured, Whole, Within};
+pub use values::{BeadSize, Body, Measured, Whole, Within};
 pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 
 /// The version of the pattern language that is read.

@@ -4,10 +4,11 @@
 use crate::source::At;
 use crate::units::{Force, Length, Mass, Money, UnitStyle};
 
+use super::dict::Dict;
 use super::items::Item;
 use super::record::record;
 use super::values::{
-    Allowed, BeadSize, Body, Change, Colour, Dict, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
+    Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
 };
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 

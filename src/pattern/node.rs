@@ -82,11 +82,11 @@ pub fn parse(source: &Source) -> Tree {
     match raw(&written) {
         Ok(raw) => Tree::new(Some((raw, written)), Vec::new(), Vec::new()),
         Err(error) if is_hopeless(&error) => Tree::new(None, vec![explain(&error, &written, source)], Vec::new()),
-        Err(_) => {
-            let fault = |text: &Mended| raw(text).err().map(|error| explain(&error, text, source));
-            let Mending { mended, remarks, lost } = mend(source.text(), fault);
-            let raw = mended.and_then(|mended| Some((raw(&mended).ok()?, mended)));
-            Tree::new(raw, remarks, lost)
+        Err(error) => {
+            let unread = explain(&error, &written, source);
+            let read = |text: &Mended| raw(text).map_err(|error| explain(&error, text, source));
+            let Mending { read, remarks, lost } = mend(source.text(), unread, read);
+            Tree::new(read, remarks, lost)
         }
     }
 }

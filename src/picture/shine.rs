@@ -131,7 +131,7 @@ mod tests {
     fn the_ground_is_seen_through_clear_glass_alone() {
         let source = crate::source::Source::new("p", include_str!("../../patterns/plumb-line.yaml"));
         let piece = crate::piece(&source, &crate::design::Choice::default(), None).0.unwrap();
-        for (index, bead) in piece.design.beads.iter().enumerate() {
+        for (index, bead) in piece.design.beads.entries() {
             let mut stencils = crate::art::Stencils::new(&piece.design, crate::art::Ink::Colour);
             stencils.bead(index, Point::ORIGIN, 0.0, 1.0);
             let drawn = stencils.into_symbols().remove(0);

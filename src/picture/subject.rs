@@ -122,7 +122,7 @@ pub fn strung(
     stencils: &mut Stencils<'_>,
 ) -> Vec<Mark> {
     let design = &piece.design;
-    let order = figure::longest_first(piece).into_iter();
+    let order = figure::longest_first(design).into_iter();
     let figures: Vec<_> = order
         .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
         .map(|(strand, hung)| {

@@ -1,30 +1,6 @@
 //! The codes of all remarks, how grave each is, and its explanation at length.
 
-use serde::Serialize;
-
-/// How grave a remark is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Level {
-    /// The piece cannot be made as written; nothing is produced.
-    Error,
-    /// The piece can be made but something is likely wrong.
-    Warning,
-    /// Worth knowing.
-    Advice,
-}
-
-impl Level {
-    /// The word for it.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Error => "error",
-            Self::Warning => "warning",
-            Self::Advice => "advice",
-        }
-    }
-}
+use super::level::Level;
 
 impl Code {
     /// Why it is said: the first sentence of its explanation.
@@ -122,8 +98,8 @@ codes! {
          covers and wire guards with a crimp, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
-         ring or chain, and from a strand, not from another dangle; a stop is a crimp; and among the beads stand crimps, spacer bars, bead caps, jump \
-         rings and chains. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
+         ring or chain, and from a strand, not from another dangle, and has no cord to knot; a stop is a crimp; and among \
+         the beads stand crimps, spacer bars, bead caps, jump rings and chains. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
          `closed`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
     BarHoles = "bar-holes", Warning,
         "Every strand needs a hole of its own in the bar. \
@@ -187,7 +163,7 @@ codes! {
          the pegs of a bail. The one cannot do what the other does.";
     NothingHolds = "nothing-holds", Advice,
         "On a smooth cord beads slide together when the piece is worn, whatever the pattern says. \
-         Beads that are spread or set at distances slide together unless something holds them: a crimp or \
+         Beads and dangles that are spread or set at distances slide together unless something holds them: a crimp or \
          knot on both sides of the group, or a bead whose hole is at most a tenth wider than the cord, which \
          stays by friction (an assumption).";
     Unhitched = "unhitched", Error,
@@ -289,8 +265,9 @@ codes! {
          0.05 mm of one another touch. The first and \
          last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
          apart. Strands from one point hang close together along their sides; \
-         ends held apart, or lengths that differ more, give them room: by how much is tried, in steps of 5 mm, by \
-         hanging the longer one longer. Drops that hang plumb from one point hang in a bunch and are not compared.";
+         ends held apart, or lengths that differ more, give them room: by how much is tried by hanging them so, until \
+         they touch along no more than 40 %, with every larger step as well. Drops that hang plumb from one point hang \
+         in a bunch and are not compared.";
     StrandsUnsettled = "strands-unsettled", Warning,
         "Where strands touch, the drawing is not in balance. \
          Strands that hang from points and touch are laid side by side in rounds: each finds the lowest place of all \

@@ -5,6 +5,7 @@
 
 mod code;
 pub mod escape;
+mod level;
 pub mod plain;
 pub mod render;
 mod suggest;
@@ -13,7 +14,8 @@ use std::collections::BTreeSet;
 
 use crate::source::Place;
 
-pub use code::{Code, Level};
+pub use code::Code;
+pub use level::Level;
 pub use suggest::{a, did_you_mean, suggest};
 
 /// One thing to say about a pattern.

@@ -8,7 +8,7 @@ use crate::remark::{Code, Remark};
 pub fn check(design: &Design) -> Vec<Remark> {
     let ends = design.closure.left.iter().chain(&design.closure.right).map(|part| &design.findings[part.finding]);
     let ends = ends.filter_map(|finding| end_bar(finding, design.strands.len()));
-    let bars = (0..design.findings.len()).filter(|at| design.findings[*at].is_shared());
+    let bars = design.findings.indices().filter(|at| design.findings[*at].is_shared());
     let groups = bars.flat_map(|at| design.sharing(at).into_iter().map(move |group| (at, group)));
     ends.chain(groups.filter_map(|(at, group)| spacer_bar(design, &design.findings[at], &group))).collect()
 }

@@ -148,6 +148,7 @@ fn whole(count: usize) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::rules::sample;
 
     /// Strands with crimps of 2 mm, gathered by an eye pin in a cone 12 mm long.
@@ -160,7 +161,7 @@ mod tests {
         let mut cone = sample::finding("cone", FindingKind::Cone);
         (cone.length, cone.inside, cone.tip) = (Length::mm(12.0), Length::mm(inside), Length::mm(1.5));
         design.findings.extend([pin, cone]);
-        design.closure.right = vec![sample::part(1), sample::part(2)];
+        design.closure.right = vec![sample::part(nth(1)), sample::part(nth(2))];
         design
     }
 
@@ -178,18 +179,18 @@ mod tests {
     fn an_eye_jams_or_does_not() {
         assert_eq!(sample::codes(&check(&gathered(1, 2.9))), [Code::EyeInCone]);
         let mut wide = gathered(1, 6.5);
-        wide.findings[2].tip = Length::mm(3.0);
+        wide.findings[nth(2)].tip = Length::mm(3.0);
         assert_eq!(sample::codes(&check(&wide)), [Code::EyeInCone]);
-        (wide.findings[2].tip, wide.findings[2].length) = (Length::mm(0.71), Length::mm(13.0));
+        (wide.findings[nth(2)].tip, wide.findings[nth(2)].length) = (Length::mm(0.71), Length::mm(13.0));
         assert_eq!(sample::codes(&check(&wide)), [Code::PinTooThick]);
     }
 
     #[test]
     fn loops_fill_the_eye() {
         let mut design = gathered(2, 6.5);
-        design.cords[0].diameter = Length::mm(0.779);
+        design.cords[nth(0)].diameter = Length::mm(0.779);
         assert_eq!(sample::codes(&check(&design)), []);
-        design.cords[0].diameter = Length::mm(0.781);
+        design.cords[nth(0)].diameter = Length::mm(0.781);
         assert_eq!(sample::codes(&check(&design)), [Code::EyeTooSmall]);
     }
 

@@ -101,14 +101,15 @@ fn through_crimp(crimp: &Finding, cord: &Cord, passes: u32, guarded: bool) -> Op
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::rules::sample;
 
     #[test]
     fn a_cord_as_thick_as_the_hole_just_passes() {
         let mut design = sample::necklace();
-        design.cords[0].diameter = design.beads[0].hole;
+        design.cords[nth(0)].diameter = design.beads[nth(0)].hole;
         assert_eq!(sample::codes(&through_beads(&design)), []);
-        design.cords[0].diameter = design.beads[0].hole + Length::mm(0.01);
+        design.cords[nth(0)].diameter = design.beads[nth(0)].hole + Length::mm(0.01);
         assert_eq!(sample::codes(&through_beads(&design)), [Code::CordTooThick]);
     }
 
@@ -118,8 +119,8 @@ mod tests {
         // second do not (packing geometry; inside of 1.3 mm from two trade pages).
         let crimp = |wire: f64, guarded| {
             let mut design = sample::necklace();
-            design.cords[0].diameter = Length::mm(wire);
-            through_crimp(&design.findings[0], &design.cords[0], 2, guarded).map(|remark| remark.code)
+            design.cords[nth(0)].diameter = Length::mm(wire);
+            through_crimp(&design.findings[nth(0)], &design.cords[nth(0)], 2, guarded).map(|remark| remark.code)
         };
         assert_eq!(crimp(0.508, true), None);
         assert_eq!(crimp(0.6096, false), None);

@@ -10,10 +10,18 @@ use super::strung;
 
 /// Share of the compared length along which neighbours may touch: an assumption.
 const TOUCHING: f64 = 0.5;
-/// How deep in mm strands may lie in one another: what their outlines are not known better than.
+/// The share along which they may still touch once a remedy is taken: beads come to lie a little otherwise.
+const ROOMY: f64 = 0.4;
+/// How deep in mm strands lie in one another at least where they lie on one another: what their outlines are not
+/// known better than.
 const INTO: f64 = 0.05;
 /// Lengths in mm by which a strand is tried longer.
-const STEPS: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0];
+const LONGER: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0];
+/// Lengths in mm by which the holes of bars are tried wider apart than what would part the outlines that
+/// overlap most.
+const WIDER: [f64; 8] = [0.0, 0.1, 0.5, 1.0, 2.0, 3.0, 5.0, 8.0];
+/// What is said where neither gives room.
+const MEANT: &str = "string smaller beads, or allow it where they are meant to touch: `allow: [strands-crowd]`";
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
 const LEFT_OVER: f64 = 0.4;
 
@@ -24,9 +32,9 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
+    let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
     let bare = strands().filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
-    let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
     short.chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()
 }
 
@@ -50,51 +58,97 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
 
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
-    crowds(clearance).then(|| {
+    crowds(clearance, TOUCHING).then(|| {
+        let how = if clearance.least < -INTO { "lie on one another" } else { "touch" };
         let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
-        let into = -clearance.least;
-        let headline = if into > INTO {
-            format!("strands {one} and {other} have no room beside one another: {into:.1} mm too little, and touch along {share:.0} % of their length")
-        } else if share > 99.5 {
-            format!("strands {one} and {other} touch all along")
+        let headline = if share > 99.5 {
+            format!("strands {one} and {other} {how} all along")
         } else {
             let (across, below) = (clearance.at.x, -clearance.at.y);
             format!(
-                "strands {one} and {other} touch along {share:.0} % of their length, closest {across:.0} mm across and {below:.0} mm below the left end"
+                "strands {one} and {other} {how} along {share:.0} % of their length, closest {across:.0} mm across and {below:.0} mm below the left end"
             )
         };
         Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(more_room(clearance, design))
     })
 }
 
-/// Whether two strands touch along more than half without pushing one another aside.
-fn crowds(clearance: &Clearance) -> bool {
-    clearance.touching > TOUCHING && clearance.hardest <= 0.0
+/// Whether two strands touch along more than a share without pushing one another aside.
+fn crowds(clearance: &Clearance, share: f64) -> bool {
+    clearance.touching > share && clearance.hardest <= 0.0
 }
 
-/// What gives two strands room: wider bars where bars hold them, or else a longer one of them.
+/// What gives two strands room, tried by hanging them so: one way or another, or both together.
 fn more_room(clearance: &Clearance, design: &Design) -> String {
-    let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
-    let apart = outer.aside - inner.aside;
-    if apart > Length::ZERO {
-        let needed = apart - Length::mm(clearance.least);
-        return format!("hold them apart with bars whose holes are {} apart or more", needed.tenths());
+    let bars = Bars::holding(clearance, design);
+    let (wider, longer) = (wider(clearance, design, bars), longer(clearance, design));
+    let ways = if bars.apart > 0.0 { [wider, longer] } else { [longer, wider] };
+    match ways.into_iter().flatten().reduce(|one, other| format!("{one}, or {other}")) {
+        Some(ways) => ways,
+        None => both(clearance, design, bars).unwrap_or_else(|| MEANT.to_owned()),
+    }
+}
+
+/// Bars that hold two strands apart, or could.
+#[derive(Clone, Copy)]
+struct Bars {
+    /// How far apart they hold them, in mm; 0 where there are none.
+    apart: f64,
+    /// How far apart they would hold them without overlap where they overlap most, in mm.
+    needed: f64,
+}
+
+impl Bars {
+    fn holding(clearance: &Clearance, design: &Design) -> Self {
+        let [inner, outer] = clearance.between.map(|index| design.strands[index].aside);
+        let apart = (outer - inner).value().max(0.0);
+        Self { apart, needed: ((apart - clearance.least) * 10.0).ceil() / 10.0 }
+    }
+
+    fn told(self, apart: f64) -> String {
+        let how = if self.apart > 0.0 { "them apart with bars" } else { "their ends apart with an end bar" };
+        format!("hold {how} whose holes are {} apart or more", Length::mm(apart).tenths())
+    }
+}
+
+/// The ends held farther apart: by as much as the outlines overlap, or by what more it takes.
+fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
+    let held = |by: f64| design.held_apart(Length::mm(bars.needed + by));
+    let by = least(&WIDER, |by| has_room(Some(held(by)), clearance))?;
+    Some(bars.told(bars.needed + by))
+}
+
+/// The longer strand longer still, where strands hang: rows round a limb lie side by side, however long.
+fn longer(clearance: &Clearance, design: &Design) -> Option<String> {
+    if matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet) {
+        return None;
     }
     let [one, other] = clearance.between;
+    let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
     let longer = if inner.finished > outer.finished { one } else { other };
-    let bar = "hold their ends apart with an end bar";
-    let by = STEPS.into_iter().find(|by| has_room(clearance.between, longer, *by, design));
-    by.map_or_else(
-        || bar.to_owned(),
-        |by| format!("make strand {} {by:.0} mm longer or more, or {bar}", design.strands[longer].name),
-    )
+    let by = least(&LONGER, |by| has_room(design.lengthened(longer, Length::mm(by)), clearance))?;
+    Some(format!("make strand {} {by:.0} mm longer or more", design.strands[longer].name))
 }
 
-/// Whether two strands have room when one of them is so much longer.
-fn has_room(between: [usize; 2], longer: usize, by: f64, design: &Design) -> bool {
-    let other = design.lengthened(longer, Length::mm(by));
-    let clearance = other.and_then(|other| drape::clearance_of(&other, between));
-    clearance.is_some_and(|clearance| !crowds(&clearance))
+/// The longer strand longer, and the ends held apart.
+fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
+    let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed)))?;
+    Some(format!("{longer}, and {}", bars.told(bars.needed)))
+}
+
+/// The least of rising steps from which on all do.
+fn least(steps: &[f64], does: impl Fn(f64) -> bool) -> Option<f64> {
+    steps.iter().rev().copied().take_while(|step| does(*step)).last()
+}
+
+/// Whether two strands have room in another design: as each hangs alone, or once they push one another aside.
+fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
+    let hung = [drape::clearance_of, drape::clearance_beside];
+    let roomy = |other: &Design| {
+        let mut found = hung.iter().filter_map(|hung| hung(other, clearance.between));
+        found.any(|clearance| !crowds(&clearance, ROOMY))
+    };
+    other.as_ref().is_some_and(roomy)
 }
 
 /// Strands that push on one another and came to no rest.

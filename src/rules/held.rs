@@ -37,7 +37,8 @@ fn is_gap(bit: &Bit) -> bool {
     bit.what == What::Gap
 }
 
-/// Whether crimps or knots stand on both sides of a group, or one of its beads is tight on the cord.
+/// Whether crimps or knots stand on both sides of a group, or one of its beads is tight on the cord, or there is
+/// nothing in it that slides.
 fn is_held(group: &[Bit], strand: &Strand, design: &Design) -> bool {
     let holds = |bit: &Bit| match bit.what {
         What::Knot => true,
@@ -46,7 +47,8 @@ fn is_held(group: &[Bit], strand: &Strand, design: &Design) -> bool {
     };
     let width = strand.cord_width(design) * (1.0 + GRIPS);
     let mut beads = group.iter().filter_map(bead).map(|index| &design.beads[index]).peekable();
-    beads.peek().is_none()
+    let hangs = group.iter().any(|bit| matches!(bit.what, What::Dangle(_)));
+    beads.peek().is_none() && !hangs
         || group.first().is_some_and(holds) && group.last().is_some_and(holds)
         || beads.any(|bead| bead.hole <= width)
 }

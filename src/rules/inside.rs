@@ -1,6 +1,6 @@
 //! What is narrower than the hole of the bead beside it, and slips inside.
 
-use crate::design::{Bead, Bit, Design, End, Finding, Strand, What};
+use crate::design::{Bead, Bit, Design, End, Finding, Index, Strand, What};
 use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
 use crate::units::Length;
@@ -43,7 +43,7 @@ fn ring(finding: &Finding) -> Option<Narrow<'_>> {
 }
 
 /// The crimp among findings, as broad as the broadest of them.
-fn crimp<'a>(findings: &[usize], design: &'a Design) -> Option<Narrow<'a>> {
+fn crimp<'a>(findings: &[Index<Finding>], design: &'a Design) -> Option<Narrow<'a>> {
     let each = || findings.iter().map(|at| &design.findings[*at]);
     let crimp = each().find(|finding| finding.kind == FindingKind::Crimp)?;
     let broad = each().map(|finding| finding.outside).fold(Length::ZERO, |a, b| if b > a { b } else { a });
@@ -70,6 +70,7 @@ fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::rules::sample;
 
     #[test]
@@ -77,15 +78,14 @@ mod tests {
         let mut design = sample::necklace();
         let mut ring = sample::finding("ring", FindingKind::JumpRing);
         (ring.inside, ring.wire) = (Length::mm(3.0), Length::mm(0.5));
-        design.findings.push(ring);
-        let at = design.findings.len() - 1;
+        let at = design.findings.push(ring);
         let bits = &mut design.strands[0].trains[0].bits;
-        let beside = bits.iter().position(|bit| matches!(bit.what, What::Bead(0))).expect("a bead of the first kind");
+        let beside = bits.iter().position(|bit| bit.what == What::Bead(nth(0))).expect("a bead of the first kind");
         let strung = Bit { what: What::Finding(at), ..bits[beside].clone() };
         bits.insert(beside, strung);
         // A ring of 3 + 2 x 0.5 mm outside beside a hole of 4.1 mm, and beside one of 4 mm.
         let mut codes = |hole: f64| {
-            design.beads[0].hole = Length::mm(hole);
+            design.beads[nth(0)].hole = Length::mm(hole);
             let rings = check(&design).into_iter().filter(|remark| remark.headline.starts_with("ring "));
             rings.map(|remark| remark.code).collect::<Vec<_>>()
         };

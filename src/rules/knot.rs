@@ -57,6 +57,7 @@ fn knotted(strand: &Strand) -> Remark {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::rules::sample;
 
     #[test]
@@ -65,7 +66,7 @@ mod tests {
         assert_eq!(check(&design), []);
         design.strands[0].ends[1].findings.clear();
         assert_eq!(sample::codes(&check(&design)), [Code::WireKnotted]);
-        design.cords[0].kind = CordKind::Thread;
+        design.cords[nth(0)].kind = CordKind::Thread;
         assert_eq!(check(&design), []);
     }
 }

@@ -61,14 +61,15 @@ fn sizes_differ(one: Length, other: Length) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::paint::mark::Rgb;
     use crate::pattern::Shape;
     use crate::rules::sample;
 
     fn remarks(one: Rgb, other: Rgb) -> Vec<Remark> {
         let mut design = sample::necklace();
-        design.beads[0].colour = one;
-        design.beads.push(Bead { letter: "Z".to_owned(), colour: other, ..design.beads[0].clone() });
+        design.beads[nth(0)].colour = one;
+        design.beads.push(Bead { letter: "Z".to_owned(), colour: other, ..design.beads[nth(0)].clone() });
         check(&design)
     }
 
@@ -92,7 +93,7 @@ mod tests {
         assert!(!sizes_differ(Length::mm(5.9), Length::mm(5.0)));
         let alike = |change: fn(&mut Bead)| {
             let mut design = sample::necklace();
-            let mut other = Bead { letter: "Z".to_owned(), ..design.beads[0].clone() };
+            let mut other = Bead { letter: "Z".to_owned(), ..design.beads[nth(0)].clone() };
             change(&mut other);
             design.beads.push(other);
             check(&design).len()

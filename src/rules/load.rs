@@ -1,6 +1,6 @@
 //! What the cord bears, and what the wearer bears.
 
-use crate::design::{Cord, Design, Strand};
+use crate::design::{Cord, Design, Index, Strand};
 use crate::drape::{Drape, Hung};
 use crate::remark::{Code, Remark};
 
@@ -15,8 +15,7 @@ const SNAG: &str = "a snag, not weight, breaks most necklaces, and no margin cov
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let hung = design.strands.iter().zip(&drape.strands);
     let weak = hung.filter_map(|(strand, hung)| weak_cord(strand, &design.cords[strand.cord], largest(strand, hung)));
-    let unknown =
-        design.cords.iter().enumerate().filter_map(|(index, cord)| unknown_strength(index, cord, design, drape));
+    let unknown = design.cords.entries().filter_map(|(index, cord)| unknown_strength(index, cord, design, drape));
     weak.chain(unknown).chain(heavy(design)).collect()
 }
 
@@ -41,7 +40,7 @@ fn weak_cord(strand: &Strand, cord: &Cord, tension: f64) -> Option<Remark> {
 }
 
 /// Nothing pulls at what is laid straight.
-fn unknown_strength(index: usize, cord: &Cord, design: &Design, drape: &Drape) -> Option<Remark> {
+fn unknown_strength(index: Index<Cord>, cord: &Cord, design: &Design, drape: &Drape) -> Option<Remark> {
     let on_cord = design.strands.iter().zip(&drape.strands).filter(|(strand, _)| strand.cord == index);
     let tensions = on_cord.map(|(strand, hung)| largest(strand, hung));
     let tension = tensions.reduce(f64::max).filter(|tension| *tension > 0.0)?;
@@ -65,6 +64,7 @@ fn heavy(design: &Design) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::rules::sample;
     use crate::units::Force;
 
@@ -72,11 +72,11 @@ mod tests {
     fn a_cord_bears_five_times_its_tension() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
         drape.strands[0].tension.last = 2.0;
-        design.cords[0].strength = Some(Force::newtons(10.0));
+        design.cords[nth(0)].strength = Some(Force::newtons(10.0));
         assert_eq!(check(&design, &drape), []);
-        design.cords[0].strength = Some(Force::newtons(9.9));
+        design.cords[nth(0)].strength = Some(Force::newtons(9.9));
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::WeakCord]);
-        design.cords[0].strength = None;
+        design.cords[nth(0)].strength = None;
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::StrengthUnknown]);
     }
 

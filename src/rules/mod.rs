@@ -25,7 +25,7 @@ mod ring;
 mod sample;
 mod text;
 
-use crate::design::{Bit, Dangle, Design, Strand, What};
+use crate::design::{Bead, Bit, Dangle, Design, Index, Strand, What};
 use crate::drape::Drape;
 use crate::remark::{Remark, once};
 
@@ -58,12 +58,12 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     )
 }
 
-/// The beads on a strand's own cord, in order, by index.
-fn strung(strand: &Strand) -> impl Iterator<Item = usize> {
+/// The beads on a strand's own cord, in order.
+fn strung(strand: &Strand) -> impl Iterator<Item = Index<Bead>> {
     strand.bits().filter_map(bead)
 }
 
-fn bead(bit: &Bit) -> Option<usize> {
+fn bead(bit: &Bit) -> Option<Index<Bead>> {
     match bit.what {
         What::Bead(index) => Some(index),
         _ => None,

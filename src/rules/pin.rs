@@ -44,6 +44,7 @@ pub fn long_enough(pin: &Finding, carried: f64) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::rules::sample;
 
     #[test]
@@ -62,7 +63,7 @@ mod tests {
         let mut design = sample::necklace();
         sample::hang_dangle(&mut design);
         assert_eq!(sample::codes(&check(&design)), []);
-        design.findings[1].wire = design.beads[0].hole + Length::mm(0.01);
+        design.findings[nth(1)].wire = design.beads[nth(0)].hole + Length::mm(0.01);
         assert_eq!(sample::codes(&check(&design)), [Code::PinTooThick]);
     }
 }

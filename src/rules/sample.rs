@@ -1,7 +1,8 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Bead, Bit, Build, Closure, Cord, Dangle, Design, End, Finding, Heading, Part, Rest, Strand, Train, Wear, What,
+    Bead, Bit, Build, Closure, Cord, Dangle, Design, End, Finding, Heading, Index, Part, Rest, Strand, Train, Wear,
+    What, nth,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
@@ -20,9 +21,9 @@ pub fn codes(remarks: &[Remark]) -> Vec<Code> {
 pub fn necklace() -> Design {
     Design {
         heading: heading(),
-        beads: vec![bead()],
-        cords: vec![cord()],
-        findings: vec![finding("crimp", FindingKind::Crimp)],
+        beads: vec![bead()].into(),
+        cords: vec![cord()].into(),
+        findings: vec![finding("crimp", FindingKind::Crimp)].into(),
         strands: vec![strand()],
         closure: Closure::default(),
         wear: Wear {
@@ -66,18 +67,18 @@ pub fn drape() -> Drape {
 /// Hangs a bead on a head pin, finding 1, at the strand's middle.
 pub fn hang_dangle(design: &mut Design) {
     design.findings.push(finding("head pin", FindingKind::HeadPin));
-    let dangle = Dangle { on: 1, bits: vec![bit(What::Bead(0))], drop: 9.0 };
+    let dangle = Dangle { on: nth(1), bits: vec![bit(What::Bead(nth(0)))], drop: 9.0 };
     design.strands[0].trains[0].bits.insert(1, bit(What::Dangle(dangle)));
 }
 
 /// Closes the piece with a clasp, the last finding, on the right.
 pub fn add_clasp(design: &mut Design) {
-    design.closure.right.push(part(design.findings.len()));
-    design.findings.push(finding("clasp", FindingKind::Clasp));
+    let clasp = design.findings.push(finding("clasp", FindingKind::Clasp));
+    design.closure.right.push(part(clasp));
 }
 
 /// A part of a closure that takes no length.
-pub fn part(finding: usize) -> Part {
+pub fn part(finding: Index<Finding>) -> Part {
     Part { finding, reach: Length::ZERO, least: Length::ZERO, cut: Length::ZERO }
 }
 
@@ -166,11 +167,11 @@ fn cord() -> Cord {
 }
 
 fn strand() -> Strand {
-    let end = End { findings: vec![0], bight: Length::mm(3.0), takes: Length::mm(5.0), take_up: Length::ZERO };
-    let bits = vec![bit(What::Bead(0)); 3];
+    let end = End { findings: vec![nth(0)], bight: Length::mm(3.0), takes: Length::mm(5.0), take_up: Length::ZERO };
+    let bits = vec![bit(What::Bead(nth(0))); 3];
     Strand {
         name: "only".to_owned(),
-        cord: 0,
+        cord: nth(0),
         legs: 1,
         finished: Length::mm(400.0),
         take_up: Length::ZERO,

@@ -55,6 +55,7 @@ fn articles(design: &Design) -> impl Iterator<Item = (&str, &str, Place)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::rules::sample;
 
     #[test]
@@ -63,11 +64,11 @@ mod tests {
         design.heading.title = "Ωμέγα и ½ — “Žlutý”".into();
         assert_eq!(check(&design), []);
         design.heading.title = "骨 and 珠".into();
-        design.beads[0].name = "骨 bead".into();
+        design.beads[nth(0)].name = "骨 bead".into();
         let found = check(&design);
         assert_eq!(sample::codes(&found), [Code::MissingGlyph, Code::MissingGlyph]);
         assert!(found[0].headline.contains("in the title") && found[0].headline.contains("骨 (U+9AA8), 珠 (U+73E0)"));
-        assert_eq!((found[0].place, found[1].place), (None, Some(design.beads[0].place)));
+        assert_eq!((found[0].place, found[1].place), (None, Some(design.beads[nth(0)].place)));
     }
 
     #[test]
@@ -76,9 +77,9 @@ mod tests {
         let texts: [fn(&mut Design); 6] = [
             |design| design.heading.notes = Some("珠".into()),
             |design| design.heading.permissions = Some("珠".into()),
-            |design| design.beads[0].material = Some("珠".into()),
-            |design| design.cords[0].name = "珠".into(),
-            |design| design.findings[0].name = "珠".into(),
+            |design| design.beads[nth(0)].material = Some("珠".into()),
+            |design| design.cords[nth(0)].name = "珠".into(),
+            |design| design.findings[nth(0)].name = "珠".into(),
             |design| design.strands[0].name = "珠".into(),
         ];
         for (count, text) in texts.into_iter().enumerate() {

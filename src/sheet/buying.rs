@@ -14,19 +14,23 @@ use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
 /// Room above a heading.
-const BEFORE: f64 = 6.0;
+const BEFORE: f64 = 5.0;
 /// Width of a column of tools.
 const TOOL: f64 = 55.0;
 
 /// What the section shows.
 const DESCRIPTION: &str = "What to buy, with spares and what is left over, how to cut cords and chains, and the tools.";
 
-/// Pours what the maker has to buy, to cut and to lay ready.
-pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
+/// Pours what the maker has to buy, to cut and, where the face does not say it, to lay ready.
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools: bool) {
     page::begin(flow, "Buying and cutting", DESCRIPTION.to_owned());
     needed(flow, sheet, materials);
     cuts(flow, sheet, materials);
-    tools(flow, sheet);
+    if !has_tools {
+        flow.gap(BEFORE);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few columns")]
+        flow.add(tools(sheet, (flow.width() / TOOL).floor().max(1.0) as usize));
+    }
     graded(flow, sheet);
     if sheet.style.prices {
         price(flow, sheet, materials);
@@ -73,11 +77,8 @@ fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     }
 }
 
-/// The tools in columns, each with a box to tick.
-fn tools(flow: &mut Flow, sheet: &Sheet<'_>) {
-    section(flow, "Tools");
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few columns")]
-    let columns = (flow.width() / TOOL).floor().max(1.0) as usize;
+/// The tools under their heading, in columns, each with a box to tick.
+pub fn tools(sheet: &Sheet<'_>, columns: usize) -> Block {
     let tools = steps::tools(&sheet.piece.design);
     let rows = tools.chunks(columns).map(|row| {
         let cells = row.iter().map(|tool| {
@@ -86,7 +87,7 @@ fn tools(flow: &mut Flow, sheet: &Sheet<'_>) {
         });
         Block::row(cells, 0.0)
     });
-    flow.add(Block::stack(rows, 0.8));
+    Block::stack([face::heading("Tools"), Block::stack(rows, 0.8)], 0.0)
 }
 
 /// A box to tick, in the middle of a line of text.

@@ -54,7 +54,8 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
         scale = Scale::fitting(size, (room.width, room.height));
     }
     let frame = framed(whole, room, scale);
-    let mut marks = figure::strands(piece, &frame, stencils);
+    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
+    let mut marks = figure::strands(design, &hung, &frame, stencils);
     marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
     marks.extend(figure::drops(piece, &frame, whole_room.left));
     marks.extend(figure::labels(piece, &frame, strands, whole, room));

@@ -7,7 +7,7 @@ use crate::materials::Materials;
 use super::Sheet;
 use super::figure::{self, Labels};
 use super::page::Body;
-use super::{check, drape, facts, legend, needs};
+use super::{buying, check, drape, facts, legend, needs};
 use crate::paint::layout::flow::{Flow, Section};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
@@ -22,8 +22,16 @@ const GAP: f64 = 6.0;
 /// The most of the page that the short list of needs may take before it is left to the buying page.
 const NEEDS_SHARE: f64 = 0.3;
 
-/// Draws the face page, and pages for lists that it has no room for.
-pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) -> Vec<Body> {
+/// The face page, and pages for lists that it has no room for.
+pub struct Face {
+    /// The pages.
+    pub bodies: Vec<Body>,
+    /// Whether the tools stand among them.
+    pub has_tools: bool,
+}
+
+/// Draws the face.
+pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
     let room = sheet.room();
     let mut over = Vec::new();
     let head = facts::head(sheet.piece, room.width);
@@ -51,7 +59,13 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     } else {
         over.push(("Beads, drawn at actual size", legend.set(room.width)));
     }
-    marks.extend(worn(sheet, below));
+    let tools = buying::tools(sheet, 1);
+    let has_tools = tools.height <= below.height;
+    if has_tools {
+        below = below.above(tools.height + 6.0);
+        marks.extend(tools.at(Point::new(below.left, below.bottom() + 6.0)));
+    }
+    marks.extend(worn(sheet, below, stencils));
     if matches!(figure::room_for_labels(sheet.piece, 1.0, drape_room.height), Labels::Listed) {
         over.push(("Strands", figure::strand_table(sheet.piece).set(room.width)));
     }
@@ -59,7 +73,7 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     marks.extend(figure);
     let checked = check::stamps_at_actual_size(&marks);
     let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, checked };
-    std::iter::once(first).chain(more(over, room)).collect()
+    Face { bodies: std::iter::once(first).chain(more(over, room)).collect(), has_tools }
 }
 
 fn column_width(sheet: &Sheet<'_>) -> f64 {
@@ -94,7 +108,7 @@ fn describe(sheet: &Sheet<'_>) -> String {
 }
 
 /// The worn figure with what it assumes, where there is room for both.
-fn worn(sheet: &Sheet<'_>, room: Rect) -> Vec<Mark> {
+fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let Some(words) = facts::worn(sheet.piece) else { return Vec::new() };
     let title = heading("On the neck");
     let words = Type::TINY.paragraph(&words, room.width);
@@ -102,12 +116,6 @@ fn worn(sheet: &Sheet<'_>, room: Rect) -> Vec<Mark> {
     if figure_room.height < 25.0 {
         return Vec::new();
     }
-    let Some((mut marks, height)) =
-        figure::worn(sheet.piece, figure_room.corner(), room.width, figure_room.height.min(60.0))
-    else {
-        return Vec::new();
-    };
-    marks.extend(words.at(figure_room.below(height + 2.0).corner()));
-    marks.extend(title.at(room.corner()));
-    marks
+    let Some(figure) = figure::worn(sheet.piece, room.width, figure_room.height, stencils) else { return Vec::new() };
+    Block::stack([title, Block::stack([figure, words], 2.0)], 0.0).at(room.corner())
 }

@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::Bead;
+use crate::design::{Bead, Index};
 use crate::geometry::Point;
 
 use super::spec;
@@ -18,7 +18,7 @@ pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
         Column::wrapping(""),
         Column::new("", Align::Right),
     ]);
-    for (index, (bead, count)) in design.beads.iter().zip(design.counts()).enumerate() {
+    for ((index, bead), count) in design.beads.entries().zip(design.counts()) {
         table.push(vec![
             Cell::strong(&bead.letter),
             Cell::Drawing(drawing(index, bead, stencils)),
@@ -30,7 +30,7 @@ pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
 }
 
 /// A bead at actual size, its hole level.
-pub fn drawing(index: usize, bead: &Bead, stencils: &mut Stencils<'_>) -> Block {
+pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &mut Stencils<'_>) -> Block {
     let (along, across) = (bead.along.value(), bead.across.value());
     let centre = Point::new(along / 2.0, across / 2.0);
     Block::new(along, across, vec![stencils.bead(index, centre, 0.0, 1.0)])

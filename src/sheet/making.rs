@@ -13,16 +13,22 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
 
-/// A last page with more on it than this is not saved by setting steps close.
-const SAVED: f64 = 90.0;
 /// Width of the column of numbers.
 const NUMBER: f64 = 9.0;
 /// Gap between a step's words and its drawing.
 const GAP: f64 = 6.0;
+/// Gap between a step's words and its drawing below them.
+const BELOW: f64 = 1.0;
+/// Gap between two columns of steps.
+const APART: f64 = 8.0;
+/// Narrowest room in which steps stand in two columns.
+const TWO_COLUMNS: f64 = 160.0;
 /// Room above and below a step.
 const WIDE: f64 = 2.2;
 /// The same where it saves a page.
 const CLOSE: f64 = 1.2;
+/// A last page with more on it than this is not saved by setting steps close.
+const SAVED: f64 = 90.0;
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
@@ -45,8 +51,13 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     flow.add(warnings(design, flow.width()));
     notes(&mut flow, design);
     flow.gap(between);
-    for (at, step) in steps(design).iter().enumerate() {
-        flow.add(block(at + 1, step, flow.width(), between));
+    let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
+    let width = column(flow.width(), columns);
+    let steps: Vec<_> =
+        steps(design).iter().enumerate().map(|(at, step)| block(at + 1, step, width, between)).collect();
+    match columns {
+        1 => steps.into_iter().for_each(|step| flow.add(step)),
+        _ => flow.columns(&steps, APART),
     }
     flow
 }
@@ -84,20 +95,31 @@ fn notes(flow: &mut Flow, design: &Design) {
     flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));
 }
 
-/// A step: its number, its words, and its drawing at the right.
+/// The width of one of so many columns.
+fn column(width: f64, columns: usize) -> f64 {
+    (width - APART * (columns - 1) as f64) / columns as f64
+}
+
+/// A step: its number, and its words with its drawing.
 fn block(number: usize, step: &Step, width: f64, between: f64) -> Block {
-    let drawing_left = width - STEP_SIZE.0;
-    let words = words(step, (drawing_left - NUMBER - GAP).min(WIDEST));
-    let height = if step.drawing.is_some() { words.height.max(STEP_SIZE.1) } else { words.height };
-    let whole = height + 2.0 * between;
+    let told = told(step, width - NUMBER);
+    let whole = told.height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
     let baseline = between + Type::STRONG.size * 0.98;
     marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 3.0, baseline), Anchor::End));
-    marks.extend(words.at(Point::new(NUMBER, between)));
-    if let Some(drawing) = step.drawing {
-        marks.extend(Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)).at(Point::new(drawing_left, between)));
-    }
+    marks.extend(told.at(Point::new(NUMBER, between)));
     Block::new(width, whole, marks)
+}
+
+/// A step's words, with its drawing at their right or below them, whichever takes less height.
+fn told(step: &Step, width: f64) -> Block {
+    let Some(drawing) = step.drawing else { return words(step, width.min(WIDEST)) };
+    let drawing = Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing));
+    let aside = width - drawing.width - GAP;
+    let words_aside = Block { width: aside, ..words(step, aside.min(WIDEST)) };
+    let beside = Block::row([words_aside, drawing.clone()], GAP);
+    let below = Block::stack([words(step, width.min(WIDEST)), drawing], BELOW);
+    if below.height < beside.height { below } else { beside }
 }
 
 /// Title, text, and what to check beside a box to tick.

@@ -29,6 +29,7 @@ pub use proof::{MOST_PAGES, TooManyPages};
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
+use face::Face;
 use page::Body;
 
 /// How a sheet is drawn; in colour on A4 without prices unless said otherwise.
@@ -60,10 +61,10 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
-    let mut bodies = face::face(&sheet, &materials, &mut stencils);
+    let Face { mut bodies, has_tools } = face::face(&sheet, &materials, &mut stencils);
     let mut flow = Flow::new(sheet.room());
     stringing::pour(&mut flow, &sheet, &mut stencils);
-    buying::pour(&mut flow, &sheet, &materials);
+    buying::pour(&mut flow, &sheet, &materials, has_tools);
     making::pour(&mut flow, &sheet);
     bodies.extend(flow.into_pages().into_iter().map(Body::from));
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)

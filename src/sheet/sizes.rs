@@ -3,7 +3,7 @@
 
 use crate::design::{Design, Size, Strand};
 use crate::materials::render::words::long;
-use crate::steps::posts::{self, Post, listed};
+use crate::steps::posts::{self, Post, Posts};
 use crate::steps::{self, chart};
 use crate::units::{Length, UnitStyle};
 
@@ -18,29 +18,35 @@ const NAME: f64 = 30.0;
 /// Most sizes side by side; more stand in another table below.
 const MOST: usize = 4;
 
-/// A row of the table: what it tells and how, from the design of a size.
+/// A row of the table: what it tells, and how of each size that can be made.
 struct Row {
     name: String,
-    tell: Box<dyn Fn(&Design) -> String>,
+    told: Vec<Option<String>>,
+}
+
+impl Row {
+    fn new(name: String, sizes: &[Size], tell: impl Fn(&Design) -> String) -> Self {
+        Self { name, told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect() }
+    }
 }
 
 /// Tables of the sizes, a column a size.
 pub fn tables(sizes: &[Size], design: &Design) -> Vec<Table> {
     let rows = rows(sizes, design);
-    sizes.chunks(MOST).map(|sizes| table(sizes, &rows)).collect()
+    let first = (0..sizes.len()).step_by(MOST);
+    first.zip(sizes.chunks(MOST)).map(|(first, sizes)| table(sizes, first, &rows)).collect()
 }
 
-fn table(sizes: &[Size], rows: &[Row]) -> Table {
+/// The table of some sizes, the first of which has a number among all.
+fn table(sizes: &[Size], first: usize, rows: &[Row]) -> Table {
     let mut columns = vec![Column::wrapping("")];
     columns.extend(sizes.iter().map(|size| Column::new(&name(size), Align::Right)));
     let mut table = Table::new(columns);
     for row in rows {
         let mut cells = vec![Cell::text(&row.name)];
-        let tell =
-            |size: &Size| size.design.as_ref().map_or_else(|| "does not fit".to_owned(), |design| (row.tell)(design));
-        cells.extend(sizes.iter().map(|size| match size.chosen {
-            true => Cell::strong(tell(size)),
-            false => Cell::text(tell(size)),
+        cells.extend(sizes.iter().zip(&row.told[first..]).map(|(size, told)| {
+            let told = told.as_deref().unwrap_or("does not fit").to_owned();
+            if size.chosen { Cell::strong(told) } else { Cell::text(told) }
         }));
         table.push(cells);
     }
@@ -88,63 +94,69 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 /// each bead.
 fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let units = design.heading.units;
-    let whole = Row { name: format!("the piece, {}", facts::length_fact(design)), tell: Box::new(facts::length) };
+    let whole = Row::new(format!("the piece, {}", facts::length_fact(design)), sizes, facts::length);
     let strands = (0..design.strands.len()).flat_map(|at| {
-        let lengths = strand_rows(design, at, units).into_iter();
-        lengths.chain(kept(sizes, at).into_iter().map(move |post| post_row(design, at, post)))
+        let lengths = strand_rows(sizes, design, at, units).into_iter();
+        lengths.chain(post_rows(sizes, design, at))
     });
-    let cords = design.cords.iter().map(|cord| {
-        let id = cord.id.clone();
-        Row { name: format!("{} in all", cord.name), tell: Box::new(move |design| long(cut(design, &id), units)) }
-    });
-    let beads = design.beads.iter().map(|bead| {
-        let id = bead.id.clone();
-        Row { name: format!("{} {}", bead.letter, bead.name), tell: Box::new(move |design| count(design, &id)) }
-    });
+    let cords = design
+        .cords
+        .iter()
+        .map(|cord| Row::new(format!("{} in all", cord.name), sizes, |design| long(cut(design, &cord.id), units)));
+    let beads = design
+        .beads
+        .iter()
+        .map(|bead| Row::new(format!("{} {}", bead.letter, bead.name), sizes, |design| count(design, &bead.id)));
     std::iter::once(whole).chain(strands).chain(cords).chain(beads).collect()
 }
 
-fn strand_rows(design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
-    let row = |what: &str, length: fn(&Strand) -> Length| Row {
-        name: format!("{}, {what}", title(design, at)),
-        tell: Box::new(move |design| {
+fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
+    let row = |what: &str, length: fn(&Strand) -> Length| {
+        Row::new(format!("{}, {what}", title(design, at)), sizes, |design| {
             design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
-        }),
+        })
     };
     [row("loop to loop", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
 }
 
-/// What stays in its place on a strand in any of the sizes: each by its name once.
-fn kept(sizes: &[Size], at: usize) -> Vec<Post> {
-    let strands = sizes.iter().filter_map(|size| size.design.as_ref()).map(|design| (design, design.strands.get(at)));
-    let all = strands.filter_map(|(design, strand)| Some(listed(design, strand?))).flatten();
-    let mut posts: Vec<Post> = Vec::new();
-    for post in all {
-        if posts.iter().all(|known| known.name != post.name) {
-            posts.push(post);
-        }
-    }
-    posts.sort_by_key(|post| (post.keeps as usize, post.name.len(), post.name.clone()));
-    posts
+/// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each
+/// size; nothing where a size has no such thing.
+fn post_rows(sizes: &[Size], design: &Design, at: usize) -> Vec<Row> {
+    let posts = sizes.iter().map(|size| {
+        let design = size.design.as_ref()?;
+        Some(Posts::new(design, design.strands.get(at)?))
+    });
+    let posts: Vec<_> = posts.collect();
+    let units = design.heading.units;
+    let row = |post: &Post| {
+        let station = |posts: &Option<Posts<'_>>| {
+            let same = posts.as_ref()?.all().iter().find(|other| other.name == post.name);
+            Some(same.map(|same| units.ruler(same.station)).unwrap_or_default())
+        };
+        let name = format!("{}, {}, {}", title(design, at), post.name, post.keeps.place());
+        Row { name, told: posts.iter().map(station).collect() }
+    };
+    listed(&posts).into_iter().map(row).collect()
 }
 
-/// Where it stands in each size; nothing where a size has no such thing.
-fn post_row(design: &Design, at: usize, post: Post) -> Row {
-    let name = format!("{}, {}, {}", title(design, at), post.name, post.keeps.place());
-    let station = move |design: &Design| {
-        let strand = design.strands.get(at)?;
-        let same = posts::posts(design, strand).into_iter().find(|other| other.name == post.name)?;
-        Some(design.heading.units.ruler(same.station))
-    };
-    Row { name, tell: Box::new(move |design| station(design).unwrap_or_default()) }
+/// The posts that any of the sizes lists, each by its name once.
+fn listed<'p>(posts: &'p [Option<Posts<'_>>]) -> Vec<&'p Post> {
+    let mut listed: Vec<_> = posts.iter().flatten().flat_map(Posts::listed).collect();
+    listed.sort_by_key(|post| (post.keeps as usize, post.name.len(), &post.name));
+    listed.dedup_by_key(|post| &post.name);
+    listed
 }
 
 /// Where the positions in the table are measured from, where it has any.
 pub fn datum(sizes: &[Size], design: &Design) -> Option<String> {
-    let strand = (0..design.strands.len()).find(|at| !kept(sizes, *at).is_empty())?;
+    let has_posts = |at: &usize| {
+        let designs = sizes.iter().filter_map(|size| size.design.as_ref());
+        let mut strands = designs.filter_map(|design| Some((design, design.strands.get(*at)?)));
+        strands.any(|(design, strand)| !Posts::new(design, strand).all().is_empty())
+    };
+    let strand = (0..design.strands.len()).find(has_posts)?;
     Some(format!("Positions are measured {}.", posts::datum(design, &design.strands[strand])))
 }
-
 /// A strand's number, where there are several, and its name.
 pub fn title(design: &Design, at: usize) -> String {
     let number = if design.strands.len() > 1 { format!("{} ", at + 1) } else { String::new() };

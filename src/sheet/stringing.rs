@@ -4,9 +4,10 @@
 mod checks;
 
 use crate::art::Stencils;
-use crate::design::{Bead, Design, Strand, reach};
+use crate::design::{Bead, Design, Index, Strand, reach};
 use crate::geometry::Point;
 use crate::pattern::{CordKind, Shape};
+use crate::steps::posts::Posts;
 use crate::steps::{self, chart};
 use crate::units::Length;
 
@@ -72,7 +73,7 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     } else {
         ""
     };
-    let has_posts = |strand: &Strand| !steps::posts::posts(&sheet.piece.design, strand).is_empty();
+    let has_posts = |strand: &Strand| !Posts::new(&sheet.piece.design, strand).all().is_empty();
     let names = if sheet.piece.design.strands.iter().any(has_posts) { NAMES } else { "" };
     let text = format!(
         "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{names}{slides}{pair}"
@@ -88,7 +89,7 @@ fn slides_on_cord(design: &Design, strand: &Strand) -> bool {
 /// Every bead with its letter and name, in rows.
 fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
     let mut entries = Vec::new();
-    for (index, bead) in sheet.piece.design.beads.iter().enumerate() {
+    for (index, bead) in sheet.piece.design.beads.entries() {
         let part = reduction(bead);
         let name = Type::SMALL.fitted(&bead.name, width * 0.5);
         let reduced = (part > 1).then(|| format!("drawn at 1 : {part}"));
@@ -111,7 +112,7 @@ fn reduction(bead: &Bead) -> u32 {
     parts
 }
 
-fn drawing(index: usize, bead: &Bead, scale: f64, stencils: &mut Stencils<'_>) -> Block {
+fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &mut Stencils<'_>) -> Block {
     let size = Point::new(bead.along.value(), bead.across.value()) * scale;
     Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
 }

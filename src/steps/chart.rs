@@ -3,15 +3,19 @@
 //! `5A 1B, 11 times, then 5A` is eleven times five of bead A and one of bead B, and five of A. What
 //! is not a bead stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 bead cap)`,
 //! `(dangle: 1C 2A on a head pin)`. Stops and bars, which beads do not go through, are clauses of their own:
-//! `30A, then (bar: spacer bar with three holes, hole 1), then 6A`, `2A, then (stop S1: crimp at 110 mm)`. A repeat of more than one phrase stands in square brackets:
-//! `[3A 1B, 4 times, then 1C], 6 times`; so does one that follows other phrases: `30A, then [6A 1B], 3
-//! times`. The chart is first made as short as its writing allows:
-//! neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out three
-//! times or more told as repeats. The row stays the same.
+//! `30A, then (bar: spacer bar with three holes, hole 1), then 6A`, `2A, then (stop: crimp)`. A repeat of more
+//! than one phrase stands in square brackets: `[3A 1B, 4 times, then 1C], 6 times`; so does one that follows
+//! other phrases: `30A, then [6A 1B], 3 times`. What stays in its place has its name and station, as every page
+//! prints them: `2A, then (stop S1 at 110 mm: crimp)`, `(G1 at 40 mm) (knot K1 at 41 mm)`; what does so in a
+//! repeat is named after it, in order: `5A (knot), 12 times: K2 to K13`. The chart is first made as short as its
+//! writing allows: neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out
+//! three times or more told as repeats. The row stays the same.
 
-use super::posts;
+use std::ops::Range;
+
+use super::posts::{Keeps, Posts};
 use super::words::a;
-use crate::design::{Design, Phrase, Strand, What};
+use crate::design::{Design, Finding, Index, Phrase, Strand, What};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
@@ -25,11 +29,8 @@ const LEAST_FOLD: usize = 3;
 pub fn text(design: &Design, strand: &Strand) -> String {
     let written = bared(strand);
     let phrases = if strand.settle == Settle::Spread { groups(&written) } else { simple(&written) };
-    let teller = Teller { design, strand: Some(strand) };
-    match phrases.as_slice() {
-        [Phrase::Mirror(side, middle)] => teller.mirror(side, middle),
-        phrases => teller.sequence(phrases),
-    }
+    let posts = Posts::new(design, strand);
+    Teller { design, strand: Some(strand), posts: Some(&posts) }.all(&phrases)
 }
 
 /// The row as written, but for a space that opens a fixed one: it is counted from the first end's loop, and
@@ -47,7 +48,7 @@ fn bared(strand: &Strand) -> Vec<Phrase> {
 /// The words for a short row, such as what hangs on a pin.
 #[must_use]
 pub fn row(design: &Design, phrases: &[Phrase]) -> String {
-    Teller { design, strand: None }.sequence(&simple(phrases))
+    Teller { design, strand: None, posts: None }.sequence(&simple(phrases))
 }
 
 /// The same row in fewer phrases.
@@ -138,59 +139,103 @@ struct Teller<'a> {
     design: &'a Design,
     /// The strand that the phrases are strung on.
     strand: Option<&'a Strand>,
+    /// What stays in its place there, where the phrases are the strand's own: in a repeat it has no one name.
+    posts: Option<&'a Posts<'a>>,
 }
 
 impl Teller<'_> {
+    /// One that names nothing.
+    const fn bare(self) -> Self {
+        Self { posts: None, ..self }
+    }
+
+    /// A strand's own phrases.
+    fn all(self, phrases: &[Phrase]) -> String {
+        match phrases {
+            [Phrase::Mirror(side, middle)] => self.mirror(side, middle) + &self.names(&(0..things(phrases))),
+            phrases => self.sequence(phrases),
+        }
+    }
+
     /// The phrases joined by `then`; those that need no comma stay together. A repeat that follows
     /// others stands in brackets, for it might be read to take them in.
     fn sequence(self, phrases: &[Phrase]) -> String {
         let together = |a: &Phrase, b: &Phrase| self.is_short(a) && self.is_short(b);
-        let clauses = phrases.chunk_by(together).enumerate().map(|(at, clause)| match clause {
-            [Phrase::Times(count, list)]
-                if at > 0 && list.len() > 1 && list.iter().all(|phrase| self.is_short(phrase)) =>
-            {
-                format!("[{}], {}", self.sequence(list), times_word(*count))
-            }
-            clause => clause.iter().map(|phrase| self.said(phrase)).collect::<Vec<_>>().join(" "),
+        let mut said = 0;
+        let clauses = phrases.chunk_by(together).map(|clause| {
+            let words = clause.iter().map(|phrase| {
+                let here = said..said + things(std::slice::from_ref(phrase));
+                said = here.end;
+                self.said(phrase, &here)
+            });
+            words.collect::<Vec<_>>().join(" ")
         });
         clauses.collect::<Vec<_>>().join(", then ")
     }
 
-    fn said(self, phrase: &Phrase) -> String {
+    /// A phrase, which says things of the chart.
+    fn said(self, phrase: &Phrase, here: &Range<usize>) -> String {
+        let bare = self.bare();
+        let words = match phrase {
+            Phrase::Times(count, list) if here.start > 0 && list.len() > 1 && self.are_short(list) => {
+                format!("[{}], {}", bare.sequence(list), times_word(*count))
+            }
+            Phrase::Times(count, list) => format!("{}, {}", bare.bracketed(list), times_word(*count)),
+            Phrase::Mirror(side, middle) => format!("[{}]", self.mirror(side, middle)),
+            one => return self.opening(here) + &self.one(one, here),
+        };
+        words + &self.names(here)
+    }
+
+    /// A phrase that is no list.
+    fn one(self, phrase: &Phrase, here: &Range<usize>) -> String {
         match phrase {
             Phrase::Run(count, bead) => format!("{count}{}", self.design.beads[*bead].letter),
-            Phrase::Times(count, list) => format!("{}, {}", self.bracketed(list), times_word(*count)),
-            Phrase::Mirror(side, middle) => format!("[{}]", self.mirror(side, middle)),
             Phrase::Gap(length) => format!("({} bare)", gap(self.design.heading.units, *length)),
-            Phrase::Knot => "(knot)".to_owned(),
-            Phrase::Finding(at) => self.finding(*at),
-            Phrase::Stop(number, at) => self.stop(*number, *at),
-            Phrase::Dangle(on, list) => {
-                format!("(dangle: {} on {})", self.sequence(list), a(&self.design.findings[*on].name))
+            Phrase::Knot => format!("(knot{})", self.post(Keeps::Knot, here)),
+            Phrase::Finding(at) if self.is_bar(*at) => self.bar(*at, here),
+            Phrase::Finding(at) => format!("(1 {})", self.design.findings[*at].name),
+            Phrase::Stop(_, at) => {
+                format!("(stop{}: {})", self.post(Keeps::Stop, here), self.design.findings[*at].name)
             }
+            Phrase::Dangle(on, list) => {
+                format!("(dangle: {} on {})", self.bare().sequence(list), a(&self.design.findings[*on].name))
+            }
+            Phrase::Times(..) | Phrase::Mirror(..) => self.sequence(std::slice::from_ref(phrase)),
         }
     }
 
-    /// A strung finding; of a bar that strands share, the hole, for it is strung only once.
-    fn finding(self, at: usize) -> String {
-        let name = &self.design.findings[at].name;
-        match self.strand.and_then(|strand| self.design.hole(at, strand)) {
-            Some(hole) => format!("(bar: {name}, hole {hole})"),
-            None if self.is_bar(at) => format!("(bar: {name})"),
-            None => format!("(1 {name})"),
+    /// A spacer bar; of one that strands share, the hole, for it is strung only once.
+    fn bar(self, at: Index<Finding>, here: &Range<usize>) -> String {
+        let hole = self.strand.and_then(|strand| self.design.hole(at, strand));
+        let hole = hole.map(|hole| format!(", hole {hole}")).unwrap_or_default();
+        format!("(bar{}: {}{hole})", self.post(Keeps::Bar, here), self.design.findings[at].name)
+    }
+
+    /// ` K1 at 40 mm`: what of a kind stays in its place here.
+    fn post(self, keeps: Keeps, here: &Range<usize>) -> String {
+        let said = self.posts.and_then(|posts| {
+            let post = posts.within(here).iter().find(|post| post.keeps == keeps)?;
+            Some(format!(" {}", posts.say(post)))
+        });
+        said.unwrap_or_default()
+    }
+
+    /// `(G1 at 40 mm) `, where a group starts here.
+    fn opening(self, here: &Range<usize>) -> String {
+        match self.post(Keeps::Group, here) {
+            none if none.is_empty() => none,
+            group => format!("({}) ", group.trim_start()),
         }
     }
 
-    /// A stop with its name and station, as every page prints them.
-    fn stop(self, number: u32, at: usize) -> String {
-        let name = format!("S{number}");
-        let posts = self.strand.map(|strand| posts::posts(self.design, strand)).unwrap_or_default();
-        let post = posts.into_iter().find(|post| post.name == name);
-        let place = post.map(|post| format!(" at {}", self.design.heading.units.ruler(post.station)));
-        format!("(stop {name}: {}{})", self.design.findings[at].name, place.unwrap_or_default())
+    /// `: K2 to K13`: all that stays in its place here.
+    fn names(self, here: &Range<usize>) -> String {
+        let names = self.posts.and_then(|posts| posts.names(here));
+        names.map(|names| format!(": {names}")).unwrap_or_default()
     }
 
-    fn is_bar(self, at: usize) -> bool {
+    fn is_bar(self, at: Index<Finding>) -> bool {
         self.design.findings[at].kind == FindingKind::SpacerBar
     }
 
@@ -203,19 +248,40 @@ impl Teller<'_> {
         }
     }
 
+    fn are_short(self, phrases: &[Phrase]) -> bool {
+        phrases.iter().all(|phrase| self.is_short(phrase))
+    }
+
     /// The phrases, in square brackets where they are more than one clause.
     fn bracketed(self, phrases: &[Phrase]) -> String {
         let words = self.sequence(phrases);
-        if phrases.iter().all(|phrase| self.is_short(phrase)) { words } else { format!("[{words}]") }
+        if self.are_short(phrases) { words } else { format!("[{words}]") }
     }
 
     fn mirror(self, side: &[Phrase], middle: &[Phrase]) -> String {
-        let side = self.sequence(side);
+        let bare = self.bare();
+        let side = bare.sequence(side);
         if middle.is_empty() {
             return format!("{side}, then the same backwards");
         }
-        format!("{side}, then {} in the middle, then the same backwards", self.bracketed(middle))
+        format!("{side}, then {} in the middle, then the same backwards", bare.bracketed(middle))
     }
+}
+
+/// How many things phrases say.
+fn things(phrases: &[Phrase]) -> usize {
+    count(phrases, |_| true)
+}
+
+/// How many things of some sort phrases say.
+pub fn count(phrases: &[Phrase], is: fn(&Phrase) -> bool) -> usize {
+    let of = |phrase: &Phrase| match phrase {
+        Phrase::Times(times, list) => *times as usize * count(list, is),
+        Phrase::Mirror(side, middle) => 2 * count(side, is) + count(middle, is),
+        Phrase::Run(beads, _) => usize::from(is(phrase)) * *beads as usize,
+        one => usize::from(is(one)),
+    };
+    phrases.iter().map(of).sum()
 }
 
 fn times_word(count: u32) -> String {
@@ -223,7 +289,7 @@ fn times_word(count: u32) -> String {
 }
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.
-fn gap(units: UnitStyle, length: Length) -> String {
+pub fn gap(units: UnitStyle, length: Length) -> String {
     match units {
         UnitStyle::In => format!("{} in", fraction(length)),
         UnitStyle::Mm => length.tenths(),

@@ -10,7 +10,7 @@ use super::prepare::FLYING;
 use super::side::{Side, on_both};
 use super::words::{a, list};
 use super::{Drawing, Step, pin};
-use crate::design::{Design, Part};
+use crate::design::{Design, Finding, Index, Part};
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
@@ -63,7 +63,7 @@ fn is_or_are(things: &[String]) -> String {
 }
 
 /// Where a finding that strands hang on may gape.
-fn gap(design: &Design, finding: usize) -> Option<String> {
+fn gap(design: &Design, finding: Index<Finding>) -> Option<String> {
     let side = if on_both(design, finding) { Side::Both } else { Side::First };
     let name = side.the(design, finding);
     match design.findings[finding].kind {

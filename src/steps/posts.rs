@@ -2,21 +2,20 @@
 //!
 //! Steps, word charts, stringing pages, the proof and the table of sizes print positions from here alone.
 
-use crate::design::{Bit, Design, Phrase, Rest, Strand, Train, What};
+mod told;
+
+use std::ops::Range;
+
+use crate::design::{Bit, Design, Finding, Index, Phrase, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
-
-/// Most posts of a kind that are all told; of more, the first ones and the last.
-const MOST: usize = 24;
-/// How many are told before the last of more than the most.
-const FIRST: usize = 3;
 
 /// What stays in its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Keeps {
     /// A stop, by its middle.
     Stop,
-    /// A knot that the pattern writes, by its middle.
+    /// A knot that the pattern's list writes, by its middle.
     Knot,
     /// A spacer bar, by its middle.
     Bar,
@@ -47,15 +46,6 @@ impl Keeps {
             Self::Group => "start of a group",
         }
     }
-
-    const fn words(self) -> &'static str {
-        match self {
-            Self::Stop => "middles of stops",
-            Self::Knot => "middles of knots",
-            Self::Bar => "middles of bars",
-            Self::Group => "starts of groups",
-        }
-    }
 }
 
 /// Something that stays in its place.
@@ -69,6 +59,50 @@ pub struct Post {
     pub station: Length,
     /// Where a group ends; of others, the same place.
     pub until: Length,
+    /// How many things the word chart says before it; of a group, before the first thing in it.
+    pub said: usize,
+    /// Whether no bare cord lies between it and the last one of its kind, so that the beads put it where it is.
+    pub follows: bool,
+}
+
+/// What stays in its place on a strand, in the order of the stations. What slides has no post.
+#[derive(Debug)]
+pub struct Posts<'a> {
+    design: &'a Design,
+    strand: &'a Strand,
+    all: Vec<Post>,
+}
+
+impl<'a> Posts<'a> {
+    /// Finds them.
+    #[must_use]
+    pub fn new(design: &'a Design, strand: &'a Strand) -> Self {
+        let mut counts = [0; Keeps::ALL.len()];
+        let name = |Found { keeps, at, until, said, follows }| {
+            let count = &mut counts[keeps as usize];
+            *count += 1;
+            let [station, until] = [at, until].map(Length::mm);
+            Post { name: format!("{}{count}", keeps.letter()), keeps, station, until, said, follows }
+        };
+        Self { design, strand, all: found(design, strand).into_iter().map(name).collect() }
+    }
+
+    /// All of them.
+    #[must_use]
+    pub fn all(&self) -> &[Post] {
+        &self.all
+    }
+
+    /// Those of a kind.
+    pub fn of(&self, keeps: Keeps) -> impl Iterator<Item = &Post> {
+        self.all.iter().filter(move |post| post.keeps == keeps)
+    }
+
+    /// Those among things that the word chart says.
+    pub(super) fn within(&self, said: &Range<usize>) -> &[Post] {
+        let [from, to] = [said.start, said.end].map(|end| self.all.partition_point(|post| post.said < end));
+        &self.all[from..to]
+    }
 }
 
 /// Where a strand's stations are measured from, as a clause.
@@ -80,60 +114,130 @@ pub fn datum(design: &Design, strand: &Strand) -> &'static str {
     }
 }
 
-/// What stays in its place on a strand, in the order of the stations. What slides has no post.
-#[must_use]
-pub fn posts(design: &Design, strand: &Strand) -> Vec<Post> {
-    let mut counts = [0; Keeps::ALL.len()];
-    let name = |Found { keeps, at, until }| {
-        let count = &mut counts[keeps as usize];
-        *count += 1;
-        let [station, until] = [at, until].map(Length::mm);
-        Post { name: format!("{}{count}", keeps.letter()), keeps, station, until }
-    };
-    strand.trains.iter().flat_map(|train| of_train(design, strand, train)).map(name).collect()
-}
-
 /// A post before it has its name, in mm from the outside of the first end.
 struct Found {
     keeps: Keeps,
     at: f64,
     until: f64,
+    said: usize,
+    follows: bool,
 }
 
-fn of_train(design: &Design, strand: &Strand, train: &Train) -> Vec<Found> {
-    let Rest::At(mut at) = train.rest else { return Vec::new() };
-    if let Some((_, station)) = stop(design, strand, train) {
-        return vec![Found { keeps: Keeps::Stop, at: station, until: station }];
+/// A bit where it rests.
+#[derive(Clone, Copy)]
+struct Placed<'a> {
+    bit: &'a Bit,
+    /// Where it starts.
+    at: f64,
+    /// How many things the word chart says before it.
+    said: usize,
+    /// Whether the word chart leaves it out: a knot that comes between all beads.
+    silent: bool,
+}
+
+impl Placed<'_> {
+    fn is_gap(&self) -> bool {
+        self.bit.what == What::Gap
     }
-    let grouped = matches!(strand.settle, Settle::Spread | Settle::Fixed);
-    let (mut found, mut group) = (Vec::<Found>::new(), None::<usize>);
-    for bit in &train.bits {
-        let until = at + bit.length();
-        match group.filter(|_| bit.what != What::Gap) {
-            Some(open) => found[open].until = until,
-            None if grouped && bit.what != What::Gap => {
-                group = Some(found.len());
-                found.push(Found { keeps: Keeps::Group, at, until });
-            }
-            None => group = None,
+
+    /// A post here, by its middle.
+    fn post(self, keeps: Keeps, follows: bool) -> Found {
+        let at = self.at + self.bit.before;
+        Found { keeps, at, until: at, said: self.said, follows }
+    }
+}
+
+fn found(design: &Design, strand: &Strand) -> Vec<Found> {
+    let knots = knots_said(&strand.chart);
+    let mut said = 0;
+    let mut found = Vec::new();
+    for train in &strand.trains {
+        let placed = placed(train, &knots, &mut said);
+        if let Rest::At(_) = train.rest {
+            found.extend(of_train(design, strand, train, &placed));
         }
-        let middle = at + bit.before;
-        found.extend(keeps(design, strand, bit).map(|keeps| Found { keeps, at: middle, until: middle }));
-        at = until;
     }
     found
 }
 
-fn keeps(design: &Design, strand: &Strand, bit: &Bit) -> Option<Keeps> {
-    match bit.what {
-        What::Knot => (!super::stringing::has_silent_knots(strand)).then_some(Keeps::Knot),
+/// The first knot that the word chart leaves out, because one comes between all beads.
+pub(super) fn silent_knot(strand: &Strand) -> Option<&Bit> {
+    let knots = knots_said(&strand.chart);
+    let mut said = 0;
+    let mut placed = strand.trains.iter().flat_map(|train| placed(train, &knots, &mut said));
+    placed.find(|one| one.silent).map(|one| one.bit)
+}
+
+/// How many knots a word chart says.
+pub(super) fn knots(strand: &Strand) -> usize {
+    knots_said(&strand.chart).into_iter().filter(|knot| *knot).count()
+}
+
+/// Of each thing that a chart says, whether it is a knot.
+fn knots_said(chart: &[Phrase]) -> Vec<bool> {
+    chart.iter().flat_map(knots_in).collect()
+}
+
+fn knots_in(phrase: &Phrase) -> Vec<bool> {
+    match phrase {
+        Phrase::Run(count, _) => vec![false; *count as usize],
+        Phrase::Times(count, list) => knots_said(list).repeat(*count as usize),
+        Phrase::Mirror(side, middle) => {
+            let side = knots_said(side);
+            let back: Vec<_> = side.iter().rev().copied().collect();
+            [side, knots_said(middle), back].concat()
+        }
+        other => vec![*other == Phrase::Knot],
+    }
+}
+
+/// A train's bits where they rest; `said` counts on what the chart says.
+fn placed<'a>(train: &'a Train, knots: &[bool], said: &mut usize) -> Vec<Placed<'a>> {
+    let (Rest::At(mut at) | Rest::Free(mut at, _)) = train.rest;
+    let mut place = |bit: &'a Bit| {
+        let silent = bit.what == What::Knot && knots.get(*said) != Some(&true);
+        let placed = Placed { bit, at, said: *said, silent };
+        *said += usize::from(!silent);
+        at += bit.length();
+        placed
+    };
+    train.bits.iter().map(&mut place).collect()
+}
+
+fn of_train(design: &Design, strand: &Strand, train: &Train, placed: &[Placed<'_>]) -> Vec<Found> {
+    if stop(design, strand, train).is_some() {
+        return placed.iter().map(|stop| stop.post(Keeps::Stop, false)).collect();
+    }
+    let grouped = matches!(strand.settle, Settle::Spread | Settle::Fixed);
+    let mut found = Vec::new();
+    for group in placed.split(Placed::is_gap).filter(|group| !group.is_empty()) {
+        found.extend(start(group).filter(|_| grouped));
+        for (at, one) in group.iter().enumerate() {
+            let alike = |other: &&Placed<'_>| keeps(design, other) == keeps(design, one);
+            let follows = group[..at].iter().rev().find(alike).is_some();
+            found.extend(keeps(design, one).map(|keeps| one.post(keeps, follows)));
+        }
+    }
+    found
+}
+
+/// The start of a group.
+fn start(group: &[Placed<'_>]) -> Option<Found> {
+    let (first, last) = (group.first()?, group.last()?);
+    let until = last.at + last.bit.length();
+    Some(Found { keeps: Keeps::Group, at: first.at, until, said: first.said, follows: false })
+}
+
+fn keeps(design: &Design, placed: &Placed<'_>) -> Option<Keeps> {
+    match placed.bit.what {
+        What::Knot => (!placed.silent).then_some(Keeps::Knot),
         What::Finding(at) => (design.findings[at].kind == FindingKind::SpacerBar).then_some(Keeps::Bar),
         _ => None,
     }
 }
 
 /// A stop's finding and its middle: on a strand that stops divide, what has a train to itself and is a crimp.
-pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(usize, f64)> {
+pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(Index<Finding>, f64)> {
     let divided = strand.chart.iter().any(|phrase| matches!(phrase, Phrase::Stop(..)));
     match (train.bits.as_slice(), train.rest) {
         ([Bit { what: What::Finding(at), before, .. }], Rest::At(start))
@@ -143,54 +247,4 @@ pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(usize, f
         }
         _ => None,
     }
-}
-
-/// The posts of a kind on a strand.
-#[must_use]
-pub fn of_kind(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<Post> {
-    posts(design, strand).into_iter().filter(|post| post.keeps == keeps).collect()
-}
-
-/// Of more than the most, the first ones and the last; and whether some are left out before that.
-fn few(mut posts: Vec<Post>) -> (Vec<Post>, bool) {
-    let many = posts.len() > MOST;
-    if many {
-        posts.drain(FIRST..posts.len() - 1);
-    }
-    (posts, many)
-}
-
-/// The posts of a strand that lists tell: of more than the most of a kind, the first ones and the last.
-#[must_use]
-pub fn listed(design: &Design, strand: &Strand) -> Vec<Post> {
-    Keeps::ALL.into_iter().flat_map(|keeps| few(of_kind(design, strand, keeps)).0).collect()
-}
-
-/// `S1 at 110 mm, S2 at 200 mm`: the posts of a kind, or nothing where there are none.
-#[must_use]
-pub fn told(design: &Design, strand: &Strand, keeps: Keeps) -> Option<String> {
-    let (posts, many) = few(of_kind(design, strand, keeps));
-    let say = |post: &Post| format!("{} at {}", post.name, design.heading.units.ruler(post.station));
-    let (last, before) = posts.split_last()?;
-    let between = if many { " and so on to " } else { ", " };
-    let before = before.iter().map(say).collect::<Vec<_>>().join(", ");
-    Some(if before.is_empty() { say(last) } else { format!("{before}{between}{}", say(last)) })
-}
-
-/// `Middles of bars, from the outside of the first end's loop: B1 at 40 mm.`
-#[must_use]
-pub fn sentence(design: &Design, strand: &Strand, keeps: Keeps) -> Option<String> {
-    let what = keeps.words();
-    let places = told(design, strand, keeps)?;
-    Some(format!("{}{}, {}: {places}.", what[..1].to_uppercase(), &what[1..], datum(design, strand)))
-}
-
-/// `From the outside of the first end's loop, middles of stops: S1 at 110 mm, S2 at 200 mm.`
-#[must_use]
-pub fn positions(design: &Design, strand: &Strand) -> Option<String> {
-    let each =
-        Keeps::ALL.iter().filter_map(|keeps| Some(format!("{}: {}", keeps.words(), told(design, strand, *keeps)?)));
-    let each = each.collect::<Vec<_>>().join("; ");
-    let datum = datum(design, strand).replacen('f', "F", 1);
-    (!each.is_empty()).then(|| format!("{datum}, {each}."))
 }

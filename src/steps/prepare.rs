@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::tools::has_cord;
 use super::words::{a, count, list, names};
 use super::{Drawing, Step, chart, pin};
-use crate::design::{Bit, Dangle, Design, Phrase, Strand, What};
+use crate::design::{Bead, Bit, Cord, Dangle, Design, Index, Phrase, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Shape};
 use crate::units::Length;
 
@@ -31,7 +31,7 @@ pub fn lay_out(design: &Design) -> Step {
 /// Cut each strand's cord, and tell the pieces apart.
 pub fn cut(design: &Design) -> Vec<Step> {
     let has = |kind| design.strands.iter().any(|strand| design.cords[strand.cord].kind == kind);
-    let mut said: Vec<_> = (0..design.cords.len()).filter_map(|cord| cut_from(design, cord)).collect();
+    let mut said: Vec<_> = design.cords.indices().filter_map(|cord| cut_from(design, cord)).collect();
     said.extend(design.strands.iter().filter_map(|strand| for_knots(design, strand)));
     if has(CordKind::Elastic) {
         said.insert(0, "Stretch the elastic gently a few times before you measure it.".to_owned());
@@ -63,7 +63,7 @@ pub fn cord_word(design: &Design) -> &'static str {
 }
 
 /// `Cut from the wire: 17 ⅛ in for inner and 18 ⅜ in for middle.`
-fn cut_from(design: &Design, cord: usize) -> Option<String> {
+fn cut_from(design: &Design, cord: Index<Cord>) -> Option<String> {
     let units = design.heading.units;
     let name = &design.cords[cord].name;
     let strands: Vec<_> = design.strands.iter().filter(|strand| strand.cord == cord).collect();
@@ -167,7 +167,7 @@ fn lowest<'a>(design: &'a Design, dangle: &Dangle) -> Option<&'a str> {
 
 /// A drop hangs with its fat end down, so on a pin that end goes first.
 fn fat_end(design: &Design, dangle: &Dangle) -> String {
-    let drop = |at: &usize| design.beads[*at].shape == Shape::Drop;
+    let drop = |at: &Index<Bead>| design.beads[*at].shape == Shape::Drop;
     let beads = dangle.bits.iter().filter_map(|bit| match bit.what {
         What::Bead(at) => Some(at),
         _ => None,

@@ -1,6 +1,6 @@
 //! The two sides of a piece, and how a sentence tells their findings apart.
 
-use crate::design::{Design, Part};
+use crate::design::{Design, Finding, Index, Part};
 
 /// A side of the piece, or both at once.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,7 +15,7 @@ pub enum Side {
 
 impl Side {
     /// The finding of this index on this side: `the second eye pin` where both sides have one.
-    pub fn the(self, design: &Design, finding: usize) -> String {
+    pub fn the(self, design: &Design, finding: Index<Finding>) -> String {
         let name = &design.findings[finding].name;
         match self {
             Self::Both => format!("each {name}"),
@@ -37,7 +37,7 @@ impl Side {
 }
 
 /// Whether the closure has the finding on either side.
-pub fn on_both(design: &Design, finding: usize) -> bool {
+pub fn on_both(design: &Design, finding: Index<Finding>) -> bool {
     let has = |parts: &[Part]| parts.iter().any(|part| part.finding == finding);
     has(&design.closure.left) && has(&design.closure.right)
 }

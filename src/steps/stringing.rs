@@ -2,11 +2,11 @@
 //! what does not slide.
 
 use super::ends::keeps_tail;
-use super::posts::{self, Keeps, datum, stop};
+use super::posts::{self, Keeps, Posts, datum, stop};
 use super::tools::{Needle, needle};
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
-use crate::design::{Bit, Design, Phrase, Strand, What};
+use crate::design::{Bit, Design, Finding, Index, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -24,17 +24,18 @@ fn of_strand(design: &Design, strand: &Strand) -> Vec<Step> {
     if strand.bits().next().is_none() {
         return Vec::new();
     }
-    let mut steps = vec![string(design, strand)];
+    let posts = Posts::new(design, strand);
+    let mut steps = vec![string(design, strand, &posts)];
     if design.cords[strand.cord].kind != CordKind::Chain && strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
         steps.push(measure(design, strand));
     }
-    steps.extend(stops(design, strand));
-    steps.extend(space(design, strand));
+    steps.extend(stops(design, strand, &posts));
+    steps.extend(space(design, strand, &posts));
     steps.extend(hold(design, strand));
     steps
 }
 
-fn string(design: &Design, strand: &Strand) -> Step {
+fn string(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Step {
     let title = if design.strands.len() == 1 { "the beads".to_owned() } else { name(design, strand) };
     let chart = chart::text(design, strand);
     let mut said = vec![match design.cords[strand.cord].kind {
@@ -47,9 +48,9 @@ fn string(design: &Design, strand: &Strand) -> Step {
         Some(counts(design, strand)),
         besides_beads(design, strand),
         first_ten(design, strand),
-        fixed(design, strand),
-        posts::sentence(design, strand, Keeps::Bar),
-        posts::sentence(design, strand, Keeps::Knot),
+        fixed(design, strand, posts),
+        posts.sentence(Keeps::Bar),
+        posts.sentence(Keeps::Knot),
     ];
     let check: Vec<_> = check.into_iter().flatten().collect();
     Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "))
@@ -79,7 +80,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<String> {
 
 /// How the knots are tied that come between all beads.
 fn silent_knots(design: &Design, strand: &Strand) -> Option<String> {
-    let knot = strand.bits().find(|bit| bit.what == What::Knot).filter(|_| has_silent_knots(strand))?;
+    let knot = posts::silent_knot(strand)?;
     let (cord, takes) = (design.cords[strand.cord].kind.word(), Length::mm(knot.length()).hundredths());
     Some(format!(
         "Before the next bead tie an overhand knot in the {cord}: put an awl or the tip of tweezers in its loop, slide \
@@ -98,7 +99,7 @@ fn first_ten(design: &Design, strand: &Strand) -> Option<String> {
         beads <= FEW
     });
     let length = Length::mm(first.map(Bit::length).sum());
-    let told = has_silent_knots(strand) && many;
+    let told = posts::silent_knot(strand).is_some() && many;
     told.then(|| format!("The first {FEW} beads with their knots measure {}.", design.heading.units.ruler(length)))
 }
 
@@ -111,7 +112,7 @@ enum Pass {
 
 /// The pass of a strand through bars that hold it beside others.
 fn passes(design: &Design, strand: &Strand) -> Option<Pass> {
-    let hole = (0..design.findings.len()).find_map(|at| design.hole(at, strand))?;
+    let hole = design.findings.indices().find_map(|at| design.hole(at, strand))?;
     Some(if hole == 1 { Pass::First } else { Pass::Next })
 }
 
@@ -132,7 +133,7 @@ fn hangs_pins(design: &Design, strand: &Strand) -> bool {
 
 /// Whether branches on bails hang from a chain.
 fn hangs_bails(design: &Design, strand: &Strand) -> bool {
-    let is_bail = |at: usize| design.findings[at].kind == FindingKind::Bail;
+    let is_bail = |at: Index<Finding>| design.findings[at].kind == FindingKind::Bail;
     let on_bail = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if is_bail(dangle.on));
     design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_bail)
 }
@@ -147,12 +148,14 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) }
 }
 
-/// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share.
+/// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share, and the knots
+/// that the chart says.
 fn besides_beads(design: &Design, strand: &Strand) -> Option<String> {
-    let strung = |at: usize| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
-    let alone = |at: &usize| design.strands.len() == 1 || !design.findings[*at].is_shared();
-    let each = (0..design.findings.len()).filter(alone).filter(|at| strung(*at) > 0);
-    let each: Vec<_> = each.map(|at| count(strung(at), &design.findings[at].name)).collect();
+    let strung = |at: Index<Finding>| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
+    let alone = |at: &Index<Finding>| design.strands.len() == 1 || !design.findings[*at].is_shared();
+    let each = design.findings.indices().filter(alone).filter(|at| strung(*at) > 0);
+    let knots = Some(posts::knots(strand) as u64).filter(|knots| *knots > 0).map(|knots| count(knots, "knot"));
+    let each: Vec<_> = each.map(|at| count(strung(at), &design.findings[at].name)).chain(knots).collect();
     (!each.is_empty()).then(|| format!("Besides, {}.", list(&each)))
 }
 
@@ -171,20 +174,6 @@ fn total(strand: &Strand, all: u64) -> String {
         return format!("{} on {branches}", count(all, "bead"));
     }
     format!("{} on the cord, {} on {branches}", count(on_cord, "bead"), all.saturating_sub(on_cord))
-}
-
-/// Whether knots are strung that the chart does not say, because they come between all beads.
-pub(super) fn has_silent_knots(strand: &Strand) -> bool {
-    strand.bits().any(|bit| bit.what == What::Knot) && !says_knot(&strand.chart)
-}
-
-fn says_knot(phrases: &[Phrase]) -> bool {
-    phrases.iter().any(|phrase| match phrase {
-        Phrase::Knot => true,
-        Phrase::Times(_, list) | Phrase::Dangle(_, list) => says_knot(list),
-        Phrase::Mirror(side, middle) => says_knot(side) || says_knot(middle),
-        _ => false,
-    })
 }
 
 fn measure(design: &Design, strand: &Strand) -> Step {
@@ -214,23 +203,23 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
 }
 
 /// Fix the stops at their stations.
-fn stops(design: &Design, strand: &Strand) -> Option<Step> {
+fn stops(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Option<Step> {
     let (stop, _) = strand.trains.iter().find_map(|train| stop(design, strand, train))?;
     let finding = &design.findings[stop];
     let how = if finding.kind == FindingKind::Crimp { "press it shut" } else { "fix it" };
     let text =
         format!("Set each {} that is strung on {} in its place, and {how} there.", finding.name, name(design, strand));
-    Some(Step::new("Fix the stops", text).check(posts::sentence(design, strand, Keeps::Stop)?))
+    Some(Step::new("Fix the stops", text).check(posts.sentence(Keeps::Stop)?))
 }
 
 /// Space groups that are spread along the cord.
-fn space(design: &Design, strand: &Strand) -> Option<Step> {
+fn space(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Option<Step> {
     if strand.settle != Settle::Spread {
         return None;
     }
     let (units, from) = (design.heading.units, datum(design, strand));
     let cord = design.cords[strand.cord].kind.word();
-    let groups = posts::of_kind(design, strand, Keeps::Group);
+    let groups: Vec<_> = posts.of(Keeps::Group).collect();
     let first = groups.first()?;
     let gaps: Vec<_> = groups.windows(2).map(|pair| pair[1].station - pair[0].until).collect();
     let check = match gaps.split_first() {
@@ -240,15 +229,14 @@ fn space(design: &Design, strand: &Strand) -> Option<Step> {
             units.ruler(first.station),
             units.ruler(*gap)
         ),
-        _ => posts::sentence(design, strand, Keeps::Group)?,
+        _ => posts.sentence(Keeps::Group)?,
     };
     Some(Step::new("Space", format!("Space the groups evenly along the {cord}.")).check(check))
 }
 
 /// Where what stays in its place begins, to be seen while it is strung: a knot cannot be moved.
-fn fixed(design: &Design, strand: &Strand) -> Option<String> {
-    let groups = posts::of_kind(design, strand, Keeps::Group);
-    let first = groups.first().filter(|_| strand.settle == Settle::Fixed)?;
+fn fixed(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Option<String> {
+    let first = posts.of(Keeps::Group).next().filter(|_| strand.settle == Settle::Fixed)?;
     let (station, from) = (design.heading.units.ruler(first.station), datum(design, strand));
     Some(format!("The first of them, {}, starts {station} {from}.", first.name))
 }

@@ -90,7 +90,7 @@ fn spoken(chart: &[Phrase], beads: usize) -> Vec<u32> {
     }
     for phrase in chart {
         if let Phrase::Run(count, bead) = phrase {
-            counts[*bead] += count;
+            counts[bead.number()] += count;
         }
     }
     counts

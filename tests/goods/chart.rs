@@ -1,6 +1,6 @@
 //! The word chart says the very row that is strung: its text is read back, bead by bead.
 
-use festoon::design::{Bit, Design, Phrase, What};
+use festoon::design::{Bit, Design, Phrase, What, nth};
 use festoon::materials::{Amount, Order, materials};
 use festoon::pattern::Settle;
 use festoon::steps::chart;
@@ -15,15 +15,15 @@ fn text(chart: Vec<Phrase>) -> String {
 }
 
 fn a(count: u32) -> Phrase {
-    Phrase::Run(count, 0)
+    Phrase::Run(count, nth(0))
 }
 
 fn b(count: u32) -> Phrase {
-    Phrase::Run(count, 1)
+    Phrase::Run(count, nth(1))
 }
 
 fn c(count: u32) -> Phrase {
-    Phrase::Run(count, 2)
+    Phrase::Run(count, nth(2))
 }
 
 #[test]
@@ -66,7 +66,7 @@ fn a_list_written_out_is_told_as_a_repeat() {
 
 #[test]
 fn repeats_that_are_spread_apart_stay_apart() {
-    let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(2), a(3)]);
+    let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(nth(2)), a(3)]);
     one.settle = Settle::Spread;
     let design = design(vec![one]);
     assert_eq!(chart::text(&design, &design.strands[0]), "3A, 4 times, then (bar: stop), then 3A");
@@ -75,12 +75,17 @@ fn repeats_that_are_spread_apart_stay_apart() {
 #[test]
 fn what_is_no_bead_stands_in_brackets() {
     let gap = Phrase::Gap(Length::mm(12.7));
-    let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(2), Phrase::Dangle(1, vec![c(1), a(2)])];
+    let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(nth(2)), Phrase::Dangle(nth(1), vec![c(1), a(2)])];
     assert_eq!(text(row), "5A (½ in = 12.7 mm bare) (knot), then (bar: stop), then (dangle: 1C 2A on a head pin)");
 }
 
 /// Reads a chart's text back into what it puts on the cord, one word each.
-struct Reader<'a>(&'a str);
+pub struct Reader<'a>(pub &'a str);
+
+/// The name before a station, as in `knot K1 at 40 mm`.
+fn named(word: &str) -> &str {
+    word.split(" at ").next().unwrap_or(word)
+}
 
 impl Reader<'_> {
     fn eat(&mut self, word: &str) -> bool {
@@ -96,19 +101,19 @@ impl Reader<'_> {
         word.to_owned()
     }
 
-    fn sequence(&mut self) -> Vec<String> {
+    pub fn sequence(&mut self) -> Vec<String> {
         let mut row = Vec::new();
         loop {
             let clause = self.clause();
-            if self.eat(" in the middle, then the same backwards") {
-                let backwards: Vec<_> = row.iter().rev().cloned().collect();
+            let middle = self.eat(" in the middle");
+            if self.eat(", then the same backwards") {
+                self.names();
+                let side = if middle { row.clone() } else { [row.clone(), clause.clone()].concat() };
+                let backwards: Vec<_> = side.into_iter().rev().collect();
                 return [row, clause, backwards].concat();
             }
             row.extend(clause);
-            if self.eat(", then the same backwards") {
-                let backwards: Vec<_> = row.iter().rev().cloned().collect();
-                return [row, backwards].concat();
-            }
+            self.names();
             if !self.eat(", then ") {
                 return row;
             }
@@ -129,6 +134,14 @@ impl Reader<'_> {
         }
         self.0 = before;
         once
+    }
+
+    /// Names of what stays in its place in a repeat.
+    fn names(&mut self) {
+        if self.eat(": ") {
+            let end = self.0.find(", then ").unwrap_or(self.0.len());
+            self.0 = &self.0[end..];
+        }
     }
 
     fn bracket(&mut self) -> Vec<String> {
@@ -163,12 +176,15 @@ impl Reader<'_> {
             };
             let other = self.take(is_inside);
             self.eat(")");
-            // A stop's finding and station, and a bar's finding and hole, follow a colon.
+            // A stop's and a bar's finding follows a colon; the start of a group puts nothing on the cord.
             if let Some((_, what)) = other.split_once(": ") {
-                let what = what.split(" at ").next().unwrap_or(what);
                 return vec![what.split(", hole ").next().unwrap_or(what).to_owned()];
             }
-            return vec![other.split(' ').next_back().unwrap_or_default().to_owned()];
+            return match named(&other).split(' ').collect::<Vec<_>>().as_slice() {
+                ["knot", ..] => vec!["knot".to_owned()],
+                [group] if group.starts_with('G') => Vec::new(),
+                words => words.last().map(|word| (*word).to_owned()).into_iter().collect(),
+            };
         }
         let count: usize = self.take(|c| c.is_ascii_digit()).parse().expect("a run begins with its count");
         vec![self.take(|c| c.is_ascii_uppercase()); count]
@@ -176,7 +192,7 @@ impl Reader<'_> {
 }
 
 /// The strung row in the reader's words.
-fn strung(design: &Design, bits: &[Bit]) -> Vec<String> {
+pub fn strung(design: &Design, bits: &[Bit]) -> Vec<String> {
     let word = |bit: &Bit| match &bit.what {
         What::Bead(at) => design.beads[*at].letter.clone(),
         What::Gap => "bare".to_owned(),
@@ -188,7 +204,7 @@ fn strung(design: &Design, bits: &[Bit]) -> Vec<String> {
 }
 
 fn runs() -> impl Strategy<Value = Phrase> {
-    (1u32..9, 0usize..3).prop_map(|(count, bead)| Phrase::Run(count, bead))
+    (1u32..9, 0usize..3).prop_map(|(count, bead)| Phrase::Run(count, nth(bead)))
 }
 
 pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
@@ -196,8 +212,8 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
         6 => runs(),
         1 => Just(Phrase::Gap(Length::mm(12.0))),
         1 => Just(Phrase::Knot),
-        1 => Just(Phrase::Finding(2)),
-        1 => prop::collection::vec(runs(), 1..4).prop_map(|row| Phrase::Dangle(1, row)),
+        1 => Just(Phrase::Finding(nth(2))),
+        1 => prop::collection::vec(runs(), 1..4).prop_map(|row| Phrase::Dangle(nth(1), row)),
     ];
     let phrase = leaf.prop_recursive(3, 24, 4, |inner| {
         let list = || prop::collection::vec(inner.clone(), 1..4);
@@ -268,7 +284,7 @@ fn entries() -> impl Strategy<Value = Vec<String>> {
 }
 
 /// A strand's settings and list: plain, with a `fill`, or divided by stops.
-fn written() -> impl Strategy<Value = String> {
+pub fn written() -> impl Strategy<Value = String> {
     let settled = |list: Vec<String>, settle: &str| format!("settle: {settle}, beads: [{}]", list.join(", "));
     let settles = || prop::sample::select(vec!["slide", "spread", "fixed", "fill"]);
     prop_oneof![
@@ -285,7 +301,7 @@ fn written() -> impl Strategy<Value = String> {
 }
 
 /// The design of a strand that is written so, 20 m long.
-fn resolved(strand: &str) -> Option<Design> {
+pub fn resolved(strand: &str) -> Option<Design> {
     let text = format!(
         "festoon: 1
 title: Try

@@ -1,5 +1,6 @@
 //! Cutting plans: every piece fits, and the lower bound holds.
 
+use festoon::design::nth;
 use festoon::materials::cutting::fewest;
 use festoon::materials::{Amount, Article, Cutting, MOST_MAKERS, Order, Piece, Stash, materials};
 use festoon::units::Length;
@@ -10,7 +11,7 @@ use crate::designs::gathered;
 fn plan(pieces: &[f64], stash: Option<f64>, lot: Option<f64>) -> Cutting {
     let piece = |mm: &f64| Piece { label: "one".into(), length: Length::mm(*mm) };
     let pieces = pieces.iter().map(piece).collect();
-    fewest(Article::Cord(0), pieces, stash.map(Length::mm), lot.map(Length::mm))
+    fewest(Article::Cord(nth(0)), pieces, stash.map(Length::mm), lot.map(Length::mm))
 }
 
 #[test]
@@ -70,18 +71,18 @@ fn a_cord_without_a_price_still_has_a_cut_list() {
 fn strands_are_cut_to_their_finished_length_and_both_allowances() {
     // 16 1/2 in = 419.1 mm and 8 mm more for each end; 18 1/4 in = 463.55 mm likewise.
     let materials = materials(&gathered(), &Order { makers: 2, ..Order::default() });
-    let cutting = materials.cutting(Article::Cord(0)).unwrap();
+    let cutting = materials.cutting(Article::Cord(nth(0))).unwrap();
     let lengths: Vec<_> = cutting.pieces().map(|piece| (piece.label.as_str(), piece.length.value())).collect();
     assert_eq!(lengths.len(), 4);
     assert!((lengths[0].1 - 479.55).abs() < 1e-9 && lengths[0].0 == "outer");
     assert!((lengths[3].1 - 435.1).abs() < 1e-9 && lengths[3].0 == "inner");
-    let chain = materials.cutting(Article::Finding(5)).unwrap();
+    let chain = materials.cutting(Article::Finding(nth(5))).unwrap();
     assert_eq!(chain.total(), Length::mm(120.0));
 }
 
 #[test]
 fn the_stash_of_an_order_reaches_the_plan() {
-    let stash = Stash::default().with(Article::Cord(0), Amount::Length(Length::mm(1000.0)));
+    let stash = Stash::default().with(Article::Cord(nth(0)), Amount::Length(Length::mm(1000.0)));
     let materials = materials(&gathered(), &Order { stash, ..Order::default() });
     let line = materials.lines.iter().find(|line| line.id == "wire").unwrap();
     assert_eq!(line.buy.as_ref().unwrap().lots, 0);
@@ -91,7 +92,7 @@ fn the_stash_of_an_order_reaches_the_plan() {
     assert_eq!(line.in_hand, Amount::Length(Length::mm(1000.0)));
     let Amount::Length(left) = line.buy.as_ref().unwrap().left_over else { panic!("a cord has a length") };
     assert!((left.value() - 85.35).abs() < 1e-9);
-    assert_eq!(left, materials.cutting(Article::Cord(0)).unwrap().spools[0].left);
+    assert_eq!(left, materials.cutting(Article::Cord(nth(0))).unwrap().spools[0].left);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Packs: what is bought covers what is needed, and money adds up to the coin.
 
-use festoon::design::{Lot, Phrase};
+use festoon::design::{Lot, Phrase, nth};
 use festoon::materials::lots::{beads_in, spare};
 use festoon::materials::{Amount, Article, Line, Order, Stash, materials};
 use festoon::units::{Length, Mass, Money};
@@ -57,8 +57,8 @@ fn spare_is_a_share_rounded_up_and_at_least_one() {
 
 /// One strand of so many reed beads, sold in such lots at such a price.
 fn line(count: u32, lot: Lot, price: i64, order: &Order) -> Line {
-    let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(count, 0)])]);
-    design.beads[0].sold = sold(lot, price);
+    let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(count, nth(0))])]);
+    design.beads[nth(0)].sold = sold(lot, price);
     materials(&design, order).lines.remove(0)
 }
 
@@ -75,7 +75,7 @@ fn kits_are_bought_once_for_all() {
 
 #[test]
 fn the_stash_is_taken_before_buying() {
-    let stash = Stash::default().with(Article::Bead(0), Amount::Count(20));
+    let stash = Stash::default().with(Article::Bead(nth(0)), Amount::Count(20));
     let line = line(30, Lot::Pack(10), 310, &Order { stash, ..Order::default() });
     assert_eq!((line.need, line.spare, line.from_stash), (Amount::Count(30), Amount::Count(2), Amount::Count(20)));
     let buy = line.buy.unwrap();
@@ -85,7 +85,7 @@ fn the_stash_is_taken_before_buying() {
 /// What is in hand beyond the need is left over, as it is of cord.
 #[test]
 fn what_is_left_of_the_stash_is_left_over() {
-    let stash = Stash::default().with(Article::Bead(0), Amount::Count(500));
+    let stash = Stash::default().with(Article::Bead(nth(0)), Amount::Count(500));
     let line = line(30, Lot::Pack(10), 310, &Order { stash, ..Order::default() });
     assert_eq!((line.in_hand, line.from_stash), (Amount::Count(500), Amount::Count(32)));
     let buy = line.buy.unwrap();
@@ -121,9 +121,11 @@ fn a_spacer_bar_is_bought_once_for_all_the_strands_that_share_it() {
         (&[4], 1, 4),
     ];
     for (passes, holes, bars) in cases {
-        let chart = |times| vec![Phrase::Run(5, 0), Phrase::Times(times, vec![Phrase::Finding(2), Phrase::Run(1, 0)])];
+        let chart = |times| {
+            vec![Phrase::Run(5, nth(0)), Phrase::Times(times, vec![Phrase::Finding(nth(2)), Phrase::Run(1, nth(0))])]
+        };
         let mut design = design(passes.iter().map(|times| strand("one", 400.0, &[0], chart(*times))).collect());
-        design.findings[2].holes = holes;
+        design.findings[nth(2)].holes = holes;
         let materials = materials(&design, &Order::default());
         let found = materials.lines.iter().find(|line| line.id == "stop").unwrap().need;
         assert_eq!(found, Amount::Count(bars), "{passes:?} through {holes}");
@@ -144,7 +146,7 @@ proptest! {
     fn packs_cover_the_need_and_the_last_one_is_needed(
         count in 1u32..400, lot in lots(), price in 0i64..10_000, makers in 1u32..30, share in 0.0..0.5f64, held in 0u64..500,
     ) {
-        let stash = Stash::default().with(Article::Bead(0), Amount::Count(held));
+        let stash = Stash::default().with(Article::Bead(nth(0)), Amount::Count(held));
         let line = line(count, lot, price, &Order { makers, spare: share, stash });
         let (Amount::Count(need), Amount::Count(spare), Amount::Count(from_stash)) = (line.need, line.spare, line.from_stash)
             else { panic!("beads are counted") };

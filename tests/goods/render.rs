@@ -1,6 +1,6 @@
 //! Materials as CSV, JSON and a table.
 
-use festoon::design::{Lot, Price, Sold};
+use festoon::design::{Lot, Price, Sold, nth};
 use festoon::materials::{Amount, Article, Materials, Order, Stash, materials, render};
 use festoon::pattern::Overhead;
 use festoon::source::Place;
@@ -11,8 +11,8 @@ use crate::designs::{gathered, sold};
 
 fn priced() -> Materials {
     let mut design = gathered();
-    design.beads[0].sold = sold(Lot::Pack(50), 420);
-    design.beads[1].name = "mist, \"pale\"".into();
+    design.beads[nth(0)].sold = sold(Lot::Pack(50), 420);
+    design.beads[nth(1)].name = "mist, \"pale\"".into();
     let (rate, overhead) = (Money::coins(1800), Overhead::Sum(Money::coins(250)));
     let place = Place::default();
     design.price = Some(Price { hours: 1.5, rate, overhead, wholesale: 2.0, retail: 2.5, place });
@@ -61,8 +61,8 @@ fn json_has_the_fields_of_the_contract() {
 #[test]
 fn a_price_of_nothing_is_told_from_none() {
     let mut design = gathered();
-    design.beads[0].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO) });
-    design.beads[1].sold = Some(Sold { lot: Lot::Pack(50), price: None });
+    design.beads[nth(0)].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO) });
+    design.beads[nth(1)].sold = Some(Sold { lot: Lot::Pack(50), price: None });
     let materials = materials(&design, &Order::default());
     let csv = render::csv(&materials);
     assert!(csv.lines().nth(1).is_some_and(|line| line.ends_with(",35,0.00,0.00,0")), "{csv}");
@@ -87,8 +87,9 @@ fn the_table_reads_at_a_glance() {
 fn the_table_of_what_is_all_in_hand() {
     let mut design = gathered();
     design.beads.iter_mut().for_each(|bead| bead.sold = sold(Lot::Pack(50), 420));
-    let counts = [(Article::Bead(0), 200), (Article::Bead(1), 40)].map(|(at, many)| (at, Amount::Count(many)));
-    let lengths = [Article::Cord(0), Article::Finding(5)].map(|at| (at, Amount::Length(Length::mm(1000.0))));
+    let counts =
+        [(Article::Bead(nth(0)), 200), (Article::Bead(nth(1)), 40)].map(|(at, many)| (at, Amount::Count(many)));
+    let lengths = [Article::Cord(nth(0)), Article::Finding(nth(5))].map(|at| (at, Amount::Length(Length::mm(1000.0))));
     let stash = counts.into_iter().chain(lengths).fold(Stash::default(), |stash, (at, much)| stash.with(at, much));
     let table = render::table(&materials(&design, &Order { stash, ..Order::default() }), UnitStyle::Mm);
     let lines: Vec<_> = table.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect();

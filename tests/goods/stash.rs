@@ -1,5 +1,6 @@
 //! Reading the stash file: what is wrong is told with its place.
 
+use festoon::design::nth;
 use festoon::materials::{Article, Stash};
 use festoon::remark::{Code, Remark};
 use festoon::source::Source;
@@ -24,14 +25,14 @@ fn said(text: &str) -> (Option<Stash>, Vec<(Code, String, Remark)>) {
 #[test]
 fn one_stash_serves_many_patterns() {
     let (stash, told) = said("reed: 120\nlapis: 40\nsilver wire: 2 m\n");
-    assert_eq!(stash.unwrap().count(Article::Bead(0)), 120);
+    assert_eq!(stash.unwrap().count(Article::Bead(nth(0))), 120);
     assert_eq!(told, []);
 }
 
 #[test]
 fn what_may_be_a_slip_is_said() {
     let (stash, told) = said("raed: 120\n");
-    assert_eq!(stash.unwrap().count(Article::Bead(0)), 0);
+    assert_eq!(stash.unwrap().count(Article::Bead(nth(0))), 0);
     let [(code, place, remark)] = told.as_slice() else { panic!("one remark: {told:?}") };
     assert_eq!((*code, place.as_str(), remark.help.as_str()), (Code::StashUnused, "raed", "did you mean `reed`?"));
 }
@@ -39,10 +40,10 @@ fn what_may_be_a_slip_is_said() {
 #[test]
 fn counts_and_lengths() {
     let stash = read("# my drawer\nreed: 120\nwire: 3 m\ncable chain: 10 in\n").unwrap();
-    assert_eq!(stash.count(Article::Bead(0)), 120);
-    assert_eq!(stash.length(Article::Cord(0)), Some(Length::mm(3000.0)));
-    assert_eq!(stash.length(Article::Finding(5)), Some(Length::mm(254.0)));
-    assert_eq!(stash.count(Article::Bead(1)), 0);
+    assert_eq!(stash.count(Article::Bead(nth(0))), 120);
+    assert_eq!(stash.length(Article::Cord(nth(0))), Some(Length::mm(3000.0)));
+    assert_eq!(stash.length(Article::Finding(nth(5))), Some(Length::mm(254.0)));
+    assert_eq!(stash.count(Article::Bead(nth(1))), 0);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! The making steps: those that the piece has, in the order of work, with figures from the design.
 
-use festoon::design::{Closure, Design, Phrase, Rest};
+use festoon::design::{Closure, Design, Entries, Phrase, Rest, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
 use festoon::steps::{Drawing, Step, cautions, steps, tools};
 use festoon::units::{Length, UnitStyle};
@@ -90,7 +90,7 @@ fn a_pins_loop_stays_open_until_something_hangs_in_it() {
 #[test]
 fn a_chain_is_cut_to_links() {
     let mut design = gathered();
-    design.findings[5].link = Length::mm(4.0);
+    design.findings[nth(5)].link = Length::mm(4.0);
     // 60 mm of 4 mm links.
     assert_eq!(check(&steps(&design), "Cut the chain"), "The piece has about 15 links, and both end links are whole.");
 }
@@ -108,7 +108,7 @@ fn alike_pieces_are_tagged_and_each_stopper_comes_off() {
 
 #[test]
 fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
-    let mut one = strand("one", 192.0, &[0], vec![Phrase::Run(30, 0)]);
+    let mut one = strand("one", 192.0, &[0], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
     let packed = steps(&design(vec![one]));
     let at = |drawing| packed.iter().rposition(|step| step.drawing == Some(drawing)).unwrap();
@@ -125,7 +125,7 @@ fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
 
 #[test]
 fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
-    let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(30, 0)])]);
+    let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(30, nth(0))])]);
     design.findings.push(finding("jump ring", FindingKind::JumpRing));
     design.findings.push(finding("hook", FindingKind::Clasp));
     design.closure = Closure { left: vec![part(3)], right: vec![part(3), part(4)], ..Closure::default() };
@@ -138,12 +138,12 @@ fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
 }
 
 fn elastic_bracelet() -> Design {
-    let mut one = strand("one", 180.0, &[], vec![Phrase::Run(30, 0)]);
+    let mut one = strand("one", 180.0, &[], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
     let mut design = design(vec![one]);
-    design.cords = vec![cord("stretch", CordKind::Elastic)];
+    design.cords = vec![cord("stretch", CordKind::Elastic)].into();
     design.heading.kind = Kind::Bracelet;
-    design.findings.clear();
+    design.findings = Entries::default();
     design
 }
 
@@ -171,7 +171,7 @@ fn a_stretch_bracelet_is_tied_and_not_crimped() {
 
 #[test]
 fn earrings_are_made_twice_and_their_dangles_first() {
-    let row = vec![Phrase::Dangle(1, vec![Phrase::Run(1, 2), Phrase::Run(2, 0)])];
+    let row = vec![Phrase::Dangle(nth(1), vec![Phrase::Run(1, nth(2)), Phrase::Run(2, nth(0))])];
     let mut design = design(vec![strand("one", 20.0, &[0], row)]);
     design.heading.kind = Kind::Earrings;
     design.copies = 2;
@@ -191,16 +191,16 @@ fn earrings_are_made_twice_and_their_dangles_first() {
 
 #[test]
 fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
-    let row = vec![Phrase::Dangle(1, vec![Phrase::Run(1, 0), Phrase::Run(1, 2)])];
+    let row = vec![Phrase::Dangle(nth(1), vec![Phrase::Run(1, nth(0)), Phrase::Run(1, nth(2))])];
     let mut design = design(vec![strand("one", 20.0, &[0], row)]);
-    design.beads[2].shape = Shape::Drop;
+    design.beads[nth(2)].shape = Shape::Drop;
     let steps = steps(&design);
     assert!(steps[2].text.ends_with("1C 1A. C goes on with its fat end first."), "{}", steps[2].text);
 }
 
 #[test]
 fn an_earring_is_measured_from_its_ring_down() {
-    let mut one = strand("one", 40.0, &[0], vec![Phrase::Run(4, 0)]);
+    let mut one = strand("one", 40.0, &[0], vec![Phrase::Run(4, nth(0))]);
     one.trains[0].rest = Rest::At(6.0);
     let mut design = design(vec![one]);
     design.heading.kind = Kind::Earrings;
@@ -218,7 +218,7 @@ fn an_earring_is_measured_from_its_ring_down() {
 #[test]
 fn short_crimps_take_small_pliers() {
     let mut design = gathered();
-    design.findings[0].length = Length::mm(1.5);
+    design.findings[nth(0)].length = Length::mm(1.5);
     assert!(tools(&design).contains(&"micro crimping pliers".to_owned()));
     assert!(!tools(&design).contains(&"crimping pliers".to_owned()));
     let press = steps(&design).into_iter().find(|step| step.title == "Press the crimp").unwrap();
@@ -227,12 +227,12 @@ fn short_crimps_take_small_pliers() {
 
 #[test]
 fn knotted_silk_in_knot_covers() {
-    let mut one = strand("one", 450.0, &[3], vec![Phrase::Run(60, 0)]);
+    let mut one = strand("one", 450.0, &[3], vec![Phrase::Run(60, nth(0))]);
     let bits = one.trains[0].bits.clone();
     let knot = crate::designs::bits(&[Phrase::Knot]);
     one.trains[0].bits = bits.into_iter().flat_map(|bead| [vec![bead], knot.clone()].concat()).collect();
     let mut design = design(vec![one]);
-    design.cords = vec![cord("silk", CordKind::Silk)];
+    design.cords = vec![cord("silk", CordKind::Silk)].into();
     design.findings.push(finding("bead tip", FindingKind::KnotCover));
     design.findings.push(finding("fish hook", FindingKind::Clasp));
     design.closure = Closure { left: vec![part(4)], right: vec![part(4)], ..Closure::default() };
@@ -246,7 +246,7 @@ fn knotted_silk_in_knot_covers() {
 
 #[test]
 fn spread_groups_are_told_their_places() {
-    let mut one = strand("one", 400.0, &[0], vec![Phrase::Times(2, vec![Phrase::Run(5, 0)])]);
+    let mut one = strand("one", 400.0, &[0], vec![Phrase::Times(2, vec![Phrase::Run(5, nth(0))])]);
     let half = one.trains[0].bits.split_off(5);
     one.trains[0].rest = Rest::At(100.0);
     one.trains.push(festoon::design::Train { bits: half, rest: Rest::At(230.0) });
@@ -302,7 +302,7 @@ proptest! {
         strands.iter_mut().for_each(|strand| strand.settle = settle);
         let mut design = design(strands);
         design.heading.kind = kind;
-        design.cords[0].kind = cord;
+        design.cords[nth(0)].kind = cord;
         let kinds = [ends.as_slice(), &left, &right].concat();
         design.findings.extend(kinds.iter().map(|kind| finding(kind.word(), *kind)));
         design.closure.left = at(3 + ends.len(), &left).into_iter().map(part).collect();
@@ -321,7 +321,7 @@ proptest! {
 fn a_doubled_cord_is_hitched_by_its_fold() {
     let mut design = gathered();
     design.strands.truncate(1);
-    design.cords[0].kind = CordKind::Silk;
+    design.cords[nth(0)].kind = CordKind::Silk;
     let single = (design.strands[0].cut(), design.mass());
     design.strands[0].legs = 2;
     let steps = steps(&design);
@@ -332,16 +332,16 @@ fn a_doubled_cord_is_hitched_by_its_fold() {
     // The second leg is as long as the strand, and weighs as much as its cord.
     let finished = design.strands[0].finished;
     assert_eq!(design.strands[0].cut(), single.0 + finished);
-    let cord = design.cords[0].mass_per_metre.value() * finished.value() / 1000.0;
+    let cord = design.cords[nth(0)].mass_per_metre.value() * finished.value() / 1000.0;
     assert!((design.mass().value() - single.1.value() - cord).abs() < 1e-9);
 }
 
 #[test]
 fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
-    let chart = vec![Phrase::Run(5, 0), Phrase::Finding(2), Phrase::Run(5, 0)];
+    let chart = vec![Phrase::Run(5, nth(0)), Phrase::Finding(nth(2)), Phrase::Run(5, nth(0))];
     let names = ["one", "two", "three", "four"];
     let mut design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect());
-    design.findings[2].holes = 2;
+    design.findings[nth(2)].holes = 2;
     let steps = steps(&design);
     let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
     let hole = |n: u32| format!(", hole {n})");

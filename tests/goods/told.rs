@@ -73,13 +73,13 @@ fn silk_with_its_own_needle_asks_for_none() {
 #[test]
 fn the_bead_that_a_knot_is_tied_round_is_counted_and_bought() {
     let design = shipped("fathom");
-    let at = design.beads.iter().position(|bead| bead.id == "fleck").unwrap();
-    let strung = design.strands[0].counts(&design)[at];
+    let at = design.beads.find(|bead| bead.id == "fleck").unwrap();
+    let strung = design.strands[0].counts(&design)[at.number()];
     // One in each of two knot covers.
-    assert_eq!(design.counts()[at], strung + 2);
+    assert_eq!(design.counts()[at.number()], strung + 2);
     let list = materials(&design, &Order::default());
-    assert_eq!(list.lines[at].article, Article::Bead(at));
-    assert_eq!(list.lines[at].need, Amount::Count(u64::from(strung) + 2));
+    assert_eq!(list.lines[at.number()].article, Article::Bead(at));
+    assert_eq!(list.lines[at.number()].need, Amount::Count(u64::from(strung) + 2));
     assert_eq!(told(&design).matches("tie the thread round it").count(), 2);
     // Without one no step speaks of a bead that no list has.
     let without = told(&shipped("moonwrack"));
@@ -98,7 +98,7 @@ fn no_step_opens_a_ring_that_is_closed_for_good() {
 #[test]
 fn beside_a_closed_ring_the_other_finding_opens() {
     let mut design = gathered();
-    let chain = design.findings.iter().position(|finding| finding.kind == FindingKind::Chain).unwrap();
+    let chain = design.findings.find(|finding| finding.kind == FindingKind::Chain).unwrap();
     let ring = design.findings.len();
     design.findings.push(festoon::design::Finding {
         closed: true,

@@ -9,7 +9,7 @@ use festoon::design::Choice;
 use festoon::paint::mark::Page;
 use festoon::sheet::{self, Style};
 use festoon::source::Source;
-use festoon::steps::posts::{Keeps, positions, posts};
+use festoon::steps::posts::{Keeps, Posts};
 use festoon::steps::{chart, steps};
 use proptest::prelude::*;
 
@@ -81,7 +81,7 @@ fn tabled(pages: &[Page], name: &str, station: &str) -> bool {
     })
 }
 
-/// The figures of `S1 at 110 mm` or `stop S1: crimp at 110 mm` in a text, in order.
+/// The figures of `S1 at 110 mm` in a text, in order.
 fn stations(text: &str) -> Vec<(String, u32)> {
     let mut found = Vec::new();
     for (at, _) in text.match_indices(" at ") {
@@ -105,10 +105,11 @@ proptest! {
         let strand = &design.strands[0];
         let wanted: Vec<_> = (1..).zip(&stops).map(|(number, at)| (format!("S{number}"), *at)).collect();
         prop_assert_eq!(&stations(&chart::text(design, strand)), &wanted);
-        prop_assert_eq!(&stations(&positions(design, strand).unwrap()), &wanted);
+        prop_assert_eq!(&stations(&Posts::new(design, strand).positions().unwrap()), &wanted);
         let fixed = steps(design).into_iter().find(|step| step.title == "Fix the stops").unwrap();
         prop_assert_eq!(&stations(&fixed.check.unwrap()), &wanted);
-        let posts = posts(design, strand);
+        let posts = Posts::new(design, strand);
+        let posts = posts.all();
         prop_assert!(posts.iter().all(|post| post.keeps == Keeps::Stop));
         for (post, at) in posts.iter().zip(&stops) {
             prop_assert!((post.station.value() - f64::from(*at)).abs() < 1e-9);
@@ -146,7 +147,8 @@ proptest! {
             wanted.extend(knots.into_iter().enumerate().map(|(second, at)| (format!("K{}", 2 * number - 1 + second), at)));
             at = start + long;
         }
-        let posts = posts(design, strand);
+        let posts = Posts::new(design, strand);
+        let posts = posts.all();
         prop_assert_eq!(posts.len(), wanted.len());
         for (post, (name, at)) in posts.iter().zip(&wanted) {
             prop_assert_eq!(&post.name, name);

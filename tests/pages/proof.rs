@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use festoon::art::Ink;
+use festoon::design::{Bead, Index};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Mark, Page};
 use festoon::sheet::{self, MOST_PAGES, Style};
@@ -134,12 +135,12 @@ fn assert_all_beads(piece: &Piece, paper: Paper, pages: &[Page], largest: f64) {
         }
     }
     let beads = &piece.design.beads;
-    let is_small = |at: &usize| beads[*at].across.value().max(beads[*at].along.value()) <= largest;
+    let is_small = |at: &Index<Bead>| beads[*at].across.value().max(beads[*at].along.value()) <= largest;
     for strand in &piece.design.strands {
         let lane = format!("{}: finished", strand.name);
         let drawn = seen.iter().filter(|(label, index, _)| label.starts_with(&lane) && is_small(index));
         let counts = strand.counts(&piece.design);
-        let strung: u32 = (0..beads.len()).filter(is_small).map(|at| counts[at]).sum();
+        let strung: u32 = beads.indices().filter(is_small).map(|at| counts[at.number()]).sum();
         assert_eq!(drawn.count(), strung as usize, "{paper:?} {}", strand.name);
     }
 }

@@ -2,6 +2,7 @@
 
 use festoon::Piece;
 use festoon::art::Look;
+use festoon::design::nth;
 use festoon::paint::mark::Page;
 use festoon::trade::paper::Paper;
 
@@ -22,7 +23,7 @@ fn in_row(found: &Found) -> bool {
 fn drawn(pages: &[&Page], beads: usize) -> Vec<u32> {
     let mut counts = vec![0; beads];
     for found in pages.iter().flat_map(|page| boxes(page)).filter(in_row) {
-        found.bead().into_iter().for_each(|index| counts[index] += 1);
+        found.bead().into_iter().for_each(|index| counts[index.number()] += 1);
     }
     counts
 }
@@ -68,7 +69,7 @@ fn the_key_draws_every_bead_beside_its_letter() {
         for paper in PAPERS {
             let pages = pages(&piece, paper);
             let found: Vec<_> = stringing(&pages).into_iter().flat_map(boxes).filter(|found| !in_row(found)).collect();
-            for (index, bead) in piece.design.beads.iter().enumerate() {
+            for (index, bead) in piece.design.beads.entries() {
                 let drawn = found.iter().find(|found| found.bead() == Some(index));
                 let drawn = drawn.unwrap_or_else(|| panic!("{} is not in the key", bead.name)).bounds;
                 let beside = |found: &&Found| found.bounds.top < drawn.bottom && found.bounds.bottom > drawn.top;
@@ -157,7 +158,8 @@ fn beads_are_drawn_at_actual_size_beside_one_another() {
     let piece = filled("", "60 sea");
     let all = pages(&piece, Paper::A4);
     let pages = stringing(&all);
-    let beads: Vec<_> = boxes(pages[0]).into_iter().filter(|found| in_row(found) && found.bead() == Some(0)).collect();
+    let beads: Vec<_> =
+        boxes(pages[0]).into_iter().filter(|found| in_row(found) && found.bead() == Some(nth(0))).collect();
     assert_eq!(beads.len(), 60);
     // Drilled-sphere geometry: the hole takes 2 (3 − √(3² − 0.5²)) mm of a 6 mm bead.
     let pitch = 2.0 * (9.0_f64 - 0.25).sqrt();
@@ -238,8 +240,8 @@ fn a_hanger_hangs_clear_of_the_beads_beside_it() {
     let all = pages(&piece, Paper::A4);
     let row: Vec<_> = stringing(&all).into_iter().flat_map(boxes).filter(in_row).collect();
     let pin = row.iter().find(|found| matches!(found.look(), Some(Look::Pin { .. }))).expect("the pin is drawn");
-    let seed = 2.0 * piece.design.beads[0].across.value();
-    let is_on_cord = |found: &&Found| found.bead() == Some(0) && found.bounds.top < pin.bounds.top - seed / 4.0;
+    let seed = 2.0 * piece.design.beads[nth(0)].across.value();
+    let is_on_cord = |found: &&Found| found.bead() == Some(nth(0)) && found.bounds.top < pin.bounds.top - seed / 4.0;
     let on_cord: Vec<_> = row.iter().filter(|found| found.within == pin.within).filter(is_on_cord).collect();
     assert!(on_cord.len() > 80, "{}", on_cord.len());
     assert!(on_cord.iter().all(|bead| !bead.bounds.overlaps(&pin.bounds, 0.0)), "{pin:?}");

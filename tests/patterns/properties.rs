@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use festoon::design::{Design, Strand, What};
+use festoon::design::{Bead, Design, Index, Strand, What};
 use festoon::drape::{Drape, Hung};
 use festoon::geometry::Point;
 use festoon::materials::{Amount, Article, Order, materials};
@@ -122,13 +122,18 @@ fn a_loop_hangs_from_both_ends_side_by_side() {
 fn every_bead_that_is_strung_is_bought() {
     every(|what, piece| {
         let bought = bought(&piece.design);
-        for (at, bead) in piece.design.beads.iter().enumerate() {
-            let strung: u32 = piece.design.strands.iter().map(|strand| strand.counts(&piece.design)[at]).sum();
+        for (at, bead) in piece.design.beads.entries() {
+            let strung: u32 = piece.design.strands.iter().map(|strand| strand.counts(&piece.design)[at.number()]).sum();
             assert!(strung > 0, "{what}: {} is in the legend and not strung", bead.id);
             // Knots at the ends may be tied round beads, which are no part of the row.
             let knotted = piece.design.strands.iter().flat_map(|strand| strand.in_end_knots(&piece.design));
             let knotted = u32::try_from(knotted.filter(|bead| *bead == at).count()).unwrap();
-            assert_eq!(bought[at], Some(u64::from((strung + knotted) * piece.design.copies)), "{what}: {}", bead.id);
+            assert_eq!(
+                bought[at.number()],
+                Some(u64::from((strung + knotted) * piece.design.copies)),
+                "{what}: {}",
+                bead.id
+            );
         }
     });
 }
@@ -136,14 +141,14 @@ fn every_bead_that_is_strung_is_bought() {
 /// What the materials say is needed of each bead.
 fn bought(design: &Design) -> Vec<Option<u64>> {
     let materials = materials(design, &Order::default());
-    let need = |at: usize| {
+    let need = |at: Index<Bead>| {
         let line = materials.lines.iter().find(|line| line.article == Article::Bead(at))?;
         match line.need {
             Amount::Count(count) => Some(count),
             Amount::Length(_) => None,
         }
     };
-    (0..design.beads.len()).map(need).collect()
+    design.beads.indices().map(need).collect()
 }
 
 #[test]

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use festoon::art::{Ink, Look, Stencils};
+use festoon::design::nth;
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Mark, Page, Rgb, Symbol};
@@ -32,7 +33,7 @@ fn extent(marks: &[Mark]) -> (Point, Point) {
 fn symbols(design: &festoon::design::Design, ink: Ink, angle: f64) -> Vec<Symbol> {
     let mut stencils = Stencils::new(design, ink);
     for index in 0..design.beads.len() {
-        stencils.bead(index, Point::ORIGIN, angle, 1.0);
+        stencils.bead(nth(index), Point::ORIGIN, angle, 1.0);
     }
     stencils.into_symbols()
 }
@@ -85,7 +86,7 @@ fn findings_of_stated_size_are_drawn_to_size() {
     for (kind, length) in stated {
         let design = samples::design(Vec::new(), vec![samples::finding(kind, Rgb(190, 150, 70))], Vec::new());
         let mut stencils = Stencils::new(&design, Ink::Colour);
-        stencils.finding(0, Point::ORIGIN, 0.0, 1.0);
+        stencils.finding(nth(0), Point::ORIGIN, 0.0, 1.0);
         let (least, most) = extent(&stencils.into_symbols()[0].marks);
         assert!(least.x.abs() < 0.15, "{kind} starts at {}", least.x);
         assert!((most.x - length).abs() < 0.15, "{kind} reaches {} of {length}", most.x);
@@ -98,7 +99,7 @@ fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
     (ring.inside, ring.outside, ring.wire) = (Length::mm(6.0), Length::ZERO, Length::mm(1.2));
     let design = samples::design(Vec::new(), vec![ring], Vec::new());
     let mut stencils = Stencils::new(&design, Ink::Colour);
-    stencils.finding(0, Point::ORIGIN, 0.0, 1.0);
+    stencils.finding(nth(0), Point::ORIGIN, 0.0, 1.0);
     let (least, most) = extent(&stencils.into_symbols()[0].marks);
     assert!((most.x - least.x - 8.4).abs() < 0.01 && (most.y - least.y - 8.4).abs() < 0.01, "{least:?} {most:?}");
 }
@@ -107,7 +108,7 @@ fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
 fn dominant(shape: Shape, finish: Finish, colour: Rgb) -> Rgb {
     let design = samples::design(vec![samples::bead(shape, finish, 40.0, colour)], Vec::new(), Vec::new());
     let mut stencils = Stencils::new(&design, Ink::Colour);
-    let marks = vec![stencils.bead(0, Point::new(40.0, 40.0), 0.0, 1.0)];
+    let marks = vec![stencils.bead(nth(0), Point::new(40.0, 40.0), 0.0, 1.0)];
     let (title, description) = (String::new(), String::new());
     let page = Page { width: 80.0, height: 80.0, title, description, symbols: stencils.into_symbols().into(), marks };
     let file = png(&page, 75.0, Effort::Preview).unwrap();
@@ -150,13 +151,12 @@ fn symbols_are_few_and_ordered() {
     for ink in [Ink::Colour, Ink::Outline] {
         let mut stencils = Stencils::new(&design, ink);
         for turn in 0..720 {
-            (0..3).for_each(|index| drop(stencils.bead(index, Point::ORIGIN, f64::from(turn).to_radians(), 1.0)));
+            (0..3).for_each(|index| drop(stencils.bead(nth(index), Point::ORIGIN, f64::from(turn).to_radians(), 1.0)));
         }
         let symbols = stencils.into_symbols();
         assert!(symbols.is_sorted_by_key(|symbol| symbol.key.to_string()));
         for (index, most) in [1, 13, 24].into_iter().enumerate() {
-            let is_it =
-                |symbol: &&Symbol| matches!(Look::of(symbol.key), Some(Look::Bead { bead, .. }) if bead == index);
+            let is_it = |symbol: &&Symbol| matches!(Look::of(symbol.key), Some(Look::Bead { bead, .. }) if bead.number() == index);
             assert_eq!(symbols.iter().filter(is_it).count(), most, "{ink:?} {index}");
         }
     }

@@ -1,7 +1,7 @@
 //! Contact sheets: every shape in every finish, every finding, every hatch, to look at.
 
 use festoon::art::{Ink, Stencils};
-use festoon::design::Design;
+use festoon::design::{Design, nth};
 use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
@@ -69,9 +69,9 @@ fn bead_page(design: &Design, ink: Ink, name: &str) -> Page {
     for (index, bead) in design.beads.iter().enumerate() {
         let (row, column) = (index / Finish::ALL.len(), index % Finish::ALL.len());
         let at = Point::new(19.0 + column as f64 * 28.0, 14.0 + row as f64 * 23.0);
-        marks.push(stencils.bead(index, at, 0.0, 1.8));
-        marks.push(stencils.bead(index, at + Point::new(14.0, -4.5), 0.9, 1.0));
-        marks.push(stencils.bead(index, at + Point::new(14.0, 4.5), -1.2, 0.66));
+        marks.push(stencils.bead(nth(index), at, 0.0, 1.8));
+        marks.push(stencils.bead(nth(index), at + Point::new(14.0, -4.5), 0.9, 1.0));
+        marks.push(stencils.bead(nth(index), at + Point::new(14.0, 4.5), -1.2, 0.66));
         marks.push(label(at + Point::new(2.0, 10.5), &bead.name));
     }
     page(stencils, marks, name)
@@ -106,14 +106,14 @@ fn strands_of_many_colours_are_drawn() {
     for row in 0..12 {
         let at = |x: f64| Point::new(x, 28.0 + row as f64 * 21.0 - 12.0 * libm::pow((x - 105.0) / 90.0, 2.0));
         let path: Vec<Point> = (0..=95).map(|i| at(10.0 + f64::from(i) * 2.0)).collect();
-        marks.push(stencils.cord(0, &path, 1.0));
+        marks.push(stencils.cord(nth(0), &path, 1.0));
         let mut x = 22.0;
         let mut count = 0;
         while x < 188.0 {
             let index = row * 7 + count % 7;
-            let half = design.beads[index].along.value() / 2.0;
+            let half = design.beads[nth(index)].along.value() / 2.0;
             let angle = (at(x + half + 0.1) - at(x + half - 0.1)).angle();
-            marks.push(stencils.bead(index, at(x + half * libm::cos(angle)), angle, 1.0));
+            marks.push(stencils.bead(nth(index), at(x + half * libm::cos(angle)), angle, 1.0));
             x += half * 2.0 * libm::cos(angle);
             count += 1;
         }
@@ -158,21 +158,21 @@ fn finding_page(design: &Design, ink: Ink) -> Page {
     for (index, finding) in design.findings.iter().enumerate() {
         let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 40.0);
         let large = if finding.length.value() > 16.0 { 1.1 } else { 1.4 };
-        marks.push(stencils.finding(index, at, 0.0, large));
-        marks.push(stencils.finding(index, at + Point::new(26.0, -8.0), 1.2, 0.66));
+        marks.push(stencils.finding(nth(index), at, 0.0, large));
+        marks.push(stencils.finding(nth(index), at + Point::new(26.0, -8.0), 1.2, 0.66));
         marks.push(label(at + Point::new(12.0, 18.0), &finding.name));
     }
     let chain = FindingKind::ALL.iter().position(|kind| *kind == FindingKind::Chain).unwrap();
     let wave = |y: f64| -> Vec<Point> {
         (0..60).map(move |i| Point::new(10.0 + f64::from(i), y + 5.0 * libm::sin(f64::from(i) * 0.1))).collect()
     };
-    marks.push(stencils.chain(chain, &wave(236.0), 1.0));
-    marks.extend((0..CORDS.len()).map(|index| stencils.cord(index, &wave(243.0 + 6.0 * index as f64), 1.0)));
-    marks.push(stencils.pressed_crimp(0, Point::new(90.0, 240.0), 0.0, 3.0));
-    marks.push(stencils.knot(0, 1, Point::new(110.0, 240.0), 0.3, 3.0, 2.0));
-    marks.push(stencils.pin(2, Point::new(120.0, 240.0), 0.0, 2.0, 18.0));
-    marks.push(stencils.finding(1, Point::new(127.0, 240.0), 0.0, 2.0));
-    marks.push(stencils.chain(chain, &[Point::new(90.0, 262.0), Point::new(190.0, 262.0)], 3.0));
+    marks.push(stencils.chain(nth(chain), &wave(236.0), 1.0));
+    marks.extend((0..CORDS.len()).map(|index| stencils.cord(nth(index), &wave(243.0 + 6.0 * index as f64), 1.0)));
+    marks.push(stencils.pressed_crimp(nth(0), Point::new(90.0, 240.0), 0.0, 3.0));
+    marks.push(stencils.knot(nth(0), 1, Point::new(110.0, 240.0), 0.3, 3.0, 2.0));
+    marks.push(stencils.pin(nth(2), Point::new(120.0, 240.0), 0.0, 2.0, 18.0));
+    marks.push(stencils.finding(nth(1), Point::new(127.0, 240.0), 0.0, 2.0));
+    marks.push(stencils.chain(nth(chain), &[Point::new(90.0, 262.0), Point::new(190.0, 262.0)], 3.0));
     page(stencils, marks, "Findings")
 }
 
@@ -205,7 +205,7 @@ fn beads_are_drawn_large() {
     let mut stencils = Stencils::new(&design, Ink::Colour);
     let marks = (0..wanted.len()).map(|index| {
         let at = Point::new(28.0 + (index % 4) as f64 * 51.0, 30.0 + (index / 4) as f64 * 58.0);
-        stencils.bead(index, at, 0.4, 5.0)
+        stencils.bead(nth(index), at, 0.4, 5.0)
     });
     let marks: Vec<Mark> = marks.collect();
     assert_eq!(marks.len(), wanted.len());
@@ -221,7 +221,7 @@ fn beads_are_drawn_small() {
         let design = samples::design((0..84).map(bead).collect(), Vec::new(), Vec::new());
         let mut stencils = Stencils::new(&design, ink);
         let at = |index: usize| Point::new(6.0 + (index % 7) as f64 * 8.0, 5.0 + (index / 7) as f64 * 6.5);
-        let marks: Vec<Mark> = (0..84).map(|index| stencils.bead(index, at(index), -0.3, 1.0)).collect();
+        let marks: Vec<Mark> = (0..84).map(|index| stencils.bead(nth(index), at(index), -0.3, 1.0)).collect();
         assert_eq!(marks.len(), 84);
         write_at(&Page { width: 60.0, height: 82.0, ..page(stencils, marks, "Small") }, name, 380.0);
     }

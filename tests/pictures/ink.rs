@@ -1,7 +1,7 @@
 //! Grey and outline: no colour anywhere, and beads told apart by their marks.
 
 use festoon::art::{Ink, Stencils};
-use festoon::design::Choice;
+use festoon::design::{Choice, nth};
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Page, Rgb};
@@ -74,10 +74,10 @@ fn marks_on_4_mm_beads_differ() {
 
 /// A page as large as a bead, with nothing else on it.
 fn alone(design: &festoon::design::Design, index: usize, ink: Ink) -> Page {
-    let bead = &design.beads[index];
+    let bead = &design.beads[nth(index)];
     let (width, height) = (bead.along.value(), bead.across.value());
     let mut stencils = Stencils::new(design, ink);
-    let marks = vec![stencils.bead(index, Point::new(width / 2.0, height / 2.0), 0.0, 1.0)];
+    let marks = vec![stencils.bead(nth(index), Point::new(width / 2.0, height / 2.0), 0.0, 1.0)];
     let (title, description) = (String::new(), String::new());
     Page { width, height, title, description, symbols: stencils.into_symbols().into(), marks }
 }

@@ -133,5 +133,15 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         place: None,
     };
     let (strands, closure) = (Vec::new(), Closure::default());
-    Design { heading, beads, cords, findings, strands, closure, wear, copies: 1, price: None }
+    Design {
+        heading,
+        beads: beads.into(),
+        cords: cords.into(),
+        findings: findings.into(),
+        strands,
+        closure,
+        wear,
+        copies: 1,
+        price: None,
+    }
 }

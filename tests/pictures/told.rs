@@ -2,7 +2,7 @@
 
 use festoon::Piece;
 use festoon::art::{Ink, Stencils};
-use festoon::design::{Bead, Choice};
+use festoon::design::{Bead, Choice, nth};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Mark, Page, Rgb};
 use festoon::pattern::{CordKind, Finish, Shape};
@@ -19,8 +19,8 @@ fn strung(bead: &Bead, ink: Ink, size: f64, cord: Option<Rgb>) -> Page {
     let mut stencils = Stencils::new(&design, ink);
     let middle = Point::new(size / 2.0, size / 2.0);
     let ends = [Point::new(0.0, middle.y), Point::new(size, middle.y)];
-    let mut marks: Vec<Mark> = cord.iter().map(|_| stencils.cord(0, &ends, 1.0)).collect();
-    marks.push(stencils.bead(0, middle, 0.0, 1.0));
+    let mut marks: Vec<Mark> = cord.iter().map(|_| stencils.cord(nth(0), &ends, 1.0)).collect();
+    marks.push(stencils.bead(nth(0), middle, 0.0, 1.0));
     let (title, description) = (String::new(), String::new());
     Page { width: size, height: size, title, description, symbols: stencils.into_symbols().into(), marks }
 }
@@ -109,7 +109,7 @@ fn shipped() -> Vec<Piece> {
 fn kinds(piece: &Piece, ink: Ink, size: f64) -> Vec<Vec<Rgb>> {
     let drawn = |index: usize| {
         let mut stencils = Stencils::new(&piece.design, ink);
-        let marks = vec![stencils.bead(index, Point::new(size, size) * 0.5, 0.0, 1.0)];
+        let marks = vec![stencils.bead(nth(index), Point::new(size, size) * 0.5, 0.0, 1.0)];
         let (title, description, symbols) = (String::new(), String::new(), stencils.into_symbols().into());
         pixels(&Page { width: size, height: size, title, description, symbols, marks }, 300.0)
     };
@@ -140,7 +140,7 @@ fn pearls_differ_a_little_and_alike_in_every_run() {
     let design = samples::design(vec![pearl], Vec::new(), Vec::new());
     let stamped = || {
         let mut stencils = Stencils::new(&design, Ink::Colour);
-        let stamps: Vec<_> = (0..60).map(|_| stencils.bead(0, Point::ORIGIN, 0.0, 1.0)).collect();
+        let stamps: Vec<_> = (0..60).map(|_| stencils.bead(nth(0), Point::ORIGIN, 0.0, 1.0)).collect();
         (stamps, stencils.into_symbols())
     };
     let (stamps, symbols) = stamped();

@@ -71,6 +71,7 @@ fn groups() -> Vec<Case> {
         changed(&[("[20 reed]", &row), ("0.4 mm", thick)])
     };
     let held = |group: &str| spread(group, "0.4 mm").replace("hole: 1 mm", "hole: 0.9 mm");
+    let hung = |group: &str| with_findings(&held(group), &[PIN]);
     // A hole of 1 mm is a tenth wider than a cord of 0.909 mm.
     vec![
         Case::new(
@@ -79,7 +80,22 @@ fn groups() -> Vec<Case> {
             held("{ knot: 1.2 mm }, 2 reed"),
         ),
         Case::new(Code::NothingHolds, spread("2 reed", "0.91 mm"), spread("2 reed", "0.9 mm")),
+        Case::new(
+            Code::NothingHolds,
+            hung("{ knot: 1.2 mm }, { dangle: [reed], on: pin }, { knot: 1.2 mm }"),
+            hung("{ dangle: [reed], on: pin }"),
+        ),
     ]
+}
+
+/// What hangs in a chain's links stays there.
+#[test]
+fn a_chain_holds_its_dangles() {
+    let row = "[{ repeat: 3, of: [{ dangle: [reed], on: pin }] }]\n    settle: spread";
+    let chain = changed(&[("kind: thread, diameter: 0.4 mm", "kind: chain, diameter: 1.5 mm"), ("[20 reed]", row)]);
+    let found = codes(&with_findings(&chain, &[PIN]));
+    assert!(!found.contains(&Code::NothingHolds), "{found:?}");
+    assert!(made(&with_findings(&chain, &[PIN])).0.is_some(), "{found:?}");
 }
 
 fn closures() -> Vec<Case> {

@@ -174,6 +174,7 @@ fn stops() -> Vec<Case> {
         Case::new(Code::MisplacedStop, bare("100 mm"), list("[{ mirror: [reed, { stop: crimp, at: 100 mm }] }]")),
         Case::new(Code::NoFill, hung("5 reed"), hung("{ repeat: fill, of: [reed] }")),
         Case::new(Code::Misplaced, hung("5 reed"), hung("{ dangle: [reed], on: pin }")),
+        Case::new(Code::Misplaced, hung("reed, { space: 1 mm }, reed"), hung("reed, { knot: 1 mm }, reed")),
         // Ten beads take 10 × sqrt(36 − 1) = 59.161 mm, and a crimp reaches 1 mm further.
         Case::new(Code::Overfull, stopped("60.17 mm"), stopped("60.15 mm")),
     ]

@@ -204,8 +204,85 @@ fn strands_that_crowd_are_told_by_how_much_to_differ() {
     let by: f64 = help.split(' ').find_map(|word| word.parse().ok()).unwrap();
     let longer = other.replace("length: 16 in", &format!("length: {} mm", 406.4 + by));
     assert_eq!(codes(&format!("{HEAD}{STRAND}{longer}{WEAR}")), [], "{help}");
-    let barred = made(&barred("5 mm")).1.remove(0).help;
-    assert_eq!(barred, "hold them apart with bars whose holes are 6 mm apart or more");
+    for spacing in ["5 mm", "6 mm"] {
+        let help = made(&barred(spacing)).1.remove(0).help;
+        assert_eq!(help, "hold them apart with bars whose holes are 6.1 mm apart or more", "{spacing}");
+    }
+}
+
+/// Strands of other lengths, each of 30 round beads of a size, with or without an end bar.
+fn several(strands: &[(f64, f64)], settle: &str, bar: Option<f64>) -> String {
+    let beads: String = strands
+        .iter()
+        .enumerate()
+        .map(|(at, (_, size))| {
+            format!(
+                "  b{at}: {{ shape: round, size: {size} mm, hole: 1 mm, mass: 0.1 g, colour: '#5d7f{:x}' }}\n",
+                80 + at
+            )
+        })
+        .collect();
+    let rows: String = strands
+        .iter()
+        .enumerate()
+        .map(|(at, (length, _))| {
+            let row = if settle == "fill" { format!("{{ repeat: fill, of: [b{at}] }}") } else { format!("30 b{at}") };
+            format!("  - {{ name: s{at}, cord: line, length: {length} mm, settle: {settle}, beads: [{row}] }}\n")
+        })
+        .collect();
+    let head =
+        HEAD.replace("  reed: { shape: round, size: 6 mm, hole: 1 mm, colour: \"#5d7f5b\", mass: 0.27 g }\n", &beads);
+    let text = format!("{head}{rows}{WEAR}");
+    let Some(spacing) = bar else { return text };
+    let holes = strands.len();
+    let bar = format!("bar: {{ kind: end bar, length: 5 mm, holes: {holes}, spacing: {spacing} mm }}");
+    and(&with_findings(&text, &[&bar]), "closure: { each side: [bar] }")
+}
+
+/// The figure in a text before some words.
+fn before(text: &str, words: &str) -> Option<f64> {
+    text.split_once(words)?.0.rsplit(' ').next()?.parse().ok()
+}
+
+/// The first pair of strands that crowds in a piece.
+fn crowded(text: &str) -> Option<festoon::remark::Remark> {
+    made(text).1.into_iter().find(|remark| remark.code == Code::StrandsCrowd)
+}
+
+#[test]
+fn each_way_out_of_a_crowd_gives_the_strands_room() {
+    type Strands = &'static [(f64, f64)];
+    let pieces: [(Strands, &str, Option<f64>); 8] = [
+        (&[(400.0, 3.0), (408.0, 10.0)], "fill", Some(4.0)),
+        (&[(480.0, 10.0), (480.0, 6.0)], "slide", Some(4.0)),
+        (&[(400.0, 10.0), (405.0, 4.0)], "slide", Some(6.0)),
+        (&[(405.0, 4.0), (400.0, 8.0)], "fill", None),
+        (&[(430.0, 10.0), (432.0, 10.0)], "slide", None),
+        (&[(480.0, 8.0), (488.0, 6.0)], "fill", None),
+        (&[(400.0, 10.0), (400.0, 10.0)], "fill", Some(8.0)),
+        (&[(400.0, 4.0), (412.0, 10.0)], "fill", None),
+    ];
+    let mut ways = 0;
+    for (strands, settle, bar) in pieces {
+        let Some(remark) = crowded(&several(strands, settle, bar)) else { continue };
+        let help = &remark.help;
+        let apart = before(help, " mm apart or more");
+        let longer = before(help, " mm longer or more");
+        let mut longest = strands.to_vec();
+        if let Some(by) = longer {
+            longest[usize::from(!help.contains("strand s0"))].0 += by;
+        }
+        assert!(apart.is_some() || longer.is_some(), "nothing to do: {help}");
+        let tried = if help.contains(", and ") {
+            vec![several(&longest, settle, apart)]
+        } else {
+            let wider = apart.map(|apart| several(strands, settle, Some(apart)));
+            wider.into_iter().chain(longer.map(|_| several(&longest, settle, bar))).collect()
+        };
+        ways += tried.len();
+        tried.iter().for_each(|tried| assert_eq!(crowded(tried), None, "{help}"));
+    }
+    assert!(ways > 8, "{ways} ways tried");
 }
 
 fn looks() -> Vec<Case> {

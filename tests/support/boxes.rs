@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use festoon::art::Look;
+use festoon::design::{Bead, Index};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Anchor, Key, Mark, Page, Step, Stroke, Text};
 use festoon::paint::{metrics, outline};
@@ -107,8 +108,8 @@ impl Found {
         if let Seen::Stamp(symbol) = self.seen { Look::of(symbol) } else { None }
     }
 
-    /// The number of the bead that it is a stamp of.
-    pub fn bead(&self) -> Option<usize> {
+    /// The bead that it is a stamp of.
+    pub fn bead(&self) -> Option<Index<Bead>> {
         if let Some(Look::Bead { bead, .. }) = self.look() { Some(bead) } else { None }
     }
 }

@@ -75,16 +75,22 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
     }
 }
 
+/// A part of a closure: the finding of this number.
 pub fn part(finding: usize) -> Part {
-    Part { finding, reach: Length::mm(12.0), least: Length::mm(12.0), cut: Length::ZERO }
+    Part { finding: nth(finding), reach: Length::mm(12.0), least: Length::mm(12.0), cut: Length::ZERO }
 }
 
 pub fn chain(finding: usize, length: f64) -> Part {
-    Part { finding, reach: Length::mm(length), least: Length::mm(4.0), cut: Length::mm(length) }
+    Part { finding: nth(finding), reach: Length::mm(length), least: Length::mm(4.0), cut: Length::mm(length) }
 }
 
 pub fn end(findings: &[usize]) -> End {
-    End { findings: findings.to_vec(), bight: Length::mm(4.0), takes: Length::mm(6.0), take_up: Length::ZERO }
+    End {
+        findings: findings.iter().copied().map(nth).collect(),
+        bight: Length::mm(4.0),
+        takes: Length::mm(6.0),
+        take_up: Length::ZERO,
+    }
 }
 
 /// A strand of a chart, its bits those that the chart says.
@@ -92,7 +98,7 @@ pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> 
     let bits = bits(&chart);
     Strand {
         name: name.into(),
-        cord: 0,
+        cord: nth(0),
         legs: 1,
         finished: Length::mm(finished),
         take_up: Length::ZERO,
@@ -161,13 +167,14 @@ pub fn design(strands: Vec<Strand>) -> Design {
     };
     Design {
         heading,
-        beads: vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)],
-        cords: vec![cord("wire", CordKind::Wire)],
+        beads: vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into(),
+        cords: vec![cord("wire", CordKind::Wire)].into(),
         findings: vec![
             finding("tube crimp", FindingKind::Crimp),
             finding("head pin", FindingKind::HeadPin),
             finding("stop", FindingKind::SpacerBar),
-        ],
+        ]
+        .into(),
         strands,
         closure: Closure::default(),
         wear,
@@ -178,9 +185,11 @@ pub fn design(strands: Vec<Strand>) -> Design {
 
 /// A necklace of two strands gathered in cones, with a chain on one side and a hook on the other.
 pub fn gathered() -> Design {
-    let chart = |times| vec![Phrase::Times(times, vec![Phrase::Run(5, 0), Phrase::Run(1, 1)]), Phrase::Run(5, 0)];
+    let chart = |times| {
+        vec![Phrase::Times(times, vec![Phrase::Run(5, nth(0)), Phrase::Run(1, nth(1))]), Phrase::Run(5, nth(0))]
+    };
     let mut design = design(vec![strand("inner", 419.1, &[0], chart(10)), strand("outer", 463.55, &[0], chart(11))]);
-    design.beads.truncate(2);
+    design.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0)].into();
     for (name, kind) in [
         ("eye pin", FindingKind::EyePin),
         ("fluted cone", FindingKind::Cone),
@@ -191,6 +200,6 @@ pub fn gathered() -> Design {
     }
     design.closure.left = vec![part(3), part(4), chain(5, 60.0)];
     design.closure.right = vec![part(3), part(4), part(6)];
-    design.findings[5].sold = sold(Lot::Length(Length::mm(1000.0)), 500);
+    design.findings[nth(5)].sold = sold(Lot::Length(Length::mm(1000.0)), 500);
     design
 }

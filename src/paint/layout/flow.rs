@@ -7,10 +7,12 @@ use super::table::SetTable;
 use super::{Block, Rect};
 
 /// Room above a section that begins below another.
-const SECTIONS_APART: f64 = 10.0;
+const SECTIONS_APART: f64 = 8.0;
 /// Share of a page that must be left for a section to begin on it.
-const LEAST_LEFT: f64 = 0.3;
+const LEAST_LEFT: f64 = 0.2;
 
+/// What sums of heights differ by rounding, at most.
+const ROUNDED: f64 = 1e-9;
 /// Tables up to this share of a page are not broken.
 const UNBROKEN: f64 = 0.4;
 
@@ -125,6 +127,25 @@ impl Flow {
         }
     }
 
+    /// Adds blocks in two columns, read down the first and then down the second; where they end, both are
+    /// as long as the blocks let them.
+    pub fn columns(&mut self, blocks: &[Block], apart: f64) {
+        let mut rest = blocks;
+        while !rest.is_empty() {
+            let height = even(rest).filter(|height| *height <= self.left()).unwrap_or_else(|| self.left());
+            let first = fitting(rest, height).max(usize::from(self.at_top()));
+            if first > 0 {
+                let second = fitting(&rest[first..], height);
+                let here = [&rest[..first], &rest[first..first + second]];
+                self.add(beside(here.map(|column| Block::stack(column.iter().cloned(), 0.0)), self.width(), apart));
+                rest = &rest[first + second..];
+            }
+            if !rest.is_empty() {
+                self.turn();
+            }
+        }
+    }
+
     /// A flow that goes on where this one is, to be joined to it or dropped.
     #[must_use]
     pub fn fork(&self) -> Self {
@@ -188,6 +209,28 @@ impl Flow {
     }
 }
 
+/// How many of the first blocks stand in a height.
+fn fitting(blocks: &[Block], height: f64) -> usize {
+    let ends = blocks.iter().scan(0.0, |end, block| {
+        *end += block.height;
+        Some(*end)
+    });
+    ends.take_while(|end| *end <= height + ROUNDED).count()
+}
+
+/// The least height in which blocks stand in two columns; nothing where there are none.
+fn even(blocks: &[Block]) -> Option<f64> {
+    let height = |blocks: &[Block]| blocks.iter().map(|block| block.height).sum::<f64>();
+    let split = |at: usize| height(&blocks[..at]).max(height(&blocks[at..]));
+    (1..=blocks.len()).map(split).reduce(f64::min)
+}
+
+/// Two columns of equal width, so far apart.
+fn beside(columns: [Block; 2], width: f64, apart: f64) -> Block {
+    let column = (width - apart) / 2.0;
+    Block::row(columns.map(|block| Block { width: column, ..block }), apart)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -207,7 +250,7 @@ mod tests {
     /// The names of the sections on each page, of two of which the first takes a height.
     fn sections(height: f64) -> Vec<Vec<&'static str>> {
         let mut flow = Flow::new(Rect::new(0.0, 0.0, 50.0, 100.0));
-        for (name, height) in [("one", height), ("two", 15.0)] {
+        for (name, height) in [("one", height), ("two", 10.0)] {
             flow.begin(Section { name, description: String::new() });
             flow.add(Block::new(10.0, height, Type::SMALL.line("x").marks));
         }
@@ -217,8 +260,32 @@ mod tests {
 
     #[test]
     fn a_section_begins_where_enough_of_a_page_is_left() {
-        assert_eq!(sections(70.0), [vec!["one", "two"]]);
-        assert_eq!(sections(70.1), [vec!["one"], vec!["two"]]);
+        assert_eq!(sections(80.0), [vec!["one", "two"]]);
+        assert_eq!(sections(80.1), [vec!["one"], vec!["two"]]);
+    }
+
+    #[test]
+    fn columns_are_read_down_and_evened_where_they_end() {
+        let tops = |heights: &[f64], above: f64| {
+            let mut flow = Flow::new(Rect::new(0.0, 0.0, 50.0, 100.0));
+            flow.add(Block::gap(above));
+            let block = |height: &f64| Block { height: *height, ..Type::SMALL.line("x") };
+            flow.columns(&heights.iter().map(block).collect::<Vec<_>>(), 10.0);
+            let at =
+                |mark: &Mark| if let Mark::Text(text) = mark { (text.at.x, text.at.y.round()) } else { (0.0, 0.0) };
+            let pages = flow.into_pages().into_iter();
+            pages.map(|page| page.marks.iter().map(at).collect::<Vec<_>>()).collect::<Vec<_>>()
+        };
+        let [first, second] = [0.0, 30.0];
+        let down = Type::SMALL.baseline();
+        let at = |x: f64, y: f64| (x, (y + down).round());
+        // 20 and 30 beside 40: no other split is lower.
+        assert_eq!(tops(&[20.0, 30.0, 40.0], 0.0), [[at(first, 0.0), at(first, 20.0), at(second, 0.0)]]);
+        // Both columns are filled to the page's end before it turns.
+        let long = tops(&[60.0, 60.0, 60.0], 30.0);
+        assert_eq!(long, [vec![at(first, 30.0), at(second, 30.0)], vec![at(first, 0.0)]]);
+        // What is higher than a page stands there all the same.
+        assert_eq!(tops(&[120.0], 0.0), [[at(first, 0.0)]]);
     }
 
     #[test]

@@ -11,6 +11,8 @@ use super::text::Type;
 const COLUMN_GAP: f64 = 4.0;
 /// Least width in mm in which words are wrapped.
 const LEAST_WRAPPED: f64 = 12.0;
+/// Room between words and what more is said in their line.
+const MORE_GAP: f64 = 2.2;
 /// Room above and below a row's contents.
 const ROW_PAD: f64 = 0.55;
 
@@ -66,7 +68,7 @@ impl Column {
 pub enum Cell {
     /// Words in a type.
     Text(String, Type),
-    /// Words, and a second line in tiny type.
+    /// Words, and more in tiny type: beside them where all of the column has room for it, else below.
     Double(String, String),
     /// A drawing.
     Drawing(Block),
@@ -87,14 +89,20 @@ impl Cell {
     fn width(&self) -> f64 {
         match self {
             Self::Text(text, face) => face.width(text),
-            Self::Double(text, more) => Type::SMALL.width(text).max(Type::TINY.width(more)),
+            Self::Double(text, more) => Type::SMALL.width(text) + MORE_GAP + Type::TINY.width(more),
             Self::Drawing(block) => block.width,
         }
     }
 
-    fn block(&self, width: f64) -> Block {
+    fn block(&self, Set { width, in_line }: &Set) -> Block {
+        let width = *width;
         match self {
             Self::Text(text, face) => face.paragraph(text, width),
+            Self::Double(text, more) if *in_line => {
+                let lower = Type::SMALL.baseline() - Type::TINY.baseline();
+                let more = Block::stack([Block::gap(lower), Type::TINY.line(more)], 0.0);
+                Block::row([Type::SMALL.line(text), more], MORE_GAP)
+            }
             Self::Double(text, more) => {
                 Block::stack([Type::SMALL.paragraph(text, width), Type::TINY.paragraph(more, width)], 0.0)
             }
@@ -108,6 +116,13 @@ impl Cell {
 pub struct Table {
     columns: Vec<Column>,
     rows: Vec<Vec<Cell>>,
+}
+
+/// How a column is set.
+struct Set {
+    width: f64,
+    /// Whether all its words stand in one line.
+    in_line: bool,
 }
 
 /// A table set to a width: its heading and its rows.
@@ -134,13 +149,14 @@ impl Table {
     /// Sets the table to a width.
     #[must_use]
     pub fn set(&self, width: f64) -> SetTable {
-        let widths = self.widths(width);
+        let set = |(at, width): (usize, f64)| Set { width, in_line: self.in_line(at, width) };
+        let columns: Vec<_> = self.widths(width).into_iter().enumerate().map(set).collect();
         let heading = self.columns.iter().any(|column| !column.heading.is_empty()).then(|| {
             let quiet = Type::TINY;
             let cells = self.columns.iter().map(|column| Cell::Text(column.heading.clone(), quiet)).collect::<Vec<_>>();
-            self.row(&cells, &widths, width, Role::Headings)
+            self.row(&cells, &columns, width, Role::Headings)
         });
-        let rows = self.rows.iter().map(|cells| self.row(cells, &widths, width, Role::Row)).collect();
+        let rows = self.rows.iter().map(|cells| self.row(cells, &columns, width, Role::Row)).collect();
         SetTable { heading, rows }
     }
 
@@ -175,19 +191,25 @@ impl Table {
         widths.into_iter().map(|width| width * squeeze).collect()
     }
 
+    /// Whether a column of a width has room for all its words in one line.
+    fn in_line(&self, at: usize, width: f64) -> bool {
+        self.rows.iter().filter_map(|row| row.get(at)).all(|cell| cell.width() <= width)
+    }
+
     fn natural_width(&self, at: usize) -> f64 {
         let heading = Type::TINY.width(&self.columns[at].heading);
         self.rows.iter().filter_map(|row| row.get(at)).map(Cell::width).fold(heading, f64::max) + 0.01
     }
 
-    fn row(&self, cells: &[Cell], widths: &[f64], width: f64, role: Role) -> Block {
-        let blocks: Vec<_> = cells.iter().zip(widths).map(|(cell, width)| cell.block(*width)).collect();
+    fn row(&self, cells: &[Cell], columns: &[Set], width: f64, role: Role) -> Block {
+        let blocks: Vec<_> = cells.iter().zip(columns).map(|(cell, set)| cell.block(set)).collect();
         let height = blocks.iter().map(|block| block.height).fold(0.0, f64::max);
         let (mut marks, mut left) = (Vec::new(), 0.0);
-        for ((block, column), room) in blocks.into_iter().zip(&self.columns).zip(widths) {
-            let corner = Point::new(left + column.spare(room - block.width), ROW_PAD + (height - block.height) / 2.0);
+        for ((block, column), set) in blocks.into_iter().zip(&self.columns).zip(columns) {
+            let corner =
+                Point::new(left + column.spare(set.width - block.width), ROW_PAD + (height - block.height) / 2.0);
             marks.extend(block.in_role(column.role(&role)).at(corner));
-            left += room + COLUMN_GAP;
+            left += set.width + COLUMN_GAP;
         }
         let bottom = height + 2.0 * ROW_PAD;
         marks.push(rule(bottom, width, &role));

@@ -60,6 +60,12 @@ impl Type {
         self.size * LEADING
     }
 
+    /// How far below a line's upper edge its letters stand.
+    #[must_use]
+    pub fn baseline(self) -> f64 {
+        self.size * BASELINE
+    }
+
     /// Width of a line of text.
     #[must_use]
     pub fn width(self, text: &str) -> f64 {
@@ -76,7 +82,7 @@ impl Type {
     /// One line, not wrapped.
     #[must_use]
     pub fn line(self, text: &str) -> Block {
-        let mark = self.mark(text, Point::new(0.0, self.size * BASELINE), Anchor::Start);
+        let mark = self.mark(text, Point::new(0.0, self.baseline()), Anchor::Start);
         Block::new(self.width(text), self.line_height(), vec![mark])
     }
 

@@ -90,38 +90,95 @@ impl Mended {
     }
 }
 
-/// A text that cannot be read, made readable.
-pub struct Mending {
-    /// The text to read; nothing where no part of it is readable.
-    pub mended: Option<Mended>,
+/// A text that could not be read, made readable.
+pub struct Mending<T> {
+    /// What was read, and from which text; nothing where no part of it is readable.
+    pub read: Option<(T, Mended)>,
     /// What was wrong.
     pub remarks: Vec<Remark>,
     /// What was left out.
     pub lost: Vec<Place>,
 }
 
-/// Mends a text, as `fault` judges it: a remark where a text is not readable.
-pub fn mend(text: &str, fault: impl Fn(&Mended) -> Option<Remark>) -> Mending {
+/// Mends a text that cannot be read as it is written, for which there is a remark.
+pub fn mend<T>(text: &str, unread: Remark, read: impl Fn(&Mended) -> Result<T, Remark>) -> Mending<T> {
     let found = if text.len() > LONGEST { Vec::new() } else { scan::slips(text) };
     let found: Vec<_> = found.into_iter().take(MOST).collect();
-    let (parts, mut remarks) = leave_out(text, &found, &fault);
-    let lost: Vec<_> = parts.iter().map(|part| Place { start: part.cut.start, end: part.cut.end }).collect();
-    let with = |skip: Option<usize>| {
-        let kept = found.iter().enumerate().filter(|(at, _)| Some(*at) != skip).map(|(_, found)| &found.edit);
-        Mended::new(text, &kept.chain(&parts).collect::<Vec<_>>())
-    };
-    let whole = with(None);
-    if fault(&whole).is_some() {
-        return Mending { mended: None, remarks, lost };
+    let mut mender = Mender { text, read, needed: vec![true; found.len()], found, parts: Vec::new(), last: None };
+    let mut remarks = mender.leave_out(unread);
+    if mender.last.is_some() {
+        mender.drop_needless(0..mender.found.len(), mender.parts.is_empty());
+        remarks.extend(said(&mender.needed()));
+        remarks.sort_by_key(|remark| remark.place);
     }
-    let needed = |at: &usize| fault(&with(Some(*at))).is_some();
-    let needed: Vec<_> = (0..found.len()).filter(needed).map(|at| found[at].clone()).collect();
-    remarks.extend(said(&needed));
-    remarks.sort_by_key(|remark| remark.place);
-    let edits = needed.iter().map(|found| &found.edit).chain(&parts).collect::<Vec<_>>();
-    let mended = Mended::new(text, &edits);
-    let mended = if fault(&mended).is_none() { mended } else { whole };
-    Mending { mended: Some(mended), remarks, lost }
+    let lost = mender.parts.iter().map(|part| Place { start: part.cut.start, end: part.cut.end }).collect();
+    Mending { read: mender.last, remarks, lost }
+}
+
+/// A text that is mended.
+struct Mender<'t, T, R> {
+    text: &'t str,
+    read: R,
+    /// What look like slips.
+    found: Vec<Found>,
+    /// Which of them are mended.
+    needed: Vec<bool>,
+    /// What is left out.
+    parts: Vec<Edit>,
+    /// The last text that was readable.
+    last: Option<(T, Mended)>,
+}
+
+impl<T, R: Fn(&Mended) -> Result<T, Remark>> Mender<'_, T, R> {
+    /// Reads the text with its mends, and keeps what was read.
+    fn try_reading(&mut self) -> Result<(), Remark> {
+        let kept = self.found.iter().zip(&self.needed).filter(|(_, needed)| **needed).map(|(found, _)| &found.edit);
+        let mended = Mended::new(self.text, &kept.chain(&self.parts).collect::<Vec<_>>());
+        self.last = Some(((self.read)(&mended)?, mended));
+        Ok(())
+    }
+
+    /// Leaves out what stays unreadable, part by part, each with its remark.
+    fn leave_out(&mut self, unread: Remark) -> Vec<Remark> {
+        let mut remarks = Vec::new();
+        let mut fault = if self.found.is_empty() { Some(unread) } else { self.try_reading().err() };
+        for _ in 0..MOST_LOST {
+            let Some(remark) = fault else { break };
+            let start = remark.place.map_or(0, |place| place.start);
+            let parts = &mut self.parts;
+            let part = part::around(self.text, start, &parts.iter().map(|part| part.cut.clone()).collect::<Vec<_>>());
+            let again = parts.iter().any(|other| other.cut.start < part.end && part.start < other.cut.end);
+            parts.retain(|other| !(part.start <= other.cut.start && other.cut.end <= part.end));
+            parts.push(Edit { put: blank(&self.text[part.clone()]), cut: part });
+            if !again {
+                remarks.push(remark);
+            }
+            fault = self.try_reading().err();
+        }
+        remarks
+    }
+
+    /// Drops of some slips' mends all that the text is readable without, by halves, the last first: of two mends
+    /// that each suffice the first stays. Says whether it dropped them all, which is not tried where it is known
+    /// that one of them is needed.
+    fn drop_needless(&mut self, some: Range<usize>, one_is_needed: bool) -> bool {
+        self.needed[some.clone()].fill(false);
+        if some.is_empty() || !one_is_needed && self.try_reading().is_ok() {
+            return true;
+        }
+        self.needed[some.clone()].fill(true);
+        if some.len() > 1 {
+            let middle = some.start + some.len() / 2;
+            let dropped = self.drop_needless(middle..some.end, false);
+            self.drop_needless(some.start..middle, dropped);
+        }
+        false
+    }
+
+    /// The slips that are mended.
+    fn needed(&self) -> Vec<Found> {
+        self.found.iter().zip(&self.needed).filter(|(_, needed)| **needed).map(|(found, _)| found.clone()).collect()
+    }
 }
 
 /// The slips as remarks; tabs are told once, with how many lines have them.
@@ -142,25 +199,45 @@ fn said(found: &[Found]) -> Vec<Remark> {
     found.iter().filter(first).map(remark).collect()
 }
 
-/// Leaves out what stays unreadable, part by part, each with its remark.
-fn leave_out(text: &str, found: &[Found], fault: &impl Fn(&Mended) -> Option<Remark>) -> (Vec<Edit>, Vec<Remark>) {
-    let (mut parts, mut remarks): (Vec<Edit>, Vec<Remark>) = (Vec::new(), Vec::new());
-    for _ in 0..MOST_LOST {
-        let edits = found.iter().map(|found| &found.edit).chain(&parts).collect::<Vec<_>>();
-        let Some(remark) = fault(&Mended::new(text, &edits)) else { break };
-        let start = remark.place.map_or(0, |place| place.start);
-        let part = part::around(text, start, &parts.iter().map(|part| part.cut.clone()).collect::<Vec<_>>());
-        let again = parts.iter().any(|other| other.cut.start < part.end && part.start < other.cut.end);
-        parts.retain(|other| !(part.start <= other.cut.start && other.cut.end <= part.end));
-        parts.push(Edit { put: blank(&text[part.clone()]), cut: part });
-        if !again {
-            remarks.push(remark);
-        }
-    }
-    (parts, remarks)
-}
-
 /// As many line breaks and nothing else.
 fn blank(text: &str) -> String {
     text.chars().map(|c| if c == '\n' { '\n' } else { ' ' }).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use std::cell::RefCell;
+
+    use super::*;
+    use crate::remark::Code;
+
+    /// Mends what is readable by a rule, and gives how many remarks there are and how often it was read.
+    fn mended(text: &str, readable: impl Fn(&str) -> bool) -> (usize, usize) {
+        let seen = RefCell::new(vec![text.to_owned()]);
+        let read = |mended: &Mended| {
+            assert!(!seen.borrow().contains(&mended.text), "read twice: {}", mended.text);
+            seen.borrow_mut().push(mended.text.clone());
+            if readable(&mended.text) { Ok(()) } else { Err(Remark::new(Code::Yaml, "unreadable")) }
+        };
+        let mending = mend(text, Remark::new(Code::Yaml, "unreadable"), read);
+        let readings = seen.borrow().len();
+        (mending.remarks.len(), readings)
+    }
+
+    #[test]
+    fn one_slip_costs_one_reading_more() {
+        assert_eq!(mended("a: 1\nb = 2\n", |text| !text.contains('=')), (1, 2));
+    }
+
+    #[test]
+    fn what_only_looks_like_slips_is_dropped_by_halves() {
+        let text = "b = 2\n".to_owned() + &"a,, b: [1,, 2]\n".repeat(32);
+        let (remarks, readings) = mended(&text, |text| !text.contains('='));
+        assert!(remarks == 1 && readings < 12, "{remarks} remarks, {readings} readings");
+    }
+
+    #[test]
+    fn of_two_mends_that_each_suffice_the_first_is_told() {
+        assert_eq!(mended("a = 1\nb = 2\n", |text| text.matches('=').count() < 2).0, 1);
+    }
 }

@@ -6,7 +6,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use crate::art::Stencils;
-use crate::design::{Bit, Design, Sharers, Strand, What};
+use crate::design::{Bit, Design, Finding, Index, Sharers, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
@@ -14,13 +14,13 @@ use crate::paint::mark::Mark;
 use super::Frame;
 
 /// The bar that a bit of a strand is, where it shares one with others.
-pub fn shared(bit: &Bit, strand: &Strand, design: &Design) -> Option<usize> {
+pub fn shared(bit: &Bit, strand: &Strand, design: &Design) -> Option<Index<Finding>> {
     let What::Finding(at) = bit.what else { return None };
     design.findings[at].is_shared().then(|| design.hole(at, strand)).flatten().map(|_| at)
 }
 
 /// How far a bar's middle lies from the hole of a strand, on the side away from the neck.
-pub fn middle(strand: &Strand, bar: usize, design: &Design) -> f64 {
+pub fn middle(strand: &Strand, bar: Index<Finding>, design: &Design) -> f64 {
     let finding = &design.findings[bar];
     let hole = design.hole(bar, strand).unwrap_or(1) as f64;
     (f64::from(finding.holes + 1) / 2.0 - hole) * finding.spacing.value()
@@ -29,7 +29,7 @@ pub fn middle(strand: &Strand, bar: usize, design: &Design) -> f64 {
 /// All bars that strands share, each across those of them that are seen; strands are the design's in
 /// its order.
 pub fn bars(design: &Design, strands: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let bars = (0..design.findings.len()).filter(|at| design.findings[*at].is_shared());
+    let bars = design.findings.indices().filter(|at| design.findings[*at].is_shared());
     let groups = bars.flat_map(|bar| design.sharing(bar).into_iter().map(move |group| (bar, group)));
     let shared = groups.filter(|(_, group)| group.0.len() > 1);
     let seated = shared.map(|(bar, group)| (bar, passes(bar, &group, design, strands)));
@@ -37,7 +37,12 @@ pub fn bars(design: &Design, strands: &[Option<&Hung>], frame: &Frame, stencils:
 }
 
 /// Where each strand of a group passes its bars.
-fn passes<'a>(bar: usize, group: &Sharers, design: &Design, strands: &[Option<&'a Hung>]) -> Vec<Vec<&'a Seat>> {
+fn passes<'a>(
+    bar: Index<Finding>,
+    group: &Sharers,
+    design: &Design,
+    strands: &[Option<&'a Hung>],
+) -> Vec<Vec<&'a Seat>> {
     let seen =
         group.0.iter().filter_map(|sharer| Some((&design.strands[sharer.strand], (*strands.get(sharer.strand)?)?)));
     seen.map(|(strand, hung)| seats(bar, strand, hung)).collect()
@@ -45,7 +50,7 @@ fn passes<'a>(bar: usize, group: &Sharers, design: &Design, strands: &[Option<&'
 
 /// The bars of one kind that a group of strands shares.
 fn of_group(
-    bar: usize,
+    bar: Index<Finding>,
     passes: &[Vec<&Seat>],
     design: &Design,
     frame: &Frame,
@@ -60,14 +65,14 @@ fn of_group(
 }
 
 /// A strand's places in bars of a kind, from its first end.
-fn seats<'a>(bar: usize, strand: &Strand, hung: &'a Hung) -> Vec<&'a Seat> {
+fn seats<'a>(bar: Index<Finding>, strand: &Strand, hung: &'a Hung) -> Vec<&'a Seat> {
     let is_bar = |seat: &&Seat| strand.trains[seat.train].bits[seat.bit].what == What::Finding(bar);
     hung.seats.iter().filter(is_bar).collect()
 }
 
 /// A bar from the innermost strand to the outermost.
 fn across(
-    finding: usize,
+    finding: Index<Finding>,
     [first, last]: [&Seat; 2],
     design: &Design,
     frame: &Frame,

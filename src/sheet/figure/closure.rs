@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Design, Part};
+use crate::design::{Design, Finding, Index, Part};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::{FindingKind, Kind};
@@ -183,7 +183,7 @@ impl Side<'_, '_, '_> {
         (on(at), (on(next) - on(at)).angle())
     }
 
-    fn chain(&mut self, finding: usize, at: f64, next: f64) {
+    fn chain(&mut self, finding: Index<Finding>, at: f64, next: f64) {
         let line: Vec<_> = stretch(self.line, at, next).into_iter().map(|point| self.frame.page(point)).collect();
         self.marks.push(self.stencils.chain(finding, &line, self.frame.scale));
     }
@@ -209,13 +209,13 @@ impl Side<'_, '_, '_> {
     }
 
     /// A bar, square to the line where it stands.
-    fn across(&mut self, finding: usize, at: f64) {
+    fn across(&mut self, finding: Index<Finding>, at: f64) {
         let (from, outward) = self.way(at, at + 0.1);
         self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
     }
 
     /// A finding along the line. A ring counts for what is inside it: its wire lies round what hangs there.
-    fn straight(&mut self, finding: usize, at: f64, next: f64) {
+    fn straight(&mut self, finding: Index<Finding>, at: f64, next: f64) {
         let drawn = &self.design.findings[finding];
         let back = if drawn.kind == FindingKind::JumpRing { drawn.wire.value() } else { 0.0 };
         let (from, outward) = self.way(at - back, next);

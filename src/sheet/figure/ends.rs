@@ -1,12 +1,12 @@
 //! The findings that close a strand's end: where each is drawn and which way it faces.
 
-use crate::design::{Design, End};
+use crate::design::{Design, End, Finding, Index};
 use crate::pattern::FindingKind;
 
 /// An end's finding in its place.
 pub struct Closed {
     /// Index of the finding.
-    pub finding: usize,
+    pub finding: Index<Finding>,
     /// How far its drawing's origin lies from the loop inward, in mm of the piece.
     pub depth: f64,
     /// Whether it is drawn from there outward, or inward.
@@ -18,7 +18,7 @@ pub struct Closed {
 pub fn closed(end: &End, design: &Design) -> Vec<Closed> {
     let bight = end.bight.value();
     let mut depth = bight;
-    let place = |finding: &usize| {
+    let place = |finding: &Index<Finding>| {
         let (kind, length) = (design.findings[*finding].kind, design.findings[*finding].length.value());
         let (at, outward) = match kind {
             FindingKind::CrimpCover => (bight, false),

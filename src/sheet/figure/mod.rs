@@ -14,6 +14,7 @@ mod row;
 mod ruler;
 mod scale;
 mod strands;
+mod track;
 mod worn;
 
 pub use bars::{bars, middle, shared};
@@ -25,6 +26,7 @@ pub use row::{Row, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
 pub use strands::{Sketch, bit_box, branch, longest_first, outline_box, strand_box, strands};
+pub use track::{Track, closing_on, on_tracks};
 pub use worn::worn;
 
 use crate::geometry::Point;

@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bit, Dangle, Design, Finding, Strand, What};
+use crate::design::{Bit, Dangle, Design, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -11,12 +11,11 @@ use crate::pattern::FindingKind;
 use super::bars::{bars, middle, shared};
 use super::{Frame, ends, straightened};
 
-/// All strands, the longest first, so that shorter ones lie over longer ones; all cords below all
+/// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
 /// beads.
-pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let design = &piece.design;
-    let order: Vec<_> =
-        longest_first(piece).into_iter().map(|at| (&design.strands[at], &piece.drape.strands[at])).collect();
+pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let laid = longest_first(design).into_iter().filter_map(|at| Some((&design.strands[at], (*hung.get(at)?)?)));
+    let order: Vec<_> = laid.collect();
     let mut marks = Vec::new();
     for &(strand, hung) in &order {
         marks.push(Sketch { design, strand, hung, frame, stencils }.cord());
@@ -25,14 +24,13 @@ pub fn strands(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec
         let label = format!("strand {}", strand.name);
         marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils }.strung()));
     }
-    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
-    marks.extend(bars(design, &hung, frame, stencils));
+    marks.extend(bars(design, hung, frame, stencils));
     marks
 }
 
 /// Indices of the strands, the longest first.
-pub fn longest_first(piece: &Piece) -> Vec<usize> {
-    let strands = &piece.design.strands;
+pub fn longest_first(design: &Design) -> Vec<usize> {
+    let strands = &design.strands;
     let mut order: Vec<usize> = (0..strands.len()).collect();
     // Every index is that of a strand.
     order.sort_by(|a, b| strands[*b].finished.value().total_cmp(&strands[*a].finished.value()));
@@ -176,7 +174,7 @@ fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Se
 /// A strung finding with its centre at a point; one that is turned round is drawn from its far end. A cap
 /// reaches over its bead by as much as it is longer than the cord that it takes.
 pub fn strung_finding(
-    index: usize,
+    index: Index<Finding>,
     bit: &Bit,
     centre: Point,
     angle: f64,

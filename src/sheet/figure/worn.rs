@@ -1,41 +1,48 @@
-//! The small worn figure: the neck's front and where each strand lies on the chest.
+//! The worn figure: the neck's front and each strand with its beads where it lies on the chest.
 
 use crate::Piece;
+use crate::art::Stencils;
 use crate::drape::Worn;
 use crate::geometry::{Extent, Point};
+use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
 use super::labels::is_numbered;
-use super::{DISC, Frame, lowest_point, straightened};
+use super::{DISC, Frame, Track, closing_on, lowest_point, on_tracks, straightened};
 
+/// What the figure is called to those who cannot see it.
+pub const LABEL: &str = "the piece on the neck";
 /// How far the shoulders reach beyond the neck on each side, as a share of its breadth: for the
 /// drawing alone.
-const SHOULDER: f64 = 0.75;
+const SHOULDER: f64 = 0.5;
 /// How far the shoulders fall over that way, as a share of the neck's breadth.
-const SLOPE: f64 = 0.35;
+const SLOPE: f64 = 0.26;
 /// How much of the neck is drawn, as a share of its breadth.
-const THROAT: f64 = 0.5;
+const THROAT: f64 = 0.42;
 
-/// The figure in a box of a width on the page with its upper left corner at a point; its height is
-/// what it takes, returned with the marks. Nothing for pieces that are not hung round a neck.
-pub fn worn(piece: &Piece, corner: Point, width: f64, most_height: f64) -> Option<(Vec<Mark>, f64)> {
+/// Most things strung that are drawn one by one; of more a line is drawn, as one would see it.
+const MOST: usize = 4_000;
+
+/// The figure in a block of a width, at most so high. Nothing for pieces that are not hung round a neck.
+pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils<'_>) -> Option<Block> {
     let worn = piece.drape.worn.as_ref().filter(|worn| worn.lines.iter().any(|line| !line.is_empty()))?;
     let extent = extent(worn)?;
     let scale = (width / extent.width()).min(most_height / extent.height());
-    let left = corner.x + (width - extent.width() * scale) / 2.0;
-    let frame = Frame { origin: Point::new(left - extent.low.x * scale, corner.y + extent.high.y * scale), scale };
+    let left = (width - extent.width() * scale) / 2.0;
+    let frame = Frame { origin: Point::new(left - extent.low.x * scale, extent.high.y * scale), scale };
     let mut marks = vec![body(worn, &frame)];
+    marks.extend(strands(piece, worn, &frame, stencils));
     let mut seats = Vec::new();
     for (index, line) in worn.lines.iter().enumerate().filter(|(_, line)| !line.is_empty()) {
-        marks.push(strand(line, &frame));
         if is_numbered(piece) {
             let seat = seat(line, &frame, &seats);
             seats.push(seat);
             marks.push(number(piece, index, seat));
         }
     }
-    Some((marks, extent.height() * scale))
+    let height = extent.height() * scale;
+    Some(Block::new(width, height, vec![Mark::figure(LABEL, marks)]))
 }
 
 /// The box round figure and strands, in the worn frame.
@@ -74,6 +81,21 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
         stroke: Some(Stroke { dashes: vec![0.8, 0.8], ..Stroke::new(style::RULE, 0.2) }),
     };
     Mark::figure("neck and shoulders", vec![side(-1.0), side(1.0), base])
+}
+
+/// The strands with what is strung on them, and what of the closure comes round to the front; lines
+/// where they are too many to be told apart.
+fn strands(piece: &Piece, worn: &Worn, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let strung: usize = piece.drape.strands.iter().map(|hung| hung.seats.len()).sum();
+    if strung > MOST {
+        return worn.lines.iter().filter(|line| !line.is_empty()).map(|line| strand(line, frame)).collect();
+    }
+    let tracks = Track::all(worn, |_| false);
+    let laid = on_tracks(piece, &tracks);
+    let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
+    let mut marks = closing_on(&tracks, piece, frame, stencils);
+    marks.extend(super::strands(&piece.design, &laid, frame, stencils));
+    marks
 }
 
 fn strand(line: &[Point], frame: &Frame) -> Mark {

@@ -11,7 +11,7 @@ use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::{self, Frame, Ruler, Sketch, Stretch};
-use crate::steps::posts::posts;
+use crate::steps::posts::Posts;
 use crate::units::{Length, UnitStyle};
 
 use super::tile::Window;
@@ -70,6 +70,7 @@ impl<'a> Lane<'a> {
         let words = format!("{}: finished {}, loop to loop{rest}", strand.name, units.ruler(strand.finished));
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
         let round = strand.cord_width(&piece.design).value() / 2.0;
+        let posts = Posts::new(&piece.design, strand);
         let (lead, tail) = ((-extent.low.x).max(0.0), (extent.high.x - length).max(0.0));
         Self {
             laid: Laid::Strand(strand, hung),
@@ -81,7 +82,7 @@ impl<'a> Lane<'a> {
             longest,
             round,
             units,
-            posts: posts(&piece.design, strand).into_iter().map(|post| (post.name, post.station.value())).collect(),
+            posts: posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect(),
         }
     }
 

@@ -1,6 +1,7 @@
 //! The findings and beads, one below another at actual size.
 
 use crate::art::Stencils;
+use crate::design::{Finding, Index};
 use crate::geometry::Extent;
 use crate::geometry::Point;
 use crate::materials::Article;
@@ -42,7 +43,7 @@ pub fn pages(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<
 fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
     let design = &sheet.piece.design;
     let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
-    for (index, finding) in design.findings.iter().enumerate() {
+    for (index, finding) in design.findings.entries() {
         let drawing = fitting(drawing(index, finding.kind, stencils), room);
         let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index)));
         table.push(vec![Cell::Drawing(drawing), words]);
@@ -54,7 +55,7 @@ fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table
 fn beads(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
     let (letter, drawing) = (Column::new("", Align::Left), Column::new("", Align::Middle));
     let mut table = Table::new(vec![letter, drawing, Column::wrapping("")]);
-    for (index, bead) in sheet.piece.design.beads.iter().enumerate() {
+    for (index, bead) in sheet.piece.design.beads.entries() {
         let drawing = fitting(legend::drawing(index, bead, stencils), room);
         let words = Cell::Double(bead.name.clone(), spec::size(bead));
         table.push(vec![Cell::strong(&bead.letter), Cell::Drawing(drawing), words]);
@@ -69,7 +70,7 @@ fn fitting(drawing: Block, room: Rect) -> Block {
 }
 
 /// A finding at actual size; of a chain, a piece.
-fn drawing(index: usize, kind: FindingKind, stencils: &mut Stencils<'_>) -> Block {
+fn drawing(index: Index<Finding>, kind: FindingKind, stencils: &mut Stencils<'_>) -> Block {
     let mark = match kind {
         FindingKind::Chain => stencils.chain(index, &[Point::ORIGIN, Point::new(CHAIN, 0.0)], 1.0),
         _ => stencils.finding(index, Point::ORIGIN, 0.0, 1.0),

@@ -1,12 +1,13 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
-use crate::design::{Bit, Design, Rest, Strand, What};
+use crate::design::{Bead, Bit, Design, Index, Rest, Strand, What};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::pattern::{CordKind, Settle};
 use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
 use crate::steps;
+use crate::steps::posts::Posts;
 use crate::units::{Length, UnitStyle};
 
 /// Bare cord before the row, below which it starts at the end.
@@ -26,7 +27,7 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     }
     let chain = design.cords[strand.cord].kind == CordKind::Chain;
     small.push(bare(units, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index].starts));
-    small.extend(steps::posts::positions(design, strand));
+    small.extend(Posts::new(design, strand).positions());
     small.extend(notes(strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
@@ -34,8 +35,8 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
 
 /// What to do where the length differs by more.
 fn tolerances(design: &Design, strand: &Strand) -> String {
-    let strung = |index: &usize| strand.bits().any(|bit| bit.what == What::Bead(*index));
-    let beads: Vec<_> = (0..design.beads.len()).filter(strung).map(|index| &design.beads[index]).collect();
+    let strung = |index: &Index<Bead>| strand.bits().any(|bit| bit.what == What::Bead(*index));
+    let beads: Vec<_> = design.beads.indices().filter(strung).map(|index| &design.beads[index]).collect();
     let first = beads.first().map_or(Length::ZERO, |bead| bead.tolerance);
     let each = if beads.iter().all(|bead| bead.tolerance == first) {
         format!("each may be off by {}", first.hundredths())

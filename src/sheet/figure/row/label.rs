@@ -1,11 +1,13 @@
-//! Letters of runs, lengths of bare cord and counts of beads above a line.
+//! What is said about a line: letters of runs, lengths of bare cord and counts of beads above it, and letters
+//! beside the beads of branches, those of a run of one bead once.
 
-use crate::design::Design;
+use crate::design::{Bead, Dangle, Design, Index, What};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
-use crate::units::{Length, UnitStyle, fraction};
+use crate::steps::chart;
+use crate::units::{Length, UnitStyle};
 
 use super::line::Placed;
 use super::span::{Span, Thing};
@@ -20,6 +22,12 @@ const ROWS: usize = 2;
 const CLEAR: f64 = 1.0;
 /// Bare cord from this length on, in mm, has its length printed.
 const LEAST_GAP: f64 = 8.0;
+/// Room between a branch and its letters.
+const BESIDE: f64 = 0.8;
+/// Room that is missing by less is there.
+const ROUNDING: f64 = 1e-9;
+/// How the letters beside branches look.
+const LETTER: Type = Type::SMALL_STRONG;
 
 /// A stretch of a line with what is printed over it.
 struct Stretch {
@@ -166,18 +174,18 @@ fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
 
 /// A length of bare cord beside beads that slide, to what a ruler shows, then shorter.
 fn about(units: UnitStyle, length: Length) -> Vec<String> {
-    let short = if units == UnitStyle::In { units } else { UnitStyle::Mm }.ruler(length);
+    let short = shorter(units).ruler(length);
     vec![format!("about {} bare", units.ruler(length)), format!("about {short} bare"), format!("about {short}"), short]
 }
 
 /// A length of bare cord in the words of the chart, then shorter.
 fn gap(units: UnitStyle, length: Length) -> Vec<String> {
-    let inches = || format!("{} in", fraction(length));
-    match units {
-        UnitStyle::In => vec![format!("{} bare", inches()), inches()],
-        UnitStyle::Mm => vec![format!("{} bare", length.tenths()), length.tenths()],
-        UnitStyle::Both => vec![format!("{} = {} bare", inches(), length.tenths()), length.tenths()],
-    }
+    vec![format!("{} bare", chart::gap(units, length)), chart::gap(shorter(units), length)]
+}
+
+/// One unit where there are two.
+fn shorter(units: UnitStyle) -> UnitStyle {
+    if units == UnitStyle::In { units } else { UnitStyle::Mm }
 }
 
 /// The number of every tenth bead and of the last one on the line, above it with a tick down to it.
@@ -200,4 +208,63 @@ pub fn counts(placed: &[Placed<'_, '_>], top: f64, cord: f64, width: f64) -> Vec
 
 const fn is_counted(span: &Span<'_>) -> bool {
     span.number > 0 && span.number.is_multiple_of(10)
+}
+
+/// The letters of a line's branches with the cord at a height: to the right of each branch, or else
+/// to its left; none where its neighbours leave no room.
+pub fn beside_branches(design: &Design, placed: &[Placed<'_, '_>], cord: f64, width: f64) -> Vec<Mark> {
+    let (branches, others): (Vec<&Placed<'_, '_>>, Vec<&Placed<'_, '_>>) =
+        placed.iter().partition(|one| one.span.branch().is_some());
+    let row = others.iter().map(|one| one.span.reach.below).fold(0.0, f64::max);
+    let mut taken: Vec<_> = branches.iter().map(|one| room_of(one)).collect();
+    let mut marks = Vec::new();
+    for one in &branches {
+        let letters = of_branch(design, one, cord, cord + row);
+        let wide = letters.iter().map(|(words, _)| LETTER.width(words)).fold(0.0, f64::max);
+        let (left, right) = room_of(one);
+        let is_free = |x: &f64| {
+            let inside = *x >= 0.0 && x + wide <= width;
+            inside && taken.iter().all(|(from, to)| x + wide <= *from + ROUNDING || *x >= to - ROUNDING)
+        };
+        let Some(x) = [right, left - wide].into_iter().find(is_free) else { continue };
+        taken.push((x - BESIDE, x + wide + BESIDE));
+        marks.extend(letters.iter().map(|(words, y)| LETTER.mark(words, Point::new(x, *y), Anchor::Start)));
+    }
+    marks
+}
+
+/// What a branch takes of the line, with room beside it.
+fn room_of(one: &Placed<'_, '_>) -> (f64, f64) {
+    let half = one.span.reach.aside + BESIDE;
+    (one.centre() - half, one.centre() + half)
+}
+
+/// The letters of one branch with their baselines, without those that would reach above a height.
+fn of_branch(design: &Design, one: &Placed<'_, '_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
+    let Some(branch) = one.span.branch() else { return Vec::new() };
+    let baseline = |level: f64| cord + one.span.hang + level * one.span.scale + LETTER.size * 0.35;
+    let all = runs(branch, design).into_iter().map(|(words, level)| (words, baseline(level)));
+    all.filter(|(_, y)| y - LETTER.size >= lowest).collect()
+}
+
+/// The runs of a branch, each with how far its middle lies below the branch's top.
+fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
+    let levels = branch.levels(design);
+    let beads: Vec<_> = branch.bits.iter().zip(levels).map(|(bit, level)| (bead(&bit.what), level)).collect();
+    let runs = beads.chunk_by(|one, next| one.0 == next.0 && one.0.is_some());
+    let run = |run: &[(Option<Index<Bead>>, f64)]| match run {
+        [(Some(bead), first), ..] => {
+            let last = run.last().map_or(*first, |(_, level)| *level);
+            Some((format!("{}{}", run.len(), design.beads[*bead].letter), first.midpoint(last)))
+        }
+        _ => None,
+    };
+    runs.filter_map(run).collect()
+}
+
+const fn bead(what: &What) -> Option<Index<Bead>> {
+    match what {
+        What::Bead(bead) => Some(*bead),
+        _ => None,
+    }
 }

@@ -1,0 +1,106 @@
+//! Cord that knots take up, in kits and cutting lists: every figure is worked out by hand beside its check.
+//!
+//! The pitch of round pearls of 6 mm with holes of 1.1 mm is 2 sqrt(3^2 - 0.55^2) = 5.8983 mm, so that 41 of them
+//! with 40 knots of 1.2 mm take 289.8305 mm. A tight overhand knot takes up 10.1 diameters of a cord, 5.05 mm of
+//! one of 0.5 mm; a double one at an end 1.712 times as much; in a doubled cord each of two legs as much as a cord
+//! twice as thick, four times in all.
+
+#![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
+
+use festoon::design::{Choice, Design};
+use festoon::materials::render::table;
+use festoon::materials::{Amount, Order, Stash, materials};
+use festoon::source::Source;
+
+const ROW: f64 = 289.830_498;
+
+/// A necklace of 41 pearls on silk that is sold by 2 m.
+fn pearls(silk: &str, strand: &str) -> Design {
+    let text = format!(
+        "festoon: 1
+title: Kit
+kind: necklace
+units: mm
+beads:
+  pearl: {{ shape: round, size: 6 mm, hole: 1.1 mm, mass: 0.3 g, colour: '#ece3d4' }}
+cords:
+  silk: {{ kind: silk, diameter: 0.5 mm, mass: 0.3 g/m, strength: 30 N{silk}, sold: {{ by: length, length: 2 m, price: 3 }} }}
+findings:
+  ring: {{ kind: jump ring, inside: 4 mm, closed: yes }}
+  hook: {{ kind: hook, length: 15 mm }}
+  cup: {{ kind: knot cover, length: 7 mm, inside: 4 mm }}
+  crimp: {{ kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }}
+strands:
+  - {{ name: only, cord: silk, allowance: 100 mm, {strand} }}
+closure: {{ left: [ring], right: [hook] }}
+wear: {{ neck base: 290 mm }}
+"
+    );
+    let (piece, remarks) = festoon::piece(&Source::new("kit.yaml", text), &Choice::default(), None);
+    piece.unwrap_or_else(|| panic!("{remarks:?}")).design
+}
+
+/// Checks what one piece is cut to, and what twelve makers need, buy and cut; the lengths are sold by 2 m.
+fn kit(design: &Design, cut: f64, each: u64) {
+    let near = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-3, "{found} and not {wanted}");
+    near(design.strands[0].cut().value(), cut);
+    let list = materials(design, &Order { makers: 12, ..Order::default() });
+    let silk = list.lines.iter().find(|line| line.id == "silk").unwrap();
+    let Amount::Length(need) = silk.need else { panic!("{:?}", silk.need) };
+    near(need.value(), 12.0 * cut);
+    assert_eq!(silk.buy.as_ref().unwrap().lots, 12_u64.div_ceil(each));
+    let pieces: Vec<_> = list.cuttings[0].spools.iter().flat_map(|spool| &spool.pieces).collect();
+    assert_eq!(pieces.len(), 12);
+    pieces.iter().for_each(|piece| near(piece.length.value(), cut));
+    let left: f64 = list.cuttings[0].spools.iter().map(|spool| spool.left.value()).sum();
+    near(left, 2000.0 * 12_u64.div_ceil(each) as f64 - 12.0 * cut);
+    let said =
+        format!("1. bought, 2 m: {}only {cut:.0} mm", if each > 1 { format!("{each} × ") } else { String::new() });
+    let text = table(&list, design.heading.units);
+    assert!(text.contains(&said), "{said}: {text}");
+}
+
+#[test]
+fn knots_between_all_beads() {
+    // Without the knots' cord a length of 2 m would give four pieces, with it two.
+    let cut = ROW + 40.0 * 5.05 + 2.0 * 1.712 * 5.05 + 2.0 * 100.0;
+    kit(&pearls(", needle: yes", "ends: knot, knots: 1.2 mm, beads: [41 pearl]"), cut, 2);
+    let written = "ends: knot, beads: [{ repeat: 40, of: [pearl, { knot: 1.2 mm }] }, pearl]";
+    kit(&pearls("", written), cut, 2);
+}
+
+#[test]
+fn the_makers_own_measure() {
+    let cut = ROW + 40.0 * 4.0 + 2.0 * 1.712 * 4.0 + 2.0 * 100.0;
+    kit(&pearls(", needle: yes, take-up: 4 mm", "ends: knot, knots: 1.2 mm, beads: [41 pearl]"), cut, 3);
+}
+
+#[test]
+fn both_legs_of_a_doubled_cord() {
+    // A lark's head takes three diameters, 1.5 mm, and has no knot; the other end's knot is tied in both legs.
+    let cut = 2.0 * (ROW + 1.5) + 40.0 * 20.2 + 1.712 * 20.2 + 2.0 * 100.0;
+    kit(&pearls(", needle: yes", "doubled: yes, ends: knot, knots: 1.2 mm, beads: [41 pearl]"), cut, 1);
+    let own = 2.0 * (ROW + 1.5) + 40.0 * 16.0 + 1.712 * 16.0 + 2.0 * 100.0;
+    kit(&pearls(", take-up: 4 mm", "doubled: yes, ends: knot, knots: 1.2 mm, beads: [41 pearl]"), own, 1);
+}
+
+#[test]
+fn knots_in_covers_and_none_in_crimps() {
+    // A cover takes 7 mm of the strand at each end; a crimp of 2 mm with its loop 3/16 in, and has no knot.
+    let covered = ROW + 2.0 * 7.0 + 40.0 * 5.05 + 2.0 * 1.712 * 5.05 + 2.0 * 100.0;
+    kit(&pearls("", "ends: cup, knots: 1.2 mm, beads: [41 pearl]"), covered, 2);
+    let crimped = ROW + 2.0 * 25.4 * 3.0 / 16.0 + 40.0 * 5.05 + 2.0 * 100.0;
+    kit(&pearls("", "ends: crimp, knots: 1.2 mm, beads: [41 pearl]"), crimped, 2);
+}
+
+#[test]
+fn a_stash_lends_what_knots_take_up_as_well() {
+    let design = pearls("", "ends: knot, knots: 1.2 mm, beads: [41 pearl]");
+    // 709.12 mm is cut from 710 mm in hand, and from 709 mm it is not.
+    for (in_hand, lots) in [("710 mm", 0), ("709 mm", 1)] {
+        let stash = Stash::read(&Source::new("stash.yaml", format!("silk: {in_hand}\n")), &design).0;
+        let list = materials(&design, &Order { stash: stash.unwrap(), ..Order::default() });
+        let silk = list.lines.iter().find(|line| line.id == "silk").unwrap();
+        assert_eq!(silk.buy.as_ref().unwrap().lots, lots, "{in_hand}");
+    }
+}
