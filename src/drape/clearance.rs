@@ -52,18 +52,12 @@ pub fn clearances(design: &Design, chains: &[Chain], hung: &[Hung], presses: &[P
     pairs.filter_map(|(inner, pair)| compare([inner, inner + 1], &pair[0], &pair[1], presses)).collect()
 }
 
-/// The clearance between two strands, of which chains and drapes are given.
+/// The clearance between two strands, of which chains and drapes are given, each as it hangs alone.
 #[must_use]
-pub fn clearance(
-    design: &Design,
-    between: [usize; 2],
-    chains: &[Chain],
-    hung: &[Hung],
-    presses: &[Press],
-) -> Option<Clearance> {
+pub fn clearance(design: &Design, between: [usize; 2], chains: &[Chain], hung: &[Hung]) -> Option<Clearance> {
     let strands = between.iter().zip(chains).zip(hung);
     let mut outlines = strands.map(|((&at, chain), hung)| outlines(design, &design.strands[at], chain, hung));
-    compare(between, &outlines.next()?, &outlines.next()?, presses)
+    compare(between, &outlines.next()?, &outlines.next()?, &[])
 }
 
 fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline], presses: &[Press]) -> Option<Clearance> {

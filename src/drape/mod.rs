@@ -17,7 +17,7 @@ mod strand;
 pub mod taut;
 
 pub use contact::{Press, Unrest};
-pub use strand::{Fault, clearance as clearance_of, clearance_beside, hang};
+pub use strand::{Fault, clearance as clearance_of, hang};
 
 use crate::geometry::Point;
 

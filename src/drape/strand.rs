@@ -72,7 +72,7 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         chains.push(chain);
         hung.push(placed);
     }
-    let settled = touch(design, hold, &(0..hung.len()).collect::<Vec<_>>(), &chains, &mut hung);
+    let settled = touch(design, hold, &chains, &mut hung);
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
     let worn = (kind == Kind::Necklace).then(|| neck::wear(design, &chains)).transpose();
     Ok(Drape {
@@ -94,22 +94,15 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
     })
 }
 
-/// Puts strands that hang from points and touch where contact leaves them; `which` are their indices.
-fn touch(
-    design: &Design,
-    hold: Hold,
-    which: &[usize],
-    chains: &[Chain],
-    hung: &mut [Hung],
-) -> Option<contact::Settled> {
-    if !matches!(hold, Hold::Points(_)) || which.len() < 2 {
+/// Puts strands that hang from points and touch where contact leaves them.
+fn touch(design: &Design, hold: Hold, chains: &[Chain], hung: &mut [Hung]) -> Option<contact::Settled> {
+    if !matches!(hold, Hold::Points(_)) || hung.len() < 2 {
         return None;
     }
-    let each = which.iter().zip(chains).zip(hung.iter());
-    let alone: Vec<_> = each.map(|((&strand, chain), hung)| contact::Alone { strand, chain, hung }).collect();
-    let mut settled = contact::settle(design, &alone)?;
-    for (((&strand, chain), hung), hanging) in which.iter().zip(chains).zip(hung).zip(settled.strands.drain(..)) {
-        *hung = seat(&design.strands[strand], chain, hanging, hung.ends, std::mem::take(&mut hung.starts));
+    let mut settled = contact::settle(design, chains, hung)?;
+    let strands = design.strands.iter().zip(chains).zip(hung);
+    for (((strand, chain), hung), hanging) in strands.zip(settled.strands.drain(..)) {
+        *hung = seat(strand, chain, hanging, hung.ends, std::mem::take(&mut hung.starts));
     }
     Some(settled)
 }
@@ -128,25 +121,11 @@ fn hold(design: &Design, span: Option<f64>) -> Hold {
 /// How close two strands of a design come, each as it hangs alone.
 #[must_use]
 pub fn clearance(design: &Design, between: [usize; 2]) -> Option<Clearance> {
-    let (chains, hung) = two(design, between)?;
-    clearance::clearance(design, between, &chains, &hung, &[])
-}
-
-/// How close two strands of a design come when they push one another aside, without the others.
-#[must_use]
-pub fn clearance_beside(design: &Design, between: [usize; 2]) -> Option<Clearance> {
-    let (chains, mut hung) = two(design, between)?;
-    let settled =
-        touch(design, hold(design, None), &between, &chains, &mut hung).filter(|settled| settled.unrest.is_none())?;
-    clearance::clearance(design, between, &chains, &hung, &settled.presses)
-}
-
-/// Two strands of a design, if they lie where they would be worn.
-fn two(design: &Design, between: [usize; 2]) -> Option<(Vec<Chain>, Vec<Hung>)> {
     let hold = hold(design, None);
     let place = |index: usize| place(design, design.strands.get(index)?, hold).ok();
     let both: Option<Vec<_>> = between.into_iter().map(place).collect();
-    both.filter(|_| lie_apart(design, hold)).map(|both| both.into_iter().unzip())
+    let (chains, hung): (Vec<_>, Vec<_>) = both?.into_iter().unzip();
+    lie_apart(design, hold).then(|| clearance::clearance(design, between, &chains, &hung)).flatten()
 }
 
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang

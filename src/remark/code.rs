@@ -265,7 +265,7 @@ codes! {
          0.05 mm of one another touch. The first and \
          last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
          apart. Strands from one point hang close together along their sides; \
-         ends held apart, or lengths that differ more, give them room: by how much is tried by hanging them so, until \
+         ends held apart, or lengths that differ more, give them room: by how much is tried by hanging each so alone, until \
          they touch along no more than 40 %, with every larger step as well. Drops that hang plumb from one point hang \
          in a bunch and are not compared.";
     StrandsUnsettled = "strands-unsettled", Warning,

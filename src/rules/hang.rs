@@ -56,9 +56,10 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     })
 }
 
+/// Two strands that touch along more than half without pushing one another aside.
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
-    crowds(clearance, TOUCHING).then(|| {
+    (clearance.touching > TOUCHING && clearance.hardest <= 0.0).then(|| {
         let how = if clearance.least < -INTO { "lie on one another" } else { "touch" };
         let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
         let headline = if share > 99.5 {
@@ -71,11 +72,6 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
         };
         Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(more_room(clearance, design))
     })
-}
-
-/// Whether two strands touch along more than a share without pushing one another aside.
-fn crowds(clearance: &Clearance, share: f64) -> bool {
-    clearance.touching > share && clearance.hardest <= 0.0
 }
 
 /// What gives two strands room, tried by hanging them so: one way or another, or both together.
@@ -141,14 +137,10 @@ fn least(steps: &[f64], does: impl Fn(f64) -> bool) -> Option<f64> {
     steps.iter().rev().copied().take_while(|step| does(*step)).last()
 }
 
-/// Whether two strands have room in another design: as each hangs alone, or once they push one another aside.
+/// Whether two strands have room in another design, even as each hangs alone.
 fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
-    let hung = [drape::clearance_of, drape::clearance_beside];
-    let roomy = |other: &Design| {
-        let mut found = hung.iter().filter_map(|hung| hung(other, clearance.between));
-        found.any(|clearance| !crowds(&clearance, ROOMY))
-    };
-    other.as_ref().is_some_and(roomy)
+    let clearance = other.and_then(|other| drape::clearance_of(&other, clearance.between));
+    clearance.is_some_and(|clearance| clearance.touching <= ROOMY)
 }
 
 /// Strands that push on one another and came to no rest.

@@ -66,23 +66,15 @@ pub struct Unrest {
     pub imbalance: f64,
 }
 
-/// A strand as it hangs alone.
-pub struct Alone<'a> {
-    /// Its index in the design.
-    pub strand: usize,
-    pub chain: &'a Chain,
-    pub hung: &'a Hung,
-}
-
 /// Strands in contact; nothing where no two of them touch, or none of those that do has room beside the other.
-pub fn settle(design: &Design, alone: &[Alone<'_>]) -> Option<Settled> {
-    let order = order(design, alone);
-    let rope = |&at: &usize| Rope::new(design, &alone[at]);
+pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settled> {
+    let order = order(design);
+    let rope = |&at: &usize| Rope::new(design, &design.strands[at], &chains[at], &hung[at]);
     let mut crowd = Crowd::new(order.iter().map(rope).collect(), covered(design));
     let mut work = rounds::WORK;
     while crowd.touches() {
         match rounds::settle(&crowd, &mut work) {
-            Ok(found) => return Some(settled(found, &order, alone)),
+            Ok(found) => return Some(settled(found, &order, chains)),
             Err(pairs) => crowd.lay_over(pairs),
         }
     }
@@ -90,22 +82,21 @@ pub fn settle(design: &Design, alone: &[Alone<'_>]) -> Option<Settled> {
 }
 
 /// The strands from the inmost out: as bars hold them, then by length.
-fn order(design: &Design, alone: &[Alone<'_>]) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..alone.len()).collect();
-    let strand = |at: usize| &design.strands[alone[at].strand];
-    let key = |at: usize| (strand(at).aside.value(), strand(at).finished.value());
+fn order(design: &Design) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..design.strands.len()).collect();
+    let key = |at: usize| (design.strands[at].aside.value(), design.strands[at].finished.value());
     order.sort_by(|&a, &b| key(a).0.total_cmp(&key(b).0).then(key(a).1.total_cmp(&key(b).1)));
     order
 }
 
-/// What was found, in the order in which the strands were given.
-fn settled(found: Found, order: &[usize], alone: &[Alone<'_>]) -> Settled {
+/// What was found, in the design's order.
+fn settled(found: Found, order: &[usize], chains: &[Chain]) -> Settled {
     let ropes = order.iter().zip(&found.ropes).zip(&found.tensions);
     let mut laid: Vec<_> =
-        ropes.map(|((&at, rope), tensions)| (at, rope.laid(alone[at].chain, tensions, found.rounds))).collect();
+        ropes.map(|((&at, rope), tensions)| (at, rope.laid(&chains[at], tensions, found.rounds))).collect();
     laid.sort_by_key(|(at, _)| *at);
     let press = |press: Press| {
-        let mut between = press.between.map(|at| alone[order[at]].strand);
+        let mut between = press.between.map(|strand| order[strand]);
         between.sort_unstable();
         Press { between, ..press }
     };

@@ -1,10 +1,9 @@
 //! A strand as the rounds take it: runs of cord, or of equal beads, in pieces of a few mm.
 
-use super::super::Joint;
 use super::super::chain::{Chain, Piece};
 use super::super::clearance::form;
 use super::super::hang::{Hanging, Link};
-use super::Alone;
+use super::super::{Hung, Joint};
 use super::rows::Rod;
 use super::side::Side;
 use crate::design::{Design, Strand, What};
@@ -32,9 +31,7 @@ pub struct Rope {
 
 impl Rope {
     /// A strand as it hangs alone.
-    pub fn new(design: &Design, alone: &Alone<'_>) -> Self {
-        let Alone { strand, chain, hung } = *alone;
-        let strand = &design.strands[strand];
+    pub fn new(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Self {
         let mut rope = Self { joints: vec![hung.joints[0]], links: Vec::new(), sides: Vec::new(), fine: Vec::new() };
         for (at, (link, piece)) in chain.links.iter().zip(&chain.pieces).enumerate() {
             let side = side(design, strand, *piece, link.length);
@@ -116,8 +113,6 @@ impl Rope {
             from = to;
         }
         let ends = [tensions.first(), tensions.last()].map(|end| end.copied().unwrap_or_default());
-        let along: f64 = self.links.iter().map(|link| link.length).sum();
-        let drawn: f64 = self.joints.windows(2).map(|pair| pair[0].at.distance(pair[1].at)).sum();
         Hanging {
             joints,
             directions,
@@ -127,7 +122,8 @@ impl Rope {
             lowest: tensions.iter().copied().fold(f64::INFINITY, f64::min),
             last: ends[1],
             iterations: rounds,
-            residual: (along - drawn).abs(),
+            // The last joint is the end itself.
+            residual: 0.0,
         }
     }
 }
