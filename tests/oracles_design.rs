@@ -343,3 +343,33 @@ fn knots_weigh_what_they_take_up() {
     let per_mm = strand.in_knots().value() / 7.07;
     near(mass("7 mm") - mass("1 mm"), 6.0 * per_mm / 1000.0, 1e-9);
 }
+
+/// What lies on the skin has a thickness, written or not; a toggle's bar is as thick as its rod, however long.
+/// Shares of lengths are assumptions, worked out here by hand.
+#[test]
+fn every_finding_in_a_ring_has_a_thickness() {
+    let design = |finding: &str| {
+        resolved(&format!(
+            "festoon: 1\ntitle: Thick\nkind: bracelet\n\
+             beads:\n  pearl: {{ shape: round, size: 8 mm, hole: 0.8 mm, material: pearl, colour: \"#ece3d4\" }}\n\
+             cords:\n  silk: {{ kind: silk, diameter: 0.4 mm }}\n\
+             findings:\n  one: {{ {finding} }}\n\
+             strands:\n  - {{ name: only, cord: silk, beads: [21 pearl] }}\nclosure: {{ each side: [one] }}\n"
+        ))
+    };
+    let thick = |finding: &str| design(finding).findings.iter().next().unwrap().thickness().value();
+    for (finding, wanted) in [
+        ("kind: clasp, length: 12 mm", 3.0),
+        ("kind: clasp, length: 12 mm, wire: 2.5 mm", 2.5),
+        ("kind: hook, length: 15 mm", 1.2),
+        ("kind: spring ring, length: 8 mm", 1.04),
+        ("kind: toggle ring, length: 14 mm", 1.82),
+        ("kind: toggle bar, length: 5 mm, outside: 19 mm", 1.8),
+        ("kind: barrel half, length: 8 mm", 4.96),
+        ("kind: barrel half, length: 8 mm, outside: 5 mm", 5.0),
+        ("kind: jump ring, inside: 4 mm", 0.8),
+        ("kind: eye pin, length: 50 mm, gauge: 20", 0.8118),
+    ] {
+        near(thick(finding), wanted, 1e-3);
+    }
+}

@@ -6,6 +6,8 @@ mod boxes;
 mod buying;
 #[path = "pages/drawn.rs"]
 mod drawn;
+#[path = "pages/folded.rs"]
+mod folded;
 #[path = "pages/generated.rs"]
 mod generated;
 #[path = "pages/lettering.rs"]

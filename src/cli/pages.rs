@@ -69,7 +69,7 @@ impl Format {
 }
 
 pub fn paper(word: &str) -> Result<Paper, String> {
-    Paper::named(word).ok_or_else(|| "one of a4, letter, a3, tabloid, a5, legal".to_owned())
+    Paper::named(word).ok_or_else(|| "one of a4, letter, a3, tabloid, a5, legal, half-letter".to_owned())
 }
 
 fn dpi(text: &str) -> Result<f64, String> {

@@ -2,6 +2,8 @@
 
 use clap::Args;
 
+use festoon::Piece;
+use festoon::paint::mark::Page;
 use festoon::sheet::{self, Style};
 
 use super::{Failure, pages, report};
@@ -12,6 +14,13 @@ pub struct Options {
     /// Print what the materials cost and what the piece might be sold for
     #[arg(long)]
     with_prices: bool,
+    /// Draw pages of half the paper's size, two on a side, to print on both sides (turned over the short
+    /// edge), fold and staple
+    #[arg(long)]
+    booklet: bool,
+    /// Draw a card for a class alone: charts, beads, materials and tools
+    #[arg(long, conflicts_with_all = ["booklet", "with_prices"])]
+    card: bool,
     #[command(flatten)]
     drawing: pages::Drawing,
 }
@@ -19,6 +28,24 @@ pub struct Options {
 /// Draws the sheet and writes it in every format that is asked for.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
     let piece = options.drawing.load(messages)?;
-    let style = Style { paper: options.drawing.paper, ink: options.drawing.ink, prices: options.with_prices };
-    options.drawing.write(&piece, &sheet::pages(&piece, &style), "")
+    let (pages, holds) = match (options.booklet, options.card) {
+        (true, _) => (booklet(options, &piece)?, "-booklet"),
+        (_, true) => (sheet::card(&piece, &style(options)), "-card"),
+        _ => (sheet::pages(&piece, &style(options)), ""),
+    };
+    options.drawing.write(&piece, &pages, holds)
+}
+
+fn style(options: &Options) -> Style {
+    Style { paper: options.drawing.paper, ink: options.drawing.ink, prices: options.with_prices }
+}
+
+fn booklet(options: &Options, piece: &Piece) -> Result<Vec<Page>, Failure> {
+    let paper = options.drawing.paper;
+    let Some(half) = paper.half() else {
+        let word = paper.word();
+        return Err(Failure::trouble(format!("half of {word} is no paper: fold a3, a4, tabloid or letter")));
+    };
+    let pages = sheet::pages(piece, &Style { paper: half, ..style(options) });
+    Ok(sheet::booklet(pages, paper))
 }

@@ -140,9 +140,11 @@ fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
             let headline = format!("bead {id}: no density is known for `{name}`");
             Some(Remark::new(Code::UnknownMaterial, headline).help(help))
         }
-        (Some(figure), Some((least, most))) => {
+        (Some(figure), Some(densities::Range { least, most, assumed })) => {
+            let assumed = if assumed { " (assumed: no published range was found)" } else { "" };
             let headline = format!(
-                "bead {id}: {name} has from {least} to {most} g/cm³, and is weighed with {figure}: its weight is rough"
+                "bead {id}: {name} has from {least} to {most} g/cm³{assumed}, and is weighed with {figure}: its weight \
+                 is rough"
             );
             Some(Remark::new(Code::RoughWeight, headline).help("weigh ten beads and write a tenth of it as `mass:`"))
         }

@@ -177,6 +177,36 @@ impl Finding {
         usual::loop_wire(self.eye(), self.wire)
     }
 
+    /// How thick it lies on the skin: as its wire, or else as it is broad. What the pattern does not say is the
+    /// usual share of its length, an assumption.
+    #[must_use]
+    pub fn thickness(&self) -> Length {
+        let or = |said: Length, share: f64| if said > Length::ZERO { said } else { self.length * share };
+        match self.kind {
+            FindingKind::Hook => or(self.wire, usual::HOOK_WIRE),
+            FindingKind::ToggleRing => or(self.wire, usual::TOGGLE_WIRE),
+            FindingKind::ToggleBar => or(self.wire, usual::TOGGLE_ROD),
+            FindingKind::SpringRing => or(self.wire, usual::SPRING_TUBE),
+            FindingKind::WireGuard => or(self.wire, usual::GUARD_TUBE),
+            FindingKind::SpectacleLoop => or(self.wire, usual::SPECTACLE_WIRE),
+            FindingKind::Clasp => or(self.wire, usual::CLASP_THICK),
+            FindingKind::KnotCover => or(self.outside, usual::COVER_BREADTH),
+            FindingKind::CordEnd => or(self.outside, usual::CORD_END_BREADTH),
+            FindingKind::BarrelHalf => or(self.outside, usual::BARREL_BREADTH),
+            FindingKind::EndBar | FindingKind::SpacerBar | FindingKind::CrimpCover => or(self.outside, 1.0),
+            FindingKind::JumpRing
+            | FindingKind::Chain
+            | FindingKind::EyePin
+            | FindingKind::HeadPin
+            | FindingKind::Bail
+            | FindingKind::EarWire => self.wire,
+            FindingKind::Crimp | FindingKind::BeadCap | FindingKind::Cone => {
+                let across = [self.outside, self.mouth, self.inside].map(Length::value);
+                Length::mm(across.into_iter().fold(0.0, f64::max))
+            }
+        }
+    }
+
     /// How far below the cord what hangs on it begins: the loop of a pin, else the ring, bail or chain.
     #[must_use]
     pub fn hangs(&self) -> Length {

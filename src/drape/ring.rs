@@ -2,8 +2,8 @@
 //!
 //! The links of a strand as it lies straight, and the closure's, hooked up as short and as long as it goes:
 //! one more rigid link for each part, except that chain is as many links as it has. Beads reach inward as far
-//! as they are thick, flat ones lying flat, and so do findings: those bent of wire lie flat and are as
-//! thick as their wire, others half as thick as they are broad. What dangles hangs outside.
+//! as they are thick, flat ones lying flat, and so do findings, see
+//! [`Finding::thickness`]. What dangles hangs outside.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -47,7 +47,7 @@ fn closed(design: &Design, strand: &Strand, chain: &Chain, hook: fn(&Part) -> Le
 
 fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Vec<Chord> {
     let cord = 0.5 * strand.cord_width(design).value();
-    let findings = |at: Index<Finding>| thickness(&design.findings[at]);
+    let findings = |at: Index<Finding>| design.findings[at].thickness().value();
     let chord = |(link, piece): (&Link, &Piece)| match *piece {
         Piece::Bit(train, bit) => {
             let bit = &strand.trains[train].bits[bit];
@@ -77,29 +77,13 @@ fn lying(bead: &Bead) -> f64 {
     0.5 * bead.thick.value().min(bead.across.value())
 }
 
-/// How thick a finding is that lies on the skin.
-fn thickness(finding: &Finding) -> f64 {
-    match finding.kind {
-        FindingKind::JumpRing
-        | FindingKind::Chain
-        | FindingKind::Clasp
-        | FindingKind::SpringRing
-        | FindingKind::Hook
-        | FindingKind::ToggleRing
-        | FindingKind::Bail
-        | FindingKind::EarWire
-        | FindingKind::WireGuard => finding.wire.value(),
-        _ => finding.outside.value().max(finding.mouth.value()),
-    }
-}
-
 fn hooked(design: &Design, part: &Part, length: Length) -> Vec<Chord> {
     let finding = &design.findings[part.finding];
     let links = if finding.kind == FindingKind::Chain { finding.links(length) } else { None };
     let count = links.unwrap_or(1.0);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, at least 1")]
     let chords = count as usize;
-    vec![Chord::even(length.value() / count, 0.5 * thickness(finding)); chords]
+    vec![Chord::even(length.value() / count, 0.5 * finding.thickness().value()); chords]
 }
 
 /// A closed row turned so that the middle of its strand lies at the foot.

@@ -56,7 +56,6 @@ fn longest_branch(strand: &Strand) -> f64 {
 mod tests {
     use super::*;
     use crate::design::Choice;
-    use crate::geometry::Point;
     use crate::source::Source;
 
     fn piece(name: &str, text: &str) -> Piece {
@@ -101,7 +100,7 @@ mod tests {
         let piece = piece("t", &text);
         let bearing = Bearing::of(&piece, false).unwrap();
         let mut stencils = Stencils::new(&piece.design, crate::art::Ink::Colour);
-        let marks = closing_on(&bearing.tracks, &piece, &Frame { origin: Point::ORIGIN, scale: 1.0 }, &mut stencils);
+        let marks = closing_on(&bearing.tracks, &piece, &Frame::ACTUAL, &mut stencils);
         let links: Vec<_> = marks.iter().map(|mark| mark.inner().len()).collect();
         // Chain alone, and less of it than there is: 3 mm and more a link.
         assert_eq!(links.len(), 2);

@@ -290,7 +290,8 @@ codes! {
          The inside girth is that of the largest round limb that the closed row goes round (of several strands the \
          tightest): the greatest r for which all centres c keep |c| >= r + half the link's thickness while \
          neighbours lie a pitch apart. Large beads touch and carry smaller ones clear between them. Equal beads \
-         of pitch p lie on one circle, r = p / (2 sin(pi / n)) less half a bead. Links bend at their centres, \
+         of pitch p lie on one circle, r = p / (2 sin(pi / n)) less half a bead. A finding whose `wire:` or `outside:` \
+         is not written counts with the usual share of its length (an assumption). Links bend at their centres, \
          so that long ones take a little more room: half a millimetre for a clasp of 12 mm that touches, 3 mm for one of \
          25 mm. Hooked as long as it goes, the inside is more than 2.5 mm smaller than girth + ease: less than \
          half of what a fit of our naming spans (close up to 10 mm of ease, easy to 16, roomy to 25). A row that \

@@ -58,8 +58,10 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     let mut marks = figure::strands(design, &hung, &frame, stencils);
     marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
     marks.extend(figure::drops(piece, &frame, whole_room.left));
-    marks.extend(figure::labels(piece, &frame, strands, whole, room));
-    marks.extend(bar(whole_room, whole.height() * frame.scale, scale, piece));
+    let (labels, labelled) = figure::labels(piece, &frame, strands, whole, room);
+    marks.extend(labels);
+    let height = (whole.height() * frame.scale).max(labelled - whole_room.top);
+    marks.extend(bar(whole_room, height, scale, piece));
     (marks, format!("drape {scale}"))
 }
 

@@ -13,6 +13,10 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Mark, Role};
 
+/// Room that the tools leave for the figure on the neck.
+const WORN: f64 = 70.0;
+/// The heading of the legend.
+pub const BEADS: &str = "Beads, drawn at actual size";
 /// Width of the column beside the drape, without the widest bead drawn in it.
 const COLUMN: f64 = 52.0;
 /// The most of the page's room that the column may take.
@@ -51,16 +55,17 @@ pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_
     }
     let (drape_room, column) = rest.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
     let legend = legend::table(sheet.piece, stencils);
-    let legend_block = titled("Beads, drawn at actual size", legend.set(column.width).block());
+    let legend_block = titled(BEADS, legend.set(column.width).block());
     let mut below = column;
     if legend_block.height <= column.height && legend.fits(column.width) {
         below = column.below(legend_block.height + 6.0);
         marks.extend(legend_block.at(column.corner()));
     } else {
-        over.push(("Beads, drawn at actual size", legend.set(room.width)));
+        over.push((BEADS, legend.set(room.width)));
     }
     let tools = buying::tools(sheet, 1);
-    let has_tools = tools.height <= below.height;
+    let kept = if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 };
+    let has_tools = tools.height + kept <= below.height;
     if has_tools {
         below = below.above(tools.height + 6.0);
         marks.extend(tools.at(Point::new(below.left, below.bottom() + 6.0)));
@@ -97,7 +102,8 @@ pub fn heading(title: &str) -> Block {
     Block::stack([Type::HEADING.line(title).in_role(Role::Heading(2)), Block::gap(1.0)], 0.0)
 }
 
-fn titled(title: &str, block: Block) -> Block {
+/// A block under its heading.
+pub fn titled(title: &str, block: Block) -> Block {
     Block::stack([heading(title), block], 0.0)
 }
 

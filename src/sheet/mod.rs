@@ -1,6 +1,8 @@
 //! The printed sheet.
 
+mod booklet;
 mod buying;
+mod card;
 mod check;
 mod cutting;
 mod drape;
@@ -23,6 +25,7 @@ use crate::art::{Ink, Stencils};
 use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
+pub use booklet::booklet;
 pub use facts::{facts, finished};
 pub use proof::{MOST_PAGES, TooManyPages};
 
@@ -67,6 +70,19 @@ pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
     buying::pour(&mut flow, &sheet, &materials, has_tools);
     making::pour(&mut flow, &sheet);
     bodies.extend(flow.into_pages().into_iter().map(Body::from));
+    page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
+}
+
+/// The card for a class, in millimetres: charts, beads, materials and tools on one page, but for a piece of
+/// many strands.
+#[must_use]
+pub fn card(piece: &Piece, style: &Style) -> Vec<Page> {
+    let sheet = Sheet { piece, style };
+    let materials = materials(&piece.design, &Order::default());
+    let mut stencils = Stencils::new(&piece.design, style.ink);
+    let mut flow = Flow::new(sheet.room());
+    card::pour(&mut flow, &sheet, &materials, &mut stencils);
+    let bodies = flow.into_pages().into_iter().map(Body::from).collect();
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 

@@ -160,6 +160,15 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
     }
 }
 
+/// A strand in words alone: what to cut, what to string, what it measures.
+pub fn told(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
+    let design = &sheet.piece.design;
+    let strand = &design.strands[index];
+    let measures = [steps::counts(design, strand), steps::measures(design, strand)];
+    let opening = [head(sheet, index, width)].into_iter().chain(chart_lines(&chart::text(design, strand), width));
+    Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
+}
+
 /// Adds a strand's opening, which stays with the first line of its row where a page has room for
 /// both.
 fn open(flow: &mut Flow, opening: Vec<Block>, first: Block, page: f64) {

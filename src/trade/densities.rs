@@ -18,7 +18,14 @@ const GEM_TABLE: &str = "International Gem Society, specific gravity values of s
 const GEM_LISTING: &str = "a listing of gems' specific gravities: jet 1.30 to 1.35";
 const ENCYCLOPEDIA_OF_GEMS: &str = "a general encyclopedia's table of important gemstones";
 const CAST_PHENOLIC: &str = "cast phenolic resin 1.27 to 1.32, A. J. Lockrey, Plastics in the School and Home Workshop";
-const NUTSHELLS: &str = "between 1.1 and 1.4, from memory: coconut shell, walnut shell and their like";
+const COCONUT: &str = "coconut shell as aggregate in concrete, 1.31, De Costa and others (2017), as cited";
+const VEGETABLE_IVORY: &str =
+    "1.38 to 1.42, CAMEO, Museum of Fine Arts Boston; 1.376, A. Connell, Trans. R. Soc. Edinburgh (1844)";
+const FILLED_PVC: &str = "filled plasticised PVC, 1.35 to 1.7, Practical Guide to Polyvinyl Chloride, chapter 4";
+const POROUS_BASALT: &str = "assumed: basalt (2.8 to 3.2) with a quarter of pores; scoria has up to a half of them \
+    (rock guides) and sinks in water (geology.com)";
+const BASALT: &str = "2.8 to 3.2, matmake.com, properties of basalt";
+const SEEDS: &str = "assumed, lighter than vegetable ivory: no figure was found";
 const AS_GLASS: &str = "taken as soda-lime glass; recipes vary and no figure was found";
 
 const TABLE: &[Entry] = &[
@@ -79,7 +86,9 @@ const TABLE: &[Entry] = &[
     ("pyrite", 5.1, GEM_TABLE),
     ("shell", 2.8, GEM_REFERENCES),
     ("mother of pearl", 2.8, GEM_REFERENCES),
-    ("tagua", 1.4, HANDBOOKS),
+    ("tagua", 1.4, VEGETABLE_IVORY),
+    ("corozo", 1.4, VEGETABLE_IVORY),
+    ("vegetable ivory", 1.4, VEGETABLE_IVORY),
     ("chalcedony", 2.61, GEM_REFERENCES),
     ("chrysoprase", 2.61, GEM_REFERENCES),
     ("bloodstone", 2.61, GEM_REFERENCES),
@@ -104,17 +113,17 @@ const TABLE: &[Entry] = &[
     ("jet", 1.32, GEM_LISTING),
     ("phenolic resin", 1.29, CAST_PHENOLIC),
     ("resin", 1.2, "between 1.1 and 1.4, a science page on cast epoxy and polyester; common epoxy 1.20"),
-    ("polymer clay", 1.6, "between 1.3 and 1.9, makers' data sheets, from memory: it is filled with chalk or kaolin"),
-    ("lava", 2.2, "between 1.5 and 2.8 by its pores, from memory: solid basalt is 2.8 to 3.0, scoria sinks in water"),
-    ("basalt", 2.9, HANDBOOKS),
+    ("polymer clay", 1.55, FILLED_PVC),
+    ("lava", 2.2, POROUS_BASALT),
+    ("basalt", 2.9, BASALT),
     ("terracotta", 1.9, HANDBOOKS),
-    ("coconut", 1.25, NUTSHELLS),
-    ("coconut shell", 1.25, NUTSHELLS),
-    ("nutshell", 1.25, NUTSHELLS),
-    ("rudraksha", 1.1, "between 0.9 and 1.3, from memory: a woody fruit stone, hollow where its seeds lie"),
-    ("acai", 1.2, "between 1.1 and 1.4, from memory: a palm seed like tagua, less dense"),
-    ("palm seed", 1.2, "between 1.1 and 1.4, from memory"),
-    ("lotus seed", 1.2, "between 1.1 and 1.3, from memory"),
+    ("coconut", 1.31, COCONUT),
+    ("coconut shell", 1.31, COCONUT),
+    ("nutshell", 1.3, "assumed, as coconut shell: no figure was found"),
+    ("rudraksha", 1.1, "assumed, a woody fruit stone, hollow where its seeds lie: no figure was found"),
+    ("acai", 1.2, SEEDS),
+    ("palm seed", 1.2, SEEDS),
+    ("lotus seed", 1.2, SEEDS),
     ("sandalwood", 0.9, HANDBOOKS),
     ("rosewood", 0.9, HANDBOOKS),
     ("olive wood", 0.9, HANDBOOKS),
@@ -128,19 +137,41 @@ const TABLE: &[Entry] = &[
     ("titanium", 4.51, HANDBOOKS),
 ];
 
-/// Stuffs that differ by a quarter and more from piece to piece, and between which densities.
-const VARYING: &[(&str, f64, f64)] = &[
-    ("lava", 1.5, 2.8),
-    ("polymer clay", 1.3, 1.9),
-    ("resin", 1.1, 1.4),
-    ("rudraksha", 0.9, 1.3),
-    ("acai", 1.1, 1.4),
-    ("palm seed", 1.1, 1.4),
-    ("coconut", 1.1, 1.4),
-    ("coconut shell", 1.1, 1.4),
-    ("nutshell", 1.1, 1.4),
-    ("wood", 0.3, 0.9),
+/// Stuffs that differ by a quarter and more from piece to piece.
+const VARYING: &[(&str, Range)] = &[
+    ("lava", Range::assumed(1.4, 2.9)),
+    ("polymer clay", Range::published(1.35, 1.7)),
+    ("resin", Range::published(1.1, 1.4)),
+    ("rudraksha", Range::assumed(0.9, 1.3)),
+    ("acai", Range::assumed(1.1, 1.4)),
+    ("palm seed", Range::assumed(1.1, 1.4)),
+    ("lotus seed", Range::assumed(1.1, 1.4)),
+    ("coconut", Range::assumed(1.1, 1.4)),
+    ("coconut shell", Range::assumed(1.1, 1.4)),
+    ("nutshell", Range::assumed(1.1, 1.4)),
+    ("wood", Range::published(0.3, 0.9)),
 ];
+
+/// Densities in g/cm³ between which a material lies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Range {
+    /// The least.
+    pub least: f64,
+    /// The most.
+    pub most: f64,
+    /// Whether it is an assumption, as no published range was found.
+    pub assumed: bool,
+}
+
+impl Range {
+    const fn published(least: f64, most: f64) -> Self {
+        Self { least, most, assumed: false }
+    }
+
+    const fn assumed(least: f64, most: f64) -> Self {
+        Self { least, most, assumed: true }
+    }
+}
 
 /// Words that make a material another one: what they name is a thin skin on something unknown.
 const SKINS: &[&str] = &["plated", "coated", "vermeil", "tone", "toned", "coloured", "imitation", "simulated", "faux"];
@@ -159,9 +190,9 @@ pub fn source(material: &str) -> Option<&'static str> {
 
 /// Between which densities a material lies that differs by a quarter and more from piece to piece.
 #[must_use]
-pub fn range(material: &str) -> Option<(f64, f64)> {
+pub fn range(material: &str) -> Option<Range> {
     let (name, ..) = entry(material)?;
-    VARYING.iter().find(|(varying, ..)| varying == name).map(|(_, least, most)| (*least, *most))
+    VARYING.iter().find(|(varying, _)| varying == name).map(|(_, range)| *range)
 }
 
 /// The names that the table knows.
@@ -228,7 +259,7 @@ mod tests {
         ("jadeite", 3.24, 3.43),          // gem references, from memory
         ("jasper", 2.58, 2.91),           // gem references, from memory
         ("shell", 2.70, 2.89),            // gem references, from memory
-        ("tagua", 1.38, 1.42),            // handbooks, from memory
+        ("tagua", 1.376, 1.42),           // CAMEO (Museum of Fine Arts Boston) and Connell (1844), seen
         ("pewter", 7.27, 7.29),           // alloy rule 7.278, from memory
         ("chalcedony", 2.58, 2.64),       // gem references, from memory
         ("citrine", 2.65, 2.65),          // a general encyclopedia's table of important gemstones, seen
@@ -247,12 +278,10 @@ mod tests {
         ("jet", 1.30, 1.35),              // a listing of gems' specific gravities, seen
         ("phenolic resin", 1.27, 1.32),   // cast phenolic resin, an old workshop book, seen
         ("resin", 1.1, 1.4),              // a science page on cast resins, seen
-        ("polymer clay", 1.3, 1.9),       // makers' data sheets, from memory
-        ("lava stone", 1.5, 2.8),         // scoria sinks, solid basalt 2.8 to 3.0, from memory
-        ("basalt", 2.8, 3.0),             // handbooks, from memory
-        ("coconut shell", 1.1, 1.4),      // from memory
-        ("rudraksha seed", 0.9, 1.3),     // from memory
-        ("acai seed", 1.1, 1.4),          // from memory
+        ("polymer clay", 1.35, 1.7),      // Practical Guide to Polyvinyl Chloride, chapter 4, seen: filled PVC-P
+        ("lava stone", 1.0, 3.2),         // scoria sinks in water (geology.com), solid basalt is at most 3.2, seen
+        ("basalt", 2.8, 3.2),             // matmake.com, properties of basalt, seen
+        ("coconut shell", 1.31, 1.31),    // De Costa and others (2017), as cited in an essay, seen
         ("aluminium", 2.7, 2.7),          // OpenStax 11.1
         ("bronze", 8.7, 8.9),             // handbooks, from memory
         ("nickel silver", 8.4, 8.9),      // handbooks, from memory
@@ -295,12 +324,12 @@ mod tests {
 
     #[test]
     fn what_varies_has_its_figure_within() {
-        for (name, least, most) in VARYING {
+        for (name, one) in VARYING {
             let figure = density(name).unwrap();
-            assert!(*least < figure && figure < *most && most / least >= 1.25, "{name}");
-            assert_eq!(range(name), Some((*least, *most)), "{name}");
+            assert!(one.least < figure && figure < one.most && one.most / one.least >= 1.25, "{name}");
+            assert_eq!(range(name), Some(*one), "{name}");
         }
-        assert_eq!(range("black lava stone"), Some((1.5, 2.8)));
+        assert_eq!(range("black lava stone"), Some(Range::assumed(1.4, 2.9)));
         assert_eq!((range("ebony"), range("beech wood"), range("glass")), (None, None, None));
     }
 

@@ -1,5 +1,5 @@
-//! Paper sizes: ISO 216 for A3, A4 and A5, ASME Y14.1 for letter and tabloid (ANSI A and B), and
-//! legal at 8 ½ × 14 in.
+//! Paper sizes: ISO 216 for A3, A4 and A5, ASME Y14.1 for letter and tabloid (ANSI A and B), legal at
+//! 8 ½ × 14 in, and half a letter.
 
 use crate::units::INCH;
 
@@ -15,11 +15,13 @@ pub enum Paper {
     Tabloid,
     A5,
     Legal,
+    HalfLetter,
 }
 
 impl Paper {
     /// Every size.
-    pub const ALL: &[Self] = &[Self::A4, Self::Letter, Self::A3, Self::Tabloid, Self::A5, Self::Legal];
+    pub const ALL: &[Self] =
+        &[Self::A4, Self::Letter, Self::A3, Self::Tabloid, Self::A5, Self::Legal, Self::HalfLetter];
 
     /// The word on the command line.
     #[must_use]
@@ -31,6 +33,7 @@ impl Paper {
             Self::Tabloid => "tabloid",
             Self::A5 => "a5",
             Self::Legal => "legal",
+            Self::HalfLetter => "half-letter",
         }
     }
 
@@ -38,6 +41,19 @@ impl Paper {
     #[must_use]
     pub fn named(word: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|paper| paper.word().eq_ignore_ascii_case(word))
+    }
+
+    /// The size of its halves, where that is a size of paper too; of papers by ISO 216 short of half by a millimetre
+    /// at the most.
+    #[must_use]
+    pub const fn half(self) -> Option<Self> {
+        match self {
+            Self::A3 => Some(Self::A4),
+            Self::A4 => Some(Self::A5),
+            Self::Tabloid => Some(Self::Letter),
+            Self::Letter => Some(Self::HalfLetter),
+            Self::A5 | Self::Legal | Self::HalfLetter => None,
+        }
     }
 
     /// Width and height in mm, upright.
@@ -50,6 +66,7 @@ impl Paper {
             Self::Tabloid => (11.0 * INCH, 17.0 * INCH),
             Self::A5 => (148.0, 210.0),
             Self::Legal => (8.5 * INCH, 14.0 * INCH),
+            Self::HalfLetter => (5.5 * INCH, 8.5 * INCH),
         }
     }
 }
@@ -67,6 +84,15 @@ mod tests {
             let (width, height) = Paper::named(word).unwrap().size();
             let expected: (f64, f64) = (row[1].parse().unwrap(), row[2].parse().unwrap());
             assert!((width - expected.0).abs() < 1e-9 && (height - expected.1).abs() < 1e-9, "{word}");
+        }
+    }
+
+    #[test]
+    fn two_halves_have_room_on_the_whole() {
+        for whole in Paper::ALL {
+            let Some(half) = whole.half() else { continue };
+            let ((width, height), (high, wide)) = (half.size(), whole.size());
+            assert!(2.0 * width <= wide + 1e-9 && 2.0 * width >= wide - 1.0 && (height - high).abs() < 1e-9);
         }
     }
 

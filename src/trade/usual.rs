@@ -25,6 +25,26 @@ pub const FLAT_SHARE: f64 = 0.4;
 pub const LINK_WIRE: f64 = 0.2;
 /// Wire of a jump ring as a share of its inside: an assumption.
 pub const RING_WIRE: f64 = 0.2;
+/// Wire of a hook as a share of its length: an assumption, as of all shares that follow.
+pub const HOOK_WIRE: f64 = 0.08;
+/// Wire of a toggle's ring.
+pub const TOGGLE_WIRE: f64 = 0.13;
+/// Rod of a toggle's bar, which lies across the end of a short shank.
+pub const TOGGLE_ROD: f64 = 0.36;
+/// Tube of a spring ring.
+pub const SPRING_TUBE: f64 = 0.13;
+/// Tube of a wire guard.
+pub const GUARD_TUBE: f64 = 0.24;
+/// Arm of a spectacle loop.
+pub const SPECTACLE_WIRE: f64 = 0.05;
+/// How thick a trigger clasp lies: one of 12 mm is about 3 mm thick.
+pub const CLASP_THICK: f64 = 0.25;
+/// Breadth of a knot cover.
+pub const COVER_BREADTH: f64 = 0.45;
+/// Breadth of a cord end.
+pub const CORD_END_BREADTH: f64 = 0.4;
+/// Breadth of half of a barrel.
+pub const BARREL_BREADTH: f64 = 0.62;
 /// Wire of an ear wire or bail: 20 gauge; common practice, no source.
 pub const EAR_WIRE: Length = Length::mm(0.8);
 /// Cord in a crimped end's loop, measured along the piece: a 2 mm crimp with its loop adds 3/16 in

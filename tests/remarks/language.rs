@@ -151,6 +151,17 @@ fn filled() -> Vec<Case> {
     ]
 }
 
+#[test]
+fn what_no_source_gives_is_called_assumed() {
+    let said = |material: &str| {
+        let remarks = made(&changed(&[("mass: 0.27 g", &format!("material: {material}"))])).1;
+        remarks.into_iter().find(|remark| remark.code == Code::RoughWeight).map(|remark| remark.headline)
+    };
+    assert!(said("acai seed").unwrap().contains("from 1.1 to 1.4 g/cm³ (assumed: no published range was found)"));
+    assert!(!said("polymer clay").unwrap().contains("assumed"));
+    assert_eq!(said("tagua"), None);
+}
+
 fn stops() -> Vec<Case> {
     let list = |list: &str| with_findings(&changed(&[("[20 reed]", list)]), &[CRIMP]);
     let stopped = |station: &str| list(&format!("[10 reed, {{ stop: crimp, at: {station} }}, 10 reed]"));

@@ -7,6 +7,7 @@ use super::{Drawing, or};
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
 use crate::paint::outline::{arc, circle, curve, line, rounded_rect};
+use crate::trade::usual;
 
 /// The small ring at the strand's side, of a radius to its wire's middle.
 fn eye(drawing: &Drawing, radius: f64, thick: f64) -> Vec<Mark> {
@@ -16,7 +17,7 @@ fn eye(drawing: &Drawing, radius: f64, thick: f64) -> Vec<Mark> {
 /// A hollow ring whose sprung bolt slides round in it, drawn back by a nib.
 pub fn spring_ring(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(8.0);
-    let thick = length * 0.13;
+    let thick = length * usual::SPRING_TUBE;
     let radius = (length * 0.8 - thick) / 2.0;
     let centre = Point::new(length - thick / 2.0 - radius, 0.0);
     let nib = centre + Point::towards(-0.55 * PI) * (radius + thick * 0.45);
@@ -32,7 +33,7 @@ pub fn spring_ring(drawing: &Drawing) -> Vec<Mark> {
 /// A wire bent back on itself.
 pub fn hook(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(15.0);
-    let thick = drawing.thick(length * 0.08);
+    let thick = drawing.thick(length * usual::HOOK_WIRE);
     let (loop_radius, bend) = (length * 0.09, length * 0.13);
     let top = -bend;
     let from = Point::new(2.0 * loop_radius + thick / 2.0, 0.0);
@@ -51,7 +52,7 @@ pub fn hook(drawing: &Drawing) -> Vec<Mark> {
 /// The ring that a toggle's bar goes through.
 pub fn toggle_ring(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(14.0);
-    let thick = drawing.thick(length * 0.13);
+    let thick = drawing.thick(length * usual::TOGGLE_WIRE);
     let radius = (length * 0.84 - thick) / 2.0;
     let mut marks = eye(drawing, length * 0.07, length * 0.05);
     marks.extend(drawing.wire(&circle(Point::new(length - thick / 2.0 - radius, 0.0), radius), thick));
@@ -61,7 +62,7 @@ pub fn toggle_ring(drawing: &Drawing) -> Vec<Mark> {
 /// A toggle's bar, across the end of its shank.
 pub fn toggle_bar(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(5.0);
-    let (half, thick) = (or(drawing.finding.outside, length * 3.6) / 2.0, drawing.thick(length * 0.36));
+    let (half, thick) = (or(drawing.finding.outside, length * 3.6) / 2.0, drawing.thick(length * usual::TOGGLE_ROD));
     let loop_radius = length * 0.2;
     let shank = line(Point::new(2.0 * loop_radius, 0.0), Point::new(length - thick / 2.0, 0.0));
     let (rod, knob) = (thick * 0.8, thick * 0.5);
@@ -77,7 +78,7 @@ pub fn toggle_bar(drawing: &Drawing) -> Vec<Mark> {
 /// Half of a barrel whose halves screw, snap or hold together by magnets.
 pub fn barrel(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(8.0);
-    let half = or(drawing.finding.outside, length * 0.62) / 2.0;
+    let half = or(drawing.finding.outside, length * usual::BARREL_BREADTH) / 2.0;
     let thick = length * 0.06;
     let loop_radius = length * 0.11;
     let from = 2.0 * loop_radius + thick;

@@ -7,6 +7,7 @@ use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline::{arc, circle, ellipse, line, rounded_rect};
 use crate::pattern::FindingKind;
+use crate::trade::usual;
 
 fn at(x: f64, y: f64) -> Point {
     Point::new(x, y)
@@ -95,7 +96,7 @@ pub fn link_on_edge(drawing: &Drawing) -> Vec<Mark> {
 /// A horseshoe of tube, its legs to the strand.
 pub fn guard(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(4.5);
-    let thick = drawing.thick(length * 0.24);
+    let thick = drawing.thick(length * usual::GUARD_TUBE);
     let half = (or(drawing.finding.outside, length * 0.95) - thick) / 2.0;
     let bend = length - thick / 2.0 - half;
     let start = line(at(thick / 2.0, -half * 0.8), at(bend, -half));

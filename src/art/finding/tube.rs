@@ -4,7 +4,7 @@ use super::{Drawing, or};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline::{circle, curve, line, polyline, rounded_rect};
-use crate::trade::usual::WALL;
+use crate::trade::usual::{self, WALL};
 
 const EDGE: f64 = 0.1;
 
@@ -105,7 +105,7 @@ pub fn cover(drawing: &Drawing) -> Vec<Mark> {
 /// A hinged cup closed over a knot, with the hook that it hangs by.
 pub fn knot_cover(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(8.0);
-    let half = (or(drawing.finding.outside, length * 0.45) / 2.0).min(length * 0.3) - EDGE / 2.0;
+    let half = (or(drawing.finding.outside, length * usual::COVER_BREADTH) / 2.0).min(length * 0.3) - EDGE / 2.0;
     let centre = at(half + EDGE / 2.0, 0.0);
     let thick = drawing.thick(length * 0.08);
     let eye = (length - half * 2.0 - thick) / 2.0;
@@ -120,7 +120,7 @@ pub fn knot_cover(drawing: &Drawing) -> Vec<Mark> {
 /// A cap over the glued end of a cord, with the ring that it hangs by.
 pub fn cord_end(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(10.0);
-    let half = (or(drawing.finding.outside, length * 0.4) / 2.0).min(length * 0.35) - EDGE / 2.0;
+    let half = (or(drawing.finding.outside, length * usual::CORD_END_BREADTH) / 2.0).min(length * 0.35) - EDGE / 2.0;
     let (thick, eye, cap) = (drawing.thick(length * 0.08), length * 0.15, length * 0.68);
     let ring = circle(at(length - thick / 2.0 - eye, 0.0), eye);
     let body = rounded_rect(at(EDGE / 2.0, -half), cap, half * 2.0, half * 0.35);
@@ -134,7 +134,7 @@ pub fn cord_end(drawing: &Drawing) -> Vec<Mark> {
 /// A long loop that grips the arm of spectacles, held in a short tube.
 pub fn spectacle_loop(drawing: &Drawing) -> Vec<Mark> {
     let length = drawing.length(20.0);
-    let thick = drawing.thick(length * 0.05);
+    let thick = drawing.thick(length * usual::SPECTACLE_WIRE);
     let (tube, half) = (length * 0.24, (length * 0.13).max(thick));
     let start = tube * 0.8;
     let arm = rounded_rect(at(start, -half), length - thick / 2.0 - start, half * 2.0, half);

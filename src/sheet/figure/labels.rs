@@ -110,11 +110,11 @@ pub fn discs_fit(piece: &Piece, scale: f64) -> bool {
 }
 
 /// The labels of a piece whose strands fill one box and all its figure another, within a room on the
-/// page.
-pub fn labels(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> Vec<Mark> {
+/// page; and how far down they reach beside it.
+pub fn labels(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> (Vec<Mark>, f64) {
     match (room_for_labels(piece, frame.scale, room.height), hollow(piece)) {
-        (Labels::Inside, Some(hollow)) => inside(piece, frame, hollow),
-        (Labels::Listed, _) => Vec::new(),
+        (Labels::Inside, Some(hollow)) => (inside(piece, frame, hollow), room.top),
+        (Labels::Listed, _) => (Vec::new(), room.top),
         _ => beside(piece, frame, strands, whole, room),
     }
 }
@@ -165,8 +165,8 @@ fn texts(piece: &Piece) -> Vec<Block> {
     piece.design.strands.iter().zip(&piece.drape.strands).map(text).collect()
 }
 
-/// Labels to the right of the drape, each as near its level as the others leave room.
-fn beside(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> Vec<Mark> {
+/// Labels to the right of the drape, each as near its level as the others leave room, and where they end.
+fn beside(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> (Vec<Mark>, f64) {
     let levels = piece.drape.strands.iter().map(|hung| frame.page(lowest(hung)).y);
     let mut labels: Vec<_> = levels.zip(texts(piece)).collect();
     labels.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -182,7 +182,7 @@ fn beside(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Re
         marks.push(leader(Point::new(edge, level), turn, corner + Point::new(-0.7, text.height / 2.0)));
         marks.extend(text.at(corner));
     }
-    marks
+    (marks, free - CLEAR)
 }
 
 /// Every strand with its number, name, finished length and drop, for a page of its own.

@@ -29,7 +29,7 @@ pub use strands::{Sketch, bit_box, branch, longest_first, outline_box, strand_bo
 pub use track::{Track, closing_on, on_tracks};
 pub use worn::worn;
 
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 
 /// How a figure's own coordinates come onto the page.
 #[derive(Clone, Copy, Debug)]
@@ -41,6 +41,17 @@ pub struct Frame {
 }
 
 impl Frame {
+    /// The figure at actual size about the page's corner.
+    pub const ACTUAL: Self = Self { origin: Point::ORIGIN, scale: 1.0 };
+
+    /// A box on the page in the figure's own coordinates, which count upward.
+    #[must_use]
+    pub fn piece(&self, page: Extent) -> Extent {
+        let own = |at: Point| Point::new(at.x - self.origin.x, self.origin.y - at.y) * (1.0 / self.scale);
+        let [one, other] = [page.low, page.high].map(own);
+        Extent { low: Point::new(one.x, other.y), high: Point::new(other.x, one.y) }
+    }
+
     /// A point of the figure on the page.
     #[must_use]
     pub fn page(&self, point: Point) -> Point {

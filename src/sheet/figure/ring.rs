@@ -5,7 +5,7 @@
 //! front.
 
 use crate::Piece;
-use crate::art::Stencils;
+use crate::art::{Ink, Stencils};
 use crate::design::{Design, Part};
 use crate::drape::{Hung, Joint, Ring, Seat};
 use crate::geometry::{Extent, Point};
@@ -35,15 +35,17 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     Some(vec![Mark::figure("the piece closed", marks)])
 }
 
-/// The box round the closed piece.
+/// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
 pub fn ring_extent(piece: &Piece) -> Option<Extent> {
     let tightest = piece.drape.ring()?;
-    let middle = middle(&piece.design);
-    let closing = Extent::of(tightest.closing.iter().map(|at| *at + middle)).map(|extent| extent.grown(3.0));
+    let design = &piece.design;
     let rows = rows(piece);
-    let strands = piece.design.strands.iter().zip(&rows);
-    let boxes = strands.filter_map(|(strand, row)| strand_box(&piece.design, strand, row.as_ref()?));
-    boxes.chain(closing).reduce(Extent::and)
+    let boxes = design.strands.iter().zip(&rows).filter_map(|(strand, row)| strand_box(design, strand, row.as_ref()?));
+    let (frame, mut stencils) = (Frame::ACTUAL, Stencils::new(design, Ink::Colour));
+    let mut marks = closing(tightest, design, &frame, &mut stencils);
+    marks.extend(bars(design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), &frame, &mut stencils));
+    let drawn = stencils.around(&marks).map(|drawn| frame.piece(drawn));
+    boxes.chain(drawn).reduce(Extent::and)
 }
 
 /// Every strand's row where it closes, as far up as it lies along the limb.

@@ -93,7 +93,7 @@ impl<'a> Lane<'a> {
         let words = format!("{name}: {} at its longest, from the strands outward", units.ruler(length));
         let longest =
             parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
-        let frame = Frame { origin: Point::ORIGIN, scale: 1.0 };
+        let frame = Frame::ACTUAL;
         let marks = figure::laid_side(parts, design, &frame, stencils);
         let Extent { low: top, high: bottom } = stencils.around(&marks).unwrap_or_default();
         let (length, longest) = (length.value(), longest.value());

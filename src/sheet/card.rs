@@ -1,0 +1,43 @@
+//! The card: what a class keeps beside the board. Beads, word charts, measures, materials and tools; no
+//! figures, no steps.
+
+use crate::art::Stencils;
+use crate::materials::Materials;
+
+use super::{Sheet, buying, face, facts, legend, needs, stringing};
+use crate::paint::layout::Block;
+use crate::paint::layout::flow::{Flow, Section};
+
+/// Room between two parts.
+const APART: f64 = 5.0;
+/// Room between two columns.
+const COLUMNS_APART: f64 = 8.0;
+/// Narrowest room in which the tools stand beside the beads.
+const TWO_COLUMNS: f64 = 160.0;
+
+/// Pours the card: one page, but for a piece of many strands.
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) {
+    let description = "What to string on each strand, the beads, what one piece takes, and the tools.".to_owned();
+    flow.begin(Section { name: "Card", description });
+    flow.add(facts::head(sheet.piece, flow.width()));
+    for block in lists(sheet, flow.width(), stencils) {
+        flow.gap(APART);
+        flow.add(block);
+    }
+    for index in 0..sheet.piece.design.strands.len() {
+        flow.gap(APART);
+        flow.add(stringing::told(sheet, index, flow.width()));
+    }
+    flow.gap(APART);
+    let needs = needs::short(sheet.piece, materials, flow.width());
+    flow.add(face::titled("What you need", needs));
+}
+
+/// Beads and tools: side by side where there is room.
+fn lists(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
+    let columns = if width >= TWO_COLUMNS { 2.0 } else { 1.0 };
+    let column = (width - COLUMNS_APART * (columns - 1.0)) / columns;
+    let beads = face::titled(face::BEADS, legend::table(sheet.piece, stencils).set(column).block());
+    let both = [Block { width: column, ..beads }, buying::tools(sheet, 1)];
+    if columns > 1.0 { vec![Block::row(both, COLUMNS_APART)] } else { both.into() }
+}
