@@ -73,7 +73,7 @@ pub mod steps;
 pub mod trade;
 pub mod units;
 
-use design::{Attempt, Choice, Design, Size};
+use design::{Attempt, Choice, Colourway, Design, Size};
 use drape::Drape;
 use pattern::{Draft, Holes, Pattern};
 use remark::{Level, Remark, has_errors};
@@ -90,13 +90,15 @@ pub struct Piece {
     pub drape: Drape,
     /// All sizes of a graded pattern, this one among them; empty where there is but one.
     pub sizes: Vec<Size>,
+    /// All colourways, this one among them; empty where there is but one.
+    pub colourways: Vec<Colourway>,
 }
 
 impl Piece {
     /// A piece of one size.
     #[must_use]
     pub const fn new(design: Design, drape: Drape) -> Self {
-        Self { design, drape, sizes: Vec::new() }
+        Self { design, drape, sizes: Vec::new(), colourways: Vec::new() }
     }
 }
 
@@ -123,7 +125,10 @@ pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Pie
     let sound = !has_errors(&remarks);
     let idle = if sound && pattern.variants().is_empty() { pattern.idle_allows(&remarks) } else { Vec::new() };
     let remarks = [pattern.unsilenced(remarks), idle].concat();
-    let piece = |(design, drape)| Piece { design, drape, sizes: design::sizes(&pattern, choice) };
+    let piece = |(design, drape)| {
+        let colourways = design::colourways(&pattern, &design, choice);
+        Piece { design, drape, sizes: design::sizes(&pattern, choice), colourways }
+    };
     (made.map(piece), remarks)
 }
 

@@ -4,6 +4,8 @@
 mod boxes;
 #[path = "pages/buying.rs"]
 mod buying;
+#[path = "pages/cover.rs"]
+mod cover;
 #[path = "pages/drawn.rs"]
 mod drawn;
 #[path = "pages/folded.rs"]

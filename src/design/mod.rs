@@ -6,6 +6,7 @@
 mod article;
 mod bars;
 mod closure;
+mod colourway;
 mod entries;
 mod expand;
 mod expect;
@@ -30,6 +31,7 @@ use crate::units::{Length, Money};
 
 pub use article::usual_wire;
 pub use bars::{Sharer, Sharers};
+pub use colourway::{Colourway, colourways};
 pub use entries::{Entries, Index, nth};
 pub use measure::Bias;
 pub use model::*;

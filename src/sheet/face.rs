@@ -1,6 +1,6 @@
 //! The face page: what the piece is, how it hangs, its beads and what it takes.
 
-use crate::art::Stencils;
+use crate::art::{Ink, Stencils};
 use crate::geometry::Point;
 use crate::materials::Materials;
 
@@ -9,12 +9,17 @@ use super::figure::{self, Labels};
 use super::page::Body;
 use super::{buying, check, drape, facts, legend, needs};
 use crate::paint::layout::flow::{Flow, Section};
+use crate::paint::layout::table::SetTable;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Mark, Role};
 
 /// Room that the tools leave for the figure on the neck.
 const WORN: f64 = 70.0;
+/// Least height of that figure.
+const LEAST_WORN: f64 = 25.0;
+/// Room between what stands in the column.
+const APART: f64 = 6.0;
 /// The heading of the legend.
 pub const BEADS: &str = "Beads, drawn at actual size";
 /// Width of the column beside the drape, without the widest bead drawn in it.
@@ -37,48 +42,83 @@ pub struct Face {
 /// Draws the face.
 pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
     let room = sheet.room();
-    let mut over = Vec::new();
-    let head = facts::head(sheet.piece, room.width);
+    let mut page = Filled::new(room);
+    page.top(facts::head(sheet.piece, room.width), 4.0);
     let needs = titled("What you need", needs::short(sheet.piece, materials, room.width));
-    let mut rest = room.below(head.height + 4.0);
-    let mut marks = head.at(room.corner());
     if needs.height <= room.height * NEEDS_SHARE {
-        let top = rest.bottom() - needs.height;
-        rest = rest.above(needs.height + 3.0);
-        marks.extend(needs.at(Point::new(room.left, top)));
+        page.foot(needs, 3.0);
     }
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
-        let rows = titled(&format!("Laid straight, {scale}"), rows);
-        let top = rest.bottom() - rows.height;
-        rest = rest.above(rows.height + 5.0);
-        marks.extend(rows.at(Point::new(room.left, top)));
+        page.foot(titled(&format!("Laid straight, {scale}"), rows), 5.0);
     }
-    let (drape_room, column) = rest.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
-    let legend = legend::table(sheet.piece, stencils);
-    let legend_block = titled(BEADS, legend.set(column.width).block());
-    let mut below = column;
-    if legend_block.height <= column.height && legend.fits(column.width) {
-        below = column.below(legend_block.height + 6.0);
-        marks.extend(legend_block.at(column.corner()));
-    } else {
-        over.push((BEADS, legend.set(room.width)));
-    }
-    let tools = buying::tools(sheet, 1);
-    let kept = if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 };
-    let has_tools = tools.height + kept <= below.height;
-    if has_tools {
-        below = below.above(tools.height + 6.0);
-        marks.extend(tools.at(Point::new(below.left, below.bottom() + 6.0)));
-    }
-    marks.extend(worn(sheet, below, stencils));
+    let (drape_room, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
+    let mut over = Vec::new();
+    let mut column = Filled::new(column);
+    let has_tools = fill(&mut column, &mut over, sheet, stencils);
     if matches!(figure::room_for_labels(sheet.piece, 1.0, drape_room.height), Labels::Listed) {
         over.push(("Strands", figure::strand_table(sheet.piece).set(room.width)));
     }
     let (figure, scale) = drape::figure(sheet.piece, drape_room, stencils);
-    marks.extend(figure);
+    let marks = [page.marks, column.marks, figure].concat();
     let checked = check::stamps_at_actual_size(&marks);
     let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, checked };
     Face { bodies: std::iter::once(first).chain(more(over, room)).collect(), has_tools }
+}
+
+/// Room on a page, filled from its top and its foot.
+struct Filled {
+    left: Rect,
+    marks: Vec<Mark>,
+}
+
+impl Filled {
+    const fn new(room: Rect) -> Self {
+        Self { left: room, marks: Vec::new() }
+    }
+
+    /// Whether a block has room, and so much besides.
+    fn holds(&self, block: &Block, besides: f64) -> bool {
+        block.height + besides <= self.left.height
+    }
+
+    /// Adds a block at the top, and room below it.
+    fn top(&mut self, block: Block, apart: f64) {
+        let corner = self.left.corner();
+        self.left = self.left.below(block.height + apart);
+        self.marks.extend(block.at(corner));
+    }
+
+    /// Adds a block at the foot, and room above it.
+    fn foot(&mut self, block: Block, apart: f64) {
+        let corner = Point::new(self.left.left, self.left.bottom() - block.height);
+        self.left = self.left.above(block.height + apart);
+        self.marks.extend(block.at(corner));
+    }
+}
+
+/// Lists with their titles.
+type Lists = Vec<(&'static str, SetTable)>;
+
+/// Fills the column beside the drape; what it has no room for goes over. Says whether the tools stand there.
+fn fill(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> bool {
+    let width = column.left.width;
+    let legend = legend::table(sheet.piece, stencils);
+    let block = titled(BEADS, legend.set(width).block());
+    if legend.fits(width) && column.holds(&block, 0.0) {
+        column.top(block, APART);
+    } else {
+        over.push((BEADS, legend.set(sheet.room().width)));
+    }
+    let ways = legend::colourways(sheet.piece, width).filter(|_| sheet.style.ink == Ink::Colour);
+    let ways = ways.map(|ways| titled("Colourways", ways)).filter(|ways| column.holds(ways, 0.0));
+    ways.into_iter().for_each(|ways| column.top(ways, APART));
+    let tools = buying::tools(sheet, 1);
+    let has_tools = column.holds(&tools, if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 });
+    if has_tools {
+        column.foot(tools, APART);
+    }
+    worn(sheet, column.left, stencils).into_iter().for_each(|worn| column.top(worn, 0.0));
+    has_tools
 }
 
 fn column_width(sheet: &Sheet<'_>) -> f64 {
@@ -86,7 +126,7 @@ fn column_width(sheet: &Sheet<'_>) -> f64 {
 }
 
 /// Pages for the lists that the face has no room for.
-fn more(lists: Vec<(&'static str, crate::paint::layout::table::SetTable)>, room: Rect) -> Vec<Body> {
+fn more(lists: Lists, room: Rect) -> Vec<Body> {
     let mut flow = Flow::new(room);
     flow.begin(Section { name: "Lists", description: "Lists that the face has no room for.".to_owned() });
     for (title, table) in lists {
@@ -114,14 +154,10 @@ fn describe(sheet: &Sheet<'_>) -> String {
 }
 
 /// The worn figure with what it assumes, where there is room for both.
-fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let Some(words) = facts::worn(sheet.piece) else { return Vec::new() };
+fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Option<Block> {
+    let words = Type::TINY.paragraph(&facts::worn(sheet.piece)?, room.width);
     let title = heading("On the neck");
-    let words = Type::TINY.paragraph(&words, room.width);
-    let figure_room = room.below(title.height).above(words.height + 2.0);
-    if figure_room.height < 25.0 {
-        return Vec::new();
-    }
-    let Some(figure) = figure::worn(sheet.piece, room.width, figure_room.height, stencils) else { return Vec::new() };
-    Block::stack([title, Block::stack([figure, words], 2.0)], 0.0).at(room.corner())
+    let height = room.height - title.height - words.height - 2.0;
+    let figure = (height >= LEAST_WORN).then(|| figure::worn(sheet.piece, room.width, height, stencils)).flatten()?;
+    Some(Block::stack([title, Block::stack([figure, words], 2.0)], 0.0))
 }

@@ -1,0 +1,36 @@
+//! The colourways of a pattern, for showing them beside one another.
+
+use crate::paint::mark::Rgb;
+use crate::pattern::Pattern;
+
+use super::{Choice, Design};
+
+/// One of the colourways that a pattern is made in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Colourway {
+    /// Its name; the colours that the beads are written with have none.
+    pub name: Option<String>,
+    /// Whether it is the one that was asked for.
+    pub chosen: bool,
+    /// The colours of the design's beads, in their order.
+    pub colours: Vec<Rgb>,
+}
+
+/// Every colourway, the beads' own colours first; nothing where the pattern names no other.
+#[must_use]
+pub fn colourways(pattern: &Pattern, design: &Design, choice: &Choice) -> Vec<Colourway> {
+    let named = pattern.colourways.iter().flat_map(|ways| ways.ids());
+    let all: Vec<_> = std::iter::once(None).chain(named.map(Some)).collect();
+    let way = |name: Option<&str>| Colourway {
+        name: name.map(str::to_owned),
+        chosen: name == choice.colourway.as_deref(),
+        colours: design.beads.iter().filter_map(|bead| colour(pattern, &bead.id, name)).collect(),
+    };
+    if all.len() > 1 { all.into_iter().map(way).collect() } else { Vec::new() }
+}
+
+/// A bead's colour in a colourway, or its own.
+fn colour(pattern: &Pattern, id: &str, way: Option<&str>) -> Option<Rgb> {
+    let other = way.and_then(|way| pattern.colourways.as_ref()?.get(way)?.get(id)).map(|recolour| recolour.colour.0);
+    other.or_else(|| Some(pattern.beads.get(id)?.colour.0))
+}

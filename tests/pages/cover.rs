@@ -1,0 +1,47 @@
+//! The face: a patch for every bead in every colourway, tools, and the piece on the neck.
+
+use festoon::design::Choice;
+use festoon::paint::mark::{Fill, Mark, Rgb};
+use festoon::source::Source;
+use festoon::steps;
+use festoon::trade::paper::Paper;
+
+use super::boxes::boxes;
+use super::{pages, shipped};
+
+/// The flat colours of all shapes, in the order in which they are drawn.
+fn colours(marks: &[Mark]) -> Vec<Rgb> {
+    let of = |mark: &Mark| match mark {
+        Mark::Shape { fill: Some(Fill::Flat(colour, _)), .. } => vec![*colour],
+        held => colours(held.inner()),
+    };
+    marks.iter().flat_map(of).collect()
+}
+
+#[test]
+fn every_colourway_has_a_patch_for_every_bead() {
+    let text = include_str!("../../patterns/saltmarsh.yaml");
+    for (way, drawn) in [(None, "base colours, this sheet"), (Some("dusk"), "dusk, this sheet")] {
+        let choice = Choice { colourway: way.map(str::to_owned), ..Choice::default() };
+        let piece = festoon::piece(&Source::new("saltmarsh.yaml", text.to_owned()), &choice, None).0.expect("a piece");
+        let face = &pages(&piece, Paper::A4)[0];
+        // As the pattern writes them, in the order of the legend: mist, reed, gilt.
+        let rows =
+            [["#c9d6d8", "#5d7f5b", "#c29a3f"], ["#dcc9cf", "#6b4a63", "#c29a3f"], ["#c9d6d8", "#4a5560", "#c29a3f"]];
+        let patches: Vec<_> = rows.concat().into_iter().map(|hex| Rgb::parse(hex).expect("a colour")).collect();
+        let all = colours(&face.marks);
+        assert!(all.windows(patches.len()).any(|some| some == patches), "{all:?}");
+        assert!(boxes(face).iter().any(|found| found.text() == Some(drawn)), "{drawn}");
+    }
+}
+
+#[test]
+fn tools_are_told_once() {
+    for piece in shipped() {
+        let pages = pages(&piece, Paper::A4);
+        for tool in steps::tools(&piece.design) {
+            let ticked = pages.iter().flat_map(boxes).filter(|found| found.text() == Some(tool.as_str())).count();
+            assert_eq!(ticked, 1, "{}: {tool}", piece.design.heading.title);
+        }
+    }
+}
