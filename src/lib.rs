@@ -50,8 +50,8 @@
 //! [`piece()`] does the first three steps in one call. Lengths are millimetres, masses grams, forces
 //! newtons, angles radians unless a name says otherwise.
 //!
-//! Features, both on by default: `cli` builds the program `festoon`; `parallel` hangs strands and draws
-//! pictures on all processors, with the same result as on one.
+//! Features, both on by default: `cli` builds the program `festoon`, which draws pages side by side; `parallel`
+//! hangs strands on all processors, with the same result as on one.
 
 pub mod art;
 pub mod design;

@@ -69,6 +69,17 @@ fn pipes_and_devices_are_no_patterns() {
     assert!(code == 2 && said.contains("pipe.yaml: this is a pipe or a device"), "{said}");
 }
 
+#[cfg(target_os = "linux")]
+#[test]
+fn a_file_of_the_system_that_says_it_is_empty_is_not_read() {
+    let desk = Desk::new("system");
+    symlink("/proc/version", desk.path("link.yaml")).unwrap();
+    for name in ["/proc/version", "link.yaml"] {
+        let (code, said) = desk.run(&["check", name]);
+        assert!(code == 1 && said.contains("nothing stands where a group of keys is meant"), "{name}: {said}");
+    }
+}
+
 #[test]
 fn a_pattern_is_never_written_over() {
     let desk = Desk::new("inputs");

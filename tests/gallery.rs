@@ -141,6 +141,46 @@ fn a_record_of_any_content_costs_a_drawing_at_most() {
 }
 
 #[test]
+fn where_the_record_is_lost_nothing_of_other_hands_is_written_over() {
+    let gallery = Gallery::new("gallery-lost", &["whelk"]);
+    assert_eq!(gallery.make(&[]).0, 0);
+    let clean = gallery.files();
+    for (record, file) in [("pieces/whelk/festoon.json", "pieces/whelk/sheet.pdf"), ("festoon.json", "index.html")] {
+        for own_words in ["written by hand", ""] {
+            fs::write(gallery.out().join(record), "{").unwrap();
+            fs::write(gallery.out().join(file), own_words).unwrap();
+            let (code, said) = gallery.make(&[]);
+            assert!(code == 2 && said.contains(&format!("{file} may not be the gallery's own: --force")), "{said}");
+            assert_eq!(gallery.page(file), own_words);
+        }
+        assert_eq!(gallery.make(&["--force"]).0, 0, "{file}");
+        assert!(gallery.files() == clean, "{file}");
+    }
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn files_of_the_system_that_never_end_hold_up_no_gallery() {
+    let gallery = Gallery::new("gallery-endless", &["whelk"]);
+    assert_eq!(gallery.make(&[]).0, 0);
+    // Of its kind it is a file, says that it is empty, and goes on as long as it is read.
+    let endless = Path::new("/proc/self/pagemap");
+    assert!(endless.metadata().unwrap().is_file() && endless.metadata().unwrap().len() == 0);
+    std::os::unix::fs::symlink(endless, gallery.folder.join("in/endless.yaml")).unwrap();
+    for file in ["pieces/whelk/sheet.pdf", "index.html", "festoon.json"] {
+        let path = gallery.out().join(file);
+        fs::remove_file(&path).unwrap();
+        std::os::unix::fs::symlink(endless, &path).unwrap();
+        let (code, said) = gallery.make(&[]);
+        let told = ["error[wrong-kind]: nothing stands", "is not the gallery's own", "protected from writing"];
+        let is_told = told.into_iter().any(|words| said.contains(words));
+        assert!(code > 0 && is_told, "{file}: {said}");
+        fs::remove_file(&path).unwrap();
+        assert_eq!(gallery.make(&["--force"]).0, 1, "{file}");
+    }
+}
+
+#[test]
 fn a_pattern_that_is_broken_for_a_moment_keeps_its_page() {
     let gallery = Gallery::new("gallery-keeps", &["whelk", "dune"]);
     assert_eq!(gallery.make(&[]).0, 0);
@@ -282,7 +322,7 @@ fn pipes_named_like_patterns_hold_up_nothing() {
         assert!(Command::new("mkfifo").arg(&path).status().unwrap().success());
         let (code, said) = gallery.make(&["--ground", "slate"]);
         assert!(
-            code == 0 || said.contains("is not the gallery's own") || said.contains("is no file"),
+            code == 0 || said.contains("the gallery's own: --force") || said.contains("is no file"),
             "{file}: {said}"
         );
         fs::remove_file(&path).unwrap();

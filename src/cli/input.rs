@@ -62,9 +62,19 @@ fn understood(name: &str, bytes: io::Result<Vec<u8>>) -> Result<Source, Unread> 
     })
 }
 
-/// Opens a file. A pipe or device, which may never end or never begin, is refused unopened, and so is
-/// a file that standard output would be written over.
-fn opened(path: &Path) -> io::Result<File> {
+/// Opens a pattern; a file that standard output would be written over is refused.
+fn opened(path: &Path) -> io::Result<impl Read> {
+    let file = ending(path)?;
+    let output = same_file::Handle::stdout();
+    if output.is_ok_and(|output| same_file::Handle::from_path(path).is_ok_and(|read| read == output)) {
+        return Err(io::Error::other("this file is also standard output; send that to another"));
+    }
+    Ok(file)
+}
+
+/// Opens a file that can be read to its end. A pipe or device, which may never end or never begin, is refused
+/// unopened; nothing is read of a file that says it is empty, which some of the system's do that never end.
+pub fn ending(path: &Path) -> io::Result<impl Read> {
     let kind = fs::metadata(path)?;
     if kind.is_dir() {
         return Err(io::ErrorKind::IsADirectory.into());
@@ -73,11 +83,8 @@ fn opened(path: &Path) -> io::Result<File> {
         return Err(io::Error::other("this is a pipe or a device, not a file; `-` reads standard input"));
     }
     let file = File::open(path)?;
-    let output = same_file::Handle::stdout();
-    if output.is_ok_and(|output| same_file::Handle::from_path(path).is_ok_and(|read| read == output)) {
-        return Err(io::Error::other("this file is also standard output; send that to another"));
-    }
-    Ok(file)
+    let most = if file.metadata()?.len() == 0 { 0 } else { u64::MAX };
+    Ok(file.take(most))
 }
 
 fn capped(file: impl Read) -> io::Result<Vec<u8>> {

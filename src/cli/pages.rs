@@ -4,6 +4,7 @@ use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
+use rayon::prelude::*;
 
 use festoon::Piece;
 use festoon::art::Ink;
@@ -17,6 +18,9 @@ use super::{Failure, Units, Variant, input, output, report};
 
 /// Most pixels of all pages of a run together.
 const MOST_PIXELS: f64 = 400e6;
+
+/// Most pixels of the pages that are drawn side by side: 80 MB, two pages of A4 at 300 dpi.
+const PIXELS_AT_ONCE: f64 = 20e6;
 
 /// What is drawn, on what, and where it goes.
 #[derive(Args)]
@@ -172,15 +176,29 @@ fn render(pages: &[Page], about: &About, format: Format, dpi: f64) -> Result<Vec
         Format::Pdf => Ok(vec![export::pdf(pages, about).map_err(Failure::trouble)?]),
         Format::Png => {
             bounded(pages, dpi)?;
-            pages.iter().map(|page| export::png(page, dpi, Effort::File).map_err(Failure::trouble)).collect()
+            let png = |page: &Page| export::png(page, dpi, Effort::File).map_err(Failure::trouble);
+            let drawn = |some: &[Page]| some.par_iter().map(png).collect::<Vec<_>>();
+            pages.chunks(at_once(pages, dpi)).flat_map(drawn).collect()
         }
         Format::Svg => Ok(pages.iter().map(|page| export::svg(page).into_bytes()).collect()),
     }
 }
 
+/// How many pages may be drawn side by side.
+fn at_once(pages: &[Page], dpi: f64) -> usize {
+    let largest = pages.iter().map(|page| pixels(page, dpi)).fold(1.0, f64::max);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates")]
+    let fit = (PIXELS_AT_ONCE / largest) as usize;
+    fit.max(1)
+}
+
+fn pixels(page: &Page, dpi: f64) -> f64 {
+    page.width * page.height * (dpi / INCH).powi(2)
+}
+
 /// Refuses pages that have more pixels together than are drawn in good time.
 fn bounded(pages: &[Page], dpi: f64) -> Result<(), Failure> {
-    let pixels: f64 = pages.iter().map(|page| page.width * page.height * (dpi / INCH).powi(2)).sum();
+    let pixels: f64 = pages.iter().map(|page| pixels(page, dpi)).sum();
     if pixels <= MOST_PIXELS {
         return Ok(());
     }

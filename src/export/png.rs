@@ -5,10 +5,9 @@
 
 use png::{BitDepth, ColorType, Compression, PixelDimensions, SrgbRenderingIntent, Unit};
 use resvg::usvg::Tree;
-use tiny_skia::{Color, Pixmap, PixmapMut, Transform};
+use tiny_skia::{Color, Pixmap, Transform};
 
 use super::{ExportError, tree::tree};
-use crate::many;
 use crate::paint::mark::Page;
 use crate::units::INCH;
 
@@ -55,27 +54,16 @@ fn drawn(page: &Page, dpi: f64, ground: Color) -> Result<Pixmap, ExportError> {
     if ground != Color::TRANSPARENT {
         pixels.fill(ground);
     }
-    draw_bands(&tree, &mut pixels);
+    draw(&tree, &mut pixels);
     Ok(pixels)
 }
 
-/// Draws the page in level bands, side by side on all processors. Their number is fixed, so that the
-/// picture is the same on every machine. A page with shadows is one band: a blur would have to be
-/// drawn anew, whole, for each.
-fn draw_bands(tree: &Tree, pixels: &mut Pixmap) {
-    const BANDS: usize = 8;
-    let bands = if tree.filters().is_empty() { BANDS } else { 1 };
-    let (width, height) = (pixels.width(), pixels.height());
-    let scale = Transform::from_scale(width as f32 / tree.size().width(), height as f32 / tree.size().height());
-    let row = width as usize * 4;
-    let rows = (height as usize).div_ceil(bands);
-    many::stretches(pixels.data_mut(), rows * row, |index, band| {
-        let shift = scale.post_translate(0.0, -((index * rows) as f32));
-        #[expect(clippy::cast_possible_truncation, reason = "no band is higher than the picture")]
-        if let Some(mut pixels) = PixmapMut::from_bytes(band, width, (band.len() / row) as u32) {
-            resvg::render(tree, shift, &mut pixels);
-        }
-    });
+/// Draws the page whole: in parts, lines that cross from one to the next would be cut there, each part's piece
+/// rounded for itself, and show a step.
+fn draw(tree: &Tree, pixels: &mut Pixmap) {
+    let (width, height) = (pixels.width() as f32, pixels.height() as f32);
+    let scale = Transform::from_scale(width / tree.size().width(), height / tree.size().height());
+    resvg::render(tree, scale, &mut pixels.as_mut());
 }
 
 fn pixel_size(page: &Page, dpi: f64) -> Result<(u32, u32), ExportError> {
@@ -134,7 +122,7 @@ mod tests {
 
     use super::*;
     use crate::geometry::Point;
-    use crate::paint::mark::{Fill, Mark, Rgb, Step};
+    use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 
     fn page(width: f64, height: f64) -> Page {
         let corners = [(0.0, 0.0), (width / 2.0, 0.0), (width / 2.0, height), (0.0, height)];
@@ -191,5 +179,26 @@ mod tests {
         let error = png(&page(1000.0, 1000.0), 2400.0, Effort::File).unwrap_err();
         assert!(matches!(error, ExportError::TooLarge(..)), "{error}");
         assert!(error.to_string().contains("94488 × 94488") && error.help().contains("lower resolution"));
+    }
+
+    /// Thin lines at many angles, drawn whole by the drawing library alone: cut in parts, they show steps of 17
+    /// levels where the parts meet.
+    #[test]
+    fn thin_lines_have_no_steps() {
+        let line = |at: i32| {
+            let (top, foot) = (Point::new(f64::from(3 * at), 0.0), Point::new(f64::from(200 - 3 * at), 297.0));
+            let stroke = Some(Stroke::new(Rgb(0, 0, 0), 0.12));
+            Mark::Shape { outline: vec![Step::Move(top), Step::Line(foot)], fill: None, stroke }
+        };
+        let page = Page { marks: (0..60).map(line).collect(), ..page(210.0, 297.0) };
+        let (info, _, data) = decoded(&png(&page, 110.0, Effort::Preview).unwrap());
+        let mut whole = Pixmap::new(info.width, info.height).unwrap();
+        whole.fill(Color::WHITE);
+        let tree = tree(&page).unwrap();
+        let scale = |pixels: u32, size: f32| pixels as f32 / size;
+        let (across, down) = (scale(info.width, tree.size().width()), scale(info.height, tree.size().height()));
+        resvg::render(&tree, Transform::from_scale(across, down), &mut whole.as_mut());
+        let differs = |(pixel, other): (&[u8], &[u8])| pixel != &other[..3];
+        assert_eq!(data.chunks(3).zip(whole.data().chunks(4)).filter(|pair| differs(*pair)).count(), 0);
     }
 }

@@ -1,9 +1,10 @@
 //! Hashes that tell whether a thing is the same as before: FNV-1a with 128 bits (Fowler, Noll, Vo and
 //! Eastlake, RFC 9923).
 
-use std::fs::{self, File};
 use std::io::{self, Read, Write};
 use std::path::Path;
+
+use crate::cli::input;
 
 const BASIS: u128 = 0x6c62_272e_07bb_0142_62b8_2175_6295_c58d;
 const PRIME: u128 = 0x0000_0000_0100_0000_0000_0000_0000_013b;
@@ -40,14 +41,15 @@ pub fn hash(things: impl IntoIterator<Item: AsRef<[u8]>>) -> String {
 
 /// The hash of a file's bytes alone; none of what is no file, or cannot be read.
 pub fn hash_of_file(path: &Path) -> Option<String> {
-    fs::metadata(path).ok().filter(fs::Metadata::is_file)?;
     let mut sum = Hash(BASIS);
-    io::copy(&mut File::open(path).ok()?.chain(&[0xff_u8][..]), &mut sum).ok()?;
+    io::copy(&mut input::ending(path).ok()?.chain(&[0xff_u8][..]), &mut sum).ok()?;
     Some(sum.told())
 }
 
 #[cfg(test)]
 mod tests {
+    use std::fs;
+
     use super::*;
 
     #[test]

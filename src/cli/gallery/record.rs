@@ -5,8 +5,8 @@
 //! last, saying what all were made from. So a run that is killed leaves no file that is taken for what
 //! it is not, and none that the next run would not know again.
 //!
-//! A record that cannot be understood tells that the folder is the gallery's and no more: all files in
-//! it that have a gallery's names are drawn anew.
+//! A record that cannot be understood tells of no file that it is the gallery's own. All are drawn anew, and those
+//! that stand there just so become its own again; of others nobody knows whose they are.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};
@@ -18,7 +18,7 @@ use serde::{Deserialize, Serialize};
 use festoon::gallery::Entry;
 
 use super::hash::{hash, hash_of_file};
-use crate::cli::output;
+use crate::cli::{input, output};
 
 /// The record's file.
 pub const RECORD: &str = "festoon.json";
@@ -44,7 +44,7 @@ impl Record {
     /// The record of a folder, where it has one that can be understood and is its own.
     pub fn read(folder: &Path, name: &str) -> Option<Self> {
         let mut text = String::new();
-        regular(&folder.join(RECORD))?.take(LARGEST).read_to_string(&mut text).ok()?;
+        input::ending(&folder.join(RECORD)).ok()?.take(LARGEST).read_to_string(&mut text).ok()?;
         let record: Self = serde_json::from_str(&text).ok()?;
         (record.seal == record.sealed() && record.is_of(name)).then_some(record)
     }
@@ -72,32 +72,39 @@ pub struct Folder {
     path: PathBuf,
     /// What is known of it.
     pub record: Record,
-    /// Whether files of a gallery's names are its own whatever they hold.
-    owns_names: bool,
+    /// Whether its files are the gallery's own whatever they hold.
+    force: bool,
+    /// Whether there is a record that cannot be understood.
+    is_lost: bool,
 }
 
 impl Folder {
     /// Opens a folder, which may not be there yet.
     pub fn open(path: PathBuf, name: &str, force: bool) -> Self {
         let known = Record::read(&path, name);
-        let owns_names = force || known.is_none() && path.join(RECORD).exists();
+        let is_lost = known.is_none() && path.join(RECORD).exists();
         let record = known.unwrap_or_else(|| Record { folder: name.to_owned(), ..Record::default() });
-        Self { path, record, owns_names }
+        Self { path, record, force, is_lost }
     }
 
-    /// Makes sure that files of these names are the gallery's to write.
+    /// Makes sure that files of these names are the gallery's to write. Where the record is lost, that shows only
+    /// once they are drawn.
     pub fn claim<'a>(&self, files: impl IntoIterator<Item = &'a str>) -> Result<(), String> {
+        if self.is_lost {
+            return Ok(());
+        }
         files.into_iter().try_for_each(|file| self.own(file, hash_of_file(&self.path.join(file)).as_deref()))
     }
 
     /// Makes sure that a file, whose bytes have this hash, is the gallery's to write.
     fn own(&self, file: &str, hash: Option<&str>) -> Result<(), String> {
         let path = self.path.join(file);
-        let is_own = self.owns_names || hash.is_some_and(|hash| self.record.knows(file, hash));
+        let is_own = self.force || hash.is_some_and(|hash| self.record.knows(file, hash));
         if is_own || path.symlink_metadata().is_err() {
             return Ok(());
         }
-        Err(format!("{} is not the gallery's own: --force writes over it", path.display()))
+        let whose = if self.is_lost { "may not be" } else { "is not" };
+        Err(format!("{} {whose} the gallery's own: --force writes over it", path.display()))
     }
 
     /// Writes a file unless it is there just so. A link in its place is replaced, and its target left.
@@ -190,11 +197,6 @@ pub fn tidy(folder: &Path) {
             let _ = fs::remove_file(file.path());
         }
     }
-}
-
-/// Opens a file, and nothing that might never end or begin.
-fn regular(path: &Path) -> Option<File> {
-    fs::metadata(path).ok().filter(fs::Metadata::is_file).and_then(|_| File::open(path).ok())
 }
 
 /// Whether a path leads to no place outside a folder.
