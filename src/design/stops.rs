@@ -5,6 +5,7 @@
 use crate::pattern::{self, Item, Settle};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
+use crate::units::Length;
 
 use super::Context;
 use super::expand::List;
@@ -57,8 +58,10 @@ fn lay(
     let laid = rest(list, settle, 1, window, shelf);
     laid.map(|trains| trains.into_iter().filter(|train| !train.bits.is_empty()).collect())
         .or_else(|over| {
-            let headline =
-                format!("strand {name}: the beads between two stops are {over:.1} mm longer than their stretch");
+            let headline = format!(
+                "strand {name}: the beads between two stops are {} longer than their stretch",
+                Length::mm(over).at_least(1)
+            );
             let remark = Remark::new(Code::Overfull, headline).at(place);
             context.refuse(remark.help("string fewer there, or move the stops apart")).ok_or(())
         })

@@ -343,10 +343,11 @@ fn spread(list: &List<'_>, fill: u32, (from, to): (f64, f64), shelf: &Shelf) -> 
 }
 
 fn refuse_overfull(strand: &pattern::Strand, list: &List<'_>, over: f64, window: (f64, f64), context: &mut Context) {
-    let headline = format!("strand {}: the beads are {over:.1} mm longer than the strand", strand.name.value);
+    let over = Length::mm(over).at_least(1);
+    let headline = format!("strand {}: the beads are {over} longer than the strand", strand.name.value);
     let room = window.1 - window.0;
     let finished = Length::mm(list.length(1) + strand.length.as_ref().map_or(0.0, |at| at.value.value()) - room);
-    let longer = format!("make the strand at least {} long", finished.tenths());
+    let longer = format!("make the strand at least {} long", finished.at_least(1));
     let help =
         fewer(strand, list, room, context).map_or_else(|| longer.clone(), |fewer| format!("{fewer}, or {longer}"));
     let place = strand.length.as_ref().map_or(strand.name.place, |at| at.place);

@@ -257,14 +257,12 @@ codes! {
          it goes round.";
     StrandsCrowd = "strands-crowd", Warning,
         "Strands that touch ride on one another instead of lying side by side. \
-         Two neighbouring strands touch, bead outline to bead outline in the plane in which they \
-         hang, along more than half of the length compared (an assumption). They will ride on one \
-         another instead of lying side by side, which a twist of strands may mean to. The first and \
-         last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
-         apart. Strands from one point hang close together along their sides; \
-         ends held apart, or lengths that differ more, give them room: by how much is tried by hanging them so, until \
-         they touch along no more than 40 %, with every larger step as well. Drops that hang plumb from one point hang \
-         in a bunch and are not compared.";
+         Two neighbouring strands touch, bead outline to bead outline in the plane in which they hang, along more \
+         than half of the length compared (an assumption), which a twist of strands may mean to. The first and last \
+         25 mm are not compared, and bracelets and anklets only where a bar holds their strands apart. Strands from \
+         one point hang close together along their sides; ends held apart, or lengths that differ more, give them \
+         room: by how much is tried by hanging them so, until they touch along no more than 40 %, with every larger \
+         step as well. Drops that hang plumb from one point hang in a bunch and are not compared.";
     BareCord = "bare-cord", Advice,
         "With `settle: fixed` the beads stay where the pattern puts them, counted from the first \
          end, and what is left over is bare cord at the last end. Here that is more than 40 % of \

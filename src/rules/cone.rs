@@ -66,7 +66,8 @@ impl<'a> Gathering<'a> {
         (self.cone.inside < pin.eye()).then(|| {
             let (cone, inside, eye) = (&self.cone.name, self.cone.inside.hundredths(), pin.eye().hundredths());
             let headline = format!("{cone} is {inside} inside; the eye of {}, {eye}, does not go in", pin.name);
-            self.remark(Code::EyeInCone, headline).help(format!("use a cone of at least {eye} inside"))
+            self.remark(Code::EyeInCone, headline)
+                .help(format!("use a cone of at least {} inside", pin.eye().at_least(2)))
         })
     }
 
@@ -83,7 +84,7 @@ impl<'a> Gathering<'a> {
         let open = pin.eye() - pin.wire * 2.0;
         let needed = self.cord * packing_ratio(whole(self.loops));
         (needed > open).then(|| {
-            let (loops, needed, open) = (self.loops, needed.hundredths(), open.hundredths());
+            let (loops, needed, open) = (self.loops, needed.at_least(2), open.hundredths());
             let headline = format!("{loops} loops need {needed} in the eye of {}, of which {open} are open", pin.name);
             let help = format!("use a pin whose eye is open by {needed}, or gather the strands on a ring");
             self.remark(Code::EyeTooSmall, headline).help(help)
@@ -106,12 +107,12 @@ impl<'a> Gathering<'a> {
             let headline = format!(
                 "{} crimps side by side need {}; {} is {} inside where they begin, {} below its tip",
                 self.crimps.len(),
-                needed.hundredths(),
+                needed.at_least(2),
                 self.cone.name,
                 inside.hundredths(),
                 depth.tenths()
             );
-            let fits = (inside * (1.0 / ratio)).hundredths();
+            let fits = (inside * (1.0 / ratio)).at_most(2);
             let help = format!("use crimps of at most {fits} outside, a wider cone, or one crimp for two strands");
             self.remark(Code::CrimpsInCone, headline).help(help)
         })

@@ -32,8 +32,8 @@ fn through(what: &str, hole: Length, strand: &Strand, design: &Design) -> Option
         let twice = if strand.legs > 1 { " doubled" } else { "" };
         let headline =
             format!("{} is {thick} thick and does not go{twice} into {what} with its hole of {hole_is}", cord.name);
-        let thinnest = (hole * (1.0 / ratio)).hundredths();
-        let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.hundredths());
+        let thinnest = (hole * (1.0 / ratio)).at_most(2);
+        let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.at_least(2));
         Remark::new(Code::CordTooThick, headline).help(help)
     })
 }
@@ -89,11 +89,11 @@ fn through_crimp(crimp: &Finding, cord: &Cord, passes: u32, guarded: bool) -> Op
             "{} goes through {} {what} and needs {} there; the inside is {}",
             cord.name,
             crimp.name,
-            needed.hundredths(),
+            needed.at_least(2),
             crimp.inside.hundredths()
         );
-        let thickest = (crimp.inside * (1.0 / ratio)).hundredths();
-        let help = format!("use a crimp of at least {} inside, or a cord of at most {thickest}", needed.hundredths());
+        let thickest = (crimp.inside * (1.0 / ratio)).at_most(2);
+        let help = format!("use a crimp of at least {} inside, or a cord of at most {thickest}", needed.at_least(2));
         Remark::new(Code::CrimpTooSmall, headline).at(crimp.place).help(help)
     })
 }

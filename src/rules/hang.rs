@@ -45,7 +45,7 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
             design.wear.girth.tenths(),
             design.wear.source
         );
-        let help = format!("make the strand at least {} longer, or add an extender", (girth - longest).tenths());
+        let help = format!("make the strand at least {} longer, or add an extender", (girth - longest).at_least(1));
         Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
     })
 }

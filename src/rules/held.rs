@@ -27,7 +27,7 @@ fn loose(strand: &Strand, design: &Design) -> Option<Remark> {
         let headline = format!("strand {}: nothing holds its groups in their places", strand.name);
         let help = format!(
             "close each group between crimps or knots, or use beads with a hole of at most {}",
-            (width * (1.0 + GRIPS)).hundredths()
+            (width * (1.0 + GRIPS)).at_most(2)
         );
         Remark::new(Code::NothingHolds, headline).at(strand.place).help(help)
     })

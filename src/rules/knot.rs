@@ -36,7 +36,7 @@ fn through(knot: &Bit, strand: &Strand, bead: &Bead, design: &Design) -> Option<
         let headline =
             format!("a knot of {size} in strand {} does not hold {} with its hole of {hole}", strand.name, bead.name);
         let help =
-            format!("make knots of at least {}, use a thicker cord, or beads with a smaller hole", needed.hundredths());
+            format!("make knots of at least {}, use a thicker cord, or beads with a smaller hole", needed.at_least(2));
         Remark::new(Code::KnotSlips, headline).at(bead.place).help(help)
     })
 }

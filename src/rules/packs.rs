@@ -65,7 +65,7 @@ fn too_long(design: &Design, materials: &Materials) -> Vec<Remark> {
         materials.cuttings.iter().flat_map(|cutting| cutting.too_long().iter().map(move |piece| (cutting, piece)));
     let remark = |(cutting, piece): (&crate::materials::Cutting, &crate::materials::Piece)| {
         let name = cutting.article.name(design);
-        let (needed, lot) = (piece.length.tenths(), cutting.lot.unwrap_or_default().tenths());
+        let (needed, lot) = (piece.length.at_least(1), cutting.lot.unwrap_or_default().tenths());
         Remark::new(
             Code::SpoolTooShort,
             format!("{}: {needed} of {name} is needed in one piece, but it is sold {lot} long", piece.label),

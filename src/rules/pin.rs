@@ -24,9 +24,10 @@ fn on_pin(dangle: &Dangle, design: &Design) -> Vec<Remark> {
 /// A pin's wire in a hole.
 pub fn through(pin: &Finding, what: &str, hole: Length, place: Place) -> Option<Remark> {
     (pin.wire > hole).then(|| {
+        let (least, most) = (pin.wire.at_least(2), hole.at_most(2));
         let (wire, hole) = (pin.wire.hundredths(), hole.hundredths());
         let headline = format!("{} is {wire} thick and does not pass through {what} with its hole of {hole}", pin.name);
-        let help = format!("use a pin of at most {hole}, or a hole of at least {wire}");
+        let help = format!("use a pin of at most {most}, or a hole of at least {least}");
         Remark::new(Code::PinTooThick, headline).at(place).help(help)
     })
 }
@@ -35,7 +36,7 @@ pub fn through(pin: &Finding, what: &str, hole: Length, place: Place) -> Option<
 pub fn long_enough(pin: &Finding, carried: f64) -> Option<Remark> {
     let needed = carried + pin.loop_wire().value();
     (needed > pin.length.value()).then(|| {
-        let (needed, carried) = (Length::mm(needed).tenths(), Length::mm(carried).tenths());
+        let (needed, carried) = (Length::mm(needed).at_least(1), Length::mm(carried).tenths());
         let headline = format!("{} is {} long; {carried} and the loop need {needed}", pin.name, pin.length.tenths());
         Remark::new(Code::PinTooShort, headline).at(pin.place).help(format!("use a pin of at least {needed}"))
     })

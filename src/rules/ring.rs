@@ -108,7 +108,7 @@ fn advice((now, each): (u32, &str), asked: f64, counts: [Count; 2]) -> String {
     let [before, beyond] = &counts;
     let nearer = if miss(before) < miss(beyond) { before } else { beyond };
     if miss(nearer) <= SLACK {
-        let length = Length::mm((nearer.finished.value() * 10.0).ceil() / 10.0).tenths();
+        let length = nearer.finished.at_least(1);
         let (times, inside) = (nearer.times, nearer.inside());
         format!("take {times} repeats{each} instead of {now} (`length: {length}`): {inside}")
     } else {

@@ -27,6 +27,10 @@ const SIXTEENTHS: f64 = 16.0;
 const FINE: f64 = 5.0;
 /// Share of a printed digit that is float noise: what a sum misses a half by still counts as half.
 const NOISE: f64 = 1e-6;
+/// Share of a printed digit by which a bound may be missed, as float noise.
+const HAIR: f64 = 1e-7;
+/// Most decimals of a length: what a pattern file can hold and read back.
+const DECIMALS: usize = 6;
 
 impl UnitStyle {
     /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre.
@@ -52,9 +56,14 @@ impl UnitStyle {
     }
 }
 
+/// Ten to the power of so many decimals.
+fn tens(places: usize) -> f64 {
+    (0..places).fold(1.0, |unit, _| unit * 10.0)
+}
+
 /// A number rounded to so many decimals, halves away from nothing.
 fn rounded(value: f64, places: usize) -> String {
-    let unit = (0..places).fold(1.0, |unit, _| unit * 10.0);
+    let unit = tens(places);
     let size = (value.abs() * unit + 0.5 + NOISE).floor() / unit;
     let text = trimmed(size, places);
     if value < 0.0 && size > 0.0 { format!("-{text}") } else { text }
@@ -97,7 +106,7 @@ pub(super) fn trimmed(value: f64, places: usize) -> String {
 impl fmt::Display for Length {
     /// Millimetres with at most six decimals: what a pattern file can hold and read back.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} mm", trimmed(self.value(), 6))
+        write!(f, "{} mm", trimmed(self.value(), DECIMALS))
     }
 }
 
@@ -112,6 +121,20 @@ impl Length {
     #[must_use]
     pub fn hundredths(self) -> String {
         format!("{} mm", trimmed(self.value(), 2))
+    }
+
+    /// The least that is enough, in millimetres rounded up to so many decimals.
+    #[must_use]
+    pub fn at_least(self, places: usize) -> String {
+        let unit = tens(places);
+        format!("{} mm", trimmed((self.value() * unit - HAIR).ceil() / unit, DECIMALS))
+    }
+
+    /// The most that fits, in millimetres rounded down to so many decimals.
+    #[must_use]
+    pub fn at_most(self, places: usize) -> String {
+        let unit = tens(places);
+        format!("{} mm", trimmed((self.value() * unit + HAIR).floor() / unit, DECIMALS))
     }
 
     /// Decimal inches with at most six decimals: reading it back gives the same length.
@@ -143,6 +166,17 @@ mod tests {
         assert_eq!(fraction(Length::inches(0.01)), "0");
         assert_eq!(fraction(Length::inches(2.9999)), "3");
         assert_eq!(fraction(Length::inches(11.0 / 16.0)), "11⁄16");
+    }
+
+    #[test]
+    fn bounds_are_rounded_to_the_safe_side() {
+        assert_eq!(Length::mm(7847.53).at_least(1), "7847.6 mm");
+        assert_eq!(Length::mm(0.02).at_least(1), "0.1 mm");
+        assert_eq!(Length::mm(1.1 * 4.0 / 3.0).at_least(2), "1.47 mm");
+        assert_eq!(Length::mm(0.1 + 0.2).at_least(1), "0.3 mm");
+        assert_eq!(Length::mm(0.37128).at_most(2), "0.37 mm");
+        assert_eq!(Length::mm(0.79999).at_most(2), "0.79 mm");
+        assert_eq!(Length::mm(0.8).at_most(2), "0.8 mm");
     }
 
     #[test]

@@ -151,6 +151,21 @@ fn filled() -> Vec<Case> {
     ]
 }
 
+/// Bounds are rounded to the safe side, so that what a help line says is enough: 20 beads take 20 sqrt(36 - 1)
+/// = 118.3216 mm, and a thread of 0.4 mm passes no hole of less.
+#[test]
+fn what_is_said_to_be_enough_is() {
+    let strand = |length: &str| changed(&[("length: 16 in", &format!("length: {length}")), ("necklace", "strap")]);
+    let over = made(&strand("118.3 mm")).1.remove(0);
+    assert_eq!(over.headline, "strand only: the beads are 0.1 mm longer than the strand");
+    assert_eq!(over.help, "make the strand at least 118.4 mm long");
+    assert!(!codes(&strand("118.4 mm")).contains(&Code::Overfull));
+    let holed = |hole: &str| changed(&[("hole: 1 mm", &format!("hole: {hole}"))]);
+    let tight = made(&holed("0.3999 mm")).1.into_iter().find(|remark| remark.code == Code::CordTooThick).unwrap();
+    assert_eq!(tight.help, "use a cord of at most 0.39 mm, or a hole of at least 0.4 mm");
+    assert!(!codes(&holed("0.4 mm")).contains(&Code::CordTooThick));
+}
+
 #[test]
 fn what_no_source_gives_is_called_assumed() {
     let said = |material: &str| {
