@@ -385,7 +385,7 @@ fn beads_on_nested_arcs_clear_by_the_gap() {
         let drape = hang(&design, Some(60.0)).unwrap();
         let chains: Vec<_> = design.strands.iter().map(|strand| Chain::new(&design, strand, &[0.0])).collect();
         let place = |at: usize, radius| on_arc(&chains[at], &drape.strands[at], radius);
-        let found = clearances(&design, &chains, &[place(0, 2000.0), place(1, 2000.0 + apart)]);
+        let found = clearances(&design, &chains, &[place(0, 2000.0), place(1, 2000.0 + apart)], &[]);
         assert!((found[0].least - gap).abs() < 0.05, "{} is not {gap}", found[0].least);
         assert!(found[0].at.x.abs() < 1.0);
         assert!(gap == 0.0 || found[0].touching == 0.0);

@@ -16,6 +16,8 @@
 mod drawn;
 #[path = "fuzz/finite.rs"]
 mod finite;
+#[path = "fuzz/reach.rs"]
+mod reach;
 #[path = "fuzz/spoil.rs"]
 mod spoil;
 #[path = "fuzz/watch.rs"]

@@ -2,10 +2,10 @@
 //!
 //! Every link outside the first and last 25 mm of its strand is taken as a convex outline in
 //! the drape's plane: a bead by its profile at so many places along the hole that a round outline
-//! lies less than 0.02 mm outside it, all else as a box as wide as its cord or finding. Between
-//! outlines that are apart the distance is that of the nearest corner and side; outlines that
-//! overlap count by the least push that parts them, as a negative distance (separating axis
-//! theorem). A link that touches counts with its whole length.
+//! lies less than 0.02 mm outside it, all else as a box as wide as its cord or finding. Outlines
+//! within 0.05 mm of one another touch, as they are not known better. Between outlines that are apart the
+//! distance is that of the nearest corner and side; outlines that overlap count by the least push that parts
+//! them, as a negative distance (separating axis theorem). A link that touches counts with its whole length.
 //!
 //! Error: two outlines are less than 0.04 mm nearer than said. Branches are left out: they hang in
 //! front of the strand below.
@@ -13,6 +13,7 @@
 use std::f64::consts::PI;
 
 use super::chain::{Chain, Piece, pieces};
+use super::contact::{Press, hardest};
 use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Strand, What};
 use crate::geometry::{Point, path::sides};
@@ -23,6 +24,8 @@ use crate::trade::usual::KNOT_WIDTH;
 const ENDS: f64 = 25.0;
 /// How far, in mm, a round outline may stand out from its polygon.
 const FINE: f64 = 0.02;
+/// Outlines nearer than this, in mm, touch.
+const TOUCHES: f64 = 0.05;
 
 /// A link's convex outline.
 struct Outline {
@@ -42,27 +45,29 @@ struct Near {
 
 /// The clearance between each strand and the next; none where both are too short to compare.
 #[must_use]
-pub fn clearances(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Clearance> {
+pub fn clearances(design: &Design, chains: &[Chain], hung: &[Hung], presses: &[Press]) -> Vec<Clearance> {
     let strands = design.strands.iter().zip(chains).zip(hung);
     let outlines: Vec<_> = strands.map(|((strand, chain), hung)| outlines(design, strand, chain, hung)).collect();
     let pairs = outlines.windows(2).enumerate();
-    pairs.filter_map(|(inner, pair)| compare([inner, inner + 1], &pair[0], &pair[1])).collect()
+    pairs.filter_map(|(inner, pair)| compare([inner, inner + 1], &pair[0], &pair[1], presses)).collect()
 }
 
-/// The clearance between two strands, of which chain and drape are given.
+/// The clearance between two strands, of which chains and drapes are given, each as it hangs alone.
 #[must_use]
-pub fn clearance(design: &Design, between: [usize; 2], hung: [&(Chain, Hung); 2]) -> Option<Clearance> {
-    let outlines = |at: usize| outlines(design, &design.strands[between[at]], &hung[at].0, &hung[at].1);
-    compare(between, &outlines(0), &outlines(1))
+pub fn clearance(design: &Design, between: [usize; 2], chains: &[Chain], hung: &[Hung]) -> Option<Clearance> {
+    let strands = between.iter().zip(chains).zip(hung);
+    let mut outlines = strands.map(|((&at, chain), hung)| outlines(design, &design.strands[at], chain, hung));
+    compare(between, &outlines.next()?, &outlines.next()?, &[])
 }
 
-fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<Clearance> {
+fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline], presses: &[Press]) -> Option<Clearance> {
     let nearest: Vec<(f64, Option<Near>)> = compared(inner, outer);
     let length: f64 = nearest.iter().map(|(length, _)| length).sum();
     let least = nearest.iter().filter_map(|(_, near)| *near).min_by(|a, b| a.distance.total_cmp(&b.distance))?;
-    let touches = |near: &Option<Near>| near.is_some_and(|near| near.distance <= 0.0);
+    let touches = |near: &Option<Near>| near.is_some_and(|near| near.distance <= TOUCHES);
     let touching = nearest.iter().filter(|(_, near)| touches(near)).fold(0.0, |sum, (length, _)| sum + length);
-    Some(Clearance { between, least: least.distance, at: least.at, touching: touching / length })
+    let hardest = hardest(presses, between, ENDS);
+    Some(Clearance { between, least: least.distance, at: least.at, touching: touching / length, hardest })
 }
 
 /// Each inner outline's length and its nearest place to the outer strand; nothing where that is
@@ -70,7 +75,7 @@ fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline]) -> Option<
 fn compared(inner: &[Outline], outer: &[Outline]) -> Vec<(f64, Option<Near>)> {
     let mut least = f64::INFINITY;
     let nearest = |link: &Outline| {
-        let near = nearest_of(link, outer, least.max(0.0));
+        let near = nearest_of(link, outer, least.max(TOUCHES));
         least = near.map_or(least, |near| least.min(near.distance));
         (link.length, near)
     };
@@ -116,17 +121,44 @@ fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Vec
         .collect()
 }
 
+/// The outline of a link that runs from a point along a unit vector.
 fn outline(design: &Design, strand: &Strand, piece: Piece, start: Point, along: Point, length: f64) -> Outline {
+    let form = form(design, strand, piece, length);
+    shape(start + along * form.middle, along, length, &form.widths)
+}
+
+/// What a link looks like from the side.
+pub(super) struct Form {
+    /// How far its middle lies from its start.
+    pub middle: f64,
+    /// Half widths at places along it from its middle.
+    pub widths: Vec<(f64, f64)>,
+    /// Whether it is a ball, which the widths only come near.
+    pub is_ball: bool,
+}
+
+impl Form {
+    fn boxed(length: f64, width: f64) -> Self {
+        let half = 0.5 * length;
+        Self { middle: half, widths: vec![(-half, 0.5 * width), (half, 0.5 * width)], is_ball: false }
+    }
+
+    fn bead(bead: &Bead, middle: f64) -> Self {
+        let is_round = matches!(bead.shape, Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Coin);
+        Self { middle, widths: profile(bead), is_ball: is_round && bead.along == bead.across }
+    }
+}
+
+/// The form of a link of a length.
+pub(super) fn form(design: &Design, strand: &Strand, piece: Piece, length: f64) -> Form {
     let cord = strand.cord_width(design).value();
-    let middle = start + along * (0.5 * length);
-    let boxed = |width: f64| shape(middle, along, length, &[(-0.5 * length, 0.5 * width), (0.5 * length, 0.5 * width)]);
-    let Piece::Bit(train, index) = piece else { return boxed(cord) };
+    let Piece::Bit(train, index) = piece else { return Form::boxed(length, cord) };
     let bit = &strand.trains[train].bits[index];
     match bit.what {
-        What::Bead(bead) => shape(start + along * bit.before, along, length, &profile(&design.beads[bead])),
-        What::Knot => boxed(KNOT_WIDTH * cord),
-        What::Finding(finding) => boxed(cord.max(design.findings[finding].outside.value())),
-        What::Gap | What::Dangle(_) => boxed(cord),
+        What::Bead(bead) => Form::bead(&design.beads[bead], bit.before),
+        What::Knot => Form::boxed(length, KNOT_WIDTH * cord),
+        What::Finding(finding) => Form::boxed(length, cord.max(design.findings[finding].outside.value())),
+        What::Gap | What::Dangle(_) => Form::boxed(length, cord),
     }
 }
 

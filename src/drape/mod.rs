@@ -1,12 +1,13 @@
 //! The drape: where every bead of a design hangs.
 //!
 //! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
-//! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding
-//! [`ring`] for pieces that close round a wrist and [`taut`] for
+//! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding,
+//! [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`] for
 //! how they lie there.
 
 pub mod chain;
 pub mod clearance;
+mod contact;
 pub mod ellipse;
 pub mod hang;
 pub mod neck;
@@ -15,6 +16,7 @@ pub mod slide;
 mod strand;
 pub mod taut;
 
+pub use contact::{Press, Unrest};
 pub use strand::{Fault, clearance as clearance_of, hang};
 
 use crate::geometry::Point;
@@ -29,6 +31,10 @@ pub struct Drape {
     pub strands: Vec<Hung>,
     /// Between neighbouring strands; none of a piece that is laid straight or hangs plumb without a bar.
     pub clearances: Vec<Clearance>,
+    /// Where strands that hang from points press on one another.
+    pub presses: Vec<Press>,
+    /// What is left where such strands came to no rest.
+    pub unrest: Option<Unrest>,
     /// On the neck, for pieces that hang round one.
     pub worn: Option<Worn>,
     /// Closed round the limb, for bracelets and anklets: each strand that goes round, in the design's order.
@@ -102,6 +108,8 @@ pub struct Clearance {
     pub at: Point,
     /// Share of the compared length along which the strands touch.
     pub touching: f64,
+    /// The greatest force in N with which they press on one another along any 10 mm of the inner strand.
+    pub hardest: f64,
 }
 
 /// A necklace on its neck.

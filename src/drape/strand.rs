@@ -2,7 +2,7 @@
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
-use super::{Clearance, Drape, Hung, Joint, Seat, Tension, clearance, neck, ring, slide};
+use super::{Clearance, Drape, Hung, Joint, Seat, Tension, clearance, contact, neck, ring, slide};
 use crate::design::{Design, Strand, What};
 use crate::geometry::{Extent, Point};
 use crate::many;
@@ -58,6 +58,8 @@ enum Hold {
 /// that lie so much farther out on both sides, or lie straight so much lower; earrings hang so far aside,
 /// each from its own hole.
 ///
+/// Strands that hang from points and would lie on one another lie side by side (`contact`).
+///
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
 pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
@@ -70,10 +72,18 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         chains.push(chain);
         hung.push(placed);
     }
+    let settled = touch(design, hold, &chains, &mut hung);
+    let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
     let worn = (kind == Kind::Necklace).then(|| neck::wear(design, &chains)).transpose();
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
-        clearances: if lie_apart(design, hold) { clearance::clearances(design, &chains, &hung) } else { Vec::new() },
+        clearances: if lie_apart(design, hold) {
+            clearance::clearances(design, &chains, &hung, &presses)
+        } else {
+            Vec::new()
+        },
+        presses,
+        unrest,
         worn: worn.map_err(|(strand, why)| Fault { strand, why })?,
         rings: if matches!(kind, Kind::Bracelet | Kind::Anklet) {
             ring::rings(design, &chains, &hung)
@@ -82,6 +92,19 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
         },
         strands: hung,
     })
+}
+
+/// Puts strands that hang from points and touch where contact leaves them.
+fn touch(design: &Design, hold: Hold, chains: &[Chain], hung: &mut [Hung]) -> Option<contact::Settled> {
+    if !matches!(hold, Hold::Points(_)) || hung.len() < 2 {
+        return None;
+    }
+    let mut settled = contact::settle(design, chains, hung)?;
+    let strands = design.strands.iter().zip(chains).zip(hung);
+    for (((strand, chain), hung), hanging) in strands.zip(settled.strands.drain(..)) {
+        *hung = seat(strand, chain, hanging, hung.ends, std::mem::take(&mut hung.starts));
+    }
+    Some(settled)
 }
 
 /// How the strands of a design are held.
@@ -95,13 +118,14 @@ fn hold(design: &Design, span: Option<f64>) -> Hold {
     }
 }
 
-/// How close two strands come, as among the others of the design, which are not hung for it.
+/// How close two strands of a design come, each as it hangs alone.
 #[must_use]
 pub fn clearance(design: &Design, between: [usize; 2]) -> Option<Clearance> {
     let hold = hold(design, None);
-    let placed = between.map(|index| place(design, design.strands.get(index)?, hold).ok());
-    let [Some(inner), Some(outer)] = &placed else { return None };
-    lie_apart(design, hold).then(|| clearance::clearance(design, between, [inner, outer])).flatten()
+    let place = |index: usize| place(design, design.strands.get(index)?, hold).ok();
+    let both: Option<Vec<_>> = between.into_iter().map(place).collect();
+    let (chains, hung): (Vec<_>, Vec<_>) = both?.into_iter().unzip();
+    lie_apart(design, hold).then(|| clearance::clearance(design, between, &chains, &hung)).flatten()
 }
 
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang

@@ -98,6 +98,8 @@ pub struct ClearanceMeasures {
     pub least_mm: f64,
     pub at: [f64; 2],
     pub touching_share: f64,
+    /// The hardest push along any 10 mm.
+    pub hardest_n_per_cm: f64,
 }
 
 /// The whole piece.
@@ -226,6 +228,7 @@ fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
         least_mm: clearance.least,
         at: [clearance.at.x, clearance.at.y],
         touching_share: clearance.touching,
+        hardest_n_per_cm: clearance.hardest,
     }
 }
 

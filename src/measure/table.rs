@@ -56,6 +56,12 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
         let [one, other] = &clearance.between;
         let share = clearance.touching_share * 100.0;
         let gap = format!("{one} to {other}: {:.1} mm at the closest, {share:.0} % touching", clearance.least_mm);
+        let hardest = clearance.hardest_n_per_cm;
+        let gap = if hardest > 0.0 {
+            format!("{gap}, {:.2} mN on a centimetre at the hardest", 1000.0 * hardest)
+        } else {
+            gap
+        };
         lines.push(("between strands", gap));
     }
     if let Some(ring) = &piece.ring {

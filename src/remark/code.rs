@@ -256,13 +256,27 @@ codes! {
          of the extender is of no use to this wearer. On the sheet a necklace is drawn hooked as short as \
          it goes round.";
     StrandsCrowd = "strands-crowd", Warning,
-        "Strands that touch ride on one another instead of lying side by side. \
-         Two neighbouring strands touch, bead outline to bead outline in the plane in which they hang, along more \
-         than half of the length compared (an assumption), which a twist of strands may mean to. The first and last \
-         25 mm are not compared, and bracelets and anklets only where a bar holds their strands apart. Strands from \
-         one point hang close together along their sides; ends held apart, or lengths that differ more, give them \
-         room: by how much is tried by hanging them so, until they touch along no more than 40 %, with every larger \
-         step as well. Drops that hang plumb from one point hang in a bunch and are not compared.";
+        "Strands that have no room beside one another lie on one another. \
+         Strands that hang from points push one another aside and may touch. Two neighbouring strands of which this \
+         is said touch, bead outline to bead outline in the plane in which they hang, along more than half of the \
+         length compared (an assumption), and do not push: one would have to hang slack to make room, or their \
+         lines cross, so that they lie over one another, as a twist of strands may mean to; or they lie straight \
+         on bars that hold them no farther apart than their beads are wide. Outlines within \
+         0.05 mm of one another touch. The first and \
+         last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
+         apart. Strands from one point hang close together along their sides; \
+         ends held apart, or lengths that differ more, give them room: by how much is tried by hanging each so alone, until \
+         they touch along no more than 40 %, with every larger step as well. Drops that hang plumb from one point hang \
+         in a bunch and are not compared.";
+    StrandsUnsettled = "strands-unsettled", Warning,
+        "Where strands touch, the drawing is not in balance. \
+         Strands that hang from points and touch are laid side by side in rounds: each finds the lowest place of all \
+         beads at which strands are no longer than they are and no bead passes a line between it and its \
+         neighbour (a second-order cone program; Boyd and Vandenberghe, Convex Optimization, 2004, chapter 4), \
+         and the next takes the lines anew. They are at rest when no bead moves farther than 0.01 mm, after 20 rounds \
+         at the most. What is left is said: how deep outlines lie in one another, and the greatest sum of the \
+         forces at a joint, weight, tension and push, which is nothing at rest. The best place of all rounds is \
+         drawn. Strands of more than 6,000 parts together are not tried.";
     BareCord = "bare-cord", Advice,
         "With `settle: fixed` the beads stay where the pattern puts them, counted from the first \
          end, and what is left over is bare cord at the last end. Here that is more than 40 % of \

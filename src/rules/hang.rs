@@ -1,7 +1,7 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
 use crate::design::{Bit, Design, Strand};
-use crate::drape::{self, Clearance, Drape};
+use crate::drape::{self, Clearance, Drape, Unrest};
 use crate::pattern::{Kind, Settle};
 use crate::remark::{Code, Remark};
 use crate::units::Length;
@@ -12,6 +12,9 @@ use super::strung;
 const TOUCHING: f64 = 0.5;
 /// The share along which they may still touch once a remedy is taken: beads come to lie a little otherwise.
 const ROOMY: f64 = 0.4;
+/// How deep in mm strands lie in one another at least where they lie on one another: what their outlines are not
+/// known better than.
+const INTO: f64 = 0.05;
 /// Lengths in mm by which a strand is tried longer.
 const LONGER: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0];
 /// Lengths in mm by which the holes of bars are tried wider apart than what would part the outlines that
@@ -26,10 +29,13 @@ const LEFT_OVER: f64 = 0.4;
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let strands = || design.strands.iter();
     let short = strands().filter_map(|strand| too_short(strand, design));
-    let crowds = drape.clearances.iter().filter_map(|clearance| crowded(clearance, design));
+    // Strands that came to no rest may have room.
+    let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
+    let crowds = settled.filter_map(|clearance| crowded(clearance, design));
+    let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
     let bare = strands().filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
-    short.chain(crowds).chain(bare).chain(uneven).collect()
+    short.chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()
 }
 
 /// A necklace closed at its longest must go round the neck, if only as a choker above its base.
@@ -50,16 +56,18 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     })
 }
 
+/// Two strands that touch along more than half without pushing one another aside.
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
-    (clearance.touching > TOUCHING).then(|| {
+    (clearance.touching > TOUCHING && clearance.hardest <= 0.0).then(|| {
+        let how = if clearance.least < -INTO { "lie on one another" } else { "touch" };
         let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
         let headline = if share > 99.5 {
-            format!("strands {one} and {other} touch all along")
+            format!("strands {one} and {other} {how} all along")
         } else {
             let (across, below) = (clearance.at.x, -clearance.at.y);
             format!(
-                "strands {one} and {other} touch along {share:.0} % of their length, closest {across:.0} mm across and {below:.0} mm below the left end"
+                "strands {one} and {other} {how} along {share:.0} % of their length, closest {across:.0} mm across and {below:.0} mm below the left end"
             )
         };
         Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(more_room(clearance, design))
@@ -129,10 +137,26 @@ fn least(steps: &[f64], does: impl Fn(f64) -> bool) -> Option<f64> {
     steps.iter().rev().copied().take_while(|step| does(*step)).last()
 }
 
-/// Whether two strands have room in another design.
+/// Whether two strands have room in another design, even as each hangs alone.
 fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
     let clearance = other.and_then(|other| drape::clearance_of(&other, clearance.between));
     clearance.is_some_and(|clearance| clearance.touching <= ROOMY)
+}
+
+/// Strands that push on one another and came to no rest.
+fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
+    let place = design.strands.first()?.length_place;
+    let headline = if unrest.rounds == 0 {
+        "the strands touch, but have too many parts together to be laid side by side; each is drawn as it hangs alone"
+            .to_owned()
+    } else {
+        format!(
+            "the strands push one another about and came to no rest in {} rounds: {:.2} mm of overlap and {:.4} N out of balance are left",
+            unrest.rounds, unrest.overlap, unrest.imbalance
+        )
+    };
+    let help = "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room";
+    Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
 }
 
 /// Cord beyond the last train of a strand whose beads stay where they are.
@@ -170,7 +194,8 @@ mod tests {
     fn strands_may_touch_along_half() {
         let (design, mut drape) = (sample::necklace(), sample::drape());
         let mut crowd = |touching| {
-            drape.clearances = vec![Clearance { between: [0, 0], least: -2.0, at: Point::new(80.0, -40.0), touching }];
+            drape.clearances =
+                vec![Clearance { between: [0, 0], least: -2.0, at: Point::new(80.0, -40.0), touching, hardest: 0.0 }];
             check(&design, &drape)
         };
         assert_eq!(crowd(0.5), []);

@@ -53,7 +53,15 @@ pub fn drape() -> Drape {
         iterations: 0,
         residual: 0.0,
     };
-    Drape { span: 0.0, strands: vec![hung], clearances: Vec::new(), worn: None, rings: Vec::new() }
+    Drape {
+        span: 0.0,
+        strands: vec![hung],
+        clearances: Vec::new(),
+        presses: Vec::new(),
+        unrest: None,
+        worn: None,
+        rings: Vec::new(),
+    }
 }
 
 /// Hangs a bead on a head pin, finding 1, at the strand's middle.

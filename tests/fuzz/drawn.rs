@@ -16,17 +16,27 @@ use festoon::units::UnitStyle;
 
 use super::finite;
 
-/// Draws everything, and says what is wrong with it.
+/// Grounds that a picture may lie on.
+const GROUNDS: [Ground; 5] =
+    [Ground::Linen, Ground::Neck, Ground::Slate, Ground::Transparent, Ground::Plain(Ground::PAPER)];
+/// Proportions that a picture may have.
+const PROPORTIONS: [Proportion; 3] = [Proportion::Square, Proportion::Upright, Proportion::Level];
+
+/// Draws everything, and says what is wrong with it. Paper, ink, ground and proportion follow from the text, so
+/// that among many pieces all are drawn.
 pub fn check(piece: &Piece, remarks: &[Remark], source: &Source) -> Result<(), String> {
-    let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: true };
+    let chance = source.text().len();
+    let paper = Paper::ALL[chance % Paper::ALL.len()];
+    let style = Style { paper, ink: Ink::ALL[chance % Ink::ALL.len()], prices: chance.is_multiple_of(2) };
     let pages = sheet::pages(piece, &style);
     whole(&pages)?;
     legend(piece, &pages)?;
     if let Ok(pages) = sheet::proof(piece, &style) {
         whole(&pages)?;
     }
-    for ground in [Ground::Linen, Ground::Neck] {
-        let style = picture::Style { ground, proportion: Proportion::Square, caption: true };
+    let proportion = PROPORTIONS[chance % PROPORTIONS.len()];
+    for ground in [GROUNDS[chance % GROUNDS.len()], GROUNDS[(chance + 1) % GROUNDS.len()]] {
+        let style = picture::Style { ground, proportion, caption: chance.is_multiple_of(2) };
         whole(&[picture::picture(std::slice::from_ref(piece), &style)])?;
     }
     chart(piece)?;

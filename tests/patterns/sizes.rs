@@ -108,9 +108,11 @@ fn centred(name: &str, piece: &Piece) -> usize {
         let middle = (hung.seats[0].station + hung.seats[hung.seats.len() - 1].station) / 2.0;
         let (half, span) = (strand.finished.value() / 2.0, hung.ends[0].x + hung.ends[1].x);
         assert!((middle - half).abs() < 1e-9, "{name} {}: {middle} is not {half}", strand.name);
+        // Strands that push one another aside are at rest when nothing moves by 0.01 mm.
+        let known = if piece.drape.presses.is_empty() { 1e-6 } else { 1e-3 };
         for (seat, other) in hung.seats.iter().zip(hung.seats.iter().rev()) {
-            assert!((seat.centre.x + other.centre.x - span).abs() < 1e-6, "{name} {}", strand.name);
-            assert!((seat.centre.y - other.centre.y).abs() < 1e-6, "{name} {}", strand.name);
+            assert!((seat.centre.x + other.centre.x - span).abs() < known, "{name} {}", strand.name);
+            assert!((seat.centre.y - other.centre.y).abs() < known, "{name} {}", strand.name);
         }
         count += 1;
     }

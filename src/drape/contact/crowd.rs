@@ -1,0 +1,63 @@
+//! Strands that come near one another, and which of them lie side by side.
+
+use super::rope::Rope;
+use super::rows::{self, Rod, Row};
+use super::side::Side;
+
+/// Strands from one point lie on one another until their fan need open by no more than 60 degrees: each of so
+/// many has run this far, in mm, for each mm that it needs beside the next.
+const FAN: f64 = 1.0;
+/// And along this much of them in any case, in mm.
+const SHARED: f64 = 15.0;
+
+/// Strands from the inmost out, as they hang alone.
+pub struct Crowd {
+    pub ropes: Vec<Rope>,
+    tubes: Vec<Vec<Option<Side>>>,
+    /// Length of each end that the closure covers.
+    covered: f64,
+    /// The pairs that lie over one another.
+    over: Vec<[usize; 2]>,
+}
+
+impl Crowd {
+    pub fn new(ropes: Vec<Rope>, covered: f64) -> Self {
+        let tubes = ropes.iter().map(Rope::tubes).collect();
+        let mut crowd = Self { ropes, tubes, covered, over: Vec::new() };
+        let near = crowd.near(&crowd.ropes, true);
+        crowd.over = near.iter().filter(|row| row.apart <= 0.0).map(|row| row.strands).collect();
+        crowd.over.sort_unstable();
+        crowd.over.dedup();
+        crowd
+    }
+
+    /// Whether any lie on one another that may lie side by side.
+    pub fn touches(&self) -> bool {
+        self.near(&self.ropes, false).iter().any(|row| row.gap < 0.0)
+    }
+
+    /// Leaves pairs to lie over one another.
+    pub fn lay_over(&mut self, pairs: Vec<[usize; 2]>) {
+        self.over.extend(pairs);
+    }
+
+    /// The rows between links that have room to lie beside one another, with the strands where they are now;
+    /// as smooth tubes, or by their own outlines.
+    pub fn near(&self, ropes: &[Rope], as_tubes: bool) -> Vec<Row> {
+        let sides = |strand: usize| if as_tubes { &self.tubes[strand] } else { &self.ropes[strand].sides };
+        let each = ropes.iter().enumerate();
+        let rods: Vec<Rod<'_>> =
+            each.flat_map(|(strand, rope)| rope.rods(strand, sides(strand), self.covered)).collect();
+        rows::rows(&rods, |one, other| self.may_part(one, other))
+    }
+
+    fn may_part(&self, one: &Rod<'_>, other: &Rod<'_>) -> bool {
+        let first = |rod: &Rod<'_>| self.ropes[rod.strand].joints[0].at;
+        let needed = one.side.reach() + other.side.reach() - first(one).distance(first(other));
+        let fan = FAN * (self.ropes.len() - 1).max(2) as f64;
+        let pair = [one.strand.min(other.strand), one.strand.max(other.strand)];
+        let depth = one.depth.min(other.depth);
+        let parted = needed <= 0.0 || depth > (fan * needed).max(SHARED - self.covered);
+        parted && !self.over.contains(&pair)
+    }
+}

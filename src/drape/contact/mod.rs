@@ -1,0 +1,122 @@
+//! Strands that lie beside one another.
+//!
+//! **Problem.** Several strands hang from their points before an upright board; no outline may lie on
+//! another strand's. All holes lie in one plane, so that the whole is a problem in that plane. Strands keep
+//! the order in which bars hold them, or else the shorter ones lie inside the longer ones.
+//!
+//! **Method.** The strands as they hang alone are the start, and the answer where nothing touches. Then
+//! [`rounds`]: where two sides come near, a direction in which they are kept apart ([`rows`]); the
+//! lowest place of all joints (a second-order cone program, [`program`]); new directions at the new place,
+//! until nothing moves by 0.01 mm. Rounds begin with smooth tubes round the beads, which part strands
+//! without catching, and go on with the beads' own outlines.
+//!
+//! **Trade-off.** No friction, no stiffness of cord. Strands whose lines cross when they hang alone, and
+//! strands without room beside one another, lie over one another, in front of the board: they stay as they
+//! hang. Strands that leave one point, or a cone's mouth, are left to lie on one another along the first 15 mm,
+//! and farther where their fan would have to open by more than 60 degrees. Beads that slide keep the stations at which they rest
+//! when the strand hangs alone. Where rounds come to no rest, the best place found is given with what is left
+//! ([`Unrest`]).
+
+mod crowd;
+mod program;
+mod rope;
+mod rounds;
+mod rows;
+mod side;
+
+use super::Hung;
+use super::chain::Chain;
+use super::hang::Hanging;
+use crate::design::Design;
+use crowd::Crowd;
+use rope::{Rope, covered};
+use rounds::Found;
+
+/// What strands in contact came to.
+pub struct Settled {
+    /// Each strand, in the design's order; none where all stay as they hang alone.
+    pub strands: Vec<Hanging>,
+    /// Where they press on one another.
+    pub presses: Vec<Press>,
+    /// What is left, if they came to no rest.
+    pub unrest: Option<Unrest>,
+}
+
+/// How hard two strands press on one another at one place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Press {
+    /// Indices of the two strands, the lower first.
+    pub between: [usize; 2],
+    /// Where on the one that lies inside, in mm from its first end.
+    pub station: f64,
+    /// And from the nearer of its ends.
+    pub depth: f64,
+    /// The force in N.
+    pub force: f64,
+}
+
+/// Strands that push on one another and came to no rest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unrest {
+    /// Rounds that were tried; none where the strands have too many parts.
+    pub rounds: u32,
+    /// How deep in mm outlines lie in one another.
+    pub overlap: f64,
+    /// The greatest force in N by which a joint is out of balance.
+    pub imbalance: f64,
+}
+
+/// Strands in contact; nothing where no two of them touch, or none of those that do has room beside the other.
+pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settled> {
+    let order = order(design);
+    let rope = |&at: &usize| Rope::new(design, &design.strands[at], &chains[at], &hung[at]);
+    let mut crowd = Crowd::new(order.iter().map(rope).collect(), covered(design));
+    let mut work = rounds::WORK;
+    while crowd.touches() {
+        match rounds::settle(&crowd, &mut work) {
+            Ok(found) => return Some(settled(found, &order, chains)),
+            Err(pairs) => crowd.lay_over(pairs),
+        }
+    }
+    None
+}
+
+/// The strands from the inmost out: as bars hold them, then by length.
+fn order(design: &Design) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..design.strands.len()).collect();
+    let key = |at: usize| (design.strands[at].aside.value(), design.strands[at].finished.value());
+    order.sort_by(|&a, &b| key(a).0.total_cmp(&key(b).0).then(key(a).1.total_cmp(&key(b).1)));
+    order
+}
+
+/// What was found, in the design's order.
+fn settled(found: Found, order: &[usize], chains: &[Chain]) -> Settled {
+    let ropes = order.iter().zip(&found.ropes).zip(&found.tensions);
+    let mut laid: Vec<_> =
+        ropes.map(|((&at, rope), tensions)| (at, rope.laid(&chains[at], tensions, found.rounds))).collect();
+    laid.sort_by_key(|(at, _)| *at);
+    let press = |press: Press| {
+        let mut between = press.between.map(|strand| order[strand]);
+        between.sort_unstable();
+        Press { between, ..press }
+    };
+    Settled {
+        strands: laid.into_iter().map(|(_, hanging)| hanging).collect(),
+        presses: found.presses.into_iter().map(press).collect(),
+        unrest: found.unrest,
+    }
+}
+
+/// The greatest force in N with which two strands press on one another along any 10 mm of the inner one, farther
+/// from its ends than so many mm.
+pub fn hardest(presses: &[Press], between: [usize; 2], ends: f64) -> f64 {
+    const WINDOW: f64 = 10.0;
+    let counts = |press: &&Press| press.between == between && press.depth >= ends;
+    let mut of_pair: Vec<&Press> = presses.iter().filter(counts).collect();
+    of_pair.sort_by(|one, other| one.station.total_cmp(&other.station));
+    let from = |(at, first): (usize, &&Press)| -> f64 {
+        let within = of_pair[at..].iter().take_while(|press| press.station < first.station + WINDOW);
+        within.map(|press| press.force).sum()
+    };
+    of_pair.iter().enumerate().map(from).fold(0.0, f64::max)
+}

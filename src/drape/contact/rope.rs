@@ -1,0 +1,151 @@
+//! A strand as the rounds take it: runs of cord, or of equal beads, in pieces of a few mm.
+
+use super::super::chain::{Chain, Piece};
+use super::super::clearance::form;
+use super::super::hang::{Hanging, Link};
+use super::super::{Hung, Joint};
+use super::rows::Rod;
+use super::side::Side;
+use crate::design::{Design, Strand, What};
+use crate::geometry::Point;
+use crate::pattern::FindingKind;
+
+/// A run of cord, or of beads with one straight side, becomes one piece while it is no longer than this, in mm.
+const LONGEST: f64 = 6.0;
+/// And while what it holds bows out from it by no more than this, in mm. It is laid along the piece in the
+/// end, so that nothing overlaps by it.
+const BOW: f64 = 0.02;
+
+/// A strand between its two points.
+#[derive(Clone)]
+pub struct Rope {
+    /// Its joints with their stations; the first and the last are fixed.
+    pub joints: Vec<Joint>,
+    /// Its links.
+    pub links: Vec<Link>,
+    /// The side that each link shows to other strands, if it may touch them.
+    pub sides: Vec<Option<Side>>,
+    /// The joint of the finer chain at which each link ends.
+    fine: Vec<usize>,
+}
+
+impl Rope {
+    /// A strand as it hangs alone.
+    pub fn new(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Self {
+        let mut rope = Self { joints: vec![hung.joints[0]], links: Vec::new(), sides: Vec::new(), fine: Vec::new() };
+        for (at, (link, piece)) in chain.links.iter().zip(&chain.pieces).enumerate() {
+            let side = side(design, strand, *piece, link.length);
+            let end = hung.joints[at + 1];
+            if !rope.merge(*link, side.as_ref(), end) {
+                rope.links.push(*link);
+                rope.sides.push(side);
+                rope.joints.push(end);
+                rope.fine.push(at + 1);
+            } else if let Some(fine) = rope.fine.last_mut() {
+                *fine = at + 1;
+            }
+        }
+        rope
+    }
+
+    /// Makes the last link longer by one of its own kind, where a straight line stands for both.
+    fn merge(&mut self, link: Link, side: Option<&Side>, end: Joint) -> bool {
+        let ([.., before, joint], Some(last), Some(Some(one)), Some(other)) =
+            (self.joints.as_mut_slice(), self.links.last_mut(), self.sides.last_mut(), side)
+        else {
+            return false;
+        };
+        let length = last.length + link.length;
+        // An arc of this length whose chord is so much shorter bows by the root of 3/8 of both.
+        let bow = (0.375 * length * (length - before.at.distance(end.at)).max(0.0)).sqrt();
+        if length > LONGEST || bow > BOW || !one.extend(last.length, other, link.length) {
+            return false;
+        }
+        let weight = last.weight + link.weight;
+        let moment = last.weight * last.centre * last.length + link.weight * (last.length + link.centre * link.length);
+        let centre = if weight * length > 0.0 { moment / (weight * length) } else { 0.5 };
+        *last = Link { length, weight, centre };
+        *joint = end;
+        true
+    }
+
+    /// Weight at each joint: that of the links beside it, by where it acts.
+    pub fn weights(&self) -> Vec<f64> {
+        let mut weights = vec![0.0; self.joints.len()];
+        for (at, link) in self.links.iter().enumerate() {
+            weights[at] += link.weight * (1.0 - link.centre);
+            weights[at + 1] += link.weight * link.centre;
+        }
+        weights
+    }
+
+    /// Its links that may touch other strands; `covered` is what covers its ends.
+    pub fn rods<'a>(&'a self, strand: usize, sides: &'a [Option<Side>], covered: f64) -> impl Iterator<Item = Rod<'a>> {
+        let whole = self.joints.last().map_or(0.0, |last| last.station);
+        (0..self.links.len()).filter_map(move |link| {
+            let [from, to] = [self.joints[link], self.joints[link + 1]];
+            let depth = from.station.min(whole - to.station) - covered;
+            let side = sides[link].as_ref().filter(|_| from.at != to.at)?;
+            Some(Rod { strand, link, joints: [from.at, to.at], length: self.links[link].length, side, depth })
+        })
+    }
+
+    /// Its links as smooth tubes.
+    pub fn tubes(&self) -> Vec<Option<Side>> {
+        let links = self.sides.iter().zip(&self.links);
+        links.map(|(side, link)| side.as_ref().map(|side| side.tube(link.length))).collect()
+    }
+
+    /// The finer chain laid along the links that were found, with the tension in each.
+    pub fn laid(&self, chain: &Chain, tensions: &[f64], rounds: u32) -> Hanging {
+        let first = self.joints[0].at;
+        let (mut joints, mut directions) = (vec![Point::ORIGIN], Vec::with_capacity(chain.links.len()));
+        let mut from = 0;
+        for (pair, &to) in self.joints.windows(2).zip(&self.fine) {
+            let span = pair[1].at - pair[0].at;
+            let long: f64 = chain.links[from..to].iter().map(|link| link.length).sum();
+            let mut gone = 0.0;
+            for link in &chain.links[from..to] {
+                gone += link.length;
+                joints.push(pair[0].at - first + span * if long > 0.0 { gone / long } else { 1.0 });
+                directions.push(if long > 0.0 { span * (1.0 / span.length()) } else { Point::new(1.0, 0.0) });
+            }
+            from = to;
+        }
+        let ends = [tensions.first(), tensions.last()].map(|end| end.copied().unwrap_or_default());
+        Hanging {
+            joints,
+            directions,
+            across: 0.0,
+            up: 0.0,
+            first: ends[0],
+            lowest: tensions.iter().copied().fold(f64::INFINITY, f64::min),
+            last: ends[1],
+            iterations: rounds,
+            // The last joint is the end itself.
+            residual: 0.0,
+        }
+    }
+}
+
+/// Length of strand at each end that the closure covers: cones take their strands up to the mouth.
+pub fn covered(design: &Design) -> f64 {
+    let parts = design.closure.left.iter().chain(&design.closure.right);
+    let cones = parts.map(|part| &design.findings[part.finding]).filter(|part| part.kind == FindingKind::Cone);
+    cones.map(|cone| cone.length.value()).fold(0.0, f64::max)
+}
+
+/// The side of a link that may touch another strand's; none of the ends, which their findings hold, of what
+/// several strands run through, and of what has no length.
+fn side(design: &Design, strand: &Strand, piece: Piece, length: f64) -> Option<Side> {
+    let shared = |train: usize, bit: usize| match strand.trains[train].bits[bit].what {
+        What::Finding(finding) => design.findings[finding].is_shared(),
+        _ => false,
+    };
+    let touches = match piece {
+        Piece::End => false,
+        Piece::Bit(train, bit) => !shared(train, bit),
+        Piece::Cord => true,
+    };
+    (touches && length > 0.0).then(|| Side::new(&form(design, strand, piece, length)))
+}

@@ -1,0 +1,141 @@
+//! Rounds of the program until strands in contact lie still.
+
+use super::crowd::Crowd;
+use super::program::{self, Round};
+use super::rope::Rope;
+use super::rows::Row;
+use super::{Press, Unrest};
+use crate::geometry::Point;
+
+/// Rounds after which the best place found is taken.
+const ROUNDS: u32 = 20;
+/// Rounds with smooth tubes at the most, which end when no joint moves farther than this, in mm.
+const PARTING: u32 = 3;
+const PARTED: f64 = 0.5;
+/// Rounds end when no joint moves farther than this, in mm, and no outline lies deeper in another.
+const STILL: f64 = 0.01;
+/// Strands of which links hang slack so many rounds after they were parted have no room.
+const PATIENCE: u32 = 3;
+/// A link that is shorter by this share of its length is in no tension.
+const TENSE: f64 = 1e-3;
+/// The pull to the present place once rounds swing, and the strongest, in mean weights of a joint per mm.
+const FAINT: f64 = 0.01;
+const STRONG: f64 = 1.0;
+/// Links times rounds that are spent on one piece: a round takes time and room in proportion to its links.
+pub const WORK: usize = 60_000;
+/// Strands are not tried for fewer rounds than this.
+const LEAST: usize = 10;
+/// Forces below this share of all that hangs are rounding.
+const TOUCH: f64 = 1e-6;
+
+/// Where strands came to lie.
+pub struct Found {
+    /// The strands from the inmost out; none where they stay as they hang alone.
+    pub ropes: Vec<Rope>,
+    /// Tension of each strand's links, in N.
+    pub tensions: Vec<Vec<f64>>,
+    /// Where they press on one another, by the strands' numbers from the inmost out.
+    pub presses: Vec<Press>,
+    pub rounds: u32,
+    pub unrest: Option<Unrest>,
+}
+
+/// A place that was tried, and how far it is from rest.
+struct Tried {
+    found: Found,
+    far: f64,
+}
+
+/// Where a crowd comes to lie.
+///
+/// # Errors
+/// The pairs that have no room beside one another.
+pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>> {
+    let mut ropes = crowd.ropes.clone();
+    let mut best = Tried { found: nothing(0), far: f64::INFINITY };
+    let links: usize = ropes.iter().map(|rope| rope.links.len()).sum();
+    if links * LEAST > *work {
+        return Ok(best.found);
+    }
+    let mut rows = crowd.near(&ropes, true);
+    let (mut pull, mut last, mut parted) = (0.0, f64::INFINITY, None);
+    for count in 1..=ROUNDS {
+        let Some(round) = program::solve(&ropes, &rows, pull).filter(|_| *work >= links) else { break };
+        *work -= links;
+        let (from, moved) = (ropes.clone(), go(&mut ropes, &round.places));
+        let as_tubes = parted.is_none() && count < PARTING && moved > PARTED;
+        let next = crowd.near(&ropes, as_tubes);
+        if let Some(parted) = parted {
+            if count - parted >= PATIENCE && !ropes.iter().all(is_tense) {
+                return no_room(&ropes, &rows, &round).map_or_else(|| Ok(nothing(count)), Err);
+            }
+            if moved < STILL && deepest(&next) < STILL && ropes.iter().all(is_tense) {
+                return Ok(found(ropes, &rows, round, count, None));
+            }
+            let overlap = deepest(&rows);
+            let far = moved.max(overlap);
+            if far < best.far && from.iter().all(is_tense) {
+                let imbalance = program::imbalance(&from, &rows, &round);
+                let unrest = Unrest { rounds: count, overlap, imbalance };
+                best = Tried { found: found(from, &rows, round, count, Some(unrest)), far };
+            }
+        }
+        parted = parted.or((!as_tubes).then_some(count));
+        pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
+        (last, rows) = (moved, next);
+    }
+    Ok(best.found)
+}
+
+/// Strands as they hang alone, after so many rounds.
+fn nothing(rounds: u32) -> Found {
+    let unrest = Unrest { rounds, overlap: 0.0, imbalance: 0.0 };
+    Found { ropes: Vec::new(), tensions: Vec::new(), presses: Vec::new(), rounds, unrest: Some(unrest) }
+}
+
+fn found(ropes: Vec<Rope>, rows: &[Row], round: Round, rounds: u32, unrest: Option<Unrest>) -> Found {
+    let whole: f64 = ropes.iter().flat_map(Rope::weights).sum();
+    let pressed = rows.iter().zip(&round.forces).filter(|(_, force)| **force > TOUCH * whole);
+    let press = |(row, force): (&Row, &f64)| {
+        let joints = &ropes[row.strands[0]].joints;
+        let station = joints[row.link].station;
+        let depth = station.min(joints.last().map_or(0.0, |last| last.station) - station);
+        Press { between: row.strands, station, depth, force: *force }
+    };
+    let presses = pressed.map(press).collect();
+    Found { ropes, tensions: round.tensions, presses, rounds, unrest }
+}
+
+/// Puts the joints where a round found them; how far the farthest went.
+fn go(ropes: &mut [Rope], places: &[Vec<Point>]) -> f64 {
+    let mut moved: f64 = 0.0;
+    for (rope, places) in ropes.iter_mut().zip(places) {
+        for (joint, place) in rope.joints.iter_mut().zip(places) {
+            moved = moved.max(joint.at.distance(*place));
+            joint.at = *place;
+        }
+    }
+    moved
+}
+
+/// How deep outlines lie in one another.
+fn deepest(rows: &[Row]) -> f64 {
+    rows.iter().map(|row| -row.gap).fold(0.0, f64::max)
+}
+
+fn is_tense(rope: &Rope) -> bool {
+    let links = rope.links.iter().zip(rope.joints.windows(2));
+    links.into_iter().all(|(link, pair)| pair[0].at.distance(pair[1].at) >= link.length * (1.0 - TENSE))
+}
+
+/// The pairs that press on a strand that hangs slack, if any do.
+fn no_room(ropes: &[Rope], rows: &[Row], round: &Round) -> Option<Vec<[usize; 2]>> {
+    let slack: Vec<bool> = ropes.iter().map(|rope| !is_tense(rope)).collect();
+    let whole: f64 = ropes.iter().flat_map(Rope::weights).sum();
+    let pressed = rows.iter().zip(&round.forces).filter(|(_, force)| **force > TOUCH * whole);
+    let on_slack = pressed.filter(|(row, _)| row.strands.iter().any(|strand| slack[*strand]));
+    let mut pairs: Vec<[usize; 2]> = on_slack.map(|(row, _)| row.strands).collect();
+    pairs.sort_unstable();
+    pairs.dedup();
+    (!pairs.is_empty()).then_some(pairs)
+}

@@ -1,0 +1,186 @@
+//! Strands that touch lie beside one another, in balance.
+
+#![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
+
+use festoon::design::{self, Choice, Design};
+use festoon::drape::chain::Chain;
+use festoon::drape::hang::solve;
+use festoon::drape::{Drape, Hung, hang};
+use festoon::geometry::Point;
+use festoon::pattern;
+use festoon::source::Source;
+use proptest::prelude::*;
+
+/// What outlines are known to: a round one stands out from its polygon by 0.02 mm, on both sides of a gap.
+const KNOWN: f64 = 0.04;
+
+const STOCK: &str = "
+beads:
+  ball: { name: ball, shape: round, size: 4 mm, hole: 1 mm, mass: 0.1 g, colour: '#336699' }
+  six: { name: six, shape: round, size: 6 mm, hole: 1 mm, mass: 0.3 g, colour: '#996633' }
+  lead: { name: lead, shape: round, size: 10 mm, hole: 1 mm, mass: 6 g, colour: '#333333' }
+  seed: { name: seed, shape: seed, size: 8/0, colour: '#bfe0dc' }
+  cube: { name: cube, shape: cube, size: 4 mm, hole: 1 mm, mass: 0.2 g, colour: '#996633' }
+  cone: { name: cone, shape: bicone, size: 5 mm, hole: 1 mm, mass: 0.2 g, colour: '#996633' }
+  oval: { name: oval, shape: oval, size: 5 x 7 mm, hole: 1 mm, mass: 0.3 g, colour: '#996633' }
+  disc: { name: disc, shape: rondelle, size: 6 x 3 mm, hole: 1 mm, mass: 0.2 g, colour: '#333333' }
+cords:
+  wire: { name: wire, kind: wire, diameter: 0.4 mm, mass: 0.6 g/m, colour: '#aaaaaa' }
+";
+
+/// Strands of a length in mm, each filled or strung with a list of beads.
+fn design(strands: &[(f64, String, &str)]) -> Design {
+    let one = |(at, (length, beads, settle)): (usize, &(f64, String, &str))| {
+        format!(
+            "  - {{ name: s{at}, cord: wire, length: {length} mm, ends: knot, beads: [{beads}], settle: {settle} }}\n"
+        )
+    };
+    let strands: String = strands.iter().enumerate().map(one).collect();
+    let text =
+        format!("festoon: 1\ntitle: test\nkind: necklace\n{STOCK}strands:\n{strands}wear: {{ neck base: 370 mm }}\n");
+    let (pattern, remarks) = pattern::read(&Source::new("test", text));
+    let (design, more) = design::resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default());
+    design.unwrap_or_else(|| panic!("{more:?}"))
+}
+
+fn filled(length: f64, bead: &str) -> (f64, String, &str) {
+    (length, format!("{{ repeat: fill, of: [{bead}] }}"), "fill")
+}
+
+/// Two strands that would lie in one another along one side, and the same strung the other way round.
+fn crowded() -> [Design; 2] {
+    let of = |inner: &str| design(&[(400.0, inner.to_owned(), "slide"), filled(426.0, "six")]);
+    [
+        of("{ repeat: 12, of: [cone, 2 ball] }, { repeat: 10, of: [six, 2 ball] }"),
+        of("{ repeat: 10, of: [2 ball, six] }, { repeat: 12, of: [2 ball, cone] }"),
+    ]
+}
+
+fn chains(design: &Design, drape: &Drape) -> Vec<Chain> {
+    let strands = design.strands.iter().zip(&drape.strands);
+    strands.map(|(strand, hung)| Chain::new(design, strand, &hung.starts)).collect()
+}
+
+/// Potential energy in N mm.
+fn energy(chains: &[Chain], joints: &[Vec<Point>]) -> f64 {
+    let one = |(chain, joints): (&Chain, &Vec<Point>)| -> f64 {
+        let places = chain.links.iter().zip(joints.windows(2));
+        places.map(|(link, pair)| link.weight * pair[0].between(pair[1], link.centre).y).sum()
+    };
+    chains.iter().zip(joints).map(one).sum()
+}
+
+fn places(drape: &Drape) -> Vec<Vec<Point>> {
+    drape.strands.iter().map(|hung| hung.joints.iter().map(|joint| joint.at).collect()).collect()
+}
+
+/// Where the strands would be if each hung alone.
+fn alone(chains: &[Chain], drape: &Drape) -> Vec<Vec<Point>> {
+    let one = |(chain, hung): (&Chain, &Hung)| solve(&chain.links, hung.ends[1] - hung.ends[0]).unwrap().joints;
+    chains.iter().zip(&drape.strands).map(one).collect()
+}
+
+/// Every link is as long as it is.
+fn assert_whole(drape: &Drape) {
+    for pair in drape.strands.iter().flat_map(|hung| hung.joints.windows(2)) {
+        let length = pair[1].station - pair[0].station;
+        assert!((pair[0].at.distance(pair[1].at) - length).abs() < 1e-4 * length.max(1.0), "{pair:?}");
+    }
+}
+
+#[test]
+fn strands_that_touch_lie_beside_one_another() {
+    let [design, _] = crowded();
+    let drape = hang(&design, None).unwrap();
+    assert!(drape.unrest.is_none() && !drape.presses.is_empty(), "{:?}", drape.unrest);
+    assert!(drape.clearances[0].least.abs() < KNOWN, "{:?}", drape.clearances);
+    assert_whole(&drape);
+    // Contact takes places away: the lowest place of all is no lower for it.
+    let chains = chains(&design, &drape);
+    assert!(energy(&chains, &places(&drape)) > energy(&chains, &alone(&chains, &drape)));
+}
+
+#[test]
+fn the_mirrored_piece_lies_in_the_mirror() {
+    let [one, other] = crowded().map(|design| hang(&design, None).unwrap());
+    for (hung, other) in one.strands.iter().zip(&other.strands) {
+        for (seat, other) in hung.seats.iter().zip(other.seats.iter().rev()) {
+            let across = (seat.centre.x + other.centre.x - one.span).abs();
+            assert!(across < 0.05 && (seat.centre.y - other.centre.y).abs() < 0.05, "{seat:?} {other:?}");
+        }
+    }
+}
+
+/// Statics, as in any textbook: of bodies at rest that touch one another and nothing else, the ends carry
+/// the whole weight, and the pulls across them are in balance.
+#[test]
+fn ends_of_strands_in_contact_carry_the_whole_weight() {
+    let designs = [
+        crowded().into_iter().next().unwrap(),
+        design(&[filled(450.0, "ball"), filled(464.0, "ball"), filled(478.0, "ball")]),
+    ];
+    for design in designs {
+        let drape = hang(&design, None).unwrap();
+        assert!(!drape.presses.is_empty());
+        let chains = chains(&design, &drape);
+        let mut sum = Point::ORIGIN;
+        for hung in &drape.strands {
+            let joints = &hung.joints;
+            let last = joints.len() - 1;
+            let ends = [(hung.tension.first, 1, 0), (hung.tension.last, last - 1, last)];
+            for (tension, from, to) in ends {
+                let way = joints[to].at - joints[from].at;
+                sum = sum + way * (tension / way.length());
+            }
+        }
+        // What weighs on the first and the last joint is carried by the ends themselves.
+        let weight: f64 = chains.iter().flat_map(|chain| &chain.links).map(|link| link.weight).sum();
+        let of_ends = |chain: &Chain| {
+            let (first, last) = (chain.links[0], chain.links[chain.links.len() - 1]);
+            first.weight * (1.0 - first.centre) + last.weight * last.centre
+        };
+        let carried = sum.y + chains.iter().map(of_ends).sum::<f64>();
+        assert!((carried / weight - 1.0).abs() < 1e-4, "{carried} {weight}");
+        assert!(sum.x.abs() < 1e-4 * weight, "{}", sum.x);
+    }
+}
+
+#[test]
+fn strands_that_do_not_touch_hang_as_if_alone() {
+    let apart = design(&[(450.0, "30 ball".to_owned(), "slide"), (560.0, "30 six".to_owned(), "slide")]);
+    let drape = hang(&apart, None).unwrap();
+    let chains = chains(&apart, &drape);
+    assert!(drape.presses.is_empty());
+    assert_eq!(places(&drape), alone(&chains, &drape));
+}
+
+#[test]
+fn strands_without_room_lie_over_one_another_and_the_rest_side_by_side() {
+    let three = design(&[filled(450.0, "seed"), filled(450.0, "seed"), filled(480.0, "ball")]);
+    let drape = hang(&three, None).unwrap();
+    assert!(drape.unrest.is_none());
+    assert!(drape.clearances[0].touching > 0.9 && drape.clearances[0].hardest == 0.0, "{:?}", drape.clearances);
+    assert!(drape.clearances[1].least > -KNOWN, "{:?}", drape.clearances);
+    assert!(drape.presses.iter().all(|press| press.between != [0, 1] && press.force > 0.0));
+}
+
+/// Lists of beads, by number.
+const LISTS: [&str; 7] = ["ball", "seed", "cube", "six", "cone, seed", "oval, ball", "2 disc, six"];
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 12, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Strands either lie side by side, without overlap, or one over the other, or it is said that they came to
+    /// no rest; and each is as long as it is.
+    #[test]
+    fn no_strand_lies_in_another(first in 0..7_usize, second in 0..7_usize, more in 4.0..30.0_f64, length in 300.0..420.0_f64) {
+        let design = design(&[filled(length, LISTS[first]), filled(length + more, LISTS[second])]);
+        let drape = hang(&design, None).unwrap();
+        assert_whole(&drape);
+        if drape.unrest.is_none() && !drape.presses.is_empty() {
+            prop_assert!(drape.clearances[0].least > -KNOWN, "{:?}", drape.clearances);
+        }
+        let over = drape.presses.is_empty() && drape.clearances[0].least < -KNOWN;
+        prop_assert!(!over || more < 20.0, "room enough: {:?}", drape.clearances);
+    }
+}
