@@ -221,7 +221,7 @@ fn stops(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Option<Step> {
     let how = if finding.kind == FindingKind::Crimp { "press it shut" } else { "fix it" };
     let text =
         format!("Set each {} that is strung on {} in its place, and {how} there.", finding.name, name(design, strand));
-    let holds = "Pull at each: it stays.";
+    let holds = "Pull each one: it stays.";
     Some(Step::new("Fix the stops", text).check(format!("{} {holds}", posts.sentence(Keeps::Stop)?)))
 }
 

@@ -138,8 +138,7 @@ fn the_size_table_tells_every_size_as_its_own_sheet_would() {
     for size in named {
         let design = of_size(size).design;
         for (at, strand) in design.strands.iter().enumerate() {
-            for (what, length) in [("loop to loop", strand.finished), ("beads", strand.beaded()), ("cut", strand.cut())]
-            {
+            for (what, length) in [("finished", strand.finished), ("beads", strand.beaded()), ("cut", strand.cut())] {
                 let row = row(&buying(&sheet), &format!("{} {}, {what}", at + 1, strand.name));
                 let printed = design.heading.units.ruler(length);
                 assert!(row.contains(&printed), "{size:?}: {} {what} {printed}: {row:?}", strand.name);
