@@ -3,7 +3,7 @@
 //! **Problem.** Least potential energy of all joints' weights, links at most as long as they are
 //! (second-order cones: tight under tension, their multiplier is the tension), rows not less than nothing.
 //! Each row may give way at a price per mm, the weight of all that hangs, which no contact comes near
-//! where there is room; what gives way is reported.
+//! where there is room; what gives way shows as overlap of outlines.
 //!
 //! **Method.** The interior-point solver of the crate `clarabel`, with lengths in mm and weights in the
 //! mean weight of a joint. A faint pull to the present place, which grows when rounds swing, has no part
