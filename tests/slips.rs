@@ -158,3 +158,16 @@ fn what_nobody_can_read_is_left_out() {
     let codes: Vec<_> = errors.iter().map(|error| error.code).collect();
     assert_eq!(codes, [Code::Yaml, Code::UnknownId], "{errors:#?}");
 }
+
+#[test]
+fn an_id_is_not_hidden_by_a_longer_word_that_cannot_be_read() {
+    // `c` stands in `cord` and in `- name: three`, of which nothing is read.
+    let text = changed(&[
+        ("20 reed, 3 mist, 20 reed", "20 reed, 3 c, 20 reed"),
+        ("wear:", "  - { name: three, cord: thread, beads: [10 reed }, length: 200 mm }\nwear:"),
+    ]);
+    let (errors, _) = errors(&text);
+    let said: Vec<_> = errors.iter().map(|remark| remark.headline.as_str()).collect();
+    assert!(said.contains(&"the pattern defines no bead `c`"), "{said:?}");
+    assert_eq!(said.len(), 2, "{said:?}");
+}

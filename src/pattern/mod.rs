@@ -73,8 +73,15 @@ impl Holes {
     /// Whether a word stands in what was left out.
     #[must_use]
     pub fn swallow(&self, word: &str) -> bool {
-        self.lost.iter().any(|lost| lost.contains(word))
+        self.lost.iter().any(|lost| holds_word(lost, word))
     }
+}
+
+/// Whether a word stands in a text by itself, not as a part of a longer one.
+fn holds_word(text: &str, word: &str) -> bool {
+    let goes_on = |letter: Option<char>| letter.is_some_and(|letter| letter.is_alphanumeric() || "-_".contains(letter));
+    text.match_indices(word)
+        .any(|(at, _)| !goes_on(text[..at].chars().next_back()) && !goes_on(text[at + word.len()..].chars().next()))
 }
 
 /// Reads a pattern as far as it can be read, and says all that is wrong.
