@@ -34,6 +34,12 @@ fn hang_500_beads(bencher: Bencher<'_, '_>) {
     bencher.bench_local(|| drape::hang(black_box(&design), None));
 }
 
+#[divan::bench(sample_count = 10)]
+fn hang_500_beads_in_contact(bencher: Bencher<'_, '_>) {
+    let design = support::gathered(500).design;
+    bencher.bench_local(|| drape::hang(black_box(&design), None));
+}
+
 #[divan::bench]
 fn rules_of_500_beads(bencher: Bencher<'_, '_>) {
     let piece = support::piece(500);

@@ -19,6 +19,8 @@ const NUMBER: f64 = 9.0;
 const GAP: f64 = 6.0;
 /// Gap between a step's words and its drawing below them.
 const BELOW: f64 = 1.0;
+/// Height of words beside a drawing up to which it is not tried below them.
+const LONG: f64 = 40.0;
 /// Gap between two columns of steps.
 const APART: f64 = 8.0;
 /// Narrowest room in which steps stand in two columns.
@@ -111,13 +113,16 @@ fn block(number: usize, step: &Step, width: f64, between: f64) -> Block {
     Block::new(width, whole, marks)
 }
 
-/// A step's words, with its drawing at their right or below them, whichever takes less height.
+/// A step's words, with its drawing at their right, or below them where long words would stand beside nothing.
 fn told(step: &Step, width: f64) -> Block {
     let Some(drawing) = step.drawing else { return words(step, width.min(WIDEST)) };
     let drawing = Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing));
     let aside = width - drawing.width - GAP;
     let words_aside = Block { width: aside, ..words(step, aside.min(WIDEST)) };
     let beside = Block::row([words_aside, drawing.clone()], GAP);
+    if beside.height <= LONG {
+        return beside;
+    }
     let below = Block::stack([words(step, width.min(WIDEST)), drawing], BELOW);
     if below.height < beside.height { below } else { beside }
 }

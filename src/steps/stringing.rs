@@ -70,7 +70,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<String> {
         (bars == Some(Pass::First), "The other strands go through the other holes of the same spacer bars."),
         (bars == Some(Pass::Next), "The spacer bars are those of the strands before."),
         (has_caps(design, strand), "Each bead cap has its hollow side to the bead that it hugs."),
-        (hangs(strand), "Branches are told from the cord down."),
+        (hangs(strand), "Dangles are told from the cord down."),
         (keeps_tail(design, strand), "Take the first beads over the tail as well, until it is covered."),
         (hangs_pins(design, strand), "Roll each loop shut round its link."),
         (hangs_bails(design, strand), "A bail goes on over the end link and slides to its place."),
@@ -146,7 +146,7 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let counts = strand.counts(design);
     let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
-    let total = total(strand, counts.iter().copied().map(u64::from).sum());
+    let total = total(design.cords[strand.cord].kind.word(), strand, counts.iter().copied().map(u64::from).sum());
     let strung = if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) };
     let tied = in_knots(design, strand).map(|tied| format!(" {tied}")).unwrap_or_default();
     strung + &tied
@@ -171,21 +171,21 @@ fn besides_beads(design: &Design, strand: &Strand) -> Option<String> {
     (!each.is_empty()).then(|| format!("Besides, {}.", list(&each)))
 }
 
-/// How many beads there are in all, those on branches told apart.
-fn total(strand: &Strand, all: u64) -> String {
+/// How many beads there are in all, those on dangles told apart.
+fn total(cord: &str, strand: &Strand, all: u64) -> String {
     let number = |is: fn(&What) -> bool| strand.bits().filter(|bit| is(&bit.what)).count() as u64;
     let on_cord = number(|what| matches!(what, What::Bead(_)));
     if all == on_cord {
         return count(all, "bead");
     }
-    let branches = match number(|what| matches!(what, What::Dangle(_))) {
-        1 => "the branch".to_owned(),
-        more => format!("the {more} branches"),
+    let dangles = match number(|what| matches!(what, What::Dangle(_))) {
+        1 => "the dangle".to_owned(),
+        more => format!("the {more} dangles"),
     };
     if on_cord == 0 {
-        return format!("{} on {branches}", count(all, "bead"));
+        return format!("{} on {dangles}", count(all, "bead"));
     }
-    format!("{} on the cord, {} on {branches}", count(on_cord, "bead"), all.saturating_sub(on_cord))
+    format!("{} on the {cord}, {} on {dangles}", count(on_cord, "bead"), all.saturating_sub(on_cord))
 }
 
 fn measure(design: &Design, strand: &Strand) -> Step {

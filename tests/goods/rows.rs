@@ -99,3 +99,21 @@ fn a_lot_that_is_off_one_way_adds_up() {
     assert_eq!(bias(47).as_deref(), Some("if all are 0.1 mm large: +\u{a0}4.7 mm"));
     assert_eq!(bias(4), None);
 }
+
+#[test]
+fn beads_inside_others_add_nothing_to_the_spread() {
+    // Nine 4 mm beads lie in the 5 mm holes of ten rondelles: by pencil only the ten, each 0.2 mm off, count.
+    let text = "festoon: 1\ntitle: t\nkind: necklace\nbeads:\n  \
+                big: { shape: rondelle, size: 14 x 8 mm, hole: 5 mm, tolerance: 0.2 mm, material: glass, colour: \"#5d7f5b\" }\n  \
+                bit: { shape: round, size: 4 mm, hole: 1 mm, tolerance: 0.2 mm, material: glass, colour: \"#c9d6d8\" }\n\
+                cords:\n  silk: { kind: silk, diameter: 0.5 mm }\n\
+                strands:\n  - { name: row, cord: silk, ends: knot, beads: [{ repeat: 9, of: [big, bit] }, big], length: 400 mm }\n";
+    let (pattern, remarks) = pattern::read(&Source::new("inside.yaml", text));
+    let (design, more) = resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default());
+    let design = design.unwrap_or_else(|| panic!("{more:?}"));
+    let row = &design.strands[0];
+    assert!((row.worst_spread(&design).value() - 2.0).abs() < 1e-9, "{:?}", row.worst_spread(&design));
+    assert!((row.spread(&design).value() - 0.2 * 10f64.sqrt()).abs() < 1e-9, "{:?}", row.spread(&design));
+    // Rondelles meet at the rim of their holes: each takes 8 √(1 - (5/14)²) mm.
+    assert!((row.beaded().value() - 80.0 * (1.0 - (5.0 / 14.0f64).powi(2)).sqrt()).abs() < 1e-9, "{:?}", row.beaded());
+}

@@ -1,10 +1,14 @@
 //! The drops dimensioned: a line beside the drape from the level of the strands' ends down to the lowest
-//! of them, with a tick at each strand's lowest point. The lengths stand in the strands' labels.
+//! of them, with a tick at each strand's lowest point. The lengths stand in the strands' labels, that of an only strand along the line too.
+
+use std::f64::consts::FRAC_PI_2;
 
 use crate::Piece;
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Stroke};
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark, Stroke, Text};
 use crate::paint::{outline, style};
+use crate::units::Length;
 
 use super::labels::{disc, discs_fit, is_numbered, lowest};
 use super::{DISC, Frame};
@@ -31,7 +35,26 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
         let number = |(index, y): (usize, &f64)| disc(index + 1, Point::new(left + DISC + LINE / 2.0, *y));
         marks.extend(lows.iter().enumerate().flat_map(number));
     }
+    if let ([hung], false) = (piece.drape.strands.as_slice(), is_numbered(piece)) {
+        marks.extend(named(&piece.design.heading.units.ruler(Length::mm(hung.drop)), Point::new(x, top), foot));
+    }
     vec![Mark::figure("drops of the strands", marks)]
+}
+
+/// The only strand's drop along its line, where that is long enough.
+fn named(drop: &str, top: Point, foot: f64) -> Option<Mark> {
+    let (face, words) = (Type::TINY.coloured(style::INK), format!("drop {drop}"));
+    let at = Point::new(top.x - CLEAR - LINE, top.y.midpoint(foot));
+    let mark = face.mark(&words, at, Anchor::Middle);
+    (face.width(&words) < foot - top.y).then_some(turned(mark))
+}
+
+/// A text that is read from below.
+fn turned(mark: Mark) -> Mark {
+    match mark {
+        Mark::Text(text) => Mark::Text(Text { angle: -FRAC_PI_2, ..text }),
+        other => other,
+    }
 }
 
 fn line(from: Point, to: Point) -> Mark {

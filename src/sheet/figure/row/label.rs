@@ -149,11 +149,11 @@ impl Said {
         }
     }
 
-    /// What may be printed, the best first: a run's count and letter, of a single bead the letter alone
-    /// where there is no more room; of a run that a line's end breaks how many of its beads stand here.
+    /// What may be printed, the best first: a run's count and letter, of a single bead the letter alone; of a run
+    /// that a line's end breaks how many of its beads stand here.
     fn words(&self) -> Vec<String> {
         match self {
-            Self::Run { letter, total: 1, .. } => vec![format!("1{letter}"), letter.clone()],
+            Self::Run { letter, total: 1, .. } => vec![letter.clone()],
             Self::Run { letter, total, shown } if shown < total => {
                 vec![format!("{shown} of {total}{letter}"), format!("…{letter}")]
             }
