@@ -8,7 +8,7 @@ use festoon::{Piece, piece as made};
 const ARTICLES: &str = "\
 festoon: 1
 title: Measured necklace
-summary: As many beads as a benchmark asks for, on strands an inch apart.
+summary: As many beads as a benchmark asks for, on strands of graduated lengths.
 kind: necklace
 designer: Marram Studio
 beads:
@@ -35,13 +35,17 @@ const EACH: usize = 125;
 
 /// A sound pattern of so many beads, a multiple of 125, sliding on crimped strands that bars hold apart.
 pub fn pattern(beads: usize) -> Source {
-    joined(beads, APART)
+    joined(beads, 3, APART)
 }
 
-fn joined(beads: usize, closure: &str) -> Source {
+/// Strands so many inches longer one than the other.
+fn joined(beads: usize, inches: usize, closure: &str) -> Source {
     let strand = |at: usize| {
         let row = "{ repeat: 25, of: [3 mist, reed, gilt] }";
-        format!("  - {{ name: strand {at}, cord: wire, ends: crimp, length: {} in, beads: [{row}] }}\n", 17 + at)
+        format!(
+            "  - {{ name: strand {at}, cord: wire, ends: crimp, length: {} in, beads: [{row}] }}\n",
+            17 + inches * at
+        )
     };
     let strands: String = (0..beads / EACH).map(strand).collect();
     Source::new("measured.yaml", format!("{ARTICLES}{closure}{strands}"))
@@ -50,7 +54,7 @@ fn joined(beads: usize, closure: &str) -> Source {
 /// A piece of the same strands gathered in cones, where they touch.
 #[allow(dead_code, reason = "of the benchmarks one hangs it")]
 pub fn gathered(beads: usize) -> Piece {
-    made(&joined(beads, GATHERED), &Choice::default(), None).0.expect("a sound pattern")
+    made(&joined(beads, 1, GATHERED), &Choice::default(), None).0.expect("a sound pattern")
 }
 
 /// That pattern's piece.
