@@ -70,6 +70,13 @@ impl Extent {
         self.low.between(self.high, 0.5)
     }
 
+    /// Whether two boxes have a place in common.
+    #[must_use]
+    pub fn meets(&self, other: Self) -> bool {
+        let apart = self.high.x < other.low.x || other.high.x < self.low.x;
+        !apart && self.high.y >= other.low.y && other.high.y >= self.low.y
+    }
+
     /// Its width.
     #[must_use]
     pub fn width(&self) -> f64 {
@@ -86,6 +93,14 @@ impl Extent {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn boxes_meet_where_they_share_a_place() {
+        let one = Extent { low: Point::new(0.0, 0.0), high: Point::new(2.0, 1.0) };
+        let moved = |x: f64, y: f64| one.meets(one.moved(Point::new(x, y)));
+        assert!(moved(2.0, 0.0) && moved(-1.0, 0.5) && moved(0.0, -1.0));
+        assert!(!moved(2.1, 0.0) && !moved(0.0, 1.1) && !moved(-2.1, -1.1));
+    }
 
     #[test]
     fn a_box_holds_its_points_and_grows_to_others() {

@@ -18,6 +18,7 @@
 //! ([`Unrest`]).
 
 mod crowd;
+mod near;
 mod program;
 mod rope;
 mod rounds;
@@ -68,6 +69,9 @@ pub struct Unrest {
 
 /// Strands in contact; nothing where no two of them touch, or none of those that do has room beside the other.
 pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settled> {
+    if !near::come_near(design, hung) {
+        return None;
+    }
     let order = order(design);
     let rope = |&at: &usize| Rope::new(design, &design.strands[at], &chains[at], &hung[at]);
     let mut crowd = Crowd::new(order.iter().map(rope).collect(), covered(design));
