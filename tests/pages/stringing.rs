@@ -246,8 +246,8 @@ fn a_hanger_hangs_clear_of_the_beads_beside_it() {
     assert!(on_cord.len() > 80, "{}", on_cord.len());
     assert!(on_cord.iter().all(|bead| !bead.bounds.overlaps(&pin.bounds, 0.0)), "{pin:?}");
     let told = said(&piece);
-    assert!(told.contains("180 beads on the cord, 2 on the branch: 181A and 1B."), "{told}");
-    assert!(told.contains(" 1A 1B "), "letters beside the branch: {told}");
+    assert!(told.contains("180 beads on the thread, 2 on the dangle: 181A and 1B."), "{told}");
+    assert!(told.contains(" A B "), "letters beside the dangle: {told}");
 }
 
 #[test]

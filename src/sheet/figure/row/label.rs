@@ -255,7 +255,9 @@ fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
     let run = |run: &[(Option<Index<Bead>>, f64)]| match run {
         [(Some(bead), first), ..] => {
             let last = run.last().map_or(*first, |(_, level)| *level);
-            Some((format!("{}{}", run.len(), design.beads[*bead].letter), first.midpoint(last)))
+            let letter = &design.beads[*bead].letter;
+            let words = if run.len() == 1 { letter.clone() } else { format!("{}{letter}", run.len()) };
+            Some((words, first.midpoint(last)))
         }
         _ => None,
     };
