@@ -32,6 +32,18 @@ impl Point {
         Self::new(libm::cos(angle), libm::sin(angle))
     }
 
+    /// The scalar product with another.
+    #[must_use]
+    pub fn dot(self, other: Self) -> f64 {
+        self.x * other.x + self.y * other.y
+    }
+
+    /// A quarter turn to the left, where y points up.
+    #[must_use]
+    pub const fn left(self) -> Self {
+        Self::new(-self.y, self.x)
+    }
+
     /// Distance from the origin.
     #[must_use]
     pub fn length(self) -> f64 {

@@ -96,7 +96,7 @@ impl Strand {
     /// The tolerances of the beads that the row's length depends on: not of those that lie inside a neighbour.
     fn tolerances<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = f64> + 'a {
         let of = move |bits: &'a [Bit]| {
-            let bead = move |at: usize| bits.get(at).and_then(|bit| bit.bead(design));
+            let bead = move |at: usize| bits.get(at).and_then(|bit| bit.what.bead()).map(|bead| &design.beads[bead]);
             (0..bits.len()).filter_map(move |at| {
                 let one = bead(at)?;
                 let mut beside = [at.checked_sub(1), Some(at + 1)].into_iter().flatten().filter_map(bead);
@@ -169,13 +169,6 @@ fn count(bit: &Bit, counts: &mut [u32]) {
         What::Bead(bead) => counts[bead.number()] += 1,
         What::Dangle(dangle) => dangle.bits.iter().for_each(|bit| count(bit, counts)),
         What::Gap | What::Knot | What::Finding(_) => {}
-    }
-}
-
-impl Bit {
-    /// The bead that it is, where it is one.
-    fn bead<'a>(&self, design: &'a Design) -> Option<&'a Bead> {
-        if let What::Bead(bead) = self.what { Some(&design.beads[bead]) } else { None }
     }
 }
 

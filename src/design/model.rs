@@ -262,6 +262,17 @@ pub struct Price {
     pub place: Place,
 }
 
+impl What {
+    /// The bead that it is, if it is one.
+    #[must_use]
+    pub const fn bead(&self) -> Option<Index<Bead>> {
+        match self {
+            Self::Bead(bead) => Some(*bead),
+            _ => None,
+        }
+    }
+}
+
 impl Bit {
     /// Length along the cord in mm.
     #[must_use]

@@ -57,21 +57,14 @@ impl Strung {
     fn bit(&self, (before, after): (f64, f64), turned: bool) -> Bit {
         Bit { what: self.what.clone(), before, after, mass: self.mass, turned }
     }
-
-    const fn bead_index(&self) -> Option<Index<Bead>> {
-        match self.what {
-            What::Bead(index) => Some(index),
-            _ => None,
-        }
-    }
 }
 
 /// Sets everything in a row, touching.
 pub fn bits(strung: &[Strung], beads: &Entries<Bead>) -> Vec<Bit> {
-    let is_bead = |one: &Strung| one.bead_index().is_some();
+    let is_bead = |one: &Strung| one.what.bead().is_some();
     let mut bits = Vec::with_capacity(strung.len());
     for run in strung.chunk_by(|one, next| is_bead(one) && is_bead(next)) {
-        let of: Vec<_> = run.iter().filter_map(Strung::bead_index).map(|index| &beads[index]).collect();
+        let of: Vec<_> = run.iter().filter_map(|one| one.what.bead()).map(|index| &beads[index]).collect();
         let first = bits.len();
         bits.extend(run.iter().zip(pack::shares(&of)).map(|(one, share)| one.bit(share, false)));
         // What is no bead is a run of its own.
@@ -82,7 +75,7 @@ pub fn bits(strung: &[Strung], beads: &Entries<Bead>) -> Vec<Bit> {
 
 /// Anything but a bead, beside the beads that stand next to it.
 fn beside(one: &Strung, index: usize, strung: &[Strung], beads: &Entries<Bead>) -> Bit {
-    let at = |place: usize| strung.get(place).and_then(Strung::bead_index).map(|bead| &beads[bead]);
+    let at = |place: usize| strung.get(place).and_then(|one| one.what.bead()).map(|bead| &beads[bead]);
     let turned = turns(strung, index, beads);
     let faced = if turned { at(index + 1) } else { index.checked_sub(1).and_then(at) };
     let half = taken(one, faced) / 2.0;
@@ -95,8 +88,7 @@ pub fn close(strand: &mut Strand, beads: &Entries<Bead>) {
     let ([train], true) = (strand.trains.as_mut_slice(), strand.settle == Settle::Fill && takes == Length::ZERO) else {
         return;
     };
-    let index = |bit: &Bit| if let What::Bead(index) = bit.what { Some(index) } else { None };
-    let indices: Vec<_> = train.bits.iter().map(index).collect();
+    let indices: Vec<_> = train.bits.iter().map(|bit| bit.what.bead()).collect();
     let (ahead, behind) = (indices.iter().map_while(|at| *at), indices.iter().rev().map_while(|at| *at));
     let (ahead, behind) = (ahead.count(), behind.count());
     if indices.len() < 2 || ahead == 0 || behind == 0 {
@@ -128,7 +120,7 @@ fn taken(one: &Strung, faced: Option<&Bead>) -> f64 {
 /// Whether a strung finding turns to the bead after it: where that is broader than the one before.
 fn turns(strung: &[Strung], index: usize, beads: &Entries<Bead>) -> bool {
     let broad = |at: Option<usize>| {
-        let bead = at.and_then(|at| strung.get(at)).and_then(Strung::bead_index);
+        let bead = at.and_then(|at| strung.get(at)).and_then(|one| one.what.bead());
         bead.map_or(0.0, |bead| beads[bead].across.value())
     };
     matches!(strung[index].what, What::Finding(_)) && broad(Some(index + 1)) > broad(index.checked_sub(1))

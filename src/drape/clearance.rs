@@ -88,7 +88,7 @@ fn nearest_of(link: &Outline, outer: &[Outline], within: f64) -> Option<Near> {
     let reach = |other: &Outline| link.reach + other.reach;
     let is_near = |other: &&Outline| {
         let (apart, most) = (link.centre - other.centre, within + reach(other));
-        apart.x * apart.x + apart.y * apart.y <= most * most
+        apart.dot(apart) <= most * most
     };
     let bound = |other: &Outline| link.centre.distance(other.centre) - reach(other);
     let mut bounds: Vec<_> = outer.iter().filter(is_near).map(|other| (bound(other), other)).collect();
@@ -180,7 +180,7 @@ fn profile(bead: &Bead) -> Vec<(f64, f64)> {
 
 /// An outline from half widths at places along it.
 fn shape(centre: Point, along: Point, length: f64, profile: &[(f64, f64)]) -> Outline {
-    let aside = Point::new(-along.y, along.x);
+    let aside = along.left();
     let upper = profile.iter().rev().map(|&(x, width)| centre + along * x + aside * width);
     let lower = profile.iter().map(|&(x, width)| centre + along * x - aside * width);
     let corners: Vec<Point> = lower.chain(upper).collect();
@@ -226,13 +226,13 @@ fn nearest(one: &Outline, other: &Outline) -> Near {
     let (mut least, mut at) = (f64::INFINITY, one.centre);
     for (from, to) in sides(&other.corners) {
         let side = to - from;
-        let square = side.x * side.x + side.y * side.y;
+        let square = side.dot(side);
         let per_square = if square > 0.0 { 1.0 / square } else { 0.0 };
         for &corner in &one.corners {
-            let ahead = (corner.x - from.x) * side.x + (corner.y - from.y) * side.y;
+            let ahead = (corner - from).dot(side);
             let foot = from + side * (ahead * per_square).clamp(0.0, 1.0);
             let gap = corner - foot;
-            let square = gap.x * gap.x + gap.y * gap.y;
+            let square = gap.dot(gap);
             if square < least {
                 (least, at) = (square, corner.between(foot, 0.5));
             }

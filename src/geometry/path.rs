@@ -41,7 +41,7 @@ pub fn crossings(ring: &[Point], y: f64) -> impl Iterator<Item = f64> + '_ {
 /// along the cut.
 #[must_use]
 pub fn beyond(ring: &[Point], along: Point, least: f64) -> Vec<Point> {
-    let above = |at: Point| at.x * along.x + at.y * along.y - least;
+    let above = |at: Point| at.dot(along) - least;
     let mut kept = Vec::new();
     for (from, to) in sides(ring) {
         let (a, b) = (above(from), above(to));
@@ -85,7 +85,7 @@ mod tests {
         for at in (0..40 * 40).map(|i| Point::new(f64::from(i % 40) * 0.17 - 0.53, f64::from(i / 40) * 0.17 - 1.51)) {
             let seen = |(a, b): (Point, Point)| {
                 let (a, b) = (a - at, b - at);
-                libm::atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y)
+                libm::atan2(a.x * b.y - a.y * b.x, a.dot(b))
             };
             let round = sides(&ring).map(seen).sum::<f64>().abs() > std::f64::consts::PI;
             assert_eq!(holds(&ring, at), round, "{at:?}");

@@ -63,11 +63,8 @@ fn strung(strand: &Strand) -> impl Iterator<Item = Index<Bead>> {
     strand.bits().filter_map(bead)
 }
 
-fn bead(bit: &Bit) -> Option<Index<Bead>> {
-    match bit.what {
-        What::Bead(index) => Some(index),
-        _ => None,
-    }
+const fn bead(bit: &Bit) -> Option<Index<Bead>> {
+    bit.what.bead()
 }
 
 /// The branches that hang from a strand, in order, each kind again and again.

@@ -5,8 +5,8 @@ use crate::art::Stencils;
 use crate::materials::Materials;
 
 use super::{Sheet, buying, face, facts, legend, needs, stringing};
-use crate::paint::layout::Block;
 use crate::paint::layout::flow::{Flow, Section};
+use crate::paint::layout::{Block, column};
 
 /// Room between two parts.
 const APART: f64 = 5.0;
@@ -35,9 +35,9 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils:
 
 /// Beads and tools: side by side where there is room.
 fn lists(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
-    let columns = if width >= TWO_COLUMNS { 2.0 } else { 1.0 };
-    let column = (width - COLUMNS_APART * (columns - 1.0)) / columns;
+    let columns = if width >= TWO_COLUMNS { 2 } else { 1 };
+    let column = column(width, columns, COLUMNS_APART);
     let beads = face::titled(face::BEADS, legend::table(sheet.piece, stencils).set(column).block());
     let both = [Block { width: column, ..beads }, buying::tools(sheet, 1)];
-    if columns > 1.0 { vec![Block::row(both, COLUMNS_APART)] } else { both.into() }
+    if columns > 1 { vec![Block::row(both, COLUMNS_APART)] } else { both.into() }
 }

@@ -7,9 +7,9 @@ use crate::steps::{Step, cautions, steps};
 
 use super::buying::tick;
 use super::{Sheet, page};
-use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, column};
 use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
 
@@ -54,12 +54,12 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     notes(&mut flow, design);
     flow.gap(between);
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
-    let width = column(flow.width(), columns);
+    let width = column(flow.width(), columns, APART);
     let steps: Vec<_> =
         steps(design).iter().enumerate().map(|(at, step)| block(at + 1, step, width, between)).collect();
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
-        _ => flow.columns(&steps, APART),
+        _ => flow.columns(steps, APART),
     }
     flow
 }
@@ -68,7 +68,7 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
 fn warnings(design: &Design, width: f64) -> Block {
     let cautions = cautions(design);
     let columns = if width > 150.0 { 2 } else { 1 };
-    let column = (width - 2.0 * PAD - GAP * (columns - 1) as f64) / columns as f64;
+    let column = column(width - 2.0 * PAD, columns, GAP);
     let said = cautions.iter().map(|caution| {
         let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
         Block::stack([title, Type::SMALL.paragraph(caution.text, column), Block::gap(1.2)], 0.0)
@@ -95,11 +95,6 @@ fn notes(flow: &mut Flow, design: &Design) {
     let words = Type::BODY.paragraph(notes, flow.width().min(WIDEST));
     flow.gap(3.0);
     flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));
-}
-
-/// The width of one of so many columns.
-fn column(width: f64, columns: usize) -> f64 {
-    (width - APART * (columns - 1) as f64) / columns as f64
 }
 
 /// A step: its number, and its words with its drawing.

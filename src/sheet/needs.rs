@@ -5,8 +5,8 @@ use crate::materials::render::words::{amount, is_nothing, lots, said};
 use crate::materials::{Article, Buy, Line, Materials};
 
 use super::spec;
-use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
+use crate::paint::layout::{Block, column};
 
 /// Room between the two columns of the short list.
 const COLUMN_GAP: f64 = 10.0;
@@ -20,7 +20,7 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
         for line in lines {
             table.push(vec![letter(piece, line), Cell::text(&line.name), need(piece, line)]);
         }
-        table.set((width - COLUMN_GAP) / 2.0).block()
+        table.set(column(width, 2, COLUMN_GAP)).block()
     });
     Block::row(columns, COLUMN_GAP)
 }

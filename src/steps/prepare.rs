@@ -161,19 +161,13 @@ fn on_bail(design: &Design, dangle: &Dangle, many: &str) -> Step {
 
 /// The letter of the bead that goes on a pin first.
 fn lowest<'a>(design: &'a Design, dangle: &Dangle) -> Option<&'a str> {
-    match dangle.bits.last()?.what {
-        What::Bead(at) => Some(&design.beads[at].letter),
-        _ => None,
-    }
+    dangle.bits.last()?.what.bead().map(|at| design.beads[at].letter.as_str())
 }
 
 /// A drop hangs with its fat end down, so on a pin that end goes first.
 fn fat_end(design: &Design, dangle: &Dangle) -> String {
     let drop = |at: &Index<Bead>| design.beads[*at].shape == Shape::Drop;
-    let beads = dangle.bits.iter().filter_map(|bit| match bit.what {
-        What::Bead(at) => Some(at),
-        _ => None,
-    });
+    let beads = dangle.bits.iter().filter_map(|bit| bit.what.bead());
     let drops: BTreeSet<_> = beads.filter(drop).map(|at| design.beads[at].letter.as_str()).collect();
     let drops: Vec<_> = drops.into_iter().collect();
     match drops.as_slice() {

@@ -1,13 +1,13 @@
 //! Stringing: the word chart of each strand, the length to check it against, and the places of
 //! what does not slide.
 
+use std::collections::BTreeMap;
+
 use super::ends::keeps_tail;
 use super::posts::{self, Keeps, Posts, datum, stop};
 use super::tools::{Needle, needle};
 use super::words::{count, list, strand as name};
 use super::{Step, chart};
-use std::collections::BTreeMap;
-
 use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;

@@ -13,9 +13,6 @@ const MOST: usize = 5_000;
 /// Whether anything of one strand may reach something of another: boxes round the strands' lines, grown by
 /// the most that each reaches from its line, meet.
 pub fn come_near(design: &Design, hung: &[Hung]) -> bool {
-    if hung.len() < 2 {
-        return false;
-    }
     let boxed = |(strand, hung): (&Strand, &Hung)| boxes(hung, reach(design, strand));
     let boxes: Vec<Vec<Extent>> = design.strands.iter().zip(hung).map(boxed).collect();
     if boxes.iter().map(Vec::len).sum::<usize>() > MOST {

@@ -129,7 +129,7 @@ fn contact(table: &mut Table, joints: &Joints<'_>, row: &Row, slack: usize) {
     for term in &row.terms {
         if let Some(free) = joints.free(term.strand, term.joint) {
             let at = joints.at(term.strand, term.joint);
-            right -= term.slope.x * at.x + term.slope.y * at.y;
+            right -= term.slope.dot(at);
             entries.extend([(2 * free, -term.slope.x), (2 * free + 1, -term.slope.y)]);
         }
     }

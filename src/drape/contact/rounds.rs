@@ -94,16 +94,20 @@ fn nothing(rounds: u32) -> Found {
 }
 
 fn found(ropes: Vec<Rope>, rows: &[Row], round: Round, rounds: u32, unrest: Option<Unrest>) -> Found {
-    let whole: f64 = ropes.iter().flat_map(Rope::weights).sum();
-    let pressed = rows.iter().zip(&round.forces).filter(|(_, force)| **force > TOUCH * whole);
     let press = |(row, force): (&Row, &f64)| {
         let joints = &ropes[row.strands[0]].joints;
         let station = joints[row.link].station;
         let depth = station.min(joints.last().map_or(0.0, |last| last.station) - station);
         Press { between: row.strands, station, depth, force: *force }
     };
-    let presses = pressed.map(press).collect();
+    let presses = pressed(&ropes, rows, &round).map(press).collect();
     Found { ropes, tensions: round.tensions, presses, rounds, unrest }
+}
+
+/// The rows that press, each with its force.
+fn pressed<'a>(ropes: &[Rope], rows: &'a [Row], round: &'a Round) -> impl Iterator<Item = (&'a Row, &'a f64)> {
+    let whole: f64 = ropes.iter().flat_map(Rope::weights).sum();
+    rows.iter().zip(&round.forces).filter(move |(_, force)| **force > TOUCH * whole)
 }
 
 /// Puts the joints where a round found them; how far the farthest went.
@@ -131,9 +135,7 @@ fn is_tense(rope: &Rope) -> bool {
 /// The pairs that press on a strand that hangs slack, if any do.
 fn no_room(ropes: &[Rope], rows: &[Row], round: &Round) -> Option<Vec<[usize; 2]>> {
     let slack: Vec<bool> = ropes.iter().map(|rope| !is_tense(rope)).collect();
-    let whole: f64 = ropes.iter().flat_map(Rope::weights).sum();
-    let pressed = rows.iter().zip(&round.forces).filter(|(_, force)| **force > TOUCH * whole);
-    let on_slack = pressed.filter(|(row, _)| row.strands.iter().any(|strand| slack[*strand]));
+    let on_slack = pressed(ropes, rows, round).filter(|(row, _)| row.strands.iter().any(|strand| slack[*strand]));
     let mut pairs: Vec<[usize; 2]> = on_slack.map(|(row, _)| row.strands).collect();
     pairs.sort_unstable();
     pairs.dedup();

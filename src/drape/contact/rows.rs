@@ -133,7 +133,7 @@ impl Rod<'_> {
 
     fn at(&self, shares: [f64; 2]) -> Spot<'_> {
         let way = self.joints[1] - self.joints[0];
-        Spot { rod: self, shares, at: self.joints[0] + way * shares[0] + left_of(way) * shares[1] }
+        Spot { rod: self, shares, at: self.joints[0] + way * shares[0] + way.left() * shares[1] }
     }
 
     /// The way from the side that faces another strand's place.
@@ -149,26 +149,26 @@ impl Rod<'_> {
     /// The way from the part of the side between two places.
     fn way_from<'a>(&'a self, [from, to]: [Spot<'a>; 2], left: f64, spot: Spot<'_>) -> Option<Way<'a>> {
         let line = to.at - from.at;
-        let square = dot(line, line);
+        let square = line.dot(line);
         let along = if square > 0.0 { line } else { self.joints[1] - self.joints[0] };
         let along = along * (1.0 / along.length());
-        let out = left_of(along) * left;
-        let share = if square > 0.0 { dot(spot.at - from.at, line) / square } else { 0.0 };
+        let out = along.left() * left;
+        let share = if square > 0.0 { (spot.at - from.at).dot(line) / square } else { 0.0 };
         let within = share.clamp(0.0, 1.0);
         let mix = |axis: usize| from.shares[axis] + (to.shares[axis] - from.shares[axis]) * within;
         let foot = self.at([mix(0), mix(1)]);
         let off = spot.at - foot.at;
         let reach = self.side.radius + spot.rod.side.radius;
         let normal = if share > 0.0 && share < 1.0 { out } else { round(off, along, out, reach)? };
-        Some(Way { foot, normal, distance: off.length(), gap: dot(off, normal) - reach })
+        Some(Way { foot, normal, distance: off.length(), gap: off.dot(normal) - reach })
     }
 }
 
 /// The direction in which a ball leaves another: straight away from it where they are apart, or else as they
 /// would touch if it were moved straight out. None where it lies behind or before the other.
 fn round(off: Point, along: Point, out: Point, reach: f64) -> Option<Point> {
-    let (reach, distance, ahead) = (reach.max(SHARP), off.length(), dot(off, along));
-    if dot(off, out) >= 0.0 && distance >= reach {
+    let (reach, distance, ahead) = (reach.max(SHARP), off.length(), off.dot(along));
+    if off.dot(out) >= 0.0 && distance >= reach {
         return Some(off * (1.0 / distance));
     }
     let rest = reach * reach - ahead * ahead;
@@ -193,16 +193,7 @@ fn row(spot: Spot<'_>, way: &Way<'_>) -> Row {
 /// The slopes of a place's way along a normal by its rod's two joints.
 fn terms(spot: Spot<'_>, normal: Point) -> [Term; 2] {
     let [ahead, left] = spot.shares;
-    let last = normal * ahead + left_of(normal) * -left;
+    let last = normal * ahead + normal.left() * -left;
     let term = |joint, slope| Term { strand: spot.rod.strand, joint, slope };
     [term(spot.rod.link, normal - last), term(spot.rod.link + 1, last)]
-}
-
-/// A quarter turn to the left.
-fn left_of(way: Point) -> Point {
-    Point::new(-way.y, way.x)
-}
-
-fn dot(a: Point, b: Point) -> f64 {
-    a.x * b.x + a.y * b.y
 }

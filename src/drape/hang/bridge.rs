@@ -22,7 +22,7 @@ struct Look {
 impl Look {
     fn at(chain: &Scaled, link: usize, force: f64, angle: f64) -> Self {
         let along = Point::towards(angle);
-        let aside = Point::new(-along.y, along.x);
+        let aside = along.left();
         let mut miss = along * chain.lengths[link] - chain.end;
         let (mut by_force, mut by_angle) = (Point::ORIGIN, aside * chain.lengths[link]);
         let bottom = chain.loads[link];
@@ -31,7 +31,7 @@ impl Look {
             let direction = unit(pull);
             miss = miss + direction * length;
             let turn = length / pull.length();
-            let across = |change: Point| change - direction * (change.x * direction.x + change.y * direction.y);
+            let across = |change: Point| change - direction * change.dot(direction);
             by_force = by_force + across(along) * turn;
             by_angle = by_angle + across(aside * force) * turn;
         }

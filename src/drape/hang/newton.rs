@@ -62,7 +62,7 @@ impl Look {
     }
 
     fn along(&self, step: Point) -> f64 {
-        self.slope.x * step.x + self.slope.y * step.y
+        self.slope.dot(step)
     }
 }
 

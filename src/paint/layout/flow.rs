@@ -4,7 +4,7 @@ use crate::geometry::Point;
 use crate::paint::mark::Mark;
 
 use super::table::SetTable;
-use super::{Block, Rect};
+use super::{Block, Rect, column};
 
 /// Room above a section that begins below another.
 const SECTIONS_APART: f64 = 8.0;
@@ -129,16 +129,15 @@ impl Flow {
 
     /// Adds blocks in two columns, read down the first and then down the second; where they end, both are
     /// as long as the blocks let them.
-    pub fn columns(&mut self, blocks: &[Block], apart: f64) {
-        let mut rest = blocks;
+    pub fn columns(&mut self, mut rest: Vec<Block>, apart: f64) {
+        let width = column(self.width(), 2, apart);
         while !rest.is_empty() {
-            let height = even(rest).filter(|height| *height <= self.left()).unwrap_or_else(|| self.left());
-            let first = fitting(rest, height).max(usize::from(self.at_top()));
+            let height = even(&rest).filter(|height| *height <= self.left()).unwrap_or_else(|| self.left());
+            let first = fitting(&rest, height).max(usize::from(self.at_top()));
             if first > 0 {
-                let second = fitting(&rest[first..], height);
-                let here = [&rest[..first], &rest[first..first + second]];
-                self.add(beside(here.map(|column| Block::stack(column.iter().cloned(), 0.0)), self.width(), apart));
-                rest = &rest[first + second..];
+                let counts = [first, fitting(&rest[first..], height)];
+                let here = counts.map(|count| Block { width, ..Block::stack(rest.drain(..count), 0.0) });
+                self.add(Block::row(here, apart));
             }
             if !rest.is_empty() {
                 self.turn();
@@ -225,12 +224,6 @@ fn even(blocks: &[Block]) -> Option<f64> {
     (1..=blocks.len()).map(split).reduce(f64::min)
 }
 
-/// Two columns of equal width, so far apart.
-fn beside(columns: [Block; 2], width: f64, apart: f64) -> Block {
-    let column = (width - apart) / 2.0;
-    Block::row(columns.map(|block| Block { width: column, ..block }), apart)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -270,7 +263,7 @@ mod tests {
             let mut flow = Flow::new(Rect::new(0.0, 0.0, 50.0, 100.0));
             flow.add(Block::gap(above));
             let block = |height: &f64| Block { height: *height, ..Type::SMALL.line("x") };
-            flow.columns(&heights.iter().map(block).collect::<Vec<_>>(), 10.0);
+            flow.columns(heights.iter().map(block).collect(), 10.0);
             let at =
                 |mark: &Mark| if let Mark::Text(text) = mark { (text.at.x, text.at.y.round()) } else { (0.0, 0.0) };
             let pages = flow.into_pages().into_iter();

@@ -165,6 +165,12 @@ impl Block {
     }
 }
 
+/// The width of one of so many columns that stand so far apart in a width.
+#[must_use]
+pub fn column(width: f64, count: usize, apart: f64) -> f64 {
+    (width - apart * (count - 1) as f64) / count as f64
+}
+
 /// A mark somewhere else.
 #[must_use]
 pub fn moved(mark: Mark, by: Point) -> Mark {

@@ -92,11 +92,8 @@ pub fn lowest(hung: &Hung) -> Point {
 
 /// How far a strand's widest bead reaches from its cord.
 fn thick(piece: &Piece, strand: usize) -> f64 {
-    let beads = piece.design.strands[strand].bits().filter_map(|bit| match bit.what {
-        What::Bead(bead) => Some(piece.design.beads[bead].across.value() / 2.0),
-        _ => None,
-    });
-    beads.fold(0.0, f64::max)
+    let beads = piece.design.strands[strand].bits().filter_map(|bit| bit.what.bead());
+    beads.map(|bead| piece.design.beads[bead].across.value() / 2.0).fold(0.0, f64::max)
 }
 
 /// Whether a disc has room above each strand's lowest point, below the strand inside it.

@@ -1,7 +1,7 @@
 //! What is said about a line: letters of runs, lengths of bare cord and counts of beads above it, and letters
 //! beside the beads of branches, those of a run of one bead once.
 
-use crate::design::{Bead, Dangle, Design, Index, What};
+use crate::design::{Bead, Dangle, Design, Index};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
@@ -250,7 +250,7 @@ fn of_branch(design: &Design, one: &Placed<'_, '_>, cord: f64, lowest: f64) -> V
 /// The runs of a branch, each with how far its middle lies below the branch's top.
 fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
     let levels = branch.levels(design);
-    let beads: Vec<_> = branch.bits.iter().zip(levels).map(|(bit, level)| (bead(&bit.what), level)).collect();
+    let beads: Vec<_> = branch.bits.iter().zip(levels).map(|(bit, level)| (bit.what.bead(), level)).collect();
     let runs = beads.chunk_by(|one, next| one.0 == next.0 && one.0.is_some());
     let run = |run: &[(Option<Index<Bead>>, f64)]| match run {
         [(Some(bead), first), ..] => {
@@ -262,11 +262,4 @@ fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
         _ => None,
     };
     runs.filter_map(run).collect()
-}
-
-const fn bead(what: &What) -> Option<Index<Bead>> {
-    match what {
-        What::Bead(bead) => Some(*bead),
-        _ => None,
-    }
 }

@@ -163,7 +163,7 @@ impl<'a> Span<'a> {
     #[must_use]
     pub const fn bead(&self) -> Option<Index<Bead>> {
         match self.thing {
-            Thing::Bit(Bit { what: What::Bead(bead), .. }) => Some(*bead),
+            Thing::Bit(bit) => bit.what.bead(),
             _ => None,
         }
     }
