@@ -146,14 +146,17 @@ fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
 /// Strands that push on one another and came to no rest.
 fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
     let place = design.strands.first()?.length_place;
-    let headline = if unrest.rounds == 0 {
-        "the strands touch, but have too many parts together to be laid side by side; each is drawn as it hangs alone"
-            .to_owned()
-    } else {
-        format!(
-            "the strands push one another about and came to no rest in {} rounds: {:.2} mm of overlap and {:.4} N out of balance are left",
-            unrest.rounds, unrest.overlap, unrest.imbalance
-        )
+    let headline = match unrest {
+        Unrest::TooMany => {
+            "the strands touch, but have too many parts together to be laid side by side; each is drawn as it hangs alone"
+                .to_owned()
+        }
+        Unrest::Lost { rounds } => format!(
+            "the strands push one another about and found no place in {rounds} rounds; each is drawn as it hangs alone"
+        ),
+        Unrest::Left { rounds, overlap, imbalance } => format!(
+            "the strands push one another about and came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
+        ),
     };
     let help = "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room";
     Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
@@ -189,6 +192,16 @@ mod tests {
     use super::*;
     use crate::geometry::Point;
     use crate::rules::sample;
+
+    #[test]
+    fn only_figures_that_were_found_are_told() {
+        let told = |unrest| unsettled(&unrest, &sample::necklace()).map(|remark| remark.headline).unwrap_or_default();
+        assert!(told(Unrest::TooMany).contains("too many parts"));
+        let lost = told(Unrest::Lost { rounds: 7 });
+        assert!(lost.contains("no place in 7 rounds") && !lost.contains("mm"), "{lost}");
+        let left = told(Unrest::Left { rounds: 20, overlap: 0.125, imbalance: 0.0031 });
+        assert!(left.contains("20 rounds: 0.12 mm of overlap and 0.0031 N"), "{left}");
+    }
 
     #[test]
     fn strands_may_touch_along_half() {

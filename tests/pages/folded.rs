@@ -1,18 +1,13 @@
 //! The card and the booklet: one page that says what to string, and pages two by two in the order of folding.
 
 use festoon::art::Ink;
-use festoon::paint::mark::Page;
 use festoon::sheet::{self, Style};
 use festoon::steps::chart;
 use festoon::trade::paper::Paper;
 
 use super::boxes::{self, boxes};
+use super::making::{dense, words_of};
 use super::{margin, pages, shipped};
-
-/// All words of a page, without white space, in the order in which they are drawn.
-fn words(page: &Page) -> String {
-    boxes(page).iter().filter_map(|found| found.text()).flat_map(str::chars).filter(|c| !c.is_whitespace()).collect()
-}
 
 #[test]
 fn a_card_says_on_one_page_what_to_string() {
@@ -24,9 +19,9 @@ fn a_card_says_on_one_page_what_to_string() {
             let [page] = card.as_slice() else { panic!("{name}: {} pages on {paper:?}", card.len()) };
             let faults = [boxes::outside(page, margin(paper)), boxes::overlapping_texts(page)].concat();
             assert!(faults.is_empty(), "{name}: {faults:?}");
-            let said = words(page);
+            let said = words_of(page);
             for strand in &piece.design.strands {
-                let chart: String = chart::text(&piece.design, strand).chars().filter(|c| !c.is_whitespace()).collect();
+                let chart = dense(&chart::text(&piece.design, strand));
                 assert!(said.contains(&chart), "{name}: {chart} is not in {said}");
             }
         }
@@ -47,8 +42,8 @@ fn a_booklet_holds_every_page_once_on_the_half_where_it_is_read() {
                 let number = format!("page {} of {}", at + 1, single.len());
                 let found = sides.iter().flat_map(boxes).find(|found| found.text() == Some(number.as_str()));
                 assert_eq!(found.expect("its footer").bounds.left > fold, on_right, "{number}");
-                let whole = words(page);
-                assert!(sides.iter().any(|side| words(side).contains(&whole)), "{number}");
+                let whole = words_of(page);
+                assert!(sides.iter().any(|side| words_of(side).contains(&whole)), "{number}");
             }
             for side in &sides {
                 assert_eq!((side.height, side.width), paper.size());

@@ -8,15 +8,19 @@ use super::boxes::boxes;
 use super::{PAPERS, holds, pages, shipped};
 
 /// A text without its white space, so that it does not matter where lines break.
-fn dense(text: &str) -> String {
+pub fn dense(text: &str) -> String {
     text.chars().filter(|c| !c.is_whitespace()).collect()
+}
+
+/// The words of a page in the order in which they are drawn, dense.
+pub fn words_of(page: &Page) -> String {
+    boxes(page).iter().filter_map(|found| found.text()).map(dense).collect()
 }
 
 /// The words of every making page, dense.
 fn making(pages: &[Page]) -> Vec<String> {
     let pages = pages.iter().filter(|page| holds(page, "Making"));
-    let words = |page: &Page| boxes(page).iter().filter_map(|found| found.text()).map(dense).collect::<String>();
-    pages.map(words).collect()
+    pages.map(words_of).collect()
 }
 
 fn words(number: usize, step: &Step) -> String {

@@ -58,13 +58,23 @@ pub struct Press {
 
 /// Strands that push on one another and came to no rest.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Unrest {
-    /// Rounds that were tried; none where the strands have too many parts.
-    pub rounds: u32,
-    /// How deep in mm outlines lie in one another.
-    pub overlap: f64,
-    /// The greatest force in N by which a joint is out of balance.
-    pub imbalance: f64,
+pub enum Unrest {
+    /// They have too many parts together, and stay as each hangs alone.
+    TooMany,
+    /// No place worth drawing was found, and they stay as each hangs alone.
+    Lost {
+        /// Rounds that were tried.
+        rounds: u32,
+    },
+    /// They are in the best place found.
+    Left {
+        /// Rounds that were tried.
+        rounds: u32,
+        /// How deep in mm outlines lie in one another.
+        overlap: f64,
+        /// The greatest force in N by which a joint is out of balance.
+        imbalance: f64,
+    },
 }
 
 /// Strands in contact; nothing where no two of them touch, or none of those that do has room beside the other.

@@ -52,45 +52,45 @@ struct Tried {
 /// The pairs that have no room beside one another.
 pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>> {
     let mut ropes = crowd.ropes.clone();
-    let mut best = Tried { found: nothing(0), far: f64::INFINITY };
     let links: usize = ropes.iter().map(|rope| rope.links.len()).sum();
     if links * LEAST > *work {
-        return Ok(best.found);
+        return Ok(alone(Unrest::TooMany));
     }
+    let (mut best, mut rounds): (Option<Tried>, u32) = (None, 0);
     let mut rows = crowd.near(&ropes, true);
     let (mut pull, mut last, mut parted) = (0.0, f64::INFINITY, None);
     for count in 1..=ROUNDS {
         let Some(round) = program::solve(&ropes, &rows, pull).filter(|_| *work >= links) else { break };
         *work -= links;
+        rounds = count;
         let (from, moved) = (ropes.clone(), go(&mut ropes, &round.places));
         let as_tubes = parted.is_none() && count < PARTING && moved > PARTED;
         let next = crowd.near(&ropes, as_tubes);
         if let Some(parted) = parted {
             if count - parted >= PATIENCE && !ropes.iter().all(is_tense) {
-                return no_room(&ropes, &rows, &round).map_or_else(|| Ok(nothing(count)), Err);
+                return no_room(&ropes, &rows, &round).map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
             }
             if moved < STILL && deepest(&next) < STILL && ropes.iter().all(is_tense) {
                 return Ok(found(ropes, &rows, round, count, None));
             }
             let overlap = deepest(&rows);
             let far = moved.max(overlap);
-            if far < best.far && from.iter().all(is_tense) {
+            if best.as_ref().is_none_or(|best| far < best.far) && from.iter().all(is_tense) {
                 let imbalance = program::imbalance(&from, &rows, &round);
-                let unrest = Unrest { rounds: count, overlap, imbalance };
-                best = Tried { found: found(from, &rows, round, count, Some(unrest)), far };
+                let unrest = Unrest::Left { rounds, overlap, imbalance };
+                best = Some(Tried { found: found(from, &rows, round, rounds, Some(unrest)), far });
             }
         }
         parted = parted.or((!as_tubes).then_some(count));
         pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
         (last, rows) = (moved, next);
     }
-    Ok(best.found)
+    Ok(best.map_or_else(|| alone(Unrest::Lost { rounds }), |best| best.found))
 }
 
-/// Strands as they hang alone, after so many rounds.
-fn nothing(rounds: u32) -> Found {
-    let unrest = Unrest { rounds, overlap: 0.0, imbalance: 0.0 };
-    Found { ropes: Vec::new(), tensions: Vec::new(), presses: Vec::new(), rounds, unrest: Some(unrest) }
+/// Strands as they hang alone.
+fn alone(unrest: Unrest) -> Found {
+    Found { ropes: Vec::new(), tensions: Vec::new(), presses: Vec::new(), rounds: 0, unrest: Some(unrest) }
 }
 
 fn found(ropes: Vec<Rope>, rows: &[Row], round: Round, rounds: u32, unrest: Option<Unrest>) -> Found {
