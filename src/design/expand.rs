@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use crate::pattern::bounds::{MOST_IN_VARIANTS, MOST_STRUNG};
+use crate::pattern::bounds::{MOST_IN_VARIANTS, MOST_STRUNG, MOST_WRITTEN};
 use crate::pattern::{Item, Times};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
@@ -103,6 +103,11 @@ impl<'a> List<'a> {
     /// How many things are strung when `fill` means so many times.
     pub fn count(&self, fill: u32) -> u64 {
         count(self.items, fill)
+    }
+
+    /// How many entries it has as written, with those of the lists within it.
+    pub fn written(&self) -> u64 {
+        written(self.items)
     }
 
     /// Length of the row in mm when `fill` means so many times.
@@ -277,6 +282,16 @@ fn count(items: &[At<Item>], fill: u32) -> u64 {
     counts.fold(0, u64::saturating_add)
 }
 
+fn written(items: &[At<Item>]) -> u64 {
+    let within = |item: &At<Item>| match &item.value {
+        Item::Repeat(repeat) => written(&repeat.of),
+        Item::Mirror(mirror) => written(&mirror.mirror) + mirror.about.as_deref().map_or(0, written),
+        Item::Dangle(dangle) => written(&dangle.dangle),
+        Item::Run(_) | Item::Space(_) | Item::Knot(_) | Item::Stop(_) => 0,
+    };
+    items.iter().map(|item| 1 + within(item)).sum()
+}
+
 /// Whether so many things more are too many for the piece, or for its sizes and colourways with it;
 /// leaves a remark if they are.
 pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
@@ -290,6 +305,18 @@ pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
     };
     let headline = format!("{whose} would hold more than {most} beads, knots and spaces");
     context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help("check the counts of the repeats"));
+    true
+}
+
+/// Whether so many entries more are too many for the piece's bead lists; leaves a remark if they are.
+pub fn too_long(more: u64, place: Place, context: &mut Context) -> bool {
+    context.written = context.written.saturating_add(more);
+    if context.written <= u64::from(MOST_WRITTEN) {
+        return false;
+    }
+    let headline = format!("the piece's bead lists have more than {MOST_WRITTEN} entries");
+    let help = "say what comes again with `repeat` and `mirror`, and equal neighbours with one count";
+    context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help(help));
     true
 }
 

@@ -84,6 +84,8 @@ struct Context {
     remarks: Vec<Remark>,
     /// How many things the strands so far hold.
     strung: u64,
+    /// How many entries their bead lists have.
+    written: u64,
     /// How many variants the pattern has: its own, its sizes and its colourways.
     variants: u64,
 }

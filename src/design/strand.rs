@@ -15,7 +15,7 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::entries::{Entries, Index};
-use super::expand::{List, too_many};
+use super::expand::{List, too_long, too_many};
 use super::model::{Bit, End, Fill, Rest, Strand, Train, What};
 use super::row;
 use super::shelf::Shelf;
@@ -47,11 +47,12 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let length = target(strand, settle, change, context)?;
     let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
     let takes = first_takes + last_takes;
-    if too_many(list.count(1), strand.beads.place, context) {
+    let place = strand.beads.place;
+    if too_long(list.written(), place, context) || too_many(list.count(1), place, context) {
         return None;
     }
     let fill = fill(strand, &list, length, takes, context)?;
-    if too_many(list.count(fill), strand.beads.place, context) {
+    if too_many(list.count(fill), place, context) {
         return None;
     }
     context.strung += list.count(fill);

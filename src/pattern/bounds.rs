@@ -50,6 +50,8 @@ pub struct Bound {
 pub const MOST_STRUNG: u32 = 20_000;
 /// Most beads, knots and spaces of all variants of a piece: its own, its sizes' and its colourways'.
 pub const MOST_IN_VARIANTS: u32 = 100_000;
+/// Most entries of a piece's bead lists as written, over all its strands.
+pub const MOST_WRITTEN: u32 = 5_000;
 /// Most links of one length of chain.
 pub const MOST_LINKS: u32 = 1_000;
 /// Longest that a piece and its strands may be, in mm.
@@ -208,6 +210,7 @@ pub fn reference() -> String {
     let whole = [
         ("beads, knots and spaces of a piece", MOST_STRUNG),
         ("these, over the piece and all its sizes and colourways", MOST_IN_VARIANTS),
+        ("entries of its bead lists, as written", MOST_WRITTEN),
         ("links of one length of chain", MOST_LINKS),
     ];
     let whole = whole.map(|(what, most)| format!("| the piece | {what} | at most {most} |\n"));

@@ -336,8 +336,9 @@ codes! {
          crystal and glass beads.";
     TooManyBeads = "too-many-beads", Error,
         "A piece holds at most 20,000 beads, knots and spaces, counted after every repeat over all its \
-         strands, and at most 100,000 over itself and all its sizes and colourways. More is a slip of the pen, \
-         and would only make the program slow. Both limits are assumptions.";
+         strands, and at most 100,000 over itself and all its sizes and colourways; its bead lists have at most \
+         5,000 entries as written. More is a slip of the pen, and would only make the program slow. These limits \
+         are assumptions.";
     OutOfBounds = "out-of-bounds", Error,
         "No piece of jewellery has such a size or so many: it is most likely a slip of the pen or a wrong unit. \
          A length, mass, count, ratio, text or list lies outside what a piece of jewellery can have: a bead \

@@ -1,5 +1,7 @@
 //! Strands that come near one another, and which of them lie side by side.
 
+use std::collections::BTreeSet;
+
 use super::rope::Rope;
 use super::rows::{self, Rod, Row};
 use super::side::Side;
@@ -17,17 +19,15 @@ pub struct Crowd {
     /// Length of each end that the closure covers.
     covered: f64,
     /// The pairs that lie over one another.
-    over: Vec<[usize; 2]>,
+    over: BTreeSet<[usize; 2]>,
 }
 
 impl Crowd {
     pub fn new(ropes: Vec<Rope>, covered: f64) -> Self {
         let tubes = ropes.iter().map(Rope::tubes).collect();
-        let mut crowd = Self { ropes, tubes, covered, over: Vec::new() };
+        let mut crowd = Self { ropes, tubes, covered, over: BTreeSet::new() };
         let near = crowd.near(&crowd.ropes, true);
         crowd.over = near.iter().filter(|row| row.apart <= 0.0).map(|row| row.strands).collect();
-        crowd.over.sort_unstable();
-        crowd.over.dedup();
         crowd
     }
 
