@@ -1,5 +1,7 @@
 //! Making: cautions, the designer's notes, and the numbered steps with small drawings.
 
+use std::collections::BTreeMap;
+
 use crate::art::{self, STEP_SIZE};
 use crate::design::Design;
 use crate::geometry::Point;
@@ -21,6 +23,8 @@ const GAP: f64 = 6.0;
 const BELOW: f64 = 1.0;
 /// Height of words beside a drawing up to which it is not tried below them.
 const LONG: f64 = 40.0;
+/// Gap between a step's title and where it is drawn.
+const TITLE_APART: f64 = 2.5;
 /// Gap between two columns of steps.
 const APART: f64 = 8.0;
 /// Narrowest room in which steps stand in two columns.
@@ -56,7 +60,7 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
     let width = column(flow.width(), columns, APART);
     let steps: Vec<_> =
-        steps(design).iter().enumerate().map(|(at, step)| block(at + 1, step, width, between)).collect();
+        drawn_once(steps(design)).iter().zip(1..).map(|(step, number)| block(number, step, width, between)).collect();
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
         _ => flow.columns(steps, APART),
@@ -97,8 +101,26 @@ fn notes(flow: &mut Flow, design: &Design) {
     flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));
 }
 
+/// A step as it is shown.
+struct Shown {
+    step: Step,
+    /// The step beside which its drawing stands, where that came before.
+    drawn_at: Option<usize>,
+}
+
+/// Steps with each drawing where it is needed first.
+fn drawn_once(steps: Vec<Step>) -> Vec<Shown> {
+    let mut first = BTreeMap::new();
+    let shown = |(step, number): (Step, usize)| {
+        let at = step.drawing.map(|drawing| *first.entry(drawing).or_insert(number)).filter(|at| *at != number);
+        let drawing = step.drawing.filter(|_| at.is_none());
+        Shown { step: Step { drawing, ..step }, drawn_at: at }
+    };
+    steps.into_iter().zip(1..).map(shown).collect()
+}
+
 /// A step: its number, and its words with its drawing.
-fn block(number: usize, step: &Step, width: f64, between: f64) -> Block {
+fn block(number: usize, step: &Shown, width: f64, between: f64) -> Block {
     let told = told(step, width - NUMBER);
     let whole = told.height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
@@ -109,8 +131,8 @@ fn block(number: usize, step: &Step, width: f64, between: f64) -> Block {
 }
 
 /// A step's words, with its drawing at their right, or below them where long words would stand beside nothing.
-fn told(step: &Step, width: f64) -> Block {
-    let Some(drawing) = step.drawing else { return words(step, width.min(WIDEST)) };
+fn told(step: &Shown, width: f64) -> Block {
+    let Some(drawing) = step.step.drawing else { return words(step, width.min(WIDEST)) };
     let drawing = Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing));
     let aside = width - drawing.width - GAP;
     let words_aside = Block { width: aside, ..words(step, aside.min(WIDEST)) };
@@ -123,8 +145,16 @@ fn told(step: &Step, width: f64) -> Block {
 }
 
 /// Title, text, and what to check beside a box to tick.
-fn words(step: &Step, width: f64) -> Block {
-    let mut blocks = vec![Type::STRONG.paragraph(&step.title, width), Type::BODY.paragraph(&step.text, width)];
+fn words(Shown { step, drawn_at }: &Shown, width: f64) -> Block {
+    let title = match drawn_at {
+        Some(at) => {
+            let at = Type::SMALL.coloured(style::QUIET).line(&format!("drawn at step {at}"));
+            let title = Type::STRONG.paragraph(&step.title, width - at.width - TITLE_APART);
+            Block::middled([title, at], TITLE_APART)
+        }
+        None => Type::STRONG.paragraph(&step.title, width),
+    };
+    let mut blocks = vec![title, Type::BODY.paragraph(&step.text, width)];
     if let Some(check) = &step.check {
         let words = Type::BODY.coloured(style::ACCENT).paragraph(check, width - 5.0);
         blocks.push(Block::row([tick(), words], 1.6));

@@ -169,6 +169,7 @@ fn cut(design: &Design, part: &Part, side: Side) -> Step {
     let text = format!("Cut {each}{length} of {}, {links}, through the link beyond the last. {FLYING}", chain.name);
     let counted = if side == Side::Both { "Each piece has" } else { "The piece has" };
     Step::new("Cut the chain", text).check(format!("{counted} {links}, and both end links are whole."))
+        .drawing(Drawing::Chain)
 }
 
 /// Hang a finding on the one before it, by whichever of the two has a ring that opens.

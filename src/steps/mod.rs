@@ -64,11 +64,29 @@ pub enum Drawing {
     Dangle,
     /// A folded cord hitched to a ring.
     LarksHead,
+    /// A crimp and a guard, before pressing.
+    Guard,
+    /// A tail cut off close to a crimp.
+    TailCut,
+    /// A cover closed about a crimp.
+    Cover,
+    /// A cord glued into an end.
+    Glue,
+    /// A knot led to its bead with an awl.
+    KnotLed,
+    /// A crimp pressed on one cord at its station.
+    Stop,
+    /// Beads pushed together along a ruler.
+    Measure,
+    /// So many strands, two or three, through a bar.
+    Bar(u8),
+    /// A chain cut through a link.
+    Chain,
 }
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 25] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -84,11 +102,26 @@ impl Drawing {
         Self::KnotCover,
         Self::Dangle,
         Self::LarksHead,
+        Self::Guard,
+        Self::TailCut,
+        Self::Cover,
+        Self::Glue,
+        Self::KnotLed,
+        Self::Stop,
+        Self::Measure,
+        Self::Bar(2),
+        Self::Bar(3),
+        Self::Chain,
     ];
 
     /// The loops of strands on a pin's eye: as many as there are, or three for more.
     fn gather(strands: usize) -> Self {
         Self::Gather(if strands <= 2 { 2 } else { 3 })
+    }
+
+    /// The strands through a bar: as many as there are, or three for more.
+    fn bar(strands: usize) -> Self {
+        Self::Bar(if strands <= 2 { 2 } else { 3 })
     }
 
     /// A cone over the loops of strands: as many as there are, or three for more.

@@ -7,7 +7,7 @@ use super::ends::keeps_tail;
 use super::posts::{self, Keeps, Posts, datum, stop};
 use super::tools::{Needle, needle};
 use super::words::{count, list, strand as name};
-use super::{Step, chart};
+use super::{Drawing, Step, chart};
 use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
@@ -55,7 +55,14 @@ fn string(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Step {
         posts.sentence(Keeps::Knot),
     ];
     let check: Vec<_> = check.into_iter().flatten().collect();
-    Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "))
+    let step = Step::new(format!("String {title}"), said.join(" ")).check(check.join(" "));
+    Step { drawing: drawing(design, strand), ..step }
+}
+
+/// What to draw beside the stringing: the bars that strands share, or the knots between beads.
+fn drawing(design: &Design, strand: &Strand) -> Option<Drawing> {
+    let shares = passes(design, strand).map(|_| Drawing::bar(design.strands.len()));
+    shares.or_else(|| posts::silent_knot(strand).map(|_| Drawing::KnotLed))
 }
 
 /// What else is done while a strand is strung.
@@ -191,7 +198,7 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
 fn measure(design: &Design, strand: &Strand) -> Step {
     let close = if strand.bits().any(|bit| bit.what == What::Knot) { "Lay" } else { "Push the beads together and lay" };
     let text = format!("{close} {} straight along a ruler.", name(design, strand));
-    Step::new("Measure", text).check(measures(design, strand))
+    Step::new("Measure", text).check(measures(design, strand)).drawing(Drawing::Measure)
 }
 
 /// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way
@@ -222,7 +229,8 @@ fn stops(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Option<Step> {
     let text =
         format!("Set each {} that is strung on {} in its place, and {how} there.", finding.name, name(design, strand));
     let holds = "Pull each one: it stays.";
-    Some(Step::new("Fix the stops", text).check(format!("{} {holds}", posts.sentence(Keeps::Stop)?)))
+    let step = Step::new("Fix the stops", text).check(format!("{} {holds}", posts.sentence(Keeps::Stop)?));
+    Some(if finding.kind == FindingKind::Crimp { step.drawing(Drawing::Stop) } else { step })
 }
 
 /// Space groups that are spread along the cord.

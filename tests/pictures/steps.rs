@@ -18,7 +18,8 @@ fn outlines(marks: &[Mark]) -> Vec<Point> {
             let corners = [Point::new(-half, -half), Point::new(half, half)];
             flattened(outline).into_iter().flat_map(|point| corners.map(|corner| point + corner)).collect()
         }
-        Mark::Text(_) | Mark::Stamp { .. } => panic!("a drawing has no words and no stamps"),
+        Mark::Text(number) => vec![number.at, number.at - Point::new(0.0, number.size)],
+        Mark::Stamp { .. } => panic!("a drawing has no stamps"),
         held => outlines(held.inner()),
     };
     marks.iter().flat_map(of).collect()
@@ -48,7 +49,8 @@ fn contact_sheet_of_the_steps() {
     };
     let marks = Drawing::ALL.into_iter().enumerate().flat_map(place).collect();
     let (title, description) = ("Steps".into(), "Drawn to be looked at.".into());
-    let page = Page { width: 127.0, height: 103.0, title, description, symbols: Arc::default(), marks };
+    let high = 3.0 + Drawing::ALL.len().div_ceil(4) as f64 * (height + 6.0);
+    let page = Page { width: 127.0, height: high, title, description, symbols: Arc::default(), marks };
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
     std::fs::create_dir_all(folder).unwrap();
     let picture = png(&page, 330.0, Effort::Preview).unwrap();

@@ -1,9 +1,13 @@
 //! Crimping: the loop, the press, and loops gathered on an eye.
 
-use super::pen::{PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, stretch, tail, wire};
+use std::f64::consts::PI;
+
+use super::pen::{
+    EDGE, PLAIN, arrow, at, bead, cord, cord_over, cutters, filled, hidden, line, metal, stretch, tail, tinted, wire,
+};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
-use crate::paint::outline::{circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
+use crate::paint::mark::{Mark, Rgb, Step, Stroke};
+use crate::paint::outline::{arc, circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
 use crate::paint::style;
 
 /// A bare cord through a crimp, round a ring and back, its tail beside it.
@@ -26,15 +30,89 @@ pub fn packed() -> Vec<Mark> {
     marks
 }
 
-/// A cord's way through a crimp, round a ring and back: over the ring's near side.
+/// A cord through a crimp and a guard, the guard round a ring, and back.
+pub fn guarded() -> Vec<Mark> {
+    let upper = [at(0.0, 8.3), at(4.0, 8.3), at(8.0, 8.3), at(10.6, 8.3), at(13.6, 6.4), at(16.6, 6.4), at(18.6, 9.0)];
+    let lower = [at(16.6, 11.6), at(13.6, 11.6), at(10.6, 9.7), at(8.0, 9.7), at(5.0, 11.2), at(2.6, 14.4)];
+    let path = curve(&[upper.as_slice(), &lower].concat());
+    let mut marks = tail(&path, PLAIN);
+    marks.extend(sleeve(&stretch(&path, 4, 8)));
+    marks.extend(wire(&circle(at(20.0, 9.0), 3.2)));
+    marks.extend(sleeve(&stretch(&path, 4, 6)));
+    marks.push(metal(rounded_rect(at(6.2, 7.0), 4.4, 4.0, 0.5)));
+    marks.push(hidden([polyline(&[at(6.4, 8.3), at(10.4, 8.3)]), polyline(&[at(6.4, 9.7), at(10.4, 9.7)])].concat()));
+    marks.extend(arrow(&[at(9.4, 4.8), at(12.2, 3.4), at(15.4, 3.2)]));
+    marks.extend(arrow(&[at(15.4, 14.8), at(12.2, 14.6), at(9.4, 13.2)]));
+    marks
+}
+
+/// A tail cut off close to a pressed crimp.
+pub fn tail_cut() -> Vec<Mark> {
+    let upper = [at(0.0, 8.3), at(4.0, 8.3), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
+    let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(9.0, 9.7), at(7.0, 10.8), at(4.6, 13.6)];
+    let mut marks = ringed(&curve(&[upper.as_slice(), &lower].concat()));
+    marks.extend(cutters(at(6.9, 11.0), -2.2));
+    marks
+}
+
+/// A cover from its end, open and closed about a crimp; then its ball on the cord.
+pub fn covered() -> Vec<Mark> {
+    let (open, shut, ball) = (at(4.0, 9.4), at(11.8, 9.4), at(19.8, 9.4));
+    let mut marks = wire(&arc(open, (3.0, 3.0), -0.3 * PI, 1.3 * PI));
+    marks.extend(wire(&circle(shut, 2.5)));
+    for middle in [open, shut] {
+        marks.push(metal(circle(middle, 1.2)));
+        marks.push(filled(circle(middle, 0.5), PLAIN));
+    }
+    marks.extend(cord(&polyline(&[ball - at(4.0, 0.0), ball + at(4.0, 0.0)]), PLAIN));
+    marks.push(metal(circle(ball, 2.6)));
+    marks.push(line(polyline(&[ball - at(0.0, 2.5), ball + at(0.0, 2.5)])));
+    marks.extend([open + at(3.9, 0.0), shut + at(3.3, 0.0)].into_iter().flat_map(chevron));
+    marks.extend(arrow(&[at(0.6, 3.2), at(1.2, 4.8), at(2.4, 6.2)]));
+    marks.extend(arrow(&[at(7.4, 3.2), at(6.8, 4.8), at(5.6, 6.2)]));
+    marks
+}
+
+/// A cord glued into an end: a drop before it is pushed in.
+pub fn glued() -> Vec<Mark> {
+    let mut marks = cord(&polyline(&[at(0.0, 10.4), at(17.0, 10.4)]), PLAIN);
+    marks.extend(wire(&circle(at(20.8, 10.4), 2.2)));
+    marks.push(metal(rounded_rect(at(11.4, 8.2), 7.6, 4.4, 0.7)));
+    marks.push(hidden([polyline(&[at(11.6, 9.9), at(17.0, 9.9)]), polyline(&[at(11.6, 10.9), at(17.0, 10.9)])].concat()));
+    let drop = vec![
+        Step::Move(at(8.0, 3.0)),
+        Step::Curve(at(9.6, 5.4), at(9.8, 7.2), at(8.0, 7.4)),
+        Step::Curve(at(6.2, 7.2), at(6.4, 5.4), at(8.0, 3.0)),
+        Step::Close,
+    ];
+    marks.push(filled(drop, tinted()));
+    marks.extend(arrow(&[at(3.0, 14.4), at(6.4, 14.4), at(10.0, 14.4)]));
+    marks
+}
+
+/// A guard: a thin tube bent round, in which the cord runs.
+fn sleeve(path: &[Step]) -> Vec<Mark> {
+    let tube = |colour: Rgb, width: f64| {
+        let stroke = Some(Stroke::new(colour, width));
+        Mark::Shape { outline: path.to_vec(), fill: None, stroke }
+    };
+    vec![tube(style::INK, 2.0), tube(style::RULE, 2.0 - 2.0 * EDGE), hidden(path.to_vec())]
+}
+
+/// A cord's way through a crimp, round a ring and back: over the ring's near side, and how it goes.
 fn looped(path: &[Step]) -> Vec<Mark> {
+    let mut marks = ringed(path);
+    marks.extend(arrow(&[at(13.2, 5.2), at(15.6, 4.0), at(18.4, 3.6)]));
+    marks.extend(arrow(&[at(18.4, 14.4), at(15.6, 14.0), at(13.2, 12.8)]));
+    marks
+}
+
+fn ringed(path: &[Step]) -> Vec<Mark> {
     let mut marks = tail(path, PLAIN);
     marks.extend(wire(&circle(at(20.9, 9.0), 2.6)));
     marks.extend(cord_over(&stretch(path, 3, 6), PLAIN));
     marks.push(metal(rounded_rect(at(8.2, 7.0), 4.6, 4.0, 0.5)));
     marks.push(hidden([polyline(&[at(8.4, 8.3), at(12.6, 8.3)]), polyline(&[at(8.4, 9.7), at(12.6, 9.7)])].concat()));
-    marks.extend(arrow(&[at(13.2, 5.2), at(15.6, 4.0), at(18.4, 3.6)]));
-    marks.extend(arrow(&[at(18.4, 14.4), at(15.6, 14.0), at(13.2, 12.8)]));
     marks
 }
 

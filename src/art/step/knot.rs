@@ -10,7 +10,7 @@ use std::f64::consts::PI;
 use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, stretch, tinted, wire};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Step};
-use crate::paint::outline::{arc, circle, curve, mapped, polyline};
+use crate::paint::outline::{arc, circle, curve, mapped, polygon, polyline, rounded_rect};
 
 /// Points for each crossing of a twist.
 const FINE: u32 = 12;
@@ -76,6 +76,25 @@ pub fn double_overhand() -> Vec<Mark> {
     marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
     marks.extend(arrow(&[at(4.2, 1.4), at(0.6, 1.4)]));
     marks.extend(arrow(&[at(19.8, 1.4), at(23.4, 1.4)]));
+    marks
+}
+
+/// A loose knot led to the bead by an awl in it.
+pub fn led() -> Vec<Mark> {
+    let twist = Twist { left: at(8.8, 6.4), right: at(16.2, 6.4), half: 1.3, crossings: 3, rising_over: true };
+    let path = smooth(&[
+        vec![at(0.4, 5.0), at(6.6, 5.0)],
+        twist.cord(false, 0.0, 1.0),
+        vec![at(17.6, 8.6), at(17.4, 11.2), at(12.5, 12.8), at(7.6, 11.2), at(7.4, 8.6)],
+        twist.cord(true, 0.0, 1.0),
+        vec![at(18.4, 5.0), at(23.6, 5.0)],
+    ]);
+    let mut marks = cord(&path, PLAIN);
+    marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
+    marks.push(bead(at(3.4, 5.0), 2.8));
+    marks.push(metal(polygon(&[at(9.4, 8.6), at(18.2, 13.2), at(17.6, 14.4)])));
+    marks.push(filled(mapped(&rounded_rect(at(0.0, -1.4), 6.4, 2.8, 1.2), |point| at(17.4, 13.6) + point.turned(0.48)), tinted()));
+    marks.extend(arrow(&[at(11.4, 15.6), at(8.0, 14.4), at(4.8, 11.6)]));
     marks
 }
 

@@ -5,6 +5,7 @@
 //! no source.
 
 mod crimp;
+mod held;
 mod knot;
 mod pen;
 mod pin;
@@ -37,6 +38,15 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::KnotCover => knot::cover(),
         Drawing::Dangle => pin::dangle(),
         Drawing::LarksHead => knot::larks_head(),
+        Drawing::Guard => crimp::guarded(),
+        Drawing::TailCut => crimp::tail_cut(),
+        Drawing::Cover => crimp::covered(),
+        Drawing::Glue => crimp::glued(),
+        Drawing::KnotLed => knot::led(),
+        Drawing::Stop => held::stop(),
+        Drawing::Measure => held::measured(),
+        Drawing::Bar(strands) => held::bar(strands),
+        Drawing::Chain => held::chain(),
     };
     let marks = Block::new(ROOM.0, ROOM.1, marks).at(Point::new(EDGE, EDGE));
     vec![Mark::figure(label(drawing).to_owned(), marks)]
@@ -59,5 +69,15 @@ const fn label(drawing: Drawing) -> &'static str {
         Drawing::KnotCover => "a hinged cup closing over a knot",
         Drawing::Dangle => "beads on a pin, its wire bent and then closed in a loop on a cord",
         Drawing::LarksHead => "a folded cord round a ring, both its ends through the fold",
+        Drawing::Guard => "a cord through a crimp and the tubes of a guard, round a ring, and back through the crimp",
+        Drawing::TailCut => "cutters at the tail, close to the pressed crimp",
+        Drawing::Cover => "a cover from its end, open and closed about a crimp, and its ball on the cord",
+        Drawing::Glue => "a drop of glue at a cord's end, which goes into a metal end",
+        Drawing::KnotLed => "an awl in a loose knot leads it to the bead",
+        Drawing::Stop => "a crimp pressed on one cord at its mark on a ruler, a bead against it",
+        Drawing::Measure => "beads pushed together along a ruler",
+        Drawing::Bar(2) => "two strands through the numbered holes of a bar",
+        Drawing::Bar(_) => "three strands through the numbered holes of a bar",
+        Drawing::Chain => "cutters at a link of a chain; the link that is cut is lost",
     }
 }

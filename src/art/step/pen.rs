@@ -104,6 +104,15 @@ pub fn hidden(path: Vec<Step>) -> Mark {
     Mark::Shape { outline: path, fill: None, stroke: Some(stroke) }
 }
 
+/// The jaws of cutters about to meet at a place, from above, or turned by so many radians.
+pub fn cutters(tip: Point, turn: f64) -> Vec<Mark> {
+    let jaw = |side: f64| {
+        let corners = [at(0.15, -0.2), at(0.9, -3.4), at(2.6, -6.4), at(3.6, -6.0), at(2.7, -2.4)];
+        filled(outline::polygon(&corners.map(|corner| tip + at(side * corner.x, corner.y).turned(turn))), style::RULE)
+    };
+    vec![jaw(-1.0), jaw(1.0)]
+}
+
 /// An arrow through points, its head at the last.
 pub fn arrow(points: &[Point]) -> Vec<Mark> {
     let [.., before, tip] = points else { return Vec::new() };

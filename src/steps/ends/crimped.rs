@@ -24,7 +24,7 @@ impl Group<'_> {
         steps.extend([self.press(crimp), self.trim()]);
         if let Some(cover) = self.first_of(FindingKind::CrimpCover) {
             let text = format!("Lay the {cover} over the pressed crimp and close it gently until its edges meet.");
-            steps.push(Step::new("Cover the crimp", text).check("Only a smooth ball shows."));
+            steps.push(Step::new("Cover the crimp", text).check("Only a smooth ball shows.").drawing(Drawing::Cover));
         }
         steps
     }
@@ -47,6 +47,7 @@ impl Group<'_> {
         };
         let (on, drawing) = match self.side {
             Side::Last if self.fills() => (", then on through the next two or three beads", Drawing::CrimpPacked),
+            _ if self.first_of(FindingKind::WireGuard).is_some() => ("", Drawing::Guard),
             _ => ("", Drawing::CrimpOpen),
         };
         let text = format!("Take the {} {through}{on}.{}", self.cord(), self.tail());
@@ -113,6 +114,7 @@ impl Group<'_> {
             _ => "close to the crimp",
         };
         let flying = if self.cord() == CordKind::Wire.word() { format!(" {FLYING}") } else { String::new() };
-        Step::new("Cut the tail", format!("Cut the tail off {place}.{flying}")).check("No sharp end can be felt.")
+        let step = Step::new("Cut the tail", format!("Cut the tail off {place}.{flying}"));
+        step.check("No sharp end can be felt.").drawing(Drawing::TailCut)
     }
 }

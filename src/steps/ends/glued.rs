@@ -5,7 +5,7 @@
 
 use super::{Group, Side};
 use crate::pattern::FindingKind;
-use crate::steps::Step;
+use crate::steps::{Drawing, Step};
 
 impl Group<'_> {
     pub(super) fn glued(&self) -> Vec<Step> {
@@ -38,5 +38,6 @@ impl Group<'_> {
             self.cord()
         );
         Step::new(format!("Glue the {end} end"), text).check("Once it is dry, a firm pull does not move it.")
+            .drawing(Drawing::Glue)
     }
 }
