@@ -78,7 +78,9 @@ pub fn glued() -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(0.0, 10.4), at(17.0, 10.4)]), PLAIN);
     marks.extend(wire(&circle(at(20.8, 10.4), 2.2)));
     marks.push(metal(rounded_rect(at(11.4, 8.2), 7.6, 4.4, 0.7)));
-    marks.push(hidden([polyline(&[at(11.6, 9.9), at(17.0, 9.9)]), polyline(&[at(11.6, 10.9), at(17.0, 10.9)])].concat()));
+    marks.push(hidden(
+        [polyline(&[at(11.6, 9.9), at(17.0, 9.9)]), polyline(&[at(11.6, 10.9), at(17.0, 10.9)])].concat(),
+    ));
     let drop = vec![
         Step::Move(at(8.0, 3.0)),
         Step::Curve(at(9.6, 5.4), at(9.8, 7.2), at(8.0, 7.4)),

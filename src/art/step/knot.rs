@@ -93,7 +93,10 @@ pub fn led() -> Vec<Mark> {
     marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
     marks.push(bead(at(3.4, 5.0), 2.8));
     marks.push(metal(polygon(&[at(9.4, 8.6), at(18.2, 13.2), at(17.6, 14.4)])));
-    marks.push(filled(mapped(&rounded_rect(at(0.0, -1.4), 6.4, 2.8, 1.2), |point| at(17.4, 13.6) + point.turned(0.48)), tinted()));
+    marks.push(filled(
+        mapped(&rounded_rect(at(0.0, -1.4), 6.4, 2.8, 1.2), |point| at(17.4, 13.6) + point.turned(0.48)),
+        tinted(),
+    ));
     marks.extend(arrow(&[at(11.4, 15.6), at(8.0, 14.4), at(4.8, 11.6)]));
     marks
 }

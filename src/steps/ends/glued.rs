@@ -37,7 +37,8 @@ impl Group<'_> {
              of the glue, work in fresh air, and let it dry as long as the label says.",
             self.cord()
         );
-        Step::new(format!("Glue the {end} end"), text).check("Once it is dry, a firm pull does not move it.")
+        Step::new(format!("Glue the {end} end"), text)
+            .check("Once it is dry, a firm pull does not move it.")
             .drawing(Drawing::Glue)
     }
 }
