@@ -54,6 +54,8 @@ pub const MOST_IN_VARIANTS: u32 = 100_000;
 pub const MOST_WRITTEN: u32 = 5_000;
 /// Most links of one length of chain.
 pub const MOST_LINKS: u32 = 1_000;
+/// Most sizes of a graduated row.
+pub const MOST_GRADES: u32 = 10;
 /// Longest that a piece and its strands may be, in mm.
 const LONGEST: f64 = 20_000.0;
 /// Stands for all groups in which a key has no bound of its own.
@@ -111,6 +113,7 @@ pub const BOUNDS: &[Bound] = &[
     masses("Finding", &["mass"], 1_000.0),
     sizes("Sold", &["length"], 10_000_000.0),
     counts("Sold", &["count"], 100_000.0),
+    counts("Sold", &["strands"], 1_000.0),
     masses("Sold", &["mass"], 100_000.0),
     sizes("Strand", &["length", "leave"], LONGEST),
     sizes("Strand", &["allowance"], 2_000.0),
@@ -125,6 +128,11 @@ pub const BOUNDS: &[Bound] = &[
     sizes("Knot", &["knot"], 100.0),
     lists("Dangle", &["dangle"], 200.0),
     sizes("Stop", &["at"], LONGEST),
+    counts("Random", &["seed"], 1_000_000.0),
+    lists("Random", &["of"], 50.0),
+    of("Random", &["apart"], Unit::Count, (0.0, 20.0)),
+    lists("Graduate", &["graduate"], MOST_GRADES as f64),
+    sizes("Graduate", &["length"], LONGEST),
     of("Wear", &["neck base", "wrist", "ankle"], Unit::Millimetres, (20.0, 2_000.0)),
     sizes("Wear", &["ease"], 500.0),
     of("Wear", &["breadth to depth"], Unit::Plain, (0.8, 2.0)),
@@ -210,7 +218,7 @@ pub fn reference() -> String {
     let whole = [
         ("beads, knots and spaces of a piece", MOST_STRUNG),
         ("these, over the piece and all its sizes and colourways", MOST_IN_VARIANTS),
-        ("entries of its bead lists, as written", MOST_WRITTEN),
+        ("entries of its bead lists, and beads in random and fading rows", MOST_WRITTEN),
         ("links of one length of chain", MOST_LINKS),
     ];
     let whole = whole.map(|(what, most)| format!("| the piece | {what} | at most {most} |\n"));
