@@ -77,6 +77,9 @@ fn item() -> impl Strategy<Value = String> {
         1 => Just("{ knot: 1.5 mm }".to_owned()),
         1 => word(&["bar", "ring", "crimp", "links"]).prop_map(str::to_owned),
         1 => word(&BEADS).prop_map(|bead| format!("cap, {bead}, cap")),
+        1 => (4..30_u32, 0..3_u32).prop_map(|(count, apart)| format!("{{ random: {count}, of: {{ reed: 2, seed: 2, tube: 3 }}, apart: {apart} }}")),
+        1 => (2..30_u32, word(&BEADS)).prop_map(|(count, bead)| format!("{{ fade: {count}, from: {bead}, to: drop }}")),
+        1 => (50..200_u32).prop_map(|length| format!("{{ graduate: [seed, reed, tube], length: {length} mm }}")),
         2 => (1..4_u32, word(&BEADS), word(&HANGERS)).prop_map(|(n, bead, on)| format!("{{ dangle: [{n} {bead}], on: {on} }}")),
     ];
     leaf.prop_recursive(2, 10, 3, |inner| {
@@ -153,7 +156,21 @@ fn generated_patterns_use_the_whole_language() {
     let texts: Vec<_> = (0..400).map(|_| text().new_tree(&mut runner).expect("a text").current()).collect();
     let sound: Vec<_> = texts.iter().filter(|text| read(text).is_ok()).collect();
     assert!(sound.len() > 40, "{} of 400 can be made", sound.len());
-    for word in ["stop:", "repeat: fill", "mirror:", "about:", "dangle:", "space:", "knot:", "bar", "cap"] {
+    let words = [
+        "stop:",
+        "repeat: fill",
+        "mirror:",
+        "about:",
+        "dangle:",
+        "space:",
+        "knot:",
+        "bar",
+        "cap",
+        "random:",
+        "fade:",
+        "graduate:",
+    ];
+    for word in words {
         assert!(sound.iter().any(|text| text.split("strands:").nth(1).is_some_and(|own| own.contains(word))), "{word}");
     }
     let (pattern, _) = pattern::read(&Source::new("stock", texts[0].clone()));
