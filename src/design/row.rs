@@ -17,6 +17,7 @@ use super::model::{Bit, Strand, What};
 use super::pack;
 use super::stock::{Bead, Finding};
 use crate::pattern::Settle;
+use crate::source::Place;
 use crate::trade::usual::WALL;
 use crate::units::Length;
 
@@ -31,12 +32,20 @@ pub struct Strung {
     pub mass: f64,
     /// Radius in mm of a cap's rim; else 0.
     rim: f64,
+    /// Where the pattern says it.
+    pub place: Place,
 }
 
 impl Strung {
     /// Anything but a bead or a finding.
     pub const fn other(what: What, length: f64, mass: f64) -> Self {
-        Self { what, length, mass, rim: 0.0 }
+        Self { what, length, mass, rim: 0.0, place: Place { start: 0, end: 0 } }
+    }
+
+    /// The same, said at a place.
+    pub const fn at(mut self, place: Place) -> Self {
+        self.place = place;
+        self
     }
 
     /// A bead of an index.
@@ -55,7 +64,7 @@ impl Strung {
 
     /// It on the cord, with so much of it before and after its centre.
     fn bit(&self, (before, after): (f64, f64), turned: bool) -> Bit {
-        Bit { what: self.what.clone(), before, after, mass: self.mass, turned }
+        Bit { what: self.what.clone(), before, after, mass: self.mass, turned, place: self.place }
     }
 }
 
