@@ -60,8 +60,8 @@ fn changes(what: &Act, lines: &[(&str, &str)]) {
 
 #[test]
 fn the_text_of_the_tests_is_sound() {
-    let (piece, remarks) = crate::piece(&source(), &crate::design::Choice::default(), None);
-    assert!(piece.is_some(), "{remarks:?}");
+    let (pattern, remarks) = pattern::read(&source());
+    assert!(pattern.is_some(), "{remarks:?}");
 }
 
 #[test]
