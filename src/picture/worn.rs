@@ -24,10 +24,10 @@ impl Bearing {
     /// Puts a piece that is worn round the neck on a bust, which may be seen close.
     pub fn of(piece: &Piece, close: bool) -> Option<Self> {
         let worn = piece.drape.worn.as_ref()?;
-        let lowest = worn.lines.iter().flatten().map(|point| point.y).fold(f64::INFINITY, f64::min);
+        let lowest = worn.lines.iter().flatten().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
         let hanging = piece.design.strands.iter().map(longest_branch).fold(0.0, f64::max);
-        let bust = Bust { breadth: worn.breadth, depth: worn.depth, lowest: lowest - hanging };
-        let tracks = Track::all(worn, |point| bust.hides(point));
+        let bust = Bust { skin: worn.skin, breadth: worn.skin.breadth(), lowest: lowest - hanging };
+        let tracks = Track::all(worn);
         tracks.iter().any(Option::is_some).then_some(Self { bust, tracks, close })
     }
 
