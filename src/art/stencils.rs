@@ -52,7 +52,9 @@ impl<'a> Stencils<'a> {
         let bead = &self.design.beads[index];
         let seen = shortened([bead.along.value(), bead.across.value()], toward);
         match self.bead(index, at, angle, scale) {
-            Mark::Stamp { symbol, at, scale, .. } if seen != 1.0 => Mark::Stamp { symbol, at, angle, scale, along: seen },
+            Mark::Stamp { symbol, at, scale, .. } if seen != 1.0 => {
+                Mark::Stamp { symbol, at, angle, scale, along: seen }
+            }
             mark => mark,
         }
     }

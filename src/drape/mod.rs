@@ -11,9 +11,9 @@ pub mod clearance;
 mod contact;
 pub mod ellipse;
 pub mod hang;
+mod program;
 pub mod ring;
 pub mod slide;
-mod program;
 mod strand;
 pub mod taut;
 

@@ -89,7 +89,8 @@ mod tests {
             stroke: Some(Stroke::new(Rgb::BLACK, 1.0)),
         };
         let symbols = [Symbol { key: Key::new("s"), marks: vec![line(Point::ORIGIN, Point::new(3.0, 0.0))] }];
-        let stamp = Mark::Stamp { symbol: Key::new("s"), at: Point::new(50.0, 50.0), angle: 1.0, scale: 2.0, along: 1.0 };
+        let stamp =
+            Mark::Stamp { symbol: Key::new("s"), at: Point::new(50.0, 50.0), angle: 1.0, scale: 2.0, along: 1.0 };
         let shadow = Shadow { throw: Point::new(4.0, 0.0), blur: 1.0, colour: Rgb::BLACK, opacity: 1.0 };
         let marks = vec![Mark::Raised { shadow, marks: vec![stamp] }];
         let (title, description) = (String::new(), String::new());

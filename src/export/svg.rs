@@ -136,7 +136,9 @@ impl Writer<'_> {
         match mark {
             Mark::Shape { outline, fill, stroke } => self.shape(outline, fill.as_ref(), stroke.as_ref()),
             Mark::Text(text) => Some(line_of_text(text)),
-            Mark::Stamp { symbol, at, angle, scale, along } => Some(stamp(*symbol, *at, *angle, [*scale * *along, *scale])),
+            Mark::Stamp { symbol, at, angle, scale, along } => {
+                Some(stamp(*symbol, *at, *angle, [*scale * *along, *scale]))
+            }
             Mark::Group { role, marks } => Some(self.group(role.label(), marks)),
             Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
             Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),

@@ -168,7 +168,10 @@ impl Measures {
             kind: design.heading.kind,
             size: design.heading.size.clone(),
             colourway: design.heading.colourway.clone(),
-            strands: hung.enumerate().map(|(index, (_, hung))| strand(design, index, hung, way(drape, index))).collect(),
+            strands: hung
+                .enumerate()
+                .map(|(index, (_, hung))| strand(design, index, hung, way(drape, index)))
+                .collect(),
             clearances: drape.clearances.iter().map(|clearance| self::clearance(design, clearance)).collect(),
             piece: whole(piece),
             materials: render::array(&materials(design, &Order::default())),

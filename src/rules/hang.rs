@@ -171,7 +171,9 @@ fn restless(unrest: &Unrest, design: &Design) -> Option<Remark> {
         Unrest::Left { rounds, overlap, imbalance } => format!(
             "on the neck the piece came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
         ),
-        Unrest::TooMany | Unrest::Lost { .. } => "on the neck no place was found for the piece; it is not drawn there".to_owned(),
+        Unrest::TooMany | Unrest::Lost { .. } => {
+            "on the neck no place was found for the piece; it is not drawn there".to_owned()
+        }
     };
     let help = "take the figure on the neck, and how far below it strands hang, as a sketch";
     Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))

@@ -199,7 +199,8 @@ fn build(build: Build) -> String {
         format!("shoulders that fall {}", degrees(bodies::SHOULDER_SLOPE)),
         "no friction but on the nape".to_owned(),
     ];
-    let which = |assumed: bool| [&neck, &chest].into_iter().filter(move |(is, _)| *is == assumed).map(|(_, words)| words);
+    let which =
+        |assumed: bool| [&neck, &chest].into_iter().filter(move |(is, _)| *is == assumed).map(|(_, words)| words);
     let said = which(false).cloned().collect::<Vec<_>>().join(", ");
     let assumed = which(true).chain(&rest).cloned().collect::<Vec<_>>().join(", ");
     let said = if said.is_empty() { said } else { format!(" From the pattern: {said}.") };

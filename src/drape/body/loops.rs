@@ -192,7 +192,9 @@ pub fn joined(pieces: &[Piece], longest: f64) -> Vec<Piece> {
     let mut left: f64 = length(pieces);
     for piece in pieces {
         match joined.last_mut() {
-            Some(last) if last.link.length + piece.link.length <= longest || last.link.length < SHORT || left < SHORT => {
+            Some(last)
+                if last.link.length + piece.link.length <= longest || last.link.length < SHORT || left < SHORT =>
+            {
                 *last = Piece { link: in_a_row(last.link, piece.link), reach: last.reach.max(piece.reach) };
             }
             _ => joined.push(*piece),
@@ -200,6 +202,28 @@ pub fn joined(pieces: &[Piece], longest: f64) -> Vec<Piece> {
         left -= piece.link.length;
     }
     joined
+}
+
+/// The same with a joint in the middle of all.
+pub fn halved(mut pieces: Vec<Piece>) -> Vec<Piece> {
+    let half = 0.5 * length(&pieces);
+    let mut before = 0.0;
+    let Some(at) = pieces.iter().position(|piece| {
+        before += piece.link.length;
+        before > half
+    }) else {
+        return pieces;
+    };
+    let Piece { link, reach } = pieces[at];
+    let first = half - (before - link.length);
+    if first > 0.0 {
+        let part = |length: f64| Piece {
+            link: Link { length, weight: link.weight * length / link.length, centre: 0.5 },
+            reach,
+        };
+        pieces.splice(at..=at, [part(first), part(link.length - first)]);
+    }
+    pieces
 }
 
 /// Two links as one.

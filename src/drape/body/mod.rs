@@ -30,7 +30,7 @@ use super::{Spot, Worn};
 use crate::design::{Design, Finding, Part, Strand};
 use crate::pattern::FindingKind;
 use crate::units::NEWTON_PER_GRAM;
-use loops::{Loops, Piece, Strung, joined, length, reach};
+use loops::{Loops, Piece, Strung, halved, joined, length, reach};
 use rest::{Still, settle};
 use skin::{Shape, Skin};
 use way::Way;
@@ -54,7 +54,8 @@ pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
     let skin = Skin::new(&Shape::from(&design.wear));
     let closure = closure(design);
     let closing = closing(design, closure);
-    let strings: Vec<Strung> = design.strands.iter().zip(chains).map(|(strand, chain)| strung(design, strand, chain)).collect();
+    let strings: Vec<Strung> =
+        design.strands.iter().zip(chains).map(|(strand, chain)| strung(design, strand, chain)).collect();
     let round = |at: &usize| {
         let pieces = &strings[*at].pieces;
         length(pieces) + length(&closing) > skin.narrowest(reach(pieces))
@@ -150,7 +151,7 @@ fn lay(strands: &[Strung], closing: &[Piece], skin: &Skin) -> Laid {
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
         let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
-        (strands.iter().map(cut).collect::<Vec<_>>(), joined(closing, longest))
+        (strands.iter().map(cut).collect::<Vec<_>>(), halved(joined(closing, longest)))
     };
     let mut beyond = 0.0;
     let guess = |strand: &Strung| {

@@ -4,12 +4,12 @@
 //! plane that touches the skin where it is nearest, and from the nearest piece of each other strand: an outer
 //! strand on the outer side of an inner one, or straight away from it where it lies over it.
 
-use rstar::primitives::GeomWithData;
 use rstar::RTree;
+use rstar::primitives::GeomWithData;
 
 use super::super::program::{Row, Term};
 use super::loops::{Loops, Rod};
-use super::skin::Skin;
+use super::skin::Surface;
 use crate::geometry::Point3;
 
 /// Strands farther apart than this, in mm, do not meet in a round.
@@ -27,7 +27,7 @@ const TURNS: f64 = 0.5;
 const LONG: f64 = 10.0;
 
 /// All rows at the present place, to which no joint went farther in the last round than so many mm.
-pub fn contacts(loops: &Loops, skin: &Skin, went: f64) -> Vec<Row<3>> {
+pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Row<3>> {
     let widest = (2.0 * went).clamp(REACHED.0, REACHED.1);
     let on_body = loops.rods.iter().flat_map(|rod| on_skin(loops, skin, rod));
     let mut rows: Vec<Row<3>> = on_body.filter(|row| row.gap < widest).collect();
@@ -40,7 +40,7 @@ pub fn contacts(loops: &Loops, skin: &Skin, went: f64) -> Vec<Row<3>> {
 }
 
 /// A rod on the skin, at a place or more along it.
-fn on_skin(loops: &Loops, skin: &Skin, rod: &Rod) -> Vec<Row<3>> {
+fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Rod) -> Vec<Row<3>> {
     let places = (rod.length / LONG).ceil().max(1.0);
     let share = |place: u32| (f64::from(place) + 0.5) / places;
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
@@ -63,7 +63,7 @@ fn middle(loops: &Loops, rod: &Rod) -> Point3 {
 }
 
 /// Each rod of a strand with the nearest of each other strand.
-fn side_by_side(loops: &Loops, skin: &Skin) -> Vec<Row<3>> {
+fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Row<3>> {
     let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
     let boxed = |(at, rod): (usize, &Rod)| GeomWithData::new(<[f64; 3]>::from(middle(loops, rod)), at);
     let tree = RTree::bulk_load(strung().map(boxed).collect());
@@ -81,7 +81,7 @@ fn side_by_side(loops: &Loops, skin: &Skin) -> Vec<Row<3>> {
 }
 
 /// A rod beside the nearest of another strand's.
-fn beside(loops: &Loops, skin: &Skin, at: usize, near: &[usize]) -> Option<Row<3>> {
+fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Option<Row<3>> {
     let rod = &loops.rods[at];
     let place = middle(loops, rod);
     let foot = |other: &usize| {
@@ -116,7 +116,7 @@ fn shared(loops: &Loops, one: &Rod, other: &Rod) -> f64 {
 }
 
 /// The direction in which a place `off` a foot on another strand's line keeps away from it.
-fn away(skin: &Skin, is_outer: bool, off: Point3, foot: Point3, line: Point3, reach: f64) -> Option<Point3> {
+fn away(skin: &impl Surface, is_outer: bool, off: Point3, foot: Point3, line: Point3, reach: f64) -> Option<Point3> {
     let out = line.cross(skin.at(foot).1).unit()? * if is_outer { 1.0 } else { -1.0 };
     if off.dot(out) < OUTWARD * reach { Some(out) } else { off.unit() }
 }

@@ -62,6 +62,25 @@ impl From<&Wear> for Shape {
     }
 }
 
+/// A smooth surface that nothing gets through.
+pub trait Surface {
+    /// How far a place lies outside, less than nothing inside, to the first order; and the unit normal there.
+    fn at(&self, place: Point3) -> (f64, Point3);
+}
+
+impl Surface for Skin {
+    fn at(&self, place: Point3) -> (f64, Point3) {
+        let (neck, torso) = (self.off_neck(place), self.off_torso(place));
+        let k = bodies::NECK_FILLET * self.base[0];
+        let least = neck.0.min(torso.0);
+        let [one, other] = [neck.0, torso.0].map(|distance| libm::exp((least - distance) / k));
+        let value = least - k * libm::log(one + other);
+        let slope = (neck.1 * one + torso.1 * other) * (1.0 / (one + other));
+        let steep = slope.length().max(1e-3);
+        (value / steep, slope * (1.0 / steep))
+    }
+}
+
 impl Skin {
     /// The skin of a shape.
     #[must_use]
@@ -83,12 +102,7 @@ impl Skin {
             axis: Point3::new(0.0, up, lean),
             base: [a, b],
             forward: Point3::new(0.0, -sin, cos),
-            faces: [
-                upright(shape.chest_tilt, 1.0),
-                upright(bodies::BACK_TILT, -1.0),
-                shoulder(1.0),
-                shoulder(-1.0),
-            ],
+            faces: [upright(shape.chest_tilt, 1.0), upright(bodies::BACK_TILT, -1.0), shoulder(1.0), shoulder(-1.0)],
         };
         skin.fit(shape.base);
         skin
@@ -162,27 +176,14 @@ impl Skin {
         Point3::new(0.0, -chest.z, chest.y)
     }
 
-    /// How far a place lies outside the skin, less than nothing inside, and the unit normal there.
-    #[must_use]
-    pub fn at(&self, place: Point3) -> (f64, Point3) {
-        let (neck, torso) = (self.to_neck(place), self.to_torso(place));
-        let k = bodies::NECK_FILLET * self.base[0];
-        let least = neck.0.min(torso.0);
-        let [one, other] = [neck.0, torso.0].map(|distance| libm::exp((least - distance) / k));
-        let value = least - k * libm::log(one + other);
-        let slope = (neck.1 * one + torso.1 * other) * (1.0 / (one + other));
-        let steep = slope.length().max(1e-3);
-        (value / steep, slope * (1.0 / steep))
-    }
-
-    fn to_neck(&self, place: Point3) -> (f64, Point3) {
+    fn off_neck(&self, place: Point3) -> (f64, Point3) {
         let back = Point3::new(0.0, -self.axis.z, self.axis.y);
         let aside = Point3::new(place.x, 0.0, 0.0) + back * place.dot(back);
         let far = aside.length();
         (far - self.neck, aside * (1.0 / far.max(f64::MIN_POSITIVE)))
     }
 
-    fn to_torso(&self, place: Point3) -> (f64, Point3) {
+    fn off_torso(&self, place: Point3) -> (f64, Point3) {
         let [a, b] = self.base;
         let r = bodies::TORSO_EDGE * a;
         let feet = [self.forward * b, self.forward * -b, Point3::new(a, 0.0, 0.0), Point3::new(-a, 0.0, 0.0)];
@@ -252,7 +253,12 @@ impl Skin {
             let next = Point::new(self.half_breadth(height), height);
             let beyond = next.x - breadth * out;
             if let Some(last) = points.last().copied().filter(|_| beyond >= 0.0) {
-                points.push(next.between(last, beyond / (next.x - last.x)));
+                let cut = next.between(last, beyond / (next.x - last.x));
+                // A curve through points that are too close together would bulge.
+                if cut.distance(last) < step {
+                    points.pop();
+                }
+                points.push(cut);
                 break;
             }
             points.push(next);

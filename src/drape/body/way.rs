@@ -30,7 +30,8 @@ impl Way {
     pub fn closed_by(self, closing: &Self) -> Self {
         let (half, length) = (0.5 * closing.length(), self.length());
         let middle = closing.at(half);
-        let before = closing.stops.iter().filter(|(station, _)| *station > half).map(|(station, at)| (station - half, *at));
+        let before =
+            closing.stops.iter().filter(|(station, _)| *station > half).map(|(station, at)| (station - half, *at));
         let after = closing.stops.iter().filter(|(station, _)| *station < half);
         let after = after.map(|(station, at)| (station + half + length, *at));
         let own = self.stops.iter().map(|(station, at)| (station + half, *at));

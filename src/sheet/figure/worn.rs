@@ -61,9 +61,8 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
         let points: Vec<_> = right.iter().map(|point| frame.page(Point::new(sign * point.x, point.y))).collect();
         stroke(outline::curve(&points), 0.25)
     };
-    let front: Vec<_> = (-12..=12)
-        .map(|step| frame.page(worn.skin.around(FRAC_PI_2 * f64::from(step) / 12.0).front()))
-        .collect();
+    let front: Vec<_> =
+        (-12..=12).map(|step| frame.page(worn.skin.around(FRAC_PI_2 * f64::from(step) / 12.0).front())).collect();
     let base = Mark::Shape {
         outline: outline::polyline(&front),
         fill: None,
