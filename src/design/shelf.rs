@@ -7,7 +7,9 @@ use crate::source::At;
 use super::Context;
 use super::article;
 use super::entries::{Entries, Index};
-use super::stock::{Bead, Cord, Finding};
+use super::finding::Finding;
+use super::shaping;
+use super::stock::{Bead, Cord};
 
 /// Beads, cords and findings in the order in which indices count them, and the ids of all that the
 /// pattern defines.
@@ -55,8 +57,7 @@ impl Shelf {
         let findings = pattern.findings.iter().flat_map(|all| &all.entries);
         for (key, written) in findings.filter(|(key, _)| used.contains(&key.value)) {
             let bead = written.bead.as_ref().and_then(|bead| shelf.knotted(written, bead, context));
-            let finding = article::finding(&key.value, key.place, written, context);
-            shelf.findings.extend(finding.map(|finding| Finding { bead, ..finding }));
+            shelf.findings.extend(shaping::finding(&key.value, key.place, written, bead, context));
             if let Some(with) = &written.comes_with {
                 sold_together(key, with, pattern, &shelf, context);
             }
@@ -88,7 +89,7 @@ impl Shelf {
     }
 
     /// The bead of an id; a remark where there is none.
-    fn find_bead(&self, id: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
+    pub fn find_bead(&self, id: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
         self.expect(Article::Bead, id, context);
         self.bead(&id.value)
     }
@@ -271,6 +272,10 @@ fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
                 collect(&dangle.dangle, ids);
             }
             Item::Stop(stop) => ids.push(stop.stop.value.clone()),
+            Item::Row(row) => {
+                let new: Vec<_> = row.beads().into_iter().filter(|id| !ids.contains(&id.value)).collect();
+                ids.extend(new.into_iter().map(|id| id.value.clone()));
+            }
         }
     }
 }

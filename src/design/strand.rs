@@ -6,7 +6,6 @@
 //! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
 //! that each takes up at most what one cord of that thickness would.
 
-use crate::pattern::bounds::MOST_STRUNG;
 use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
@@ -16,11 +15,12 @@ use crate::units::{Length, Mass};
 use super::Context;
 use super::entries::{Entries, Index};
 use super::expand::{List, too_many};
+use super::finding::Finding;
 use super::model::{Bit, End, Fill, Rest, Strand, Train, What};
 use super::row;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
-use super::stock::{Cord, Finding};
+use super::stock::Cord;
 use super::stops;
 
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
@@ -149,7 +149,7 @@ impl End {
     /// Whether nothing but a knot holds it.
     #[must_use]
     pub fn is_knotted(&self, findings: &Entries<Finding>) -> bool {
-        let holds = |at: &Index<Finding>| matches!(findings[*at].kind, FindingKind::Crimp | FindingKind::CordEnd);
+        let holds = |at: &Index<Finding>| matches!(findings[*at].kind(), FindingKind::Crimp | FindingKind::CordEnd);
         !self.findings.iter().any(holds)
     }
 }
@@ -166,9 +166,9 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
     let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
     let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
     spot::check_crimped(ids, shelf, context);
-    let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
+    let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind() == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
-        (Some(guard), _) => shelf.findings[*guard].length,
+        (Some(guard), _) => shelf.findings[*guard].length().unwrap_or_default(),
         (None, Some(_)) => usual::BIGHT,
         (None, None) => Length::ZERO,
     };
@@ -177,10 +177,10 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
 }
 
 /// Cord that an end's finding covers: a cover sits over the crimp, a guard in the loop.
-const fn taken(finding: &Finding) -> Length {
-    match finding.kind {
+fn taken(finding: &Finding) -> Length {
+    match finding.kind() {
         FindingKind::CrimpCover | FindingKind::WireGuard => Length::ZERO,
-        _ => finding.length,
+        _ => finding.length().unwrap_or_default(),
     }
 }
 
@@ -202,10 +202,10 @@ fn fill(
     };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let room = length.value() - takes - leave;
-    largest(list, room).or_else(|| {
+    largest(|fill| list.fits(fill, room)).or_else(|| {
         let least = list.length(1);
         let headline = format!(
-            "strand {}: `repeat: fill` finds {:.1} mm of room, but once takes {least:.1} mm",
+            "strand {}: what fills it finds {:.1} mm of room, but once takes {least:.1} mm",
             strand.name.value,
             room.max(0.0)
         );
@@ -214,14 +214,13 @@ fn fill(
     })
 }
 
-/// The largest number of fills, at least 1, whose row is no longer than the room.
-fn largest(list: &List<'_>, room: f64) -> Option<u32> {
-    let fits = |fill: u32| list.count(fill) <= u64::from(MOST_STRUNG) && list.length(fill) <= room + SAME;
+/// The largest number, at least 1, that fits, where all smaller ones do.
+pub fn largest(fits: impl Fn(u32) -> bool) -> Option<u32> {
     if !fits(1) {
         return None;
     }
     let mut over = 2;
-    while over <= MOST_STRUNG && fits(over) {
+    while over < u32::MAX / 2 && fits(over) {
         over *= 2;
     }
     let (mut low, mut high) = (over / 2, over);
@@ -365,6 +364,7 @@ fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Con
         repeat.repeat = Times::Fill;
     }
     let knots = strand.knots.as_ref().map(|at| at.value);
-    let fits = largest(&List::new(&items, knots, list.shelf(), context)?, room)?;
+    let list = List::new(&items, knots, list.shelf(), context)?;
+    let fits = largest(|fill| list.fits(fill, room))?;
     (fits < often).then(|| format!("repeat {fits} times instead of {often}"))
 }

@@ -13,7 +13,6 @@ use super::taut::{Chord, Taut, close};
 use super::{Hung, Joint, Ring, Seat, Tension};
 use crate::design::{Bead, Design, Finding, Index, Part, Strand, What};
 use crate::geometry::Point;
-use crate::pattern::FindingKind;
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
@@ -79,7 +78,7 @@ fn lying(bead: &Bead) -> f64 {
 
 fn hooked(design: &Design, part: &Part, length: Length) -> Vec<Chord> {
     let finding = &design.findings[part.finding];
-    let links = if finding.kind == FindingKind::Chain { finding.links(length) } else { None };
+    let links = finding.chain().and_then(|chain| chain.links(length));
     let count = links.unwrap_or(1.0);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, at least 1")]
     let chords = count as usize;

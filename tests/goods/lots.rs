@@ -125,7 +125,7 @@ fn a_spacer_bar_is_bought_once_for_all_the_strands_that_share_it() {
             vec![Phrase::Run(5, nth(0)), Phrase::Times(times, vec![Phrase::Finding(nth(2)), Phrase::Run(1, nth(0))])]
         };
         let mut design = design(passes.iter().map(|times| strand("one", 400.0, &[0], chart(*times))).collect());
-        design.findings[nth(2)].holes = holes;
+        design.findings[nth(2)].form = crate::designs::bar(holes);
         let materials = materials(&design, &Order::default());
         let found = materials.lines.iter().find(|line| line.id == "stop").unwrap().need;
         assert_eq!(found, Amount::Count(bars), "{passes:?} through {holes}");
@@ -135,6 +135,7 @@ fn a_spacer_bar_is_bought_once_for_all_the_strands_that_share_it() {
 fn lots() -> impl Strategy<Value = Lot> {
     prop_oneof![
         (10.0..500.0f64).prop_map(|mm| Lot::Strand(Length::mm(mm))),
+        (1u32..20, 10.0..500.0f64).prop_map(|(strands, mm)| Lot::Hank(strands, Length::mm(mm))),
         (1u32..200).prop_map(Lot::Pack),
         Just(Lot::Each),
         (0.5..50.0f64).prop_map(|grams| Lot::Grams(Mass::grams(grams))),
