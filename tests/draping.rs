@@ -301,11 +301,11 @@ fn an_extender_is_let_out_as_far_as_it_takes_to_go_round() {
     assert!(least < most && easy.closure == least && easy.drops[0] > 0.0);
     let (tight, ..) = worn(380.0 + least + 20.0);
     assert!((tight.closure - least - 20.0).abs() < 1e-9);
-    // It just goes round: it lies along the neck's base, and on its beads no lower.
-    assert!(tight.lines[0].len() > 2 && tight.drops[0] < 5.0, "{}", tight.drops[0]);
+    // It just goes round the base, and lies higher.
+    assert!(tight.lines[0].len() > 2 && tight.drops[0] < easy.drops[0] - 5.0, "{} {}", tight.drops[0], easy.drops[0]);
     // What does not go round the base goes round the neck above it, and what does not go round that is not worn.
     let (high, ..) = worn(380.0 + most + 1.0);
-    assert!(high.closure == most && !high.lines[0].is_empty() && high.drops[0] < 1.0);
+    assert!(high.closure == most && !high.lines[0].is_empty() && high.unrest.is_none());
     let (short, ..) = worn((380.0 + most) / 0.85);
     assert!(short.closure == most && short.lines[0].is_empty());
 }
@@ -370,7 +370,8 @@ fn what_goes_behind_the_neck_is_hidden_and_comes_back() {
     let lowest = line.iter().min_by(|one, other| one.at.y.total_cmp(&other.at.y)).unwrap();
     assert!(lowest.at.x.abs() < 4.0 && !lowest.hidden && lowest.at.z > 0.0);
     let (left, right) = (on_way(line, 100.0).unwrap().0, on_way(line, 350.0).unwrap().0);
-    assert!((left.x + right.x).abs() < 0.3 && (left.y - right.y).abs() < 0.3, "{left:?} {right:?}");
+    // Pieces are joined from the first end on: places are right to half a millimetre.
+    assert!((left.x + right.x).abs() < 0.5 && (left.y - right.y).abs() < 0.5, "{left:?} {right:?}");
 }
 
 /// A strand laid on an arc about the origin, its middle straight down.

@@ -2,7 +2,7 @@
 //!
 //! **Problem.** Least potential energy of all joints' weights and of what bends, in a plane (`D` is 2) or in
 //! space (3); links at most as long as they are (second-order cones: tight under tension, their multiplier is the
-//! tension), rows not less than nothing. A row may give way at a price per mm, the weight of all that hangs, which
+//! tension), rows not less than nothing. Some rows may give way at a price per mm, the weight of all that hangs, which
 //! no contact comes near where there is room; what gives way shows as overlap of outlines.
 //!
 //! **Method.** The interior-point solver of the crate `clarabel`, with lengths in mm and weights in the
@@ -54,6 +54,8 @@ pub struct Term<const D: usize> {
 pub struct Row<const D: usize> {
     pub terms: Vec<Term<D>>,
     pub gap: f64,
+    /// Whether it may give way.
+    pub gives: bool,
 }
 
 /// What a round found.
@@ -121,13 +123,17 @@ impl<const D: usize> Net<D> {
         let columns = Columns::new(self);
         let free = self.nodes.iter().filter(|node| !node.held.iter().all(|held| *held)).count().max(1);
         let mean = self.weight() / free as f64;
-        let (square, linear) = self.energy(&columns, mean, pull, rows.len(), free as f64);
+        let giving = rows.iter().filter(|row| row.gives).count();
+        let (square, linear) = self.energy(&columns, mean, pull, giving, free as f64);
         let mut table = Table::default();
-        for (at, row) in rows.iter().enumerate() {
-            self.contact(&mut table, &columns, row, columns.count + at);
+        let mut slacks = columns.count..linear.len();
+        for row in rows {
+            let slack = if row.gives { slacks.next() } else { None };
+            self.contact(&mut table, &columns, row, slack);
         }
         (columns.count..linear.len()).for_each(|slack| table.row(0.0, [(slack, -1.0)]));
-        let mut cones: Vec<SupportedConeT<f64>> = vec![NonnegativeConeT(2 * rows.len())];
+        let bounds = rows.len() + giving;
+        let mut cones: Vec<SupportedConeT<f64>> = vec![NonnegativeConeT(bounds)];
         for tie in &self.ties {
             self.length(&mut table, &columns, tie);
             cones.push(SecondOrderConeT(D + 1));
@@ -137,7 +143,7 @@ impl<const D: usize> Net<D> {
         let mut solver = DefaultSolver::new(&square, &linear, &matrix, &right, &cones, settings);
         solver.solve();
         let solved = matches!(solver.solution.status, SolverStatus::Solved | SolverStatus::AlmostSolved);
-        solved.then(|| self.read(&columns, rows.len(), &solver.solution.x, &solver.solution.z, mean))
+        solved.then(|| self.read(&columns, [rows.len(), bounds], &solver.solution.x, &solver.solution.z, mean))
     }
 
     fn energy(
@@ -161,9 +167,9 @@ impl<const D: usize> Net<D> {
     }
 
     /// The gap and what gives way are nothing or more.
-    fn contact(&self, table: &mut Table, columns: &Columns<D>, row: &Row<D>, slack: usize) {
+    fn contact(&self, table: &mut Table, columns: &Columns<D>, row: &Row<D>, slack: Option<usize>) {
         let mut right = row.gap;
-        let mut entries = vec![(slack, -1.0)];
+        let mut entries: Vec<(usize, f64)> = slack.map(|slack| (slack, -1.0)).into_iter().collect();
         for term in &row.terms {
             for axis in 0..D {
                 if let Some(column) = columns.of[term.node][axis] {
@@ -187,7 +193,14 @@ impl<const D: usize> Net<D> {
         }
     }
 
-    fn read(&self, columns: &Columns<D>, rows: usize, places: &[f64], multipliers: &[f64], mean: f64) -> Round<D> {
+    fn read(
+        &self,
+        columns: &Columns<D>,
+        [rows, bounds]: [usize; 2],
+        places: &[f64],
+        multipliers: &[f64],
+        mean: f64,
+    ) -> Round<D> {
         let place = |(node, free): (&Node<D>, &[Option<usize>; D])| {
             let mut at = node.at;
             at.iter_mut().zip(free).for_each(|(at, column)| column.iter().for_each(|column| *at = places[*column]));
@@ -195,7 +208,7 @@ impl<const D: usize> Net<D> {
         };
         Round {
             places: self.nodes.iter().zip(&columns.of).map(place).collect(),
-            tensions: multipliers.iter().skip(2 * rows).step_by(D + 1).map(|tension| tension * mean).collect(),
+            tensions: multipliers.iter().skip(bounds).step_by(D + 1).map(|tension| tension * mean).collect(),
             forces: multipliers.iter().take(rows).map(|force| force * mean).collect(),
         }
     }

@@ -15,7 +15,7 @@ pub struct Piece {
 }
 
 /// A strand to be laid: its pieces, and how far a bar holds its ends from those of the inmost strand.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Strung {
     pub pieces: Vec<Piece>,
     pub aside: f64,

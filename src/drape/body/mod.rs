@@ -7,7 +7,8 @@
 //! **Method.** Rounds of the program that lays strands on the board ([`mod@super::program`]), in space: rows keep
 //! each piece beyond the plane that touches the skin, and strands beside one another ([`rows`]); solve, move, take
 //! the planes anew ([`rest`]). A coarse net finds the place, a finer one follows. Each round is convex and comes
-//! with tensions and pushes; rest is when no joint moves by more than 0.02 mm and nothing overlaps by 0.01 mm.
+//! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
+//! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
 //!
 //! **Trade-off.** What is strung is taken in pieces of at most 8 mm (in one net no more than a thousand or so), each as
 //! wide as the widest in it: drops are within 0.5 mm of those with pieces half as long. Beads that slide keep the
@@ -21,6 +22,9 @@ mod rest;
 mod rows;
 pub mod skin;
 mod way;
+
+use std::collections::VecDeque;
+use std::sync::Mutex;
 
 use super::chain::{Chain, Piece as Kind};
 use super::clearance::form;
@@ -42,7 +46,7 @@ const FINE: f64 = 8.0;
 const MOST: f64 = 1000.0;
 /// When the first net has found the place, and when the last one rests.
 const FOUND: Still = Still { moves: 2.0, overlap: 1.0 };
-const RESTS: Still = Still { moves: 0.02, overlap: 0.01 };
+const RESTS: Still = Still { moves: 0.05, overlap: 0.01 };
 /// Longest link of what of the closure is not rigid, in mm.
 const CHAIN: f64 = 4.0;
 
@@ -61,7 +65,8 @@ pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
         length(pieces) + length(&closing) > skin.narrowest(reach(pieces))
     };
     let order: Vec<usize> = super::contact::order(design).into_iter().filter(round).collect();
-    let laid = lay(&order.iter().map(|at| strings[*at].clone()).collect::<Vec<_>>(), &closing, &skin);
+    let strands = order.iter().map(|at| strings[*at].clone()).collect();
+    let laid = Asked { strands, closing: closing.clone(), skin }.laid();
     let mut worn = Worn {
         skin,
         closure,
@@ -119,17 +124,17 @@ fn carried(mut closing: Vec<Piece>, nape: f64) -> Vec<Piece> {
 /// A part of the closure as one piece with all that it weighs, and whether it is chain.
 fn rigid(design: &Design, part: &Part, let_out: f64) -> (Piece, bool) {
     let finding = &design.findings[part.finding];
-    let is_chain = finding.kind == FindingKind::Chain;
+    let is_chain = finding.kind() == FindingKind::Chain;
     let length = (part.least.value() + let_out).min(part.reach.value());
     let mass = finding.mass.value() * if is_chain { part.reach.value() / 1000.0 } else { 1.0 };
     let link = Link { length, weight: mass * NEWTON_PER_GRAM, centre: 0.5 };
     (Piece { link, reach: half_breadth(finding) }, is_chain)
 }
 
-/// How far a finding reaches from its middle line where it is broad.
+/// How far a finding reaches from its middle line; a cone halfway along.
 fn half_breadth(finding: &Finding) -> f64 {
-    let widths = [finding.outside, finding.mouth * 0.5, finding.wire * 2.0];
-    0.5 * widths.iter().map(|width| width.value()).fold(0.5, f64::max)
+    let half = 0.5 * finding.thickness().value();
+    if finding.cone().is_some() { 0.5 * half } else { half }
 }
 
 /// A piece in links that bend.
@@ -140,7 +145,36 @@ fn cut(piece: Piece) -> Vec<Piece> {
     vec![Piece { link, ..piece }; count]
 }
 
+/// What was laid of late: sizes and colourways share most strands, and a piece is hung for many a question.
+static KNOWN: Mutex<VecDeque<(Asked, Laid)>> = Mutex::new(VecDeque::new());
+/// How many are kept.
+const KEPT: usize = 32;
+
+/// What is laid, and on whom.
+#[derive(Clone, PartialEq)]
+struct Asked {
+    strands: Vec<Strung>,
+    closing: Vec<Piece>,
+    skin: Skin,
+}
+
+impl Asked {
+    /// Where it comes to lie, worked out where it is not known.
+    fn laid(self) -> Laid {
+        let known = KNOWN.lock().ok().and_then(|known| Some(known.iter().find(|(asked, _)| *asked == self)?.1.clone()));
+        known.unwrap_or_else(|| {
+            let laid = lay(&self.strands, &self.closing, &self.skin);
+            if let Ok(mut known) = KNOWN.lock() {
+                known.push_front((self, laid.clone()));
+                known.truncate(KEPT);
+            }
+            laid
+        })
+    }
+}
+
 /// Where loops came to lie.
+#[derive(Clone)]
 struct Laid {
     ways: Vec<Way>,
     unrest: Option<Unrest>,
@@ -161,6 +195,9 @@ fn lay(strands: &[Strung], closing: &[Piece], skin: &Skin) -> Laid {
     };
     let mut ways: Vec<Way> = strands.iter().map(guess).collect();
     let mut unrest = None;
+    if strands.is_empty() {
+        return Laid { ways, unrest };
+    }
     for (longest, still) in [(COARSE, FOUND), (FINE.max(all / MOST), RESTS)] {
         let (strands, closing) = cut(longest);
         let mut loops = Loops::new(&strands, &closing, &ways);

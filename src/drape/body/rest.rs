@@ -10,10 +10,14 @@ use crate::geometry::Point3;
 /// Rounds after which what was found is taken.
 const ROUNDS: u32 = 40;
 /// The pull to the present place at first, the faintest and the strongest, in mean weights of a joint per mm. It is
-/// doubled where a round goes back on the last one's way, and halved where it goes on.
+/// made four times as strong where a round goes back on the last one's way, and halved where it goes on.
 const PULL: f64 = 0.06;
-const FAINT: f64 = 1e-4;
+const FAINT: f64 = 1e-3;
 const STRONG: f64 = 1.0;
+
+/// Loops that turn on themselves, and bars that lean, move without any work: they rest when a round lifts or lowers all
+/// weights together by less than this, in mm.
+const RISES: f64 = 1e-5;
 
 /// When loops lie still: no joint moves farther, in mm, and nothing lies deeper in anything else.
 #[derive(Clone, Copy, Debug)]
@@ -32,6 +36,12 @@ impl Steps {
 
     fn farthest(&self) -> f64 {
         self.0.iter().map(|step| step.length()).fold(0.0, f64::max)
+    }
+
+    /// How far all weights together rose, in mm.
+    fn rises(&self, loops: &Loops) -> f64 {
+        let work: f64 = self.0.iter().zip(&loops.net.nodes).map(|(step, node)| step.y * node.weight).sum();
+        work / loops.net.weight()
     }
 
     /// How far these go on where others went, as a share of those.
@@ -57,11 +67,12 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Ve
             return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&rows, &round) });
         }
         loops.net.go(&round.places);
-        if steps.farthest() < still.moves && overlap < still.overlap {
+        let rests = steps.farthest() < still.moves || steps.rises(loops).abs() < RISES;
+        if rests && overlap < still.overlap {
             return Ok(round.tensions);
         }
         let swings = last.as_ref().is_some_and(|last| steps.along(last) < 0.0);
-        pull = (pull * if swings { 2.0 } else { 0.5 }).clamp(FAINT, STRONG);
+        pull = (pull * if swings { 4.0 } else { 0.5 }).clamp(FAINT, STRONG);
         last = Some(steps);
     }
     Err(Unrest::Lost { rounds: ROUNDS })

@@ -49,7 +49,7 @@ fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Rod) -> Vec<Row<3>> {
         let [one, other] = rod.ends.map(|node| loops.at(node));
         let (distance, normal) = skin.at(one.between(other, share));
         let terms = vec![term(rod.ends[0], normal * (1.0 - share)), term(rod.ends[1], normal * share)];
-        Row { terms, gap: distance - rod.reach }
+        Row { terms, gap: distance - rod.reach, gives: false }
     };
     shares.map(row).collect()
 }
@@ -105,7 +105,7 @@ fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Opti
         term(other.ends[1], normal * -share),
     ];
     let gap = (place - foot).dot(normal) - reach;
-    Some(Row { terms, gap })
+    Some(Row { terms, gap, gives: true })
 }
 
 /// How far from their ends two strands lie on one another.
@@ -121,15 +121,15 @@ fn away(skin: &impl Surface, is_outer: bool, off: Point3, foot: Point3, line: Po
     if off.dot(out) < OUTWARD * reach { Some(out) } else { off.unit() }
 }
 
-/// A bar keeps its outermost joints apart, and may turn by as much as they went.
+/// A bar keeps its outermost joints apart, and may turn twice as far as in the last round.
 fn spread(loops: &Loops, bar: &[(f64, usize)], went: f64) -> Option<Row<3>> {
     let (first, last) = (bar.first()?, bar.last()?);
     let apart = loops.at(last.1) - loops.at(first.1);
     let along = apart.unit()?;
     let terms = vec![term(last.1, along), term(first.1, along * -1.0)];
     let length = last.0 - first.0;
-    let turned = libm::cos((2.0 * went / length).min(TURNS));
-    Some(Row { terms, gap: apart.dot(along) - length * turned })
+    let turned = libm::cos((4.0 * went / length).min(TURNS));
+    Some(Row { terms, gap: apart.dot(along) - length * turned, gives: true })
 }
 
 /// The joints of a bar between its outermost ones stay in line with them: no farther to either side of any axis.
@@ -141,7 +141,7 @@ fn straight(loops: &Loops, bar: &[(f64, usize)]) -> Vec<Row<3>> {
         let off = loops.at(*node) - loops.at(first.1).between(loops.at(last.1), share);
         for axis in AXES.into_iter().flat_map(|axis| [axis, axis * -1.0]) {
             let terms = vec![term(*node, axis), term(first.1, axis * (share - 1.0)), term(last.1, axis * -share)];
-            rows.push(Row { terms, gap: off.dot(axis) });
+            rows.push(Row { terms, gap: off.dot(axis), gives: true });
         }
     }
     rows

@@ -71,8 +71,9 @@ impl Way {
 
     /// The place at a station.
     pub fn at(&self, station: f64) -> Point3 {
-        let next = self.stops.partition_point(|(before, _)| *before <= station).clamp(1, self.stops.len() - 1);
-        let ((from, one), (to, other)) = (self.stops[next - 1], self.stops[next]);
+        let last = self.stops.len() - 1;
+        let next = self.stops.partition_point(|(before, _)| *before <= station).clamp(1.min(last), last);
+        let ((from, one), (to, other)) = (self.stops[next.saturating_sub(1)], self.stops[next]);
         let share = if to > from { ((station - from) / (to - from)).clamp(0.0, 1.0) } else { 0.0 };
         one.between(other, share)
     }
