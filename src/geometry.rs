@@ -1,11 +1,13 @@
-//! Plane geometry in millimetres: [`Point`], turning by an angle in radians, boxes and paths.
+//! Geometry in millimetres: [`Point`] in a plane, turning by an angle in radians, boxes and paths; [`Point3`] in space.
 
 mod extent;
 pub mod path;
+mod space;
 
 use std::ops::{Add, Mul, Sub};
 
 pub use extent::Extent;
+pub use space::Point3;
 
 /// A point or a displacement, in millimetres.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -46,6 +46,18 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || bead::marks(bead, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
     }
 
+    /// A bead whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there.
+    pub fn bead_aslant(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64, toward: f64) -> Mark {
+        let bead = &self.design.beads[index];
+        let seen = shortened([bead.along.value(), bead.across.value()], toward);
+        match self.bead(index, at, angle, scale) {
+            Mark::Stamp { symbol, at, scale, .. } if seen != 1.0 => {
+                Mark::Stamp { symbol, at, angle, scale, along: seen }
+            }
+            mark => mark,
+        }
+    }
+
     /// Which of the pearls that differ comes next; in grey and outline, where a hatch says which bead it
     /// is, all are alike.
     fn variant(&mut self, index: Index<Bead>) -> Variant {
@@ -161,8 +173,8 @@ impl<'a> Stencils<'a> {
                 let half = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
                 Extent::of(flattened(outline)).map(|extent| extent.grown(half))
             }
-            Mark::Stamp { symbol, at, angle, scale } => {
-                let place = |corner: Point| *at + (corner * *scale).turned(*angle);
+            Mark::Stamp { symbol, at, angle, scale, along } => {
+                let place = |corner: Point| *at + Point::new(corner.x * along, corner.y).turned(*angle) * *scale;
                 Extent::of(self.around(self.symbols.get(symbol)?)?.corners().map(place))
             }
             held => self.around(held.inner()),
@@ -178,7 +190,7 @@ impl<'a> Stencils<'a> {
     fn stamp(&mut self, look: Look, draw: impl FnOnce() -> Vec<Mark>, at: Point, angle: f64, scale: f64) -> Mark {
         let symbol = look.key();
         self.symbols.entry(symbol).or_insert_with(draw);
-        Mark::Stamp { symbol, at, angle, scale }
+        Mark::Stamp { symbol, at, angle, scale, along: 1.0 }
     }
 
     /// The symbols that the stamps need, ordered by id.
@@ -194,6 +206,16 @@ impl<'a> Stencils<'a> {
 fn drawn(cord: &Cord, scale: f64) -> f64 {
     const THINNEST: f64 = 0.18;
     (cord.diameter.value() * scale).max(THINNEST)
+}
+
+/// By what factor an ellipsoid of a length and a breadth looks longer or shorter where each mm of its axis comes
+/// nearer by so much.
+fn shortened([along, across]: [f64; 2], toward: f64) -> f64 {
+    /// Differences that no one sees.
+    const SAME: f64 = 1e-3;
+    let (square, deep) = ((1.0 - toward * toward).max(0.0), toward * across / along);
+    let seen = (square + deep * deep).sqrt();
+    if (seen - 1.0).abs() < SAME { 1.0 } else { seen }
 }
 
 /// The angle at which a bead looks as at the given one and needs fewest symbols.

@@ -1,16 +1,17 @@
 //! The drape: where every bead of a design hangs.
 //!
 //! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
-//! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding,
+//! the solver, [`slide`] for beads that gather, [`body`] for what is worn, [`clearance`] for crowding,
 //! [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`] for
 //! how they lie there.
 
+pub mod body;
 pub mod chain;
 pub mod clearance;
 mod contact;
 pub mod ellipse;
 pub mod hang;
-pub mod neck;
+mod program;
 pub mod ring;
 pub mod slide;
 mod strand;
@@ -19,7 +20,8 @@ pub mod taut;
 pub use contact::{Press, Unrest};
 pub use strand::{Fault, clearance as clearance_of, hang, hang_alone};
 
-use crate::geometry::Point;
+use crate::geometry::{Point, Point3};
+use body::skin::Skin;
 
 /// Where everything hangs.
 #[derive(Clone, Debug)]
@@ -84,6 +86,10 @@ pub struct Seat {
     pub centre: Point,
     /// Direction of the cord through it, in radians from +x, counter-clockwise.
     pub angle: f64,
+    /// How near it is to who looks, in mm; nothing on a board.
+    pub near: f64,
+    /// By how much each mm of the cord through it comes nearer: nothing on a board, 1 straight towards who looks.
+    pub toward: f64,
 }
 
 /// Tension in newtons.
@@ -112,25 +118,31 @@ pub struct Clearance {
     pub hardest: f64,
 }
 
-/// A necklace on its neck.
+/// A necklace on its neck. The origin is the middle of the neck's base; x to the right as one looks at its front,
+/// y up, z towards who looks.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Worn {
-    /// Breadth of the neck's ellipse.
-    pub breadth: f64,
-    /// Depth of the neck's ellipse.
-    pub depth: f64,
-    /// How far the chest leans back from upright, in radians.
-    pub tilt: f64,
+    /// The body on which it rests.
+    pub skin: Skin,
     /// How much the closure adds as it is worn: hooked as short as goes round the neck.
     pub closure: f64,
-    /// How much of every strand lies behind the neck at each end; less than nothing where the closure
-    /// reaches round to the front.
-    pub behind: f64,
-    /// One a strand: the line it takes over the chest, seen from the front, y up from the line
-    /// between the neck's sides.
-    pub lines: Vec<Vec<Point>>,
-    /// One a strand: how far below the neck's front it hangs, seen from the front.
+    /// One a strand: its way with half of the closure at either end; none where it does not reach round.
+    pub lines: Vec<Vec<Spot>>,
+    /// One a strand: how far below the front of the neck's base it hangs.
     pub drops: Vec<f64>,
+    /// What is left where it came to no rest.
+    pub unrest: Option<Unrest>,
+}
+
+/// A place on a worn strand's way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    /// Cord length from the strand's first end: less than nothing, or more than its length, in the closure.
+    pub station: f64,
+    /// Where it is.
+    pub at: Point3,
+    /// Whether the body hides it from the front.
+    pub hidden: bool,
 }
 
 /// A strand of a bracelet or anklet closed round the largest round limb that it goes round, hooked as
@@ -148,6 +160,15 @@ pub struct Ring {
     /// The closure's joints from the strand's last end round to its first: those of the last end's side
     /// outward, then those of the first end's side inward.
     pub closing: Vec<Point>,
+}
+
+/// Where a way of spots is at a station, and the unit vector along it there; nothing beyond its ends.
+#[must_use]
+pub fn on_way(spots: &[Spot], station: f64) -> Option<(Point3, Point3)> {
+    let next = spots.partition_point(|spot| spot.station <= station);
+    let (from, to) = (spots.get(next.checked_sub(1)?)?, spots.get(next)?);
+    let share = (station - from.station) / (to.station - from.station);
+    Some((from.at.between(to.at, share), (to.at - from.at).unit()?))
 }
 
 impl Drape {

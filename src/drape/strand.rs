@@ -2,8 +2,8 @@
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
-use super::{Clearance, Drape, Hung, Joint, Seat, Tension, clearance, contact, neck, ring, slide};
-use crate::design::{Design, Strand, What};
+use super::{Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, ring, slide};
+use crate::design::{Design, Strand, Wear, What};
 use crate::geometry::{Extent, Point};
 use crate::many;
 use crate::pattern::Kind;
@@ -91,7 +91,7 @@ fn hang_with(
     }
     let settled = touch(design, hold, &chains, &mut hung);
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
-    let worn = (kind == Kind::Necklace).then(|| neck::wear(design, &chains)).transpose();
+    let worn = (kind == Kind::Necklace).then(|| body::wear(design, &chains));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
         clearances: if lie_apart(design, hold) {
@@ -101,7 +101,7 @@ fn hang_with(
         },
         presses,
         unrest,
-        worn: worn.map_err(|(strand, why)| Fault { strand, why })?,
+        worn,
         rings: if matches!(kind, Kind::Bracelet | Kind::Anklet) {
             ring::rings(design, &chains, &hung)
         } else {
@@ -128,11 +128,16 @@ fn touch(design: &Design, hold: Hold, chains: &[Chain], hung: &mut [Hung]) -> Op
 fn hold(design: &Design, span: Option<f64>) -> Hold {
     match (span, design.heading.kind) {
         (Some(span), _) => Hold::Points(span),
-        (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
+        (None, Kind::Necklace | Kind::Strap) => Hold::Points(across(&design.wear)),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
         (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
     }
+}
+
+/// Distance between the neck's sides: the span from which a necklace hangs on the sheet.
+fn across(wear: &Wear) -> f64 {
+    2.0 * ellipse::half_axes(wear.girth.value(), wear.build.breadth_to_depth.value).0
 }
 
 /// How close two strands of a design come, each as it hangs alone.
@@ -247,7 +252,15 @@ fn seats(strand: &Strand, chain: &Chain, hanging: &Hanging, joints: &[Joint]) ->
         let bit = &strand.trains[train].bits[index];
         let centre = joint.at + *direction * bit.before;
         let station = joint.station + bit.before;
-        (bit.what != What::Gap).then(|| Seat { train, bit: index, station, centre, angle: direction.angle() })
+        (bit.what != What::Gap).then(|| Seat {
+            train,
+            bit: index,
+            station,
+            centre,
+            angle: direction.angle(),
+            near: 0.0,
+            toward: 0.0,
+        })
     };
     links.filter_map(seat).collect()
 }

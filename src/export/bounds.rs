@@ -52,8 +52,8 @@ impl Bounds {
                 Extent::of(outline.iter().flat_map(corners)).map(|extent| extent.grown(edge))
             }
             Mark::Text(text) => Some(Extent::at(text.at).grown(text.size * (1.0 + text.text.chars().count() as f64))),
-            Mark::Stamp { symbol, at, scale, .. } => {
-                Some(Extent::at(*at).grown(self.reach.get(symbol).copied().unwrap_or(0.0) * scale))
+            Mark::Stamp { symbol, at, scale, along, .. } => {
+                Some(Extent::at(*at).grown(self.reach.get(symbol).copied().unwrap_or(0.0) * scale * along.max(1.0)))
             }
             Mark::Group { marks, .. } => self.around(marks),
             Mark::Raised { shadow, marks } => {
@@ -89,7 +89,8 @@ mod tests {
             stroke: Some(Stroke::new(Rgb::BLACK, 1.0)),
         };
         let symbols = [Symbol { key: Key::new("s"), marks: vec![line(Point::ORIGIN, Point::new(3.0, 0.0))] }];
-        let stamp = Mark::Stamp { symbol: Key::new("s"), at: Point::new(50.0, 50.0), angle: 1.0, scale: 2.0 };
+        let stamp =
+            Mark::Stamp { symbol: Key::new("s"), at: Point::new(50.0, 50.0), angle: 1.0, scale: 2.0, along: 1.0 };
         let shadow = Shadow { throw: Point::new(4.0, 0.0), blur: 1.0, colour: Rgb::BLACK, opacity: 1.0 };
         let marks = vec![Mark::Raised { shadow, marks: vec![stamp] }];
         let (title, description) = (String::new(), String::new());

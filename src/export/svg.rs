@@ -136,7 +136,9 @@ impl Writer<'_> {
         match mark {
             Mark::Shape { outline, fill, stroke } => self.shape(outline, fill.as_ref(), stroke.as_ref()),
             Mark::Text(text) => Some(line_of_text(text)),
-            Mark::Stamp { symbol, at, angle, scale } => Some(stamp(*symbol, *at, *angle, *scale)),
+            Mark::Stamp { symbol, at, angle, scale, along } => {
+                Some(stamp(*symbol, *at, *angle, [*scale * *along, *scale]))
+            }
             Mark::Group { role, marks } => Some(self.group(role.label(), marks)),
             Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
             Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
@@ -217,14 +219,18 @@ fn stop(stop: &Stop) -> Element {
     element
 }
 
-fn stamp(symbol: Key, at: Point, angle: f64, scale: f64) -> Element {
+fn stamp(symbol: Key, at: Point, angle: f64, [along, across]: [f64; 2]) -> Element {
     let mut transform = format!("translate({})", list(&[at.x, at.y]));
     if angle != 0.0 {
         transform += &format!(" rotate({})", written(angle.to_degrees()));
     }
-    if scale != 1.0 {
+    if [along, across] != [1.0, 1.0] {
         transform += " scale(";
-        number::push(&mut transform, scale, FINE);
+        number::push(&mut transform, along, FINE);
+        if along != across {
+            transform.push(' ');
+            number::push(&mut transform, across, FINE);
+        }
         transform.push(')');
     }
     Use::new().set("xlink:href", format!("#{symbol}")).set("transform", transform).into()
@@ -398,6 +404,7 @@ mod tests {
             at: Point::new(10.0, 20.123_456),
             angle: std::f64::consts::FRAC_PI_2,
             scale: 0.75,
+            along: 1.0,
         };
         let svg = svg(&page(vec![stamp]));
         assert!(svg.contains("<g id=\"bead-0\">\n<path d=\"M0 -1.25C1 0 2 0 3 0.5L0.333 1Z\" fill=\"#010203\"/>"));

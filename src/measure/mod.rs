@@ -12,7 +12,8 @@ use serde::Serialize;
 
 use crate::Piece;
 use crate::design::{Bead, Bias, Bit, Design, Index, What};
-use crate::drape::{Clearance, Hung, Seat};
+use crate::drape::{Clearance, Drape, Hung, Seat, Spot, on_way};
+use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
 use crate::remark::Remark;
@@ -88,6 +89,20 @@ pub struct BeadMeasures {
     pub x_mm: f64,
     pub y_mm: f64,
     pub angle_deg: f64,
+    /// On the neck, for what is worn round one and reaches round.
+    pub worn: Option<PlaceMeasures>,
+}
+
+/// Where a bead lies on the neck, from the middle of its base: x to the right as one looks at its front, y up, z
+/// towards who looks.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct PlaceMeasures {
+    pub x_mm: f64,
+    pub y_mm: f64,
+    pub z_mm: f64,
+    /// The unit vector along its hole.
+    pub direction: [f64; 3],
 }
 
 /// How close two strands come.
@@ -135,6 +150,12 @@ pub struct WornMeasures {
     pub length_name: Option<&'static str>,
 }
 
+impl PlaceMeasures {
+    fn new(at: Point3, along: Point3) -> Self {
+        Self { x_mm: at.x, y_mm: at.y, z_mm: at.z, direction: along.into() }
+    }
+}
+
 impl Measures {
     /// Takes a piece's numbers.
     #[must_use]
@@ -147,7 +168,10 @@ impl Measures {
             kind: design.heading.kind,
             size: design.heading.size.clone(),
             colourway: design.heading.colourway.clone(),
-            strands: hung.enumerate().map(|(index, (_, hung))| strand(design, index, hung)).collect(),
+            strands: hung
+                .enumerate()
+                .map(|(index, (_, hung))| strand(design, index, hung, way(drape, index)))
+                .collect(),
             clearances: drape.clearances.iter().map(|clearance| self::clearance(design, clearance)).collect(),
             piece: whole(piece),
             materials: render::array(&materials(design, &Order::default())),
@@ -170,7 +194,12 @@ impl Measures {
     }
 }
 
-fn strand(design: &Design, index: usize, hung: &Hung) -> StrandMeasures {
+/// The way of a strand on the neck; none where it is not worn there.
+fn way(drape: &Drape, strand: usize) -> &[Spot] {
+    drape.worn.as_ref().and_then(|worn| worn.lines.get(strand)).map_or(&[], Vec::as_slice)
+}
+
+fn strand(design: &Design, index: usize, hung: &Hung, way: &[Spot]) -> StrandMeasures {
     let strand = &design.strands[index];
     StrandMeasures {
         name: strand.name.clone(),
@@ -184,7 +213,7 @@ fn strand(design: &Design, index: usize, hung: &Hung) -> StrandMeasures {
         in_knots_mm: strand.in_knots().value(),
         mass_g: strand.mass(design).value(),
         hang: hang(hung),
-        beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat)).collect(),
+        beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat, way)).collect(),
     }
 }
 
@@ -199,21 +228,27 @@ fn hang(hung: &Hung) -> HangMeasures {
 }
 
 /// The beads at a seat: one, or all of a branch, which hang straight below it.
-fn beads(design: &Design, strand: usize, hung: &Hung, seat: &Seat) -> Vec<BeadMeasures> {
+fn beads(design: &Design, strand: usize, hung: &Hung, seat: &Seat, way: &[Spot]) -> Vec<BeadMeasures> {
     let at = seat.centre - hung.ends[0];
-    let measure = |bead: Index<Bead>, below: f64, angle: f64| BeadMeasures {
+    let down = Point3::new(0.0, -1.0, 0.0);
+    let worn = |below: Option<f64>| {
+        let (at, along) = on_way(way, seat.station)?;
+        Some(PlaceMeasures::new(at + down * below.unwrap_or(0.0), below.map_or(along, |_| down)))
+    };
+    let measure = |bead: Index<Bead>, below: Option<f64>, angle: f64| BeadMeasures {
         bead: design.beads[bead].id.clone(),
         station_mm: seat.station,
         x_mm: at.x,
-        y_mm: at.y - below,
+        y_mm: at.y - below.unwrap_or(0.0),
         angle_deg: angle.to_degrees(),
+        worn: worn(below),
     };
     match &design.strands[strand].trains[seat.train].bits[seat.bit].what {
-        What::Bead(bead) => vec![measure(*bead, 0.0, seat.angle)],
+        What::Bead(bead) => vec![measure(*bead, None, seat.angle)],
         What::Dangle(dangle) => {
             let hanging = dangle.bits.iter().zip(dangle.levels(design));
             let bead = |(bit, below): (&Bit, f64)| match bit.what {
-                What::Bead(bead) => Some(measure(bead, below, -FRAC_PI_2)),
+                What::Bead(bead) => Some(measure(bead, Some(below), -FRAC_PI_2)),
                 _ => None,
             };
             hanging.filter_map(bead).collect()

@@ -204,6 +204,8 @@ pub enum Mark {
         angle: f64,
         /// Enlarged about its origin.
         scale: f64,
+        /// And by this factor along its own x: less than 1 where it is seen at a slant.
+        along: f64,
     },
     /// Marks that belong together.
     Group {

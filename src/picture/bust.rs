@@ -3,6 +3,7 @@
 //! Sizes are shares of the neck's breadth, by eye: for the picture alone. The stone is drawn in its
 //! shade, and soft lights inside its outline model it.
 
+use crate::drape::body::skin::Skin;
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
 use crate::paint::outline;
@@ -30,15 +31,15 @@ const GRAIN: f64 = 0.001;
 const CLOSE: (f64, f64, f64) = (0.78, 0.36, 0.16);
 /// What is seen of the chest below the neck's base at least.
 const CHEST: f64 = 1.02;
-/// The shoulder from the neck's base outward: how far out, and how far down.
-const SHOULDER: [(f64, f64); 5] = [(0.5, 0.0), (0.66, -0.095), (0.88, -0.17), (1.06, -0.27), (1.17, -0.42)];
+/// How far out the body's own outline is followed; the cut shoulder is rounded off from there.
+const SHOULDER: f64 = 0.98;
 
 /// A bust made for a neck.
 pub struct Bust {
-    /// The neck's breadth.
+    /// The body on which the piece rests.
+    pub skin: Skin,
+    /// The breadth of the neck's base.
     pub breadth: f64,
-    /// The neck's depth.
-    pub depth: f64,
     /// How far down the piece hangs; negative.
     pub lowest: f64,
 }
@@ -51,7 +52,7 @@ impl Bust {
 
     /// How far the neck's base comes down in front.
     fn base(&self) -> f64 {
-        self.depth / self.breadth / 2.0
+        -self.skin.front().y / self.breadth
     }
 
     /// The box round it.
@@ -65,16 +66,6 @@ impl Bust {
         let (out, up) = (CLOSE.0 * self.breadth, CLOSE.1 * self.breadth);
         let low = (self.lowest - CLOSE.2 * self.breadth).min(-CHEST * self.breadth);
         Extent { low: Point::new(-out, low), high: Point::new(out, up) }
-    }
-
-    /// Whether a point lies behind a shoulder.
-    pub fn hides(&self, point: Point) -> bool {
-        let (out, up) = (point.x.abs() / self.breadth, point.y / self.breadth);
-        let falls = SHOULDER.windows(2).find(|pair| (pair[0].0..pair[1].0).contains(&out));
-        falls.is_some_and(|pair| {
-            let ((from, high), (to, low)) = (pair[0], pair[1]);
-            up > high + (low - high) * (out - from) / (to - from)
-        })
     }
 
     /// The bust.
@@ -130,9 +121,12 @@ impl Drawing<'_> {
     /// The outline of neck, shoulders and chest.
     fn outline(&self) -> Vec<Step> {
         let foot = self.bust.foot() / self.bust.breadth;
-        let above = [(TOP.0, NECK), (0.405, 0.36), (0.428, 0.14)];
+        let body = self.bust.skin.outline(NECK, SHOULDER);
+        let body: Vec<_> = body.iter().map(|at| (at.x / self.bust.breadth, at.y / self.bust.breadth)).collect();
+        let low = body.last().map_or(0.0, |last| last.1);
+        let shoulder = [(1.1, low - 0.07), (1.17, low - 0.2)];
         let below = [(1.1, foot + 0.384), (0.84, foot + 0.166), (0.44, foot + 0.032), (0.0, foot)];
-        let half: Vec<_> = above.into_iter().chain(SHOULDER).chain(side(below[0])).chain(below).collect();
+        let half: Vec<_> = body.into_iter().chain(shoulder).chain(side(below[0])).chain(below).collect();
         let right = half.iter().map(|(x, y)| self.at(*x, *y));
         let left = half.iter().rev().filter(|(x, _)| *x > 0.0).map(|(x, y)| self.at(-x, *y));
         let points: Vec<_> = right.chain(left).collect();

@@ -27,11 +27,11 @@ pub fn strand(hung: &Hung, axis: f64) -> Hung {
 /// first, so that mirroring puts the light where it was.
 pub fn upright(mark: Mark, stencils: &mut Stencils<'_>) -> Mark {
     match mark {
-        Mark::Stamp { symbol, at, angle, scale } => {
+        Mark::Stamp { symbol, at, angle, scale, along } => {
             let Some(Look::Finding { finding, .. }) = Look::of(symbol) else { return mark };
             match stencils.finding(finding, at, seen_mirrored(angle), scale) {
                 Mark::Stamp { symbol, .. } => {
-                    Mark::Stamp { symbol: Key { mirrored: true, ..symbol }, at, angle, scale }
+                    Mark::Stamp { symbol: Key { mirrored: true, ..symbol }, at, angle, scale, along }
                 }
                 other => other,
             }

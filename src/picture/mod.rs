@@ -205,8 +205,8 @@ const fn key_of_figure(key: Key, number: usize) -> Key {
 /// A mark whose stamps are of a figure's own symbols.
 fn of_figure(mark: Mark, number: usize) -> Mark {
     match mark {
-        Mark::Stamp { symbol, at, angle, scale } => {
-            Mark::Stamp { symbol: key_of_figure(symbol, number), at, angle, scale }
+        Mark::Stamp { symbol, at, angle, scale, along } => {
+            Mark::Stamp { symbol: key_of_figure(symbol, number), at, angle, scale, along }
         }
         held => held.map_inner(|marks| marks.into_iter().map(|mark| of_figure(mark, number)).collect()),
     }

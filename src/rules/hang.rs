@@ -32,7 +32,9 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
+    let worn = drape.worn.iter().filter_map(|worn| worn.unrest.as_ref());
     let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
+    let unsettled = unsettled.chain(worn.filter_map(|unrest| restless(unrest, design)));
     let bare = strands().filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
     short.chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()
@@ -159,6 +161,21 @@ fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
         ),
     };
     let help = "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room";
+    Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
+}
+
+/// A piece that came to no rest on the neck.
+fn restless(unrest: &Unrest, design: &Design) -> Option<Remark> {
+    let place = design.strands.first()?.length_place;
+    let headline = match unrest {
+        Unrest::Left { rounds, overlap, imbalance } => format!(
+            "on the neck the piece came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
+        ),
+        Unrest::TooMany | Unrest::Lost { .. } => {
+            "on the neck no place was found for the piece; it is not drawn there".to_owned()
+        }
+    };
+    let help = "take the figure on the neck, and how far below it strands hang, as a sketch";
     Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
 }
 

@@ -21,7 +21,7 @@ const GAP: f64 = 2.0;
 /// Whether something is stamped at actual size.
 pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
     marks.iter().any(|mark| match mark {
-        Mark::Stamp { scale, .. } => *scale == 1.0,
+        Mark::Stamp { scale, along, .. } => *scale == 1.0 && *along == 1.0,
         held => stamps_at_actual_size(held.inner()),
     })
 }

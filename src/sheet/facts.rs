@@ -4,6 +4,7 @@ use crate::Piece;
 use crate::design::{Build, Design, Strand, What};
 use crate::drape::Worn;
 use crate::pattern::Kind;
+use crate::trade::bodies;
 use crate::trade::lengths::length_name;
 use crate::units::{Length, UnitStyle};
 
@@ -190,14 +191,25 @@ fn hooked(design: &Design, worn: &Worn) -> String {
 /// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
 fn build(build: Build) -> String {
     let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
-    let neck = (neck.assumed, format!("a neck {} times as broad as it is deep", neck.value));
-    let chest = (chest.assumed, format!("a chest that leans back {:.0}°", chest.value.to_degrees()));
-    let said = |assumed: bool, from: &str| {
-        let which = [&neck, &chest].into_iter().filter(|(is, _)| *is == assumed).map(|(_, words)| words.as_str());
-        let which = which.collect::<Vec<_>>().join(", ");
-        if which.is_empty() { which } else { format!(" {from}: {which}.") }
-    };
-    said(false, "From the pattern") + &said(true, "Assumed")
+    let neck = (neck.assumed, format!("a neck's base {} times as broad as it is deep", neck.value));
+    let chest = (chest.assumed, format!("a chest that leans back {}", degrees(chest.value)));
+    let rest = [
+        format!("a neck that leans {}", degrees(bodies::NECK_LEAN)),
+        format!("its base {}", degrees(bodies::BASE_TILT)),
+        format!("shoulders that fall {}", degrees(bodies::SHOULDER_SLOPE)),
+        "no friction but on the nape".to_owned(),
+    ];
+    let which =
+        |assumed: bool| [&neck, &chest].into_iter().filter(move |(is, _)| *is == assumed).map(|(_, words)| words);
+    let said = which(false).cloned().collect::<Vec<_>>().join(", ");
+    let assumed = which(true).chain(&rest).cloned().collect::<Vec<_>>().join(", ");
+    let said = if said.is_empty() { said } else { format!(" From the pattern: {said}.") };
+    format!("{said} Assumed: {assumed}.")
+}
+
+/// An angle in radians as it is printed.
+fn degrees(angle: f64) -> String {
+    format!("{:.0}°", angle.to_degrees())
 }
 
 #[cfg(test)]
@@ -207,12 +219,14 @@ mod tests {
 
     #[test]
     fn what_the_pattern_says_of_the_body_is_not_called_assumed() {
+        let rest = "a neck that leans 18°, its base 30°, shoulders that fall 20°, no friction but on the nape.";
         let assumed = build(Build::default());
-        assert_eq!(assumed, " Assumed: a neck 1.2 times as broad as it is deep, a chest that leans back 20°.");
+        let neck = "a neck's base 1.2 times as broad as it is deep";
+        assert_eq!(assumed, format!(" Assumed: {neck}, a chest that leans back 20°, {rest}"));
         let chest_tilt = Proportion { value: 25_f64.to_radians(), assumed: false };
         assert_eq!(
             build(Build { chest_tilt, ..Build::default() }),
-            " From the pattern: a chest that leans back 25°. Assumed: a neck 1.2 times as broad as it is deep."
+            format!(" From the pattern: a chest that leans back 25°. Assumed: {neck}, {rest}")
         );
     }
 }

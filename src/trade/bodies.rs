@@ -34,6 +34,21 @@ pub enum Place {
 /// 370 mm. Those of men, 395 and 433 mm, give 0.912.
 pub const NECK_TO_BASE: f64 = 328.0 / 370.0;
 
+/// How far the neck leans forward, in radians. This and the figures below shape the body on which pieces are
+/// draped; all are assumptions, as no published figure was found that fits them.
+pub const NECK_LEAN: f64 = 18.0 * DEGREE;
+/// How far the neck's base falls to the front, in radians.
+pub const BASE_TILT: f64 = 30.0 * DEGREE;
+/// How far the shoulders fall to the side, in radians.
+pub const SHOULDER_SLOPE: f64 = 20.0 * DEGREE;
+/// How far the upper back leans from upright, in radians.
+pub const BACK_TILT: f64 = 30.0 * DEGREE;
+/// How softly the neck runs out into the shoulders, as a share of half the base's breadth.
+pub const NECK_FILLET: f64 = 0.2;
+/// How softly chest, back and shoulders meet, as a share of half the base's breadth.
+pub const TORSO_EDGE: f64 = 0.16;
+const DEGREE: f64 = std::f64::consts::PI / 180.0;
+
 /// A child's girth where none was measured: of about eight years, from memory, without a source. It is for
 /// drawing alone; nothing is judged by it.
 #[must_use]

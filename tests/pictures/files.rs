@@ -14,6 +14,7 @@ pub fn page(stamps: u32) -> Page {
         at: Point::new(15.0 + f64::from(i % 100) * 1.8, 30.0 + f64::from(i / 100) * 2.5),
         angle: f64::from(i) * 0.1,
         scale: 1.0,
+        along: 1.0,
     };
     let text = Mark::Text(Text {
         at: Point::new(15.0, 20.0),
@@ -71,7 +72,7 @@ fn a_pdf_without_pages_author_or_keywords_is_still_one() {
 /// figures with alternatives.
 #[test]
 fn a_pdf_is_tagged() {
-    let ball = Mark::Stamp { symbol: Key::new("ball"), at: Point::new(50.0, 50.0), angle: 0.0, scale: 1.0 };
+    let ball = Mark::Stamp { symbol: Key::new("ball"), at: Point::new(50.0, 50.0), angle: 0.0, scale: 1.0, along: 1.0 };
     let mut page = page(0);
     let title = |face: Type, words, level| face.line(words).in_role(Role::Heading(level)).at(Point::new(20.0, 30.0));
     page.marks.extend(title(Type::TITLE, "Balls", 1));

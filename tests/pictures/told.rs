@@ -151,7 +151,7 @@ fn pearls_differ_a_little_and_alike_in_every_run() {
         height: 10.0,
         title: String::new(),
         description: String::new(),
-        marks: vec![Mark::Stamp { symbol: symbol.key, at: Point::new(5.0, 5.0), angle: 0.0, scale: 1.0 }],
+        marks: vec![Mark::Stamp { symbol: symbol.key, at: Point::new(5.0, 5.0), angle: 0.0, scale: 1.0, along: 1.0 }],
         symbols: vec![symbol.clone()].into(),
     };
     let drawn: Vec<_> = symbols.iter().map(|symbol| pixels(&page(symbol), 300.0)).collect();

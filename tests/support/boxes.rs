@@ -143,9 +143,10 @@ fn walk(marks: &[Mark], symbols: &BTreeMap<Key, Vec<Point>>, within: &mut Vec<St
             }
             Mark::Text(text) => (Seen::Text(text.text.clone()), Box::round(text_corners(text))),
             Mark::Shape { outline, stroke, .. } => (Seen::Shape, shape(outline, stroke.as_ref())),
-            Mark::Stamp { symbol, at, angle, scale } => {
+            Mark::Stamp { symbol, at, angle, scale, along } => {
                 let points = symbols.get(symbol).unwrap_or_else(|| panic!("no symbol {symbol}"));
-                let stamped = points.iter().map(|point| *at + point.turned(*angle) * *scale);
+                let stamped =
+                    points.iter().map(|point| *at + Point::new(point.x * along, point.y).turned(*angle) * *scale);
                 (Seen::Stamp(*symbol), Box::round(stamped))
             }
         };

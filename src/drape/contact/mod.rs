@@ -96,7 +96,7 @@ pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settle
 }
 
 /// The strands from the inmost out: as bars hold them, then by length.
-fn order(design: &Design) -> Vec<usize> {
+pub fn order(design: &Design) -> Vec<usize> {
     let mut order: Vec<usize> = (0..design.strands.len()).collect();
     let key = |at: usize| (design.strands[at].aside.value(), design.strands[at].finished.value());
     order.sort_by(|&a, &b| key(a).0.total_cmp(&key(b).0).then(key(a).1.total_cmp(&key(b).1)));

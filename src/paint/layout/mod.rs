@@ -181,7 +181,7 @@ pub fn moved(mark: Mark, by: Point) -> Mark {
             stroke,
         },
         Mark::Text(text) => Mark::Text(Text { at: text.at + by, ..text }),
-        Mark::Stamp { symbol, at, angle, scale } => Mark::Stamp { symbol, at: at + by, angle, scale },
+        Mark::Stamp { symbol, at, angle, scale, along } => Mark::Stamp { symbol, at: at + by, angle, scale, along },
         Mark::Clipped { low, high, marks } => {
             Mark::Clipped { low: low + by, high: high + by, marks: all_moved(marks, by) }
         }

@@ -47,7 +47,7 @@ fn floating(index: u32, width: f64, height: f64, side: f64) -> Mark {
     let symbol = if chance(1) < 0.5 { CLOUD_LIGHT } else { CLOUD_DARK };
     let size = chance(2);
     let at = Point::new(chance(3) * width, chance(4) * height);
-    Mark::Stamp { symbol, at, angle: 0.0, scale: side * (0.012 + 0.13 * size * size) }
+    Mark::Stamp { symbol, at, angle: 0.0, scale: side * (0.012 + 0.13 * size * size), along: 1.0 }
 }
 
 /// Grains of one colour, as short strokes along the stone's grain.

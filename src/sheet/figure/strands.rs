@@ -82,7 +82,10 @@ impl<'a> Sketch<'a, '_, '_> {
         let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design);
         let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
-        let (beads, others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
+        let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
+        for seats in [&mut beads, &mut others] {
+            seats.sort_by(|one, other| one.near.total_cmp(&other.near));
+        }
         for seat in beads.iter().chain(&others) {
             marks.extend(self.seated(seat));
         }
@@ -146,7 +149,7 @@ impl<'a> Sketch<'a, '_, '_> {
         let (at, angle, scale) = (self.frame.page(seat.centre), -seat.angle, self.frame.scale);
         let bit = self.bit(seat);
         match &bit.what {
-            What::Bead(bead) => vec![self.stencils.bead(*bead, at, angle, scale)],
+            What::Bead(bead) => vec![self.stencils.bead_aslant(*bead, at, angle, scale, seat.toward)],
             What::Gap => Vec::new(),
             What::Knot => vec![self.stencils.knot(self.strand.cord, self.strand.legs, at, angle, scale, bit.length())],
             What::Finding(_) if shared(bit, self.strand, self.design).is_some() => Vec::new(),

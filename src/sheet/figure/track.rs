@@ -1,15 +1,14 @@
-//! Strands on the neck: each bead seated by its station along the line that its strand takes round the
-//! neck and over the chest.
+//! Strands on the neck: each bead seated by its station along the way that its strand takes round the neck and
+//! over the chest, as that is seen from the front.
 //!
-//! The frame is that of [`crate::drape::Worn`]: seen from the front, in mm, y up from the line between
-//! the neck's sides. What lies behind the neck is not drawn. Slight approximation: beads keep their round
-//! outline, though the chest leans back from us.
+//! The frame is that of [`crate::drape::Worn`], looked at along z. What the body hides is not drawn: of each strand
+//! what is seen is the stretch that holds its lowest place.
 
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part, Strand};
-use crate::drape::{Hung, Joint, Seat, Worn};
-use crate::geometry::Point;
+use crate::drape::{Hung, Joint, Seat, Spot, Worn, on_way};
+use crate::geometry::Point3;
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 use crate::units::Length;
@@ -18,47 +17,45 @@ use super::{Frame, side};
 
 /// The way that a strand takes in front, from one side of the neck to the other.
 pub struct Track {
-    /// Points seen from the front, with their stations: less than nothing or more than the strand's
-    /// length where the closure reaches to the front.
-    points: Vec<Joint>,
+    /// Places with their stations: less than nothing or more than the strand's length where the closure reaches
+    /// to the front.
+    spots: Vec<Spot>,
 }
 
 impl Track {
-    /// The strands' tracks, one a strand, without what hides behind something; none where a strand does not
-    /// reach round.
-    pub fn all(worn: &Worn, hides: impl Fn(Point) -> bool) -> Vec<Option<Self>> {
-        worn.lines.iter().map(|line| Self::new(line, worn, &hides)).collect()
+    /// The strands' tracks, one a strand; none where a strand does not reach round.
+    pub fn all(worn: &Worn) -> Vec<Option<Self>> {
+        worn.lines.iter().map(|line| Self::new(line)).collect()
     }
 
-    /// Measures a line over the chest from the station at which it comes round the neck's side.
-    fn new(line: &[Point], worn: &Worn, hides: &dyn Fn(Point) -> bool) -> Option<Self> {
-        let points = measured(line, worn.behind, worn.tilt).into_iter().filter(|joint| !hides(joint.at));
-        let points: Vec<_> = points.collect();
-        (points.len() > 1).then_some(Self { points })
+    fn new(line: &[Spot]) -> Option<Self> {
+        let in_sight = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
+        let lowest = |run: &&[Spot]| run.iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
+        let run = in_sight.min_by(|one, other| lowest(one).total_cmp(&lowest(other)))?;
+        (run.len() > 1).then(|| Self { spots: run.to_vec() })
     }
 
-    /// The points in order, with their stations.
-    pub fn points(&self) -> &[Joint] {
-        &self.points
+    /// The places in order, with their stations.
+    pub fn spots(&self) -> &[Spot] {
+        &self.spots
     }
 
-    /// Where the strand is at a station, and the direction there; nothing where it is not seen.
-    fn at(&self, station: f64) -> Option<(Point, f64)> {
-        let next = self.points.partition_point(|joint| joint.station <= station);
-        let (from, to) = (self.points.get(next.checked_sub(1)?)?, self.points.get(next)?);
-        let share = (station - from.station) / (to.station - from.station);
-        Some((from.at.between(to.at, share), (to.at - from.at).angle()))
+    /// Where the strand is at a station, and the unit vector along it; nothing where it is not seen.
+    fn at(&self, station: f64) -> Option<(Point3, Point3)> {
+        on_way(&self.spots, station)
     }
 
     /// A hung strand laid along the track, as far as it is seen.
     fn worn(&self, strand: &Strand, hung: &Hung) -> Option<Hung> {
         let seat = |seat: &Seat| {
-            let (centre, angle) = self.at(seat.station)?;
-            Some(Seat { centre, angle, ..*seat })
+            let (place, along) = self.at(seat.station)?;
+            let angle = along.front().angle();
+            Some(Seat { centre: place.front(), angle, near: place.z, toward: along.z, ..*seat })
         };
-        let end = |station: f64| Some(Joint { station, at: self.at(station)?.0 });
+        let joint = |spot: &Spot| Joint { station: spot.station, at: spot.at.front() };
+        let end = |station: f64| Some(Joint { station, at: self.at(station)?.0.front() });
         let length = strand.finished.value();
-        let inside = self.points.iter().filter(|joint| (0.0..=length).contains(&joint.station)).copied();
+        let inside = self.spots.iter().filter(|spot| (0.0..=length).contains(&spot.station)).map(joint);
         let joints: Vec<_> = end(0.0).into_iter().chain(inside).chain(end(length)).collect();
         let ends = [joints.first()?.at, joints.last()?.at];
         Some(Hung { ends, joints, seats: hung.seats.iter().filter_map(seat).collect(), ..hung.clone() })
@@ -71,19 +68,18 @@ pub fn on_tracks(piece: &Piece, tracks: &[Option<Track>]) -> Vec<Option<Hung>> {
     rows.map(|(track, (strand, hung))| track.as_ref()?.worn(strand, hung)).collect()
 }
 
-/// What of the closure reaches round to the front, closed as short as it goes.
+/// What of the closure reaches round to the front, closed as it is worn.
 pub fn closing_on(tracks: &[Option<Track>], piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let Some((Some(track), strand)) = tracks.first().zip(piece.design.strands.first()) else {
         return Vec::new();
     };
-    let closure = &piece.design.closure;
-    let left = track.points.iter().rev().filter(|joint| joint.station < 0.0);
-    let right = track.points.iter().filter(|joint| joint.station > strand.finished.value());
-    let sides =
-        [(0.0, left.collect::<Vec<_>>(), &closure.left), (strand.finished.value(), right.collect(), &closure.right)];
-    let side = |(start, outer, parts): (f64, Vec<&Joint>, &Vec<Part>)| {
-        let end = track.at(start)?.0;
-        let line: Vec<_> = std::iter::once(end).chain(outer.iter().map(|joint| joint.at)).collect();
+    let (closure, length) = (&piece.design.closure, strand.finished.value());
+    let left = track.spots.iter().rev().filter(|spot| spot.station < 0.0);
+    let right = track.spots.iter().filter(|spot| spot.station > length);
+    let sides = [(0.0, left.collect::<Vec<_>>(), &closure.left), (length, right.collect(), &closure.right)];
+    let side = |(start, outer, parts): (f64, Vec<&Spot>, &Vec<Part>)| {
+        let end = track.at(start)?.0.front();
+        let line: Vec<_> = std::iter::once(end).chain(outer.iter().map(|spot| spot.at.front())).collect();
         let room = (outer.last()?.station - start).abs();
         Some(side(&line, &in_front(parts, room, &piece.design), &piece.design, frame, stencils))
     };
@@ -105,18 +101,4 @@ fn in_front(parts: &[Part], room: f64, design: &Design) -> Vec<Part> {
         left -= reach;
     }
     seen
-}
-
-/// Stations of points along a path that lies in the leaning plane, the first point's given.
-fn measured(path: &[Point], first: f64, tilt: f64) -> Vec<Joint> {
-    let mut station = first;
-    let mut before = path.first().copied().unwrap_or_default();
-    let mut joints = Vec::with_capacity(path.len());
-    for at in path {
-        let step = *at - before;
-        station += Point::new(step.x, step.y / libm::cos(tilt)).length();
-        joints.push(Joint { station, at: *at });
-        before = *at;
-    }
-    joints
 }

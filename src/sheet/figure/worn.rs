@@ -1,8 +1,10 @@
 //! The worn figure: the neck's front and each strand with its beads where it lies on the chest.
 
+use std::f64::consts::FRAC_PI_2;
+
 use crate::Piece;
 use crate::art::Stencils;
-use crate::drape::Worn;
+use crate::drape::{Spot, Worn};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
@@ -13,12 +15,8 @@ use super::{DISC, Frame, Track, closing_on, lowest_point, on_tracks, straightene
 
 /// What the figure is called to those who cannot see it.
 pub const LABEL: &str = "the piece on the neck";
-/// How far the shoulders reach beyond the neck on each side, as a share of its breadth: for the
-/// drawing alone.
-const SHOULDER: f64 = 0.5;
-/// How far the shoulders fall over that way, as a share of the neck's breadth.
-const SLOPE: f64 = 0.26;
-/// How much of the neck is drawn, as a share of its breadth.
+/// How far the shoulders are drawn from the middle, and how high the neck, as shares of its base's breadth.
+const SHOULDERS: f64 = 1.0;
 const THROAT: f64 = 0.42;
 
 /// Most things strung that are drawn one by one; of more a line is drawn, as one would see it.
@@ -47,34 +45,24 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
 
 /// The box round figure and strands, in the worn frame.
 fn extent(worn: &Worn) -> Option<Extent> {
-    let shoulder = worn.breadth * (0.5 + SHOULDER);
+    let breadth = worn.skin.breadth();
     let frame = Extent {
-        low: Point::new(-shoulder, -worn.breadth * SLOPE - worn.depth / 2.0),
-        high: Point::new(shoulder, worn.breadth * THROAT),
+        low: Point::new(-SHOULDERS * breadth, worn.skin.front().y),
+        high: Point::new(SHOULDERS * breadth, THROAT * breadth),
     };
-    let lines = Extent::of(worn.lines.iter().flatten().copied())?;
-    Some(frame.and(lines.grown(worn.breadth * 0.12)))
+    let seen = worn.lines.iter().flatten().filter(|spot| !spot.hidden).map(|spot| spot.at.front());
+    Some(frame.and(Extent::of(seen)?.grown(0.12 * breadth)))
 }
 
-/// Neck and shoulders, in thin lines.
+/// Neck and shoulders, in thin lines, and the front of the neck's base.
 fn body(worn: &Worn, frame: &Frame) -> Mark {
-    let (half, fall) = (worn.breadth / 2.0, worn.breadth * SLOPE);
+    let right: Vec<Point> = worn.skin.outline(THROAT, SHOULDERS);
     let side = |sign: f64| {
-        let points = [
-            Point::new(sign * half * 0.86, worn.breadth * THROAT),
-            Point::new(sign * half * 0.88, worn.breadth * THROAT * 0.4),
-            Point::new(sign * half, 0.0),
-            Point::new(sign * half * 1.5, -fall * 0.35),
-            Point::new(sign * (half + worn.breadth * SHOULDER), -fall),
-        ];
-        stroke(outline::curve(&points.map(|point| frame.page(point))), 0.25)
+        let points: Vec<_> = right.iter().map(|point| frame.page(Point::new(sign * point.x, point.y))).collect();
+        stroke(outline::curve(&points), 0.25)
     };
-    let front: Vec<_> = (0..=24)
-        .map(|step| {
-            let angle = std::f64::consts::PI * f64::from(step) / 24.0;
-            frame.page(Point::new(-half * libm::cos(angle), -worn.depth / 2.0 * libm::sin(angle)))
-        })
-        .collect();
+    let front: Vec<_> =
+        (-12..=12).map(|step| frame.page(worn.skin.around(FRAC_PI_2 * f64::from(step) / 12.0).front())).collect();
     let base = Mark::Shape {
         outline: outline::polyline(&front),
         fill: None,
@@ -90,7 +78,7 @@ fn strands(piece: &Piece, worn: &Worn, frame: &Frame, stencils: &mut Stencils<'_
     if strung > MOST {
         return worn.lines.iter().filter(|line| !line.is_empty()).map(|line| strand(line, frame)).collect();
     }
-    let tracks = Track::all(worn, |_| false);
+    let tracks = Track::all(worn);
     let laid = on_tracks(piece, &tracks);
     let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
     let mut marks = closing_on(&tracks, piece, frame, stencils);
@@ -98,8 +86,8 @@ fn strands(piece: &Piece, worn: &Worn, frame: &Frame, stencils: &mut Stencils<'_
     marks
 }
 
-fn strand(line: &[Point], frame: &Frame) -> Mark {
-    let points: Vec<_> = line.iter().map(|point| frame.page(*point)).collect();
+fn strand(line: &[Spot], frame: &Frame) -> Mark {
+    let points: Vec<_> = in_sight(line).map(|point| frame.page(point)).collect();
     stroke(outline::polyline(&straightened(&points)), 0.5)
 }
 
@@ -107,11 +95,16 @@ fn stroke(outline: Vec<crate::paint::mark::Step>, width: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(style::INK, width) }) }
 }
 
+/// The places of a line that are seen.
+fn in_sight(line: &[Spot]) -> impl Iterator<Item = Point> + Clone {
+    line.iter().filter(|spot| !spot.hidden).map(|spot| spot.at.front())
+}
+
 /// The place on a strand nearest its lowest point whose number lies on none that has a place.
-fn seat(line: &[Point], frame: &Frame, taken: &[Point]) -> Point {
-    let lowest = frame.page(lowest_point(line.iter().copied()));
+fn seat(line: &[Spot], frame: &Frame, taken: &[Point]) -> Point {
+    let lowest = frame.page(lowest_point(in_sight(line)));
     let free = |at: &Point| taken.iter().all(|other| at.distance(*other) > 2.0 * DISC + 0.2);
-    let places = std::iter::once(lowest).chain(line.iter().map(|point| frame.page(*point)));
+    let places = std::iter::once(lowest).chain(in_sight(line).map(|point| frame.page(point)));
     let nearest = places.filter(free).min_by(|a, b| a.distance(lowest).total_cmp(&b.distance(lowest)));
     nearest.unwrap_or(lowest)
 }

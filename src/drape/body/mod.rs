@@ -1,0 +1,240 @@
+//! Pieces worn round the neck, at rest on a body.
+//!
+//! **Problem.** Closed loops of strands and closure lie on neck, shoulders and chest ([`skin`]) under their weight,
+//! without friction; no strand lies in the body or in another strand. The closure is hooked as short as it goes, or,
+//! where that is too short to go round the neck's base, as much longer as an extender must be let out.
+//!
+//! **Method.** Rounds of the program that lays strands on the board ([`mod@super::program`]), in space: rows keep
+//! each piece beyond the plane that touches the skin, and strands beside one another ([`rows`]); solve, move, take
+//! the planes anew ([`rest`]). A coarse net finds the place, a finer one follows. Each round is convex and comes
+//! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
+//! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
+//!
+//! **Trade-off.** What is strung is taken in pieces of at most 8 mm (in one net no more than a thousand or so), each as
+//! wide as the widest in it: drops are within 0.5 mm of those with pieces half as long. Beads that slide keep the
+//! stations at which they rest when the strand hangs from two points. There is no friction, but for two things: a
+//! smooth loop would turn until what is heaviest lies in front, and a heavy closure would slip down the back; skin
+//! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
+//! nape weighs nothing. Branches hang as weight alone.
+
+mod loops;
+mod rest;
+mod rows;
+pub mod skin;
+mod way;
+
+use std::collections::VecDeque;
+use std::sync::Mutex;
+
+use super::chain::{Chain, Piece as Kind};
+use super::clearance::form;
+use super::contact::Unrest;
+use super::hang::Link;
+use super::{Spot, Worn};
+use crate::design::{Design, Finding, Part, Strand};
+use crate::pattern::FindingKind;
+use crate::units::NEWTON_PER_GRAM;
+use loops::{Loops, Piece, Strung, halved, joined, length, reach};
+use rest::{Still, settle};
+use skin::{Shape, Skin};
+use way::Way;
+
+/// Longest pieces of the first net and of the last, in mm.
+const COARSE: f64 = 25.0;
+const FINE: f64 = 8.0;
+/// Pieces of the last net, about, at the most.
+const MOST: f64 = 1000.0;
+/// When the first net has found the place, and when the last one rests.
+const FOUND: Still = Still { moves: 2.0, overlap: 1.0 };
+const RESTS: Still = Still { moves: 0.05, overlap: 0.01 };
+/// Longest link of what of the closure is not rigid, in mm.
+const CHAIN: f64 = 4.0;
+
+/// The piece on its neck; `chains` are the design's strands in its order.
+///
+/// A strand that does not reach round the neck has no line and no drop.
+#[must_use]
+pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
+    let skin = Skin::new(&Shape::from(&design.wear));
+    let closure = closure(design);
+    let closing = closing(design, closure);
+    let strings: Vec<Strung> =
+        design.strands.iter().zip(chains).map(|(strand, chain)| strung(design, strand, chain)).collect();
+    let round = |at: &usize| {
+        let pieces = &strings[*at].pieces;
+        length(pieces) + length(&closing) > skin.narrowest(reach(pieces))
+    };
+    let order: Vec<usize> = super::contact::order(design).into_iter().filter(round).collect();
+    let strands = order.iter().map(|at| strings[*at].clone()).collect();
+    let laid = Asked { strands, closing: closing.clone(), skin }.laid();
+    let mut worn = Worn {
+        skin,
+        closure,
+        lines: vec![Vec::new(); strings.len()],
+        drops: vec![0.0; strings.len()],
+        unrest: laid.unrest,
+    };
+    let front = skin.front().y;
+    for (at, way) in order.into_iter().zip(laid.ways) {
+        worn.lines[at] = seen(&skin, &way, 0.5 * length(&closing));
+        let lowest = way.stops().iter().map(|(_, place)| place.y).fold(f64::INFINITY, f64::min);
+        worn.drops[at] = (front - lowest).max(0.0);
+    }
+    worn
+}
+
+/// What the closure adds when it is hooked as short as the shortest strand goes round the neck.
+fn closure(design: &Design) -> f64 {
+    let (least, most) = design.closure_length();
+    let shortest = design.strands.iter().map(|strand| strand.finished.value()).fold(f64::INFINITY, f64::min);
+    (design.wear.girth.value() - shortest).max(least.value()).min(most.value())
+}
+
+/// A strand in pieces.
+fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
+    let piece = |(link, kind): (&Link, &Kind)| {
+        let widths = form(design, strand, *kind, link.length).widths;
+        Piece { link: *link, reach: widths.iter().map(|(_, width)| *width).fold(0.0, f64::max) }
+    };
+    Strung { pieces: chain.links.iter().zip(&chain.pieces).map(piece).collect(), aside: strand.aside.value() }
+}
+
+/// The closure in pieces from the strands' last ends round to their first, so long in all.
+fn closing(design: &Design, closure: f64) -> Vec<Piece> {
+    let (least, _) = design.closure_length();
+    let let_out = closure - least.value();
+    let sides = [&design.closure.right, &design.closure.left];
+    let [right, left] = sides.map(|parts| parts.iter().map(|part| rigid(design, part, let_out)).collect::<Vec<_>>());
+    let parts = right.into_iter().chain(left.into_iter().rev());
+    let pieces = parts.flat_map(|(piece, is_chain)| if is_chain { cut(piece) } else { vec![piece] });
+    carried(pieces.collect(), 0.25 * design.wear.girth.value())
+}
+
+/// The closure without the weight of what lies on the nape, so far to either side of its middle: friction carries it.
+fn carried(mut closing: Vec<Piece>, nape: f64) -> Vec<Piece> {
+    let mut off = -0.5 * length(&closing);
+    for piece in &mut closing {
+        let middle = off + 0.5 * piece.link.length;
+        off += piece.link.length;
+        piece.link.weight *= f64::from(middle.abs() > nape);
+    }
+    closing
+}
+
+/// A part of the closure as one piece with all that it weighs, and whether it is chain.
+fn rigid(design: &Design, part: &Part, let_out: f64) -> (Piece, bool) {
+    let finding = &design.findings[part.finding];
+    let is_chain = finding.kind() == FindingKind::Chain;
+    let length = (part.least.value() + let_out).min(part.reach.value());
+    let mass = finding.mass.value() * if is_chain { part.reach.value() / 1000.0 } else { 1.0 };
+    let link = Link { length, weight: mass * NEWTON_PER_GRAM, centre: 0.5 };
+    (Piece { link, reach: half_breadth(finding) }, is_chain)
+}
+
+/// How far a finding reaches from its middle line; a cone halfway along.
+fn half_breadth(finding: &Finding) -> f64 {
+    let half = 0.5 * finding.thickness().value();
+    if finding.cone().is_some() { 0.5 * half } else { half }
+}
+
+/// A piece in links that bend.
+fn cut(piece: Piece) -> Vec<Piece> {
+    let count = super::chain::pieces(piece.link.length, CHAIN).max(1);
+    let share = 1.0 / count as f64;
+    let link = Link { length: piece.link.length * share, weight: piece.link.weight * share, centre: 0.5 };
+    vec![Piece { link, ..piece }; count]
+}
+
+/// What was laid of late: sizes and colourways share most strands, and a piece is hung for many a question.
+static KNOWN: Mutex<VecDeque<(Asked, Laid)>> = Mutex::new(VecDeque::new());
+/// How many are kept.
+const KEPT: usize = 32;
+
+/// What is laid, and on whom.
+#[derive(Clone, PartialEq)]
+struct Asked {
+    strands: Vec<Strung>,
+    closing: Vec<Piece>,
+    skin: Skin,
+}
+
+impl Asked {
+    /// Where it comes to lie, worked out where it is not known.
+    fn laid(self) -> Laid {
+        let known = KNOWN.lock().ok().and_then(|known| Some(known.iter().find(|(asked, _)| *asked == self)?.1.clone()));
+        known.unwrap_or_else(|| {
+            let laid = lay(&self.strands, &self.closing, &self.skin);
+            if let Ok(mut known) = KNOWN.lock() {
+                known.push_front((self, laid.clone()));
+                known.truncate(KEPT);
+            }
+            laid
+        })
+    }
+}
+
+/// Where loops came to lie.
+#[derive(Clone)]
+struct Laid {
+    ways: Vec<Way>,
+    unrest: Option<Unrest>,
+}
+
+/// Lays strands from the inmost out, first roughly.
+fn lay(strands: &[Strung], closing: &[Piece], skin: &Skin) -> Laid {
+    let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
+    let cut = |longest: f64| {
+        let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
+        (strands.iter().map(cut).collect::<Vec<_>>(), halved(joined(closing, longest)))
+    };
+    let mut beyond = 0.0;
+    let guess = |strand: &Strung| {
+        let reach = reach(&strand.pieces);
+        beyond += 2.0 * reach;
+        Way::guess(skin, length(&strand.pieces) + length(closing), beyond - reach)
+    };
+    let mut ways: Vec<Way> = strands.iter().map(guess).collect();
+    let mut unrest = None;
+    if strands.is_empty() {
+        return Laid { ways, unrest };
+    }
+    for (longest, still) in [(COARSE, FOUND), (FINE.max(all / MOST), RESTS)] {
+        let (strands, closing) = cut(longest);
+        let mut loops = Loops::new(&strands, &closing, &ways);
+        match settle(&mut loops, skin, still) {
+            Ok(_) => unrest = None,
+            Err(Unrest::Lost { rounds }) => return Laid { ways: Vec::new(), unrest: Some(Unrest::Lost { rounds }) },
+            Err(left) => unrest = Some(left),
+        }
+        ways = loops.ways(&closing);
+    }
+    Laid { ways, unrest }
+}
+
+/// A way with what of it the body hides, its stations counted from the strand's first end.
+fn seen(skin: &Skin, way: &Way, closed: f64) -> Vec<Spot> {
+    let spot = |station: f64| {
+        let at = way.at(station);
+        Spot { station: station - closed, at, hidden: skin.hides(at) }
+    };
+    let mut spots: Vec<Spot> = Vec::new();
+    for (station, _) in way.stops() {
+        let next = spot(*station);
+        if let Some(last) = spots.last().copied().filter(|last| last.hidden != next.hidden) {
+            spots.extend(edge(last, next, |share| spot(last.station + closed + (next.station - last.station) * share)));
+        }
+        spots.push(next);
+    }
+    spots
+}
+
+/// The two spots, close together, between which a way goes out of sight.
+fn edge(from: Spot, to: Spot, spot: impl Fn(f64) -> Spot) -> [Spot; 2] {
+    let (mut low, mut high) = ((0.0, from), (1.0, to));
+    for _ in 0..6 {
+        let middle = 0.5 * (low.0 + high.0);
+        let found = spot(middle);
+        *if found.hidden == from.hidden { &mut low } else { &mut high } = (middle, found);
+    }
+    [low.1, high.1]
+}

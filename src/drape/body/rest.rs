@@ -1,0 +1,206 @@
+//! Rounds of the program until loops on a body lie still.
+
+use super::super::contact::Unrest;
+use super::super::program::Row;
+use super::loops::Loops;
+use super::rows::contacts;
+use super::skin::Surface;
+use crate::geometry::Point3;
+
+/// Rounds after which what was found is taken.
+const ROUNDS: u32 = 40;
+/// The pull to the present place at first, the faintest and the strongest, in mean weights of a joint per mm. It is
+/// made four times as strong where a round goes back on the last one's way, and halved where it goes on.
+const PULL: f64 = 0.06;
+const FAINT: f64 = 1e-3;
+const STRONG: f64 = 1.0;
+
+/// Loops that turn on themselves, and bars that lean, move without any work: they rest when a round lifts or lowers all
+/// weights together by less than this, in mm.
+const RISES: f64 = 1e-5;
+
+/// When loops lie still: no joint moves farther, in mm, and nothing lies deeper in anything else.
+#[derive(Clone, Copy, Debug)]
+pub struct Still {
+    pub moves: f64,
+    pub overlap: f64,
+}
+
+/// How far each joint went in a round.
+struct Steps(Vec<Point3>);
+
+impl Steps {
+    fn new(loops: &Loops, places: &[[f64; 3]]) -> Self {
+        Self(places.iter().enumerate().map(|(node, place)| Point3::from(*place) - loops.at(node)).collect())
+    }
+
+    fn farthest(&self) -> f64 {
+        self.0.iter().map(|step| step.length()).fold(0.0, f64::max)
+    }
+
+    /// How far all weights together rose, in mm.
+    fn rises(&self, loops: &Loops) -> f64 {
+        let work: f64 = self.0.iter().zip(&loops.net.nodes).map(|(step, node)| step.y * node.weight).sum();
+        work / loops.net.weight()
+    }
+
+    /// How far these go on where others went, as a share of those.
+    fn along(&self, before: &Self) -> f64 {
+        let square: f64 = before.0.iter().map(|step| step.dot(*step)).sum();
+        let dot: f64 = self.0.iter().zip(&before.0).map(|(one, other)| one.dot(*other)).sum();
+        dot / square.max(f64::MIN_POSITIVE)
+    }
+}
+
+/// Lays loops down on a body; the tension of each tie in N.
+///
+/// # Errors
+/// What is left where they come to no rest; they are then where the last round found them.
+pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Vec<f64>, Unrest> {
+    let (mut pull, mut last): (f64, Option<Steps>) = (PULL, None);
+    for rounds in 1..=ROUNDS {
+        let rows: Vec<Row<3>> = contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
+        let Some(round) = loops.net.solve(&rows, pull) else { return Err(Unrest::Lost { rounds }) };
+        let overlap = rows.iter().map(|row| -row.gap).fold(0.0, f64::max);
+        let steps = Steps::new(loops, &round.places);
+        if rounds == ROUNDS {
+            return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&rows, &round) });
+        }
+        loops.net.go(&round.places);
+        let rests = steps.farthest() < still.moves || steps.rises(loops).abs() < RISES;
+        if rests && overlap < still.overlap {
+            return Ok(round.tensions);
+        }
+        let swings = last.as_ref().is_some_and(|last| steps.along(last) < 0.0);
+        pull = (pull * if swings { 4.0 } else { 0.5 }).clamp(FAINT, STRONG);
+        last = Some(steps);
+    }
+    Err(Unrest::Lost { rounds: ROUNDS })
+}
+
+#[cfg(test)]
+mod tests {
+    use std::f64::consts::TAU;
+
+    use super::super::super::hang::Link;
+    use super::super::loops::{Piece, Strung, halved};
+    use super::super::way::Way;
+    use super::*;
+
+    const RESTS: Still = Still { moves: 1e-3, overlap: 1e-3 };
+
+    /// An upright cone about the y axis, its tip at the origin, of a half angle.
+    struct Cone(f64);
+
+    impl Surface for Cone {
+        fn at(&self, place: Point3) -> (f64, Point3) {
+            let (sin, cos) = libm::sincos(self.0);
+            let round = libm::hypot(place.x, place.z);
+            let out = Point3::new(place.x / round, 0.0, place.z / round);
+            let normal = out * cos + Point3::new(0.0, sin, 0.0);
+            (place.dot(normal), normal)
+        }
+    }
+
+    /// A plane through the origin that leans back from upright by an angle.
+    struct Slope(f64);
+
+    impl Surface for Slope {
+        fn at(&self, place: Point3) -> (f64, Point3) {
+            let (sin, cos) = libm::sincos(self.0);
+            let normal = Point3::new(0.0, sin, cos);
+            (place.dot(normal), normal)
+        }
+    }
+
+    /// A round bar along x, of a radius.
+    struct Peg(f64);
+
+    impl Surface for Peg {
+        fn at(&self, place: Point3) -> (f64, Point3) {
+            let far = libm::hypot(place.y, place.z);
+            (far - self.0, Point3::new(0.0, place.y / far, place.z / far))
+        }
+    }
+
+    fn pieces(count: usize, length: f64, weight: f64) -> Vec<Piece> {
+        let link = Link { length: length / count as f64, weight: weight / count as f64, centre: 0.5 };
+        vec![Piece { link, reach: 0.0 }; count]
+    }
+
+    /// A loop of a chain along a closed way, most of it strand and some closure.
+    fn closed(count: usize, length: f64, weight: f64, place: impl Fn(f64) -> Point3) -> Loops {
+        let share = |part: f64, of: usize| pieces(of, length * part, weight * part);
+        let closing = halved(share(0.1, count / 10));
+        let strand = Strung { pieces: share(0.9, count - count / 10), aside: 0.0 };
+        let places = (0..=count).map(|at| place(at as f64 / count as f64)).collect();
+        let way = Way::new(places, (0..count).map(|_| length / count as f64));
+        Loops::new(&[strand], &closing, &[way])
+    }
+
+    /// Statics, as in any textbook: in a loop round a smooth upright cone of half angle a the tension is
+    /// W cot a / 2 pi. By virtual work: let it down by dy, and it must lengthen by 2 pi tan a dy.
+    #[test]
+    fn a_loop_round_a_cone_carries_its_weight_by_tension() {
+        for angle in [0.3, 0.6, 0.9] {
+            let (length, weight) = (300.0, 0.2);
+            let round = |share: f64| {
+                let (sin, cos) = libm::sincos(TAU * share);
+                Point3::new(-55.0 * sin, -40.0, -55.0 * cos)
+            };
+            let mut loops = closed(120, length, weight, round);
+            let tensions = settle(&mut loops, &Cone(angle), RESTS).unwrap();
+            let expected = weight / (TAU * libm::tan(angle));
+            for tension in tensions {
+                assert!((tension / expected - 1.0).abs() < 2e-3, "{angle}: {tension} is not {expected}");
+            }
+        }
+    }
+
+    /// Statics, as in any textbook: on a smooth slope a chain hangs in the catenary that it would hang in upright,
+    /// its weight less by the sine of the slope. The upright one is the plane solver's, which is met by tables.
+    #[test]
+    fn on_a_slope_a_chain_hangs_as_if_upright() {
+        let (span, length, weight, tilt) = (120.0, 300.0, 0.1, 0.5);
+        let strand = Strung { pieces: pieces(100, length, weight), aside: 0.0 };
+        let (sin, cos) = libm::sincos(tilt);
+        let on = |x: f64, down: f64| Point3::new(x, -down * cos, down * sin);
+        let corners = vec![on(0.0, 0.0), on(-0.5 * span, 0.0), on(0.0, 135.0), on(0.5 * span, 0.0), on(0.0, 0.0)];
+        let way = Way::new(corners, [0.5 * span, 0.5 * length, 0.5 * length, 0.5 * span].into_iter());
+        let mut loops = Loops::new(&[strand], &halved(pieces(1, span, 0.0)), &[way]);
+        for node in [loops.closing[0], loops.closing[2]] {
+            loops.net.nodes[node].held = [true; 3];
+        }
+        let tensions = settle(&mut loops, &Slope(tilt), RESTS).unwrap();
+        let links = vec![Link { length: length / 100.0, weight: weight / 100.0 * cos, centre: 0.5 }; 100];
+        let upright = super::super::super::hang::solve(&links, crate::geometry::Point::new(span, 0.0)).unwrap();
+        // The first link's own weight acts in its middle there, and at its joints here.
+        let first = libm::hypot(upright.across, upright.up + 0.5 * links[0].weight);
+        assert!((tensions[0] / first - 1.0).abs() < 1e-3, "{} {first}", tensions[0]);
+        for (node, joint) in loops.strands[0].iter().zip(&upright.joints) {
+            let away = loops.at(*node).distance(on(joint.x - 0.5 * span, -joint.y));
+            assert!(away < 0.05, "{away} mm from the catenary");
+        }
+    }
+
+    /// Statics, as in any textbook: along a smooth chain over a peg the tension changes by the weight of a unit of
+    /// length times the height; so both sides of a loop over a small peg are catenaries of one directrix, or where
+    /// it hangs straight down, plumb.
+    #[test]
+    fn over_a_peg_tension_changes_with_height() {
+        let (length, weight) = (200.0, 0.1);
+        let oval = |share: f64| {
+            let (sin, cos) = libm::sincos(TAU * share);
+            Point3::new(0.0, -35.0 + 45.0 * cos, -9.0 * sin)
+        };
+        let mut loops = closed(100, length, weight, oval);
+        let tensions = settle(&mut loops, &Peg(8.0), RESTS).unwrap();
+        let unit = weight / length;
+        let height = |ends: [usize; 2]| loops.at(ends[0]).between(loops.at(ends[1]), 0.5).y;
+        let directrix: Vec<f64> =
+            loops.net.ties.iter().zip(&tensions).map(|(tie, tension)| height(tie.ends) - tension / unit).collect();
+        let (low, high) =
+            directrix.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(*at), high.max(*at)));
+        assert!(high - low < 0.02 * length, "directrices from {low} to {high}");
+    }
+}

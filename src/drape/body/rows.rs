@@ -1,0 +1,150 @@
+//! What keeps loops off the body and off one another, and the ends of bars apart.
+//!
+//! Each piece is a tube as wide as the widest of what it holds. A place on its middle line keeps its reach from the
+//! plane that touches the skin where it is nearest, and from the nearest piece of each other strand: an outer
+//! strand on the outer side of an inner one, or straight away from it where it lies over it.
+
+use rstar::RTree;
+use rstar::primitives::GeomWithData;
+
+use super::super::program::{Row, Term};
+use super::loops::{Loops, Rod};
+use super::skin::Surface;
+use crate::geometry::Point3;
+
+/// Strands farther apart than this, in mm, do not meet in a round.
+const NEAR: f64 = 4.0;
+/// Strands that leave one point lie on one another along this much of them, in mm, and farther until their fan
+/// need open by no more than 60 degrees.
+const SHARED: f64 = 15.0;
+/// A strand that lies less than this share of the reach to the outer side of another is moved straight outward.
+const OUTWARD: f64 = 0.1;
+/// What of the body is nearer than this, in mm, may be met by what moved half as far in the round before.
+const REACHED: (f64, f64) = (4.0, 120.0);
+/// A bar turns no farther in a round, in radians.
+const TURNS: f64 = 0.5;
+/// Longer pieces touch the body in more than one place, in mm.
+const LONG: f64 = 10.0;
+
+/// All rows at the present place, to which no joint went farther in the last round than so many mm.
+pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Row<3>> {
+    let widest = (2.0 * went).clamp(REACHED.0, REACHED.1);
+    let on_body = loops.rods.iter().flat_map(|rod| on_skin(loops, skin, rod));
+    let mut rows: Vec<Row<3>> = on_body.filter(|row| row.gap < widest).collect();
+    if loops.strands.len() > 1 {
+        rows.extend(side_by_side(loops, skin));
+    }
+    rows.extend(loops.bars.iter().filter_map(|bar| spread(loops, bar, went)));
+    rows.extend(loops.bars.iter().flat_map(|bar| straight(loops, bar)));
+    rows
+}
+
+/// A rod on the skin, at a place or more along it.
+fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Rod) -> Vec<Row<3>> {
+    let places = (rod.length / LONG).ceil().max(1.0);
+    let share = |place: u32| (f64::from(place) + 0.5) / places;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
+    let shares = (0..places as u32).map(share);
+    let row = |share: f64| {
+        let [one, other] = rod.ends.map(|node| loops.at(node));
+        let (distance, normal) = skin.at(one.between(other, share));
+        let terms = vec![term(rod.ends[0], normal * (1.0 - share)), term(rod.ends[1], normal * share)];
+        Row { terms, gap: distance - rod.reach, gives: false }
+    };
+    shares.map(row).collect()
+}
+
+fn term(node: usize, slope: Point3) -> Term<3> {
+    Term { node, slope: slope.into() }
+}
+
+fn middle(loops: &Loops, rod: &Rod) -> Point3 {
+    loops.at(rod.ends[0]).between(loops.at(rod.ends[1]), 0.5)
+}
+
+/// Each rod of a strand with the nearest of each other strand.
+fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Row<3>> {
+    let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
+    let boxed = |(at, rod): (usize, &Rod)| GeomWithData::new(<[f64; 3]>::from(middle(loops, rod)), at);
+    let tree = RTree::bulk_load(strung().map(boxed).collect());
+    let far = strung().map(|(_, rod)| rod.reach + 0.5 * rod.length).fold(0.0, f64::max);
+    let mut rows = Vec::new();
+    for (at, rod) in strung() {
+        let within = rod.reach + far + NEAR;
+        let near = tree.locate_within_distance(middle(loops, rod).into(), within * within).map(|near| near.data);
+        let mut near: Vec<usize> = near.filter(|other| loops.rods[*other].strand != rod.strand).collect();
+        near.sort_unstable();
+        let of_strand = near.chunk_by(|one, other| loops.rods[*one].strand == loops.rods[*other].strand);
+        rows.extend(of_strand.filter_map(|near| beside(loops, skin, at, near)));
+    }
+    rows
+}
+
+/// A rod beside the nearest of another strand's.
+fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Option<Row<3>> {
+    let rod = &loops.rods[at];
+    let place = middle(loops, rod);
+    let foot = |other: &usize| {
+        let [from, to] = loops.rods[*other].ends.map(|node| loops.at(node));
+        let line = to - from;
+        let share = ((place - from).dot(line) / line.dot(line).max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
+        (*other, share, from.between(to, share), line)
+    };
+    let nearest = near.iter().map(foot).min_by(|a, b| a.2.distance(place).total_cmp(&b.2.distance(place)));
+    let (number, share, foot, line) = nearest?;
+    let other = &loops.rods[number];
+    let reach = rod.reach + other.reach;
+    if rod.depth.min(other.depth) < shared(loops, rod, other) || foot.distance(place) > reach + NEAR {
+        return None;
+    }
+    let normal = away(skin, rod.strand > other.strand, place - foot, foot, line, reach)?;
+    let terms = vec![
+        term(rod.ends[0], normal * 0.5),
+        term(rod.ends[1], normal * 0.5),
+        term(other.ends[0], normal * (share - 1.0)),
+        term(other.ends[1], normal * -share),
+    ];
+    let gap = (place - foot).dot(normal) - reach;
+    Some(Row { terms, gap, gives: true })
+}
+
+/// How far from their ends two strands lie on one another.
+fn shared(loops: &Loops, one: &Rod, other: &Rod) -> f64 {
+    let ends = [one, other].map(|rod| rod.strand.map_or(0, |strand| loops.strands[strand][0]));
+    let needed = one.reach + other.reach - loops.at(ends[0]).distance(loops.at(ends[1]));
+    if needed <= 0.0 { 0.0 } else { SHARED.max(needed * (loops.strands.len() - 1).max(2) as f64) }
+}
+
+/// The direction in which a place `off` a foot on another strand's line keeps away from it.
+fn away(skin: &impl Surface, is_outer: bool, off: Point3, foot: Point3, line: Point3, reach: f64) -> Option<Point3> {
+    let out = line.cross(skin.at(foot).1).unit()? * if is_outer { 1.0 } else { -1.0 };
+    if off.dot(out) < OUTWARD * reach { Some(out) } else { off.unit() }
+}
+
+/// A bar keeps its outermost joints apart, and may turn twice as far as in the last round.
+fn spread(loops: &Loops, bar: &[(f64, usize)], went: f64) -> Option<Row<3>> {
+    let (first, last) = (bar.first()?, bar.last()?);
+    let apart = loops.at(last.1) - loops.at(first.1);
+    let along = apart.unit()?;
+    let terms = vec![term(last.1, along), term(first.1, along * -1.0)];
+    let length = last.0 - first.0;
+    let turned = libm::cos((4.0 * went / length).min(TURNS));
+    Some(Row { terms, gap: apart.dot(along) - length * turned, gives: true })
+}
+
+/// The joints of a bar between its outermost ones stay in line with them: no farther to either side of any axis.
+fn straight(loops: &Loops, bar: &[(f64, usize)]) -> Vec<Row<3>> {
+    let [first, between @ .., last] = bar else { return Vec::new() };
+    let mut rows = Vec::new();
+    for (along, node) in between {
+        let share = (along - first.0) / (last.0 - first.0);
+        let off = loops.at(*node) - loops.at(first.1).between(loops.at(last.1), share);
+        for axis in AXES.into_iter().flat_map(|axis| [axis, axis * -1.0]) {
+            let terms = vec![term(*node, axis), term(first.1, axis * (share - 1.0)), term(last.1, axis * -share)];
+            rows.push(Row { terms, gap: off.dot(axis), gives: true });
+        }
+    }
+    rows
+}
+
+const AXES: [Point3; 3] = [Point3::new(1.0, 0.0, 0.0), Point3::new(0.0, 1.0, 0.0), Point3::new(0.0, 0.0, 1.0)];

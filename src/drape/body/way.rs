@@ -1,0 +1,100 @@
+//! The way of a closed loop: from the middle of the closure round to it.
+
+use std::f64::consts::FRAC_PI_2;
+
+use super::super::ellipse;
+use super::skin::Skin;
+use crate::geometry::Point3;
+
+/// Places along a loop.
+#[derive(Clone, Debug)]
+pub struct Way {
+    /// With the length of loop before each.
+    stops: Vec<(f64, Point3)>,
+}
+
+impl Way {
+    /// A way through places, so much of the loop from each to the next.
+    pub fn new(places: Vec<Point3>, lengths: impl Iterator<Item = f64>) -> Self {
+        let mut station = 0.0;
+        let stations = lengths.map(|length| {
+            station += length;
+            station
+        });
+        let stations: Vec<f64> = std::iter::once(0.0).chain(stations).collect();
+        Self { stops: stations.into_iter().zip(places).collect() }
+    }
+
+    /// The same between both halves of the closure, of which the way from the strands' last ends to their first is
+    /// given.
+    pub fn closed_by(self, closing: &Self) -> Self {
+        let (half, length) = (0.5 * closing.length(), self.length());
+        let middle = closing.at(half);
+        let before =
+            closing.stops.iter().filter(|(station, _)| *station > half).map(|(station, at)| (station - half, *at));
+        let after = closing.stops.iter().filter(|(station, _)| *station < half);
+        let after = after.map(|(station, at)| (station + half + length, *at));
+        let own = self.stops.iter().map(|(station, at)| (station + half, *at));
+        let stops = std::iter::once((0.0, middle)).chain(before).chain(own).chain(after);
+        Self { stops: stops.chain([(length + 2.0 * half, middle)]).collect() }
+    }
+
+    /// A first guess for a loop of a length that reaches so far from its middle line: half an ellipse behind the
+    /// neck, and half of a longer one down the chest, outside the skin.
+    pub fn guess(skin: &Skin, length: f64, reach: f64) -> Self {
+        const STEPS: u32 = 24;
+        let [a, b] = skin.base().map(|half| half + reach);
+        let in_front = length - 0.5 * ellipse::girth(a, b);
+        let ahead = ahead(skin, b, half_axis(a, in_front.max(0.0)));
+        let quarter = |step: u32| libm::sincos(FRAC_PI_2 * f64::from(step) / f64::from(STEPS));
+        let at = |(sin, cos): (f64, f64), front: Point3| Point3::new(-a * sin, 0.0, 0.0) + front * cos;
+        let back = skin.forward() * -b;
+        let behind = (0..STEPS).map(|step| at(quarter(step), back));
+        let left: Vec<Point3> = behind.chain((0..=STEPS).rev().map(|step| at(quarter(step), ahead))).collect();
+        let right = left.iter().rev().skip(1).map(|point| Point3::new(-point.x, point.y, point.z));
+        let places: Vec<Point3> = left.iter().copied().chain(right).map(|place| skin.outside(place, reach)).collect();
+        let whole: f64 = places.windows(2).map(|pair| pair[0].distance(pair[1])).sum();
+        let steps: Vec<f64> =
+            places.windows(2).map(|pair| pair[0].distance(pair[1]) * length / whole.max(f64::MIN_POSITIVE)).collect();
+        Self::new(places, steps.into_iter())
+    }
+
+    /// How long the loop is.
+    pub fn length(&self) -> f64 {
+        self.stops.last().map_or(0.0, |last| last.0)
+    }
+
+    /// The places, with the length of loop before each.
+    pub fn stops(&self) -> &[(f64, Point3)] {
+        &self.stops
+    }
+
+    /// The place at a station.
+    pub fn at(&self, station: f64) -> Point3 {
+        let last = self.stops.len() - 1;
+        let next = self.stops.partition_point(|(before, _)| *before <= station).clamp(1.min(last), last);
+        let ((from, one), (to, other)) = (self.stops[next.saturating_sub(1)], self.stops[next]);
+        let share = if to > from { ((station - from) / (to - from)).clamp(0.0, 1.0) } else { 0.0 };
+        one.between(other, share)
+    }
+}
+
+/// The half axis of an ellipse of which half the girth and the other half axis are given.
+fn half_axis(a: f64, half_girth: f64) -> f64 {
+    let (mut low, mut high) = (0.0, half_girth);
+    for _ in 0..30 {
+        let middle = 0.5 * (low + high);
+        *if 0.5 * ellipse::girth(a, middle) < half_girth { &mut low } else { &mut high } = middle;
+    }
+    high
+}
+
+/// The farthest point in front, so far from the middle of the base: along the chest once it is past the neck.
+fn ahead(skin: &Skin, b: f64, far: f64) -> Point3 {
+    let (front, down) = (skin.forward() * b, skin.down());
+    if far <= b {
+        return front;
+    }
+    let along = front.dot(down);
+    front + down * ((along * along + far * far - b * b).sqrt() - along)
+}

@@ -1,0 +1,253 @@
+//! One round of strands in contact: the lowest place of all joints that links and rows allow.
+//!
+//! **Problem.** Least potential energy of all joints' weights and of what bends, in a plane (`D` is 2) or in
+//! space (3); links at most as long as they are (second-order cones: tight under tension, their multiplier is the
+//! tension), rows not less than nothing. Some rows may give way at a price per mm, the weight of all that hangs, which
+//! no contact comes near where there is room; what gives way shows as overlap of outlines.
+//!
+//! **Method.** The interior-point solver of the crate `clarabel`, with lengths in mm and weights in the
+//! mean weight of a joint. A faint pull to the present place, which grows when rounds swing, has no part
+//! in where they end.
+
+use clarabel::algebra::CscMatrix;
+use clarabel::solver::{
+    DefaultSettings, DefaultSolver, IPSolver, NonnegativeConeT, SecondOrderConeT, SolverStatus, SupportedConeT,
+};
+
+/// Weights pull against this axis.
+pub const UP: usize = 1;
+
+/// A joint.
+#[derive(Clone, Copy, Debug)]
+pub struct Node<const D: usize> {
+    /// Where it is.
+    pub at: [f64; D],
+    /// What it weighs in N.
+    pub weight: f64,
+    /// Along which axes it is held.
+    pub held: [bool; D],
+}
+
+/// Two joints that are at most so many mm apart.
+#[derive(Clone, Copy, Debug)]
+pub struct Tie {
+    pub ends: [usize; 2],
+    pub length: f64,
+}
+
+/// Joints and what holds them together.
+#[derive(Clone, Debug, Default)]
+pub struct Net<const D: usize> {
+    pub nodes: Vec<Node<D>>,
+    pub ties: Vec<Tie>,
+}
+
+/// A joint and the slope of a row by its place.
+#[derive(Clone, Copy, Debug)]
+pub struct Term<const D: usize> {
+    pub node: usize,
+    pub slope: [f64; D],
+}
+
+/// The sum of slopes times places is to be nothing or more: it is the gap.
+#[derive(Clone, Debug)]
+pub struct Row<const D: usize> {
+    pub terms: Vec<Term<D>>,
+    pub gap: f64,
+    /// Whether it may give way.
+    pub gives: bool,
+}
+
+/// What a round found.
+pub struct Round<const D: usize> {
+    /// The joints.
+    pub places: Vec<[f64; D]>,
+    /// Tension of each tie, in N.
+    pub tensions: Vec<f64>,
+    /// Force of each row, in N.
+    pub forces: Vec<f64>,
+}
+
+/// The program's matrix, a row at a time.
+#[derive(Default)]
+struct Table {
+    rows: Vec<usize>,
+    columns: Vec<usize>,
+    values: Vec<f64>,
+    right: Vec<f64>,
+}
+
+impl Table {
+    /// A row by which `right` less the sum of its entries is what the cone holds.
+    fn row(&mut self, right: f64, entries: impl IntoIterator<Item = (usize, f64)>) {
+        for (column, value) in entries {
+            self.rows.push(self.right.len());
+            self.columns.push(column);
+            self.values.push(value);
+        }
+        self.right.push(right);
+    }
+
+    fn matrix(self, columns: usize) -> (CscMatrix<f64>, Vec<f64>) {
+        (CscMatrix::new_from_triplets(self.right.len(), columns, self.rows, self.columns, self.values), self.right)
+    }
+}
+
+/// The free coordinates of a net, numbered.
+struct Columns<const D: usize> {
+    of: Vec<[Option<usize>; D]>,
+    count: usize,
+}
+
+impl<const D: usize> Columns<D> {
+    fn new(net: &Net<D>) -> Self {
+        let mut count = 0;
+        let number = |held: bool| {
+            count += usize::from(!held);
+            (!held).then(|| count - 1)
+        };
+        let mut number = number;
+        let of = net.nodes.iter().map(|node| node.held.map(&mut number)).collect();
+        Self { of, count }
+    }
+}
+
+impl<const D: usize> Net<D> {
+    /// What all joints weigh, in N.
+    pub fn weight(&self) -> f64 {
+        self.nodes.iter().map(|node| node.weight).sum()
+    }
+
+    /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights per mm.
+    pub fn solve(&self, rows: &[Row<D>], pull: f64) -> Option<Round<D>> {
+        let columns = Columns::new(self);
+        let free = self.nodes.iter().filter(|node| !node.held.iter().all(|held| *held)).count().max(1);
+        let mean = self.weight() / free as f64;
+        let giving = rows.iter().filter(|row| row.gives).count();
+        let (square, linear) = self.energy(&columns, mean, pull, giving, free as f64);
+        let mut table = Table::default();
+        let mut slacks = columns.count..linear.len();
+        for row in rows {
+            let slack = if row.gives { slacks.next() } else { None };
+            self.contact(&mut table, &columns, row, slack);
+        }
+        (columns.count..linear.len()).for_each(|slack| table.row(0.0, [(slack, -1.0)]));
+        let bounds = rows.len() + giving;
+        let mut cones: Vec<SupportedConeT<f64>> = vec![NonnegativeConeT(bounds)];
+        for tie in &self.ties {
+            self.length(&mut table, &columns, tie);
+            cones.push(SecondOrderConeT(D + 1));
+        }
+        let (matrix, right) = table.matrix(linear.len());
+        let settings = DefaultSettings { verbose: false, ..DefaultSettings::default() };
+        let mut solver = DefaultSolver::new(&square, &linear, &matrix, &right, &cones, settings);
+        solver.solve();
+        let solved = matches!(solver.solution.status, SolverStatus::Solved | SolverStatus::AlmostSolved);
+        solved.then(|| self.read(&columns, [rows.len(), bounds], &solver.solution.x, &solver.solution.z, mean))
+    }
+
+    fn energy(
+        &self,
+        columns: &Columns<D>,
+        mean: f64,
+        pull: f64,
+        rows: usize,
+        price: f64,
+    ) -> (CscMatrix<f64>, Vec<f64>) {
+        let mut linear = vec![price; columns.count + rows];
+        for (node, free) in self.nodes.iter().zip(&columns.of) {
+            for (axis, column) in free.iter().enumerate() {
+                let weight = if axis == UP { node.weight / mean } else { 0.0 };
+                column.iter().for_each(|column| linear[*column] = weight - pull * node.at[axis]);
+            }
+        }
+        let places: Vec<usize> = if pull > 0.0 { (0..columns.count).collect() } else { Vec::new() };
+        let values = vec![pull; places.len()];
+        (CscMatrix::new_from_triplets(linear.len(), linear.len(), places.clone(), places, values), linear)
+    }
+
+    /// The gap and what gives way are nothing or more.
+    fn contact(&self, table: &mut Table, columns: &Columns<D>, row: &Row<D>, slack: Option<usize>) {
+        let mut right = row.gap;
+        let mut entries: Vec<(usize, f64)> = slack.map(|slack| (slack, -1.0)).into_iter().collect();
+        for term in &row.terms {
+            for axis in 0..D {
+                if let Some(column) = columns.of[term.node][axis] {
+                    right -= term.slope[axis] * self.nodes[term.node].at[axis];
+                    entries.push((column, -term.slope[axis]));
+                }
+            }
+        }
+        table.row(right, entries);
+    }
+
+    /// A tie is as long as it is or shorter.
+    fn length(&self, table: &mut Table, columns: &Columns<D>, tie: &Tie) {
+        table.row(tie.length, []);
+        let ends = [(tie.ends[0], 1.0), (tie.ends[1], -1.0)];
+        for axis in 0..D {
+            let free = |&(node, sign): &(usize, f64)| Some((columns.of[node][axis]?, sign));
+            let held = ends.iter().filter(|(node, _)| columns.of[*node][axis].is_none());
+            let right: f64 = held.map(|(node, sign)| -sign * self.nodes[*node].at[axis]).sum();
+            table.row(right, ends.iter().filter_map(free));
+        }
+    }
+
+    fn read(
+        &self,
+        columns: &Columns<D>,
+        [rows, bounds]: [usize; 2],
+        places: &[f64],
+        multipliers: &[f64],
+        mean: f64,
+    ) -> Round<D> {
+        let place = |(node, free): (&Node<D>, &[Option<usize>; D])| {
+            let mut at = node.at;
+            at.iter_mut().zip(free).for_each(|(at, column)| column.iter().for_each(|column| *at = places[*column]));
+            at
+        };
+        Round {
+            places: self.nodes.iter().zip(&columns.of).map(place).collect(),
+            tensions: multipliers.iter().skip(bounds).step_by(D + 1).map(|tension| tension * mean).collect(),
+            forces: multipliers.iter().take(rows).map(|force| force * mean).collect(),
+        }
+    }
+
+    /// The greatest force in N by which a joint is out of balance at its place along an axis in which it is not
+    /// held, under the tensions and the forces of rows that a round from there found.
+    pub fn imbalance(&self, rows: &[Row<D>], round: &Round<D>) -> f64 {
+        let mut forces: Vec<[f64; D]> = vec![[0.0; D]; self.nodes.len()];
+        for (force, node) in forces.iter_mut().zip(&self.nodes) {
+            force[UP] = -node.weight;
+        }
+        for (tie, tension) in self.ties.iter().zip(&round.tensions) {
+            let [one, other] = tie.ends.map(|end| self.nodes[end].at);
+            let distance = distance(one, other).max(f64::MIN_POSITIVE);
+            for axis in 0..D {
+                let pull = (other[axis] - one[axis]) * tension / distance;
+                forces[tie.ends[0]][axis] += pull;
+                forces[tie.ends[1]][axis] -= pull;
+            }
+        }
+        for (row, force) in rows.iter().zip(&round.forces) {
+            for term in &row.terms {
+                (0..D).for_each(|axis| forces[term.node][axis] += term.slope[axis] * force);
+            }
+        }
+        let free = |(node, force): (&Node<D>, [f64; D])| {
+            let along = node.held.iter().zip(force).filter(|(held, _)| !**held);
+            along.map(|(_, force)| force * force).sum::<f64>().sqrt()
+        };
+        self.nodes.iter().zip(forces).map(free).fold(0.0, f64::max)
+    }
+
+    /// Puts the joints where a round found them; how far the farthest went.
+    pub fn go(&mut self, places: &[[f64; D]]) -> f64 {
+        let went = |(node, place): (&mut Node<D>, &[f64; D])| distance(std::mem::replace(&mut node.at, *place), *place);
+        self.nodes.iter_mut().zip(places).map(went).fold(0.0, f64::max)
+    }
+}
+
+fn distance<const D: usize>(one: [f64; D], other: [f64; D]) -> f64 {
+    one.iter().zip(other).map(|(a, b)| (a - b) * (a - b)).sum::<f64>().sqrt()
+}

@@ -1,0 +1,107 @@
+//! Points in space, in millimetres.
+
+use std::ops::{Add, Mul, Sub};
+
+use super::Point;
+
+/// A point, a displacement or a force in space.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Point3 {
+    /// To the right.
+    pub x: f64,
+    /// Up.
+    pub y: f64,
+    /// Towards who looks on.
+    pub z: f64,
+}
+
+impl Point3 {
+    /// The origin.
+    pub const ORIGIN: Self = Self { x: 0.0, y: 0.0, z: 0.0 };
+
+    /// Makes a point.
+    #[must_use]
+    pub const fn new(x: f64, y: f64, z: f64) -> Self {
+        Self { x, y, z }
+    }
+
+    /// The scalar product with another.
+    #[must_use]
+    pub fn dot(self, other: Self) -> f64 {
+        self.x * other.x + self.y * other.y + self.z * other.z
+    }
+
+    /// The vector product with another: square to both.
+    #[must_use]
+    pub fn cross(self, other: Self) -> Self {
+        Self::new(
+            self.y * other.z - self.z * other.y,
+            self.z * other.x - self.x * other.z,
+            self.x * other.y - self.y * other.x,
+        )
+    }
+
+    /// Distance from the origin.
+    #[must_use]
+    pub fn length(self) -> f64 {
+        self.dot(self).sqrt()
+    }
+
+    /// Distance to another point.
+    #[must_use]
+    pub fn distance(self, other: Self) -> f64 {
+        (self - other).length()
+    }
+
+    /// The unit vector that way; nothing for no length.
+    #[must_use]
+    pub fn unit(self) -> Option<Self> {
+        let length = self.length();
+        (length > 0.0).then(|| self * (1.0 / length))
+    }
+
+    /// The point a share `t` of the way to another.
+    #[must_use]
+    pub fn between(self, other: Self, t: f64) -> Self {
+        self + (other - self) * t
+    }
+
+    /// As it is seen from the front.
+    #[must_use]
+    pub const fn front(self) -> Point {
+        Point::new(self.x, self.y)
+    }
+}
+
+impl From<[f64; 3]> for Point3 {
+    fn from([x, y, z]: [f64; 3]) -> Self {
+        Self { x, y, z }
+    }
+}
+
+impl From<Point3> for [f64; 3] {
+    fn from(point: Point3) -> Self {
+        [point.x, point.y, point.z]
+    }
+}
+
+impl Add for Point3 {
+    type Output = Self;
+    fn add(self, other: Self) -> Self {
+        Self::new(self.x + other.x, self.y + other.y, self.z + other.z)
+    }
+}
+
+impl Sub for Point3 {
+    type Output = Self;
+    fn sub(self, other: Self) -> Self {
+        Self::new(self.x - other.x, self.y - other.y, self.z - other.z)
+    }
+}
+
+impl Mul<f64> for Point3 {
+    type Output = Self;
+    fn mul(self, factor: f64) -> Self {
+        Self::new(self.x * factor, self.y * factor, self.z * factor)
+    }
+}
