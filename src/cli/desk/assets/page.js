@@ -23,6 +23,8 @@ let saved = "";
 let slow = false;
 /** How long the last answers took from the key to the drawing, in ms. */
 window.latencies = [];
+/** The piece that is shown, for those who look on. */
+window.piece = () => piece.shown();
 
 const value = (key) => choice[key].value || wanted[key] || null;
 const question = () => ({ text: text(), size: value("size"), colourway: value("colourway"), ink: choice.ink.value, paper: choice.paper.value });
