@@ -28,6 +28,7 @@ use crate::trade::paper::Paper;
 pub use booklet::booklet;
 pub use facts::{facts, finished};
 pub use proof::{MOST_PAGES, TooManyPages};
+pub use spec::{of_all as asked_for, size as bead_size};
 
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
