@@ -2,6 +2,7 @@
 
 mod extent;
 pub mod path;
+pub mod taut;
 
 use std::ops::{Add, Mul, Sub};
 

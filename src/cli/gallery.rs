@@ -22,9 +22,12 @@ use festoon::export::{self, About};
 use festoon::gallery::{self, Entry, FIGURES};
 use festoon::paint::font;
 use festoon::paint::mark::Weight;
+use festoon::pattern;
 use festoon::trade::paper::Paper;
 
+use super::fit::Measures;
 use super::picture::Looks;
+use super::shelves::Shelves;
 use super::{Failure, input, report};
 use child::Ended;
 use hash::hash;
@@ -56,6 +59,10 @@ pub struct Options {
     with_prices: bool,
     #[command(flatten)]
     looks: Looks,
+    #[command(flatten)]
+    shelves: Shelves,
+    #[command(flatten)]
+    measures: Measures,
     /// Write over files that are not the gallery's own
     #[arg(long)]
     force: bool,
@@ -75,7 +82,14 @@ impl Options {
 
     /// What every page depends on, in words.
     fn asked(&self) -> String {
-        format!("{} {:?} {:?} {}", env!("CARGO_PKG_VERSION"), self.looks, self.paper, self.with_prices)
+        format!(
+            "{} {:?} {:?} {} {:?}",
+            env!("CARGO_PKG_VERSION"),
+            self.looks,
+            self.paper,
+            self.with_prices,
+            self.measures
+        )
     }
 }
 
@@ -172,7 +186,7 @@ fn make(path: &Path, options: &Options, draw: &dyn Fn() -> Ended) -> Made {
 /// Whether a pattern's files were made from just what it says now.
 fn is_same(path: &Path, options: &Options) -> bool {
     let known = work::known(path, options);
-    let now = || input::text(&path.to_string_lossy()).ok().map(|source| work::made_from(&source, options));
+    let now = || work::text(path, options).map(|source| work::made_from(&source, options));
     known.is_some_and(|(_, made_from)| now() == Some(made_from))
 }
 
@@ -181,7 +195,8 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let trouble = |reason: &dyn std::fmt::Display| Failure::trouble(format!("{}: {reason}", folder.display()));
     let entries = fs::read_dir(folder).map_err(|error| trouble(&error))?;
     let files = entries.map(|entry| entry.map(|entry| entry.path())).collect::<Result<Vec<_>, _>>();
-    let is_pattern = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "yaml" || ending == "yml");
+    let is_yaml = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "yaml" || ending == "yml");
+    let is_pattern = |path: &PathBuf| is_yaml(path) && !is_shelf(path);
     let mut paths: Vec<_> = files.map_err(|error| trouble(&error))?.into_iter().filter(is_pattern).collect();
     paths.sort_by(|a, b| work::name(a).cmp(&work::name(b)).then_with(|| a.cmp(b)));
     if let Some(twins) = paths.windows(2).find(|pair| work::name(&pair[0]) == work::name(&pair[1])) {
@@ -190,6 +205,11 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
         return Err(Failure::trouble(format!("{} would have one page: rename one", names.join(" and "))));
     }
     if paths.is_empty() { Err(trouble(&"there is no pattern file (.yaml) here")) } else { Ok(paths) }
+}
+
+/// Whether a file is a shelf; what cannot be read is taken for a pattern, so that it is told.
+fn is_shelf(path: &Path) -> bool {
+    input::text(&path.to_string_lossy()).is_ok_and(|source| pattern::is_shelf(&source))
 }
 
 /// Writes the pages and the fonts.
@@ -247,7 +267,8 @@ fn draw_contact(options: &Options, paths: &[PathBuf]) -> Result<(), String> {
     let count = fresh.len().div_ceil(FIGURES);
     let page = |(at, paths): (usize, &[&PathBuf])| {
         let entries: Vec<_> = paths.iter().filter_map(|path| Some((path, work::known(path, options)?.0))).collect();
-        let pieces: Vec<_> = entries.iter().filter_map(|(path, entry)| Some((work::piece(path)?, entry))).collect();
+        let pieces: Vec<_> =
+            entries.iter().filter_map(|(path, entry)| Some((work::piece(path, options)?, entry))).collect();
         gallery::contact(&options.title, &pieces, at + 1, count, options.paper)
     };
     let about = About { title: options.title.clone(), ..About::default() };

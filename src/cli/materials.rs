@@ -48,7 +48,7 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     if options.pattern == "-" && options.stash.as_deref() == Some("-") {
         return Err(Failure::trouble("standard input is either the pattern or the stash: name a file for one of them"));
     }
-    let (piece, _, _) = input::load(&options.pattern, &options.variant.choice(), None, messages)?;
+    let (piece, _, _) = input::load(&options.pattern, &options.variant, None, messages)?;
     let stash = match &options.stash {
         Some(path) => read_stash(&input::source(path, messages)?, &piece.design, messages)?,
         None => Stash::default(),

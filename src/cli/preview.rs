@@ -53,7 +53,7 @@ pub struct Options {
 
 /// Serves until the program is stopped.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
-    input::source(&options.pattern, messages)?;
+    input::pattern(&options.pattern, &options.variant.shelves, messages)?;
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, options.port)).map_err(Failure::trouble)?;
     let address = listener.local_addr().map_err(Failure::trouble)?;
     report::news(&format!("open http://{address}/ in a browser; stop with Ctrl-C"));
@@ -100,8 +100,8 @@ struct Preview<'a> {
 /// The sheet as it was last drawn.
 #[derive(Clone, Default)]
 struct Shown {
-    /// The pattern's text that was drawn.
-    text: Option<String>,
+    /// The pattern's text that was drawn, with its shelves.
+    source: Option<Source>,
     /// How often it was drawn.
     drawn: u32,
     /// The pages as PNG; those of the last sound pattern where this one has errors.
@@ -150,8 +150,8 @@ impl Preview<'_> {
             Err(TryLockError::WouldBlock) => return,
         };
         let shown = self.shown();
-        let next = match input::text(&self.options.pattern) {
-            Ok(source) if shown.text.as_deref() == Some(source.text()) => None,
+        let next = match input::shelved(&self.options.pattern, &self.options.variant.shelves) {
+            Ok(source) if shown.source.as_ref() == Some(&source) => None,
             Ok(source) => Some(shown.with(&source, self.options)),
             Err(unread) => shown.without(unread.message()),
         };
@@ -164,8 +164,8 @@ impl Preview<'_> {
 impl Shown {
     /// The same pages with why there is nothing new to draw, unless that was said.
     fn without(&self, reason: String) -> Option<Self> {
-        let is_news = self.text.is_some() || self.said != reason;
-        is_news.then(|| Self { text: None, said: reason, drawn: self.drawn + 1, pages: self.pages.clone() })
+        let is_news = self.source.is_some() || self.said != reason;
+        is_news.then(|| Self { source: None, said: reason, drawn: self.drawn + 1, pages: self.pages.clone() })
     }
 
     /// The sheet of a text.
@@ -177,7 +177,7 @@ impl Shown {
             drawn.iter().filter_map(|page| export::png(page, DPI, Effort::Preview).ok()).map(Arc::from).collect()
         });
         Self {
-            text: Some(source.text().to_owned()),
+            source: Some(source.clone()),
             drawn: self.drawn + 1,
             pages: pages.unwrap_or_else(|| self.pages.clone()),
             said: plain(&remarks, source, &parts(source), false),

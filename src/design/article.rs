@@ -382,7 +382,7 @@ fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
         _ => "length: 16 in",
     };
     match lot {
-        Some(lot) => Some(Sold { lot, price: sold.price }),
+        Some(lot) => Some(Sold { lot, price: sold.price, from: sold.from.clone() }),
         None => context.refuse(
             Remark::new(Code::MissingKey, format!("sold by {}, but not how much", sold.by.value))
                 .at(sold.by.place)

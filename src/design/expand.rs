@@ -105,6 +105,13 @@ impl<'a> List<'a> {
         count(self.items, fill)
     }
 
+    /// How often the list may be filled, at least once, so that no more things are strung than so many.
+    pub fn most(&self, things: u32) -> u32 {
+        let (once, each) = (self.count(1), self.count(2) - self.count(1));
+        let more = u64::from(things).saturating_sub(once) / each.max(1);
+        u32::try_from(more + 1).unwrap_or(things)
+    }
+
     /// Length of the row in mm when `fill` means so many times.
     pub fn length(&self, fill: u32) -> f64 {
         row::bits(&self.row(fill), &self.shelf.beads).iter().map(super::model::Bit::length).sum()

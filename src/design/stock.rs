@@ -131,6 +131,8 @@ pub struct Sold {
     pub lot: Lot,
     /// Price of one lot, which may be nothing; absent where the pattern does not say.
     pub price: Option<Money>,
+    /// Of whom it is bought, where the pattern says.
+    pub from: Option<String>,
 }
 
 /// What one buys at a time.

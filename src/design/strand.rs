@@ -16,12 +16,14 @@ use crate::units::{Length, Mass};
 use super::Context;
 use super::entries::{Entries, Index};
 use super::expand::{List, too_many};
-use super::model::{Bit, End, Fill, Rest, Strand, Train, What};
+use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
+use super::round::{Row, Stock};
 use super::row;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
 use super::stock::{Cord, Finding};
 use super::stops;
+use super::wear::MadeTo;
 
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
@@ -29,7 +31,13 @@ const MUCH_SHORT: Length = Length::mm(12.7);
 pub const SAME: f64 = 1e-3;
 
 /// Resolves one strand.
-pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, context: &mut Context) -> Option<Strand> {
+pub fn strand(
+    written: &At<pattern::Strand>,
+    made_to: MadeTo,
+    closure: &Closure,
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Strand> {
     let strand = &written.value;
     let cord = shelf.find_cord(&strand.cord, context);
     let end = end(strand, shelf, context);
@@ -44,13 +52,19 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let end = knot_end(end, take_up, shelf);
     let ends = [if legs > 1 { hitch(&shelf.cords[cord]) } else { end.clone() }, end];
     let settle = settle(strand);
-    let length = target(strand, settle, change, context)?;
+    let length = target(strand, settle, made_to, list.has_fill(), context)?;
     let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
     let takes = first_takes + last_takes;
     if too_many(list.count(1), strand.beads.place, context) {
         return None;
     }
-    let fill = fill(strand, &list, length, takes, context)?;
+    let stock = Stock { beads: &shelf.beads, findings: &shelf.findings };
+    let thick = shelf.cords[cord].diameter.value() * f64::from(legs);
+    let row = Row { stock, closure, cord: thick, ends: &ends };
+    let fill = match (length, made_to.asked) {
+        (None, Some(asked)) if list.has_fill() => round(strand, &list, &row, asked),
+        _ => fill(strand, &list, length, takes, context)?,
+    };
     if too_many(list.count(fill), strand.beads.place, context) {
         return None;
     }
@@ -92,7 +106,14 @@ fn settle(strand: &pattern::Strand) -> Settle {
 }
 
 /// The length that is asked for, with a size's change.
-fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mut Context) -> Option<Option<Length>> {
+fn target(
+    strand: &pattern::Strand,
+    settle: Settle,
+    made_to: MadeTo,
+    has_fill: bool,
+    context: &mut Context,
+) -> Option<Option<Length>> {
+    let change = made_to.change;
     let name = &strand.name;
     let no_length =
         |headline: String| Remark::new(Code::NoLength, headline).at(name.place).help("write its finished `length:`");
@@ -104,8 +125,11 @@ fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mu
         None if settle != Settle::Fill => {
             context.refuse(no_length(format!("strand {}: `settle: {settle}` needs a length", name.value)))
         }
-        None if change != Length::ZERO => {
-            context.refuse(no_length(format!("strand {}: a size changes lengths, but none is written", name.value)))
+        None if has_fill => Some(None),
+        None if change != Length::ZERO || made_to.remade => {
+            let headline = format!("strand {}: nothing of it changes with a size or measure", name.value);
+            let help = "write its finished `length:`, or let `repeat: fill` go round the wearer";
+            context.refuse(Remark::new(Code::NoLength, headline).at(name.place).help(help))
         }
         None => Some(None),
     }
@@ -198,7 +222,7 @@ fn fill(
     let place = strand.beads.place;
     let Some(length) = length else {
         let remark = Remark::new(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
-        return context.refuse(remark.help("write the strand's `length:`"));
+        return context.refuse(remark.help("write the strand's `length:`, or in `wear:` the girth that it goes round"));
     };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let room = length.value() - takes - leave;
@@ -212,6 +236,13 @@ fn fill(
         let help = format!("make the strand at least {:.0} mm long, or leave less", (least + takes + leave).ceil());
         context.refuse(Remark::new(Code::NoFill, headline).at(place).help(help))
     })
+}
+
+/// How often `repeat: fill` strings its list round its wearer.
+fn round(strand: &pattern::Strand, list: &List<'_>, row: &Row<'_>, asked: Length) -> u32 {
+    let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
+    let most = list.most(MOST_STRUNG);
+    row.nearest(asked.value() - leave, most, |times| row::bits(&list.row(times), row.stock.beads))
 }
 
 /// The largest number of fills, at least 1, whose row is no longer than the room.

@@ -2,7 +2,7 @@
 //!
 //! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
 //! the solver, [`slide`] for beads that gather, [`neck`] for the body, [`clearance`] for crowding,
-//! [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`] for
+//! [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`](crate::geometry::taut) for
 //! how they lie there.
 
 pub mod chain;
@@ -14,7 +14,6 @@ pub mod neck;
 pub mod ring;
 pub mod slide;
 mod strand;
-pub mod taut;
 
 pub use contact::{Press, Unrest};
 pub use strand::{Fault, clearance as clearance_of, hang};

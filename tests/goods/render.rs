@@ -61,8 +61,8 @@ fn json_has_the_fields_of_the_contract() {
 #[test]
 fn a_price_of_nothing_is_told_from_none() {
     let mut design = gathered();
-    design.beads[nth(0)].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO) });
-    design.beads[nth(1)].sold = Some(Sold { lot: Lot::Pack(50), price: None });
+    design.beads[nth(0)].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO), from: None });
+    design.beads[nth(1)].sold = Some(Sold { lot: Lot::Pack(50), price: None, from: None });
     let materials = materials(&design, &Order::default());
     let csv = render::csv(&materials);
     assert!(csv.lines().nth(1).is_some_and(|line| line.ends_with(",35,0.00,0.00,0")), "{csv}");

@@ -27,6 +27,7 @@ fn writing() -> Vec<Case> {
         slip(Code::UnknownWord, "shape: round", "shape: rond"),
         slip(Code::BadQuantity, "16 in", "16"),
         slip(Code::Version, "festoon: 1", "festoon: 2"),
+        slip(Code::NoShelf, "title: Try", "title: Try\nshelf: gone.yaml"),
     ]
 }
 
