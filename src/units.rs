@@ -44,6 +44,18 @@ macro_rules! quantity {
             pub const fn value(self) -> f64 {
                 self.0
             }
+
+            /// The larger of the two.
+            #[must_use]
+            pub const fn max(self, other: Self) -> Self {
+                if other.0 > self.0 { other } else { self }
+            }
+
+            /// The smaller of the two.
+            #[must_use]
+            pub const fn min(self, other: Self) -> Self {
+                if other.0 < self.0 { other } else { self }
+            }
         }
 
         impl Add for $name {

@@ -10,11 +10,10 @@ use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
 use super::look::Look;
 use super::pearl::Variant;
-use crate::design::{Bead, Cord, Design, Finding, Index, Strand};
+use crate::design::{Bead, Chain, Cord, Design, Finding, Form, Index, Strand};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
-use crate::pattern::FindingKind;
 use crate::trade::usual::KNOT_WIDTH;
 
 /// Stamps of a design's beads and findings in one ink.
@@ -78,7 +77,8 @@ impl<'a> Stencils<'a> {
         let finding = &self.design.findings[index];
         let (turn, ink) = (self.turn(angle), self.ink);
         let look = Look::Pressed { finding: index, turn };
-        self.stamp(look, || finding::pressed(&Drawing::new(finding, ink, Light::on_turn(turn))), at, angle, scale)
+        let pressed = |crimp| finding::pressed(&Drawing::new(finding, ink, Light::on_turn(turn)), crimp);
+        self.stamp(look, || finding.crimp().map(pressed).unwrap_or_default(), at, angle, scale)
     }
 
     /// A pin that was cut and closed with a loop: from its eye or head to the far side of the loop
@@ -86,31 +86,36 @@ impl<'a> Stencils<'a> {
     pub fn pin(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
         let (finding, ink) = (&self.design.findings[index], self.ink);
         let look = Look::Pin { finding: index, reach: hundredths(reach) };
-        let draw = || finding::closed_pin(&Drawing::new(finding, ink, Light::on_turn(0)), reach);
-        self.stamp(look, draw, at, angle, scale)
+        let closed = |pin| finding::closed_pin(&Drawing::new(finding, ink, Light::on_turn(0)), pin, reach);
+        self.stamp(look, || finding.pin().map(closed).unwrap_or_default(), at, angle, scale)
     }
 
     /// Chain along a path, its links at actual size times `scale`, on face and on edge by turns. It
     /// ends with the last whole link that the path has room for.
     pub fn chain(&mut self, index: Index<Finding>, path: &[Point], scale: f64) -> Mark {
-        let finding = &self.design.findings[index];
-        let inside = finding::link_inside(finding) * scale;
-        let stamps = places(path, inside).into_iter().enumerate();
+        let Some(chain) = self.design.findings[index].chain() else { return Mark::ornament(Vec::new()) };
+        let stamps = places(path, finding::link_inside(chain) * scale).into_iter().enumerate();
         // Links overlap by the thickness of the wire on either side.
-        let marks = stamps.map(|(i, (at, angle))| self.link(index, i % 2 == 1, at, angle, scale)).collect();
+        let marks = stamps.map(|(i, (at, angle))| self.link(index, chain, i % 2 == 1, (at, angle), scale)).collect();
         Mark::ornament(marks)
     }
 
-    fn link(&mut self, index: Index<Finding>, on_edge: bool, at: Point, angle: f64, scale: f64) -> Mark {
-        let (finding, ink) = (&self.design.findings[index], self.ink);
-        let start = at - Point::towards(angle) * (finding::link_wire(finding) * scale);
-        let drawing = Drawing::new(finding, ink, Light::on_turn(0));
-        let (look, draw): (_, fn(&Drawing) -> Vec<Mark>) = if on_edge {
+    fn link(
+        &mut self,
+        index: Index<Finding>,
+        chain: &Chain,
+        on_edge: bool,
+        (at, angle): (Point, f64),
+        scale: f64,
+    ) -> Mark {
+        let start = at - Point::towards(angle) * (finding::link_wire(chain) * scale);
+        let drawing = Drawing::new(&self.design.findings[index], self.ink, Light::on_turn(0));
+        let (look, draw): (_, fn(&Drawing, &Chain) -> Vec<Mark>) = if on_edge {
             (Look::Edge { finding: index }, finding::link_on_edge)
         } else {
             (Look::Link { finding: index }, finding::link)
         };
-        self.stamp(look, || draw(&drawing), start, angle, scale)
+        self.stamp(look, || draw(&drawing, chain), start, angle, scale)
     }
 
     /// Bare cord along a path, as thick as it is times `scale`, but never thinner than a line that
@@ -132,8 +137,11 @@ impl<'a> Stencils<'a> {
 
     /// Length in mm of a finding that is a bead cap.
     pub fn cap_length(&self, index: Index<Finding>) -> Option<f64> {
-        let finding = &self.design.findings[index];
-        (finding.kind == FindingKind::BeadCap).then(|| finding.length.value())
+        let cap = match &self.design.findings[index].form {
+            Form::BeadCap(cap) => Some(cap),
+            _ => None,
+        };
+        cap.map(|cap| cap.length.value())
     }
 
     /// A knot in a cord, so many of its legs together, centred at a point and taking `length` mm along it.

@@ -1,15 +1,14 @@
-//! Beads, cords and findings: from the pattern's keys to complete articles.
+//! Beads and cords: from the pattern's keys to complete articles.
 
 use crate::paint::mark::Rgb;
-use crate::pattern::bounds::MOST_LINKS;
-use crate::pattern::{self, BeadSize, CordKind, Drilled, FindingKind, Finish, Shape, SoldBy};
+use crate::pattern::{self, BeadSize, CordKind, Drilled, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, metals, seeds, usual};
+use crate::trade::{densities, gauges, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
-use super::stock::{Bead, Cord, Finding, Lot, Sold};
+use super::stock::{Bead, Cord, Lot, Sold};
 
 /// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
 const GLASS: f64 = 2.5;
@@ -230,7 +229,7 @@ fn thickness(
     }
 }
 
-fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) -> Option<Length> {
+pub(super) fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) -> Option<Length> {
     gauges::awg_diameter(gauge.value.0).or_else(|| {
         context.refuse(
             Remark::new(Code::BadSize, format!("there is no wire gauge {}", gauge.value.0))
@@ -240,134 +239,8 @@ fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) -> Option<L
     })
 }
 
-/// Resolves one finding.
-pub fn finding(id: &str, place: Place, written: &pattern::Finding, context: &mut Context) -> Option<Finding> {
-    let size = |at: &Option<At<Length>>| at.as_ref().map_or(Length::ZERO, |at| at.value);
-    let wire = match (&written.wire, &written.gauge) {
-        (None, Some(gauge)) => gauge_diameter(gauge, context)?,
-        (wire, _) => size(wire),
-    };
-    let finding = Finding {
-        id: id.to_owned(),
-        name: written.name.clone().unwrap_or_else(|| id.to_owned()),
-        kind: written.kind.value,
-        length: size(&written.length),
-        outside: size(&written.outside),
-        inside: size(&written.inside),
-        mouth: size(&written.mouth),
-        tip: size(&written.tip),
-        wire,
-        link: size(&written.link),
-        spacing: size(&written.spacing),
-        holes: written.holes.as_ref().map_or(1, |at| at.value.0),
-        mass: written.mass.unwrap_or_default(),
-        material: written.material.as_ref().map(|at| at.value.clone()),
-        colour: written.colour.map_or_else(|| metal(written), |colour| colour.0),
-        breakaway: written.breakaway.is_some_and(|answer| answer.0),
-        closed: closed(id, written, context),
-        bead: None,
-        comes_with: written.comes_with.as_ref().map(|with| with.value.clone()),
-        sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
-        place,
-    };
-    complete(finding, written, context).and_then(|finding| consistent(finding, context))
-}
-
-/// Whether a ring is soldered shut; nothing else opens and closes as a jump ring does.
-fn closed(id: &str, written: &pattern::Finding, context: &mut Context) -> bool {
-    let Some(at) = written.closed.as_ref().filter(|at| at.value.0) else { return false };
-    let kind = written.kind.value;
-    if kind != FindingKind::JumpRing {
-        let headline = format!("{id} is {}, and only a jump ring may be `closed`", a(kind.word()));
-        context.remarks.push(Remark::new(Code::Misplaced, headline).at(at.place).help("take `closed:` out"));
-    }
-    true
-}
-
-/// The colour of the metal that a finding is made of, by its material, else by its name.
-fn metal(written: &pattern::Finding) -> Rgb {
-    let material = written.material.as_ref().map(|at| at.value.as_str());
-    let named = [material, written.name.as_deref()].into_iter().flatten().find_map(metals::colour);
-    named.unwrap_or(metals::PLAIN)
-}
-
-/// Refuses a finding that lacks a size its kind cannot do without.
-fn complete(mut finding: Finding, written: &pattern::Finding, context: &mut Context) -> Option<Finding> {
-    let needs: &[(&str, Length)] = match finding.kind {
-        FindingKind::Crimp => &[("length", finding.length), ("outside", finding.outside), ("inside", finding.inside)],
-        FindingKind::Cone => &[("length", finding.length), ("inside", finding.inside), ("tip", finding.tip)],
-        FindingKind::EyePin | FindingKind::HeadPin => &[("length", finding.length), ("gauge", finding.wire)],
-        FindingKind::Chain => &[("link", finding.link)],
-        FindingKind::JumpRing => &[("inside", finding.inside)],
-        FindingKind::CordEnd => &[("length", finding.length), ("inside", finding.inside)],
-        FindingKind::EndBar | FindingKind::SpacerBar => &[("length", finding.length), ("spacing", finding.spacing)],
-        _ => &[("length", finding.length)],
-    };
-    let is_bar = matches!(finding.kind, FindingKind::EndBar | FindingKind::SpacerBar);
-    let sizes = needs.iter().filter(|(_, size)| *size == Length::ZERO).map(|(key, _)| *key);
-    let holes = Some("holes").filter(|_| is_bar && written.holes.is_none());
-    let missing: Vec<_> = sizes.chain(holes).collect();
-    if !missing.is_empty() {
-        let headline = format!("{}: {} needs its {}", finding.id, a(finding.kind.word()), missing.join(", "));
-        let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
-        return context
-            .refuse(Remark::new(Code::MissingSize, headline).at(written.kind.place).help(format!("add {help}")));
-    }
-    if finding.wire == Length::ZERO {
-        finding.wire = usual_wire(&finding);
-    }
-    Some(finding)
-}
-
-/// Refuses a finding of which one size cannot be true beside another.
-fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
-    let Finding { id, kind, inside, outside, mouth, tip, .. } = &finding;
-    let (inside, outside, mouth, tip) = (*inside, *outside, *mouth, *tip);
-    let wrong = match kind {
-        FindingKind::Cone if tip > inside => Some(("tip", tip, "narrower than its inside", inside)),
-        FindingKind::Cone if mouth > Length::ZERO && inside > mouth => {
-            Some(("inside", inside, "narrower than its mouth", mouth))
-        }
-        FindingKind::Cone => None,
-        _ if outside > Length::ZERO && inside >= outside => Some(("inside", inside, "less than its outside", outside)),
-        _ => None,
-    };
-    if *kind == FindingKind::Chain && !countable(&finding, finding.length, finding.place, context) {
-        return None;
-    }
-    let Some((key, size, must, than)) = wrong else { return Some(finding) };
-    let headline = format!("{id}: its {key} of {} is not {must} of {}", size.hundredths(), than.hundredths());
-    context.refuse(Remark::new(Code::BadSize, headline).at(finding.place).help("measure both again"))
-}
-
-/// Refuses so much chain that its links are none of a piece's.
-pub fn countable(finding: &Finding, length: Length, place: Place, context: &mut Context) -> bool {
-    let links = finding.links(length);
-    if links.is_some_and(|links| links <= f64::from(MOST_LINKS)) {
-        return true;
-    }
-    let headline = match links {
-        Some(links) => format!("{}: {} of it would have {links} links", finding.id, length.tenths()),
-        None => format!("{}: a wire of {} leaves nothing open in its links", finding.id, finding.wire.hundredths()),
-    };
-    let help = "measure a link again, outside, and its wire";
-    context.remarks.push(Remark::new(Code::BadSize, headline).at(place).help(help));
-    false
-}
-
-/// Wire of rings and chains whose pattern does not say: an assumption for the drawing alone, which no
-/// list of what to buy repeats.
-pub fn usual_wire(finding: &Finding) -> Length {
-    match finding.kind {
-        FindingKind::Chain => finding.link * usual::LINK_WIRE,
-        FindingKind::JumpRing => finding.inside * usual::RING_WIRE,
-        FindingKind::EarWire | FindingKind::Bail => usual::EAR_WIRE,
-        _ => Length::ZERO,
-    }
-}
-
 /// Resolves how an article is sold.
-fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
+pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
     let sold = &written.value;
     let lot = match sold.by.value {
         SoldBy::Strand => sold.length.map(Lot::Strand),

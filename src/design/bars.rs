@@ -3,18 +3,23 @@
 //! Each strand's list names the bars that it goes through. The strands that name a bar share it in
 //! groups of as many as it has holes, in their order: the first bar of each is the same bar, and so on.
 
-use crate::pattern::FindingKind;
 use crate::units::Length;
 
 use super::entries::{Entries, Index};
+use super::finding::{Bar, Finding, Form};
 use super::model::{Design, Strand, What};
-use super::stock::Finding;
 
 impl Finding {
+    /// Its sizes, where it is a bar that is strung once for several strands.
+    #[must_use]
+    pub fn shared_bar(&self) -> Option<&Bar> {
+        if let Form::SpacerBar(bar) = &self.form { Some(bar).filter(|bar| bar.holes > 1) } else { None }
+    }
+
     /// Whether it is strung once for several strands.
     #[must_use]
     pub fn is_shared(&self) -> bool {
-        self.kind == FindingKind::SpacerBar && self.holes > 1
+        self.shared_bar().is_some()
     }
 }
 
@@ -49,8 +54,7 @@ impl Design {
     /// The strands that go through a finding, in the groups that share one: alone, but for a bar.
     #[must_use]
     pub fn sharing(&self, finding: Index<Finding>) -> Vec<Sharers> {
-        let shared = &self.findings[finding];
-        sharing(&self.strands, finding, if shared.is_shared() { shared.holes } else { 1 })
+        sharing(&self.strands, finding, self.findings[finding].shared_bar().map_or(1, |bar| bar.holes))
     }
 
     /// Which hole of a bar that it shares with others a strand goes through, from 1 for that of the
@@ -79,10 +83,10 @@ impl Design {
     fn apart(&self, inner: &Strand, outer: &Strand) -> Length {
         let through =
             |bar: &Index<Finding>| self.hole(*bar, inner).zip(self.hole(*bar, outer)).is_some_and(|(a, b)| a + 1 == b);
-        let bar = self.findings.indices().find(through);
+        let bar = self.findings.indices().find(through).and_then(|bar| self.findings[bar].bar());
         match (outer.aside > inner.aside, bar) {
             (true, _) => outer.aside - inner.aside,
-            (false, Some(bar)) => self.findings[bar].spacing,
+            (false, Some(bar)) => bar.spacing,
             (false, None) => (self.breadth(inner) + self.breadth(outer)) * 0.5,
         }
     }
@@ -103,9 +107,9 @@ fn sharing(strands: &[Strand], finding: Index<Finding>, holes: u32) -> Vec<Share
 
 /// Gives each strand its share of the mass of the bars that it goes through.
 pub fn share_mass(strands: &mut [Strand], findings: &Entries<Finding>) {
-    for at in findings.indices().filter(|at| findings[*at].is_shared()) {
-        let finding = &findings[at];
-        for group in sharing(strands, at, finding.holes) {
+    for (at, finding) in findings.entries() {
+        let Some(bar) = finding.shared_bar() else { continue };
+        for group in sharing(strands, at, bar.holes) {
             let share = finding.mass.value() * group.bars() as f64 / group.passes() as f64;
             for sharer in &group.0 {
                 let bits = strands[sharer.strand].trains.iter_mut().flat_map(|train| &mut train.bits);

@@ -5,18 +5,18 @@
 //! the eye comes to lie where the cone is as wide as the eye; from there to the tip is what the
 //! cone adds to the piece.
 
-use crate::pattern::{self, ClosurePart, FindingKind, Kind};
+use crate::pattern::{self, ClosurePart, Kind};
 use crate::remark::{Code, Remark};
 use crate::source::At;
 use crate::units::Length;
 
 use super::Context;
-use super::article;
 use super::entries::Index;
+use super::finding::{Finding, Foot, Form};
 use super::model::{Closure, Part};
+use super::shaping;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
-use super::stock::Finding;
 
 /// Resolves the closure.
 pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
@@ -66,7 +66,7 @@ fn sided(written: &At<pattern::Closure>, shelf: &Shelf, context: &mut Context) -
     let left = parts(each, written.value.left.as_deref(), Spot::Side, shelf, context);
     let right = parts(each, written.value.right.as_deref(), Spot::Side, shelf, context);
     let (mut left, mut right) = (left?, right?);
-    let hooks = |parts: &[Part]| parts.last().is_some_and(|part| shelf.findings[part.finding].kind.hooks());
+    let hooks = |parts: &[Part]| parts.last().is_some_and(|part| shelf.findings[part.finding].kind().hooks());
     let (left_hooks, right_hooks) = (hooks(&left), hooks(&right));
     shorten(&mut left, right_hooks, shelf);
     shorten(&mut right, left_hooks, shelf);
@@ -76,10 +76,9 @@ fn sided(written: &At<pattern::Closure>, shelf: &Shelf, context: &mut Context) -
 /// An outermost chain that a clasp hooks into is an extender: at its shortest one link is used.
 fn shorten(parts: &mut [Part], clasp_opposite: bool, shelf: &Shelf) {
     if let Some(part) = parts.last_mut().filter(|_| clasp_opposite)
-        && shelf.findings[part.finding].kind == FindingKind::Chain
+        && let Some(chain) = shelf.findings[part.finding].chain()
     {
-        let link = shelf.findings[part.finding].link;
-        part.least = if link < part.reach { link } else { part.reach };
+        part.least = chain.link.min(part.reach);
     }
 }
 
@@ -97,7 +96,7 @@ fn parts(
         let finding = &shelf.findings[*index];
         let before = at.checked_sub(1).map(|before| &shelf.findings[indices[before]]);
         let cut = chain_length(written[at], finding, context)?;
-        let reach = if finding.kind == FindingKind::Chain { cut } else { reach(finding, before) };
+        let reach = cut.unwrap_or_else(|| reach(finding, before));
         Some(Part { finding: *index, reach, least: reach, cut })
     };
     indices.iter().enumerate().map(part).collect()
@@ -105,33 +104,34 @@ fn parts(
 
 /// How much a finding lengthens the piece.
 fn reach(finding: &Finding, before: Option<&Finding>) -> Length {
-    match finding.kind {
-        FindingKind::EyePin => (finding.eye() - finding.wire) * 2.0,
-        FindingKind::Cone => match before.filter(|pin| pin.is_pin()) {
-            Some(pin) => finding.depth_of(pin.eye()),
-            None => finding.length,
+    match &finding.form {
+        Form::Pin(pin) if pin.foot == Foot::Eye => (pin.eye() - pin.wire) * 2.0,
+        Form::Cone(cone) => match before.and_then(Finding::pin) {
+            Some(pin) => cone.depth_of(pin.eye()),
+            None => cone.length,
         },
-        FindingKind::JumpRing => finding.inside,
-        _ => finding.length,
+        Form::JumpRing(ring) => ring.inside,
+        _ => finding.length().unwrap_or_default(),
     }
 }
 
-/// How much chain a part takes; nothing for what is not chain.
-fn chain_length(part: &At<ClosurePart>, finding: &Finding, context: &mut Context) -> Option<Length> {
-    match (&part.value.length, finding.kind) {
-        (Some(length), FindingKind::Chain) => {
-            article::countable(finding, length.value, length.place, context).then_some(length.value)
+/// How much chain a part takes; nothing for what is not chain. A part that is refused has no answer.
+fn chain_length(part: &At<ClosurePart>, finding: &Finding, context: &mut Context) -> Option<Option<Length>> {
+    match (&part.value.length, finding.chain()) {
+        (Some(length), Some(chain)) => {
+            let fits = shaping::countable(&finding.id, chain, length.value, length.place, context);
+            fits.then_some(Some(length.value))
         }
-        (None, FindingKind::Chain) => context.refuse(
+        (None, Some(_)) => context.refuse(
             Remark::new(Code::MissingSize, format!("how much of the chain `{}`?", finding.id))
                 .at(part.place)
                 .help(format!("write `{{ {}: 60 mm }}`", finding.id)),
         ),
-        (Some(length), _) => context.refuse(
+        (Some(length), None) => context.refuse(
             Remark::new(Code::WrongKind, format!("`{}` is no chain and takes no length here", finding.id))
                 .at(length.place)
                 .help(format!("write just `{}`", finding.id)),
         ),
-        (None, _) => Some(Length::ZERO),
+        (None, None) => Some(None),
     }
 }

@@ -193,10 +193,14 @@ impl<'a> List<'a> {
         let finding = &self.shelf.findings[on];
         let strung = self.strung(items, fill);
         let bits = row::bits(&strung, &self.shelf.beads);
-        let mass = finding.mass.value() + strung.iter().map(|one| one.mass).sum::<f64>();
+        let mass = finding.mass_of_one().value() + strung.iter().map(|one| one.mass).sum::<f64>();
         let hanger = finding.hangs() + finding.foot();
         let drop = hanger.value() + bits.iter().map(super::model::Bit::length).sum::<f64>();
-        Some(Strung::other(What::Dangle(Dangle { on, bits, drop }), finding.wire.value(), mass))
+        Some(Strung::other(
+            What::Dangle(Dangle { on, bits, drop }),
+            finding.wire().map_or(0.0, |wire| wire.value().value()),
+            mass,
+        ))
     }
 
     /// The list as the maker says it.

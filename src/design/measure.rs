@@ -5,7 +5,7 @@ use crate::units::{Length, Mass, UnitStyle};
 use super::entries::Index;
 use super::model::{Bit, Dangle, Design, End, Rest, Strand, Train, What};
 use super::stock::Bead;
-use crate::pattern::{FindingKind, Kind};
+use crate::pattern::Kind;
 
 impl Strand {
     /// Every bit in order.
@@ -61,7 +61,7 @@ impl Strand {
     /// what holds it.
     #[must_use]
     pub fn tail(&self, end: &End, design: &Design) -> Length {
-        let crimps = end.findings.iter().map(|at| &design.findings[*at]).filter(|at| at.kind == FindingKind::Crimp);
+        let crimps = end.findings.iter().filter_map(|at| design.findings[*at].crimp());
         let back = end.bight + crimps.map(|crimp| crimp.length).sum();
         if back < self.allowance { self.allowance - back } else { Length::ZERO }
     }
@@ -116,7 +116,7 @@ impl Strand {
 
     /// The beads that the knots at its ends are tied round.
     pub fn in_end_knots<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = Index<Bead>> + 'a {
-        self.ends.iter().flat_map(|end| &end.findings).filter_map(|index| design.findings[*index].bead)
+        self.ends.iter().flat_map(|end| &end.findings).filter_map(|index| design.findings[*index].knotted_bead())
     }
 
     /// How wide its cord is, legs side by side.
@@ -256,7 +256,7 @@ impl Design {
     pub fn mass(&self) -> Mass {
         let closure = self.closure.left.iter().chain(&self.closure.right).map(|part| {
             let one = self.findings[part.finding].mass;
-            if part.cut > Length::ZERO { one * (part.cut.value() / 1000.0) } else { one }
+            part.cut.map_or(one, |cut| one * (cut.value() / 1000.0))
         });
         self.strands.iter().map(|strand| strand.mass(self)).sum::<Mass>() + closure.sum()
     }

@@ -10,6 +10,7 @@ mod colourway;
 mod entries;
 mod expand;
 mod expect;
+mod finding;
 mod measure;
 mod model;
 mod opening;
@@ -18,8 +19,10 @@ mod profile;
 mod refill;
 mod round;
 mod row;
+mod shaping;
 mod shelf;
 mod spot;
+mod stated;
 mod stock;
 mod stops;
 mod strand;
@@ -30,15 +33,16 @@ use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
 use crate::units::Money;
 
-pub use article::usual_wire;
 pub use bars::{Sharer, Sharers};
 pub use colourway::{Colourway, colourways};
 pub use entries::{Entries, Index, nth};
+pub use finding::*;
 pub use measure::Bias;
 pub use model::*;
 pub use round::{Stock, parts as closing_parts};
 pub use row::reach;
 pub use shelf::check as check_shelf;
+pub use stated::Stated;
 pub use stock::*;
 pub use wear::{Build, Fit, Proportion};
 
@@ -252,7 +256,10 @@ fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, conte
 /// An end bar in the closure holds the strands apart by its spacing.
 fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Shelf) {
     let findings = closure.left.iter().map(|part| &shelf.findings[part.finding]);
-    let spacing = findings.filter(|finding| finding.kind == FindingKind::EndBar).map(|bar| bar.spacing).next();
+    let spacing = findings
+        .filter(|finding| finding.kind() == FindingKind::EndBar)
+        .find_map(|finding| finding.bar())
+        .map(|bar| bar.spacing);
     refill::hang_apart(strands, spacing.unwrap_or_default());
 }
 

@@ -13,7 +13,8 @@ use crate::source::Place;
 use crate::units::{Length, Money, UnitStyle};
 
 use super::entries::{Entries, Index};
-use super::stock::{Bead, Cord, Finding};
+use super::finding::Finding;
+use super::stock::{Bead, Cord};
 use super::wear::Build;
 
 /// A piece, resolved.
@@ -219,8 +220,8 @@ pub struct Part {
     pub reach: Length,
     /// How much when closed as short as it goes.
     pub least: Length,
-    /// How much of it is cut, where it is sold by length (chain); else nothing.
-    pub cut: Length,
+    /// How much of it is cut, where it is chain.
+    pub cut: Option<Length>,
 }
 
 /// The body that a piece is made for.

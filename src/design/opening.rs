@@ -2,17 +2,17 @@
 
 use crate::pattern::{CordKind, FindingKind};
 
+use super::finding::{Finding, Foot, Form, Pin};
 use super::model::{Design, Part};
-use super::stock::Finding;
 
 impl Finding {
     /// Whether a ring, link or loop of it is opened to hang something in it. The rings of clasps and bars
     /// are solid, and so are jump rings that are soldered shut.
     #[must_use]
     pub const fn opens(&self) -> bool {
-        match self.kind {
-            FindingKind::JumpRing => !self.closed,
-            FindingKind::Chain | FindingKind::EyePin | FindingKind::EarWire => true,
+        match &self.form {
+            Form::JumpRing(ring) => !ring.closed,
+            Form::Chain(_) | Form::Pin(Pin { foot: Foot::Eye, .. }) | Form::EarWire(_) => true,
             _ => false,
         }
     }
@@ -20,7 +20,7 @@ impl Finding {
     /// Whether it is a jump ring that opens.
     #[must_use]
     pub const fn is_open_ring(&self) -> bool {
-        matches!(self.kind, FindingKind::JumpRing) && self.opens()
+        matches!(self.form, Form::JumpRing(_)) && self.opens()
     }
 }
 
@@ -31,9 +31,9 @@ impl Design {
     pub fn part_opens(&self, parts: &[Part], at: usize) -> bool {
         let finding = |at: usize| &self.findings[parts[at].finding];
         let on_chain = || self.strands.iter().any(|strand| self.cords[strand.cord].kind == CordKind::Chain);
-        match finding(at).kind {
+        match finding(at).kind() {
             FindingKind::Cone | FindingKind::BeadCap => {
-                (0..at).any(|before| finding(before).kind == FindingKind::EyePin)
+                (0..at).any(|before| finding(before).kind() == FindingKind::EyePin)
             }
             _ => finding(at).opens() || (at == 0 && on_chain()),
         }

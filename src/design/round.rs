@@ -4,13 +4,13 @@
 //! nearest to the girth with its ease. The inside is that of [`taut`], with the closure hooked up short.
 
 use crate::geometry::taut::{Chord, close};
-use crate::pattern::FindingKind;
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 use super::entries::{Entries, Index};
+use super::finding::Finding;
 use super::model::{Bit, Closure, Design, End, Part, What};
-use super::stock::{Bead, Finding};
+use super::stock::Bead;
 
 /// Beads and findings by their indices.
 #[derive(Clone, Copy)]
@@ -46,8 +46,7 @@ impl Stock<'_> {
     #[must_use]
     pub fn hooked(self, part: &Part, length: Length) -> Vec<Chord> {
         let finding = &self.findings[part.finding];
-        let links = if finding.kind == FindingKind::Chain { finding.links(length) } else { None };
-        let count = links.unwrap_or(1.0);
+        let count = finding.chain().and_then(|chain| chain.links(length)).unwrap_or(1.0);
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, at least 1")]
         let chords = count as usize;
         vec![Chord::even(length.value() / count, 0.5 * finding.thickness().value()); chords]

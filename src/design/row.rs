@@ -10,12 +10,11 @@
 
 use std::ops::Range;
 
-use crate::pattern::FindingKind;
-
 use super::entries::{Entries, Index};
+use super::finding::Finding;
 use super::model::{Bit, Strand, What};
 use super::pack;
-use super::stock::{Bead, Finding};
+use super::stock::Bead;
 use crate::pattern::Settle;
 use crate::trade::usual::WALL;
 use crate::units::Length;
@@ -29,14 +28,14 @@ pub struct Strung {
     pub length: f64,
     /// Mass in grams.
     pub mass: f64,
-    /// Radius in mm of a cap's rim; else 0.
-    rim: f64,
+    /// Radius in mm of the rim of a cap that states its width.
+    rim: Option<f64>,
 }
 
 impl Strung {
     /// Anything but a bead or a finding.
     pub const fn other(what: What, length: f64, mass: f64) -> Self {
-        Self { what, length, mass, rim: 0.0 }
+        Self { what, length, mass, rim: None }
     }
 
     /// A bead of an index.
@@ -47,10 +46,9 @@ impl Strung {
     /// A finding of an index. A ring takes as much cord as its wire is thick.
     pub fn finding(index: Index<Finding>, findings: &Entries<Finding>) -> Self {
         let finding = &findings[index];
-        let length = if finding.kind == FindingKind::JumpRing { finding.wire } else { finding.length };
-        let across = finding.mouth.value().max(finding.outside.value());
-        let rim = if finding.kind == FindingKind::BeadCap { across / 2.0 } else { 0.0 };
-        Self { rim, ..Self::other(What::Finding(index), length.value(), finding.mass.value()) }
+        let length = finding.ring().map(|ring| ring.wire.value()).or(finding.length()).unwrap_or_default();
+        let other = Self::other(What::Finding(index), length.value(), finding.mass_of_one().value());
+        Self { rim: finding.rim().map(|width| width.value() / 2.0), ..other }
     }
 
     /// It on the cord, with so much of it before and after its centre.
@@ -112,8 +110,8 @@ pub fn close(strand: &mut Strand, beads: &Entries<Bead>) {
 
 /// Cord in mm that anything but a bead takes beside the bead that it faces.
 fn taken(one: &Strung, faced: Option<&Bead>) -> f64 {
-    let Some(bead) = faced.filter(|_| one.rim > 0.0) else { return one.length };
-    let outer_end = bead.half_length(one.rim) + one.length;
+    let Some((bead, rim)) = faced.zip(one.rim) else { return one.length };
+    let outer_end = bead.half_length(rim) + one.length;
     (outer_end - bead.half_length(bead.hole.value() / 2.0)).clamp(WALL.value().min(one.length), one.length)
 }
 

@@ -7,7 +7,9 @@ use crate::source::At;
 use super::Context;
 use super::article;
 use super::entries::{Entries, Index};
-use super::stock::{Bead, Cord, Finding};
+use super::finding::Finding;
+use super::shaping;
+use super::stock::{Bead, Cord};
 
 /// Beads, cords and findings in the order in which indices count them, and the ids of all that the
 /// pattern defines.
@@ -55,8 +57,7 @@ impl Shelf {
         let findings = pattern.findings.iter().flat_map(|all| &all.entries);
         for (key, written) in findings.filter(|(key, _)| used.contains(&key.value)) {
             let bead = written.bead.as_ref().and_then(|bead| shelf.knotted(written, bead, context));
-            let finding = article::finding(&key.value, key.place, written, context);
-            shelf.findings.extend(finding.map(|finding| Finding { bead, ..finding }));
+            shelf.findings.extend(shaping::finding(&key.value, key.place, written, bead, context));
             if let Some(with) = &written.comes_with {
                 sold_together(key, with, pattern, &shelf, context);
             }
@@ -197,7 +198,7 @@ pub fn check(shelf: &pattern::Shelf) -> Vec<Remark> {
         article::cord(&key.value, key.place, written, &mut context);
     }
     for (key, written) in &shelf.findings.entries {
-        article::finding(&key.value, key.place, written, &mut context);
+        shaping::finding(&key.value, key.place, written, None, &mut context);
     }
     context.remarks
 }

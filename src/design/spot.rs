@@ -3,12 +3,11 @@
 use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
 use crate::source::At;
-use crate::units::Length;
 
 use super::Context;
 use super::entries::Index;
+use super::finding::Finding;
 use super::shelf::{Article, Shelf, not_a};
-use super::stock::Finding;
 
 /// A place in a pattern where a finding may stand.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -79,12 +78,12 @@ impl Spot {
 pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context) -> Option<Index<Finding>> {
     let index = shelf.find_finding(id, context)?;
     let finding = &shelf.findings[index];
-    if !spot.kinds().contains(&finding.kind) {
-        return context.refuse(misplaced(id, finding.kind, spot));
+    if !spot.kinds().contains(&finding.kind()) {
+        return context.refuse(misplaced(id, finding.kind(), spot));
     }
-    let measured = finding.kind != FindingKind::Chain || finding.length > Length::ZERO;
+    let measured = finding.chain().is_none_or(|chain| chain.length.is_some());
     match spot {
-        Spot::Hanger if finding.closed => context.refuse(shut(id)),
+        Spot::Hanger if finding.ring().is_some_and(|ring| ring.closed) => context.refuse(shut(id)),
         Spot::Hanger | Spot::Strung if !measured => context.refuse(no_length(id)),
         _ => Some(index),
     }
@@ -132,7 +131,7 @@ fn bare_knot(id: &At<String>) -> Remark {
 /// A cover sits on a crimp and a guard in a crimped loop: neither closes an end by itself. Leaves a
 /// remark where it should.
 pub fn check_crimped(ids: &[At<String>], shelf: &Shelf, context: &mut Context) {
-    let kind = |id: &At<String>| shelf.finding(&id.value).map(|at| shelf.findings[at].kind);
+    let kind = |id: &At<String>| shelf.finding(&id.value).map(|at| shelf.findings[at].kind());
     let needs = |id: &&At<String>| matches!(kind(id), Some(FindingKind::CrimpCover | FindingKind::WireGuard));
     let crimped = ids.iter().any(|id| kind(id) == Some(FindingKind::Crimp));
     if let Some(id) = ids.iter().find(needs).filter(|_| !crimped) {

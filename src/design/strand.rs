@@ -16,12 +16,13 @@ use crate::units::{Length, Mass};
 use super::Context;
 use super::entries::{Entries, Index};
 use super::expand::{List, too_many};
+use super::finding::Finding;
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
 use super::round::{Row, Stock};
 use super::row;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
-use super::stock::{Cord, Finding};
+use super::stock::Cord;
 use super::stops;
 use super::wear::MadeTo;
 
@@ -173,7 +174,7 @@ impl End {
     /// Whether nothing but a knot holds it.
     #[must_use]
     pub fn is_knotted(&self, findings: &Entries<Finding>) -> bool {
-        let holds = |at: &Index<Finding>| matches!(findings[*at].kind, FindingKind::Crimp | FindingKind::CordEnd);
+        let holds = |at: &Index<Finding>| matches!(findings[*at].kind(), FindingKind::Crimp | FindingKind::CordEnd);
         !self.findings.iter().any(holds)
     }
 }
@@ -190,9 +191,9 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
     let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
     let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
     spot::check_crimped(ids, shelf, context);
-    let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind == kind);
+    let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind() == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
-        (Some(guard), _) => shelf.findings[*guard].length,
+        (Some(guard), _) => shelf.findings[*guard].length().unwrap_or_default(),
         (None, Some(_)) => usual::BIGHT,
         (None, None) => Length::ZERO,
     };
@@ -201,10 +202,10 @@ fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option
 }
 
 /// Cord that an end's finding covers: a cover sits over the crimp, a guard in the loop.
-const fn taken(finding: &Finding) -> Length {
-    match finding.kind {
+fn taken(finding: &Finding) -> Length {
+    match finding.kind() {
         FindingKind::CrimpCover | FindingKind::WireGuard => Length::ZERO,
-        _ => finding.length,
+        _ => finding.length().unwrap_or_default(),
     }
 }
 

@@ -7,7 +7,6 @@
 
 use super::hang::Link;
 use crate::design::{Bit, Design, End, Entries, Finding, Rest, Strand, Train, What};
-use crate::pattern::FindingKind;
 use crate::units::NEWTON_PER_GRAM;
 
 /// Longest piece of bare cord in mm. A chain of such pieces misses the smooth curve by the square
@@ -136,7 +135,7 @@ impl<'a> Cutter<'a> {
     fn end(&self, chain: &mut Chain, end: &End, last: bool) {
         let bight = end.bight.value().clamp(0.0, end.takes.value());
         let closed = end.takes.value() - bight;
-        let mass: f64 = end.findings.iter().map(|index| &self.findings[*index]).map(finding_mass).sum();
+        let mass: f64 = end.findings.iter().map(|index| self.findings[*index].mass.value()).sum();
         let weight = mass * NEWTON_PER_GRAM + closed * self.weight;
         let link = (closed > 0.0 || weight > 0.0).then_some(Link { length: closed, weight, centre: 0.5 });
         if last {
@@ -159,10 +158,4 @@ pub(super) fn pieces(length: f64, piece: f64) -> usize {
 /// Weight in N of 1 mm of a strand's cord.
 pub(super) fn cord_weight(design: &Design, strand: &Strand) -> f64 {
     strand.cord_mass(design).value() / 1000.0 * NEWTON_PER_GRAM
-}
-
-/// Mass in grams of a finding; of chain, which is weighed by the metre, that of its length.
-fn finding_mass(finding: &Finding) -> f64 {
-    let mass = finding.mass.value();
-    if finding.kind == FindingKind::Chain { mass * finding.length.value() / 1000.0 } else { mass }
 }

@@ -157,7 +157,10 @@ pub(super) fn form(design: &Design, strand: &Strand, piece: Piece, length: f64) 
     match bit.what {
         What::Bead(bead) => Form::bead(&design.beads[bead], bit.before),
         What::Knot => Form::boxed(length, KNOT_WIDTH * cord),
-        What::Finding(finding) => Form::boxed(length, cord.max(design.findings[finding].outside.value())),
+        What::Finding(finding) => {
+            let outside = design.findings[finding].outside().unwrap_or_default();
+            Form::boxed(length, cord.max(outside.value()))
+        }
         What::Gap | What::Dangle(_) => Form::boxed(length, cord),
     }
 }

@@ -9,7 +9,6 @@ use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
 use crate::design::{Bit, Design, Finding, Index, Lot, Part, Sharers, What};
 use crate::pattern::FindingKind;
-use crate::units::Length;
 
 /// How often the pieces of one design are made.
 #[must_use]
@@ -26,7 +25,7 @@ pub fn by_length(design: &Design, article: Article) -> bool {
         Article::Finding(at) => {
             let by_piece =
                 matches!(design.findings[at].sold.as_ref().map(|sold| &sold.lot), Some(Lot::Pack(_) | Lot::Each));
-            design.findings[at].kind == FindingKind::Chain && !by_piece
+            design.findings[at].kind() == FindingKind::Chain && !by_piece
         }
     }
 }
@@ -101,11 +100,11 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
 fn chain_pieces(design: &Design, at: Index<Finding>) -> Vec<Piece> {
     let chain = &design.findings[at];
     let piece = |length| Piece { label: chain.name.clone(), length };
-    let in_closure = parts(design).filter(|part| part.finding == at).map(|part| part.cut);
-    let mut pieces: Vec<_> = in_closure.filter(|cut| *cut > Length::ZERO).map(piece).collect();
+    let in_closure = parts(design).filter(|part| part.finding == at).filter_map(|part| part.cut);
+    let mut pieces: Vec<_> = in_closure.map(piece).collect();
     let all = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);
-    if chain.length > Length::ZERO {
-        pieces.extend((pieces.len() as u64..all).map(|_| piece(chain.length)));
+    if let Some(length) = chain.length() {
+        pieces.extend((pieces.len() as u64..all).map(|_| piece(length)));
     }
     pieces
 }

@@ -1,7 +1,6 @@
 //! Whether bars have a hole for every strand, and are strung alike on all that share them.
 
-use crate::design::{Design, Finding, Sharer, Sharers};
-use crate::pattern::FindingKind;
+use crate::design::{Bar, Design, Finding, Form, Sharer, Sharers};
 use crate::remark::{Code, Remark};
 
 /// Remarks about end bars and spacer bars.
@@ -14,9 +13,9 @@ pub fn check(design: &Design) -> Vec<Remark> {
 }
 
 fn end_bar(bar: &Finding, strands: usize) -> Option<Remark> {
-    let lacks = bar.kind == FindingKind::EndBar && strands > bar.holes as usize;
-    lacks.then(|| {
-        let headline = format!("{} has holes for {} strands, and the piece has {strands}", bar.name, bar.holes);
+    let Form::EndBar(Bar { holes, .. }) = bar.form else { return None };
+    (strands > holes as usize).then(|| {
+        let headline = format!("{} has holes for {holes} strands, and the piece has {strands}", bar.name);
         Remark::new(Code::BarHoles, headline).at(bar.place).help(format!("use a bar with {strands} holes"))
     })
 }
@@ -24,15 +23,15 @@ fn end_bar(bar: &Finding, strands: usize) -> Option<Remark> {
 fn spacer_bar(design: &Design, bar: &Finding, group: &Sharers) -> Option<Remark> {
     let (first, rest) = group.0.split_first()?;
     let other = rest.iter().find(|other| other.bars != first.bars)?;
+    let holes = bar.bar()?.holes;
     let name = |sharer: &Sharer| &design.strands[sharer.strand].name;
     let headline = format!(
-        "strand {} goes through {} of {} and strand {} through {}, but a bar with {} holes holds both",
+        "strand {} goes through {} of {} and strand {} through {}, but a bar with {holes} holes holds both",
         name(first),
         first.bars,
         bar.name,
         name(other),
         other.bars,
-        bar.holes
     );
     let help = format!("write {} as often in each strand that goes through it", bar.id);
     Some(Remark::new(Code::BarHoles, headline).at(design.strands[other.strand].place).help(help))

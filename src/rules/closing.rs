@@ -34,7 +34,7 @@ fn one_sided(design: &Design) -> Option<Remark> {
         _ => return None,
     };
     let finding = &design.findings[other.finding];
-    finding.kind.is_clasp().then(|| {
+    finding.kind().is_clasp().then(|| {
         let headline = format!("{} has nothing on the other side that it closes onto", finding.name);
         let help = format!(
             "write a ring in the closure's `{bare}:`, or of a clasp in two halves one on `each side:` with the length of \
@@ -60,5 +60,5 @@ fn cannot_open(parts: &[Part], design: &Design) -> Option<Remark> {
 fn cord_end(design: &Design) -> Option<&str> {
     let findings = design.strands.iter().flat_map(|strand| &strand.ends).flat_map(|end| &end.findings);
     let mut findings = findings.map(|at| &design.findings[*at]);
-    findings.find(|finding| finding.kind == FindingKind::CordEnd).map(|finding| finding.name.as_str())
+    findings.find(|finding| finding.kind() == FindingKind::CordEnd).map(|finding| finding.name.as_str())
 }

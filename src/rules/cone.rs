@@ -4,7 +4,7 @@
 //! the cone is as wide as it, the strands' loops hang from it, and the crimps lie below the loops:
 //! the same places from which the design takes the closure's length.
 
-use crate::design::{Design, End, Finding, Part};
+use crate::design::{self, Cone, Design, End, Finding, Part};
 use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
 use crate::trade::packing::packing_ratio;
@@ -21,8 +21,9 @@ pub fn check(design: &Design) -> Vec<Remark> {
 
 /// Strand ends gathered under a cone.
 struct Gathering<'a> {
-    cone: &'a Finding,
-    pin: Option<&'a Finding>,
+    finding: &'a Finding,
+    cone: &'a Cone,
+    pin: Option<pin::Named<'a>>,
     /// The thickest cord.
     cord: Length,
     loops: usize,
@@ -31,7 +32,7 @@ struct Gathering<'a> {
 
 /// A crimp and how far below its loop's top it begins.
 struct Crimp<'a> {
-    finding: &'a Finding,
+    crimp: &'a design::Crimp,
     below: Length,
 }
 
@@ -39,53 +40,57 @@ impl<'a> Gathering<'a> {
     /// The gathering of a side whose first finding, but for the pin, is a cone.
     fn of(parts: &[Part], end: usize, design: &'a Design) -> Option<Self> {
         let mut findings = parts.iter().map(|part| &design.findings[part.finding]).peekable();
-        let pin = findings.next_if(|finding| finding.kind == FindingKind::EyePin);
-        let cone = findings.next_if(|finding| finding.kind == FindingKind::Cone)?;
+        let pin = findings.next_if(|finding| finding.kind() == FindingKind::EyePin);
+        let pin = pin.and_then(|finding| Some(pin::Named { finding, pin: finding.pin()? }));
+        let finding = findings.next()?;
+        let cone = finding.cone()?;
         let cords = design.strands.iter().map(|strand| strand.cord_width(design));
         let crimps = design.strands.iter().filter_map(|strand| crimp(&strand.ends[end], design));
-        Some(Self { cone, pin, cord: longest(cords), loops: design.strands.len(), crimps: crimps.collect() })
+        Some(Self { finding, cone, pin, cord: longest(cords), loops: design.strands.len(), crimps: crimps.collect() })
     }
 
     fn remarks(&self) -> Vec<Remark> {
-        let Some(pin) = self.pin else { return self.crimps_below(Length::ZERO).into_iter().collect() };
+        let Some(named) = self.pin else { return self.crimps_below(Length::ZERO).into_iter().collect() };
+        let (pin, finding) = (named.pin, self.finding);
         let seat = self.cone.depth_of(pin.eye());
-        let through = pin::through(pin, &self.cone.name, self.cone.tip, self.cone.place);
-        let misfit = self.eye_outside(pin).or_else(|| self.eye_pulls_out(pin));
+        let through = pin::through(named, &finding.name, self.cone.tip, finding.place);
+        let misfit = self.eye_outside(named).or_else(|| self.eye_pulls_out(named));
         let hidden = if misfit.is_none() { self.crimps_below(seat + pin.eye() - pin.wire) } else { None };
-        [through, pin::long_enough(pin, seat.value()), misfit, self.loops_in(pin), hidden]
+        [through, pin::long_enough(named, seat.value()), misfit, self.loops_in(named), hidden]
             .into_iter()
             .flatten()
             .collect()
     }
 
     fn remark(&self, code: Code, headline: String) -> Remark {
-        Remark::new(code, headline).at(self.cone.place)
+        Remark::new(code, headline).at(self.finding.place)
     }
 
-    fn eye_outside(&self, pin: &Finding) -> Option<Remark> {
+    fn eye_outside(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
         (self.cone.inside < pin.eye()).then(|| {
-            let (cone, inside, eye) = (&self.cone.name, self.cone.inside.hundredths(), pin.eye().hundredths());
-            let headline = format!("{cone} is {inside} inside; the eye of {}, {eye}, does not go in", pin.name);
+            let (cone, inside, eye) = (&self.finding.name, self.cone.inside.hundredths(), pin.eye().hundredths());
+            let headline = format!("{cone} is {inside} inside; the eye of {}, {eye}, does not go in", finding.name);
             self.remark(Code::EyeInCone, headline)
                 .help(format!("use a cone of at least {} inside", pin.eye().at_least(2)))
         })
     }
 
-    fn eye_pulls_out(&self, pin: &Finding) -> Option<Remark> {
+    fn eye_pulls_out(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
         (self.cone.tip >= pin.eye()).then(|| {
-            let (cone, tip, eye) = (&self.cone.name, self.cone.tip.hundredths(), pin.eye().hundredths());
-            let headline = format!("the tip of {cone} is {tip} wide; the eye of {}, {eye}, pulls out", pin.name);
+            let (cone, tip, eye) = (&self.finding.name, self.cone.tip.hundredths(), pin.eye().hundredths());
+            let headline = format!("the tip of {cone} is {tip} wide; the eye of {}, {eye}, pulls out", finding.name);
             self.remark(Code::EyeInCone, headline).help(format!("use a cone whose tip is narrower than {eye}"))
         })
     }
 
     /// Every strand's loop passes the eye.
-    fn loops_in(&self, pin: &Finding) -> Option<Remark> {
+    fn loops_in(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
         let open = pin.eye() - pin.wire * 2.0;
         let needed = self.cord * packing_ratio(whole(self.loops));
         (needed > open).then(|| {
             let (loops, needed, open) = (self.loops, needed.at_least(2), open.hundredths());
-            let headline = format!("{loops} loops need {needed} in the eye of {}, of which {open} are open", pin.name);
+            let headline =
+                format!("{loops} loops need {needed} in the eye of {}, of which {open} are open", finding.name);
             let help = format!("use a pin whose eye is open by {needed}, or gather the strands on a ring");
             self.remark(Code::EyeTooSmall, headline).help(help)
         })
@@ -94,21 +99,21 @@ impl<'a> Gathering<'a> {
     /// The crimps, where the loops hang so far below the tip.
     fn crimps_below(&self, loops: Length) -> Option<Remark> {
         let highest = loops + shortest(self.crimps.iter().map(|crimp| crimp.below))?;
-        let lowest = loops + longest(self.crimps.iter().map(|crimp| crimp.below + crimp.finding.length));
+        let lowest = loops + longest(self.crimps.iter().map(|crimp| crimp.below + crimp.crimp.length));
         self.too_wide(highest).or_else(|| self.showing(lowest))
     }
 
     /// The crimps side by side at the depth at which the highest begins.
     fn too_wide(&self, depth: Length) -> Option<Remark> {
         let ratio = packing_ratio(whole(self.crimps.len()));
-        let needed = longest(self.crimps.iter().map(|crimp| crimp.finding.outside)) * ratio;
+        let needed = longest(self.crimps.iter().map(|crimp| crimp.crimp.outside)) * ratio;
         let inside = self.cone.width_at(depth);
         (needed > inside && depth < self.cone.length).then(|| {
             let headline = format!(
                 "{} crimps side by side need {}; {} is {} inside where they begin, {} below its tip",
                 self.crimps.len(),
                 needed.at_least(2),
-                self.cone.name,
+                self.finding.name,
                 inside.hundredths(),
                 depth.tenths()
             );
@@ -122,16 +127,15 @@ impl<'a> Gathering<'a> {
         let out = lowest - self.cone.length;
         (out > Length::ZERO).then(|| {
             let out = out.tenths();
-            let headline = format!("the crimps stand out of the mouth of {} by {out}", self.cone.name);
+            let headline = format!("the crimps stand out of the mouth of {} by {out}", self.finding.name);
             self.remark(Code::CrimpsShow, headline).help(format!("use a cone longer by {out}, or shorter loops"))
         })
     }
 }
 
 fn crimp<'a>(end: &End, design: &'a Design) -> Option<Crimp<'a>> {
-    let mut findings = end.findings.iter().map(|index| &design.findings[*index]);
-    let finding = findings.find(|finding| finding.kind == FindingKind::Crimp)?;
-    Some(Crimp { finding, below: end.bight })
+    let crimp = end.findings.iter().find_map(|index| design.findings[*index].crimp())?;
+    Some(Crimp { crimp, below: end.bight })
 }
 
 fn longest(lengths: impl Iterator<Item = Length>) -> Length {
@@ -149,19 +153,21 @@ fn whole(count: usize) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::nth;
+    use crate::design::{Foot, Form, nth};
     use crate::rules::sample;
+
+    fn cone(length: f64, inside: f64, tip: f64) -> Form {
+        let [length, inside, tip] = [length, inside, tip].map(Length::mm);
+        Form::Cone(Cone { length, inside, tip, mouth: None, outside: None })
+    }
 
     /// Strands with crimps of 2 mm, gathered by an eye pin in a cone 12 mm long.
     fn gathered(strands: usize, inside: f64) -> Design {
         let mut design = sample::necklace();
         let strand = design.strands[0].clone();
         design.strands = vec![strand; strands];
-        let mut pin = sample::finding("eye pin", FindingKind::EyePin);
-        pin.wire = Length::mm(0.72);
-        let mut cone = sample::finding("cone", FindingKind::Cone);
-        (cone.length, cone.inside, cone.tip) = (Length::mm(12.0), Length::mm(inside), Length::mm(1.5));
-        design.findings.extend([pin, cone]);
+        let pin = Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72));
+        design.findings.extend([sample::finding("eye pin", pin), sample::finding("cone", cone(12.0, inside, 1.5))]);
         design.closure.right = vec![sample::part(nth(1)), sample::part(nth(2))];
         design
     }
@@ -180,9 +186,9 @@ mod tests {
     fn an_eye_jams_or_does_not() {
         assert_eq!(sample::codes(&check(&gathered(1, 2.9))), [Code::EyeInCone]);
         let mut wide = gathered(1, 6.5);
-        wide.findings[nth(2)].tip = Length::mm(3.0);
+        wide.findings[nth(2)].form = cone(12.0, 6.5, 3.0);
         assert_eq!(sample::codes(&check(&wide)), [Code::EyeInCone]);
-        (wide.findings[nth(2)].tip, wide.findings[nth(2)].length) = (Length::mm(0.71), Length::mm(13.0));
+        wide.findings[nth(2)].form = cone(13.0, 6.5, 0.71);
         assert_eq!(sample::codes(&check(&wide)), [Code::PinTooThick]);
     }
 

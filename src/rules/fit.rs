@@ -1,6 +1,6 @@
 //! Does the cord pass: through beads, through findings on it, and back through its crimps.
 
-use crate::design::{Cord, Design, End, Finding, Strand, What};
+use crate::design::{Cord, Crimp, Design, End, Finding, Strand, What};
 use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
 use crate::trade::packing::packing_ratio;
@@ -49,8 +49,7 @@ fn through_findings(design: &Design) -> Vec<Remark> {
 }
 
 fn through_finding(finding: &Finding, strand: &Strand, design: &Design) -> Option<Remark> {
-    let remark = (finding.inside > Length::ZERO).then(|| through(&finding.name, finding.inside, strand, design))?;
-    remark.map(|remark| remark.at(finding.place))
+    through(&finding.name, finding.inside()?, strand, design).map(|remark| remark.at(finding.place))
 }
 
 /// Each strand's ends.
@@ -62,7 +61,7 @@ fn ends(design: &Design) -> impl Iterator<Item = (&End, &Strand)> {
 fn into_cord_ends(design: &Design) -> Vec<Remark> {
     let each =
         ends(design).flat_map(|(end, strand)| end.findings.iter().map(move |at| (&design.findings[*at], strand)));
-    let cord_ends = each.filter(|(finding, _)| finding.kind == FindingKind::CordEnd);
+    let cord_ends = each.filter(|(finding, _)| finding.kind() == FindingKind::CordEnd);
     cord_ends.filter_map(|(finding, strand)| through_finding(finding, strand, design)).collect()
 }
 
@@ -74,27 +73,29 @@ fn through_crimps(design: &Design) -> Vec<Remark> {
 fn through_crimps_of(end: &End, strand: &Strand, design: &Design) -> Vec<Remark> {
     let cord = &design.cords[strand.cord];
     let findings = || end.findings.iter().map(|index| &design.findings[*index]);
-    let guarded = findings().any(|finding| finding.kind == FindingKind::WireGuard);
-    let crimps = findings().filter(|finding| finding.kind == FindingKind::Crimp);
-    crimps.filter_map(|crimp| through_crimp(crimp, cord, 2 * strand.legs, guarded)).collect()
+    let guarded = findings().any(|finding| finding.kind() == FindingKind::WireGuard);
+    let through = |finding: &Finding| {
+        let remark = through_crimp(&finding.name, finding.crimp()?, cord, 2 * strand.legs, guarded)?;
+        Some(remark.at(finding.place))
+    };
+    findings().filter_map(through).collect()
 }
 
-fn through_crimp(crimp: &Finding, cord: &Cord, passes: u32, guarded: bool) -> Option<Remark> {
+fn through_crimp(name: &str, crimp: &Crimp, cord: &Cord, passes: u32, guarded: bool) -> Option<Remark> {
     let ratio = packing_ratio(passes + u32::from(guarded));
     let needed = cord.diameter * ratio;
     let often = if passes == 2 { "twice".to_owned() } else { format!("{passes} times") };
     let what = if guarded { format!("{often} with a guard's leg") } else { often };
     (needed > crimp.inside).then(|| {
         let headline = format!(
-            "{} goes through {} {what} and needs {} there; the inside is {}",
+            "{} goes through {name} {what} and needs {} there; the inside is {}",
             cord.name,
-            crimp.name,
             needed.at_least(2),
             crimp.inside.hundredths()
         );
         let thickest = (crimp.inside * (1.0 / ratio)).at_most(2);
         let help = format!("use a crimp of at least {} inside, or a cord of at most {thickest}", needed.at_least(2));
-        Remark::new(Code::CrimpTooSmall, headline).at(crimp.place).help(help)
+        Remark::new(Code::CrimpTooSmall, headline).help(help)
     })
 }
 
@@ -120,7 +121,7 @@ mod tests {
         let crimp = |wire: f64, guarded| {
             let mut design = sample::necklace();
             design.cords[nth(0)].diameter = Length::mm(wire);
-            through_crimp(&design.findings[nth(0)], &design.cords[nth(0)], 2, guarded).map(|remark| remark.code)
+            through_crimp("crimp", &sample::CRIMP, &design.cords[nth(0)], 2, guarded).map(|remark| remark.code)
         };
         assert_eq!(crimp(0.508, true), None);
         assert_eq!(crimp(0.6096, false), None);

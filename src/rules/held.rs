@@ -42,7 +42,7 @@ fn is_gap(bit: &Bit) -> bool {
 fn is_held(group: &[Bit], strand: &Strand, design: &Design) -> bool {
     let holds = |bit: &Bit| match bit.what {
         What::Knot => true,
-        What::Finding(at) => design.findings[at].kind == FindingKind::Crimp,
+        What::Finding(at) => design.findings[at].kind() == FindingKind::Crimp,
         _ => false,
     };
     let width = strand.cord_width(design) * (1.0 + GRIPS);

@@ -37,16 +37,16 @@ fn narrow<'a>(bit: &Bit, design: &'a Design) -> Option<Narrow<'a>> {
 
 /// A jump ring on the cord, as broad as it is outside.
 fn ring(finding: &Finding) -> Option<Narrow<'_>> {
-    let broad = finding.inside + finding.wire * 2.0;
-    let broad = if finding.outside > broad { finding.outside } else { broad };
-    (finding.kind == FindingKind::JumpRing).then_some(Narrow { name: &finding.name, broad })
+    let ring = finding.ring()?;
+    let broad = (ring.inside + ring.wire.value() * 2.0).max(ring.outside.unwrap_or_default());
+    Some(Narrow { name: &finding.name, broad })
 }
 
 /// The crimp among findings, as broad as the broadest of them.
 fn crimp<'a>(findings: &[Index<Finding>], design: &'a Design) -> Option<Narrow<'a>> {
     let each = || findings.iter().map(|at| &design.findings[*at]);
-    let crimp = each().find(|finding| finding.kind == FindingKind::Crimp)?;
-    let broad = each().map(|finding| finding.outside).fold(Length::ZERO, |a, b| if b > a { b } else { a });
+    let crimp = each().find(|finding| finding.kind() == FindingKind::Crimp)?;
+    let broad = each().filter_map(Finding::outside).fold(Length::ZERO, Length::max);
     Some(Narrow { name: &crimp.name, broad })
 }
 
@@ -70,14 +70,15 @@ fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::nth;
+    use crate::design::{Form, Ring, Stated, nth};
     use crate::rules::sample;
 
     #[test]
     fn a_ring_narrower_than_the_hole_beside_it() {
         let mut design = sample::necklace();
-        let mut ring = sample::finding("ring", FindingKind::JumpRing);
-        (ring.inside, ring.wire) = (Length::mm(3.0), Length::mm(0.5));
+        let sizes =
+            Ring { inside: Length::mm(3.0), wire: Stated::Stated(Length::mm(0.5)), outside: None, closed: false };
+        let ring = sample::finding("ring", Form::JumpRing(sizes));
         let at = design.findings.push(ring);
         let bits = &mut design.strands[0].trains[0].bits;
         let beside = bits.iter().position(|bit| bit.what == What::Bead(nth(0))).expect("a bead of the first kind");

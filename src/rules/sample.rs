@@ -1,13 +1,13 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Bead, Bit, Build, Closure, Cord, Dangle, Design, End, Finding, Heading, Index, Part, Rest, Strand, Train, Wear,
-    What, nth,
+    Bead, Bit, Body, Build, Closure, Cord, Crimp, Dangle, Design, End, Finding, Foot, Form, Heading, Index, Part, Pin,
+    Rest, Strand, Train, Wear, What, nth,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
 use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape};
+use crate::pattern::{CordKind, Finish, Kind, Settle, Shape};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, UnitStyle};
@@ -23,7 +23,7 @@ pub fn necklace() -> Design {
         heading: heading(),
         beads: vec![bead()].into(),
         cords: vec![cord()].into(),
-        findings: vec![finding("crimp", FindingKind::Crimp)].into(),
+        findings: vec![finding("crimp", Form::Crimp(CRIMP))].into(),
         strands: vec![strand()],
         closure: Closure::default(),
         wear: Wear {
@@ -66,44 +66,45 @@ pub fn drape() -> Drape {
 
 /// Hangs a bead on a head pin, finding 1, at the strand's middle.
 pub fn hang_dangle(design: &mut Design) {
-    design.findings.push(finding("head pin", FindingKind::HeadPin));
+    design.findings.push(finding("head pin", Form::Pin(pin(Foot::Head, 50.0, 0.6))));
     let dangle = Dangle { on: nth(1), bits: vec![bit(What::Bead(nth(0)))], drop: 9.0 };
     design.strands[0].trains[0].bits.insert(1, bit(What::Dangle(dangle)));
 }
 
 /// Closes the piece with a clasp, the last finding, on the right.
 pub fn add_clasp(design: &mut Design) {
-    let clasp = design.findings.push(finding("clasp", FindingKind::Clasp));
+    let clasp = design.findings.push(finding("clasp", Form::Clasp(body(50.0))));
     design.closure.right.push(part(clasp));
 }
 
 /// A part of a closure that takes no length.
 pub fn part(finding: Index<Finding>) -> Part {
-    Part { finding, reach: Length::ZERO, least: Length::ZERO, cut: Length::ZERO }
+    Part { finding, reach: Length::ZERO, least: Length::ZERO, cut: None }
 }
 
-/// A crimp of 2 mm with its inside of 1.3 mm, or 50 mm of another finding with wire of 0.6 mm.
-pub fn finding(name: &str, kind: FindingKind) -> Finding {
-    let [length, outside, inside] = if kind == FindingKind::Crimp { [2.0, 2.0, 1.3] } else { [50.0, 0.0, 0.0] };
+/// A crimp of 2 mm with its inside of 1.3 mm.
+pub const CRIMP: Crimp = Crimp { length: Length::mm(2.0), outside: Length::mm(2.0), inside: Length::mm(1.3) };
+
+/// A pin, its length and wire in mm.
+pub fn pin(foot: Foot, length: f64, wire: f64) -> Pin {
+    Pin { length: Length::mm(length), wire: Length::mm(wire), foot, outside: None }
+}
+
+/// What is so long, in mm.
+pub fn body(length: f64) -> Body {
+    Body { length: Length::mm(length), outside: None, inside: None, wire: None }
+}
+
+/// A finding of a form.
+pub fn finding(name: &str, form: Form) -> Finding {
     Finding {
         id: name.to_owned(),
         name: name.to_owned(),
-        kind,
-        length: Length::mm(length),
-        outside: Length::mm(outside),
-        inside: Length::mm(inside),
-        mouth: Length::ZERO,
-        tip: Length::ZERO,
-        wire: Length::mm(0.6),
-        link: Length::ZERO,
-        spacing: Length::ZERO,
-        holes: 1,
+        form,
         mass: Mass::ZERO,
         material: None,
         colour: Rgb::BLACK,
         breakaway: false,
-        closed: false,
-        bead: None,
         comes_with: None,
         sold: None,
         place: Place::default(),

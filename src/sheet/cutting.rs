@@ -197,6 +197,6 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
 /// `about 25 links of 4 mm`, of a piece of chain.
 fn links(design: &Design, article: Article, piece: &Piece) -> Option<String> {
     let Article::Finding(index) = article else { return None };
-    let chain = &design.findings[index];
+    let chain = design.findings[index].chain()?;
     chain.links(piece.length).map(|count| format!("about {count:.0} links of {}", chain.link.tenths()))
 }

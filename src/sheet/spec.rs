@@ -1,6 +1,6 @@
 //! What to ask for in a shop: the sizes and stuff of beads, cords and findings, in a line.
 
-use crate::design::{Bead, Cord, Design, Finding, usual_wire};
+use crate::design::{Bead, Cord, Design, Finding, Stated};
 use crate::materials::{Article, need};
 use crate::pattern::{FindingKind, Shape};
 use crate::trade::gauges::awg_diameter;
@@ -75,36 +75,33 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.
 fn finding(finding: &Finding) -> String {
     let way = if has_holes(finding) { "along the cord" } else { "long" };
-    let long = (finding.length > Length::ZERO).then(|| format!("{} {way}", finding.length.tenths()));
-    let tapers = matches!(finding.kind, FindingKind::Cone | FindingKind::BeadCap);
-    let only = |applies: bool, size: Length| if applies { size } else { Length::ZERO };
+    let long = finding.length().map(|length| format!("{} {way}", length.tenths()));
     let sizes = [
-        ("outside", finding.outside),
-        ("inside", finding.inside),
-        ("wide end", only(tapers, finding.mouth)),
-        ("tip", only(tapers, finding.tip)),
+        ("outside", finding.outside()),
+        ("inside", finding.inside()),
+        ("wide end", finding.mouth()),
+        ("tip", finding.cone().map(|cone| cone.tip)),
     ];
-    let sizes = sizes.into_iter().filter(|(_, size)| *size > Length::ZERO);
-    let said = sizes.map(|(name, size)| format!("{name}{JOINED}{}", size.hundredths()));
+    let said = sizes.into_iter().filter_map(|(name, size)| Some(format!("{name}{JOINED}{}", size?.hundredths())));
     let parts = long.into_iter().chain(holes(finding)).chain(said).chain(wire(finding)).chain(links(finding));
     parts.chain(finding.material.clone()).collect::<Vec<_>>().join(", ")
 }
 
 /// Whether it is a bar with a hole or loop for each of several strands.
-const fn has_holes(finding: &Finding) -> bool {
-    finding.holes > 1 && matches!(finding.kind, FindingKind::EndBar | FindingKind::SpacerBar)
+fn has_holes(finding: &Finding) -> bool {
+    finding.bar().is_some_and(|bar| bar.holes > 1)
 }
 
 /// `3 holes, 8 mm from middle to middle`.
 fn holes(finding: &Finding) -> Option<String> {
-    let what = if finding.kind == FindingKind::EndBar { "loops" } else { "holes" };
-    let apart = finding.spacing.tenths();
-    has_holes(finding).then(|| format!("{} {what}, {apart} from middle to middle", finding.holes))
+    let what = if finding.kind() == FindingKind::EndBar { "loops" } else { "holes" };
+    let bar = finding.bar().filter(|bar| bar.holes > 1)?;
+    Some(format!("{} {what}, {} from middle to middle", bar.holes, bar.spacing.tenths()))
 }
 
 /// `21 gauge wire (0.72 mm)`, or its diameter where that is no gauge's; nothing where it is assumed.
 fn wire(finding: &Finding) -> Option<String> {
-    let wire = Some(finding.wire).filter(|wire| *wire > Length::ZERO && *wire != usual_wire(finding))?;
+    let wire = finding.wire().and_then(Stated::stated)?;
     let diameter = wire.hundredths();
     Some(
         gauge(wire).map_or_else(
@@ -122,5 +119,5 @@ fn gauge(wire: Length) -> Option<u32> {
 
 /// `links of 4 mm`, as each lengthens the chain.
 fn links(finding: &Finding) -> Option<String> {
-    (finding.link > Length::ZERO).then(|| format!("links of {}", finding.link.tenths()))
+    finding.chain().map(|chain| format!("links of {}", chain.link.tenths()))
 }

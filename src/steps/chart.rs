@@ -236,7 +236,7 @@ impl Teller<'_> {
     }
 
     fn is_bar(self, at: Index<Finding>) -> bool {
-        self.design.findings[at].kind == FindingKind::SpacerBar
+        self.design.findings[at].kind() == FindingKind::SpacerBar
     }
 
     /// Whether a phrase needs no comma beside others.

@@ -12,7 +12,6 @@ use super::words::{a, list};
 use super::{Drawing, Step, pin};
 use crate::design::{Design, Finding, Index, Part};
 use crate::pattern::FindingKind;
-use crate::units::Length;
 
 /// What is done before the first strand hangs on the closure.
 pub fn ready(design: &Design) -> Vec<Step> {
@@ -66,10 +65,10 @@ fn is_or_are(things: &[String]) -> String {
 fn gap(design: &Design, finding: Index<Finding>) -> Option<String> {
     let side = if on_both(design, finding) { Side::Both } else { Side::First };
     let name = side.the(design, finding);
-    match design.findings[finding].kind {
+    match design.findings[finding].kind() {
         FindingKind::EyePin => Some(format!("the eye of {name}")),
         FindingKind::EarWire => Some(format!("the ring of {name}")),
-        FindingKind::JumpRing if !design.findings[finding].closed => Some(name),
+        FindingKind::JumpRing if design.findings[finding].opens() => Some(name),
         _ => None,
     }
 }
@@ -80,7 +79,7 @@ const fn covers(kind: FindingKind) -> bool {
 
 /// The steps that a part of one side takes.
 fn part(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
-    let kind = |part: &Part| design.findings[part.finding].kind;
+    let kind = |part: &Part| design.findings[part.finding].kind();
     let pin = parts[..=at].iter().find(|part| design.findings[part.finding].is_pin());
     let mut steps = match pin {
         Some(pin) if covers(kind(&parts[at])) => vec![cover(design, &parts[at], pin, side)],
@@ -112,9 +111,7 @@ fn cover(design: &Design, cone: &Part, pin: &Part, side: Side) -> Step {
 /// The steps that hang a part on the one before it.
 fn hung(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
     let mut steps = Vec::new();
-    if parts[at].cut > Length::ZERO {
-        steps.push(cut(design, &parts[at], side));
-    }
+    steps.extend(cut(design, &parts[at], side));
     let before = at.checked_sub(1).and_then(|before| parts.get(before));
     let hung_already = (at == 1 && beside_end(design, parts).is_some()) || joins(design, parts, at, side);
     let pin = parts[..at].iter().find(|part| design.findings[part.finding].is_pin());
@@ -156,19 +153,19 @@ fn in_ring(design: &Design, [inner, ring, outer]: [&Part; 3], side: Side) -> Ste
 /// Whether a pin's loop follows this part.
 fn is_closed_pin(design: &Design, part: &Part) -> bool {
     let finding = &design.findings[part.finding];
-    finding.is_pin() || covers(finding.kind)
+    finding.is_pin() || covers(finding.kind())
 }
 
 /// Cut a piece of chain, told in links: whole ones, as near to its length as they come.
-fn cut(design: &Design, part: &Part, side: Side) -> Step {
-    let chain = &design.findings[part.finding];
+fn cut(design: &Design, part: &Part, side: Side) -> Option<Step> {
+    let (finding, length) = (&design.findings[part.finding], part.cut?);
     let each = if side == Side::Both { "two pieces of " } else { "" };
-    let links = chain.links(part.cut);
+    let links = finding.chain()?.links(length);
     let links = links.map_or_else(|| "whole links".to_owned(), |links| format!("about {links:.0} links"));
-    let length = design.heading.units.ruler(part.cut);
-    let text = format!("Cut {each}{length} of {}, {links}, through the link beyond the last. {FLYING}", chain.name);
+    let length = design.heading.units.ruler(length);
+    let text = format!("Cut {each}{length} of {}, {links}, through the link beyond the last. {FLYING}", finding.name);
     let counted = if side == Side::Both { "Each piece has" } else { "The piece has" };
-    Step::new("Cut the chain", text).check(format!("{counted} {links}, and both end links are whole."))
+    Some(Step::new("Cut the chain", text).check(format!("{counted} {links}, and both end links are whole.")))
 }
 
 /// Hang a finding on the one before it, by whichever of the two has a ring that opens.
@@ -181,7 +178,7 @@ fn hang(design: &Design, part: &Part, before: &Part, side: Side) -> Step {
         hanging(design, hangs, side),
         which_side(design, before, side)
     );
-    let what = if finding(opens).kind == FindingKind::Chain { "link" } else { "ring" };
+    let what = if finding(opens).kind() == FindingKind::Chain { "link" } else { "ring" };
     let step = Step::new(hang_title(design, part), text).check(format!("No gap shows where the {what} closes."));
     step.drawing(Drawing::OpenLink)
 }
@@ -190,7 +187,7 @@ fn hang(design: &Design, part: &Part, before: &Part, side: Side) -> Step {
 /// two rings the one nearer the strands. Nothing where neither opens.
 fn opener<'a>(design: &Design, part: &'a Part, before: &'a Part) -> Option<(&'a Part, &'a Part)> {
     let finding = |part: &Part| &design.findings[part.finding];
-    let opens_easily = finding(part).is_open_ring() || finding(part).kind == FindingKind::Chain;
+    let opens_easily = finding(part).is_open_ring() || finding(part).kind() == FindingKind::Chain;
     match (finding(part).opens(), finding(before).opens()) {
         (true, _) if opens_easily && !finding(before).is_open_ring() => Some((part, before)),
         (_, true) => Some((before, part)),
@@ -208,12 +205,16 @@ fn unopened(design: &Design, [before, part]: [&Part; 2], side: Side) -> Step {
 
 fn hang_title(design: &Design, part: &Part) -> String {
     let finding = &design.findings[part.finding];
-    if finding.kind == FindingKind::Chain { "Hang the chain".to_owned() } else { format!("Hang the {}", finding.name) }
+    if finding.kind() == FindingKind::Chain {
+        "Hang the chain".to_owned()
+    } else {
+        format!("Hang the {}", finding.name)
+    }
 }
 
 fn hanging(design: &Design, part: &Part, side: Side) -> String {
     let finding = &design.findings[part.finding];
-    match (finding.kind, side) {
+    match (finding.kind(), side) {
         (FindingKind::Chain, _) => format!("the end link of {}", side.the(design, part.finding)),
         (_, Side::Both) => a(&finding.name),
         _ => side.the(design, part.finding),
@@ -233,7 +234,7 @@ fn which_side(design: &Design, part: &Part, side: Side) -> String {
 /// Hang a finding in a pin's loop, which was left open for it.
 fn in_loop(design: &Design, part: &Part, pin: &Part, side: Side) -> Step {
     let finding = &design.findings[part.finding];
-    let what = match finding.kind {
+    let what = match finding.kind() {
         FindingKind::Chain => format!("an end link of the {}", finding.name),
         FindingKind::JumpRing => a(&finding.name),
         _ => format!("the ring of {}", side.the(design, part.finding)),
@@ -250,7 +251,7 @@ fn in_loop(design: &Design, part: &Part, pin: &Part, side: Side) -> Step {
 /// The part of a finding that opens.
 fn ring(design: &Design, part: &Part, side: Side) -> String {
     let name = side.the(design, part.finding);
-    match design.findings[part.finding].kind {
+    match design.findings[part.finding].kind() {
         FindingKind::JumpRing => name,
         FindingKind::Chain => format!("the end link of {name}"),
         _ => format!("the ring of {name}"),

@@ -101,7 +101,7 @@ const fn end(strand: &Strand, side: Side) -> &End {
 }
 
 fn way(design: &Design, strand: &Strand, side: Side) -> Way {
-    let has = |kind| end(strand, side).findings.iter().any(|at| design.findings[*at].kind == kind);
+    let has = |kind| end(strand, side).findings.iter().any(|at| design.findings[*at].kind() == kind);
     let open = design.closure.left.is_empty() && design.closure.right.is_empty();
     let bare = strand.ends.iter().all(|end| end.findings.is_empty());
     let cord = design.cords[strand.cord].kind;
@@ -125,7 +125,7 @@ pub fn is_hung(design: &Design) -> bool {
 /// What a jump ring takes beside the end of a strand that hangs in it: it is opened once for both.
 pub fn beside_end<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
     match parts {
-        [ring, next, ..] if is_hung(design) && next.cut == Length::ZERO => {
+        [ring, next, ..] if is_hung(design) && next.cut.is_none() => {
             Some(next).filter(|_| design.findings[ring.finding].is_open_ring())
         }
         _ => None,
@@ -177,7 +177,7 @@ impl Group<'_> {
     }
 
     fn first_of(&self, kind: FindingKind) -> Option<&str> {
-        self.findings().find(|finding| finding.kind == kind).map(|finding| finding.name.as_str())
+        self.findings().find(|finding| finding.kind() == kind).map(|finding| finding.name.as_str())
     }
 
     fn steps(&self, done: usize) -> Vec<Step> {
@@ -272,7 +272,7 @@ impl Group<'_> {
     fn target(&self) -> String {
         let Some(part) = self.part() else { return "round in a loop".to_owned() };
         let finding = &self.design.findings[part.finding];
-        let whole = match finding.kind {
+        let whole = match finding.kind() {
             FindingKind::EyePin => "the eye of ",
             FindingKind::EndBar => return self.hole(part),
             FindingKind::Chain => "the end link of ",
@@ -292,10 +292,10 @@ impl Group<'_> {
     /// The same steps, by their numbers, for the other strands of the group.
     fn others(&self, numbers: &str) -> Option<Step> {
         let (_, others) = self.strands.split_first()?;
-        let bar = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EndBar);
+        let bar = self.part().is_some_and(|part| self.design.findings[part.finding].kind() == FindingKind::EndBar);
         let each = if bar { ", each in the next loop" } else { "" };
         let text = format!("Do {numbers} with {}{each}.", strands(self.design, others));
-        let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind == FindingKind::EyePin);
+        let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind() == FindingKind::EyePin);
         let step = Step::new("Do the other strands", text).check(self.others_check(others));
         let step = if pin { step.drawing(Drawing::gather(self.strands.len())) } else { step };
         (!others.is_empty()).then_some(step)

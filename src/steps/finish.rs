@@ -51,7 +51,7 @@ fn packed(design: &Design) -> String {
 /// Loops that grip the arms of spectacles are tried on a pair.
 fn try_loops(design: &Design) -> Option<Step> {
     let findings = design.closure.left.iter().chain(&design.closure.right).map(|part| &design.findings[part.finding]);
-    let name = &findings.into_iter().find(|finding| finding.kind == FindingKind::SpectacleLoop)?.name;
+    let name = &findings.into_iter().find(|finding| finding.kind() == FindingKind::SpectacleLoop)?.name;
     let text = format!("Slide one {name} onto each arm of a pair of spectacles, and lift them by the strap.");
     Some(Step::new(format!("Try each {name}"), text).check("Both grip by themselves, and come off when you pull."))
 }

@@ -18,7 +18,7 @@ pub fn close(units: UnitStyle, sorts: &[&Finding], pin: &str, above: &str, open:
 
 /// The wire that a loop takes: `8 mm`, or of several sorts `8 mm (head pin) and 9 mm (eye pin)`.
 fn leaves(units: UnitStyle, sorts: &[&Finding]) -> String {
-    let each = sorts.iter().map(|pin| (units.ruler(pin.loop_wire()), &pin.name));
+    let each = sorts.iter().filter_map(|finding| Some((units.ruler(finding.pin()?.loop_wire()), &finding.name)));
     let each: Vec<_> = each.collect();
     match each.as_slice() {
         [(first, _), rest @ ..] if rest.iter().all(|(other, _)| other == first) => first.clone(),

@@ -127,7 +127,7 @@ pub fn datum(design: &Design, strand: &Strand) -> &'static str {
 /// Between what a strand's finished length is measured.
 #[must_use]
 pub fn between(design: &Design, strand: &Strand) -> &'static str {
-    let is_covered = |at: &Index<Finding>| design.findings[*at].kind == FindingKind::KnotCover;
+    let is_covered = |at: &Index<Finding>| design.findings[*at].kind() == FindingKind::KnotCover;
     match design.cords[strand.cord].kind {
         CordKind::Chain => "end link to end link",
         _ if strand.ends.iter().all(|end| end.findings.iter().any(is_covered)) => {
@@ -254,7 +254,7 @@ fn start(group: &[Placed<'_>]) -> Option<Found> {
 fn keeps(design: &Design, placed: &Placed<'_>) -> Option<Keeps> {
     match placed.bit.what {
         What::Knot => (!placed.silent).then_some(Keeps::Knot),
-        What::Finding(at) => (design.findings[at].kind == FindingKind::SpacerBar).then_some(Keeps::Bar),
+        What::Finding(at) => (design.findings[at].kind() == FindingKind::SpacerBar).then_some(Keeps::Bar),
         _ => None,
     }
 }
@@ -264,7 +264,7 @@ pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(Index<Fi
     let divided = strand.chart.iter().any(|phrase| matches!(phrase, Phrase::Stop(..)));
     match (train.bits.as_slice(), train.rest) {
         ([Bit { what: What::Finding(at), before, .. }], Rest::At(start))
-            if divided && design.findings[*at].kind == FindingKind::Crimp =>
+            if divided && design.findings[*at].kind() == FindingKind::Crimp =>
         {
             Some((*at, start + before))
         }

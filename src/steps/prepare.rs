@@ -130,7 +130,7 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
 fn make(design: &Design, dangle: &Dangle, times: u64) -> Step {
     let on = &design.findings[dangle.on];
     let many = if times == 1 { "the dangle".to_owned() } else { count(times, "dangle") };
-    if on.kind == FindingKind::Bail {
+    if on.kind() == FindingKind::Bail {
         return on_bail(design, dangle, &many);
     }
     if !on.is_pin() {
@@ -139,7 +139,7 @@ fn make(design: &Design, dangle: &Dangle, times: u64) -> Step {
         return Step::new(format!("Make {many}"), text).check("It is shut: no gap shows.").drawing(Drawing::OpenLink);
     }
     let row = chart::row(design, &phrases(dangle.bits.iter().rev()));
-    let foot = if on.kind == FindingKind::EyePin { "eye" } else { "head" };
+    let foot = if on.kind() == FindingKind::EyePin { "eye" } else { "head" };
     let onto = if times == 1 { a(&on.name) } else { format!("each of {}", count(times, &on.name)) };
     let text = format!("Thread onto {onto}, from its {foot} up, {row}.{}", fat_end(design, dangle));
     let step = Step::new(format!("Thread {many}"), text);

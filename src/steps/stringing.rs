@@ -119,7 +119,8 @@ fn passes(design: &Design, strand: &Strand) -> Option<Pass> {
 }
 
 fn has_caps(design: &Design, strand: &Strand) -> bool {
-    let is_cap = |bit: &Bit| matches!(bit.what, What::Finding(at) if design.findings[at].kind == FindingKind::BeadCap);
+    let is_cap =
+        |bit: &Bit| matches!(bit.what, What::Finding(at) if design.findings[at].kind() == FindingKind::BeadCap);
     strand.bits().any(is_cap)
 }
 
@@ -135,7 +136,7 @@ fn hangs_pins(design: &Design, strand: &Strand) -> bool {
 
 /// Whether branches on bails hang from a chain.
 fn hangs_bails(design: &Design, strand: &Strand) -> bool {
-    let is_bail = |at: Index<Finding>| design.findings[at].kind == FindingKind::Bail;
+    let is_bail = |at: Index<Finding>| design.findings[at].kind() == FindingKind::Bail;
     let on_bail = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if is_bail(dangle.on));
     design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_bail)
 }
@@ -218,7 +219,7 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
 fn stops(design: &Design, strand: &Strand, posts: &Posts<'_>) -> Option<Step> {
     let (stop, _) = strand.trains.iter().find_map(|train| stop(design, strand, train))?;
     let finding = &design.findings[stop];
-    let how = if finding.kind == FindingKind::Crimp { "press it shut" } else { "fix it" };
+    let how = if finding.kind() == FindingKind::Crimp { "press it shut" } else { "fix it" };
     let text =
         format!("Set each {} that is strung on {} in its place, and {how} there.", finding.name, name(design, strand));
     let holds = "Pull each one: it stays.";
@@ -259,7 +260,7 @@ fn hold(design: &Design, strand: &Strand) -> Option<Step> {
     let crimp =
         strand.trains.iter().filter(|train| stop(design, strand, train).is_none()).flat_map(|train| &train.bits);
     let crimp = crimp.filter_map(|bit| match bit.what {
-        What::Finding(at) => Some(&design.findings[at]).filter(|finding| finding.kind == FindingKind::Crimp),
+        What::Finding(at) => Some(&design.findings[at]).filter(|finding| finding.kind() == FindingKind::Crimp),
         _ => None,
     });
     let crimp = crimp.into_iter().next()?;

@@ -3,7 +3,7 @@
 use super::cautions::cuts_metal;
 use super::ends::{is_glued, stops};
 use super::words::count;
-use crate::design::{Design, Finding, Strand, What};
+use crate::design::{Crimp, Design, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
 use crate::pattern::{CordKind, FindingKind};
@@ -18,7 +18,7 @@ pub fn tools(design: &Design) -> Vec<String> {
     let soft = [CordKind::Thread, CordKind::Silk, CordKind::Leather, CordKind::Elastic];
     let rings = [FindingKind::JumpRing, FindingKind::Chain, FindingKind::EarWire, FindingKind::Bail];
     let crimps = need::counts(design).into_keys().filter_map(|article| match article {
-        Article::Finding(at) => Some(&design.findings[at]).filter(|finding| finding.kind == FindingKind::Crimp),
+        Article::Finding(at) => design.findings[at].crimp(),
         _ => None,
     });
     let crimps: Vec<_> = crimps.map(crimping_pliers).collect();
@@ -63,7 +63,7 @@ pub fn needle(design: &Design, strand: &Strand) -> Option<Needle> {
 }
 
 /// The pliers that fold a crimp: short ones take small jaws (common practice, no source).
-pub fn crimping_pliers(crimp: &Finding) -> &'static str {
+pub fn crimping_pliers(crimp: &Crimp) -> &'static str {
     const SHORT: Length = Length::mm(2.0);
     if crimp.length < SHORT { "micro crimping pliers" } else { "crimping pliers" }
 }
@@ -78,7 +78,7 @@ fn stoppers(design: &Design) -> String {
 /// Whether the design takes a finding of this kind.
 pub fn has_finding(design: &Design, kind: FindingKind) -> bool {
     let counts = need::counts(design);
-    counts.keys().any(|article| matches!(article, Article::Finding(at) if design.findings[*at].kind == kind))
+    counts.keys().any(|article| matches!(article, Article::Finding(at) if design.findings[*at].kind() == kind))
 }
 
 /// Whether a strand hangs on a cord of this kind.

@@ -125,7 +125,7 @@ fn a_spacer_bar_is_bought_once_for_all_the_strands_that_share_it() {
             vec![Phrase::Run(5, nth(0)), Phrase::Times(times, vec![Phrase::Finding(nth(2)), Phrase::Run(1, nth(0))])]
         };
         let mut design = design(passes.iter().map(|times| strand("one", 400.0, &[0], chart(*times))).collect());
-        design.findings[nth(2)].holes = holes;
+        design.findings[nth(2)].form = crate::designs::bar(holes);
         let materials = materials(&design, &Order::default());
         let found = materials.lines.iter().find(|line| line.id == "stop").unwrap().need;
         assert_eq!(found, Amount::Count(bars), "{passes:?} through {holes}");

@@ -43,8 +43,8 @@ fn middles(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<f64> {
         let before = |at: usize| train.bits[..at].iter().map(|bit| bit.before + bit.after).sum::<f64>();
         let is = |what: &What| match (what, keeps) {
             (What::Knot, Keeps::Knot) => true,
-            (What::Finding(at), Keeps::Bar) => design.findings[*at].kind == FindingKind::SpacerBar,
-            (What::Finding(at), Keeps::Stop) => divided && design.findings[*at].kind == FindingKind::Crimp,
+            (What::Finding(at), Keeps::Bar) => design.findings[*at].kind() == FindingKind::SpacerBar,
+            (What::Finding(at), Keeps::Stop) => divided && design.findings[*at].kind() == FindingKind::Crimp,
             _ => false,
         };
         let found = train.bits.iter().enumerate().filter(|(_, bit)| is(&bit.what));

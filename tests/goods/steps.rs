@@ -1,12 +1,12 @@
 //! The making steps: those that the piece has, in the order of work, with figures from the design.
 
-use festoon::design::{Closure, Design, Entries, Phrase, Rest, nth};
+use festoon::design::{Closure, Crimp, Design, Entries, Form, Phrase, Rest, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
 use festoon::steps::{Drawing, Step, cautions, steps, tools};
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
 
-use crate::designs::{cord, design, finding, gathered, part, strand};
+use crate::designs::{bar, cord, design, finding, gathered, part, strand};
 
 fn titles(steps: &[Step]) -> Vec<&str> {
     steps.iter().map(|step| step.title.as_str()).collect()
@@ -89,10 +89,10 @@ fn a_pins_loop_stays_open_until_something_hangs_in_it() {
 
 #[test]
 fn a_chain_is_cut_to_links() {
-    let mut design = gathered();
-    design.findings[nth(5)].link = Length::mm(4.0);
-    // 60 mm of 4 mm links.
-    assert_eq!(check(&steps(&design), "Cut the chain"), "The piece has about 15 links, and both end links are whole.");
+    // 60 mm of links of 4 mm: each adds 4 mm less twice its wire of 0.7 mm, and (60 - 1.4) / 2.6 = 22.5.
+    let steps = steps(&gathered());
+    let check = check(&steps, "Cut the chain");
+    assert_eq!(check, "The piece has about 23 links, and both end links are whole.");
 }
 
 #[test]
@@ -219,7 +219,8 @@ fn an_earring_is_measured_from_its_ring_down() {
 #[test]
 fn short_crimps_take_small_pliers() {
     let mut design = gathered();
-    design.findings[nth(0)].length = Length::mm(1.5);
+    let [length, across, inside] = [1.5, 2.0, 1.3].map(Length::mm);
+    design.findings[nth(0)].form = Form::Crimp(Crimp { length, outside: across, inside });
     assert!(tools(&design).contains(&"micro crimping pliers".to_owned()));
     assert!(!tools(&design).contains(&"crimping pliers".to_owned()));
     let press = steps(&design).into_iter().find(|step| step.title == "Press the crimp").unwrap();
@@ -342,7 +343,7 @@ fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
     let chart = vec![Phrase::Run(5, nth(0)), Phrase::Finding(nth(2)), Phrase::Run(5, nth(0))];
     let names = ["one", "two", "three", "four"];
     let mut design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect());
-    design.findings[nth(2)].holes = 2;
+    design.findings[nth(2)].form = bar(2);
     let steps = steps(&design);
     let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
     let hole = |n: u32| format!(", hole {n})");

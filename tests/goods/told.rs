@@ -89,7 +89,7 @@ fn the_bead_that_a_knot_is_tied_round_is_counted_and_bought() {
 #[test]
 fn no_step_opens_a_ring_that_is_closed_for_good() {
     let design = shipped("moonwrack");
-    assert!(design.findings.iter().any(|finding| finding.closed));
+    assert!(design.findings.iter().any(|finding| finding.ring().is_some_and(|ring| ring.closed)));
     let steps = told(&design);
     assert!(!steps.contains("Open ") && !steps.contains("Look for gaps"), "{steps}");
 }
@@ -98,10 +98,10 @@ fn no_step_opens_a_ring_that_is_closed_for_good() {
 #[test]
 fn beside_a_closed_ring_the_other_finding_opens() {
     let mut design = gathered();
-    let chain = design.findings.find(|finding| finding.kind == FindingKind::Chain).unwrap();
+    let chain = design.findings.find(|finding| finding.kind() == FindingKind::Chain).unwrap();
     let ring = design.findings.len();
     design.findings.push(festoon::design::Finding {
-        closed: true,
+        form: crate::designs::ring(true),
         ..crate::designs::finding("soldered ring", FindingKind::JumpRing)
     });
     design.cords.push(cord("silk", festoon::pattern::CordKind::Silk));

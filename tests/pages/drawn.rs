@@ -167,7 +167,7 @@ fn generated_patterns_use_the_whole_language() {
 fn kinds(piece: &Piece) -> Vec<FindingKind> {
     let lines = festoon::materials::materials(&piece.design, &festoon::materials::Order::default()).lines;
     let kind = |article| match article {
-        festoon::materials::Article::Finding(at) => Some(piece.design.findings[at].kind),
+        festoon::materials::Article::Finding(at) => Some(piece.design.findings[at].kind()),
         _ => None,
     };
     lines.into_iter().filter_map(|line| kind(line.article)).collect()

@@ -32,7 +32,7 @@ fn every_word_is_used() {
     all(Shape::ALL, beads().map(|bead| bead.shape.to_string()));
     all(Finish::ALL, beads().map(|bead| bead.finish.to_string()));
     all(CordKind::ALL, designs.iter().flat_map(|design| &design.cords).map(|cord| cord.kind.to_string()));
-    all(FindingKind::ALL, findings().map(|finding| finding.kind.to_string()));
+    all(FindingKind::ALL, findings().map(|finding| finding.kind().to_string()));
     all(Settle::ALL, strands().map(|strand| strand.settle.to_string()));
     for units in [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both] {
         assert!(designs.iter().any(|design| design.heading.units == units), "{units:?}");

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use festoon::art::{Ink, Look, Stencils};
-use festoon::design::nth;
+use festoon::design::{Form, nth};
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Mark, Page, Rgb, Symbol};
@@ -96,7 +96,7 @@ fn findings_of_stated_size_are_drawn_to_size() {
 #[test]
 fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
     let mut ring = samples::finding(FindingKind::JumpRing, Rgb(0xb4, 0xb8, 0xbc));
-    (ring.inside, ring.outside, ring.wire) = (Length::mm(6.0), Length::ZERO, Length::mm(1.2));
+    ring.form = Form::JumpRing(samples::ring(6.0, 1.2, None));
     let design = samples::design(Vec::new(), vec![ring], Vec::new());
     let mut stencils = Stencils::new(&design, Ink::Colour);
     stencils.finding(nth(0), Point::ORIGIN, 0.0, 1.0);

@@ -1,6 +1,9 @@
 //! A design with the beads and findings that a test asks for.
 
-use festoon::design::{Bead, Build, Closure, Cord, Design, Finding, Heading, Wear};
+use festoon::design::{
+    Bar, Bead, Body, Build, Cap, Chain, Closure, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form, Hanger,
+    Heading, KnotCover, Pin, Ring, Stated, Wear,
+};
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, FindingKind, Finish, Kind, Shape};
 use festoon::source::Place;
@@ -43,50 +46,66 @@ pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
 
 /// A finding of usual dimensions.
 pub fn finding(kind: FindingKind, colour: Rgb) -> Finding {
-    let none = Length::ZERO;
-    let (length, outside, wire) = match kind {
-        FindingKind::Crimp => (2.0, 2.0, 0.0),
-        FindingKind::Cone => (12.0, 0.0, 0.0),
-        FindingKind::EyePin | FindingKind::HeadPin => (25.0, 0.0, 0.72),
-        FindingKind::Clasp | FindingKind::Hook | FindingKind::ToggleRing => (12.0, 0.0, 0.0),
-        FindingKind::SpringRing | FindingKind::BarrelHalf => (8.0, 0.0, 0.0),
-        FindingKind::ToggleBar => (5.0, 0.0, 0.0),
-        FindingKind::JumpRing => (0.0, 5.0, 0.8),
-        FindingKind::Chain => (0.0, 0.0, 0.7),
-        FindingKind::SpacerBar => (2.5, 0.0, 0.0),
-        FindingKind::EndBar => (8.0, 0.0, 0.0),
-        FindingKind::EarWire => (20.0, 0.0, 0.72),
-        FindingKind::BeadCap => (3.0, 6.0, 0.0),
-        FindingKind::CrimpCover => (3.0, 3.0, 0.0),
-        FindingKind::WireGuard => (4.5, 0.0, 0.0),
-        FindingKind::CordEnd => (9.0, 3.0, 0.0),
-        FindingKind::SpectacleLoop => (20.0, 0.0, 0.0),
-        FindingKind::Bail | FindingKind::KnotCover => (8.0, 0.0, 0.0),
-    };
-    let is = |wanted| kind == wanted;
     Finding {
         id: kind.word().replace(' ', "-"),
         name: kind.word().into(),
-        kind,
-        length: Length::mm(length),
-        outside: Length::mm(outside),
-        inside: none,
-        mouth: if is(FindingKind::Cone) { Length::mm(7.5) } else { none },
-        tip: if is(FindingKind::Cone) { Length::mm(1.5) } else { none },
-        wire: Length::mm(wire),
-        link: if is(FindingKind::Chain) { Length::mm(4.0) } else { none },
-        spacing: Length::mm(5.0),
-        holes: 3,
+        form: form(kind),
         mass: Mass::grams(0.2),
         material: None,
         breakaway: false,
-        closed: false,
-        bead: None,
         comes_with: None,
         colour,
         sold: None,
         place: Place::default(),
     }
+}
+
+/// A kind with usual dimensions.
+fn form(kind: FindingKind) -> Form {
+    let mm = Length::mm;
+    let sized = |length| Body { length: mm(length), outside: None, inside: None, wire: None };
+    let broad = |length, outside| Body { outside: Some(mm(outside)), ..sized(length) };
+    let pin = |foot| Form::Pin(Pin { length: mm(25.0), wire: mm(0.72), foot, outside: None });
+    let bar = |length| Bar { length: mm(length), spacing: mm(5.0), holes: 3, outside: None, inside: None, wire: None };
+    let hanger =
+        |length, wire| Hanger { length: mm(length), wire: Stated::Stated(mm(wire)), outside: None, inside: None };
+    match kind {
+        FindingKind::Crimp => Form::Crimp(Crimp { length: mm(2.0), outside: mm(2.0), inside: mm(1.3) }),
+        FindingKind::Cone => {
+            let (inside, tip, mouth) = (mm(6.0), mm(1.5), Some(mm(7.5)));
+            Form::Cone(Cone { length: mm(12.0), inside, tip, mouth, outside: None })
+        }
+        FindingKind::EyePin => pin(Foot::Eye),
+        FindingKind::HeadPin => pin(Foot::Head),
+        FindingKind::Clasp => Form::Clasp(sized(12.0)),
+        FindingKind::Hook => Form::Hook(sized(12.0)),
+        FindingKind::ToggleRing => Form::ToggleRing(sized(12.0)),
+        FindingKind::SpringRing => Form::SpringRing(sized(8.0)),
+        FindingKind::BarrelHalf => Form::BarrelHalf(sized(8.0)),
+        FindingKind::ToggleBar => Form::ToggleBar(sized(5.0)),
+        FindingKind::JumpRing => Form::JumpRing(ring(4.0, 0.8, Some(5.0))),
+        FindingKind::Chain => Form::Chain(Chain { link: mm(4.0), wire: Stated::Stated(mm(0.7)), length: None }),
+        FindingKind::SpacerBar => Form::SpacerBar(bar(2.5)),
+        FindingKind::EndBar => Form::EndBar(bar(8.0)),
+        FindingKind::EarWire => Form::EarWire(hanger(20.0, 0.72)),
+        FindingKind::BeadCap => {
+            Form::BeadCap(Cap { length: mm(3.0), outside: Some(mm(6.0)), inside: None, mouth: None })
+        }
+        FindingKind::CrimpCover => Form::CrimpCover(broad(3.0, 3.0)),
+        FindingKind::WireGuard => Form::WireGuard(sized(4.5)),
+        FindingKind::CordEnd => {
+            Form::CordEnd(CordEnd { length: mm(9.0), inside: mm(1.8), outside: Some(mm(3.0)), wire: None })
+        }
+        FindingKind::SpectacleLoop => Form::SpectacleLoop(sized(20.0)),
+        FindingKind::Bail => Form::Bail(hanger(8.0, 0.8)),
+        FindingKind::KnotCover => Form::KnotCover(KnotCover { body: sized(8.0), bead: None }),
+    }
+}
+
+/// A jump ring's sizes, in mm.
+pub fn ring(inside: f64, wire: f64, outside: Option<f64>) -> Ring {
+    let [inside, wire] = [inside, wire].map(Length::mm);
+    Ring { inside, wire: Stated::Stated(wire), outside: outside.map(Length::mm), closed: false }
 }
 
 /// A cord.

@@ -53,35 +53,74 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
     Finding {
         id: name.into(),
         name: name.into(),
-        kind,
-        length: Length::mm(12.0),
-        outside: Length::mm(2.0),
-        inside: Length::mm(1.3),
-        mouth: Length::ZERO,
-        tip: Length::ZERO,
-        wire: Length::ZERO,
-        link: Length::ZERO,
-        spacing: Length::ZERO,
-        holes: 0,
+        form: form(kind),
         mass: Mass::grams(0.1),
         material: None,
         colour: Rgb::BLACK,
         breakaway: false,
-        closed: false,
-        bead: None,
         comes_with: None,
         sold: None,
         place: Place::default(),
     }
 }
 
+/// A finding of a kind, 12 mm long where its kind has a length.
+pub fn form(kind: FindingKind) -> Form {
+    let [length, outside, inside, wire] = [12.0, 2.0, 1.3, 0.7].map(Length::mm);
+    let body = Body { length, outside: Some(outside), inside: Some(inside), wire: None };
+    let pin = |foot| Form::Pin(Pin { length, wire, foot, outside: None });
+    let hanger = Hanger { length, wire: Stated::Stated(wire), outside: None, inside: None };
+    match kind {
+        FindingKind::Crimp => Form::Crimp(Crimp { length, outside, inside }),
+        FindingKind::Cone => {
+            Form::Cone(Cone { length, inside: Length::mm(8.0), tip: inside, mouth: None, outside: None })
+        }
+        FindingKind::EyePin => pin(Foot::Eye),
+        FindingKind::HeadPin => pin(Foot::Head),
+        FindingKind::Clasp => Form::Clasp(body),
+        FindingKind::SpringRing => Form::SpringRing(body),
+        FindingKind::Hook => Form::Hook(body),
+        FindingKind::ToggleRing => Form::ToggleRing(body),
+        FindingKind::ToggleBar => Form::ToggleBar(body),
+        FindingKind::BarrelHalf => Form::BarrelHalf(body),
+        FindingKind::Chain => Form::Chain(Chain { link: Length::mm(4.0), wire: Stated::Stated(wire), length: None }),
+        FindingKind::JumpRing => ring(false),
+        FindingKind::SpacerBar => bar(1),
+        FindingKind::EndBar => Form::EndBar(sizes(1)),
+        FindingKind::BeadCap => Form::BeadCap(Cap { length, outside: Some(outside), inside: None, mouth: None }),
+        FindingKind::CrimpCover => Form::CrimpCover(body),
+        FindingKind::WireGuard => Form::WireGuard(body),
+        FindingKind::Bail => Form::Bail(hanger),
+        FindingKind::EarWire => Form::EarWire(hanger),
+        FindingKind::KnotCover => Form::KnotCover(KnotCover { body, bead: None }),
+        FindingKind::CordEnd => Form::CordEnd(CordEnd { length, inside, outside: Some(outside), wire: None }),
+        FindingKind::SpectacleLoop => Form::SpectacleLoop(body),
+    }
+}
+
+/// A spacer bar of so many holes.
+pub fn bar(holes: u32) -> Form {
+    Form::SpacerBar(sizes(holes))
+}
+
+fn sizes(holes: u32) -> Bar {
+    let [length, outside, spacing] = [12.0, 2.0, 5.0].map(Length::mm);
+    Bar { length, spacing, holes, outside: Some(outside), inside: None, wire: None }
+}
+
+/// A jump ring, soldered shut or not.
+pub fn ring(closed: bool) -> Form {
+    let [inside, wire] = [4.0, 0.7].map(Length::mm);
+    Form::JumpRing(Ring { inside, wire: Stated::Stated(wire), outside: None, closed })
+}
+
 /// A part of a closure: the finding of this number.
 pub fn part(finding: usize) -> Part {
-    Part { finding: nth(finding), reach: Length::mm(12.0), least: Length::mm(12.0), cut: Length::ZERO }
+    Part { finding: nth(finding), reach: Length::mm(12.0), least: Length::mm(12.0), cut: None }
 }
 
 pub fn chain(finding: usize, length: f64) -> Part {
-    Part { finding: nth(finding), reach: Length::mm(length), least: Length::mm(4.0), cut: Length::mm(length) }
+    Part { finding: nth(finding), reach: Length::mm(length), least: Length::mm(4.0), cut: Some(Length::mm(length)) }
 }
 
 pub fn end(findings: &[usize]) -> End {

@@ -36,7 +36,7 @@ fn beads(measures: &Value) -> usize {
 
 /// Balls of a diameter whose centres stand a pitch apart on a circle, with a round limb inside: its girth.
 fn inside(count: usize, pitch: f64, diameter: f64) -> f64 {
-    2.0 * PI * (pitch / (2.0 * (PI / count as f64).sin()) - diameter / 2.0)
+    2.0 * PI * (pitch / (2.0 * libm::sin(PI / count as f64)) - diameter / 2.0)
 }
 
 /// A regular polygon (its circumradius: any handbook of geometry) of beads whose drilled ends meet at the rim of

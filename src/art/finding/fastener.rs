@@ -4,6 +4,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::{Drawing, or};
+use crate::design::Body;
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
 use crate::paint::outline::{arc, circle, curve, line, rounded_rect};
@@ -15,8 +16,8 @@ fn eye(drawing: &Drawing, radius: f64, thick: f64) -> Vec<Mark> {
 }
 
 /// A hollow ring whose sprung bolt slides round in it, drawn back by a nib.
-pub fn spring_ring(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(8.0);
+pub fn spring_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
     let thick = length * usual::SPRING_TUBE;
     let radius = (length * 0.8 - thick) / 2.0;
     let centre = Point::new(length - thick / 2.0 - radius, 0.0);
@@ -31,9 +32,9 @@ pub fn spring_ring(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// A wire bent back on itself.
-pub fn hook(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(15.0);
-    let thick = drawing.thick(length * usual::HOOK_WIRE);
+pub fn hook(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
+    let thick = or(body.wire, length * usual::HOOK_WIRE);
     let (loop_radius, bend) = (length * 0.09, length * 0.13);
     let top = -bend;
     let from = Point::new(2.0 * loop_radius + thick / 2.0, 0.0);
@@ -50,9 +51,9 @@ pub fn hook(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// The ring that a toggle's bar goes through.
-pub fn toggle_ring(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(14.0);
-    let thick = drawing.thick(length * usual::TOGGLE_WIRE);
+pub fn toggle_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
+    let thick = or(body.wire, length * usual::TOGGLE_WIRE);
     let radius = (length * 0.84 - thick) / 2.0;
     let mut marks = eye(drawing, length * 0.07, length * 0.05);
     marks.extend(drawing.wire(&circle(Point::new(length - thick / 2.0 - radius, 0.0), radius), thick));
@@ -60,9 +61,9 @@ pub fn toggle_ring(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// A toggle's bar, across the end of its shank.
-pub fn toggle_bar(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(5.0);
-    let (half, thick) = (or(drawing.finding.outside, length * 3.6) / 2.0, drawing.thick(length * usual::TOGGLE_ROD));
+pub fn toggle_bar(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
+    let (half, thick) = (or(body.outside, length * 3.6) / 2.0, or(body.wire, length * usual::TOGGLE_ROD));
     let loop_radius = length * 0.2;
     let shank = line(Point::new(2.0 * loop_radius, 0.0), Point::new(length - thick / 2.0, 0.0));
     let (rod, knob) = (thick * 0.8, thick * 0.5);
@@ -76,16 +77,16 @@ pub fn toggle_bar(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// Half of a barrel whose halves screw, snap or hold together by magnets.
-pub fn barrel(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(8.0);
-    let half = or(drawing.finding.outside, length * usual::BARREL_BREADTH) / 2.0;
+pub fn barrel(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
+    let half = or(body.outside, length * usual::BARREL_BREADTH) / 2.0;
     let thick = length * 0.06;
     let loop_radius = length * 0.11;
     let from = 2.0 * loop_radius + thick;
-    let body = rounded_rect(Point::new(from, -half), length - from, half * 2.0, half * 0.35);
+    let barrel = rounded_rect(Point::new(from, -half), length - from, half * 2.0, half * 0.35);
     let groove = |x: f64| drawing.line(line(Point::new(x, -half * 0.96), Point::new(x, half * 0.96)), 0.1);
     let mut marks = eye(drawing, loop_radius, thick);
-    marks.push(drawing.solid(body, drawing.turned(half), 0.1));
+    marks.push(drawing.solid(barrel, drawing.turned(half), 0.1));
     marks.extend([groove(length * 0.82), groove(length * 0.9)]);
     marks
 }

@@ -3,18 +3,19 @@
 use std::f64::consts::FRAC_PI_2;
 
 use super::{Drawing, or};
+use crate::design::{Body, Hanger};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline::{arc, circle, ellipse, line};
 
 /// A trigger clasp: the ring that it hangs by, then a claw that a sprung lever closes.
-pub fn clasp(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(12.0);
-    let breadth = or(drawing.finding.outside, length * 0.5);
+pub fn clasp(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
+    let breadth = or(body.outside, length * 0.5);
     let at = |x: f64, y: f64| Point::new(x * length, y * breadth);
     let thick = length * 0.055;
     let ring = circle(at(0.095, 0.0), length * 0.095 - thick / 2.0);
-    let body = [claw(&at), mouth(&at)].concat();
+    let jaw = [claw(&at), mouth(&at)].concat();
     let lever = vec![
         Step::Move(at(0.36, 0.42)),
         Step::Curve(at(0.52, 0.5), at(0.72, 0.5), at(0.86, 0.3)),
@@ -24,7 +25,7 @@ pub fn clasp(drawing: &Drawing) -> Vec<Mark> {
     ];
     let mut marks = drawing.wire(&ring, thick);
     marks.push(drawing.solid(lever, drawing.flat(-0.15), 0.1));
-    marks.push(drawing.solid(body, drawing.turned(breadth / 2.0), 0.12));
+    marks.push(drawing.solid(jaw, drawing.turned(breadth / 2.0), 0.12));
     marks.push(drawing.solid(ellipse(at(0.44, 0.43), length * 0.05, length * 0.04), drawing.flat(0.3), 0.1));
     marks.push(drawing.solid(circle(at(0.3, 0.06), length * 0.03), drawing.flat(-0.35), 0.06));
     marks
@@ -53,9 +54,9 @@ fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
 }
 
 /// A fish-hook ear wire: the loop that the earring hangs from, a small bead, the bend, and the tail.
-pub fn ear_wire(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(20.0);
-    let thick = drawing.finding.wire.value();
+pub fn ear_wire(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
+    let length = hanger.length.value();
+    let thick = hanger.wire.value().value();
     let (eye, radius) = (length * 0.07, length * 0.22);
     let ring = circle(Point::new(eye + thick / 2.0, 0.0), eye);
     let middle = Point::new(length - thick / 2.0 - radius, radius);

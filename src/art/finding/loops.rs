@@ -3,10 +3,10 @@
 use std::f64::consts::PI;
 
 use super::{Drawing, or};
+use crate::design::{Body, Chain, Foot, Hanger, Pin, Ring};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline::{arc, circle, ellipse, line, rounded_rect};
-use crate::pattern::FindingKind;
 use crate::trade::usual;
 
 fn at(x: f64, y: f64) -> Point {
@@ -14,54 +14,62 @@ fn at(x: f64, y: f64) -> Point {
 }
 
 /// Radius of the middle line of a pin's eye, and the thickness of its wire.
-fn eye(drawing: &Drawing) -> (f64, f64) {
-    let (outside, thick) = (drawing.finding.eye().value(), drawing.finding.wire.value());
+fn eye(pin: &Pin) -> (f64, f64) {
+    let (outside, thick) = (pin.eye().value(), pin.wire.value());
     ((outside - thick).max(thick) / 2.0, thick)
 }
 
+/// A pin before it is cut.
+pub fn pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
+    match pin.foot {
+        Foot::Eye => eye_pin(drawing, pin),
+        Foot::Head => head_pin(drawing, pin),
+    }
+}
+
 /// A pin: its eye, then the wire.
-pub fn eye_pin(drawing: &Drawing) -> Vec<Mark> {
-    let (eye, thick) = eye(drawing);
+fn eye_pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
+    let (eye, thick) = eye(pin);
     let centre = at(eye + thick / 2.0, 0.0);
     let ring = arc(centre, (eye, eye), 0.05, 2.0 * PI);
-    let wire = line(centre + at(eye, 0.0), at(drawing.length(40.0).max(centre.x * 2.5) - thick / 2.0, 0.0));
+    let wire = line(centre + at(eye, 0.0), at(pin.length.value().max(centre.x * 2.5) - thick / 2.0, 0.0));
     drawing.wire(&[ring, wire].concat(), thick)
 }
 
 /// A pin: its flat head, then the wire.
-pub fn head_pin(drawing: &Drawing) -> Vec<Mark> {
-    let thick = drawing.finding.wire.value();
-    let wire = line(at(thick * 0.6, 0.0), at(drawing.length(40.0) - thick / 2.0, 0.0));
+fn head_pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
+    let thick = pin.wire.value();
+    let wire = line(at(thick * 0.6, 0.0), at(pin.length.value() - thick / 2.0, 0.0));
     let mut marks = drawing.wire(&wire, thick);
-    marks.push(head(drawing, thick));
+    marks.push(head(drawing, pin));
     marks
 }
 
-fn head(drawing: &Drawing, thick: f64) -> Mark {
-    let (breadth, depth) = (or(drawing.finding.outside, thick * 2.6), thick * 0.6);
+fn head(drawing: &Drawing, pin: &Pin) -> Mark {
+    let thick = pin.wire.value();
+    let (breadth, depth) = (or(pin.outside, thick * 2.6), thick * 0.6);
     let plate = rounded_rect(at(0.05, -breadth / 2.0), depth, breadth, depth * 0.4);
     drawing.solid(plate, drawing.turned(breadth / 2.0), 0.1)
 }
 
 /// A pin cut and closed: its eye or head, the wire, and the loop at its end.
-pub fn closed_pin(drawing: &Drawing, reach: f64) -> Vec<Mark> {
-    let (eye, thick) = eye(drawing);
-    let from = if drawing.finding.kind == FindingKind::HeadPin { 0.0 } else { 2.0 * eye + thick / 2.0 };
+pub fn closed_pin(drawing: &Drawing, pin: &Pin, reach: f64) -> Vec<Mark> {
+    let (eye, thick) = eye(pin);
+    let from = if pin.foot == Foot::Head { 0.0 } else { 2.0 * eye + thick / 2.0 };
     let end = circle(at(reach - thick / 2.0 - eye, 0.0), eye);
     let wire = line(at(from, 0.0), at((reach - thick / 2.0 - 2.0 * eye).max(from), 0.0));
     let start = if from > 0.0 { circle(at(eye + thick / 2.0, 0.0), eye) } else { Vec::new() };
     let mut marks = drawing.wire(&[start, wire, end].concat(), thick);
     if from == 0.0 {
-        marks.push(head(drawing, thick));
+        marks.push(head(drawing, pin));
     }
     marks
 }
 
 /// A ring of wire with its slit on one side.
-pub fn jump_ring(drawing: &Drawing) -> Vec<Mark> {
-    let inside = or(drawing.finding.inside, 4.0);
-    let thick = drawing.finding.wire.value();
-    let outside = or(drawing.finding.outside, inside + 2.0 * thick);
+pub fn jump_ring(drawing: &Drawing, ring: &Ring) -> Vec<Mark> {
+    let thick = ring.wire.value().value();
+    let outside = or(ring.outside, ring.inside.value() + 2.0 * thick);
     let middle = (outside - thick) / 2.0;
     let centre = at(outside / 2.0, 0.0);
     let mut marks = drawing.wire(&circle(centre, middle), thick);
@@ -74,30 +82,30 @@ pub fn jump_ring(drawing: &Drawing) -> Vec<Mark> {
 
 /// Half the breadth of a link's middle line and the thickness of its wire.
 #[must_use]
-pub fn link_size(drawing: &Drawing) -> (f64, f64, f64) {
-    let length = or(drawing.finding.link, drawing.length(4.0));
-    let thick = drawing.finding.wire.value().min(length * 0.3);
+pub fn link_size(chain: &Chain) -> (f64, f64, f64) {
+    let length = chain.link.value();
+    let thick = chain.wire.value().value().min(length * 0.3);
     (length, length * 0.34 - thick / 2.0, thick)
 }
 
 /// A link of cable chain seen on its face.
-pub fn link(drawing: &Drawing) -> Vec<Mark> {
-    let (length, half, thick) = link_size(drawing);
+pub fn link(drawing: &Drawing, chain: &Chain) -> Vec<Mark> {
+    let (length, half, thick) = link_size(chain);
     let ring = rounded_rect(at(thick / 2.0, -half), length - thick, half * 2.0, half);
     drawing.wire(&ring, thick)
 }
 
 /// A link of cable chain seen on its edge.
-pub fn link_on_edge(drawing: &Drawing) -> Vec<Mark> {
-    let (length, _, thick) = link_size(drawing);
+pub fn link_on_edge(drawing: &Drawing, chain: &Chain) -> Vec<Mark> {
+    let (length, _, thick) = link_size(chain);
     drawing.wire(&line(at(thick / 2.0, 0.0), at(length - thick / 2.0, 0.0)), thick)
 }
 
 /// A horseshoe of tube, its legs to the strand.
-pub fn guard(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(4.5);
-    let thick = drawing.thick(length * usual::GUARD_TUBE);
-    let half = (or(drawing.finding.outside, length * 0.95) - thick) / 2.0;
+pub fn guard(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
+    let thick = or(body.wire, length * usual::GUARD_TUBE);
+    let half = (or(body.outside, length * 0.95) - thick) / 2.0;
     let bend = length - thick / 2.0 - half;
     let start = line(at(thick / 2.0, -half * 0.8), at(bend, -half));
     let arch = arc(at(bend, 0.0), (half, half), -PI / 2.0, PI / 2.0);
@@ -111,9 +119,9 @@ pub fn guard(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// A folded loop: round where the cord runs through, pinched where the pendant hangs.
-pub fn bail(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(8.0);
-    let half = or(drawing.finding.outside, length * 0.5) / 2.0 - 0.05;
+pub fn bail(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
+    let length = hanger.length.value();
+    let half = or(hanger.outside, length * 0.5) / 2.0 - 0.05;
     let body = |share: f64| {
         let (start, tip) = (0.05 + length * 0.22 * (1.0 - share), length * (1.0 - 0.22 * (1.0 - share)) - 0.05);
         let along = |t: f64| start + (tip - start) * t;

@@ -9,18 +9,18 @@ mod tube;
 
 use super::light::{Ink, Light, metal_toned, shading};
 use super::wire::wire;
-use crate::design::Finding;
+use crate::design::{Chain, Finding, Form};
 use crate::geometry::Point;
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::pattern::{FindingKind, Finish};
+use crate::pattern::Finish;
 use crate::units::Length;
 
 pub use loops::{closed_pin, link, link_on_edge};
 pub use tube::pressed;
 
-/// A finding to draw, and how.
-pub struct Drawing<'a> {
-    finding: &'a Finding,
+/// How a finding is drawn.
+pub struct Drawing {
+    metal: Rgb,
     ink: Ink,
     light: Light,
     colour: Rgb,
@@ -30,50 +30,40 @@ pub struct Drawing<'a> {
 #[must_use]
 pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
     let drawing = Drawing::new(finding, ink, light);
-    match finding.kind {
-        FindingKind::Crimp => tube::crimp(&drawing),
-        FindingKind::Cone => tube::cone(&drawing),
-        FindingKind::BeadCap => tube::cap(&drawing),
-        FindingKind::CrimpCover => tube::cover(&drawing),
-        FindingKind::KnotCover => tube::knot_cover(&drawing),
-        FindingKind::CordEnd => tube::cord_end(&drawing),
-        FindingKind::EyePin => loops::eye_pin(&drawing),
-        FindingKind::HeadPin => loops::head_pin(&drawing),
-        FindingKind::JumpRing => loops::jump_ring(&drawing),
-        FindingKind::Chain => loops::link(&drawing),
-        FindingKind::WireGuard => loops::guard(&drawing),
-        FindingKind::Bail => loops::bail(&drawing),
-        FindingKind::Clasp => hook::clasp(&drawing),
-        FindingKind::SpectacleLoop => tube::spectacle_loop(&drawing),
-        FindingKind::SpringRing => fastener::spring_ring(&drawing),
-        FindingKind::Hook => fastener::hook(&drawing),
-        FindingKind::ToggleRing => fastener::toggle_ring(&drawing),
-        FindingKind::ToggleBar => fastener::toggle_bar(&drawing),
-        FindingKind::BarrelHalf => fastener::barrel(&drawing),
-        FindingKind::EarWire => hook::ear_wire(&drawing),
-        FindingKind::SpacerBar => bar::spacer(&drawing),
-        FindingKind::EndBar => bar::end(&drawing),
+    match &finding.form {
+        Form::Crimp(crimp) => tube::crimp(&drawing, crimp),
+        Form::Cone(cone) => tube::cone(&drawing, cone),
+        Form::BeadCap(cap) => tube::cap(&drawing, cap),
+        Form::CrimpCover(body) => tube::cover(&drawing, body),
+        Form::KnotCover(cover) => tube::knot_cover(&drawing, &cover.body),
+        Form::CordEnd(end) => tube::cord_end(&drawing, end),
+        Form::Pin(pin) => loops::pin(&drawing, pin),
+        Form::JumpRing(ring) => loops::jump_ring(&drawing, ring),
+        Form::Chain(chain) => loops::link(&drawing, chain),
+        Form::WireGuard(body) => loops::guard(&drawing, body),
+        Form::Bail(hanger) => loops::bail(&drawing, hanger),
+        Form::Clasp(body) => hook::clasp(&drawing, body),
+        Form::SpectacleLoop(body) => tube::spectacle_loop(&drawing, body),
+        Form::SpringRing(body) => fastener::spring_ring(&drawing, body),
+        Form::Hook(body) => fastener::hook(&drawing, body),
+        Form::ToggleRing(body) => fastener::toggle_ring(&drawing, body),
+        Form::ToggleBar(body) => fastener::toggle_bar(&drawing, body),
+        Form::BarrelHalf(body) => fastener::barrel(&drawing, body),
+        Form::EarWire(hanger) => hook::ear_wire(&drawing, hanger),
+        Form::SpacerBar(bar) => bar::spacer(&drawing, bar),
+        Form::EndBar(bar) => bar::end(&drawing, bar),
     }
 }
 
-impl<'a> Drawing<'a> {
-    /// Gets a finding ready to draw.
+impl Drawing {
+    /// Gets ready to draw a finding.
     #[must_use]
-    pub fn new(finding: &'a Finding, ink: Ink, light: Light) -> Self {
-        Self { finding, ink, light, colour: ink.tone(finding.colour) }
-    }
-
-    fn length(&self, default: f64) -> f64 {
-        or(self.finding.length, default)
-    }
-
-    /// Thickness of its wire.
-    fn thick(&self, default: f64) -> f64 {
-        or(self.finding.wire, default)
+    pub fn new(finding: &Finding, ink: Ink, light: Light) -> Self {
+        Self { metal: finding.colour, ink, light, colour: ink.tone(finding.colour) }
     }
 
     fn wire(&self, outline: &[Step], thick: f64) -> Vec<Mark> {
-        wire(outline, thick, self.finding.colour, self.ink)
+        wire(outline, thick, self.metal, self.ink)
     }
 
     /// Metal turned about x, from −`half` to `half` across it.
@@ -128,18 +118,18 @@ impl<'a> Drawing<'a> {
 
 /// Inside length of a chain's link: by how much each lengthens the chain.
 #[must_use]
-pub fn link_inside(finding: &Finding) -> f64 {
-    let (length, _, thick) = loops::link_size(&Drawing::new(finding, Ink::Colour, Light::on_turn(0)));
+pub fn link_inside(chain: &Chain) -> f64 {
+    let (length, _, thick) = loops::link_size(chain);
     length - 2.0 * thick
 }
 
 /// Thickness of a chain's wire.
 #[must_use]
-pub fn link_wire(finding: &Finding) -> f64 {
-    loops::link_size(&Drawing::new(finding, Ink::Colour, Light::on_turn(0))).2
+pub fn link_wire(chain: &Chain) -> f64 {
+    loops::link_size(chain).2
 }
 
-/// A length in mm, or the default where the pattern says nothing.
-fn or(length: Length, default: f64) -> f64 {
-    if length.value() > 0.0 { length.value() } else { default }
+/// A size in mm, or the default where the pattern does not state it.
+fn or(size: Option<Length>, default: f64) -> f64 {
+    size.map_or(default, Length::value)
 }

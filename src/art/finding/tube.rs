@@ -1,6 +1,7 @@
 //! Hollow findings turned about the cord: crimps, cones, caps and covers.
 
 use super::{Drawing, or};
+use crate::design::{Body, Cap, Cone, CordEnd, Crimp};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline::{circle, curve, line, polyline, rounded_rect};
@@ -13,8 +14,8 @@ fn at(x: f64, y: f64) -> Point {
 }
 
 /// A tube crimp before it is pressed.
-pub fn crimp(drawing: &Drawing) -> Vec<Mark> {
-    let (length, half) = (drawing.length(2.0), or(drawing.finding.outside, 2.0) / 2.0);
+pub fn crimp(drawing: &Drawing, crimp: &Crimp) -> Vec<Mark> {
+    let (length, half) = (crimp.length.value(), crimp.outside.value() / 2.0);
     let body = rounded_rect(at(EDGE / 2.0, EDGE / 2.0 - half), length - EDGE, half * 2.0 - EDGE, half * 0.2);
     let rim = |x: f64| line(at(x, -half * 0.8), at(x, half * 0.8));
     let rims = [rim(length * 0.14), rim(length * 0.86)].concat();
@@ -23,8 +24,8 @@ pub fn crimp(drawing: &Drawing) -> Vec<Mark> {
 
 /// A crimp pressed shut: half as wide again, with the tool's fold along it.
 #[must_use]
-pub fn pressed(drawing: &Drawing) -> Vec<Mark> {
-    let (length, half) = (drawing.length(2.0), or(drawing.finding.outside, 2.0) * 0.65);
+pub fn pressed(drawing: &Drawing, crimp: &Crimp) -> Vec<Mark> {
+    let (length, half) = (crimp.length.value(), crimp.outside.value() * 0.65);
     let waist = |x: f64, y: f64| at(x * length, y * half);
     let body = vec![
         Step::Move(waist(0.03, -0.8)),
@@ -39,10 +40,10 @@ pub fn pressed(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// A fluted cone, its mouth to the strands and its tip outward.
-pub fn cone(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(10.0);
-    let mouth = or(drawing.finding.mouth, or(drawing.finding.inside, 6.0) + 2.0 * WALL.value()) / 2.0 - EDGE / 2.0;
-    let tip = (or(drawing.finding.tip, 1.2) / 2.0 + WALL.value()).min(mouth);
+pub fn cone(drawing: &Drawing, cone: &Cone) -> Vec<Mark> {
+    let length = cone.length.value();
+    let mouth = or(cone.mouth, cone.inside.value() + 2.0 * WALL.value()) / 2.0 - EDGE / 2.0;
+    let tip = (cone.tip.value() / 2.0 + WALL.value()).min(mouth);
     let side = |share: f64| cone_line(length, mouth, tip, share);
     let flutes = |shares: &[f64]| shares.iter().flat_map(|share| polyline(&side(*share))).collect::<Vec<_>>();
     let mut body = polyline(&side(-1.0));
@@ -73,8 +74,8 @@ fn cone_line(length: f64, mouth: f64, tip: f64, share: f64) -> Vec<Point> {
 }
 
 /// A cup over a bead's end, its open side to the strand.
-pub fn cap(drawing: &Drawing) -> Vec<Mark> {
-    let (length, half) = (drawing.length(3.0), or(drawing.finding.outside, 6.0) / 2.0 - EDGE / 2.0);
+pub fn cap(drawing: &Drawing, cap: &Cap) -> Vec<Mark> {
+    let (length, half) = (cap.length.value(), or(cap.outside, 6.0) / 2.0 - EDGE / 2.0);
     let top = half * 0.28;
     let body = vec![
         Step::Move(at(EDGE / 2.0, -half)),
@@ -94,8 +95,8 @@ pub fn cap(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// A hollow ball closed over a crimp.
-pub fn cover(drawing: &Drawing) -> Vec<Mark> {
-    let across = or(drawing.finding.outside, drawing.length(3.0));
+pub fn cover(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let across = or(body.outside, body.length.value());
     let (radius, centre) = (across / 2.0 - EDGE / 2.0, at(across / 2.0, 0.0));
     let seam =
         curve(&[at(across * 0.06, across * 0.14), at(across * 0.5, across * 0.26), at(across * 0.94, across * 0.14)]);
@@ -103,11 +104,11 @@ pub fn cover(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// A hinged cup closed over a knot, with the hook that it hangs by.
-pub fn knot_cover(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(8.0);
-    let half = (or(drawing.finding.outside, length * usual::COVER_BREADTH) / 2.0).min(length * 0.3) - EDGE / 2.0;
+pub fn knot_cover(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
+    let half = (or(body.outside, length * usual::COVER_BREADTH) / 2.0).min(length * 0.3) - EDGE / 2.0;
     let centre = at(half + EDGE / 2.0, 0.0);
-    let thick = drawing.thick(length * 0.08);
+    let thick = or(body.wire, length * 0.08);
     let eye = (length - half * 2.0 - thick) / 2.0;
     let ring = circle(at(length - thick / 2.0 - eye, 0.0), eye);
     let seam = line(at(centre.x - half * 0.95, 0.0), at(centre.x + half * 0.95, 0.0));
@@ -118,10 +119,10 @@ pub fn knot_cover(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// A cap over the glued end of a cord, with the ring that it hangs by.
-pub fn cord_end(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(10.0);
-    let half = (or(drawing.finding.outside, length * usual::CORD_END_BREADTH) / 2.0).min(length * 0.35) - EDGE / 2.0;
-    let (thick, eye, cap) = (drawing.thick(length * 0.08), length * 0.15, length * 0.68);
+pub fn cord_end(drawing: &Drawing, end: &CordEnd) -> Vec<Mark> {
+    let length = end.length.value();
+    let half = (or(end.outside, length * usual::CORD_END_BREADTH) / 2.0).min(length * 0.35) - EDGE / 2.0;
+    let (thick, eye, cap) = (or(end.wire, length * 0.08), length * 0.15, length * 0.68);
     let ring = circle(at(length - thick / 2.0 - eye, 0.0), eye);
     let body = rounded_rect(at(EDGE / 2.0, -half), cap, half * 2.0, half * 0.35);
     let rim = line(at(cap * 0.16, -half * 0.94), at(cap * 0.16, half * 0.94));
@@ -132,14 +133,14 @@ pub fn cord_end(drawing: &Drawing) -> Vec<Mark> {
 }
 
 /// A long loop that grips the arm of spectacles, held in a short tube.
-pub fn spectacle_loop(drawing: &Drawing) -> Vec<Mark> {
-    let length = drawing.length(20.0);
-    let thick = drawing.thick(length * usual::SPECTACLE_WIRE);
+pub fn spectacle_loop(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+    let length = body.length.value();
+    let thick = or(body.wire, length * usual::SPECTACLE_WIRE);
     let (tube, half) = (length * 0.24, (length * 0.13).max(thick));
     let start = tube * 0.8;
     let arm = rounded_rect(at(start, -half), length - thick / 2.0 - start, half * 2.0, half);
-    let body = rounded_rect(at(EDGE / 2.0, -half * 0.62), tube, half * 1.24, half * 0.15);
+    let holder = rounded_rect(at(EDGE / 2.0, -half * 0.62), tube, half * 1.24, half * 0.15);
     let mut marks = drawing.wire(&arm, thick);
-    marks.push(drawing.solid(body, drawing.turned(half * 0.62), EDGE));
+    marks.push(drawing.solid(holder, drawing.turned(half * 0.62), EDGE));
     marks
 }

@@ -35,7 +35,7 @@ fn reach(design: &Design, strand: &Strand) -> f64 {
     let cord = strand.cord_width(design).value();
     let across = strand.bits().map(|bit| match bit.what {
         What::Bead(bead) => design.beads[bead].broadest().value().max(design.beads[bead].along.value()),
-        What::Finding(finding) => design.findings[finding].outside.value().max(bit.length()),
+        What::Finding(finding) => design.findings[finding].outside().unwrap_or_default().value().max(bit.length()),
         What::Knot => KNOT_WIDTH * cord,
         What::Gap | What::Dangle(_) => cord,
     });

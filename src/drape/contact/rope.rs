@@ -8,7 +8,6 @@ use super::rows::Rod;
 use super::side::Side;
 use crate::design::{Design, Strand, What};
 use crate::geometry::Point;
-use crate::pattern::FindingKind;
 
 /// A run of cord, or of beads with one straight side, becomes one piece while it is no longer than this, in mm.
 const LONGEST: f64 = 6.0;
@@ -131,7 +130,7 @@ impl Rope {
 /// Length of strand at each end that the closure covers: cones take their strands up to the mouth.
 pub fn covered(design: &Design) -> f64 {
     let parts = design.closure.left.iter().chain(&design.closure.right);
-    let cones = parts.map(|part| &design.findings[part.finding]).filter(|part| part.kind == FindingKind::Cone);
+    let cones = parts.filter_map(|part| design.findings[part.finding].cone());
     cones.map(|cone| cone.length.value()).fold(0.0, f64::max)
 }
 

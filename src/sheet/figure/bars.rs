@@ -21,9 +21,8 @@ pub fn shared(bit: &Bit, strand: &Strand, design: &Design) -> Option<Index<Findi
 
 /// How far a bar's middle lies from the hole of a strand, on the side away from the neck.
 pub fn middle(strand: &Strand, bar: Index<Finding>, design: &Design) -> f64 {
-    let finding = &design.findings[bar];
     let hole = design.hole(bar, strand).unwrap_or(1) as f64;
-    (f64::from(finding.holes + 1) / 2.0 - hole) * finding.spacing.value()
+    design.findings[bar].bar().map_or(0.0, |bar| (f64::from(bar.holes + 1) / 2.0 - hole) * bar.spacing.value())
 }
 
 /// All bars that strands share, each across those of them that are seen; strands are the design's in
@@ -84,7 +83,7 @@ fn across(
     // The strand runs across the bar: of the two ways, the one that is nearer to its own.
     let turned = aside - FRAC_PI_2;
     let way = if libm::cos(turned - along) >= 0.0 { turned } else { turned + std::f64::consts::PI };
-    let half = design.findings[finding].length.value() / 2.0;
+    let half = design.findings[finding].length().unwrap_or_default().value() / 2.0;
     let centre = inner.between(outer, 0.5) - Point::towards(way) * (half * frame.scale);
     stencils.finding(finding, centre, way, frame.scale)
 }

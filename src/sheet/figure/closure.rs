@@ -4,10 +4,11 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Design, Finding, Index, Part};
+use crate::design::{Bar, Design, Finding, Index, Part};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::{FindingKind, Kind};
+use crate::units::Length;
 
 use super::Frame;
 
@@ -60,7 +61,7 @@ fn middles(piece: &Piece) -> Option<[Point; 2]> {
 /// How far a pin reaches out through the cone that covers it: cones stand upright over their strands.
 fn covered(parts: &[Part], design: &Design) -> f64 {
     match parts {
-        [pin, cone, ..] if design.findings[pin.finding].is_pin() => match design.findings[cone.finding].kind {
+        [pin, cone, ..] if design.findings[pin.finding].is_pin() => match design.findings[cone.finding].kind() {
             FindingKind::Cone => (pin.reach + cone.reach).value(),
             _ => 0.0,
         },
@@ -76,11 +77,11 @@ fn risen(arch: &[Point], by: f64) -> Vec<Point> {
 
 /// Half of the breadth of the broadest finding.
 fn half_breadth(design: &Design) -> f64 {
-    let halves = design.findings.iter().map(|finding| {
-        let bar = finding.spacing.value() * f64::from(finding.holes);
-        finding.mouth.value().max(finding.outside.value()).max(bar) / 2.0
-    });
-    halves.fold(3.0, f64::max)
+    let broadest = |finding: &Finding| {
+        let bar = finding.bar().map(Bar::breadth);
+        [finding.mouth(), finding.outside(), bar].into_iter().flatten().fold(Length::ZERO, Length::max)
+    };
+    design.findings.iter().map(|finding| broadest(finding).value() / 2.0).fold(3.0, f64::max)
 }
 
 fn reach(parts: &[Part]) -> f64 {
@@ -150,7 +151,7 @@ pub fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, sten
     let mut at = 0.0;
     for (index, part) in parts.iter().enumerate() {
         let next = at + part.reach.value();
-        let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind);
+        let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
         match (kind(index), kind(index + 1)) {
             (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
             (Some(FindingKind::EndBar), _) => drawn.across(part.finding, at),
@@ -190,20 +191,21 @@ impl Side<'_, '_, '_> {
 
     /// A pin with nothing on it, cut and closed with a loop at once.
     fn pin(&mut self, at: f64, pin: &Part) {
-        let wire = self.design.findings[pin.finding].wire.value();
+        let wire = self.design.findings[pin.finding].wire().map_or(0.0, |wire| wire.value().value());
         let (from, outward) = self.way(at - wire / 2.0, at + pin.reach.value());
         self.marks.push(self.stencils.pin(pin.finding, from, outward, self.frame.scale, pin.reach.value() + wire));
     }
 
     /// A pin from the strands' loops out through a cone or cap, which covers it and the strands' ends.
     fn covered_pin(&mut self, at: f64, pin: &Part, cone: &Part) {
-        let (finding, cover) = (&self.design.findings[pin.finding], &self.design.findings[cone.finding]);
-        let reach = pin.reach + cone.reach + finding.wire;
+        let cover = self.design.findings[cone.finding].length().unwrap_or_default();
+        let Some(sizes) = self.design.findings[pin.finding].pin() else { return };
+        let reach = pin.reach + cone.reach + sizes.wire;
         let (from, outward) = self.way(at, at + reach.value());
         let on =
             |distance: crate::units::Length| from + Point::towards(outward) * (distance.value() * self.frame.scale);
-        let eye = on(finding.wire * -0.5);
-        let mouth = on(finding.eye() - finding.wire + cone.reach - cover.length);
+        let eye = on(sizes.wire * -0.5);
+        let mouth = on(sizes.eye() - sizes.wire + cone.reach - cover);
         self.marks.push(self.stencils.pin(pin.finding, eye, outward, self.frame.scale, reach.value()));
         self.marks.push(self.stencils.finding(cone.finding, mouth, outward, self.frame.scale));
     }
@@ -216,8 +218,7 @@ impl Side<'_, '_, '_> {
 
     /// A finding along the line. A ring counts for what is inside it: its wire lies round what hangs there.
     fn straight(&mut self, finding: Index<Finding>, at: f64, next: f64) {
-        let drawn = &self.design.findings[finding];
-        let back = if drawn.kind == FindingKind::JumpRing { drawn.wire.value() } else { 0.0 };
+        let back = self.design.findings[finding].ring().map_or(0.0, |ring| ring.wire.value().value());
         let (from, outward) = self.way(at - back, next);
         self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
     }

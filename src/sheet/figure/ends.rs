@@ -19,7 +19,8 @@ pub fn closed(end: &End, design: &Design) -> Vec<Closed> {
     let bight = end.bight.value();
     let mut depth = bight;
     let place = |finding: &Index<Finding>| {
-        let (kind, length) = (design.findings[*finding].kind, design.findings[*finding].length.value());
+        let (kind, length) =
+            (design.findings[*finding].kind(), design.findings[*finding].length().unwrap_or_default().value());
         let (at, outward) = match kind {
             FindingKind::CrimpCover => (bight, false),
             FindingKind::WireGuard => (bight, true),

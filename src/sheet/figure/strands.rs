@@ -2,11 +2,12 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bit, Dangle, Design, Finding, Index, Strand, What};
+use crate::design::{Bar, Bit, Dangle, Design, Finding, Index, Pin, Stated, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
+use crate::units::Length;
 
 use super::bars::{bars, middle, shared};
 use super::{Frame, ends, straightened};
@@ -127,7 +128,7 @@ impl<'a> Sketch<'a, '_, '_> {
         for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
             for closed in ends::closed(end, self.design) {
                 let at = |depth: f64| if from_last { length - depth } else { depth };
-                let own = self.design.findings[closed.finding].length.value();
+                let own = self.design.findings[closed.finding].length().unwrap_or_default().value();
                 let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
                 if !self.hung.reaches(at(closed.depth)) || !self.hung.reaches(at(far)) {
                     continue;
@@ -159,7 +160,7 @@ impl<'a> Sketch<'a, '_, '_> {
 fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Seat {
     let bits = &strand.trains[seat.train].bits;
     let cap = &bits[seat.bit];
-    let is_cap = matches!(cap.what, What::Finding(at) if design.findings[at].kind == FindingKind::BeadCap);
+    let is_cap = matches!(cap.what, What::Finding(at) if design.findings[at].kind() == FindingKind::BeadCap);
     let faced = if cap.turned { Some(seat.bit + 1) } else { seat.bit.checked_sub(1) };
     let bead = faced.filter(|_| is_cap).and_then(|at| {
         let is_it = |other: &&Seat| other.train == seat.train && other.bit == at;
@@ -235,8 +236,8 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
         }
         What::Finding(index) => {
             let finding = &design.findings[*index];
-            let bar = finding.spacing.value() * f64::from(finding.holes);
-            at.grown(finding.length.value().max(finding.outside.value()).max(bar) / 2.0)
+            let sizes = [finding.length(), finding.outside(), finding.bar().map(Bar::breadth)];
+            at.grown(sizes.into_iter().flatten().map(Length::value).fold(0.0, f64::max) / 2.0)
         }
         What::Dangle(dangle) => {
             let hanger = hanger_width(&design.findings[dangle.on]);
@@ -251,8 +252,9 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
 /// How wide what a branch hangs on is drawn, with its edges: a pin's loop, a ring, a bail.
 fn hanger_width(hanger: &Finding) -> f64 {
     const EDGES: f64 = 0.4;
-    let drawn = if hanger.is_pin() { hanger.eye() } else { hanger.inside + hanger.wire * 2.0 };
-    drawn.value().max(hanger.outside.value()) + EDGES
+    let round = || hanger.inside().unwrap_or_default() + hanger.wire().map(Stated::value).unwrap_or_default() * 2.0;
+    let drawn = hanger.pin().map_or_else(round, Pin::eye);
+    drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
 }
 
 fn bit_width(bit: &Bit, design: &Design) -> f64 {

@@ -96,7 +96,7 @@ fn in_front(parts: &[Part], room: f64, design: &Design) -> Vec<Part> {
     let mut left = room;
     let mut seen = Vec::new();
     for part in parts {
-        let is_chain = design.findings[part.finding].kind == FindingKind::Chain;
+        let is_chain = design.findings[part.finding].kind() == FindingKind::Chain;
         let reach = if is_chain { part.least.value().min(left) } else { part.least.value() };
         if reach > left || left <= 0.0 {
             break;

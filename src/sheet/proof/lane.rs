@@ -96,8 +96,10 @@ impl<'a> Lane<'a> {
         let length: Length = parts.iter().map(|part| part.reach).sum();
         let name = name.map_or_else(|| "Closure".to_owned(), |name| format!("Closure at the {name} ends"));
         let words = format!("{name}: {} at its longest, from the strands outward", units.ruler(length));
-        let longest =
-            parts.iter().map(|part| part.reach - part.cut).fold(Length::ZERO, |a, b| if a > b { a } else { b });
+        let longest = parts
+            .iter()
+            .map(|part| part.reach - part.cut.unwrap_or_default())
+            .fold(Length::ZERO, |a, b| if a > b { a } else { b });
         let frame = Frame::ACTUAL;
         let marks = figure::laid_side(parts, design, &frame, stencils);
         let Extent { low: top, high: bottom } = stencils.around(&marks).unwrap_or_default();
@@ -251,7 +253,7 @@ fn aside(bit: &Bit, design: &Design) -> f64 {
         What::Gap => 0.0,
         What::Dangle(_) => figure::bit_box(bit, at, design).high.x.max(length),
         // A cap reaches over its bead by as much as it is longer than the cord that it takes.
-        What::Finding(index) => length.max(design.findings[index].length.value() - length),
+        What::Finding(index) => length.max(design.findings[index].length().unwrap_or_default().value() - length),
         What::Bead(_) | What::Knot => length,
     }
 }

@@ -44,7 +44,7 @@ fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table
     let design = &sheet.piece.design;
     let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
     for (index, finding) in design.findings.entries() {
-        let drawing = fitting(drawing(index, finding.kind, stencils), room);
+        let drawing = fitting(drawing(index, finding.kind(), stencils), room);
         let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index)));
         table.push(vec![Cell::Drawing(drawing), words]);
     }

@@ -4,7 +4,7 @@
 //! is drawn up and the crimp pressed, for it can no longer be pulled through afterwards.
 
 use super::{Group, Side, end};
-use crate::design::Finding;
+use crate::design::{Crimp, Finding};
 use crate::pattern::{CordKind, FindingKind, Kind};
 use crate::steps::prepare::FLYING;
 use crate::steps::tools::crimping_pliers;
@@ -14,14 +14,13 @@ use crate::units::Length;
 
 impl Group<'_> {
     pub(super) fn crimped(&self) -> Vec<Step> {
-        let Some(crimp) = self.findings().find(|finding| finding.kind == FindingKind::Crimp) else {
-            return Vec::new();
-        };
-        let mut steps = vec![self.thread(), self.loop_through(&crimp.name)];
+        let crimp = self.findings().find_map(|finding| Some((finding.name.as_str(), finding.crimp()?)));
+        let Some((name, crimp)) = crimp else { return Vec::new() };
+        let mut steps = vec![self.thread(), self.loop_through(name)];
         if self.side == Side::Last {
             steps.push(self.draw_up());
         }
-        steps.extend([self.press(crimp), self.trim()]);
+        steps.extend([self.press(name, crimp), self.trim()]);
         if let Some(cover) = self.first_of(FindingKind::CrimpCover) {
             let text = format!("Lay the {cover} over the pressed crimp and close it gently until its edges meet.");
             steps.push(Step::new("Cover the crimp", text).check("Only a smooth ball shows."));
@@ -31,7 +30,7 @@ impl Group<'_> {
 
     /// Thread all that sits on the cord before the end is closed.
     fn thread(&self) -> Step {
-        let on_cord = |finding: &&Finding| !matches!(finding.kind, FindingKind::CrimpCover | FindingKind::WireGuard);
+        let on_cord = |finding: &&Finding| !matches!(finding.kind(), FindingKind::CrimpCover | FindingKind::WireGuard);
         let names: Vec<_> = self.findings().filter(on_cord).map(|finding| a(&finding.name)).collect();
         Step::new(format!("Thread the {} end", self.side.end()), self.threads(&list(&names)))
     }
@@ -93,11 +92,10 @@ impl Group<'_> {
         Step::new("Draw up the slack", text).check(check)
     }
 
-    fn press(&self, crimp: &Finding) -> Step {
+    fn press(&self, name: &str, crimp: &Crimp) -> Step {
         let text = format!(
-            "Press the {} in the notched jaw of the {}, with one pass of the {} on each side of the dent. Turn it a \
+            "Press the {name} in the notched jaw of the {}, with one pass of the {} on each side of the dent. Turn it a \
              quarter and fold it shut in the round jaw.",
-            crimp.name,
             crimping_pliers(crimp),
             self.cord()
         );

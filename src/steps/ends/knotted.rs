@@ -2,6 +2,7 @@
 //! which is hitched.
 
 use super::Group;
+use crate::design::Finding;
 use crate::pattern::FindingKind;
 use crate::steps::side::Side;
 use crate::steps::words::a;
@@ -18,7 +19,7 @@ impl Group<'_> {
             _ => "",
         };
         let cord = self.cord();
-        let knot = match self.findings().find_map(|finding| finding.bead) {
+        let knot = match self.findings().find_map(Finding::knotted_bead) {
             Some(bead) => format!(
                 "Thread {}, tie the {cord} round it with a double overhand knot, and draw both down into the {cover}{until}.",
                 a(&self.design.beads[bead].name)

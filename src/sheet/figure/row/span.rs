@@ -1,9 +1,9 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
 
-use crate::design::{Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
-use crate::pattern::FindingKind;
+use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
 use crate::sheet::figure;
 use crate::trade::usual::KNOT_WIDTH;
+use crate::units::Length;
 
 /// Longest bare cord in mm that is drawn at actual size.
 pub const LONG: f64 = 60.0;
@@ -345,16 +345,12 @@ fn hanger(dangle: &Dangle, design: &Design) -> f64 {
 /// Half of a finding's breadth across the cord; where the pattern does not say it, what art draws
 /// is no broader.
 fn half_breadth(finding: &Finding) -> f64 {
-    let (length, spacing) = (finding.length.value(), finding.spacing.value());
-    let bar = match finding.kind {
-        FindingKind::SpacerBar | FindingKind::EndBar => {
-            f64::from(finding.holes.max(1)) * if spacing > 0.0 { spacing } else { 5.0 }
-        }
-        _ => 0.0,
-    };
-    let sizes = [finding.outside.value(), finding.mouth.value(), finding.inside.value() + 2.0, bar];
-    let unsaid = if finding.outside.value() > 0.0 { 0.0 } else { length.clamp(3.0, 10.0) };
-    sizes.into_iter().fold(unsaid, f64::max) / 2.0
+    const WALLS: Length = Length::mm(2.0);
+    let inside = finding.inside().unwrap_or_default() + WALLS;
+    let sizes = [finding.outside(), finding.mouth(), Some(inside), finding.bar().map(Bar::breadth)];
+    let length = finding.length().unwrap_or_default().value();
+    let unsaid = if finding.outside().is_some() { 0.0 } else { length.clamp(3.0, 10.0) };
+    sizes.into_iter().flatten().map(Length::value).fold(unsaid, f64::max) / 2.0
 }
 
 /// Half the breadth of a strand's knots.

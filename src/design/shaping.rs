@@ -1,0 +1,246 @@
+//! Findings: from the pattern's keys to a finding with the sizes that its kind has.
+
+use crate::paint::mark::Rgb;
+use crate::pattern::bounds::MOST_LINKS;
+use crate::pattern::{self, FindingKind};
+use crate::remark::{Code, Remark, a};
+use crate::source::{At, Place};
+use crate::trade::{metals, usual};
+use crate::units::Length;
+
+use super::Context;
+use super::article::{gauge_diameter, sold};
+use super::entries::Index;
+use super::finding::{Bar, Body, Cap, Chain, Cone, CordEnd, Crimp, Finding, Foot, Form, Hanger, KnotCover, Pin, Ring};
+use super::stated::Stated;
+use super::stock::Bead;
+
+/// Resolves one finding; the bead is that which the knot in it is tied round.
+pub fn finding(
+    id: &str,
+    place: Place,
+    written: &pattern::Finding,
+    bead: Option<Index<Bead>>,
+    context: &mut Context,
+) -> Option<Finding> {
+    check_closed(id, written, context);
+    let sold = written.sold.as_ref().and_then(|at| sold(at, context));
+    let finding = Finding {
+        id: id.to_owned(),
+        name: written.name.clone().unwrap_or_else(|| id.to_owned()),
+        form: form(id, written, bead, context)?,
+        mass: written.mass.unwrap_or_default(),
+        material: written.material.as_ref().map(|at| at.value.clone()),
+        colour: written.colour.map_or_else(|| metal(written), |colour| colour.0),
+        breakaway: written.breakaway.is_some_and(|answer| answer.0),
+        comes_with: written.comes_with.as_ref().map(|with| with.value.clone()),
+        sold,
+        place,
+    };
+    consistent(finding, context)
+}
+
+/// Nothing but a jump ring opens and closes as one does.
+fn check_closed(id: &str, written: &pattern::Finding, context: &mut Context) {
+    let kind = written.kind.value;
+    let closed = written.closed.as_ref().filter(|at| at.value.0 && kind != FindingKind::JumpRing);
+    let remark = closed.map(|at| {
+        let headline = format!("{id} is {}, and only a jump ring may be `closed`", a(kind.word()));
+        Remark::new(Code::Misplaced, headline).at(at.place).help("take `closed:` out")
+    });
+    context.remarks.extend(remark);
+}
+
+/// The colour of the metal that a finding is made of, by its material, else by its name.
+fn metal(written: &pattern::Finding) -> Rgb {
+    let material = written.material.as_ref().map(|at| at.value.as_str());
+    let named = [material, written.name.as_deref()].into_iter().flatten().find_map(metals::colour);
+    named.unwrap_or(metals::PLAIN)
+}
+
+/// The sizes that a pattern writes of a finding, and which of them its kind lacks.
+struct Sizes<'a> {
+    written: &'a pattern::Finding,
+    wire: Option<Length>,
+    missing: Vec<&'static str>,
+}
+
+impl Sizes<'_> {
+    /// A size that the kind always has; nothing stands for it until the lack is told.
+    fn need(&mut self, key: &'static str, size: Option<Length>) -> Length {
+        if size.is_none() {
+            self.missing.push(key);
+        }
+        size.unwrap_or_default()
+    }
+
+    fn length(&mut self) -> Length {
+        self.need("length", value(&self.written.length))
+    }
+
+    fn inside(&mut self) -> Length {
+        self.need("inside", value(&self.written.inside))
+    }
+
+    fn body(&mut self) -> Body {
+        let written = self.written;
+        Body {
+            length: self.length(),
+            outside: value(&written.outside),
+            inside: value(&written.inside),
+            wire: self.wire,
+        }
+    }
+
+    fn crimp(&mut self) -> Crimp {
+        let outside = value(&self.written.outside);
+        Crimp { length: self.length(), outside: self.need("outside", outside), inside: self.inside() }
+    }
+
+    fn cone(&mut self) -> Cone {
+        let written = self.written;
+        Cone {
+            length: self.length(),
+            inside: self.inside(),
+            tip: self.need("tip", value(&written.tip)),
+            mouth: value(&written.mouth),
+            outside: value(&written.outside),
+        }
+    }
+
+    fn pin(&mut self, foot: Foot) -> Pin {
+        let (wire, outside) = (self.wire, value(&self.written.outside));
+        Pin { length: self.length(), wire: self.need("gauge", wire), foot, outside }
+    }
+
+    fn chain(&mut self) -> Chain {
+        let link = self.need("link", value(&self.written.link));
+        Chain { link, wire: Stated::or(self.wire, link * usual::LINK_WIRE), length: value(&self.written.length) }
+    }
+
+    fn ring(&mut self) -> Ring {
+        let inside = self.inside();
+        Ring {
+            inside,
+            wire: Stated::or(self.wire, inside * usual::RING_WIRE),
+            outside: value(&self.written.outside),
+            closed: self.written.closed.as_ref().is_some_and(|at| at.value.0),
+        }
+    }
+
+    fn bar(&mut self) -> Bar {
+        let written = self.written;
+        let (length, spacing) = (self.length(), self.need("spacing", value(&written.spacing)));
+        if written.holes.is_none() {
+            self.missing.push("holes");
+        }
+        let holes = written.holes.as_ref().map_or(1, |at| at.value.0);
+        Bar {
+            length,
+            spacing,
+            holes,
+            outside: value(&written.outside),
+            inside: value(&written.inside),
+            wire: self.wire,
+        }
+    }
+
+    fn cap(&mut self) -> Cap {
+        let Body { length, outside, inside, .. } = self.body();
+        Cap { length, outside, inside, mouth: value(&self.written.mouth) }
+    }
+
+    fn hanger(&mut self) -> Hanger {
+        let Body { length, outside, inside, wire } = self.body();
+        Hanger { length, wire: Stated::or(wire, usual::EAR_WIRE), outside, inside }
+    }
+
+    fn cord_end(&mut self) -> CordEnd {
+        let (wire, outside) = (self.wire, value(&self.written.outside));
+        CordEnd { length: self.length(), inside: self.inside(), outside, wire }
+    }
+}
+
+fn value(at: &Option<At<Length>>) -> Option<Length> {
+    at.as_ref().map(|at| at.value)
+}
+
+/// The finding's kind with its sizes; refuses one that lacks a size its kind cannot do without.
+fn form(id: &str, written: &pattern::Finding, bead: Option<Index<Bead>>, context: &mut Context) -> Option<Form> {
+    let wire = match (&written.wire, &written.gauge) {
+        (None, Some(gauge)) => Some(gauge_diameter(gauge, context)?),
+        (wire, _) => value(wire),
+    };
+    let mut sizes = Sizes { written, wire, missing: Vec::new() };
+    let form = match written.kind.value {
+        FindingKind::Crimp => Form::Crimp(sizes.crimp()),
+        FindingKind::Cone => Form::Cone(sizes.cone()),
+        FindingKind::EyePin => Form::Pin(sizes.pin(Foot::Eye)),
+        FindingKind::HeadPin => Form::Pin(sizes.pin(Foot::Head)),
+        FindingKind::Clasp => Form::Clasp(sizes.body()),
+        FindingKind::SpringRing => Form::SpringRing(sizes.body()),
+        FindingKind::Hook => Form::Hook(sizes.body()),
+        FindingKind::ToggleRing => Form::ToggleRing(sizes.body()),
+        FindingKind::ToggleBar => Form::ToggleBar(sizes.body()),
+        FindingKind::BarrelHalf => Form::BarrelHalf(sizes.body()),
+        FindingKind::Chain => Form::Chain(sizes.chain()),
+        FindingKind::JumpRing => Form::JumpRing(sizes.ring()),
+        FindingKind::SpacerBar => Form::SpacerBar(sizes.bar()),
+        FindingKind::EndBar => Form::EndBar(sizes.bar()),
+        FindingKind::BeadCap => Form::BeadCap(sizes.cap()),
+        FindingKind::CrimpCover => Form::CrimpCover(sizes.body()),
+        FindingKind::WireGuard => Form::WireGuard(sizes.body()),
+        FindingKind::Bail => Form::Bail(sizes.hanger()),
+        FindingKind::EarWire => Form::EarWire(sizes.hanger()),
+        FindingKind::KnotCover => Form::KnotCover(KnotCover { body: sizes.body(), bead }),
+        FindingKind::CordEnd => Form::CordEnd(sizes.cord_end()),
+        FindingKind::SpectacleLoop => Form::SpectacleLoop(sizes.body()),
+    };
+    if sizes.missing.is_empty() { Some(form) } else { context.refuse(lacking(id, written, &sizes.missing)) }
+}
+
+fn lacking(id: &str, written: &pattern::Finding, missing: &[&str]) -> Remark {
+    let headline = format!("{id}: {} needs its {}", a(written.kind.value.word()), missing.join(", "));
+    let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
+    Remark::new(Code::MissingSize, headline).at(written.kind.place).help(format!("add {help}"))
+}
+
+/// Refuses a finding of which one size cannot be true beside another.
+fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
+    let wrong = match &finding.form {
+        Form::Cone(cone) if cone.tip > cone.inside => Some(("tip", cone.tip, "narrower than its inside", cone.inside)),
+        Form::Cone(Cone { inside, mouth: Some(mouth), .. }) if inside > mouth => {
+            Some(("inside", *inside, "narrower than its mouth", *mouth))
+        }
+        Form::Cone(_) => None,
+        _ => match (finding.inside(), finding.outside()) {
+            (Some(inside), Some(outside)) if inside >= outside => {
+                Some(("inside", inside, "less than its outside", outside))
+            }
+            _ => None,
+        },
+    };
+    let links =
+        |chain: &Chain| countable(&finding.id, chain, chain.length.unwrap_or(chain.link), finding.place, context);
+    if !finding.chain().is_none_or(links) {
+        return None;
+    }
+    let Some((key, size, must, than)) = wrong else { return Some(finding) };
+    let headline = format!("{}: its {key} of {} is not {must} of {}", finding.id, size.hundredths(), than.hundredths());
+    context.refuse(Remark::new(Code::BadSize, headline).at(finding.place).help("measure both again"))
+}
+
+/// Refuses so much chain that its links are none of a piece's.
+pub fn countable(id: &str, chain: &Chain, length: Length, place: Place, context: &mut Context) -> bool {
+    let links = chain.links(length);
+    if links.is_some_and(|links| links <= f64::from(MOST_LINKS)) {
+        return true;
+    }
+    let headline = match links {
+        Some(links) => format!("{id}: {} of it would have {links} links", length.tenths()),
+        None => format!("{id}: a wire of {} leaves nothing open in its links", chain.wire.value().hundredths()),
+    };
+    let help = "measure a link again, outside, and its wire";
+    context.remarks.push(Remark::new(Code::BadSize, headline).at(place).help(help));
+    false
+}
