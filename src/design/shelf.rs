@@ -89,7 +89,7 @@ impl Shelf {
     }
 
     /// The bead of an id; a remark where there is none.
-    fn find_bead(&self, id: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
+    pub fn find_bead(&self, id: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
         self.expect(Article::Bead, id, context);
         self.bead(&id.value)
     }

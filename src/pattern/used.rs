@@ -47,6 +47,10 @@ fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
                 collect(&dangle.dangle, ids);
             }
             Item::Stop(stop) => ids.push(stop.stop.value.clone()),
+            Item::Row(row) => {
+                let new: Vec<_> = row.beads().into_iter().filter(|id| !ids.contains(&id.value)).collect();
+                ids.extend(new.into_iter().map(|id| id.value.clone()));
+            }
         }
     }
 }
