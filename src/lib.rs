@@ -59,6 +59,7 @@ pub mod drape;
 pub mod export;
 pub mod gallery;
 pub mod geometry;
+pub mod listing;
 mod many;
 pub mod materials;
 pub mod measure;

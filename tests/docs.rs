@@ -102,15 +102,16 @@ fn files<'a>(command: &'a str, comment: &'a str) -> impl Iterator<Item = &'a str
 /// A picture's command with few pixels, which take less time.
 fn small(command: &str) -> String {
     let command = command.replace(" --pixels 3000", "");
-    let draws = ["festoon picture", "festoon gallery"].iter().any(|start| command.starts_with(start));
-    if draws { command + " --pixels 300" } else { command }
+    let draws = ["festoon picture ", "festoon gallery "];
+    draws.iter().fold(command, |command, draw| command.replace(draw, &format!("{draw}--pixels 300 ")))
 }
 
 /// Runs one line in a shell, in which `festoon` is the program under test.
 fn run(command: &str, desk: &Path) {
     let command = small(&command.replace("cargo run --release -- ", "festoon "));
-    let script = format!("festoon() {{ \"{}\" \"$@\"; }}\n{command}", env!("CARGO_BIN_EXE_festoon"));
-    let output = Command::new("sh").args(["-e", "-c", &script]).current_dir(desk).output().unwrap();
+    let programs = Path::new(env!("CARGO_BIN_EXE_festoon")).parent().unwrap().display().to_string();
+    let path = format!("{programs}:{}", std::env::var("PATH").unwrap());
+    let output = Command::new("sh").args(["-e", "-c", &command]).env("PATH", path).current_dir(desk).output().unwrap();
     assert!(output.status.success(), "{command}\n{}", String::from_utf8_lossy(&output.stderr));
 }
 

@@ -6,6 +6,7 @@
 mod child;
 mod hash;
 mod lock;
+mod part;
 mod progress;
 mod record;
 mod work;
@@ -31,6 +32,7 @@ use super::shelves::Shelves;
 use super::{Failure, input, report};
 use child::Ended;
 use hash::hash;
+use part::Part;
 use progress::Progress;
 use record::Folder;
 
@@ -66,6 +68,12 @@ pub struct Options {
     /// Write over files that are not the gallery's own
     #[arg(long)]
     force: bool,
+    /// Draw one part of the patterns alone, side by side with others or on other machines: 3/8
+    #[arg(long, value_name = "PART/PARTS", value_parser = Part::parse, conflicts_with = "index")]
+    part: Option<Part>,
+    /// Make index, pages and contact sheet from what all parts have drawn
+    #[arg(long)]
+    index: bool,
     /// Draw this pattern alone: for the gallery's own processes
     #[arg(long, hide = true)]
     only: Option<PathBuf>,
@@ -133,24 +141,61 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     if options.only_contact {
         return draw_contact(options, &paths).map_err(Failure::Trouble);
     }
+    if let Some(part) = options.part {
+        return draw_part(part, options, paths, messages);
+    }
     let lock = lock::hold(&options.output).map_err(Failure::Trouble)?;
     let mut out = open(options).map_err(Failure::Trouble)?;
-    let progress = Progress::new(paths.len());
-    let threads = rayon::current_num_threads().div_ceil(paths.len());
-    let one = |path: &PathBuf| {
-        let made =
-            make(path, options, &|| child::run(&[OsStr::new("--only"), path.as_os_str()], threads, &lock, messages));
-        progress.step(&made);
-        made
-    };
-    let made: Vec<Made> = paths.par_iter().map(one).collect();
-    progress.finish();
+    let made = if options.index { indexed(options, &paths)? } else { make_all(&paths, options, &lock, messages) };
     bind(options, &mut out, &made).map_err(Failure::Trouble)?;
     let contact = contact(options, &mut out, &made, &lock, messages);
     let names: BTreeSet<_> = paths.iter().map(|path| work::name(path).to_lowercase()).collect();
     // Where a file system does not tell capitals from small letters, these are the same folder.
     record::sweep(&options.pieces(), |name| names.contains(&name.to_lowercase()));
-    conclude(&made, contact)
+    conclude(&made, contact)?;
+    part::clear(&options.output);
+    Ok(())
+}
+
+/// Draws the patterns that fall to a part, and leaves word of it.
+fn draw_part(part: Part, options: &Options, paths: Vec<PathBuf>, messages: &report::Messages) -> Result<(), Failure> {
+    let lock = lock::share(&options.output).map_err(Failure::Trouble)?;
+    record::refuse_link(&options.pieces()).map_err(Failure::Trouble)?;
+    let _alone = part::hold(&options.output, part).map_err(Failure::Trouble)?;
+    let own: Vec<_> = paths.into_iter().filter(|path| part.draws(path)).collect();
+    let made = make_all(&own, options, &lock, messages);
+    part::write(&options.output, part, &made).map_err(Failure::Trouble)?;
+    conclude(&made, Ok(()))
+}
+
+/// Draws patterns side by side, each in a process of its own.
+fn make_all(paths: &[PathBuf], options: &Options, lock: &File, messages: &report::Messages) -> Vec<Made> {
+    let progress = Progress::new(paths.len());
+    let threads = rayon::current_num_threads().div_ceil(paths.len().max(1));
+    let one = |path: &PathBuf| {
+        let made =
+            make(path, options, &|| child::run(&[OsStr::new("--only"), path.as_os_str()], threads, lock, messages));
+        progress.step(&made);
+        made
+    };
+    let made = paths.par_iter().map(one).collect();
+    progress.finish();
+    made
+}
+
+/// What all parts have drawn. A pattern that has changed since, or that no part has drawn, is at fault.
+fn indexed(options: &Options, paths: &[PathBuf]) -> Result<Vec<Made>, Failure> {
+    let drawn = part::read(&options.output).map_err(Failure::Trouble)?;
+    let one = |path: &PathBuf| {
+        let was = drawn.get(&work::name(path));
+        let how = match was {
+            Some(Some(_)) if is_same(path, options) => How::Unchanged,
+            Some(None) => How::Broken(report::told(&format!("{}: its part could not draw it", path.display()))),
+            _ => How::Trouble(report::told(&format!("{}: changed since the parts were drawn", path.display()))),
+        };
+        Made { path: path.clone(), page: work::known(path, options), how }
+    };
+    Ok(paths.iter().map(one).collect())
 }
 
 /// Makes the gallery's folder its own, and clears away what a killed run left unfinished.

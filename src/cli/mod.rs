@@ -9,6 +9,7 @@ mod explain;
 mod fit;
 mod gallery;
 mod input;
+mod listing;
 mod materials;
 mod measure;
 mod names;
@@ -63,6 +64,8 @@ enum Command {
     Measure(measure::Options),
     /// List what to buy and cut, and what it costs
     Materials(materials::Options),
+    /// Print the words for a shop's page
+    Listing(listing::Options),
     /// Print a commented pattern to start from
     New(new::Options),
     /// Print the JSON Schema of the pattern language, or of a shelf
@@ -164,6 +167,7 @@ pub fn run() -> ExitCode {
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),
+        Command::Listing(options) => listing::run(options, messages),
         Command::New(options) => new::run(options),
         Command::Schema(options) => schema::run(options),
         Command::Explain(options) => explain::run(options),

@@ -32,7 +32,7 @@ pub fn say(text: &str) -> Result<(), Failure> {
 
 /// Writes a result made from a pattern and its shelves, none of which it may replace. A file is replaced whole, where a
 /// link leads to one as well; a device or pipe is written to.
-pub fn write(path: &Path, bytes: &[u8], inputs: &Source) -> Result<(), Failure> {
+pub fn write(path: &Path, bytes: &[u8], inputs: &[Source]) -> Result<(), Failure> {
     let trouble = |error: io::Error| Failure::trouble(format!("{}: {error}", path.display()));
     match fs::metadata(path) {
         Ok(there) if there.is_dir() => Err(trouble(ErrorKind::IsADirectory.into())),
@@ -47,8 +47,12 @@ pub fn write(path: &Path, bytes: &[u8], inputs: &Source) -> Result<(), Failure> 
 }
 
 /// Which of the files that were read a path leads to.
-fn input(path: &Path, inputs: &Source) -> Option<u16> {
-    inputs.files().find(|file| same_file::is_same_file(path, &file.name).unwrap_or(false)).map(Source::file)
+fn input(path: &Path, inputs: &[Source]) -> Option<u16> {
+    inputs
+        .iter()
+        .flat_map(Source::files)
+        .find(|file| same_file::is_same_file(path, &file.name).unwrap_or(false))
+        .map(Source::file)
 }
 
 /// Writes into a device or pipe; a reader that has gone away is no error.

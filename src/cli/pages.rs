@@ -20,6 +20,8 @@ use super::{Failure, Units, Variant, input, output, report};
 /// Most pixels of all pages of a run together.
 const MOST_PIXELS: f64 = 400e6;
 
+/// Resolution of labels as PNG, in dots an inch.
+const LABEL_DPI: f64 = 300.0;
 /// Most pixels of the pages that are drawn side by side: 80 MB, two pages of A4 at 300 dpi.
 const PIXELS_AT_ONCE: f64 = 20e6;
 
@@ -161,9 +163,25 @@ fn save_all(
     Ok(())
 }
 
+/// Writes pages to a file of a maker's name, or where its ending asks for one a page, to several that begin alike.
+/// None of what was read is written over.
+pub fn save_as(path: &Path, pages: &[Page], about: &About, sources: &[Source]) -> Result<(), Failure> {
+    let format = names::ending(path).as_deref().and_then(Format::named);
+    let wrong = || Failure::trouble(format!("{}: write a name that ends in .pdf, .png or .svg", path.display()));
+    let files = render(pages, about, format.ok_or_else(wrong)?, LABEL_DPI)?;
+    for (number, file) in (1..).zip(&files) {
+        let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+        let numbered = || path.with_file_name(format!("{stem}-{number}.{}", names::ending(path).unwrap_or_default()));
+        let path = if files.len() > 1 { numbered() } else { path.to_owned() };
+        output::write(&path, file, sources)?;
+        report::news(&format!("wrote {}", path.display()));
+    }
+    Ok(())
+}
+
 /// Writes a file and says so.
 pub fn save(path: &Path, bytes: &[u8], source: &Source) -> Result<(), Failure> {
-    output::write(path, bytes, source)?;
+    output::write(path, bytes, std::slice::from_ref(source))?;
     report::news(&format!("wrote {}", path.display()));
     Ok(())
 }

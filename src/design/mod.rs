@@ -272,6 +272,7 @@ fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
         kind: pattern.kind.value,
         designer: pattern.designer.clone(),
         permissions: pattern.permissions.clone(),
+        care: pattern.care.clone(),
         skill: pattern.skill,
         time: pattern.time.clone(),
         notes: pattern.notes.clone(),

@@ -9,6 +9,8 @@ use crate::units::Length;
 use super::Context;
 use super::model::Wear;
 
+/// How the source of a girth begins that nobody says.
+const ASSUMED: &str = "assumed: ";
 /// Percentile of the body that is assumed where the pattern names none.
 const MIDDLE: u32 = 50;
 /// Room between limb and piece where the pattern does not say: an easy fit (see [`crate::trade::ease`]), of
@@ -209,7 +211,7 @@ pub fn wear(kind: Kind, said: &Said) -> Wear {
     let child = said.first(|wear| wear.child).is_some_and(|answer| answer.0);
     let told = said.first(|wear| girth_of(wear, place));
     let guessed = child && told.is_none();
-    let assumed = || if child { guess(place) } else { tabled(Sex::Woman, MIDDLE, place, "assumed: ") };
+    let assumed = || if child { guess(place) } else { tabled(Sex::Woman, MIDDLE, place, ASSUMED) };
     let (girth, source) = told.unwrap_or_else(assumed);
     Wear {
         girth,
@@ -220,6 +222,14 @@ pub fn wear(kind: Kind, said: &Said) -> Wear {
         child,
         guessed,
         place: said.0[1..].iter().flatten().next().map(|at| at.place),
+    }
+}
+
+impl Wear {
+    /// Whether somebody says the girth: the pattern, its size, or whoever it is made for.
+    #[must_use]
+    pub fn is_told(&self) -> bool {
+        !self.guessed && !self.source.starts_with(ASSUMED)
     }
 }
 

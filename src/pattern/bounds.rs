@@ -94,7 +94,7 @@ pub const BOUNDS: &[Bound] = &[
     lists("Pattern", &["sizes", "colourways"], 20.0),
     texts("Pattern", &["title", "designer", "time"], 200.0),
     texts("Pattern", &["currency"], 20.0),
-    texts("Pattern", &["summary", "permissions"], 2_000.0),
+    texts("Pattern", &["summary", "permissions", "care"], 2_000.0),
     texts("Pattern", &["notes"], 20_000.0),
     lists("Pattern", &["shelf"], 10.0),
     lists("Shelf", &["beads", "cords", "findings"], 1_000.0),

@@ -59,6 +59,8 @@ record!(
         price: Option<At<Price>>,
         /// The designer's own figures, to be checked.
         expect: Option<Expect>,
+        /// How the wearer looks after the piece.
+        care: Option<String>,
         /// Anything else the maker should know.
         notes: Option<String>,
         /// Codes of warnings and advice that are meant to be so, anywhere in the piece.

@@ -10,6 +10,7 @@ mod face;
 mod facts;
 pub mod figure;
 mod inked;
+mod labels;
 mod legend;
 mod making;
 mod needs;
@@ -26,8 +27,10 @@ use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
 pub use booklet::booklet;
-pub use facts::{facts, finished};
+pub use facts::{facts, finished, length as length_of, length_fact};
+pub use labels::labels;
 pub use proof::{MOST_PAGES, TooManyPages};
+pub use spec::of as spec_of;
 
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;

@@ -187,6 +187,7 @@ pub fn design(strands: Vec<Strand>) -> Design {
         kind: Kind::Necklace,
         designer: None,
         permissions: None,
+        care: None,
         skill: None,
         time: None,
         notes: None,

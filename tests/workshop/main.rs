@@ -3,6 +3,8 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot run the program fails")]
 
 mod fit;
+mod kits;
+mod listing;
 mod shelf;
 
 use std::fs;
