@@ -1,9 +1,10 @@
 //! A pattern's text with those of its shelves, and places in them.
 
 /// A stretch of the text of one of a source's files, in bytes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize)]
 pub struct Place {
     /// The file: 0 is the pattern, and its shelves count from 1.
+    #[serde(default)]
     pub file: u16,
     /// First byte.
     pub start: usize,

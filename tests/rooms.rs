@@ -22,8 +22,10 @@ const ORDER: &[&str] = &[
     "sheet",
     "picture",
     "listing",
+    "bench",
     "gallery",
     "export",
+    "assist",
 ];
 
 #[test]

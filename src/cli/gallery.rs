@@ -4,7 +4,6 @@
 //! other with it.
 
 mod child;
-mod hash;
 mod lock;
 mod part;
 mod progress;
@@ -30,8 +29,8 @@ use super::fit::Measures;
 use super::picture::Looks;
 use super::shelves::Shelves;
 use super::{Failure, input, report};
+use crate::cli::hash::hash;
 use child::Ended;
-use hash::hash;
 use part::Part;
 use progress::Progress;
 use record::Folder;

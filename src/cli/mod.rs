@@ -5,9 +5,11 @@
 
 mod check;
 mod describe;
+mod desk;
 mod explain;
 mod fit;
 mod gallery;
+mod hash;
 mod input;
 mod listing;
 mod materials;
@@ -17,7 +19,6 @@ mod new;
 mod output;
 mod pages;
 mod picture;
-mod preview;
 mod proof;
 mod report;
 mod schema;
@@ -56,8 +57,10 @@ enum Command {
     Picture(picture::Options),
     /// Make pictures, sheets and pages of all patterns of a folder
     Gallery(gallery::Options),
-    /// Show the sheet in a browser and redraw it when the pattern is saved
-    Preview(preview::Options),
+    /// Design a piece at a page in your browser: its text and the piece side by side
+    Design(desk::Options),
+    /// Show a piece in your browser and redraw it when the pattern is saved
+    Preview(desk::Options),
     /// Say what is wrong with patterns, or could be
     Check(check::Options),
     /// Print lengths, drops, weights and tension
@@ -79,7 +82,7 @@ enum Command {
 }
 
 /// Which variant of a pattern is wanted, for whom, and from which shelves.
-#[derive(Args, Default)]
+#[derive(Args, Clone, Default)]
 struct Variant {
     /// A size that the pattern names
     #[arg(long, value_name = "NAME")]
@@ -163,7 +166,8 @@ pub fn run() -> ExitCode {
         Command::Proof(options) => proof::run(options, messages),
         Command::Picture(options) => picture::run(options, messages),
         Command::Gallery(options) => gallery::run(options, messages),
-        Command::Preview(options) => preview::run(options, messages),
+        Command::Design(options) => desk::run(options, desk::Mode::Design, messages),
+        Command::Preview(options) => desk::run(options, desk::Mode::Look, messages),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),

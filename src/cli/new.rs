@@ -11,7 +11,7 @@ use super::{Failure, output};
 #[derive(Args)]
 pub struct Options {
     /// The kind of piece: necklace, bracelet, anklet, earrings or strap; or shelf
-    #[arg(default_value = "necklace", value_parser = start)]
+    #[arg(default_value = "necklace", value_parser = word)]
     start: Start,
 }
 
@@ -31,7 +31,7 @@ impl Start {
     }
 }
 
-fn start(word: &str) -> Result<Start, String> {
+fn word(word: &str) -> Result<Start, String> {
     let all = || Kind::ALL.iter().copied().map(Start::Piece).chain([Start::Shelf]);
     let words = || all().map(Start::word);
     let found = all().find(|start| start.word() == word);
@@ -41,13 +41,14 @@ fn start(word: &str) -> Result<Start, String> {
 /// Prints the pattern or shelf.
 pub fn run(options: &Options) -> Result<(), Failure> {
     let text = match options.start {
-        Start::Piece(kind) => piece(kind),
+        Start::Piece(kind) => start(kind),
         Start::Shelf => include_str!("new/shelf.yaml"),
     };
     output::print(text.as_bytes())
 }
 
-const fn piece(kind: Kind) -> &'static str {
+/// The text of a kind.
+pub const fn start(kind: Kind) -> &'static str {
     match kind {
         Kind::Necklace => include_str!("new/necklace.yaml"),
         Kind::Bracelet => include_str!("new/bracelet.yaml"),

@@ -52,7 +52,7 @@ pub struct Drawing {
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
+pub enum Format {
     Pdf,
     Png,
     Svg,
@@ -62,7 +62,7 @@ impl Format {
     /// The endings of their files.
     const ENDINGS: [&str; 3] = ["pdf", "png", "svg"];
 
-    const fn ending(self) -> &'static str {
+    pub const fn ending(self) -> &'static str {
         match self {
             Self::Pdf => "pdf",
             Self::Png => "png",
@@ -186,7 +186,8 @@ pub fn save(path: &Path, bytes: &[u8], source: &Source) -> Result<(), Failure> {
     Ok(())
 }
 
-fn about(piece: &Piece) -> About {
+/// What a file says of itself.
+pub fn about(piece: &Piece) -> About {
     let heading = &piece.design.heading;
     About {
         title: heading.title.clone(),

@@ -16,7 +16,7 @@ pub mod slide;
 mod strand;
 
 pub use contact::{Press, Unrest};
-pub use strand::{Fault, clearance as clearance_of, hang};
+pub use strand::{Fault, clearance as clearance_of, hang, hang_alone};
 
 use crate::geometry::Point;
 

@@ -109,7 +109,7 @@ fn contents(design: &Design) -> Vec<Content> {
     let lines = materials(design, &order).lines.into_iter();
     let content = |line: crate::materials::Line| Content {
         count: if let Amount::Count(count) = line.need { Some(count) } else { None },
-        is: sheet::spec_of(design, line.article),
+        is: sheet::asked_for(design, line.article),
         name: line.name,
     };
     lines.map(content).collect()

@@ -30,7 +30,7 @@ pub use booklet::booklet;
 pub use facts::{facts, finished, length as length_of, length_fact};
 pub use labels::labels;
 pub use proof::{MOST_PAGES, TooManyPages};
-pub use spec::of as spec_of;
+pub use spec::{of_all as asked_for, size as bead_size};
 
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;

@@ -7,9 +7,9 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
-use super::hash::share;
 use super::record::refuse_link;
 use super::{Made, work};
+use crate::cli::hash::share;
 use crate::cli::output;
 
 /// The folder of manifests, which is gone once the index is made.
