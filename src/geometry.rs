@@ -3,6 +3,7 @@
 mod extent;
 pub mod path;
 mod space;
+pub mod taut;
 
 use std::ops::{Add, Mul, Sub};
 

@@ -61,6 +61,7 @@ pub mod drape;
 pub mod export;
 pub mod gallery;
 pub mod geometry;
+pub mod listing;
 mod many;
 pub mod materials;
 pub mod measure;
@@ -134,10 +135,13 @@ pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Pie
     (made.map(piece), remarks)
 }
 
-/// Everything there is to say about a pattern in its sizes and colourways: of the one that is chosen, or
+/// Everything there is to say about a shelf, or about a pattern in its sizes and colourways: of the one that is chosen, or
 /// where none is, of all, each remark that only arises in one of them with its name.
 #[must_use]
 pub fn remarks(source: &Source, choice: &Choice) -> Vec<Remark> {
+    if pattern::is_shelf(source) {
+        return of_shelf(source);
+    }
     let Draft { pattern, mut remarks, holes } = pattern::draft(source);
     let Some(pattern) = pattern else { return remarks };
     remarks.extend(made(&pattern, &holes, choice, None).1);
@@ -148,6 +152,13 @@ pub fn remarks(source: &Source, choice: &Choice) -> Vec<Remark> {
     remarks.extend(more);
     let idle = if has_errors(&remarks) { Vec::new() } else { pattern.idle_allows(&remarks) };
     [pattern.unsilenced(remarks), idle].concat()
+}
+
+/// What is wrong with a shelf by itself.
+fn of_shelf(source: &Source) -> Vec<Remark> {
+    let (shelf, remarks) = pattern::read_shelf(source);
+    let more = shelf.iter().flat_map(design::check_shelf);
+    remarks.into_iter().chain(more).collect()
 }
 
 /// What only arises in one of the pattern's sizes or colourways, said with its name.

@@ -46,7 +46,10 @@ fn with(whole: &str, short: &str) -> String {
 
 /// A pattern is read, resolved and hung in each of its variants without an error or a warning.
 fn assert_sound(name: &str, text: String) {
+    let shelf = || Source::new("shelf.yaml", include_str!("../src/cli/new/shelf.yaml"));
     let source = Source::new(name, text);
+    let shelves = festoon::pattern::shelves(&source);
+    let source = shelves.into_iter().fold(source, |source, name| source.with_shelf(Some(name.value), Ok(shelf())));
     let (pattern, remarks) = festoon::pattern::read(&source);
     assert!(!has_errors(&remarks), "{name}: {remarks:#?}");
     let variants = pattern.unwrap().variants().into_iter().map(|(_, choice)| choice);
@@ -72,12 +75,12 @@ fn every_pattern_of_both_pages_is_sound() {
     }
 }
 
-/// An empty folder that holds two of the shipped patterns.
+/// An empty folder that holds two of the shipped patterns, and the shelf of one of them.
 fn desk() -> PathBuf {
     let desk = Path::new(env!("CARGO_TARGET_TMPDIR")).join("docs");
     let _ = fs::remove_dir_all(&desk);
-    fs::create_dir_all(desk.join("patterns")).unwrap();
-    for name in ["saltmarsh", "tideline"] {
+    fs::create_dir_all(desk.join("patterns/shelf")).unwrap();
+    for name in ["saltmarsh", "tideline", "shelf/tide"] {
         let file = format!("patterns/{name}.yaml");
         fs::copy(Path::new(env!("CARGO_MANIFEST_DIR")).join(&file), desk.join(&file)).unwrap();
     }
@@ -99,15 +102,16 @@ fn files<'a>(command: &'a str, comment: &'a str) -> impl Iterator<Item = &'a str
 /// A picture's command with few pixels, which take less time.
 fn small(command: &str) -> String {
     let command = command.replace(" --pixels 3000", "");
-    let draws = ["festoon picture", "festoon gallery"].iter().any(|start| command.starts_with(start));
-    if draws { command + " --pixels 300" } else { command }
+    let draws = ["festoon picture ", "festoon gallery "];
+    draws.iter().fold(command, |command, draw| command.replace(draw, &format!("{draw}--pixels 300 ")))
 }
 
 /// Runs one line in a shell, in which `festoon` is the program under test.
 fn run(command: &str, desk: &Path) {
     let command = small(&command.replace("cargo run --release -- ", "festoon "));
-    let script = format!("festoon() {{ \"{}\" \"$@\"; }}\n{command}", env!("CARGO_BIN_EXE_festoon"));
-    let output = Command::new("sh").args(["-e", "-c", &script]).current_dir(desk).output().unwrap();
+    let programs = Path::new(env!("CARGO_BIN_EXE_festoon")).parent().unwrap().display().to_string();
+    let path = format!("{programs}:{}", std::env::var("PATH").unwrap());
+    let output = Command::new("sh").args(["-e", "-c", &command]).env("PATH", path).current_dir(desk).output().unwrap();
     assert!(output.status.success(), "{command}\n{}", String::from_utf8_lossy(&output.stderr));
 }
 

@@ -4,6 +4,8 @@
 
 #[path = "gallery/pages.rs"]
 mod pages;
+#[path = "gallery/parts.rs"]
+mod parts;
 
 use std::collections::BTreeMap;
 use std::fs;

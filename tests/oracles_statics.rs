@@ -5,9 +5,9 @@
 //! to a length of four spans, which one test shows; with 20,000 links the tables are met to 10⁻⁶.
 
 use festoon::drape::hang::{Hanging, Link, solve};
-use festoon::drape::taut::{Chord, close};
 use festoon::drape::{ellipse, hang};
 use festoon::geometry::Point;
+use festoon::geometry::taut::{Chord, close};
 
 /// The numbers of a table's rows; its last column, the source, is not a number.
 fn rows(table: &str) -> Vec<Vec<f64>> {

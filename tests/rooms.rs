@@ -21,6 +21,7 @@ const ORDER: &[&str] = &[
     "measure",
     "sheet",
     "picture",
+    "listing",
     "bench",
     "gallery",
     "export",

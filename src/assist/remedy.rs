@@ -26,7 +26,7 @@ pub fn remedy(remark: &Remark, source: &Source) -> Option<Remedy> {
     let word = meant(&remark.help)?;
     let start = place.start + mistyped(written, word)?;
     let end = start + written[start - place.start..].trim_end_matches(['"', '\'']).len();
-    Some(Remedy { title: format!("write {word}"), place: Place { start, end }, text: word.to_owned() })
+    Some(Remedy { title: format!("write {word}"), place: Place { file: 0, start, end }, text: word.to_owned() })
 }
 
 /// Where in a text the mistyped word begins: the text itself, or the id of a run behind its count.

@@ -56,7 +56,7 @@ pub fn spot(text: &str, at: usize) -> Spot {
     let start = word_start(text, at);
     let mut scanner = Scanner::new(text);
     scanner.run(start);
-    scanner.spot(Place { start, end: word_end(text, at) })
+    scanner.spot(Place { file: 0, start, end: word_end(text, at) })
 }
 
 /// Where the word about a byte begins: behind a sign that parts words, a dash or a run's count.
@@ -234,7 +234,7 @@ impl<'a> Scanner<'a> {
     }
 
     fn found(&mut self, key: &str, start: usize) {
-        let place = Place { start, end: start + key.len() };
+        let place = Place { file: 0, start, end: start + key.len() };
         self.keys.push(Key { path: self.path(), key: key.trim_matches(['"', '\'']).to_owned(), place });
     }
 

@@ -41,10 +41,10 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
 
 fn one(path: &str, options: &Options, messages: &report::Messages) -> Result<(), Failure> {
     let choice = options.variant.choice();
+    let source = input::pattern(path, &options.variant.shelves, messages)?;
     if let Some(swap) = &options.swap {
-        return swap::run(&input::source(path, messages)?, &choice, swap, messages);
+        return swap::run(&source, &choice, swap, messages);
     }
-    let source = input::source(path, messages)?;
     let remarks = festoon::remarks(&source, &choice);
     report::remarks(&remarks, &source, messages);
     let warned = remarks.iter().any(|remark| remark.level() == Level::Warning);

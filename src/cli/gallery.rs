@@ -5,6 +5,7 @@
 
 mod child;
 mod lock;
+mod part;
 mod progress;
 mod record;
 mod work;
@@ -21,12 +22,16 @@ use festoon::export::{self, About};
 use festoon::gallery::{self, Entry, FIGURES};
 use festoon::paint::font;
 use festoon::paint::mark::Weight;
+use festoon::pattern;
 use festoon::trade::paper::Paper;
 
+use super::fit::Measures;
 use super::picture::Looks;
+use super::shelves::Shelves;
 use super::{Failure, input, report};
 use crate::cli::hash::hash;
 use child::Ended;
+use part::Part;
 use progress::Progress;
 use record::Folder;
 
@@ -55,9 +60,19 @@ pub struct Options {
     with_prices: bool,
     #[command(flatten)]
     looks: Looks,
+    #[command(flatten)]
+    shelves: Shelves,
+    #[command(flatten)]
+    measures: Measures,
     /// Write over files that are not the gallery's own
     #[arg(long)]
     force: bool,
+    /// Draw one part of the patterns alone, side by side with others or on other machines: 3/8
+    #[arg(long, value_name = "PART/PARTS", value_parser = Part::parse, conflicts_with = "index")]
+    part: Option<Part>,
+    /// Make index, pages and contact sheet from what all parts have drawn
+    #[arg(long)]
+    index: bool,
     /// Draw this pattern alone: for the gallery's own processes
     #[arg(long, hide = true)]
     only: Option<PathBuf>,
@@ -74,7 +89,14 @@ impl Options {
 
     /// What every page depends on, in words.
     fn asked(&self) -> String {
-        format!("{} {:?} {:?} {}", env!("CARGO_PKG_VERSION"), self.looks, self.paper, self.with_prices)
+        format!(
+            "{} {:?} {:?} {} {:?}",
+            env!("CARGO_PKG_VERSION"),
+            self.looks,
+            self.paper,
+            self.with_prices,
+            self.measures
+        )
     }
 }
 
@@ -118,24 +140,61 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     if options.only_contact {
         return draw_contact(options, &paths).map_err(Failure::Trouble);
     }
+    if let Some(part) = options.part {
+        return draw_part(part, options, paths, messages);
+    }
     let lock = lock::hold(&options.output).map_err(Failure::Trouble)?;
     let mut out = open(options).map_err(Failure::Trouble)?;
-    let progress = Progress::new(paths.len());
-    let threads = rayon::current_num_threads().div_ceil(paths.len());
-    let one = |path: &PathBuf| {
-        let made =
-            make(path, options, &|| child::run(&[OsStr::new("--only"), path.as_os_str()], threads, &lock, messages));
-        progress.step(&made);
-        made
-    };
-    let made: Vec<Made> = paths.par_iter().map(one).collect();
-    progress.finish();
+    let made = if options.index { indexed(options, &paths)? } else { make_all(&paths, options, &lock, messages) };
     bind(options, &mut out, &made).map_err(Failure::Trouble)?;
     let contact = contact(options, &mut out, &made, &lock, messages);
     let names: BTreeSet<_> = paths.iter().map(|path| work::name(path).to_lowercase()).collect();
     // Where a file system does not tell capitals from small letters, these are the same folder.
     record::sweep(&options.pieces(), |name| names.contains(&name.to_lowercase()));
-    conclude(&made, contact)
+    conclude(&made, contact)?;
+    part::clear(&options.output);
+    Ok(())
+}
+
+/// Draws the patterns that fall to a part, and leaves word of it.
+fn draw_part(part: Part, options: &Options, paths: Vec<PathBuf>, messages: &report::Messages) -> Result<(), Failure> {
+    let lock = lock::share(&options.output).map_err(Failure::Trouble)?;
+    record::refuse_link(&options.pieces()).map_err(Failure::Trouble)?;
+    let _alone = part::hold(&options.output, part).map_err(Failure::Trouble)?;
+    let own: Vec<_> = paths.into_iter().filter(|path| part.draws(path)).collect();
+    let made = make_all(&own, options, &lock, messages);
+    part::write(&options.output, part, &made).map_err(Failure::Trouble)?;
+    conclude(&made, Ok(()))
+}
+
+/// Draws patterns side by side, each in a process of its own.
+fn make_all(paths: &[PathBuf], options: &Options, lock: &File, messages: &report::Messages) -> Vec<Made> {
+    let progress = Progress::new(paths.len());
+    let threads = rayon::current_num_threads().div_ceil(paths.len().max(1));
+    let one = |path: &PathBuf| {
+        let made =
+            make(path, options, &|| child::run(&[OsStr::new("--only"), path.as_os_str()], threads, lock, messages));
+        progress.step(&made);
+        made
+    };
+    let made = paths.par_iter().map(one).collect();
+    progress.finish();
+    made
+}
+
+/// What all parts have drawn. A pattern that has changed since, or that no part has drawn, is at fault.
+fn indexed(options: &Options, paths: &[PathBuf]) -> Result<Vec<Made>, Failure> {
+    let drawn = part::read(&options.output).map_err(Failure::Trouble)?;
+    let one = |path: &PathBuf| {
+        let was = drawn.get(&work::name(path));
+        let how = match was {
+            Some(Some(_)) if is_same(path, options) => How::Unchanged,
+            Some(None) => How::Broken(report::told(&format!("{}: its part could not draw it", path.display()))),
+            _ => How::Trouble(report::told(&format!("{}: changed since the parts were drawn", path.display()))),
+        };
+        Made { path: path.clone(), page: work::known(path, options), how }
+    };
+    Ok(paths.iter().map(one).collect())
 }
 
 /// Makes the gallery's folder its own, and clears away what a killed run left unfinished.
@@ -171,7 +230,7 @@ fn make(path: &Path, options: &Options, draw: &dyn Fn() -> Ended) -> Made {
 /// Whether a pattern's files were made from just what it says now.
 fn is_same(path: &Path, options: &Options) -> bool {
     let known = work::known(path, options);
-    let now = || input::text(&path.to_string_lossy()).ok().map(|source| work::made_from(&source, options));
+    let now = || work::text(path, options).map(|source| work::made_from(&source, options));
     known.is_some_and(|(_, made_from)| now() == Some(made_from))
 }
 
@@ -180,7 +239,8 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let trouble = |reason: &dyn std::fmt::Display| Failure::trouble(format!("{}: {reason}", folder.display()));
     let entries = fs::read_dir(folder).map_err(|error| trouble(&error))?;
     let files = entries.map(|entry| entry.map(|entry| entry.path())).collect::<Result<Vec<_>, _>>();
-    let is_pattern = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "yaml" || ending == "yml");
+    let is_yaml = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "yaml" || ending == "yml");
+    let is_pattern = |path: &PathBuf| is_yaml(path) && !is_shelf(path);
     let mut paths: Vec<_> = files.map_err(|error| trouble(&error))?.into_iter().filter(is_pattern).collect();
     paths.sort_by(|a, b| work::name(a).cmp(&work::name(b)).then_with(|| a.cmp(b)));
     if let Some(twins) = paths.windows(2).find(|pair| work::name(&pair[0]) == work::name(&pair[1])) {
@@ -189,6 +249,11 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
         return Err(Failure::trouble(format!("{} would have one page: rename one", names.join(" and "))));
     }
     if paths.is_empty() { Err(trouble(&"there is no pattern file (.yaml) here")) } else { Ok(paths) }
+}
+
+/// Whether a file is a shelf; what cannot be read is taken for a pattern, so that it is told.
+fn is_shelf(path: &Path) -> bool {
+    input::text(&path.to_string_lossy()).is_ok_and(|source| pattern::is_shelf(&source))
 }
 
 /// Writes the pages and the fonts.
@@ -246,7 +311,8 @@ fn draw_contact(options: &Options, paths: &[PathBuf]) -> Result<(), String> {
     let count = fresh.len().div_ceil(FIGURES);
     let page = |(at, paths): (usize, &[&PathBuf])| {
         let entries: Vec<_> = paths.iter().filter_map(|path| Some((path, work::known(path, options)?.0))).collect();
-        let pieces: Vec<_> = entries.iter().filter_map(|(path, entry)| Some((work::piece(path)?, entry))).collect();
+        let pieces: Vec<_> =
+            entries.iter().filter_map(|(path, entry)| Some((work::piece(path, options)?, entry))).collect();
         gallery::contact(&options.title, &pieces, at + 1, count, options.paper)
     };
     let about = About { title: options.title.clone(), ..About::default() };

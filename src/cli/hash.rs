@@ -39,6 +39,14 @@ pub fn hash(things: impl IntoIterator<Item: AsRef<[u8]>>) -> String {
     sum.told()
 }
 
+/// To which of so many shares, from 0, a name falls.
+pub fn share(name: &str, of: u32) -> u32 {
+    let mut sum = Hash(BASIS);
+    let _ = sum.write(name.as_bytes());
+    // The remainder is smaller than `of`.
+    u32::try_from(sum.0 % u128::from(of.max(1))).unwrap_or_default()
+}
+
 /// The hash of a file's bytes alone; none of what is no file, or cannot be read.
 pub fn hash_of_file(path: &Path) -> Option<String> {
     let mut sum = Hash(BASIS);

@@ -9,7 +9,8 @@ use festoon::remark::{Code, Remark, has_errors};
 use festoon::source::Source;
 use festoon::{Piece, piece};
 
-use super::{Failure, report};
+use super::shelves::Shelves;
+use super::{Failure, Variant, report};
 
 /// Largest file that is read.
 pub const LARGEST: u64 = 4 * 1024 * 1024;
@@ -32,9 +33,23 @@ impl Unread {
     }
 }
 
-/// Reads a pattern's text; `-` is standard input. What is no text of that size has been reported.
+/// Reads a text; `-` is standard input. What is no text of that size has been reported.
 pub fn source(path: &str, messages: &report::Messages) -> Result<Source, Failure> {
-    text(path).map_err(|unread| match unread {
+    reported(path, text(path), messages)
+}
+
+/// Reads a pattern with its shelves; `-` is standard input. What is no text of that size has been reported.
+pub fn pattern(path: &str, shelves: &Shelves, messages: &report::Messages) -> Result<Source, Failure> {
+    reported(path, shelved(path, shelves), messages)
+}
+
+/// Reads a pattern with its shelves; `-` is standard input.
+pub fn shelved(path: &str, shelves: &Shelves) -> Result<Source, Unread> {
+    text(path).and_then(|source| shelves.beside(source))
+}
+
+fn reported(path: &str, read: Result<Source, Unread>, messages: &report::Messages) -> Result<Source, Failure> {
+    read.map_err(|unread| match unread {
         Unread::Trouble(message) => Failure::Trouble(message),
         Unread::NotText(remark) => {
             report::remarks(&[remark], &Source::new(path, ""), messages);
@@ -43,10 +58,14 @@ pub fn source(path: &str, messages: &report::Messages) -> Result<Source, Failure
     })
 }
 
-/// Reads a pattern's text; `-` is standard input.
+/// Reads a text; `-` is standard input.
 pub fn text(path: &str) -> Result<Source, Unread> {
-    let bytes = if path == "-" { capped(stdin().lock()) } else { opened(Path::new(path)).and_then(capped) };
-    understood(path, bytes)
+    if path == "-" { understood(path, capped(stdin().lock())) } else { file(path, Path::new(path)) }
+}
+
+/// Reads a file's text under a name.
+pub fn file(name: &str, path: &Path) -> Result<Source, Unread> {
+    understood(name, opened(path).and_then(capped))
 }
 
 fn understood(name: &str, bytes: io::Result<Vec<u8>>) -> Result<Source, Unread> {
@@ -93,7 +112,8 @@ fn capped(file: impl Read) -> io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-fn reason(error: &io::Error) -> String {
+/// Why a file could not be read, in words.
+pub fn reason(error: &io::Error) -> String {
     match error.kind() {
         io::ErrorKind::NotFound => "there is no such file".to_owned(),
         io::ErrorKind::PermissionDenied => "this file may not be read".to_owned(),
@@ -105,12 +125,12 @@ fn reason(error: &io::Error) -> String {
 /// Reads, resolves and hangs a pattern, and reports every remark.
 pub fn load(
     path: &str,
-    choice: &Choice,
+    variant: &Variant,
     span: Option<f64>,
     messages: &report::Messages,
 ) -> Result<(Piece, Vec<Remark>, Source), Failure> {
-    let source = source(path, messages)?;
-    let (piece, remarks) = resolved(&source, choice, span, messages)?;
+    let source = pattern(path, &variant.shelves, messages)?;
+    let (piece, remarks) = resolved(&source, &variant.choice(), span, messages)?;
     Ok((piece, remarks, source))
 }
 

@@ -16,20 +16,16 @@ pub struct Options {
     #[arg(long)]
     json: bool,
     /// Hang every strand from two points this far apart
-    #[arg(long, value_name = "LENGTH", value_parser = length)]
+    #[arg(long, value_name = "LENGTH", value_parser = super::length)]
     span: Option<Length>,
     #[command(flatten)]
     variant: Variant,
 }
 
-fn length(text: &str) -> Result<Length, String> {
-    Length::parse(text).map_err(|error| format!("`{text}` {}: {}", error.reason, error.help))
-}
-
 /// Prints a table or JSON.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
     let span = options.span.map(Length::value);
-    let (piece, remarks, source) = input::load(&options.pattern, &options.variant.choice(), span, messages)?;
+    let (piece, remarks, source) = input::load(&options.pattern, &options.variant, span, messages)?;
     let measures = Measures::new(&piece, &remarks, &source);
     if options.json {
         output::print(measures.json().as_bytes())

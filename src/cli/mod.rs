@@ -7,9 +7,11 @@ mod check;
 mod describe;
 mod desk;
 mod explain;
+mod fit;
 mod gallery;
 mod hash;
 mod input;
+mod listing;
 mod lsp;
 mod materials;
 mod measure;
@@ -22,6 +24,7 @@ mod proof;
 mod report;
 mod schema;
 mod sheet;
+mod shelves;
 mod swap;
 
 use std::process::ExitCode;
@@ -30,7 +33,10 @@ use clap::{Args, Parser, Subcommand};
 
 use festoon::Piece;
 use festoon::design::Choice;
-use festoon::units::UnitStyle;
+use festoon::units::{Length, UnitStyle};
+
+use fit::Measures;
+use shelves::Shelves;
 
 /// Draws bead jewellery patterns to scale: from one YAML file to measured strands and printable sheets.
 #[derive(Parser)]
@@ -64,10 +70,12 @@ enum Command {
     Measure(measure::Options),
     /// List what to buy and cut, and what it costs
     Materials(materials::Options),
+    /// Print the words for a shop's page
+    Listing(listing::Options),
     /// Print a commented pattern to start from
     New(new::Options),
-    /// Print the JSON Schema of the pattern language
-    Schema,
+    /// Print the JSON Schema of the pattern language, or of a shelf
+    Schema(schema::Options),
     /// Explain a remark at length
     Explain(explain::Options),
     /// Print completions for a shell
@@ -76,8 +84,8 @@ enum Command {
     Man,
 }
 
-/// Which variant of a pattern is wanted.
-#[derive(Args)]
+/// Which variant of a pattern is wanted, for whom, and from which shelves.
+#[derive(Args, Clone, Default)]
 struct Variant {
     /// A size that the pattern names
     #[arg(long, value_name = "NAME")]
@@ -85,11 +93,15 @@ struct Variant {
     /// A colourway that the pattern names
     #[arg(long, value_name = "NAME")]
     colourway: Option<String>,
+    #[command(flatten)]
+    measures: Measures,
+    #[command(flatten)]
+    shelves: Shelves,
 }
 
 impl Variant {
     fn choice(&self) -> Choice {
-        Choice { size: self.size.clone(), colourway: self.colourway.clone() }
+        Choice { size: self.size.clone(), colourway: self.colourway.clone(), fit: self.measures.fit() }
     }
 }
 
@@ -99,6 +111,10 @@ struct Units {
     /// How lengths are printed, whatever the pattern says
     #[arg(long, value_parser = units)]
     units: Option<UnitStyle>,
+}
+
+fn length(text: &str) -> Result<Length, String> {
+    Length::parse(text).map_err(|error| format!("`{text}` {}: {}", error.reason, error.help))
 }
 
 fn units(word: &str) -> Result<UnitStyle, String> {
@@ -159,8 +175,9 @@ pub fn run() -> ExitCode {
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),
+        Command::Listing(options) => listing::run(options, messages),
         Command::New(options) => new::run(options),
-        Command::Schema => schema::run(),
+        Command::Schema(options) => schema::run(options),
         Command::Explain(options) => explain::run(options),
         Command::Completions(options) => describe::completions(options),
         Command::Man => describe::manual(),

@@ -47,8 +47,8 @@ pub fn ending(path: &Path) -> Option<String> {
 pub fn stem(pattern: &str, variant: &Variant, unnamed: &str) -> String {
     let whole = || Path::new(pattern).file_name().unwrap_or_default().to_string_lossy().into_owned();
     let name = if pattern == "-" { unnamed.to_owned() } else { without_yaml(&whole()).to_owned() };
-    let variant = [&variant.size, &variant.colourway].into_iter().flatten();
-    variant.fold(name, |name, part| format!("{name}-{}", part.replace(parts_names, "-")))
+    let named = [&variant.size, &variant.colourway].into_iter().flatten().cloned();
+    named.chain(variant.measures.names()).fold(name, |name, part| format!("{name}-{}", part.replace(parts_names, "-")))
 }
 
 /// A file's name without `.yaml` or `.yml`.
@@ -70,7 +70,7 @@ mod tests {
     use super::*;
 
     fn named(pattern: &str, size: Option<&str>) -> String {
-        let variant = Variant { size: size.map(str::to_owned), colourway: None };
+        let variant = Variant { size: size.map(str::to_owned), ..Variant::default() };
         stem(pattern, &variant, "sheet")
     }
 

@@ -1,4 +1,4 @@
-//! `festoon new`: a commented pattern to start from.
+//! `festoon new`: a commented pattern, or shelf, to start from.
 
 use clap::Args;
 
@@ -10,20 +10,41 @@ use super::{Failure, output};
 /// Arguments of `new`.
 #[derive(Args)]
 pub struct Options {
-    /// The kind of piece: necklace, bracelet, anklet, earrings or strap
-    #[arg(default_value = "necklace", value_parser = kind)]
-    kind: Kind,
+    /// The kind of piece: necklace, bracelet, anklet, earrings or strap; or shelf
+    #[arg(default_value = "necklace", value_parser = word)]
+    start: Start,
 }
 
-fn kind(word: &str) -> Result<Kind, String> {
-    let words = || Kind::ALL.iter().map(|kind| kind.word());
-    let found = Kind::ALL.iter().copied().find(|kind| kind.word() == word);
+/// What is begun.
+#[derive(Clone, Copy)]
+enum Start {
+    Piece(Kind),
+    Shelf,
+}
+
+impl Start {
+    const fn word(self) -> &'static str {
+        match self {
+            Self::Piece(kind) => kind.word(),
+            Self::Shelf => "shelf",
+        }
+    }
+}
+
+fn word(word: &str) -> Result<Start, String> {
+    let all = || Kind::ALL.iter().copied().map(Start::Piece).chain([Start::Shelf]);
+    let words = || all().map(Start::word);
+    let found = all().find(|start| start.word() == word);
     found.ok_or_else(|| suggest(word, words(), || format!("one of {}", words().collect::<Vec<_>>().join(", "))))
 }
 
-/// Prints the pattern.
+/// Prints the pattern or shelf.
 pub fn run(options: &Options) -> Result<(), Failure> {
-    output::print(start(options.kind).as_bytes())
+    let text = match options.start {
+        Start::Piece(kind) => start(kind),
+        Start::Shelf => include_str!("new/shelf.yaml"),
+    };
+    output::print(text.as_bytes())
 }
 
 /// The text of a kind.

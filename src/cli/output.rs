@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use tempfile::{Builder, NamedTempFile};
 
 use festoon::remark::escape::escaped;
+use festoon::source::Source;
 
 use super::Failure;
 
@@ -29,19 +30,29 @@ pub fn say(text: &str) -> Result<(), Failure> {
     print(escaped(text).as_bytes())
 }
 
-/// Writes a result made from an input, which it may not replace. A file is replaced whole, where a
+/// Writes a result made from a pattern and its shelves, none of which it may replace. A file is replaced whole, where a
 /// link leads to one as well; a device or pipe is written to.
-pub fn write(path: &Path, bytes: &[u8], input: &Path) -> Result<(), Failure> {
+pub fn write(path: &Path, bytes: &[u8], inputs: &[Source]) -> Result<(), Failure> {
     let trouble = |error: io::Error| Failure::trouble(format!("{}: {error}", path.display()));
     match fs::metadata(path) {
         Ok(there) if there.is_dir() => Err(trouble(ErrorKind::IsADirectory.into())),
         Ok(there) if !there.is_file() => pour(path, bytes).map_err(trouble),
-        Ok(_) if same_file::is_same_file(path, input).unwrap_or(false) => {
-            let reason = "is the pattern that is read, and is not written over; name another file";
+        Ok(_) if let Some(file) = input(path, inputs) => {
+            let what = if file == 0 { "the pattern" } else { "a shelf" };
+            let reason = format!("is {what} that is read, and is not written over; name another file");
             Err(Failure::trouble(format!("{} {reason}", path.display())))
         }
         _ => followed(path).and_then(|target| replace(&target, bytes)).map_err(trouble),
     }
+}
+
+/// Which of the files that were read a path leads to.
+fn input(path: &Path, inputs: &[Source]) -> Option<u16> {
+    inputs
+        .iter()
+        .flat_map(Source::files)
+        .find(|file| same_file::is_same_file(path, &file.name).unwrap_or(false))
+        .map(Source::file)
 }
 
 /// Writes into a device or pipe; a reader that has gone away is no error.

@@ -10,6 +10,7 @@ use festoon::Piece;
 use festoon::art::Ink;
 use festoon::export::{self, About, Effort};
 use festoon::paint::mark::Page;
+use festoon::source::Source;
 use festoon::trade::paper::Paper;
 use festoon::units::INCH;
 
@@ -19,6 +20,8 @@ use super::{Failure, Units, Variant, input, output, report};
 /// Most pixels of all pages of a run together.
 const MOST_PIXELS: f64 = 400e6;
 
+/// Resolution of labels as PNG, in dots an inch.
+const LABEL_DPI: f64 = 300.0;
 /// Most pixels of the pages that are drawn side by side: 80 MB, two pages of A4 at 300 dpi.
 const PIXELS_AT_ONCE: f64 = 20e6;
 
@@ -87,14 +90,14 @@ fn ink(word: &str) -> Result<Ink, String> {
 
 impl Drawing {
     /// Reads the pattern, with the units asked for.
-    pub fn load(&self, messages: &report::Messages) -> Result<Piece, Failure> {
-        let (piece, _, _) = input::load(&self.pattern, &self.variant.choice(), None, messages)?;
-        Ok(self.units.of(piece))
+    pub fn load(&self, messages: &report::Messages) -> Result<(Piece, Source), Failure> {
+        let (piece, _, source) = input::load(&self.pattern, &self.variant, None, messages)?;
+        Ok((self.units.of(piece), source))
     }
 
     /// Writes the pages in every format that is asked for. Files that are not named by the maker are
     /// named like the pattern, with an ending that tells what they hold.
-    pub fn write(&self, piece: &Piece, pages: &[Page], holds: &str) -> Result<(), Failure> {
+    pub fn write(&self, (piece, source): &(Piece, Source), pages: &[Page], holds: &str) -> Result<(), Failure> {
         let target = names::target(self.output.as_deref(), &Format::ENDINGS)?;
         let about = about(piece);
         let mut files = Vec::new();
@@ -103,17 +106,18 @@ impl Drawing {
         }
         match (&target, files.as_slice()) {
             (Target::Output, [(_, file)]) => output::print(file),
-            (Target::Device(path), [(_, file)]) => self.save(path, file),
+            (Target::Device(path), [(_, file)]) => save(path, file, source),
             (Target::Output | Target::Device(_), _) => {
                 Err(Failure::trouble("standard output and devices take one file: ask for --format pdf"))
             }
             (Target::Folder(folder), _) => {
                 let stem = names::stem(&self.pattern, &self.variant, "sheet") + holds;
-                self.save_all(folder, &stem, None, &files, pages.len())
+                save_all(folder, &Stem { stem: &stem, ending: None }, &files, pages.len(), source)
             }
             (Target::File(path), _) => {
                 let stem = path.file_stem().unwrap_or_default().to_string_lossy();
-                self.save_all(path.parent().unwrap_or(path), &stem, path.extension(), &files, pages.len())
+                let stem = Stem { stem: &stem, ending: path.extension() };
+                save_all(path.parent().unwrap_or(path), &stem, &files, pages.len(), source)
             }
         }
     }
@@ -133,31 +137,53 @@ impl Drawing {
             (_, asked) => Ok(asked.to_vec()),
         }
     }
+}
 
-    /// Writes files whose names begin alike and end as was asked for, or with what they hold.
-    fn save_all(
-        &self,
-        folder: &Path,
-        stem: &str,
-        ending: Option<&OsStr>,
-        files: &[(Format, Vec<u8>)],
-        pages: usize,
-    ) -> Result<(), Failure> {
-        let mut page = 0;
-        for (format, bytes) in files {
-            page = if *format == Format::Pdf { 0 } else { page % pages + 1 };
-            let number = if *format == Format::Pdf || pages == 1 { String::new() } else { format!("-{page}") };
-            let ending = ending.map_or_else(|| format.ending().into(), OsStr::to_string_lossy);
-            self.save(&folder.join(format!("{stem}{number}.{ending}")), bytes)?;
-        }
-        Ok(())
+/// How the names of files begin alike, and end, where that was asked for and does not tell what they hold.
+struct Stem<'a> {
+    stem: &'a str,
+    ending: Option<&'a OsStr>,
+}
+
+/// Writes files whose names begin alike and end as was asked for, or with what they hold.
+fn save_all(
+    folder: &Path,
+    stem: &Stem<'_>,
+    files: &[(Format, Vec<u8>)],
+    pages: usize,
+    source: &Source,
+) -> Result<(), Failure> {
+    let mut page = 0;
+    for (format, bytes) in files {
+        page = if *format == Format::Pdf { 0 } else { page % pages + 1 };
+        let number = if *format == Format::Pdf || pages == 1 { String::new() } else { format!("-{page}") };
+        let ending = stem.ending.map_or_else(|| format.ending().into(), OsStr::to_string_lossy);
+        save(&folder.join(format!("{}{number}.{ending}", stem.stem)), bytes, source)?;
     }
+    Ok(())
+}
 
-    fn save(&self, path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-        output::write(path, bytes, Path::new(&self.pattern))?;
+/// Writes pages to a file of a maker's name, or where its ending asks for one a page, to several that begin alike.
+/// None of what was read is written over.
+pub fn save_as(path: &Path, pages: &[Page], about: &About, sources: &[Source]) -> Result<(), Failure> {
+    let format = names::ending(path).as_deref().and_then(Format::named);
+    let wrong = || Failure::trouble(format!("{}: write a name that ends in .pdf, .png or .svg", path.display()));
+    let files = render(pages, about, format.ok_or_else(wrong)?, LABEL_DPI)?;
+    for (number, file) in (1..).zip(&files) {
+        let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+        let numbered = || path.with_file_name(format!("{stem}-{number}.{}", names::ending(path).unwrap_or_default()));
+        let path = if files.len() > 1 { numbered() } else { path.to_owned() };
+        output::write(&path, file, sources)?;
         report::news(&format!("wrote {}", path.display()));
-        Ok(())
     }
+    Ok(())
+}
+
+/// Writes a file and says so.
+pub fn save(path: &Path, bytes: &[u8], source: &Source) -> Result<(), Failure> {
+    output::write(path, bytes, std::slice::from_ref(source))?;
+    report::news(&format!("wrote {}", path.display()));
+    Ok(())
 }
 
 /// What a file says of itself.

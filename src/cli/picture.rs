@@ -1,6 +1,6 @@
 //! `festoon picture`: an image for catalogue pages.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
 
@@ -8,10 +8,11 @@ use festoon::design::Choice;
 use festoon::export::{self, Effort};
 use festoon::paint::mark::Rgb;
 use festoon::picture::{self, Ground, Proportion, Style};
+use festoon::source::Source;
 use festoon::{Piece, pattern};
 
 use super::names::{self, Target};
-use super::{Failure, Units, Variant, input, output, report};
+use super::{Failure, Units, Variant, input, output, pages, report};
 
 /// Arguments of `picture`.
 #[derive(Args)]
@@ -125,7 +126,8 @@ impl Looks {
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
     let target = names::target(options.output.as_deref(), &Format::ENDINGS)?;
     let format = format(options, &target)?;
-    let pieces = pieces(options, messages)?;
+    let source = input::pattern(&options.pattern, &options.variant.shelves, messages)?;
+    let pieces = pieces(&source, options, messages)?;
     let style = options.looks.style();
     let page = picture::picture(&pieces, &style);
     let bytes = match format {
@@ -136,24 +138,18 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
             draw(&page, dpi, Effort::File).map_err(Failure::trouble)?
         }
     };
-    deliver(options, &target, format, &bytes)
+    deliver(options, &target, format, &bytes, &source)
 }
 
 /// The piece in the variant that is asked for, or in every colourway, the pattern's own first.
-fn pieces(options: &Options, messages: &report::Messages) -> Result<Vec<Piece>, Failure> {
-    let source = input::source(&options.pattern, messages)?;
+fn pieces(source: &Source, options: &Options, messages: &report::Messages) -> Result<Vec<Piece>, Failure> {
     let mut choices = vec![options.variant.choice()];
     if options.all_colourways {
-        let size = &options.variant.size;
-        let names = pattern::read(&source).0.and_then(|pattern| pattern.colourways);
-        choices.extend(
-            names
-                .iter()
-                .flat_map(|ways| ways.ids())
-                .map(|name| Choice { size: size.clone(), colourway: Some(name.to_owned()) }),
-        );
+        let names = pattern::read(source).0.and_then(|pattern| pattern.colourways);
+        let way = |name: &str| Choice { colourway: Some(name.to_owned()), ..options.variant.choice() };
+        choices.extend(names.iter().flat_map(|ways| ways.ids()).map(way));
     }
-    let piece = |choice| Ok(options.looks.of(input::resolved(&source, choice, None, messages)?.0));
+    let piece = |choice| Ok(options.looks.of(input::resolved(source, choice, None, messages)?.0));
     choices.iter().map(piece).collect()
 }
 
@@ -171,7 +167,7 @@ fn format(options: &Options, target: &Target) -> Result<Format, Failure> {
     }
 }
 
-fn deliver(options: &Options, target: &Target, format: Format, bytes: &[u8]) -> Result<(), Failure> {
+fn deliver(options: &Options, target: &Target, format: Format, bytes: &[u8], source: &Source) -> Result<(), Failure> {
     let path = match target {
         Target::Output => return output::print(bytes),
         Target::File(path) | Target::Device(path) => path.clone(),
@@ -180,7 +176,5 @@ fn deliver(options: &Options, target: &Target, format: Format, bytes: &[u8]) -> 
             folder.join(format!("{stem}.{}", format.ending()))
         }
     };
-    output::write(&path, bytes, Path::new(&options.pattern))?;
-    report::news(&format!("wrote {}", path.display()));
-    Ok(())
+    pages::save(&path, bytes, source)
 }

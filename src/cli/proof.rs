@@ -15,8 +15,9 @@ pub struct Options {
 
 /// Draws the proof and writes it in every format that is asked for.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
-    let piece = options.drawing.load(messages)?;
+    let read = options.drawing.load(messages)?;
     let style = Style { paper: options.drawing.paper, ink: options.drawing.ink, prices: false };
-    let pages = sheet::proof(&piece, &style).map_err(|error| Failure::trouble(format!("{error}; {}", error.help())))?;
-    options.drawing.write(&piece, &pages, "-proof")
+    let pages =
+        sheet::proof(&read.0, &style).map_err(|error| Failure::trouble(format!("{error}; {}", error.help())))?;
+    options.drawing.write(&read, &pages, "-proof")
 }

@@ -27,13 +27,14 @@ pub struct Options {
 
 /// Draws the sheet and writes it in every format that is asked for.
 pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure> {
-    let piece = options.drawing.load(messages)?;
+    let read = options.drawing.load(messages)?;
+    let piece = &read.0;
     let (pages, holds) = match (options.booklet, options.card) {
-        (true, _) => (booklet(options, &piece)?, "-booklet"),
-        (_, true) => (sheet::card(&piece, &style(options)), "-card"),
-        _ => (sheet::pages(&piece, &style(options)), ""),
+        (true, _) => (booklet(options, piece)?, "-booklet"),
+        (_, true) => (sheet::card(piece, &style(options)), "-card"),
+        _ => (sheet::pages(piece, &style(options)), ""),
     };
-    options.drawing.write(&piece, &pages, holds)
+    options.drawing.write(&read, &pages, holds)
 }
 
 fn style(options: &Options) -> Style {

@@ -257,7 +257,7 @@ pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option
         _ => "length: 16 in",
     };
     match lot {
-        Some(lot) => Some(Sold { lot, price: sold.price }),
+        Some(lot) => Some(Sold { lot, price: sold.price, from: sold.from.clone() }),
         None => context.refuse(
             Remark::new(Code::MissingKey, format!("sold by {}, but not how much", sold.by.value))
                 .at(sold.by.place)

@@ -159,6 +159,13 @@ impl<'a> List<'a> {
         self.count(fill) <= u64::from(MOST_STRUNG) && self.length(fill) <= room + SAME
     }
 
+    /// How often the list may be filled, at least once, so that no more things are strung than so many.
+    pub fn most(&self, things: u32) -> u32 {
+        let (once, each) = (self.count(1), self.count(2) - self.count(1));
+        let more = u64::from(things).saturating_sub(once) / each.max(1);
+        u32::try_from(more + 1).unwrap_or(things)
+    }
+
     /// How many entries it has as written, with those of the lists within it.
     pub fn written(&self) -> u64 {
         written(self.items)

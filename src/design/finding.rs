@@ -11,7 +11,7 @@ use super::stated::Stated;
 use super::stock::{Bead, Sold};
 
 /// A finding.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// The id in the pattern.
     pub id: String,

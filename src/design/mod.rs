@@ -17,6 +17,7 @@ mod opening;
 mod pack;
 mod profile;
 mod refill;
+mod round;
 mod row;
 mod rows;
 mod shaping;
@@ -32,7 +33,7 @@ mod wear;
 use crate::pattern::{self, Dict, FindingKind, Holes, Kind, Overhead, Pattern, Recolour};
 use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
-use crate::units::{Length, Money};
+use crate::units::Money;
 
 pub use bars::{Sharer, Sharers};
 pub use colourway::{Colourway, colourways};
@@ -40,20 +41,25 @@ pub use entries::{Entries, Index, nth};
 pub use finding::*;
 pub use measure::Bias;
 pub use model::*;
+pub use round::{Stock, parts as closing_parts};
 pub use row::reach;
+pub use shelf::check as check_shelf;
 pub use stated::Stated;
 pub use stock::*;
-pub use wear::{Build, Proportion};
+pub use wear::{Build, Fit, Proportion};
 
 use shelf::Shelf;
+use wear::Said;
 
-/// Which of a pattern's variants is wanted.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+/// Which of a pattern's variants is wanted, and for whom.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Choice {
     /// Name of a size.
     pub size: Option<String>,
     /// Name of a colourway.
     pub colourway: Option<String>,
+    /// Measures of the one that it is made for.
+    pub fit: Fit,
 }
 
 impl Pattern {
@@ -150,7 +156,7 @@ pub fn sizes(pattern: &Pattern, choice: &Choice) -> Vec<Size> {
     let named = pattern.sizes.as_deref().unwrap_or_default();
     let names = named.iter().map(|size| Some(size.name.value.clone()));
     let in_size = |name: Option<String>| {
-        let of_size = Choice { size: name.clone(), colourway: choice.colourway.clone() };
+        let of_size = Choice { size: name.clone(), ..choice.clone() };
         Size { design: resolve(pattern, &of_size).0, chosen: name == choice.size, name }
     };
     if named.is_empty() { Vec::new() } else { std::iter::once(None).chain(names).map(in_size).collect() }
@@ -159,7 +165,9 @@ pub fn sizes(pattern: &Pattern, choice: &Choice) -> Vec<Size> {
 /// The design of all strands that can be resolved, and whether it is the whole piece.
 fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(Design, bool)> {
     let size = size(pattern, choice, context)?;
-    let change = size.map_or(Length::ZERO, |size| size.change.value.0);
+    let said = Said::new(&choice.fit, size, pattern);
+    wear::check(&choice.fit, &pattern.kind, context)?;
+    let made_to = wear::made_to(pattern, size, &said, context)?;
     let colours = colours(pattern, choice, context)?;
     check_names(pattern, context);
     let mut shelf = Shelf::fill(pattern, context);
@@ -168,11 +176,12 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     }
     closure::only_above(pattern, context);
     let closure = closure::closure(pattern, &shelf, context);
-    let strands: Vec<_> =
-        pattern.strands.value.iter().map(|written| strand::strand(written, change, &shelf, context)).collect();
-    let whole = strands.iter().all(Option::is_some) && closure.is_some() && !context.wants(pattern);
-    let mut strands: Vec<_> = strands.into_iter().flatten().collect();
+    let closed = closure.is_some();
     let closure = closure.unwrap_or_default();
+    let written = pattern.strands.value.iter();
+    let strands: Vec<_> = written.map(|written| strand::strand(written, made_to, &closure, &shelf, context)).collect();
+    let whole = strands.iter().all(Option::is_some) && closed && !context.wants(pattern);
+    let mut strands: Vec<_> = strands.into_iter().flatten().collect();
     hang_apart(&mut strands, &closure, &shelf);
     let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet);
     if is_ring && closure.left.is_empty() && closure.right.is_empty() {
@@ -186,7 +195,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         findings: shelf.findings,
         strands,
         closure,
-        wear: wear::wear(pattern.kind.value, size.and_then(|size| size.wear.as_ref()), pattern.wear.as_ref()),
+        wear: wear::wear(pattern.kind.value, &said),
         copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
         price: pattern.price.as_ref().map(price),
     };
@@ -228,6 +237,12 @@ fn check_names(pattern: &Pattern, context: &mut Context) {
         context.remarks.push(remark.help("write at least one strand"));
     }
     named_once("strand", strands.value.iter().map(|strand| &strand.value.name), context);
+    let idle = |size: &&pattern::Size| size.change.is_none() && size.wear.is_none() && !size.name.place.is_nowhere();
+    let says_nothing = |size: &pattern::Size| {
+        let remark = Remark::new(Code::MissingKey, format!("size {} is like no size at all", size.name.value));
+        remark.at(size.name.place).help("write how much it changes lengths, `change: +1 in`, or who wears it, `wear:`")
+    };
+    context.remarks.extend(pattern.sizes.iter().flatten().filter(idle).map(says_nothing));
     named_once("size", pattern.sizes.iter().flatten().map(|size| &size.name), context);
 }
 
@@ -259,6 +274,7 @@ fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
         kind: pattern.kind.value,
         designer: pattern.designer.clone(),
         permissions: pattern.permissions.clone(),
+        care: pattern.care.clone(),
         skill: pattern.skill,
         time: pattern.time.clone(),
         notes: pattern.notes.clone(),

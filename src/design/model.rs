@@ -49,6 +49,8 @@ pub struct Heading {
     pub kind: Kind,
     pub designer: Option<String>,
     pub permissions: Option<String>,
+    /// How the wearer looks after the piece.
+    pub care: Option<String>,
     pub skill: Option<Skill>,
     pub time: Option<String>,
     pub notes: Option<String>,

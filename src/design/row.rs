@@ -38,7 +38,7 @@ pub struct Strung {
 impl Strung {
     /// Anything but a bead or a finding.
     pub const fn other(what: What, length: f64, mass: f64) -> Self {
-        Self { what, length, mass, rim: None, place: Place { start: 0, end: 0 } }
+        Self { what, length, mass, rim: None, place: Place { file: 0, start: 0, end: 0 } }
     }
 
     /// The same, said at a place.

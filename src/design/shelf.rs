@@ -1,6 +1,6 @@
 //! The articles that a pattern uses, and looking them up by id.
 
-use crate::pattern::{self, Dict, FindingKind, Item, Pattern, Recolour};
+use crate::pattern::{self, Dict, FindingKind, Pattern, Recolour};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::At;
 
@@ -44,7 +44,7 @@ impl Article {
 impl Shelf {
     /// Resolves what the pattern uses.
     pub fn fill(pattern: &Pattern, context: &mut Context) -> Self {
-        let used = used_ids(pattern);
+        let used = pattern.used_ids();
         let lost = [pattern.beads.lost, pattern.cords.lost, pattern.findings.as_ref().is_some_and(|all| all.lost)];
         let mut shelf = Self { known: named(pattern).map(owned), lost, ..Self::default() };
         for id in &used {
@@ -187,16 +187,32 @@ pub fn not_a(article: Article, other: Article, id: &At<String>) -> Remark {
     Remark::new(Code::Misplaced, headline).at(id.place).help(format!("write the id of a {word}"))
 }
 
-/// A remark for each article that nothing uses, not even as a stand-in.
+/// What is wrong with the articles of a shelf by themselves, whichever pattern takes them.
+#[must_use]
+pub fn check(shelf: &pattern::Shelf) -> Vec<Remark> {
+    let mut context = Context::default();
+    for (key, written) in &shelf.beads.entries {
+        article::bead(&key.value, key.place, written, &mut context);
+    }
+    for (key, written) in &shelf.cords.entries {
+        article::cord(&key.value, key.place, written, &mut context);
+    }
+    for (key, written) in &shelf.findings.entries {
+        shaping::finding(&key.value, key.place, written, None, &mut context);
+    }
+    context.remarks
+}
+
+/// A remark for each article of the pattern's own that nothing uses, not even as a stand-in.
 pub fn unused(pattern: &Pattern) -> Vec<Remark> {
-    let mut used = used_ids(pattern);
+    let mut used = pattern.used_ids();
     let strung = pattern.beads.entries.iter().filter(|(key, _)| used.contains(&key.value));
     let stand_ins: Vec<_> = strung.flat_map(|(_, bead)| bead.instead.iter().flatten()).collect();
     used.extend(stand_ins.into_iter().map(|id| id.value.clone()));
     let words = [Article::Bead, Article::Cord, Article::Finding].map(Article::word);
     let all =
         words.into_iter().zip(defined(pattern)).flat_map(|(word, keys)| keys.into_iter().map(move |key| (word, key)));
-    let unused = all.filter(|(_, key)| !used.contains(&key.value));
+    let unused = all.filter(|(_, key)| !key.place.is_shelved() && !used.contains(&key.value));
     let remark = |(word, key): (&str, &At<String>)| {
         Remark::new(Code::Unused, format!("the {word} `{}` is not used", key.value))
             .at(key.place)
@@ -231,53 +247,6 @@ fn owned(keys: Vec<&At<String>>) -> Vec<String> {
 fn letters(index: usize) -> String {
     let last = char::from(b'A' + u8::try_from(index % 26).unwrap_or_default());
     if index < 26 { last.to_string() } else { format!("{}{last}", letters(index / 26 - 1)) }
-}
-
-/// Every id that strands and closure name, the strung ones first and in the order of first use, and those
-/// that their findings name. Stand-ins count as used.
-fn used_ids(pattern: &Pattern) -> Vec<String> {
-    let mut ids = Vec::new();
-    for strand in &pattern.strands.value {
-        collect(&strand.value.beads.value, &mut ids);
-    }
-    for strand in &pattern.strands.value {
-        ids.push(strand.value.cord.value.clone());
-        ids.extend(strand.value.ends.iter().flat_map(|ends| ends.ids()).map(|id| id.value.clone()));
-    }
-    if let Some(closure) = &pattern.closure {
-        let closure = &closure.value;
-        let sides = [&closure.each_side, &closure.left, &closure.right];
-        let both = closure.both_ends.iter().flat_map(|both| &both.value);
-        ids.extend(sides.into_iter().flatten().flatten().chain(both).map(|part| part.value.id.value.clone()));
-    }
-    let findings = pattern.findings.iter().flat_map(|all| &all.entries).filter(|(key, _)| ids.contains(&key.value));
-    let named = findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead));
-    let named: Vec<_> = named.map(|id| id.value.clone()).filter(|id| !ids.contains(id)).collect();
-    ids.extend(named);
-    ids
-}
-
-fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
-    for item in items {
-        match &item.value {
-            Item::Run(run) if !ids.contains(&run.id) => ids.push(run.id.clone()),
-            Item::Run(_) | Item::Space(_) | Item::Links(_) | Item::Knot(_) => {}
-            Item::Repeat(repeat) => collect(&repeat.of, ids),
-            Item::Mirror(mirror) => {
-                collect(&mirror.mirror, ids);
-                mirror.about.iter().for_each(|about| collect(about, ids));
-            }
-            Item::Dangle(dangle) => {
-                ids.push(dangle.on.value.0.clone());
-                collect(&dangle.dangle, ids);
-            }
-            Item::Stop(stop) => ids.push(stop.stop.value.clone()),
-            Item::Row(row) => {
-                let new: Vec<_> = row.beads().into_iter().filter(|id| !ids.contains(&id.value)).collect();
-                ids.extend(new.into_iter().map(|id| id.value.clone()));
-            }
-        }
-    }
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money};
 
 /// A bead, with all that it takes to string, weigh, draw and buy it.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Bead {
     /// The id in the pattern.
     pub id: String,
@@ -48,7 +48,7 @@ pub struct Bead {
 }
 
 /// A cord.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Cord {
     /// The id in the pattern.
     pub id: String,
@@ -99,6 +99,8 @@ pub struct Sold {
     pub lot: Lot,
     /// Price of one lot, which may be nothing; absent where the pattern does not say.
     pub price: Option<Money>,
+    /// Of whom it is bought, where the pattern says.
+    pub from: Option<String>,
 }
 
 /// What one buys at a time.

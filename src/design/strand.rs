@@ -6,6 +6,7 @@
 //! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
 //! that each takes up at most what one cord of that thickness would.
 
+use crate::pattern::bounds::MOST_STRUNG;
 use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
@@ -16,12 +17,14 @@ use super::Context;
 use super::entries::{Entries, Index};
 use super::expand::{Given, List, too_long, too_many};
 use super::finding::Finding;
-use super::model::{Bit, End, Fill, Rest, Strand, Train, What};
+use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
+use super::round::{Row, Stock};
 use super::row;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
 use super::stock::Cord;
 use super::stops;
+use super::wear::MadeTo;
 
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
@@ -29,7 +32,13 @@ const MUCH_SHORT: Length = Length::mm(12.7);
 pub const SAME: f64 = 1e-3;
 
 /// Resolves one strand.
-pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, context: &mut Context) -> Option<Strand> {
+pub fn strand(
+    written: &At<pattern::Strand>,
+    made_to: MadeTo,
+    closure: &Closure,
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Strand> {
     let strand = &written.value;
     let cord = shelf.find_cord(&strand.cord, context);
     let end = end(strand, shelf, context);
@@ -44,14 +53,20 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let end = knot_end(end, take_up, shelf);
     let ends = [if legs > 1 { hitch(&shelf.cords[cord]) } else { end.clone() }, end];
     let settle = settle(strand);
-    let length = target(strand, settle, change, context)?;
+    let length = target(strand, settle, made_to, list.has_fill(), context)?;
     let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
     let takes = first_takes + last_takes;
     let place = strand.beads.place;
     if too_long(list.written(), place, context) || too_many(list.count(1), place, context) {
         return None;
     }
-    let fill = fill(strand, &list, length, takes, context)?;
+    let stock = Stock { beads: &shelf.beads, findings: &shelf.findings };
+    let thick = shelf.cords[cord].diameter.value() * f64::from(legs);
+    let row = Row { stock, closure, cord: thick, ends: &ends };
+    let fill = match (length, made_to.asked) {
+        (None, Some(asked)) if list.has_fill() => round(strand, &list, &row, asked),
+        _ => fill(strand, &list, length, takes, context)?,
+    };
     if too_many(list.count(fill), place, context) {
         return None;
     }
@@ -93,7 +108,14 @@ fn settle(strand: &pattern::Strand) -> Settle {
 }
 
 /// The length that is asked for, with a size's change.
-fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mut Context) -> Option<Option<Length>> {
+fn target(
+    strand: &pattern::Strand,
+    settle: Settle,
+    made_to: MadeTo,
+    has_fill: bool,
+    context: &mut Context,
+) -> Option<Option<Length>> {
+    let change = made_to.change;
     let name = &strand.name;
     let no_length =
         |headline: String| Remark::new(Code::NoLength, headline).at(name.place).help("write its finished `length:`");
@@ -105,8 +127,11 @@ fn target(strand: &pattern::Strand, settle: Settle, change: Length, context: &mu
         None if settle != Settle::Fill => {
             context.refuse(no_length(format!("strand {}: `settle: {settle}` needs a length", name.value)))
         }
-        None if change != Length::ZERO => {
-            context.refuse(no_length(format!("strand {}: a size changes lengths, but none is written", name.value)))
+        None if has_fill => Some(None),
+        None if change != Length::ZERO || made_to.remade => {
+            let headline = format!("strand {}: nothing of it changes with a size or measure", name.value);
+            let help = "write its finished `length:`, or let `repeat: fill` go round the wearer";
+            context.refuse(Remark::new(Code::NoLength, headline).at(name.place).help(help))
         }
         None => Some(None),
     }
@@ -199,7 +224,7 @@ fn fill(
     let place = strand.beads.place;
     let Some(length) = length else {
         let remark = Remark::new(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
-        return context.refuse(remark.help("write the strand's `length:`"));
+        return context.refuse(remark.help("write the strand's `length:`, or in `wear:` the girth that it goes round"));
     };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let room = length.value() - takes - leave;
@@ -213,6 +238,13 @@ fn fill(
         let help = format!("make the strand at least {:.0} mm long, or leave less", (least + takes + leave).ceil());
         context.refuse(Remark::new(Code::NoFill, headline).at(place).help(help))
     })
+}
+
+/// How often `repeat: fill` strings its list round its wearer.
+fn round(strand: &pattern::Strand, list: &List<'_>, row: &Row<'_>, asked: Length) -> u32 {
+    let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
+    let most = list.most(MOST_STRUNG);
+    row.nearest(asked.value() - leave, most, |times| row::bits(&list.row(times), row.stock.beads))
 }
 
 /// The largest number, at least 1, that fits, where all smaller ones do.

@@ -1,12 +1,16 @@
 //! The body that a piece is made for.
 
-use crate::pattern::{self, Kind};
-use crate::source::At;
+use crate::pattern::{self, Kind, Pattern};
+use crate::remark::{Code, Remark};
+use crate::source::{self, At};
 use crate::trade::bodies::{self, Place, Sex, girth};
 use crate::units::Length;
 
+use super::Context;
 use super::model::Wear;
 
+/// How the source of a girth begins that nobody says.
+const ASSUMED: &str = "assumed: ";
 /// Percentile of the body that is assumed where the pattern names none.
 const MIDDLE: u32 = 50;
 /// Room between limb and piece where the pattern does not say: an easy fit (see [`crate::trade::ease`]), of
@@ -41,11 +45,11 @@ pub struct Proportion {
 impl Default for Build {
     /// All of it assumed.
     fn default() -> Self {
-        build(&Said([None, None]))
+        build(&Said([None, None, None]))
     }
 }
 
-fn build(said: &Said<'_>) -> Build {
+fn build(said: &Said) -> Build {
     let proportion = |said: Option<f64>, usual| Proportion { value: said.unwrap_or(usual), assumed: said.is_none() };
     let ratio = said.first(|wear| wear.breadth_to_depth).map(|ratio| ratio.0);
     let tilt = said.first(|wear| wear.chest_tilt).map(|tilt| tilt.0.to_radians());
@@ -55,39 +59,177 @@ fn build(said: &Said<'_>) -> Build {
     }
 }
 
-/// What is said of the body: that of a size, then that of the pattern.
-struct Said<'a>([Option<&'a At<pattern::Wear>>; 2]);
+/// Measures of the one that a piece is made for, in place of the pattern's.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Fit {
+    /// Girth of the neck's base.
+    pub neck: Option<Length>,
+    /// Girth of the wrist.
+    pub wrist: Option<Length>,
+    /// Girth of the ankle.
+    pub ankle: Option<Length>,
+    /// Room between limb and piece.
+    pub ease: Option<Length>,
+}
 
-impl Said<'_> {
+impl Fit {
+    /// The girths that are measured, each with its word.
+    fn girths(&self) -> impl Iterator<Item = (Place, &'static str, Length)> {
+        let all = [
+            (Place::NeckBase, "neck", self.neck),
+            (Place::Wrist, "wrist", self.wrist),
+            (Place::Ankle, "ankle", self.ankle),
+        ];
+        all.into_iter().filter_map(|(place, word, girth)| Some((place, word, girth?)))
+    }
+
+    /// As a pattern would say it, but nowhere in its text.
+    fn wear(&self) -> At<pattern::Wear> {
+        let wear = pattern::Wear {
+            neck_base: self.neck,
+            wrist: self.wrist,
+            ankle: self.ankle,
+            ease: self.ease,
+            body: None,
+            breadth_to_depth: None,
+            chest_tilt: None,
+            child: None,
+        };
+        At::new(wear, source::Place::default())
+    }
+}
+
+/// Refuses a measure of what the piece does not go round.
+pub fn check(fit: &Fit, kind: &At<Kind>, context: &mut Context) -> Option<()> {
+    let own = limb(kind.value);
+    let is_other = |place: &Place| kind.value == Kind::Earrings || *place != own;
+    let Some((_, word, _)) = fit.girths().find(|(place, ..)| is_other(place)) else { return Some(()) };
+    let (kind_word, own) = (kind.value.word(), self::word(own));
+    let headline = format!("a measure of the {word} does not tell how long {kind_word} must be");
+    let help = match kind.value {
+        Kind::Earrings => "leave it out: earrings go round nothing".to_owned(),
+        _ => format!("measure the {own}, and give `--{own}`"),
+    };
+    context.refuse(Remark::new(Code::OtherLimb, headline).at(kind.place).help(help))
+}
+
+const fn word(place: Place) -> &'static str {
+    match place {
+        Place::NeckBase => "neck",
+        Place::Wrist => "wrist",
+        Place::Ankle => "ankle",
+    }
+}
+
+const fn limb(kind: Kind) -> Place {
+    match kind {
+        Kind::Necklace | Kind::Strap | Kind::Earrings => Place::NeckBase,
+        Kind::Bracelet => Place::Wrist,
+        Kind::Anklet => Place::Ankle,
+    }
+}
+
+/// What is said of the body: of whom it is made for, then of a size, then of the pattern.
+pub struct Said([Option<At<pattern::Wear>>; 3]);
+
+impl Said {
+    /// What a pattern says in a size, and for somebody.
+    pub fn new(fit: &Fit, size: Option<&pattern::Size>, pattern: &Pattern) -> Self {
+        let fit = Some(fit.wear()).filter(|_| *fit != Fit::default());
+        Self([fit, size.and_then(|size| size.wear.clone()), pattern.wear.clone()])
+    }
+
     /// The first that says it.
     fn first<T>(&self, say: impl Fn(&pattern::Wear) -> Option<T>) -> Option<T> {
         self.0.iter().flatten().find_map(|wear| say(&wear.value))
     }
+
+    /// Without whom it is made for, or without the size either.
+    fn less(&self, sayers: usize) -> Self {
+        let mut less = Self(self.0.clone());
+        less.0[..sayers].fill(None);
+        less
+    }
+
+    /// Where the girth comes from, if anybody says it, and the ease.
+    fn reach(&self, kind: Kind) -> (Option<Length>, Length) {
+        (self.first(|wear| girth_of(wear, limb(kind))).map(|(girth, _)| girth), self.ease())
+    }
+
+    fn ease(&self) -> Length {
+        self.first(|wear| wear.ease).unwrap_or(USUAL_EASE)
+    }
+}
+
+/// What lengths a variant has: those that are written so much longer, and else what its wearer asks for.
+#[derive(Clone, Copy)]
+pub struct MadeTo {
+    /// How much longer or shorter than written.
+    pub change: Length,
+    /// What a row of no written length measures inside, closed; nothing where nobody says the girth.
+    pub asked: Option<Length>,
+    /// Whether the piece is made to other measures than the pattern's own.
+    pub remade: bool,
+}
+
+/// What follows from who wears a variant.
+pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, context: &mut Context) -> Option<MadeTo> {
+    let kind = pattern.kind.value;
+    let written = size.and_then(|size| size.change.as_ref()).map(|change| change.value.0);
+    // A size that says how much longer it is has said so of its own wearer.
+    let before = said.less(if written.is_some() { 1 } else { 2 });
+    let ((now, ease), (then, usual)) = (said.reach(kind), before.reach(kind));
+    let more = match (now, then) {
+        (Some(now), Some(then)) => now - then,
+        (None, _) => Length::ZERO,
+        (Some(_), None) if pattern.strands.value.iter().all(|strand| strand.value.length.is_none()) => Length::ZERO,
+        (Some(_), None) => return context.refuse(unmeasured(pattern)),
+    };
+    let narrowest = now.map(|girth| if limb(kind) == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth });
+    let written = written.unwrap_or_default();
+    Some(MadeTo {
+        change: written + more + ease - usual,
+        asked: narrowest.map(|girth| girth + ease + written),
+        remade: said.0[..2].iter().any(Option::is_some),
+    })
+}
+
+/// Nobody knows by how much a length changes that was made for nobody.
+fn unmeasured(pattern: &Pattern) -> Remark {
+    let key = if limb(pattern.kind.value) == Place::NeckBase { "neck base" } else { word(limb(pattern.kind.value)) };
+    let headline =
+        format!("the pattern's lengths are made to no measure of the {key}, so that another changes nothing");
+    let help =
+        format!("write `wear: {{ {key}: … }}` with what the written lengths fit, or how much a size changes them");
+    Remark::new(Code::NoLength, headline).at(pattern.kind.place).help(help)
 }
 
 /// Resolves the body; a woman of middle size where nothing is said. What a size does not say of its
 /// wearer, the pattern does.
-pub fn wear(kind: Kind, of_size: Option<&At<pattern::Wear>>, of_pattern: Option<&At<pattern::Wear>>) -> Wear {
-    let said = Said([of_size, of_pattern]);
-    let place = match kind {
-        Kind::Necklace | Kind::Strap | Kind::Earrings => Place::NeckBase,
-        Kind::Bracelet => Place::Wrist,
-        Kind::Anklet => Place::Ankle,
-    };
+pub fn wear(kind: Kind, said: &Said) -> Wear {
+    let place = limb(kind);
     let child = said.first(|wear| wear.child).is_some_and(|answer| answer.0);
     let told = said.first(|wear| girth_of(wear, place));
     let guessed = child && told.is_none();
-    let assumed = || if child { guess(place) } else { tabled(Sex::Woman, MIDDLE, place, "assumed: ") };
+    let assumed = || if child { guess(place) } else { tabled(Sex::Woman, MIDDLE, place, ASSUMED) };
     let (girth, source) = told.unwrap_or_else(assumed);
     Wear {
         girth,
         narrowest: if place == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth },
-        ease: said.first(|wear| wear.ease).unwrap_or(USUAL_EASE),
+        ease: said.ease(),
         source,
-        build: build(&said),
+        build: build(said),
         child,
         guessed,
-        place: of_size.or(of_pattern).map(|at| at.place),
+        place: said.0[1..].iter().flatten().next().map(|at| at.place),
+    }
+}
+
+impl Wear {
+    /// Whether somebody says the girth: the pattern, its size, or whoever it is made for.
+    #[must_use]
+    pub fn is_told(&self) -> bool {
+        !self.guessed && !self.source.starts_with(ASSUMED)
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
 //! the solver, [`slide`] for beads that gather, [`body`] for what is worn, [`clearance`] for crowding,
-//! [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`] for
+//! [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`](crate::geometry::taut) for
 //! how they lie there.
 
 pub mod body;
@@ -15,7 +15,6 @@ mod program;
 pub mod ring;
 pub mod slide;
 mod strand;
-pub mod taut;
 
 pub use contact::{Press, Unrest};
 pub use strand::{Fault, clearance as clearance_of, hang, hang_alone};

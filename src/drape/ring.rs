@@ -1,19 +1,16 @@
-//! Strands closed to rings round a wrist or ankle, see [`taut`](super::taut).
+//! Strands closed to rings round a wrist or ankle, see [`taut`](crate::geometry::taut).
 //!
 //! The links of a strand as it lies straight, and the closure's, hooked up as short and as long as it goes:
-//! one more rigid link for each part, except that chain is as many links as it has. Beads reach inward as far
-//! as they are thick, flat ones lying flat, and so do findings, see
-//! [`Finding::thickness`]. What dangles hangs outside.
+//! one more rigid link for each part, except that chain is as many links as it has.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::chain::{Chain, Piece};
 use super::hang::Link;
-use super::taut::{Chord, Taut, close};
 use super::{Hung, Joint, Ring, Seat, Tension};
-use crate::design::{Bead, Design, Finding, Index, Part, Strand, What};
+use crate::design::{Design, Part, Strand, What, closing_parts};
 use crate::geometry::Point;
-use crate::trade::usual::KNOT_WIDTH;
+use crate::geometry::taut::{Chord, Taut, close};
 use crate::units::Length;
 
 /// The rings that a design's strands make, each with the closure; `chains` and `hung` are its strands laid
@@ -39,50 +36,23 @@ fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring>
 
 /// A strand's chords and those of the closure, each of whose parts is hooked up so long.
 fn closed(design: &Design, strand: &Strand, chain: &Chain, hook: fn(&Part) -> Length) -> Vec<Chord> {
-    let parts = design.closure.right.iter().chain(design.closure.left.iter().rev());
-    let hooked = parts.flat_map(|part| hooked(design, part, hook(part)));
+    let hooked = closing_parts(&design.closure).flat_map(|part| design.stock().hooked(part, hook(part)));
     strung(design, strand, chain).into_iter().chain(hooked).collect()
 }
 
 fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Vec<Chord> {
-    let cord = 0.5 * strand.cord_width(design).value();
-    let findings = |at: Index<Finding>| design.findings[at].thickness().value();
+    let (stock, cord) = (design.stock(), strand.cord_width(design).value());
+    let reach = stock.of_ends(&strand.ends, cord);
     let chord = |(link, piece): (&Link, &Piece)| match *piece {
         Piece::Bit(train, bit) => {
             let bit = &strand.trains[train].bits[bit];
-            let inward = match bit.what {
-                What::Bead(bead) => lying(&design.beads[bead]).max(cord),
-                What::Finding(finding) => (0.5 * findings(finding)).max(cord),
-                What::Knot => KNOT_WIDTH * cord,
-                What::Gap | What::Dangle(_) => cord,
-            };
-            if bit.what == What::Gap {
-                Chord::even(link.length, inward)
-            } else {
-                Chord { before: bit.before, after: bit.after, inward }
-            }
+            let chord = stock.chord(bit, cord);
+            if bit.what == What::Gap { Chord::even(link.length, chord.inward) } else { chord }
         }
-        Piece::Cord => Chord::even(link.length, cord),
-        Piece::End => {
-            let ends = strand.ends.iter().flat_map(|end| &end.findings);
-            Chord::even(link.length, ends.map(|at| 0.5 * findings(*at)).fold(cord, f64::max))
-        }
+        Piece::Cord => Chord::even(link.length, 0.5 * cord),
+        Piece::End => Chord::even(link.length, reach),
     };
     chain.links.iter().zip(&chain.pieces).map(chord).collect()
-}
-
-/// How far a bead reaches from its hole's axis towards the skin: flat beads lie flat.
-fn lying(bead: &Bead) -> f64 {
-    0.5 * bead.thick.value().min(bead.across.value())
-}
-
-fn hooked(design: &Design, part: &Part, length: Length) -> Vec<Chord> {
-    let finding = &design.findings[part.finding];
-    let links = finding.chain().and_then(|chain| chain.links(length));
-    let count = links.unwrap_or(1.0);
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, at least 1")]
-    let chords = count as usize;
-    vec![Chord::even(length.value() / count, 0.5 * finding.thickness().value()); chords]
 }
 
 /// A closed row turned so that the middle of its strand lies at the foot.

@@ -8,7 +8,7 @@ mod packing;
 
 use packing::{Bins, Sizes, pack};
 
-use super::{Article, Order, need};
+use super::{Article, Stash};
 use crate::design::{Design, Lot};
 use crate::units::Length;
 
@@ -102,14 +102,12 @@ impl Cutting {
 
 /// Plans the cuts of an article that is needed by length.
 #[must_use]
-pub fn plan(design: &Design, article: Article, order: &Order) -> Cutting {
-    let once = need::pieces(design, article);
-    let pieces = (0..need::times(design, order.makers)).flat_map(|_| once.iter().cloned()).collect();
-    fewest(article, pieces, order.stash.length(article), lot_length(design, article))
+pub fn plan(design: &Design, article: Article, pieces: Vec<Piece>, stash: &Stash) -> Cutting {
+    fewest(article, pieces, stash.length(article), lot_length(design, article))
 }
 
 /// Length of one lot of a cord or chain, where it is sold by anything that has one.
-fn lot_length(design: &Design, article: Article) -> Option<Length> {
+pub(super) fn lot_length(design: &Design, article: Article) -> Option<Length> {
     match &article.sold(design)?.lot {
         Lot::Strand(length) | Lot::Length(length) => Some(*length),
         Lot::Grams(mass) => {

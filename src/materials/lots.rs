@@ -1,7 +1,7 @@
 //! Whole lots: how many strands, packs or spools cover a need, what is left and what it costs.
 
 use super::cutting::Cutting;
-use super::{Amount, Article, Buy, Line, Order, need};
+use super::{Amount, Article, Buy, Line, Stash};
 use crate::design::{Bead, Design, Lot, Sold};
 use crate::units::{Length, Mass, Money};
 
@@ -39,13 +39,11 @@ pub fn spare(count: u64, share: f64) -> u64 {
     if share > 0.0 && count > 0 { beads.max(1) } else { 0 }
 }
 
-/// The line of an article that is counted: so many for one copy of the design.
+/// The line of an article that is counted: so many, and so many spare.
 #[must_use]
-pub fn counted(design: &Design, article: Article, count: u64, order: &Order) -> Line {
-    let need = count * need::times(design, order.makers);
-    let spare = if matches!(article, Article::Bead(_)) { spare(need, order.spare) } else { 0 };
+pub fn counted(design: &Design, article: Article, [need, spare]: [u64; 2], stash: &Stash) -> Line {
     let wanted = need.saturating_add(spare);
-    let in_hand = order.stash.count(article);
+    let in_hand = stash.count(article);
     let from_stash = in_hand.min(wanted);
     let lot = lot_count(design, article).filter(|(_, holds)| *holds > 0);
     let buy = lot.map(|(sold, holds)| {
@@ -65,7 +63,7 @@ pub fn counted(design: &Design, article: Article, count: u64, order: &Order) -> 
 }
 
 /// How a counted article is sold, and how many one lot holds.
-fn lot_count(design: &Design, article: Article) -> Option<(&Sold, u64)> {
+pub(super) fn lot_count(design: &Design, article: Article) -> Option<(&Sold, u64)> {
     let sold = article.sold(design)?;
     let holds = match article {
         Article::Bead(at) => beads_in(&design.beads[at], &sold.lot),
@@ -107,7 +105,8 @@ pub fn cut(design: &Design, cutting: &Cutting) -> Line {
 fn line(design: &Design, article: Article, amounts: [Amount; 4], buy: Option<Buy>) -> Line {
     let [need, spare, in_hand, from_stash] = amounts;
     let (id, name) = (article.id(design).to_owned(), article.whole_name(design));
-    Line { article, id, name, need, spare, in_hand, from_stash, buy }
+    let from = article.sold(design).and_then(|sold| sold.from.clone());
+    Line { article, id, name, need, spare, in_hand, from_stash, buy, from }
 }
 
 const fn mass(lot: &Lot) -> Option<Mass> {

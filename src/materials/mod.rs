@@ -4,12 +4,14 @@
 //! that ends, closure, branches and bead lists name. See [`need`] for the counting, [`lots`] for
 //! packs, [`cutting`] for cords and chains, [`price`] for the suggestion and [`render`] for text.
 //!
-//! Kits for several makers are bought once for all: needs are multiplied before they are rounded up
-//! to whole packs. Money is whole coins, and every total is a sum of the lines' whole coins.
+//! Pieces for several makers, and several pieces, are bought once for all: needs are put together ([`pool`]) before
+//! they are rounded up to whole packs. Kits ([`kit`]) are packed in bags that each hold their own spare. Money is whole coins, and every total is a sum of the lines' whole coins.
 
 pub mod cutting;
+pub mod kit;
 pub mod lots;
 pub mod need;
+pub mod pool;
 pub mod price;
 pub mod render;
 pub mod stash;
@@ -18,6 +20,8 @@ use crate::design::{Bead, Cord, Design, Finding, Index, Sold};
 use crate::units::{Length, Mass, Money};
 
 pub use cutting::{Cutting, Piece, Spool};
+pub use kit::{Held, Kit, Packed};
+pub use pool::{Batch, Pool};
 pub use price::Suggestion;
 pub use stash::Stash;
 
@@ -33,13 +37,28 @@ pub struct Order {
     pub makers: u32,
     /// Share of the beads that is bought beyond the count.
     pub spare: f64,
+    /// Share of the findings that is bought beyond the count.
+    pub spare_findings: f64,
     /// What is in hand already.
     pub stash: Stash,
 }
 
+impl Order {
+    /// How many spare there are to so many of an article.
+    #[must_use]
+    pub fn spare_of(&self, article: Article, count: u64) -> u64 {
+        let share = match article {
+            Article::Bead(_) => self.spare,
+            Article::Finding(_) => self.spare_findings,
+            Article::Cord(_) => 0.0,
+        };
+        lots::spare(count, share)
+    }
+}
+
 impl Default for Order {
     fn default() -> Self {
-        Self { makers: 1, spare: SPARE, stash: Stash::default() }
+        Self { makers: 1, spare: SPARE, spare_findings: 0.0, stash: Stash::default() }
     }
 }
 
@@ -130,7 +149,7 @@ pub struct Line {
     pub name: String,
     /// What the pieces take, exactly.
     pub need: Amount,
-    /// What is bought beyond that in case some are lost or broken; beads only.
+    /// What is bought beyond that in case some are lost or broken.
     pub spare: Amount,
     /// How much is in hand before anything is bought.
     pub in_hand: Amount,
@@ -139,6 +158,8 @@ pub struct Line {
     /// What to buy; absent where the pattern does not say how it is sold, or where one lot is too
     /// small to hold any.
     pub buy: Option<Buy>,
+    /// Of whom it is bought, where the pattern says.
+    pub from: Option<String>,
 }
 
 /// What to buy of one article.
@@ -177,6 +198,8 @@ pub struct Materials {
     pub cuttings: Vec<Cutting>,
     /// What one piece might be sold for, where the pattern says what the work costs.
     pub suggestion: Option<Suggestion>,
+    /// What is packed for whom, where pieces are packed as kits.
+    pub kits: Vec<Kit>,
 }
 
 impl Materials {
@@ -199,39 +222,51 @@ impl Materials {
     }
 }
 
-/// Works out what to buy and cut.
+/// Works out what to buy and cut for one design.
 #[must_use]
 pub fn materials(design: &Design, order: &Order) -> Materials {
-    let (lines, cuttings) = lines(design, order);
+    let name = &design.heading.title;
+    let batch = Batch { design, name, pieces: order.makers.min(MOST_MAKERS), bagged: false };
+    of(&Pool::new(batch, Vec::new(), order), order)
+}
+
+/// Works out what to buy and cut for several designs together.
+#[must_use]
+pub fn of(pool: &Pool<'_>, order: &Order) -> Materials {
+    let (lines, cuttings) = lines(pool, order);
+    let price = |design: &Design| Some(price::suggest(design.price.as_ref()?, &one_piece(design)));
     Materials {
-        makers: order.makers.min(MOST_MAKERS),
+        makers: pool.batches.iter().map(|batch| batch.pieces).sum(),
         spare: order.spare,
-        currency: design.heading.currency.clone(),
+        currency: pool.stock.heading.currency.clone(),
         lines,
         cuttings,
-        suggestion: design.price.as_ref().map(|price| price::suggest(price, &one_piece(design))),
+        suggestion: if let [batch] = pool.batches.as_slice() { price(batch.design) } else { None },
+        kits: pool.batches.iter().filter(|batch| batch.bagged).map(|batch| Kit::new(batch, order)).collect(),
     }
 }
 
-fn lines(design: &Design, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
+fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let mut cuttings = Vec::new();
-    let counts = need::counts(design);
+    let stock = &pool.stock;
     let line = |article| {
-        if !need::by_length(design, article) {
-            let with = need::companions(design, article).map(Article::Finding);
-            let count = with.chain([article]).filter_map(|one| counts.get(&one)).max();
-            return lots::counted(design, article, count.copied().unwrap_or(0), order);
+        if !need::by_length(stock, article) {
+            let need = pool.needs.get(&article).copied().unwrap_or_default();
+            let spare = need.spare + order.spare_of(article, need.count - need.bagged);
+            return lots::counted(stock, article, [need.count, spare], &order.stash);
         }
-        let cutting = cutting::plan(design, article, order);
-        let line = lots::cut(design, &cutting);
+        let pieces = pool.pieces.get(&article).cloned().unwrap_or_default();
+        let cutting = cutting::plan(stock, article, pieces, &order.stash);
+        let line = lots::cut(stock, &cutting);
         cuttings.push(cutting);
         line
     };
-    let lines = Article::all(design).filter(|article| !need::comes_with(design, *article)).map(line).collect();
+    let lines = Article::all(stock).filter(|article| !need::comes_with(stock, *article)).map(line).collect();
     (lines, cuttings)
 }
 
 /// The lines of one piece bought on its own, for the price.
 fn one_piece(design: &Design) -> Vec<Line> {
-    lines(design, &Order::default()).0
+    let (order, name) = (Order::default(), design.heading.title.as_str());
+    lines(&Pool::new(Batch { design, name, pieces: 1, bagged: false }, Vec::new(), &order), &order).0
 }

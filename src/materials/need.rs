@@ -52,6 +52,20 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
     counts
 }
 
+/// How many of each article that is counted one copy of the design takes, as it is bought: what comes with it is
+/// one with it.
+#[must_use]
+pub fn bought(design: &Design) -> BTreeMap<Article, u64> {
+    let counts = counts(design);
+    let whole = |article: Article| {
+        let with = companions(design, article).map(Article::Finding);
+        let most = with.chain([article]).filter_map(|one| counts.get(&one)).max();
+        (article, most.copied().unwrap_or(0))
+    };
+    let is_counted = |article: &Article| !by_length(design, *article) && !comes_with(design, *article);
+    Article::all(design).filter(is_counted).map(whole).collect()
+}
+
 /// The findings that come with an article when it is bought.
 pub fn companions(design: &Design, article: Article) -> impl Iterator<Item = Index<Finding>> {
     let comes = move |at: &Index<Finding>| design.findings[*at].comes_with.as_deref() == Some(article.id(design));

@@ -84,6 +84,7 @@ mod tests {
             in_hand: none,
             from_stash: none,
             buy: Some(buy),
+            from: None,
         }
     }
 

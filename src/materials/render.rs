@@ -10,7 +10,7 @@ pub mod words;
 
 use serde_json::{Value, json};
 
-use super::{Amount, Buy, Cutting, Line, Materials, Suggestion};
+use super::{Amount, Buy, Cutting, Held, Kit, Line, Materials, Packed, Suggestion};
 use crate::remark::escape::{escaped, in_json};
 use crate::units::Money;
 use words::said;
@@ -18,7 +18,7 @@ use words::said;
 pub use table::table;
 
 /// Columns of the CSV file.
-const COLUMNS: [&str; 14] = [
+const COLUMNS: [&str; 15] = [
     "kind",
     "id",
     "name",
@@ -33,23 +33,61 @@ const COLUMNS: [&str; 14] = [
     "cost_used",
     "cost_bought",
     "in_hand",
+    "from",
 ];
 
-/// The lines as comma-separated values: RFC 4180, with a header line and CRLF line ends. Ids and names
-/// that a spreadsheet would run as formulas begin with an apostrophe.
-#[must_use]
-pub fn csv(materials: &Materials) -> String {
-    let header = COLUMNS.map(str::to_owned);
-    let rows = std::iter::once(header).chain(materials.lines.iter().map(cells));
-    rows.map(|row| row.map(|cell| quoted(&cell)).join(",") + "\r\n").collect()
+/// What stands between the cells of CSV.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Separator {
+    /// A comma (RFC 4180); decimals have a point.
+    #[default]
+    Comma,
+    /// A semicolon, as spreadsheets read it where decimals have a comma, as these have; a byte order mark says that it
+    /// is UTF-8.
+    Semicolon,
+    /// A tab; decimals have a point.
+    Tab,
 }
 
-fn cells(line: &Line) -> [String; 14] {
+impl Separator {
+    const fn sign(self) -> char {
+        match self {
+            Self::Comma => ',',
+            Self::Semicolon => ';',
+            Self::Tab => '\t',
+        }
+    }
+
+    /// A number as it is written beside this sign.
+    fn number(self, number: String) -> String {
+        if self == Self::Semicolon { number.replace('.', ",") } else { number }
+    }
+
+    /// A cell in quotes where it holds this sign, a quote or a line break (RFC 4180, section 2).
+    fn quoted(self, cell: &str) -> String {
+        let breaks = [self.sign(), '"', '\r', '\n'];
+        if cell.contains(breaks) { format!("\"{}\"", cell.replace('"', "\"\"")) } else { cell.to_owned() }
+    }
+}
+
+/// The lines as separated values: RFC 4180, with a header line and CRLF line ends. Ids and names that a spreadsheet
+/// would run as formulas begin with an apostrophe.
+#[must_use]
+pub fn csv(materials: &Materials, separator: Separator) -> String {
+    let header = COLUMNS.map(str::to_owned);
+    let rows = std::iter::once(header).chain(materials.lines.iter().map(|line| cells(line, separator)));
+    let row = |row: [String; 15]| row.map(|cell| separator.quoted(&cell)).join(&separator.sign().to_string()) + "\r\n";
+    let mark = if separator == Separator::Semicolon { "\u{feff}" } else { "" };
+    mark.to_owned() + &rows.map(row).collect::<String>()
+}
+
+fn cells(line: &Line, separator: Separator) -> [String; 15] {
+    let plain = |amount| separator.number(plain(amount));
     let (count, length) = match line.need {
         Amount::Count(_) => (plain(line.need), String::new()),
         Amount::Length(_) => (String::new(), plain(line.need)),
     };
-    let bought = |cell: fn(&Buy) -> String| line.buy.as_ref().map(cell).unwrap_or_default();
+    let bought = |cell: &dyn Fn(&Buy) -> String| line.buy.as_ref().map(cell).unwrap_or_default();
     [
         line.article.kind().to_owned(),
         harmless(&line.id),
@@ -58,13 +96,14 @@ fn cells(line: &Line) -> [String; 14] {
         length,
         plain(line.spare),
         plain(line.from_stash),
-        bought(|buy| buy.lots.to_string()),
-        bought(|buy| buy.unit.to_owned()),
-        bought(|buy| plain(buy.lot)),
-        bought(|buy| plain(buy.left_over)),
-        bought(|buy| said(buy.used)),
-        bought(|buy| said(buy.bought)),
+        bought(&|buy| buy.lots.to_string()),
+        bought(&|buy| buy.unit.to_owned()),
+        bought(&|buy| plain(buy.lot)),
+        bought(&|buy| plain(buy.left_over)),
+        bought(&|buy| separator.number(said(buy.used))),
+        bought(&|buy| separator.number(said(buy.bought))),
         plain(line.in_hand),
+        line.from.as_deref().map(harmless).unwrap_or_default(),
     ]
 }
 
@@ -74,11 +113,6 @@ fn cells(line: &Line) -> [String; 14] {
 fn harmless(text: &str) -> String {
     let runs = text.starts_with(['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠']);
     escaped(&if runs { format!("'{text}") } else { text.to_owned() })
-}
-
-/// A cell in quotes where it holds a comma, a quote or a line break (RFC 4180, section 2).
-fn quoted(cell: &str) -> String {
-    if cell.contains([',', '"', '\r', '\n']) { format!("\"{}\"", cell.replace('"', "\"\"")) } else { cell.to_owned() }
 }
 
 fn plain(amount: Amount) -> String {
@@ -97,6 +131,7 @@ pub fn json(materials: &Materials) -> String {
         "cost_used": money(materials.used()),
         "cost_bought": money(materials.bought()),
         "price": materials.suggestion.as_ref().map(suggestion),
+        "kits": materials.kits.iter().map(kit).collect::<Vec<_>>(),
     });
     in_json(&format!("{whole:#}\n"))
 }
@@ -113,7 +148,7 @@ fn object(line: &Line) -> Value {
         Amount::Length(_) => "length_mm",
     };
     let buy = line.buy.as_ref();
-    json!({
+    let mut object = json!({
         "kind": line.article.kind(),
         "id": line.id,
         "name": line.name,
@@ -127,12 +162,39 @@ fn object(line: &Line) -> Value {
         "left_over": buy.map(|buy| number(buy.left_over)),
         "cost_used": buy.and_then(|buy| buy.used).map(money),
         "cost_bought": buy.and_then(|buy| buy.bought).map(money),
+    });
+    if let Some(from) = &line.from {
+        object["from"] = json!(from);
+    }
+    object
+}
+
+fn kit(kit: &Kit) -> Value {
+    let held = |packed: &Packed| match &packed.held {
+        Held::Counted(count, spare) => {
+            json!({ "kind": packed.kind, "id": packed.id, "name": packed.name, "count": count, "spare": spare })
+        }
+        Held::Cut(pieces) => {
+            let pieces: Vec<_> = pieces.iter().map(piece).collect();
+            json!({ "kind": packed.kind, "id": packed.id, "name": packed.name, "pieces": pieces })
+        }
+    };
+    json!({
+        "title": kit.title,
+        "variant": kit.variant,
+        "bags": kit.bags,
+        "contents": kit.packed.iter().map(held).collect::<Vec<_>>(),
+        "cost": money(kit.contents),
+        "unpriced": kit.unpriced,
     })
+}
+
+fn piece(piece: &super::Piece) -> Value {
+    json!({ "for": piece.label, "length_mm": micrometres(piece.length.value()) })
 }
 
 fn cutting(materials: &Materials, cutting: &Cutting) -> Value {
     let id = materials.lines.iter().find(|line| line.article == cutting.article).map(|line| &line.id);
-    let piece = |piece: &super::Piece| json!({ "for": piece.label, "length_mm": micrometres(piece.length.value()) });
     let spools = cutting.spools.iter().map(|spool| {
         json!({
             "length_mm": micrometres(spool.length.value()),

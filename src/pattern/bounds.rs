@@ -96,8 +96,11 @@ pub const BOUNDS: &[Bound] = &[
     lists("Pattern", &["sizes", "colourways"], 20.0),
     texts("Pattern", &["title", "designer", "time"], 200.0),
     texts("Pattern", &["currency"], 20.0),
-    texts("Pattern", &["summary", "permissions"], 2_000.0),
+    texts("Pattern", &["summary", "permissions", "care"], 2_000.0),
     texts("Pattern", &["notes"], 20_000.0),
+    lists("Pattern", &["shelf"], 10.0),
+    lists("Shelf", &["beads", "cords", "findings"], 1_000.0),
+    texts("Shelf", &["currency"], 20.0),
     sizes("Bead", &["size", "thick"], 200.0),
     sizes("Bead", &["hole", "tolerance"], 100.0),
     sizes("Bead", &["measured"], LONGEST),
@@ -197,6 +200,7 @@ pub fn said(number: f64, unit: Unit) -> String {
 fn group(record: &str) -> &str {
     match record {
         "Pattern" => "the pattern",
+        "Shelf" => "a shelf",
         "Bead" => "`beads`",
         "Cord" => "`cords`",
         "Finding" => "`findings`",
@@ -229,12 +233,12 @@ pub fn reference() -> String {
     head + &BOUNDS.iter().map(row).collect::<String>() + &whole.concat()
 }
 
-/// Says the bounds beside the keys of a JSON Schema of the pattern.
-pub fn describe(schema: &mut Value) {
+/// Says the bounds beside the keys of a JSON Schema of a pattern or a shelf.
+pub fn describe(whole: &str, schema: &mut Value) {
     for bound in BOUNDS {
         let keys = bound.keys.iter();
         let place = |key: &str| match bound.record {
-            "Pattern" => format!("/properties/{key}"),
+            record if record == whole => format!("/properties/{key}"),
             record => format!("/$defs/{record}/properties/{key}"),
         };
         keys.for_each(|key| {
@@ -270,9 +274,13 @@ mod tests {
 
     #[test]
     fn every_bound_stands_in_the_schema_beside_its_key() {
-        let schema = super::super::schema();
+        let [schema, shelf] = [super::super::schema(), super::super::shelf_schema()];
         for bound in BOUNDS.iter().filter(|bound| bound.record != ELSEWHERE) {
-            let group = if bound.record == "Pattern" { &schema } else { &schema["$defs"][bound.record] };
+            let group = match bound.record {
+                "Pattern" => &schema,
+                "Shelf" => &shelf,
+                record => &schema["$defs"][record],
+            };
             for key in bound.keys {
                 let told = group["properties"][key]["description"].as_str().unwrap_or_default();
                 assert!(told.contains(&bound.words()), "{} {key}: {told}", bound.record);

@@ -1,6 +1,7 @@
 //! Groups of keys that the maker names herself.
 
 use std::borrow::Cow;
+use std::collections::BTreeSet;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
@@ -11,7 +12,7 @@ use super::node::Node;
 use super::record::{Read, Reader};
 
 /// A group of keys that the maker names herself, in the order written.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Dict<T> {
     /// The entries with their ids.
     pub entries: Vec<(At<String>, T)>,
@@ -21,11 +22,36 @@ pub struct Dict<T> {
     pub lost: bool,
 }
 
+impl<T> Default for Dict<T> {
+    fn default() -> Self {
+        Self { entries: Vec::new(), broken: Vec::new(), lost: false }
+    }
+}
+
 impl<T> Dict<T> {
     /// The entry of an id.
     #[must_use]
     pub fn get(&self, id: &str) -> Option<&T> {
         self.entries.iter().find(|(key, _)| key.value == id).map(|(_, value)| value)
+    }
+
+    /// The ids with their places, those of entries that cannot be read behind the others.
+    pub fn keys(&self) -> impl Iterator<Item = &At<String>> {
+        self.entries.iter().map(|(key, _)| key).chain(&self.broken)
+    }
+
+    /// Whether nothing was written.
+    #[must_use]
+    pub const fn is_unwritten(&self) -> bool {
+        self.entries.is_empty() && self.broken.is_empty() && !self.lost
+    }
+
+    /// Takes from a shelf's group the entries whose ids are not known yet.
+    pub fn shelve(&mut self, shelf: Self, known: &BTreeSet<String>) {
+        let is_new = |key: &At<String>| !known.contains(&key.value);
+        self.entries.extend(shelf.entries.into_iter().filter(|(key, _)| is_new(key)));
+        self.broken.extend(shelf.broken.into_iter().filter(is_new));
+        self.lost |= shelf.lost;
     }
 
     /// The ids.
@@ -51,6 +77,11 @@ impl<T: Read> Read for Dict<T> {
             }
         }
         Some(read)
+    }
+
+    /// Nothing is written where all stands on a shelf.
+    fn absent() -> Option<Self> {
+        Some(Self::default())
     }
 
     fn hole() -> Option<Self> {

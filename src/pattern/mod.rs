@@ -13,9 +13,13 @@ mod model;
 pub(crate) mod node;
 mod record;
 mod rows;
+mod shelf;
 mod swap;
+mod used;
 mod values;
 mod words;
+
+use serde_json::json;
 
 use crate::remark::plain::Part;
 use crate::remark::{Code, Remark};
@@ -28,6 +32,7 @@ pub use items::{Item, Links, Repeat, Times};
 pub use model::*;
 pub use record::{Read, Reader};
 pub use rows::{Apart, Fade, Graduate, Random, Row};
+pub use shelf::{Shelf, Shelves, is_shelf, read_shelf, shelves};
 pub use values::{BeadSize, Body, Measured, Whole, Within};
 pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Settle, Shape, Skill, SoldBy};
 
@@ -61,6 +66,12 @@ pub struct Holes {
 }
 
 impl Holes {
+    /// Adds those of a file: where something is wrong, and what was left out.
+    fn add(&mut self, wrong: &[Remark], lost: Vec<Place>, source: &Source) {
+        self.lost.extend(lost.iter().map(|place| source.slice(*place).to_owned()));
+        self.places.extend(wrong.iter().filter_map(|remark| remark.place).chain(lost));
+    }
+
     /// Whether there are any.
     #[must_use]
     pub fn any(&self) -> bool {
@@ -87,24 +98,49 @@ fn holds_word(text: &str, word: &str) -> bool {
         .any(|(at, _)| !goes_on(text[..at].chars().next_back()) && !goes_on(text[at + word.len()..].chars().next()))
 }
 
-/// Reads a pattern as far as it can be read, and says all that is wrong.
+/// Reads a pattern as far as it can be read, with the shelves beside it, and says all that is wrong.
 #[must_use]
 pub fn draft(source: &Source) -> Draft {
     let Tree { root, mut remarks, lost } = node::parse(source);
-    let texts = lost.iter().map(|place| source.slice(*place).to_owned()).collect();
+    if let Some(remark) = root.as_ref().filter(|_| lost.is_empty()).and_then(shelf::no_pattern) {
+        remarks.push(remark);
+        return Draft { pattern: None, remarks, holes: Holes::default() };
+    }
     let mut reader = Reader::new(source, lost.clone());
-    let pattern = root.and_then(|root| Pattern::read(&root, &mut reader));
-    let places = reader.remarks.iter().filter_map(|remark| remark.place).chain(lost).collect();
-    let holes = Holes { places, lost: texts };
+    let pattern = root.as_ref().and_then(|root| Pattern::read(root, &mut reader));
+    let undefined = pattern.as_ref().and_then(|pattern| nowhere_defined(pattern, root.as_ref()?, source));
+    reader.remarks.extend(undefined);
+    let mut holes = Holes::default();
+    holes.add(&reader.remarks, lost, source);
     remarks.extend(reader.remarks);
-    remarks.extend(pattern.as_ref().and_then(wrong_version));
-    Draft { pattern, remarks, holes }
+    remarks.extend(pattern.as_ref().and_then(|pattern| wrong_version("pattern", &pattern.festoon)));
+    let mut draft = Draft { pattern, remarks, holes };
+    shelf::stock(&mut draft, source);
+    draft
 }
 
-/// The parts of a pattern by name, each with its place: beads, cords, findings, strands and top-level keys.
+/// A remark about a pattern that neither defines beads, or cords, nor names a shelf that may.
+fn nowhere_defined(pattern: &Pattern, root: &Node, source: &Source) -> Option<Remark> {
+    if pattern.shelf.is_some() || !source.shelves().is_empty() {
+        return None;
+    }
+    let groups = [("beads", pattern.beads.is_unwritten()), ("cords", pattern.cords.is_unwritten())];
+    let (key, _) = groups.into_iter().find(|(key, unwritten)| *unwritten && root.entry(key).is_none())?;
+    let first = source.slice(root.place).lines().next().map_or(0, str::len);
+    let remark = Remark::new(Code::MissingKey, format!("`{key}` is not written"));
+    let place = Place { end: root.place.start + first, ..root.place };
+    Some(remark.at(place).help(format!("add `{key}:`, or `shelf:` with the file in which they stand")))
+}
+
+/// The parts of a pattern and its shelves by name, each with its place: beads, cords, findings, strands and
+/// top-level keys.
 #[must_use]
 pub fn parts(source: &Source) -> Vec<Part> {
-    let root = node::parse(source).root.map(|root| root.value);
+    source.files().flat_map(parts_of_file).collect()
+}
+
+fn parts_of_file(file: &Source) -> Vec<Part> {
+    let root = node::parse(file).root.map(|root| root.value);
     let Some(Value::Map(entries)) = root else { return Vec::new() };
     entries.iter().flat_map(|(key, node)| of_entry(key, node)).collect()
 }
@@ -125,13 +161,11 @@ pub fn written(source: &Source, [group, id, key]: [&str; 3]) -> Option<String> {
 
 /// A top-level key as a part, and the parts in it.
 fn of_entry(key: &At<String>, node: &Node) -> Vec<Part> {
-    let whole =
-        |key: &At<String>, node: &Node| Place { start: key.place.start, end: node.place.end.max(key.place.end) };
-    let mut parts = vec![(whole(key, node), key.value.clone())];
+    let mut parts = vec![(span(key, node), key.value.clone())];
     match (&node.value, key.value.as_str()) {
         (Value::Map(entries), "beads" | "cords" | "findings") => {
             let one = key.value.trim_end_matches('s');
-            parts.extend(entries.iter().map(|(id, node)| (whole(id, node), format!("{one} {}", id.value))));
+            parts.extend(entries.iter().map(|(id, node)| (span(id, node), format!("{one} {}", id.value))));
         }
         (Value::List(strands), "strands") => {
             parts.extend((1..).zip(strands).map(|(at, node)| (node.place, strand_name(at, node))));
@@ -139,6 +173,11 @@ fn of_entry(key: &At<String>, node: &Node) -> Vec<Part> {
         _ => {}
     }
     parts
+}
+
+/// An entry from its key to its end.
+fn span(key: &At<String>, node: &Node) -> Place {
+    Place { end: node.place.end.max(key.place.end), ..key.place }
 }
 
 fn strand_name(at: usize, node: &Node) -> String {
@@ -150,11 +189,11 @@ fn strand_name(at: usize, node: &Node) -> String {
     }
 }
 
-fn wrong_version(pattern: &Pattern) -> Option<Remark> {
-    let version = pattern.festoon.value.0;
-    (version != VERSION && !pattern.festoon.place.is_nowhere()).then(|| {
-        Remark::new(Code::Version, format!("this pattern is written in version {version} of the language"))
-            .at(pattern.festoon.place)
+fn wrong_version(what: &str, version: &At<Whole>) -> Option<Remark> {
+    let At { value: Whole(number), place } = *version;
+    (number != VERSION && !place.is_nowhere()).then(|| {
+        Remark::new(Code::Version, format!("this {what} is written in version {number} of the language"))
+            .at(place)
             .help(format!("this program reads version {VERSION}: write `festoon: {VERSION}`"))
     })
 }
@@ -163,6 +202,17 @@ fn wrong_version(pattern: &Pattern) -> Option<Remark> {
 #[must_use]
 pub fn schema() -> serde_json::Value {
     let mut schema = schemars::schema_for!(Pattern).to_value();
-    bounds::describe(&mut schema);
+    bounds::describe("Pattern", &mut schema);
+    schema["required"] = json!(["festoon", "title", "kind", "strands"]);
+    schema["anyOf"] = json!([{ "required": ["beads", "cords"] }, { "required": ["shelf"] }]);
+    schema
+}
+
+/// The JSON Schema of a shelf.
+#[must_use]
+pub fn shelf_schema() -> serde_json::Value {
+    let mut schema = schemars::schema_for!(Shelf).to_value();
+    bounds::describe("Shelf", &mut schema);
+    schema["required"] = json!(["festoon"]);
     schema
 }

@@ -7,6 +7,7 @@ use crate::units::{Force, Length, Mass, Money, UnitStyle};
 use super::dict::Dict;
 use super::items::Item;
 use super::record::record;
+use super::shelf::Shelves;
 use super::values::{
     Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
 };
@@ -35,6 +36,9 @@ record!(
         units: Option<UnitStyle>,
         /// The currency of all prices, such as EUR.
         currency: Option<String>,
+        /// The files in which beads, cords and findings stand that several patterns share; what the pattern writes
+        /// itself wins.
+        shelf: Option<Shelves>,
         /// The beads, each under the id that the strands use.
         beads: Dict<Bead>,
         /// The cords.
@@ -55,6 +59,8 @@ record!(
         price: Option<At<Price>>,
         /// The designer's own figures, to be checked.
         expect: Option<Expect>,
+        /// How the wearer looks after the piece.
+        care: Option<String>,
         /// Anything else the maker should know.
         notes: Option<String>,
         /// Codes of warnings and advice that are meant to be so, anywhere in the piece.
@@ -188,6 +194,8 @@ record!(
         mass: Option<Mass>,
         /// Price of one such lot.
         price: Option<Money>,
+        /// Of whom it is bought.
+        from: Option<String>,
     }
 );
 
@@ -261,8 +269,9 @@ record!(
     Size {
         /// Its name.
         name: At<String>,
-        /// How much longer or shorter each strand is.
-        change: At<Change>,
+        /// How much longer or shorter each strand is; else as much as its wearer's girth and ease differ from the
+        /// pattern's.
+        change: Option<At<Change>>,
         /// The body that this size is made for, as far as it is another.
         wear: Option<At<Wear>>,
     }

@@ -44,6 +44,27 @@ pub enum Value {
     Map(Vec<(At<String>, Node)>),
 }
 
+impl Node {
+    /// What stands under a key of a group.
+    pub fn entry(&self, key: &str) -> Option<&Self> {
+        let Value::Map(entries) = &self.value else { return None };
+        entries.iter().find(|(at, _)| at.value == key).map(|(_, node)| node)
+    }
+
+    /// Puts it, with all that is in it, in a file.
+    fn move_to(&mut self, file: u16) {
+        self.place.file = file;
+        match &mut self.value {
+            Value::Empty | Value::Scalar(_) => {}
+            Value::List(items) => items.iter_mut().for_each(|item| item.move_to(file)),
+            Value::Map(entries) => entries.iter_mut().for_each(|(key, value)| {
+                key.place.file = file;
+                value.move_to(file);
+            }),
+        }
+    }
+}
+
 impl Value {
     /// What it is, for messages.
     pub const fn what(&self) -> &'static str {
@@ -76,8 +97,12 @@ pub struct Tree {
     pub lost: Vec<Place>,
 }
 
-/// Reads a source into a tree.
+/// Reads a source's own file into a tree.
 pub fn parse(source: &Source) -> Tree {
+    read(source).in_file(source.file())
+}
+
+fn read(source: &Source) -> Tree {
     let written = Mended::unchanged(source.text());
     match raw(&written) {
         Ok(raw) => Tree::new(Some((raw, written)), Vec::new(), Vec::new()),
@@ -96,6 +121,16 @@ impl Tree {
         let mut tree = Self { root: None, remarks, lost };
         tree.root = read.map(|(raw, text)| place(raw, &text, &mut tree.remarks));
         tree
+    }
+
+    /// The same tree with its places in a file.
+    fn in_file(mut self, file: u16) -> Self {
+        if file > 0 {
+            let places = self.remarks.iter_mut().filter_map(|remark| remark.place.as_mut()).chain(&mut self.lost);
+            places.for_each(|place| place.file = file);
+            self.root.iter_mut().for_each(|root| root.move_to(file));
+        }
+        self
     }
 }
 
@@ -211,7 +246,7 @@ fn place_of(at: &serde_yaml::Location, text: &Mended) -> (Range<usize>, Place) {
     let Some((start, len)) = bytes else { return (0..0, Place::default()) };
     let end = (start + len).min(text.text.len());
     let end = start + text.text.get(start..end).map_or(0, |text| text.trim_end().len());
-    (start..end, Place { start: text.origin(start), end: text.origin(end) })
+    (start..end, Place { file: 0, start: text.origin(start), end: text.origin(end) })
 }
 
 impl<'de> Deserialize<'de> for Raw {

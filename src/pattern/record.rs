@@ -163,7 +163,7 @@ impl<'a> Reader<'a> {
         let colour = line.trim_start_matches([':', ' ']);
         let Some(length) = bare_colour(colour) else { return false };
         let start = key.place.end + line.len() - colour.len();
-        self.remarks.push(Slip::BareColour.remark(Place { start, end: start + length }));
+        self.remarks.push(Slip::BareColour.remark(Place { file: 0, start, end: start + length, ..key.place }));
         true
     }
 
@@ -227,7 +227,7 @@ impl<'a> Reader<'a> {
     /// A place cut short at its line's end.
     fn first_line(&self, place: Place) -> Place {
         let line = self.source.slice(place).lines().next().map_or(0, str::len);
-        Place { start: place.start, end: place.start + line }
+        Place { end: place.start + line, ..place }
     }
 }
 

@@ -15,7 +15,7 @@ mod subject;
 mod words;
 mod worn;
 
-pub use words::alternative;
+pub use words::{alternative, subject};
 
 use std::sync::Arc;
 

@@ -1,6 +1,7 @@
 //! What a picture shows, in words, for those who cannot see it and for the line below it.
 
 use crate::Piece;
+use crate::design::Design;
 use crate::pattern::Kind;
 use crate::sheet::finished;
 
@@ -11,13 +12,19 @@ pub fn alternative(piece: &Piece) -> String {
     let heading = &design.heading;
     let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
     let title = std::iter::once(heading.title.as_str()).chain(variant).collect::<Vec<_>>().join(", ");
+    let beads: Vec<_> = design.beads.iter().map(|bead| bead.name.as_str()).collect();
+    let of = if beads.is_empty() { String::new() } else { format!(", with {}", listed(&beads)) };
+    format!("{title}: {}{of}; {}.", subject(design), length(piece))
+}
+
+/// What a design is: `a necklace of 3 strands`.
+#[must_use]
+pub fn subject(design: &Design) -> String {
     let strands = match design.strands.len() {
         1 => String::new(),
         many => format!(" of {many} strands"),
     };
-    let beads: Vec<_> = design.beads.iter().map(|bead| bead.name.as_str()).collect();
-    let of = if beads.is_empty() { String::new() } else { format!(", with {}", listed(&beads)) };
-    format!("{title}: {}{strands}{of}; {}.", kind(heading.kind), length(piece))
+    kind(design.heading.kind) + &strands
 }
 
 fn kind(kind: Kind) -> String {

@@ -73,6 +73,15 @@ codes! {
          were mended, or without the part that nobody can read. Patterns are YAML files.";
     BareColour = "bare-colour", Error,
         "A colour stands in quotes: \"#5d7f5b\". Without them `#` begins a comment, and the colour is not read at all.";
+    NoShelf = "no-shelf", Error,
+        "A shelf holds the beads, cords and findings of several patterns, and this one cannot be used. \
+         `shelf:` names YAML files beside the pattern, below its folder, or `shelf.yaml` in a folder above it: so that a \
+         pattern from elsewhere reads nothing else on a machine, any other file must be named on the command line with \
+         `--shelf`. A shelf holds no pattern, and is read as a pattern is: a text of at most 4 MiB in a file that ends.";
+    TwoCurrencies = "two-currencies", Error,
+        "Prices in two currencies cannot be added up. \
+         The pattern says `currency:`, else the first of its shelves that does, and a price that the piece needs stands \
+         on a shelf that says another. festoon knows no rates of exchange.";
     NotText = "not-text", Error,
         "A pattern is a text file in UTF-8 of at most 4 MiB. This one is not.";
     UnknownKey = "unknown-key", Error,
@@ -355,14 +364,14 @@ codes! {
         "A repeat or mirror holds nothing that is strung, so that however often it is said, nothing comes \
          of it: `repeat: fill` would go on for ever.";
     TwiceNamed = "twice-named", Error,
-        "Two strands or sizes have the same name, so that nobody could tell which is meant.";
+        "Two strands or sizes have the same name, so that nobody could tell which is meant; or a shelf is named twice.";
     Overfull = "overfull", Error,
         "The beads, spaces and end findings of a strand need more cord than its finished length \
          has. The beaded length is the sum of the distances between neighbouring beads' centres: \
          sqrt(R1^2 - r^2) + sqrt(R2^2 - r^2) for drilled round beads, where r is the larger of the \
          two hole radii (drilled-sphere geometry), half the length for flat-ended ones.";
     NoFill = "no-fill", Error,
-        "`repeat: fill` repeats a list as often as it fits, and needs a length to fill. \
+        "`repeat: fill` repeats a list as often as it fits, and needs a length to fill, or a wearer to go round. \
          `repeat: fill` strings a list as often as fits into the strand's length less `leave` and \
          less what the ends take. It needs a length to fill, which a dangle does not have, and a list that \
          takes up cord.";
@@ -408,7 +417,13 @@ codes! {
          legend and the materials.";
     NoLength = "no-length", Error,
         "A strand needs a `length:`, or `settle: fill` so that its length follows from its beads. \
-         `sizes:` change lengths, so each strand needs one to change.";
+         `sizes:` and measures of a wearer change lengths, so each strand needs one to change, or a `repeat: fill` that \
+         goes round the wearer: as often as brings the closed row's inside nearest to girth + ease. A written length \
+         changes by as much as girth + ease differ from those that the pattern's own `wear:` says, which must be there.";
+    OtherLimb = "other-limb", Error,
+        "The measure is of a part of the body that the piece does not go round. \
+         A bracelet is made for a wrist, an anklet for an ankle, a necklace or strap for a neck; earrings for none of \
+         them.";
     FillShort = "fill-short", Warning,
         "With `settle: fill`, `repeat: fill` strings whole repeats until no more fit, and the strand \
          becomes as long as they make it. It comes out more than half an inch (an assumption) \

@@ -28,6 +28,7 @@ pub fn plain(remarks: &[Remark], source: &Source, parts: &[Part], colour: bool) 
 }
 
 fn one(remark: &Remark, source: &Source, parts: &[Part], colour: bool) -> String {
+    let source = remark.place.map_or(source, |place| source.of(place));
     let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline));
     let rows = [
         ("where", place(remark, source, parts)),
@@ -104,8 +105,9 @@ mod tests {
 
     fn told(of: &str, colour: bool) -> String {
         let start = TEXT.find(of).unwrap();
-        let remark = Remark::new(Code::BadQuantity, "`6` has no unit").at(Place { start, end: start + of.len() });
-        let parts = [(Place { start: 20, end: TEXT.len() }, "bead reed".to_owned())];
+        let remark =
+            Remark::new(Code::BadQuantity, "`6` has no unit").at(Place { file: 0, start, end: start + of.len() });
+        let parts = [(Place { file: 0, start: 20, end: TEXT.len() }, "bead reed".to_owned())];
         plain(&[remark.help("say which unit: 6 mm")], &Source::new("gull.yaml", TEXT), &parts, colour)
     }
 
@@ -128,7 +130,7 @@ mod tests {
 
     #[test]
     fn errors_come_first_and_then_the_lines_in_order() {
-        let at = |start| Place { start, end: start + 1 };
+        let at = |start| Place { file: 0, start, end: start + 1 };
         let remarks = [
             Remark::new(Code::Unused, "b").at(at(3)),
             Remark::new(Code::Overfull, "c").at(at(14)),
@@ -147,7 +149,7 @@ mod tests {
             let source = Source::new("-", text);
             for start in 0..text.len().min(60) + 3 {
                 for end in [0, start, start + 7, usize::MAX] {
-                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { start, end }).help("½");
+                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { file: 0, start, end }).help("½");
                     assert!(!plain(&[remark], &source, &[], false).contains(['\u{1b}', '\u{202e}']));
                 }
             }

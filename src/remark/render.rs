@@ -30,6 +30,9 @@ pub struct Record {
     pub level: Level,
     /// What was found.
     pub headline: String,
+    /// The shelf in which it stands; absent where that is the pattern itself.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub file: Option<String>,
     /// Line, from 1; absent where the whole file is meant.
     pub line: Option<usize>,
     /// Column in characters, from 1.
@@ -70,11 +73,13 @@ pub fn summary(remarks: &[Remark]) -> String {
 }
 
 fn record(remark: &Remark, source: &Source) -> Record {
-    let at = remark.place.map(|place| source.line_column(place.start));
+    let at = remark.place.map(|place| source.start_of(place));
+    let shelf = remark.place.filter(|place| place.is_shelved());
     Record {
         code: remark.code.name(),
         level: remark.level(),
         headline: remark.headline.clone(),
+        file: shelf.map(|place| source.of(place).name.clone()),
         line: at.map(|(line, _)| line),
         column: at.map(|(_, column)| column),
         help: remark.help.clone(),
@@ -91,6 +96,7 @@ fn short(remarks: &[Remark], source: &Source) -> String {
 }
 
 fn short_line(remark: &Remark, source: &Source) -> String {
+    let source = remark.place.map_or(source, |place| source.of(place));
     let at = remark.place.map(|place| source.line_column(place.start));
     let at = at.map(|(line, column)| format!(":{line}:{column}")).unwrap_or_default();
     let (level, code) = (remark.level().word(), remark.code.name());
@@ -99,8 +105,9 @@ fn short_line(remark: &Remark, source: &Source) -> String {
 
 fn full(remarks: &[Remark], source: &Source, colour: bool) -> String {
     let renderer = if colour { Renderer::styled() } else { Renderer::plain() };
-    let name = on_a_line(&source.name);
     let shown = |remark: &Remark| {
+        let source = remark.place.map_or(source, |place| source.of(place));
+        let name = on_a_line(&source.name);
         let remark = Remark { headline: on_a_line(&remark.headline), help: escaped(&remark.help), ..remark.clone() };
         renderer.render(&[report(&remark, source, &name)]) + "\n\n"
     };
@@ -160,7 +167,7 @@ mod tests {
 
     fn place(of: &str) -> Place {
         let start = TEXT.find(of).unwrap();
-        Place { start, end: start + of.len() }
+        Place { file: 0, start, end: start + of.len() }
     }
 
     fn remarks() -> Vec<Remark> {
@@ -237,7 +244,7 @@ mod tests {
             let source = Source::new("-", text);
             for start in 0..text.len().min(60) + 3 {
                 for end in [0, start, start + 1, start + 7, text.len(), usize::MAX] {
-                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { start, end }).help("½");
+                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { file: 0, start, end }).help("½");
                     for style in [Style::Full, Style::Short, Style::Json] {
                         assert!(!render(std::slice::from_ref(&remark), &source, style, false).contains('\u{1b}'));
                     }
@@ -250,7 +257,7 @@ mod tests {
         #[test]
         fn any_text_and_place_can_be_shown(text in any::<String>(), start in 0_usize..200, length in 0_usize..200) {
             let source = Source::new("any.yaml", text);
-            let remark = Remark::new(Code::Yaml, "look").at(Place { start, end: start + length });
+            let remark = Remark::new(Code::Yaml, "look").at(Place { file: 0, start, end: start + length });
             prop_assert!(render(&[remark], &source, Style::Full, true).contains("look"));
         }
     }
@@ -261,7 +268,7 @@ mod tests {
         let start = text.find("here").unwrap();
         let source = Source::new("long.yaml", text);
         for end in [start + 4, usize::MAX] {
-            let remark = Remark::new(Code::Yaml, "look").at(Place { start, end });
+            let remark = Remark::new(Code::Yaml, "look").at(Place { file: 0, start, end });
             let shown = render(&[remark], &source, Style::Full, false);
             assert!(shown.contains("here") && shown.len() < 1000, "{}", shown.len());
         }

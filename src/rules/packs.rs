@@ -96,7 +96,7 @@ mod tests {
         let mut design = sample::necklace();
         let bit = design.strands[0].trains[0].bits[0].clone();
         design.strands[0].trains[0].bits = vec![bit; count];
-        design.beads[nth(0)].sold = Some(Sold { lot, price: Some(Money::coins(420)) });
+        design.beads[nth(0)].sold = Some(Sold { lot, price: Some(Money::coins(420)), from: None });
         design
     }
 
@@ -136,7 +136,8 @@ mod tests {
     #[test]
     fn a_spool_shorter_than_its_strand() {
         let mut design = beads(10, Lot::Each);
-        design.cords[nth(0)].sold = Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)) });
+        design.cords[nth(0)].sold =
+            Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)), from: None });
         let remark = only(&design);
         assert_eq!(remark.code, Code::SpoolTooShort);
         assert!(remark.headline.ends_with("is needed in one piece, but it is sold 300 mm long"), "{}", remark.headline);

@@ -118,6 +118,7 @@ fn heading() -> Heading {
         kind: Kind::Necklace,
         designer: None,
         permissions: None,
+        care: None,
         skill: None,
         time: None,
         notes: None,

@@ -10,6 +10,7 @@ mod face;
 mod facts;
 pub mod figure;
 mod inked;
+mod labels;
 mod legend;
 mod making;
 mod needs;
@@ -26,7 +27,8 @@ use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
 pub use booklet::booklet;
-pub use facts::{facts, finished};
+pub use facts::{facts, finished, length as length_of, length_fact};
+pub use labels::labels;
 pub use proof::{MOST_PAGES, TooManyPages};
 pub use spec::{of_all as asked_for, size as bead_size};
 

@@ -114,7 +114,7 @@ fn spoken(chart: &[Phrase], beads: usize) -> Vec<u32> {
 /// Whether the tables are written, and need as many beads as are strung.
 fn tables(piece: &Piece, remarks: &[Remark], source: &Source) -> Result<(), String> {
     let list = materials::materials(&piece.design, &Order { makers: 1, spare: 0.0, ..Order::default() });
-    let csv = render::csv(&list);
+    let csv = render::csv(&list, render::Separator::Comma);
     let copies = u64::from(piece.design.copies);
     for (bead, count) in piece.design.beads.iter().zip(piece.design.counts()) {
         let line = list.lines.iter().find(|line| line.article.kind() == "bead" && line.id == bead.id);

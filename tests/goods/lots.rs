@@ -148,7 +148,7 @@ proptest! {
         count in 1u32..400, lot in lots(), price in 0i64..10_000, makers in 1u32..30, share in 0.0..0.5f64, held in 0u64..500,
     ) {
         let stash = Stash::default().with(Article::Bead(nth(0)), Amount::Count(held));
-        let line = line(count, lot, price, &Order { makers, spare: share, stash });
+        let line = line(count, lot, price, &Order { makers, spare: share, stash, ..Order::default() });
         let (Amount::Count(need), Amount::Count(spare), Amount::Count(from_stash)) = (line.need, line.spare, line.from_stash)
             else { panic!("beads are counted") };
         let buy = line.buy.unwrap();

@@ -21,16 +21,16 @@ fn priced() -> Materials {
 
 #[test]
 fn csv_quotes_what_needs_it_and_ends_lines_with_crlf() {
-    let csv = render::csv(&priced());
+    let csv = render::csv(&priced(), render::Separator::Comma);
     let lines: Vec<_> = csv.split("\r\n").collect();
     assert_eq!(
         lines[0],
-        "kind,id,name,count,length_mm,spare,from_stash,packs,sold_by,pack,left_over,cost_used,cost_bought,in_hand"
+        "kind,id,name,count,length_mm,spare,from_stash,packs,sold_by,pack,left_over,cost_used,cost_bought,in_hand,from"
     );
     // 10 x 5 + 5 and 11 x 5 + 5 are 115; 6 spare; three packs of 50 hold 150.
-    assert_eq!(lines[1], "bead,reed,reed bead,115,,6,0,3,pack,50,35,9.66,12.60,0");
-    assert_eq!(lines[2], "bead,mist,\"mist, \"\"pale\"\"\",21,,2,0,,,,,,,0");
-    assert_eq!(lines[3], "cord,wire,wire cord,,914.65,0,0,1,spool,10000,9085.35,0.72,7.90,0");
+    assert_eq!(lines[1], "bead,reed,reed bead,115,,6,0,3,pack,50,35,9.66,12.60,0,");
+    assert_eq!(lines[2], "bead,mist,\"mist, \"\"pale\"\"\",21,,2,0,,,,,,,0,");
+    assert_eq!(lines[3], "cord,wire,wire cord,,914.65,0,0,1,spool,10000,9085.35,0.72,7.90,0,");
     assert!(csv.ends_with("\r\n") && !csv.replace("\r\n", "").contains(['\r', '\n']));
     // A header, two beads, a cord, seven findings, and what follows the last line end.
     assert_eq!(lines.len(), 1 + 2 + 1 + 7 + 1);
@@ -61,10 +61,10 @@ fn json_has_the_fields_of_the_contract() {
 #[test]
 fn a_price_of_nothing_is_told_from_none() {
     let mut design = gathered();
-    design.beads[nth(0)].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO) });
-    design.beads[nth(1)].sold = Some(Sold { lot: Lot::Pack(50), price: None });
+    design.beads[nth(0)].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO), from: None });
+    design.beads[nth(1)].sold = Some(Sold { lot: Lot::Pack(50), price: None, from: None });
     let materials = materials(&design, &Order::default());
-    let csv = render::csv(&materials);
+    let csv = render::csv(&materials, render::Separator::Comma);
     assert!(csv.lines().nth(1).is_some_and(|line| line.ends_with(",35,0.00,0.00,0")), "{csv}");
     assert!(csv.lines().nth(2).is_some_and(|line| line.ends_with(",29,,,0")), "{csv}");
     let array = render::array(&materials);

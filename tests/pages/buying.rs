@@ -127,7 +127,7 @@ fn the_size_table_tells_every_size_as_its_own_sheet_would() {
     let source = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/patterns/saltmarsh.yaml")).unwrap();
     let source = Source::new("saltmarsh.yaml", source);
     let of_size = |size: Option<&str>| {
-        let choice = Choice { size: size.map(str::to_owned), colourway: None };
+        let choice = Choice { size: size.map(str::to_owned), ..Choice::default() };
         festoon::piece(&source, &choice, None).0.expect("a size that can be made")
     };
     let base = of_size(None);
@@ -151,7 +151,7 @@ fn the_size_table_tells_every_size_as_its_own_sheet_would() {
 fn other_sizes_are_told_in_the_letters_of_this_sheet() {
     let source = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/patterns/saltmarsh.yaml")).unwrap();
     let source = Source::new("saltmarsh.yaml", source);
-    let choice = Choice { size: Some("long".to_owned()), colourway: None };
+    let choice = Choice { size: Some("long".to_owned()), ..Choice::default() };
     let long = festoon::piece(&source, &choice, None).0.expect("a size that can be made").design;
     let base = festoon::piece(&source, &Choice::default(), None).0.expect("a piece");
     let told = texts(&buying(&pages(&base, Paper::A4))).concat();

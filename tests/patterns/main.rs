@@ -7,5 +7,7 @@ mod coverage;
 mod properties;
 mod reference;
 mod schema;
+#[path = "../support/shelved.rs"]
+mod shelved;
 mod shipped;
 mod sizes;

@@ -11,14 +11,22 @@ fn validator() -> Validator {
     jsonschema::validator_for(&festoon::pattern::schema()).expect("the schema is a schema")
 }
 
+fn shelf_validator() -> Validator {
+    jsonschema::validator_for(&festoon::pattern::shelf_schema()).expect("the schema is a schema")
+}
+
 fn value(text: &str) -> Value {
     serde_yaml::from_str(text).unwrap()
 }
 
 #[test]
 fn shipped_and_new_patterns_are_valid() {
-    let validator = validator();
-    for path in ["patterns", "src/cli/new", "tests/goods/written"].iter().flat_map(|folder| files(folder)) {
+    let (pattern, shelf) = (validator(), shelf_validator());
+    for path in
+        ["patterns", "patterns/shelf", "src/cli/new", "tests/goods/written"].iter().flat_map(|folder| files(folder))
+    {
+        let is_shelf = path.ends_with("shelf.yaml") || path.parent().is_some_and(|folder| folder.ends_with("shelf"));
+        let validator = if is_shelf { &shelf } else { &pattern };
         let value = value(&fs::read_to_string(&path).unwrap());
         let errors: Vec<_> =
             validator.iter_errors(&value).map(|error| format!("{}: {error}", error.instance_path())).collect();

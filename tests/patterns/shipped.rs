@@ -9,6 +9,8 @@ use festoon::pattern::{Pattern, read};
 use festoon::remark::{Remark, has_errors};
 use festoon::source::Source;
 
+use super::shelved::shelved;
+
 /// A pattern file.
 pub struct Shipped {
     /// Its file name without ending.
@@ -42,7 +44,7 @@ pub fn root() -> &'static Path {
 
 fn load(path: &Path) -> Shipped {
     let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
-    let source = Source::new(format!("patterns/{name}.yaml"), fs::read_to_string(path).unwrap());
+    let source = shelved(&format!("patterns/{name}.yaml"));
     let (pattern, remarks) = read(&source);
     assert_eq!(remarks, [], "{name}");
     Shipped { name, source, pattern: pattern.unwrap() }
@@ -52,9 +54,9 @@ impl Shipped {
     /// The pattern as written, each of its sizes, and each of its colourways.
     pub fn choices(&self) -> Vec<Choice> {
         let sizes = self.pattern.sizes.iter().flatten().map(|size| size.name.value.clone());
-        let sizes = sizes.map(|size| Choice { size: Some(size), colourway: None });
+        let sizes = sizes.map(|size| Choice { size: Some(size), ..Choice::default() });
         let ways = self.pattern.colourways.iter().flat_map(|ways| ways.ids());
-        let ways = ways.map(|way| Choice { size: None, colourway: Some(way.to_owned()) });
+        let ways = ways.map(|way| Choice { colourway: Some(way.to_owned()), ..Choice::default() });
         std::iter::once(Choice::default()).chain(sizes).chain(ways).collect()
     }
 
@@ -67,7 +69,7 @@ impl Shipped {
 
     /// The size of a name.
     pub fn sized(&self, size: &str) -> Piece {
-        self.piece(&Choice { size: Some(size.to_owned()), colourway: None }).0
+        self.piece(&Choice { size: Some(size.to_owned()), ..Choice::default() }).0
     }
 
     /// The comment that the file opens with.

@@ -143,7 +143,7 @@ fn stops_keep_their_distance_from_the_nearer_end() {
     let sizes = "sizes: [{ name: long, change: +40 mm }, { name: short, change: -40 mm }]\n";
     let source = Source::new("groyne", format!("{groyne}\n{sizes}"));
     let stations = |size: Option<&str>| {
-        let choice = Choice { size: size.map(str::to_owned), colourway: None };
+        let choice = Choice { size: size.map(str::to_owned), ..Choice::default() };
         let (piece, remarks) = festoon::piece(&source, &choice, None);
         let piece = piece.unwrap_or_else(|| panic!("{remarks:?}"));
         let hung = &piece.drape.strands[0];
@@ -162,7 +162,7 @@ fn a_size_keeps_what_it_does_not_say_of_its_wearer() {
     let text = format!("{sandhopper}\nsizes: [{{ name: older, change: +20 mm, wear: {{ body: woman 5 }} }}]\n");
     let (pattern, remarks) = read(&Source::new("sandhopper", text));
     let pattern = pattern.unwrap_or_else(|| panic!("{remarks:?}"));
-    let older = Choice { size: Some("older".to_owned()), colourway: None };
+    let older = Choice { size: Some("older".to_owned()), ..Choice::default() };
     let wear = |choice| resolve(&pattern, choice).0.unwrap().wear;
     let (plain, older) = (wear(&Choice::default()), wear(&older));
     // The pattern's own neck is measured; the size's body counts before it, and the wearer is still a child.

@@ -9,6 +9,8 @@ mod files;
 mod ink;
 mod reference;
 mod samples;
+#[path = "../support/shelved.rs"]
+mod shelved;
 mod steps;
 mod told;
 mod widths;

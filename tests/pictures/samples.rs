@@ -137,6 +137,7 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         kind: Kind::Necklace,
         designer: None,
         permissions: None,
+        care: None,
         skill: None,
         time: None,
         notes: None,

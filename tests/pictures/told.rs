@@ -6,11 +6,11 @@ use festoon::design::{Bead, Choice, nth};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Mark, Page, Rgb};
 use festoon::pattern::{CordKind, Finish, Shape};
-use festoon::source::Source;
 use festoon::trade::sight::{Lab, Sight, ciede2000, contrast, linear, seen_by};
 
 use crate::ink::pixels;
 use crate::samples;
+use crate::shelved::shelved;
 
 /// A bead in the middle of a small page, with a cord of a colour through it.
 fn strung(bead: &Bead, ink: Ink, size: f64, cord: Option<Rgb>) -> Page {
@@ -101,7 +101,7 @@ fn shipped() -> Vec<Piece> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns");
     let files = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
     let patterns = files.filter(|file| file.extension().is_some_and(|ending| ending == "yaml"));
-    let read = |path: std::path::PathBuf| Source::new("shipped.yaml", std::fs::read_to_string(path).unwrap());
+    let read = |path: std::path::PathBuf| shelved(&format!("patterns/{}", path.file_name().unwrap().to_str().unwrap()));
     patterns.map(|path| festoon::piece(&read(path), &Choice::default(), None).0.unwrap()).collect()
 }
 

@@ -55,6 +55,8 @@ fn cases() -> Vec<Case> {
 /// Codes that a pattern's text cannot bring about, with the test that does.
 const ELSEWHERE: &[(Code, &str)] = &[
     (Code::NotText, "bytes that are no text: tests/cli.rs feeds them to the program"),
+    (Code::OtherLimb, "a measure on the command line: tests/workshop/fit.rs gives one"),
+    (Code::TwoCurrencies, "a shelf beside a pattern: tests/workshop/shelf.rs reads one"),
     (Code::StashUnused, "a file of what is in hand: tests/goods/stash.rs reads one"),
 ];
 

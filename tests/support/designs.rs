@@ -7,7 +7,7 @@ use festoon::source::Place;
 use festoon::units::{Length, Mass, Money, UnitStyle};
 
 pub fn sold(lot: Lot, coins: i64) -> Option<Sold> {
-    Some(Sold { lot, price: Some(Money::coins(coins)) })
+    Some(Sold { lot, price: Some(Money::coins(coins)), from: None })
 }
 
 pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
@@ -192,6 +192,7 @@ pub fn design(strands: Vec<Strand>) -> Design {
         kind: Kind::Necklace,
         designer: None,
         permissions: None,
+        care: None,
         skill: None,
         time: None,
         notes: None,

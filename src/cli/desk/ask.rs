@@ -52,9 +52,11 @@ pub struct Drawn {
 }
 
 impl Asked {
-    /// The text under the file's name.
+    /// The text under the file's name, with its shelves.
     pub fn source(&self, desk: &Desk) -> Source {
-        Source::new(desk.file.name(), self.text.as_str())
+        let source = Source::new(desk.file.name(), self.text.as_str());
+        // Shelves of the command line that are gone meanwhile are left out.
+        desk.variant.shelves.beside(source.clone()).unwrap_or(source)
     }
 
     /// The byte of the place.
@@ -62,8 +64,8 @@ impl Asked {
         festoon::assist::utf16::byte(&self.text, self.at)
     }
 
-    pub fn variant(&self) -> Variant {
-        Variant { size: self.size.clone(), colourway: self.colourway.clone() }
+    pub fn variant(&self, desk: &Desk) -> Variant {
+        Variant { size: self.size.clone(), colourway: self.colourway.clone(), ..desk.variant.clone() }
     }
 
     pub fn ink(&self) -> Ink {
@@ -83,16 +85,18 @@ impl Asked {
     /// The text drawn, or the same as drawn last.
     pub fn drawn(&self, desk: &Desk) -> Arc<Drawn> {
         let last = || desk.drawn.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some(drawn) = last().as_ref().filter(|drawn| drawn.asked.is_same_piece(self)) {
+        let source = self.source(desk);
+        let is_same = |drawn: &&Arc<Drawn>| drawn.asked.is_same_piece(self) && drawn.source == source;
+        if let Some(drawn) = last().as_ref().filter(is_same) {
             return Arc::clone(drawn);
         }
-        let drawn = Arc::new(self.draw(desk));
+        let drawn = Arc::new(self.draw(source, desk));
         *last() = Some(Arc::clone(&drawn));
         drawn
     }
 
-    fn draw(&self, desk: &Desk) -> Drawn {
-        let (source, choice) = (self.source(desk), self.variant().choice());
+    fn draw(&self, source: Source, desk: &Desk) -> Drawn {
+        let choice = self.variant(desk).choice();
         let (made, remarks) = if self.soon { soon(&source, &choice) } else { piece(&source, &choice, None) };
         let made = made.filter(|_| !has_errors(&remarks));
         Drawn { asked: self.clone(), source, piece: made, remarks }

@@ -136,15 +136,18 @@ fn said(drawn: &Drawn) -> Vec<Said> {
 }
 
 fn one(remark: &Remark, source: &Source) -> Said {
-    let remedy = assist::remedy(remark, source);
+    let own = remark.place.filter(|place| !place.is_shelved());
+    let remedy = assist::remedy(remark, source).filter(|_| own == remark.place);
+    let shelf = remark.place.filter(|place| place.is_shelved());
+    let whose = shelf.map(|place| format!("{}, line {}: ", source.of(place).name, source.start_of(place).0));
     Said {
         level: remark.level(),
         code: remark.code.name(),
-        headline: remark.headline.clone(),
+        headline: whose.unwrap_or_default() + &remark.headline,
         why: remark.code.reason(),
         help: remark.help.clone(),
-        line: remark.place.map(|place| source.line_column(place.start).0),
-        place: remark.place.map(|place| units(source, place)),
+        line: own.map(|place| source.line_column(place.start).0),
+        place: own.map(|place| units(source, place)),
         remedy: remedy.map(|remedy| Edit {
             title: remedy.title,
             place: units(source, remedy.place),

@@ -75,7 +75,7 @@ pub fn run(options: &Options, mode: Mode, messages: &report::Messages) -> Result
     let path = PathBuf::from(&options.pattern);
     let is_new = mode == Mode::Design && !path.exists() && path.parent().is_none_or(is_folder);
     if !is_new {
-        input::source(&options.pattern, messages)?;
+        input::pattern(&options.pattern, &options.variant.shelves, messages)?;
     }
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, options.port)).map_err(Failure::trouble)?;
     let address = listener.local_addr().map_err(Failure::trouble)?;
@@ -88,7 +88,7 @@ pub fn run(options: &Options, mode: Mode, messages: &report::Messages) -> Result
         address,
         token: token()?,
         paper: options.paper,
-        variant: Variant { size: options.variant.size.clone(), colourway: options.variant.colourway.clone() },
+        variant: options.variant.clone(),
         versions,
         drawn: Mutex::default(),
     };

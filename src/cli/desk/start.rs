@@ -26,7 +26,7 @@ struct Begin {
 /// Worked pieces, by name.
 const WORKED: [(&str, &str); 6] = [
     ("saltmarsh", include_str!("../../../patterns/saltmarsh.yaml")),
-    ("tideline", include_str!("../../../patterns/tideline.yaml")),
+    ("groyne", include_str!("../../../patterns/groyne.yaml")),
     ("moonwrack", include_str!("../../../patterns/moonwrack.yaml")),
     ("sandhopper", include_str!("../../../patterns/sandhopper.yaml")),
     ("halyard", include_str!("../../../patterns/halyard.yaml")),

@@ -33,7 +33,7 @@ pub fn take(what: &str, asked: &Asked, desk: &Desk) -> Response {
     };
     match taken {
         Ok((kind, ending, bytes)) => {
-            let name = names::stem(&desk.file.name(), &asked.variant(), "sheet") + &ending;
+            let name = names::stem(&desk.file.name(), &asked.variant(desk), "sheet") + &ending;
             (headers(kind, &name), bytes).into_response()
         }
         Err(why) => refused(why),

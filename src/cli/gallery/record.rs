@@ -43,9 +43,7 @@ pub struct Record {
 impl Record {
     /// The record of a folder, where it has one that can be understood and is its own.
     pub fn read(folder: &Path, name: &str) -> Option<Self> {
-        let mut text = String::new();
-        input::ending(&folder.join(RECORD)).ok()?.take(LARGEST).read_to_string(&mut text).ok()?;
-        let record: Self = serde_json::from_str(&text).ok()?;
+        let record: Self = serde_json::from_str(&text(&folder.join(RECORD))?).ok()?;
         (record.seal == record.sealed() && record.is_of(name)).then_some(record)
     }
 
@@ -65,6 +63,13 @@ impl Record {
     fn knows(&self, file: &str, hash: &str) -> bool {
         self.files.get(file).is_some_and(|known| known.contains(hash))
     }
+}
+
+/// The text of a small file.
+pub fn text(path: &Path) -> Option<String> {
+    let mut text = String::new();
+    input::ending(path).ok()?.take(LARGEST).read_to_string(&mut text).ok()?;
+    Some(text)
 }
 
 /// A folder that a gallery writes to.

@@ -37,16 +37,23 @@ pub fn known(path: &Path, options: &Options) -> Option<(Entry, String)> {
     entry.filter(|entry| entry.files().all(|file| folder.join(file).exists())).map(|entry| (entry, made_from))
 }
 
-/// What a pattern's files are made from: its text and all that was asked.
+/// A pattern with its shelves, as far as they can be read.
+pub fn text(path: &Path, options: &Options) -> Option<Source> {
+    input::shelved(&path.to_string_lossy(), &options.shelves).ok()
+}
+
+/// What a pattern's files are made from: its text, those of its shelves and all that was asked.
 pub fn made_from(source: &Source, options: &Options) -> String {
-    hash([options.asked().as_str(), source.text()])
+    let asked = options.asked();
+    hash([asked.as_str()].into_iter().chain(source.files().map(Source::text)))
 }
 
 /// Draws what a pattern's page shows, and prints what is wrong with it if it cannot.
 pub fn draw(path: &Path, options: &Options, messages: &report::Messages) -> Result<(), Failure> {
     injected(path);
-    let source = input::source(&path.to_string_lossy(), messages)?;
-    let pieces = pieces(&source, messages)?;
+    let source = input::pattern(&path.to_string_lossy(), &options.shelves, messages)?;
+    let choice = choice(options);
+    let pieces = pieces(&source, &choice, messages)?;
     let pieces: Vec<_> = pieces.into_iter().map(|piece| options.looks.of(piece)).collect();
     let entry = Entry::new(&name(path), &pieces, options.looks.style().proportion, options.with_prices);
     let entry = entry.ok_or_else(|| Failure::trouble(format!("{}: nothing to show", path.display())))?;
@@ -64,12 +71,17 @@ fn injected(path: &Path) {
     }
 }
 
+/// The piece as it is made for whom it is asked for.
+fn choice(options: &Options) -> Choice {
+    Choice { fit: options.measures.fit(), ..Choice::default() }
+}
+
 /// The piece in its own colours and then in every colourway.
-fn pieces(source: &Source, messages: &report::Messages) -> Result<Vec<Piece>, Failure> {
+fn pieces(source: &Source, choice: &Choice, messages: &report::Messages) -> Result<Vec<Piece>, Failure> {
     let ways = pattern::read(source).0.and_then(|pattern| pattern.colourways);
     let names = ways.iter().flat_map(|ways| ways.ids()).map(|name| Some(name.to_owned()));
     let one = |colourway: Option<String>| {
-        let (piece, remarks) = festoon::piece(source, &Choice { colourway, ..Choice::default() }, None);
+        let (piece, remarks) = festoon::piece(source, &Choice { colourway, ..choice.clone() }, None);
         sound(piece, &remarks).ok_or_else(|| {
             report::remarks(&remarks, source, messages);
             Failure::Pattern
@@ -83,9 +95,8 @@ fn sound(piece: Option<Piece>, remarks: &[Remark]) -> Option<Piece> {
 }
 
 /// The piece of a file in its own colours.
-pub fn piece(path: &Path) -> Option<Piece> {
-    let source = input::text(&path.to_string_lossy()).ok()?;
-    festoon::piece(&source, &Choice::default(), None).0
+pub fn piece(path: &Path, options: &Options) -> Option<Piece> {
+    festoon::piece(&text(path, options)?, &choice(options), None).0
 }
 
 /// Draws every colourway into the pattern's folder.

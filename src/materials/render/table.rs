@@ -1,7 +1,8 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use super::words::{amount, is_nothing, long, lots, runs, said, share, verdict};
-use crate::materials::{Cutting, Line, Materials, Spool, Suggestion};
+use super::words::{amount, in_currency, is_nothing, long, lots, pieces, said, share, verdict};
+use crate::materials::{Cutting, Held, Kit, Line, Materials, Packed, Spool, Suggestion};
+use crate::units::Money;
 use crate::units::UnitStyle;
 
 /// Spaces between two columns.
@@ -19,9 +20,14 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
     let mut lines = aligned(&rows);
     lines.push(String::new());
     lines.extend(totals(materials));
+    lines.extend(sellers(materials, units));
     for cutting in &materials.cuttings {
         lines.push(String::new());
         lines.extend(plan(materials, cutting, units));
+    }
+    for kit in &materials.kits {
+        lines.push(String::new());
+        lines.extend(self::kit(kit, materials, units));
     }
     if let Some(price) = &materials.suggestion {
         lines.push(String::new());
@@ -50,7 +56,7 @@ fn aligned(rows: &[[String; 7]]) -> Vec<String> {
 }
 
 fn totals(materials: &Materials) -> Vec<String> {
-    let currency = materials.currency.as_ref().map(|name| format!(" {name}")).unwrap_or_default();
+    let currency = in_currency(materials.currency.as_ref());
     let pieces = if materials.makers == 1 { "the piece".to_owned() } else { format!("{} pieces", materials.makers) };
     let (bought, used) = (materials.bought(), materials.used());
     if materials.lines.iter().all(|line| is_nothing(line.from_stash)) {
@@ -62,6 +68,55 @@ fn totals(materials: &Materials) -> Vec<String> {
         format!("to buy for {pieces}, beside what is in hand: {bought}"),
         format!("used, with what is in hand at its price: {used}{currency}"),
     ]
+}
+
+/// What to buy of whom, where the pattern says so of anything.
+fn sellers(materials: &Materials, units: UnitStyle) -> Vec<String> {
+    let bought: Vec<_> =
+        materials.lines.iter().filter_map(|line| Some((line, line.buy.as_ref().filter(|buy| buy.lots > 0)?))).collect();
+    let mut whose: Vec<_> = bought.iter().map(|(line, _)| line.from.as_ref()).collect();
+    whose.sort_by_key(|from| (from.is_none(), *from));
+    whose.dedup();
+    if whose.iter().all(Option::is_none) {
+        return Vec::new();
+    }
+    let list = |from: Option<&String>| {
+        let of = || bought.iter().filter(|(line, _)| line.from.as_ref() == from);
+        let sum: Money = of().filter_map(|(_, buy)| buy.bought).sum();
+        let name = from.map_or("elsewhere", String::as_str);
+        let head = format!("from {name}: {sum}{}", in_currency(materials.currency.as_ref()));
+        let lines =
+            of().map(|(line, buy)| format!("  {} · {}  {}", line.name, lots(line, buy, units), said(buy.bought)));
+        [String::new(), head].into_iter().chain(lines).collect::<Vec<_>>()
+    };
+    whose.into_iter().flat_map(list).collect()
+}
+
+/// What goes into a bag, and what that costs.
+fn kit(kit: &Kit, materials: &Materials, units: UnitStyle) -> Vec<String> {
+    let (bags, currency) = (kit.bags, in_currency(materials.currency.as_ref()));
+    let head = format!("pack {bags} {}: {}", if bags == 1 { "bag" } else { "bags" }, kit.name());
+    let mut lines = vec![head];
+    lines.extend(kit.packed.iter().map(|packed| format!("  {}", in_bag(packed, units))));
+    let unpriced =
+        if kit.unpriced.is_empty() { String::new() } else { format!(", without {}", kit.unpriced.join(", ")) };
+    lines.push(format!("  one bag costs {}{currency}{unpriced}", kit.contents));
+    if let Some([shop, maker]) = kit.factors {
+        let [to_shop, to_maker] = [shop, maker].map(|factor| kit.contents.times(factor));
+        lines.push(format!(
+            "  for a shop {shop} × that = {to_shop}, for a maker {maker} × that = {to_maker}; packing is not counted"
+        ));
+    }
+    lines
+}
+
+/// `24 + 2 spare  tide blue cube`.
+fn in_bag(packed: &Packed, units: UnitStyle) -> String {
+    match &packed.held {
+        Held::Counted(count, 0) => format!("{count} {}", packed.name),
+        Held::Counted(count, spare) => format!("{count} + {spare} spare {}", packed.name),
+        Held::Cut(all) => format!("{}: {}", packed.name, pieces(all, units)),
+    }
 }
 
 fn plan(materials: &Materials, cutting: &Cutting, units: UnitStyle) -> Vec<String> {
@@ -81,18 +136,6 @@ fn spool_line(at: usize, spool: &Spool, units: UnitStyle) -> String {
     let origin = if spool.in_stash { "in hand" } else { "bought" };
     let left = long(spool.left, units);
     format!("  {}. {origin}, {}: {}; {left} left", at + 1, long(spool.length, units), pieces(&spool.pieces, units))
-}
-
-/// Pieces as a list, equal ones in a row told once: `inner 17 in, 3 × outer 20 in`.
-fn pieces(pieces: &[crate::materials::Piece], units: UnitStyle) -> String {
-    if pieces.is_empty() {
-        return "nothing cut".to_owned();
-    }
-    let said = runs(pieces).map(|(count, piece)| {
-        let times = if count > 1 { format!("{count} × ") } else { String::new() };
-        format!("{times}{} {}", piece.label, units.ruler(piece.length))
-    });
-    said.collect::<Vec<_>>().join(", ")
 }
 
 fn suggestion(price: &Suggestion) -> Vec<String> {

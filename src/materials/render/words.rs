@@ -88,6 +88,25 @@ pub fn verdict(cutting: &Cutting) -> Option<String> {
     })
 }
 
+/// Pieces as a list, equal ones in a row told once: `inner 17 in, 3 × outer 20 in`.
+#[must_use]
+pub fn pieces(pieces: &[Piece], units: UnitStyle) -> String {
+    if pieces.is_empty() {
+        return "nothing cut".to_owned();
+    }
+    let said = runs(pieces).map(|(count, piece)| {
+        let times = if count > 1 { format!("{count} × ") } else { String::new() };
+        format!("{times}{} {}", piece.label, units.ruler(piece.length))
+    });
+    said.collect::<Vec<_>>().join(", ")
+}
+
+/// What an article costs or what it is priced in.
+#[must_use]
+pub fn in_currency(currency: Option<&String>) -> String {
+    currency.map(|name| format!(" {name}")).unwrap_or_default()
+}
+
 /// Equal pieces in a row told once, with how many there are.
 pub fn runs(pieces: &[Piece]) -> impl Iterator<Item = (usize, &Piece)> {
     pieces.chunk_by(|a, b| a == b).filter_map(|same| Some((same.len(), same.first()?)))

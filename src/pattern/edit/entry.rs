@@ -30,10 +30,10 @@ pub fn set_only(source: &Source, root: &Node, id: &str, pair: Pair<'_>, run: Pla
     };
     let flow = beads.first().is_some_and(|(first, _)| shares_line(source, first.place, key.place) && beads.len() > 1)
         || value(root, "beads").is_some_and(|beads| is_flow(source, beads));
-    let whole = Place { start: key.place.start, end: end(source, node) };
+    let whole = Place { file: 0, start: key.place.start, end: end(source, node) };
     let whole = if flow { whole } else { lines(source, whole) };
     let changed = set_in(source, node, pair)?;
-    let within = |place: Place| Place { start: place.start - whole.start, end: place.end - whole.start };
+    let within = |place: Place| Place { file: 0, start: place.start - whole.start, end: place.end - whole.start };
     let renamed = Edit { place: within(key.place), text: new };
     let changed = Edit { place: within(changed.place), text: changed.text };
     let copy = applied(source.slice(whole), vec![renamed, changed]);
@@ -43,7 +43,7 @@ pub fn set_only(source: &Source, root: &Node, id: &str, pair: Pair<'_>, run: Pla
         (false, true) => copy,
         (false, false) => format!("\n{copy}"),
     };
-    edits.push(Edit { place: Place { start: whole.end, end: whole.end }, text });
+    edits.push(Edit { place: Place { file: 0, start: whole.end, end: whole.end }, text });
     Ok(edits)
 }
 
@@ -80,12 +80,12 @@ fn added(source: &Source, group: &Node, key: &str, text: &str) -> Result<Edit, R
     };
     if is_flow(source, group) {
         let behind = end(source, last);
-        return Ok(Edit { place: Place { start: behind, end: behind }, text: format!(", {key}: {text}") });
+        return Ok(Edit { place: Place { file: 0, start: behind, end: behind }, text: format!(", {key}: {text}") });
     }
     let line = lines(source, Place { end: end(source, last), ..last.place });
     let indent = &source.text()[lines(source, first.place).start..first.place.start];
     let break_before = if source.slice(line).ends_with('\n') { "" } else { "\n" };
-    let place = Place { start: line.end, end: line.end };
+    let place = Place { file: 0, start: line.end, end: line.end };
     Ok(Edit { place, text: format!("{break_before}{indent}{key}: {text}\n") })
 }
 

@@ -77,9 +77,9 @@ fn closing(text: &str, from: usize) -> Option<usize> {
 fn in_brackets(source: &Source, entries: &[Node], index: usize) -> Place {
     let (start, end_of) = (entries[index].place.start, |at: usize| end(source, &entries[at]));
     match (entries.get(index + 1), index.checked_sub(1)) {
-        (Some(next), _) => Place { start, end: next.place.start },
-        (None, Some(before)) => Place { start: end_of(before), end: end_of(index) },
-        (None, None) => Place { start, end: end_of(index) },
+        (Some(next), _) => Place { file: 0, start, end: next.place.start },
+        (None, Some(before)) => Place { file: 0, start: end_of(before), end: end_of(index) },
+        (None, None) => Place { file: 0, start, end: end_of(index) },
     }
 }
 
@@ -88,5 +88,5 @@ pub fn lines(source: &Source, place: Place) -> Place {
     let text = source.text();
     let start = text[..place.start].rfind('\n').map_or(0, |at| at + 1);
     let end = text[place.end..].find('\n').map_or(text.len(), |at| place.end + at + 1);
-    Place { start, end }
+    Place { file: 0, start, end }
 }

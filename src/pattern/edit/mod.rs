@@ -98,7 +98,7 @@ impl Act {
             Self::Lengthen { .. } => None,
         };
         if let Some(run) = run {
-            *run = Place { start: byte(run.start), end: byte(run.end) };
+            *run = Place { file: 0, start: byte(run.start), end: byte(run.end) };
         }
         self
     }

@@ -70,7 +70,7 @@ pub fn swap(source: &Source, root: &Node, run: Place, to: &str, everywhere: bool
 /// The edit of the id in a run.
 fn renamed(source: &Source, run: Place, id: &str, to: &str) -> Option<Edit> {
     let start = run.start + source.slice(run).rfind(id)?;
-    Some(Edit { place: Place { start, end: start + id.len() }, text: to.to_owned() })
+    Some(Edit { place: Place { file: 0, start, end: start + id.len() }, text: to.to_owned() })
 }
 
 /// Another count for a run.
@@ -86,5 +86,5 @@ pub fn count(source: &Source, root: &Node, run: Place, count: u32) -> Result<Vec
         1 => String::new(),
         count => format!("{count} "),
     };
-    Ok(vec![Edit { place: Place { start: run.start + quote, end: to }, text }])
+    Ok(vec![Edit { place: Place { file: 0, start: run.start + quote, end: to }, text }])
 }

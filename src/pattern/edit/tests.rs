@@ -37,7 +37,7 @@ fn source() -> Source {
 /// The place of a text's nth appearance.
 fn nth(text: &str, nth: usize) -> Place {
     let start = TEXT.match_indices(text).nth(nth).unwrap().0;
-    Place { start, end: start + text.len() }
+    Place { file: 0, start, end: start + text.len() }
 }
 
 /// The text after an act, which is one sound pattern still.
@@ -143,7 +143,7 @@ fn repeats_are_added_doubled_and_deleted() {
     changes(&Act::RepeatDouble { run: alone }, &[("- 5 mist\n", "- { repeat: 2, of: [5 mist] }\n")]);
     changes(&Act::RepeatDelete { run: alone }, &[("      - 5 mist\n", "")]);
     changes(&Act::RepeatDelete { run: nth("3 reed", 0) }, &[("[3 reed, mist", "[mist")]);
-    let last = Place { start: nth("[reed], about", 0).start + 1, end: nth("[reed], about", 0).start + 5 };
+    let last = Place { file: 0, start: nth("[reed], about", 0).start + 1, end: nth("[reed], about", 0).start + 5 };
     assert!(act(&source(), &Act::RepeatDelete { run: last }).is_err(), "nothing would be left");
 }
 

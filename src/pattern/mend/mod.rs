@@ -111,7 +111,7 @@ pub fn mend<T>(text: &str, unread: Remark, read: impl Fn(&Mended) -> Result<T, R
         remarks.extend(said(&mender.needed()));
         remarks.sort_by_key(|remark| remark.place);
     }
-    let lost = mender.parts.iter().map(|part| Place { start: part.cut.start, end: part.cut.end }).collect();
+    let lost = mender.parts.iter().map(|part| Place { file: 0, start: part.cut.start, end: part.cut.end }).collect();
     Mending { read: mender.last, remarks, lost }
 }
 

@@ -59,7 +59,7 @@ struct Scan {
 
 impl Scan {
     fn note(&mut self, slip: Slip, place: std::ops::Range<usize>, cut: std::ops::Range<usize>, put: impl Into<String>) {
-        let place = Place { start: place.start, end: place.end };
+        let place = Place { file: 0, start: place.start, end: place.end };
         self.found.push(Found { slip, place, edit: Edit { cut, put: put.into() } });
     }
 

@@ -29,7 +29,7 @@
 
 use std::f64::consts::PI;
 
-use crate::geometry::Point;
+use super::Point;
 
 /// Halvings of the bracket: enough for the last bit of a double.
 const HALVINGS: u32 = 60;

@@ -1,0 +1,115 @@
+//! Rows that go round a limb: how many repeats leave the room that the wearer asks for.
+//!
+//! A row of no written length that `repeat: fill` fills is strung as often as brings the closed row's inside
+//! nearest to the girth with its ease. The inside is that of [`taut`], with the closure hooked up short.
+
+use crate::geometry::taut::{Chord, close};
+use crate::trade::usual::KNOT_WIDTH;
+use crate::units::Length;
+
+use super::entries::{Entries, Index};
+use super::finding::Finding;
+use super::model::{Bit, Closure, Design, End, Part, What};
+use super::stock::Bead;
+
+/// Beads and findings by their indices.
+#[derive(Clone, Copy)]
+pub struct Stock<'a> {
+    /// The beads.
+    pub beads: &'a Entries<Bead>,
+    /// The findings.
+    pub findings: &'a Entries<Finding>,
+}
+
+impl Stock<'_> {
+    /// A bit of a closed row whose cord is so thick, in mm: beads reach inward as far as they are thick, flat ones
+    /// lying flat, and so do findings. What dangles hangs outside.
+    #[must_use]
+    pub fn chord(self, bit: &Bit, cord: f64) -> Chord {
+        let cord = 0.5 * cord;
+        let inward = match bit.what {
+            What::Bead(bead) => lying(&self.beads[bead]).max(cord),
+            What::Finding(finding) => self.half(finding).max(cord),
+            What::Knot => KNOT_WIDTH * cord,
+            What::Gap | What::Dangle(_) => cord,
+        };
+        Chord { before: bit.before, after: bit.after, inward }
+    }
+
+    /// How far what closes a strand's ends reaches inward.
+    #[must_use]
+    pub fn of_ends<'e>(self, ends: impl IntoIterator<Item = &'e End>, cord: f64) -> f64 {
+        ends.into_iter().flat_map(|end| &end.findings).map(|at| self.half(*at)).fold(0.5 * cord, f64::max)
+    }
+
+    /// A part of the closure, hooked up so long: chain is as many links as it has.
+    #[must_use]
+    pub fn hooked(self, part: &Part, length: Length) -> Vec<Chord> {
+        let finding = &self.findings[part.finding];
+        let count = finding.chain().and_then(|chain| chain.links(length)).unwrap_or(1.0);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, at least 1")]
+        let chords = count as usize;
+        vec![Chord::even(length.value() / count, 0.5 * finding.thickness().value()); chords]
+    }
+
+    fn half(self, finding: Index<Finding>) -> f64 {
+        0.5 * self.findings[finding].thickness().value()
+    }
+}
+
+impl Design {
+    /// Its beads and findings.
+    #[must_use]
+    pub const fn stock(&self) -> Stock<'_> {
+        Stock { beads: &self.beads, findings: &self.findings }
+    }
+}
+
+/// How far a bead reaches from its hole's axis towards the skin: flat beads lie flat.
+fn lying(bead: &Bead) -> f64 {
+    0.5 * bead.thick.value().min(bead.across.value())
+}
+
+/// The closure's parts in the order in which a closed row passes them, the last end's side first.
+pub fn parts(closure: &Closure) -> impl Iterator<Item = &Part> {
+    closure.right.iter().chain(closure.left.iter().rev())
+}
+
+/// A row that is to be closed round a limb.
+pub struct Row<'a> {
+    /// What its indices mean.
+    pub stock: Stock<'a>,
+    /// What closes it.
+    pub closure: &'a Closure,
+    /// How thick its cord is, all legs together, in mm.
+    pub cord: f64,
+    /// What closes the strand's ends.
+    pub ends: &'a [End; 2],
+}
+
+impl Row<'_> {
+    /// Girth in mm of the largest limb that bits go round, closed; 0 where they reach round none.
+    fn inside(&self, bits: &[Bit]) -> f64 {
+        let reach = self.stock.of_ends(self.ends, self.cord);
+        let [first, last] = self.ends.each_ref().map(|end| Chord::even(end.takes.value(), reach));
+        let strung = bits.iter().map(|bit| self.stock.chord(bit, self.cord));
+        let closing = parts(self.closure).flat_map(|part| self.stock.hooked(part, part.least));
+        let chords: Vec<_> = std::iter::once(first).chain(strung).chain([last]).chain(closing).collect();
+        close(&chords).map_or(0.0, |taut| taut.girth())
+    }
+
+    /// The count, at least 1 and at most `most`, with which the row measures most nearly so many mm inside.
+    pub fn nearest(&self, asked: f64, most: u32, row: impl Fn(u32) -> Vec<Bit>) -> u32 {
+        let inside = |times: u32| self.inside(&row(times));
+        let (mut low, mut high) = (0, 1);
+        while high < most && inside(high) < asked {
+            (low, high) = (high, (high * 2).min(most));
+        }
+        while high - low > 1 {
+            let middle = low.midpoint(high);
+            *if inside(middle) < asked { &mut low } else { &mut high } = middle;
+        }
+        let miss = |times: u32| (inside(times) - asked).abs();
+        if low > 0 && miss(low) < miss(high) { low } else { high }
+    }
+}

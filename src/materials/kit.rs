@@ -1,0 +1,106 @@
+//! Kits: what one bag holds for one maker, with its own spare, and what that costs.
+
+use super::cutting::{Piece, lot_length};
+use super::lots::lot_count;
+use super::pool::Batch;
+use super::{Article, Order, need};
+use crate::design::Design;
+use crate::units::{Length, Money};
+
+/// Bags that hold the same.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Kit {
+    /// The piece's title.
+    pub title: String,
+    /// Its size and colourway, where it has one.
+    pub variant: String,
+    /// How many bags.
+    pub bags: u32,
+    /// What is in each: beads, cords, findings.
+    pub packed: Vec<Packed>,
+    /// What it costs, at each article's share of its lot.
+    pub contents: Money,
+    /// What the contents are multiplied by for a shop and for a maker, where the pattern has a price.
+    pub factors: Option<[f64; 2]>,
+    /// Ids of what has no price.
+    pub unpriced: Vec<String>,
+}
+
+/// One article in a bag.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Packed {
+    /// The word for its kind.
+    pub kind: &'static str,
+    /// Its id.
+    pub id: String,
+    /// Its name, with the names of what comes with it.
+    pub name: String,
+    /// How much of it.
+    pub held: Held,
+}
+
+/// How much of an article is in a bag.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Held {
+    /// So many, and so many spare.
+    Counted(u64, u64),
+    /// Pieces, each cut to its length.
+    Cut(Vec<Piece>),
+}
+
+impl Kit {
+    /// The bags of a batch.
+    #[must_use]
+    pub fn new(batch: &Batch<'_>, order: &Order) -> Self {
+        let (design, heading) = (batch.design, &batch.design.heading);
+        let packed = packed(design, order);
+        let costs: Vec<_> = packed.iter().map(|(article, packed)| (cost(design, *article, packed), packed)).collect();
+        let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
+        Self {
+            title: heading.title.clone(),
+            variant: variant.collect::<Vec<_>>().join(", "),
+            bags: batch.pieces,
+            contents: costs.iter().filter_map(|(cost, _)| *cost).sum(),
+            unpriced: costs.iter().filter(|(cost, _)| cost.is_none()).map(|(_, packed)| packed.id.clone()).collect(),
+            factors: design.price.as_ref().map(|price| [price.wholesale, price.retail]),
+            packed: packed.into_iter().map(|(_, packed)| packed).collect(),
+        }
+    }
+
+    /// Title and variant: `Tideline, small`.
+    #[must_use]
+    pub fn name(&self) -> String {
+        let parts = [self.title.as_str(), self.variant.as_str()].into_iter().filter(|part| !part.is_empty());
+        parts.collect::<Vec<_>>().join(", ")
+    }
+}
+
+fn packed(design: &Design, order: &Order) -> Vec<(Article, Packed)> {
+    let counts = need::bought(design);
+    let copies = u64::from(design.copies);
+    let held = |article| match counts.get(&article) {
+        Some(count) => Held::Counted(count * copies, order.spare_of(article, count * copies)),
+        None => Held::Cut((0..copies).flat_map(|_| need::pieces(design, article)).collect()),
+    };
+    let is_bought = |article: &Article| counts.contains_key(article) || need::by_length(design, *article);
+    let pack = |article: Article| {
+        let (id, name) = (article.id(design).to_owned(), article.whole_name(design));
+        (article, Packed { kind: article.kind(), id, name, held: held(article) })
+    };
+    Article::all(design).filter(is_bought).map(pack).collect()
+}
+
+/// The share of a lot's price that a bag holds; nothing where the pattern gives none, or no lot holds it.
+fn cost(design: &Design, article: Article, packed: &Packed) -> Option<Money> {
+    let price = article.sold(design)?.price?;
+    match &packed.held {
+        Held::Counted(count, spare) => {
+            let (_, holds) = lot_count(design, article).filter(|(_, holds)| *holds > 0)?;
+            Some(price.share((count + spare) as f64, holds as f64))
+        }
+        Held::Cut(pieces) => {
+            let length: Length = pieces.iter().map(|piece| piece.length).sum();
+            Some(price.share(length.value(), lot_length(design, article)?.value()))
+        }
+    }
+}

@@ -1,0 +1,160 @@
+//! What several designs take together: bought once for all, with one stash.
+//!
+//! Articles are the same where they have the same id and are alike in everything that one buys: from a shelf
+//! they always are. Others that share an id are told apart by the name of their piece.
+
+use std::collections::BTreeMap;
+
+use super::cutting::Piece;
+use super::{Article, Order, need};
+use crate::design::{Bead, Cord, Design, Entries, Finding, Form, Index, KnotCover};
+use crate::source::Place;
+
+/// A design that is made so often.
+#[derive(Clone, Copy, Debug)]
+pub struct Batch<'a> {
+    /// The design.
+    pub design: &'a Design,
+    /// What it is called beside others.
+    pub name: &'a str,
+    /// How many pieces (pairs of earrings).
+    pub pieces: u32,
+    /// Whether each is packed in a bag that holds its own spare.
+    pub bagged: bool,
+}
+
+/// How many of something are needed, and how many spare are put into bags.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Need {
+    /// What the pieces take.
+    pub count: u64,
+    /// Of that, what pieces take that are packed in bags.
+    pub bagged: u64,
+    /// The spare in those bags.
+    pub spare: u64,
+}
+
+/// Several designs as one list of articles.
+#[derive(Debug)]
+pub struct Pool<'a> {
+    /// The designs.
+    pub batches: Vec<Batch<'a>>,
+    /// A design of all their articles, and of no strand.
+    pub stock: Design,
+    /// How many of each that is counted.
+    pub needs: BTreeMap<Article, Need>,
+    /// The pieces of each that is needed by length.
+    pub pieces: BTreeMap<Article, Vec<Piece>>,
+}
+
+impl<'a> Pool<'a> {
+    /// Puts batches together.
+    #[must_use]
+    pub fn new(first: Batch<'a>, others: Vec<Batch<'a>>, order: &Order) -> Self {
+        let (beads, cords, findings) = (Entries::default(), Entries::default(), Entries::default());
+        let stock = Design { beads, cords, findings, strands: Vec::new(), ..first.design.clone() };
+        let batches: Vec<_> = std::iter::once(first).chain(others).collect();
+        let mut pool = Self { batches: batches.clone(), stock, needs: BTreeMap::new(), pieces: BTreeMap::new() };
+        for batch in &batches {
+            let same = pool.shelve(batch);
+            pool.need(batch, &same, order);
+            pool.cut(batch, &same);
+        }
+        pool
+    }
+
+    /// Puts a design's articles with those that are there; gives where each has come to stand.
+    fn shelve(&mut self, batch: &Batch<'_>) -> BTreeMap<Article, Article> {
+        let (stock, Batch { design, name, .. }) = (&mut self.stock, *batch);
+        let mut same = BTreeMap::new();
+        for (at, bead) in design.beads.entries() {
+            let bead = Bead { letter: String::new(), place: Place::default(), ..bead.clone() };
+            same.insert(Article::Bead(at), Article::Bead(put(&mut stock.beads, bead, name)));
+        }
+        for (at, cord) in design.cords.entries() {
+            let cord = Cord { place: Place::default(), ..cord.clone() };
+            same.insert(Article::Cord(at), Article::Cord(put(&mut stock.cords, cord, name)));
+        }
+        for (at, finding) in design.findings.entries() {
+            let finding = Finding { form: moved(finding.form, &same), place: Place::default(), ..finding.clone() };
+            same.insert(Article::Finding(at), Article::Finding(put(&mut stock.findings, finding, name)));
+        }
+        same
+    }
+
+    fn need(&mut self, batch: &Batch<'_>, same: &BTreeMap<Article, Article>, order: &Order) {
+        let pieces = u64::from(batch.pieces);
+        for (article, count) in need::bought(batch.design) {
+            let each = count * u64::from(batch.design.copies);
+            let need = self.needs.entry(same[&article]).or_default();
+            need.count += each * pieces;
+            if batch.bagged {
+                need.bagged += each * pieces;
+                need.spare += order.spare_of(article, each) * pieces;
+            }
+        }
+    }
+
+    fn cut(&mut self, batch: &Batch<'_>, same: &BTreeMap<Article, Article>) {
+        let among_others = self.batches.len() > 1;
+        let label = |label: String| if among_others { format!("{} {label}", batch.name) } else { label };
+        for article in Article::all(batch.design).filter(|article| need::by_length(batch.design, *article)) {
+            let once = need::pieces(batch.design, article).into_iter();
+            let once: Vec<_> = once.map(|piece| Piece { label: label(piece.label), ..piece }).collect();
+            let all = (0..need::times(batch.design, batch.pieces)).flat_map(|_| once.iter().cloned());
+            self.pieces.entry(same[&article]).or_default().extend(all);
+        }
+    }
+}
+
+/// What has an id.
+trait Named: PartialEq {
+    fn id(&mut self) -> &mut String;
+}
+
+impl Named for Bead {
+    fn id(&mut self) -> &mut String {
+        &mut self.id
+    }
+}
+
+impl Named for Cord {
+    fn id(&mut self) -> &mut String {
+        &mut self.id
+    }
+}
+
+impl Named for Finding {
+    fn id(&mut self) -> &mut String {
+        &mut self.id
+    }
+}
+
+/// Where an article stands among others, to which it is added where none is like it; under the name of its piece
+/// where another has its id.
+fn put<T: Named>(all: &mut Entries<T>, mut one: T, piece: &str) -> Index<T> {
+    for _ in 0..2 {
+        if let Some(at) = all.find(|other| *other == one) {
+            return at;
+        }
+        let id = one.id().clone();
+        if all.iter_mut().any(|other| *other.id() == id) {
+            *one.id() = format!("{id} ({piece})");
+        }
+    }
+    all.push(one)
+}
+
+/// A finding's form with the bead that its knot is tied round where that has come to stand.
+fn moved(form: Form, same: &BTreeMap<Article, Article>) -> Form {
+    match form {
+        Form::KnotCover(cover) => {
+            let bead = cover.bead.and_then(|at| match same.get(&Article::Bead(at)) {
+                Some(Article::Bead(bead)) => Some(*bead),
+                _ => None,
+            });
+            Form::KnotCover(KnotCover { bead, ..cover })
+        }
+        other => other,
+    }
+}

@@ -1,0 +1,256 @@
+//! Shelves: beads, cords and findings that several patterns take from one file.
+//!
+//! What a pattern writes itself wins over its shelves, and an earlier shelf over a later one. Of a shelf
+//! nothing is remarked on that the pattern does not use. Reading the files is left to whoever makes the
+//! [`Source`].
+
+use std::collections::BTreeSet;
+
+use schemars::JsonSchema;
+
+use crate::remark::{Code, Remark};
+use crate::source::{At, Place, Source};
+
+use super::dict::Dict;
+use super::model::{Bead, Cord, Finding, Pattern, Sold};
+use super::node::{self, Node, Tree, Value};
+use super::record::{Read, Reader, record};
+use super::values::Whole;
+use super::{Draft, span, wrong_version};
+
+record!(
+    /// A maker's shelf: what several patterns are made from.
+    Shelf {
+        /// Version of the pattern language: 1.
+        festoon: At<Whole>,
+        /// The currency of all prices, such as EUR.
+        currency: Option<At<String>>,
+        /// The beads, each under the id that patterns use.
+        beads: Dict<Bead>,
+        /// The cords.
+        cords: Dict<Cord>,
+        /// The findings.
+        findings: Dict<Finding>,
+    }
+);
+
+/// The files of a pattern's shelves: one, or several.
+#[derive(Clone, Debug, JsonSchema)]
+#[schemars(untagged)]
+pub enum Shelves {
+    /// One file.
+    One(At<String>),
+    /// Several files, of which an earlier wins over a later.
+    Several(Vec<At<String>>),
+}
+
+impl Shelves {
+    /// The files' names as written.
+    #[must_use]
+    pub fn names(&self) -> &[At<String>] {
+        match self {
+            Self::One(name) => std::slice::from_ref(name),
+            Self::Several(names) => names,
+        }
+    }
+}
+
+impl Read for Shelves {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        match &node.value {
+            Value::List(_) => Vec::read(node, reader).map(Self::Several),
+            _ => At::read(node, reader).map(Self::One),
+        }
+    }
+}
+
+/// The keys of which a pattern has each and a shelf none.
+const OF_PATTERNS: [&str; 3] = ["title", "kind", "strands"];
+
+/// The shelves that a pattern names, as far as that can be read.
+#[must_use]
+pub fn shelves(source: &Source) -> Vec<At<String>> {
+    if !source.text().contains("shelf") {
+        return Vec::new();
+    }
+    let mut unsaid = Reader::new(source, Vec::new());
+    let root = node::parse(source).root;
+    let shelves = root.and_then(|root| Shelves::read(root.entry("shelf")?, &mut unsaid));
+    shelves.map(|shelves| shelves.names().to_vec()).unwrap_or_default()
+}
+
+/// Whether a file is a shelf, and no pattern.
+#[must_use]
+pub fn is_shelf(source: &Source) -> bool {
+    !source.text().contains("strands") && node::parse(source).root.is_some_and(|root| holds_shelf(&root))
+}
+
+fn holds_shelf(root: &Node) -> bool {
+    ["beads", "cords", "findings"].into_iter().any(|key| root.entry(key).is_some()) && !is_pattern(root)
+}
+
+/// A remark about a shelf where a pattern is meant.
+pub fn no_pattern(root: &Node) -> Option<Remark> {
+    let remark = || Remark::new(Code::MissingKey, "this file is a shelf: it has neither `title`, `kind` nor `strands`");
+    holds_shelf(root).then(|| remark().help("give a pattern that names it with `shelf:`; `festoon new` begins one"))
+}
+
+fn is_pattern(root: &Node) -> bool {
+    OF_PATTERNS.into_iter().any(|key| root.entry(key).is_some())
+}
+
+/// Reads a shelf by itself. Without remarks there is a shelf.
+#[must_use]
+pub fn read_shelf(source: &Source) -> (Option<Shelf>, Vec<Remark>) {
+    let Opened { shelf, slips, remarks, .. } = open(source, node::parse(source));
+    (shelf, [slips, remarks].concat())
+}
+
+/// A shelf's file as far as it can be read.
+struct Opened {
+    shelf: Option<Shelf>,
+    /// What is wrong with how it is written.
+    slips: Vec<Remark>,
+    /// What is wrong with what it says.
+    remarks: Vec<Remark>,
+    /// What was left out of it.
+    lost: Vec<Place>,
+    /// The currency of its prices.
+    currency: Option<At<String>>,
+    /// Each entry from its id to its end, and the place of its id.
+    entries: Vec<(Place, Place)>,
+}
+
+fn open(file: &Source, Tree { root, remarks: slips, lost }: Tree) -> Opened {
+    let entries = root.iter().flat_map(entries).collect();
+    let mut reader = Reader::new(file, lost.clone());
+    let shelf = root.and_then(|root| Shelf::read(&root, &mut reader));
+    let version = shelf.as_ref().and_then(|shelf| wrong_version("shelf", &shelf.festoon));
+    let currency = shelf.as_ref().and_then(|shelf| shelf.currency.clone());
+    Opened { shelf, slips, remarks: reader.remarks.into_iter().chain(version).collect(), lost, currency, entries }
+}
+
+fn entries(root: &Node) -> impl Iterator<Item = (Place, Place)> {
+    let groups = ["beads", "cords", "findings"].into_iter().filter_map(|key| root.entry(key));
+    let entries = groups.filter_map(|group| match &group.value {
+        Value::Map(entries) => Some(entries),
+        _ => None,
+    });
+    entries.flatten().map(|(id, node)| (span(id, node), id.place))
+}
+
+/// Puts beside a pattern's own beads, cords and findings those of its shelves, and says what is wrong with
+/// what it uses of them.
+pub fn stock(draft: &mut Draft, source: &Source) {
+    let Some(pattern) = &mut draft.pattern else { return };
+    let names = pattern.shelf.as_ref().map_or(&[][..], Shelves::names).to_vec();
+    let opened = given(pattern, &names, source, &mut draft.remarks);
+    let live = pattern.live();
+    for shelf in opened {
+        let is_told = |remark: &Remark| remark.place.is_none_or(|at| shelf.concerns(at, &live));
+        let told: Vec<_> = shelf.remarks.iter().filter(|remark| is_told(remark)).cloned().collect();
+        draft.holes.add(&told, shelf.lost.clone(), source);
+        draft.remarks.extend(pattern.priced_otherwise(&shelf, &live));
+        draft.remarks.extend(shelf.slips.into_iter().chain(told));
+    }
+}
+
+/// Takes what there is on the shelves that were given, and says which were not or could not be read.
+fn given(pattern: &mut Pattern, names: &[At<String>], source: &Source, remarks: &mut Vec<Remark>) -> Vec<Opened> {
+    let mut opened = Vec::new();
+    for shelf in source.shelves() {
+        let name = names.iter().find(|name| Some(&name.value) == shelf.called.as_ref());
+        match shelf.read.as_ref().map_err(String::as_str).and_then(sound) {
+            Ok(mut shelf) => {
+                pattern.take(&mut shelf);
+                opened.push(shelf);
+            }
+            Err(reason) => remarks.push(pattern.without(name, reason)),
+        }
+    }
+    for (at, name) in names.iter().enumerate() {
+        if names[..at].iter().any(|other| other.value == name.value) {
+            remarks.push(twice(name));
+        } else if !source.shelves().iter().any(|shelf| shelf.called.as_ref() == Some(&name.value)) {
+            remarks.push(pattern.without(Some(name), "it was not given"));
+        }
+    }
+    opened
+}
+
+/// Opens a file that must be a shelf.
+fn sound(file: &Source) -> Result<Opened, &str> {
+    let tree = node::parse(file);
+    if tree.root.as_ref().is_some_and(is_pattern) { Err("it is a pattern and no shelf") } else { Ok(open(file, tree)) }
+}
+
+fn twice(name: &At<String>) -> Remark {
+    let remark = Remark::new(Code::TwiceNamed, format!("the shelf {} is named twice", name.value));
+    remark.at(name.place).help("name it once")
+}
+
+impl Opened {
+    /// Whether something at a place is of concern: in one of the entries that are used, or in none.
+    fn concerns(&self, at: Place, live: &BTreeSet<Place>) -> bool {
+        let entry = self.entries.iter().find(|(entry, _)| entry.holds(at));
+        entry.is_none_or(|(_, id)| live.contains(id))
+    }
+}
+
+impl Pattern {
+    /// Takes from a shelf all that it does not have yet.
+    fn take(&mut self, opened: &mut Opened) {
+        let Some(shelf) = &mut opened.shelf else { return self.lose() };
+        let known: BTreeSet<_> = self.keys().map(|key| key.value.clone()).collect();
+        self.beads.shelve(std::mem::take(&mut shelf.beads), &known);
+        self.cords.shelve(std::mem::take(&mut shelf.cords), &known);
+        self.findings.get_or_insert_default().shelve(std::mem::take(&mut shelf.findings), &known);
+        if self.currency.is_none() {
+            self.currency = shelf.currency.as_ref().map(|at| at.value.clone());
+        }
+    }
+
+    /// Any id may stand on a shelf that cannot be read.
+    fn lose(&mut self) {
+        (self.beads.lost, self.cords.lost) = (true, true);
+        self.findings.get_or_insert_default().lost = true;
+    }
+
+    /// Says why a shelf is not to be had, and that any id may stand there.
+    fn without(&mut self, name: Option<&At<String>>, reason: &str) -> Remark {
+        self.lose();
+        let called = name.map(|name| format!(" {}", name.value)).unwrap_or_default();
+        let remark = Remark::new(Code::NoShelf, format!("the shelf{called} cannot be used: {reason}"));
+        let help =
+            "name a YAML file that stands with the pattern, or give it with `--shelf`; `festoon new shelf` begins one";
+        remark.at(name.map_or(self.title.place, |name| name.place)).help(help)
+    }
+
+    /// The keys of all beads, cords and findings, sound or not.
+    fn keys(&self) -> impl Iterator<Item = &At<String>> {
+        let findings = self.findings.iter().flat_map(Dict::keys);
+        self.beads.keys().chain(self.cords.keys()).chain(findings)
+    }
+
+    /// The places of the ids of all that is used.
+    fn live(&self) -> BTreeSet<Place> {
+        let used: BTreeSet<_> = self.used_ids().into_iter().collect();
+        self.keys().filter(|key| used.contains(&key.value)).map(|key| key.place).collect()
+    }
+
+    /// Refuses a shelf whose prices are told in another currency than the pattern's, where one of them counts.
+    fn priced_otherwise(&self, shelf: &Opened, live: &BTreeSet<Place>) -> Option<Remark> {
+        let (own, other) = (self.currency.as_ref()?, shelf.currency.as_ref()?);
+        let is_priced = |sold: &Option<At<Sold>>| sold.as_ref().is_some_and(|sold| sold.value.price.is_some());
+        let beads = self.beads.entries.iter().filter(|(_, bead)| is_priced(&bead.sold)).map(|(key, _)| key);
+        let cords = self.cords.entries.iter().filter(|(_, cord)| is_priced(&cord.sold)).map(|(key, _)| key);
+        let findings = self.findings.iter().flat_map(|all| &all.entries);
+        let findings = findings.filter(|(_, finding)| is_priced(&finding.sold)).map(|(key, _)| key);
+        let of_shelf = |key: &&At<String>| key.place.file == other.place.file && live.contains(&key.place);
+        let key = beads.chain(cords).chain(findings).find(of_shelf).filter(|_| *own != other.value)?;
+        let headline =
+            format!("the price of `{}` is told in {}, and the piece's prices in {own}", key.value, other.value);
+        let help = "write its price in the pattern's currency, in the pattern itself or on a shelf of that currency";
+        Some(Remark::new(Code::TwoCurrencies, headline).at(other.place).help(help))
+    }
+}

@@ -1,0 +1,56 @@
+//! What a pattern uses of all that it and its shelves define.
+
+use crate::source::At;
+
+use super::items::Item;
+use super::model::Pattern;
+
+impl Pattern {
+    /// Every id that strands and closure name, the strung ones first and in the order of first use, and those
+    /// that their findings name.
+    #[must_use]
+    pub fn used_ids(&self) -> Vec<String> {
+        let mut ids = Vec::new();
+        for strand in &self.strands.value {
+            collect(&strand.value.beads.value, &mut ids);
+        }
+        for strand in &self.strands.value {
+            ids.push(strand.value.cord.value.clone());
+            ids.extend(strand.value.ends.iter().flat_map(|ends| ends.ids()).map(|id| id.value.clone()));
+        }
+        if let Some(closure) = &self.closure {
+            let closure = &closure.value;
+            let sides = [&closure.each_side, &closure.left, &closure.right];
+            let both = closure.both_ends.iter().flat_map(|both| &both.value);
+            ids.extend(sides.into_iter().flatten().flatten().chain(both).map(|part| part.value.id.value.clone()));
+        }
+        let findings = self.findings.iter().flat_map(|all| &all.entries).filter(|(key, _)| ids.contains(&key.value));
+        let named = findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead));
+        let named: Vec<_> = named.map(|id| id.value.clone()).filter(|id| !ids.contains(id)).collect();
+        ids.extend(named);
+        ids
+    }
+}
+
+fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
+    for item in items {
+        match &item.value {
+            Item::Run(run) if !ids.contains(&run.id) => ids.push(run.id.clone()),
+            Item::Run(_) | Item::Space(_) | Item::Links(_) | Item::Knot(_) => {}
+            Item::Repeat(repeat) => collect(&repeat.of, ids),
+            Item::Mirror(mirror) => {
+                collect(&mirror.mirror, ids);
+                mirror.about.iter().for_each(|about| collect(about, ids));
+            }
+            Item::Dangle(dangle) => {
+                ids.push(dangle.on.value.0.clone());
+                collect(&dangle.dangle, ids);
+            }
+            Item::Stop(stop) => ids.push(stop.stop.value.clone()),
+            Item::Row(row) => {
+                let new: Vec<_> = row.beads().into_iter().filter(|id| !ids.contains(&id.value)).collect();
+                ids.extend(new.into_iter().map(|id| id.value.clone()));
+            }
+        }
+    }
+}
