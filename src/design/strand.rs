@@ -15,7 +15,7 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::entries::{Entries, Index};
-use super::expand::{List, too_many};
+use super::expand::{Given, List, too_many};
 use super::finding::Finding;
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
 use super::round::{Row, Stock};
@@ -42,8 +42,8 @@ pub fn strand(
     let strand = &written.value;
     let cord = shelf.find_cord(&strand.cord, context);
     let end = end(strand, shelf, context);
-    let knots = strand.knots.as_ref().map(|at| at.value);
-    let list = List::new(&strand.beads.value, knots, shelf, context);
+    let given = Given::new(strand, cord.map(|cord| &shelf.cords[cord]));
+    let list = List::new(&strand.beads.value, given, shelf, context);
     let (cord, end, list) = (cord?, end?, list?);
     if context.holes.spoil(written.place) {
         return None;
@@ -319,7 +319,7 @@ fn trains(
     context: &mut Context,
 ) -> Option<Vec<Train>> {
     if strand.beads.value.iter().any(|item| matches!(item.value, Item::Stop(_))) {
-        return stops::trains(strand, settle, window, shelf, context);
+        return stops::trains(strand, settle, window, list.given(), shelf, context);
     }
     rest(list, settle, fill, window, shelf).map_err(|over| refuse_overfull(strand, list, over, window, context)).ok()
 }
@@ -395,8 +395,7 @@ fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Con
     if let Item::Repeat(repeat) = &mut items[at].value {
         repeat.repeat = Times::Fill;
     }
-    let knots = strand.knots.as_ref().map(|at| at.value);
-    let list = List::new(&items, knots, list.shelf(), context)?;
+    let list = List::new(&items, list.given(), list.shelf(), context)?;
     let fits = largest(|fill| list.fits(fill, room))?;
     (fits < often).then(|| format!("repeat {fits} times instead of {often}"))
 }
