@@ -45,6 +45,7 @@ const looked = latest(async (since) => {
 });
 
 function look() {
+  lookedAt = null;
   looked(performance.now());
 }
 
