@@ -35,8 +35,11 @@ def check(holds, what):
 class Desk:
     """A running `festoon design`."""
 
+    running = []
+
     def __init__(self, program, pattern, *options):
         self.process = subprocess.Popen([program, "design", pattern, *options], stderr=subprocess.PIPE, text=True)
+        Desk.running.append(self)
         line = next(line for line in self.process.stderr if "http://" in line)
         self.address = line.split()[1]
         self.host, self.token = self.address.split("/")[2:4]
@@ -73,6 +76,11 @@ def undo(browser):
     for kind in ("keyDown", "keyUp"):
         extra = {"commands": ["undo"]} if kind == "keyDown" else {}
         browser.ask("Input.dispatchKeyEvent", type=kind, key="z", code="KeyZ", windowsVirtualKeyCode=90, modifiers=CTRL, **extra)
+
+
+def fresh(browser):
+    """Waits until what is shown is of the text as it stands."""
+    browser.wait("window.isFresh()", 60)
 
 
 def saved(browser):
@@ -128,6 +136,7 @@ def offer(browser):
 
 def by_hand(browser):
     """Acts on the drawing, each one undo."""
+    fresh(browser)
     before = browser.value(TEXT)
     browser.value("document.getElementById('stage').scrollIntoView({ block: 'center' })")
     time.sleep(0.2)
@@ -145,6 +154,7 @@ def by_hand(browser):
     undo(browser)
     browser.wait(f"{TEXT} === {json.dumps(before)}")
     check(True, "one undo takes the act back")
+    fresh(browser)
     browser.value("document.getElementById('stage').focus()")
     browser.press("Home")
     browser.press("ArrowRight")
@@ -155,6 +165,7 @@ def by_hand(browser):
     undo(browser)
     browser.wait(f"{TEXT} === {json.dumps(before)}")
     for field, words in (("bead-size", "6 mm"), ("colour", "#123456"), ("count", "3")):
+        fresh(browser)
         browser.value("document.getElementById('stage').focus()")
         browser.press("Home")
         browser.wait("!document.getElementById('bead').hidden")
@@ -205,6 +216,7 @@ def choices(browser, program, folder):
     browser.value(choose.format("colourway", "''"))
     browser.wait(f"{SVG} === {json.dumps(drawn)}")
 
+    fresh(browser)
     before = browser.value(TEXT)
     browser.value("document.querySelector('.grip').focus()")
     browser.press("PageDown")
@@ -363,6 +375,8 @@ def main():
             design(browser, program, axe.read_text(encoding="utf-8") + ";0", pathlib.Path(folder), pictures)
         finally:
             browser.close()
+            for desk in Desk.running:
+                desk.stop()
 
 
 main()
