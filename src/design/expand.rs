@@ -191,7 +191,7 @@ impl<'a> List<'a> {
         let drop = hanger.value() + bits.iter().map(super::model::Bit::length).sum::<f64>();
         Some(Strung::other(
             What::Dangle(Dangle { on, bits, drop }),
-            finding.wire().map_or(0.0, |wire| wire.value().value()),
+            finding.wire().map_or(0.0, |wire| wire.value()),
             mass,
         ))
     }

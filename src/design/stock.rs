@@ -5,6 +5,8 @@ use crate::pattern::{CordKind, Finish, Shape};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money};
 
+use super::stated::Stated;
+
 /// A bead, with all that it takes to string, weigh, draw and buy it.
 #[derive(Clone, Debug)]
 pub struct Bead {
@@ -25,11 +27,11 @@ pub struct Bead {
     /// Size along the hole, end to end.
     pub along: Length,
     /// Size through the flat side, for squares and coins; else equal to `across`.
-    pub thick: Length,
+    pub thick: Stated<Length>,
     /// Whether it is drilled across its tip, and so hangs from what goes through it.
     pub tip_drilled: bool,
     /// Diameter of the hole.
-    pub hole: Length,
+    pub hole: Stated<Length>,
     /// Maker's tolerance on the length along the hole: plus or minus.
     pub tolerance: Length,
     /// Length of cord that one takes in a row of its own kind, where that was measured or is known

@@ -37,7 +37,7 @@ pub fn span(wear: &Wear) -> f64 {
 
 /// Half of the neck's breadth and of its depth.
 fn half_axes(wear: &Wear) -> (f64, f64) {
-    ellipse::half_axes(wear.girth.value(), wear.build.breadth_to_depth.value)
+    ellipse::half_axes(wear.girth.value(), *wear.build.breadth_to_depth)
 }
 
 /// The front of the neck's base, seen square to the chest.
@@ -54,7 +54,7 @@ struct Front {
 /// The index of a strand that could not be hung, and why.
 pub fn wear(design: &Design, chains: &[Chain]) -> Result<Worn, (usize, Unhung)> {
     let (a, b) = half_axes(&design.wear);
-    let tilt = design.wear.build.chest_tilt.value;
+    let tilt = *design.wear.build.chest_tilt;
     let closure = closure(design);
     let behind = 0.25 * design.wear.girth.value() - 0.5 * closure;
     let (breadth, depth) = (2.0 * a, 2.0 * b);

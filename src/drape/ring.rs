@@ -39,7 +39,7 @@ fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring>
 
 /// A strand's chords and those of the closure, each of whose parts is hooked up so long.
 fn closed(design: &Design, strand: &Strand, chain: &Chain, hook: fn(&Part) -> Length) -> Vec<Chord> {
-    let parts = design.closure.right.iter().chain(design.closure.left.iter().rev());
+    let parts = design.closure.right().iter().chain(design.closure.left().iter().rev());
     let hooked = parts.flat_map(|part| hooked(design, part, hook(part)));
     strung(design, strand, chain).into_iter().chain(hooked).collect()
 }

@@ -113,7 +113,7 @@ fn hold(design: &Design, span: Option<f64>) -> Hold {
         (Some(span), _) => Hold::Points(span),
         (None, Kind::Necklace | Kind::Strap) => Hold::Points(neck::span(&design.wear)),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
-        (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
+        (None, Kind::Earrings) if design.closure.loops() => Hold::Loop(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
     }
 }

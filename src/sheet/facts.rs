@@ -57,7 +57,7 @@ pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
     facts.push((length_fact(design), finished(piece)));
     facts.extend(
         body(design.heading.kind)
-            .filter(|_| !design.wear.guessed)
+            .filter(|_| !design.wear.is_guessed())
             .map(|limb| (limb, heading.units.ruler(design.wear.girth))),
     );
     if let Some(ring) = piece.drape.ring() {
@@ -167,7 +167,7 @@ pub fn worn(piece: &Piece) -> Option<String> {
         drops.join("; "),
         branches(design),
         units.ruler(design.wear.girth),
-        design.wear.source,
+        design.wear.source_words(),
         hooked(design, worn),
         build(design.wear.build),
     ))
@@ -190,8 +190,8 @@ fn hooked(design: &Design, worn: &Worn) -> String {
 /// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
 fn build(build: Build) -> String {
     let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
-    let neck = (neck.assumed, format!("a neck {} times as broad as it is deep", neck.value));
-    let chest = (chest.assumed, format!("a chest that leans back {:.0}°", chest.value.to_degrees()));
+    let neck = (neck.is_assumed(), format!("a neck {} times as broad as it is deep", *neck));
+    let chest = (chest.is_assumed(), format!("a chest that leans back {:.0}°", chest.to_degrees()));
     let said = |assumed: bool, from: &str| {
         let which = [&neck, &chest].into_iter().filter(|(is, _)| *is == assumed).map(|(_, words)| words.as_str());
         let which = which.collect::<Vec<_>>().join(", ");
@@ -203,13 +203,13 @@ fn build(build: Build) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::Proportion;
+    use crate::design::Stated;
 
     #[test]
     fn what_the_pattern_says_of_the_body_is_not_called_assumed() {
         let assumed = build(Build::default());
         assert_eq!(assumed, " Assumed: a neck 1.2 times as broad as it is deep, a chest that leans back 20°.");
-        let chest_tilt = Proportion { value: 25_f64.to_radians(), assumed: false };
+        let chest_tilt = Stated::Stated(25_f64.to_radians());
         assert_eq!(
             build(Build { chest_tilt, ..Build::default() }),
             " From the pattern: a chest that leans back 25°. Assumed: a neck 1.2 times as broad as it is deep."

@@ -48,13 +48,15 @@ pub fn size(bead: &Bead) -> String {
         None if both => format!("{} × {along}", across.trim_end_matches(" mm")),
         None => across,
     };
-    format!("{size} {}{}, hole{JOINED}{}", bead.shape, drilled(bead), bead.hole.tenths())
+    format!("{size} {}{}, hole{JOINED}{}{}", bead.shape, drilled(bead), bead.hole.tenths(), bead.hole.mark())
 }
 
 /// How thick a flat bead is, and which way the hole runs where its name leaves that open.
 fn drilled(bead: &Bead) -> String {
     match bead.shape {
-        Shape::Coin | Shape::Square => format!(", {} thick, drilled edge to edge", bead.thick.tenths()),
+        Shape::Coin | Shape::Square => {
+            format!(", {} thick{}, drilled edge to edge", bead.thick.tenths(), bead.thick.mark())
+        }
         Shape::Drop if bead.tip_drilled => ", drilled across the tip".to_owned(),
         Shape::Drop | Shape::Oval => ", drilled lengthwise".to_owned(),
         _ => String::new(),

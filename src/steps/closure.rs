@@ -28,7 +28,7 @@ pub fn join(design: &Design) -> Vec<Step> {
 /// The steps of the sides that are joined after the strands are closed, or of those before.
 fn told(design: &Design, late: bool) -> Vec<Step> {
     let kept = |parts: &'_ [Part]| if is_late(design, parts) == late { parts.to_vec() } else { Vec::new() };
-    let (left, right) = (kept(&design.closure.left), kept(&design.closure.right));
+    let (left, right) = (kept(design.closure.left()), kept(design.closure.right()));
     let alike = match left.iter().zip(&right).take_while(|(a, b)| a == b).count() {
         // One side goes on where the other ends: they are not closed alike.
         all if left.len() != right.len() && all == left.len().min(right.len()) => 0,
@@ -49,7 +49,7 @@ fn is_late(design: &Design, parts: &[Part]) -> bool {
 /// Look for gaps where a wire or thread could slip out.
 fn gaps(design: &Design) -> Option<Step> {
     let word = design.cords[design.strands.first()?.cord].kind.word();
-    let firsts = [design.closure.left.first(), design.closure.right.first()].into_iter().flatten();
+    let firsts = [design.closure.left().first(), design.closure.right().first()].into_iter().flatten();
     let mut rings: Vec<_> = firsts.filter_map(|part| gap(design, part.finding)).collect();
     rings.dedup();
     let text = format!("See that {} shut. Squeeze any gap together with chain-nose pliers.", is_or_are(&rings));
@@ -131,7 +131,7 @@ fn hung(design: &Design, parts: &[Part], at: usize, side: Side) -> Vec<Step> {
 
 /// Whether a part is a ring that is opened only once, for what stands on both sides of it.
 fn joins(design: &Design, parts: &[Part], at: usize, side: Side) -> bool {
-    let sides = [&design.closure.left, &design.closure.right];
+    let sides = [design.closure.left(), design.closure.right()];
     let goes_on = parts.len() > at + 1 && (side != Side::Both || sides.iter().all(|parts| parts.len() > at + 1));
     let is_ring = |at: usize| design.findings[parts[at].finding].is_open_ring();
     let stands = at > 0 && !is_closed_pin(design, &parts[at - 1]) && !is_ring(at - 1);

@@ -102,7 +102,7 @@ const fn end(strand: &Strand, side: Side) -> &End {
 
 fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     let has = |kind| end(strand, side).findings.iter().any(|at| design.findings[*at].kind() == kind);
-    let open = design.closure.left.is_empty() && design.closure.right.is_empty();
+    let open = design.closure.is_empty();
     let bare = strand.ends.iter().all(|end| end.findings.is_empty());
     let cord = design.cords[strand.cord].kind;
     match () {
@@ -238,7 +238,7 @@ impl Group<'_> {
             Way::Glued => format!("the loop at the {} end of {}", self.side.end(), self.whose()),
             _ => format!("the {} end link of {}", self.side.end(), self.whose()),
         };
-        let parts = if self.side == Side::Last { &self.design.closure.right } else { &self.design.closure.left };
+        let parts = if self.side == Side::Last { self.design.closure.right() } else { self.design.closure.left() };
         let name = |part: &Part| format!("the {}", self.design.findings[part.finding].name);
         let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_end(self.design, parts).map(name)).collect();
         let ring = self.part().filter(|part| self.design.findings[part.finding].is_open_ring());
@@ -263,9 +263,9 @@ impl Group<'_> {
     /// The closure's part that this side's ends hang on. Both ends of a loop hang on the one
     /// ear wire.
     fn part(&self) -> Option<&Part> {
-        let (left, right) = (self.design.closure.left.first(), self.design.closure.right.first());
+        let (left, right) = (self.design.closure.left().first(), self.design.closure.right().first());
         let (near, far) = if self.side == Side::First { (left, right) } else { (right, left) };
-        near.or_else(|| far.filter(|_| self.design.closure.loops))
+        near.or_else(|| far.filter(|_| self.design.closure.loops()))
     }
 
     /// What the end goes through, as a clause: `through the eye of the eye pin`.

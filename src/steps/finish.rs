@@ -50,7 +50,7 @@ fn packed(design: &Design) -> String {
 
 /// Loops that grip the arms of spectacles are tried on a pair.
 fn try_loops(design: &Design) -> Option<Step> {
-    let findings = design.closure.left.iter().chain(&design.closure.right).map(|part| &design.findings[part.finding]);
+    let findings = design.closure.parts().map(|part| &design.findings[part.finding]);
     let name = &findings.into_iter().find(|finding| finding.kind() == FindingKind::SpectacleLoop)?.name;
     let text = format!("Slide one {name} onto each arm of a pair of spectacles, and lift them by the strap.");
     Some(Step::new(format!("Try each {name}"), text).check("Both grip by themselves, and come off when you pull."))
@@ -86,7 +86,7 @@ fn below(design: &Design, strand: &Strand, hung: &Hung, seat: &Seat) -> f64 {
     let bit = &strand.trains[seat.train].bits[seat.bit];
     let reach = match &bit.what {
         What::Dangle(dangle) => dangle.drop,
-        What::Bead(at) if design.closure.loops => design.beads[*at].across.value() / 2.0,
+        What::Bead(at) if design.closure.loops() => design.beads[*at].across.value() / 2.0,
         _ => bit.after,
     };
     hung.ends[0].y.max(hung.ends[1].y) - seat.centre.y + reach
@@ -108,5 +108,5 @@ fn length(design: &Design) -> String {
 }
 
 fn parts(design: &Design) -> usize {
-    design.closure.left.len() + design.closure.right.len()
+    design.closure.parts().count()
 }

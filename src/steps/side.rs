@@ -21,7 +21,7 @@ impl Side {
             Self::Both => format!("each {name}"),
             Self::First if on_both(design, finding) => format!("the first {name}"),
             Self::Last if on_both(design, finding) => format!("the second {name}"),
-            Self::Last if design.closure.loops => format!("the same {name}"),
+            Self::Last if design.closure.loops() => format!("the same {name}"),
             Self::First | Self::Last => format!("the {name}"),
         }
     }
@@ -39,5 +39,5 @@ impl Side {
 /// Whether the closure has the finding on either side.
 pub fn on_both(design: &Design, finding: Index<Finding>) -> bool {
     let has = |parts: &[Part]| parts.iter().any(|part| part.finding == finding);
-    has(&design.closure.left) && has(&design.closure.right)
+    has(design.closure.left()) && has(design.closure.right())
 }

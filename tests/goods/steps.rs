@@ -1,6 +1,6 @@
 //! The making steps: those that the piece has, in the order of work, with figures from the design.
 
-use festoon::design::{Closure, Crimp, Design, Entries, Form, Phrase, Rest, nth};
+use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
 use festoon::steps::{Drawing, Step, cautions, steps, tools};
 use festoon::units::{Length, UnitStyle};
@@ -128,7 +128,7 @@ fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
     let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(30, nth(0))])]);
     design.findings.push(finding("jump ring", FindingKind::JumpRing));
     design.findings.push(finding("hook", FindingKind::Clasp));
-    design.closure = Closure { left: vec![part(3)], right: vec![part(3), part(4)], ..Closure::default() };
+    design.closure.joins = Joins::sides(vec![part(3)], vec![part(3), part(4)]);
     let steps = steps(&design);
     let at = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     assert!(at("Hang the hook") < at("Thread the first end"));
@@ -176,7 +176,7 @@ fn earrings_are_made_twice_and_their_dangles_first() {
     design.heading.kind = Kind::Earrings;
     design.copies = 2;
     design.findings.push(finding("ear wire", FindingKind::EarWire));
-    design.closure = Closure { left: vec![part(3)], ..Closure::default() };
+    design.closure.joins = Joins::Above(vec![part(3)]);
     let steps = steps(&design);
     assert_eq!(steps[2].title, "Thread the dangle");
     // From the top down it is one of C and two of A, the last of which sits on the head.
@@ -205,7 +205,7 @@ fn an_earring_is_measured_from_its_ring_down() {
     let mut design = design(vec![one]);
     design.heading.kind = Kind::Earrings;
     design.findings.push(finding("ear wire", FindingKind::EarWire));
-    design.closure = Closure { left: vec![part(3)], ..Closure::default() };
+    design.closure.joins = Joins::Above(vec![part(3)]);
     // A single strand hangs straight down: as long as it is finished.
     let expected =
         "From where it hangs in the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
@@ -237,7 +237,7 @@ fn knotted_silk_in_knot_covers() {
     design.cords = vec![cord("silk", CordKind::Silk)].into();
     design.findings.push(finding("bead tip", FindingKind::KnotCover));
     design.findings.push(finding("fish hook", FindingKind::Clasp));
-    design.closure = Closure { left: vec![part(4)], right: vec![part(4)], ..Closure::default() };
+    design.closure.joins = Joins::sides(vec![part(4)], vec![part(4)]);
     let steps = steps(&design);
     assert!(steps.iter().any(|step| step.text.contains("Before the next bead tie an overhand knot in the silk")));
     assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover)).count(), 2);
@@ -307,8 +307,8 @@ proptest! {
         design.cords[nth(0)].kind = cord;
         let kinds = [ends.as_slice(), &left, &right].concat();
         design.findings.extend(kinds.iter().map(|kind| finding(kind.word(), *kind)));
-        design.closure.left = at(3 + ends.len(), &left).into_iter().map(part).collect();
-        design.closure.right = at(3 + ends.len() + left.len(), &right).into_iter().map(part).collect();
+        let side = |base, kinds: &[FindingKind]| at(base, kinds).into_iter().map(part).collect();
+        design.closure.joins = Joins::sides(side(3 + ends.len(), &left), side(3 + ends.len() + left.len(), &right));
         let steps = steps(&design);
         for text in steps.iter().flat_map(|step| [Some(&step.text), step.check.as_ref()]).flatten() {
             prop_assert!(text.ends_with('.') && !text.contains("  ") && !text.contains(" .") && !text.contains(".."), "{}", text);

@@ -80,8 +80,8 @@ pub fn closing_on(tracks: &[Option<Track>], piece: &Piece, frame: &Frame, stenci
     let left = track.points.iter().rev().filter(|joint| joint.station < 0.0);
     let right = track.points.iter().filter(|joint| joint.station > strand.finished.value());
     let sides =
-        [(0.0, left.collect::<Vec<_>>(), &closure.left), (strand.finished.value(), right.collect(), &closure.right)];
-    let side = |(start, outer, parts): (f64, Vec<&Joint>, &Vec<Part>)| {
+        [(0.0, left.collect::<Vec<_>>(), closure.left()), (strand.finished.value(), right.collect(), closure.right())];
+    let side = |(start, outer, parts): (f64, Vec<&Joint>, &[Part])| {
         let end = track.at(start)?.0;
         let line: Vec<_> = std::iter::once(end).chain(outer.iter().map(|joint| joint.at)).collect();
         let room = (outer.last()?.station - start).abs();
