@@ -22,5 +22,7 @@ mod stash;
 mod steps;
 #[path = "goods/told.rs"]
 mod told;
+#[path = "goods/worked.rs"]
+mod worked;
 #[path = "goods/written.rs"]
 mod written;

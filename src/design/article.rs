@@ -254,12 +254,14 @@ pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option
     let sold = &written.value;
     let lot = match sold.by.value {
         SoldBy::Strand => sold.length.map(Lot::Strand),
+        SoldBy::Hank => sold.strands.zip(sold.length).map(|(strands, length)| Lot::Hank(strands.0, length)),
         SoldBy::Pack => sold.count.map(|count| Lot::Pack(count.0)),
         SoldBy::Each => Some(Lot::Each),
         SoldBy::Grams => sold.mass.map(Lot::Grams),
         SoldBy::Spool | SoldBy::Length => sold.length.map(Lot::Length),
     };
     let needed = match sold.by.value {
+        SoldBy::Hank => "strands: 12, length: 20 in",
         SoldBy::Pack => "count: 48",
         SoldBy::Grams => "mass: 10 g",
         _ => "length: 16 in",

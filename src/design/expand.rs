@@ -9,10 +9,14 @@ use crate::source::{At, Place};
 use crate::units::Length;
 
 use super::Context;
+use super::entries::Index;
 use super::model::{Dangle, Phrase, What};
 use super::row::{self, Strung};
+use super::rows;
 use super::shelf::Shelf;
-use super::spot::{self, Spot};
+use super::sound::is_sound;
+use super::stock::Bead;
+use super::strand::SAME;
 
 /// A bead list with all its names known and its size bounded.
 pub struct List<'a> {
@@ -41,11 +45,10 @@ impl Stretch {
 impl<'a> List<'a> {
     /// Takes a list; leaves a remark for each name that is not defined.
     pub fn new(items: &'a [At<Item>], knots: Option<Length>, shelf: &'a Shelf, context: &mut Context) -> Option<Self> {
+        let list = is_sound(items, shelf, context).then_some(Self { items, shelf, knots })?;
         let before = context.remarks.len();
-        check_names(items, shelf, context);
-        check_places(items, Within::Strand, context);
-        let sound = context.remarks.len() == before && is_shelved(items, shelf);
-        sound.then_some(Self { items, shelf, knots })
+        rows::check_lengths(items, &list, context);
+        (context.remarks.len() == before).then_some(list)
     }
 
     /// The articles that the list's names mean.
@@ -102,7 +105,35 @@ impl<'a> List<'a> {
 
     /// How many things are strung when `fill` means so many times.
     pub fn count(&self, fill: u32) -> u64 {
-        count(self.items, fill)
+        self.counted(self.items, fill)
+    }
+
+    fn counted(&self, items: &[At<Item>], fill: u32) -> u64 {
+        let counts = items.iter().map(|item| match &item.value {
+            Item::Run(run) => u64::from(run.count),
+            Item::Repeat(repeat) => {
+                self.counted(&repeat.of, fill).saturating_mul(u64::from(times(repeat.repeat, fill)))
+            }
+            Item::Mirror(mirror) => {
+                let about = mirror.about.as_deref().map_or(0, |about| self.counted(about, fill));
+                self.counted(&mirror.mirror, fill).saturating_mul(2).saturating_add(about)
+            }
+            Item::Dangle(dangle) => self.counted(&dangle.dangle, fill).saturating_add(1),
+            Item::Row(row) => rows::count(row, fill, self),
+            Item::Space(_) | Item::Knot(_) | Item::Stop(_) => 1,
+        });
+        counts.fold(0, u64::saturating_add)
+    }
+
+    /// Length in mm of beads in a row, with the strand's knots between them.
+    pub fn taken(&self, beads: &[Index<Bead>]) -> f64 {
+        let strung = beads.iter().map(|bead| Strung::bead(*bead, &self.shelf.beads)).collect();
+        row::bits(&self.knotted(strung), &self.shelf.beads).iter().map(super::model::Bit::length).sum()
+    }
+
+    /// Whether so many fills are no more than a piece may hold, and have room.
+    pub fn fits(&self, fill: u32, room: f64) -> bool {
+        self.count(fill) <= u64::from(MOST_STRUNG) && self.length(fill) <= room + SAME
     }
 
     /// Length of the row in mm when `fill` means so many times.
@@ -171,6 +202,10 @@ impl<'a> List<'a> {
             Item::Space(space) => strung.push(bare(What::Gap, space.space.value)),
             Item::Knot(knot) => strung.push(bare(What::Knot, knot.knot.value)),
             Item::Dangle(dangle) => strung.extend(self.dangle(&dangle.on.value.0, &dangle.dangle, fill)),
+            Item::Row(row) => {
+                let beads = rows::beads(row, fill, self);
+                strung.extend(beads.into_iter().map(|bead| Strung::bead(bead, &self.shelf.beads)));
+            }
             Item::Stop(_) => {}
         }
     }
@@ -228,24 +263,11 @@ impl<'a> List<'a> {
             Item::Dangle(dangle) => {
                 Phrase::Dangle(self.shelf.finding(&dangle.on.value.0)?, self.phrases(&dangle.dangle, fill))
             }
+            Item::Row(row) => rows::phrase(row, fill, self),
             // Stops stand in the strand's own list alone, where `chart` numbers them.
             Item::Stop(stop) => Phrase::Stop(0, self.shelf.finding(&stop.stop.value)?),
         })
     }
-}
-
-/// Whether all that the items name was resolved: what is defined wrongly has had its remark.
-fn is_shelved(items: &[At<Item>], shelf: &Shelf) -> bool {
-    items.iter().all(|item| match &item.value {
-        Item::Run(run) => shelf.bead(&run.id).is_some() || shelf.finding(&run.id).is_some(),
-        Item::Repeat(repeat) => is_shelved(&repeat.of, shelf),
-        Item::Mirror(mirror) => {
-            is_shelved(&mirror.mirror, shelf) && mirror.about.iter().all(|about| is_shelved(about, shelf))
-        }
-        Item::Dangle(dangle) => shelf.finding(&dangle.on.value.0).is_some() && is_shelved(&dangle.dangle, shelf),
-        Item::Stop(stop) => shelf.finding(&stop.stop.value).is_some(),
-        Item::Space(_) | Item::Knot(_) => true,
-    })
 }
 
 const fn bare(what: What, length: Length) -> Strung {
@@ -263,22 +285,9 @@ fn has_fill(items: &[At<Item>]) -> bool {
     items.iter().any(|item| match &item.value {
         Item::Repeat(repeat) => repeat.repeat == Times::Fill || has_fill(&repeat.of),
         Item::Mirror(mirror) => has_fill(&mirror.mirror) || mirror.about.as_deref().is_some_and(has_fill),
+        Item::Row(row) => row.fills(),
         _ => false,
     })
-}
-
-fn count(items: &[At<Item>], fill: u32) -> u64 {
-    let counts = items.iter().map(|item| match &item.value {
-        Item::Run(run) => u64::from(run.count),
-        Item::Repeat(repeat) => count(&repeat.of, fill).saturating_mul(u64::from(times(repeat.repeat, fill))),
-        Item::Mirror(mirror) => {
-            let about = mirror.about.as_deref().map_or(0, |about| count(about, fill));
-            count(&mirror.mirror, fill).saturating_mul(2).saturating_add(about)
-        }
-        Item::Dangle(dangle) => count(&dangle.dangle, fill).saturating_add(1),
-        Item::Space(_) | Item::Knot(_) | Item::Stop(_) => 1,
-    });
-    counts.fold(0, u64::saturating_add)
 }
 
 /// Whether so many things more are too many for the piece, or for its sizes and colourways with it;
@@ -295,88 +304,4 @@ pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
     let headline = format!("{whose} would hold more than {most} beads, knots and spaces");
     context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help("check the counts of the repeats"));
     true
-}
-
-/// Refuses a repeat or mirror that strings nothing.
-fn check_strung(items: &[&[At<Item>]], place: Place, context: &mut Context) {
-    if items.iter().all(|items| count(items, 1) == 0) && !context.holes.spoil(place) {
-        let remark = Remark::new(Code::NothingRepeated, "there is nothing here to string").at(place);
-        context.remarks.push(remark.help("write what is strung, or take the entry out"));
-    }
-}
-
-/// Where a list stands.
-#[derive(Clone, Copy, PartialEq)]
-enum Within {
-    Strand,
-    Repeat,
-    Dangle,
-}
-
-/// Refuses what has no meaning where it stands: a stop but in the strand's own list, and in a branch
-/// another branch, a knot or `fill`.
-fn check_places(items: &[At<Item>], within: Within, context: &mut Context) {
-    let inside = if within == Within::Dangle { within } else { Within::Repeat };
-    for item in items {
-        context.remarks.extend(misplaced(&item.value, within).map(|remark| remark.at(item.place)));
-        match &item.value {
-            Item::Repeat(repeat) => check_places(&repeat.of, inside, context),
-            Item::Mirror(mirror) => {
-                check_places(&mirror.mirror, inside, context);
-                mirror.about.iter().for_each(|about| check_places(about, inside, context));
-            }
-            Item::Dangle(dangle) => check_places(&dangle.dangle, Within::Dangle, context),
-            Item::Run(_) | Item::Space(_) | Item::Knot(_) | Item::Stop(_) => {}
-        }
-    }
-}
-
-fn misplaced(item: &Item, within: Within) -> Option<Remark> {
-    let say = |code, headline: &str, help: &str| Some(Remark::new(code, headline).help(help));
-    match (item, within) {
-        (Item::Stop(_), Within::Repeat | Within::Dangle) => say(
-            Code::MisplacedStop,
-            "a stop stands in the strand's own list, not inside a repeat, mirror or dangle",
-            "write each stop with its `at:` between the strand's own entries",
-        ),
-        (Item::Repeat(repeat), Within::Dangle) if repeat.repeat == Times::Fill => {
-            say(Code::NoFill, "`repeat: fill` has no length to fill in a dangle", "say how many times")
-        }
-        (Item::Dangle(_), Within::Dangle) => say(
-            Code::Misplaced,
-            "a dangle hangs from a strand, not from another dangle",
-            "string its beads on the dangle itself, or give it a place of its own on the strand",
-        ),
-        (Item::Knot(_), Within::Dangle) => say(
-            Code::Misplaced,
-            "a knot is tied in a strand's cord, and a dangle has none",
-            "take it out; what hangs on a pin is held by the pin's head",
-        ),
-        _ => None,
-    }
-}
-
-fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
-    for item in items {
-        match &item.value {
-            Item::Run(run) => spot::strung(&At::new(run.id.clone(), item.place), shelf, context),
-            Item::Space(_) | Item::Knot(_) => {}
-            Item::Repeat(repeat) => {
-                check_strung(&[&repeat.of], item.place, context);
-                check_names(&repeat.of, shelf, context);
-            }
-            Item::Mirror(mirror) => {
-                check_strung(&[&mirror.mirror, mirror.about.as_deref().unwrap_or_default()], item.place, context);
-                check_names(&mirror.mirror, shelf, context);
-                mirror.about.iter().for_each(|about| check_names(about, shelf, context));
-            }
-            Item::Dangle(dangle) => {
-                spot::finding(&At::new(dangle.on.value.0.clone(), dangle.on.place), Spot::Hanger, shelf, context);
-                check_names(&dangle.dangle, shelf, context);
-            }
-            Item::Stop(stop) => {
-                spot::finding(&stop.stop, Spot::Stop, shelf, context);
-            }
-        }
-    }
 }

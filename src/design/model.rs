@@ -187,6 +187,8 @@ pub enum Phrase {
     Times(u32, Vec<Phrase>),
     /// A list, its middle, and the list backwards.
     Mirror(Vec<Phrase>, Vec<Phrase>),
+    /// Runs of a row that has no pattern, told in tens.
+    Ordered(Vec<Phrase>),
     /// Bare cord of this length.
     Gap(Length),
     /// A knot.

@@ -89,7 +89,7 @@ impl Shelf {
     }
 
     /// The bead of an id; a remark where there is none.
-    fn find_bead(&self, id: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
+    pub fn find_bead(&self, id: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
         self.expect(Article::Bead, id, context);
         self.bead(&id.value)
     }
@@ -272,6 +272,10 @@ fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
                 collect(&dangle.dangle, ids);
             }
             Item::Stop(stop) => ids.push(stop.stop.value.clone()),
+            Item::Row(row) => {
+                let new: Vec<_> = row.beads().into_iter().filter(|id| !ids.contains(&id.value)).collect();
+                ids.extend(new.into_iter().map(|id| id.value.clone()));
+            }
         }
     }
 }

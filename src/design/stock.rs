@@ -90,6 +90,8 @@ pub struct Sold {
 pub enum Lot {
     /// A temporary strand of this length.
     Strand(Length),
+    /// So many temporary strands, each of this length.
+    Hank(u32, Length),
     /// So many.
     Pack(u32),
     /// A single one.

@@ -6,7 +6,6 @@
 //! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
 //! that each takes up at most what one cord of that thickness would.
 
-use crate::pattern::bounds::MOST_STRUNG;
 use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
@@ -203,10 +202,10 @@ fn fill(
     };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let room = length.value() - takes - leave;
-    largest(list, room).or_else(|| {
+    largest(|fill| list.fits(fill, room)).or_else(|| {
         let least = list.length(1);
         let headline = format!(
-            "strand {}: `repeat: fill` finds {:.1} mm of room, but once takes {least:.1} mm",
+            "strand {}: what fills it finds {:.1} mm of room, but once takes {least:.1} mm",
             strand.name.value,
             room.max(0.0)
         );
@@ -215,14 +214,13 @@ fn fill(
     })
 }
 
-/// The largest number of fills, at least 1, whose row is no longer than the room.
-fn largest(list: &List<'_>, room: f64) -> Option<u32> {
-    let fits = |fill: u32| list.count(fill) <= u64::from(MOST_STRUNG) && list.length(fill) <= room + SAME;
+/// The largest number, at least 1, that fits, where all smaller ones do.
+pub fn largest(fits: impl Fn(u32) -> bool) -> Option<u32> {
     if !fits(1) {
         return None;
     }
     let mut over = 2;
-    while over <= MOST_STRUNG && fits(over) {
+    while over < u32::MAX / 2 && fits(over) {
         over *= 2;
     }
     let (mut low, mut high) = (over / 2, over);
@@ -366,6 +364,7 @@ fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Con
         repeat.repeat = Times::Fill;
     }
     let knots = strand.knots.as_ref().map(|at| at.value);
-    let fits = largest(&List::new(&items, knots, list.shelf(), context)?, room)?;
+    let list = List::new(&items, knots, list.shelf(), context)?;
+    let fits = largest(|fill| list.fits(fill, room))?;
     (fits < often).then(|| format!("repeat {fits} times instead of {often}"))
 }

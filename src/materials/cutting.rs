@@ -120,7 +120,7 @@ fn lot_length(design: &Design, article: Article) -> Option<Length> {
             };
             (per_metre.value() > 0.0).then(|| Length::mm(mass.value() / per_metre.value() * 1000.0))
         }
-        Lot::Pack(_) | Lot::Each => None,
+        Lot::Hank(..) | Lot::Pack(_) | Lot::Each => None,
     }
 }
 

@@ -18,6 +18,7 @@ const HAIR: f64 = 1e-9;
 pub fn beads_in(bead: &Bead, lot: &Lot) -> u64 {
     match lot {
         Lot::Strand(length) | Lot::Length(length) => whole(*length / bead.pitch.unwrap_or(bead.along)),
+        Lot::Hank(strands, length) => beads_in(bead, &Lot::Strand(*length)) * u64::from(*strands),
         Lot::Grams(mass) => whole(*mass / bead.mass),
         Lot::Pack(count) => u64::from(*count),
         Lot::Each => 1,
@@ -80,7 +81,7 @@ fn findings_in(mass: f64, lot: &Lot) -> u64 {
         Lot::Pack(count) => u64::from(*count),
         Lot::Each => 1,
         Lot::Grams(grams) if mass > 0.0 => whole(grams.value() / mass),
-        Lot::Grams(_) | Lot::Strand(_) | Lot::Length(_) => 0,
+        Lot::Grams(_) | Lot::Strand(_) | Lot::Hank(..) | Lot::Length(_) => 0,
     }
 }
 
@@ -120,6 +121,7 @@ const fn mass(lot: &Lot) -> Option<Mass> {
 const fn unit(article: Article, lot: &Lot) -> &'static str {
     match (lot, article) {
         (Lot::Strand(_), _) => "strand",
+        (Lot::Hank(..), _) => "hank",
         (Lot::Pack(_), _) => "pack",
         (Lot::Each, _) => "piece",
         (Lot::Grams(_), _) => "bag",

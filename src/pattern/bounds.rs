@@ -52,6 +52,8 @@ pub const MOST_STRUNG: u32 = 20_000;
 pub const MOST_IN_VARIANTS: u32 = 100_000;
 /// Most links of one length of chain.
 pub const MOST_LINKS: u32 = 1_000;
+/// Most sizes of a graduated row.
+pub const MOST_GRADES: u32 = 10;
 /// Longest that a piece and its strands may be, in mm.
 const LONGEST: f64 = 20_000.0;
 /// Stands for all groups in which a key has no bound of its own.
@@ -109,6 +111,7 @@ pub const BOUNDS: &[Bound] = &[
     masses("Finding", &["mass"], 1_000.0),
     sizes("Sold", &["length"], 10_000_000.0),
     counts("Sold", &["count"], 100_000.0),
+    counts("Sold", &["strands"], 1_000.0),
     masses("Sold", &["mass"], 100_000.0),
     sizes("Strand", &["length", "leave"], LONGEST),
     sizes("Strand", &["allowance"], 2_000.0),
@@ -123,6 +126,11 @@ pub const BOUNDS: &[Bound] = &[
     sizes("Knot", &["knot"], 100.0),
     lists("Dangle", &["dangle"], 200.0),
     sizes("Stop", &["at"], LONGEST),
+    counts("Random", &["seed"], 1_000_000.0),
+    lists("Random", &["of"], 50.0),
+    of("Random", &["apart"], Unit::Count, (0.0, 20.0)),
+    lists("Graduate", &["graduate"], MOST_GRADES as f64),
+    sizes("Graduate", &["length"], LONGEST),
     of("Wear", &["neck base", "wrist", "ankle"], Unit::Millimetres, (20.0, 2_000.0)),
     sizes("Wear", &["ease"], 500.0),
     of("Wear", &["breadth to depth"], Unit::Plain, (0.8, 2.0)),

@@ -10,6 +10,7 @@ use crate::units::Length;
 
 use super::node::{Node, Value};
 use super::record::{Read, Reader, record};
+use super::rows::{Fade, Graduate, Random, Row};
 use super::values::Whole;
 
 /// One entry of a bead list.
@@ -30,6 +31,21 @@ pub enum Item {
     Dangle(Dangle),
     /// A finding fixed on the cord.
     Stop(Stop),
+    /// A row that is worked out.
+    Row(Row),
+}
+
+impl Item {
+    /// The lists that stand in it.
+    #[must_use]
+    pub fn lists(&self) -> Vec<&[At<Self>]> {
+        match self {
+            Self::Repeat(repeat) => vec![&repeat.of],
+            Self::Mirror(mirror) => std::iter::once(&mirror.mirror).chain(&mirror.about).map(Vec::as_slice).collect(),
+            Self::Dangle(dangle) => vec![&dangle.dangle],
+            Self::Run(_) | Self::Space(_) | Self::Knot(_) | Self::Stop(_) | Self::Row(_) => Vec::new(),
+        }
+    }
 }
 
 /// So many of a bead: `reed`, `4 mist`.
@@ -153,13 +169,16 @@ impl Read for Item {
             () if has("knot") => Knot::read(node, reader).map(Self::Knot),
             () if has("dangle") => Dangle::read(node, reader).map(Self::Dangle),
             () if has("stop") => Stop::read(node, reader).map(Self::Stop),
+            () if has("random") => Random::read(node, reader).map(|random| Self::Row(Row::Random(random))),
+            () if has("fade") => Fade::read(node, reader).map(|fade| Self::Row(Row::Fade(fade))),
+            () if has("graduate") => Graduate::read(node, reader).map(|one| Self::Row(Row::Graduate(one))),
             () => unknown_item(node, entries, reader),
         }
     }
 }
 
 /// The keys by which groups of a bead list are told from one another.
-const GROUPS: [&str; 6] = ["repeat", "mirror", "space", "knot", "dangle", "stop"];
+const GROUPS: [&str; 9] = ["repeat", "mirror", "space", "knot", "dangle", "stop", "random", "fade", "graduate"];
 
 fn unknown_item<T>(node: &Node, entries: &[(At<String>, Node)], reader: &mut Reader<'_>) -> Option<T> {
     let remark = Remark::new(Code::UnknownKey, "this entry of the bead list is none that festoon knows");

@@ -11,6 +11,7 @@ mod mend;
 mod model;
 pub(crate) mod node;
 mod record;
+mod rows;
 mod swap;
 mod values;
 mod words;
@@ -25,6 +26,7 @@ pub use dict::Dict;
 pub use items::{Item, Repeat, Times};
 pub use model::*;
 pub use record::{Read, Reader};
+pub use rows::{Apart, Fade, Graduate, Random, Row};
 pub use values::{BeadSize, Body, Measured, Whole, Within};
 pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
 

@@ -172,9 +172,11 @@ record!(
 record!(
     /// How an article is sold.
     Sold {
-        /// strand, pack, each, grams, spool or length.
+        /// strand, hank, pack, each, grams, spool or length.
         by: At<SoldBy>,
-        /// Length of a strand, spool or cut piece.
+        /// How many strands a hank has.
+        strands: Option<Whole>,
+        /// Length of a strand, one of a hank, a spool or cut piece.
         length: Option<Length>,
         /// How many in a pack.
         count: Option<Whole>,

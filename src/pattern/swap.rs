@@ -29,6 +29,9 @@ fn swap(items: &mut [At<Item>], from: &str, to: &str) {
                 mirror.about.iter_mut().for_each(|about| swap(about, from, to));
             }
             Item::Dangle(dangle) => swap(&mut dangle.dangle, from, to),
+            Item::Row(row) => {
+                row.beads_mut().into_iter().filter(|id| id.value == from).for_each(|id| to.clone_into(&mut id.value));
+            }
         }
     }
 }

@@ -85,6 +85,7 @@ text_values! {
     Overhead: "a sum such as 2.50, or a share such as 15 %", { "type": ["number", "string"], "description": "A sum: 2.50; or a share of materials and labour: 15 %" }, overhead;
     Hours: "a time such as 1.5 h", { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
     Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole, Self(1);
+    Between: "a whole number, or 0", { "type": "integer", "minimum": 0 }, between;
     Factor: "a number such as 2.5", { "type": "number", "exclusiveMinimum": 0 }, factor;
     Ratio: "a ratio such as 1.2", { "type": "number", "exclusiveMinimum": 0 }, |text| factor(text).map(|factor| Ratio(factor.0));
     Tilt: "an angle such as 20 deg", { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle: 20 deg" }, |text| units::degrees(text).map(Tilt);
@@ -151,6 +152,10 @@ pub struct Hours(pub f64);
 /// A count of at least 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Whole(pub u32);
+
+/// How many things stand between two others, which may be none.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Between(pub u32);
 
 /// A factor greater than nothing.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -239,6 +244,7 @@ told! {
     Force: |force| vec![(Unit::Newtons, force.value())];
     Hours: |time| vec![(Unit::Hours, time.0)];
     Whole: |whole| vec![(Unit::Count, f64::from(whole.0))];
+    Between: |between| vec![(Unit::Count, f64::from(between.0))];
     Factor: |factor| vec![(Unit::Plain, factor.0)];
     Overhead: |overhead| match overhead {
         Self::Sum(_) => Vec::new(),
@@ -274,6 +280,11 @@ fn whole(text: &str) -> Result<Whole, UnitError> {
         }
         Err(_) => Err(refused("is not a whole number", "write a whole number of at least 1")),
     }
+}
+
+fn between(text: &str) -> Result<Between, UnitError> {
+    let count = text.trim().parse::<u32>().map(Between);
+    count.map_err(|_| refused("is not a whole number", "write 0, 1 or how many you mean"))
 }
 
 fn factor(text: &str) -> Result<Factor, UnitError> {

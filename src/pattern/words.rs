@@ -223,6 +223,8 @@ words!(
     SoldBy: "a way to sell" {
         /// Strung on a temporary strand of a stated length.
         Strand = "strand",
+        /// Several temporary strands tied together.
+        Hank = "hank",
         /// A pack of a stated count.
         Pack = "pack",
         /// One by one.

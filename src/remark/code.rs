@@ -284,7 +284,7 @@ codes! {
     UnevenEnds = "uneven-ends", Advice,
         "A strand round the neck begins with one bead and ends with another, so that its two sides \
          are no mirror images. A list that repeats a group often lacks the group's first beads at \
-         its end.";
+         its end. Where a random or fading row is an end, it is meant.";
     RingTight = "ring-tight", Warning,
         "Closed, the piece leaves less room round the wrist or ankle than the pattern asks for. \
          The inside girth is that of the largest round limb that the closed row goes round (of several strands the \
@@ -358,6 +358,12 @@ codes! {
          `repeat: fill` strings a list as often as fits into the strand's length less `leave` and \
          less what the ends take. It needs a length to fill, which a dangle does not have, and a list that \
          takes up cord.";
+    NoMix = "no-mix", Error,
+        "No row can be made of these beads in these numbers. \
+         A random row takes its counts from parts by largest remainder: each bead has floor(n x its parts / all \
+         parts), and what is left of n goes to the largest remainders. With `apart: d` at least d others stand \
+         between two of a kind, so that no kind may have more than ceil(n / (d + 1)); without `apart:` d is 1. Every \
+         bead of a mix gets at least one, and a fade goes from one bead to another, with at least one of each.";
     MisplacedStop = "misplaced-stop", Error,
         "A stop divides its strand, and can do so only where the strand says how far from its first end. \
          A stop is a finding fixed on the cord. It stands in the strand's own list (not inside a \

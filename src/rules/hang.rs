@@ -1,6 +1,6 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
-use crate::design::{Bit, Design, Strand};
+use crate::design::{Bit, Design, Phrase, Strand};
 use crate::drape::{self, Clearance, Drape, Unrest};
 use crate::pattern::{Kind, Settle};
 use crate::remark::{Code, Remark};
@@ -179,7 +179,9 @@ fn left_over(strand: &Strand) -> Option<Remark> {
 fn uneven_ends(strand: &Strand, design: &Design) -> Option<Remark> {
     let round = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
     let (first, last) = (strung(strand).next()?, strung(strand).last()?);
-    (round && first != last).then(|| {
+    let ends = [strand.chart.first(), strand.chart.last()];
+    let meant = ends.iter().any(|end| matches!(end, Some(Phrase::Ordered(_))));
+    (round && !meant && first != last).then(|| {
         let [first, last] = [first, last].map(|index| &design.beads[index].name);
         let headline = format!("strand {} begins with {first} and ends with {last}", strand.name);
         let help = format!("if both ends should match, add {first} after the last repeat");

@@ -9,18 +9,23 @@
 //! prints them: `2A, then (stop S1 at 110 mm: crimp)`, `(G1 at 40 mm) (knot K1 at 41 mm)`; what does so in a
 //! repeat is named after it, in order: `5A (knot), 12 times (knots K2 to K13)`. The chart is first made as short as its
 //! writing allows: neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out
-//! three times or more told as repeats. The row stays the same.
+//! three times or more told as repeats. The row stays the same. A row without a pattern is told in tens, `30 in this
+//! order: (1–10) 3A 1B 6A (11–20) …`, and of many beads of a kind on end the length as well: `24A (168 mm long)`.
 
 use std::ops::Range;
 
-use super::posts::{Keeps, Posts};
+use super::posts::{self, Keeps, Posts};
 use super::words::a;
-use crate::design::{Design, Finding, Index, Phrase, Strand, What};
+use crate::design::{Bead, Design, Finding, Index, Phrase, Strand, What, reach};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
 /// Longest list, in phrases, that is told as a repeat where it is written out.
 const LONGEST_FOLD: usize = 12;
+/// Fewest beads of a kind on end whose length is told beside their number: an assumption.
+const LONG_RUN: u32 = 20;
+/// How many beads of a row without a pattern are told together.
+const TEN: usize = 10;
 /// How often a list must be written out to be told as a repeat.
 const LEAST_FOLD: usize = 3;
 
@@ -97,6 +102,10 @@ fn joined(phrases: &[Phrase]) -> Vec<Phrase> {
                 (side, middle) => row.push(Phrase::Mirror(side, middle)),
             },
             Phrase::Dangle(on, list) => row.push(Phrase::Dangle(*on, simple(list))),
+            // One that is short, or turns but once, needs no tens.
+            Phrase::Ordered(list) if things(list) <= TEN || list.len() <= 2 => {
+                list.iter().for_each(|phrase| push(phrase.clone(), &mut row));
+            }
             other => push(other.clone(), &mut row),
         }
     }
@@ -182,15 +191,38 @@ impl Teller<'_> {
             }
             Phrase::Times(count, list) => format!("{}, {}", bare.bracketed(list), times_word(*count)),
             Phrase::Mirror(side, middle) => format!("[{}]", self.mirror(side, middle)),
+            Phrase::Ordered(list) => format!("{} in this order: {}", things(list), self.tens(list)),
             one => return self.opening(here) + &self.one(one, here),
         };
         words + &self.names(here)
     }
 
+    /// `(1–10) 3A 1B 6A (11–20) 10A`: runs in tens, so that each ten is counted by itself.
+    fn tens(self, runs: &[Phrase]) -> String {
+        let each = runs.iter().flat_map(|run| match run {
+            Phrase::Run(count, bead) => vec![Phrase::Run(1, *bead); *count as usize],
+            other => vec![other.clone()],
+        });
+        let each: Vec<_> = each.collect();
+        let ten = |(at, ten): (usize, &[Phrase])| {
+            let from = at * TEN + 1;
+            let runs = ten.iter().fold(Vec::new(), |mut runs, one| {
+                push(one.clone(), &mut runs);
+                runs
+            });
+            let to = from + ten.len() - 1;
+            let which = if from == to { from.to_string() } else { format!("{from}–{to}") };
+            format!("({which}) {}", self.bare().sequence(&runs))
+        };
+        each.chunks(TEN).enumerate().map(ten).collect::<Vec<_>>().join(" ")
+    }
+
     /// A phrase that is no list.
     fn one(self, phrase: &Phrase, here: &Range<usize>) -> String {
         match phrase {
-            Phrase::Run(count, bead) => format!("{count}{}", self.design.beads[*bead].letter),
+            Phrase::Run(count, bead) => {
+                format!("{count}{}{}", self.design.beads[*bead].letter, self.long(*count, *bead))
+            }
             Phrase::Gap(length) => format!("({} bare)", gap(self.design.heading.units, *length)),
             Phrase::Knot => format!("(knot{})", self.post(Keeps::Knot, here)),
             Phrase::Finding(at) if self.is_bar(*at) => self.bar(*at, here),
@@ -201,8 +233,20 @@ impl Teller<'_> {
             Phrase::Dangle(on, list) => {
                 format!("(dangle: {} on {})", self.bare().sequence(list), a(&self.design.findings[*on].name))
             }
-            Phrase::Times(..) | Phrase::Mirror(..) => self.sequence(std::slice::from_ref(phrase)),
+            Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Ordered(_) => self.sequence(std::slice::from_ref(phrase)),
         }
+    }
+
+    /// ` (168 mm long)`, of so many of a bead that they are sooner measured than counted.
+    fn long(self, count: u32, bead: Index<Bead>) -> String {
+        let Some(strand) = self.strand.filter(|_| count >= LONG_RUN) else { return String::new() };
+        let (bead, count) = (&self.design.beads[bead], f64::from(count));
+        let length = match posts::silent_knot(strand) {
+            Some(knot) => count * 2.0 * reach(bead, None) + (count - 1.0) * knot.length(),
+            None => count * 2.0 * reach(bead, Some(bead)),
+        };
+        let length = Length::mm(length);
+        format!(" ({} long)", in_brackets(self.design.heading.units, length, &UnitStyle::Mm.ruler(length)))
     }
 
     /// A spacer bar; of one that strands share, the hole, for it is strung only once.
@@ -242,7 +286,7 @@ impl Teller<'_> {
     /// Whether a phrase needs no comma beside others.
     fn is_short(self, phrase: &Phrase) -> bool {
         match phrase {
-            Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Stop(..) => false,
+            Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Ordered(_) | Phrase::Stop(..) => false,
             Phrase::Finding(at) => !self.is_bar(*at),
             Phrase::Run(..) | Phrase::Gap(_) | Phrase::Knot | Phrase::Dangle(..) => true,
         }
@@ -278,6 +322,7 @@ pub fn count(phrases: &[Phrase], is: fn(&Phrase) -> bool) -> usize {
     let of = |phrase: &Phrase| match phrase {
         Phrase::Times(times, list) => *times as usize * count(list, is),
         Phrase::Mirror(side, middle) => 2 * count(side, is) + count(middle, is),
+        Phrase::Ordered(list) => count(list, is),
         Phrase::Run(beads, _) => usize::from(is(phrase)) * *beads as usize,
         one => usize::from(is(one)),
     };
@@ -290,9 +335,14 @@ fn times_word(count: u32) -> String {
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.
 pub fn gap(units: UnitStyle, length: Length) -> String {
+    in_brackets(units, length, &length.tenths())
+}
+
+/// A length where brackets stand round it already.
+fn in_brackets(units: UnitStyle, length: Length, mm: &str) -> String {
     match units {
         UnitStyle::In => format!("{} in", fraction(length)),
-        UnitStyle::Mm => length.tenths(),
-        UnitStyle::Both => format!("{} in = {}", fraction(length), length.tenths()),
+        UnitStyle::Mm => mm.to_owned(),
+        UnitStyle::Both => format!("{} in = {mm}", fraction(length)),
     }
 }

@@ -210,6 +210,7 @@ fn knots_in(phrase: &Phrase) -> Vec<bool> {
             let back: Vec<_> = side.iter().rev().copied().collect();
             [side, knots_said(middle), back].concat()
         }
+        Phrase::Ordered(list) => knots_said(list),
         other => vec![*other == Phrase::Knot],
     }
 }

@@ -94,7 +94,7 @@ fn spoken(chart: &[Phrase], beads: usize) -> Vec<u32> {
                 add(2, side);
                 add(1, about);
             }
-            Phrase::Dangle(_, inner) => add(1, inner),
+            Phrase::Dangle(_, inner) | Phrase::Ordered(inner) => add(1, inner),
             Phrase::Run(..) | Phrase::Gap(_) | Phrase::Knot | Phrase::Finding(_) | Phrase::Stop(..) => {}
         }
     }

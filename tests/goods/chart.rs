@@ -72,6 +72,25 @@ fn repeats_that_are_spread_apart_stay_apart() {
     assert_eq!(chart::text(&design, &design.strands[0]), "3A, 4 times, then (bar: stop), then 3A");
 }
 
+/// Of the design made by hand, each bead takes what its size says: 25 of 6 mm with holes of 1 mm,
+/// 25 × √(6² − 1²) = 147.9 mm.
+#[test]
+fn of_many_beads_of_a_kind_the_length_is_told() {
+    assert_eq!(text(vec![a(25)]), "25A (5 13⁄16 in = 148 mm long)");
+}
+
+#[test]
+fn a_row_without_a_pattern_is_told_in_tens() {
+    let row = vec![a(3), b(1), a(8), b(2)];
+    assert_eq!(
+        text(vec![c(2), Phrase::Ordered(row), c(2)]),
+        "2C, then 14 in this order: (1–10) 3A 1B 6A (11–14) 2A 2B, then 2C"
+    );
+    let eleven = vec![a(3), b(1), a(7)];
+    assert_eq!(text(vec![Phrase::Ordered(eleven)]), "11 in this order: (1–10) 3A 1B 6A (11) 1A");
+    assert_eq!(text(vec![Phrase::Ordered(vec![a(3), b(1), a(2)])]), "3A 1B 2A");
+}
+
 #[test]
 fn what_is_no_bead_stands_in_brackets() {
     let gap = Phrase::Gap(Length::mm(12.7));
@@ -121,6 +140,14 @@ impl Reader<'_> {
     }
 
     fn clause(&mut self) -> Vec<String> {
+        if let Some((count, rest)) =
+            self.0.split_once(" in this order: ").filter(|(count, _)| count.parse::<usize>().is_ok())
+        {
+            self.0 = rest;
+            let row = self.tens();
+            assert_eq!(Ok(row.len()), count.parse(), "an ordered row has as many beads as it says");
+            return row;
+        }
         let once = if self.eat("[") { self.bracket() } else { self.words() };
         let before = self.0;
         if self.eat(", twice") {
@@ -134,6 +161,18 @@ impl Reader<'_> {
         }
         self.0 = before;
         once
+    }
+
+    /// `(1–10) 3A 1B 6A (11–14) 4A`
+    fn tens(&mut self) -> Vec<String> {
+        let mut row = Vec::new();
+        while self.0.trim_start().starts_with(|c: char| c.is_ascii_digit())
+            || self.0.trim_start().strip_prefix('(').is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
+        {
+            self.eat(" ");
+            row.extend(self.word());
+        }
+        row
     }
 
     /// Names of what stays in its place in a repeat.
@@ -184,6 +223,9 @@ impl Reader<'_> {
             return match named(&other).split(' ').collect::<Vec<_>>().as_slice() {
                 ["knot", ..] => vec!["knot".to_owned()],
                 [group] if group.starts_with('G') => Vec::new(),
+                // `(11–20)` says which beads follow, `(168 mm long)` how long those before are.
+                [tens] if tens.starts_with(|c: char| c.is_ascii_digit()) => Vec::new(),
+                [.., "long"] => Vec::new(),
                 words => words.last().map(|word| (*word).to_owned()).into_iter().collect(),
             };
         }
@@ -215,6 +257,7 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
         1 => Just(Phrase::Knot),
         1 => Just(Phrase::Finding(nth(2))),
         1 => prop::collection::vec(runs(), 1..4).prop_map(|row| Phrase::Dangle(nth(1), row)),
+        1 => prop::collection::vec(runs(), 1..20).prop_map(Phrase::Ordered),
     ];
     let phrase = leaf.prop_recursive(3, 24, 4, |inner| {
         let list = || prop::collection::vec(inner.clone(), 1..4);
@@ -264,6 +307,17 @@ proptest! {
     }
 }
 
+/// A row that is worked out from a rule.
+fn worked_out() -> impl Strategy<Value = String> {
+    prop_oneof![
+        (3u32..60, 1u32..99)
+            .prop_map(|(beads, seed)| format!("{{ random: {beads}, of: {{ a: 1, b: 1, c: 1 }}, seed: {seed} }}")),
+        (6u32..60).prop_map(|beads| format!("{{ random: {beads}, of: {{ a: 3, b: 1 }}, apart: {{ b: 1 }} }}")),
+        (2u32..60).prop_map(|beads| format!("{{ fade: {beads}, from: a, to: c }}")),
+        (40u32..200).prop_map(|length| format!("{{ graduate: [a, b, c], length: {length} mm }}")),
+    ]
+}
+
 /// Entries of a bead list as a pattern writes them, all but stops and `fill`.
 fn entries() -> impl Strategy<Value = Vec<String>> {
     let run = || (1u32..4, prop::sample::select(vec!["a", "b", "c"])).prop_map(|(count, id)| format!("{count} {id}"));
@@ -272,6 +326,7 @@ fn entries() -> impl Strategy<Value = Vec<String>> {
         6 => run(),
         1 => prop::sample::select(vec!["bar", "cap", "2 cap", "{ space: 12 mm }", "{ knot: 1 mm }"]).prop_map(str::to_owned),
         1 => hung.prop_map(|row| format!("{{ dangle: [{}], on: pin }}", row.join(", "))),
+        2 => worked_out(),
     ];
     let entry = leaf.prop_recursive(2, 12, 3, |inner| {
         let list = || prop::collection::vec(inner.clone(), 1..4).prop_map(|list| list.join(", "));

@@ -135,6 +135,7 @@ fn a_spacer_bar_is_bought_once_for_all_the_strands_that_share_it() {
 fn lots() -> impl Strategy<Value = Lot> {
     prop_oneof![
         (10.0..500.0f64).prop_map(|mm| Lot::Strand(Length::mm(mm))),
+        (1u32..20, 10.0..500.0f64).prop_map(|(strands, mm)| Lot::Hank(strands, Length::mm(mm))),
         (1u32..200).prop_map(Lot::Pack),
         Just(Lot::Each),
         (0.5..50.0f64).prop_map(|grams| Lot::Grams(Mass::grams(grams))),

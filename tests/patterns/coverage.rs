@@ -4,7 +4,9 @@ use std::collections::BTreeSet;
 use std::fmt::Display;
 
 use festoon::design::{Design, Lot};
-use festoon::pattern::{BeadSize, CordKind, FindingKind, Finish, Item, Kind, Pattern, Settle, Shape, Skill, Times};
+use festoon::pattern::{
+    BeadSize, CordKind, FindingKind, Finish, Item, Kind, Pattern, Row, Settle, Shape, Skill, Times,
+};
 use festoon::source::At;
 use festoon::units::UnitStyle;
 
@@ -49,12 +51,13 @@ fn every_way_to_sell_is_used() {
     });
     let word = |lot: &Lot| match lot {
         Lot::Strand(_) => "strand",
+        Lot::Hank(..) => "hank",
         Lot::Pack(_) => "pack",
         Lot::Each => "each",
         Lot::Grams(_) => "grams",
         Lot::Length(_) => "length",
     };
-    all(&["strand", "pack", "each", "grams", "length"], lots.flatten().map(|sold| word(&sold.lot).to_owned()));
+    all(&["strand", "hank", "pack", "each", "grams", "length"], lots.flatten().map(|sold| word(&sold.lot).to_owned()));
 }
 
 #[test]
@@ -65,8 +68,21 @@ fn every_form_of_a_bead_list_is_used() {
             forms(&strand.value.beads.value, false, &mut found);
         }
     }
-    let forms =
-        ["run", "repeat", "repeat: fill", "nested repeat", "mirror", "about", "space", "knot", "dangle", "stop"];
+    let forms = [
+        "run",
+        "repeat",
+        "repeat: fill",
+        "nested repeat",
+        "mirror",
+        "about",
+        "space",
+        "knot",
+        "dangle",
+        "stop",
+        "random",
+        "fade",
+        "graduate",
+    ];
     all(&forms, found.into_iter().map(str::to_owned));
 }
 
@@ -93,6 +109,9 @@ fn forms(items: &[At<Item>], repeated: bool, found: &mut BTreeSet<&'static str>)
                 forms(&dangle.dangle, repeated, found);
             }
             Item::Stop(_) => drop(found.insert("stop")),
+            Item::Row(Row::Random(_)) => drop(found.insert("random")),
+            Item::Row(Row::Fade(_)) => drop(found.insert("fade")),
+            Item::Row(Row::Graduate(_)) => drop(found.insert("graduate")),
         }
     }
 }

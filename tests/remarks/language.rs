@@ -6,7 +6,7 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [writing(), names(), articles(), lengths(), filled(), stops(), expectations(), allowed()]
+    [writing(), names(), articles(), lengths(), filled(), worked_out(), stops(), expectations(), allowed()]
         .into_iter()
         .flatten()
         .collect()
@@ -148,6 +148,47 @@ fn filled() -> Vec<Case> {
             changed(&[("20 reed", "{ repeat: 2, of: [] }")]),
         ),
         Case::new(Code::FillShort, short("367.66 mm"), short("367.67 mm")),
+    ]
+}
+
+fn worked_out() -> Vec<Case> {
+    let row = |row: &str| changed(&[("beads:\n", MIST), ("[20 reed]", &format!("[{{ {row} }}]"))]);
+    let mix = |mix: &str| row(&format!("random: {mix}"));
+    let graded = |length: &str| row(&format!("graduate: [mist, reed], length: {length}"));
+    vec![
+        // Of 20 beads at most 10 can stand apart, of 21 at most 11; three apart, of 20 at most 5.
+        Case::new(Code::NoMix, mix("20, of: { reed: 1, mist: 1 }"), mix("20, of: { reed: 11, mist: 9 }")),
+        Case::new(Code::NoMix, mix("21, of: { reed: 11, mist: 10 }"), mix("21, of: { reed: 12, mist: 9 }")),
+        Case::new(
+            Code::NoMix,
+            mix("20, of: { reed: 1, mist: 3 }, apart: { reed: 3 }"),
+            mix("20, of: { reed: 3, mist: 7 }, apart: { reed: 3 }"),
+        ),
+        // Of 11 beads in the parts 1 : 20 the quota of the first is 0.52, of 10 it is 0.48.
+        Case::new(
+            Code::NoMix,
+            mix("11, of: { reed: 1, mist: 20 }, apart: 0"),
+            mix("10, of: { reed: 1, mist: 20 }, apart: 0"),
+        ),
+        Case::new(
+            Code::UnknownId,
+            mix("20, of: { reed: 1, mist: 1 }, apart: { reed: 1 }"),
+            mix("20, of: { reed: 1, mist: 1 }, apart: { read: 1 }"),
+        ),
+        Case::new(Code::NoMix, row("fade: 2, from: reed, to: mist"), row("fade: 1, from: reed, to: mist")),
+        Case::new(Code::NoMix, row("fade: 20, from: reed, to: mist"), row("fade: 20, from: reed, to: reed")),
+        // Two cubes of 4 mm, three rounds of 6 mm with holes of 1 mm: 8 + 3 × sqrt(36 − 1) = 25.748 mm.
+        Case::new(Code::NoFill, graded("25.75 mm"), graded("25.74 mm")),
+        Case::new(
+            Code::NoFill,
+            row("repeat: 2, of: [{ graduate: [mist, reed], length: 60 mm }]"),
+            row("repeat: 2, of: [{ graduate: [mist, reed] }]"),
+        ),
+        Case::new(
+            Code::NothingRepeated,
+            changed(&[("[20 reed]", "[{ graduate: [reed], length: 60 mm }]")]),
+            changed(&[("[20 reed]", "[2 reed, { graduate: [] }]")]),
+        ),
     ]
 }
 

@@ -167,6 +167,7 @@ fn phrase_bits(phrase: &Phrase) -> Vec<Bit> {
             let backwards: Vec<_> = side.iter().rev().cloned().collect();
             [side, bits(middle), backwards].concat()
         }
+        Phrase::Ordered(list) => bits(list),
         Phrase::Gap(length) => vec![bit(What::Gap, length.value() / 2.0)],
         Phrase::Knot => vec![bit(What::Knot, 0.6)],
         Phrase::Finding(at) | Phrase::Stop(_, at) => vec![bit(What::Finding(*at), 1.0)],

@@ -1,0 +1,147 @@
+//! Beads in no order, which is always the same one.
+//!
+//! Counts follow from parts by largest remainder: each bead has the whole part of n × its parts / all parts, and
+//! what is left goes to the largest remainders, of equal ones to those written first. The row begins as one that
+//! keeps equal beads apart: at each place the bead stands that has the least room left to be late,
+//! places left − ((left of it − 1) × (apart + 1) + 1). That finds a row wherever there is one, if all are kept equally
+//! far apart. Then two places, drawn by the dice, change their beads 20 times for each bead, as far as they stay
+//! apart: all rows that can be reached so are equally likely.
+
+use crate::paint::noise::Dice;
+use crate::pattern::{Apart, Random};
+use crate::remark::{Code, Remark, suggest};
+
+/// How often places are changed for each bead, beyond [`LEAST_CHANGES`].
+const CHANGES: usize = 20;
+/// How often places are changed in the shortest row, where few changes keep equal beads apart.
+const LEAST_CHANGES: usize = 2000;
+
+/// How many of each kind stand among so many beads, by parts.
+pub fn counts(parts: &[u32], beads: u32) -> Vec<u32> {
+    let all: u64 = parts.iter().map(|part| u64::from(*part)).sum::<u64>().max(1);
+    let quota = |part: &u32| u64::from(*part) * u64::from(beads);
+    let mut counts: Vec<u64> = parts.iter().map(|part| quota(part) / all).collect();
+    let left = u64::from(beads).saturating_sub(counts.iter().sum());
+    let mut order: Vec<usize> = (0..parts.len()).collect();
+    order.sort_by_key(|kind| std::cmp::Reverse(quota(&parts[*kind]) % all));
+    // Fewer are left than there are remainders above nothing.
+    order.into_iter().zip(0..left).for_each(|(kind, _)| counts[kind] += 1);
+    counts.into_iter().map(|count| u32::try_from(count).unwrap_or(u32::MAX)).collect()
+}
+
+/// Kinds of bead, counted and kept apart.
+struct Mix {
+    counts: Vec<u32>,
+    /// How many others stand between two of each.
+    apart: Vec<usize>,
+}
+
+/// The row of a mix, each bead by its place among those written.
+pub fn order(random: &Random) -> Result<Vec<usize>, Remark> {
+    let mix = Mix::new(random)?;
+    let row = mix.start().ok_or_else(|| mix.crowded(random))?;
+    let seed = random.seed.as_ref().map_or(1, |seed| seed.value.0);
+    Ok(mix.shuffled(row, Dice::new(u64::from(seed))))
+}
+
+impl Mix {
+    fn new(random: &Random) -> Result<Self, Remark> {
+        let parts: Vec<u32> = random.of.entries.iter().map(|(_, part)| part.value.0).collect();
+        let counts = counts(&parts, random.random.value.0);
+        if let Some(none) = counts.iter().position(|count| *count == 0) {
+            let headline = format!("of {} beads none would be {}", random.random.value.0, id(random, none));
+            let remark = Remark::new(Code::NoMix, headline).at(random.random.place);
+            return Err(remark.help("string more, or give it more parts"));
+        }
+        if parts.is_empty() {
+            let remark = Remark::new(Code::NoMix, "a mix `of` no beads").at(random.random.place);
+            return Err(remark.help("name its beads with their parts, like `of: { mist: 3, reed: 1 }`"));
+        }
+        Ok(Self { apart: apart(random, &counts)?, counts })
+    }
+
+    /// A row that keeps all apart, whose beads come as late as they may.
+    fn start(&self) -> Option<Vec<usize>> {
+        let mut left = self.counts.clone();
+        let mut last = vec![None; left.len()];
+        let places = self.beads();
+        let mut row = Vec::with_capacity(places);
+        for at in 0..places {
+            let free = |kind: &usize| left[*kind] > 0 && last[*kind].is_none_or(|last| at - last > self.apart[*kind]);
+            let takes = |kind: usize| (left[kind] as usize - 1) * (self.apart[kind] + 1) + 1;
+            let most_pressing = |kind: &usize| std::cmp::Reverse((takes(*kind), left[*kind]));
+            let kind = (0..left.len()).filter(free).min_by_key(most_pressing)?;
+            left[kind] -= 1;
+            last[kind] = Some(at);
+            row.push(kind);
+        }
+        Some(row)
+    }
+
+    fn shuffled(&self, mut row: Vec<usize>, mut dice: Dice) -> Vec<usize> {
+        let places = row.len();
+        for _ in 0..CHANGES * places + LEAST_CHANGES {
+            let (one, other) = (dice.below(places), dice.below(places));
+            row.swap(one, other);
+            if !(self.keeps(&row, one) && self.keeps(&row, other)) {
+                row.swap(one, other);
+            }
+        }
+        row
+    }
+
+    /// Whether the bead of a place has none of its kind too near.
+    fn keeps(&self, row: &[usize], at: usize) -> bool {
+        let (kind, apart) = (row[at], self.apart[row[at]]);
+        let near = &row[at.saturating_sub(apart)..row.len().min(at + apart + 1)];
+        near.iter().filter(|other| **other == kind).count() == 1
+    }
+
+    fn beads(&self) -> usize {
+        self.counts.iter().map(|count| *count as usize).sum()
+    }
+
+    /// Why no row keeps the beads apart, and what would.
+    fn crowded(&self, random: &Random) -> Remark {
+        let beads = self.beads();
+        let most = |kind: usize| beads.div_ceil(self.apart[kind] + 1);
+        let crowds = |kind: &usize| self.counts[*kind] as usize > most(*kind);
+        let place = random.apart.as_ref().map_or(random.random.place, |apart| apart.place);
+        let said = match (0..self.counts.len()).find(crowds) {
+            Some(kind) => {
+                let (count, id, most) = (self.counts[kind], id(random, kind), most(kind));
+                let others = random.of.ids().filter(|other| *other != id).map(|id| format!("{id}: 1"));
+                let others: Vec<_> = others.collect();
+                let remark = format!("of {beads} beads {count} are {id}, and only {most} can stand apart");
+                let each = format!("`apart: {{ {} }}` to keep only those apart", others.join(", "));
+                let each = if others.is_empty() { String::new() } else { format!(", or {each}") };
+                (remark, format!("write `apart: 0`{each}, or give {id} fewer parts"))
+            }
+            None => ("no order keeps these beads so far apart".to_owned(), "write a smaller `apart:`".to_owned()),
+        };
+        Remark::new(Code::NoMix, said.0).at(place).help(said.1)
+    }
+}
+
+fn id(random: &Random, kind: usize) -> &str {
+    random.of.ids().nth(kind).unwrap_or_default()
+}
+
+/// How many others stand between two of each kind; 1 where the pattern does not say. A kind of a single bead has no
+/// neighbour to keep from.
+fn apart(random: &Random, counts: &[u32]) -> Result<Vec<usize>, Remark> {
+    match random.apart.as_ref().map(|apart| &apart.value) {
+        None => Ok(vec![1; counts.len()]),
+        Some(Apart::All(all)) => Ok(vec![*all as usize; counts.len()]),
+        Some(Apart::Each(each)) => {
+            let stray = each.entries.iter().find(|(key, _)| random.of.get(&key.value).is_none());
+            if let Some((key, _)) = stray {
+                let known = || format!("the mix holds {}", random.of.ids().collect::<Vec<_>>().join(", "));
+                let help = suggest(&key.value, random.of.ids(), known);
+                let headline = format!("`{}` is not in this mix", key.value);
+                return Err(Remark::new(Code::UnknownId, headline).at(key.place).help(help));
+            }
+            Ok(random.of.ids().map(|id| each.get(id).map_or(0, |at| at.value.0 as usize)).collect())
+        }
+    }
+}
