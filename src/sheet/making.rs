@@ -3,7 +3,7 @@
 use crate::art::{self, STEP_SIZE};
 use crate::design::Design;
 use crate::geometry::Point;
-use crate::steps::{Step, cautions, steps};
+use crate::steps::english::{self, Told};
 
 use super::buying::tick;
 use super::{Sheet, page};
@@ -56,7 +56,7 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
     let width = column(flow.width(), columns, APART);
     let steps: Vec<_> =
-        steps(design).iter().enumerate().map(|(at, step)| block(at + 1, step, width, between)).collect();
+        english::told(design).iter().enumerate().map(|(at, step)| block(at + 1, step, width, between)).collect();
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
         _ => flow.columns(steps, APART),
@@ -66,7 +66,7 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
 
 /// The cautions in a box, in two columns where there is room.
 fn warnings(design: &Design, width: f64) -> Block {
-    let cautions = cautions(design);
+    let cautions = english::cautions(design);
     let columns = if width > 150.0 { 2 } else { 1 };
     let column = column(width - 2.0 * PAD, columns, GAP);
     let said = cautions.iter().map(|caution| {
@@ -98,7 +98,7 @@ fn notes(flow: &mut Flow, design: &Design) {
 }
 
 /// A step: its number, and its words with its drawing.
-fn block(number: usize, step: &Step, width: f64, between: f64) -> Block {
+fn block(number: usize, step: &Told, width: f64, between: f64) -> Block {
     let told = told(step, width - NUMBER);
     let whole = told.height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
@@ -109,7 +109,7 @@ fn block(number: usize, step: &Step, width: f64, between: f64) -> Block {
 }
 
 /// A step's words, with its drawing at their right, or below them where long words would stand beside nothing.
-fn told(step: &Step, width: f64) -> Block {
+fn told(step: &Told, width: f64) -> Block {
     let Some(drawing) = step.drawing else { return words(step, width.min(WIDEST)) };
     let drawing = Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing));
     let aside = width - drawing.width - GAP;
@@ -123,7 +123,7 @@ fn told(step: &Step, width: f64) -> Block {
 }
 
 /// Title, text, and what to check beside a box to tick.
-fn words(step: &Step, width: f64) -> Block {
+fn words(step: &Told, width: f64) -> Block {
     let mut blocks = vec![Type::STRONG.paragraph(&step.title, width), Type::BODY.paragraph(&step.text, width)];
     if let Some(check) = &step.check {
         let words = Type::BODY.coloured(style::ACCENT).paragraph(check, width - 5.0);

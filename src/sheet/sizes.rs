@@ -4,7 +4,7 @@
 use crate::design::{Design, Size, Strand};
 use crate::materials::render::words::long;
 use crate::steps::posts::{self, Post, Posts};
-use crate::steps::{self, chart};
+use crate::steps::{chart, english};
 use crate::units::{Length, UnitStyle};
 
 use super::{facts, words};
@@ -73,7 +73,7 @@ fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
     for (at, strand) in design.strands.iter().enumerate() {
         let heading = Type::SMALL_STRONG.fitted(&title(design, at), NAME - 2.0);
         let chart = Block::stack(words::set(&chart::text(design, strand), Type::SMALL, width - NAME), 0.0);
-        let counts = Type::TINY.paragraph(&steps::counts(design, strand), width - NAME);
+        let counts = Type::TINY.paragraph(&english::counts(design, strand), width - NAME);
         blocks.push(Block::row([Block { width: NAME, ..heading }, Block::stack([chart, counts], 0.0)], 0.0));
     }
     blocks.push(Block::gap(3.0));

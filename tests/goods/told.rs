@@ -8,7 +8,7 @@ use festoon::design::{Choice, Design, Joins};
 use festoon::materials::{Amount, Article, Materials, Order, materials};
 use festoon::pattern::FindingKind;
 use festoon::source::Source;
-use festoon::steps::{steps, tools};
+use festoon::steps::english::{self, tools};
 
 use crate::designs::{cord, gathered, part};
 
@@ -21,7 +21,7 @@ fn shipped(name: &str) -> Design {
 
 /// All that the steps of a design say.
 fn told(design: &Design) -> String {
-    let each = steps(design)
+    let each = english::told(design)
         .into_iter()
         .map(|step| format!("{} {} {}", step.title, step.text, step.check.unwrap_or_default()));
     each.collect::<Vec<_>>().join("\n")

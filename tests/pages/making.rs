@@ -2,7 +2,7 @@
 
 use festoon::art;
 use festoon::paint::mark::{Mark, Page};
-use festoon::steps::{Step, cautions, steps};
+use festoon::steps::english::{Told, cautions, told};
 
 use super::boxes::boxes;
 use super::{PAPERS, holds, pages, shipped};
@@ -23,7 +23,7 @@ fn making(pages: &[Page]) -> Vec<String> {
     pages.map(words_of).collect()
 }
 
-fn words(number: usize, step: &Step) -> String {
+fn words(number: usize, step: &Told) -> String {
     let check = step.check.as_deref().unwrap_or_default();
     dense(&format!("{number}{}{}{check}", step.title, step.text))
 }
@@ -34,7 +34,7 @@ fn every_step_and_caution_is_whole_on_one_page() {
         let name = &piece.design.heading.title;
         for paper in PAPERS {
             let pages = making(&pages(&piece, paper));
-            for (at, step) in steps(&piece.design).iter().enumerate() {
+            for (at, step) in told(&piece.design).iter().enumerate() {
                 let whole = words(at + 1, step);
                 assert!(pages.iter().any(|page| page.contains(&whole)), "{name} on {paper:?}: {whole}");
             }
@@ -62,7 +62,7 @@ fn every_drawing_that_a_step_asks_for_is_drawn_with_its_words_for_the_blind() {
     for piece in shipped() {
         let name = &piece.design.heading.title;
         let sheet = pages(&piece, PAPERS[0]);
-        let drawings = steps(&piece.design).into_iter().filter_map(|step| step.drawing);
+        let drawings = told(&piece.design).into_iter().filter_map(|step| step.drawing);
         let asked: Vec<_> = drawings.flat_map(|drawing| labels(&art::step(drawing))).collect();
         assert!(asked.iter().all(|label| !label.is_empty()), "{name}: {asked:?}");
         let drawn = sheet.iter().filter(|page| holds(page, "Making")).flat_map(|page| labels(&page.marks));
