@@ -47,8 +47,7 @@ fn search(entries: &[Entry]) -> String {
 fn card(entry: &Entry) -> String {
     let folder = format!("pieces/{}", address(&entry.folder));
     let image = entry.shots.first().map(|shot| image(&folder, shot)).unwrap_or_default();
-    let fact = |wanted| entry.facts.iter().find(|(name, _)| *name == wanted).map(|(_, fact)| fact);
-    let facts = [fact("kind"), Some(&entry.length), fact("weight")].into_iter().flatten().map(|fact| escaped(fact));
+    let facts = entry.short.iter().map(|fact| escaped(fact));
     let ways = (entry.shots.len() > 1).then(|| format!("{} colourways", entry.shots.len()));
     let facts: Vec<_> = facts.chain(ways).collect();
     let price =

@@ -3,6 +3,7 @@
 use crate::Piece;
 use crate::pattern::Kind;
 use crate::sheet::finished;
+use crate::steps::english::words::list;
 
 /// A text alternative: kind, strands, beads and their colours' names, length.
 #[must_use]
@@ -16,7 +17,7 @@ pub fn alternative(piece: &Piece) -> String {
         many => format!(" of {many} strands"),
     };
     let beads: Vec<_> = design.beads.iter().map(|bead| bead.name.as_str()).collect();
-    let of = if beads.is_empty() { String::new() } else { format!(", with {}", listed(&beads)) };
+    let of = if beads.is_empty() { String::new() } else { format!(", with {}", list(&beads)) };
     format!("{title}: {}{strands}{of}; {}.", kind(heading.kind), length(piece))
 }
 
@@ -25,15 +26,6 @@ fn kind(kind: Kind) -> String {
         Kind::Earrings => "a pair of earrings".to_owned(),
         Kind::Anklet => "an anklet".to_owned(),
         other => format!("a {other}"),
-    }
-}
-
-/// `a, b and c`.
-fn listed(names: &[&str]) -> String {
-    match names {
-        [] => String::new(),
-        [only] => (*only).to_owned(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
 }
 

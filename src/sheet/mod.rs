@@ -6,7 +6,9 @@ mod card;
 mod check;
 mod cutting;
 mod drape;
+pub mod english;
 mod face;
+pub mod fact;
 mod facts;
 pub mod figure;
 mod inked;
@@ -26,7 +28,8 @@ use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
 pub use booklet::booklet;
-pub use facts::{facts, finished};
+pub use english::finished;
+pub use fact::facts;
 pub use proof::{MOST_PAGES, TooManyPages};
 
 use crate::paint::layout::Rect;

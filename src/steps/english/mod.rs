@@ -11,7 +11,7 @@ mod knotted;
 mod prepare;
 mod stringing;
 mod tools;
-pub(super) mod words;
+pub mod words;
 
 use crate::design::{Design, Finding, Index, Strand};
 use crate::units::{Length, UnitStyle};
