@@ -1,8 +1,10 @@
 """Headless Chromium, driven over the DevTools protocol's pipe."""
 
+import base64
 import json
 import os
 import subprocess
+import time
 
 
 class Browser:
@@ -50,7 +52,9 @@ class Browser:
             self.ask(f"{domain}.enable")
 
     def open(self, path):
-        address = path.resolve().as_uri()
+        self.visit(path.resolve().as_uri())
+
+    def visit(self, address):
         self.ask("Page.navigate", url="about:blank")
         self.ask("Page.navigate", url=address)
         while not self.value(f"document.readyState === 'complete' && location.href === {json.dumps(address)}"):
@@ -62,12 +66,27 @@ class Browser:
             raise SystemExit(f"{script}: {answer['exceptionDetails']}")
         return answer["result"].get("value")
 
-    def press(self, key, code=None, text=None):
+    def wait(self, script, seconds=20):
+        """The first value of a script that is true."""
+        end = time.monotonic() + seconds
+        while not (found := self.value(script)):
+            if time.monotonic() > end:
+                raise SystemExit(f"FAILED: never came true: {script}")
+            time.sleep(0.01)
+        return found
+
+    def click(self, x, y):
+        for kind in ("mousePressed", "mouseReleased"):
+            self.ask("Input.dispatchMouseEvent", type=kind, x=x, y=y, button="left", clickCount=1)
+
+    def press(self, key, code=None, text=None, modifiers=0):
         extra = {"text": text} if text else {}
-        virtual = {"Tab": 9, "Enter": 13, "Escape": 27}.get(key, 0)
+        virtual = {"Tab": 9, "Enter": 13, "Escape": 27, "ArrowLeft": 37, "ArrowUp": 38, "ArrowRight": 39, "ArrowDown": 40}
+        virtual = virtual.get(key, ord(key.upper()) if len(key) == 1 and key.isalpha() else 0)
         for kind in ("keyDown", "keyUp"):
             self.ask(
-                "Input.dispatchKeyEvent", type=kind, key=key, code=code or key, windowsVirtualKeyCode=virtual, **extra
+                "Input.dispatchKeyEvent", type=kind, key=key, code=code or key, windowsVirtualKeyCode=virtual,
+                modifiers=modifiers, **extra
             )
             extra = {}
 
@@ -75,6 +94,11 @@ class Browser:
         self.ask("Emulation.setDeviceMetricsOverride", width=width, height=height, deviceScaleFactor=1, mobile=False)
         scheme = [{"name": "prefers-color-scheme", "value": "dark" if dark else "light"}]
         self.ask("Emulation.setEmulatedMedia", features=scheme)
+
+    def picture(self, path):
+        """The page as it is seen, as a PNG file."""
+        shot = self.ask("Page.captureScreenshot", format="png")
+        path.write_bytes(base64.b64decode(shot["data"]))
 
     def close(self):
         self.process.kill()

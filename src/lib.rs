@@ -54,6 +54,8 @@
 //! hangs strands on all processors, with the same result as on one.
 
 pub mod art;
+pub mod assist;
+pub mod bench;
 pub mod design;
 pub mod drape;
 pub mod export;

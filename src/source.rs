@@ -1,7 +1,7 @@
 //! A pattern's text and places in it.
 
 /// A stretch of a source's text, in bytes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize)]
 pub struct Place {
     /// First byte.
     pub start: usize,

@@ -21,8 +21,10 @@ const ORDER: &[&str] = &[
     "measure",
     "sheet",
     "picture",
+    "bench",
     "gallery",
     "export",
+    "assist",
 ];
 
 #[test]

@@ -4,7 +4,6 @@
 //! other with it.
 
 mod child;
-mod hash;
 mod lock;
 mod progress;
 mod record;
@@ -26,8 +25,8 @@ use festoon::trade::paper::Paper;
 
 use super::picture::Looks;
 use super::{Failure, input, report};
+use crate::cli::hash::hash;
 use child::Ended;
-use hash::hash;
 use progress::Progress;
 use record::Folder;
 

@@ -12,7 +12,7 @@ use festoon::{Piece, piece};
 use super::{Failure, report};
 
 /// Largest file that is read.
-const LARGEST: u64 = 4 * 1024 * 1024;
+pub const LARGEST: u64 = 4 * 1024 * 1024;
 
 /// Why a pattern's text could not be read.
 pub enum Unread {

@@ -5,8 +5,10 @@
 
 mod check;
 mod describe;
+mod desk;
 mod explain;
 mod gallery;
+mod hash;
 mod input;
 mod materials;
 mod measure;
@@ -15,7 +17,6 @@ mod new;
 mod output;
 mod pages;
 mod picture;
-mod preview;
 mod proof;
 mod report;
 mod schema;
@@ -50,8 +51,10 @@ enum Command {
     Picture(picture::Options),
     /// Make pictures, sheets and pages of all patterns of a folder
     Gallery(gallery::Options),
-    /// Show the sheet in a browser and redraw it when the pattern is saved
-    Preview(preview::Options),
+    /// Design a piece at a page in your browser: its text and the piece side by side
+    Design(desk::Options),
+    /// Show a piece in your browser and redraw it when the pattern is saved
+    Preview(desk::Options),
     /// Say what is wrong with patterns, or could be
     Check(check::Options),
     /// Print lengths, drops, weights and tension
@@ -147,7 +150,8 @@ pub fn run() -> ExitCode {
         Command::Proof(options) => proof::run(options, messages),
         Command::Picture(options) => picture::run(options, messages),
         Command::Gallery(options) => gallery::run(options, messages),
-        Command::Preview(options) => preview::run(options, messages),
+        Command::Design(options) => desk::run(options, desk::Mode::Design, messages),
+        Command::Preview(options) => desk::run(options, desk::Mode::Look, messages),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),

@@ -26,7 +26,8 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     output::print(start(options.kind).as_bytes())
 }
 
-const fn start(kind: Kind) -> &'static str {
+/// The text of a kind.
+pub const fn start(kind: Kind) -> &'static str {
     match kind {
         Kind::Necklace => include_str!("new/necklace.yaml"),
         Kind::Bracelet => include_str!("new/bracelet.yaml"),

@@ -53,7 +53,7 @@ fn pour(path: &Path, bytes: &[u8]) -> io::Result<()> {
 }
 
 /// The place that links lead to, whether or not a file is there.
-fn followed(path: &Path) -> io::Result<PathBuf> {
+pub fn followed(path: &Path) -> io::Result<PathBuf> {
     let mut place = path.to_owned();
     for _ in 0..MOST_LINKS {
         match fs::read_link(&place) {
@@ -102,6 +102,6 @@ fn builder() -> Builder<'static, 'static> {
 }
 
 /// The folder that a file stands in.
-fn folder(path: &Path) -> &Path {
+pub fn folder(path: &Path) -> &Path {
     path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
 }

@@ -49,7 +49,7 @@ pub struct Drawing {
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Format {
+pub enum Format {
     Pdf,
     Png,
     Svg,
@@ -59,7 +59,7 @@ impl Format {
     /// The endings of their files.
     const ENDINGS: [&str; 3] = ["pdf", "png", "svg"];
 
-    const fn ending(self) -> &'static str {
+    pub const fn ending(self) -> &'static str {
         match self {
             Self::Pdf => "pdf",
             Self::Png => "png",
@@ -160,7 +160,8 @@ impl Drawing {
     }
 }
 
-fn about(piece: &Piece) -> About {
+/// What a file says of itself.
+pub fn about(piece: &Piece) -> About {
     let heading = &piece.design.heading;
     About {
         title: heading.title.clone(),

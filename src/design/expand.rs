@@ -170,7 +170,7 @@ impl<'a> List<'a> {
         let mut knotted: Vec<Strung> = Vec::with_capacity(2 * row.len());
         for one in row {
             if is_bead(&one) && knotted.last().is_some_and(is_bead) {
-                knotted.push(Strung::other(What::Knot, knot.value(), 0.0));
+                knotted.push(Strung::other(What::Knot, knot.value(), 0.0).at(one.place));
             }
             knotted.push(one);
         }
@@ -180,7 +180,10 @@ impl<'a> List<'a> {
     fn strung(&self, items: &[At<Item>], fill: u32) -> Vec<Strung> {
         let mut strung = Vec::new();
         for item in items {
+            let first = strung.len();
             self.add(&item.value, fill, &mut strung);
+            let said_here = strung.iter_mut().skip(first).filter(|one| one.place.is_nowhere());
+            said_here.for_each(|one| one.place = item.place);
         }
         strung
     }

@@ -138,7 +138,7 @@ pub enum Rest {
 }
 
 /// Something that takes up cord.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Bit {
     /// What it is.
     pub what: What,
@@ -150,6 +150,16 @@ pub struct Bit {
     pub mass: f64,
     /// Whether a strung finding faces the bead after it rather than the one before, as caps do.
     pub turned: bool,
+    /// Where the pattern says it: the entry of a bead list, which may say others too.
+    pub place: Place,
+}
+
+impl PartialEq for Bit {
+    /// Bits are alike wherever the pattern says them.
+    fn eq(&self, other: &Self) -> bool {
+        let numbers = |bit: &Self| (bit.before, bit.after, bit.mass, bit.turned);
+        self.what == other.what && numbers(self) == numbers(other)
+    }
 }
 
 /// What takes up cord.

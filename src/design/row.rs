@@ -16,6 +16,7 @@ use super::model::{Bit, Strand, What};
 use super::pack;
 use super::stock::Bead;
 use crate::pattern::Settle;
+use crate::source::Place;
 use crate::trade::usual::WALL;
 use crate::units::Length;
 
@@ -30,12 +31,20 @@ pub struct Strung {
     pub mass: f64,
     /// Radius in mm of the rim of a cap that states its width.
     rim: Option<f64>,
+    /// Where the pattern says it.
+    pub place: Place,
 }
 
 impl Strung {
     /// Anything but a bead or a finding.
     pub const fn other(what: What, length: f64, mass: f64) -> Self {
-        Self { what, length, mass, rim: None }
+        Self { what, length, mass, rim: None, place: Place { start: 0, end: 0 } }
+    }
+
+    /// The same, said at a place.
+    pub const fn at(mut self, place: Place) -> Self {
+        self.place = place;
+        self
     }
 
     /// A bead of an index.
@@ -53,7 +62,7 @@ impl Strung {
 
     /// It on the cord, with so much of it before and after its centre.
     fn bit(&self, (before, after): (f64, f64), turned: bool) -> Bit {
-        Bit { what: self.what.clone(), before, after, mass: self.mass, turned }
+        Bit { what: self.what.clone(), before, after, mass: self.mass, turned, place: self.place }
     }
 }
 

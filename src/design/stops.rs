@@ -72,7 +72,7 @@ fn lay(
 fn stop(item: &At<Item>, strand: &pattern::Strand, finished: f64, shelf: &Shelf) -> Option<(Train, f64)> {
     let Item::Stop(stop) = &item.value else { return None };
     let finding = shelf.finding(&stop.stop.value)?;
-    let bits = row::bits(&[Strung::finding(finding, &shelf.findings)], &shelf.beads);
+    let bits = row::bits(&[Strung::finding(finding, &shelf.findings).at(stop.stop.place)], &shelf.beads);
     let start = station(stop.at.value.value(), strand, finished)
         - shelf.findings[finding].length().unwrap_or_default().value() / 2.0;
     Some((Train { bits, rest: Rest::At(start) }, start))

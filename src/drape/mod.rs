@@ -17,7 +17,7 @@ mod strand;
 pub mod taut;
 
 pub use contact::{Press, Unrest};
-pub use strand::{Fault, clearance as clearance_of, hang};
+pub use strand::{Fault, clearance as clearance_of, hang, hang_alone};
 
 use crate::geometry::Point;
 

@@ -63,6 +63,23 @@ enum Hold {
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
 pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
+    hang_with(design, span, touch)
+}
+
+/// Hangs a design soon: as [`hang`] does, but each strand alone, so that strands may lie on one another.
+///
+/// # Errors
+/// As for [`hang`].
+pub fn hang_alone(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
+    hang_with(design, span, |_, _, _, _| None)
+}
+
+/// Hangs each strand, and then lets them touch.
+fn hang_with(
+    design: &Design,
+    span: Option<f64>,
+    touch: impl Fn(&Design, Hold, &[Chain], &mut [Hung]) -> Option<contact::Settled>,
+) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = hold(design, span);
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));

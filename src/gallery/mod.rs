@@ -12,6 +12,7 @@ mod page;
 
 pub use contact::{FIGURES, contact};
 pub use entry::{Entry, Shot};
+pub use html::address;
 pub use index::index;
 pub use page::page;
 

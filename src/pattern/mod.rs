@@ -6,6 +6,7 @@
 mod allow;
 pub mod bounds;
 mod dict;
+pub mod edit;
 mod items;
 mod mend;
 mod model;
@@ -106,6 +107,20 @@ pub fn parts(source: &Source) -> Vec<Part> {
     let root = node::parse(source).root.map(|root| root.value);
     let Some(Value::Map(entries)) = root else { return Vec::new() };
     entries.iter().flat_map(|(key, node)| of_entry(key, node)).collect()
+}
+
+/// What the pattern writes for a key of an entry of a group, as for the `size` of the bead `reed`, without quotes.
+#[must_use]
+pub fn written(source: &Source, [group, id, key]: [&str; 3]) -> Option<String> {
+    let mut node = node::parse(source).root?;
+    for wanted in [group, id, key] {
+        let Value::Map(entries) = node.value else { return None };
+        node = entries.into_iter().find(|(at, _)| at.value == wanted)?.1;
+    }
+    match node.value {
+        Value::Scalar(text) => Some(text),
+        _ => None,
+    }
 }
 
 /// A top-level key as a part, and the parts in it.

@@ -17,6 +17,12 @@ pub fn suggest<'a>(
     did_you_mean(word, candidates).map_or_else(otherwise, |near| format!("did you mean `{near}`?"))
 }
 
+/// The word that a help line of [`suggest`] names as the one that was meant.
+#[must_use]
+pub fn meant(help: &str) -> Option<&str> {
+    help.strip_prefix("did you mean `")?.strip_suffix("`?")
+}
+
 /// The candidate nearest to a mistyped word, where one is near enough: at most one slip in a word of
 /// up to four letters, two in up to eight, three beyond. A slip is a letter too many, too few,
 /// wrong or swapped with its neighbour (Damerau-Levenshtein distance, optimal string alignment).
@@ -51,6 +57,12 @@ mod tests {
         {
             assert_eq!(did_you_mean(slip, SHAPES), Some(meant), "{slip}");
         }
+    }
+
+    #[test]
+    fn a_help_line_tells_the_word_that_it_names() {
+        assert_eq!(meant(&suggest("rond", SHAPES, String::new)), Some("round"));
+        assert_eq!(meant(&suggest("hexagon", SHAPES, || "look it up".to_owned())), None);
     }
 
     #[test]

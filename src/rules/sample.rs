@@ -188,5 +188,5 @@ fn strand() -> Strand {
 }
 
 fn bit(what: What) -> Bit {
-    Bit { what, before: 3.0, after: 3.0, mass: 0.27, turned: false }
+    Bit { what, before: 3.0, after: 3.0, mass: 0.27, turned: false, place: Place::default() }
 }

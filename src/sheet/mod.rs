@@ -31,6 +31,7 @@ pub use booklet::booklet;
 pub use english::finished;
 pub use fact::facts;
 pub use proof::{MOST_PAGES, TooManyPages};
+pub use spec::{of_all as asked_for, size as bead_size};
 
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;

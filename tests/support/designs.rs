@@ -176,7 +176,7 @@ fn phrase_bits(phrase: &Phrase) -> Vec<Bit> {
 }
 
 fn bit(what: What, half: f64) -> Bit {
-    Bit { what, before: half, after: half, mass: 0.3, turned: false }
+    Bit { what, before: half, after: half, mass: 0.3, turned: false, place: Place::default() }
 }
 
 /// A design of three beads (A, B, C), one wire, and findings 0 crimp, 1 head pin, 2 stop.

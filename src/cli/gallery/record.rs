@@ -17,7 +17,7 @@ use serde::{Deserialize, Serialize};
 
 use festoon::gallery::Entry;
 
-use super::hash::{hash, hash_of_file};
+use crate::cli::hash::{hash, hash_of_file};
 use crate::cli::{input, output};
 
 /// The record's file.

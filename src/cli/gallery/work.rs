@@ -13,8 +13,8 @@ use festoon::source::Source;
 use festoon::{Piece, pattern};
 
 use super::Options;
-use super::hash::hash;
 use super::record::{self, Folder, Record};
+use crate::cli::hash::hash;
 use crate::cli::{Failure, input, names, report};
 
 /// Pixels of a small picture's longer side.

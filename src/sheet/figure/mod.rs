@@ -21,7 +21,7 @@ pub use bars::{bars, middle, shared};
 pub use closure::{Closing, closing, laid_side, side};
 pub use drops::{DROPS_WIDTH, drops};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
-pub use ring::{ring, ring_extent};
+pub use ring::{ring, ring_extent, rows};
 pub use row::{Row, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};

@@ -49,7 +49,8 @@ pub fn ring_extent(piece: &Piece) -> Option<Extent> {
 }
 
 /// Every strand's row where it closes, as far up as it lies along the limb.
-fn rows(piece: &Piece) -> Vec<Option<Hung>> {
+#[must_use]
+pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
     let of = |(index, along): (usize, Length)| {
         let ring = piece.drape.rings.iter().find(|ring| ring.strand == index)?;
         Some(risen(&ring.round, Point::new(0.0, along.value())))

@@ -1,0 +1,110 @@
+//! The piece on the bench: its drawing as it is worked on, and where each thing strung lies in the drawing and
+//! in the pattern's text.
+//!
+//! A bracelet is drawn closed, with all its rows; everything else as it hangs.
+
+mod things;
+
+use std::sync::Arc;
+
+use crate::Piece;
+use crate::art::{Ink, Stencils};
+use crate::drape::Hung;
+use crate::geometry::{Extent, Point};
+use crate::paint::layout::Block;
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Mark, Page};
+use crate::sheet::figure::{self, Frame};
+
+use things::things;
+pub use things::{Of, Thing};
+
+/// Room round the piece, as a share of the drawing's longer side.
+const MARGIN: f64 = 0.04;
+/// Room between the rows of two strands, in mm.
+const ROWS_APART: f64 = 7.0;
+
+/// A piece as it is drawn on the bench.
+pub struct Bench {
+    /// The drawing, at the piece's own size.
+    pub page: Page,
+    /// What is strung, strand by strand, in order.
+    pub things: Vec<Thing>,
+    /// One a strand that hangs between two points: its lowest point on the page.
+    pub lows: Vec<(usize, Point)>,
+}
+
+/// Draws a piece in an ink.
+#[must_use]
+pub fn bench(piece: &Piece, ink: Ink) -> Bench {
+    let closed = figure::ring_extent(piece);
+    let hung = laid(piece, closed.is_some());
+    let extent = closed.unwrap_or_else(|| open_extent(piece));
+    let margin = extent.width().max(extent.height()) * MARGIN;
+    let frame = Frame { origin: Point::new(margin - extent.low.x, margin + extent.high.y), scale: 1.0 };
+    let mut stencils = Stencils::new(&piece.design, ink);
+    let marks = if closed.is_some() {
+        figure::ring(piece, &frame, &mut stencils).unwrap_or_default()
+    } else {
+        open(piece, &hung, &frame, &mut stencils)
+    };
+    let size = (extent.width() + 2.0 * margin, extent.height() + 2.0 * margin);
+    let lows = if closed.is_some() { Vec::new() } else { lows(&hung, &frame) };
+    Bench { page: page(piece, size, marks, stencils), things: things(piece, &hung, &frame), lows }
+}
+
+/// Every strand laid straight in lines of a width in mm, at actual size with its ruler.
+#[must_use]
+pub fn rows(piece: &Piece, width: f64, ink: Ink) -> Page {
+    let mut stencils = Stencils::new(&piece.design, ink);
+    let strand = |index: usize| {
+        let row = figure::row(piece, index, width, &mut stencils);
+        let name = Type::STRONG.line(&piece.design.strands[index].name);
+        Block::stack(std::iter::once(name).chain(row.lines), ROWS_APART / 2.0)
+    };
+    let strands: Vec<_> = (0..piece.design.strands.len()).map(strand).collect();
+    let block = Block::stack(strands, ROWS_APART);
+    page(piece, (width, block.height), block.marks, stencils)
+}
+
+/// The strands as they are drawn, in the figure's frame.
+fn laid(piece: &Piece, closed: bool) -> Vec<Option<Hung>> {
+    if closed { figure::rows(piece) } else { piece.drape.strands.iter().cloned().map(Some).collect() }
+}
+
+/// The box round strands and closure as they hang.
+fn open_extent(piece: &Piece) -> Extent {
+    let strands = figure::outline_box(piece).unwrap_or_default();
+    let closure = figure::closing(piece).and_then(|closing| closing.extent(&piece.design));
+    closure.map_or(strands, |closure| strands.and(closure))
+}
+
+fn open(piece: &Piece, hung: &[Option<Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let hung: Vec<_> = hung.iter().map(Option::as_ref).collect();
+    let mut marks = figure::strands(&piece.design, &hung, frame, stencils);
+    let closing = figure::closing(piece);
+    marks.extend(closing.iter().flat_map(|closing| closing.marks(&piece.design, frame, stencils)));
+    marks
+}
+
+/// The lowest point of each strand that hangs between two.
+fn lows(hung: &[Option<Hung>], frame: &Frame) -> Vec<(usize, Point)> {
+    let low = |(strand, hung): (usize, &Option<Hung>)| {
+        let hung = hung.as_ref().filter(|hung| hung.drop > 0.0 && hung.ends[0] != hung.ends[1])?;
+        let lowest = hung.joints.iter().min_by(|one, other| one.at.y.total_cmp(&other.at.y))?;
+        let middle = hung.ends[0].x.midpoint(hung.ends[1].x);
+        Some((strand, frame.page(Point::new(middle, lowest.at.y))))
+    };
+    hung.iter().enumerate().filter_map(low).collect()
+}
+
+fn page(piece: &Piece, (width, height): (f64, f64), marks: Vec<Mark>, stencils: Stencils<'_>) -> Page {
+    Page {
+        width,
+        height,
+        title: piece.design.heading.title.clone(),
+        description: crate::picture::alternative(piece),
+        symbols: Arc::from(stencils.into_symbols()),
+        marks,
+    }
+}

@@ -1,0 +1,112 @@
+//! What the page asks about: a text and the variant of it that is wanted.
+
+use std::sync::{Arc, PoisonError};
+
+use serde::Deserialize;
+
+use festoon::art::Ink;
+use festoon::design::Choice;
+use festoon::remark::{Remark, has_errors};
+use festoon::sheet::Style;
+use festoon::source::Source;
+use festoon::trade::paper::Paper;
+use festoon::{Piece, piece};
+
+use super::Desk;
+use crate::cli::Variant;
+
+/// A question about a text.
+#[derive(Clone, Debug, Deserialize, PartialEq, Eq)]
+pub struct Asked {
+    /// The pattern's text.
+    pub text: String,
+    /// A size that it names.
+    #[serde(default)]
+    pub size: Option<String>,
+    /// A colourway that it names.
+    #[serde(default)]
+    pub colourway: Option<String>,
+    /// The ink, by its word.
+    #[serde(default)]
+    pub ink: String,
+    /// The paper, by its word.
+    #[serde(default)]
+    pub paper: String,
+    /// A place in the text, in UTF-16 code units, or a page's number from 0.
+    #[serde(default)]
+    pub at: usize,
+    /// Whether the answer is wanted at once, with each strand hung by itself.
+    #[serde(default)]
+    pub soon: bool,
+}
+
+/// A text that was drawn.
+pub struct Drawn {
+    asked: Asked,
+    /// The text.
+    pub source: Source,
+    /// The piece, where nothing is wrong.
+    pub piece: Option<Piece>,
+    /// What there is to say.
+    pub remarks: Vec<Remark>,
+}
+
+impl Asked {
+    /// The text under the file's name.
+    pub fn source(&self, desk: &Desk) -> Source {
+        Source::new(desk.file.name(), self.text.as_str())
+    }
+
+    /// The byte of the place.
+    pub fn byte(&self) -> usize {
+        festoon::assist::utf16::byte(&self.text, self.at)
+    }
+
+    pub fn variant(&self) -> Variant {
+        Variant { size: self.size.clone(), colourway: self.colourway.clone() }
+    }
+
+    pub fn ink(&self) -> Ink {
+        Ink::named(&self.ink).unwrap_or_default()
+    }
+
+    pub fn style(&self, desk: &Desk) -> Style {
+        Style { paper: Paper::named(&self.paper).unwrap_or(desk.paper), ink: self.ink(), prices: false }
+    }
+
+    /// Whether another question is about the same piece.
+    fn is_same_piece(&self, other: &Self) -> bool {
+        let variant = |asked: &Self| (asked.size.clone(), asked.colourway.clone(), asked.soon);
+        self.text == other.text && variant(self) == variant(other)
+    }
+
+    /// The text drawn, or the same as drawn last.
+    pub fn drawn(&self, desk: &Desk) -> Arc<Drawn> {
+        let last = || desk.drawn.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(drawn) = last().as_ref().filter(|drawn| drawn.asked.is_same_piece(self)) {
+            return Arc::clone(drawn);
+        }
+        let drawn = Arc::new(self.draw(desk));
+        *last() = Some(Arc::clone(&drawn));
+        drawn
+    }
+
+    fn draw(&self, desk: &Desk) -> Drawn {
+        let (source, choice) = (self.source(desk), self.variant().choice());
+        let (made, remarks) = if self.soon { soon(&source, &choice) } else { piece(&source, &choice, None) };
+        let made = made.filter(|_| !has_errors(&remarks));
+        Drawn { asked: self.clone(), source, piece: made, remarks }
+    }
+}
+
+/// The piece as it can be drawn at once, with what is wrong with the pattern as written.
+fn soon(source: &Source, choice: &Choice) -> (Option<Piece>, Vec<Remark>) {
+    let (pattern, remarks) = festoon::pattern::read(source);
+    let Some(pattern) = pattern else { return (None, remarks) };
+    let (design, remarks) = festoon::design::resolve(&pattern, choice);
+    let piece = design.and_then(|design| {
+        let drape = festoon::drape::hang_alone(&design, None).ok()?;
+        Some(Piece::new(design, drape))
+    });
+    (piece, pattern.unsilenced(remarks))
+}

@@ -1,0 +1,258 @@
+// The page: asks about the text as it is typed, saves it, and keeps with the file.
+
+import { showBead } from "./bead.js";
+import * as piece from "./piece.js";
+import { offerStart } from "./start.js";
+import { ask, asked, element, got, latest, made } from "./talk.js";
+import { changed, mark, replace, rewrite, text } from "./text.js";
+import { showRemarks } from "./words.js";
+
+const area = element("text");
+const { edit, name, size, colourway } = document.body.dataset;
+const canEdit = edit === "yes";
+const DRAFT = `festoon ${name}`;
+/** An answer that takes longer than this, in ms, is preceded by one that each strand hung alone. */
+const SLOW = 80;
+
+const choice = { size: element("size"), colourway: element("colourway"), ink: element("ink"), paper: element("paper") };
+const wanted = { size, colourway };
+
+/** The version of the file from which the text was made, and the text as it was then. */
+let madeFrom = null;
+let saved = "";
+let slow = false;
+/** How long the last answers took from the key to the drawing, in ms. */
+window.latencies = [];
+
+const value = (key) => choice[key].value || wanted[key] || null;
+const question = () => ({ text: text(), size: value("size"), colourway: value("colourway"), ink: choice.ink.value, paper: choice.paper.value });
+
+// Looking.
+
+const looked = latest(async (since) => {
+  const now = question();
+  const start = performance.now();
+  if (slow) await showLook(await asked("look", { ...now, soon: true }).catch(gone), since, true);
+  if (slow && text() !== now.text) return;
+  await showLook(await asked("look", now).catch(gone), since, false);
+  slow = performance.now() - start > SLOW;
+});
+
+function look() {
+  looked(performance.now());
+}
+
+async function showLook(seen, since, soon) {
+  if (!seen) return;
+  const errors = seen.remarks.some((remark) => remark.level === "error");
+  if (!soon || errors) {
+    showRemarks(seen.remarks, seen.summary);
+    mark(seen.remarks);
+  }
+  offerChoices("sizes", choice.size, seen.sizes);
+  offerChoices("colourways", choice.colourway, seen.colourways);
+  element("stale").hidden = Boolean(seen.piece) || !piece.shown();
+  element("panel").classList.toggle("old", !seen.piece);
+  if (seen.piece) {
+    piece.show(seen.piece);
+    if (!soon) piece.redraw();
+  }
+  await new Promise(requestAnimationFrame);
+  window.latencies.push(performance.now() - since);
+}
+
+function offerChoices(of, select, names) {
+  if (!names) return;
+  const kept = select.value || wanted[select.id] || "";
+  const label = document.querySelector(`[data-of=${of}]`);
+  label.hidden = names.length === 0;
+  const known = [...select.options].slice(1).map((option) => option.value);
+  if (known.join("\n") === names.join("\n")) return;
+  const options = names.map((one) => made("option", { value: one, selected: one === kept }, one));
+  select.replaceChildren(made("option", { value: "" }, "as written"), ...options);
+  if (names.includes(kept)) select.value = kept;
+  delete wanted[select.id];
+}
+
+// By hand.
+
+async function act(doing) {
+  try {
+    rewrite((await asked("act", { text: text(), act: doing })).text);
+  } catch (error) {
+    say(error.message || "festoon does not answer");
+  }
+}
+
+piece.begin({
+  question,
+  act,
+  told: (thing) => showBead(thing, piece.shown(), { colourway: choice.colourway.value, act, text }),
+});
+
+// The file.
+
+let news;
+function say(words) {
+  element("state").textContent = words;
+  clearTimeout(news);
+  news = setTimeout(state, 6000);
+}
+
+function state() {
+  clearTimeout(news);
+  const isSaved = text() === saved;
+  if (canEdit) element("state").textContent = isSaved ? (madeFrom === "none" ? "not saved yet" : "saved") : "not saved";
+  document.title = `${isSaved ? "" : "• "}${name} · festoon`;
+}
+
+function gone() {
+  element("state").textContent = "festoon does not answer: start it again. Your text is kept here.";
+  return null;
+}
+
+function keepDraft() {
+  try {
+    if (canEdit && text() !== saved) localStorage.setItem(DRAFT, text());
+    else localStorage.removeItem(DRAFT);
+  } catch {
+    // A browser that keeps nothing keeps no draft.
+  }
+}
+
+/** Takes what the file holds as the text. */
+function take(held) {
+  madeFrom = held.version;
+  saved = held.text ?? "";
+  replace(saved);
+  state();
+  look();
+}
+
+const save = latest(async () => {
+  const now = text();
+  try {
+    const held = await asked("save", { text: now, made_from: madeFrom });
+    [madeFrom, saved] = [held.version, now];
+    keepDraft();
+    state();
+  } catch (error) {
+    if (error.status === 409) conflict(error.held);
+    else if (error.status) say(error.message);
+    else gone();
+  }
+});
+
+function conflict(theirs) {
+  element("conflict").hidden = false;
+  element("mine").value = text();
+  element("theirs").value = theirs.text ?? `(${theirs.trouble || "the file is gone"})`;
+  element("keep-mine").onclick = () => {
+    element("conflict").hidden = true;
+    madeFrom = theirs.version;
+    save();
+  };
+  element("take-theirs").hidden = theirs.text === null;
+  element("take-theirs").onclick = () => {
+    element("conflict").hidden = true;
+    [madeFrom, saved] = [theirs.version, theirs.text];
+    rewrite(theirs.text);
+    keepDraft();
+    state();
+  };
+  element("conflict-title").scrollIntoView({ block: "nearest" });
+}
+
+/** The file holds another version: taken where nothing is unsaved, else both are shown. */
+async function changedFile(version) {
+  if (version === madeFrom) return;
+  const held = await got("file").catch(() => null);
+  if (!held || held.version === madeFrom) return;
+  if (held.text === text()) [madeFrom, saved] = [held.version, held.text];
+  else if (held.text === null) say(held.trouble || "the file is gone: saving writes it anew");
+  else if (text() === saved) {
+    [madeFrom, saved] = [held.version, held.text];
+    if (canEdit) rewrite(held.text);
+    else replace(held.text);
+    if (!canEdit) look();
+    say("another program changed the file: this is its text");
+  } else conflict(held);
+  state();
+}
+
+function listen() {
+  const events = new EventSource("events");
+  events.addEventListener("file", (event) => changedFile(event.data));
+  events.addEventListener("error", () => {
+    if (events.readyState !== EventSource.OPEN) gone();
+  });
+  events.addEventListener("open", state);
+}
+
+// Downloads.
+
+async function download(what) {
+  try {
+    const answer = await ask(`take/${what}`, { ...question(), at: piece.currentPage() });
+    const encoded = /filename\*=UTF-8''([^;]+)/.exec(answer.headers.get("Content-Disposition") ?? "")?.[1];
+    const address = URL.createObjectURL(await answer.blob());
+    made("a", { href: address, download: decodeURIComponent(encoded ?? `piece.${what}`) }).click();
+    setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  } catch (error) {
+    say(error.message || "festoon does not answer");
+  }
+}
+
+for (const button of document.querySelectorAll("[data-take]")) button.addEventListener("click", () => download(button.dataset.take));
+
+// Beginning.
+
+function offerDraft() {
+  let draft = null;
+  try {
+    draft = canEdit ? localStorage.getItem(DRAFT) : null;
+  } catch {
+    return;
+  }
+  if (draft === null || draft === text()) return;
+  element("draft").hidden = false;
+  const close = () => (element("draft").hidden = true);
+  element("take-draft").onclick = () => {
+    close();
+    rewrite(draft);
+  };
+  element("drop-draft").onclick = () => {
+    close();
+    localStorage.removeItem(DRAFT);
+  };
+}
+
+async function begin() {
+  const held = await got("file").catch(gone);
+  if (!held) return;
+  take(held);
+  if (held.trouble) say(held.trouble);
+  offerDraft();
+  if (canEdit && held.version === "none" && element("draft").hidden) offerStart((start) => rewrite(start));
+  listen();
+}
+
+area.addEventListener("input", () => {
+  state();
+  keepDraft();
+  look();
+});
+for (const select of Object.values(choice)) select.addEventListener("change", () => look());
+element("choices").addEventListener("submit", (event) => event.preventDefault());
+element("save")?.addEventListener("click", () => save());
+addEventListener("keydown", (event) => {
+  if (canEdit && event.key === "s" && (event.ctrlKey || event.metaKey)) {
+    event.preventDefault();
+    save();
+  }
+});
+addEventListener("beforeunload", (event) => {
+  if (canEdit && text() !== saved) event.preventDefault();
+});
+changed();
+begin();

@@ -1,0 +1,179 @@
+//! Parts of the page that are made from a piece: facts, tables, steps.
+
+use std::collections::BTreeMap;
+
+use maud::{Markup, html};
+
+use festoon::Piece;
+use festoon::bench::{Of, Thing};
+use festoon::design::Design;
+use festoon::materials::render::words::{amount, is_nothing, lots, said};
+use festoon::materials::{Line, Materials, Order, materials};
+use festoon::paint::mark::Rgb;
+use festoon::sheet;
+use festoon::steps::{cautions, steps, tools};
+use festoon::units::Length;
+
+/// The facts of a piece, its strands, and its beads with their letters and counts.
+pub fn facts(piece: &Piece) -> Markup {
+    let design = &piece.design;
+    let units = design.heading.units;
+    html! {
+        dl class="facts" {
+            @for (name, fact) in sheet::facts(piece) { div { dt { (name) } dd { (fact) } } }
+        }
+        div class="wide" tabindex="0" role="region" aria-label="Strands" {
+            table {
+                caption { "Strands" }
+                thead { tr { th scope="col" { "strand" } th scope="col" { "finished" } th scope="col" { "beads run" }
+                    th scope="col" { "bare" } th scope="col" { "cut" } th scope="col" { "beads" } } }
+                tbody {
+                    @for strand in &design.strands {
+                        tr {
+                            th scope="row" { (strand.name) }
+                            td { (units.ruler(strand.finished)) }
+                            td { (units.ruler(strand.beaded())) }
+                            td { (units.ruler(strand.bare())) }
+                            td { (units.ruler(strand.cut())) }
+                            td { (strand.counts(design).iter().sum::<u32>()) }
+                        }
+                    }
+                }
+            }
+        }
+        div class="wide" tabindex="0" role="region" aria-label="Beads" {
+            table {
+                caption { "Beads" }
+                thead { tr { th scope="col" { "letter" } th scope="col" { "bead" } th scope="col" { "size" } th scope="col" { "how many" } } }
+                tbody {
+                    @for (bead, count) in design.beads.iter().zip(design.counts()) {
+                        tr {
+                            td { (swatch(bead.colour)) " " (bead.letter) }
+                            th scope="row" { (bead.name) }
+                            td { (sheet::bead_size(bead)) }
+                            td { (u64::from(count) * u64::from(design.copies)) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn swatch(colour: Rgb) -> Markup {
+    html! {
+        svg class="swatch" viewBox="0 0 10 10" aria-hidden="true" { circle cx="5" cy="5" r="4.6" fill=(colour.hex()) {} }
+    }
+}
+
+/// Everything strung, run by run: what the drawing shows, in words.
+pub fn strung(piece: &Piece, things: &[Thing]) -> Markup {
+    let design = &piece.design;
+    let runs = things.chunk_by(|one, next| (one.strand, one.of, one.place) == (next.strand, next.of, next.place));
+    html! {
+        table {
+            caption { "Everything strung, in order" }
+            thead { tr { th scope="col" { "strand" } th scope="col" { "from" } th scope="col" { "how many" } th scope="col" { "what" } } }
+            tbody {
+                @for run in runs {
+                    @if let Some(first) = run.first() {
+                        tr {
+                            td { (design.strands[first.strand].name) }
+                            td { (design.heading.units.ruler(Length::mm(first.station))) }
+                            td { (run.len()) }
+                            td { (name(design, first.of)) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn name(design: &Design, of: Of) -> &str {
+    match of {
+        Of::Bead(bead) => &design.beads[bead].name,
+        Of::Finding(finding) => &design.findings[finding].name,
+        Of::Knot => "knot",
+    }
+}
+
+/// What the pieces use of each article costs, by id, with the currency.
+pub fn costs(design: &Design) -> BTreeMap<String, String> {
+    let materials = materials(design, &Order::default());
+    let currency = materials.currency.as_ref().map(|name| format!(" {name}")).unwrap_or_default();
+    let cost = |line: &Line| Some((line.id.clone(), format!("{}{currency}", line.buy.as_ref()?.used?)));
+    materials.lines.iter().filter_map(cost).collect()
+}
+
+/// What to buy, with prices.
+pub fn to_buy(piece: &Piece) -> Markup {
+    let materials = materials(&piece.design, &Order::default());
+    let currency = materials.currency.clone().unwrap_or_default();
+    html! {
+        div class="wide" tabindex="0" role="region" aria-label="Materials" {
+            table {
+                caption { "Materials" @if !currency.is_empty() { ", prices in " (currency) } }
+                thead { tr { th scope="col" { "what" } th scope="col" { "ask for" } th scope="col" { "need" } th scope="col" { "spare" }
+                    th scope="col" { "buy" } th scope="col" { "left over" } th scope="col" { "used" } th scope="col" { "costs" } } }
+                tbody { @for line in &materials.lines { (row(piece, line)) } }
+                tfoot { tr { th scope="row" colspan="6" { "together" } td { (materials.used()) } td { (materials.bought()) } } }
+            }
+        }
+        (price(&materials))
+    }
+}
+
+fn row(piece: &Piece, line: &Line) -> Markup {
+    let units = piece.design.heading.units;
+    let buy = line.buy.as_ref();
+    html! {
+        tr {
+            th scope="row" { (line.name) }
+            td { (sheet::asked_for(&piece.design, line.article)) }
+            td { (amount(line.need, units)) }
+            td { @if !is_nothing(line.spare) { (amount(line.spare, units)) } }
+            td { @match buy { Some(buy) => { (lots(line, buy, units)) } None => { "not said" } } }
+            td { @if let Some(buy) = buy { (amount(buy.left_over, units)) } }
+            td { (said(buy.and_then(|buy| buy.used))) }
+            td { (said(buy.and_then(|buy| buy.bought))) }
+        }
+    }
+}
+
+/// The suggested price and what it is made of.
+fn price(materials: &Materials) -> Markup {
+    html! {
+        @if let Some(price) = &materials.suggestion {
+            h3 { "Suggested price" }
+            dl class="facts" {
+                div { dt { "materials used" } dd { (price.materials) } }
+                div { dt { "labour" } dd { (price.labour) } }
+                div { dt { "overhead" } dd { (price.overhead) } }
+                div { dt { "for a shop" } dd { (price.wholesale) } }
+                div { dt { "for a wearer" } dd { (price.retail) } }
+            }
+        }
+    }
+}
+
+/// Tools, cautions and steps.
+pub fn making(piece: &Piece) -> Markup {
+    let design = &piece.design;
+    html! {
+        h3 { "Tools" }
+        ul { @for tool in tools(design) { li { (tool) } } }
+        h3 { "Take care" }
+        ul { @for caution in cautions(design) { li { strong { (caution.title) } " " (caution.text) } } }
+        h3 { "Steps" }
+        ol class="steps" {
+            @for step in steps(design) {
+                li {
+                    h4 { (step.title) }
+                    p { (step.text) }
+                    @if let Some(check) = step.check { p class="check" { "Check: " (check) } }
+                }
+            }
+        }
+    }
+}

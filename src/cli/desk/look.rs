@@ -1,0 +1,262 @@
+//! The answer to a text: what there is to say about it, and the piece drawn with all that lies on it.
+
+use std::collections::BTreeMap;
+
+use axum::response::Response;
+use serde::Serialize;
+
+use festoon::Piece;
+use festoon::assist::{self, utf16};
+use festoon::bench::{self, Of, Thing};
+use festoon::design::Design;
+use festoon::export;
+use festoon::pattern;
+use festoon::remark::render::summary;
+use festoon::remark::{Level, Remark};
+use festoon::sheet;
+use festoon::source::{Place, Source};
+
+use super::answer::json;
+use super::ask::{Asked, Drawn};
+use super::{Desk, html};
+
+/// Everything that the page shows of a text.
+#[derive(Serialize)]
+struct Look {
+    remarks: Vec<Said>,
+    summary: String,
+    /// The sizes and colourways that the text names; nothing where it cannot be read.
+    sizes: Option<Vec<String>>,
+    colourways: Option<Vec<String>>,
+    /// The piece; nothing where the text has errors.
+    piece: Option<Shown>,
+}
+
+/// A remark with its place, and the edit that mends it.
+#[derive(Serialize)]
+struct Said {
+    level: Level,
+    code: &'static str,
+    headline: String,
+    why: &'static str,
+    help: String,
+    line: Option<usize>,
+    place: Option<[usize; 2]>,
+    remedy: Option<Edit>,
+}
+
+/// An edit in UTF-16 code units.
+#[derive(Serialize)]
+struct Edit {
+    title: String,
+    place: [usize; 2],
+    text: String,
+}
+
+#[derive(Serialize)]
+struct Shown {
+    svg: String,
+    width: f64,
+    height: f64,
+    about: String,
+    /// Beads and findings by their kind's name: id, name and facts.
+    kinds: BTreeMap<String, Kind>,
+    things: Vec<Lying>,
+    lows: Vec<Low>,
+    /// Facts, strands and legend.
+    facts: String,
+    /// Everything strung, run by run, as a table.
+    table: String,
+}
+
+/// What is told of a bead or finding.
+#[derive(Serialize)]
+struct Kind {
+    id: String,
+    name: String,
+    asked_for: String,
+    /// As the pattern writes it: colour and size.
+    colour: Option<String>,
+    size: Option<String>,
+    mass: String,
+    price: String,
+}
+
+/// A thing strung where it lies on the drawing and in the text.
+#[derive(Serialize)]
+struct Lying {
+    kind: Option<String>,
+    strand: usize,
+    x: f64,
+    y: f64,
+    reach: f64,
+    station: f64,
+    place: [usize; 2],
+    count: u32,
+}
+
+/// A strand's lowest point, with what dragging it needs.
+#[derive(Serialize)]
+struct Low {
+    strand: usize,
+    name: String,
+    x: f64,
+    y: f64,
+    span: f64,
+    drop: f64,
+    finished: f64,
+}
+
+/// Answers with everything about a text.
+pub fn look(asked: &Asked, desk: &Desk) -> Response {
+    let drawn = asked.drawn(desk);
+    let (sizes, colourways) = variants(&drawn.source);
+    json(Look {
+        remarks: said(&drawn),
+        summary: summary(&drawn.remarks),
+        sizes,
+        colourways,
+        piece: drawn.piece.as_ref().map(|piece| shown(piece, &drawn.source, asked)),
+    })
+}
+
+/// The names of sizes and colourways.
+fn variants(source: &Source) -> (Option<Vec<String>>, Option<Vec<String>>) {
+    let Some(pattern) = pattern::draft(source).pattern else { return (None, None) };
+    let sizes = pattern.sizes.iter().flatten().map(|size| size.name.value.clone());
+    let ways = pattern.colourways.iter().flat_map(|ways| ways.ids()).map(str::to_owned);
+    (Some(sizes.collect()), Some(ways.collect()))
+}
+
+/// The remarks, errors first and each level from top to bottom.
+fn said(drawn: &Drawn) -> Vec<Said> {
+    let mut sorted: Vec<_> = drawn.remarks.iter().collect();
+    sorted.sort_by_key(|remark| (remark.level(), remark.place));
+    sorted.into_iter().map(|remark| one(remark, &drawn.source)).collect()
+}
+
+fn one(remark: &Remark, source: &Source) -> Said {
+    let remedy = assist::remedy(remark, source);
+    Said {
+        level: remark.level(),
+        code: remark.code.name(),
+        headline: remark.headline.clone(),
+        why: remark.code.reason(),
+        help: remark.help.clone(),
+        line: remark.place.map(|place| source.line_column(place.start).0),
+        place: remark.place.map(|place| units(source, place)),
+        remedy: remedy.map(|remedy| Edit {
+            title: remedy.title,
+            place: units(source, remedy.place),
+            text: remedy.text,
+        }),
+    }
+}
+
+/// A place in UTF-16 code units.
+pub fn units(source: &Source, place: Place) -> [usize; 2] {
+    [place.start, place.end].map(|byte| utf16::units(source.text(), byte))
+}
+
+fn shown(piece: &Piece, source: &Source, asked: &Asked) -> Shown {
+    let bench = bench::bench(piece, asked.ink());
+    Shown {
+        svg: export::svg(&bench.page),
+        width: bench.page.width,
+        height: bench.page.height,
+        about: bench.page.description.clone(),
+        kinds: kinds(piece, source),
+        things: lying(&bench.things, source),
+        lows: bench.lows.iter().map(|(strand, at)| low(piece, *strand, (at.x, at.y))).collect(),
+        facts: html::facts(piece).into_string(),
+        table: html::strung(piece, &bench.things).into_string(),
+    }
+}
+
+/// The name of a thing's kind on the page: `b0`, `f2`.
+pub fn kind_name(of: Of) -> Option<String> {
+    match of {
+        Of::Bead(bead) => Some(format!("b{}", bead.number())),
+        Of::Finding(finding) => Some(format!("f{}", finding.number())),
+        Of::Knot => None,
+    }
+}
+
+fn lying(things: &[Thing], source: &Source) -> Vec<Lying> {
+    let mut places: BTreeMap<Place, ([usize; 2], u32)> = BTreeMap::new();
+    for thing in things {
+        let told = places.entry(thing.place).or_insert_with(|| (units(source, thing.place), 0));
+        told.1 += 1;
+    }
+    let of = |thing: &Thing| {
+        let (place, count) = places.get(&thing.place).copied().unwrap_or_default();
+        Lying {
+            kind: kind_name(thing.of),
+            strand: thing.strand,
+            x: fine(thing.at.x),
+            y: fine(thing.at.y),
+            reach: fine(thing.reach),
+            station: fine(thing.station),
+            place,
+            count,
+        }
+    };
+    things.iter().map(of).collect()
+}
+
+/// To the hundredth.
+fn fine(number: f64) -> f64 {
+    (number * 100.0).round() / 100.0
+}
+
+fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
+    let design = &piece.design;
+    let costs = html::costs(design);
+    let beads = design.beads.entries().map(|(at, bead)| {
+        let kind = Kind {
+            id: bead.id.clone(),
+            name: bead.name.clone(),
+            asked_for: sheet::asked_for(design, festoon::materials::Article::Bead(at)),
+            colour: Some(bead.colour.hex()),
+            size: pattern::written(source, ["beads", &bead.id, "size"]),
+            mass: format!("{:.2} g", bead.mass.value()),
+            price: costs.get(&bead.id).cloned().unwrap_or_default(),
+        };
+        (format!("b{}", at.number()), kind)
+    });
+    let findings = design
+        .findings
+        .entries()
+        .map(|(at, finding)| (format!("f{}", at.number()), finding_kind(design, at, finding, &costs)));
+    beads.chain(findings).collect()
+}
+
+fn finding_kind(
+    design: &Design,
+    at: festoon::design::Index<festoon::design::Finding>,
+    finding: &festoon::design::Finding,
+    costs: &BTreeMap<String, String>,
+) -> Kind {
+    Kind {
+        id: finding.id.clone(),
+        name: finding.name.clone(),
+        asked_for: sheet::asked_for(design, festoon::materials::Article::Finding(at)),
+        colour: None,
+        size: None,
+        mass: format!("{:.2} g", finding.mass.value()),
+        price: costs.get(&finding.id).cloned().unwrap_or_default(),
+    }
+}
+
+fn low(piece: &Piece, strand: usize, (x, y): (f64, f64)) -> Low {
+    let (hung, of) = (&piece.drape.strands[strand], &piece.design.strands[strand]);
+    Low {
+        strand,
+        name: of.name.clone(),
+        x,
+        y,
+        span: (hung.ends[1].x - hung.ends[0].x).abs(),
+        drop: hung.drop,
+        finished: of.finished.value(),
+    }
+}

@@ -1,0 +1,108 @@
+//! `festoon design` and `festoon preview`: a page on this machine at which a piece is designed, or looked at.
+//!
+//! One server answers this machine alone, each browser by itself. It keeps nothing but the pattern's file: the page
+//! sends the text that it is about with every question, and is told when another program changes the file.
+
+mod answer;
+mod ask;
+mod file;
+mod guard;
+mod html;
+mod look;
+mod page;
+mod routes;
+mod serve;
+mod start;
+mod take;
+mod view;
+mod watch;
+
+use std::net::{Ipv4Addr, SocketAddr, TcpListener};
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex};
+
+use clap::Args;
+use tokio::sync::watch::Receiver;
+
+use festoon::trade::paper::Paper;
+
+use super::{Failure, Variant, input, pages, report};
+
+use ask::Drawn;
+use file::File;
+
+/// Arguments of `design` and `preview`.
+#[derive(Args)]
+pub struct Options {
+    /// The pattern file
+    pattern: String,
+    /// The port on this machine; any free one unless told
+    #[arg(long, default_value_t = 0)]
+    port: u16,
+    /// The paper
+    #[arg(long, value_parser = pages::paper, default_value = "a4")]
+    paper: Paper,
+    #[command(flatten)]
+    variant: Variant,
+}
+
+/// Whether the page may change the pattern.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mode {
+    /// It may: `design`.
+    Design,
+    /// It shows it alone: `preview`.
+    Look,
+}
+
+/// What all answers are made from.
+pub struct Desk {
+    mode: Mode,
+    file: File,
+    address: SocketAddr,
+    /// A part of every path, which no page of anybody else can know.
+    token: String,
+    paper: Paper,
+    variant: Variant,
+    /// Told what the file holds, by its version, whenever that is another.
+    versions: Receiver<String>,
+    /// The piece that was drawn last, for the views of it.
+    drawn: Mutex<Option<Arc<Drawn>>>,
+}
+
+/// Serves until the program is stopped.
+pub fn run(options: &Options, mode: Mode, messages: &report::Messages) -> Result<(), Failure> {
+    let path = PathBuf::from(&options.pattern);
+    let is_new = mode == Mode::Design && !path.exists() && path.parent().is_none_or(is_folder);
+    if !is_new {
+        input::source(&options.pattern, messages)?;
+    }
+    let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, options.port)).map_err(Failure::trouble)?;
+    let address = listener.local_addr().map_err(Failure::trouble)?;
+    let file = File::new(path);
+    // The watcher is kept as long as the program runs.
+    let (versions, _watcher) = watch::versions(&file);
+    let desk = Desk {
+        mode,
+        file,
+        address,
+        token: token()?,
+        paper: options.paper,
+        variant: Variant { size: options.variant.size.clone(), colourway: options.variant.colourway.clone() },
+        versions,
+        drawn: Mutex::default(),
+    };
+    report::news(&format!("open http://{address}/{}/ in a browser; stop with Ctrl-C", desk.token));
+    serve::serve(listener, routes::routes(desk)).map_err(Failure::trouble)
+}
+
+fn is_folder(path: &Path) -> bool {
+    path.as_os_str().is_empty() || path.is_dir()
+}
+
+/// 128 bits by chance.
+fn token() -> Result<String, Failure> {
+    let mut bytes = [0; 16];
+    getrandom::fill(&mut bytes).map_err(Failure::trouble)?;
+    Ok(format!("{:032x}", u128::from_be_bytes(bytes)))
+}

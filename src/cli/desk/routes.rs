@@ -1,0 +1,138 @@
+//! What answers which question.
+
+use std::convert::Infallible;
+use std::sync::Arc;
+
+use axum::extract::{DefaultBodyLimit, Path, State};
+use axum::http::StatusCode;
+use axum::response::sse::{Event, KeepAlive, Sse};
+use axum::response::{IntoResponse, Response};
+use axum::routing::{get, post};
+use axum::{Json, Router, middleware};
+use futures_util::Stream;
+use serde::Deserialize;
+use serde_json::json;
+
+use festoon::assist::{self, utf16};
+use festoon::pattern::edit::{self, Act};
+use festoon::source::{Place, Source};
+
+use super::answer::{self, refused, worked_out};
+use super::ask::Asked;
+use super::file::Unsaved;
+use super::guard::guard;
+use super::{Desk, Mode, look, page, start, take, view};
+
+type Here = State<Arc<Desk>>;
+
+/// The routes of a desk, all below its token; those that change anything only where it may be changed.
+pub fn routes(desk: Desk) -> Router {
+    let desk = Arc::new(desk);
+    let mut below = Router::new()
+        .route("/file", get(|State(desk): Here| worked_out(move || answer::json(desk.file.held()))))
+        .route("/events", get(events))
+        .route(
+            "/look",
+            post(|State(desk): Here, Json(asked): Json<Asked>| worked_out(move || look::look(&asked, &desk))),
+        )
+        .route("/view/{name}", post(viewed))
+        .route("/take/{what}", post(taken))
+        .route("/told", post(|Json(asked): Json<Asked>| async move { told(&asked) }))
+        .route("/language", get(|| async { answer::json(assist::keys()) }))
+        .route("/{file}", get(|Path(name): Path<String>| async move { page::file(&name).unwrap_or_else(missing) }));
+    if desk.mode == Mode::Design {
+        below = below
+            .route("/act", post(|Json(doing): Json<Doing>| async move { act(&doing) }))
+            .route("/offers", post(|Json(asked): Json<Asked>| async move { offers(&asked) }))
+            .route("/save", post(|State(desk): Here, Json(save): Json<Save>| worked_out(move || saved(&save, &desk))))
+            .route("/starts", get(|| worked_out(start::list)))
+            .route("/start/{name}", get(|Path(name): Path<String>| async move { start::text(&name) }));
+    }
+    let below = below.fallback(|| async { missing() });
+    // What is nested answers at no path that ends with a stroke.
+    Router::new()
+        .route(&format!("/{}/", desk.token), get(|State(desk): Here| async move { page::page(&desk) }))
+        .nest(&format!("/{}", desk.token), below)
+        .fallback(|| async { missing() })
+        .layer(DefaultBodyLimit::disable())
+        .layer(middleware::from_fn_with_state(Arc::clone(&desk), guard))
+        .with_state(desk)
+}
+
+fn missing() -> Response {
+    (StatusCode::NOT_FOUND, "not found\n").into_response()
+}
+
+async fn viewed(State(desk): Here, Path(name): Path<String>, Json(asked): Json<Asked>) -> Response {
+    worked_out(move || view::view(&name, &asked, &desk)).await
+}
+
+async fn taken(State(desk): Here, Path(what): Path<String>, Json(asked): Json<Asked>) -> Response {
+    worked_out(move || take::take(&what, &asked, &desk)).await
+}
+
+/// Tells what the file holds, by its version, now and whenever it changes.
+async fn events(State(desk): Here) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
+    let mut versions = desk.versions.clone();
+    versions.mark_changed();
+    let next = futures_util::stream::unfold(versions, |mut versions| async {
+        versions.changed().await.ok()?;
+        let version = versions.borrow_and_update().clone();
+        Some((Ok(Event::default().event("file").data(version)), versions))
+    });
+    Sse::new(next).keep_alive(KeepAlive::default())
+}
+
+/// An act on a text.
+#[derive(Deserialize)]
+struct Doing {
+    text: String,
+    act: Act,
+}
+
+fn act(doing: &Doing) -> Response {
+    let source = Source::new("", doing.text.as_str());
+    let act = doing.act.clone().at_bytes(|unit| utf16::byte(&doing.text, unit));
+    match edit::act(&source, &act) {
+        Ok(text) => answer::json(json!({ "text": text })),
+        Err(refusal) => refused(refusal.0),
+    }
+}
+
+/// What means what stands at a place, and where that is defined.
+fn told(asked: &Asked) -> Response {
+    let source = Source::new("", asked.text.as_str());
+    let units = |place: Place| look::units(&source, place);
+    let told = assist::told(&source, asked.byte());
+    let defined = assist::definition(&source, asked.byte()).map(units);
+    answer::json(json!({
+        "told": told.map(|told| json!({ "place": units(told.place), "title": told.title, "text": told.text })),
+        "defined": defined,
+    }))
+}
+
+fn offers(asked: &Asked) -> Response {
+    let source = Source::new("", asked.text.as_str());
+    let offers = assist::offers(&source, asked.byte()).into_iter().map(|offer| {
+        json!({
+            "label": offer.label, "text": offer.text, "meaning": offer.meaning, "sort": offer.sort,
+            "place": look::units(&source, offer.place),
+        })
+    });
+    answer::json(offers.collect::<Vec<_>>())
+}
+
+/// A text to save, and the version of the file from which it was made.
+#[derive(Deserialize)]
+struct Save {
+    text: String,
+    made_from: String,
+}
+
+fn saved(save: &Save, desk: &Desk) -> Response {
+    match desk.file.save(&save.text, &save.made_from) {
+        Ok(held) => answer::json(held),
+        Err(Unsaved::Changed(held)) => (StatusCode::CONFLICT, Json(held)).into_response(),
+        Err(Unsaved::Trouble(why)) => refused(why),
+    }
+}

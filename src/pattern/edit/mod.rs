@@ -1,0 +1,174 @@
+//! Acts on a pattern by hand, as edits of its text: what the act does not mean stays as it is written, comments and
+//! line breaks too.
+//!
+//! Every act is a pure function from a text to edits of it. Only a text whose tree can be read is edited: where it
+//! has slips, mending them comes first.
+
+mod entry;
+mod length;
+mod list;
+mod spot;
+
+use serde::Deserialize;
+
+use super::node::{self, Node, Value};
+use crate::source::{At, Place, Source};
+use crate::units::Length;
+
+pub use length::like;
+
+/// A stretch of a text and what comes in its place.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Edit {
+    /// What is replaced; an empty stretch where something is put in.
+    pub place: Place,
+    /// What stands there then.
+    pub text: String,
+}
+
+/// Why an act is refused, and what to do instead.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Refusal(pub String);
+
+/// What somebody does to a piece by hand. A run is an entry of a bead list, given by its place.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(tag = "act", rename_all = "kebab-case")]
+pub enum Act {
+    /// Another bead or finding in a run's place, or in every run of the same.
+    Swap {
+        /// The run.
+        run: Place,
+        /// The id of the other.
+        to: String,
+        /// Whether every run of the same id changes.
+        everywhere: bool,
+    },
+    /// Another count of a run.
+    Count {
+        /// The run.
+        run: Place,
+        /// How many, at least 1.
+        count: u32,
+    },
+    /// Another value of a key of a bead, such as its colour or size.
+    Set {
+        /// The bead's id.
+        bead: String,
+        /// The key.
+        key: String,
+        /// The value as the pattern writes it.
+        value: String,
+        /// The run for which alone it changes: it gets a bead of its own, a copy.
+        only: Option<Place>,
+        /// The colourway in which alone it changes.
+        colourway: Option<String>,
+    },
+    /// Another length of a strand.
+    Lengthen {
+        /// The strand's index.
+        strand: usize,
+        /// Its finished length in mm.
+        length: f64,
+    },
+    /// The repeat in which a run stands, or the run itself where it stands in none, once more.
+    RepeatMore {
+        /// The run.
+        run: Place,
+    },
+    /// The same, twice as often.
+    RepeatDouble {
+        /// The run.
+        run: Place,
+    },
+    /// The same taken out.
+    RepeatDelete {
+        /// The run.
+        run: Place,
+    },
+}
+
+impl Act {
+    /// The same with the places of runs counted in bytes that were counted in other units.
+    #[must_use]
+    pub fn at_bytes(mut self, byte: impl Fn(usize) -> usize) -> Self {
+        let run = match &mut self {
+            Self::Swap { run, .. } | Self::Count { run, .. } => Some(run),
+            Self::RepeatMore { run } | Self::RepeatDouble { run } | Self::RepeatDelete { run } => Some(run),
+            Self::Set { only, .. } => only.as_mut(),
+            Self::Lengthen { .. } => None,
+        };
+        if let Some(run) = run {
+            *run = Place { start: byte(run.start), end: byte(run.end) };
+        }
+        self
+    }
+}
+
+/// The text after an act.
+///
+/// # Errors
+/// Where the text cannot be read, or has nothing that the act could change.
+pub fn act(source: &Source, act: &Act) -> Result<String, Refusal> {
+    let tree = node::parse(source);
+    let root = tree.root.filter(|_| tree.remarks.is_empty());
+    let root = root.ok_or_else(|| Refusal("the text cannot be read: mend what is underlined first".to_owned()))?;
+    let edits = match act {
+        Act::Swap { run, to, everywhere } => spot::swap(source, &root, *run, to, *everywhere)?,
+        Act::Count { run, count } => spot::count(source, &root, *run, *count)?,
+        Act::Set { bead, key, value, only: Some(run), .. } => entry::set_only(source, &root, bead, (key, value), *run)?,
+        Act::Set { bead, key, value, colourway: Some(way), .. } => {
+            entry::recolour(source, &root, way, bead, (key, value))?
+        }
+        Act::Set { bead, key, value, .. } => entry::set(source, &root, bead, (key, value))?,
+        Act::Lengthen { strand, length } => lengthen(source, &root, *strand, Length::mm(*length))?,
+        Act::RepeatMore { run } => list::repeat(source, &root, *run, |times| times.saturating_add(1))?,
+        Act::RepeatDouble { run } => list::repeat(source, &root, *run, |times| times.saturating_mul(2))?,
+        Act::RepeatDelete { run } => list::delete(source, &root, *run)?,
+    };
+    Ok(applied(source.text(), edits))
+}
+
+/// A text with edits that do not overlap.
+#[must_use]
+pub fn applied(text: &str, mut edits: Vec<Edit>) -> String {
+    edits.sort_by_key(|edit| edit.place);
+    edits.dedup();
+    let mut changed = text.to_owned();
+    for edit in edits.iter().rev() {
+        changed.replace_range(edit.place.start..edit.place.end, &edit.text);
+    }
+    changed
+}
+
+/// Another finished length of a strand, written as the old one is.
+fn lengthen(source: &Source, root: &Node, strand: usize, length: Length) -> Result<Vec<Edit>, Refusal> {
+    let strands = value(root, "strands").map(|node| &node.value);
+    let Some(Value::List(strands)) = strands else { return refused("there are no strands") };
+    let Some(strand) = strands.get(strand) else { return refused("there is no such strand") };
+    let written = value(strand, "length");
+    let Some(node) = written else {
+        return refused("this strand's length follows from its beads: add or take out beads instead");
+    };
+    let Some(text) = like(source.slice(node.place), length) else { return refused("this is no length") };
+    Ok(vec![Edit { place: node.place, text }])
+}
+
+/// The entry of a key.
+fn keyed<'n>(node: &'n Node, key: &str) -> Option<&'n (At<String>, Node)> {
+    match &node.value {
+        Value::Map(entries) => entries.iter().find(|(at, _)| at.value == key),
+        _ => None,
+    }
+}
+
+/// The value of a key.
+fn value<'n>(node: &'n Node, key: &str) -> Option<&'n Node> {
+    keyed(node, key).map(|(_, value)| value)
+}
+
+fn refused<T>(reason: &str) -> Result<T, Refusal> {
+    Err(Refusal(reason.to_owned()))
+}
+
+#[cfg(test)]
+mod tests;

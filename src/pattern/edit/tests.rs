@@ -1,0 +1,182 @@
+//! Each act, on both ways to write a list; comments and line breaks stay.
+
+use super::*;
+use crate::pattern;
+
+const TEXT: &str = "festoon: 1
+title: Row   # the name
+kind: bracelet
+beads:
+  reed:            # green
+    shape: round
+    size: 6 mm     # across
+    hole: 1 mm
+    material: glass
+    colour: \"#5d7f5b\"
+  mist: { shape: round, size: 4 mm, hole: 1 mm, material: glass, colour: \"#c9d6d8\" }
+cords:
+  wire: { kind: elastic, diameter: 0.5 mm }
+strands:
+  - name: one
+    cord: wire
+    ends: knot
+    beads:
+      - { repeat: 11, of: [5 mist, reed] }   # the body
+      - 5 mist
+      # the end
+      - reed
+  - { name: two, cord: wire, ends: knot, beads: [3 reed, mist, { mirror: [reed], about: [2 mist] }] }
+colourways:
+  dusk: { reed: { colour: \"#6b4a63\" } }
+";
+
+fn source() -> Source {
+    Source::new("row.yaml", TEXT)
+}
+
+/// The place of a text's nth appearance.
+fn nth(text: &str, nth: usize) -> Place {
+    let start = TEXT.match_indices(text).nth(nth).unwrap().0;
+    Place { start, end: start + text.len() }
+}
+
+/// The text after an act, which is one sound pattern still.
+fn done(what: &Act) -> String {
+    let text = act(&source(), what).unwrap();
+    let (pattern, remarks) = pattern::read(&Source::new("row.yaml", text.as_str()));
+    assert!(pattern.is_some(), "{remarks:?}\n{text}");
+    text
+}
+
+/// Checks that an act changes just these lines, each from one to the other.
+fn changes(what: &Act, lines: &[(&str, &str)]) {
+    let text = done(what);
+    let expected = lines.iter().fold(TEXT.to_owned(), |text, (from, to)| {
+        assert_eq!(text.matches(from).count(), 1, "{from}");
+        text.replace(from, to)
+    });
+    assert_eq!(text, expected);
+}
+
+#[test]
+fn the_text_of_the_tests_is_sound() {
+    let (pattern, remarks) = pattern::read(&source());
+    assert!(pattern.is_some(), "{remarks:?}");
+}
+
+#[test]
+fn a_run_is_swapped_alone_or_everywhere() {
+    let run = nth("5 mist", 0);
+    changes(
+        &Act::Swap { run, to: "reed".into(), everywhere: false },
+        &[("[5 mist, reed] }   #", "[5 reed, reed] }   #")],
+    );
+    let everywhere = done(&Act::Swap { run, to: "reed".into(), everywhere: true });
+    assert_eq!(everywhere.matches("mist").count(), 1, "its definition alone: {everywhere}");
+    assert!(everywhere.contains("about: [2 reed]") && everywhere.contains("- 5 reed\n      # the end"));
+}
+
+#[test]
+fn a_run_has_another_count() {
+    changes(&Act::Count { run: nth("5 mist", 1), count: 7 }, &[("- 5 mist", "- 7 mist")]);
+    changes(&Act::Count { run: nth("3 reed", 0), count: 1 }, &[("[3 reed,", "[reed,")]);
+    assert!(act(&source(), &Act::Count { run: nth("3 reed", 0), count: 0 }).is_err());
+}
+
+#[test]
+fn a_beads_key_is_set_everywhere() {
+    let set = |bead: &str, key: &str, value: &str| Act::Set {
+        bead: bead.into(),
+        key: key.into(),
+        value: value.into(),
+        only: None,
+        colourway: None,
+    };
+    changes(&set("reed", "size", "8 mm"), &[("size: 6 mm     # across", "size: 8 mm     # across")]);
+    changes(&set("mist", "colour", "\"#112233\""), &[("#c9d6d8", "#112233")]);
+    changes(&set("mist", "finish", "clear"), &[("#c9d6d8\" }", "#c9d6d8\", finish: clear }")]);
+    changes(&set("reed", "finish", "matte"), &[("#5d7f5b\"\n", "#5d7f5b\"\n    finish: matte\n")]);
+    assert!(act(&source(), &set("rush", "size", "8 mm")).is_err());
+}
+
+#[test]
+fn a_beads_key_is_set_in_one_run_alone() {
+    let only = |bead: &str, run| Act::Set {
+        bead: bead.into(),
+        key: "size".into(),
+        value: "5 mm".into(),
+        only: Some(run),
+        colourway: None,
+    };
+    let text = done(&only("reed", nth("3 reed", 0)));
+    assert!(text.contains("[3 reed-2,"), "{text}");
+    assert!(text.contains("  reed-2:            # green\n    shape: round\n    size: 5 mm     # across\n"), "{text}");
+    assert!(text.contains("size: 6 mm"), "the first is as it was: {text}");
+    let text = done(&only("mist", nth("5 mist", 1)));
+    assert!(text.contains("- 5 mist-2\n") && text.contains("  mist-2: { shape: round, size: 5 mm,"), "{text}");
+}
+
+#[test]
+fn a_colourway_alone_changes() {
+    let recolour = |bead: &str, key: &str, value: &str| Act::Set {
+        bead: bead.into(),
+        key: key.into(),
+        value: value.into(),
+        only: None,
+        colourway: Some("dusk".into()),
+    };
+    changes(&recolour("reed", "colour", "\"#000000\""), &[("#6b4a63", "#000000")]);
+    changes(
+        &recolour("mist", "colour", "\"#000000\""),
+        &[("#6b4a63\" } }", "#6b4a63\" }, mist: { colour: \"#000000\" } }")],
+    );
+    assert!(act(&source(), &recolour("mist", "size", "5 mm")).is_err());
+}
+
+#[test]
+fn repeats_are_added_doubled_and_deleted() {
+    let run = nth("5 mist", 0);
+    changes(&Act::RepeatMore { run }, &[("repeat: 11", "repeat: 12")]);
+    changes(&Act::RepeatDouble { run }, &[("repeat: 11", "repeat: 22")]);
+    changes(&Act::RepeatDelete { run }, &[("      - { repeat: 11, of: [5 mist, reed] }   # the body\n", "")]);
+    let alone = nth("5 mist", 1);
+    changes(&Act::RepeatDouble { run: alone }, &[("- 5 mist\n", "- { repeat: 2, of: [5 mist] }\n")]);
+    changes(&Act::RepeatDelete { run: alone }, &[("      - 5 mist\n", "")]);
+    changes(&Act::RepeatDelete { run: nth("3 reed", 0) }, &[("[3 reed, mist", "[mist")]);
+    let last = Place { start: nth("[reed], about", 0).start + 1, end: nth("[reed], about", 0).start + 5 };
+    assert!(act(&source(), &Act::RepeatDelete { run: last }).is_err(), "nothing would be left");
+}
+
+#[test]
+fn a_strand_without_a_length_is_not_lengthened() {
+    assert!(act(&source(), &Act::Lengthen { strand: 0, length: 200.0 }).is_err());
+    let text = TEXT.replacen("ends: knot\n", "length: 7 in   # round\n    ends: knot\n", 1);
+    let longer = act(&Source::new("", text.as_str()), &Act::Lengthen { strand: 0, length: 190.5 }).unwrap();
+    assert_eq!(longer, text.replace("7 in   # round", "7 1/2 in   # round"));
+}
+
+#[test]
+fn what_cannot_be_read_is_not_edited() {
+    let broken = Source::new("", TEXT.replace("title: Row", "title Row"));
+    assert!(act(&broken, &Act::RepeatMore { run: nth("5 mist", 0) }).is_err());
+}
+
+#[test]
+fn every_run_of_every_shipped_pattern_can_be_swapped_and_doubled() {
+    for path in std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/patterns")).unwrap() {
+        let path = path.unwrap().path();
+        if path.extension().is_none_or(|ending| ending != "yaml") {
+            continue;
+        }
+        let source = Source::new("", std::fs::read_to_string(&path).unwrap());
+        let root = node::parse(&source).root.unwrap();
+        let spots = spot::spots(&root);
+        assert!(!spots.is_empty(), "{path:?}");
+        for spot in spots {
+            let Some((count, id)) = spot.run() else { continue };
+            assert!(source.slice(spot.entry.place).contains(id), "{path:?}: {id}");
+            let same = act(&source, &Act::Swap { run: spot.entry.place, to: id.to_owned(), everywhere: true });
+            assert_eq!(same.as_deref(), Ok(source.text()), "{path:?}: {count} {id}");
+        }
+    }
+}
