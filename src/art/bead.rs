@@ -77,7 +77,7 @@ impl<'a> Drawing<'a> {
         // The edge is drawn half outside the outline, and all of it belongs to the bead.
         let half = |size: f64| (size - edge) / 2.0;
         let size = Size { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
-        let outline = shape::outline(bead.shape, size, bead.tip_drilled);
+        let outline = shape::outline(bead.shape, size, bead.hangs());
         let shading = shading(bead.finish);
         let window = Window::of(bead, size).filter(|_| shading.see_through && ink != Ink::Outline);
         let colour = ink.tone(variant.tinted(bead.colour));

@@ -16,7 +16,7 @@ pub fn marks(cord: &Cord, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
     let outline = polyline(path);
     let colour = ink.tone(cord.colour);
     match cord.kind {
-        CordKind::Chain => chain(&outline, thick, cord.colour, ink),
+        CordKind::Chain => chain(&outline, thick, cord, ink),
         CordKind::Wire => wire(&outline, thick, cord.colour, ink),
         _ if ink == Ink::Outline => wire(&outline, thick, cord.colour, ink),
         CordKind::Thread | CordKind::Silk => plied(&outline, thick, colour),
@@ -58,13 +58,16 @@ fn plied(outline: &[Step], thick: f64, colour: Rgb) -> Vec<Mark> {
 }
 
 /// Fine chain: links on their face with links on edge between.
-fn chain(outline: &[Step], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
+fn chain(outline: &[Step], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
+    let colour = cord.colour;
     let (dark, bright) = match ink {
         Ink::Outline => (Rgb::BLACK, Rgb::WHITE),
         _ => (toned(ink.tone(colour), -0.5), toned(ink.tone(colour), 0.2)),
     };
-    // Round ends make ovals of the dashes, longer by their width.
-    let links = || vec![thick * 0.6, thick * 1.8];
+    // Every other link lies on its face. Round ends make ovals of the dashes, longer by their width.
+    let pair = cord.link.map_or(thick * 2.4, |link| 2.0 * link.value() * thick / cord.diameter.value());
+    let face = (pair * 2.0 / 3.0 - thick).max(thick * 0.1);
+    let links = || vec![face, pair - face];
     vec![
         line(outline, dark, thick * 0.45, Vec::new()),
         line(outline, dark, thick, links()),

@@ -7,6 +7,7 @@ use crate::design::Bead;
 use crate::geometry::{Point, path};
 use crate::paint::mark::{Fill, Mark, Step, Stop};
 use crate::paint::outline::{line, polygon};
+use crate::pattern::Drilled;
 
 /// Widest hole that shows, as a share of the bead's size across it: wider ones leave no wall.
 const WIDEST: f64 = 0.8;
@@ -20,12 +21,12 @@ pub struct Window {
 }
 
 impl Window {
-    /// The hole of a bead: along x, or across the tip of a drop that hangs by it.
+    /// The hole of a bead: along x, or across the tip of one that hangs by it. One through the front is seen from its end.
     pub fn of(bead: &Bead, size: Size) -> Option<Self> {
-        let (across, middle, room) = if bead.tip_drilled {
-            (Point::new(1.0, 0.0), shape::tip_hole(size), size.along)
-        } else {
-            (Point::new(0.0, 1.0), 0.0, size.across)
+        let (across, middle, room) = match bead.drilled {
+            Drilled::Lengthwise => (Point::new(0.0, 1.0), 0.0, size.across),
+            Drilled::Tip => (Point::new(1.0, 0.0), shape::tip_hole(size), size.along),
+            Drilled::Front => return None,
         };
         let window = Self { across, from: middle - size.hole, to: middle + size.hole };
         (size.hole < room * WIDEST).then_some(window)

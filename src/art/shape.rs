@@ -30,9 +30,9 @@ const CHIP: [(f64, f64); 9] = [
     (0.90, 0.83),
 ];
 
-/// The outline of a shape; a drop that is drilled across its tip has no flat there.
+/// The outline of a shape; a drop that hangs by its tip has no flat there.
 #[must_use]
-pub fn outline(shape: Shape, size: Size, tip_drilled: bool) -> Vec<Step> {
+pub fn outline(shape: Shape, size: Size, hangs: bool) -> Vec<Step> {
     let Size { along, across, .. } = size;
     match shape {
         Shape::Round | Shape::Oval | Shape::Coin => outline::ellipse(Point::ORIGIN, along, across),
@@ -42,7 +42,7 @@ pub fn outline(shape: Shape, size: Size, tip_drilled: bool) -> Vec<Step> {
         Shape::Tube => boxed(size, 0.1),
         Shape::Seed => boxed(size, 0.85),
         Shape::Barrel => barrel(size),
-        Shape::Drop if tip_drilled => pointed(size),
+        Shape::Drop if hangs => pointed(size),
         Shape::Drop => drop(size),
         Shape::Bicone => outline::polygon(&bicone(size)),
         Shape::Chip => outline::polygon(&chip(size)),
@@ -68,7 +68,7 @@ fn barrel(Size { along, across, .. }: Size) -> Vec<Step> {
     ]
 }
 
-/// Where the hole of a drop that is drilled across its tip crosses it: a hole's width of glass is left
+/// Where the middle of the hole of a bead that is drilled across crosses it: a hole's width of glass is left
 /// above it, which is common practice, no source.
 #[must_use]
 pub fn tip_hole(Size { along, hole, .. }: Size) -> f64 {

@@ -198,7 +198,9 @@ fn drawn(cord: &Cord, scale: f64) -> f64 {
 
 /// The angle at which a bead looks as at the given one and needs fewest symbols.
 fn least_turn(bead: &Bead, angle: f64) -> f64 {
-    if bead::looks_the_same_turned(bead) {
+    if bead.hangs() {
+        angle
+    } else if bead::looks_the_same_turned(bead) {
         0.0
     } else if bead::looks_the_same_reversed(bead.shape) {
         angle - PI * libm::round(angle / PI)

@@ -7,7 +7,7 @@ use crate::geometry::{Point, path};
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::paint::noise;
 use crate::paint::outline::{self, flattened, polygon};
-use crate::pattern::{Finish, Shape};
+use crate::pattern::{Drilled, Finish, Shape};
 
 /// The coin's flat face inside its rim.
 pub fn coin_face(bead: &Drawing<'_>) -> Option<Mark> {
@@ -117,11 +117,12 @@ fn diamond(at: Point, radius: f64) -> Vec<Step> {
     polygon(&[corner(1.0, 0.0), corner(0.0, 1.0), corner(-1.0, 0.0), corner(0.0, -1.0)])
 }
 
-/// Dark places where the hole comes out: half rounds on flat ends, slits on the sides of a drop's tip.
+/// Dark places where the hole comes out: half rounds on flat ends, slits on the sides of a tip, a round in the front.
 pub fn hole_ends(bead: &Drawing<'_>) -> Option<Mark> {
     let Size { along, across, hole } = bead.size;
     let shape = bead.bead.shape;
-    let flat_ended = !matches!(shape, Shape::Round | Shape::Oval | Shape::Rondelle | Shape::Bicone | Shape::Chip);
+    let flat_ended = bead.bead.hangs()
+        || !matches!(shape, Shape::Round | Shape::Oval | Shape::Rondelle | Shape::Bicone | Shape::Chip);
     let hole = hole.min(across * 0.6);
     let depth = (hole * 0.4).min(along * 0.12);
     let end = |side: f64| {
@@ -129,10 +130,14 @@ pub fn hole_ends(bead: &Drawing<'_>) -> Option<Mark> {
         let round = Step::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
         vec![Step::Move(at(0.0, -1.0)), round, Step::Close]
     };
-    let ends = match shape {
-        Shape::Drop if bead.bead.tip_drilled => tip_ends(bead),
-        Shape::Drop => end(-1.0),
-        _ => [end(-1.0), end(1.0)].concat(),
+    let ends = match (bead.bead.drilled, shape) {
+        (Drilled::Tip, _) => tip_ends(bead),
+        (Drilled::Front, _) => {
+            let [hole, x] = [bead.size.hole, shape::tip_hole(bead.size)];
+            outline::ellipse(Point::new(x, 0.0), hole, hole)
+        }
+        (Drilled::Lengthwise, Shape::Drop) => end(-1.0),
+        (Drilled::Lengthwise, _) => [end(-1.0), end(1.0)].concat(),
     };
     flat_ended.then(|| area(ends, Fill::Flat(toned(bead.colour, -0.65), 1.0), None))
 }

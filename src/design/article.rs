@@ -31,7 +31,7 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         across,
         along,
         thick: thickness_through(shape, across, written.thick.as_ref().map(|at| at.value)),
-        tip_drilled: tip_drilled(id, written, context),
+        drilled: written.drilled.as_ref().map_or(Drilled::Lengthwise, |at| at.value),
         hole,
         tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
         pitch: pitch(written, context),
@@ -53,17 +53,6 @@ fn thickness_through(shape: Shape, across: Length, written: Option<Length>) -> S
         Shape::Square | Shape::Coin => Stated::or(written, across * usual::FLAT_SHARE),
         _ => Stated::Stated(written.unwrap_or(across)),
     }
-}
-
-/// Whether a drop hangs by its tip; other beads have no tip.
-fn tip_drilled(id: &str, written: &pattern::Bead, context: &mut Context) -> bool {
-    let Some(drilled) = written.drilled.as_ref().filter(|at| at.value == Drilled::Tip) else { return false };
-    if written.shape.value != Shape::Drop {
-        let headline = format!("{id} is a {}, and only a drop is drilled across its tip", written.shape.value);
-        let remark = Remark::new(Code::WrongHole, headline).at(drilled.place);
-        context.remarks.push(remark.help("take `drilled:` out, or write `shape: drop`"));
-    }
-    true
 }
 
 /// Size across and along the hole.
@@ -193,11 +182,22 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
         strength: written.strength,
         mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
+        link: link(id, written, context),
         needle: written.needle.is_some_and(|answer| answer.0),
         colour: written.colour.map_or_else(|| cord_colour(written.kind), |colour| colour.0),
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         place,
     })
+}
+
+/// By how much a link lengthens a chain, by so many links that the maker measured. Nothing else has links.
+fn link(id: &str, written: &pattern::Cord, context: &mut Context) -> Option<Length> {
+    let measured = written.links.as_ref()?;
+    if written.kind != CordKind::Chain {
+        let headline = format!("{id} is {}, and only a chain has links", a(written.kind.word()));
+        return context.refuse(Remark::new(Code::Misplaced, headline).at(measured.place).help("take `links:` out"));
+    }
+    Some(measured.value.length * (1.0 / f64::from(measured.value.count)))
 }
 
 /// Density in g/cm³ of a cord with the air between its plies: assumptions, used only where the

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use crate::pattern::bounds::{MOST_IN_VARIANTS, MOST_STRUNG};
-use crate::pattern::{Item, Times};
+use crate::pattern::{self, Item, Links, Times};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
 use crate::units::Length;
@@ -15,14 +15,31 @@ use super::row::{self, Strung};
 use super::rows;
 use super::shelf::Shelf;
 use super::sound::is_sound;
-use super::stock::Bead;
+use super::stock::{Bead, Cord};
 use super::strand::SAME;
 
 /// A bead list with all its names known and its size bounded.
 pub struct List<'a> {
     items: &'a [At<Item>],
     shelf: &'a Shelf,
-    knots: Option<Length>,
+    given: Given,
+}
+
+/// What a strand gives to its list.
+#[derive(Clone, Copy)]
+pub struct Given {
+    /// The knot that comes between all beads.
+    pub knots: Option<Length>,
+    /// By how much a link of its chain lengthens it.
+    pub link: Option<Length>,
+}
+
+impl Given {
+    /// What a strand on a cord gives; one that is not defined has had its remark, and is asked for nothing more.
+    pub fn new(strand: &pattern::Strand, cord: Option<&Cord>) -> Self {
+        let link = cord.map_or(Some(Length::ZERO), |cord| cord.link);
+        Self { knots: strand.knots.as_ref().map(|at| at.value), link }
+    }
 }
 
 /// Things of a row, once or as often as fill it.
@@ -44,8 +61,8 @@ impl Stretch {
 
 impl<'a> List<'a> {
     /// Takes a list; leaves a remark for each name that is not defined.
-    pub fn new(items: &'a [At<Item>], knots: Option<Length>, shelf: &'a Shelf, context: &mut Context) -> Option<Self> {
-        let list = is_sound(items, shelf, context).then_some(Self { items, shelf, knots })?;
+    pub fn new(items: &'a [At<Item>], given: Given, shelf: &'a Shelf, context: &mut Context) -> Option<Self> {
+        let list = is_sound(items, given, shelf, context).then_some(Self { items, shelf, given })?;
         let before = context.remarks.len();
         rows::check_lengths(items, &list, context);
         (context.remarks.len() == before).then_some(list)
@@ -54,6 +71,11 @@ impl<'a> List<'a> {
     /// The articles that the list's names mean.
     pub const fn shelf(&self) -> &'a Shelf {
         self.shelf
+    }
+
+    /// What the strand gives to it.
+    pub const fn given(&self) -> Given {
+        self.given
     }
 
     /// Whether `repeat: fill` stands somewhere in the list.
@@ -75,7 +97,7 @@ impl<'a> List<'a> {
             row.extend(stretch.times(if stretch.fills { fill } else { 1 }));
         }
         let alike = ones.iter().all(|one| one.len() == ones[0].len());
-        let shown = fill > 1 || self.knots.is_none();
+        let shown = fill > 1 || self.given.knots.is_none();
         Some(ones).filter(|ones| alike && shown && matches!(ones.len(), 1 | 2))
     }
 
@@ -120,7 +142,7 @@ impl<'a> List<'a> {
             }
             Item::Dangle(dangle) => self.counted(&dangle.dangle, fill).saturating_add(1),
             Item::Row(row) => rows::count(row, fill, self),
-            Item::Space(_) | Item::Knot(_) | Item::Stop(_) => 1,
+            Item::Space(_) | Item::Links(_) | Item::Knot(_) | Item::Stop(_) => 1,
         });
         counts.fold(0, u64::saturating_add)
     }
@@ -165,7 +187,7 @@ impl<'a> List<'a> {
 
     /// Puts the strand's knots between neighbouring beads.
     pub fn knotted(&self, row: Vec<Strung>) -> Vec<Strung> {
-        let Some(knot) = self.knots else { return row };
+        let Some(knot) = self.given.knots else { return row };
         let is_bead = |one: &Strung| matches!(one.what, What::Bead(_));
         let mut knotted: Vec<Strung> = Vec::with_capacity(2 * row.len());
         for one in row {
@@ -203,6 +225,7 @@ impl<'a> List<'a> {
                 strung.extend(side.into_iter().rev());
             }
             Item::Space(space) => strung.push(bare(What::Gap, space.space.value)),
+            Item::Links(links) => strung.push(bare(What::Gap, self.links(links))),
             Item::Knot(knot) => strung.push(bare(What::Knot, knot.knot.value)),
             Item::Dangle(dangle) => strung.extend(self.dangle(&dangle.on.value.0, &dangle.dangle, fill)),
             Item::Row(row) => {
@@ -218,7 +241,13 @@ impl<'a> List<'a> {
         bead.or_else(|| self.shelf.finding(id).map(|index| Strung::finding(index, &self.shelf.findings)))
     }
 
-    /// A branch takes as much cord as its pin's loop is thick, and hangs below it.
+    /// Length of so many links; a list that counts links is on a chain that says how long they are.
+    fn links(&self, links: &Links) -> Length {
+        self.given.link.unwrap_or_default() * f64::from(links.links.value.0)
+    }
+
+    /// A branch takes a link of a chain whose links are known, else as much cord as its pin's loop is thick, and
+    /// hangs below it.
     fn dangle(&self, on: &str, items: &[At<Item>], fill: u32) -> Option<Strung> {
         let on = self.shelf.finding(on)?;
         let finding = &self.shelf.findings[on];
@@ -226,12 +255,15 @@ impl<'a> List<'a> {
         let bits = row::bits(&strung, &self.shelf.beads);
         let mass = finding.mass_of_one().value() + strung.iter().map(|one| one.mass).sum::<f64>();
         let hanger = finding.hangs() + finding.foot();
-        let drop = hanger.value() + bits.iter().map(super::model::Bit::length).sum::<f64>();
-        Some(Strung::other(
-            What::Dangle(Dangle { on, bits, drop }),
-            finding.wire().map_or(0.0, |wire| wire.value()),
-            mass,
-        ))
+        let drop = hanger.value() - self.sunk(&strung) + bits.iter().map(super::model::Bit::length).sum::<f64>();
+        let takes = self.given.link.or_else(|| finding.wire().map(|wire| *wire)).unwrap_or_default();
+        Some(Strung::other(What::Dangle(Dangle { on, bits, drop }), takes.value(), mass))
+    }
+
+    /// How far what hangs by its hole stands up into the ring or bail that goes through it.
+    fn sunk(&self, strung: &[Strung]) -> f64 {
+        let bead = strung.first().and_then(|one| one.what.bead()).map(|at| &self.shelf.beads[at]);
+        bead.map_or(0.0, |bead| bead.above_hole().value())
     }
 
     /// The list as the maker says it.
@@ -262,6 +294,7 @@ impl<'a> List<'a> {
                 Phrase::Mirror(self.phrases(&mirror.mirror, fill), about)
             }
             Item::Space(space) => Phrase::Gap(space.space.value),
+            Item::Links(links) => Phrase::Links(links.links.value.0),
             Item::Knot(_) => Phrase::Knot,
             Item::Dangle(dangle) => {
                 Phrase::Dangle(self.shelf.finding(&dangle.on.value.0)?, self.phrases(&dangle.dangle, fill))

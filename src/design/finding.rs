@@ -1,7 +1,7 @@
 //! Findings: what each does, with the sizes that its kind has.
 
 use crate::paint::mark::Rgb;
-use crate::pattern::FindingKind;
+use crate::pattern::{FindingKind, Outline};
 use crate::source::Place;
 use crate::trade::usual;
 use crate::units::{Length, Mass};
@@ -79,6 +79,8 @@ pub enum Form {
     KnotCover(KnotCover),
     /// A cap with a loop over the end of a thick cord.
     CordEnd(CordEnd),
+    /// A small shape that hangs by its loop.
+    Charm(Charm),
     /// A loop that grips an arm of a pair of spectacles.
     SpectacleLoop(Body),
 }
@@ -233,6 +235,17 @@ pub struct CordEnd {
     pub wire: Option<Length>,
 }
 
+/// The sizes of a charm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Charm {
+    /// From the top of its loop down.
+    pub length: Length,
+    /// How broad it is.
+    pub breadth: Stated<Length>,
+    /// Its outline.
+    pub outline: Outline,
+}
+
 impl Form {
     /// The kind that it is a form of.
     #[must_use]
@@ -259,6 +272,7 @@ impl Form {
             Self::EarWire(_) => FindingKind::EarWire,
             Self::KnotCover(_) => FindingKind::KnotCover,
             Self::CordEnd(_) => FindingKind::CordEnd,
+            Self::Charm(_) => FindingKind::Charm,
             Self::SpectacleLoop(_) => FindingKind::SpectacleLoop,
         }
     }
@@ -311,6 +325,7 @@ impl Finding {
             Form::BeadCap(cap) => Some(cap.length),
             Form::Bail(hanger) | Form::EarWire(hanger) => Some(hanger.length),
             Form::CordEnd(end) => Some(end.length),
+            Form::Charm(charm) => Some(charm.length),
             other => other.body().map(|body| body.length),
         }
     }
@@ -328,6 +343,7 @@ impl Finding {
             Form::BeadCap(cap) => cap.outside,
             Form::Bail(hanger) | Form::EarWire(hanger) => hanger.outside,
             Form::CordEnd(end) => end.outside,
+            Form::Charm(charm) => Some(*charm.breadth),
             other => other.body().and_then(|body| body.outside),
         }
     }
@@ -423,6 +439,12 @@ impl Finding {
         if let Form::KnotCover(cover) = &self.form { cover.bead } else { None }
     }
 
+    /// Whether it hangs by a loop of its own.
+    #[must_use]
+    pub const fn is_charm(&self) -> bool {
+        matches!(self.form, Form::Charm(_))
+    }
+
     /// Whether it is a pin.
     #[must_use]
     pub const fn is_pin(&self) -> bool {
@@ -452,6 +474,7 @@ impl Finding {
             Form::JumpRing(Ring { wire, .. }) | Form::Chain(Chain { wire, .. }) => **wire,
             Form::Bail(hanger) | Form::EarWire(hanger) => *hanger.wire,
             Form::Crimp(_) | Form::BeadCap(_) | Form::Cone(_) => self.across(),
+            Form::Charm(_) => usual::PLATE,
         }
     }
 

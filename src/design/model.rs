@@ -201,6 +201,8 @@ pub enum Phrase {
     Ordered(Vec<Phrase>),
     /// Bare cord of this length.
     Gap(Length),
+    /// So many links of chain in which nothing hangs.
+    Links(u32),
     /// A knot.
     Knot,
     /// A finding.

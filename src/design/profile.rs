@@ -7,7 +7,7 @@
 
 use std::f64::consts::PI;
 
-use crate::pattern::Shape;
+use crate::pattern::{Drilled, Shape};
 use crate::trade::usual::{BARREL_END, CHIP_FILLS};
 use crate::units::Length;
 
@@ -29,6 +29,7 @@ impl Bead {
     pub fn half_length(&self, radius: f64) -> f64 {
         let (half, wide, hole) = (self.along.value() / 2.0, self.across.value() / 2.0, self.hole.value() / 2.0);
         match self.shape {
+            _ if self.hangs() => half,
             Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Coin => half * root(1.0 - (radius / wide).powi(2)),
             Shape::Bicone => half * ((wide - radius) / (wide - hole)).clamp(0.0, 1.0),
             _ => half,
@@ -68,10 +69,23 @@ impl Bead {
     ///
     /// Exact for balls and ellipsoids (napkin ring), bicones (two frusta), cubes, squares, tubes
     /// and parabolic barrels (handbook formula, πL(8R² + 4Rr + 3r²)/15); an approximation for
-    /// drops, coins with their straight hole, and chips.
+    /// drops, coins with their straight hole, chips, and holes across a bead, which are taken to be as long as half
+    /// its width, or from front to back as it is thick.
     #[must_use]
     pub fn volume(&self) -> f64 {
-        let (half, wide, hole) = (self.along.value() / 2.0, self.across.value() / 2.0, self.hole.value() / 2.0);
+        let hole = self.hole.value() / 2.0;
+        let bore = |length: Length| PI * hole * hole * length.value();
+        let left = match self.drilled {
+            Drilled::Lengthwise => self.volume_beside(hole),
+            Drilled::Tip => self.volume_beside(0.0) - bore(self.across * 0.5),
+            Drilled::Front => self.volume_beside(0.0) - bore(*self.thick),
+        };
+        left.max(0.0)
+    }
+
+    /// Volume in mm³ beside a hole along it of a radius in mm.
+    fn volume_beside(&self, hole: f64) -> f64 {
+        let (half, wide) = (self.along.value() / 2.0, self.across.value() / 2.0);
         let long = 2.0 * half;
         let bore = PI * hole * hole * long;
         match self.shape {
@@ -90,7 +104,6 @@ impl Bead {
             Shape::Coin => PI * half * wide * self.thick.value() - bore,
             Shape::Chip => 4.0 * wide * wide * long * CHIP_FILLS - bore,
         }
-        .max(0.0)
     }
 
     fn drop_volume(&self) -> f64 {

@@ -2,7 +2,7 @@
 
 use crate::paint::mark::Rgb;
 use crate::pattern::bounds::MOST_LINKS;
-use crate::pattern::{self, FindingKind};
+use crate::pattern::{self, FindingKind, Outline};
 use crate::remark::{Code, Remark, a};
 use crate::source::{At, Place};
 use crate::trade::{metals, usual};
@@ -11,7 +11,9 @@ use crate::units::Length;
 use super::Context;
 use super::article::{gauge_diameter, sold};
 use super::entries::Index;
-use super::finding::{Bar, Body, Cap, Chain, Cone, CordEnd, Crimp, Finding, Foot, Form, Hanger, KnotCover, Pin, Ring};
+use super::finding::{
+    Bar, Body, Cap, Chain, Charm, Cone, CordEnd, Crimp, Finding, Foot, Form, Hanger, KnotCover, Pin, Ring,
+};
 use super::stated::Stated;
 use super::stock::Bead;
 
@@ -24,6 +26,7 @@ pub fn finding(
     context: &mut Context,
 ) -> Option<Finding> {
     check_closed(id, written, context);
+    check_outline(id, written, context);
     let sold = written.sold.as_ref().and_then(|at| sold(at, context));
     let finding = Finding {
         id: id.to_owned(),
@@ -47,6 +50,27 @@ fn check_closed(id: &str, written: &pattern::Finding, context: &mut Context) {
     let remark = closed.map(|at| {
         let headline = format!("{id} is {}, and only a jump ring may be `closed`", a(kind.word()));
         Remark::new(Code::Misplaced, headline).at(at.place).help("take `closed:` out")
+    });
+    context.remarks.extend(remark);
+}
+
+/// Breadth of a charm over its length, loop included, where the pattern does not say: by eye.
+const fn breadth(outline: Outline) -> f64 {
+    match outline {
+        Outline::Disc | Outline::Heart => 0.8,
+        Outline::Star => 0.84,
+        Outline::Leaf => 0.45,
+        Outline::Bar => 0.22,
+    }
+}
+
+/// Nothing but a charm has an outline to choose.
+fn check_outline(id: &str, written: &pattern::Finding, context: &mut Context) {
+    let kind = written.kind.value;
+    let outline = written.outline.as_ref().filter(|_| kind != FindingKind::Charm);
+    let remark = outline.map(|at| {
+        let headline = format!("{id} is {}, and only a charm has an `outline`", a(kind.word()));
+        Remark::new(Code::Misplaced, headline).at(at.place).help("take `outline:` out, or write `kind: charm`")
     });
     context.remarks.extend(remark);
 }
@@ -155,6 +179,15 @@ impl Sizes<'_> {
         Hanger { length, wire: Stated::or(wire, usual::EAR_WIRE), outside, inside }
     }
 
+    fn charm(&mut self) -> Charm {
+        if self.written.outline.is_none() {
+            self.missing.push("outline");
+        }
+        let outline = self.written.outline.as_ref().map_or(Outline::Disc, |at| at.value);
+        let length = self.length();
+        Charm { length, breadth: Stated::or(value(&self.written.outside), length * breadth(outline)), outline }
+    }
+
     fn cord_end(&mut self) -> CordEnd {
         let (wire, outside) = (self.wire, value(&self.written.outside));
         CordEnd { length: self.length(), inside: self.inside(), outside, wire }
@@ -194,6 +227,7 @@ fn form(id: &str, written: &pattern::Finding, bead: Option<Index<Bead>>, context
         FindingKind::EarWire => Form::EarWire(sizes.hanger()),
         FindingKind::KnotCover => Form::KnotCover(KnotCover { body: sizes.body(), bead }),
         FindingKind::CordEnd => Form::CordEnd(sizes.cord_end()),
+        FindingKind::Charm => Form::Charm(sizes.charm()),
         FindingKind::SpectacleLoop => Form::SpectacleLoop(sizes.body()),
     };
     if sizes.missing.is_empty() { Some(form) } else { context.refuse(lacking(id, written, &sizes.missing)) }

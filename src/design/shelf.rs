@@ -261,7 +261,7 @@ fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
     for item in items {
         match &item.value {
             Item::Run(run) if !ids.contains(&run.id) => ids.push(run.id.clone()),
-            Item::Run(_) | Item::Space(_) | Item::Knot(_) => {}
+            Item::Run(_) | Item::Space(_) | Item::Links(_) | Item::Knot(_) => {}
             Item::Repeat(repeat) => collect(&repeat.of, ids),
             Item::Mirror(mirror) => {
                 collect(&mirror.mirror, ids);

@@ -4,15 +4,17 @@ use crate::pattern::{Item, Times};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
 
+use super::expand::Given;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
 use super::{Context, rows};
 
 /// Leaves a remark for everything that is wrong in a strand's list; whether it can be strung.
-pub fn is_sound(items: &[At<Item>], shelf: &Shelf, context: &mut Context) -> bool {
+pub fn is_sound(items: &[At<Item>], given: Given, shelf: &Shelf, context: &mut Context) -> bool {
     let before = context.remarks.len();
     check_names(items, shelf, context);
     check_places(items, Within::Strand, context);
+    check_links(items, given, context);
     context.remarks.len() == before && is_shelved(items, shelf)
 }
 
@@ -24,10 +26,22 @@ fn is_shelved(items: &[At<Item>], shelf: &Shelf) -> bool {
             Item::Dangle(dangle) => shelf.finding(&dangle.on.value.0).is_some(),
             Item::Stop(stop) => shelf.finding(&stop.stop.value).is_some(),
             Item::Row(row) => row.beads().iter().all(|id| shelf.bead(&id.value).is_some()),
-            Item::Repeat(_) | Item::Mirror(_) | Item::Space(_) | Item::Knot(_) => true,
+            Item::Repeat(_) | Item::Mirror(_) | Item::Space(_) | Item::Links(_) | Item::Knot(_) => true,
         };
         own && item.value.lists().iter().all(|list| is_shelved(list, shelf))
     })
+}
+
+/// Refuses links that are counted where no links are known.
+fn check_links(items: &[At<Item>], given: Given, context: &mut Context) {
+    for item in items {
+        if given.link.is_none() && matches!(item.value, Item::Links(_)) {
+            let remark = Remark::new(Code::MissingSize, "how long are the links of this strand?").at(item.place);
+            let help = "count them on a `kind: chain` cord that says it, like `links: 10 = 28 mm`, or write `space:`";
+            context.remarks.push(remark.help(help));
+        }
+        item.value.lists().into_iter().for_each(|list| check_links(list, given, context));
+    }
 }
 
 /// Refuses a repeat or mirror that strings nothing.
@@ -86,6 +100,11 @@ fn misplaced(item: &Item, within: Within) -> Option<Remark> {
             "a dangle hangs from a strand, not from another dangle",
             "string its beads on the dangle itself, or give it a place of its own on the strand",
         ),
+        (Item::Links(_), Within::Dangle) => say(
+            Code::Misplaced,
+            "links are counted along the strand's chain, and a dangle has none",
+            "take them out, or hang the dangle on a finding of kind chain",
+        ),
         (Item::Knot(_), Within::Dangle) => say(
             Code::Misplaced,
             "a knot is tied in a strand's cord, and a dangle has none",
@@ -107,7 +126,7 @@ fn check_names(items: &[At<Item>], shelf: &Shelf, context: &mut Context) {
                 spot::finding(&stop.stop, Spot::Stop, shelf, context);
             }
             Item::Row(row) => rows::check(row, item.place, shelf, context),
-            Item::Space(_) | Item::Knot(_) => {}
+            Item::Space(_) | Item::Links(_) | Item::Knot(_) => {}
         }
         item.value.lists().into_iter().for_each(|list| check_names(list, shelf, context));
     }

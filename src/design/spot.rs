@@ -44,7 +44,7 @@ impl Spot {
     /// The kinds of finding that may stand there, which is what they are made for.
     const fn kinds(self) -> &'static [FindingKind] {
         use FindingKind::{
-            Bail, BarrelHalf, BeadCap, Chain, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar, EyePin,
+            Bail, BarrelHalf, BeadCap, Chain, Charm, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar, EyePin,
             HeadPin, Hook, JumpRing, KnotCover, SpacerBar, SpectacleLoop, SpringRing, ToggleBar, ToggleRing, WireGuard,
         };
         match self {
@@ -68,7 +68,7 @@ impl Spot {
             Self::BothEnds => &[EyePin, Cone, BeadCap, EndBar, JumpRing, Chain, EarWire],
             Self::Hanger => &[HeadPin, EyePin, Bail, JumpRing, Chain],
             Self::Stop => &[Crimp],
-            Self::Strung => &[Crimp, SpacerBar, BeadCap, JumpRing, Chain],
+            Self::Strung => &[Crimp, SpacerBar, BeadCap, JumpRing, Chain, Charm],
         }
     }
 }

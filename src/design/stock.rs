@@ -1,7 +1,7 @@
 //! What a piece is made of: beads and cords, complete, and how articles are sold.
 
 use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, Finish, Shape};
+use crate::pattern::{CordKind, Drilled, Finish, Shape};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money};
 
@@ -28,8 +28,8 @@ pub struct Bead {
     pub along: Length,
     /// Size through the flat side, for squares and coins; else equal to `across`.
     pub thick: Stated<Length>,
-    /// Whether it is drilled across its tip, and so hangs from what goes through it.
-    pub tip_drilled: bool,
+    /// Which way its hole runs.
+    pub drilled: Drilled,
     /// Diameter of the hole.
     pub hole: Stated<Length>,
     /// Maker's tolerance on the length along the hole: plus or minus.
@@ -70,10 +70,28 @@ pub struct Cord {
     pub needle: bool,
     /// Its colour.
     pub colour: Rgb,
+    /// Of a chain, by how much a link lengthens it, where the pattern says.
+    pub link: Option<Length>,
     /// How it is sold.
     pub sold: Option<Sold>,
     /// Where the pattern defines it.
     pub place: Place,
+}
+
+impl Bead {
+    /// Whether its hole runs across it, so that it hangs from what goes through it.
+    #[must_use]
+    pub fn hangs(&self) -> bool {
+        self.drilled != Drilled::Lengthwise
+    }
+
+    /// What of it is above the hole that it hangs by: a hole's width, which is common practice, no source, or on a
+    /// small bead what leaves the hole's middle above its upper quarter.
+    #[must_use]
+    pub fn above_hole(&self) -> Length {
+        let middle = (*self.hole * 1.5).min(self.along * 0.25);
+        if self.hangs() { (middle - *self.hole * 0.5).max(Length::ZERO) } else { Length::ZERO }
+    }
 }
 
 /// How an article is sold and for how much.

@@ -8,7 +8,7 @@ use crate::source::{At, Place};
 use crate::units::Length;
 
 use super::Context;
-use super::expand::List;
+use super::expand::{Given, List};
 use super::model::{Rest, Train};
 use super::row::{self, Strung};
 use super::shelf::Shelf;
@@ -19,6 +19,7 @@ pub fn trains(
     strand: &pattern::Strand,
     settle: Settle,
     window: (f64, f64),
+    given: Given,
     shelf: &Shelf,
     context: &mut Context,
 ) -> Option<Vec<Train>> {
@@ -27,7 +28,6 @@ pub fn trains(
     }
     let mut trains = Vec::new();
     let mut from = window.0;
-    let knots = strand.knots.as_ref().map(|at| at.value);
     for stretch in strand.beads.value.split_inclusive(|item| matches!(item.value, Item::Stop(_))) {
         let stop = stretch.last().and_then(|item| stop(item, strand, window.0 + window.1, shelf));
         let (start, next) =
@@ -35,7 +35,7 @@ pub fn trains(
         if start < from || next > window.1 {
             return refuse("this stop lies outside its stretch of the strand", stretch.last()?.place, context);
         }
-        let list = List::new(stretch, knots, shelf, context)?;
+        let list = List::new(stretch, given, shelf, context)?;
         trains.extend(lay(strand, &list, settle, (from, start), shelf, context)?);
         trains.extend(stop.map(|(train, _)| train));
         from = next;

@@ -14,7 +14,7 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::entries::{Entries, Index};
-use super::expand::{List, too_many};
+use super::expand::{Given, List, too_many};
 use super::finding::Finding;
 use super::model::{Bit, End, Fill, Rest, Strand, Train, What};
 use super::row;
@@ -33,8 +33,8 @@ pub fn strand(written: &At<pattern::Strand>, change: Length, shelf: &Shelf, cont
     let strand = &written.value;
     let cord = shelf.find_cord(&strand.cord, context);
     let end = end(strand, shelf, context);
-    let knots = strand.knots.as_ref().map(|at| at.value);
-    let list = List::new(&strand.beads.value, knots, shelf, context);
+    let given = Given::new(strand, cord.map(|cord| &shelf.cords[cord]));
+    let list = List::new(&strand.beads.value, given, shelf, context);
     let (cord, end, list) = (cord?, end?, list?);
     if context.holes.spoil(written.place) {
         return None;
@@ -287,7 +287,7 @@ fn trains(
     context: &mut Context,
 ) -> Option<Vec<Train>> {
     if strand.beads.value.iter().any(|item| matches!(item.value, Item::Stop(_))) {
-        return stops::trains(strand, settle, window, shelf, context);
+        return stops::trains(strand, settle, window, list.given(), shelf, context);
     }
     rest(list, settle, fill, window, shelf).map_err(|over| refuse_overfull(strand, list, over, window, context)).ok()
 }
@@ -363,8 +363,7 @@ fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Con
     if let Item::Repeat(repeat) = &mut items[at].value {
         repeat.repeat = Times::Fill;
     }
-    let knots = strand.knots.as_ref().map(|at| at.value);
-    let list = List::new(&items, knots, list.shelf(), context)?;
+    let list = List::new(&items, list.given(), list.shelf(), context)?;
     let fits = largest(|fill| list.fits(fill, room))?;
     (fits < often).then(|| format!("repeat {fits} times instead of {often}"))
 }

@@ -25,6 +25,8 @@ pub enum Item {
     Mirror(Mirror),
     /// Bare cord.
     Space(Space),
+    /// Links of chain in which nothing hangs.
+    Links(Links),
     /// A knot.
     Knot(Knot),
     /// A branch that hangs here.
@@ -43,7 +45,7 @@ impl Item {
             Self::Repeat(repeat) => vec![&repeat.of],
             Self::Mirror(mirror) => std::iter::once(&mirror.mirror).chain(&mirror.about).map(Vec::as_slice).collect(),
             Self::Dangle(dangle) => vec![&dangle.dangle],
-            Self::Run(_) | Self::Space(_) | Self::Knot(_) | Self::Stop(_) | Self::Row(_) => Vec::new(),
+            Self::Run(_) | Self::Space(_) | Self::Links(_) | Self::Knot(_) | Self::Stop(_) | Self::Row(_) => Vec::new(),
         }
     }
 }
@@ -82,6 +84,14 @@ record!(
     Space {
         /// Its length.
         space: At<Length>,
+    }
+);
+
+record!(
+    /// Links of chain in which nothing hangs: what stands after them hangs in the next link.
+    Links {
+        /// How many.
+        links: At<Whole>,
     }
 );
 
@@ -166,6 +176,7 @@ impl Read for Item {
             () if has("repeat") => Repeat::read(node, reader).map(Self::Repeat),
             () if has("mirror") => Mirror::read(node, reader).map(Self::Mirror),
             () if has("space") => Space::read(node, reader).map(Self::Space),
+            () if has("links") => Links::read(node, reader).map(Self::Links),
             () if has("knot") => Knot::read(node, reader).map(Self::Knot),
             () if has("dangle") => Dangle::read(node, reader).map(Self::Dangle),
             () if has("stop") => Stop::read(node, reader).map(Self::Stop),
@@ -178,7 +189,8 @@ impl Read for Item {
 }
 
 /// The keys by which groups of a bead list are told from one another.
-const GROUPS: [&str; 9] = ["repeat", "mirror", "space", "knot", "dangle", "stop", "random", "fade", "graduate"];
+const GROUPS: [&str; 10] =
+    ["repeat", "mirror", "space", "links", "knot", "dangle", "stop", "random", "fade", "graduate"];
 
 fn unknown_item<T>(node: &Node, entries: &[(At<String>, Node)], reader: &mut Reader<'_>) -> Option<T> {
     let remark = Remark::new(Code::UnknownKey, "this entry of the bead list is none that festoon knows");

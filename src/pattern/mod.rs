@@ -24,12 +24,12 @@ use crate::source::{At, Place, Source};
 use node::{Node, Tree, Value};
 
 pub use dict::Dict;
-pub use items::{Item, Repeat, Times};
+pub use items::{Item, Links, Repeat, Times};
 pub use model::*;
 pub use record::{Read, Reader};
 pub use rows::{Apart, Fade, Graduate, Random, Row};
 pub use values::{BeadSize, Body, Measured, Whole, Within};
-pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
+pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Settle, Shape, Skill, SoldBy};
 
 /// The version of the pattern language that is read.
 pub const VERSION: u32 = 1;

@@ -10,7 +10,7 @@ use super::record::record;
 use super::values::{
     Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
 };
-use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Settle, Shape, Skill, SoldBy};
+use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Settle, Shape, Skill, SoldBy};
 
 record!(
     /// A bead jewellery pattern.
@@ -75,7 +75,7 @@ record!(
         thick: Option<At<Length>>,
         /// Diameter of the hole.
         hole: Option<At<Length>>,
-        /// Of a drop, which way its hole runs.
+        /// Which way its hole runs; across it, it hangs from a ring or bail.
         drilled: Option<At<Drilled>>,
         /// Plus or minus on the length along the hole.
         tolerance: Option<At<Length>>,
@@ -107,6 +107,8 @@ record!(
         diameter: Option<At<Length>>,
         /// Its American wire gauge, instead of a diameter.
         gauge: Option<At<Whole>>,
+        /// Of a chain, so many links measure so much: `10 = 28 mm`.
+        links: Option<At<Measured>>,
         /// Cord that one tight overhand knot takes up, beyond its length on the strand: what ten knots make
         /// the cord shorter, divided by ten. Else ten times the diameter.
         "take-up" as take_up: Option<Length>,
@@ -156,6 +158,8 @@ record!(
         material: Option<At<String>>,
         /// Its colour.
         colour: Option<Colour>,
+        /// Of a charm, its outline.
+        outline: Option<At<Outline>>,
         /// Whether a clasp opens by itself when pulled.
         breakaway: Option<YesNo>,
         /// Whether a jump ring is soldered shut and does not open.

@@ -22,7 +22,7 @@ fn swap(items: &mut [At<Item>], from: &str, to: &str) {
     for item in items {
         match &mut item.value {
             Item::Run(run) if run.id == from => to.clone_into(&mut run.id),
-            Item::Run(_) | Item::Space(_) | Item::Knot(_) | Item::Stop(_) => {}
+            Item::Run(_) | Item::Space(_) | Item::Links(_) | Item::Knot(_) | Item::Stop(_) => {}
             Item::Repeat(repeat) => swap(&mut repeat.of, from, to),
             Item::Mirror(mirror) => {
                 swap(&mut mirror.mirror, from, to);

@@ -93,12 +93,30 @@ words!(
 );
 
 words!(
-    /// Which way a drop's hole runs.
+    /// Which way a bead's hole runs.
     Drilled: "a way to drill" {
-        /// From its tip to its fat end.
+        /// Along it.
         Lengthwise = "lengthwise",
-        /// Across its tip, from which it hangs.
+        /// Across its tip, from side to side: it hangs.
         Tip = "tip",
+        /// Through its face near its edge, from front to back: it hangs.
+        Front = "front",
+    }
+);
+
+words!(
+    /// The outline of a charm.
+    Outline: "an outline" {
+        /// A round plate.
+        Disc = "disc",
+        /// Five points.
+        Star = "star",
+        /// Pointed at both ends, with a rib.
+        Leaf = "leaf",
+        /// Two lobes and a point.
+        Heart = "heart",
+        /// A narrow plate.
+        Bar = "bar",
     }
 );
 
@@ -185,6 +203,8 @@ words!(
         KnotCover = "knot cover",
         /// A cap with a loop, glued or folded over the end of a thick cord.
         CordEnd = "cord end",
+        /// A small shape that hangs by its loop.
+        Charm = "charm",
         /// A rubber loop or holder that grips an arm of a pair of spectacles.
         SpectacleLoop = "spectacle loop",
     }

@@ -53,8 +53,8 @@ codes! {
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain, and from a strand, not from another dangle, and has no cord to knot; a stop is a crimp; and among \
-         the beads stand crimps, spacer bars, bead caps, jump rings and chains. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
-         `closed`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
+         the beads stand crimps, spacer bars, bead caps, jump rings and chains, and charms on a dangle. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
+         `closed`, only a charm has an `outline:`, only a chain has `links:`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
     BarHoles = "bar-holes", Warning,
         "Every strand needs a hole of its own in the bar. \
          A bar's holes and the strands do not agree. Each strand takes a hole of its own in an end bar. \
@@ -111,10 +111,15 @@ codes! {
          Findings are joined by a ring, link or loop of one of them that is opened sideways and closed \
          again. A jump ring, a chain's link, a pin's loop and an ear wire's ring open; the rings of clasps \
          and bars, the loops of cord ends and jump rings that are `closed` are solid (common practice, no source).";
+    PartLink = "part-link", Advice,
+        "A chain is opened between links, so that it is a whole number of them long. \
+         The strand's length divided by what a link adds (its cord's `links: 10 = 28 mm`) differs by more than a \
+         fifth of a link (an assumption) from a whole number.";
     WrongHole = "wrong-hole", Error,
         "The bead's hole runs the wrong way for where it hangs. \
-         A drop is drilled lengthwise, for a cord or pin, or across its tip (`drilled: tip`), for a ring or \
-         the pegs of a bail. The one cannot do what the other does.";
+         A bead is drilled lengthwise, for a cord or pin, or across: at its tip from side to side (`drilled: tip`) or \
+         near its edge from front to back (`drilled: front`), for a ring or \
+         the pegs of a bail. The one cannot do what the other does. A charm hangs by its own loop likewise.";
     NothingHolds = "nothing-holds", Advice,
         "On a smooth cord beads slide together when the piece is worn, whatever the pattern says. \
          Beads and dangles that are spread or set at distances slide together unless something holds them: a crimp or \

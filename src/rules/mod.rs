@@ -16,6 +16,7 @@ mod hitch;
 mod inside;
 mod knot;
 mod legend;
+mod links;
 mod load;
 mod packs;
 mod pin;
@@ -48,6 +49,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             hang::check(design, drape),
             ring::check(design, drape),
             extender::check(design, drape),
+            links::check(design),
             legend::check(design),
             body::check(design),
             packs::check(design),

@@ -7,7 +7,7 @@ use crate::design::{
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
 use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, Finish, Kind, Settle, Shape};
+use crate::pattern::{CordKind, Drilled, Finish, Kind, Settle, Shape};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, UnitStyle};
@@ -144,7 +144,7 @@ fn bead() -> Bead {
         mass: Mass::grams(0.27),
         material: None,
         sold: None,
-        tip_drilled: false,
+        drilled: Drilled::Lengthwise,
         instead: Vec::new(),
         place: Place::default(),
     }
@@ -160,6 +160,7 @@ fn cord() -> Cord {
         strength: Some(Force::newtons(60.0)),
         mass_per_metre: Mass::grams(0.55),
         needle: false,
+        link: None,
         colour: Rgb::BLACK,
         sold: None,
         place: Place::default(),

@@ -2,7 +2,7 @@
 
 use crate::design::{Bead, Cord, Design, Finding, Stated};
 use crate::materials::{Article, need};
-use crate::pattern::{FindingKind, Shape};
+use crate::pattern::{Drilled, FindingKind, Shape};
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
 use crate::units::{Length, UnitStyle};
@@ -53,14 +53,18 @@ pub fn size(bead: &Bead) -> String {
 
 /// How thick a flat bead is, and which way the hole runs where its name leaves that open.
 fn drilled(bead: &Bead) -> String {
-    match bead.shape {
-        Shape::Coin | Shape::Square => {
-            format!(", {} thick{}, drilled edge to edge", bead.thick.tenths(), bead.thick.mark())
-        }
-        Shape::Drop if bead.tip_drilled => ", drilled across the tip".to_owned(),
-        Shape::Drop | Shape::Oval => ", drilled lengthwise".to_owned(),
+    let thick = match bead.shape {
+        Shape::Coin | Shape::Square => format!(", {} thick{}", bead.thick.tenths(), bead.thick.mark()),
         _ => String::new(),
-    }
+    };
+    let way = match (bead.drilled, bead.shape) {
+        (Drilled::Tip, _) => ", drilled across the tip",
+        (Drilled::Front, _) => ", drilled through the front",
+        (Drilled::Lengthwise, Shape::Coin | Shape::Square) => ", drilled edge to edge",
+        (Drilled::Lengthwise, Shape::Drop | Shape::Oval) => ", drilled lengthwise",
+        _ => "",
+    };
+    thick + way
 }
 
 /// `wire 0.4 mm (0.016 in) thick, breaks at 60 N (13 lb)`.

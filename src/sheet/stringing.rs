@@ -120,7 +120,7 @@ fn size(bead: &Bead) -> String {
     let (size, which) = match bead.shape {
         Shape::Seed => (bead.across, " wide"),
         _ if bead.along == bead.across => (bead.along, ""),
-        _ if bead.tip_drilled => (bead.along, " long"),
+        _ if bead.hangs() => (bead.along, " long"),
         _ => (bead.along, " along the hole"),
     };
     let takes = takes(bead).map(|takes| format!(", takes {}", takes.hundredths())).unwrap_or_default();

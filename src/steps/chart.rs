@@ -224,6 +224,8 @@ impl Teller<'_> {
                 format!("{count}{}{}", self.design.beads[*bead].letter, self.long(*count, *bead))
             }
             Phrase::Gap(length) => format!("({} bare)", gap(self.design.heading.units, *length)),
+            Phrase::Links(1) => "(1 link bare)".to_owned(),
+            Phrase::Links(links) => format!("({links} links bare)"),
             Phrase::Knot => format!("(knot{})", self.post(Keeps::Knot, here)),
             Phrase::Finding(at) if self.is_bar(*at) => self.bar(*at, here),
             Phrase::Finding(at) => format!("(1 {})", self.design.findings[*at].name),
@@ -288,7 +290,7 @@ impl Teller<'_> {
         match phrase {
             Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Ordered(_) | Phrase::Stop(..) => false,
             Phrase::Finding(at) => !self.is_bar(*at),
-            Phrase::Run(..) | Phrase::Gap(_) | Phrase::Knot | Phrase::Dangle(..) => true,
+            Phrase::Run(..) | Phrase::Gap(_) | Phrase::Links(_) | Phrase::Knot | Phrase::Dangle(..) => true,
         }
     }
 

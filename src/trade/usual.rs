@@ -11,6 +11,8 @@ use crate::units::Length;
 pub const EYE: Length = Length::mm(3.0);
 /// Wall of a stamped finding, such as a bead cap or cone: sheet of about 28 gauge; an assumption.
 pub const WALL: Length = Length::mm(0.3);
+/// Thickness of a charm's plate: common practice, no source.
+pub const PLATE: Length = Length::mm(1.0);
 /// Width of a barrel's ends as a share of its middle: an assumption, as makers state only the middle.
 pub const BARREL_END: f64 = 0.7;
 /// Share of its box that a chip fills: an assumption.

@@ -95,7 +95,12 @@ fn spoken(chart: &[Phrase], beads: usize) -> Vec<u32> {
                 add(1, about);
             }
             Phrase::Dangle(_, inner) | Phrase::Ordered(inner) => add(1, inner),
-            Phrase::Run(..) | Phrase::Gap(_) | Phrase::Knot | Phrase::Finding(_) | Phrase::Stop(..) => {}
+            Phrase::Run(..)
+            | Phrase::Gap(_)
+            | Phrase::Links(_)
+            | Phrase::Knot
+            | Phrase::Finding(_)
+            | Phrase::Stop(..) => {}
         }
     }
     for phrase in chart {

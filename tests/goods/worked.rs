@@ -148,3 +148,37 @@ fn graduated_rows_are_the_longest_that_have_room() {
         }
     }
 }
+
+/// Links of 3.3 mm: what follows four bare ones hangs in the fifth, with its middle at 4.5 × 3.3 = 14.85 mm, and
+/// the next five links on; 14 links measure 14 × 3.3 = 46.2 mm.
+#[test]
+fn dangles_hang_in_the_links_that_are_counted() {
+    let text = "festoon: 1
+title: Linked
+kind: bracelet
+beads: { tip: { shape: round, size: 6 mm, hole: 1 mm, drilled: tip, material: glass, colour: '#aa3355' } }
+cords: { chain: { kind: chain, links: 10 = 33 mm, diameter: 3 mm } }
+findings: { ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm } }
+strands: [{ name: s, cord: chain, beads: [{ repeat: 2, of: [{ links: 4 }, { dangle: [tip], on: ring }] }, { links: 4 }] }]
+";
+    let (pattern, remarks) = pattern::read(&Source::new("linked", text.to_owned()));
+    let design = resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default()).0.expect("sound");
+    let strand = &design.strands[0];
+    let mut at = 0.0;
+    let mut hung = Vec::new();
+    for bit in strand.bits() {
+        if let What::Dangle(dangle) = &bit.what {
+            hung.push((at + bit.before, dangle.drop));
+        }
+        at += bit.length();
+    }
+    // A hole's width of the bead stands up into the ring: 4 + 6 - 1 mm.
+    let expected = [(14.85, 9.0), (31.35, 9.0)];
+    let near = |one: &(f64, f64), other: &(f64, f64)| (one.0 - other.0).abs() < 1e-9 && (one.1 - other.1).abs() < 1e-9;
+    assert!(hung.len() == 2 && hung.iter().zip(&expected).all(|(one, other)| near(one, other)), "{hung:?}");
+    assert!((strand.finished.value() - 46.2).abs() < 1e-9);
+    assert_eq!(
+        festoon::steps::chart::text(&design, strand),
+        "(4 links bare) (dangle: 1A on a ring), twice, then (4 links bare)"
+    );
+}

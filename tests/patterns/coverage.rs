@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 use std::fmt::Display;
 
-use festoon::design::{Design, Lot};
+use festoon::design::{Design, Finding, Form, Lot};
 use festoon::pattern::{
-    BeadSize, CordKind, FindingKind, Finish, Item, Kind, Pattern, Row, Settle, Shape, Skill, Times,
+    BeadSize, CordKind, Drilled, FindingKind, Finish, Item, Kind, Outline, Pattern, Row, Settle, Shape, Skill, Times,
 };
 use festoon::source::At;
 use festoon::units::UnitStyle;
@@ -33,11 +33,21 @@ fn every_word_is_used() {
     all(Skill::ALL, designs.iter().filter_map(|design| design.heading.skill).map(|skill| skill.to_string()));
     all(Shape::ALL, beads().map(|bead| bead.shape.to_string()));
     all(Finish::ALL, beads().map(|bead| bead.finish.to_string()));
+    all(Drilled::ALL, beads().map(|bead| bead.drilled.to_string()));
+    all(Outline::ALL, findings().filter_map(outline));
     all(CordKind::ALL, designs.iter().flat_map(|design| &design.cords).map(|cord| cord.kind.to_string()));
     all(FindingKind::ALL, findings().map(|finding| finding.kind().to_string()));
     all(Settle::ALL, strands().map(|strand| strand.settle.to_string()));
     for units in [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both] {
         assert!(designs.iter().any(|design| design.heading.units == units), "{units:?}");
+    }
+}
+
+/// A charm's outline in its word.
+fn outline(finding: &Finding) -> Option<String> {
+    match &finding.form {
+        Form::Charm(charm) => Some(charm.outline.to_string()),
+        _ => None,
     }
 }
 
@@ -76,6 +86,7 @@ fn every_form_of_a_bead_list_is_used() {
         "mirror",
         "about",
         "space",
+        "links",
         "knot",
         "dangle",
         "stop",
@@ -103,6 +114,7 @@ fn forms(items: &[At<Item>], repeated: bool, found: &mut BTreeSet<&'static str>)
                 mirror.about.iter().for_each(|about| forms(about, repeated, found));
             }
             Item::Space(_) => drop(found.insert("space")),
+            Item::Links(_) => drop(found.insert("links")),
             Item::Knot(_) => drop(found.insert("knot")),
             Item::Dangle(dangle) => {
                 found.insert("dangle");
@@ -141,6 +153,7 @@ fn every_key_is_used() {
         ("gauge of a cord", cords().any(|cord| cord.gauge.is_some())),
         ("gauge of a finding", findings().any(|finding| finding.gauge.is_some())),
         ("wire", findings().any(|finding| finding.wire.is_some())),
+        ("links of a cord", cords().any(|cord| cord.links.is_some())),
         ("breakaway", findings().any(|finding| finding.breakaway.is_some())),
         ("leave", strands().any(|strand| strand.leave.is_some())),
         ("knots", strands().any(|strand| strand.knots.is_some())),

@@ -1,11 +1,11 @@
 //! A design with the beads and findings that a test asks for.
 
 use festoon::design::{
-    Bar, Basis, Bead, Body, Build, Cap, Chain, Closure, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form,
+    Bar, Basis, Bead, Body, Build, Cap, Chain, Charm, Closure, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form,
     Hanger, Heading, KnotCover, Pin, Ring, Stated, Wear,
 };
 use festoon::paint::mark::Rgb;
-use festoon::pattern::{CordKind, FindingKind, Finish, Kind, Shape};
+use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
 use festoon::source::Place;
 use festoon::units::{Length, Mass, UnitStyle};
 
@@ -38,7 +38,7 @@ pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
         mass: Mass::grams(0.3),
         material: None,
         sold: None,
-        tip_drilled: false,
+        drilled: Drilled::Lengthwise,
         instead: Vec::new(),
         place: Place::default(),
     }
@@ -96,6 +96,9 @@ fn form(kind: FindingKind) -> Form {
         FindingKind::CordEnd => {
             Form::CordEnd(CordEnd { length: mm(9.0), inside: mm(1.8), outside: Some(mm(3.0)), wire: None })
         }
+        FindingKind::Charm => {
+            Form::Charm(Charm { length: mm(16.0), breadth: Stated::Assumed(mm(7.2)), outline: Outline::Leaf })
+        }
         FindingKind::SpectacleLoop => Form::SpectacleLoop(sized(20.0)),
         FindingKind::Bail => Form::Bail(hanger(8.0, 0.8)),
         FindingKind::KnotCover => Form::KnotCover(KnotCover { body: sized(8.0), bead: None }),
@@ -119,6 +122,7 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
         strength: None,
         mass_per_metre: Mass::grams(0.5),
         needle: false,
+        link: None,
         colour,
         sold: None,
         place: Place::default(),

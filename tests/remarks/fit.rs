@@ -160,6 +160,17 @@ fn drops() -> Vec<Case> {
         let unused = if on == "bail" { format!("  {PIN}\n") } else { format!("  {BAIL}\n") };
         drop(drilled, &format!("{{ dangle: [tear], on: {on} }}")).replace(&unused, "").replace("20 mm }", "30 mm }")
     };
+    let charm = |row: &str| {
+        let text = changed(&[("[20 reed]", &format!("[10 reed, {row}, 10 reed]"))]);
+        let hanger = if row.contains("bail") {
+            vec![BAIL]
+        } else if row.contains("pin") {
+            vec!["pin: { kind: head pin, wire: 0.6 mm, length: 40 mm }"]
+        } else {
+            vec![]
+        };
+        with_findings(&text, &[&hanger[..], &["leaf: { kind: charm, outline: leaf, length: 14 mm }"]].concat())
+    };
     let strung = |drilled| drop(drilled, "tear").replace(&format!("findings:\n  {BAIL}\n  {PIN}\n"), "");
     let round = |drilled: &str| changed(&[("shape: round,", &format!("shape: round, drilled: {drilled},"))]);
     vec![
@@ -167,6 +178,10 @@ fn drops() -> Vec<Case> {
         Case::new(Code::WrongHole, hung("lengthwise", "pin"), hung("tip", "pin")),
         Case::new(Code::WrongHole, strung("lengthwise"), strung("tip")),
         Case::new(Code::WrongHole, round("lengthwise"), round("tip")),
+        Case::new(Code::WrongHole, round("lengthwise"), round("front")),
+        Case::new(Code::WrongHole, charm("{ dangle: [leaf], on: bail }"), charm("{ dangle: [leaf], on: pin }")),
+        Case::new(Code::WrongHole, charm("{ dangle: [leaf], on: bail }"), charm("{ dangle: [reed, leaf], on: bail }")),
+        Case::new(Code::WrongHole, charm("{ dangle: [leaf], on: bail }"), charm("leaf")),
     ]
 }
 

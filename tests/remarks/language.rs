@@ -87,6 +87,7 @@ fn articles() -> Vec<Case> {
             bead("mass: 0.27 g", "material: glass"),
             bead("mass: 0.27 g", "material: moonrock"),
         ),
+        Case::new(Code::Misplaced, crimp(CRIMP), crimp(&CRIMP.replace("kind: crimp", "kind: crimp, outline: leaf"))),
         // Resin has from 1.1 to 1.4 g/cm³; ebony from 1.1 to 1.2.
         Case::new(Code::RoughWeight, bead("mass: 0.27 g", "material: ebony"), bead("mass: 0.27 g", "material: resin")),
         Case::new(Code::HoleAssumed, sound(), bead(" hole: 1 mm,", "")),
@@ -120,7 +121,24 @@ fn lengths() -> Vec<Case> {
         ]);
         joined(&text, &[&PIN.replace("20 mm", "200 mm")])
     };
+    // Links of 3 mm: 400 mm are 133.3 of them, and nobody opens a third of one.
+    let linked = |length: &str, list: &str| {
+        chain("")
+            .replace("16 in", length)
+            .replace("kind: chain,", "kind: chain, links: 10 = 30 mm,")
+            .replace("{ dangle: [20 reed], on: pin }", list)
+    };
+    let hung = "{ links: 5 }, { dangle: [20 reed], on: pin }";
+    let uncounted = |list: &str| chain("").replace("{ dangle: [20 reed], on: pin }", list);
     vec![
+        Case::new(Code::PartLink, linked("399.5 mm", hung), linked("400 mm", hung)),
+        Case::new(Code::MissingSize, uncounted("{ dangle: [20 reed], on: pin }"), uncounted(hung)),
+        Case::new(
+            Code::Misplaced,
+            linked("399 mm", hung),
+            linked("399 mm", "{ links: 5 }, { dangle: [20 reed, { links: 2 }], on: pin }"),
+        ),
+        Case::new(Code::Misplaced, sound(), changed(&[("kind: thread,", "kind: thread, links: 10 = 30 mm,")])),
         Case::new(Code::NoLength, unsaid("fill"), unsaid("slide")),
         Case::new(Code::Overfull, sixty("354.97 mm"), sixty("354.96 mm")),
         Case::new(Code::LengthIgnored, chain(""), chain("    allowance: 4 mm\n")),

@@ -104,7 +104,7 @@ const SIDE: &[&str] = &[
     "ear wire",
     "spectacle loop",
 ];
-const STRUNG: &[&str] = &["crimp", "spacer bar", "bead cap", "jump ring", "chain"];
+const STRUNG: &[&str] = &["crimp", "spacer bar", "bead cap", "jump ring", "chain", "charm"];
 
 #[test]
 fn each_kind_of_finding_stands_where_it_belongs_and_nowhere_else() {
@@ -124,7 +124,8 @@ fn each_kind_of_finding_stands_where_it_belongs_and_nowhere_else() {
 fn thing(kind: FindingKind) -> String {
     let sizes = "length: 12 mm, outside: 5 mm, inside: 2 mm, mouth: 6 mm, tip: 1 mm, wire: 0.5 mm, link: 3 mm, \
                  spacing: 7 mm, holes: 2";
-    format!("thing: {{ kind: {kind}, {sizes} }}")
+    let outline = if kind == FindingKind::Charm { ", outline: disc" } else { "" };
+    format!("thing: {{ kind: {kind}, {sizes}{outline} }}")
 }
 
 #[test]

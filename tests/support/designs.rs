@@ -2,7 +2,7 @@
 
 use festoon::design::*;
 use festoon::paint::mark::Rgb;
-use festoon::pattern::{CordKind, FindingKind, Finish, Kind, Settle, Shape};
+use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Settle, Shape};
 use festoon::source::Place;
 use festoon::units::{Length, Mass, Money, UnitStyle};
 
@@ -27,7 +27,7 @@ pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
         mass: Mass::grams(0.3),
         material: Some("glass".into()),
         sold: None,
-        tip_drilled: false,
+        drilled: Drilled::Lengthwise,
         instead: Vec::new(),
         place: Place::default(),
     }
@@ -43,6 +43,7 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         strength: None,
         mass_per_metre: Mass::grams(0.5),
         needle: false,
+        link: None,
         colour: Rgb::BLACK,
         sold: sold(Lot::Length(Length::mm(10_000.0)), 790),
         place: Place::default(),
@@ -94,6 +95,9 @@ pub fn form(kind: FindingKind) -> Form {
         FindingKind::EarWire => Form::EarWire(hanger),
         FindingKind::KnotCover => Form::KnotCover(KnotCover { body, bead: None }),
         FindingKind::CordEnd => Form::CordEnd(CordEnd { length, inside, outside: Some(outside), wire: None }),
+        FindingKind::Charm => {
+            Form::Charm(Charm { length, breadth: Stated::Assumed(length * 0.45), outline: Outline::Leaf })
+        }
         FindingKind::SpectacleLoop => Form::SpectacleLoop(body),
     }
 }
@@ -169,6 +173,7 @@ fn phrase_bits(phrase: &Phrase) -> Vec<Bit> {
         }
         Phrase::Ordered(list) => bits(list),
         Phrase::Gap(length) => vec![bit(What::Gap, length.value() / 2.0)],
+        Phrase::Links(links) => vec![bit(What::Gap, f64::from(*links))],
         Phrase::Knot => vec![bit(What::Knot, 0.6)],
         Phrase::Finding(at) | Phrase::Stop(_, at) => vec![bit(What::Finding(*at), 1.0)],
         Phrase::Dangle(on, list) => vec![bit(What::Dangle(Dangle { on: *on, bits: bits(list), drop: 20.0 }), 1.0)],

@@ -2,6 +2,7 @@
 //! dimensions. A size that a pattern does not say is drawn in proportion, by eye.
 
 mod bar;
+mod charm;
 mod fastener;
 mod hook;
 mod loops;
@@ -43,6 +44,7 @@ pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
         Form::WireGuard(body) => loops::guard(&drawing, body),
         Form::Bail(hanger) => loops::bail(&drawing, hanger),
         Form::Clasp(body) => hook::clasp(&drawing, body),
+        Form::Charm(charm) => charm::charm(&drawing, charm),
         Form::SpectacleLoop(body) => tube::spectacle_loop(&drawing, body),
         Form::SpringRing(body) => fastener::spring_ring(&drawing, body),
         Form::Hook(body) => fastener::hook(&drawing, body),

@@ -138,7 +138,7 @@ fn is_thing(span: &Span<'_>) -> bool {
 
 /// How many things, beads, branches and findings, a list puts on the cord.
 fn things(phrases: &[Phrase]) -> usize {
-    chart::count(phrases, |phrase| !matches!(phrase, Phrase::Gap(_) | Phrase::Knot))
+    chart::count(phrases, |phrase| !matches!(phrase, Phrase::Gap(_) | Phrase::Links(_) | Phrase::Knot))
 }
 
 struct Spans<'a, 's> {
