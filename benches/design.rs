@@ -8,7 +8,7 @@ use festoon::design::{Choice, resolve};
 use festoon::materials::{Order, materials};
 use festoon::paint::metrics;
 use festoon::sheet::{Style, pages};
-use festoon::steps::steps;
+use festoon::steps::english::told;
 use festoon::trade::paper::Paper;
 use festoon::{drape, pattern, piece, rules};
 
@@ -64,6 +64,6 @@ fn everything_before_the_file(bencher: Bencher<'_, '_>) {
     bencher.bench_local(|| {
         metrics::forget();
         let piece = piece(black_box(&source), &Choice::default(), None).0.expect("a sound pattern");
-        (materials(&piece.design, &Order::default()), steps(&piece.design), pages(&piece, &style))
+        (materials(&piece.design, &Order::default()), told(&piece.design), pages(&piece, &style))
     });
 }

@@ -346,7 +346,7 @@ fn closure_that_reaches_to_the_front_hangs_there() {
     let rest =
         "closure: { left: [{ links: 110 mm }], right: [hook, { links: 110 mm }] }\nwear: { neck base: 370 mm }\n";
     let design = design("necklace", &strand("a", "length: 250 mm,", "30 six"), rest);
-    let closure: f64 = design.closure.left.iter().chain(&design.closure.right).map(|part| part.least.value()).sum();
+    let closure: f64 = design.closure.parts().map(|part| part.least.value()).sum();
     assert!(closure > 0.5 * 370.0, "{closure}");
     let drape = hang(&design, None).unwrap();
     let worn = drape.worn.unwrap();

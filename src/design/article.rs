@@ -8,6 +8,7 @@ use crate::trade::{densities, gauges, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
+use super::stated::Stated;
 use super::stock::{Bead, Cord, Lot, Sold};
 
 /// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
@@ -20,8 +21,6 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
     let shape = written.shape.value;
     let (across, along) = size(shape, &written.size, context)?;
     let hole = hole(id, written, across, context);
-    let flat = matches!(shape, Shape::Square | Shape::Coin);
-    let thick = written.thick.as_ref().map(|at| at.value);
     let mut bead = Bead {
         id: id.to_owned(),
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
@@ -31,7 +30,7 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         colour: written.colour.0,
         across,
         along,
-        thick: thick.unwrap_or(if flat { across * usual::FLAT_SHARE } else { across }),
+        thick: thickness_through(shape, across, written.thick.as_ref().map(|at| at.value)),
         drilled: written.drilled.as_ref().map_or(Drilled::Lengthwise, |at| at.value),
         hole,
         tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
@@ -46,6 +45,14 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         bead.mass = mass(&bead, written, context);
     }
     sensible(bead, written, context)
+}
+
+/// Size through the flat side; what is not flat is as thick as it is broad.
+fn thickness_through(shape: Shape, across: Length, written: Option<Length>) -> Stated<Length> {
+    match shape {
+        Shape::Square | Shape::Coin => Stated::or(written, across * usual::FLAT_SHARE),
+        _ => Stated::Stated(written.unwrap_or(across)),
+    }
 }
 
 /// Size across and along the hole.
@@ -70,12 +77,12 @@ fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Len
     }
 }
 
-fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context) -> Length {
+fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context) -> Stated<Length> {
     if let Some(at) = &written.hole {
-        return at.value;
+        return Stated::Stated(at.value);
     }
     if let BeadSize::Seed(name) = &written.size.value {
-        return seeds::seed_size(name).map_or(usual::HOLE, |seed| seed.hole);
+        return Stated::or(seeds::seed_size(name).map(|seed| seed.hole), usual::HOLE);
     }
     let hole = Length::mm(usual::HOLE.value().min(across.value() * usual::HOLE_SHARE));
     context.remarks.push(
@@ -83,7 +90,7 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
             .at(written.size.place)
             .help(format!("measure it and write `hole: {}`", hole.hundredths())),
     );
-    hole
+    Stated::Assumed(hole)
 }
 
 /// Maker's tolerance where the pattern does not say: assumptions, common practice, no source.
@@ -145,7 +152,10 @@ fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
 /// Refuses beads whose sizes contradict one another.
 fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
     let wrong = if bead.hole.value() >= bead.across.value() * 0.95 {
-        Some((format!("bead {}: a hole of {} leaves nothing of {}", bead.id, bead.hole, bead.across), "check the hole"))
+        Some((
+            format!("bead {}: a hole of {} leaves nothing of {}", bead.id, *bead.hole, bead.across),
+            "check the hole",
+        ))
     } else if bead.tolerance.value() > bead.along.value() / 2.0 {
         Some((format!("bead {}: a tolerance of {} is half the bead", bead.id, bead.tolerance), "check the tolerance"))
     } else {

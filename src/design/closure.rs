@@ -13,7 +13,7 @@ use crate::units::Length;
 use super::Context;
 use super::entries::Index;
 use super::finding::{Finding, Foot, Form};
-use super::model::{Closure, Part};
+use super::model::{Closure, Joins, Part};
 use super::shaping;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
@@ -24,7 +24,7 @@ pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context)
     let closure = match &written.value.both_ends {
         Some(_) if pattern.kind.place.is_nowhere() => None,
         Some(both) => looped(both, &written.value, pattern.kind.value, shelf, context),
-        None => sided(written, shelf, context),
+        None => sided(written, pattern.kind.value, shelf, context),
     };
     closure.filter(|_| !context.holes.spoil(written.place))
 }
@@ -57,11 +57,11 @@ fn looped(
         return context.refuse(Remark::new(Code::UnknownKey, headline).at(both.place).help(help));
     }
     let left = parts(&both.value, None, Spot::BothEnds, shelf, context)?;
-    Some(Closure { left, right: Vec::new(), loops: true, place: both.place })
+    Some(Closure { joins: Joins::BothEnds(left), place: both.place })
 }
 
-/// A first and a last ends' side that hook together.
-fn sided(written: &At<pattern::Closure>, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
+/// A first and a last ends' side that hook together; of earrings the first alone.
+fn sided(written: &At<pattern::Closure>, kind: Kind, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
     let each = written.value.each_side.as_deref().unwrap_or_default();
     let left = parts(each, written.value.left.as_deref(), Spot::Side, shelf, context);
     let right = parts(each, written.value.right.as_deref(), Spot::Side, shelf, context);
@@ -70,7 +70,12 @@ fn sided(written: &At<pattern::Closure>, shelf: &Shelf, context: &mut Context) -
     let (left_hooks, right_hooks) = (hooks(&left), hooks(&right));
     shorten(&mut left, right_hooks, shelf);
     shorten(&mut right, left_hooks, shelf);
-    Some(Closure { left, right, loops: false, place: written.place })
+    let joins = if kind == Kind::Earrings && right.is_empty() && !left.is_empty() {
+        Joins::Above(left)
+    } else {
+        Joins::sides(left, right)
+    };
+    Some(Closure { joins, place: written.place })
 }
 
 /// An outermost chain that a clasp hooks into is an extender: at its shortest one link is used.

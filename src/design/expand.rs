@@ -15,7 +15,6 @@ use super::row::{self, Strung};
 use super::rows;
 use super::shelf::Shelf;
 use super::sound::is_sound;
-use super::stated::Stated;
 use super::stock::{Bead, Cord};
 use super::strand::SAME;
 
@@ -269,7 +268,7 @@ impl<'a> List<'a> {
         let mass = finding.mass_of_one().value() + strung.iter().map(|one| one.mass).sum::<f64>();
         let hanger = finding.hangs() + finding.foot();
         let drop = hanger.value() - self.sunk(&strung) + bits.iter().map(super::model::Bit::length).sum::<f64>();
-        let takes = self.given.link.or_else(|| finding.wire().map(Stated::value)).unwrap_or_default();
+        let takes = self.given.link.or_else(|| finding.wire().map(|wire| *wire)).unwrap_or_default();
         Some(Strung::other(What::Dangle(Dangle { on, bits, drop }), takes.value(), mass))
     }
 

@@ -343,7 +343,7 @@ impl Finding {
             Form::BeadCap(cap) => cap.outside,
             Form::Bail(hanger) | Form::EarWire(hanger) => hanger.outside,
             Form::CordEnd(end) => end.outside,
-            Form::Charm(charm) => Some(charm.breadth.value()),
+            Form::Charm(charm) => Some(*charm.breadth),
             other => other.body().and_then(|body| body.outside),
         }
     }
@@ -471,8 +471,8 @@ impl Finding {
             Form::CrimpCover(body) => broad(body, 1.0),
             Form::EndBar(bar) | Form::SpacerBar(bar) => bar.outside.unwrap_or(bar.length),
             Form::Pin(pin) => pin.wire,
-            Form::JumpRing(Ring { wire, .. }) | Form::Chain(Chain { wire, .. }) => wire.value(),
-            Form::Bail(hanger) | Form::EarWire(hanger) => hanger.wire.value(),
+            Form::JumpRing(Ring { wire, .. }) | Form::Chain(Chain { wire, .. }) => **wire,
+            Form::Bail(hanger) | Form::EarWire(hanger) => *hanger.wire,
             Form::Crimp(_) | Form::BeadCap(_) | Form::Cone(_) => self.across(),
             Form::Charm(_) => usual::PLATE,
         }
@@ -505,7 +505,7 @@ impl Chain {
     /// wire, which lie in its neighbours. Nothing where the wire leaves nothing open in a link.
     #[must_use]
     pub fn links(&self, length: Length) -> Option<f64> {
-        let both = self.wire.value() * 2.0;
+        let both = *self.wire * 2.0;
         let pitch = (self.link - both).value();
         (pitch > 0.0).then(|| libm::round((length - both).value() / pitch).max(1.0))
     }

@@ -220,7 +220,7 @@ impl Design {
     /// Length that the closure adds: at its shortest and at its longest.
     #[must_use]
     pub fn closure_length(&self) -> (Length, Length) {
-        let parts = || self.closure.left.iter().chain(&self.closure.right);
+        let parts = || self.closure.parts();
         (parts().map(|part| part.least).sum(), parts().map(|part| part.reach).sum())
     }
 
@@ -241,8 +241,8 @@ impl Design {
     /// half as deep as its strand is long; what slides hangs as low as it can.
     fn depth(&self, strand: &Strand) -> f64 {
         let whole = strand.finished.value();
-        let below = |station: f64| if self.closure.loops { station.min(whole - station) } else { station };
-        let lowest = if self.closure.loops { whole / 2.0 } else { whole };
+        let below = |station: f64| if self.closure.loops() { station.min(whole - station) } else { station };
+        let lowest = if self.closure.loops() { whole / 2.0 } else { whole };
         strand
             .trains
             .iter()
@@ -254,7 +254,7 @@ impl Design {
     /// Mass of one copy: strands and closure.
     #[must_use]
     pub fn mass(&self) -> Mass {
-        let closure = self.closure.left.iter().chain(&self.closure.right).map(|part| {
+        let closure = self.closure.parts().map(|part| {
             let one = self.findings[part.finding].mass;
             part.cut.map_or(one, |cut| one * (cut.value() / 1000.0))
         });

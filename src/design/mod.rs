@@ -46,7 +46,7 @@ pub use row::reach;
 pub use shelf::check as check_shelf;
 pub use stated::Stated;
 pub use stock::*;
-pub use wear::{Build, Fit, Proportion};
+pub use wear::{Basis, Build, Fit};
 
 use shelf::Shelf;
 use wear::Said;
@@ -184,7 +184,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     let mut strands: Vec<_> = strands.into_iter().flatten().collect();
     hang_apart(&mut strands, &closure, &shelf);
     let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet);
-    if is_ring && closure.left.is_empty() && closure.right.is_empty() {
+    if is_ring && closure.is_empty() {
         strands.iter_mut().for_each(|strand| row::close(strand, &shelf.beads));
     }
     bars::share_mass(&mut strands, &shelf.findings);
@@ -259,7 +259,7 @@ fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, conte
 
 /// An end bar in the closure holds the strands apart by its spacing.
 fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Shelf) {
-    let findings = closure.left.iter().map(|part| &shelf.findings[part.finding]);
+    let findings = closure.left().iter().map(|part| &shelf.findings[part.finding]);
     let spacing = findings
         .filter(|finding| finding.kind() == FindingKind::EndBar)
         .find_map(|finding| finding.bar())

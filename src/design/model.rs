@@ -14,8 +14,9 @@ use crate::units::{Length, Money, UnitStyle};
 
 use super::entries::{Entries, Index};
 use super::finding::Finding;
+use super::stated::Stated;
 use super::stock::{Bead, Cord};
-use super::wear::Build;
+use super::wear::{Basis, Build};
 
 /// A piece, resolved.
 #[derive(Clone, Debug)]
@@ -214,17 +215,69 @@ pub enum Phrase {
     Dangle(Index<Finding>, Vec<Phrase>),
 }
 
-/// What joins the strands' ends, outward from the strands on each side.
+/// What joins the strands' ends.
 #[derive(Clone, Debug, Default)]
 pub struct Closure {
-    /// On the first ends' side.
-    pub left: Vec<Part>,
-    /// On the last ends' side.
-    pub right: Vec<Part>,
-    /// Whether both ends hang from the left side's findings together, as a loop.
-    pub loops: bool,
+    /// The findings, and which ends hang from them.
+    pub joins: Joins,
     /// Where the pattern says it.
     pub place: Place,
+}
+
+/// Which ends the findings of a closure join, each list outward from the strands.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Joins {
+    /// Nothing stands between first and last ends: they are tied to each other.
+    #[default]
+    Nothing,
+    /// What the first ends hang from and what the last ends hang from, which close onto one another.
+    Sides([Vec<Part>; 2]),
+    /// Both ends hang from the same findings, as a loop.
+    BothEnds(Vec<Part>),
+    /// The first ends hang from these, and nothing joins the last: one of a pair of earrings.
+    Above(Vec<Part>),
+}
+
+impl Joins {
+    /// Two sides; nothing where both are empty.
+    #[must_use]
+    pub fn sides(left: Vec<Part>, right: Vec<Part>) -> Self {
+        if left.is_empty() && right.is_empty() { Self::Nothing } else { Self::Sides([left, right]) }
+    }
+}
+
+impl Closure {
+    /// What the first ends hang from, outward.
+    #[must_use]
+    pub fn left(&self) -> &[Part] {
+        match &self.joins {
+            Joins::Nothing => &[],
+            Joins::Sides([parts, _]) | Joins::BothEnds(parts) | Joins::Above(parts) => parts,
+        }
+    }
+
+    /// What the last ends alone hang from, outward.
+    #[must_use]
+    pub fn right(&self) -> &[Part] {
+        if let Joins::Sides([_, parts]) = &self.joins { parts } else { &[] }
+    }
+
+    /// All its findings, the first ends' before the last ends'.
+    pub fn parts(&self) -> impl Iterator<Item = &Part> + Clone {
+        self.left().iter().chain(self.right())
+    }
+
+    /// Whether both ends hang from the same findings, as a loop.
+    #[must_use]
+    pub const fn loops(&self) -> bool {
+        matches!(self.joins, Joins::BothEnds(_))
+    }
+
+    /// Whether it has no finding.
+    #[must_use]
+    pub const fn is_empty(&self) -> bool {
+        matches!(self.joins, Joins::Nothing)
+    }
 }
 
 /// A finding in the closure.
@@ -250,14 +303,12 @@ pub struct Wear {
     pub narrowest: Length,
     /// Room between body and piece, for bracelets and anklets.
     pub ease: Length,
-    /// Where the girth comes from, as the sheet prints it.
-    pub source: String,
+    /// Where the girth comes from.
+    pub source: Stated<Basis>,
     /// The shape of neck and chest, for what is worn round the neck.
     pub build: Build,
     /// Whether the piece is for a child.
     pub child: bool,
-    /// Whether the girth is a guess that nothing may be judged by: that of a child of whom no measure is written.
-    pub guessed: bool,
     /// Where the pattern says it; absent where it is assumed.
     pub place: Option<Place>,
 }

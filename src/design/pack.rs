@@ -78,6 +78,6 @@ impl Bead {
     /// Whether it is narrower than the hole of another, and so goes inside.
     #[must_use]
     pub fn slips_into(&self, other: &Self) -> bool {
-        self.broadest() < other.hole
+        self.broadest() < *other.hole
     }
 }

@@ -78,7 +78,7 @@ impl Bead {
         let left = match self.drilled {
             Drilled::Lengthwise => self.volume_beside(hole),
             Drilled::Tip => self.volume_beside(0.0) - bore(self.across * 0.5),
-            Drilled::Front => self.volume_beside(0.0) - bore(self.thick),
+            Drilled::Front => self.volume_beside(0.0) - bore(*self.thick),
         };
         left.max(0.0)
     }

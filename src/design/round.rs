@@ -72,7 +72,7 @@ fn lying(bead: &Bead) -> f64 {
 
 /// The closure's parts in the order in which a closed row passes them, the last end's side first.
 pub fn parts(closure: &Closure) -> impl Iterator<Item = &Part> {
-    closure.right.iter().chain(closure.left.iter().rev())
+    closure.right().iter().chain(closure.left().iter().rev())
 }
 
 /// A row that is to be closed round a limb.

@@ -55,7 +55,7 @@ impl Strung {
     /// A finding of an index. A ring takes as much cord as its wire is thick.
     pub fn finding(index: Index<Finding>, findings: &Entries<Finding>) -> Self {
         let finding = &findings[index];
-        let length = finding.ring().map(|ring| ring.wire.value()).or(finding.length()).unwrap_or_default();
+        let length = finding.ring().map(|ring| *ring.wire).or(finding.length()).unwrap_or_default();
         let other = Self::other(What::Finding(index), length.value(), finding.mass_of_one().value());
         Self { rim: finding.rim().map(|width| width.value() / 2.0), ..other }
     }

@@ -272,7 +272,7 @@ pub fn countable(id: &str, chain: &Chain, length: Length, place: Place, context:
     }
     let headline = match links {
         Some(links) => format!("{id}: {} of it would have {links} links", length.tenths()),
-        None => format!("{id}: a wire of {} leaves nothing open in its links", chain.wire.value().hundredths()),
+        None => format!("{id}: a wire of {} leaves nothing open in its links", chain.wire.hundredths()),
     };
     let help = "measure a link again, outside, and its wire";
     context.remarks.push(Remark::new(Code::BadSize, headline).at(place).help(help));

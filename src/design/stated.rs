@@ -1,6 +1,8 @@
 //! What the maker stated, told from what is assumed because she did not.
 
-/// A value, and where it comes from.
+use std::ops::Deref;
+
+/// A value and where it comes from; read like the value itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stated<T> {
     /// The pattern says it.
@@ -15,12 +17,10 @@ impl<T> Stated<T> {
         stated.map_or(Self::Assumed(assumed), Self::Stated)
     }
 
-    /// The value, wherever it comes from.
+    /// Whether the pattern does not say it.
     #[must_use]
-    pub fn value(self) -> T {
-        match self {
-            Self::Stated(value) | Self::Assumed(value) => value,
-        }
+    pub const fn is_assumed(&self) -> bool {
+        matches!(self, Self::Assumed(_))
     }
 
     /// The value where it is stated.
@@ -29,6 +29,22 @@ impl<T> Stated<T> {
         match self {
             Self::Stated(value) => Some(value),
             Self::Assumed(_) => None,
+        }
+    }
+
+    /// What to print behind it where it is assumed.
+    #[must_use]
+    pub const fn mark(&self) -> &'static str {
+        if self.is_assumed() { " (assumed)" } else { "" }
+    }
+}
+
+impl<T> Deref for Stated<T> {
+    type Target = T;
+
+    fn deref(&self) -> &T {
+        match self {
+            Self::Stated(value) | Self::Assumed(value) => value,
         }
     }
 }

@@ -5,6 +5,8 @@ use crate::pattern::{CordKind, Drilled, Finish, Shape};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money};
 
+use super::stated::Stated;
+
 /// A bead, with all that it takes to string, weigh, draw and buy it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bead {
@@ -25,11 +27,11 @@ pub struct Bead {
     /// Size along the hole, end to end.
     pub along: Length,
     /// Size through the flat side, for squares and coins; else equal to `across`.
-    pub thick: Length,
+    pub thick: Stated<Length>,
     /// Which way its hole runs.
     pub drilled: Drilled,
     /// Diameter of the hole.
-    pub hole: Length,
+    pub hole: Stated<Length>,
     /// Maker's tolerance on the length along the hole: plus or minus.
     pub tolerance: Length,
     /// Length of cord that one takes in a row of its own kind, where that was measured or is known
@@ -87,8 +89,8 @@ impl Bead {
     /// small bead what leaves the hole's middle above its upper quarter.
     #[must_use]
     pub fn above_hole(&self) -> Length {
-        let middle = (self.hole * 1.5).min(self.along * 0.25);
-        if self.hangs() { (middle - self.hole * 0.5).max(Length::ZERO) } else { Length::ZERO }
+        let middle = (*self.hole * 1.5).min(self.along * 0.25);
+        if self.hangs() { (middle - *self.hole * 0.5).max(Length::ZERO) } else { Length::ZERO }
     }
 }
 

@@ -8,9 +8,8 @@ use crate::units::Length;
 
 use super::Context;
 use super::model::Wear;
+use super::stated::Stated;
 
-/// How the source of a girth begins that nobody says.
-const ASSUMED: &str = "assumed: ";
 /// Percentile of the body that is assumed where the pattern names none.
 const MIDDLE: u32 = 50;
 /// Room between limb and piece where the pattern does not say: an easy fit (see [`crate::trade::ease`]), of
@@ -28,18 +27,45 @@ const CHEST_TILT: f64 = 20.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Build {
     /// Breadth of the neck's base over its depth.
-    pub breadth_to_depth: Proportion,
+    pub breadth_to_depth: Stated<f64>,
     /// How far the chest leans back from upright, in radians.
-    pub chest_tilt: Proportion,
+    pub chest_tilt: Stated<f64>,
 }
 
-/// A proportion of the body.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Proportion {
-    /// How much it is.
-    pub value: f64,
-    /// Whether it is assumed, because the pattern does not say.
-    pub assumed: bool,
+/// What a girth is taken from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Basis {
+    /// The wearer was measured.
+    Measured,
+    /// A table of bodies: of whom, and at which percentile.
+    Table(Sex, u32),
+    /// The proportions of a child of about eight.
+    Child,
+}
+
+impl Wear {
+    /// Whether the girth is a guess that nothing may be judged by: that of a child of whom no measure is written.
+    #[must_use]
+    pub fn is_guessed(&self) -> bool {
+        *self.source == Basis::Child
+    }
+
+    /// Where the girth comes from, as it is printed.
+    #[must_use]
+    pub fn source_words(&self) -> String {
+        let assumed = if self.source.is_assumed() { "assumed: " } else { "" };
+        match *self.source {
+            Basis::Measured => "measured".to_owned(),
+            Basis::Child => "a child of about eight, guessed: measure the child".to_owned(),
+            Basis::Table(sex, percentile) => {
+                let whose = match sex {
+                    Sex::Woman => "woman",
+                    Sex::Man => "man",
+                };
+                format!("{assumed}{whose}, percentile {percentile} ({})", bodies::SOURCE)
+            }
+        }
+    }
 }
 
 impl Default for Build {
@@ -50,12 +76,11 @@ impl Default for Build {
 }
 
 fn build(said: &Said) -> Build {
-    let proportion = |said: Option<f64>, usual| Proportion { value: said.unwrap_or(usual), assumed: said.is_none() };
     let ratio = said.first(|wear| wear.breadth_to_depth).map(|ratio| ratio.0);
     let tilt = said.first(|wear| wear.chest_tilt).map(|tilt| tilt.0.to_radians());
     Build {
-        breadth_to_depth: proportion(ratio, BREADTH_TO_DEPTH),
-        chest_tilt: proportion(tilt, CHEST_TILT.to_radians()),
+        breadth_to_depth: Stated::or(ratio, BREADTH_TO_DEPTH),
+        chest_tilt: Stated::or(tilt, CHEST_TILT.to_radians()),
     }
 }
 
@@ -210,17 +235,15 @@ pub fn wear(kind: Kind, said: &Said) -> Wear {
     let place = limb(kind);
     let child = said.first(|wear| wear.child).is_some_and(|answer| answer.0);
     let told = said.first(|wear| girth_of(wear, place));
-    let guessed = child && told.is_none();
-    let assumed = || if child { guess(place) } else { tabled(Sex::Woman, MIDDLE, place, ASSUMED) };
-    let (girth, source) = told.unwrap_or_else(assumed);
+    let assumed = if child { (bodies::guessed_child(place), Basis::Child) } else { tabled(Sex::Woman, MIDDLE, place) };
+    let girth = told.unwrap_or(assumed).0;
     Wear {
         girth,
         narrowest: if place == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth },
         ease: said.ease(),
-        source,
+        source: Stated::or(told.map(|(_, basis)| basis), assumed.1),
         build: build(said),
         child,
-        guessed,
         place: said.0[1..].iter().flatten().next().map(|at| at.place),
     }
 }
@@ -229,29 +252,21 @@ impl Wear {
     /// Whether somebody says the girth: the pattern, its size, or whoever it is made for.
     #[must_use]
     pub fn is_told(&self) -> bool {
-        !self.guessed && !self.source.starts_with(ASSUMED)
+        !self.source.is_assumed()
     }
 }
 
 /// The girth that a group of keys says, and where it comes from.
-fn girth_of(wear: &pattern::Wear, place: Place) -> Option<(Length, String)> {
+fn girth_of(wear: &pattern::Wear, place: Place) -> Option<(Length, Basis)> {
     let measured = match place {
         Place::NeckBase => wear.neck_base,
         Place::Wrist => wear.wrist,
         Place::Ankle => wear.ankle,
     };
-    let measured = measured.map(|girth| (girth, "measured".to_owned()));
-    measured.or_else(|| wear.body.map(|body| tabled(body.sex, body.percentile, place, "")))
+    let measured = measured.map(|girth| (girth, Basis::Measured));
+    measured.or_else(|| wear.body.map(|body| tabled(body.sex, body.percentile, place)))
 }
 
-fn guess(place: Place) -> (Length, String) {
-    (bodies::guessed_child(place), "a child of about eight, guessed: measure the child".to_owned())
-}
-
-fn tabled(sex: Sex, percentile: u32, place: Place, assumed: &str) -> (Length, String) {
-    let whose = match sex {
-        Sex::Woman => "woman",
-        Sex::Man => "man",
-    };
-    (girth(sex, place, percentile), format!("{assumed}{whose}, percentile {percentile} ({})", bodies::SOURCE))
+fn tabled(sex: Sex, percentile: u32, place: Place) -> (Length, Basis) {
+    (girth(sex, place, percentile), Basis::Table(sex, percentile))
 }

@@ -130,14 +130,14 @@ fn hold(design: &Design, span: Option<f64>) -> Hold {
         (Some(span), _) => Hold::Points(span),
         (None, Kind::Necklace | Kind::Strap) => Hold::Points(across(&design.wear)),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
-        (None, Kind::Earrings) if design.closure.loops => Hold::Loop(side_by_side(design)),
+        (None, Kind::Earrings) if design.closure.loops() => Hold::Loop(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
     }
 }
 
 /// Distance between the neck's sides: the span from which a necklace hangs on the sheet.
 fn across(wear: &Wear) -> f64 {
-    2.0 * ellipse::half_axes(wear.girth.value(), wear.build.breadth_to_depth.value).0
+    2.0 * ellipse::half_axes(wear.girth.value(), *wear.build.breadth_to_depth).0
 }
 
 /// How close two strands of a design come, each as it hangs alone.

@@ -6,7 +6,8 @@ use crate::Piece;
 use crate::design::{Design, Strand};
 use crate::materials::{Order, materials};
 use crate::picture::{self, Proportion};
-use crate::sheet;
+use crate::sheet::fact::{self, Fact};
+use crate::sheet::{self, english};
 use crate::units::UnitStyle;
 
 /// One pattern in the gallery.
@@ -22,8 +23,8 @@ pub struct Entry {
     pub summary: String,
     /// Who designed it.
     pub designer: String,
-    /// How long it is.
-    pub length: String,
+    /// Its kind, length and weight, as its card says them.
+    pub short: [String; 3],
     /// Short facts, each with its name.
     pub facts: Vec<(String, String)>,
     /// Beads: name, and how many.
@@ -80,14 +81,20 @@ impl Entry {
     pub fn new(folder: &str, pieces: &[Piece], proportion: Proportion, prices: bool) -> Option<Self> {
         let piece = pieces.first()?;
         let heading = &piece.design.heading;
+        let said = |fact: &Fact| {
+            let (name, fact) = english::fact(fact, heading.units);
+            (name.to_owned(), fact)
+        };
+        let weight = said(&fact::weight(&piece.design)).1;
+        let short = [english::kind(heading.kind).to_owned(), sheet::finished(piece), weight];
         Some(Self {
             folder: folder.to_owned(),
             title: heading.title.clone(),
             kind: heading.kind.word().to_owned(),
             summary: heading.summary.clone().unwrap_or_default(),
             designer: heading.designer.clone().unwrap_or_default(),
-            length: sheet::finished(piece),
-            facts: sheet::facts(piece).into_iter().map(|(name, fact)| (name.to_owned(), fact)).collect(),
+            facts: sheet::facts(piece).iter().map(said).collect(),
+            short,
             beads: beads(&piece.design),
             strands: piece.design.strands.iter().map(|row| strand(row, heading.units)).collect(),
             price: prices.then(|| price(&piece.design)).flatten(),

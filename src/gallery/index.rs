@@ -43,8 +43,7 @@ fn search(entries: &[Entry]) -> Markup {
 
 fn card(entry: &Entry) -> Markup {
     let folder = format!("pieces/{}", address(&entry.folder));
-    let fact = |wanted| entry.facts.iter().find(|(name, _)| *name == wanted).map(|(_, fact)| fact);
-    let facts = [fact("kind"), Some(&entry.length), fact("weight")].into_iter().flatten().map(|fact| clean(fact));
+    let facts = entry.short.iter().map(|fact| clean(fact));
     let ways = (entry.shots.len() > 1).then(|| format!("{} colourways", entry.shots.len()));
     let facts: Vec<_> = facts.chain(ways).collect();
     html! {

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Design, Finding, Index, Lot, Part, Sharers, What};
+use crate::design::{Bit, Design, Finding, Index, Lot, Sharers, What};
 use crate::pattern::FindingKind;
 
 /// How often the pieces of one design are made.
@@ -42,7 +42,7 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
         strand.in_end_knots(design).for_each(|at| add(Article::Bead(at)));
         strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
     }
-    parts(design).for_each(|part| add(Article::Finding(part.finding)));
+    design.closure.parts().for_each(|part| add(Article::Finding(part.finding)));
     for at in design.findings.indices().filter(|at| design.findings[*at].is_shared()) {
         let groups = design.sharing(at);
         let passes: u64 = groups.iter().map(Sharers::passes).sum();
@@ -92,11 +92,6 @@ fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {
     }
 }
 
-/// The closure's parts on both sides.
-fn parts(design: &Design) -> impl Iterator<Item = &Part> {
-    design.closure.left.iter().chain(&design.closure.right)
-}
-
 /// The pieces that one copy of the design takes of an article that is needed by length.
 #[must_use]
 pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
@@ -114,7 +109,7 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
 fn chain_pieces(design: &Design, at: Index<Finding>) -> Vec<Piece> {
     let chain = &design.findings[at];
     let piece = |length| Piece { label: chain.name.clone(), length };
-    let in_closure = parts(design).filter(|part| part.finding == at).filter_map(|part| part.cut);
+    let in_closure = design.closure.parts().filter(|part| part.finding == at).filter_map(|part| part.cut);
     let mut pieces: Vec<_> = in_closure.map(piece).collect();
     let all = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);
     if let Some(length) = chain.length() {

@@ -4,6 +4,7 @@ use crate::Piece;
 use crate::design::Design;
 use crate::pattern::Kind;
 use crate::sheet::finished;
+use crate::steps::english::words::list;
 
 /// A text alternative: kind, strands, beads and their colours' names, length.
 #[must_use]
@@ -13,7 +14,7 @@ pub fn alternative(piece: &Piece) -> String {
     let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
     let title = std::iter::once(heading.title.as_str()).chain(variant).collect::<Vec<_>>().join(", ");
     let beads: Vec<_> = design.beads.iter().map(|bead| bead.name.as_str()).collect();
-    let of = if beads.is_empty() { String::new() } else { format!(", with {}", listed(&beads)) };
+    let of = if beads.is_empty() { String::new() } else { format!(", with {}", list(&beads)) };
     format!("{title}: {}{of}; {}.", subject(design), length(piece))
 }
 
@@ -32,15 +33,6 @@ fn kind(kind: Kind) -> String {
         Kind::Earrings => "a pair of earrings".to_owned(),
         Kind::Anklet => "an anklet".to_owned(),
         other => format!("a {other}"),
-    }
-}
-
-/// `a, b and c`.
-fn listed(names: &[&str]) -> String {
-    match names {
-        [] => String::new(),
-        [only] => (*only).to_owned(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
 }
 

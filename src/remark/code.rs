@@ -1,6 +1,6 @@
 //! The codes of all remarks, how grave each is, and its explanation at length.
 
-use super::level::Level;
+use super::declare::codes;
 
 impl Code {
     /// Why it is said: the first sentence of its explanation.
@@ -17,52 +17,6 @@ impl Code {
     pub const fn is_local(self) -> bool {
         !matches!(self, Self::TooShort | Self::Unhitched | Self::NoRest)
     }
-}
-
-macro_rules! codes {
-    ($($variant:ident = $code:literal, $level:ident, $explain:literal;)*) => {
-        /// A stable name for one kind of remark.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        #[non_exhaustive]
-        pub enum Code {
-            $(#[doc = $explain] $variant,)*
-        }
-
-        impl Code {
-            /// Every code, in the order the documentation lists them.
-            pub const ALL: &[Self] = &[$(Self::$variant,)*];
-
-            /// The kebab-case name.
-            #[must_use]
-            pub const fn name(self) -> &'static str {
-                match self {
-                    $(Self::$variant => $code,)*
-                }
-            }
-
-            /// How grave it is.
-            #[must_use]
-            pub const fn level(self) -> Level {
-                match self {
-                    $(Self::$variant => Level::$level,)*
-                }
-            }
-
-            /// The explanation that `festoon explain` prints, with formula and source.
-            #[must_use]
-            pub const fn explanation(self) -> &'static str {
-                match self {
-                    $(Self::$variant => $explain,)*
-                }
-            }
-
-            /// The code of a kebab-case name.
-            #[must_use]
-            pub fn named(name: &str) -> Option<Self> {
-                Self::ALL.iter().copied().find(|code| code.name() == name)
-            }
-        }
-    };
 }
 
 codes! {

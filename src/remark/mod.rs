@@ -4,6 +4,7 @@
 //! help line that says what to change. Stages gather them; only [`mod@render`] turns them into text.
 
 mod code;
+mod declare;
 pub mod escape;
 mod level;
 pub mod plain;

@@ -5,7 +5,7 @@ use crate::remark::{Code, Remark};
 
 /// Remarks about end bars and spacer bars.
 pub fn check(design: &Design) -> Vec<Remark> {
-    let ends = design.closure.left.iter().chain(&design.closure.right).map(|part| &design.findings[part.finding]);
+    let ends = design.closure.parts().map(|part| &design.findings[part.finding]);
     let ends = ends.filter_map(|finding| end_bar(finding, design.strands.len()));
     let bars = design.findings.indices().filter(|at| design.findings[*at].is_shared());
     let groups = bars.flat_map(|at| design.sharing(at).into_iter().map(move |group| (at, group)));

@@ -12,7 +12,7 @@ pub fn check(design: &Design) -> Vec<Remark> {
 
 /// A cord round a child's neck must open when it catches.
 fn breakaway(design: &Design) -> Option<Remark> {
-    let parts = || design.closure.left.iter().chain(&design.closure.right);
+    let parts = || design.closure.parts();
     let opens = parts().any(|part| design.findings[part.finding].breakaway);
     let neck = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
     (design.wear.child && neck && !opens).then(|| {
@@ -24,7 +24,7 @@ fn breakaway(design: &Design) -> Option<Remark> {
 
 /// A child's size is asked for, never taken from grown people.
 fn unmeasured(design: &Design) -> Option<Remark> {
-    design.wear.guessed.then(|| {
+    design.wear.is_guessed().then(|| {
         let (key, girth) = (limb(design.heading.kind), design.wear.girth.tenths());
         let headline =
             format!("the piece is for a child of whom no measure is written; it is drawn on a {key} of {girth}");

@@ -7,7 +7,7 @@ use crate::remark::{Code, Remark};
 /// Remarks about the closure.
 pub fn check(design: &Design) -> Vec<Remark> {
     let closure = &design.closure;
-    let shut = [&closure.left, &closure.right].into_iter().filter_map(|parts| cannot_open(parts, design));
+    let shut = [closure.left(), closure.right()].into_iter().filter_map(|parts| cannot_open(parts, design));
     unjoined(design).into_iter().chain(one_sided(design)).chain(shut).collect()
 }
 
@@ -17,8 +17,7 @@ fn unjoined(design: &Design) -> Option<Remark> {
         let has_findings = strand.ends.iter().any(|end| !end.findings.is_empty());
         has_findings || design.cords[strand.cord].kind == CordKind::Chain
     };
-    let nothing = design.closure.left.is_empty() && design.closure.right.is_empty();
-    design.strands.iter().find(closed).filter(|_| nothing).map(|strand| {
+    design.strands.iter().find(closed).filter(|_| design.closure.is_empty()).map(|strand| {
         let headline = format!("nothing joins the ends of strand {}: the piece cannot be closed", strand.name);
         let help = "write a `closure:`, such as { left: [ring], right: [hook] }, or `ends: knot` to tie the ends";
         Remark::new(Code::Unjoined, headline).at(strand.place).help(help)
@@ -28,9 +27,9 @@ fn unjoined(design: &Design) -> Option<Remark> {
 /// What closes a piece needs something on the other side.
 fn one_sided(design: &Design) -> Option<Remark> {
     let closure = &design.closure;
-    let (bare, other) = match (closure.left.last(), closure.right.last()) {
+    let (bare, other) = match (closure.left().last(), closure.right().last()) {
         (None, Some(part)) => ("left", part),
-        (Some(part), None) if !closure.loops => ("right", part),
+        (Some(part), None) if !closure.loops() => ("right", part),
         _ => return None,
     };
     let finding = &design.findings[other.finding];

@@ -14,7 +14,7 @@ use super::pin;
 
 /// Remarks about the cones of both sides.
 pub fn check(design: &Design) -> Vec<Remark> {
-    let sides = [(&design.closure.left, 0), (&design.closure.right, 1)];
+    let sides = [(design.closure.left(), 0), (design.closure.right(), 1)];
     let cones = sides.into_iter().filter_map(|(parts, end)| Gathering::of(parts, end, design));
     cones.flat_map(|gathering| gathering.remarks()).collect()
 }
@@ -153,7 +153,7 @@ fn whole(count: usize) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::{Foot, Form, nth};
+    use crate::design::{Foot, Form, Joins, nth};
     use crate::rules::sample;
 
     fn cone(length: f64, inside: f64, tip: f64) -> Form {
@@ -168,7 +168,7 @@ mod tests {
         design.strands = vec![strand; strands];
         let pin = Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72));
         design.findings.extend([sample::finding("eye pin", pin), sample::finding("cone", cone(12.0, inside, 1.5))]);
-        design.closure.right = vec![sample::part(nth(1)), sample::part(nth(2))];
+        design.closure.joins = Joins::sides(Vec::new(), [1, 2].map(|at| sample::part(nth(at))).to_vec());
         design
     }
 

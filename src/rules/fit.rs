@@ -17,7 +17,7 @@ fn through_beads(design: &Design) -> Vec<Remark> {
     let on_cord = design.strands.iter().flat_map(|strand| strung(strand).map(move |bead| (bead, strand)));
     let tight = on_cord.filter_map(|(bead, strand)| {
         let bead = &design.beads[bead];
-        through(&bead.name, bead.hole, strand, design).map(|remark| remark.at(bead.place))
+        through(&bead.name, *bead.hole, strand, design).map(|remark| remark.at(bead.place))
     });
     tight.collect()
 }
@@ -108,9 +108,9 @@ mod tests {
     #[test]
     fn a_cord_as_thick_as_the_hole_just_passes() {
         let mut design = sample::necklace();
-        design.cords[nth(0)].diameter = design.beads[nth(0)].hole;
+        design.cords[nth(0)].diameter = *design.beads[nth(0)].hole;
         assert_eq!(sample::codes(&through_beads(&design)), []);
-        design.cords[nth(0)].diameter = design.beads[nth(0)].hole + Length::mm(0.01);
+        design.cords[nth(0)].diameter = *design.beads[nth(0)].hole + Length::mm(0.01);
         assert_eq!(sample::codes(&through_beads(&design)), [Code::CordTooThick]);
     }
 

@@ -44,14 +44,14 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
     let (longest, girth) = (strand.finished + closure, design.wear.narrowest);
-    (design.heading.kind == Kind::Necklace && !design.wear.guessed && longest < girth).then(|| {
+    (design.heading.kind == Kind::Necklace && !design.wear.is_guessed() && longest < girth).then(|| {
         let headline = format!(
             "strand {} is {} long when closed; the neck above its base measures about {} round (base {}: {})",
             strand.name,
             longest.tenths(),
             girth.tenths(),
             design.wear.girth.tenths(),
-            design.wear.source
+            design.wear.source_words()
         );
         let help = format!("make the strand at least {} longer, or add an extender", (girth - longest).at_least(1));
         Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)

@@ -50,5 +50,5 @@ fn is_held(group: &[Bit], strand: &Strand, design: &Design) -> bool {
     let hangs = group.iter().any(|bit| matches!(bit.what, What::Dangle(_)));
     beads.peek().is_none() && !hangs
         || group.first().is_some_and(holds) && group.last().is_some_and(holds)
-        || beads.any(|bead| bead.hole <= width)
+        || beads.any(|bead| *bead.hole <= width)
 }

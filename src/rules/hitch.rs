@@ -12,7 +12,7 @@ pub fn check(design: &Design) -> Vec<Remark> {
 
 /// A fold needs something to go round.
 fn unhitched(strand: &Strand, design: &Design) -> Option<Remark> {
-    design.closure.left.is_empty().then(|| {
+    design.closure.left().is_empty().then(|| {
         let headline = format!("strand {} is doubled, but nothing is there to hitch its fold to", strand.name);
         let help = "write a ring or another finding in the closure's `left:`";
         Remark::new(Code::Unhitched, headline).at(strand.place).help(help)

@@ -38,7 +38,7 @@ fn narrow<'a>(bit: &Bit, design: &'a Design) -> Option<Narrow<'a>> {
 /// A jump ring on the cord, as broad as it is outside.
 fn ring(finding: &Finding) -> Option<Narrow<'_>> {
     let ring = finding.ring()?;
-    let broad = (ring.inside + ring.wire.value() * 2.0).max(ring.outside.unwrap_or_default());
+    let broad = (ring.inside + *ring.wire * 2.0).max(ring.outside.unwrap_or_default());
     Some(Narrow { name: &finding.name, broad })
 }
 
@@ -58,7 +58,7 @@ fn at_ends(strand: &Strand, design: &Design) -> Vec<Remark> {
 }
 
 fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
-    (narrow.broad < beside.hole).then(|| {
+    (narrow.broad < *beside.hole).then(|| {
         let (broad, hole) = (narrow.broad.hundredths(), beside.hole.hundredths());
         let headline =
             format!("{} is {broad} broad and slips into {} with its hole of {hole}", narrow.name, beside.name);
@@ -86,7 +86,7 @@ mod tests {
         bits.insert(beside, strung);
         // A ring of 3 + 2 x 0.5 mm outside beside a hole of 4.1 mm, and beside one of 4 mm.
         let mut codes = |hole: f64| {
-            design.beads[nth(0)].hole = Length::mm(hole);
+            design.beads[nth(0)].hole = Stated::Stated(Length::mm(hole));
             let rings = check(&design).into_iter().filter(|remark| remark.headline.starts_with("ring "));
             rings.map(|remark| remark.code).collect::<Vec<_>>()
         };

@@ -35,7 +35,7 @@ impl<'a> Look<'a> {
 
     fn like(&self, other: &Self) -> Option<Remark> {
         let (one, bead) = (other.bead, self.bead);
-        let sizes = [(one.across, bead.across), (one.along, bead.along), (one.thick, bead.thick)];
+        let sizes = [(one.across, bead.across), (one.along, bead.along), (*one.thick, *bead.thick)];
         if one.shape != bead.shape || sizes.into_iter().any(|(one, other)| sizes_differ(one, other)) {
             return None;
         }
@@ -102,6 +102,6 @@ mod tests {
         assert_eq!(alike(|other| other.shape = Shape::Cube), 0);
         assert_eq!(alike(|other| other.across = Length::mm(8.0)), 0);
         assert_eq!(alike(|other| other.along = Length::mm(8.0)), 0);
-        assert_eq!(alike(|other| other.thick = Length::mm(3.0)), 0);
+        assert_eq!(alike(|other| other.thick = crate::design::Stated::Stated(Length::mm(3.0))), 0);
     }
 }

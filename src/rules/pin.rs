@@ -27,7 +27,7 @@ pub struct Named<'a> {
 
 fn on_pin(dangle: &Dangle, pin: Named<'_>, design: &Design) -> Vec<Remark> {
     let beads = dangle.bits.iter().filter_map(bead).map(|index| &design.beads[index]);
-    let tight = beads.filter_map(|bead| through(pin, &bead.name, bead.hole, bead.place));
+    let tight = beads.filter_map(|bead| through(pin, &bead.name, *bead.hole, bead.place));
     let carried = dangle.bits.iter().map(Bit::length).sum();
     tight.chain(long_enough(pin, carried)).collect()
 }

@@ -16,7 +16,7 @@ const COUNTS: u32 = 40;
 
 /// A remark about the inside of the tightest ring.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
-    let Some(ring) = drape.ring().filter(|_| !design.wear.guessed) else { return Vec::new() };
+    let Some(ring) = drape.ring().filter(|_| !design.wear.is_guessed()) else { return Vec::new() };
     let Wear { girth, ease: asked, .. } = design.wear;
     let room = |inside: f64| Length::mm(inside) - girth;
     let (least, most) = (room(ring.inside_girth), room(ring.longest_girth));

@@ -1,8 +1,8 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Bead, Bit, Body, Build, Closure, Cord, Crimp, Dangle, Design, End, Finding, Foot, Form, Heading, Index, Part, Pin,
-    Rest, Strand, Train, Wear, What, nth,
+    Basis, Bead, Bit, Body, Build, Closure, Cord, Crimp, Dangle, Design, End, Finding, Foot, Form, Heading, Index,
+    Joins, Part, Pin, Rest, Stated, Strand, Train, Wear, What, nth,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
@@ -30,10 +30,9 @@ pub fn necklace() -> Design {
             girth: Length::mm(370.0),
             narrowest: Length::mm(328.0),
             ease: Length::ZERO,
-            source: String::new(),
+            source: Stated::Stated(Basis::Measured),
             build: Build::default(),
             child: false,
-            guessed: false,
             place: None,
         },
         copies: 1,
@@ -74,7 +73,7 @@ pub fn hang_dangle(design: &mut Design) {
 /// Closes the piece with a clasp, the last finding, on the right.
 pub fn add_clasp(design: &mut Design) {
     let clasp = design.findings.push(finding("clasp", Form::Clasp(body(50.0))));
-    design.closure.right.push(part(clasp));
+    design.closure.joins = Joins::sides(Vec::new(), vec![part(clasp)]);
 }
 
 /// A part of a closure that takes no length.
@@ -139,8 +138,8 @@ fn bead() -> Bead {
         colour: Rgb(0x5d, 0x7f, 0x5b),
         across: Length::mm(6.0),
         along: Length::mm(6.0),
-        thick: Length::mm(6.0),
-        hole: Length::mm(1.0),
+        thick: Stated::Stated(Length::mm(6.0)),
+        hole: Stated::Stated(Length::mm(1.0)),
         tolerance: Length::mm(0.2),
         pitch: None,
         mass: Mass::grams(0.27),

@@ -79,7 +79,7 @@ fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 
 /// The tools under their heading, in columns, each with a box to tick.
 pub fn tools(sheet: &Sheet<'_>, columns: usize) -> Block {
-    let tools = steps::tools(&sheet.piece.design);
+    let tools = steps::english::tools(&sheet.piece.design);
     let rows = tools.chunks(columns).map(|row| {
         let cells = row.iter().map(|tool| {
             let words = Block::row([tick(), Type::BODY.paragraph(tool, TOOL - 8.0)], 2.0);

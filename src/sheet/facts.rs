@@ -3,11 +3,12 @@
 use crate::Piece;
 use crate::design::{Build, Design, Strand, What};
 use crate::drape::Worn;
-use crate::pattern::Kind;
 use crate::trade::bodies;
 use crate::trade::lengths::length_name;
-use crate::units::{Length, UnitStyle};
+use crate::units::Length;
 
+use super::english;
+use super::fact::facts;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::Role;
@@ -26,7 +27,8 @@ pub fn head(piece: &Piece, width: f64) -> Block {
     }
     blocks.extend(heading.summary.iter().map(|summary| Type::BODY.paragraph(summary, width)));
     blocks.push(Block::gap(1.2));
-    blocks.push(wrapped(facts(piece), width));
+    let facts = facts(piece).iter().map(|fact| english::fact(fact, heading.units)).collect();
+    blocks.push(wrapped(facts, width));
     Block::stack(blocks, 0.6)
 }
 
@@ -47,83 +49,6 @@ fn wrapped(facts: Vec<(&str, String)>, width: f64) -> Block {
         }
     }
     Block::stack(rows.into_iter().map(|row| Block::row(row, FACT_GAP)), 1.0)
-}
-
-/// Short facts, each with its name: kind, length, girth, weight, skill, time.
-#[must_use]
-pub fn facts(piece: &Piece) -> Vec<(&'static str, String)> {
-    let design = &piece.design;
-    let heading = &design.heading;
-    let mut facts = vec![("kind", kind(design.heading.kind).to_owned())];
-    facts.push((length_fact(design), finished(piece)));
-    facts.extend(
-        body(design.heading.kind)
-            .filter(|_| !design.wear.guessed)
-            .map(|limb| (limb, heading.units.ruler(design.wear.girth))),
-    );
-    if let Some(ring) = piece.drape.ring() {
-        facts.push(("inside girth", range(heading.units, [ring.inside_girth, ring.longest_girth].map(Length::mm))));
-    }
-    facts.push(("weight", format!("{:.0} g", (design.mass() * f64::from(design.copies)).value().max(1.0))));
-    facts.extend(heading.skill.map(|skill| ("skill", skill.to_string())));
-    facts.extend(heading.time.clone().map(|time| ("time", time)));
-    facts
-}
-
-/// What the piece's length is called: from end to end, or once round when it is closed, of several
-/// strands along the shortest.
-#[must_use]
-pub fn length_fact(design: &Design) -> &'static str {
-    match (design.heading.kind, design.strands.len()) {
-        (Kind::Earrings, _) => "top to lowest point",
-        (Kind::Strap, 1) => "end to end",
-        (Kind::Strap, _) => "end to end, shortest strand",
-        (_, 1) => "closed, once round",
-        _ => "closed, shortest strand",
-    }
-}
-
-/// The fact that names the limb a piece is made for.
-const fn body(kind: Kind) -> Option<&'static str> {
-    match kind {
-        Kind::Necklace => Some("for a neck base of"),
-        Kind::Bracelet => Some("for a wrist of"),
-        Kind::Anklet => Some("for an ankle of"),
-        Kind::Earrings | Kind::Strap => None,
-    }
-}
-
-const fn kind(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Earrings => "earrings, a pair",
-        other => other.word(),
-    }
-}
-
-/// The piece's length, and its range where an extender gives one.
-#[must_use]
-pub fn finished(piece: &Piece) -> String {
-    length(&piece.design)
-}
-
-/// The length of what a design makes, and its range where an extender gives one.
-pub fn length(design: &Design) -> String {
-    let (least, most) = design.piece_length();
-    range(design.heading.units, [least, most])
-}
-
-/// A length, or two with a dash where they differ.
-fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
-    let range = |print: &dyn Fn(Length) -> String| {
-        if least == most { print(least) } else { format!("{} to {}", print(least), print(most)) }
-    };
-    let inches = || range(&crate::units::fraction);
-    let mm = || range(&|length: Length| UnitStyle::Mm.ruler(length).trim_end_matches(" mm").to_owned());
-    match units {
-        UnitStyle::In => format!("{} in", inches()),
-        UnitStyle::Mm => format!("{} mm", mm()),
-        UnitStyle::Both => format!("{} in ({} mm)", inches(), mm()),
-    }
 }
 
 /// Most strands that the worn figure's words name.
@@ -168,7 +93,7 @@ pub fn worn(piece: &Piece) -> Option<String> {
         drops.join("; "),
         branches(design),
         units.ruler(design.wear.girth),
-        design.wear.source,
+        design.wear.source_words(),
         hooked(design, worn),
         build(design.wear.build),
     ))
@@ -191,8 +116,8 @@ fn hooked(design: &Design, worn: &Worn) -> String {
 /// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
 fn build(build: Build) -> String {
     let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
-    let neck = (neck.assumed, format!("a neck's base {} times as broad as it is deep", neck.value));
-    let chest = (chest.assumed, format!("a chest that leans back {}", degrees(chest.value)));
+    let neck = (neck.is_assumed(), format!("a neck's base {} times as broad as it is deep", *neck));
+    let chest = (chest.is_assumed(), format!("a chest that leans back {}", degrees(*chest)));
     let rest = [
         format!("a neck that leans {}", degrees(bodies::NECK_LEAN)),
         format!("its base {}", degrees(bodies::BASE_TILT)),
@@ -215,7 +140,7 @@ fn degrees(angle: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::Proportion;
+    use crate::design::Stated;
 
     #[test]
     fn what_the_pattern_says_of_the_body_is_not_called_assumed() {
@@ -223,7 +148,7 @@ mod tests {
         let assumed = build(Build::default());
         let neck = "a neck's base 1.2 times as broad as it is deep";
         assert_eq!(assumed, format!(" Assumed: {neck}, a chest that leans back 20°, {rest}"));
-        let chest_tilt = Proportion { value: 25_f64.to_radians(), assumed: false };
+        let chest_tilt = Stated::Stated(25_f64.to_radians());
         assert_eq!(
             build(Build { chest_tilt, ..Build::default() }),
             format!(" From the pattern: a chest that leans back 25°. Assumed: {neck}, {rest}")

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::art::{self, STEP_SIZE};
 use crate::design::Design;
 use crate::geometry::Point;
-use crate::steps::{Step, cautions, steps};
+use crate::steps::english::{self, Told};
 
 use super::buying::tick;
 use super::{Sheet, page};
@@ -60,7 +60,7 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
     let width = column(flow.width(), columns, APART);
     let steps: Vec<_> =
-        drawn_once(steps(design)).iter().zip(1..).map(|(step, number)| block(number, step, width, between)).collect();
+        drawn_once(english::told(design)).iter().zip(1..).map(|(step, at)| block(at, step, width, between)).collect();
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
         _ => flow.columns(steps, APART),
@@ -70,7 +70,7 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
 
 /// The cautions in a box, in two columns where there is room.
 fn warnings(design: &Design, width: f64) -> Block {
-    let cautions = cautions(design);
+    let cautions = english::cautions(design);
     let columns = if width > 150.0 { 2 } else { 1 };
     let column = column(width - 2.0 * PAD, columns, GAP);
     let said = cautions.iter().map(|caution| {
@@ -103,18 +103,18 @@ fn notes(flow: &mut Flow, design: &Design) {
 
 /// A step as it is shown.
 struct Shown {
-    step: Step,
+    told: Told,
     /// The step beside which its drawing stands, where that came before.
     drawn_at: Option<usize>,
 }
 
 /// Steps with each drawing where it is needed first.
-fn drawn_once(steps: Vec<Step>) -> Vec<Shown> {
+fn drawn_once(steps: Vec<Told>) -> Vec<Shown> {
     let mut first = BTreeMap::new();
-    let shown = |(step, number): (Step, usize)| {
-        let at = step.drawing.map(|drawing| *first.entry(drawing).or_insert(number)).filter(|at| *at != number);
-        let drawing = step.drawing.filter(|_| at.is_none());
-        Shown { step: Step { drawing, ..step }, drawn_at: at }
+    let shown = |(told, number): (Told, usize)| {
+        let at = told.drawing.map(|drawing| *first.entry(drawing).or_insert(number)).filter(|at| *at != number);
+        let drawing = told.drawing.filter(|_| at.is_none());
+        Shown { told: Told { drawing, ..told }, drawn_at: at }
     };
     steps.into_iter().zip(1..).map(shown).collect()
 }
@@ -132,7 +132,7 @@ fn block(number: usize, step: &Shown, width: f64, between: f64) -> Block {
 
 /// A step's words, with its drawing at their right, or below them where long words would stand beside nothing.
 fn told(step: &Shown, width: f64) -> Block {
-    let Some(drawing) = step.step.drawing else { return words(step, width.min(WIDEST)) };
+    let Some(drawing) = step.told.drawing else { return words(step, width.min(WIDEST)) };
     let drawing = Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing));
     let aside = width - drawing.width - GAP;
     let words_aside = Block { width: aside, ..words(step, aside.min(WIDEST)) };
@@ -145,7 +145,7 @@ fn told(step: &Shown, width: f64) -> Block {
 }
 
 /// Title, text, and what to check beside a box to tick.
-fn words(Shown { step, drawn_at }: &Shown, width: f64) -> Block {
+fn words(Shown { told: step, drawn_at }: &Shown, width: f64) -> Block {
     let title = match drawn_at {
         Some(at) => {
             let at = Type::SMALL.coloured(style::QUIET).line(&format!("drawn at step {at}"));

@@ -7,7 +7,7 @@ use crate::steps::posts::{self, Post, Posts};
 use crate::steps::{self, chart};
 use crate::units::{Length, UnitStyle};
 
-use super::{facts, words};
+use super::{english, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
@@ -73,7 +73,7 @@ fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
     for (at, strand) in design.strands.iter().enumerate() {
         let heading = Type::SMALL_STRONG.fitted(&title(design, at), NAME - 2.0);
         let chart = Block::stack(words::set(&chart::text(design, strand), Type::SMALL, width - NAME), 0.0);
-        let counts = Type::TINY.paragraph(&steps::counts(design, strand), width - NAME);
+        let counts = Type::TINY.paragraph(&steps::english::counts(design, strand), width - NAME);
         blocks.push(Block::row([Block { width: NAME, ..heading }, Block::stack([chart, counts], 0.0)], 0.0));
     }
     blocks.push(Block::gap(3.0));
@@ -94,7 +94,7 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 /// each bead.
 fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let units = design.heading.units;
-    let whole = Row::new(format!("the piece, {}", facts::length_fact(design)), sizes, facts::length);
+    let whole = Row::new(format!("the piece, {}", english::length_fact(design)), sizes, english::length);
     let strands = (0..design.strands.len()).flat_map(|at| {
         let lengths = strand_rows(sizes, design, at, units).into_iter();
         lengths.chain(post_rows(sizes, design, at))

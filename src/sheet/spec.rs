@@ -48,13 +48,13 @@ pub fn size(bead: &Bead) -> String {
         None if both => format!("{} × {along}", across.trim_end_matches(" mm")),
         None => across,
     };
-    format!("{size} {}{}, hole{JOINED}{}", bead.shape, drilled(bead), bead.hole.tenths())
+    format!("{size} {}{}, hole{JOINED}{}{}", bead.shape, drilled(bead), bead.hole.tenths(), bead.hole.mark())
 }
 
 /// How thick a flat bead is, and which way the hole runs where its name leaves that open.
 fn drilled(bead: &Bead) -> String {
     let thick = match bead.shape {
-        Shape::Coin | Shape::Square => format!(", {} thick", bead.thick.tenths()),
+        Shape::Coin | Shape::Square => format!(", {} thick{}", bead.thick.tenths(), bead.thick.mark()),
         _ => String::new(),
     };
     let way = match (bead.drilled, bead.shape) {

@@ -8,7 +8,7 @@ use crate::design::{Bead, Design, Index, Strand, reach};
 use crate::geometry::Point;
 use crate::pattern::{CordKind, Shape};
 use crate::steps::posts::{Posts, between};
-use crate::steps::{self, chart};
+use crate::steps::{chart, english};
 use crate::units::Length;
 
 use super::figure;
@@ -142,7 +142,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
     let checks = checks::block(sheet, index, &row, width);
     let mut opening = vec![head(sheet, index, width)];
     opening.extend(chart_lines(&chart::text(design, strand), width));
-    opening.push(Block::stack([Type::SMALL.paragraph(&steps::counts(design, strand), width), Block::gap(2.0)], 0.0));
+    opening.push(Block::stack([Type::SMALL.paragraph(&english::counts(design, strand), width), Block::gap(2.0)], 0.0));
     let mut lines = row.lines.into_iter();
     let first = lines.next().unwrap_or_default();
     open(flow, opening, first, sheet.room().height);
@@ -162,7 +162,7 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
 pub fn told(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[index];
-    let measures = [steps::counts(design, strand), steps::measures(design, strand)];
+    let measures = [english::counts(design, strand), english::measures(design, strand)];
     let opening = [head(sheet, index, width)].into_iter().chain(chart_lines(&chart::text(design, strand), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
 }

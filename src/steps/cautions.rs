@@ -18,58 +18,30 @@ use super::tools::{glues, has_cord, has_finding};
 use crate::design::Design;
 use crate::pattern::{CordKind, FindingKind, Kind};
 
-/// One caution.
+/// What can hurt, as far as a design gives cause.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Caution {
-    /// What it is about, in a word or two.
-    pub title: &'static str,
-    /// What to do.
-    pub text: &'static str,
+pub enum Caution {
+    /// Cut ends fly.
+    Eyes,
+    /// Beads and findings are small parts.
+    Children,
+    /// A cord round the neck that does not come open.
+    LongCord,
+    /// A cord round the neck that lets go when pulled.
+    Breakaway,
+    /// The piece is for a child.
+    ForAChild,
+    /// Metal against the skin.
+    Metals,
+    /// Glass and crystal.
+    Glass,
+    /// Glue.
+    Glue,
+    /// Elastic ages.
+    Elastic,
+    /// Rules differ from place to place; it defers to them and to a qualified person.
+    Rules,
 }
-
-const EYES: Caution = Caution {
-    title: "Eyes",
-    text: "Cut ends fly. Wear eye protection, hold the end or cut into a bag, and point it down and away from faces.",
-};
-const CHILDREN: Caution = Caution {
-    title: "Children",
-    text: "Beads and findings are small parts and can choke. This piece is not for young children, and no bead \
-           jewellery is for a baby to wear or to chew.",
-};
-const LONG_CORD: Caution = Caution {
-    title: "Long cords",
-    text: "A cord round the neck can catch and may not come open. Take the piece off for sleep, sport and machines, \
-           and keep it away from young children.",
-};
-const BREAKAWAY: Caution = Caution {
-    title: "Long cords",
-    text: "A cord round the neck can catch. What fastens it should let go by itself when pulled: try that before each \
-           wearing. Take the piece off for sleep, sport and machines, and keep it away from young children.",
-};
-const FOR_A_CHILD: Caution = Caution {
-    title: "For a child",
-    text: "Rules for what children wear are stricter: on small parts, cords, lead, cadmium and nickel. Have the \
-           finished piece tested before you sell or give it, and let the child wear it only while you watch.",
-};
-const METALS: Caution = Caution {
-    title: "Metals",
-    text: "Metal against the skin can hold nickel, lead or cadmium, and nickel gives some people a rash. Ask the \
-           supplier in writing what each part is made of, and tell the wearer.",
-};
-const GLASS: Caution = Caution {
-    title: "Glass and crystal",
-    text: "Glass and crystal can hold lead, and a broken bead is sharp. Ask the supplier, and throw chipped beads away.",
-};
-const GLUE: Caution = Caution { title: "Glue", text: "Follow the label of the glue, and work in fresh air." };
-const ELASTIC: Caution = Caution {
-    title: "Elastic",
-    text: "Elastic ages and snaps. Look at it now and then, and string the piece anew before it gives way.",
-};
-const RULES: Caution = Caution {
-    title: "Before you sell",
-    text: "This sheet does not say that a piece complies with any rule. Rules for jewellery differ from place to \
-           place: look up those of yours, and ask a qualified person.",
-};
 
 /// The cautions that this design gives cause for; the last defers to local rules.
 #[must_use]
@@ -77,16 +49,16 @@ pub fn cautions(design: &Design) -> Vec<Caution> {
     let round_the_neck = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
     let opens = design.findings.iter().any(|finding| finding.breakaway);
     let choices = [
-        (cuts_metal(design), EYES),
-        (true, CHILDREN),
-        (design.wear.child, FOR_A_CHILD),
-        (round_the_neck && !opens, LONG_CORD),
-        (round_the_neck && opens, BREAKAWAY),
-        (!design.findings.is_empty() || has_cord(design, CordKind::Chain), METALS),
-        (has_glass(design), GLASS),
-        (glues(design), GLUE),
-        (has_cord(design, CordKind::Elastic), ELASTIC),
-        (true, RULES),
+        (cuts_metal(design), Caution::Eyes),
+        (true, Caution::Children),
+        (design.wear.child, Caution::ForAChild),
+        (round_the_neck && !opens, Caution::LongCord),
+        (round_the_neck && opens, Caution::Breakaway),
+        (!design.findings.is_empty() || has_cord(design, CordKind::Chain), Caution::Metals),
+        (has_glass(design), Caution::Glass),
+        (glues(design), Caution::Glue),
+        (has_cord(design, CordKind::Elastic), Caution::Elastic),
+        (true, Caution::Rules),
     ];
     choices.into_iter().filter(|(applies, _)| *applies).map(|(_, caution)| caution).collect()
 }

@@ -14,8 +14,8 @@
 
 use std::ops::Range;
 
+use super::english::words::a;
 use super::posts::{self, Keeps, Posts};
-use super::words::a;
 use crate::design::{Bead, Design, Finding, Index, Phrase, Strand, What, reach};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};

@@ -5,15 +5,10 @@
 //! twice by its cord and pressed; a strand that is to drape is held in a curve while its last end is
 //! closed ("coil the strand 1.5 turns before closing the last crimp": a bead shop's finishing page).
 
-mod crimped;
-mod glued;
-mod knotted;
-
-use super::posts::between;
 use super::side::Side;
-use super::words::{self, list, strand as name, strands};
+use super::task::{EndWork, Task};
 use super::{Drawing, Step};
-use crate::design::{Design, End, Finding, Part, Strand};
+use crate::design::{Design, End, Finding, Index, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -21,12 +16,15 @@ use crate::units::Length;
 const TUNABLE: Length = Length::mm(1.0);
 
 /// How an end is closed.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Way {
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// With a crimp.
     Crimped,
+    /// In a knot cover.
     Covered,
     /// In a cord end, with glue.
     Glued,
+    /// With a knot on what it goes round.
     Knotted,
     /// The end link of a chain, opened and shut.
     Linked,
@@ -37,27 +35,32 @@ enum Way {
 }
 
 /// Strands whose ends on one side are closed alike.
-struct Group<'a> {
-    design: &'a Design,
-    side: Side,
-    way: Way,
+#[derive(Clone, Debug)]
+pub struct Ends<'d> {
+    /// Of what they are strands.
+    pub design: &'d Design,
+    /// Which ends.
+    pub side: Side,
+    /// How they are closed.
+    pub way: Way,
     /// The first of them, which the steps tell.
-    strand: &'a Strand,
-    strands: Vec<usize>,
+    pub strand: &'d Strand,
+    /// All of them, by their numbers from 0.
+    pub strands: Vec<usize>,
 }
 
 /// Close the first ends, or stop them, after as many steps as are done.
-pub fn first(design: &Design, done: usize) -> Vec<Step> {
+pub fn first(design: &Design, done: usize) -> Vec<Step<'_>> {
     told(design, Side::First, done)
 }
 
 /// Close the last ends, after as many steps as are done.
-pub fn last(design: &Design, done: usize) -> Vec<Step> {
+pub fn last(design: &Design, done: usize) -> Vec<Step<'_>> {
     told(design, Side::Last, done)
 }
 
 /// The steps of one side, which follow as many as are done.
-fn told(design: &Design, side: Side, done: usize) -> Vec<Step> {
+fn told(design: &Design, side: Side, done: usize) -> Vec<Step<'_>> {
     let mut steps = Vec::new();
     for group in groups(design, side) {
         let more = group.steps(done + steps.len());
@@ -66,33 +69,26 @@ fn told(design: &Design, side: Side, done: usize) -> Vec<Step> {
     steps
 }
 
-/// What closes the strands' ends, each in a word.
-pub fn closings(design: &Design) -> Vec<&'static str> {
-    let closing = |strand: &Strand| match way(design, strand, Side::First) {
-        Way::Crimped => "crimp",
-        Way::Covered => "knot cover",
-        Way::Glued => "cord end",
-        Way::Linked => "end link",
-        Way::Hitched => "lark's head",
-        Way::Knotted | Way::Tied => "knot",
-    };
-    let mut closings: Vec<_> = design.strands.iter().map(closing).collect();
-    closings.dedup();
+/// The ways in which the strands' first ends are closed, neighbours that are alike once.
+pub fn closings(design: &Design) -> Vec<Way> {
+    let mut closings: Vec<_> = design.strands.iter().map(|strand| way(design, strand, Side::First)).collect();
+    closings.dedup_by_key(|way| if *way == Way::Tied { Way::Knotted } else { *way });
     closings
 }
 
-fn groups(design: &Design, side: Side) -> Vec<Group<'_>> {
+fn groups(design: &Design, side: Side) -> Vec<Ends<'_>> {
     let ats: Vec<usize> = (0..design.strands.len()).collect();
     let kind = |at: &usize| (design.strands[*at].cord, &end(&design.strands[*at], side).findings);
     let alike = ats.chunk_by(|a, b| kind(a) == kind(b));
     let group = |strands: &[usize]| {
         let strand = &design.strands[*strands.first()?];
-        Some(Group { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
+        Some(Ends { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
     };
     alike.filter_map(group).collect()
 }
 
-const fn end(strand: &Strand, side: Side) -> &End {
+/// A strand's end on a side.
+pub const fn end(strand: &Strand, side: Side) -> &End {
     let [first, last] = &strand.ends;
     match side {
         Side::Both | Side::First => first,
@@ -102,7 +98,7 @@ const fn end(strand: &Strand, side: Side) -> &End {
 
 fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     let has = |kind| end(strand, side).findings.iter().any(|at| design.findings[*at].kind() == kind);
-    let open = design.closure.left.is_empty() && design.closure.right.is_empty();
+    let open = design.closure.is_empty();
     let bare = strand.ends.iter().all(|end| end.findings.is_empty());
     let cord = design.cords[strand.cord].kind;
     match () {
@@ -152,163 +148,93 @@ pub fn keeps_tail(design: &Design, strand: &Strand) -> bool {
     strand.settle == Settle::Fill && way(design, strand, Side::First) == Way::Crimped
 }
 
-impl Group<'_> {
-    /// The group's first strand as a sentence names it.
-    fn whose(&self) -> String {
-        name(self.design, self.strand)
-    }
-
-    fn cord(&self) -> &'static str {
-        self.design.cords[self.strand.cord].kind.word()
-    }
-
+impl<'d> Ends<'d> {
     /// Whether beads stand against both ends, so that the tails can hide in them.
-    fn fills(&self) -> bool {
+    pub fn fills(&self) -> bool {
         self.strand.settle == Settle::Fill
     }
 
     /// Whether there is no bare cord by which the length could be tuned.
-    fn is_packed(&self) -> bool {
+    pub fn is_packed(&self) -> bool {
         self.fills() && self.strand.bare() < TUNABLE
     }
 
-    fn findings(&self) -> impl Iterator<Item = &Finding> {
-        end(self.strand, self.side).findings.iter().map(|at| &self.design.findings[*at])
+    /// The findings that close the end, from the loop inward.
+    pub fn findings(&self) -> impl Iterator<Item = &'d Finding> {
+        let design = self.design;
+        end(self.strand, self.side).findings.iter().map(move |at| &design.findings[*at])
     }
 
-    fn first_of(&self, kind: FindingKind) -> Option<&str> {
-        self.findings().find(|finding| finding.kind() == kind).map(|finding| finding.name.as_str())
-    }
-
-    fn steps(&self, done: usize) -> Vec<Step> {
-        let mut steps = match self.way {
-            Way::Crimped => self.crimped(),
-            Way::Covered => self.covered(),
-            Way::Glued => self.glued(),
-            Way::Knotted => self.knotted(),
-            Way::Linked => self.part().map(|_| self.linked()).into_iter().collect(),
-            Way::Tied => self.tied(),
-            Way::Hitched => vec![self.hitched()],
-        };
-        if !steps.is_empty() {
-            steps.extend(self.others(&words::steps(done + 1, done + steps.len())));
-        }
-        steps
-    }
-
-    /// A doubled strand's last end is both of its legs.
-    const fn last_end(&self) -> &'static str {
-        if self.strand.legs > 1 { "both its legs" } else { "its last end" }
-    }
-
-    /// The sentence that threads something onto this end; a last end has had a stopper till now.
-    fn threads(&self, what: &str) -> String {
-        let whose = self.whose();
-        match self.side {
-            Side::Last => format!("Take the bead stopper off {whose} and thread {what} onto {}.", self.last_end()),
-            Side::Both | Side::First => format!("Thread {what} onto the first end of {whose}."),
-        }
-    }
-
-    /// The length of the strand that the steps tell, and how it is measured.
-    fn finished_check(&self) -> String {
-        let how = match self.way {
-            Way::Linked | Way::Covered => "",
-            _ => " (outside of one end loop to outside of the other, pulled straight)",
-        };
-        format!("From {}{how} {}.", between(self.design, self.strand), self.finished(self.strand))
-    }
-
-    /// `the inner strand measures 419 mm`.
-    fn finished(&self, strand: &Strand) -> String {
-        format!("{} measures {}", name(self.design, strand), self.design.heading.units.ruler(strand.finished))
-    }
-
-    fn length_check(&self, first: &str) -> String {
-        match self.side {
-            Side::Last => format!("{first} {}", self.finished_check()),
-            _ => first.to_owned(),
-        }
-    }
-
-    /// An end link or a cord end's loop hangs in a jump ring, which is opened for all that it holds, or is
-    /// opened itself.
-    fn linked(&self) -> Step {
-        let link = match self.way {
-            Way::Glued => format!("the loop at the {} end of {}", self.side.end(), self.whose()),
-            _ => format!("the {} end link of {}", self.side.end(), self.whose()),
-        };
-        let parts = if self.side == Side::Last { &self.design.closure.right } else { &self.design.closure.left };
-        let name = |part: &Part| format!("the {}", self.design.findings[part.finding].name);
-        let hung: Vec<_> = std::iter::once(link.clone()).chain(beside_end(self.design, parts).map(name)).collect();
-        let ring = self.part().filter(|part| self.design.findings[part.finding].is_open_ring());
-        let text = match ring {
-            None if self.way == Way::Glued => format!("Hang {link} on what it goes {}.", self.target()),
-            Some(ring) => format!(
-                "Open {} sideways, like a door. Hang {} in it and close it the same way.",
-                self.side.the(self.design, ring.finding),
-                list(&hung)
-            ),
-            None => format!("Open {link} sideways, take it {} and close it the same way.", self.target()),
-        };
-        let check = self.length_check(if ring.is_some() {
-            "No gap shows where the ring closes."
-        } else {
-            "No gap shows where it closes."
-        });
-        let title = format!("Hang the {} end", self.side.end());
-        Step::new(title, text).check(check).drawing(Drawing::OpenLink)
+    fn first_of(&self, kind: FindingKind) -> Option<Index<Finding>> {
+        let each = end(self.strand, self.side).findings.iter().copied();
+        each.into_iter().find(|at| self.design.findings[*at].kind() == kind)
     }
 
     /// The closure's part that this side's ends hang on. Both ends of a loop hang on the one
     /// ear wire.
-    fn part(&self) -> Option<&Part> {
-        let (left, right) = (self.design.closure.left.first(), self.design.closure.right.first());
+    pub fn part(&self) -> Option<&'d Part> {
+        let closure = &self.design.closure;
+        let (left, right) = (closure.left().first(), closure.right().first());
         let (near, far) = if self.side == Side::First { (left, right) } else { (right, left) };
-        near.or_else(|| far.filter(|_| self.design.closure.loops))
+        near.or_else(|| far.filter(|_| closure.loops()))
     }
 
-    /// What the end goes through, as a clause: `through the eye of the eye pin`.
-    fn target(&self) -> String {
-        let Some(part) = self.part() else { return "round in a loop".to_owned() };
-        let finding = &self.design.findings[part.finding];
-        let whole = match finding.kind() {
-            FindingKind::EyePin => "the eye of ",
-            FindingKind::EndBar => return self.hole(part),
-            FindingKind::Chain => "the end link of ",
-            FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
-            kind if kind.is_clasp() => "the ring of ",
-            _ => "",
+    /// The finding that the ends hang on.
+    pub fn hangs_on(&self) -> Option<&'d Finding> {
+        self.part().map(|part| &self.design.findings[part.finding])
+    }
+
+    fn steps(&self, done: usize) -> Vec<Step<'d>> {
+        let work = match self.way {
+            Way::Crimped => self.crimped(),
+            Way::Covered => {
+                vec![EndWork::ThreadCover, EndWork::TieInCover, EndWork::Set { tails: false }, EndWork::CloseCover]
+            }
+            Way::Glued => {
+                let link = self.part().map(|_| EndWork::Link);
+                [EndWork::Square, EndWork::Glue].into_iter().chain(link).collect()
+            }
+            Way::Knotted => vec![EndWork::Tie, EndWork::Set { tails: self.strand.legs > 1 }],
+            Way::Linked => self.part().map(|_| EndWork::Link).into_iter().collect(),
+            Way::Tied if self.side == Side::First => vec![EndWork::Stop],
+            Way::Tied => vec![EndWork::TieEnds, EndWork::Set { tails: true }, EndWork::Hide],
+            Way::Hitched => vec![EndWork::Hitch],
         };
-        format!("through {whole}{}", self.side.the(self.design, part.finding))
+        let again = (!work.is_empty() && self.strands.len() > 1).then(|| EndWork::Others(done + 1, done + work.len()));
+        work.into_iter().chain(again).map(|work| self.step(work)).collect()
     }
 
-    /// A strand's own loop in a bar: the innermost strand has the one nearest the neck.
-    fn hole(&self, bar: &Part) -> String {
-        let which = if self.strands.len() > 1 { "the loop nearest the neck" } else { "a loop" };
-        format!("through {which} of {}", self.side.the(self.design, bar.finding))
+    fn crimped(&self) -> Vec<EndWork> {
+        let Some(crimp) = self.first_of(FindingKind::Crimp) else { return Vec::new() };
+        let draw_up = (self.side == Side::Last).then_some(EndWork::DrawUp);
+        let cover = self.first_of(FindingKind::CrimpCover).map(EndWork::CoverCrimp);
+        let loops = [EndWork::Thread, EndWork::Loop(crimp)].into_iter().chain(draw_up);
+        loops.chain([EndWork::Press(crimp), EndWork::Trim]).chain(cover).collect()
     }
 
-    /// The same steps, by their numbers, for the other strands of the group.
-    fn others(&self, numbers: &str) -> Option<Step> {
-        let (_, others) = self.strands.split_first()?;
-        let bar = self.part().is_some_and(|part| self.design.findings[part.finding].kind() == FindingKind::EndBar);
-        let each = if bar { ", each in the next loop" } else { "" };
-        let text = format!("Do {numbers} with {}{each}.", strands(self.design, others));
-        let pin = self.part().is_some_and(|part| self.design.findings[part.finding].kind() == FindingKind::EyePin);
-        let step = Step::new("Do the other strands", text).check(self.others_check(others));
-        let step = if pin { step.drawing(Drawing::gather(self.strands.len())) } else { step };
-        (!others.is_empty()).then_some(step)
+    fn step(&self, work: EndWork) -> Step<'d> {
+        let drawing = self.drawing(work);
+        Step { task: Task::End(self.clone(), work), drawing }
     }
 
-    fn others_check(&self, others: &[usize]) -> String {
-        let order = words::names(self.design, &self.strands);
-        if self.side == Side::First {
-            return format!("From the inside out they hang in this order: {order}.");
-        }
-        let each = others.iter().map(|at| self.finished(&self.design.strands[*at]));
-        let from = between(self.design, self.strand);
-        let lengths = list(&each.collect::<Vec<_>>());
-        format!("They hang in the same order as at the first ends: {order}. From {from} {lengths}.")
+    fn drawing(&self, work: EndWork) -> Option<Drawing> {
+        Some(match work {
+            EndWork::Loop(_) if self.side == Side::Last && self.fills() => Drawing::CrimpPacked,
+            EndWork::Loop(_) if self.first_of(FindingKind::WireGuard).is_some() => Drawing::Guard,
+            EndWork::Loop(_) => Drawing::CrimpOpen,
+            EndWork::Trim if !self.fills() || self.side == Side::Last => Drawing::TailCut,
+            EndWork::CoverCrimp(_) => Drawing::Cover,
+            EndWork::Glue => Drawing::Glue,
+            EndWork::Press(_) => Drawing::CrimpPressed,
+            EndWork::TieInCover | EndWork::Tie => Drawing::Knot,
+            EndWork::CloseCover => Drawing::KnotCover,
+            EndWork::Hitch => Drawing::LarksHead,
+            EndWork::TieEnds => Drawing::SurgeonsKnot,
+            EndWork::Link => Drawing::OpenLink,
+            EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {
+                Drawing::gather(self.strands.len())
+            }
+            _ => return None,
+        })
     }
 }

@@ -3,36 +3,34 @@
 //! Derived from the [`Design`] alone. One action a step, in the order of work: lay out, cut, make
 //! the branches, ready the closure, close the first ends, string and measure, close the last ends,
 //! cover and join, check. The ways of working are common practice; figures with a published source name it where
-//! they stand. See [`chart`] for the word chart, [`mod@cautions`] and [`mod@tools`] for what goes before.
+//! they stand. See [`chart`] for the word chart, [`mod@cautions`] and [`mod@tools`] for what goes before. What
+//! is done is data ([`task`]); [`english`] alone puts it into words.
 
 pub mod cautions;
 pub mod chart;
 mod closure;
-mod ends;
+pub mod ends;
+pub mod english;
 mod finish;
 mod pin;
 pub mod posts;
 mod prepare;
-mod side;
+pub mod side;
 mod stringing;
+pub mod task;
 pub mod tools;
-mod words;
 
 use crate::design::Design;
 
-pub use cautions::{Caution, cautions};
-pub use stringing::{counts, measures};
+pub use cautions::cautions;
+pub use task::Task;
 pub use tools::tools;
 
 /// One step of the work.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Step {
-    /// What is done, in a few words.
-    pub title: String,
-    /// How it is done.
-    pub text: String,
-    /// How to see that it came out right, with the figure to check against.
-    pub check: Option<String>,
+#[derive(Clone, Debug)]
+pub struct Step<'d> {
+    /// What is done.
+    pub task: Task<'d>,
     /// What to draw beside it.
     pub drawing: Option<Drawing>,
 }
@@ -134,25 +132,20 @@ impl Drawing {
     }
 }
 
-impl Step {
-    fn new(title: impl Into<String>, text: impl Into<String>) -> Self {
-        Self { title: title.into(), text: text.into(), check: None, drawing: None }
+impl<'d> Step<'d> {
+    const fn new(task: Task<'d>) -> Self {
+        Self { task, drawing: None }
     }
 
-    fn check(mut self, check: impl Into<String>) -> Self {
-        self.check = Some(check.into());
-        self
-    }
-
-    const fn drawing(mut self, drawing: Drawing) -> Self {
+    fn drawing(mut self, drawing: Drawing) -> Self {
         self.drawing = Some(drawing);
         self
     }
 }
 
-/// Writes the steps of a design.
+/// The steps of a design.
 #[must_use]
-pub fn steps(design: &Design) -> Vec<Step> {
+pub fn steps(design: &Design) -> Vec<Step<'_>> {
     let mut steps = vec![prepare::lay_out(design)];
     steps.extend(prepare::cut(design));
     steps.extend(prepare::dangles(design));

@@ -2,16 +2,48 @@
 
 use super::cautions::cuts_metal;
 use super::ends::{is_glued, stops};
-use super::words::count;
 use crate::design::{Crimp, Design, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
 use crate::pattern::{CordKind, FindingKind};
 use crate::units::Length;
 
+/// A tool.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tool {
+    /// A beading board or cloth.
+    Board,
+    /// A ruler.
+    Ruler,
+    /// Eye protection.
+    EyeProtection,
+    /// Flush cutters, for metal.
+    FlushCutters,
+    /// Sharp scissors, for soft cord.
+    Scissors,
+    /// A beading needle.
+    Needle,
+    /// Tape for tags.
+    Tape,
+    /// So many bead stoppers: one for each strand, two where both of its ends wait to be tied.
+    Stoppers(u64),
+    /// Crimping pliers.
+    CrimpingPliers,
+    /// Those with small jaws.
+    MicroCrimpingPliers,
+    /// Round-nose pliers, for loops.
+    RoundNosePliers,
+    /// Two pairs of chain-nose pliers, for rings.
+    ChainNosePliers,
+    /// An awl or tweezers, for knots.
+    Awl,
+    /// Jewellery glue.
+    Glue,
+}
+
 /// The tools, in the order they are first used.
 #[must_use]
-pub fn tools(design: &Design) -> Vec<String> {
+pub fn tools(design: &Design) -> Vec<Tool> {
     let has = |kind| has_finding(design, kind);
     let pins = has(FindingKind::EyePin) || has(FindingKind::HeadPin);
     let metal = cuts_metal(design);
@@ -23,25 +55,24 @@ pub fn tools(design: &Design) -> Vec<String> {
     });
     let crimps: Vec<_> = crimps.map(crimping_pliers).collect();
     let crimped = |tool| crimps.contains(&tool);
-    let has_stoppers = design.strands.iter().any(|strand| stops(design, strand) > 0);
-    let stoppers = stoppers(design);
+    let stoppers = design.strands.iter().map(|strand| stops(design, strand)).sum();
     let choices = [
-        (true, "beading board or cloth"),
-        (true, "ruler"),
-        (metal, "eye protection"),
-        (metal, "flush cutters"),
-        (soft.into_iter().any(|kind| has_cord(design, kind)), "sharp scissors"),
-        (design.strands.iter().any(|strand| needle(design, strand) == Some(Needle::Bought)), "beading needle"),
-        (design.strands.len() > 1, "tape for tags"),
-        (has_stoppers, &stoppers),
-        (crimped("crimping pliers"), "crimping pliers"),
-        (crimped("micro crimping pliers"), "micro crimping pliers"),
-        (pins, "round-nose pliers"),
-        (pins || rings.into_iter().any(has) || has(FindingKind::KnotCover), "two pairs of chain-nose pliers"),
-        (knots(design), "awl or tweezers for knots"),
-        (glues(design), "jewellery glue"),
+        (true, Tool::Board),
+        (true, Tool::Ruler),
+        (metal, Tool::EyeProtection),
+        (metal, Tool::FlushCutters),
+        (soft.into_iter().any(|kind| has_cord(design, kind)), Tool::Scissors),
+        (design.strands.iter().any(|strand| needle(design, strand) == Some(Needle::Bought)), Tool::Needle),
+        (design.strands.len() > 1, Tool::Tape),
+        (stoppers > 0, Tool::Stoppers(stoppers)),
+        (crimped(Tool::CrimpingPliers), Tool::CrimpingPliers),
+        (crimped(Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),
+        (pins, Tool::RoundNosePliers),
+        (pins || rings.into_iter().any(has) || has(FindingKind::KnotCover), Tool::ChainNosePliers),
+        (knots(design), Tool::Awl),
+        (glues(design), Tool::Glue),
     ];
-    choices.into_iter().filter(|(needed, _)| *needed).map(|(_, tool)| tool.to_owned()).collect()
+    choices.into_iter().filter(|(needed, _)| *needed).map(|(_, tool)| tool).collect()
 }
 
 /// What a strand is strung with.
@@ -63,16 +94,9 @@ pub fn needle(design: &Design, strand: &Strand) -> Option<Needle> {
 }
 
 /// The pliers that fold a crimp: short ones take small jaws (common practice, no source).
-pub fn crimping_pliers(crimp: &Crimp) -> &'static str {
+pub fn crimping_pliers(crimp: &Crimp) -> Tool {
     const SHORT: Length = Length::mm(2.0);
-    if crimp.length < SHORT { "micro crimping pliers" } else { "crimping pliers" }
-}
-
-/// A stopper for each strand, two where both of its ends wait to be tied.
-fn stoppers(design: &Design) -> String {
-    let number: u64 = design.strands.iter().map(|strand| stops(design, strand)).sum();
-    let many = if number > 1 { count(number, "bead stopper") } else { "bead stopper".to_owned() };
-    format!("{many} or tape")
+    if crimp.length < SHORT { Tool::MicroCrimpingPliers } else { Tool::CrimpingPliers }
 }
 
 /// Whether the design takes a finding of this kind.

@@ -36,7 +36,7 @@ impl UnitStyle {
     /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        self.both(length, &rounded(length.value(), 0))
+        self.both(length, &length.whole())
     }
 
     /// Prints how far a length may be off: as [`Self::ruler`], but small ones to the tenth of a
@@ -111,6 +111,12 @@ impl fmt::Display for Length {
 }
 
 impl Length {
+    /// Whole millimetres as a ruler shows them, without the unit.
+    #[must_use]
+    pub fn whole(self) -> String {
+        rounded(self.value(), 0)
+    }
+
     /// Millimetres to the tenth, for sizes of beads and gaps: `5.9 mm`.
     #[must_use]
     pub fn tenths(self) -> String {

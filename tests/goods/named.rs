@@ -3,8 +3,9 @@
 
 use festoon::design::{Design, Rest, Strand, What};
 use festoon::pattern::FindingKind;
+use festoon::steps::chart;
+use festoon::steps::english;
 use festoon::steps::posts::{Keeps, Posts};
-use festoon::steps::{chart, steps};
 use proptest::prelude::*;
 
 use crate::chart::{resolved, written};
@@ -55,7 +56,7 @@ fn middles(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<f64> {
 
 /// The chart of a strand, and all steps.
 fn told(design: &Design) -> (String, String) {
-    let all = steps(design).into_iter().map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
+    let all = english::told(design).into_iter().map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
     (chart::text(design, &design.strands[0]), all.collect::<Vec<_>>().join("\n"))
 }
 

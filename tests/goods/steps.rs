@@ -1,25 +1,26 @@
 //! The making steps: those that the piece has, in the order of work, with figures from the design.
 
-use festoon::design::{Closure, Crimp, Design, Entries, Form, Phrase, Rest, nth};
+use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
-use festoon::steps::{Drawing, Step, cautions, steps, tools};
+use festoon::steps::Drawing;
+use festoon::steps::english::{Told, cautions, told, tools};
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
 
 use crate::designs::{bar, cord, design, finding, gathered, part, strand};
 
-fn titles(steps: &[Step]) -> Vec<&str> {
+fn titles(steps: &[Told]) -> Vec<&str> {
     steps.iter().map(|step| step.title.as_str()).collect()
 }
 
-fn check<'a>(steps: &'a [Step], title: &str) -> &'a str {
+fn check<'a>(steps: &'a [Told], title: &str) -> &'a str {
     let step = steps.iter().find(|step| step.title == title).unwrap_or_else(|| panic!("{title}: {:?}", titles(steps)));
     step.check.as_deref().expect("a step with a check")
 }
 
 #[test]
 fn a_necklace_gathered_in_cones() {
-    let steps = steps(&gathered());
+    let steps = told(&gathered());
     let mut expected = vec!["Lay out the beads", "Cut the wire", "Tag the pieces", "Look for gaps"];
     let first = ["Thread the first end", "Make the loop", "Press the crimp", "Cut the tail", "Do the other strands"];
     expected.extend(first);
@@ -32,7 +33,7 @@ fn a_necklace_gathered_in_cones() {
 
 #[test]
 fn figures_come_from_the_design() {
-    let steps = steps(&gathered());
+    let steps = told(&gathered());
     assert_eq!(check(&steps, "Lay out the beads"), "You have 115 A (reed bead) and 21 B (mist bead): 136 beads.");
     assert_eq!(check(&steps, "String the inner strand"), "65 beads: 55A and 10B.");
     // 65 beads of 6 mm are 390 mm; ±0.2 mm each spreads by 0.2 x sqrt(65) = 1.6 mm.
@@ -49,7 +50,7 @@ fn figures_come_from_the_design() {
 
 #[test]
 fn the_loops_are_gathered_on_the_eyes_of_the_two_pins() {
-    let steps = steps(&gathered());
+    let steps = told(&gathered());
     let loops: Vec<_> = steps.iter().filter(|step| step.drawing == Some(Drawing::CrimpOpen)).collect();
     assert_eq!(loops.len(), 2);
     for (step, pin) in loops.iter().zip(["first", "second"]) {
@@ -62,7 +63,7 @@ fn the_loops_are_gathered_on_the_eyes_of_the_two_pins() {
 
 #[test]
 fn steps_to_repeat_are_named_by_their_numbers() {
-    let steps = steps(&gathered());
+    let steps = told(&gathered());
     for (at, step) in steps.iter().enumerate().filter(|(_, step)| step.title == "Do the other strands") {
         let from = steps[..at].iter().rposition(|step| step.title.starts_with("Thread the")).unwrap() + 1;
         assert_eq!(step.text, format!("Do steps {from} to {at} with the outer strand."));
@@ -75,7 +76,7 @@ fn steps_to_repeat_are_named_by_their_numbers() {
 
 #[test]
 fn a_pins_loop_stays_open_until_something_hangs_in_it() {
-    let steps = steps(&gathered());
+    let steps = told(&gathered());
     let at = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     let turned = &steps[at("Turn a loop")];
     assert!(turned.text.ends_with("Stop while it is still a little open."), "{}", turned.text);
@@ -90,7 +91,7 @@ fn a_pins_loop_stays_open_until_something_hangs_in_it() {
 #[test]
 fn a_chain_is_cut_to_links() {
     // 60 mm of links of 4 mm: each adds 4 mm less twice its wire of 0.7 mm, and (60 - 1.4) / 2.6 = 22.5.
-    let steps = steps(&gathered());
+    let steps = told(&gathered());
     let check = check(&steps, "Cut the chain");
     assert_eq!(check, "The piece has about 23 links, and both end links are whole.");
 }
@@ -98,9 +99,9 @@ fn a_chain_is_cut_to_links() {
 #[test]
 fn alike_pieces_are_tagged_and_each_stopper_comes_off() {
     let design = gathered();
-    assert_eq!(check(&steps(&design), "Tag the pieces"), "Each piece has its tag: inner and outer.");
+    assert_eq!(check(&told(&design), "Tag the pieces"), "Each piece has its tag: inner and outer.");
     assert!(tools(&design).contains(&"2 bead stoppers or tape".to_owned()));
-    let text: String = steps(&design).into_iter().map(|step| step.text).collect();
+    let text: String = told(&design).into_iter().map(|step| step.text).collect();
     assert!(text.contains("Take the tag off the inner piece") && text.contains("Take the tag off the outer piece"));
     assert!(text.contains("Take the bead stopper off the inner strand and thread a tube crimp onto its last end."));
     assert!(!text.contains("both sides of the cut"));
@@ -110,7 +111,7 @@ fn alike_pieces_are_tagged_and_each_stopper_comes_off() {
 fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
     let mut one = strand("one", 192.0, &[0], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
-    let packed = steps(&design(vec![one]));
+    let packed = told(&design(vec![one]));
     let at = |drawing| packed.iter().rposition(|step| step.drawing == Some(drawing)).unwrap();
     let through = at(Drawing::CrimpPacked);
     assert!(packed[through].text.ends_with("then on through the next two or three beads."), "{}", packed[through].text);
@@ -118,7 +119,7 @@ fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
     assert_eq!(at(Drawing::CrimpPressed), through + 2);
     assert!(packed.iter().any(|step| step.text.contains("Take the first beads over the tail as well")));
     assert!(packed.iter().all(|step| !step.text.contains("has its length")));
-    let loose = steps(&gathered());
+    let loose = told(&gathered());
     let drawn = loose.iter().find(|step| step.title == "Draw up the slack").unwrap();
     assert!(drawn.text.contains("until the strand has its length"), "{}", drawn.text);
 }
@@ -128,8 +129,8 @@ fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
     let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(30, nth(0))])]);
     design.findings.push(finding("jump ring", FindingKind::JumpRing));
     design.findings.push(finding("hook", FindingKind::Clasp));
-    design.closure = Closure { left: vec![part(3)], right: vec![part(3), part(4)], ..Closure::default() };
-    let steps = steps(&design);
+    design.closure.joins = Joins::sides(vec![part(3)], vec![part(3), part(4)]);
+    let steps = told(&design);
     let at = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     assert!(at("Hang the hook") < at("Thread the first end"));
     assert!(steps[at("Hang the hook")].text.starts_with("Open the second jump ring sideways"));
@@ -150,7 +151,7 @@ fn elastic_bracelet() -> Design {
 #[test]
 fn a_stretch_bracelet_is_tied_and_not_crimped() {
     let design = elastic_bracelet();
-    let steps = steps(&design);
+    let steps = told(&design);
     let expected = [
         "Lay out the beads",
         "Cut the elastic",
@@ -176,8 +177,8 @@ fn earrings_are_made_twice_and_their_dangles_first() {
     design.heading.kind = Kind::Earrings;
     design.copies = 2;
     design.findings.push(finding("ear wire", FindingKind::EarWire));
-    design.closure = Closure { left: vec![part(3)], ..Closure::default() };
-    let steps = steps(&design);
+    design.closure.joins = Joins::Above(vec![part(3)]);
+    let steps = told(&design);
     assert_eq!(steps[2].title, "Thread the dangle");
     // From the top down it is one of C and two of A, the last of which sits on the head.
     assert!(steps[2].text.contains("from its head up, 2A 1C."), "{}", steps[2].text);
@@ -194,7 +195,7 @@ fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
     let row = vec![Phrase::Dangle(nth(1), vec![Phrase::Run(1, nth(0)), Phrase::Run(1, nth(2))])];
     let mut design = design(vec![strand("one", 20.0, &[0], row)]);
     design.beads[nth(2)].shape = Shape::Drop;
-    let steps = steps(&design);
+    let steps = told(&design);
     assert!(steps[2].text.ends_with("1C 1A. C goes on with its fat end first."), "{}", steps[2].text);
 }
 
@@ -205,14 +206,14 @@ fn an_earring_is_measured_from_its_ring_down() {
     let mut design = design(vec![one]);
     design.heading.kind = Kind::Earrings;
     design.findings.push(finding("ear wire", FindingKind::EarWire));
-    design.closure = Closure { left: vec![part(3)], ..Closure::default() };
+    design.closure.joins = Joins::Above(vec![part(3)]);
     // A single strand hangs straight down: as long as it is finished.
     let expected =
         "From where it hangs in the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
     assert!(
-        check(&steps(&design), "Check the piece").ends_with(expected),
+        check(&told(&design), "Check the piece").ends_with(expected),
         "{}",
-        check(&steps(&design), "Check the piece")
+        check(&told(&design), "Check the piece")
     );
 }
 
@@ -223,7 +224,7 @@ fn short_crimps_take_small_pliers() {
     design.findings[nth(0)].form = Form::Crimp(Crimp { length, outside: across, inside });
     assert!(tools(&design).contains(&"micro crimping pliers".to_owned()));
     assert!(!tools(&design).contains(&"crimping pliers".to_owned()));
-    let press = steps(&design).into_iter().find(|step| step.title == "Press the crimp").unwrap();
+    let press = told(&design).into_iter().find(|step| step.title == "Press the crimp").unwrap();
     assert!(press.text.contains("notched jaw of the micro crimping pliers"), "{}", press.text);
 }
 
@@ -237,8 +238,8 @@ fn knotted_silk_in_knot_covers() {
     design.cords = vec![cord("silk", CordKind::Silk)].into();
     design.findings.push(finding("bead tip", FindingKind::KnotCover));
     design.findings.push(finding("fish hook", FindingKind::Clasp));
-    design.closure = Closure { left: vec![part(4)], right: vec![part(4)], ..Closure::default() };
-    let steps = steps(&design);
+    design.closure.joins = Joins::sides(vec![part(4)], vec![part(4)]);
+    let steps = told(&design);
     assert!(steps.iter().any(|step| step.text.contains("Before the next bead tie an overhand knot in the silk")));
     assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover)).count(), 2);
     assert!(tools(&design).contains(&"awl or tweezers for knots".to_owned()));
@@ -255,7 +256,7 @@ fn spread_groups_are_told_their_places() {
     one.settle = Settle::Spread;
     let mut design = design(vec![one]);
     design.heading.units = UnitStyle::Mm;
-    let steps = steps(&design);
+    let steps = told(&design);
     assert_eq!(
         check(&steps, "Space"),
         "The first group, G1, starts 100 mm from the outside of the first end's loop, and 100 mm of bare wire lies between groups."
@@ -307,9 +308,9 @@ proptest! {
         design.cords[nth(0)].kind = cord;
         let kinds = [ends.as_slice(), &left, &right].concat();
         design.findings.extend(kinds.iter().map(|kind| finding(kind.word(), *kind)));
-        design.closure.left = at(3 + ends.len(), &left).into_iter().map(part).collect();
-        design.closure.right = at(3 + ends.len() + left.len(), &right).into_iter().map(part).collect();
-        let steps = steps(&design);
+        let side = |base, kinds: &[FindingKind]| at(base, kinds).into_iter().map(part).collect();
+        design.closure.joins = Joins::sides(side(3 + ends.len(), &left), side(3 + ends.len() + left.len(), &right));
+        let steps = told(&design);
         for text in steps.iter().flat_map(|step| [Some(&step.text), step.check.as_ref()]).flatten() {
             prop_assert!(text.ends_with('.') && !text.contains("  ") && !text.contains(" .") && !text.contains(".."), "{}", text);
             prop_assert!(text.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{}", text);
@@ -326,7 +327,7 @@ fn a_doubled_cord_is_hitched_by_its_fold() {
     design.cords[nth(0)].kind = CordKind::Silk;
     let single = (design.strands[0].cut(), design.mass());
     design.strands[0].legs = 2;
-    let steps = steps(&design);
+    let steps = told(&design);
     let hitch = steps.iter().find(|step| step.drawing == Some(Drawing::LarksHead)).expect("a hitch");
     assert!(hitch.text.contains("through the eye of the first eye pin"), "{}", hitch.text);
     assert!(titles(&steps).contains(&"Thread the last end"), "{:?}", titles(&steps));
@@ -344,7 +345,7 @@ fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
     let names = ["one", "two", "three", "four"];
     let mut design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect());
     design.findings[nth(2)].form = bar(2);
-    let steps = steps(&design);
+    let steps = told(&design);
     let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
     let hole = |n: u32| format!(", hole {n})");
     let told: Vec<_> = strung.iter().map(|step| [1, 2].map(|n| step.text.contains(&hole(n)))).collect();

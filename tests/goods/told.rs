@@ -4,11 +4,11 @@
 
 use std::path::Path;
 
-use festoon::design::{Choice, Design};
+use festoon::design::{Choice, Design, Joins};
 use festoon::materials::{Amount, Article, Materials, Order, materials};
 use festoon::pattern::FindingKind;
 use festoon::source::Source;
-use festoon::steps::{steps, tools};
+use festoon::steps::english::{self, tools};
 
 use crate::designs::{cord, gathered, part};
 
@@ -21,7 +21,7 @@ fn shipped(name: &str) -> Design {
 
 /// All that the steps of a design say.
 fn told(design: &Design) -> String {
-    let each = steps(design)
+    let each = english::told(design)
         .into_iter()
         .map(|step| format!("{} {} {}", step.title, step.text, step.check.unwrap_or_default()));
     each.collect::<Vec<_>>().join("\n")
@@ -46,14 +46,15 @@ fn what_comes_with_another_is_bought_once_and_strung_by_itself() {
 #[test]
 fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
     let mut design = gathered();
-    let (ring, bar) = (design.closure.left[0].finding, design.findings.len());
+    let (ring, bar) = (design.closure.left()[0].finding, design.findings.len());
     let with = Some(design.findings[ring].id.clone());
     design.findings.push(festoon::design::Finding {
         id: "bar".into(),
         comes_with: with,
         ..design.findings[ring].clone()
     });
-    design.closure.right.extend([part(bar), part(bar), part(bar)]);
+    let right = design.closure.right().iter().cloned().chain([part(bar), part(bar), part(bar)]).collect();
+    design.closure.joins = Joins::sides(design.closure.left().to_vec(), right);
     let id = design.findings[ring].id.clone();
     assert_eq!(need(&materials(&design, &Order::default()), &id), Some(Amount::Count(3)));
     assert_eq!(need(&materials(&design, &Order::default()), "bar"), None);
@@ -105,9 +106,9 @@ fn beside_a_closed_ring_the_other_finding_opens() {
         ..crate::designs::finding("soldered ring", FindingKind::JumpRing)
     });
     design.cords.push(cord("silk", festoon::pattern::CordKind::Silk));
-    design.closure.right = vec![design.closure.left[0].clone(), part(ring)];
-    design.closure.left.retain(|part| part.finding == chain);
-    design.closure.left.push(part(ring));
+    let right = vec![design.closure.left()[0].clone(), part(ring)];
+    let chain = design.closure.left().iter().filter(|part| part.finding == chain).cloned();
+    design.closure.joins = Joins::sides(chain.chain([part(ring)]).collect(), right);
     let steps = told(&design);
     assert!(steps.contains("Open the end link of"), "{steps}");
     assert!(!steps.contains("Open the soldered ring") && !steps.contains("Open the first soldered ring"), "{steps}");

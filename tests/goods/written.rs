@@ -8,7 +8,7 @@ use festoon::design::{Choice, Design, resolve};
 use festoon::materials::{Order, materials, render};
 use festoon::remark::has_errors;
 use festoon::source::Source;
-use festoon::steps::{cautions, steps, tools};
+use festoon::steps::english::{cautions, told, tools};
 use snapbox::{assert_data_eq, file};
 
 fn read(text: &str) -> Design {
@@ -23,7 +23,7 @@ fn read(text: &str) -> Design {
 fn sheet(design: &Design) -> String {
     let mut text = render::table(&materials(design, &Order::default()), design.heading.units);
     let _ = writeln!(text, "\ntools: {}\n", tools(design).join(", "));
-    for (at, step) in steps(design).iter().enumerate() {
+    for (at, step) in told(design).iter().enumerate() {
         let drawing = step.drawing.map(|drawing| format!(" ({drawing:?})")).unwrap_or_default();
         let _ = writeln!(text, "{}. {}{drawing}\n   {}", at + 1, step.title, step.text);
         step.check.iter().for_each(|check| _ = writeln!(text, "   = {check}"));

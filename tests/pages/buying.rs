@@ -159,7 +159,7 @@ fn other_sizes_are_told_in_the_letters_of_this_sheet() {
     for strand in &long.strands {
         let chart = festoon::steps::chart::text(&long, strand);
         assert!(told.contains(&chart), "{chart} in {told}");
-        assert!(told.contains(&festoon::steps::counts(&long, strand)), "{told}");
+        assert!(told.contains(&festoon::steps::english::counts(&long, strand)), "{told}");
     }
 }
 

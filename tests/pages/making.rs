@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use festoon::art;
 use festoon::paint::mark::{Mark, Page};
-use festoon::steps::{Step, cautions, steps};
+use festoon::steps::english::{Told, cautions, told};
 
 use super::boxes::boxes;
 use super::{PAPERS, holds, pages, shipped};
@@ -25,7 +25,7 @@ fn making(pages: &[Page]) -> Vec<String> {
     pages.map(words_of).collect()
 }
 
-fn words(number: usize, step: &Step, drawn_at: Option<usize>) -> String {
+fn words(number: usize, step: &Told, drawn_at: Option<usize>) -> String {
     let drawn = drawn_at.map(|at| format!("drawn at step {at}")).unwrap_or_default();
     let check = step.check.as_deref().unwrap_or_default();
     dense(&format!("{number}{}{drawn}{}{check}", step.title, step.text))
@@ -38,7 +38,7 @@ fn every_step_and_caution_is_whole_on_one_page() {
         for paper in PAPERS {
             let pages = making(&pages(&piece, paper));
             let mut drawn = BTreeMap::new();
-            for (number, step) in (1..).zip(&steps(&piece.design)) {
+            for (number, step) in (1..).zip(&told(&piece.design)) {
                 let first = step.drawing.map(|drawing| *drawn.entry(drawing).or_insert(number));
                 let whole = words(number, step, first.filter(|first| *first != number));
                 assert!(pages.iter().any(|page| page.contains(&whole)), "{name} on {paper:?}: {whole}");
@@ -67,7 +67,7 @@ fn every_drawing_that_a_step_asks_for_is_drawn_with_its_words_for_the_blind() {
     for piece in shipped() {
         let name = &piece.design.heading.title;
         let sheet = pages(&piece, PAPERS[0]);
-        let drawings = steps(&piece.design).into_iter().filter_map(|step| step.drawing);
+        let drawings = told(&piece.design).into_iter().filter_map(|step| step.drawing);
         let mut asked: Vec<_> = drawings.flat_map(|drawing| labels(&art::step(drawing))).collect();
         assert!(asked.iter().all(|label| !label.is_empty()), "{name}: {asked:?}");
         let drawn = sheet.iter().filter(|page| holds(page, "Making")).flat_map(|page| labels(&page.marks));

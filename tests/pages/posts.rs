@@ -10,7 +10,7 @@ use festoon::paint::mark::Page;
 use festoon::sheet::{self, Style};
 use festoon::source::Source;
 use festoon::steps::posts::{Keeps, Posts};
-use festoon::steps::{chart, steps};
+use festoon::steps::{chart, english};
 use proptest::prelude::*;
 
 use super::boxes::{Found, boxes};
@@ -106,7 +106,7 @@ proptest! {
         let wanted: Vec<_> = (1..).zip(&stops).map(|(number, at)| (format!("S{number}"), *at)).collect();
         prop_assert_eq!(&stations(&chart::text(design, strand)), &wanted);
         prop_assert_eq!(&stations(&Posts::new(design, strand).positions().unwrap()), &wanted);
-        let fixed = steps(design).into_iter().find(|step| step.title == "Fix the stops").unwrap();
+        let fixed = english::told(design).into_iter().find(|step| step.title == "Fix the stops").unwrap();
         prop_assert_eq!(&stations(&fixed.check.unwrap()), &wanted);
         let posts = Posts::new(design, strand);
         let posts = posts.all();
@@ -154,7 +154,7 @@ proptest! {
             prop_assert_eq!(&post.name, name);
             prop_assert!((post.station.value() - at).abs() < 1e-6, "{} {:?}", at, post);
         }
-        let steps = steps(design);
+        let steps = english::told(design);
         let strung = steps.iter().find(|step| step.title == "String the beads").unwrap().check.clone().unwrap();
         let pages = sheet::pages(&piece, &Style::default());
         for (name, at) in &wanted {

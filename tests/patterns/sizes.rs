@@ -167,6 +167,10 @@ fn a_size_keeps_what_it_does_not_say_of_its_wearer() {
     let (plain, older) = (wear(&Choice::default()), wear(&older));
     // The pattern's own neck is measured; the size's body counts before it, and the wearer is still a child.
     assert!(plain.child && older.child);
-    assert_eq!(plain.source, "measured");
-    assert!(older.source.starts_with("woman, percentile 5") && older.girth > plain.girth, "{}", older.source);
+    assert_eq!(plain.source_words(), "measured");
+    assert!(
+        older.source_words().starts_with("woman, percentile 5") && older.girth > plain.girth,
+        "{}",
+        older.source_words()
+    );
 }

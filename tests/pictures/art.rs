@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use festoon::art::{Ink, Look, Stencils};
-use festoon::design::{Form, nth};
+use festoon::design::{Form, Stated, nth};
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Mark, Page, Rgb, Symbol};
@@ -174,7 +174,7 @@ proptest! {
     ) {
         let mut bead = samples::bead(Shape::ALL[kind / 7], Finish::ALL[kind % 7], across, Rgb(90, 120, 90));
         bead.along = Length::mm(across * along);
-        bead.hole = Length::mm(across * hole);
+        bead.hole = Stated::Stated(Length::mm(across * hole));
         let (x, y) = (bead.along.value() / 2.0, across / 2.0);
         let design = samples::design(vec![bead], Vec::new(), Vec::new());
         for ink in [Ink::Colour, Ink::Grey, Ink::Outline] {

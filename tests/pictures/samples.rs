@@ -1,7 +1,7 @@
 //! A design with the beads and findings that a test asks for.
 
 use festoon::design::{
-    Bar, Bead, Body, Build, Cap, Chain, Charm, Closure, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form,
+    Bar, Basis, Bead, Body, Build, Cap, Chain, Charm, Closure, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form,
     Hanger, Heading, KnotCover, Pin, Ring, Stated, Wear,
 };
 use festoon::paint::mark::Rgb;
@@ -31,8 +31,8 @@ pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
         colour,
         across: Length::mm(across),
         along: Length::mm(across * along),
-        thick: Length::mm(across * thick),
-        hole: Length::mm(across * hole),
+        thick: Stated::Stated(Length::mm(across * thick)),
+        hole: Stated::Stated(Length::mm(across * hole)),
         tolerance: Length::ZERO,
         pitch: None,
         mass: Mass::grams(0.3),
@@ -150,10 +150,9 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         girth: Length::mm(370.0),
         narrowest: Length::mm(328.0),
         ease: Length::ZERO,
-        source: String::new(),
+        source: Stated::Stated(Basis::Measured),
         build: Build::default(),
         child: false,
-        guessed: false,
         place: None,
     };
     let (strands, closure) = (Vec::new(), Closure::default());

@@ -20,8 +20,8 @@ pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
         colour: Rgb::BLACK,
         across: Length::mm(size),
         along: Length::mm(size),
-        thick: Length::mm(size),
-        hole: Length::mm(1.0),
+        thick: Stated::Stated(Length::mm(size)),
+        hole: Stated::Stated(Length::mm(1.0)),
         tolerance: Length::mm(0.2),
         pitch: None,
         mass: Mass::grams(0.3),
@@ -205,10 +205,9 @@ pub fn design(strands: Vec<Strand>) -> Design {
         girth: Length::mm(370.0),
         narrowest: Length::mm(328.0),
         ease: Length::ZERO,
-        source: "assumed".into(),
+        source: Stated::Stated(Basis::Measured),
         build: Build::default(),
         child: false,
-        guessed: false,
         place: None,
     };
     Design {
@@ -244,8 +243,8 @@ pub fn gathered() -> Design {
     ] {
         design.findings.push(finding(name, kind));
     }
-    design.closure.left = vec![part(3), part(4), chain(5, 60.0)];
-    design.closure.right = vec![part(3), part(4), part(6)];
+    let [left, right] = [chain(5, 60.0), part(6)].map(|last| vec![part(3), part(4), last]);
+    design.closure.joins = Joins::sides(left, right);
     design.findings[nth(5)].sold = sold(Lot::Length(Length::mm(1000.0)), 500);
     design
 }

@@ -23,7 +23,7 @@ fn at(x: f64, y: f64) -> Point {
 /// A charm: its loop, then the shape.
 pub fn charm(drawing: &Drawing, charm: &Charm) -> Vec<Mark> {
     let (share, least, most) = LOOP;
-    let (length, half) = (charm.length.value(), charm.breadth.value().value() / 2.0 - 0.05);
+    let (length, half) = (charm.length.value(), charm.breadth.value() / 2.0 - 0.05);
     let outside = (length * share).clamp(least, most).min(length * 0.4);
     let thick = outside * LOOP_WIRE;
     let top = outside - thick;

@@ -56,7 +56,7 @@ fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
 /// A fish-hook ear wire: the loop that the earring hangs from, a small bead, the bend, and the tail.
 pub fn ear_wire(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
     let length = hanger.length.value();
-    let thick = hanger.wire.value().value();
+    let thick = hanger.wire.value();
     let (eye, radius) = (length * 0.07, length * 0.22);
     let ring = circle(Point::new(eye + thick / 2.0, 0.0), eye);
     let middle = Point::new(length - thick / 2.0 - radius, radius);

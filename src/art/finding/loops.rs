@@ -68,7 +68,7 @@ pub fn closed_pin(drawing: &Drawing, pin: &Pin, reach: f64) -> Vec<Mark> {
 
 /// A ring of wire with its slit on one side.
 pub fn jump_ring(drawing: &Drawing, ring: &Ring) -> Vec<Mark> {
-    let thick = ring.wire.value().value();
+    let thick = ring.wire.value();
     let outside = or(ring.outside, ring.inside.value() + 2.0 * thick);
     let middle = (outside - thick) / 2.0;
     let centre = at(outside / 2.0, 0.0);
@@ -84,7 +84,7 @@ pub fn jump_ring(drawing: &Drawing, ring: &Ring) -> Vec<Mark> {
 #[must_use]
 pub fn link_size(chain: &Chain) -> (f64, f64, f64) {
     let length = chain.link.value();
-    let thick = chain.wire.value().value().min(length * 0.3);
+    let thick = chain.wire.value().min(length * 0.3);
     (length, length * 0.34 - thick / 2.0, thick)
 }
 

@@ -10,8 +10,8 @@ use festoon::design::Design;
 use festoon::materials::render::words::{amount, is_nothing, lots, said};
 use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
-use festoon::sheet;
-use festoon::steps::{cautions, steps, tools};
+use festoon::sheet::{self, english};
+use festoon::steps::english::{cautions, told, tools};
 use festoon::units::Length;
 
 /// The facts of a piece, its strands, and its beads with their letters and counts.
@@ -20,7 +20,7 @@ pub fn facts(piece: &Piece) -> Markup {
     let units = design.heading.units;
     html! {
         dl class="facts" {
-            @for (name, fact) in sheet::facts(piece) { div { dt { (name) } dd { (fact) } } }
+            @for (name, fact) in sheet::facts(piece).iter().map(|fact| english::fact(fact, units)) { div { dt { (name) } dd { (fact) } } }
         }
         div class="wide" tabindex="0" role="region" aria-label="Strands" {
             table {
@@ -167,7 +167,7 @@ pub fn making(piece: &Piece) -> Markup {
         ul { @for caution in cautions(design) { li { strong { (caution.title) } " " (caution.text) } } }
         h3 { "Steps" }
         ol class="steps" {
-            @for step in steps(design) {
+            @for step in told(design) {
                 li {
                     h4 { (step.title) }
                     p { (step.text) }

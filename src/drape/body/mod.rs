@@ -103,7 +103,7 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
 fn closing(design: &Design, closure: f64) -> Vec<Piece> {
     let (least, _) = design.closure_length();
     let let_out = closure - least.value();
-    let sides = [&design.closure.right, &design.closure.left];
+    let sides = [design.closure.right(), design.closure.left()];
     let [right, left] = sides.map(|parts| parts.iter().map(|part| rigid(design, part, let_out)).collect::<Vec<_>>());
     let parts = right.into_iter().chain(left.into_iter().rev());
     let pieces = parts.flat_map(|(piece, is_chain)| if is_chain { cut(piece) } else { vec![piece] });

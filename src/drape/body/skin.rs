@@ -56,8 +56,8 @@ impl From<&Wear> for Shape {
         Self {
             base: wear.girth.value(),
             neck: wear.narrowest.value(),
-            breadth_to_depth: wear.build.breadth_to_depth.value,
-            chest_tilt: wear.build.chest_tilt.value,
+            breadth_to_depth: *wear.build.breadth_to_depth,
+            chest_tilt: *wear.build.chest_tilt,
         }
     }
 }

@@ -129,8 +129,7 @@ impl Rope {
 
 /// Length of strand at each end that the closure covers: cones take their strands up to the mouth.
 pub fn covered(design: &Design) -> f64 {
-    let parts = design.closure.left.iter().chain(&design.closure.right);
-    let cones = parts.filter_map(|part| design.findings[part.finding].cone());
+    let cones = design.closure.parts().filter_map(|part| design.findings[part.finding].cone());
     cones.map(|cone| cone.length.value()).fold(0.0, f64::max)
 }
 

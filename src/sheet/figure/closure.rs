@@ -30,12 +30,12 @@ pub struct Closing {
 pub fn closing(piece: &Piece) -> Option<Closing> {
     let [first, last] = middles(piece)?;
     let closure = &piece.design.closure;
-    let (left, right) = (reach(&closure.left), reach(&closure.right));
+    let (left, right) = (reach(closure.left()), reach(closure.right()));
     let ray = |from: Point, towards: Point, length: f64| vec![from, from + towards * (length + OPENING)];
     Some(match piece.design.heading.kind {
         Kind::Necklace | Kind::Strap => {
             let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
-            let [up, over] = [&closure.left, &closure.right].map(|parts| risen(&arch, covered(parts, &piece.design)));
+            let [up, over] = [closure.left(), closure.right()].map(|parts| risen(&arch, covered(parts, &piece.design)));
             let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
             Closing { left: up.iter().map(|point| first + *point).collect(), right: mirrored }
         }
@@ -43,7 +43,7 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
             Closing { left: ray(first, Point::new(-1.0, 0.0), left), right: ray(last, Point::new(1.0, 0.0), right) }
         }
         Kind::Earrings => {
-            let top = if closure.loops { first.between(last, 0.5) } else { first };
+            let top = if closure.loops() { first.between(last, 0.5) } else { first };
             Closing { left: ray(top, Point::new(0.0, 1.0), left), right: Vec::new() }
         }
     })
@@ -117,7 +117,7 @@ fn stretch(line: &[Point], from: f64, to: f64) -> Vec<Point> {
 impl Closing {
     /// The box round the closure, in the drape's frame.
     pub fn extent(&self, design: &Design) -> Option<Extent> {
-        let sides = [(&self.left, &design.closure.left), (&self.right, &design.closure.right)];
+        let sides = [(&self.left, design.closure.left()), (&self.right, design.closure.right())];
         let lines = sides.into_iter().filter(|(_, parts)| !parts.is_empty());
         let points = lines.flat_map(|(line, parts)| stretch(line, 0.0, reach(parts)));
         Extent::of(points).map(|extent| extent.grown(half_breadth(design)))
@@ -125,8 +125,8 @@ impl Closing {
 
     /// Both sides' findings.
     pub fn marks(&self, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let left = side(&self.left, &design.closure.left, design, frame, stencils);
-        let right = side(&self.right, &design.closure.right, design, frame, stencils);
+        let left = side(&self.left, design.closure.left(), design, frame, stencils);
+        let right = side(&self.right, design.closure.right(), design, frame, stencils);
         [("first side of the closure", left), ("last side of the closure", right)]
             .into_iter()
             .filter(|(_, marks)| !marks.is_empty())
@@ -191,7 +191,7 @@ impl Side<'_, '_, '_> {
 
     /// A pin with nothing on it, cut and closed with a loop at once.
     fn pin(&mut self, at: f64, pin: &Part) {
-        let wire = self.design.findings[pin.finding].wire().map_or(0.0, |wire| wire.value().value());
+        let wire = self.design.findings[pin.finding].wire().map_or(0.0, |wire| wire.value());
         let (from, outward) = self.way(at - wire / 2.0, at + pin.reach.value());
         self.marks.push(self.stencils.pin(pin.finding, from, outward, self.frame.scale, pin.reach.value() + wire));
     }
@@ -218,7 +218,7 @@ impl Side<'_, '_, '_> {
 
     /// A finding along the line. A ring counts for what is inside it: its wire lies round what hangs there.
     fn straight(&mut self, finding: Index<Finding>, at: f64, next: f64) {
-        let back = self.design.findings[finding].ring().map_or(0.0, |ring| ring.wire.value().value());
+        let back = self.design.findings[finding].ring().map_or(0.0, |ring| ring.wire.value());
         let (from, outward) = self.way(at - back, next);
         self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
     }

@@ -76,8 +76,8 @@ fn middle(design: &Design) -> Point {
 fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let outward = across_bars(ring.closing.iter().map(|at| *at + middle(design)).collect());
     let inward = across_bars(outward.iter().rev().copied().collect());
-    let mut marks = side(&outward, &shortest(&design.closure.right), design, frame, stencils);
-    marks.extend(side(&inward, &shortest(&design.closure.left), design, frame, stencils));
+    let mut marks = side(&outward, &shortest(design.closure.right()), design, frame, stencils);
+    marks.extend(side(&inward, &shortest(design.closure.left()), design, frame, stencils));
     marks
 }
 

@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bar, Bit, Dangle, Design, Finding, Index, Pin, Stated, Strand, What};
+use crate::design::{Bar, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -100,7 +100,7 @@ impl<'a> Sketch<'a, '_, '_> {
     /// The cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
     fn cord(&self) -> Mark {
         let mut points: Vec<_> = self.way().into_iter().map(|at| self.frame.page(at)).collect();
-        if let (true, [first, .., last]) = (self.design.closure.loops, points.as_mut_slice()) {
+        if let (true, [first, .., last]) = (self.design.closure.loops(), points.as_mut_slice()) {
             let top = first.between(*last, 0.5);
             (*first, *last) = (top, top);
         }
@@ -255,7 +255,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
 /// How wide what a branch hangs on is drawn, with its edges: a pin's loop, a ring, a bail.
 fn hanger_width(hanger: &Finding) -> f64 {
     const EDGES: f64 = 0.4;
-    let round = || hanger.inside().unwrap_or_default() + hanger.wire().map(Stated::value).unwrap_or_default() * 2.0;
+    let round = || hanger.inside().unwrap_or_default() + hanger.wire().map_or(Length::ZERO, |wire| *wire * 2.0);
     let drawn = hanger.pin().map_or_else(round, Pin::eye);
     drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
 }

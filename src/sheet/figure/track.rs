@@ -76,8 +76,8 @@ pub fn closing_on(tracks: &[Option<Track>], piece: &Piece, frame: &Frame, stenci
     let (closure, length) = (&piece.design.closure, strand.finished.value());
     let left = track.spots.iter().rev().filter(|spot| spot.station < 0.0);
     let right = track.spots.iter().filter(|spot| spot.station > length);
-    let sides = [(0.0, left.collect::<Vec<_>>(), &closure.left), (length, right.collect(), &closure.right)];
-    let side = |(start, outer, parts): (f64, Vec<&Spot>, &Vec<Part>)| {
+    let sides = [(0.0, left.collect::<Vec<_>>(), closure.left()), (length, right.collect(), closure.right())];
+    let side = |(start, outer, parts): (f64, Vec<&Spot>, &[Part])| {
         let end = track.at(start)?.0.front();
         let line: Vec<_> = std::iter::once(end).chain(outer.iter().map(|spot| spot.at.front())).collect();
         let room = (outer.last()?.station - start).abs();

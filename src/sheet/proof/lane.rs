@@ -53,8 +53,8 @@ pub fn lanes<'a>(piece: &'a Piece, stencils: &mut Stencils<'_>) -> Vec<Lane<'a>>
     let strands =
         design.strands.iter().zip(&piece.drape.strands).map(|(strand, hung)| Lane::strand(piece, strand, hung));
     let closure = &design.closure;
-    let both = !closure.left.is_empty() && !closure.right.is_empty();
-    let sides = [(&closure.left, "first"), (&closure.right, "last")];
+    let both = !closure.left().is_empty() && !closure.right().is_empty();
+    let sides = [(closure.left(), "first"), (closure.right(), "last")];
     let sides = sides.into_iter().filter(|(parts, _)| !parts.is_empty());
     strands.chain(sides.map(|(parts, name)| Lane::side(piece, parts, both.then_some(name), stencils))).collect()
 }

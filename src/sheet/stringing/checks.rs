@@ -6,7 +6,7 @@ use crate::paint::layout::text::Type;
 use crate::pattern::{CordKind, Settle};
 use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
-use crate::steps;
+use crate::steps::english;
 use crate::steps::posts::Posts;
 use crate::units::{Length, UnitStyle};
 
@@ -22,7 +22,7 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     let mut small = Vec::new();
     let mut blocks = Vec::new();
     if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
-        blocks.push(Type::STRONG.paragraph(&steps::measures(design, strand), width));
+        blocks.push(Type::STRONG.paragraph(&english::measures(design, strand), width));
         small.push(tolerances(design, strand));
     }
     let chain = design.cords[strand.cord].kind == CordKind::Chain;

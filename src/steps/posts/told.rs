@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::{Keeps, Post, Posts, datum};
-use crate::steps::words::list;
+use crate::steps::english::words::list;
 
 /// Most of a kind that are all told; of more, the first ones and the last.
 const MOST: usize = 24;

@@ -1,4 +1,4 @@
-//! Small English helpers: articles, lists, counts.
+//! Articles, lists, counts: number forms of English.
 
 use crate::design::{Design, Strand};
 

@@ -1,0 +1,80 @@
+//! Facts in English.
+
+use super::fact::{Along, Fact, Limb};
+use crate::Piece;
+use crate::design::Design;
+use crate::pattern::Kind;
+use crate::units::{Length, UnitStyle, fraction};
+
+/// A fact's name and the fact.
+#[must_use]
+pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
+    match fact {
+        Fact::Kind(kind) => ("kind", self::kind(*kind).to_owned()),
+        Fact::Length(along, lengths) => (self::along(*along), range(units, *lengths)),
+        Fact::Limb(limb, girth) => (self::limb(*limb), units.ruler(*girth)),
+        Fact::InsideGirth(girths) => ("inside girth", range(units, *girths)),
+        Fact::Weight(mass) => ("weight", format!("{:.0} g", mass.value().max(1.0))),
+        Fact::Skill(skill) => ("skill", skill.to_string()),
+        Fact::Time(time) => ("time", time.clone()),
+    }
+}
+
+/// What a piece's length is called.
+#[must_use]
+pub const fn along(along: Along) -> &'static str {
+    match along {
+        Along::Down => "top to lowest point",
+        Along::EndToEnd { several: false } => "end to end",
+        Along::EndToEnd { several: true } => "end to end, shortest strand",
+        Along::Round { several: false } => "closed, once round",
+        Along::Round { several: true } => "closed, shortest strand",
+    }
+}
+
+/// What the length of what a design makes is called.
+#[must_use]
+pub fn length_fact(design: &Design) -> &'static str {
+    along(super::fact::along(design))
+}
+
+const fn limb(limb: Limb) -> &'static str {
+    match limb {
+        Limb::NeckBase => "for a neck base of",
+        Limb::Wrist => "for a wrist of",
+        Limb::Ankle => "for an ankle of",
+    }
+}
+
+/// A kind of piece, with how many are made.
+#[must_use]
+pub const fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Earrings => "earrings, a pair",
+        other => other.word(),
+    }
+}
+
+/// A piece's length, and its range where an extender gives one.
+#[must_use]
+pub fn finished(piece: &Piece) -> String {
+    length(&piece.design)
+}
+
+/// The length of what a design makes, and its range where an extender gives one.
+#[must_use]
+pub fn length(design: &Design) -> String {
+    range(design.heading.units, design.piece_length().into())
+}
+
+/// A length, or two with a dash where they differ, with one unit behind both.
+fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
+    let range = |print: fn(Length) -> String| {
+        if least == most { print(least) } else { format!("{} to {}", print(least), print(most)) }
+    };
+    match units {
+        UnitStyle::In => format!("{} in", range(fraction)),
+        UnitStyle::Mm => format!("{} mm", range(Length::whole)),
+        UnitStyle::Both => format!("{} in ({} mm)", range(fraction), range(Length::whole)),
+    }
+}

@@ -1,0 +1,97 @@
+//! The short facts of a piece, as data; their words are in [`super::english`].
+
+use crate::Piece;
+use crate::design::Design;
+use crate::pattern::{Kind, Skill};
+use crate::units::{Length, Mass};
+
+/// A short fact.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fact {
+    /// What sort of piece it is.
+    Kind(Kind),
+    /// How long it is, and at the longest where an extender gives a range.
+    Length(Along, [Length; 2]),
+    /// The girth of the limb that it is made for.
+    Limb(Limb, Length),
+    /// The girth that a ring goes round, and at the longest.
+    InsideGirth([Length; 2]),
+    /// What all copies weigh.
+    Weight(Mass),
+    /// How much practice the maker should have.
+    Skill(Skill),
+    /// How long the work takes, in the designer's words.
+    Time(String),
+}
+
+/// Along what a piece's length is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Along {
+    /// From an earring's top to its lowest point.
+    Down,
+    /// From end to end, of one strand or of the shortest of several.
+    EndToEnd {
+        /// Whether there are several.
+        several: bool,
+    },
+    /// Once round when it is closed, along the one strand or the shortest of several.
+    Round {
+        /// Whether there are several.
+        several: bool,
+    },
+}
+
+/// What a piece is worn round.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Limb {
+    /// The base of the neck.
+    NeckBase,
+    /// The wrist.
+    Wrist,
+    /// The ankle.
+    Ankle,
+}
+
+/// Short facts: kind, length, girth, weight, skill, time.
+#[must_use]
+pub fn facts(piece: &Piece) -> Vec<Fact> {
+    let design = &piece.design;
+    let heading = &design.heading;
+    let limb = limb(heading.kind).filter(|_| !design.wear.is_guessed());
+    let ring = piece.drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm));
+    let facts = [
+        Some(Fact::Kind(heading.kind)),
+        Some(Fact::Length(along(design), design.piece_length().into())),
+        limb.map(|limb| Fact::Limb(limb, design.wear.girth)),
+        ring.map(Fact::InsideGirth),
+        Some(weight(design)),
+        heading.skill.map(Fact::Skill),
+        heading.time.clone().map(Fact::Time),
+    ];
+    facts.into_iter().flatten().collect()
+}
+
+/// What all copies of a piece weigh.
+pub fn weight(design: &Design) -> Fact {
+    Fact::Weight(design.mass() * f64::from(design.copies))
+}
+
+/// Along what a design's length is measured.
+pub fn along(design: &Design) -> Along {
+    let several = design.strands.len() > 1;
+    match design.heading.kind {
+        Kind::Earrings => Along::Down,
+        Kind::Strap => Along::EndToEnd { several },
+        Kind::Necklace | Kind::Bracelet | Kind::Anklet => Along::Round { several },
+    }
+}
+
+/// The limb that a piece is made for.
+const fn limb(kind: Kind) -> Option<Limb> {
+    match kind {
+        Kind::Necklace => Some(Limb::NeckBase),
+        Kind::Bracelet => Some(Limb::Wrist),
+        Kind::Anklet => Some(Limb::Ankle),
+        Kind::Earrings | Kind::Strap => None,
+    }
+}

@@ -1,0 +1,63 @@
+//! Cautions, in words. A sheet never says that a piece complies with a rule.
+
+use crate::steps::cautions::Caution;
+
+/// A caution in words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Warned {
+    /// What it is about, in a word or two.
+    pub title: &'static str,
+    /// What to do.
+    pub text: &'static str,
+}
+
+/// Puts a caution into words.
+#[must_use]
+pub const fn caution(caution: Caution) -> Warned {
+    let (title, text) = match caution {
+        Caution::Eyes => (
+            "Eyes",
+            "Cut ends fly. Wear eye protection, hold the end or cut into a bag, and point it down and away from faces.",
+        ),
+        Caution::Children => (
+            "Children",
+            "Beads and findings are small parts and can choke. This piece is not for young children, and no bead \
+           jewellery is for a baby to wear or to chew.",
+        ),
+        Caution::LongCord => (
+            "Long cords",
+            "A cord round the neck can catch and may not come open. Take the piece off for sleep, sport and machines, \
+           and keep it away from young children.",
+        ),
+        Caution::Breakaway => (
+            "Long cords",
+            "A cord round the neck can catch. What fastens it should let go by itself when pulled: try that before each \
+           wearing. Take the piece off for sleep, sport and machines, and keep it away from young children.",
+        ),
+        Caution::ForAChild => (
+            "For a child",
+            "Rules for what children wear are stricter: on small parts, cords, lead, cadmium and nickel. Have the \
+           finished piece tested before you sell or give it, and let the child wear it only while you watch.",
+        ),
+        Caution::Metals => (
+            "Metals",
+            "Metal against the skin can hold nickel, lead or cadmium, and nickel gives some people a rash. Ask the \
+           supplier in writing what each part is made of, and tell the wearer.",
+        ),
+        Caution::Glass => (
+            "Glass and crystal",
+            "Glass and crystal can hold lead, and a broken bead is sharp. Ask the supplier, and throw chipped beads away.",
+        ),
+        Caution::Glue => ("Glue", "Follow the label of the glue, and work in fresh air."),
+        Caution::Elastic => (
+            "Elastic",
+            "Elastic ages and snaps. Look at it now and then, and string the piece anew before it gives way.",
+        ),
+        Caution::Rules => (
+            "Before you sell",
+            "This sheet does not say that a piece complies with any rule. Rules for jewellery differ from place to \
+           place: look up those of yours, and ask a qualified person.",
+        ),
+    };
+    Warned { title, text }
+}

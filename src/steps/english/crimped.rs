@@ -1,0 +1,103 @@
+//! Ends that a crimp closes, in words.
+
+use super::prepare::FLYING;
+use super::words::{a, list};
+use super::{Group, Told, ordinal, tools};
+use crate::design::{Finding, Index};
+use crate::pattern::{CordKind, FindingKind, Kind};
+use crate::steps::ends::end;
+use crate::steps::side::Side;
+use crate::steps::tools::crimping_pliers;
+use crate::units::Length;
+
+impl Group<'_> {
+    /// Thread all that sits on the cord before the end is closed.
+    pub(super) fn thread(self) -> Told {
+        let on_cord = |finding: &&Finding| !matches!(finding.kind(), FindingKind::CrimpCover | FindingKind::WireGuard);
+        let names: Vec<_> = self.ends.findings().filter(on_cord).map(|finding| a(&finding.name)).collect();
+        Told::new(format!("Thread the {} end", ordinal(self.ends.side)), self.threads(&list(&names)))
+    }
+
+    pub(super) fn loop_through(self, crimp: &str) -> Told {
+        let guard = self.ends.findings().find(|finding| finding.kind() == FindingKind::WireGuard);
+        let through = match guard {
+            Some(guard) => format!(
+                "through one tube of {}, {}, and back through the other tube and the {crimp}",
+                a(&guard.name),
+                self.target()
+            ),
+            None => format!("{} and back through the {crimp}", self.target()),
+        };
+        let last = self.ends.side == Side::Last;
+        let on = if last && self.ends.fills() { ", then on through the next two or three beads" } else { "" };
+        let told = Told::new("Make the loop", format!("Take the {} {through}{on}.{}", self.cord(), self.tail()));
+        if last { told } else { told.check(self.loop_check()) }
+    }
+
+    /// How much of the cord goes on beyond the first end.
+    pub(super) fn tail(self) -> String {
+        if self.ends.side == Side::Last {
+            return String::new();
+        }
+        let (design, strand) = (self.ends.design, self.ends.strand);
+        let end = end(strand, self.ends.side);
+        let beyond = if end.is_knotted(&design.findings) { "" } else { " beyond it" };
+        format!(" Leave a tail of {}{beyond}.", self.teller.ruler(strand.tail(end, design)))
+    }
+
+    fn loop_check(self) -> String {
+        let bight = end(self.ends.strand, self.ends.side).bight;
+        if bight > Length::ZERO {
+            format!("The loop is {} long and moves freely.", self.teller.ruler(bight))
+        } else {
+            "The loop moves freely.".to_owned()
+        }
+    }
+
+    /// A packed strand closed straight is stiff when it curves round the neck or wrist.
+    pub(super) fn draw_up(self) -> Told {
+        let curve = match (self.ends.fills(), self.ends.design.heading.kind) {
+            (true, Kind::Necklace | Kind::Strap) => "Coil the strand one and a half turns, so that it will drape. ",
+            (true, Kind::Bracelet | Kind::Anklet) => "Hold the strand in a round, so that it will close. ",
+            _ => "",
+        };
+        let until = if self.ends.is_packed() {
+            "no gap shows between the beads, but they still bend"
+        } else {
+            "the strand has its length"
+        };
+        let text = format!("{curve}Pull the tail until {until}, and keep hold of the tail.");
+        let check = format!("The loop is as long as the one at the first end. {}", self.finished_check());
+        Told::new("Draw up the slack", text).check(check)
+    }
+
+    pub(super) fn press(self, crimp: Index<Finding>) -> Told {
+        let pliers = self.ends.design.findings[crimp].crimp().map(crimping_pliers);
+        let text = format!(
+            "Press the {} in the notched jaw of the {}, with one pass of the {} on each side of the dent. Turn it a \
+             quarter and fold it shut in the round jaw.",
+            self.teller.name(crimp),
+            pliers.map(tools::tool).unwrap_or_default(),
+            self.cord()
+        );
+        Told::new("Press the crimp", text).check("Pull at the loop: nothing slips.")
+    }
+
+    pub(super) fn trim(self) -> Told {
+        let place = match (self.ends.fills(), self.ends.side) {
+            (true, Side::Last) => "where it leaves the beads",
+            (true, _) => {
+                return Told::new("Keep the tail", "Leave the tail as it is: the first beads will go over it.");
+            }
+            _ => "close to the crimp",
+        };
+        let wire = self.ends.design.cords[self.ends.strand.cord].kind == CordKind::Wire;
+        let flying = if wire { format!(" {FLYING}") } else { String::new() };
+        Told::new("Cut the tail", format!("Cut the tail off {place}.{flying}")).check("No sharp end can be felt.")
+    }
+
+    pub(super) fn cover_crimp(cover: &str) -> Told {
+        let text = format!("Lay the {cover} over the pressed crimp and close it gently until its edges meet.");
+        Told::new("Cover the crimp", text).check("Only a smooth ball shows.")
+    }
+}

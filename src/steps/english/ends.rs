@@ -1,0 +1,133 @@
+//! Closing the strands' ends, in words: what all ways of closing say.
+
+use super::closure::opened;
+use super::words::{self, list, strand as name, strands};
+use super::{Group, Told, ordinal};
+use crate::design::{Part, Strand};
+use crate::pattern::FindingKind;
+use crate::steps::ends::{Way, beside_end};
+use crate::steps::posts::between;
+use crate::steps::side::Side;
+
+impl<'a> Group<'a> {
+    /// The group's first strand as a sentence names it.
+    pub(super) fn whose(self) -> String {
+        name(self.ends.design, self.ends.strand)
+    }
+
+    pub(super) fn cord(self) -> &'static str {
+        self.teller.cord(self.ends.strand)
+    }
+
+    /// The name of the finding of a kind that closes the end.
+    pub(super) fn closing(self, kind: FindingKind) -> &'a str {
+        let named = self.ends.findings().find(|finding| finding.kind() == kind);
+        named.map_or(kind.word(), |finding| finding.name.as_str())
+    }
+
+    /// A doubled strand's last end is both of its legs.
+    pub(super) const fn last_end(self) -> &'static str {
+        if self.ends.strand.legs > 1 { "both its legs" } else { "its last end" }
+    }
+
+    /// The sentence that threads something onto this end; a last end has had a stopper till now.
+    pub(super) fn threads(self, what: &str) -> String {
+        let whose = self.whose();
+        match self.ends.side {
+            Side::Last => format!("Take the bead stopper off {whose} and thread {what} onto {}.", self.last_end()),
+            Side::Both | Side::First => format!("Thread {what} onto the first end of {whose}."),
+        }
+    }
+
+    /// The length of the strand that the steps tell, and how it is measured.
+    pub(super) fn finished_check(self) -> String {
+        let how = match self.ends.way {
+            Way::Linked | Way::Covered => "",
+            _ => " (outside of one end loop to outside of the other, pulled straight)",
+        };
+        format!("From {}{how} {}.", between(self.ends.design, self.ends.strand), self.finished(self.ends.strand))
+    }
+
+    /// `the inner strand measures 419 mm`.
+    fn finished(self, strand: &Strand) -> String {
+        format!("{} measures {}", name(self.ends.design, strand), self.teller.ruler(strand.finished))
+    }
+
+    pub(super) fn length_check(self, first: &str) -> String {
+        match self.ends.side {
+            Side::Last => format!("{first} {}", self.finished_check()),
+            _ => first.to_owned(),
+        }
+    }
+
+    /// An end link or a cord end's loop hangs in a jump ring, which is opened for all that it holds, or is
+    /// opened itself.
+    pub(super) fn linked(self) -> Told {
+        let (ends, end) = (self.ends, ordinal(self.ends.side));
+        let link = match ends.way {
+            Way::Glued => format!("the loop at the {end} end of {}", self.whose()),
+            _ => format!("the {end} end link of {}", self.whose()),
+        };
+        let ring = ends.part().filter(|part| ends.design.findings[part.finding].is_open_ring());
+        let text = match ring {
+            None if ends.way == Way::Glued => format!("Hang {link} on what it goes {}.", self.target()),
+            Some(ring) => opened(&self.teller.the(ring.finding, ends.side), &list(&self.hung(&link))),
+            None => format!("Open {link} sideways, take it {} and close it the same way.", self.target()),
+        };
+        let check = self.length_check(if ring.is_some() {
+            "No gap shows where the ring closes."
+        } else {
+            "No gap shows where it closes."
+        });
+        Told::new(format!("Hang the {end} end"), text).check(check)
+    }
+
+    /// What hangs in the ring with an end: itself, and what the ring takes beside it.
+    fn hung(self, link: &str) -> Vec<String> {
+        let closure = &self.ends.design.closure;
+        let parts = if self.ends.side == Side::Last { closure.right() } else { closure.left() };
+        let beside = beside_end(self.ends.design, parts).map(|part| format!("the {}", self.teller.name(part.finding)));
+        std::iter::once(link.to_owned()).chain(beside).collect()
+    }
+
+    /// What the end goes through, as a clause: `through the eye of the eye pin`.
+    pub(super) fn target(self) -> String {
+        let Some(part) = self.ends.part() else { return "round in a loop".to_owned() };
+        let whole = match self.ends.design.findings[part.finding].kind() {
+            FindingKind::EyePin => "the eye of ",
+            FindingKind::EndBar => return self.hole(part),
+            FindingKind::Chain => "the end link of ",
+            FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
+            kind if kind.is_clasp() => "the ring of ",
+            _ => "",
+        };
+        format!("through {whole}{}", self.teller.the(part.finding, self.ends.side))
+    }
+
+    /// A strand's own loop in a bar: the innermost strand has the one nearest the neck.
+    fn hole(self, bar: &Part) -> String {
+        let which = if self.ends.strands.len() > 1 { "the loop nearest the neck" } else { "a loop" };
+        format!("through {which} of {}", self.teller.the(bar.finding, self.ends.side))
+    }
+
+    /// The same steps, by their numbers, for the other strands of the group.
+    pub(super) fn others(self, first: usize, last: usize) -> Told {
+        let others = self.ends.strands.get(1..).unwrap_or_default();
+        let bar = self.ends.hangs_on().is_some_and(|finding| finding.kind() == FindingKind::EndBar);
+        let each = if bar { ", each in the next loop" } else { "" };
+        let text = format!("Do {} with {}{each}.", words::steps(first, last), strands(self.ends.design, others));
+        Told::new("Do the other strands", text).check(self.others_check(others))
+    }
+
+    fn others_check(self, others: &[usize]) -> String {
+        let design = self.ends.design;
+        let order = words::names(design, &self.ends.strands);
+        if self.ends.side == Side::First {
+            return format!("From the inside out they hang in this order: {order}.");
+        }
+        let each = others.iter().map(|at| self.finished(&design.strands[*at]));
+        let from = between(design, self.ends.strand);
+        let lengths = list(&each.collect::<Vec<_>>());
+        format!("They hang in the same order as at the first ends: {order}. From {from} {lengths}.")
+    }
+}

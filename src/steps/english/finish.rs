@@ -1,0 +1,75 @@
+//! The last steps, in words.
+
+use super::words::{self, list};
+use super::{Teller, Told};
+use crate::design::{Finding, Index};
+use crate::steps::task::Finished;
+use crate::units::Length;
+
+impl Teller<'_> {
+    pub(super) fn finished(self, finished: Finished) -> Told {
+        let (text, check) = match finished {
+            Finished::Hung(depth) => {
+                ("Hang the earring up and look at it from the front.".to_owned(), self.hangs(depth))
+            }
+            Finished::Tied { packed } => (
+                "Stretch the piece gently two or three times and let it rest.".to_owned(),
+                format!("{}{}.", self.holding(), if packed { self.packed() } else { String::new() }),
+            ),
+            Finished::Straight(lengths) => {
+                ("Lay the piece straight and measure from end to end.".to_owned(), self.length(lengths))
+            }
+            Finished::Round(lengths) => {
+                let along = if self.design.strands.len() > 1 { " along the shortest strand" } else { "" };
+                (format!("Close the piece and measure once round{along}, closure and all."), self.length(lengths))
+            }
+        };
+        Told::new("Check the piece", text).check(check)
+    }
+
+    /// What holds the ends of a piece without a closure.
+    fn holding(self) -> String {
+        match self.closings().as_slice() {
+            ["knot"] => "The knot holds".to_owned(),
+            closings => format!("What closes the ends holds ({})", list(closings)),
+        }
+    }
+
+    /// What is seen of beads that are packed end to end.
+    fn packed(self) -> String {
+        format!(", and no bare {} shows between the beads", self.cords())
+    }
+
+    /// How far an earring hangs down.
+    fn hangs(self, depth: Option<Length>) -> String {
+        let straight = "Everything hangs straight";
+        match depth {
+            Some(depth) => format!(
+                "{straight}. From where it hangs in the ear wire's ring to the lowest point it measures about {}.",
+                self.ruler(depth)
+            ),
+            None => format!("{straight}."),
+        }
+    }
+
+    /// How long the piece is, closed as short and as long as it goes.
+    fn length(self, [least, most]: [Length; 2]) -> String {
+        if most - least > Length::mm(1.0) {
+            let (least, most) = (self.ruler(least), self.ruler(most));
+            format!("It measures {least} to {most}, from the shortest closing to the longest.")
+        } else {
+            format!("It measures {}.", self.ruler(most))
+        }
+    }
+
+    pub(super) fn try_loops(self, finding: Index<Finding>) -> Told {
+        let name = self.name(finding);
+        let text = format!("Slide one {name} onto each arm of a pair of spectacles, and lift them by the strap.");
+        Told::new(format!("Try each {name}"), text).check("Both grip by themselves, and come off when you pull.")
+    }
+
+    pub(super) fn make_other(steps: usize) -> Told {
+        let text = format!("Make the second earring in the same way: do {} again.", words::steps(1, steps));
+        Told::new("Make the other one", text).check("Held side by side the two are equally long.")
+    }
+}

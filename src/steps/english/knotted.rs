@@ -1,0 +1,93 @@
+//! Ends that a knot holds, in words: in a knot cover, on what they go round, or to each other; and the fold of a
+//! doubled cord, which is hitched.
+
+use super::words::a;
+use super::{Group, Told};
+use crate::design::Finding;
+use crate::pattern::FindingKind;
+use crate::steps::side::Side;
+
+impl Group<'_> {
+    pub(super) fn thread_cover(self) -> Told {
+        let thread = self.threads(&a(self.closing(FindingKind::KnotCover)));
+        Told::new("Thread the knot cover", format!("{thread} Its hollow side faces outward.{}", self.tail()))
+    }
+
+    pub(super) fn tie_in_cover(self) -> Told {
+        let (cord, cover) = (self.cord(), self.closing(FindingKind::KnotCover));
+        let until = match self.ends.side {
+            Side::Last if self.ends.is_packed() => ", close against the last bead",
+            Side::Last => ", where the strand has its length",
+            _ => "",
+        };
+        let knot = match self.ends.findings().find_map(Finding::knotted_bead) {
+            Some(bead) => format!(
+                "Thread {}, tie the {cord} round it with a double overhand knot, and draw both down into the {cover}{until}.",
+                a(&self.ends.design.beads[bead].name)
+            ),
+            None => format!(
+                "Tie a double overhand knot in the {cord} and draw it down into the {cover}{until}. If it slips through \
+                 the hole, tie another over it."
+            ),
+        };
+        Told::new("Tie the knot", knot).check(self.length_check("The knot sits in the cup and does not slip through."))
+    }
+
+    pub(super) fn close_cover(self) -> Told {
+        let cover = self.closing(FindingKind::KnotCover);
+        let text =
+            format!("With chain-nose pliers close the {cover} over the knot, and bend its hook {}.", self.target());
+        Told::new("Close the knot cover", text).check("The halves meet and the hook is shut.")
+    }
+
+    pub(super) fn tie(self) -> Told {
+        let (whose, ends) = (self.whose(), self.ends);
+        let end = match ends.side {
+            Side::Last => format!("Take the bead stopper off {whose}. Take {}", self.last_end()),
+            _ => format!("Take the first end of {whose}"),
+        };
+        let round = if ends.part().is_some() { self.target() } else { "round in a small loop".to_owned() };
+        let back = if ends.strand.legs > 1 { "them back on the legs" } else { "it back on itself" };
+        let text = format!("{end} {round} and tie {back} with a double overhand knot.{}", self.tail());
+        Told::new("Tie the knot", text).check(self.length_check("The knot holds when you pull."))
+    }
+
+    /// A folded cord's first end is its fold, drawn over what it goes round.
+    pub(super) fn hitch(self) -> Told {
+        let text = format!(
+            "Fold {} in half. Push the fold {}, take both ends through the fold, and draw it snug: a lark's head.",
+            self.whose(),
+            self.target()
+        );
+        Told::new("Hitch the fold", text).check("Both legs lie side by side in the hitch and are equally long.")
+    }
+
+    pub(super) fn stop(self) -> Told {
+        let (whose, tail) = (self.whose(), self.teller.ruler(self.ends.strand.allowance));
+        let text = format!(
+            "Put a bead stopper, or a piece of tape, on {whose}, {tail} from its first end: that is the first tail."
+        );
+        Told::new("Stop the end", text).check("A bead cannot slip off that end.")
+    }
+
+    pub(super) fn tie_ends(self) -> Told {
+        let text = format!(
+            "Take the stoppers off {} and tie its two ends together with a surgeon's knot: twice over, then \
+             once back. Draw the beads snug first, and pull the knot tight from both sides.",
+            self.whose()
+        );
+        Told::new("Tie the ends", text).check("The knot holds when you stretch the piece gently.")
+    }
+}
+
+/// A knot is set with glue.
+pub fn set(tails: bool) -> Told {
+    let tails = if tails { "tails" } else { "tail" };
+    let text = format!("Put a small drop of jewellery glue on the knot, let it dry, and cut the {tails} short.");
+    Told::new("Set the knot", text).check("The knot is dry and hard.")
+}
+
+/// A knot is hidden in a bead.
+pub fn hide() -> Told {
+    Told::new("Hide the knot", "Slide the knot into the nearest bead that holds it.").check("No tail sticks out.")
+}

@@ -1,0 +1,200 @@
+//! What is done before stringing, in words.
+
+use std::collections::BTreeSet;
+
+use super::words::{a, count, list, names};
+use super::{Teller, Told};
+use crate::design::{Bead, Bit, Cord, Dangle, Foot, Index, Phrase, Strand, What};
+use crate::pattern::{CordKind, Shape};
+use crate::steps::task::{Above, Cut, Hold, Pins};
+use crate::steps::{chart, prepare};
+use crate::units::Length;
+
+/// How metal is cut with two hands.
+pub const FLYING: &str = "Hold the end that would fly, or cut into a bag.";
+
+impl Teller<'_> {
+    pub(super) fn lay_out(self, counts: &[u32], knotted: u64) -> Told {
+        let named = self.design.beads.iter().zip(counts);
+        let beads: Vec<_> = named.map(|(bead, count)| format!("{count} {} ({})", bead.letter, bead.name)).collect();
+        let total = counts.iter().copied().map(u64::from).sum();
+        let each = if self.design.copies > 1 { " for one earring" } else { "" };
+        let tied = if knotted > 0 { format!(", {knotted} of them for the knots at the ends") } else { String::new() };
+        let text = "Set the beads out on a cloth or board, each kind by its letter, and count them.";
+        Told::new("Lay out the beads", text).check(if beads.len() == 1 {
+            format!("You have {}{each}{tied}.", list(&beads))
+        } else {
+            format!("You have {}{each}: {}{tied}.", list(&beads), count(total, "bead"))
+        })
+    }
+
+    pub(super) fn cut(self, cuts: &[Cut<'_>]) -> Told {
+        let said = cuts.iter().map(|cut| match cut {
+            Cut::Stretch => "Stretch the elastic gently a few times before you measure it.".to_owned(),
+            Cut::Pieces(cord) => self.pieces(*cord),
+            Cut::Knots(strand) => self.for_knots(strand),
+            Cut::Flying => FLYING.to_owned(),
+        });
+        Told::new(format!("Cut the {}", self.cords()), said.collect::<Vec<_>>().join(" "))
+    }
+
+    /// What the strands hang on, in a word: `wire`; `cord` where there are several kinds.
+    pub(super) fn cords(self) -> &'static str {
+        let mut words: Vec<_> = self.design.strands.iter().map(|strand| self.cord(strand)).collect();
+        words.dedup();
+        match words.as_slice() {
+            [word] => word,
+            _ => "cord",
+        }
+    }
+
+    /// `Cut from the wire: 17 ⅛ in for inner and 18 ⅜ in for middle.`
+    fn pieces(self, cord: Index<Cord>) -> String {
+        let (design, name) = (self.design, &self.design.cords[cord].name);
+        let whole = match design.cords[cord].kind {
+            CordKind::Chain => " Cut through the link beyond the last, so that both end links are whole.",
+            _ => "",
+        };
+        if let [only] = &design.strands[..] {
+            return format!("Cut {} of {name}.{whole}", self.ruler(only.cut()));
+        }
+        let strands = design.strands.iter().filter(|strand| strand.cord == cord);
+        let each = strands.map(|strand| format!("{} for {}", self.ruler(strand.cut()), strand.name));
+        format!("Cut from the {name}: {}.{whole}", list(&each.collect::<Vec<_>>()))
+    }
+
+    /// `The 59 knots among the beads take up about 420 mm of the silk, 7.1 mm each`: an estimate, to be tried first.
+    fn for_knots(self, strand: &Strand) -> String {
+        let cord = self.cord(strand);
+        let several = self.design.strands.len() > 1;
+        let whose = if several { format!("the {cord} for {}", strand.name) } else { format!("the {cord}") };
+        format!(
+            "The {} among the beads take up about {} of {whose}, {} each: tie ten on a spare piece and see how much \
+             shorter they make it.",
+            count(u64::from(strand.knots()), "knot"),
+            self.ruler(prepare::between(strand)),
+            strand.take_up.tenths()
+        )
+    }
+
+    pub(super) fn tag(self) -> Told {
+        let all: Vec<_> = (0..self.design.strands.len()).collect();
+        let text = "Write each strand's name on a bit of tape, and fold it round the last end of its piece.";
+        Told::new("Tag the pieces", text).check(format!("Each piece has its tag: {}.", names(self.design, &all)))
+    }
+
+    pub(super) fn dangle(self, dangle: &Dangle, hold: Hold, times: u64) -> Told {
+        let many = if times == 1 { "the dangle".to_owned() } else { count(times, "dangle") };
+        match hold {
+            Hold::Bail => self.on_bail(dangle, &many),
+            Hold::Ring => self.on_ring(dangle, &many),
+            Hold::Pin(foot, lowest) => self.on_pin(dangle, foot, lowest, &many, times),
+        }
+    }
+
+    fn on_ring(self, dangle: &Dangle, many: &str) -> Told {
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()));
+        let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", a(self.name(dangle.on)));
+        Told::new(format!("Make {many}"), text).check("It is shut: no gap shows.")
+    }
+
+    /// A bail's prongs are spread, set into the hole from both sides, and pinched (common practice, no source).
+    fn on_bail(self, dangle: &Dangle, many: &str) -> Told {
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()));
+        let bail = a(self.name(dangle.on));
+        let text = format!(
+            "Spread the prongs of {bail} a little, set them into the hole of {row} from both sides, and pinch them shut."
+        );
+        Told::new(format!("Make {many}"), text).check("It swings freely, and a gentle pull does not free it.")
+    }
+
+    fn on_pin(self, dangle: &Dangle, foot: Foot, lowest: Option<Index<Bead>>, many: &str, times: u64) -> Told {
+        let (design, name) = (self.design, self.name(dangle.on));
+        let row = chart::row(design, &phrases(dangle.bits.iter().rev()));
+        let foot = match foot {
+            Foot::Eye => "eye",
+            Foot::Head => "head",
+        };
+        let onto = if times == 1 { a(name) } else { format!("each of {}", count(times, name)) };
+        let text = format!("Thread onto {onto}, from its {foot} up, {row}.{}", self.fat_end(dangle));
+        let told = Told::new(format!("Thread {many}"), text);
+        match lowest.map(|bead| &design.beads[bead].letter) {
+            Some(letter) => told.check(format!("{letter} sits on the {foot}, and the beads touch.")),
+            None => told,
+        }
+    }
+
+    /// A drop hangs with its fat end down, so on a pin that end goes first.
+    fn fat_end(self, dangle: &Dangle) -> String {
+        let drop = |at: &Index<Bead>| self.design.beads[*at].shape == Shape::Drop;
+        let beads = dangle.bits.iter().filter_map(|bit| bit.what.bead());
+        let drops: BTreeSet<_> = beads.filter(drop).map(|at| self.design.beads[at].letter.as_str()).collect();
+        let drops: Vec<_> = drops.into_iter().collect();
+        match drops.as_slice() {
+            [] => String::new(),
+            [one] => format!(" {one} goes on with its fat end first."),
+            several => format!(" {} go on with their fat ends first.", list(several)),
+        }
+    }
+
+    pub(super) fn bend_pin(self, pins: &Pins, above: Above) -> Told {
+        let above = match above {
+            Above::Beads => "beads",
+            Above::Eye => "eye",
+            Above::Cover(cover) => self.name(cover),
+        };
+        let text = format!("Bend the wire of {} to a right angle where it leaves the {above}.", self.pins(pins));
+        Told::new("Bend the pin", text)
+    }
+
+    pub(super) fn cut_pin(self, pins: &Pins) -> Told {
+        let text = format!("Cut the wire of {} {} from the bend. {FLYING}", self.pins(pins), self.leaves(pins));
+        Told::new("Cut the pin", text)
+    }
+
+    /// The wire that a loop takes: `8 mm`, or of several sorts `8 mm (head pin) and 9 mm (eye pin)`.
+    fn leaves(self, pins: &Pins) -> String {
+        let sorts = prepare::sorts(self.design, pins);
+        let sizes = sorts.iter().filter_map(|finding| Some((self.ruler(finding.pin()?.loop_wire()), &finding.name)));
+        let each: Vec<_> = sizes.collect();
+        match each.as_slice() {
+            [(first, _), rest @ ..] if rest.iter().all(|(other, _)| other == first) => first.clone(),
+            each => list(&each.iter().map(|(wire, name)| format!("{wire} ({name})")).collect::<Vec<_>>()),
+        }
+    }
+
+    pub(super) fn turn_loop(self, pins: &Pins, open: bool) -> Told {
+        let text = format!(
+            "Grip the tip of the wire of {} with round-nose pliers, and roll it back towards the bend into a plain loop.",
+            self.pins(pins)
+        );
+        if open {
+            Told::new("Turn a loop", format!("{text} Stop while it is still a little open."))
+                .check("The loop is round, and its gap lets a link or ring in.")
+        } else {
+            Told::new("Turn a loop", text).check("The loop is round and shut tight: no gap shows.")
+        }
+    }
+
+    fn pins(self, pins: &Pins) -> String {
+        match pins {
+            Pins::Closure(pin, side) => self.the(*pin, *side),
+            Pins::Dangles(sorts, number) => {
+                let name = if let [only] = sorts.as_slice() { self.name(*only) } else { "pin" };
+                if *number == 1 { format!("the {name}") } else { format!("each {name}") }
+            }
+        }
+    }
+}
+
+/// What hangs on a branch as phrases.
+fn phrases<'a>(bits: impl Iterator<Item = &'a Bit>) -> Vec<Phrase> {
+    let phrase = |bit: &Bit| match &bit.what {
+        What::Bead(at) => Phrase::Run(1, *at),
+        What::Finding(at) => Phrase::Finding(*at),
+        What::Dangle(dangle) => Phrase::Dangle(dangle.on, phrases(dangle.bits.iter())),
+        What::Gap => Phrase::Gap(Length::mm(bit.length())),
+        What::Knot => Phrase::Knot,
+    };
+    bits.map(phrase).collect()
+}

@@ -1,0 +1,213 @@
+//! Stringing, in words: the word chart of each strand, the length to check it against, and the places of what
+//! does not slide.
+
+use std::collections::BTreeMap;
+
+use super::words::{count, list, strand as name};
+use super::{Teller, Told};
+use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What};
+use crate::pattern::{CordKind, Settle};
+use crate::steps::chart;
+use crate::steps::posts::{self, Keeps, Posts, datum};
+use crate::steps::task::Beside;
+use crate::units::Length;
+
+/// A ruler is read to about a millimetre, however alike the beads are.
+const LEAST_SPREAD: Length = Length::mm(1.0);
+/// Gaps that differ by less are told as equal: half of what a ruler shows.
+const SAME: f64 = 0.5;
+
+impl Teller<'_> {
+    pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
+        let (design, chart) = (self.design, chart::text(self.design, strand));
+        let several = design.strands.len() > 1;
+        let title = if several { name(design, strand) } else { "the beads".to_owned() };
+        let string = match design.cords[strand.cord].kind {
+            CordKind::Chain => format!("Hang in the links {chart}."),
+            _ if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
+            _ => format!("String {chart}."),
+        };
+        let besides = besides.iter().map(|beside| self.beside(strand, *beside));
+        let said: Vec<_> = std::iter::once(string).chain(besides).collect();
+        Told::new(format!("String {title}"), said.join(" ")).check(self.strung(strand))
+    }
+
+    /// What to check once a strand is strung.
+    fn strung(self, strand: &Strand) -> String {
+        let posts = Posts::new(self.design, strand);
+        let check = [
+            Some(counts(self.design, strand)),
+            self.besides_beads(strand),
+            self.first_ten(strand),
+            self.fixed(strand, &posts),
+            posts.sentence(Keeps::Bar),
+            posts.sentence(Keeps::Knot),
+        ];
+        check.into_iter().flatten().collect::<Vec<_>>().join(" ")
+    }
+
+    fn beside(self, strand: &Strand, beside: Beside) -> String {
+        let said = match beside {
+            Beside::Knots(takes) => return self.silent_knots(strand, takes),
+            Beside::OwnNeedle => {
+                "String with the cord's own needle: that end is the last one, and comes through the beads."
+            }
+            Beside::Needle => "String with a beading needle on the last end, the long one.",
+            Beside::NeedleOnBoth => "String with a beading needle that both last ends go through.",
+            Beside::BothLegs => "Take both legs through every bead.",
+            Beside::FirstThroughBars => "The other strands go through the other holes of the same spacer bars.",
+            Beside::NextThroughBars => "The spacer bars are those of the strands before.",
+            Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.",
+            Beside::Dangles => "Dangles are told from the cord down.",
+            Beside::OverTail => "Take the first beads over the tail as well, until it is covered.",
+            Beside::RollLoops => "Roll each loop shut round its link.",
+            Beside::Bails => "A bail goes on over the end link and slides to its place.",
+            Beside::Stopper => "Put a bead stopper on the end.",
+        };
+        said.to_owned()
+    }
+
+    /// How the knots are tied that come between all beads.
+    fn silent_knots(self, strand: &Strand, takes: Length) -> String {
+        let (cord, takes) = (self.cord(strand), takes.hundredths());
+        format!(
+            "Before the next bead tie an overhand knot in the {cord}: put an awl or the tip of tweezers in its loop, slide \
+             the loop up to the bead with it, and draw the knot tight there. A knot is to take {takes} along the {cord}."
+        )
+    }
+
+    /// `The first 10 beads with their knots measure 80 mm.`, to be seen before all are knotted.
+    fn first_ten(self, strand: &Strand) -> Option<String> {
+        const FEW: usize = 10;
+        let is_bead = |bit: &&Bit| matches!(bit.what, What::Bead(_));
+        let many = strand.bits().filter(is_bead).count() > 2 * FEW;
+        let mut beads = 0;
+        let first = strand.bits().take_while(|bit| {
+            beads += usize::from(is_bead(bit));
+            beads <= FEW
+        });
+        let length = Length::mm(first.map(Bit::length).sum());
+        let told = posts::silent_knot(strand).is_some() && many;
+        told.then(|| format!("The first {FEW} beads with their knots measure {}.", self.ruler(length)))
+    }
+
+    /// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share, and the knots
+    /// that the chart says.
+    fn besides_beads(self, strand: &Strand) -> Option<String> {
+        let design = self.design;
+        let strung = |at: Index<Finding>| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
+        let alone = |at: &Index<Finding>| design.strands.len() == 1 || !design.findings[*at].is_shared();
+        let each = design.findings.indices().filter(alone).filter(|at| strung(*at) > 0);
+        let knots = Some(posts::knots(strand) as u64).filter(|knots| *knots > 0).map(|knots| count(knots, "knot"));
+        let each: Vec<_> = each.map(|at| count(strung(at), self.name(at))).chain(knots).collect();
+        (!each.is_empty()).then(|| format!("Besides, {}.", list(&each)))
+    }
+
+    /// Where what stays in its place begins, to be seen while it is strung: a knot cannot be moved.
+    fn fixed(self, strand: &Strand, posts: &Posts<'_>) -> Option<String> {
+        let first = posts.of(Keeps::Group).next().filter(|_| strand.settle == Settle::Fixed)?;
+        let (station, from) = (self.ruler(first.station), datum(self.design, strand));
+        Some(format!("The first of them, {}, starts {station} {from}.", first.name))
+    }
+
+    pub(super) fn measure(self, strand: &Strand) -> Told {
+        let knotted = strand.bits().any(|bit| bit.what == What::Knot);
+        let close = if knotted { "Lay" } else { "Push the beads together and lay" };
+        let text = format!("{close} {} straight along a ruler.", name(self.design, strand));
+        Told::new("Measure", text).check(measures(self.design, strand))
+    }
+
+    /// Fix the stops at their stations.
+    pub(super) fn fix_stops(self, strand: &Strand, stop: Index<Finding>) -> Told {
+        let how = if self.design.findings[stop].crimp().is_some() { "press it shut" } else { "fix it" };
+        let (stop, whose) = (self.name(stop), name(self.design, strand));
+        let text = format!("Set each {stop} that is strung on {whose} in its place, and {how} there.");
+        let stations = Posts::new(self.design, strand).sentence(Keeps::Stop);
+        let check: Vec<_> = stations.into_iter().chain(["Pull each one: it stays.".to_owned()]).collect();
+        Told::new("Fix the stops", text).check(check.join(" "))
+    }
+
+    /// Space groups that are spread along the cord.
+    pub(super) fn space(self, strand: &Strand) -> Told {
+        let cord = self.cord(strand);
+        let told = Told::new("Space", format!("Space the groups evenly along the {cord}."));
+        let posts = Posts::new(self.design, strand);
+        let groups: Vec<_> = posts.of(Keeps::Group).collect();
+        let gaps: Vec<_> = groups.windows(2).map(|pair| pair[1].station - pair[0].until).collect();
+        let even =
+            gaps.split_first().filter(|(gap, rest)| rest.iter().all(|other| (*other - **gap).value().abs() < SAME));
+        let check = match (groups.first(), even) {
+            (Some(first), Some((gap, _))) => Some(format!(
+                "The first group, {}, starts {} {}, and {} of bare {cord} lies between groups.",
+                first.name,
+                self.ruler(first.station),
+                datum(self.design, strand),
+                self.ruler(*gap)
+            )),
+            _ => posts.sentence(Keeps::Group),
+        };
+        Told { check, ..told }
+    }
+
+    pub(super) fn fix_groups(self, crimp: Index<Finding>) -> Told {
+        let name = self.name(crimp);
+        let text = format!("Press each {name} of the groups shut where it stands, close against its beads.");
+        Told::new("Fix the groups", text).check("No group slides.")
+    }
+}
+
+/// `65 beads: 55A and 10B.`, or with branches `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`
+#[must_use]
+pub fn counts(design: &Design, strand: &Strand) -> String {
+    let counts = strand.counts(design);
+    let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
+    let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
+    let total = total(design.cords[strand.cord].kind.word(), strand, counts.iter().copied().map(u64::from).sum());
+    let strung = if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) };
+    let tied = in_knots(design, strand).map(|tied| format!(" {tied}")).unwrap_or_default();
+    strung + &tied
+}
+
+/// `The knots at its ends are tied round 2A more.`
+fn in_knots(design: &Design, strand: &Strand) -> Option<String> {
+    let mut beads: BTreeMap<Index<Bead>, u32> = BTreeMap::new();
+    strand.in_end_knots(design).for_each(|bead| *beads.entry(bead).or_default() += 1);
+    let each: Vec<_> = beads.iter().map(|(bead, count)| format!("{count}{}", design.beads[*bead].letter)).collect();
+    (!each.is_empty()).then(|| format!("The knots at its ends are tied round {} more.", list(&each)))
+}
+
+/// How many beads there are in all, those on dangles told apart.
+fn total(cord: &str, strand: &Strand, all: u64) -> String {
+    let number = |is: fn(&What) -> bool| strand.bits().filter(|bit| is(&bit.what)).count() as u64;
+    let on_cord = number(|what| matches!(what, What::Bead(_)));
+    if all == on_cord {
+        return count(all, "bead");
+    }
+    let dangles = match number(|what| matches!(what, What::Dangle(_))) {
+        1 => "the dangle".to_owned(),
+        more => format!("the {more} dangles"),
+    };
+    if on_cord == 0 {
+        return format!("{} on {dangles}", count(all, "bead"));
+    }
+    format!("{} on the {cord}, {} on {dangles}", count(on_cord, "bead"), all.saturating_sub(on_cord))
+}
+
+/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way
+/// adds, where that matters.
+#[must_use]
+pub fn measures(design: &Design, strand: &Strand) -> String {
+    let units = design.heading.units;
+    let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
+    let with = match (has(|what| *what == What::Knot), has(|what| matches!(what, What::Finding(_)))) {
+        (true, _) => " with the knots between them",
+        (false, true) => " with all that is strung among them",
+        (false, false) => "",
+    };
+    let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
+    format!(
+        "The beads{with} measure {}, likely within {}{bias}.",
+        units.ruler(strand.beaded()),
+        units.margin(strand.spread(design).max(LEAST_SPREAD))
+    )
+}

@@ -1,0 +1,27 @@
+//! Tools, in words.
+
+use super::words::count;
+use crate::steps::tools::Tool;
+
+/// A tool's name, with how many where more than one is needed.
+#[must_use]
+pub fn tool(tool: Tool) -> String {
+    let name = match tool {
+        Tool::Board => "beading board or cloth",
+        Tool::Ruler => "ruler",
+        Tool::EyeProtection => "eye protection",
+        Tool::FlushCutters => "flush cutters",
+        Tool::Scissors => "sharp scissors",
+        Tool::Needle => "beading needle",
+        Tool::Tape => "tape for tags",
+        Tool::Stoppers(number) if number > 1 => return format!("{} or tape", count(number, "bead stopper")),
+        Tool::Stoppers(_) => "bead stopper or tape",
+        Tool::CrimpingPliers => "crimping pliers",
+        Tool::MicroCrimpingPliers => "micro crimping pliers",
+        Tool::RoundNosePliers => "round-nose pliers",
+        Tool::ChainNosePliers => "two pairs of chain-nose pliers",
+        Tool::Awl => "awl or tweezers for knots",
+        Tool::Glue => "jewellery glue",
+    };
+    name.to_owned()
+}

@@ -1,0 +1,257 @@
+//! What the steps of the work do, as data: each task with what it is done to.
+//!
+//! Findings, beads and cords are indices into the design, strands are the design's own. Words, units and the
+//! order of words in a sentence are the renderer's (see [`super::english`]).
+
+use crate::design::{Bead, Cord, Dangle, Finding, Foot, Index, Strand};
+use crate::units::Length;
+
+use super::ends::Ends;
+use super::side::Side;
+
+/// What a step does.
+#[derive(Clone, Debug)]
+pub enum Task<'d> {
+    /// Lay the beads out by letter: how many of each in one copy, and how many of them for the knots at the ends.
+    LayOut {
+        /// Indexed like the design's beads.
+        counts: Vec<u32>,
+        /// How many of them.
+        knotted: u64,
+    },
+    /// Cut what the strands hang on.
+    Cut(Vec<Cut<'d>>),
+    /// Mark each piece with its strand's name.
+    Tag,
+    /// Make a kind of branch, so many times.
+    Dangle {
+        /// The branch.
+        dangle: &'d Dangle,
+        /// What holds it.
+        hold: Hold,
+        /// How many are made.
+        times: u64,
+    },
+    /// Bend a pin's wire above what it holds.
+    BendPin(Pins, Above),
+    /// Cut a pin's wire to what its loop takes.
+    CutPin(Pins),
+    /// Turn a pin's loop.
+    TurnLoop {
+        /// The pins.
+        pins: Pins,
+        /// Whether it is left open for what hangs there next.
+        open: bool,
+    },
+    /// Look for gaps in what strands will hang on.
+    LookForGaps(Vec<Index<Finding>>),
+    /// Slide a cone or cap down a pin over the strands' ends.
+    Cover {
+        /// The cone or cap.
+        cover: Index<Finding>,
+        /// The pin.
+        pin: Index<Finding>,
+        /// On which side.
+        side: Side,
+    },
+    /// Cut a piece of chain.
+    CutChain {
+        /// The chain.
+        chain: Index<Finding>,
+        /// How long.
+        length: Length,
+        /// About how many links that is, where their wire leaves them open.
+        links: Option<f64>,
+        /// For which side.
+        side: Side,
+    },
+    /// Hang a finding in another: `what` is what the step is named for.
+    Hang {
+        /// The finding that is new.
+        what: Index<Finding>,
+        /// On which side.
+        side: Side,
+        /// How.
+        how: Hang,
+    },
+    /// Work on strands' ends.
+    End(Ends<'d>, EndWork),
+    /// String a strand.
+    String(&'d Strand, Vec<Beside>),
+    /// Measure what is strung.
+    Measure(&'d Strand),
+    /// Fix the stops of a strand, of which this is one.
+    FixStops(&'d Strand, Index<Finding>),
+    /// Space the groups of a strand evenly.
+    Space(&'d Strand),
+    /// Press the crimps that hold groups shut.
+    FixGroups(Index<Finding>),
+    /// Look at the finished piece and measure it.
+    Check(Finished),
+    /// Try loops on a pair of spectacles.
+    TryLoops(Index<Finding>),
+    /// Do all steps again, so many, for the second of a pair.
+    MakeOther(usize),
+}
+
+/// A sentence about cutting cord.
+#[derive(Clone, Copy, Debug)]
+pub enum Cut<'d> {
+    /// Elastic is stretched before it is measured.
+    Stretch,
+    /// The pieces of a cord.
+    Pieces(Index<Cord>),
+    /// What a strand's knots take up.
+    Knots(&'d Strand),
+    /// Ends of metal fly.
+    Flying,
+}
+
+/// What holds a branch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hold {
+    /// A bail's prongs.
+    Bail,
+    /// A ring or link that is opened.
+    Ring,
+    /// A pin with such a foot, and the bead that sits on it.
+    Pin(Foot, Option<Index<Bead>>),
+}
+
+/// The pins that a step closes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Pins {
+    /// One of the closure's, on a side.
+    Closure(Index<Finding>, Side),
+    /// Those of the branches, by their sorts, so many in all.
+    Dangles(Vec<Index<Finding>>, u64),
+}
+
+/// Below what a pin's wire is bent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Above {
+    /// The beads on it.
+    Beads,
+    /// Its own eye.
+    Eye,
+    /// The cone or cap that covers it.
+    Cover(Index<Finding>),
+}
+
+/// How a finding comes to hang in another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hang {
+    /// One of two is opened, and the other hung in it.
+    Opened {
+        /// What is opened.
+        opens: Index<Finding>,
+        /// What is hung in it.
+        hangs: Index<Finding>,
+        /// The nearer of the two to the strands.
+        before: Index<Finding>,
+    },
+    /// A ring is opened once for what stands on both sides of it.
+    Between {
+        /// The ring.
+        ring: Index<Finding>,
+        /// What is nearer the strands.
+        inner: Index<Finding>,
+    },
+    /// In the loop of a pin, which was left open.
+    InLoop(Index<Finding>),
+    /// Neither it nor the one before it opens.
+    Unopened(Index<Finding>),
+}
+
+/// A piece of work on the ends of strands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum EndWork {
+    /// Thread all that sits on the cord.
+    Thread,
+    /// Make the loop through what it hangs on and back through this crimp.
+    Loop(Index<Finding>),
+    /// Draw up the slack.
+    DrawUp,
+    /// Press this crimp.
+    Press(Index<Finding>),
+    /// Cut the tail of a crimped end, or leave it for the first beads.
+    Trim,
+    /// Close this cover over the crimp.
+    CoverCrimp(Index<Finding>),
+    /// Thread a knot cover.
+    ThreadCover,
+    /// Tie the knot in a knot cover.
+    TieInCover,
+    /// Close the knot cover.
+    CloseCover,
+    /// Tie the cord on what it goes round.
+    Tie,
+    /// Set a knot with glue: one tail, or several.
+    Set {
+        /// Whether there are several.
+        tails: bool,
+    },
+    /// Hitch the fold of a doubled cord.
+    Hitch,
+    /// Stop the first of two ends that will be tied to each other.
+    Stop,
+    /// Tie both ends to each other.
+    TieEnds,
+    /// Hide that knot.
+    Hide,
+    /// Cut the end square for its cord end.
+    Square,
+    /// Glue it in.
+    Glue,
+    /// Hang its link or loop.
+    Link,
+    /// Do steps from the first to the last again for the other strands.
+    Others(usize, usize),
+}
+
+/// What else is done, or known, while a strand is strung.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Beside {
+    /// A knot between all beads, which takes so much along the cord.
+    Knots(Length),
+    /// The cord's own needle.
+    OwnNeedle,
+    /// A bought needle on the last end.
+    Needle,
+    /// A bought needle on both last ends.
+    NeedleOnBoth,
+    /// Both legs go through every bead.
+    BothLegs,
+    /// It is the first through bars that other strands go through.
+    FirstThroughBars,
+    /// Its bars are those of the strands before.
+    NextThroughBars,
+    /// Bead caps face the bead that they hug.
+    Caps,
+    /// Dangles are told from the cord down.
+    Dangles,
+    /// The first beads go over the tail.
+    OverTail,
+    /// Loops of pins are rolled shut round their links.
+    RollLoops,
+    /// Bails slide along the chain.
+    Bails,
+    /// A stopper closes the end.
+    Stopper,
+}
+
+/// How a finished piece is looked at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Finished {
+    /// Hung up; how far it reaches down, where that is known.
+    Hung(Option<Length>),
+    /// Without a closure: stretched, and whether beads are packed end to end.
+    Tied {
+        /// Whether they are.
+        packed: bool,
+    },
+    /// Laid straight: its shortest and longest length.
+    Straight([Length; 2]),
+    /// Closed: its shortest and longest length.
+    Round([Length; 2]),
+}
