@@ -13,7 +13,7 @@ mod told;
 pub mod utf16;
 
 pub use language::Entry;
-pub use offer::{Offer, offers};
+pub use offer::{Offer, Sort, offers};
 pub use remedy::{Remedy, remedy};
 pub use told::{Told, definition, told};
 

@@ -20,6 +20,22 @@ pub fn byte(text: &str, units: usize) -> usize {
     text.len()
 }
 
+/// The line of a byte, from 0, and how many units stand before it in that line.
+#[must_use]
+pub fn line(text: &str, at: usize) -> (usize, usize) {
+    let at = byte(text, units(text, at));
+    let start = text[..at].rfind('\n').map_or(0, |at| at + 1);
+    (text[..at].matches('\n').count(), units(&text[start..], at - start))
+}
+
+/// The byte behind so many units of a line that is counted from 0; the line's end where it has fewer.
+#[must_use]
+pub fn byte_in_line(text: &str, line: usize, units: usize) -> usize {
+    let start = text.split_inclusive('\n').take(line).map(str::len).sum::<usize>();
+    let rest = text[start..].split('\n').next().unwrap_or_default();
+    start + byte(rest, units)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -32,5 +48,17 @@ mod tests {
         }
         assert_eq!(units(text, text.len()), 6);
         assert_eq!(byte(text, 99), text.len());
+    }
+
+    #[test]
+    fn lines_and_units_lead_to_bytes_and_back() {
+        let text = "a½𝄞\nü: x\n";
+        for (at, _) in text.char_indices() {
+            let (line, units) = line(text, at);
+            assert_eq!(byte_in_line(text, line, units), at);
+        }
+        assert_eq!(line(text, text.find('x').unwrap_or(0)), (1, 3));
+        assert_eq!(byte_in_line(text, 0, 99), text.find('\n').unwrap_or(0), "the line's end");
+        assert_eq!(byte_in_line(text, 9, 0), text.len());
     }
 }

@@ -10,6 +10,7 @@ mod explain;
 mod gallery;
 mod hash;
 mod input;
+mod lsp;
 mod materials;
 mod measure;
 mod names;
@@ -55,6 +56,8 @@ enum Command {
     Design(desk::Options),
     /// Show a piece in your browser and redraw it when the pattern is saved
     Preview(desk::Options),
+    /// Help an editor over standard input and output (Language Server Protocol)
+    Lsp,
     /// Say what is wrong with patterns, or could be
     Check(check::Options),
     /// Print lengths, drops, weights and tension
@@ -152,6 +155,7 @@ pub fn run() -> ExitCode {
         Command::Gallery(options) => gallery::run(options, messages),
         Command::Design(options) => desk::run(options, desk::Mode::Design, messages),
         Command::Preview(options) => desk::run(options, desk::Mode::Look, messages),
+        Command::Lsp => lsp::run(),
         Command::Check(options) => check::run(options, messages),
         Command::Measure(options) => measure::run(options, messages),
         Command::Materials(options) => materials::run(options, messages),

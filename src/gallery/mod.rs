@@ -6,13 +6,13 @@
 
 mod contact;
 mod entry;
-mod html;
+mod frame;
 mod index;
 mod page;
 
 pub use contact::{FIGURES, contact};
 pub use entry::{Entry, Shot};
-pub use html::address;
+pub use frame::address;
 pub use index::index;
 pub use page::page;
 

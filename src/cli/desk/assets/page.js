@@ -23,6 +23,11 @@ let saved = "";
 let slow = false;
 /** How long the last answers took from the key to the drawing, in ms. */
 window.latencies = [];
+/** The piece that is shown, for those who look on. */
+window.piece = () => piece.shown();
+/** Whether what is shown is of the text as it stands. */
+window.isFresh = () => lookedAt === text();
+let lookedAt = null;
 
 const value = (key) => choice[key].value || wanted[key] || null;
 const question = () => ({ text: text(), size: value("size"), colourway: value("colourway"), ink: choice.ink.value, paper: choice.paper.value });
@@ -36,9 +41,11 @@ const looked = latest(async (since) => {
   if (slow && text() !== now.text) return;
   await showLook(await asked("look", now).catch(gone), since, false);
   slow = performance.now() - start > SLOW;
+  lookedAt = now.text;
 });
 
 function look() {
+  lookedAt = null;
   looked(performance.now());
 }
 

@@ -1,0 +1,382 @@
+"""Designs at the page of `festoon design` in headless Chromium.
+
+Usage: design.py PROGRAM AXE_CORE_SCRIPT [PICTURES]
+"""
+
+import http.client
+import json
+import pathlib
+import socket
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+
+from browser import Browser
+
+VIEWS = ("drape", "neck", "rows", "sheet", "materials", "steps")
+TEXT = "document.getElementById('text').value"
+DRAWN = "Boolean(document.querySelector('#drawing')?.shadowRoot?.querySelector('svg'))"
+SVG = "document.querySelector('#drawing').shadowRoot.innerHTML"
+STATE = "document.getElementById('state').textContent"
+REMARKS = "document.querySelectorAll('#remarks li.error').length"
+AUDIT = """axe.run(document).then((found) => found.violations.map((violation) =>
+  violation.id + ": " + violation.help + ": " + violation.nodes.map((node) => node.target.join(" ")).join(", ")))"""
+CTRL = 2
+
+
+def check(holds, what):
+    if not holds:
+        raise SystemExit(f"FAILED: {what}")
+    print(f"ok: {what}")
+
+
+class Desk:
+    """A running `festoon design`."""
+
+    running = []
+
+    def __init__(self, program, pattern, *options):
+        self.process = subprocess.Popen([program, "design", pattern, *options], stderr=subprocess.PIPE, text=True)
+        Desk.running.append(self)
+        line = next(line for line in self.process.stderr if "http://" in line)
+        self.address = line.split()[1]
+        self.host, self.token = self.address.split("/")[2:4]
+        self.port = int(self.host.split(":")[1])
+
+    def stop(self):
+        self.process.kill()
+        self.process.wait()
+
+    def status(self, method, headers, body=None):
+        asking = http.client.HTTPConnection("127.0.0.1", self.port, timeout=20)
+        asking.putrequest(method, f"/{self.token}/file", skip_host=True)
+        for name, value in headers.items():
+            asking.putheader(name, value)
+        asking.endheaders(body)
+        return asking.getresponse().status
+
+
+def opened(browser, desk):
+    browser.visit(desk.address)
+    browser.wait(f"{STATE} !== ''")
+
+
+def typed(browser, before, behind, words):
+    """Types words between two stretches of the text that stand beside one another, in place of what parts them."""
+    browser.value(f"""(() => {{ const text = {TEXT}; const area = document.getElementById('text');
+      const from = text.indexOf({json.dumps(before)}) + {len(before)}; const to = text.indexOf({json.dumps(behind)}, from);
+      area.focus(); area.setSelectionRange(from, to); }})()""")
+    browser.ask("Input.insertText", text=words)
+
+
+def undo(browser):
+    browser.value("document.getElementById('text').focus()")
+    for kind in ("keyDown", "keyUp"):
+        extra = {"commands": ["undo"]} if kind == "keyDown" else {}
+        browser.ask("Input.dispatchKeyEvent", type=kind, key="z", code="KeyZ", windowsVirtualKeyCode=90, modifiers=CTRL, **extra)
+
+
+def fresh(browser):
+    """Waits until what is shown is of the text as it stands."""
+    browser.wait("window.isFresh()", 60)
+
+
+def saved(browser):
+    browser.press("s", "KeyS", modifiers=CTRL)
+    browser.wait(f"{STATE} === 'saved'")
+
+
+def begin(browser, program, folder):
+    """From an empty folder to a saved design."""
+    pattern = folder / "piece.yaml"
+    desk = Desk(program, pattern)
+    opened(browser, desk)
+    browser.wait("document.querySelectorAll('.card').length > 8")
+    check(not pattern.exists(), "nothing is written before it is saved")
+    for _ in range(9):
+        browser.press("Tab")
+        if browser.value("document.activeElement.dataset.name === 'bracelet'"):
+            break
+    browser.press("Enter", text="\r")
+    browser.wait(DRAWN)
+    check("kind: bracelet" in browser.value(TEXT), "a kind is chosen by keyboard alone, and its piece is drawn")
+    saved(browser)
+    check(pattern.read_text() == browser.value(TEXT), "it is saved by Ctrl+S")
+    return desk, pattern
+
+
+def mend(browser):
+    """A slip underlined in place, and its remedy."""
+    before, sound = browser.value(TEXT), browser.value(SVG)
+    typed(browser, "kind: ", " ", "bracelte")
+    browser.wait(f"{REMARKS} > 0")
+    check(browser.value("document.querySelector('#lines .error')?.textContent") == "bracelte", "the slip is underlined in place")
+    check(browser.value(SVG) == sound, "the last sound drawing stays")
+    check(not browser.value("document.getElementById('stale').hidden"), "and the page says so")
+    browser.value("[...document.querySelectorAll('#remarks button.strong')].find((b) => b.textContent.startsWith('write')).click()")
+    browser.wait(f"{TEXT} === {json.dumps(before)} && {REMARKS} === 0")
+    check(True, "its button mends it to the letter")
+    typed(browser, "designer: ", "Your", "A ")
+    browser.value("document.getElementById('text').setSelectionRange(0, 0)")
+
+
+def offer(browser):
+    before = browser.value(TEXT)
+    typed(browser, "finish: ", "gloss", "")
+    browser.ask("Input.insertText", text="m")
+    browser.wait("!document.getElementById('offers').hidden")
+    browser.press("Enter", text="\r")
+    browser.wait(f"{TEXT}.includes('finish: mattegloss') || {TEXT}.includes('finish: matte')")
+    check("finish: m" in browser.value(TEXT), "a word is offered and taken by keyboard")
+    browser.value(f"document.getElementById('text').value = {json.dumps(before)}; document.getElementById('text').dispatchEvent(new Event('input'))")
+    browser.wait(f"{REMARKS} === 0")
+
+
+def by_hand(browser):
+    """Acts on the drawing, each one undo."""
+    fresh(browser)
+    before = browser.value(TEXT)
+    browser.value("document.getElementById('stage').scrollIntoView({ block: 'center' })")
+    time.sleep(0.2)
+    at = browser.value("""(() => { const layer = document.getElementById('layer'); const box = layer.getBoundingClientRect();
+      const [, , width, height] = layer.getAttribute('viewBox').split(' ').map(Number);
+      const scale = Math.min(box.width / width, box.height / height); const thing = window.piece().things[3];
+      return [box.left + (box.width - width * scale) / 2 + thing.x * scale, box.top + (box.height - height * scale) / 2 + thing.y * scale]; })()""")
+    browser.click(*at)
+    browser.wait("!document.getElementById('bead').hidden")
+    check(browser.value("document.querySelector('#lines .chosen') !== null"), "a click on a bead marks its entry in the text")
+    own, other = browser.value("(() => { const swap = document.getElementById('swap'); return [swap.value, [...swap.options].find((one) => !one.selected).value]; })()")
+    browser.value(f"(() => {{ const swap = document.getElementById('swap'); swap.value = {json.dumps(other)}; swap.dispatchEvent(new Event('change')); }})()")
+    browser.wait(f"{TEXT} !== {json.dumps(before)}")
+    check(browser.value(TEXT).count("#") == before.count("#"), f"{own} is swapped for {other}, and every note stays")
+    undo(browser)
+    browser.wait(f"{TEXT} === {json.dumps(before)}")
+    check(True, "one undo takes the act back")
+    fresh(browser)
+    browser.value("document.getElementById('stage').focus()")
+    browser.press("Home")
+    browser.press("ArrowRight")
+    browser.wait("!document.getElementById('bead').hidden")
+    browser.value("[...document.querySelectorAll('#bead .acts button')].find((one) => one.textContent === 'One more repeat').click()")
+    browser.wait(f"{TEXT}.includes('repeat: 19')")
+    check(True, "a repeat is added by keyboard and button")
+    undo(browser)
+    browser.wait(f"{TEXT} === {json.dumps(before)}")
+    for field, words in (("bead-size", "6 mm"), ("colour", "#123456"), ("count", "3")):
+        fresh(browser)
+        browser.value("document.getElementById('stage').focus()")
+        browser.press("Home")
+        browser.wait("!document.getElementById('bead').hidden")
+        browser.value(f"(() => {{ const field = document.getElementById('{field}'); field.value = '{words}'; field.dispatchEvent(new Event('change')); }})()")
+        browser.wait(f"{TEXT} !== {json.dumps(before)}")
+        browser.wait(f"{REMARKS} === 0")
+        undo(browser)
+        browser.wait(f"{TEXT} === {json.dumps(before)}")
+    check(True, "size, colour and count are changed in one run, and undone")
+
+
+def choices(browser, program, folder):
+    """Sizes, colourways, lengthening, and files that are the command's."""
+    pattern = folder / "saltmarsh.yaml"
+    pattern.write_text(pathlib.Path("patterns/saltmarsh.yaml").read_text())
+    desk = Desk(program, pattern)
+    opened(browser, desk)
+    browser.wait(DRAWN)
+    browser.wait("document.getElementById('size').options.length > 1")
+    facts, drawn = browser.value("document.getElementById('facts').innerText"), browser.value(SVG)
+    size = browser.value("document.getElementById('size').options[1].value")
+    choose = "(() => {{ const one = document.getElementById('{0}'); one.value = {1}; one.dispatchEvent(new Event('change')); }})()"
+    browser.value(choose.format("size", json.dumps(size)))
+    browser.wait(f"document.getElementById('facts').innerText !== {json.dumps(facts)}")
+    check(True, f"the size {size} has other lengths")
+    browser.value(choose.format("size", "''"))
+    browser.wait(f"{SVG} === {json.dumps(drawn)}")
+    way = browser.value("document.getElementById('colourway').options[1].value")
+    browser.value(choose.format("colourway", json.dumps(way)))
+    browser.wait(f"{SVG} !== {json.dumps(drawn)}")
+    check(True, f"the colourway {way} has other colours")
+
+    downloads = folder / "downloads"
+    downloads.mkdir()
+    browser.ask("Page.setDownloadBehavior", behavior="allow", downloadPath=str(downloads))
+    variant = ["--colourway", way, "-o", f"{folder}/out/"]
+    subprocess.run([program, "sheet", pattern, "--format", "pdf,png,svg", *variant], check=True, capture_output=True)
+    subprocess.run([program, "picture", pattern, *variant], check=True, capture_output=True)
+    stem = f"saltmarsh-{way.replace(' ', '-')}"
+    for what, name in (("pdf", f"{stem}.pdf"), ("svg", f"{stem}-1.svg"), ("png", f"{stem}-1.png"), ("picture", f"{stem}.png")):
+        browser.value(f"document.querySelector('[data-take={what}]').click()")
+        end = time.monotonic() + 120
+        while not (downloads / name).exists() and time.monotonic() < end:
+            browser.value("1")
+            time.sleep(0.05)
+        same = (downloads / name).read_bytes() == (folder / "out" / name).read_bytes()
+        check(same, f"{what}: {name} is the command's, byte for byte")
+    browser.value(choose.format("colourway", "''"))
+    browser.wait(f"{SVG} === {json.dumps(drawn)}")
+
+    fresh(browser)
+    before = browser.value(TEXT)
+    browser.value("document.querySelector('.grip').focus()")
+    browser.press("PageDown")
+    browser.wait(f"{TEXT} !== {json.dumps(before)}")
+    check("length: 16 7/8 in" in browser.value(TEXT), "a strand is lengthened by 10 mm as it is written: in sixteenths")
+    undo(browser)
+    browser.wait(f"{TEXT} === {json.dumps(before)}")
+    return desk, pattern
+
+
+def outside(browser, pattern):
+    """Another program changes the file."""
+    theirs = pattern.read_text().replace("title: Saltmarsh", "title: Low water")
+    pattern.write_text(theirs)
+    browser.wait(f"{TEXT}.includes('Low water')")
+    check(True, "what another program writes is taken where nothing is unsaved")
+    typed(browser, "title: ", "Low water", "Mine ")
+    pattern.write_text(theirs.replace("Low water", "High water"))
+    browser.wait("!document.getElementById('conflict').hidden")
+    check("High water" in browser.value("document.getElementById('theirs').value"), "both are shown where something is unsaved")
+    browser.press("s", "KeyS", modifiers=CTRL)
+    time.sleep(0.5)
+    check("High water" in pattern.read_text(), "and nothing is written over")
+    browser.value("document.getElementById('keep-mine').click()")
+    browser.wait(f"{STATE} === 'saved'")
+    check("Mine Low water" in pattern.read_text(), "until the maker says so")
+
+
+def killed(browser, desk, program, pattern):
+    """The server dies, and is started again."""
+    typed(browser, "title: ", "Mine", "Kept ")
+    desk.stop()
+    browser.wait(f"{STATE}.includes('start it again')")
+    check("Kept" in browser.value(TEXT), "a server that dies takes no text with it")
+    again = Desk(program, pattern, "--port", str(desk.port))
+    opened(browser, again)
+    browser.wait("!document.getElementById('draft').hidden")
+    browser.value("document.getElementById('take-draft').click()")
+    browser.wait(f"{TEXT}.includes('Kept')")
+    saved(browser)
+    check("Kept" in pattern.read_text(), "the text that was not saved is offered after a reload, and saved")
+    return again
+
+
+def strangers(browser, desk):
+    here = {"Host": desk.host}
+    check(desk.status("GET", here) == 200, "the page's own Host is answered")
+    check(desk.status("GET", {"Host": "example.org"}) == 421, "another Host is not")
+    check(desk.status("GET", {**here, "Origin": "http://example.org"}) == 403, "nor another Origin")
+    held = [socket.create_connection(("127.0.0.1", desk.port)) for _ in range(50)]
+    start = time.monotonic()
+    check(desk.status("GET", here) == 200 and time.monotonic() - start < 2, "50 connections held open hold up nobody")
+    typed(browser, "title: ", "Kept", "Still ")
+    browser.wait("document.querySelector('#drawing').shadowRoot.innerHTML.includes('Still')")
+    check(True, "and the page goes on")
+    for one in held:
+        one.close()
+
+
+def large(browser, program, folder):
+    pattern = folder / "large.yaml"
+    text = pathlib.Path("patterns/tideline.yaml").read_text()
+    pattern.write_text(text + "# a note\n" * ((4 * 1024 * 1024 - len(text.encode())) // 9))
+    desk = Desk(program, pattern)
+    opened(browser, desk)
+    browser.wait(DRAWN, 60)
+    browser.value("window.latencies.length = 0")
+    typed(browser, "title: ", "\n", "Large")
+    browser.wait("window.latencies.length > 0", 60)
+    check("Large" in browser.value(SVG), f"4 MiB of text are edited and drawn, in {browser.value('window.latencies[0]'):.0f} ms")
+    saved(browser)
+    desk.stop()
+
+
+def latency(browser, program, folder):
+    """From the key to the drawing, by the page's own clock."""
+    for beads in (100, 500, 2000):
+        pattern = folder / f"row-{beads}.yaml"
+        text = pathlib.Path("patterns/saltmarsh.yaml").read_text().split("strands:")[0]
+        row = f"strands:\n  - {{ name: row, cord: wire, ends: crimp, settle: fill, beads: [{{ repeat: {beads // 5}, of: [4 mist, reed] }}] }}\n"
+        text = "\n".join(line for line in text.splitlines() if not line.startswith(("summary", "permissions"))) + "\n"
+        pattern.write_text(text + row + "closure: { left: [ring], right: [ring] }\n" if "  ring:" in text else text + row)
+        desk = Desk(program, pattern)
+        opened(browser, desk)
+        browser.wait(DRAWN, 60)
+        browser.value("window.latencies.length = 0")
+        for turn in range(10):
+            typed(browser, "mass: 0.", "", "") if turn < 0 else typed(browser, "title: ", "\n", f"Row {turn}")
+            browser.wait(f"window.latencies.length > {turn} && {SVG}.includes('Row {turn}')", 60)
+        took = browser.value("window.latencies")
+        middle = statistics.median(took)
+        print(f"    {beads} beads: {middle:.0f} ms from the key to the drawing (median of {len(took)}), {max(took):.0f} ms at most")
+        if beads <= 500 and "release" in program:
+            check(middle < 100, f"{beads} beads are drawn within 100 ms of the key")
+        desk.stop()
+
+
+def audit(browser, desk, checker, pictures):
+    """Every view, wide, narrow and enlarged to twice its size, light and dark."""
+    for width, height, name in ((1280, 900, "wide"), (640, 450, "at twice the size"), (390, 844, "telephone")):
+        for dark in (False, True):
+            browser.size(width, height, dark)
+            opened(browser, desk)
+            browser.wait(DRAWN)
+            browser.value(checker)
+            for view in VIEWS:
+                browser.value(f"document.querySelector('[data-view={view}]').click()")
+                ready = DRAWN if view == "drape" else "document.querySelector('#other')?.firstChild"
+                browser.wait(f"Boolean({ready})")
+                if view == "drape":
+                    browser.value("document.getElementById('stage').focus()")
+                    browser.press("ArrowRight")
+                time.sleep(0.3)
+                theme = "dark" if dark else "light"
+                violations = browser.value(AUDIT)
+                check(not violations, f"{view}, {name}, {theme}: accessible {violations or ''}")
+                check(browser.value("document.documentElement.scrollWidth <= innerWidth"), f"{view}, {name}: fits")
+                if pictures:
+                    browser.picture(pictures / f"{view}-{width}-{theme}.png")
+    browser.size(1280, 900)
+
+
+def design(browser, program, checker, folder, pictures):
+    browser.size(1280, 900)
+    desk, _ = begin(browser, program, folder)
+    mend(browser)
+    offer(browser)
+    by_hand(browser)
+    saved(browser)
+    desk.stop()
+    desk, pattern = choices(browser, program, folder)
+    outside(browser, pattern)
+    desk = killed(browser, desk, program, pattern)
+    strangers(browser, desk)
+    saved(browser)
+    audit(browser, desk, checker, pictures)
+    desk.stop()
+    large(browser, program, folder)
+    latency(browser, program, folder)
+    sent = [event["params"]["request"]["url"] for event in browser.events if event.get("method") == "Network.requestWillBeSent"]
+    others = [url for url in sent if not url.startswith(("http://127.0.0.1:", "data:", "blob:", "about:"))]
+    check(sent and not others, f"{len(sent)} requests, none leaves this machine {others}")
+    faults = [event for event in browser.events if event.get("method") == "Runtime.exceptionThrown"]
+    check(not faults, f"no script fails {faults or ''}")
+
+
+def main():
+    program, axe = sys.argv[1], pathlib.Path(sys.argv[2])
+    pictures = pathlib.Path(sys.argv[3]) if len(sys.argv) > 3 and sys.argv[3] else None
+    if pictures:
+        pictures.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile, tempfile.TemporaryDirectory() as folder:
+        browser = Browser(profile)
+        try:
+            browser.attach()
+            design(browser, program, axe.read_text(encoding="utf-8") + ";0", pathlib.Path(folder), pictures)
+        finally:
+            browser.close()
+            for desk in Desk.running:
+                desk.stop()
+
+
+main()
