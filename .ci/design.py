@@ -252,12 +252,14 @@ def killed(browser, desk, program, pattern):
     browser.wait(f"{STATE}.includes('start it again')")
     check("Kept" in browser.value(TEXT), "a server that dies takes no text with it")
     again = Desk(program, pattern, "--port", str(desk.port))
+    browser.attach()
+    browser.size(1280, 900)
     opened(browser, again)
     browser.wait("!document.getElementById('draft').hidden")
     browser.value("document.getElementById('take-draft').click()")
     browser.wait(f"{TEXT}.includes('Kept')")
     saved(browser)
-    check("Kept" in pattern.read_text(), "the text that was not saved is offered after a reload, and saved")
+    check("Kept" in pattern.read_text(), "the text that was not saved is offered when the page is opened again")
     return again
 
 
