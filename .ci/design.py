@@ -18,7 +18,7 @@ from browser import Browser
 VIEWS = ("drape", "neck", "rows", "sheet", "materials", "steps")
 TEXT = "document.getElementById('text').value"
 DRAWN = "Boolean(document.querySelector('#drawing')?.shadowRoot?.querySelector('svg'))"
-SVG = "document.querySelector('#drawing').shadowRoot.innerHTML"
+SVG = "(document.querySelector('#drawing').shadowRoot?.innerHTML ?? '')"
 STATE = "document.getElementById('state').textContent"
 REMARKS = "document.querySelectorAll('#remarks li.error').length"
 AUDIT = """axe.run(document).then((found) => found.violations.map((violation) =>
@@ -272,7 +272,7 @@ def strangers(browser, desk):
     start = time.monotonic()
     check(desk.status("GET", here) == 200 and time.monotonic() - start < 2, "50 connections held open hold up nobody")
     typed(browser, "title: ", "Kept", "Still ")
-    browser.wait("document.querySelector('#drawing').shadowRoot.innerHTML.includes('Still')")
+    browser.wait(f"{SVG}.includes('Still')")
     check(True, "and the page goes on")
     for one in held:
         one.close()
