@@ -31,28 +31,23 @@ class Browser:
         message, self.rest = self.rest.split(b"\0", 1)
         return json.loads(message)
 
-    def send(self, method, **parameters):
+    def ask(self, method, **parameters):
         self.number += 1
         message = {"id": self.number, "method": method, "params": parameters}
         if self.session:
             message["sessionId"] = self.session
         os.write(self.to_write, json.dumps(message).encode() + b"\0")
-        return self.number
-
-    def ask(self, method, **parameters):
-        number = self.send(method, **parameters)
         while True:
             answer = self.receive()
-            if answer.get("id") == number:
+            if answer.get("id") == self.number:
                 if "error" in answer:
                     raise SystemExit(f"{method}: {answer['error']}")
                 return answer["result"]
-            # A page that asks whether to leave it is left.
-            if answer.get("method") == "Page.javascriptDialogOpening":
-                self.send("Page.handleJavaScriptDialog", accept=True)
             self.events.append(answer)
 
     def attach(self):
+        """Opens a tab of its own, to which all that follows is said."""
+        self.session = None
         target = self.ask("Target.createTarget", url="about:blank")["targetId"]
         self.session = self.ask("Target.attachToTarget", targetId=target, flatten=True)["sessionId"]
         for domain in ("Page", "Network", "Runtime", "Log"):

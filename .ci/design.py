@@ -18,7 +18,7 @@ from browser import Browser
 VIEWS = ("drape", "neck", "rows", "sheet", "materials", "steps")
 TEXT = "document.getElementById('text').value"
 DRAWN = "Boolean(document.querySelector('#drawing')?.shadowRoot?.querySelector('svg'))"
-SVG = "document.querySelector('#drawing').shadowRoot.innerHTML"
+SVG = "(document.querySelector('#drawing').shadowRoot?.innerHTML ?? '')"
 STATE = "document.getElementById('state').textContent"
 REMARKS = "document.querySelectorAll('#remarks li.error').length"
 AUDIT = """axe.run(document).then((found) => found.violations.map((violation) =>
@@ -252,12 +252,14 @@ def killed(browser, desk, program, pattern):
     browser.wait(f"{STATE}.includes('start it again')")
     check("Kept" in browser.value(TEXT), "a server that dies takes no text with it")
     again = Desk(program, pattern, "--port", str(desk.port))
+    browser.attach()
+    browser.size(1280, 900)
     opened(browser, again)
     browser.wait("!document.getElementById('draft').hidden")
     browser.value("document.getElementById('take-draft').click()")
     browser.wait(f"{TEXT}.includes('Kept')")
     saved(browser)
-    check("Kept" in pattern.read_text(), "the text that was not saved is offered after a reload, and saved")
+    check("Kept" in pattern.read_text(), "the text that was not saved is offered when the page is opened again")
     return again
 
 
@@ -270,7 +272,7 @@ def strangers(browser, desk):
     start = time.monotonic()
     check(desk.status("GET", here) == 200 and time.monotonic() - start < 2, "50 connections held open hold up nobody")
     typed(browser, "title: ", "Kept", "Still ")
-    browser.wait("document.querySelector('#drawing').shadowRoot.innerHTML.includes('Still')")
+    browser.wait(f"{SVG}.includes('Still')")
     check(True, "and the page goes on")
     for one in held:
         one.close()
