@@ -126,7 +126,7 @@ fn text_pane(can_edit: bool) -> Markup {
             h2 id="text-title" class="quiet" { "Pattern" }
             div id="editor" {
                 pre id="paint" aria-hidden="true" { code id="lines" {} }
-                textarea id="text" aria-labelledby="text-title" aria-describedby="here" spellcheck="false" autocapitalize="off"
+                textarea id="text" aria-label="The pattern as text" aria-describedby="here" spellcheck="false" autocapitalize="off"
                     autocomplete="off" wrap="off" readonly[!can_edit] {}
                 ul id="offers" role="listbox" aria-label="What may stand here" hidden {}
                 div id="tip" role="tooltip" hidden {}
