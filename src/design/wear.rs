@@ -1,7 +1,7 @@
 //! The body that a piece is made for.
 
 use crate::pattern::{self, Kind, Pattern};
-use crate::remark::{Code, Remark};
+use crate::remark::{Code, Remark, a};
 use crate::source::{self, At};
 use crate::trade::bodies::{self, Place, Sex, girth};
 use crate::units::Length;
@@ -129,8 +129,9 @@ pub fn check(fit: &Fit, kind: &At<Kind>, context: &mut Context) -> Option<()> {
     let own = limb(kind.value);
     let is_other = |place: &Place| kind.value == Kind::Earrings || *place != own;
     let Some((_, word, _)) = fit.girths().find(|(place, ..)| is_other(place)) else { return Some(()) };
-    let (kind_word, own) = (kind.value.word(), self::word(own));
-    let headline = format!("a measure of the {word} does not tell how long {kind_word} must be");
+    let own = self::word(own);
+    let piece = if kind.value == Kind::Earrings { "earrings".to_owned() } else { a(kind.value.word()) };
+    let headline = format!("a measure of the {word} does not tell how long {piece} must be");
     let help = match kind.value {
         Kind::Earrings => "leave it out: earrings go round nothing".to_owned(),
         _ => format!("measure the {own}, and give `--{own}`"),

@@ -163,7 +163,7 @@ impl<'a> Reader<'a> {
         let colour = line.trim_start_matches([':', ' ']);
         let Some(length) = bare_colour(colour) else { return false };
         let start = key.place.end + line.len() - colour.len();
-        self.remarks.push(Slip::BareColour.remark(Place { file: 0, start, end: start + length, ..key.place }));
+        self.remarks.push(Slip::BareColour.remark(Place { start, end: start + length, ..key.place }));
         true
     }
 
