@@ -68,7 +68,7 @@ fn broken() -> String {
 #[test]
 fn standard_input_is_one_thing_alone() {
     let ran = fed(&["materials", "-", "--stash", "-"], "");
-    assert!(ran.code == 2 && ran.err.contains("either the pattern or the stash"), "{}", ran.err);
+    assert!(ran.code == 2 && ran.err.contains("one pattern or the stash"), "{}", ran.err);
 }
 
 #[test]

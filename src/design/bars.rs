@@ -6,7 +6,8 @@
 use crate::units::Length;
 
 use super::entries::{Entries, Index};
-use super::finding::{Bar, Finding, Form};
+use super::finding::Finding;
+use super::form::{Bar, Form};
 use super::model::{Design, Strand, What};
 
 impl Finding {

@@ -12,7 +12,8 @@ use crate::units::Length;
 
 use super::Context;
 use super::entries::Index;
-use super::finding::{Finding, Foot, Form};
+use super::finding::Finding;
+use super::form::{Foot, Form};
 use super::model::{Closure, Joins, Part};
 use super::shaping;
 use super::shelf::Shelf;

@@ -2,7 +2,8 @@
 
 use crate::pattern::{CordKind, FindingKind};
 
-use super::finding::{Finding, Foot, Form, Pin};
+use super::finding::Finding;
+use super::form::{Foot, Form, Pin};
 use super::model::{Design, Part};
 
 impl Finding {

@@ -11,9 +11,8 @@ use crate::units::Length;
 use super::Context;
 use super::article::{gauge_diameter, sold};
 use super::entries::Index;
-use super::finding::{
-    Bar, Body, Cap, Chain, Charm, Cone, CordEnd, Crimp, Finding, Foot, Form, Hanger, KnotCover, Pin, Ring,
-};
+use super::finding::Finding;
+use super::form::{Bar, Body, Cap, Chain, Charm, Cone, CordEnd, Crimp, Foot, Form, Hanger, KnotCover, Pin, Ring};
 use super::stated::Stated;
 use super::stock::Bead;
 

@@ -6,7 +6,6 @@
 //! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
 //! that each takes up at most what one cord of that thickness would.
 
-use crate::pattern::bounds::MOST_STRUNG;
 use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
@@ -16,10 +15,10 @@ use crate::units::{Length, Mass};
 use super::Context;
 use super::entries::{Entries, Index};
 use super::expand::{Given, List, too_long, too_many};
+use super::filling::{fill, round};
 use super::finding::Finding;
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
 use super::round::{Row, Stock};
-use super::row;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
 use super::stock::Cord;
@@ -208,60 +207,6 @@ fn taken(finding: &Finding) -> Length {
         FindingKind::CrimpCover | FindingKind::WireGuard => Length::ZERO,
         _ => finding.length().unwrap_or_default(),
     }
-}
-
-/// How often `repeat: fill` strings its list: as often as whole repeats fit.
-fn fill(
-    strand: &pattern::Strand,
-    list: &List<'_>,
-    length: Option<Length>,
-    takes: f64,
-    context: &mut Context,
-) -> Option<u32> {
-    if !list.has_fill() {
-        return Some(1);
-    }
-    let place = strand.beads.place;
-    let Some(length) = length else {
-        let remark = Remark::new(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
-        return context.refuse(remark.help("write the strand's `length:`, or in `wear:` the girth that it goes round"));
-    };
-    let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
-    let room = length.value() - takes - leave;
-    largest(|fill| list.fits(fill, room)).or_else(|| {
-        let least = list.length(1);
-        let headline = format!(
-            "strand {}: what fills it finds {:.1} mm of room, but once takes {least:.1} mm",
-            strand.name.value,
-            room.max(0.0)
-        );
-        let help = format!("make the strand at least {:.0} mm long, or leave less", (least + takes + leave).ceil());
-        context.refuse(Remark::new(Code::NoFill, headline).at(place).help(help))
-    })
-}
-
-/// How often `repeat: fill` strings its list round its wearer.
-fn round(strand: &pattern::Strand, list: &List<'_>, row: &Row<'_>, asked: Length) -> u32 {
-    let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
-    let most = list.most(MOST_STRUNG);
-    row.nearest(asked.value() - leave, most, |times| row::bits(&list.row(times), row.stock.beads))
-}
-
-/// The largest number, at least 1, that fits, where all smaller ones do.
-pub fn largest(fits: impl Fn(u32) -> bool) -> Option<u32> {
-    if !fits(1) {
-        return None;
-    }
-    let mut over = 2;
-    while over < u32::MAX / 2 && fits(over) {
-        over *= 2;
-    }
-    let (mut low, mut high) = (over / 2, over);
-    while high - low > 1 {
-        let middle = low.midpoint(high);
-        *if fits(middle) { &mut low } else { &mut high } = middle;
-    }
-    Some(low)
 }
 
 fn finished(

@@ -6,17 +6,21 @@
 //! own hold an underscore, which no symbol's id does. Characters that XML forbids are dropped; line
 //! breaks and tabs in texts become spaces.
 
+mod part;
+
 use std::collections::{BTreeMap, BTreeSet};
 
+use svg::node::Node;
 use svg::node::element::{self, ClipPath, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
-use svg::node::{self, Node};
+
+use part::{clean, coloured, faded, holding, list, measured, stroked, with, worded, written};
 
 use super::bounds::{Bounds, SOFT};
 use super::number;
 use crate::geometry::Point;
 use crate::paint::font::FAMILY;
 use crate::paint::fraction::tucks;
-use crate::paint::mark::{Anchor, Fill, Key, Mark, Page, Rgb, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
+use crate::paint::mark::{Anchor, Fill, Key, Mark, Page, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
 use crate::paint::outline;
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
@@ -279,70 +283,6 @@ fn data(outline: &[Step]) -> String {
         }
     }
     data
-}
-
-fn stroked(element: &mut Element, stroke: &Stroke) {
-    coloured(element, "stroke", stroke.colour, stroke.opacity);
-    element.assign("stroke-width", written(stroke.width));
-    if !stroke.dashes.is_empty() {
-        element.assign("stroke-dasharray", list(&stroke.dashes));
-    }
-    if stroke.round {
-        element.assign("stroke-linecap", "round");
-        element.assign("stroke-linejoin", "round");
-    }
-}
-
-fn coloured(element: &mut Element, name: &str, colour: Rgb, opacity: f64) {
-    element.assign(name, colour.hex());
-    faded(element, &format!("{name}-opacity"), opacity);
-}
-
-fn faded(element: &mut Element, name: &str, opacity: f64) {
-    if opacity < 1.0 {
-        element.assign(name, written(opacity.max(0.0)));
-    }
-}
-
-/// An element of words. The crate's own text element puts its words on a line of their own, which
-/// would show as spaces.
-fn worded(name: &str, words: &str) -> Element {
-    holding(Element::new(name), [node::Text::new(clean(words))])
-}
-
-fn with(mut element: Element, name: &str, value: impl Into<node::Value>) -> Element {
-    element.assign(name, value);
-    element
-}
-
-fn measured(element: impl Into<Element>, values: &[(&str, f64)]) -> Element {
-    values.iter().fold(element.into(), |element, (name, value)| with(element, name, written(*value)))
-}
-
-fn holding<E: Node, C: Into<Box<dyn Node>>>(mut element: E, children: impl IntoIterator<Item = C>) -> E {
-    children.into_iter().for_each(|child| element.append(child));
-    element
-}
-
-fn written(value: f64) -> String {
-    list(&[value])
-}
-
-fn list(values: &[f64]) -> String {
-    let mut out = String::new();
-    for (index, value) in values.iter().enumerate() {
-        if index > 0 {
-            out.push(' ');
-        }
-        number::push(&mut out, *value, PLACES);
-    }
-    out
-}
-
-/// A text without what XML forbids.
-fn clean(text: &str) -> String {
-    let spaced = text.chars().map(|c| if matches!(c, '\n' | '\t') { ' ' } else { c });
-    spaced.filter(|c| !c.is_control() && !matches!(c, '\u{fffe}' | '\u{ffff}')).collect()
 }
 
 #[cfg(test)]

@@ -13,8 +13,9 @@ use crate::units::Length;
 
 use crate::design::entries::Index;
 use crate::design::expand::List;
+use crate::design::filling::largest;
 use crate::design::stock::Bead;
-use crate::design::strand::{SAME, largest};
+use crate::design::strand::SAME;
 
 /// The steps of a graduated row.
 pub struct Grades<'a> {

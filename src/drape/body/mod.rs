@@ -11,7 +11,8 @@
 //! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
 //!
 //! **Trade-off.** What is strung is taken in pieces of at most 8 mm (in one net no more than a thousand or so), each as
-//! wide as the widest in it: drops are within 0.5 mm of those with pieces half as long. Beads that slide keep the
+//! wide as the widest in it: drops are within 1 mm of those with pieces half as long (0.6 mm
+//! for three strands of 4 and 6 mm beads). Beads that slide keep the
 //! stations at which they rest when the strand hangs from two points. There is no friction, but for two things: a
 //! smooth loop would turn until what is heaviest lies in front, and a heavy closure would slip down the back; skin
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the

@@ -1,0 +1,330 @@
+//! What findings do, with the sizes that their kinds have.
+
+use crate::pattern::{FindingKind, Outline};
+use crate::trade::usual;
+use crate::units::Length;
+
+use super::entries::Index;
+use super::stated::Stated;
+use super::stock::Bead;
+
+/// What a finding does, with the sizes that its kind has. A size that a kind always has is a length; one that
+/// only some patterns state is optional.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Form {
+    /// A soft tube or ring pressed shut on the cord.
+    Crimp(Crimp),
+    /// A hollow cone that covers gathered ends.
+    Cone(Cone),
+    /// A wire with an eye or a head.
+    Pin(Pin),
+    /// The trigger clasp.
+    Clasp(Body),
+    /// A clasp that is a ring with a sprung bolt.
+    SpringRing(Body),
+    /// A clasp of bent wire.
+    Hook(Body),
+    /// The ring of a toggle clasp.
+    ToggleRing(Body),
+    /// The bar of a toggle clasp.
+    ToggleBar(Body),
+    /// Half of a clasp whose halves screw, snap or hold together by magnets.
+    BarrelHalf(Body),
+    /// Chain, sold by length.
+    Chain(Chain),
+    /// A ring of wire.
+    JumpRing(Ring),
+    /// A bar with holes, along the way.
+    SpacerBar(Bar),
+    /// A bar with loops that strands end on.
+    EndBar(Bar),
+    /// A cup that sits on a bead's end.
+    BeadCap(Cap),
+    /// A hollow ball that hides a crimp.
+    CrimpCover(Body),
+    /// A horseshoe in the loop.
+    WireGuard(Body),
+    /// A loop that carries a pendant.
+    Bail(Hanger),
+    /// The hook through the ear.
+    EarWire(Hanger),
+    /// A hinged cup that closes over a knot.
+    KnotCover(KnotCover),
+    /// A cap with a loop over the end of a thick cord.
+    CordEnd(CordEnd),
+    /// A small shape that hangs by its loop.
+    Charm(Charm),
+    /// A loop that grips an arm of a pair of spectacles.
+    SpectacleLoop(Body),
+}
+
+/// The sizes of what has a length and little else that matters.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Body {
+    /// Along the piece.
+    pub length: Length,
+    /// Outside diameter or width, where stated.
+    pub outside: Option<Length>,
+    /// Inside diameter, where stated.
+    pub inside: Option<Length>,
+    /// Diameter of its wire, where stated.
+    pub wire: Option<Length>,
+}
+
+/// The sizes of a crimp.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Crimp {
+    /// Along the cord.
+    pub length: Length,
+    /// Outside diameter.
+    pub outside: Length,
+    /// Inside diameter.
+    pub inside: Length,
+}
+
+/// The sizes of a cone.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cone {
+    /// From its mouth to its tip.
+    pub length: Length,
+    /// Inside diameter just inside its mouth.
+    pub inside: Length,
+    /// Inside diameter of its narrow end.
+    pub tip: Length,
+    /// Outside diameter of its wide end, where stated.
+    pub mouth: Option<Length>,
+    /// Outside diameter or width, where stated.
+    pub outside: Option<Length>,
+}
+
+/// The sizes of a pin.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pin {
+    /// Length of its wire.
+    pub length: Length,
+    /// Diameter of its wire.
+    pub wire: Length,
+    /// What holds at its foot.
+    pub foot: Foot,
+    /// Outside diameter of its eye or head, where stated.
+    pub outside: Option<Length>,
+}
+
+/// What holds at a pin's foot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Foot {
+    /// A loop.
+    Eye,
+    /// A flat head.
+    Head,
+}
+
+/// The sizes of chain.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Chain {
+    /// Length of one link, outside.
+    pub link: Length,
+    /// Diameter of its wire.
+    pub wire: Stated<Length>,
+    /// Length of each piece that is strung or that carries a branch, where stated; the closure says its own.
+    pub length: Option<Length>,
+}
+
+/// The sizes of a jump ring.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ring {
+    /// Inside diameter.
+    pub inside: Length,
+    /// Diameter of its wire.
+    pub wire: Stated<Length>,
+    /// Outside diameter, where stated.
+    pub outside: Option<Length>,
+    /// Whether it is soldered shut.
+    pub closed: bool,
+}
+
+/// The sizes of a bar.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bar {
+    /// Along the cord.
+    pub length: Length,
+    /// Distance between its holes.
+    pub spacing: Length,
+    /// How many holes it has.
+    pub holes: u32,
+    /// Outside diameter or width, where stated.
+    pub outside: Option<Length>,
+    /// Diameter of a hole, where stated.
+    pub inside: Option<Length>,
+    /// Diameter of its loops' wire, where stated.
+    pub wire: Option<Length>,
+}
+
+/// The sizes of a bead cap.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cap {
+    /// Along the cord.
+    pub length: Length,
+    /// Outside diameter, where stated.
+    pub outside: Option<Length>,
+    /// Diameter of its hole, where stated.
+    pub inside: Option<Length>,
+    /// Outside diameter of its wide end, where stated.
+    pub mouth: Option<Length>,
+}
+
+/// The sizes of what something hangs on or by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hanger {
+    /// Along the piece.
+    pub length: Length,
+    /// Diameter of its wire.
+    pub wire: Stated<Length>,
+    /// Outside width, where stated.
+    pub outside: Option<Length>,
+    /// Inside diameter, where stated.
+    pub inside: Option<Length>,
+}
+
+/// The sizes of a knot cover, and what the knot in it is tied round.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct KnotCover {
+    /// Its sizes.
+    pub body: Body,
+    /// The bead that the knot in it is tied round.
+    pub bead: Option<Index<Bead>>,
+}
+
+/// The sizes of a cord end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CordEnd {
+    /// Along the piece.
+    pub length: Length,
+    /// Inside diameter.
+    pub inside: Length,
+    /// Outside diameter, where stated.
+    pub outside: Option<Length>,
+    /// Diameter of its ring's wire, where stated.
+    pub wire: Option<Length>,
+}
+
+/// The sizes of a charm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Charm {
+    /// From the top of its loop down.
+    pub length: Length,
+    /// How broad it is.
+    pub breadth: Stated<Length>,
+    /// Its outline.
+    pub outline: Outline,
+}
+
+impl Form {
+    /// The kind that it is a form of.
+    #[must_use]
+    pub const fn kind(&self) -> FindingKind {
+        match self {
+            Self::Crimp(_) => FindingKind::Crimp,
+            Self::Cone(_) => FindingKind::Cone,
+            Self::Pin(Pin { foot: Foot::Eye, .. }) => FindingKind::EyePin,
+            Self::Pin(Pin { foot: Foot::Head, .. }) => FindingKind::HeadPin,
+            Self::Clasp(_) => FindingKind::Clasp,
+            Self::SpringRing(_) => FindingKind::SpringRing,
+            Self::Hook(_) => FindingKind::Hook,
+            Self::ToggleRing(_) => FindingKind::ToggleRing,
+            Self::ToggleBar(_) => FindingKind::ToggleBar,
+            Self::BarrelHalf(_) => FindingKind::BarrelHalf,
+            Self::Chain(_) => FindingKind::Chain,
+            Self::JumpRing(_) => FindingKind::JumpRing,
+            Self::SpacerBar(_) => FindingKind::SpacerBar,
+            Self::EndBar(_) => FindingKind::EndBar,
+            Self::BeadCap(_) => FindingKind::BeadCap,
+            Self::CrimpCover(_) => FindingKind::CrimpCover,
+            Self::WireGuard(_) => FindingKind::WireGuard,
+            Self::Bail(_) => FindingKind::Bail,
+            Self::EarWire(_) => FindingKind::EarWire,
+            Self::KnotCover(_) => FindingKind::KnotCover,
+            Self::CordEnd(_) => FindingKind::CordEnd,
+            Self::Charm(_) => FindingKind::Charm,
+            Self::SpectacleLoop(_) => FindingKind::SpectacleLoop,
+        }
+    }
+
+    /// Its sizes, where its kind has the usual ones.
+    pub(super) const fn body(&self) -> Option<&Body> {
+        match self {
+            Self::Clasp(body)
+            | Self::SpringRing(body)
+            | Self::Hook(body)
+            | Self::ToggleRing(body)
+            | Self::ToggleBar(body)
+            | Self::BarrelHalf(body)
+            | Self::CrimpCover(body)
+            | Self::WireGuard(body)
+            | Self::SpectacleLoop(body)
+            | Self::KnotCover(KnotCover { body, .. }) => Some(body),
+            _ => None,
+        }
+    }
+}
+
+impl Chain {
+    /// How many links a length of it has: each lengthens it by its own length less two thicknesses of its
+    /// wire, which lie in its neighbours. Nothing where the wire leaves nothing open in a link.
+    #[must_use]
+    pub fn links(&self, length: Length) -> Option<f64> {
+        let both = *self.wire * 2.0;
+        let pitch = (self.link - both).value();
+        (pitch > 0.0).then(|| libm::round((length - both).value() / pitch).max(1.0))
+    }
+}
+
+impl Pin {
+    /// Outside diameter of its eye, and of the plain loop made at its other end. What a head pin states is its
+    /// head's.
+    #[must_use]
+    pub fn eye(&self) -> Length {
+        self.outside.filter(|_| self.foot == Foot::Eye).unwrap_or(usual::EYE)
+    }
+
+    /// Wire that the plain loop takes.
+    #[must_use]
+    pub fn loop_wire(&self) -> Length {
+        usual::loop_wire(self.eye(), self.wire)
+    }
+
+    /// Length of its eye, or of its head, which is as thick as its wire.
+    pub(super) fn foot_length(&self) -> Length {
+        match self.foot {
+            Foot::Eye => self.eye(),
+            Foot::Head => self.wire,
+        }
+    }
+}
+
+impl Cone {
+    /// How far below its tip it is as wide inside as `width`; its whole length for what is wider than its
+    /// mouth.
+    #[must_use]
+    pub fn depth_of(&self, width: Length) -> Length {
+        let opening = self.inside - self.tip;
+        if opening <= Length::ZERO {
+            return if width > self.tip { self.length } else { Length::ZERO };
+        }
+        self.length * ((width - self.tip) / opening).clamp(0.0, 1.0)
+    }
+
+    /// Inside width at a distance below its tip.
+    #[must_use]
+    pub fn width_at(&self, depth: Length) -> Length {
+        self.tip + (self.inside - self.tip) * (depth / self.length).clamp(0.0, 1.0)
+    }
+}
+
+impl Bar {
+    /// From the first of its holes to the last, and half their distance beyond on each side.
+    #[must_use]
+    pub fn breadth(&self) -> Length {
+        self.spacing * f64::from(self.holes)
+    }
+}
