@@ -130,12 +130,18 @@ def offer(browser):
     browser.press("Enter", text="\r")
     browser.wait(f"{TEXT}.includes('finish: mattegloss') || {TEXT}.includes('finish: matte')")
     check("finish: m" in browser.value(TEXT), "a word is offered and taken by keyboard")
-    browser.value(f"document.getElementById('text').value = {json.dumps(before)}; document.getElementById('text').dispatchEvent(new Event('input'))")
+    put(browser, before)
     browser.wait(f"{REMARKS} === 0")
+
+
+def put(browser, text):
+    """Puts a text in the area as if it were typed."""
+    browser.value(f"document.getElementById('text').value = {json.dumps(text)}; document.getElementById('text').dispatchEvent(new Event('input'))")
 
 
 def by_hand(browser):
     """Acts on the drawing, each one undo."""
+    put(browser, browser.value(TEXT).replace("{ repeat: fill,", "{ repeat: 18,"))
     fresh(browser)
     before = browser.value(TEXT)
     browser.value("document.getElementById('stage').scrollIntoView({ block: 'center' })")

@@ -23,6 +23,9 @@ mod proof;
 #[path = "pages/stringing.rs"]
 mod stringing;
 
+#[path = "support/shelved.rs"]
+mod shelved;
+
 use festoon::art::Ink;
 use festoon::design::Choice;
 use festoon::paint::mark::Page;
@@ -30,13 +33,18 @@ use festoon::sheet::{self, Style};
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 use festoon::{Piece, piece};
+use shelved::shelved;
 
 /// The papers that pages are tested on.
 const PAPERS: [Paper; 3] = [Paper::A4, Paper::Letter, Paper::A5];
 
 /// The piece of a pattern; nothing where the pattern has errors.
 fn read(text: &str) -> Result<Piece, String> {
-    let (piece, remarks) = piece(&Source::new("test.yaml", text), &Choice::default(), None);
+    made(&Source::new("test.yaml", text))
+}
+
+fn made(source: &Source) -> Result<Piece, String> {
+    let (piece, remarks) = piece(source, &Choice::default(), None);
     piece.ok_or_else(|| format!("{remarks:?}"))
 }
 
@@ -57,8 +65,8 @@ fn shipped() -> Vec<Piece> {
     files.retain(|file| file.extension().is_some_and(|ending| ending == "yaml"));
     files.sort();
     let read = |path: std::path::PathBuf| {
-        let text = std::fs::read_to_string(&path).expect("the file can be read");
-        read(&text).unwrap_or_else(|remarks| panic!("{}: {remarks}", path.display()))
+        let name = path.file_name().and_then(|name| name.to_str()).expect("a shipped pattern has a plain name");
+        made(&shelved(&format!("patterns/{name}"))).unwrap_or_else(|remarks| panic!("{name}: {remarks}"))
     };
     assert!(!files.is_empty(), "no patterns in {folder}");
     files.into_iter().map(read).collect()

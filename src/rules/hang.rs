@@ -167,15 +167,18 @@ fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
 /// A piece that came to no rest on the neck.
 fn restless(unrest: &Unrest, design: &Design) -> Option<Remark> {
     let place = design.strands.first()?.length_place;
-    let headline = match unrest {
-        Unrest::Left { rounds, overlap, imbalance } => format!(
-            "on the neck the piece came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
+    let (headline, help) = match unrest {
+        Unrest::Left { rounds, overlap, imbalance } => (
+            format!(
+                "on the neck the piece came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
+            ),
+            "take the figure on the neck, and how far below it strands hang, as a sketch",
         ),
-        Unrest::TooMany | Unrest::Lost { .. } => {
-            "on the neck no place was found for the piece; it is not drawn there".to_owned()
-        }
+        Unrest::TooMany | Unrest::Lost { .. } => (
+            "on the neck no place was found for the piece; it is not drawn there".to_owned(),
+            "check that the neck's measure and the strands' lengths go together; try on how far it hangs",
+        ),
     };
-    let help = "take the figure on the neck, and how far below it strands hang, as a sketch";
     Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
 }
 

@@ -11,17 +11,19 @@ use super::spoil::Corpus;
 /// Most inputs that are looked at: a fifth of an ordinary run.
 const MOST: u64 = 4_000;
 
+/// What no text by itself is sound with: `tests/workshop/shelf.rs` gives the shelf beside it.
+const BESIDE: &str = "Pattern: shelf";
+
 #[test]
 fn sound_inputs_reach_every_key_and_word_of_the_language() {
     let corpus = Corpus::read();
     let language = Language(pattern::schema());
-    let (all, mut found) = (language.all(), BTreeSet::new());
+    let (all, mut found) = (language.all(), BTreeSet::from([BESIDE.to_owned()]));
     let reaches_all = |number: u64| {
         let source = Source::new("spoiled.yaml", corpus.spoiled(1, number).0);
-        if pattern::read(&source).0.is_some() {
-            let written = serde_yaml::from_str(source.text()).unwrap_or_else(|error| panic!("{number}: {error}"));
-            language.find(&written, &language.0, "Pattern", &mut found);
-        }
+        // A JSON value cannot hold all that names something: `.nan` is a number to it.
+        let written = serde_yaml::from_str(source.text()).ok().filter(|_| pattern::read(&source).0.is_some());
+        written.iter().for_each(|written| language.find(written, &language.0, "Pattern", &mut found));
         all.is_subset(&found)
     };
     if !(0..MOST).any(reaches_all) {

@@ -48,6 +48,7 @@ findings:
   stick: { name: toggle bar, kind: toggle bar, length: 5 mm, outside: 19 mm }
   half: { name: barrel half, kind: barrel half, length: 8 mm, outside: 5 mm, breakaway: yes }
   grip: { name: spectacle loop, kind: spectacle loop, length: 20 mm, breakaway: yes }
+  shell: { name: shell charm, kind: charm, length: 12 mm, outside: 9 mm, outline: leaf }
   fish: { name: ear wire, kind: ear wire, length: 18 mm }
 ";
 
@@ -80,6 +81,7 @@ fn item() -> impl Strategy<Value = String> {
         1 => (4..30_u32, 0..3_u32).prop_map(|(count, apart)| format!("{{ random: {count}, of: {{ reed: 2, seed: 2, tube: 3 }}, apart: {apart} }}")),
         1 => (2..30_u32, word(&BEADS)).prop_map(|(count, bead)| format!("{{ fade: {count}, from: {bead}, to: drop }}")),
         1 => (50..200_u32).prop_map(|length| format!("{{ graduate: [seed, reed, tube], length: {length} mm }}")),
+        1 => Just("{ dangle: [shell], on: ring }".to_owned()),
         2 => (1..4_u32, word(&BEADS), word(&HANGERS)).prop_map(|(n, bead, on)| format!("{{ dangle: [{n} {bead}], on: {on} }}")),
     ];
     leaf.prop_recursive(2, 10, 3, |inner| {

@@ -10,13 +10,14 @@ beads:
   reed: { shape: round, size: 6 mm, hole: 1 mm, colour: \"#5d7f5b\", mass: 0.27 g, sold: { by: pack, count: 50, price: 4, from: the market } }
   mist: { shape: cube, size: 4 mm, hole: 1 mm, colour: \"#c9d6d8\", mass: 0.1 g, sold: { by: pack, count: 100, price: 3, from: the market } }
 cords:
-  line: { kind: thread, diameter: 0.4 mm, strength: 60 N, mass: 0.6 g/m, sold: { by: spool, length: 10 m, price: 5, from: \"=post\" } }
+  line: { kind: thread, diameter: 0.4 mm, take-up: 6.25 mm, strength: 60 N, mass: 0.6 g/m, sold: { by: spool, length: 10 m, price: 5, from: \"=post\" } }
 findings:
   hook: { kind: clasp, length: 12 mm, sold: { by: each, price: 1.50 } }
   ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm, sold: { by: pack, count: 50, price: 2 } }
 ";
 
-/// A necklace of so many beads; 500 mm and 30 mm for each end are cut, in the long size 600 mm and 60 mm.
+/// A necklace of so many beads; 500 mm, 30 mm for each end and 1.712 x 6.25 mm for its double overhand knot are cut,
+/// 581.4 mm in all, and in the long size 100 mm more.
 fn piece(title: &str, beads: &str) -> String {
     format!(
         "festoon: 1\ntitle: {title}\nkind: necklace\nunits: mm\nshelf: shelf.yaml\n\
@@ -57,9 +58,9 @@ fn several_patterns_are_bought_for_together_with_one_stash() {
         .sum();
     assert_eq!(apart, 2 + 2);
     assert_eq!(line(&list, "mist")["count"], 20);
-    // Four pieces of 560 mm: one from the 700 mm in hand, three from a spool.
-    assert_eq!(line(&list, "line")["length_mm"], 2240);
-    assert_eq!([&line(&list, "line")["packs"], &line(&list, "line")["from_stash"]], [1, 560]);
+    // Four pieces of 581.4 mm: one from the 700 mm in hand, three from a spool.
+    assert_eq!(line(&list, "line")["length_mm"], 2325.6);
+    assert_eq!([&line(&list, "line")["packs"], &line(&list, "line")["from_stash"]], [&json!(1), &json!(581.4)]);
     assert_eq!(line(&list, "hook")["packs"], 4);
     let labels = list["cutting"][0].to_string();
     assert!(labels.contains("Alder row") && labels.contains("Birch row"), "{labels}");
@@ -84,8 +85,8 @@ fn each_bag_holds_its_spare_and_what_its_size_needs() {
     let reed = line(&list, "reed");
     assert_eq!([&reed["count"], &reed["spare"]], [480, 24]);
     assert_eq!([&line(&list, "ring")["count"], &line(&list, "ring")["spare"]], [12, 12]);
-    // 3 x (500 + 60) and 9 x (600 + 60) mm.
-    assert_eq!(line(&list, "line")["length_mm"], 3 * 560 + 9 * 660);
+    // 3 x 581.4 and 9 x 681.4 mm.
+    assert_eq!(line(&list, "line")["length_mm"], 7876.8);
     let kits = list["kits"].as_array().unwrap();
     assert_eq!(
         kits.iter().map(|kit| (&kit["bags"], &kit["variant"])).collect::<Vec<_>>(),
@@ -95,17 +96,17 @@ fn each_bag_holds_its_spare_and_what_its_size_needs() {
         kits[kit]["contents"].as_array().unwrap().iter().find(|one| one["id"] == id).unwrap().clone()
     };
     assert_eq!(held(0, "reed"), json!({ "kind": "bead", "id": "reed", "name": "reed", "count": 40, "spare": 2 }));
-    assert_eq!(held(1, "line")["pieces"], json!([{ "for": "row", "length_mm": 660 }]));
-    // 42 of 50 at 4.00 are 3.36; 560 mm of 10 m at 5.00 are 0.28; two hooks 3.00; two rings of 50 at 2.00 are 0.08.
-    assert_eq!(kits[0]["cost"], json!(6.72));
+    assert_eq!(held(1, "line")["pieces"], json!([{ "for": "row", "length_mm": 681.4 }]));
+    // 42 of 50 at 4.00 are 3.36; 581.4 mm of 10 m at 5.00 are 0.29; two hooks 3.00; two rings of 50 at 2.00 are 0.08.
+    assert_eq!(kits[0]["cost"], json!(6.73));
     let table = desk.told(&["materials", "a.yaml", "--kits", "3,long=9", "--spare-findings", "1%"]);
     for said in [
         "pack 3 bags: Alder\n",
         "pack 9 bags: Alder, long\n",
         "40 + 2 spare reed",
-        "line: row 660 mm",
-        "one bag costs 6.72 EUR",
-        "for a shop 2 × that = 13.44, for a maker 3 × that = 20.16",
+        "line: row 681 mm",
+        "one bag costs 6.73 EUR",
+        "for a shop 2 × that = 13.46, for a maker 3 × that = 20.19",
     ] {
         assert!(table.contains(said), "{said}: {table}");
     }

@@ -14,7 +14,8 @@ const canEdit = document.body.dataset.edit === "yes";
 const SVG = "http://www.w3.org/2000/svg";
 const [layer] = [document.createElementNS(SVG, "svg")];
 layer.id = "layer";
-layer.setAttribute("aria-hidden", "true");
+layer.setAttribute("role", "group");
+layer.setAttribute("aria-label", "Lengths of the strands");
 
 let piece = null;
 let selected = -1;
