@@ -138,7 +138,7 @@ fn nested_repeats_do_not_explode() {
 fn lists_are_as_long_as_a_hand_would_write_them() {
     let mirrors = |count: usize| {
         let mirror = format!("{{ mirror: [{}] }}", "reed, ".repeat(count - 1));
-        format!("{mirror}, {}", vec![mirror.as_str(); 4].join(", "))
+        format!("{mirror}, {}", [mirror.as_str(); 4].join(", "))
     };
     says("20 reed", &mirrors(1_001), Code::TooManyBeads, "[", "`repeat` and `mirror`");
     let (remarks, _) = remarks(&SOUND.replace("20 reed", &mirrors(1_000)));

@@ -288,6 +288,7 @@ fn data(outline: &[Step]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::paint::mark::Rgb;
 
     fn page(marks: Vec<Mark>) -> Page {
         let symbols = vec![Symbol {
