@@ -367,9 +367,11 @@ pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
 
 /// Whether so many entries more are too many for the piece's bead lists; leaves a remark if they are.
 pub fn too_long(more: u64, place: Place, context: &mut Context) -> bool {
+    let is_long = |written: u64| written > u64::from(MOST_WRITTEN);
+    let is_told = is_long(context.written);
     context.written = context.written.saturating_add(more);
-    if context.written <= u64::from(MOST_WRITTEN) {
-        return false;
+    if is_told || !is_long(context.written) {
+        return is_told;
     }
     let headline = format!("the piece's bead lists have more than {MOST_WRITTEN} entries, beads without order counted");
     let help = "say what comes again with `repeat` and `mirror`, and equal neighbours with one count";

@@ -174,7 +174,11 @@ fn restless(unrest: &Unrest, design: &Design) -> Option<Remark> {
             ),
             "take the figure on the neck, and how far below it strands hang, as a sketch",
         ),
-        Unrest::TooMany | Unrest::Lost { .. } => (
+        Unrest::TooMany => (
+            "on the neck so many strands are not laid side by side; the piece is not drawn there".to_owned(),
+            "try on how far it hangs",
+        ),
+        Unrest::Lost { .. } => (
             "on the neck no place was found for the piece; it is not drawn there".to_owned(),
             "check that the neck's measure and the strands' lengths go together; try on how far it hangs",
         ),

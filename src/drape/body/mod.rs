@@ -45,6 +45,8 @@ const COARSE: f64 = 25.0;
 const FINE: f64 = 8.0;
 /// Pieces of the last net, about, at the most.
 const MOST: f64 = 1000.0;
+/// Most strands that are laid: more would take too long.
+const MOST_STRANDS: usize = 16;
 /// When the first net has found the place, and when the last one rests.
 const FOUND: Still = Still { moves: 2.0, overlap: 1.0 };
 const RESTS: Still = Still { moves: 0.05, overlap: 0.01 };
@@ -183,6 +185,10 @@ struct Laid {
 
 /// Lays strands from the inmost out, first roughly.
 fn lay(strands: &[Strung], closing: &[Piece], skin: &Skin) -> Laid {
+    if strands.is_empty() || strands.len() > MOST_STRANDS {
+        let unrest = (!strands.is_empty()).then_some(Unrest::TooMany);
+        return Laid { ways: Vec::new(), unrest };
+    }
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
         let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
@@ -196,9 +202,6 @@ fn lay(strands: &[Strung], closing: &[Piece], skin: &Skin) -> Laid {
     };
     let mut ways: Vec<Way> = strands.iter().map(guess).collect();
     let mut unrest = None;
-    if strands.is_empty() {
-        return Laid { ways, unrest };
-    }
     for (longest, still) in [(COARSE, FOUND), (FINE.max(all / MOST), RESTS)] {
         let (strands, closing) = cut(longest);
         let mut loops = Loops::new(&strands, &closing, &ways);
