@@ -244,7 +244,7 @@ codes! {
          and the next takes the lines anew. They are at rest when no bead moves farther than 0.01 mm, after 20 rounds \
          at the most. What is left is said: how deep outlines lie in one another, and the greatest sum of the \
          forces at a joint, weight, tension and push, which is nothing at rest. The best place of all rounds is \
-         drawn. Strands of more than 6,000 parts together are not tried. On the neck the same is done in space, over neck, \
+         drawn. Strands of more than 2,400 parts together are not tried. On the neck the same is done in space, over neck, \
          shoulders and chest, in up to 40 rounds; there the piece is at rest when nothing moves farther than 0.05 mm and \
          nothing lies 0.01 mm deep in anything else.";
     BareCord = "bare-cord", Advice,

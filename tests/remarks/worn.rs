@@ -50,7 +50,7 @@ fn hanging() -> Vec<Case> {
         changed(&[("16 in", length), list, ("{ neck base: 370 mm }", thin)])
     };
     let row = |row| changed(&[("beads:\n", MIST), ("[20 reed]", row)]);
-    // Two strands of 3,100 beads have more than 6,000 parts, which are not tried.
+    // Two strands of 3,100 beads have more than 2,400 parts, which are not tried.
     let many = |others: &[&str]| {
         let small = [("size: 6 mm, hole: 1 mm", "size: 1 mm, hole: 0.6 mm"), ("0.27 g", "0.2 mg"), ("16 in", "3.4 m")];
         let one = changed(&[small.as_slice(), &[("20 reed", "3100 reed")]].concat());

@@ -22,7 +22,7 @@ const TENSE: f64 = 1e-3;
 const FAINT: f64 = 0.01;
 const STRONG: f64 = 1.0;
 /// Links times rounds that are spent on one piece: a round takes time and room in proportion to its links.
-pub const WORK: usize = 60_000;
+pub const WORK: usize = 24_000;
 /// Strands are not tried for fewer rounds than this.
 const LEAST: usize = 10;
 /// Forces below this share of all that hangs are rounding.
