@@ -26,6 +26,8 @@ mod stringing;
 #[path = "support/shelved.rs"]
 mod shelved;
 
+use std::sync::OnceLock;
+
 use festoon::art::Ink;
 use festoon::design::Choice;
 use festoon::paint::mark::Page;
@@ -57,8 +59,13 @@ fn margin(paper: Paper) -> f64 {
     if paper.size().0 < 180.0 { 10.0 } else { festoon::paint::style::MARGIN }
 }
 
-/// The pieces of the shipped patterns.
+/// The pieces of the shipped patterns, hung once for all tests.
 fn shipped() -> Vec<Piece> {
+    static SHIPPED: OnceLock<Vec<Piece>> = OnceLock::new();
+    SHIPPED.get_or_init(hung).clone()
+}
+
+fn hung() -> Vec<Piece> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns");
     let mut files: Vec<_> =
         std::fs::read_dir(folder).into_iter().flatten().flatten().map(|entry| entry.path()).collect();
