@@ -10,6 +10,7 @@ use festoon::geometry::Point;
 use festoon::pattern;
 use festoon::source::Source;
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 /// What outlines are known to: a round one stands out from its polygon by 0.02 mm, on both sides of a gap.
 const KNOWN: f64 = 0.04;
@@ -168,7 +169,7 @@ fn strands_without_room_lie_over_one_another_and_the_rest_side_by_side() {
 const LISTS: [&str; 7] = ["ball", "seed", "cube", "six", "cone, seed", "oval, ball", "2 disc, six"];
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 12, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 12, failure_persistence: None, rng_seed: RngSeed::Fixed(11), ..ProptestConfig::default() })]
 
     /// Strands either lie side by side, without overlap, or one over the other, or it is said that they came to
     /// no rest; and each is as long as it is.
