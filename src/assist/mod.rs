@@ -2,7 +2,7 @@
 //! remark is mended where that is known exactly.
 //!
 //! The page of `festoon design` and the language server ask the same functions. All work on a text that is not
-//! finished: [`scan`] finds the keys about a place where no tree can be read. What keys are, mean and take comes from
+//! finished: `scan` finds the keys about a place where no tree can be read. What keys are, mean and take comes from
 //! the language's schema alone.
 
 mod language;

@@ -4,9 +4,9 @@
 //! without friction; no strand lies in the body or in another strand. The closure is hooked as short as it goes, or,
 //! where that is too short to go round the neck's base, as much longer as an extender must be let out.
 //!
-//! **Method.** Rounds of the program that lays strands on the board ([`mod@super::program`]), in space: rows keep
-//! each piece beyond the plane that touches the skin, and strands beside one another ([`rows`]); solve, move, take
-//! the planes anew ([`rest`]). A coarse net finds the place, a finer one follows. Each round is convex and comes
+//! **Method.** Rounds of the program that lays strands on the board (`super::program`), in space: rows keep
+//! each piece beyond the plane that touches the skin, and strands beside one another (`rows`); solve, move, take
+//! the planes anew (`rest`). A coarse net finds the place, a finer one follows. Each round is convex and comes
 //! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
 //! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
 //!
