@@ -102,11 +102,10 @@ struct Columns<const D: usize> {
 impl<const D: usize> Columns<D> {
     fn new(net: &Net<D>) -> Self {
         let mut count = 0;
-        let number = |held: bool| {
+        let mut number = |held: bool| {
             count += usize::from(!held);
             (!held).then(|| count - 1)
         };
-        let mut number = number;
         let of = net.nodes.iter().map(|node| node.held.map(&mut number)).collect();
         Self { of, count }
     }
@@ -241,10 +240,9 @@ impl<const D: usize> Net<D> {
         self.nodes.iter().zip(forces).map(free).fold(0.0, f64::max)
     }
 
-    /// Puts the joints where a round found them; how far the farthest went.
-    pub fn go(&mut self, places: &[[f64; D]]) -> f64 {
-        let went = |(node, place): (&mut Node<D>, &[f64; D])| distance(std::mem::replace(&mut node.at, *place), *place);
-        self.nodes.iter_mut().zip(places).map(went).fold(0.0, f64::max)
+    /// Puts the joints where a round found them.
+    pub fn go(&mut self, places: &[[f64; D]]) {
+        self.nodes.iter_mut().zip(places).for_each(|(node, place)| node.at = *place);
     }
 }
 
