@@ -149,11 +149,10 @@ impl<'a> Stencils<'a> {
 
     /// Length in mm of a finding that is a bead cap.
     pub fn cap_length(&self, index: Index<Finding>) -> Option<f64> {
-        let cap = match &self.design.findings[index].form {
-            Form::BeadCap(cap) => Some(cap),
+        match &self.design.findings[index].form {
+            Form::BeadCap(cap) => Some(cap.length.value()),
             _ => None,
-        };
-        cap.map(|cap| cap.length.value())
+        }
     }
 
     /// A knot in a cord, so many of its legs together, centred at a point and taking `length` mm along it.

@@ -10,7 +10,7 @@ use std::sync::Arc;
 use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::drape::Hung;
-use crate::geometry::{Extent, Point};
+use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Page};
@@ -39,7 +39,7 @@ pub struct Bench {
 pub fn bench(piece: &Piece, ink: Ink) -> Bench {
     let closed = figure::ring_extent(piece);
     let hung = laid(piece, closed.is_some());
-    let extent = closed.unwrap_or_else(|| open_extent(piece));
+    let extent = closed.unwrap_or_else(|| figure::hanging_extent(piece));
     let margin = extent.width().max(extent.height()) * MARGIN;
     let frame = Frame { origin: Point::new(margin - extent.low.x, margin + extent.high.y), scale: 1.0 };
     let mut stencils = Stencils::new(&piece.design, ink);
@@ -70,13 +70,6 @@ pub fn rows(piece: &Piece, width: f64, ink: Ink) -> Page {
 /// The strands as they are drawn, in the figure's frame.
 fn laid(piece: &Piece, closed: bool) -> Vec<Option<Hung>> {
     if closed { figure::rows(piece) } else { piece.drape.strands.iter().cloned().map(Some).collect() }
-}
-
-/// The box round strands and closure as they hang.
-fn open_extent(piece: &Piece) -> Extent {
-    let strands = figure::outline_box(piece).unwrap_or_default();
-    let closure = figure::closing(piece).and_then(|closing| closing.extent(&piece.design));
-    closure.map_or(strands, |closure| strands.and(closure))
 }
 
 fn open(piece: &Piece, hung: &[Option<Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {

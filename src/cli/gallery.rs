@@ -28,7 +28,7 @@ use festoon::trade::paper::Paper;
 use super::fit::Measures;
 use super::picture::Looks;
 use super::shelves::Shelves;
-use super::{Failure, input, report};
+use super::{Failure, input, names, report};
 use crate::cli::hash::hash;
 use child::Ended;
 use part::Part;
@@ -239,8 +239,7 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let trouble = |reason: &dyn std::fmt::Display| Failure::trouble(format!("{}: {reason}", folder.display()));
     let entries = fs::read_dir(folder).map_err(|error| trouble(&error))?;
     let files = entries.map(|entry| entry.map(|entry| entry.path())).collect::<Result<Vec<_>, _>>();
-    let is_yaml = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "yaml" || ending == "yml");
-    let is_pattern = |path: &PathBuf| is_yaml(path) && !is_shelf(path);
+    let is_pattern = |path: &PathBuf| names::is_yaml(path) && !is_shelf(path);
     let mut paths: Vec<_> = files.map_err(|error| trouble(&error))?.into_iter().filter(is_pattern).collect();
     paths.sort_by(|a, b| work::name(a).cmp(&work::name(b)).then_with(|| a.cmp(b)));
     if let Some(twins) = paths.windows(2).find(|pair| work::name(&pair[0]) == work::name(&pair[1])) {

@@ -98,22 +98,23 @@ impl Bags {
 
     /// The variant of a pattern that these are of.
     fn choice(&self, source: &Source, base: &Choice) -> Result<Choice, Failure> {
-        let pattern = pattern::read(source).0;
-        let (sizes, ways) =
-            (pattern.iter().flat_map(|all| all.sizes.iter().flatten()), pattern.iter().flat_map(|all| &all.colourways));
-        let sizes: Vec<_> = sizes.map(|size| size.name.value.clone()).collect();
-        let ways: Vec<_> = ways.flat_map(|ways| ways.ids()).map(str::to_owned).collect();
         let mut choice = base.clone();
-        for name in self.of.iter().filter(|_| pattern.is_some()) {
+        if self.of.is_empty() {
+            return Ok(choice);
+        }
+        // What is wrong with one that cannot be read is told where it is drawn.
+        let Some(pattern) = pattern::read(source).0 else { return Ok(choice) };
+        let (sizes, ways) = (pattern.size_names(), pattern.colourway_names());
+        for name in &self.of {
             let one = Some(name.clone());
-            match () {
-                () if sizes.contains(name) => choice.size = one,
-                () if ways.contains(name) => choice.colourway = one,
-                () => {
-                    let all = [sizes.as_slice(), &ways].concat().join(", ");
-                    let known = if all.is_empty() { "it has none".to_owned() } else { format!("it has {all}") };
-                    return Err(Failure::trouble(format!("{}: no size or colourway `{name}`; {known}", source.name)));
-                }
+            if sizes.contains(name) {
+                choice.size = one;
+            } else if ways.contains(name) {
+                choice.colourway = one;
+            } else {
+                let all = [sizes.as_slice(), &ways].concat().join(", ");
+                let known = if all.is_empty() { "it has none".to_owned() } else { format!("it has {all}") };
+                return Err(Failure::trouble(format!("{}: no size or colourway `{name}`; {known}", source.name)));
             }
         }
         Ok(choice)
@@ -172,16 +173,9 @@ fn jobs(source: &Source, options: &Options, messages: &report::Messages) -> Resu
         report::remarks(&new, source, messages);
         let piece = piece.filter(|_| !has_errors(&remarks)).ok_or(Failure::Pattern)?;
         said.extend(new);
-        jobs.push(Job { name: name(&piece), piece, count: bags.count });
+        jobs.push(Job { name: piece.design.heading.whole_title(), piece, count: bags.count });
     }
     Ok(jobs)
-}
-
-/// Title, size and colourway.
-fn name(piece: &Piece) -> String {
-    let heading = &piece.design.heading;
-    let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
-    std::iter::once(heading.title.as_str()).chain(variant).collect::<Vec<_>>().join(", ")
 }
 
 /// Refuses prices that cannot be added up.

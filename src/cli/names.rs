@@ -51,6 +51,11 @@ pub fn stem(pattern: &str, variant: &Variant, unnamed: &str) -> String {
     named.chain(variant.measures.names()).fold(name, |name, part| format!("{name}-{}", part.replace(parts_names, "-")))
 }
 
+/// Whether a file's name says that it is YAML.
+pub fn is_yaml(path: &Path) -> bool {
+    path.extension().is_some_and(|ending| ending == "yaml" || ending == "yml")
+}
+
 /// A file's name without `.yaml` or `.yml`.
 pub fn without_yaml(name: &str) -> &str {
     let cut = |ending: &str| {

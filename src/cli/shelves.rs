@@ -12,6 +12,7 @@ use festoon::pattern;
 use festoon::source::Source;
 
 use super::input::{self, Unread};
+use super::{names, output};
 
 /// The shelf that stands in a folder for all the folders below it.
 const COMMON: &str = "shelf.yaml";
@@ -27,7 +28,7 @@ pub struct Shelves {
 impl Shelves {
     /// A pattern with its shelves: those that it names, then those of the command line.
     pub fn beside(&self, source: Source) -> Result<Source, Unread> {
-        let folder = folder(&source.name);
+        let folder = output::folder(Path::new(&source.name)).to_owned();
         let names = pattern::shelves(&source);
         let mut taken = Vec::new();
         let mut source = source;
@@ -66,17 +67,10 @@ impl Shelves {
     }
 }
 
-/// The folder that a pattern of this name stands in.
-fn folder(pattern: &str) -> PathBuf {
-    let parent = Path::new(pattern).parent().filter(|parent| pattern != "-" && !parent.as_os_str().is_empty());
-    parent.unwrap_or(Path::new(".")).to_owned()
-}
-
 /// The file that a path leads to through all links; its name says that it is YAML.
 fn found(path: &Path) -> Result<PathBuf, String> {
     let there = fs::canonicalize(path).map_err(|error| input::reason(&error))?;
-    let is_yaml = there.extension().is_some_and(|ending| ending == "yaml" || ending == "yml");
-    if is_yaml { Ok(there) } else { Err("a shelf's file ends in .yaml".to_owned()) }
+    if names::is_yaml(&there) { Ok(there) } else { Err("a shelf's file ends in .yaml".to_owned()) }
 }
 
 fn text(path: &Path, there: &Path) -> Result<Source, String> {

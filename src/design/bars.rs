@@ -95,7 +95,7 @@ impl Design {
     /// How broad a strand is with its broadest bead.
     fn breadth(&self, strand: &Strand) -> Length {
         let beads = strand.bits().filter_map(|bit| bit.what.bead()).map(|bead| self.beads[bead].across);
-        beads.fold(strand.cord_width(self), |most, across| if across > most { across } else { most })
+        beads.fold(strand.cord_width(self), Length::max)
     }
 }
 

@@ -150,7 +150,11 @@ impl<'a> List<'a> {
     /// Length in mm of beads in a row, with the strand's knots between them.
     pub fn taken(&self, beads: &[Index<Bead>]) -> f64 {
         let strung = beads.iter().map(|bead| Strung::bead(*bead, &self.shelf.beads)).collect();
-        row::bits(&self.knotted(strung), &self.shelf.beads).iter().map(super::model::Bit::length).sum()
+        self.length_of(&self.knotted(strung))
+    }
+
+    fn length_of(&self, row: &[Strung]) -> f64 {
+        row::bits(row, &self.shelf.beads).iter().map(super::model::Bit::length).sum()
     }
 
     /// Whether so many fills are no more than a piece may hold, and have room.
@@ -160,8 +164,8 @@ impl<'a> List<'a> {
 
     /// How often the list may be filled, at least once, so that no more things are strung than so many.
     pub fn most(&self, things: u32) -> u32 {
-        let (once, each) = (self.count(1), self.count(2) - self.count(1));
-        let more = u64::from(things).saturating_sub(once) / each.max(1);
+        let (once, twice) = (self.count(1), self.count(2));
+        let more = u64::from(things).saturating_sub(once) / (twice - once).max(1);
         u32::try_from(more + 1).unwrap_or(things)
     }
 
@@ -172,7 +176,7 @@ impl<'a> List<'a> {
 
     /// Length of the row in mm when `fill` means so many times.
     pub fn length(&self, fill: u32) -> f64 {
-        row::bits(&self.row(fill), &self.shelf.beads).iter().map(super::model::Bit::length).sum()
+        self.length_of(&self.row(fill))
     }
 
     /// Everything in one row.

@@ -3,7 +3,7 @@
 use crate::units::{Length, Mass, UnitStyle};
 
 use super::entries::Index;
-use super::model::{Bit, Dangle, Design, End, Rest, Strand, Train, What};
+use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
 use super::stock::Bead;
 use crate::pattern::Kind;
 
@@ -87,8 +87,8 @@ impl Strand {
         let lengths = self.bits().filter(|bit| matches!(bit.what, What::Bead(_))).map(Bit::length);
         let (count, sum) = lengths.fold((0.0, 0.0), |(count, sum), length| (count + 1.0, sum + length));
         let each = || self.tolerances(design).filter(|tolerance| *tolerance > 0.0).map(Length::mm);
-        let least = each().reduce(|one, other| if other < one { other } else { one })?;
-        let most = each().fold(least, |one, other| if other > one { other } else { one });
+        let least = each().reduce(Length::min)?;
+        let most = each().fold(least, Length::max);
         let bias = Bias { each: [least, most], by: self.worst_spread(design) };
         (bias.by.value() > 0.5 * sum / count).then_some(bias)
     }
@@ -254,10 +254,14 @@ impl Design {
     /// Mass of one copy: strands and closure.
     #[must_use]
     pub fn mass(&self) -> Mass {
-        let closure = self.closure.parts().map(|part| {
-            let one = self.findings[part.finding].mass;
-            part.cut.map_or(one, |cut| one * (cut.value() / 1000.0))
-        });
+        let closure = self.closure.parts().map(|part| self.part_mass(part));
         self.strands.iter().map(|strand| strand.mass(self)).sum::<Mass>() + closure.sum()
+    }
+
+    /// Mass of a part of the closure; of chain, that of what is cut.
+    #[must_use]
+    pub fn part_mass(&self, part: &Part) -> Mass {
+        let one = self.findings[part.finding].mass;
+        part.cut.map_or(one, |cut| one * (cut.value() / 1000.0))
     }
 }

@@ -49,7 +49,7 @@ pub use row::reach;
 pub use shelf::check as check_shelf;
 pub use stated::Stated;
 pub use stock::*;
-pub use wear::{Basis, Build, Fit};
+pub use wear::{Basis, Build, Fit, limb};
 
 use shelf::Shelf;
 use wear::Said;
@@ -66,16 +66,26 @@ pub struct Choice {
 }
 
 impl Pattern {
+    /// The names of its sizes.
+    #[must_use]
+    pub fn size_names(&self) -> Vec<String> {
+        self.sizes.iter().flatten().map(|size| size.name.value.clone()).collect()
+    }
+
+    /// The names of its colourways.
+    #[must_use]
+    pub fn colourway_names(&self) -> Vec<String> {
+        self.colourways.iter().flat_map(|ways| ways.ids()).map(str::to_owned).collect()
+    }
+
     /// Every size and every colourway that the pattern names, each with what it is called.
     #[must_use]
     pub fn variants(&self) -> Vec<(String, Choice)> {
-        let sizes = self.sizes.iter().flatten().map(|size| {
-            let name = &size.name.value;
-            (format!("size {name}"), Choice { size: Some(name.clone()), ..Choice::default() })
-        });
-        let ways = self.colourways.iter().flat_map(|ways| ways.ids()).map(|name| {
-            (format!("colourway {name}"), Choice { colourway: Some(name.to_owned()), ..Choice::default() })
-        });
+        let sizes = self.size_names().into_iter();
+        let sizes = sizes.map(|name| (format!("size {name}"), Choice { size: Some(name), ..Choice::default() }));
+        let ways = self.colourway_names().into_iter();
+        let ways =
+            ways.map(|name| (format!("colourway {name}"), Choice { colourway: Some(name), ..Choice::default() }));
         sizes.chain(ways).collect()
     }
 }

@@ -61,6 +61,24 @@ pub struct Heading {
     pub colourway: Option<String>,
 }
 
+impl Heading {
+    /// Its size and colourway, where it has one: `small, dusk`.
+    #[must_use]
+    pub fn variant(&self) -> String {
+        joined([self.size.as_ref(), self.colourway.as_ref()])
+    }
+
+    /// Title, size and colourway.
+    #[must_use]
+    pub fn whole_title(&self) -> String {
+        joined([Some(&self.title), self.size.as_ref(), self.colourway.as_ref()])
+    }
+}
+
+fn joined<const N: usize>(parts: [Option<&String>; N]) -> String {
+    parts.into_iter().flatten().map(String::as_str).collect::<Vec<_>>().join(", ")
+}
+
 /// One strand.
 #[derive(Clone, Debug)]
 pub struct Strand {

@@ -8,6 +8,7 @@ use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 use super::entries::{Entries, Index};
+use super::filling::largest;
 use super::finding::Finding;
 use super::model::{Bit, Closure, Design, End, Part, What};
 use super::stock::Bead;
@@ -101,15 +102,8 @@ impl Row<'_> {
     /// The count, at least 1 and at most `most`, with which the row measures most nearly so many mm inside.
     pub fn nearest(&self, asked: f64, most: u32, row: impl Fn(u32) -> Vec<Bit>) -> u32 {
         let inside = |times: u32| self.inside(&row(times));
-        let (mut low, mut high) = (0, 1);
-        while high < most && inside(high) < asked {
-            (low, high) = (high, (high * 2).min(most));
-        }
-        while high - low > 1 {
-            let middle = low.midpoint(high);
-            *if inside(middle) < asked { &mut low } else { &mut high } = middle;
-        }
+        let short = largest(|times| times < most && inside(times) < asked).unwrap_or(0);
         let miss = |times: u32| (inside(times) - asked).abs();
-        if low > 0 && miss(low) < miss(high) { low } else { high }
+        if short > 0 && miss(short) < miss(short + 1) { short } else { short + 1 }
     }
 }

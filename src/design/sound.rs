@@ -53,11 +53,8 @@ fn check_strung(items: &[&[At<Item>]], place: Place, context: &mut Context) {
 }
 
 fn strings_nothing(items: &[At<Item>]) -> bool {
-    items.iter().all(|item| match &item.value {
-        Item::Repeat(repeat) => strings_nothing(&repeat.of),
-        Item::Mirror(mirror) => strings_nothing(&mirror.mirror) && mirror.about.as_deref().is_none_or(strings_nothing),
-        _ => false,
-    })
+    let is_frame = |item: &Item| matches!(item, Item::Repeat(_) | Item::Mirror(_));
+    items.iter().all(|item| is_frame(&item.value) && item.value.lists().into_iter().all(strings_nothing))
 }
 
 /// Where a list stands.

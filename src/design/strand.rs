@@ -67,10 +67,11 @@ pub fn strand(
         (None, Some(asked)) if list.has_fill() => round(strand, &list, &row, asked),
         _ => fill(strand, &list, length, takes, context)?,
     };
-    if too_many(list.count(fill), place, context) {
+    let count = list.count(fill);
+    if too_many(count, place, context) {
         return None;
     }
-    context.strung += list.count(fill);
+    context.strung += count;
     let finished = finished(strand, settle, &list, fill, length, takes, context);
     let window = (first_takes, finished.value() - last_takes);
     let mut trains = trains(strand, settle, &list, fill, window, shelf, context)?;

@@ -98,14 +98,10 @@ pub struct Fit {
 }
 
 impl Fit {
-    /// The girths that are measured, each with its word.
-    fn girths(&self) -> impl Iterator<Item = (Place, &'static str, Length)> {
-        let all = [
-            (Place::NeckBase, "neck", self.neck),
-            (Place::Wrist, "wrist", self.wrist),
-            (Place::Ankle, "ankle", self.ankle),
-        ];
-        all.into_iter().filter_map(|(place, word, girth)| Some((place, word, girth?)))
+    /// Where it is measured.
+    fn measured(&self) -> impl Iterator<Item = Place> {
+        let all = [(Place::NeckBase, self.neck), (Place::Wrist, self.wrist), (Place::Ankle, self.ankle)];
+        all.into_iter().filter(|(_, girth)| girth.is_some()).map(|(place, _)| place)
     }
 
     /// As a pattern would say it, but nowhere in its text.
@@ -128,8 +124,8 @@ impl Fit {
 pub fn check(fit: &Fit, kind: &At<Kind>, context: &mut Context) -> Option<()> {
     let own = limb(kind.value);
     let is_other = |place: &Place| kind.value == Kind::Earrings || *place != own;
-    let Some((_, word, _)) = fit.girths().find(|(place, ..)| is_other(place)) else { return Some(()) };
-    let own = self::word(own);
+    let Some(other) = fit.measured().find(is_other) else { return Some(()) };
+    let [word, own] = [other, own].map(self::word);
     let piece = if kind.value == Kind::Earrings { "earrings".to_owned() } else { a(kind.value.word()) };
     let headline = format!("a measure of the {word} does not tell how long {piece} must be");
     let help = match kind.value {
@@ -147,7 +143,9 @@ const fn word(place: Place) -> &'static str {
     }
 }
 
-const fn limb(kind: Kind) -> Place {
+/// What a kind of piece goes round.
+#[must_use]
+pub const fn limb(kind: Kind) -> Place {
     match kind {
         Kind::Necklace | Kind::Strap | Kind::Earrings => Place::NeckBase,
         Kind::Bracelet => Place::Wrist,
@@ -167,23 +165,18 @@ impl Said {
 
     /// The first that says it.
     fn first<T>(&self, say: impl Fn(&pattern::Wear) -> Option<T>) -> Option<T> {
-        self.0.iter().flatten().find_map(|wear| say(&wear.value))
+        self.first_from(0, say)
     }
 
-    /// Without whom it is made for, or without the size either.
-    fn less(&self, sayers: usize) -> Self {
-        let mut less = Self(self.0.clone());
-        less.0[..sayers].fill(None);
-        less
+    /// The first of all but so many that says it.
+    fn first_from<T>(&self, from: usize, say: impl Fn(&pattern::Wear) -> Option<T>) -> Option<T> {
+        self.0[from..].iter().flatten().find_map(|wear| say(&wear.value))
     }
 
-    /// Where the girth comes from, if anybody says it, and the ease.
-    fn reach(&self, kind: Kind) -> (Option<Length>, Length) {
-        (self.first(|wear| girth_of(wear, limb(kind))).map(|(girth, _)| girth), self.ease())
-    }
-
-    fn ease(&self) -> Length {
-        self.first(|wear| wear.ease).unwrap_or(USUAL_EASE)
+    /// What all but so many say: where the girth comes from, if anybody says it, and the ease.
+    fn reach(&self, from: usize, kind: Kind) -> (Option<Length>, Length) {
+        let girth = self.first_from(from, |wear| girth_of(wear, limb(kind))).map(|(girth, _)| girth);
+        (girth, self.first_from(from, |wear| wear.ease).unwrap_or(USUAL_EASE))
     }
 }
 
@@ -203,15 +196,15 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
     let kind = pattern.kind.value;
     let written = size.and_then(|size| size.change.as_ref()).map(|change| change.value.0);
     // A size that says how much longer it is has said so of its own wearer.
-    let before = said.less(if written.is_some() { 1 } else { 2 });
-    let ((now, ease), (then, usual)) = (said.reach(kind), before.reach(kind));
+    let before = if written.is_some() { 1 } else { 2 };
+    let ((now, ease), (then, usual)) = (said.reach(0, kind), said.reach(before, kind));
     let more = match (now, then) {
         (Some(now), Some(then)) => now - then,
         (None, _) => Length::ZERO,
         (Some(_), None) if pattern.strands.value.iter().all(|strand| strand.value.length.is_none()) => Length::ZERO,
         (Some(_), None) => return context.refuse(unmeasured(pattern)),
     };
-    let narrowest = now.map(|girth| if limb(kind) == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth });
+    let narrowest = now.map(|girth| narrowest(limb(kind), girth));
     let written = written.unwrap_or_default();
     Some(MadeTo {
         change: written + more + ease - usual,
@@ -222,12 +215,17 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
 
 /// Nobody knows by how much a length changes that was made for nobody.
 fn unmeasured(pattern: &Pattern) -> Remark {
-    let key = if limb(pattern.kind.value) == Place::NeckBase { "neck base" } else { word(limb(pattern.kind.value)) };
+    let key = limb(pattern.kind.value).key();
     let headline =
         format!("the pattern's lengths are made to no measure of the {key}, so that another changes nothing");
     let help =
         format!("write `wear: {{ {key}: … }}` with what the written lengths fit, or how much a size changes them");
     Remark::new(Code::NoLength, headline).at(pattern.kind.place).help(help)
+}
+
+/// The narrowest that a piece must go round: of a neck what is above its base.
+fn narrowest(place: Place, girth: Length) -> Length {
+    if place == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth }
 }
 
 /// Resolves the body; a woman of middle size where nothing is said. What a size does not say of its
@@ -240,8 +238,8 @@ pub fn wear(kind: Kind, said: &Said) -> Wear {
     let girth = told.unwrap_or(assumed).0;
     Wear {
         girth,
-        narrowest: if place == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth },
-        ease: said.ease(),
+        narrowest: narrowest(place, girth),
+        ease: said.first(|wear| wear.ease).unwrap_or(USUAL_EASE),
         source: Stated::or(told.map(|(_, basis)| basis), assumed.1),
         build: build(said),
         child,

@@ -55,6 +55,17 @@ pub struct Link {
     pub centre: f64,
 }
 
+impl Link {
+    /// This and the next as one.
+    #[must_use]
+    pub fn and(self, next: Self) -> Self {
+        let (length, weight) = (self.length + next.length, self.weight + next.weight);
+        let moment = self.weight * self.centre * self.length + next.weight * (self.length + next.centre * next.length);
+        let centre = if weight * length > 0.0 { moment / (weight * length) } else { 0.5 };
+        Self { length, weight, centre }
+    }
+}
+
 /// A chain at rest.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hanging {

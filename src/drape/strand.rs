@@ -63,23 +63,20 @@ enum Hold {
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
 pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, touch)
+    hang_with(design, span, false)
 }
 
-/// Hangs a design soon: as [`hang`] does, but each strand alone, so that strands may lie on one another.
+/// Hangs a design soon: as [`hang`] does, but each strand alone, so that strands may lie on one another, and none
+/// on the neck.
 ///
 /// # Errors
 /// As for [`hang`].
 pub fn hang_alone(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, |_, _, _, _| None)
+    hang_with(design, span, true)
 }
 
-/// Hangs each strand, and then lets them touch.
-fn hang_with(
-    design: &Design,
-    span: Option<f64>,
-    touch: impl Fn(&Design, Hold, &[Chain], &mut [Hung]) -> Option<contact::Settled>,
-) -> Result<Drape, Fault> {
+/// Hangs each strand, and then, unless it is to be soon, lets them touch and lays them on the neck.
+fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = hold(design, span);
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
@@ -89,9 +86,9 @@ fn hang_with(
         chains.push(chain);
         hung.push(placed);
     }
-    let settled = touch(design, hold, &chains, &mut hung);
+    let settled = if soon { None } else { touch(design, hold, &chains, &mut hung) };
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
-    let worn = (kind == Kind::Necklace).then(|| body::wear(design, &chains));
+    let worn = (!soon && kind == Kind::Necklace).then(|| body::wear(design, &chains));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
         clearances: if lie_apart(design, hold) {

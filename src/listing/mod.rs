@@ -84,9 +84,8 @@ impl Listing {
         let design = &piece.design;
         let heading = &design.heading;
         let (materials, undeclared) = declared(design);
-        let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
         Self {
-            title: std::iter::once(heading.title.as_str()).chain(variant).collect::<Vec<_>>().join(", "),
+            title: heading.whole_title(),
             is: picture::subject(design),
             summary: heading.summary.clone(),
             designer: heading.designer.clone(),
@@ -179,8 +178,8 @@ fn worn(piece: &Piece) -> Vec<Fact> {
 /// One of its sizes, with its length and whom the pattern says that it is for.
 fn size(size: &Size) -> Option<Fact> {
     let design = size.design.as_ref()?;
-    let told = || Some(format!(", for {}", design.heading.units.ruler(design.wear.girth)));
-    let whose = Some(()).filter(|()| design.wear.is_told()).and_then(|()| told()).unwrap_or_default();
+    let told = || format!(", for {}", design.heading.units.ruler(design.wear.girth));
+    let whose = if design.wear.is_told() { told() } else { String::new() };
     let name = size.name.clone().unwrap_or_else(|| "as written".to_owned());
     Some(Fact::new(name, sheet::length_of(design) + &whose))
 }

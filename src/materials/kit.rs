@@ -55,10 +55,9 @@ impl Kit {
         let (design, heading) = (batch.design, &batch.design.heading);
         let packed = packed(design, order);
         let costs: Vec<_> = packed.iter().map(|(article, packed)| (cost(design, *article, packed), packed)).collect();
-        let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
         Self {
             title: heading.title.clone(),
-            variant: variant.collect::<Vec<_>>().join(", "),
+            variant: heading.variant(),
             bags: batch.pieces,
             contents: costs.iter().filter_map(|(cost, _)| *cost).sum(),
             unpriced: costs.iter().filter(|(cost, _)| cost.is_none()).map(|(_, packed)| packed.id.clone()).collect(),

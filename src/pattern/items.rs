@@ -171,7 +171,7 @@ impl Read for Item {
         let Value::Map(entries) = &node.value else {
             return Run::read(node, reader).map(Self::Run);
         };
-        let has = |key: &str| entries.iter().any(|(at, _)| at.value == key);
+        let has = |key: &str| node.entry(key).is_some();
         match () {
             () if has("repeat") => Repeat::read(node, reader).map(Self::Repeat),
             () if has("mirror") => Mirror::read(node, reader).map(Self::Mirror),
@@ -199,14 +199,19 @@ fn unknown_item<T>(node: &Node, entries: &[(At<String>, Node)], reader: &mut Rea
     reader.refuse(remark.at(node.place).help(near.map_or_else(all, |near| format!("did you mean `{near}`?"))))
 }
 
+/// The digits of a run's count, if it has one, and its id.
+pub(super) fn counted(text: &str) -> (Option<&str>, &str) {
+    let text = text.trim();
+    let digits = text.len() - text.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+    match (digits, text[digits..].strip_prefix([' ', '\t'])) {
+        (0, _) | (_, None) => (None, text),
+        (_, Some(id)) => (Some(&text[..digits]), id.trim()),
+    }
+}
+
 impl Read for Run {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let text = reader.scalar(node, "a bead such as `4 reed`")?.trim();
-        let digits = text.len() - text.trim_start_matches(|c: char| c.is_ascii_digit()).len();
-        let (count, id) = match (digits, text[digits..].strip_prefix([' ', '\t'])) {
-            (0, _) | (_, None) => (None, text),
-            (_, Some(id)) => (Some(&text[..digits]), id.trim()),
-        };
+        let (count, id) = counted(reader.scalar(node, "a bead such as `4 reed`")?);
         let count = match count {
             Some(count) => Whole::read(&Node { value: Value::Scalar(count.to_owned()), place: node.place }, reader)?.0,
             None => 1,

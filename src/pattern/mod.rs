@@ -19,6 +19,8 @@ mod used;
 mod values;
 mod words;
 
+use std::collections::BTreeMap;
+
 use serde_json::json;
 
 use crate::remark::plain::Part;
@@ -145,18 +147,19 @@ fn parts_of_file(file: &Source) -> Vec<Part> {
     entries.iter().flat_map(|(key, node)| of_entry(key, node)).collect()
 }
 
-/// What the pattern writes for a key of an entry of a group, as for the `size` of the bead `reed`, without quotes.
+/// What the pattern writes for a key of each entry of a group, as for the `size` of each of its beads: by id,
+/// without quotes.
 #[must_use]
-pub fn written(source: &Source, [group, id, key]: [&str; 3]) -> Option<String> {
-    let mut node = node::parse(source).root?;
-    for wanted in [group, id, key] {
-        let Value::Map(entries) = node.value else { return None };
-        node = entries.into_iter().find(|(at, _)| at.value == wanted)?.1;
-    }
-    match node.value {
-        Value::Scalar(text) => Some(text),
+pub fn written(source: &Source, group: &str, key: &str) -> BTreeMap<String, String> {
+    let root = node::parse(source).root;
+    let Some(Value::Map(entries)) = root.as_ref().and_then(|root| root.entry(group)).map(|node| &node.value) else {
+        return BTreeMap::new();
+    };
+    let text = |(id, node): &(At<String>, Node)| match &node.entry(key)?.value {
+        Value::Scalar(text) => Some((id.value.clone(), text.clone())),
         _ => None,
-    }
+    };
+    entries.iter().filter_map(text).collect()
 }
 
 /// A top-level key as a part, and the parts in it.
@@ -181,9 +184,7 @@ fn span(key: &At<String>, node: &Node) -> Place {
 }
 
 fn strand_name(at: usize, node: &Node) -> String {
-    let Value::Map(entries) = &node.value else { return format!("strand {at}") };
-    let name = entries.iter().find(|(key, _)| key.value == "name").map(|(_, name)| &name.value);
-    match name {
+    match node.entry("name").map(|name| &name.value) {
         Some(Value::Scalar(name)) => format!("strand {name}"),
         _ => format!("strand {at}"),
     }

@@ -115,8 +115,6 @@ struct Opened {
     remarks: Vec<Remark>,
     /// What was left out of it.
     lost: Vec<Place>,
-    /// The currency of its prices.
-    currency: Option<At<String>>,
     /// Each entry from its id to its end, and the place of its id.
     entries: Vec<(Place, Place)>,
 }
@@ -126,8 +124,7 @@ fn open(file: &Source, Tree { root, remarks: slips, lost }: Tree) -> Opened {
     let mut reader = Reader::new(file, lost.clone());
     let shelf = root.and_then(|root| Shelf::read(&root, &mut reader));
     let version = shelf.as_ref().and_then(|shelf| wrong_version("shelf", &shelf.festoon));
-    let currency = shelf.as_ref().and_then(|shelf| shelf.currency.clone());
-    Opened { shelf, slips, remarks: reader.remarks.into_iter().chain(version).collect(), lost, currency, entries }
+    Opened { shelf, slips, remarks: reader.remarks.into_iter().chain(version).collect(), lost, entries }
 }
 
 fn entries(root: &Node) -> impl Iterator<Item = (Place, Place)> {
@@ -240,7 +237,7 @@ impl Pattern {
 
     /// Refuses a shelf whose prices are told in another currency than the pattern's, where one of them counts.
     fn priced_otherwise(&self, shelf: &Opened, live: &BTreeSet<Place>) -> Option<Remark> {
-        let (own, other) = (self.currency.as_ref()?, shelf.currency.as_ref()?);
+        let (own, other) = (self.currency.as_ref()?, shelf.shelf.as_ref()?.currency.as_ref()?);
         let is_priced = |sold: &Option<At<Sold>>| sold.as_ref().is_some_and(|sold| sold.value.price.is_some());
         let beads = self.beads.entries.iter().filter(|(_, bead)| is_priced(&bead.sold)).map(|(key, _)| key);
         let cords = self.cords.entries.iter().filter(|(_, cord)| is_priced(&cord.sold)).map(|(key, _)| key);

@@ -36,21 +36,14 @@ fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
     for item in items {
         match &item.value {
             Item::Run(run) if !ids.contains(&run.id) => ids.push(run.id.clone()),
-            Item::Run(_) | Item::Space(_) | Item::Links(_) | Item::Knot(_) => {}
-            Item::Repeat(repeat) => collect(&repeat.of, ids),
-            Item::Mirror(mirror) => {
-                collect(&mirror.mirror, ids);
-                mirror.about.iter().for_each(|about| collect(about, ids));
-            }
-            Item::Dangle(dangle) => {
-                ids.push(dangle.on.value.0.clone());
-                collect(&dangle.dangle, ids);
-            }
+            Item::Dangle(dangle) => ids.push(dangle.on.value.0.clone()),
             Item::Stop(stop) => ids.push(stop.stop.value.clone()),
             Item::Row(row) => {
                 let new: Vec<_> = row.beads().into_iter().filter(|id| !ids.contains(&id.value)).collect();
                 ids.extend(new.into_iter().map(|id| id.value.clone()));
             }
+            Item::Run(_) | Item::Repeat(_) | Item::Mirror(_) | Item::Space(_) | Item::Links(_) | Item::Knot(_) => {}
         }
+        item.value.lists().into_iter().for_each(|list| collect(list, ids));
     }
 }

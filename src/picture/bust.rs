@@ -71,10 +71,12 @@ impl Bust {
     /// The bust.
     pub fn marks(&self, frame: &Frame) -> Vec<Mark> {
         let drawing = Drawing { bust: self, frame };
-        let mut marks = vec![drawing.shadow()];
-        marks.extend(drawing.body());
+        let stone = drawing.outline();
+        let inside = outline::flattened(&stone);
+        let mut marks = vec![drawing.shadow(&stone)];
+        marks.extend(drawing.body(&stone));
         marks.extend(drawing.lights());
-        marks.extend([drawing.grains(1, LIGHT), drawing.grains(2, SHADE)]);
+        marks.extend([drawing.grains(1, LIGHT, &inside), drawing.grains(2, SHADE, &inside)]);
         marks.extend(drawing.neck_base());
         marks.extend([-1.0, 1.0].into_iter().flat_map(|side| drawing.collarbone(side)));
         marks.push(drawing.top());
@@ -101,21 +103,21 @@ impl Drawing<'_> {
 
     /// The shadow on the wall behind, out of focus. A shadow thrown by what the frame cuts would be
     /// cut with it: this one is drawn.
-    fn shadow(&self) -> Mark {
+    fn shadow(&self, stone: &[Step]) -> Mark {
         let aside = AWAY * self.size(SHADOW);
-        let outline = outline::mapped(&self.outline(), |point| point + aside);
+        let outline = outline::mapped(stone, |point| point + aside);
         self.soft(SHADOW, area(outline, Fill::Flat(Rgb::BLACK, 0.2)))
     }
 
     /// The stone in its shade: darker to the right and towards the foot.
-    fn body(&self) -> Vec<Mark> {
+    fn body(&self, stone: &[Step]) -> Vec<Mark> {
         let across = [(0.0, -0.3), (0.2, -0.06), (0.45, 0.04), (0.75, -0.16), (1.0, -0.42)];
         let stops = across.map(|(at, tone)| solid(at, tone)).to_vec();
         let fill = Fill::Linear(self.at(-REACH, 0.0), self.at(REACH, 0.0), stops);
         let down = [(0.0, 0.0), (0.4, 0.02), (0.8, 0.2), (1.0, 0.4)];
         let stops = down.map(|(at, opacity)| Stop { at, colour: SHADE, opacity }).to_vec();
         let dusk = Fill::Linear(self.at(0.0, 0.0), self.at(0.0, self.bust.foot() / self.bust.breadth), stops);
-        vec![area(self.outline(), fill), area(self.outline(), dusk)]
+        vec![area(stone.to_vec(), fill), area(stone.to_vec(), dusk)]
     }
 
     /// The outline of neck, shoulders and chest.
@@ -135,16 +137,15 @@ impl Drawing<'_> {
         steps
     }
 
-    /// The stone's fine grains of one colour.
-    fn grains(&self, seed: u64, colour: Rgb) -> Mark {
+    /// The stone's fine grains of one colour, inside its outline.
+    fn grains(&self, seed: u64, colour: Rgb, inside: &[Point]) -> Mark {
         let chance = |kind: u64, index| noise::both_ways(80 + 4 * seed + kind, index, 0);
         let Extent { low, high } = self.bust.extent();
         let (middle, half) = (low.between(high, 0.5), (high - low) * 0.5);
-        let inside = outline::flattened(&self.outline());
         let grain = |index| {
             let at = self.frame.page(middle + Point::new(chance(1, index) * half.x, chance(2, index) * half.y));
             let reach = Point::towards(chance(3, index) * std::f64::consts::PI) * self.size(GRAIN);
-            path::holds(&inside, at).then(|| outline::line(at, at + reach))
+            path::holds(inside, at).then(|| outline::line(at, at + reach))
         };
         let outline = (0..GRAINS).filter_map(grain).flatten().collect();
         let stroke = Stroke { opacity: 0.13, round: true, ..Stroke::new(colour, self.size(GRAIN)) };

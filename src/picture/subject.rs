@@ -37,7 +37,9 @@ impl<'a> Subject<'a> {
         let pose = match (on_bust, figure::ring_extent(piece)) {
             (Some(bearing), _) => Pose::Worn(bearing),
             (None, Some(extent)) => Pose::Closed(extent),
-            (None, None) if piece.design.heading.kind == Kind::Earrings => Pose::Pair(pair_axis(laid_extent(piece))),
+            (None, None) if piece.design.heading.kind == Kind::Earrings => {
+                Pose::Pair(pair_axis(figure::hanging_extent(piece)))
+            }
             (None, None) => Pose::Laid,
         };
         Self { piece, shade: Shade::of(&piece.design, ground.is_dark()), pose }
@@ -46,10 +48,10 @@ impl<'a> Subject<'a> {
     /// The box round all of it, in its own frame.
     pub fn extent(&self) -> Extent {
         match &self.pose {
-            Pose::Laid => laid_extent(self.piece),
+            Pose::Laid => figure::hanging_extent(self.piece),
             Pose::Closed(extent) => *extent,
             Pose::Pair(axis) => {
-                let one = laid_extent(self.piece);
+                let one = figure::hanging_extent(self.piece);
                 let across = |at: Point| Point::new(2.0 * axis - at.x, at.y);
                 one.and(Extent { low: across(one.high), high: across(one.low) })
             }
@@ -90,13 +92,6 @@ impl<'a> Subject<'a> {
         marks.extend((!closing.is_empty()).then(|| self.shade.touching(closing)));
         self.shade.resting(marks)
     }
-}
-
-/// The box round strands and closure, in the drape's frame.
-fn laid_extent(piece: &Piece) -> Extent {
-    let strands = figure::outline_box(piece).unwrap_or_default();
-    let closure = figure::closing(piece).and_then(|closing| closing.extent(&piece.design));
-    closure.map_or(strands, |closure| strands.and(closure))
 }
 
 /// Where the line is in which one earring is mirrored to give the other.

@@ -10,9 +10,7 @@ use crate::steps::english::words::list;
 #[must_use]
 pub fn alternative(piece: &Piece) -> String {
     let design = &piece.design;
-    let heading = &design.heading;
-    let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
-    let title = std::iter::once(heading.title.as_str()).chain(variant).collect::<Vec<_>>().join(", ");
+    let title = design.heading.whole_title();
     let beads: Vec<_> = design.beads.iter().map(|bead| bead.name.as_str()).collect();
     let of = if beads.is_empty() { String::new() } else { format!(", with {}", list(&beads)) };
     format!("{title}: {}{of}; {}.", subject(design), length(piece))

@@ -13,7 +13,7 @@ mod suggest;
 
 use std::collections::BTreeSet;
 
-use crate::source::Place;
+use crate::source::{Place, Source};
 
 pub use code::Code;
 pub use level::Level;
@@ -50,6 +50,12 @@ impl Remark {
     pub fn help(mut self, help: impl Into<String>) -> Self {
         self.help = help.into();
         self
+    }
+
+    /// The file that it is about, of a pattern and its shelves.
+    #[must_use]
+    pub fn file<'s>(&self, source: &'s Source) -> &'s Source {
+        self.place.map_or(source, |place| source.of(place))
     }
 
     /// How grave it is.

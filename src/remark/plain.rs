@@ -28,7 +28,7 @@ pub fn plain(remarks: &[Remark], source: &Source, parts: &[Part], colour: bool) 
 }
 
 fn one(remark: &Remark, source: &Source, parts: &[Part], colour: bool) -> String {
-    let source = remark.place.map_or(source, |place| source.of(place));
+    let source = remark.file(source);
     let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline));
     let rows = [
         ("where", place(remark, source, parts)),

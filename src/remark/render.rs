@@ -96,7 +96,7 @@ fn short(remarks: &[Remark], source: &Source) -> String {
 }
 
 fn short_line(remark: &Remark, source: &Source) -> String {
-    let source = remark.place.map_or(source, |place| source.of(place));
+    let source = remark.file(source);
     let at = remark.place.map(|place| source.line_column(place.start));
     let at = at.map(|(line, column)| format!(":{line}:{column}")).unwrap_or_default();
     let (level, code) = (remark.level().word(), remark.code.name());
@@ -106,7 +106,7 @@ fn short_line(remark: &Remark, source: &Source) -> String {
 fn full(remarks: &[Remark], source: &Source, colour: bool) -> String {
     let renderer = if colour { Renderer::styled() } else { Renderer::plain() };
     let shown = |remark: &Remark| {
-        let source = remark.place.map_or(source, |place| source.of(place));
+        let source = remark.file(source);
         let name = on_a_line(&source.name);
         let remark = Remark { headline: on_a_line(&remark.headline), help: escaped(&remark.help), ..remark.clone() };
         renderer.render(&[report(&remark, source, &name)]) + "\n\n"

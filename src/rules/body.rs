@@ -1,7 +1,7 @@
 //! Who wears the piece: children, and skin that some metals harm. Every remark here defers to local
 //! rules; none says that a piece complies.
 
-use crate::design::Design;
+use crate::design::{Design, limb};
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
 
@@ -25,21 +25,12 @@ fn breakaway(design: &Design) -> Option<Remark> {
 /// A child's size is asked for, never taken from grown people.
 fn unmeasured(design: &Design) -> Option<Remark> {
     design.wear.is_guessed().then(|| {
-        let (key, girth) = (limb(design.heading.kind), design.wear.girth.tenths());
+        let (key, girth) = (limb(design.heading.kind).key(), design.wear.girth.tenths());
         let headline =
             format!("the piece is for a child of whom no measure is written; it is drawn on a {key} of {girth}");
         let help = format!("measure the child and write `wear: {{ {key}: … }}`; nothing is said of the fit until then");
         Remark::new(Code::ChildUnmeasured, headline).at(design.wear.place.unwrap_or(design.closure.place)).help(help)
     })
-}
-
-/// The key of the girth that a kind of piece goes round.
-const fn limb(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Necklace | Kind::Strap | Kind::Earrings => "neck base",
-        Kind::Bracelet => "wrist",
-        Kind::Anklet => "ankle",
-    }
 }
 
 /// What a material may give off, by words that it must all have.

@@ -139,11 +139,11 @@ fn crimp<'a>(end: &End, design: &'a Design) -> Option<Crimp<'a>> {
 }
 
 fn longest(lengths: impl Iterator<Item = Length>) -> Length {
-    lengths.fold(Length::ZERO, |most, one| if one > most { one } else { most })
+    lengths.fold(Length::ZERO, Length::max)
 }
 
 fn shortest(lengths: impl Iterator<Item = Length>) -> Option<Length> {
-    lengths.reduce(|least, one| if one < least { one } else { least })
+    lengths.reduce(Length::min)
 }
 
 fn whole(count: usize) -> u32 {

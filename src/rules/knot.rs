@@ -29,7 +29,7 @@ fn slips(strand: &Strand, design: &Design) -> Vec<Remark> {
 /// A knot is as small as its length on the cord or its breadth across it, whichever is less.
 fn through(knot: &Bit, strand: &Strand, bead: &Bead, design: &Design) -> Option<Remark> {
     let (length, breadth) = (Length::mm(knot.length()), strand.cord_width(design) * usual::KNOT_WIDTH);
-    let size = if length < breadth { length } else { breadth };
+    let size = length.min(breadth);
     let needed = *bead.hole * HOLDS;
     (size.value() < needed.value() - ROUNDING).then(|| {
         let (size, hole) = (size.hundredths(), bead.hole.hundredths());

@@ -1,7 +1,7 @@
 //! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
 
 use crate::geometry::Point;
-use crate::materials::render::words::share;
+use crate::materials::render::words::{in_currency, share};
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
@@ -53,15 +53,10 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let spare = materials.spare * 100.0;
     note(flow, &format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}"));
     if sheet.style.prices {
-        let currency = currency(materials);
+        let currency = in_currency(materials.currency.as_ref());
         let (bought, used) = (materials.bought(), materials.used());
         note(flow, &format!("Bought in all: {bought}{currency}. The piece uses {used}{currency} of it."));
     }
-}
-
-/// The currency behind a space, where the pattern says it.
-fn currency(materials: &Materials) -> String {
-    materials.currency.as_ref().map(|name| format!(" {name}")).unwrap_or_default()
 }
 
 /// The cutting plans.
@@ -121,7 +116,7 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
     section(flow, "A suggested price");
-    flow.table(sum(price, &currency(materials)).set(flow.width().min(90.0)));
+    flow.table(sum(price, &in_currency(materials.currency.as_ref())).set(flow.width().min(90.0)));
     let unpriced = if price.unpriced.is_empty() {
         String::new()
     } else {

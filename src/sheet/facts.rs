@@ -21,9 +21,9 @@ const FACT_GAP: f64 = 8.0;
 pub fn head(piece: &Piece, width: f64) -> Block {
     let heading = &piece.design.heading;
     let mut blocks = vec![Type::TITLE.wrapped(&heading.title, width).in_role(Role::Heading(1))];
-    let variant: Vec<_> = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str).collect();
+    let variant = heading.variant();
     if !variant.is_empty() {
-        blocks.push(Type::STRONG.paragraph(&variant.join(", "), width));
+        blocks.push(Type::STRONG.paragraph(&variant, width));
     }
     blocks.extend(heading.summary.iter().map(|summary| Type::BODY.paragraph(summary, width)));
     blocks.push(Block::gap(1.2));

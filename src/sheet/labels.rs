@@ -142,7 +142,7 @@ fn cuts(corners: impl Iterator<Item = Point>, cell: Rect) -> Mark {
     };
     let mut all: Vec<Point> = Vec::new();
     for at in corners.flat_map(of_cell) {
-        if !all.iter().any(|other| (*other - at).length() < CORNER) {
+        if !all.iter().any(|other| other.distance(at) < CORNER) {
             all.push(at);
         }
     }

@@ -96,8 +96,7 @@ fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Pa
     let rule = outline::line(Point::new(room.left, top), end);
     let first = top + 1.0 + style::TINY;
     let second = first + Type::TINY.line_height();
-    let variant = [&heading.size, &heading.colourway].into_iter().flatten().map(String::as_str);
-    let title = std::iter::once(heading.title.as_str()).chain(variant).collect::<Vec<_>>().join(", ");
+    let title = heading.whole_title();
     let title = heading.designer.as_ref().map_or_else(|| title.clone(), |designer| format!("{title} · {designer}"));
     let left = |text: &str, y: f64, taken: f64| {
         let text = metrics::fit(text, style::TINY, Type::TINY.weight, room.width - taken - 5.0);

@@ -114,12 +114,12 @@ impl Drawing {
 
     /// The loops of strands on a pin's eye: as many as there are, or three for more.
     fn gather(strands: usize) -> Self {
-        Self::Gather(if strands <= 2 { 2 } else { 3 })
+        Self::Gather(two_or_three(strands))
     }
 
     /// The strands through a bar: as many as there are, or three for more.
     fn bar(strands: usize) -> Self {
-        Self::Bar(if strands <= 2 { 2 } else { 3 })
+        Self::Bar(two_or_three(strands))
     }
 
     /// A cone over the loops of strands: as many as there are, or three for more.
@@ -130,6 +130,11 @@ impl Drawing {
             _ => 3,
         })
     }
+}
+
+/// As many of several strands as are drawn.
+const fn two_or_three(strands: usize) -> u8 {
+    if strands <= 2 { 2 } else { 3 }
 }
 
 impl<'d> Step<'d> {

@@ -36,7 +36,7 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
             shares.or_else(|| posts::silent_knot(strand).map(|_| Drawing::KnotLed))
         }
         Task::Measure(_) => Some(Drawing::Measure),
-        Task::FixStops(_, stop) if design.findings[*stop].kind() == FindingKind::Crimp => Some(Drawing::Stop),
+        Task::FixStops(..) => Some(Drawing::Stop),
         _ => None,
     }
 }

@@ -30,6 +30,18 @@ pub enum Place {
     Ankle,
 }
 
+impl Place {
+    /// The key of its girth in a pattern's `wear`.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::NeckBase => "neck base",
+            Self::Wrist => "wrist",
+            Self::Ankle => "ankle",
+        }
+    }
+}
+
 /// Girth of the neck over that of its base, above which a choker lies: the medians of women, 328 and
 /// 370 mm. Those of men, 395 and 433 mm, give 0.912.
 pub const NECK_TO_BASE: f64 = 328.0 / 370.0;

@@ -42,7 +42,8 @@ pub struct Asked {
 
 /// A text that was drawn.
 pub struct Drawn {
-    asked: Asked,
+    choice: Choice,
+    soon: bool,
     /// The text.
     pub source: Source,
     /// The piece, where nothing is wrong.
@@ -76,30 +77,23 @@ impl Asked {
         Style { paper: Paper::named(&self.paper).unwrap_or(desk.paper), ink: self.ink(), prices: false }
     }
 
-    /// Whether another question is about the same piece.
-    fn is_same_piece(&self, other: &Self) -> bool {
-        let variant = |asked: &Self| (asked.size.clone(), asked.colourway.clone(), asked.soon);
-        self.text == other.text && variant(self) == variant(other)
-    }
-
     /// The text drawn, or the same as drawn last.
     pub fn drawn(&self, desk: &Desk) -> Arc<Drawn> {
         let last = || desk.drawn.lock().unwrap_or_else(PoisonError::into_inner);
-        let source = self.source(desk);
-        let is_same = |drawn: &&Arc<Drawn>| drawn.asked.is_same_piece(self) && drawn.source == source;
+        let (source, choice) = (self.source(desk), self.variant(desk).choice());
+        let is_same = |drawn: &&Arc<Drawn>| drawn.soon == self.soon && drawn.choice == choice && drawn.source == source;
         if let Some(drawn) = last().as_ref().filter(is_same) {
             return Arc::clone(drawn);
         }
-        let drawn = Arc::new(self.draw(source, desk));
+        let drawn = Arc::new(self.draw(source, choice));
         *last() = Some(Arc::clone(&drawn));
         drawn
     }
 
-    fn draw(&self, source: Source, desk: &Desk) -> Drawn {
-        let choice = self.variant(desk).choice();
+    fn draw(&self, source: Source, choice: Choice) -> Drawn {
         let (made, remarks) = if self.soon { soon(&source, &choice) } else { piece(&source, &choice, None) };
         let made = made.filter(|_| !has_errors(&remarks));
-        Drawn { asked: self.clone(), source, piece: made, remarks }
+        Drawn { choice, soon: self.soon, source, piece: made, remarks }
     }
 }
 

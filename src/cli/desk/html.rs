@@ -7,7 +7,7 @@ use maud::{Markup, html};
 use festoon::Piece;
 use festoon::bench::{Of, Thing};
 use festoon::design::Design;
-use festoon::materials::render::words::{amount, is_nothing, lots, said};
+use festoon::materials::render::words::{amount, in_currency, is_nothing, lots, said};
 use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
 use festoon::sheet::{self, english};
@@ -101,7 +101,7 @@ fn name(design: &Design, of: Of) -> &str {
 /// What the pieces use of each article costs, by id, with the currency.
 pub fn costs(design: &Design) -> BTreeMap<String, String> {
     let materials = materials(design, &Order::default());
-    let currency = materials.currency.as_ref().map(|name| format!(" {name}")).unwrap_or_default();
+    let currency = in_currency(materials.currency.as_ref());
     let cost = |line: &Line| Some((line.id.clone(), format!("{}{currency}", line.buy.as_ref()?.used?)));
     materials.lines.iter().filter_map(cost).collect()
 }

@@ -123,9 +123,7 @@ pub fn look(asked: &Asked, desk: &Desk) -> Response {
 /// The names of sizes and colourways.
 fn variants(source: &Source) -> (Option<Vec<String>>, Option<Vec<String>>) {
     let Some(pattern) = pattern::draft(source).pattern else { return (None, None) };
-    let sizes = pattern.sizes.iter().flatten().map(|size| size.name.value.clone());
-    let ways = pattern.colourways.iter().flat_map(|ways| ways.ids()).map(str::to_owned);
-    (Some(sizes.collect()), Some(ways.collect()))
+    (Some(pattern.size_names()), Some(pattern.colourway_names()))
 }
 
 /// The remarks, errors first and each level from top to bottom.
@@ -177,7 +175,7 @@ fn shown(piece: &Piece, source: &Source, asked: &Asked) -> Shown {
 }
 
 /// The name of a thing's kind on the page: `b0`, `f2`.
-pub fn kind_name(of: Of) -> Option<String> {
+fn kind_name(of: Of) -> Option<String> {
     match of {
         Of::Bead(bead) => Some(format!("b{}", bead.number())),
         Of::Finding(finding) => Some(format!("f{}", finding.number())),
@@ -215,23 +213,24 @@ fn fine(number: f64) -> f64 {
 fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
     let design = &piece.design;
     let costs = html::costs(design);
+    let sizes = pattern::written(source, "beads", "size");
     let beads = design.beads.entries().map(|(at, bead)| {
         let kind = Kind {
             id: bead.id.clone(),
             name: bead.name.clone(),
             asked_for: sheet::asked_for(design, festoon::materials::Article::Bead(at)),
             colour: Some(bead.colour.hex()),
-            size: pattern::written(source, ["beads", &bead.id, "size"]),
+            size: sizes.get(&bead.id).cloned(),
             mass: format!("{:.2} g", bead.mass.value()),
             price: costs.get(&bead.id).cloned().unwrap_or_default(),
         };
-        (format!("b{}", at.number()), kind)
+        (kind_name(Of::Bead(at)), kind)
     });
     let findings = design
         .findings
         .entries()
-        .map(|(at, finding)| (format!("f{}", at.number()), finding_kind(design, at, finding, &costs)));
-    beads.chain(findings).collect()
+        .map(|(at, finding)| (kind_name(Of::Finding(at)), finding_kind(design, at, finding, &costs)));
+    beads.chain(findings).filter_map(|(name, kind)| Some((name?, kind))).collect()
 }
 
 fn finding_kind(

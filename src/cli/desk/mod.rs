@@ -18,7 +18,7 @@ mod view;
 mod watch;
 
 use std::net::{Ipv4Addr, SocketAddr, TcpListener};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::sync::{Arc, Mutex};
 
 use clap::Args;
@@ -26,7 +26,7 @@ use tokio::sync::watch::Receiver;
 
 use festoon::trade::paper::Paper;
 
-use super::{Failure, Variant, input, pages, report};
+use super::{Failure, Variant, input, output, pages, report};
 
 use ask::Drawn;
 use file::File;
@@ -73,7 +73,7 @@ pub struct Desk {
 /// Serves until the program is stopped.
 pub fn run(options: &Options, mode: Mode, messages: &report::Messages) -> Result<(), Failure> {
     let path = PathBuf::from(&options.pattern);
-    let is_new = mode == Mode::Design && !path.exists() && path.parent().is_none_or(is_folder);
+    let is_new = mode == Mode::Design && !path.exists() && output::folder(&path).is_dir();
     if !is_new {
         input::pattern(&options.pattern, &options.variant.shelves, messages)?;
     }
@@ -94,10 +94,6 @@ pub fn run(options: &Options, mode: Mode, messages: &report::Messages) -> Result
     };
     report::news(&format!("open http://{address}/{}/ in a browser; stop with Ctrl-C", desk.token));
     serve::serve(listener, routes::routes(desk)).map_err(Failure::trouble)
-}
-
-fn is_folder(path: &Path) -> bool {
-    path.as_os_str().is_empty() || path.is_dir()
 }
 
 /// 128 bits by chance.

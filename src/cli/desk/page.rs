@@ -67,7 +67,7 @@ fn document(desk: &Desk) -> Markup {
                 link rel="stylesheet" href="page.css";
                 script type="module" src="page.js" {}
             }
-            body data-edit=[can_edit.then_some("yes")] data-name=(name) data-paper=(desk.paper.word())
+            body data-edit=[can_edit.then_some("yes")] data-name=(name)
                 data-size=[desk.variant.size.as_deref()] data-colourway=[desk.variant.colourway.as_deref()] {
                 (head(&name, can_edit))
                 (notices())

@@ -37,13 +37,13 @@ pub fn routes(desk: Desk) -> Router {
         )
         .route("/view/{name}", post(viewed))
         .route("/take/{what}", post(taken))
-        .route("/told", post(|Json(asked): Json<Asked>| async move { told(&asked) }))
+        .route("/told", post(|Json(asked): Json<Asked>| worked_out(move || told(&asked))))
         .route("/language", get(|| async { answer::json(assist::keys()) }))
         .route("/{file}", get(|Path(name): Path<String>| async move { page::file(&name).unwrap_or_else(missing) }));
     if desk.mode == Mode::Design {
         below = below
-            .route("/act", post(|Json(doing): Json<Doing>| async move { act(&doing) }))
-            .route("/offers", post(|Json(asked): Json<Asked>| async move { offers(&asked) }))
+            .route("/act", post(|Json(doing): Json<Doing>| worked_out(move || act(&doing))))
+            .route("/offers", post(|Json(asked): Json<Asked>| worked_out(move || offers(&asked))))
             .route("/save", post(|State(desk): Here, Json(save): Json<Save>| worked_out(move || saved(&save, &desk))))
             .route("/starts", get(|| worked_out(start::list)))
             .route("/start/{name}", get(|Path(name): Path<String>| async move { start::text(&name) }));

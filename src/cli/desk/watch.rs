@@ -17,18 +17,14 @@ const SETTLED: Duration = Duration::from_millis(30);
 /// The version that the file holds, told whenever it is another, as long as the watcher is kept.
 pub fn versions(file: &File) -> (Receiver<String>, Option<Box<dyn Watcher>>) {
     let (sender, receiver) = watch::channel(file.held().version);
-    let watcher = by_system(file, sender.clone()).or_else(|| by_looking(file, sender));
+    let by_looking = Config::default().with_poll_interval(EVERY);
+    let watcher = watching::<RecommendedWatcher>(file, sender.clone(), Config::default())
+        .or_else(|| watching::<PollWatcher>(file, sender, by_looking));
     (receiver, watcher)
 }
 
-fn by_system(file: &File, sender: Sender<String>) -> Option<Box<dyn Watcher>> {
-    let mut watcher = RecommendedWatcher::new(telling(file, sender), Config::default()).ok()?;
-    follow(&mut watcher, file).then(|| Box::new(watcher) as Box<dyn Watcher>)
-}
-
-fn by_looking(file: &File, sender: Sender<String>) -> Option<Box<dyn Watcher>> {
-    let config = Config::default().with_poll_interval(EVERY);
-    let mut watcher = PollWatcher::new(telling(file, sender), config).ok()?;
+fn watching<W: Watcher + 'static>(file: &File, sender: Sender<String>, config: Config) -> Option<Box<dyn Watcher>> {
+    let mut watcher = W::new(telling(file, sender), config).ok()?;
     follow(&mut watcher, file).then(|| Box::new(watcher) as Box<dyn Watcher>)
 }
 

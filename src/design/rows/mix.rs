@@ -38,10 +38,21 @@ struct Mix {
 
 /// The row of a mix, each bead by its place among those written.
 pub fn order(random: &Random) -> Result<Vec<usize>, Remark> {
-    let mix = Mix::new(random)?;
-    let row = mix.start().ok_or_else(|| mix.crowded(random))?;
+    let (mix, row) = started(random)?;
     let seed = random.seed.as_ref().map_or(1, |seed| seed.value.0);
     Ok(mix.shuffled(row, Dice::new(u64::from(seed))))
+}
+
+/// Why no row can be made of a mix, if none can.
+pub fn wrong(random: &Random) -> Option<Remark> {
+    started(random).err()
+}
+
+/// A mix and a row of it that keeps all apart.
+fn started(random: &Random) -> Result<(Mix, Vec<usize>), Remark> {
+    let mix = Mix::new(random)?;
+    let row = mix.start().ok_or_else(|| mix.crowded(random))?;
+    Ok((mix, row))
 }
 
 impl Mix {

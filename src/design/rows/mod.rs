@@ -68,7 +68,7 @@ pub fn check(row: &Row, place: Place, shelf: &Shelf, context: &mut Context) {
     }
     let wrong = match row {
         _ if context.holes.spoil(place) => None,
-        Row::Random(random) => mix::order(random).err(),
+        Row::Random(random) => mix::wrong(random),
         Row::Fade(fade) => fade_wrong(fade),
         Row::Graduate(Graduate { graduate, .. }) if graduate.is_empty() => {
             let remark = Remark::new(Code::NothingRepeated, "a graduated row of no beads");

@@ -195,7 +195,7 @@ pub fn joined(pieces: &[Piece], longest: f64) -> Vec<Piece> {
             Some(last)
                 if last.link.length + piece.link.length <= longest || last.link.length < SHORT || left < SHORT =>
             {
-                *last = Piece { link: in_a_row(last.link, piece.link), reach: last.reach.max(piece.reach) };
+                *last = Piece { link: last.link.and(piece.link), reach: last.reach.max(piece.reach) };
             }
             _ => joined.push(*piece),
         }
@@ -224,12 +224,4 @@ pub fn halved(mut pieces: Vec<Piece>) -> Vec<Piece> {
         pieces.splice(at..=at, [part(first), part(link.length - first)]);
     }
     pieces
-}
-
-/// Two links as one.
-fn in_a_row(one: Link, other: Link) -> Link {
-    let (length, weight) = (one.length + other.length, one.weight + other.weight);
-    let moment = one.weight * one.centre * one.length + other.weight * (one.length + other.centre * other.length);
-    let centre = if weight * length > 0.0 { moment / (weight * length) } else { 0.5 };
-    Link { length, weight, centre }
 }

@@ -32,8 +32,7 @@ use super::clearance::form;
 use super::contact::Unrest;
 use super::hang::Link;
 use super::{Spot, Worn};
-use crate::design::{Design, Finding, Part, Strand};
-use crate::pattern::FindingKind;
+use crate::design::{Design, Finding, Part, Strand, closing_parts};
 use crate::units::NEWTON_PER_GRAM;
 use loops::{Loops, Piece, Strung, halved, joined, length, reach};
 use rest::{Still, settle};
@@ -104,11 +103,8 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
 
 /// The closure in pieces from the strands' last ends round to their first, so long in all.
 fn closing(design: &Design, closure: f64) -> Vec<Piece> {
-    let (least, _) = design.closure_length();
-    let let_out = closure - least.value();
-    let sides = [design.closure.right(), design.closure.left()];
-    let [right, left] = sides.map(|parts| parts.iter().map(|part| rigid(design, part, let_out)).collect::<Vec<_>>());
-    let parts = right.into_iter().chain(left.into_iter().rev());
+    let let_out = closure - design.closure_length().0.value();
+    let parts = closing_parts(&design.closure).map(|part| (rigid(design, part, let_out), part.cut.is_some()));
     let pieces = parts.flat_map(|(piece, is_chain)| if is_chain { cut(piece) } else { vec![piece] });
     carried(pieces.collect(), 0.25 * design.wear.girth.value())
 }
@@ -124,14 +120,12 @@ fn carried(mut closing: Vec<Piece>, nape: f64) -> Vec<Piece> {
     closing
 }
 
-/// A part of the closure as one piece with all that it weighs, and whether it is chain.
-fn rigid(design: &Design, part: &Part, let_out: f64) -> (Piece, bool) {
-    let finding = &design.findings[part.finding];
-    let is_chain = finding.kind() == FindingKind::Chain;
+/// A part of the closure as one piece with all that it weighs.
+fn rigid(design: &Design, part: &Part, let_out: f64) -> Piece {
     let length = (part.least.value() + let_out).min(part.reach.value());
-    let mass = finding.mass.value() * if is_chain { part.reach.value() / 1000.0 } else { 1.0 };
-    let link = Link { length, weight: mass * NEWTON_PER_GRAM, centre: 0.5 };
-    (Piece { link, reach: half_breadth(finding) }, is_chain)
+    let weight = design.part_mass(part).value() * NEWTON_PER_GRAM;
+    let link = Link { length, weight, centre: 0.5 };
+    Piece { link, reach: half_breadth(&design.findings[part.finding]) }
 }
 
 /// How far a finding reaches from its middle line; a cone halfway along.
@@ -164,6 +158,10 @@ struct Asked {
 impl Asked {
     /// Where it comes to lie, worked out where it is not known.
     fn laid(self) -> Laid {
+        if self.strands.is_empty() || self.strands.len() > MOST_STRANDS {
+            let unrest = (!self.strands.is_empty()).then_some(Unrest::TooMany);
+            return Laid { ways: Vec::new(), unrest };
+        }
         let known = KNOWN.lock().ok().and_then(|known| Some(known.iter().find(|(asked, _)| *asked == self)?.1.clone()));
         known.unwrap_or_else(|| {
             let laid = lay(&self.strands, &self.closing, &self.skin);
@@ -185,10 +183,6 @@ struct Laid {
 
 /// Lays strands from the inmost out, first roughly.
 fn lay(strands: &[Strung], closing: &[Piece], skin: &Skin) -> Laid {
-    if strands.is_empty() || strands.len() > MOST_STRANDS {
-        let unrest = (!strands.is_empty()).then_some(Unrest::TooMany);
-        return Laid { ways: Vec::new(), unrest };
-    }
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
         let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
@@ -205,10 +199,9 @@ fn lay(strands: &[Strung], closing: &[Piece], skin: &Skin) -> Laid {
     for (longest, still) in [(COARSE, FOUND), (FINE.max(all / MOST), RESTS)] {
         let (strands, closing) = cut(longest);
         let mut loops = Loops::new(&strands, &closing, &ways);
-        match settle(&mut loops, skin, still) {
-            Ok(_) => unrest = None,
-            Err(Unrest::Lost { rounds }) => return Laid { ways: Vec::new(), unrest: Some(Unrest::Lost { rounds }) },
-            Err(left) => unrest = Some(left),
+        unrest = settle(&mut loops, skin, still).err();
+        if matches!(unrest, Some(Unrest::Lost { .. })) {
+            return Laid { ways: Vec::new(), unrest };
         }
         ways = loops.ways(&closing);
     }

@@ -55,10 +55,10 @@ impl Steps {
 /// Lays loops down on a body; the tension of each tie in N.
 ///
 /// # Errors
-/// What is left where they come to no rest; they are then where the last round found them.
+/// What is left where they come to no rest; they are then where the round before the last found them.
 pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Vec<f64>, Unrest> {
-    let (mut pull, mut last): (f64, Option<Steps>) = (PULL, None);
-    for rounds in 1..=ROUNDS {
+    let (mut pull, mut last, mut rounds): (f64, Option<Steps>, u32) = (PULL, None, 1);
+    loop {
         let rows: Vec<Row<3>> = contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
         let Some(round) = loops.net.solve(&rows, pull) else { return Err(Unrest::Lost { rounds }) };
         let overlap = rows.iter().map(|row| -row.gap).fold(0.0, f64::max);
@@ -73,9 +73,8 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Ve
         }
         let swings = last.as_ref().is_some_and(|last| steps.along(last) < 0.0);
         pull = (pull * if swings { 4.0 } else { 0.5 }).clamp(FAINT, STRONG);
-        last = Some(steps);
+        (last, rounds) = (Some(steps), rounds + 1);
     }
-    Err(Unrest::Lost { rounds: ROUNDS })
 }
 
 #[cfg(test)]

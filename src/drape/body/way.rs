@@ -53,10 +53,9 @@ impl Way {
         let left: Vec<Point3> = behind.chain((0..=STEPS).rev().map(|step| at(quarter(step), ahead))).collect();
         let right = left.iter().rev().skip(1).map(|point| Point3::new(-point.x, point.y, point.z));
         let places: Vec<Point3> = left.iter().copied().chain(right).map(|place| skin.outside(place, reach)).collect();
-        let whole: f64 = places.windows(2).map(|pair| pair[0].distance(pair[1])).sum();
-        let steps: Vec<f64> =
-            places.windows(2).map(|pair| pair[0].distance(pair[1]) * length / whole.max(f64::MIN_POSITIVE)).collect();
-        Self::new(places, steps.into_iter())
+        let steps: Vec<f64> = places.windows(2).map(|pair| pair[0].distance(pair[1])).collect();
+        let whole = steps.iter().sum::<f64>().max(f64::MIN_POSITIVE);
+        Self::new(places, steps.into_iter().map(|step| step * length / whole))
     }
 
     /// How long the loop is.

@@ -54,17 +54,14 @@ impl Rope {
         else {
             return false;
         };
-        let length = last.length + link.length;
+        let joined = last.and(link);
+        let length = joined.length;
         // An arc of this length whose chord is so much shorter bows by the root of 3/8 of both.
         let bow = (0.375 * length * (length - before.at.distance(end.at)).max(0.0)).sqrt();
         if length > LONGEST || bow > BOW || !one.extend(last.length, other, link.length) {
             return false;
         }
-        let weight = last.weight + link.weight;
-        let moment = last.weight * last.centre * last.length + link.weight * (last.length + link.centre * link.length);
-        let centre = if weight * length > 0.0 { moment / (weight * length) } else { 0.5 };
-        *last = Link { length, weight, centre };
-        *joint = end;
+        (*last, *joint) = (joined, end);
         true
     }
 

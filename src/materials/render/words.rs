@@ -101,7 +101,7 @@ pub fn pieces(pieces: &[Piece], units: UnitStyle) -> String {
     said.collect::<Vec<_>>().join(", ")
 }
 
-/// What an article costs or what it is priced in.
+/// The currency behind a space, where the pattern says it.
 #[must_use]
 pub fn in_currency(currency: Option<&String>) -> String {
     currency.map(|name| format!(" {name}")).unwrap_or_default()

@@ -2,7 +2,7 @@
 
 use super::list::{end, is_flow, lines};
 use super::spot;
-use super::{Edit, Refusal, applied, keyed, refused, value};
+use super::{Edit, Refusal, applied, refused};
 use crate::pattern::node::{Node, Value};
 use crate::source::{At, Place, Source};
 
@@ -11,8 +11,11 @@ type Pair<'a> = (&'a str, &'a str);
 
 /// The entry of a bead.
 fn bead<'n>(root: &'n Node, id: &str) -> Result<&'n (At<String>, Node), Refusal> {
-    let found = value(root, "beads").and_then(|beads| keyed(beads, id));
-    found.ok_or_else(|| Refusal(format!("there is no bead `{id}`")))
+    let beads = root.entry("beads").and_then(|beads| match &beads.value {
+        Value::Map(beads) => beads.iter().find(|(at, _)| at.value == id),
+        _ => None,
+    });
+    beads.ok_or_else(|| Refusal(format!("there is no bead `{id}`")))
 }
 
 /// A key of a bead everywhere.
@@ -25,11 +28,11 @@ pub fn set_only(source: &Source, root: &Node, id: &str, pair: Pair<'_>, run: Pla
     let (key, node) = bead(root, id)?;
     let new = fresh(root, id);
     let mut edits = spot::swap(source, root, run, &new, false)?;
-    let Some(Node { value: Value::Map(beads), .. }) = value(root, "beads") else {
+    let Some(group @ Node { value: Value::Map(beads), .. }) = root.entry("beads") else {
         return refused("there are no beads");
     };
     let flow = beads.first().is_some_and(|(first, _)| shares_line(source, first.place, key.place) && beads.len() > 1)
-        || value(root, "beads").is_some_and(|beads| is_flow(source, beads));
+        || is_flow(source, group);
     let whole = Place { file: 0, start: key.place.start, end: end(source, node) };
     let whole = if flow { whole } else { lines(source, whole) };
     let changed = set_in(source, node, pair)?;
@@ -49,12 +52,12 @@ pub fn set_only(source: &Source, root: &Node, id: &str, pair: Pair<'_>, run: Pla
 
 /// A bead's colour, name or finish in one colourway.
 pub fn recolour(source: &Source, root: &Node, way: &str, id: &str, pair: Pair<'_>) -> Result<Vec<Edit>, Refusal> {
-    let way_node = value(root, "colourways").and_then(|ways| value(ways, way));
+    let way_node = root.entry("colourways").and_then(|ways| ways.entry(way));
     let Some(beads) = way_node else { return refused("there is no such colourway") };
     if !["colour", "name", "finish"].contains(&pair.0) {
         return refused("a colourway changes colour, name and finish alone: choose the pattern's own colours first");
     }
-    match value(beads, id) {
+    match beads.entry(id) {
         Some(entry) => Ok(vec![set_in(source, entry, pair)?]),
         None => Ok(vec![added(source, beads, id, &format!("{{ {}: {} }}", pair.0, pair.1))?]),
     }
@@ -62,7 +65,7 @@ pub fn recolour(source: &Source, root: &Node, way: &str, id: &str, pair: Pair<'_
 
 /// A key of a group set: its value replaced, or the key put behind the last.
 fn set_in(source: &Source, group: &Node, (key, text): Pair<'_>) -> Result<Edit, Refusal> {
-    match value(group, key) {
+    match group.entry(key) {
         Some(Node { value: Value::List(_) | Value::Map(_), .. }) => refused("this is more than a single value"),
         Some(node) if !node.place.is_nowhere() && node.place.start < node.place.end => {
             Ok(Edit { place: node.place, text: text.to_owned() })
@@ -96,9 +99,7 @@ fn shares_line(source: &Source, one: Place, other: Place) -> bool {
 /// An id like another that no bead, cord or finding has: `reed-2`.
 fn fresh(root: &Node, id: &str) -> String {
     let taken = |new: &str| {
-        ["beads", "cords", "findings"]
-            .iter()
-            .any(|group| value(root, group).is_some_and(|node| keyed(node, new).is_some()))
+        ["beads", "cords", "findings"].iter().any(|group| root.entry(group).and_then(|node| node.entry(new)).is_some())
     };
     let stem = id.trim_end_matches(|sign: char| sign.is_ascii_digit()).trim_end_matches('-');
     let stem = if stem.len() < id.len() && !stem.is_empty() && id[stem.len()..].starts_with('-') { stem } else { id };

@@ -1,21 +1,19 @@
 //! Entries of bead lists put in, repeated and taken out.
 
-use super::spot::{self, Spot};
-use super::{Edit, Refusal, refused, value};
+use super::spot::{self, Entry};
+use super::{Edit, Refusal, refused};
 use crate::pattern::node::{Node, Value};
 use crate::source::{Place, Source};
 
 /// The nearest repeat about a run, or the run itself.
-fn repeated<'n>(root: &'n Node, run: Place) -> Result<Spot<'n>, Refusal> {
+fn repeated(root: &Node, run: Place) -> Result<Entry<'_>, Refusal> {
     let spot = spot::at(root, run)?;
-    let repeat = spot.about.iter().rev().find(|about| value(about.entry, "repeat").is_some());
-    Ok(repeat.cloned().unwrap_or(spot))
+    Ok(spot.repeat.unwrap_or(spot.own))
 }
 
 /// Another number of times for the nearest repeat about a run; where there is none, the run becomes one.
 pub fn repeat(source: &Source, root: &Node, run: Place, times: impl Fn(u32) -> u32) -> Result<Vec<Edit>, Refusal> {
-    let spot = repeated(root, run)?;
-    let Some(count) = value(spot.entry, "repeat") else {
+    let Some(count) = repeated(root, run)?.node.entry("repeat") else {
         let text = format!("{{ repeat: {}, of: [{}] }}", times(1), source.slice(run));
         return Ok(vec![Edit { place: run, text }]);
     };
@@ -30,15 +28,15 @@ pub fn repeat(source: &Source, root: &Node, run: Place, times: impl Fn(u32) -> u
 
 /// The nearest repeat about a run, or the run, taken out of its list.
 pub fn delete(source: &Source, root: &Node, run: Place) -> Result<Vec<Edit>, Refusal> {
-    let spot = repeated(root, run)?;
-    let Value::List(entries) = &spot.list.value else { return refused("this stands in no list") };
+    let Entry { list, index, node } = repeated(root, run)?;
+    let Value::List(entries) = &list.value else { return refused("this stands in no list") };
     if entries.len() == 1 {
         return refused("nothing would be left in this list");
     }
-    let place = if is_flow(source, spot.list) {
-        in_brackets(source, entries, spot.index)
+    let place = if is_flow(source, list) {
+        in_brackets(source, entries, index)
     } else {
-        lines(source, Place { end: end(source, spot.entry), ..spot.entry.place })
+        lines(source, Place { end: end(source, node), ..node.place })
     };
     Ok(vec![Edit { place, text: String::new() }])
 }

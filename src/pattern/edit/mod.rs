@@ -12,18 +12,18 @@ mod spot;
 use serde::Deserialize;
 
 use super::node::{self, Node, Value};
-use crate::source::{At, Place, Source};
+use crate::source::{Place, Source};
 use crate::units::Length;
 
-pub use length::like;
+use length::like;
 
 /// A stretch of a text and what comes in its place.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Edit {
+struct Edit {
     /// What is replaced; an empty stretch where something is put in.
-    pub place: Place,
+    place: Place,
     /// What stands there then.
-    pub text: String,
+    text: String,
 }
 
 /// Why an act is refused, and what to do instead.
@@ -129,8 +129,7 @@ pub fn act(source: &Source, act: &Act) -> Result<String, Refusal> {
 }
 
 /// A text with edits that do not overlap.
-#[must_use]
-pub fn applied(text: &str, mut edits: Vec<Edit>) -> String {
+fn applied(text: &str, mut edits: Vec<Edit>) -> String {
     edits.sort_by_key(|edit| edit.place);
     edits.dedup();
     let mut changed = text.to_owned();
@@ -142,28 +141,14 @@ pub fn applied(text: &str, mut edits: Vec<Edit>) -> String {
 
 /// Another finished length of a strand, written as the old one is.
 fn lengthen(source: &Source, root: &Node, strand: usize, length: Length) -> Result<Vec<Edit>, Refusal> {
-    let strands = value(root, "strands").map(|node| &node.value);
+    let strands = root.entry("strands").map(|node| &node.value);
     let Some(Value::List(strands)) = strands else { return refused("there are no strands") };
     let Some(strand) = strands.get(strand) else { return refused("there is no such strand") };
-    let written = value(strand, "length");
-    let Some(node) = written else {
+    let Some(node) = strand.entry("length") else {
         return refused("this strand's length follows from its beads: add or take out beads instead");
     };
     let Some(text) = like(source.slice(node.place), length) else { return refused("this is no length") };
     Ok(vec![Edit { place: node.place, text }])
-}
-
-/// The entry of a key.
-fn keyed<'n>(node: &'n Node, key: &str) -> Option<&'n (At<String>, Node)> {
-    match &node.value {
-        Value::Map(entries) => entries.iter().find(|(at, _)| at.value == key),
-        _ => None,
-    }
-}
-
-/// The value of a key.
-fn value<'n>(node: &'n Node, key: &str) -> Option<&'n Node> {
-    keyed(node, key).map(|(_, value)| value)
 }
 
 fn refused<T>(reason: &str) -> Result<T, Refusal> {

@@ -1,69 +1,79 @@
 //! Runs in the bead lists of a tree: where they stand, and what they say.
 
-use super::{Edit, Refusal, refused, value};
+use super::{Edit, Refusal, refused};
+use crate::pattern::items::counted;
 use crate::pattern::node::{Node, Value};
 use crate::source::{Place, Source};
 
 /// The keys of entries under which bead lists stand.
 const LISTS: [&str; 5] = ["of", "mirror", "about", "dangle", "beads"];
 
-/// An entry of a bead list, and the entries it stands in, the nearest last.
-#[derive(Clone)]
-pub struct Spot<'n> {
+/// An entry of a bead list.
+#[derive(Clone, Copy)]
+pub struct Entry<'n> {
     /// The list.
     pub list: &'n Node,
     /// Its place in the list.
     pub index: usize,
-    /// The entry.
-    pub entry: &'n Node,
-    /// The entries about it.
-    pub about: Vec<Spot<'n>>,
+    /// What is written there.
+    pub node: &'n Node,
 }
 
-impl Spot<'_> {
-    /// The count and id of a run.
-    pub fn run(&self) -> Option<(u32, &str)> {
-        let Value::Scalar(text) = &self.entry.value else { return None };
-        let text = text.trim();
-        let counted = text.split_once([' ', '\t']).and_then(|(count, id)| Some((count.parse().ok()?, id.trim())));
-        Some(counted.unwrap_or((1, text)))
+/// An entry, and the nearest repeat about it.
+#[derive(Clone, Copy)]
+pub struct Spot<'n> {
+    pub own: Entry<'n>,
+    pub repeat: Option<Entry<'n>>,
+}
+
+impl<'n> Spot<'n> {
+    /// Where it stands.
+    pub fn place(&self) -> Place {
+        self.own.node.place
+    }
+
+    /// The id of a run.
+    pub fn id(&self) -> Option<&'n str> {
+        match &self.own.node.value {
+            Value::Scalar(text) => Some(counted(text).1),
+            _ => None,
+        }
     }
 }
 
 /// Every entry of every strand's bead list, outer ones first.
 pub fn spots(root: &Node) -> Vec<Spot<'_>> {
     let mut found = Vec::new();
-    if let Some(Node { value: Value::List(strands), .. }) = value(root, "strands") {
-        strands.iter().for_each(|strand| gather(strand, &[], &mut found));
+    if let Some(Node { value: Value::List(strands), .. }) = root.entry("strands") {
+        strands.iter().for_each(|strand| gather(strand, None, &mut found));
     }
     found
 }
 
-/// The entries of the bead lists that stand in a group of keys.
-fn gather<'n>(group: &'n Node, about: &[Spot<'n>], found: &mut Vec<Spot<'n>>) {
+/// The entries of the bead lists that stand in a group of keys, with the nearest repeat about them.
+fn gather<'n>(group: &'n Node, repeat: Option<Entry<'n>>, found: &mut Vec<Spot<'n>>) {
     let Value::Map(entries) = &group.value else { return };
     for (_, list) in entries.iter().filter(|(key, _)| LISTS.contains(&key.value.as_str())) {
         let Value::List(items) = &list.value else { continue };
-        for (index, entry) in items.iter().enumerate() {
-            let spot = Spot { list, index, entry, about: about.to_vec() };
-            found.push(spot.clone());
-            gather(entry, &[about, &[spot]].concat(), found);
+        for (index, node) in items.iter().enumerate() {
+            let own = Entry { list, index, node };
+            found.push(Spot { own, repeat });
+            gather(node, if node.entry("repeat").is_some() { Some(own) } else { repeat }, found);
         }
     }
 }
 
 /// The entry at a place.
 pub fn at(root: &Node, place: Place) -> Result<Spot<'_>, Refusal> {
-    let found = spots(root).into_iter().find(|spot| spot.entry.place == place);
+    let found = spots(root).into_iter().find(|spot| spot.place() == place);
     found.ok_or_else(|| Refusal("this bead stands elsewhere now: click it again".to_owned()))
 }
 
 /// Another id for a run, or for every run of its id.
 pub fn swap(source: &Source, root: &Node, run: Place, to: &str, everywhere: bool) -> Result<Vec<Edit>, Refusal> {
-    let Some(id) = at(root, run)?.run().map(|(_, id)| id.to_owned()) else { return refused("this is not a run") };
-    let concerns =
-        |spot: &Spot<'_>| spot.entry.place == run || everywhere && spot.run().is_some_and(|(_, one)| one == id);
-    let edit = |spot: Spot<'_>| renamed(source, spot.entry.place, &id, to);
+    let Some(id) = at(root, run)?.id() else { return refused("this is not a run") };
+    let concerns = |spot: &Spot<'_>| spot.place() == run || everywhere && spot.id() == Some(id);
+    let edit = |spot: Spot<'_>| renamed(source, spot.place(), id, to);
     Ok(spots(root).into_iter().filter(concerns).filter_map(edit).collect())
 }
 
@@ -75,8 +85,7 @@ fn renamed(source: &Source, run: Place, id: &str, to: &str) -> Option<Edit> {
 
 /// Another count for a run.
 pub fn count(source: &Source, root: &Node, run: Place, count: u32) -> Result<Vec<Edit>, Refusal> {
-    let spot = at(root, run)?;
-    let Some((_, id)) = spot.run() else { return refused("this is not a run") };
+    let Some(id) = at(root, run)?.id() else { return refused("this is not a run") };
     let Some(to) = source.slice(run).rfind(id).map(|from| run.start + from) else {
         return refused("this is not a run");
     };

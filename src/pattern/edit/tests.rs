@@ -173,10 +173,10 @@ fn every_run_of_every_shipped_pattern_can_be_swapped_and_doubled() {
         let spots = spot::spots(&root);
         assert!(!spots.is_empty(), "{path:?}");
         for spot in spots {
-            let Some((count, id)) = spot.run() else { continue };
-            assert!(source.slice(spot.entry.place).contains(id), "{path:?}: {id}");
-            let same = act(&source, &Act::Swap { run: spot.entry.place, to: id.to_owned(), everywhere: true });
-            assert_eq!(same.as_deref(), Ok(source.text()), "{path:?}: {count} {id}");
+            let Some(id) = spot.id() else { continue };
+            assert!(source.slice(spot.place()).contains(id), "{path:?}: {id}");
+            let same = act(&source, &Act::Swap { run: spot.place(), to: id.to_owned(), everywhere: true });
+            assert_eq!(same.as_deref(), Ok(source.text()), "{path:?}: {id}");
         }
     }
 }

@@ -10,7 +10,7 @@ use crate::paint::mark::Mark;
 use crate::pattern::{FindingKind, Kind};
 use crate::units::Length;
 
-use super::Frame;
+use super::{Frame, outline_box};
 
 /// Room in mm of the piece that stays open between the two sides of an arch.
 const OPENING: f64 = 8.0;
@@ -23,6 +23,14 @@ const FLATTEST: f64 = 0.62;
 pub struct Closing {
     left: Vec<Point>,
     right: Vec<Point>,
+}
+
+/// The box round strands and closure as they hang, in the drape's frame.
+#[must_use]
+pub fn hanging_extent(piece: &Piece) -> Extent {
+    let strands = outline_box(piece).unwrap_or_default();
+    let closure = closing(piece).and_then(|closing| closing.extent(&piece.design));
+    closure.map_or(strands, |closure| strands.and(closure))
 }
 
 /// Lays the closure open: in an arch above a necklace, straight on beyond the ends of a bracelet,

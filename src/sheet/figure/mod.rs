@@ -18,7 +18,7 @@ mod track;
 mod worn;
 
 pub use bars::{bars, middle, shared};
-pub use closure::{Closing, closing, laid_side, side};
+pub use closure::{Closing, closing, hanging_extent, laid_side, side};
 pub use drops::{DROPS_WIDTH, drops};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{ring, ring_extent, rows};

@@ -50,7 +50,7 @@ fn extent(worn: &Worn) -> Option<Extent> {
         low: Point::new(-SHOULDERS * breadth, worn.skin.front().y),
         high: Point::new(SHOULDERS * breadth, THROAT * breadth),
     };
-    let seen = worn.lines.iter().flatten().filter(|spot| !spot.hidden).map(|spot| spot.at.front());
+    let seen = worn.lines.iter().flat_map(|line| in_sight(line));
     Some(frame.and(Extent::of(seen)?.grown(0.12 * breadth)))
 }
 

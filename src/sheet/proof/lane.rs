@@ -96,10 +96,8 @@ impl<'a> Lane<'a> {
         let length: Length = parts.iter().map(|part| part.reach).sum();
         let name = name.map_or_else(|| "Closure".to_owned(), |name| format!("Closure at the {name} ends"));
         let words = format!("{name}: {} at its longest, from the strands outward", units.ruler(length));
-        let longest = parts
-            .iter()
-            .map(|part| part.reach - part.cut.unwrap_or_default())
-            .fold(Length::ZERO, |a, b| if a > b { a } else { b });
+        let longest =
+            parts.iter().map(|part| part.reach - part.cut.unwrap_or_default()).fold(Length::ZERO, Length::max);
         let frame = Frame::ACTUAL;
         let marks = figure::laid_side(parts, design, &frame, stencils);
         let Extent { low: top, high: bottom } = stencils.around(&marks).unwrap_or_default();

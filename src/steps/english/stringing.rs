@@ -119,9 +119,8 @@ impl Teller<'_> {
 
     /// Fix the stops at their stations.
     pub(super) fn fix_stops(self, strand: &Strand, stop: Index<Finding>) -> Told {
-        let how = if self.design.findings[stop].crimp().is_some() { "press it shut" } else { "fix it" };
         let (stop, whose) = (self.name(stop), name(self.design, strand));
-        let text = format!("Set each {stop} that is strung on {whose} in its place, and {how} there.");
+        let text = format!("Set each {stop} that is strung on {whose} in its place, and press it shut there.");
         let stations = Posts::new(self.design, strand).sentence(Keeps::Stop);
         let check: Vec<_> = stations.into_iter().chain(["Pull each one: it stays.".to_owned()]).collect();
         Told::new("Fix the stops", text).check(check.join(" "))

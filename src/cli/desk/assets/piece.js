@@ -12,7 +12,7 @@ const tabs = [...document.querySelectorAll("[role=tab]")];
 const canEdit = document.body.dataset.edit === "yes";
 
 const SVG = "http://www.w3.org/2000/svg";
-const [layer] = [document.createElementNS(SVG, "svg")];
+const layer = document.createElementNS(SVG, "svg");
 layer.id = "layer";
 layer.setAttribute("role", "group");
 layer.setAttribute("aria-label", "Lengths of the strands");
@@ -73,10 +73,8 @@ function select(at, scroll = true) {
     ring.setAttribute("r", thing.reach + 1);
     layer.append(ring);
   }
-  told(thing ?? null, at);
+  told(thing ?? null);
 }
-
-export const unselect = () => select(-1);
 
 /** The point of the drawing under a point of the window, in mm. */
 function point(event) {

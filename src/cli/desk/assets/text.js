@@ -4,7 +4,6 @@
 import { element } from "./talk.js";
 
 const area = element("text");
-const paint = element("paint");
 const lines = element("lines");
 
 /** Stretches of the text to mark: `{ place: [from, to], level }`. */
@@ -70,7 +69,7 @@ function measure() {
 }
 
 /** The line that holds a place, from 0. */
-export function lineOf(place) {
+function lineOf(place) {
   let [low, high] = [0, starts.length];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
@@ -81,7 +80,7 @@ export function lineOf(place) {
 }
 
 /** Colours the lines in sight. */
-export function colour() {
+function colour() {
   const height = lineHeight();
   const first = Math.max(0, Math.floor(area.scrollTop / height) - 2);
   const last = Math.min(starts.length, Math.ceil((area.scrollTop + area.clientHeight) / height) + 2);
@@ -192,4 +191,3 @@ function width() {
 area.addEventListener("input", changed);
 area.addEventListener("scroll", colour);
 new ResizeObserver(colour).observe(area);
-paint.hidden = false;
