@@ -7,7 +7,8 @@ use crate::art::Stencils;
 use crate::design::{Bead, Design, Index, Strand, reach};
 use crate::geometry::Point;
 use crate::pattern::{CordKind, Shape};
-use crate::steps::posts::{Posts, between};
+use crate::steps::english::words::list;
+use crate::steps::posts::{Keeps, Posts, between};
 use crate::steps::{chart, english};
 use crate::units::Length;
 
@@ -38,8 +39,6 @@ const PAIR: &str = " Make each strand twice, once for each earring.";
 /// What becomes of beads that do not fill their strand.
 const SLIDES: &str =
     " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
-/// What the names between beads and ruler mean.
-const NAMES: &str = " Above the ruler S stands for a stop, K for a knot, B for a bar and G for the start of a group.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
 
@@ -64,6 +63,20 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
     }
 }
 
+/// What the letters mean that stand above a ruler: ` Above the ruler S stands for a stop, and K for a knot.`
+fn names(design: &Design) -> String {
+    let posts: Vec<_> = design.strands.iter().map(|strand| Posts::new(design, strand)).collect();
+    let stand = Keeps::ALL.into_iter().filter(|keeps| posts.iter().any(|posts| posts.of(*keeps).next().is_some()));
+    let told = |(at, keeps): (usize, Keeps)| {
+        let verb = if at == 0 { " stands" } else { "" };
+        format!("{}{verb} for {}", keeps.letter(), keeps.meant())
+    };
+    match stand.enumerate().map(told).collect::<Vec<_>>() {
+        told if told.is_empty() => String::new(),
+        told => format!(" Above the ruler {}.", list(&told)),
+    }
+}
+
 fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     let pair = if sheet.piece.design.copies > 1 { PAIR } else { "" };
     let slides = if sheet.piece.design.strands.iter().any(|strand| slides_on_cord(&sheet.piece.design, strand)) {
@@ -71,8 +84,7 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     } else {
         ""
     };
-    let has_posts = |strand: &Strand| !Posts::new(&sheet.piece.design, strand).all().is_empty();
-    let names = if sheet.piece.design.strands.iter().any(has_posts) { NAMES } else { "" };
+    let names = names(&sheet.piece.design);
     let text = format!(
         "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{names}{slides}{pair}"
     );

@@ -27,7 +27,9 @@ impl Keeps {
     /// Every kind, in the order in which they are told.
     pub const ALL: [Self; 4] = [Self::Stop, Self::Knot, Self::Bar, Self::Group];
 
-    const fn letter(self) -> char {
+    /// The letter that stands for it before its number.
+    #[must_use]
+    pub const fn letter(self) -> char {
         match self {
             Self::Stop => 'S',
             Self::Knot => 'K',
@@ -43,6 +45,17 @@ impl Keeps {
             Self::Knot => ["knot", "knots"],
             Self::Bar => ["bar", "bars"],
             Self::Group => ["group", "groups"],
+        }
+    }
+
+    /// What its letter means: `a stop`.
+    #[must_use]
+    pub const fn meant(self) -> &'static str {
+        match self {
+            Self::Stop => "a stop",
+            Self::Knot => "a knot",
+            Self::Bar => "a bar",
+            Self::Group => "the start of a group",
         }
     }
 
