@@ -25,7 +25,8 @@ impl Pattern {
             ids.extend(sides.into_iter().flatten().flatten().chain(both).map(|part| part.value.id.value.clone()));
         }
         let findings = self.findings.iter().flat_map(|all| &all.entries).filter(|(key, _)| ids.contains(&key.value));
-        let named = findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead));
+        let named =
+            findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead).chain(&finding.cord));
         let named: Vec<_> = named.map(|id| id.value.clone()).filter(|id| !ids.contains(id)).collect();
         ids.extend(named);
         ids

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::task::{Above, Cut, Hold, Pins, Task};
 use super::tools::has_cord;
 use super::{Drawing, Step, pin};
-use crate::design::{Dangle, Design, Finding, Strand, What};
+use crate::design::{Dangle, Design, Finding, Index, Strand, What};
 use crate::pattern::{CordKind, FindingKind};
 use crate::units::Length;
 
@@ -35,6 +35,12 @@ pub fn between(strand: &Strand) -> Length {
     strand.take_up * f64::from(strand.knots())
 }
 
+/// Make the tassels that are wound of the piece's own cord.
+pub fn tassels(design: &Design) -> Vec<Step<'_>> {
+    let wound = |at: &Index<Finding>| design.findings[*at].tassel().is_some_and(|tassel| tassel.wound.is_some());
+    design.findings.indices().filter(wound).map(|at| Step::new(Task::Tassel(at))).collect()
+}
+
 /// Make the branches, each kind once with how many of it.
 pub fn dangles(design: &Design) -> Vec<Step<'_>> {
     let mut kinds: Vec<(&Dangle, u64)> = Vec::new();
@@ -44,15 +50,16 @@ pub fn dangles(design: &Design) -> Vec<Step<'_>> {
             None => kinds.push((dangle, 1)),
         }
     }
-    let mut steps: Vec<_> = kinds.iter().map(|(dangle, times)| make(design, dangle, *times)).collect();
+    let mut steps: Vec<_> = kinds.iter().filter_map(|(dangle, times)| make(design, dangle, *times)).collect();
     steps.extend(close(design, &kinds));
     steps
 }
 
+/// Every branch that hangs on a finding.
 fn every_dangle(design: &Design) -> impl Iterator<Item = &Dangle> {
     let bits = design.strands.iter().flat_map(|strand| &strand.trains).flat_map(|train| &train.bits);
     bits.filter_map(|bit| match &bit.what {
-        What::Dangle(dangle) => Some(dangle),
+        What::Dangle(dangle) if dangle.on.is_some() => Some(dangle),
         _ => None,
     })
 }
@@ -62,21 +69,23 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
 }
 
 /// What is put on one kind of branch.
-fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Step<'d> {
-    let on = &design.findings[dangle.on];
+fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Option<Step<'d>> {
+    let on = &design.findings[dangle.on?];
     let hold = match (on.kind(), on.pin()) {
         (FindingKind::Bail, _) => Hold::Bail,
         (_, Some(pin)) => Hold::Pin(pin.foot, dangle.bits.last().and_then(|bit| bit.what.bead())),
         _ => Hold::Ring,
     };
     let step = Step::new(Task::Dangle { dangle, hold, times });
-    if hold == Hold::Ring { step.drawing(Drawing::OpenLink) } else { step }
+    Some(if hold == Hold::Ring { step.drawing(Drawing::OpenLink) } else { step })
 }
 
 /// Close all pins that branches hang on; where they hang in the links of a chain, only when they do.
 fn close<'d>(design: &Design, kinds: &[(&Dangle, u64)]) -> Vec<Step<'d>> {
-    let pins = || kinds.iter().filter(|(dangle, _)| design.findings[dangle.on].pin().is_some());
-    let sorts: BTreeSet<_> = pins().map(|(dangle, _)| dangle.on).collect();
+    let pins = || {
+        kinds.iter().filter_map(|(dangle, times)| Some((dangle.on.filter(|on| design.findings[*on].is_pin())?, times)))
+    };
+    let sorts: BTreeSet<_> = pins().map(|(on, _)| on).collect();
     if sorts.is_empty() {
         return Vec::new();
     }

@@ -84,19 +84,19 @@ fn has_caps(design: &Design, strand: &Strand) -> bool {
 }
 
 fn hangs(strand: &Strand) -> bool {
-    strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)))
+    strand.bits().any(|bit| matches!(&bit.what, What::Dangle(dangle) if dangle.on.is_some()))
 }
 
 /// Whether branches on pins hang in the links of a chain.
 fn hangs_pins(design: &Design, strand: &Strand) -> bool {
-    let on_pin = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if design.findings[dangle.on].is_pin());
+    let on_pin = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if dangle.on.is_some_and(|on| design.findings[on].is_pin()));
     design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_pin)
 }
 
 /// Whether branches on bails hang from a chain.
 fn hangs_bails(design: &Design, strand: &Strand) -> bool {
     let is_bail = |at: Index<Finding>| design.findings[at].kind() == FindingKind::Bail;
-    let on_bail = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if is_bail(dangle.on));
+    let on_bail = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if dangle.on.is_some_and(is_bail));
     design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_bail)
 }
 

@@ -4,7 +4,8 @@ use std::f64::consts::FRAC_PI_2;
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::drape::{Spot, Worn};
+use crate::design::{Strand, What};
+use crate::drape::{Hung, Spot, Worn, on_way};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
@@ -25,7 +26,7 @@ const MOST: usize = 4_000;
 /// The figure in a block of a width, at most so high. Nothing for pieces that are not hung round a neck.
 pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils<'_>) -> Option<Block> {
     let worn = piece.drape.worn.as_ref().filter(|worn| worn.lines.iter().any(|line| !line.is_empty()))?;
-    let extent = extent(worn)?;
+    let extent = extent(piece, worn)?;
     let scale = (width / extent.width()).min(most_height / extent.height());
     let left = (width - extent.width() * scale) / 2.0;
     let frame = Frame { origin: Point::new(left - extent.low.x * scale, extent.high.y * scale), scale };
@@ -44,14 +45,25 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
 }
 
 /// The box round figure and strands, in the worn frame.
-fn extent(worn: &Worn) -> Option<Extent> {
+fn extent(piece: &Piece, worn: &Worn) -> Option<Extent> {
     let breadth = worn.skin.breadth();
     let frame = Extent {
         low: Point::new(-SHOULDERS * breadth, worn.skin.front().y),
         high: Point::new(SHOULDERS * breadth, THROAT * breadth),
     };
     let seen = worn.lines.iter().flat_map(|line| in_sight(line));
-    Some(frame.and(Extent::of(seen)?.grown(0.12 * breadth)))
+    let strands = piece.design.strands.iter().zip(&piece.drape.strands).zip(&worn.lines);
+    let hanging = strands.flat_map(|((strand, hung), line)| feet(strand, hung, line));
+    let strung = frame.and(Extent::of(seen)?.grown(0.12 * breadth));
+    Some(hanging.map(Extent::at).fold(strung, Extent::and))
+}
+
+/// The lowest points of what hangs from a worn strand.
+fn feet(strand: &Strand, hung: &Hung, line: &[Spot]) -> impl Iterator<Item = Point> {
+    hung.seats.iter().filter_map(move |seat| match &strand.trains[seat.train].bits[seat.bit].what {
+        What::Dangle(dangle) => Some(on_way(line, seat.station)?.0.front() - Point::new(0.0, dangle.drop)),
+        _ => None,
+    })
 }
 
 /// Neck and shoulders, in thin lines, and the front of the neck's base.
@@ -76,7 +88,7 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
 fn strands(piece: &Piece, worn: &Worn, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let strung: usize = piece.drape.strands.iter().map(|hung| hung.seats.len()).sum();
     if strung > MOST {
-        return worn.lines.iter().filter(|line| !line.is_empty()).map(|line| strand(line, frame)).collect();
+        return worn.lines.iter().flat_map(|line| strand(line, frame)).collect();
     }
     let tracks = Track::all(worn);
     let laid = on_tracks(piece, &tracks);
@@ -86,9 +98,13 @@ fn strands(piece: &Piece, worn: &Worn, frame: &Frame, stencils: &mut Stencils<'_
     marks
 }
 
-fn strand(line: &[Spot], frame: &Frame) -> Mark {
-    let points: Vec<_> = in_sight(line).map(|point| frame.page(point)).collect();
-    stroke(outline::polyline(&straightened(&points)), 0.5)
+fn strand(line: &[Spot], frame: &Frame) -> Vec<Mark> {
+    let runs = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
+    let drawn = |run: &[Spot]| {
+        let points: Vec<_> = in_sight(run).map(|point| frame.page(point)).collect();
+        stroke(outline::polyline(&straightened(&points)), 0.5)
+    };
+    runs.map(drawn).collect()
 }
 
 fn stroke(outline: Vec<crate::paint::mark::Step>, width: f64) -> Mark {
