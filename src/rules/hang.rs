@@ -45,22 +45,22 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 /// A necklace closed at its longest must go round the neck, if only as a choker above its base.
 fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
-    let tail = match design.closure.open() {
+    let (tail, how, or) = match design.closure.open() {
         Some(Worn::Hanging) => return None,
-        Some(Worn::Through(tail)) => *tail,
-        None => Length::ZERO,
+        Some(Worn::Through(tail)) => (*tail, "long round to its ring", "write a shorter `tail:`"),
+        None => (Length::ZERO, "long when closed", "add an extender"),
     };
     let (longest, girth) = (strand.finished + closure - tail, design.wear.narrowest);
     (design.heading.kind == Kind::Necklace && !design.wear.is_guessed() && longest < girth).then(|| {
         let headline = format!(
-            "strand {} is {} long when closed; the neck above its base measures about {} round (base {}: {})",
+            "strand {} is {} {how}; the neck above its base measures about {} round (base {}: {})",
             strand.name,
             longest.tenths(),
             girth.tenths(),
             design.wear.girth.tenths(),
             design.wear.source_words()
         );
-        let help = format!("make the strand at least {} longer, or add an extender", (girth - longest).at_least(1));
+        let help = format!("make the strand at least {} longer, or {or}", (girth - longest).at_least(1));
         Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
     })
 }
