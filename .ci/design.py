@@ -229,6 +229,50 @@ def variants(browser):
     fresh(browser)
 
 
+def same(browser, folder, name):
+    """Whether a file that the browser is given is the command's."""
+    there, end = folder / "downloads" / name, time.monotonic() + 120
+    while not there.exists() and time.monotonic() < end:
+        browser.value("1")
+        time.sleep(0.05)
+    return there.read_bytes() == (folder / "out" / name).read_bytes()
+
+
+def by_keys(browser, program, folder, pattern):
+    """All of it without a pointer: a bead chosen and swapped, a view opened, the file taken away."""
+    browser.value("document.getElementById('text').focus()")
+    before = browser.value(TEXT)
+
+    def reach(what):
+        for _ in range(60):
+            if browser.value(f"document.activeElement.matches({json.dumps(what)})"):
+                return
+            browser.press("Tab")
+        raise SystemExit(f"FAILED: no key leads to {what}")
+
+    browser.value("document.getElementById('text').setSelectionRange(0, 0)")
+    reach("[data-take=pdf]")
+    browser.press("Enter", text="\r")
+    subprocess.run([program, "sheet", pattern, "-o", f"{folder}/out/"], check=True, capture_output=True)
+    check(same(browser, folder, f"{pattern.stem}.pdf"), "the design from an empty folder is taken away as the command's PDF, by keyboard")
+    reach("#stage")
+    browser.press("End")
+    browser.press("ArrowLeft")
+    browser.press("Enter", text="\r")
+    check(browser.value("document.activeElement.id") == "swap", "Enter leads from a bead on the drape to what can be done with it")
+    browser.press("ArrowDown")
+    browser.wait(f"{TEXT} !== {json.dumps(before)}")
+    check(True, "a bead is swapped by keyboard alone")
+    undo(browser)
+    browser.wait(f"{TEXT} === {json.dumps(before)}")
+    reach("[role=tab][aria-selected=true]")
+    for view in VIEWS[1:] + VIEWS[:1]:
+        browser.press("ArrowRight")
+        browser.wait(f"document.querySelector('[aria-selected=true]').dataset.view === '{view}'")
+    check(True, "arrow keys open every view")
+    fresh(browser)
+
+
 def choices(browser, program, folder):
     """Sizes, colourways, lengthening, and files that are the command's."""
     pattern = folder / "saltmarsh.yaml"
@@ -250,21 +294,13 @@ def choices(browser, program, folder):
     browser.wait(f"{SVG} !== {json.dumps(drawn)}")
     check(True, f"the colourway {way} has other colours")
 
-    downloads = folder / "downloads"
-    downloads.mkdir()
-    browser.ask("Page.setDownloadBehavior", behavior="allow", downloadPath=str(downloads))
     variant = ["--colourway", way, "-o", f"{folder}/out/"]
     subprocess.run([program, "sheet", pattern, "--format", "pdf,png,svg", *variant], check=True, capture_output=True)
     subprocess.run([program, "picture", pattern, *variant], check=True, capture_output=True)
     stem = f"saltmarsh-{way.replace(' ', '-')}"
     for what, name in (("pdf", f"{stem}.pdf"), ("svg", f"{stem}-1.svg"), ("png", f"{stem}-1.png"), ("picture", f"{stem}.png")):
         browser.value(f"document.querySelector('[data-take={what}]').click()")
-        end = time.monotonic() + 120
-        while not (downloads / name).exists() and time.monotonic() < end:
-            browser.value("1")
-            time.sleep(0.05)
-        same = (downloads / name).read_bytes() == (folder / "out" / name).read_bytes()
-        check(same, f"{what}: {name} is the command's, byte for byte")
+        check(same(browser, folder, name), f"{what}: {name} is the command's, byte for byte")
     browser.value(choose.format("colourway", "''"))
     browser.wait(f"{SVG} === {json.dumps(drawn)}")
 
@@ -423,12 +459,15 @@ def audit(browser, desk, checker, pictures):
 
 def design(browser, program, checker, folder, pictures):
     browser.size(1280, 900)
-    desk, _ = begin(browser, program, folder)
+    (folder / "downloads").mkdir()
+    browser.ask("Page.setDownloadBehavior", behavior="allow", downloadPath=str(folder / "downloads"))
+    desk, pattern = begin(browser, program, folder)
     mend(browser)
     offer(browser)
     by_hand(browser)
     variants(browser)
     saved(browser)
+    by_keys(browser, program, folder, pattern)
     desk.stop()
     desk, pattern = choices(browser, program, folder)
     outside(browser, pattern)

@@ -78,7 +78,7 @@ fn document(desk: &Desk) -> Markup {
                 }
                 dialog id="start" aria-labelledby="start-title" {
                     h2 id="start-title" { "Begin with a pattern" }
-                    p { (name) " is not there yet. Choose what is nearest to the piece that you have in mind, then change it." }
+                    p { (name) " holds no pattern yet. Choose what is nearest to the piece that you have in mind, then change it." }
                     div id="starts" {}
                     button type="button" id="start-empty" { "Begin with nothing" }
                 }
@@ -166,7 +166,7 @@ fn piece_pane(desk: &Desk) -> Markup {
                     button type="button" id="after" { "Next page" }
                 }
             }
-            p id="stale" role="status" hidden { "The text has errors: this is the piece as it last was sound." }
+            p id="stale" role="status" hidden {}
             section id="bead" aria-labelledby="bead-title" hidden {}
             div id="facts" {}
             details id="strung" { summary { "Everything strung, as a table" } div class="wide" tabindex="0" role="region" aria-label="Everything strung" {} }

@@ -91,7 +91,8 @@ async function showLook(seen, soon) {
     offerChoices("sizes", choice.size, names.sizes);
     offerChoices("colourways", choice.colourway, names.colourways);
   }
-  element("stale").hidden = Boolean(seen.piece) || !piece.shown();
+  element("stale").hidden = Boolean(seen.piece);
+  element("stale").textContent = piece.shown() ? "The text has errors: this is the piece as it last was sound." : "The piece is drawn here as soon as the text has no errors.";
   element("panel").classList.toggle("old", !seen.piece);
   if (seen.piece) {
     piece.show(seen.piece);
@@ -292,7 +293,7 @@ async function begin() {
   take(held);
   if (held.trouble) say(held.trouble);
   offerDraft();
-  if (canEdit && held.version === "none" && element("draft").hidden) offerStart((start) => rewrite(start));
+  if (canEdit && !held.trouble && !text().trim() && element("draft").hidden) offerStart((start) => rewrite(start));
   listen();
 }
 
