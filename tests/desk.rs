@@ -491,7 +491,8 @@ fn what_is_not_there_yet_begins_with_a_pattern_that_is_sound() {
     let shipped = shipped.filter(|entry| entry.path().extension().is_some_and(|ending| ending == "yaml"));
     assert_eq!(starts.len(), 5 + shipped.count(), "every shipped pattern");
     let named = |name: &str| starts.iter().find(|start| start["name"] == json!(name)).unwrap();
-    for start in starts.iter().filter(|start| start["is_kind"] == json!(true)).chain([named("ebb"), named("tideline")]) {
+    for start in starts.iter().filter(|start| start["is_kind"] == json!(true)).chain([named("ebb"), named("tideline")])
+    {
         let text = value(&desk.asked(&format!("/start/{}", start["name"].as_str().unwrap())));
         assert!(desk.look(text["text"].as_str().unwrap())["piece"].is_object(), "{}", start["name"]);
     }

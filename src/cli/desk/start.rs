@@ -35,7 +35,7 @@ macro_rules! worked {
 }
 
 /// Worked pieces, by name.
-const WORKED: [(&str, &str); 22] = [
+const WORKED: [(&str, &str); 24] = [
     worked!("saltmarsh"),
     worked!("groyne"),
     worked!("moonwrack"),
@@ -44,10 +44,12 @@ const WORKED: [(&str, &str); 22] = [
     worked!("rockpool"),
     worked!("beachcomber"),
     worked!("bollard"),
+    worked!("breakwater"),
     worked!("dune"),
     worked!("ebb"),
     worked!("eddy"),
     worked!("fathom"),
+    worked!("lockgate"),
     worked!("pierhead"),
     worked!("plumb-line"),
     worked!("sea-fret"),
