@@ -1,7 +1,7 @@
 //! Whether the two sides of a closure close onto one another, and whether its findings can be joined.
 
 use super::bead;
-use crate::design::{Design, Part, Strand, Worn};
+use crate::design::{Design, Finding, Part, Strand, Worn};
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::{Code, Remark};
 use crate::units::Length;
@@ -10,7 +10,8 @@ use crate::units::Length;
 pub fn check(design: &Design) -> Vec<Remark> {
     let closure = &design.closure;
     let shut = [closure.left(), closure.right()].into_iter().filter_map(|parts| cannot_open(parts, design));
-    unjoined(design).into_iter().chain(one_sided(design)).chain(narrow(design)).chain(shut).collect()
+    let remarks = unjoined(design).into_iter().chain(one_sided(design)).chain(mismatched(design));
+    remarks.chain(narrow(design)).chain(shut).collect()
 }
 
 /// Ends that are not tied to each other need findings to join them.
@@ -69,6 +70,25 @@ fn narrow(design: &Design) -> Option<Remark> {
     );
     let help = format!("use a ring of more than {} inside, or a shorter `tail:`", widest.across.at_least(1));
     Some(Remark::new(Code::RingNarrow, headline).at(ring.place).help(help))
+}
+
+/// Half of a clasp closes onto its other half alone, with as many loops; a toggle's ring takes a hook as well.
+fn mismatched(design: &Design) -> Option<Remark> {
+    let closure = Some(&design.closure).filter(|closure| closure.open().is_none())?;
+    let [one, other] = [closure.left(), closure.right()].map(|parts| Some(&design.findings[parts.last()?.finding]));
+    let (one, other) = (one?, other?);
+    let alone = |half: &Finding, other: &Finding| match half.kind().counterpart() {
+        Some(counterpart) => {
+            counterpart != other.kind() && !(half.kind() == FindingKind::ToggleRing && other.kind().hooks())
+        }
+        None => false,
+    };
+    let loops = |finding: &Finding| finding.comb().filter(|_| finding.kind().is_clasp()).map(|comb| comb.holes);
+    (alone(one, other) || alone(other, one) || loops(one) != loops(other)).then(|| {
+        let headline = format!("{} and {} do not close onto one another", one.name, other.name);
+        let help = "of a clasp in two halves write one on each side, with as many loops";
+        Remark::new(Code::OneSided, headline).at(closure.place).help(help)
+    })
 }
 
 /// Two findings are joined by whichever of them opens; the loop of a cord end is solid.
