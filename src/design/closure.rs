@@ -31,7 +31,7 @@ pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context)
             alone(both, &written.value, context).map(|()| Closure { joins: Joins::Nothing, place: both.place })
         }
         Some(both) => looped(both, &written.value, pattern.kind.value, shelf, context),
-        None if written.value.open.is_some() => open(written, &pattern.kind, shelf, context),
+        None if written.value.open.is_some() => open(written, pattern, shelf, context),
         None => sided(written, pattern.kind.value, shelf, context),
     };
     tailless(&written.value, context);
@@ -77,8 +77,18 @@ fn tailless(written: &pattern::Closure, context: &mut Context) {
 }
 
 /// What an open necklace ends in.
-fn open(written: &At<pattern::Closure>, kind: &At<Kind>, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
-    let how = written.value.open.as_ref()?;
+fn open(
+    written: &At<pattern::Closure>,
+    pattern: &pattern::Pattern,
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Closure> {
+    let (how, kind) = (written.value.open.as_ref()?, &pattern.kind);
+    if how.value == Open::Through && pattern.strands.value.len() > 1 {
+        let headline = "one strand alone goes through its own ring";
+        let help = "write one strand, or `open: hanging`";
+        return context.refuse(Remark::new(Code::Misplaced, headline).at(how.place).help(help));
+    }
     if kind.value != Kind::Necklace && !kind.place.is_nowhere() {
         let headline = format!("only a necklace is worn open, and this piece is of kind {}", kind.value);
         let help = "take `open:` out, or write `kind: necklace`";

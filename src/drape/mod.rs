@@ -98,11 +98,11 @@ pub struct Seat {
 /// Tension in newtons.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Tension {
-    /// At the first end.
+    /// At the first end, or where it leaves a rail on that side.
     pub first: f64,
     /// Where it is least: at the lowest point of a strand that has one between its ends.
     pub lowest: f64,
-    /// At the last end.
+    /// At the last end, or where it leaves a rail on that side.
     pub last: f64,
 }
 
