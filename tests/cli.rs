@@ -6,6 +6,7 @@ use std::fs;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
+use std::time::Duration;
 
 use serde_json::Value;
 
@@ -46,6 +47,22 @@ fn fed(arguments: &[&str], text: &str) -> Ran {
     ran(&child.wait_with_output().unwrap())
 }
 
+/// Runs what must end by itself, for 20 s at most.
+fn soon(arguments: &[&str]) -> Ran {
+    let pipes = |command: &mut Command| command.stdin(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let mut child = pipes(&mut festoon(arguments));
+    let _open = child.stdin.take();
+    for _ in 0..200 {
+        if child.try_wait().unwrap().is_some() {
+            break;
+        }
+        std::thread::sleep(Duration::from_millis(100));
+    }
+    let _ = child.kill();
+    let output = child.wait_with_output().unwrap();
+    Ran { code: output.status.code().unwrap_or(-1), out: String::new(), err: String::from_utf8(output.stderr).unwrap() }
+}
+
 /// An empty folder for a test of that name.
 fn folder(name: &str) -> PathBuf {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
@@ -63,6 +80,15 @@ fn names(folder: &Path) -> Vec<String> {
 
 fn broken() -> String {
     SOUND.replace("length: 26 in", "length: 26")
+}
+
+#[test]
+fn a_page_is_not_made_of_standard_input() {
+    for command in ["design", "preview"] {
+        let ran = soon(&[command, "-"]);
+        assert_eq!(ran.code, 2, "{command}: {}", ran.err);
+        assert!(ran.err.contains("standard input") && ran.err.contains("name the pattern's file"), "{}", ran.err);
+    }
 }
 
 #[test]

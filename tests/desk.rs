@@ -14,6 +14,29 @@ use serde_json::{Value, json};
 /// A sound pattern without a remark.
 const SOUND: &str = include_str!("../src/cli/new/strap.yaml");
 
+/// An empty folder for a test of that name.
+fn folder(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("desk-{name}"));
+    let _ = fs::remove_dir_all(&folder);
+    fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+/// A pattern of two beads, each of which stands on a shelf of its own, with the two files.
+fn shelved(name: &str) -> PathBuf {
+    let folder = folder(name);
+    let bead = |id: &str, colour: &str| {
+        format!(
+            "festoon: 1\nbeads:\n  {id}: {{ shape: round, size: 6 mm, hole: 1 mm, material: glass, colour: \"{colour}\" }}\n"
+        )
+    };
+    fs::write(folder.join("reed.yaml"), bead("reed", "#5d7f5b")).unwrap();
+    fs::write(folder.join("mist.yaml"), bead("mist", "#c9d6d8")).unwrap();
+    let pattern = "festoon: 1\ntitle: Row\nkind: bracelet\nshelf: reed.yaml\ncords: { wire: { kind: elastic, diameter: 0.5 mm } }\nstrands:\n  - { name: one, cord: wire, ends: knot, beads: [{ repeat: 12, of: [reed, mist] }] }\n";
+    fs::write(folder.join("row.yaml"), pattern).unwrap();
+    folder.join("row.yaml")
+}
+
 /// A desk with a pattern of its own.
 struct Desk {
     program: Child,
@@ -28,15 +51,18 @@ impl Desk {
     }
 
     fn of(command: &str, name: &str, text: Option<&str>) -> Self {
-        let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("desk-{name}"));
-        let _ = fs::remove_dir_all(&folder);
-        fs::create_dir_all(&folder).unwrap();
-        let pattern = folder.join("strap.yaml");
+        let pattern = folder(name).join("strap.yaml");
         if let Some(text) = text {
             fs::write(&pattern, text).unwrap();
         }
+        Self::at(command, pattern, &[])
+    }
+
+    /// A desk with a pattern of a folder, and options.
+    fn at(command: &str, pattern: PathBuf, options: &[&str]) -> Self {
         let mut program = Command::new(env!("CARGO_BIN_EXE_festoon"));
-        let mut program = program.arg(command).arg(&pattern).stderr(Stdio::piped()).spawn().unwrap();
+        let program = program.arg(command).arg(&pattern).args(options).current_dir(pattern.parent().unwrap());
+        let mut program = program.stderr(Stdio::piped()).spawn().unwrap();
         let lines = BufReader::new(program.stderr.take().unwrap()).lines();
         let line = lines.map_while(Result::ok).find(|line| line.contains("http://")).unwrap();
         let rest = line.split_once("http://").unwrap().1;
@@ -336,6 +362,17 @@ fn a_text_is_answered_with_the_piece_its_places_and_remedies() {
         "# ½\u{1d11e}\n".encode_utf16().count() + spoilt[..spoilt.find("starp").unwrap()].encode_utf16().count();
     assert_eq!(remedy["place"], json!([start, start + 5]), "{look}");
     assert_eq!(remedy["text"], json!("strap"));
+}
+
+#[test]
+fn a_shelf_of_the_command_line_that_is_gone_is_left_out_alone() {
+    let pattern = shelved("gone-shelf");
+    let text = fs::read_to_string(&pattern).unwrap();
+    fs::write(pattern.with_file_name("rush.yaml"), "festoon: 1\nbeads: {}\n").unwrap();
+    let desk = Desk::at("design", pattern.clone(), &["--shelf", "rush.yaml", "--shelf", "mist.yaml"]);
+    assert!(desk.look(&text)["piece"].is_object(), "{}", desk.look(&text)["remarks"]);
+    fs::remove_file(pattern.with_file_name("rush.yaml")).unwrap();
+    assert!(desk.look(&text)["piece"].is_object(), "{}", desk.look(&text)["remarks"]);
 }
 
 #[test]

@@ -2,7 +2,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot run the program fails")]
 
+use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
+use std::path::Path;
 use std::process::{Child, ChildStdout, Command, Stdio};
 
 use serde_json::{Value, json};
@@ -71,9 +73,13 @@ impl Editor {
 
     /// Opens a text; says what is wrong with it.
     fn open(&mut self, text: &str) -> Vec<Value> {
+        self.open_at(URI, text)
+    }
+
+    fn open_at(&mut self, uri: &str, text: &str) -> Vec<Value> {
         self.tell(
             "textDocument/didOpen",
-            json!({ "textDocument": { "uri": URI, "languageId": "yaml", "version": 1, "text": text } }),
+            json!({ "textDocument": { "uri": uri, "languageId": "yaml", "version": 1, "text": text } }),
         );
         self.diagnostics()
     }
@@ -93,8 +99,12 @@ impl Editor {
     }
 
     fn at(&mut self, method: &str, text: &str, place: usize) -> Value {
+        self.in_file(URI, method, text, place)
+    }
+
+    fn in_file(&mut self, uri: &str, method: &str, text: &str, place: usize) -> Value {
         let position = position(text, place);
-        self.ask(method, json!({ "textDocument": { "uri": URI }, "position": position }))
+        self.ask(method, json!({ "textDocument": { "uri": uri }, "position": position }))
     }
 }
 
@@ -148,6 +158,34 @@ fn what_may_stand_what_it_means_and_where_it_is_defined() {
     let definition = TEXT.find(&format!("  {id}:")).unwrap() + 2;
     assert_eq!(defined["range"]["start"], position(TEXT, definition), "{defined}");
     assert_eq!(editor.at("textDocument/definition", TEXT, 0), Value::Null, "a note is defined nowhere");
+}
+
+#[test]
+fn shelves_are_read_beside_the_file_that_an_address_names() {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("lsp shelf");
+    fs::create_dir_all(folder.join("shelf")).unwrap();
+    let (ebb, tide) = (include_str!("../patterns/ebb.yaml"), include_str!("../patterns/shelf/tide.yaml"));
+    fs::write(folder.join("shelf/tide.yaml"), tide).unwrap();
+    let address = |name: &str| format!("file://{}/{name}", folder.display().to_string().replace(' ', "%20"));
+    let uri = address("ebb.yaml");
+    let mut editor = Editor::new();
+    let told = editor.open_at(&uri, ebb);
+    assert!(told.iter().all(|told| told["severity"] != json!(1)), "{told:?}");
+    let wave = ebb.find("wave]").unwrap();
+    let meaning = editor.in_file(&uri, "textDocument/hover", ebb, wave);
+    assert!(meaning["contents"]["value"].as_str().unwrap().contains("tide blue cube"), "{meaning}");
+    let defined = editor.in_file(&uri, "textDocument/definition", ebb, wave);
+    let there = position(tide, tide.find("wave:").unwrap());
+    assert_eq!((&defined["uri"], &defined["range"]["start"]), (&json!(address("shelf/tide.yaml")), &there));
+    let offers = editor.in_file(&uri, "textDocument/completion", ebb, wave);
+    assert!(offers.as_array().unwrap().iter().any(|offer| offer["label"] == json!("straw")), "{offers}");
+    // What is wrong on the shelf stands nowhere in this file.
+    fs::write(folder.join("shelf/tide.yaml"), tide.replace("shape: cube", "shape: cueb")).unwrap();
+    let length = u64::try_from(ebb.lines().count()).unwrap();
+    for told in editor.open_at(&uri, ebb) {
+        assert_ne!(told["code"], json!("unknown-word"), "{told}");
+        assert!(told["range"]["end"]["line"].as_u64().unwrap() <= length, "{told}");
+    }
 }
 
 #[test]

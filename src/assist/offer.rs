@@ -1,9 +1,11 @@
 //! What may stand at a place: keys, words and ids.
 
+use std::collections::BTreeSet;
+
 use crate::source::{Place, Source};
 
 use super::language;
-use super::scan::{self, Key, Role, Spot};
+use super::scan::{self, Role, Spot};
 
 /// Something that may stand at a place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,7 +40,7 @@ pub fn offers(source: &Source, at: usize) -> Vec<Offer> {
     let text = source.text();
     let spot = scan::spot(text, at);
     let typed = text.get(spot.word.start..at).unwrap_or_default().to_lowercase();
-    let mut offers = all(text, &spot);
+    let mut offers = all(source, &spot);
     let rank = |offer: &Offer| {
         let label = offer.label.to_lowercase();
         if label.starts_with(&typed) {
@@ -54,16 +56,16 @@ pub fn offers(source: &Source, at: usize) -> Vec<Offer> {
     offers
 }
 
-fn all(text: &str, spot: &Spot) -> Vec<Offer> {
-    let written = scan::keys(text);
-    let keyed = !text[spot.word.end..].trim_start_matches(['"', '\'']).starts_with(':');
+fn all(source: &Source, spot: &Spot) -> Vec<Offer> {
+    let ids = |groups: &'static [&'static str]| ids(source, groups);
+    let keyed = !source.text()[spot.word.end..].trim_start_matches(['"', '\'']).starts_with(':');
     let keys = || {
         let known = language::keys(&spot.path).into_iter().map(|entry| (entry.word, entry.meaning, Sort::Key));
-        known.chain(ids(&written, id_keys(&spot.path)).map(|(id, told)| (id, told, Sort::Id))).collect::<Vec<_>>()
+        known.chain(ids(id_keys(&spot.path)).map(|(id, told)| (id, told, Sort::Id))).collect::<Vec<_>>()
     };
     let values = || {
         let words = language::words(&spot.path).into_iter().map(|entry| (entry.word, entry.meaning, Sort::Word));
-        words.chain(ids(&written, id_values(&spot.path)).map(|(id, told)| (id, told, Sort::Id))).collect::<Vec<_>>()
+        words.chain(ids(id_values(&spot.path)).map(|(id, told)| (id, told, Sort::Id))).collect::<Vec<_>>()
     };
     let offer = |as_key: bool| {
         move |(label, meaning, sort): (String, String, Sort)| {
@@ -102,13 +104,15 @@ pub fn id_values(path: &[String]) -> &'static [&'static str] {
     }
 }
 
-/// The ids of groups, each with the sort of thing it is.
-fn ids<'k>(keys: &'k [Key], groups: &'static [&'static str]) -> impl Iterator<Item = (String, String)> + 'k {
-    let of = move |group: &'static str| keys.iter().filter(move |key| key.path == [group]).map(move |key| (key, group));
-    groups
-        .iter()
-        .flat_map(move |group| of(group))
-        .map(|(key, group)| (key.key.clone(), group.trim_end_matches('s').to_owned()))
+/// The ids of groups, each once and with the sort of thing it is: first the pattern's own, then those of its shelves.
+fn ids(source: &Source, groups: &'static [&'static str]) -> impl Iterator<Item = (String, String)> {
+    let mut known = BTreeSet::new();
+    let keys: Vec<_> = scan::keys_of(source).filter(|key| groups.iter().any(|group| key.path == [*group])).collect();
+    keys.into_iter().filter(move |key| known.insert(key.key.clone())).map(|key| {
+        let sort = key.path[0].trim_end_matches('s').to_owned();
+        let shelf = key.place.is_shelved().then(|| format!(" on {}", source.of(key.place).name));
+        (key.key, sort + &shelf.unwrap_or_default())
+    })
 }
 
 #[cfg(test)]
@@ -136,6 +140,17 @@ mod tests {
         assert_eq!(labels(&format!("{HEAD}strands:\n  - cord: |")), ["wire"]);
         assert_eq!(labels(&format!("{HEAD}colourways:\n  dusk: {{ ru|")), ["rush: "]);
         assert_eq!(labels("# ti|"), Vec::<String>::new());
+    }
+
+    #[test]
+    fn ids_of_a_shelf_are_offered_behind_the_patterns_own() {
+        let shelf = "beads: { rust: {}, reed: {} }\n";
+        let text = format!("{HEAD}strands:\n  - beads: [4 r");
+        let source = Source::new("", text.as_str()).with_shelf(None, Ok(Source::new("shelf.yaml", shelf)));
+        let told: Vec<_> = offers(&source, text.len()).into_iter().map(|offer| (offer.text, offer.meaning)).collect();
+        let is = |id: &str, meaning: &str| (id.to_owned(), meaning.to_owned());
+        let ids = [is("reed", "bead"), is("rush", "bead"), is("ring", "finding"), is("rust", "bead on shelf.yaml")];
+        assert_eq!(told[..4], ids);
     }
 
     #[test]

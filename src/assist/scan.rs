@@ -3,7 +3,7 @@
 //! A small part of YAML is enough: keys by their indentation, dashes, groups and lists in brackets, quotes and
 //! comments. What is odd is passed over, never refused.
 
-use crate::source::Place;
+use crate::source::{Place, Source};
 
 /// A key and the keys that it stands under, from the top; lists leave no trace.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,6 +48,15 @@ pub fn keys(text: &str) -> Vec<Key> {
     let mut scanner = Scanner::new(text);
     scanner.run(text.len());
     scanner.keys
+}
+
+/// Every key of a pattern and its shelves, the pattern's own first.
+pub fn keys_of(source: &Source) -> impl Iterator<Item = Key> {
+    let of = |file: &Source| {
+        let at = |key: Key| Key { place: Place { file: file.file(), ..key.place }, ..key };
+        keys(file.text()).into_iter().map(at).collect::<Vec<_>>()
+    };
+    source.files().flat_map(of)
 }
 
 /// What stands at a byte.

@@ -46,7 +46,7 @@ pub fn told(source: &Source, at: usize) -> Option<Told> {
     }
 }
 
-/// Where the id at a byte is defined.
+/// Where the id at a byte is defined, in the pattern or on a shelf.
 #[must_use]
 pub fn definition(source: &Source, at: usize) -> Option<Place> {
     defined(source, &scan::spot(source.text(), at)).map(|key| key.place)
@@ -60,12 +60,13 @@ fn defined(source: &Source, spot: &Spot) -> Option<Key> {
         Role::Value | Role::Either => id_values(&spot.path),
     };
     let is_it = |key: &Key| key.key == word && groups.iter().any(|group| key.path == [*group]);
-    scan::keys(source.text()).into_iter().find(is_it)
+    scan::keys_of(source).find(is_it)
 }
 
 /// The entry of an id as the pattern writes it.
 fn definition_text(source: &Source, key: &Key) -> String {
-    let part = pattern::parts(source).into_iter().find(|(place, _)| place.start == key.place.start);
+    let begins = |place: Place| (place.file, place.start) == (key.place.file, key.place.start);
+    let part = pattern::parts(source).into_iter().find(|(place, _)| begins(*place));
     let text = part.map_or(source.slice(key.place), |(place, _)| source.slice(place));
     text.lines().take(MOST_LINES).collect::<Vec<_>>().join("\n")
 }
@@ -99,5 +100,20 @@ mod tests {
         let source = Source::new("", TEXT);
         assert_eq!(definition(&source, at("of: [re")).map(|place| source.slice(place)), Some("reed"));
         assert_eq!(definition(&source, at("cord: wi")), None, "no cord is defined");
+    }
+
+    #[test]
+    fn what_stands_on_a_shelf_is_told_from_there() {
+        let shelf = "beads:\n  moss: { size: 9 mm }\ncords:\n  wire: { diameter: 0.4 mm }\n";
+        let source = Source::new("", TEXT).with_shelf(None, Ok(Source::new("shelf.yaml", shelf)));
+        let cord = definition(&source, at("cord: wi")).unwrap();
+        assert_eq!((source.of(cord).name.as_str(), source.slice(cord)), ("shelf.yaml", "wire"));
+        assert!(told(&source, at("cord: wi")).unwrap().text.contains("0.4 mm"));
+        // `moss` begins at the byte of its file at which `reed` begins in the pattern's.
+        let bead = told(&source, at("[4 re")).unwrap();
+        assert!(bead.text.contains("size: 4 mm"), "{bead:?}");
+        let moss = Source::new("", TEXT.replace("[4 reed", "[4 moss"));
+        let moss = moss.with_shelf(None, Ok(Source::new("shelf.yaml", shelf)));
+        assert!(told(&moss, at("[4 ")).unwrap().text.contains("9 mm"));
     }
 }

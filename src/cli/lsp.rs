@@ -25,9 +25,43 @@ use festoon::remark::{Level, Remark};
 use festoon::source::{Place, Source};
 
 use super::Failure;
+use super::shelves::Shelves;
+
+/// A text that the editor holds open, and what there is to say about it.
+struct Document {
+    source: Source,
+    remarks: Vec<Remark>,
+}
 
 /// Documents by their address.
-type Documents = BTreeMap<String, Source>;
+type Documents = BTreeMap<String, Document>;
+
+impl Document {
+    /// A text as it stands at an address. What is wrong on its shelves is said where those are open.
+    fn new(uri: &Uri, text: String) -> Self {
+        let source = match path(uri) {
+            Some(path) => Shelves::default().beside_now(Source::new(path, text)),
+            None => Source::new(uri.as_str(), text),
+        };
+        let mut remarks = festoon::remarks(&source, &Choice::default());
+        remarks.retain(|remark| remark.place.is_none_or(|place| !place.is_shelved()));
+        Self { source, remarks }
+    }
+}
+
+/// The file that an address leads to (RFC 8089, appendix E.2 for drives).
+fn path(uri: &Uri) -> Option<String> {
+    uri.scheme().filter(|scheme| scheme.as_str().eq_ignore_ascii_case("file"))?;
+    let path = uri.path().as_estr().decode().into_string().ok()?;
+    Some(if cfg!(windows) { path.trim_start_matches('/').to_owned() } else { path.into_owned() })
+}
+
+/// The address of a file that is named from the top.
+fn address(path: &str) -> Option<Uri> {
+    let path = if cfg!(windows) { format!("/{}", path.replace('\\', "/")) } else { path.to_owned() };
+    let parts: Vec<_> = path.split('/').map(festoon::gallery::address).collect();
+    format!("file://{}", parts.join("/")).parse().ok()
+}
 
 /// Serves an editor until it says that it ends.
 pub fn run() -> Result<(), Failure> {
@@ -99,10 +133,9 @@ fn heed(note: Notification, documents: &mut Documents) -> Option<Notification> {
 }
 
 fn taken(uri: Uri, text: String, documents: &mut Documents) -> Notification {
-    let source = Source::new(uri.as_str(), text);
-    let remarks = festoon::remarks(&source, &Choice::default());
-    let diagnostics = remarks.iter().map(|remark| diagnostic(remark, &source)).collect();
-    documents.insert(uri.as_str().to_owned(), source);
+    let document = Document::new(&uri, text);
+    let diagnostics = document.remarks.iter().map(|remark| diagnostic(remark, &document.source)).collect();
+    documents.insert(uri.as_str().to_owned(), document);
     published(uri, diagnostics)
 }
 
@@ -140,12 +173,12 @@ fn answer(request: Request, documents: &Documents) -> Response {
         request::GotoDefinition::METHOD => asked(params, |params: GotoDefinitionParams| {
             let position = params.text_document_position_params;
             let (source, at) = at(&position, documents)?;
-            let range = range(source, assist::definition(source, at)?);
-            Some(GotoDefinitionResponse::Scalar(Location { uri: position.text_document.uri, range }))
+            let place = assist::definition(source, at)?;
+            Some(GotoDefinitionResponse::Scalar(location(source, place, position.text_document.uri.clone())?))
         }),
         request::CodeActionRequest::METHOD => asked(params, |params: CodeActionParams| {
-            let source = documents.get(params.text_document.uri.as_str())?;
-            Some(remedies(source, &params))
+            let document = documents.get(params.text_document.uri.as_str())?;
+            Some(remedies(document, &params))
         }),
         _ => return Response::new_err(id, ErrorCode::MethodNotFound as i32, format!("festoon does not know {method}")),
     };
@@ -164,7 +197,7 @@ fn asked<P: DeserializeOwned, A: Serialize>(
 
 /// A document and the byte of a place in it.
 fn at<'d>(position: &TextDocumentPositionParams, documents: &'d Documents) -> Option<(&'d Source, usize)> {
-    let source = documents.get(position.text_document.uri.as_str())?;
+    let source = &documents.get(position.text_document.uri.as_str())?.source;
     Some((source, byte(source, position.position)))
 }
 
@@ -178,6 +211,13 @@ fn range(source: &Source, place: Place) -> Range {
         Position::new(u32::try_from(line).unwrap_or(u32::MAX), u32::try_from(units).unwrap_or(u32::MAX))
     };
     Range::new(position(place.start), position(place.end))
+}
+
+/// Where a place of a document or of one of its shelves stands.
+fn location(source: &Source, place: Place, uri: Uri) -> Option<Location> {
+    let file = source.of(place);
+    let uri = if place.is_shelved() { address(&file.name)? } else { uri };
+    Some(Location { uri, range: range(file, place) })
 }
 
 fn offered(source: &Source, at: usize) -> Vec<CompletionItem> {
@@ -203,9 +243,8 @@ fn hover(source: &Source, told: Told) -> Hover {
 }
 
 /// The exact remedies of remarks that touch a range.
-fn remedies(source: &Source, params: &CodeActionParams) -> Vec<CodeActionOrCommand> {
+fn remedies(Document { source, remarks }: &Document, params: &CodeActionParams) -> Vec<CodeActionOrCommand> {
     let (from, to) = (byte(source, params.range.start), byte(source, params.range.end));
-    let remarks = festoon::remarks(source, &Choice::default());
     let touches = |remark: &&Remark| remark.place.is_some_and(|place| place.start <= to && from <= place.end);
     let action = |remark: &Remark| {
         let remedy = assist::remedy(remark, source)?;

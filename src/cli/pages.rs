@@ -1,5 +1,6 @@
 //! Arguments and files of the commands that draw pages.
 
+use std::borrow::Cow;
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
@@ -99,25 +100,23 @@ impl Drawing {
     /// named like the pattern, with an ending that tells what they hold.
     pub fn write(&self, (piece, source): &(Piece, Source), pages: &[Page], holds: &str) -> Result<(), Failure> {
         let target = names::target(self.output.as_deref(), &Format::ENDINGS)?;
-        let about = about(piece);
+        let (about, sources) = (about(piece), std::slice::from_ref(source));
         let mut files = Vec::new();
         for format in self.formats(&target)? {
             files.extend(render(pages, &about, format, self.dpi)?.into_iter().map(|file| (format, file)));
         }
         match (&target, files.as_slice()) {
             (Target::Output, [(_, file)]) => output::print(file),
-            (Target::Device(path), [(_, file)]) => save(path, file, source),
+            (Target::Device(path), [(_, file)]) => save(path, file, sources),
             (Target::Output | Target::Device(_), _) => {
                 Err(Failure::trouble("standard output and devices take one file: ask for --format pdf"))
             }
             (Target::Folder(folder), _) => {
                 let stem = names::stem(&self.pattern, &self.variant, "sheet") + holds;
-                save_all(folder, &Stem { stem: &stem, ending: None }, &files, pages.len(), source)
+                save_all(folder, &Stem { stem: stem.into(), ending: None }, &files, pages.len(), sources)
             }
             (Target::File(path), _) => {
-                let stem = path.file_stem().unwrap_or_default().to_string_lossy();
-                let stem = Stem { stem: &stem, ending: path.extension() };
-                save_all(path.parent().unwrap_or(path), &stem, &files, pages.len(), source)
+                save_all(path.parent().unwrap_or(path), &Stem::of(path), &files, pages.len(), sources)
             }
         }
     }
@@ -141,8 +140,15 @@ impl Drawing {
 
 /// How the names of files begin alike, and end, where that was asked for and does not tell what they hold.
 struct Stem<'a> {
-    stem: &'a str,
+    stem: Cow<'a, str>,
     ending: Option<&'a OsStr>,
+}
+
+impl<'a> Stem<'a> {
+    /// As in a maker's name.
+    fn of(path: &'a Path) -> Self {
+        Self { stem: path.file_stem().unwrap_or_default().to_string_lossy(), ending: path.extension() }
+    }
 }
 
 /// Writes files whose names begin alike and end as was asked for, or with what they hold.
@@ -151,14 +157,14 @@ fn save_all(
     stem: &Stem<'_>,
     files: &[(Format, Vec<u8>)],
     pages: usize,
-    source: &Source,
+    sources: &[Source],
 ) -> Result<(), Failure> {
     let mut page = 0;
     for (format, bytes) in files {
         page = if *format == Format::Pdf { 0 } else { page % pages + 1 };
         let number = if *format == Format::Pdf || pages == 1 { String::new() } else { format!("-{page}") };
         let ending = stem.ending.map_or_else(|| format.ending().into(), OsStr::to_string_lossy);
-        save(&folder.join(format!("{}{number}.{ending}", stem.stem)), bytes, source)?;
+        save(&folder.join(format!("{}{number}.{ending}", stem.stem)), bytes, sources)?;
     }
     Ok(())
 }
@@ -168,20 +174,14 @@ fn save_all(
 pub fn save_as(path: &Path, pages: &[Page], about: &About, sources: &[Source]) -> Result<(), Failure> {
     let format = names::ending(path).as_deref().and_then(Format::named);
     let wrong = || Failure::trouble(format!("{}: write a name that ends in .pdf, .png or .svg", path.display()));
-    let files = render(pages, about, format.ok_or_else(wrong)?, LABEL_DPI)?;
-    for (number, file) in (1..).zip(&files) {
-        let stem = path.file_stem().unwrap_or_default().to_string_lossy();
-        let numbered = || path.with_file_name(format!("{stem}-{number}.{}", names::ending(path).unwrap_or_default()));
-        let path = if files.len() > 1 { numbered() } else { path.to_owned() };
-        output::write(&path, file, sources)?;
-        report::news(&format!("wrote {}", path.display()));
-    }
-    Ok(())
+    let format = format.ok_or_else(wrong)?;
+    let files = render(pages, about, format, LABEL_DPI)?.into_iter().map(|file| (format, file)).collect::<Vec<_>>();
+    save_all(path.parent().unwrap_or(path), &Stem::of(path), &files, pages.len(), sources)
 }
 
-/// Writes a file and says so.
-pub fn save(path: &Path, bytes: &[u8], source: &Source) -> Result<(), Failure> {
-    output::write(path, bytes, std::slice::from_ref(source))?;
+/// Writes a file and says so. None of what was read is written over.
+pub fn save(path: &Path, bytes: &[u8], sources: &[Source]) -> Result<(), Failure> {
+    output::write(path, bytes, sources)?;
     report::news(&format!("wrote {}", path.display()));
     Ok(())
 }

@@ -176,5 +176,5 @@ fn deliver(options: &Options, target: &Target, format: Format, bytes: &[u8], sou
             folder.join(format!("{stem}.{}", format.ending()))
         }
     };
-    pages::save(&path, bytes, source)
+    pages::save(&path, bytes, std::slice::from_ref(source))
 }

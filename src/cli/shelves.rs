@@ -28,6 +28,32 @@ pub struct Shelves {
 impl Shelves {
     /// A pattern with its shelves: those that it names, then those of the command line.
     pub fn beside(&self, source: Source) -> Result<Source, Unread> {
+        let (source, missing) = self.gathered(source);
+        missing.map_or(Ok(source), Err)
+    }
+
+    /// The same without those of the command line that cannot be read now.
+    pub fn beside_now(&self, source: Source) -> Source {
+        self.gathered(source).0
+    }
+
+    /// A pattern with its shelves, and why the first one of the command line cannot be read, of those that cannot.
+    fn gathered(&self, source: Source) -> (Source, Option<Unread>) {
+        let (mut source, mut taken) = self.with_its_own(source);
+        let mut missing = None;
+        for path in &self.named {
+            match unnamed(path, &mut taken) {
+                Ok(shelf) => {
+                    source = shelf.into_iter().fold(source, |source, shelf| source.with_shelf(None, Ok(shelf)))
+                }
+                Err(unread) => missing = missing.or(Some(unread)),
+            }
+        }
+        (source, missing)
+    }
+
+    /// A pattern with the shelves that it names, and where those really stand.
+    fn with_its_own(&self, source: Source) -> (Source, Vec<PathBuf>) {
         let folder = output::folder(Path::new(&source.name)).to_owned();
         let names = pattern::shelves(&source);
         let mut taken = Vec::new();
@@ -40,16 +66,7 @@ impl Shelves {
             });
             source = source.with_shelf(Some(name.value), read);
         }
-        for path in &self.named {
-            let there = found(path).map_err(|reason| Unread::Trouble(format!("{}: {reason}", path.display())))?;
-            if !taken.contains(&there) {
-                let shelf =
-                    text(path, &there).map_err(|reason| Unread::Trouble(format!("{}: {reason}", path.display())))?;
-                source = source.with_shelf(None, Ok(shelf));
-                taken.push(there);
-            }
-        }
-        Ok(source)
+        (source, taken)
     }
 
     /// Where a shelf really stands, if a pattern of this folder may read it.
@@ -65,6 +82,18 @@ impl Shelves {
             Err("it stands outside the pattern's folder".to_owned())
         }
     }
+}
+
+/// A shelf of the command line; nothing where it is taken already.
+fn unnamed(path: &Path, taken: &mut Vec<PathBuf>) -> Result<Option<Source>, Unread> {
+    let trouble = |reason: String| Unread::Trouble(format!("{}: {reason}", path.display()));
+    let there = found(path).map_err(trouble)?;
+    if taken.contains(&there) {
+        return Ok(None);
+    }
+    let shelf = text(path, &there).map_err(trouble)?;
+    taken.push(there);
+    Ok(Some(shelf))
 }
 
 /// The file that a path leads to through all links; its name says that it is YAML.

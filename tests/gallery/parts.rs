@@ -53,3 +53,17 @@ fn an_index_is_made_of_whole_galleries_alone() {
     assert_eq!(gallery.make(&["--index"]).0, 0);
     assert!(!Path::new(&gallery.out().join("parts")).exists());
 }
+
+#[cfg(unix)]
+#[test]
+fn a_parts_lock_that_is_no_file_is_not_opened() {
+    let gallery = Gallery::new("gallery-part-lock", &["whelk"]);
+    let (lock, far) = (gallery.out().join("parts/1-of-1.lock"), gallery.folder.join("far"));
+    fs::create_dir_all(lock.parent().unwrap()).unwrap();
+    std::os::unix::fs::symlink(&far, &lock).unwrap();
+    let (code, said) = gallery.make(&["--part", "1/1"]);
+    assert!(code == 2 && said.contains("1-of-1.lock: this is no file: take it away"), "{said}");
+    assert!(!far.exists(), "nothing is made behind a link");
+    fs::remove_file(&lock).unwrap();
+    assert_eq!(gallery.make(&["--part", "1/1"]).0, 0);
+}

@@ -53,11 +53,9 @@ pub struct Drawn {
 }
 
 impl Asked {
-    /// The text under the file's name, with its shelves.
+    /// The text under the file's name, with its shelves as they are now.
     pub fn source(&self, desk: &Desk) -> Source {
-        let source = Source::new(desk.file.name(), self.text.as_str());
-        // Shelves of the command line that are gone meanwhile are left out.
-        desk.variant.shelves.beside(source.clone()).unwrap_or(source)
+        desk.variant.shelves.beside_now(Source::new(desk.file.name(), self.text.as_str()))
     }
 
     /// The byte of the place.

@@ -54,7 +54,7 @@ impl File {
 
     /// What it holds now.
     pub fn held(&self) -> Held {
-        match input::text(&self.name()) {
+        match input::file(&self.name(), &self.path) {
             Ok(source) => {
                 Held { version: hash([source.text()]), text: Some(source.text().to_owned()), trouble: String::new() }
             }

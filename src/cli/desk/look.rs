@@ -8,13 +8,15 @@ use serde::Serialize;
 use festoon::Piece;
 use festoon::assist::{self, utf16};
 use festoon::bench::{self, Of, Thing};
-use festoon::design::Design;
 use festoon::export;
+use festoon::materials::Article;
+use festoon::paint::mark::Rgb;
 use festoon::pattern;
 use festoon::remark::render::summary;
 use festoon::remark::{Level, Remark};
 use festoon::sheet;
 use festoon::source::{Place, Source};
+use festoon::units::Mass;
 
 use super::answer::json;
 use super::ask::{Asked, Drawn};
@@ -137,7 +139,7 @@ fn one(remark: &Remark, source: &Source) -> Said {
     let own = remark.place.filter(|place| !place.is_shelved());
     let remedy = assist::remedy(remark, source).filter(|_| own == remark.place);
     let shelf = remark.place.filter(|place| place.is_shelved());
-    let whose = shelf.map(|place| format!("{}, line {}: ", source.of(place).name, source.start_of(place).0));
+    let whose = shelf.map(|place| line_of_shelf(source, place) + ": ");
     Said {
         level: remark.level(),
         code: remark.code.name(),
@@ -152,6 +154,11 @@ fn one(remark: &Remark, source: &Source) -> Said {
             text: remedy.text,
         }),
     }
+}
+
+/// Where a place on a shelf stands, in words.
+pub fn line_of_shelf(source: &Source, place: Place) -> String {
+    format!("{}, line {}", source.of(place).name, source.start_of(place).0)
 }
 
 /// A place in UTF-16 code units.
@@ -212,42 +219,28 @@ fn fine(number: f64) -> f64 {
 
 fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
     let design = &piece.design;
-    let costs = html::costs(design);
-    let sizes = pattern::written(source, "beads", "size");
-    let beads = design.beads.entries().map(|(at, bead)| {
-        let kind = Kind {
-            id: bead.id.clone(),
-            name: bead.name.clone(),
-            asked_for: sheet::asked_for(design, festoon::materials::Article::Bead(at)),
-            colour: Some(bead.colour.hex()),
-            size: sizes.get(&bead.id).cloned(),
-            mass: format!("{:.2} g", bead.mass.value()),
-            price: costs.get(&bead.id).cloned().unwrap_or_default(),
-        };
-        (kind_name(Of::Bead(at)), kind)
-    });
+    let (costs, sizes) = (html::costs(design), pattern::written(source, "beads", "size"));
+    let kind = |article: Article, colour: Option<Rgb>, mass: Mass| {
+        let id = article.id(design).to_owned();
+        Kind {
+            name: article.name(design).to_owned(),
+            asked_for: sheet::asked_for(design, article),
+            colour: colour.map(Rgb::hex),
+            size: colour.and_then(|_| sizes.get(&id).cloned()),
+            mass: format!("{:.2} g", mass.value()),
+            price: costs.get(&id).cloned().unwrap_or_default(),
+            id,
+        }
+    };
+    let beads = design
+        .beads
+        .entries()
+        .map(|(at, bead)| (kind_name(Of::Bead(at)), kind(Article::Bead(at), Some(bead.colour), bead.mass)));
     let findings = design
         .findings
         .entries()
-        .map(|(at, finding)| (kind_name(Of::Finding(at)), finding_kind(design, at, finding, &costs)));
+        .map(|(at, finding)| (kind_name(Of::Finding(at)), kind(Article::Finding(at), None, finding.mass_of_one())));
     beads.chain(findings).filter_map(|(name, kind)| Some((name?, kind))).collect()
-}
-
-fn finding_kind(
-    design: &Design,
-    at: festoon::design::Index<festoon::design::Finding>,
-    finding: &festoon::design::Finding,
-    costs: &BTreeMap<String, String>,
-) -> Kind {
-    Kind {
-        id: finding.id.clone(),
-        name: finding.name.clone(),
-        asked_for: sheet::asked_for(design, festoon::materials::Article::Finding(at)),
-        colour: None,
-        size: None,
-        mass: format!("{:.2} g", finding.mass.value()),
-        price: costs.get(&finding.id).cloned().unwrap_or_default(),
-    }
 }
 
 fn low(piece: &Piece, strand: usize, (x, y): (f64, f64)) -> Low {

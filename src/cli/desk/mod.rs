@@ -72,6 +72,9 @@ pub struct Desk {
 
 /// Serves until the program is stopped.
 pub fn run(options: &Options, mode: Mode, messages: &report::Messages) -> Result<(), Failure> {
+    if options.pattern == "-" {
+        return Err(Failure::trouble("standard input cannot be watched or saved to: name the pattern's file"));
+    }
     let path = PathBuf::from(&options.pattern);
     let is_new = mode == Mode::Design && !path.exists() && output::folder(&path).is_dir();
     if !is_new {

@@ -37,13 +37,16 @@ pub fn routes(desk: Desk) -> Router {
         )
         .route("/view/{name}", post(viewed))
         .route("/take/{what}", post(taken))
-        .route("/told", post(|Json(asked): Json<Asked>| worked_out(move || told(&asked))))
+        .route("/told", post(|State(desk): Here, Json(asked): Json<Asked>| worked_out(move || told(&asked, &desk))))
         .route("/language", get(|| async { answer::json(assist::keys()) }))
         .route("/{file}", get(|Path(name): Path<String>| async move { page::file(&name).unwrap_or_else(missing) }));
     if desk.mode == Mode::Design {
         below = below
             .route("/act", post(|Json(doing): Json<Doing>| worked_out(move || act(&doing))))
-            .route("/offers", post(|Json(asked): Json<Asked>| worked_out(move || offers(&asked))))
+            .route(
+                "/offers",
+                post(|State(desk): Here, Json(asked): Json<Asked>| worked_out(move || offers(&asked, &desk))),
+            )
             .route("/save", post(|State(desk): Here, Json(save): Json<Save>| worked_out(move || saved(&save, &desk))))
             .route("/starts", get(|| worked_out(start::list)))
             .route("/start/{name}", get(|Path(name): Path<String>| async move { start::text(&name) }));
@@ -100,19 +103,21 @@ fn act(doing: &Doing) -> Response {
 }
 
 /// What means what stands at a place, and where that is defined.
-fn told(asked: &Asked) -> Response {
-    let source = Source::new("", asked.text.as_str());
-    let units = |place: Place| look::units(&source, place);
+fn told(asked: &Asked, desk: &Desk) -> Response {
+    let source = asked.source(desk);
     let told = assist::told(&source, asked.byte());
-    let defined = assist::definition(&source, asked.byte()).map(units);
+    let (on_shelf, here): (Vec<_>, Vec<_>) =
+        assist::definition(&source, asked.byte()).into_iter().partition(|place| place.is_shelved());
+    let units = |place: &Place| look::units(&source, *place);
     answer::json(json!({
-        "told": told.map(|told| json!({ "place": units(told.place), "title": told.title, "text": told.text })),
-        "defined": defined,
+        "told": told.map(|told| json!({ "place": units(&told.place), "title": told.title, "text": told.text })),
+        "defined": here.first().map(units),
+        "on_shelf": on_shelf.first().map(|place| look::line_of_shelf(&source, *place)),
     }))
 }
 
-fn offers(asked: &Asked) -> Response {
-    let source = Source::new("", asked.text.as_str());
+fn offers(asked: &Asked, desk: &Desk) -> Response {
+    let source = asked.source(desk);
     let offers = assist::offers(&source, asked.byte()).into_iter().map(|offer| {
         json!({
             "label": offer.label, "text": offer.text, "meaning": offer.meaning, "sort": offer.sort,

@@ -20,18 +20,23 @@ pub fn share(folder: &Path) -> Result<File, String> {
     taken(folder, File::try_lock_shared, File::lock_shared)
 }
 
-fn taken(
-    folder: &Path,
-    at_once: fn(&File) -> Result<(), TryLockError>,
-    wait: fn(&File) -> io::Result<()>,
-) -> Result<File, String> {
-    let path = folder.join(LOCK);
+/// The file of a name in a folder, both of which are made where they are not there.
+pub fn opened(folder: &Path, name: &str) -> Result<File, String> {
+    let path = folder.join(name);
     let trouble = |reason: &dyn std::fmt::Display| format!("{}: {reason}", path.display());
     fs::create_dir_all(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
     if path.symlink_metadata().is_ok_and(|there| !there.is_file()) {
         return Err(trouble(&"this is no file: take it away"));
     }
-    let file = File::options().create(true).truncate(false).write(true).open(&path).map_err(|error| trouble(&error))?;
+    File::options().create(true).truncate(false).write(true).open(&path).map_err(|error| trouble(&error))
+}
+
+fn taken(
+    folder: &Path,
+    at_once: fn(&File) -> Result<(), TryLockError>,
+    wait: fn(&File) -> io::Result<()>,
+) -> Result<File, String> {
+    let file = opened(folder, LOCK)?;
     match at_once(&file) {
         Ok(()) => return Ok(file),
         Err(TryLockError::WouldBlock) => {

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use serde::{Deserialize, Serialize};
 
 use super::record::refuse_link;
-use super::{Made, work};
+use super::{Made, lock, work};
 use crate::cli::hash::share;
 use crate::cli::output;
 
@@ -58,10 +58,7 @@ pub struct Manifest {
 pub fn hold(out: &Path, part: Part) -> Result<File, String> {
     let folder = out.join(PARTS);
     refuse_link(&folder)?;
-    fs::create_dir_all(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
-    let path = folder.join(format!("{}.lock", part.name()));
-    let file = File::options().create(true).truncate(false).write(true).open(&path);
-    let file = file.map_err(|error| format!("{}: {error}", path.display()))?;
+    let file = lock::opened(&folder, &format!("{}.lock", part.name()))?;
     // Where files cannot be locked, whoever starts a part twice must take care.
     let _ = file.lock();
     Ok(file)

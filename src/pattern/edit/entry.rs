@@ -27,7 +27,7 @@ pub fn set(source: &Source, root: &Node, id: &str, pair: Pair<'_>) -> Result<Vec
 pub fn set_only(source: &Source, root: &Node, id: &str, pair: Pair<'_>, run: Place) -> Result<Vec<Edit>, Refusal> {
     let (key, node) = bead(root, id)?;
     let new = fresh(root, id);
-    let mut edits = spot::swap(source, root, run, &new, false)?;
+    let mut edits = spot::swap(source, root, run, id, &new, false)?;
     let Some(group @ Node { value: Value::Map(beads), .. }) = root.entry("beads") else {
         return refused("there are no beads");
     };

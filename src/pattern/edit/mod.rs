@@ -34,16 +34,18 @@ pub struct Refusal(pub String);
 #[derive(Clone, Debug, Deserialize)]
 #[serde(tag = "act", rename_all = "kebab-case")]
 pub enum Act {
-    /// Another bead or finding in a run's place, or in every run of the same.
+    /// Another bead or finding in a run's place, or wherever the same is strung.
     Swap {
-        /// The run.
+        /// The run, or a row that is worked out.
         run: Place,
+        /// The id that it names.
+        from: String,
         /// The id of the other.
         to: String,
-        /// Whether every run of the same id changes.
+        /// Whether every run and row changes that names the same.
         everywhere: bool,
     },
-    /// Another count of a run.
+    /// Another count of a run, or of a row that is worked out.
     Count {
         /// The run.
         run: Place,
@@ -113,7 +115,7 @@ pub fn act(source: &Source, act: &Act) -> Result<String, Refusal> {
     let root = tree.root.filter(|_| tree.remarks.is_empty());
     let root = root.ok_or_else(|| Refusal("the text cannot be read: mend what is underlined first".to_owned()))?;
     let edits = match act {
-        Act::Swap { run, to, everywhere } => spot::swap(source, &root, *run, to, *everywhere)?,
+        Act::Swap { run, from, to, everywhere } => spot::swap(source, &root, *run, from, to, *everywhere)?,
         Act::Count { run, count } => spot::count(source, &root, *run, *count)?,
         Act::Set { bead, key, value, only: Some(run), .. } => entry::set_only(source, &root, bead, (key, value), *run)?,
         Act::Set { bead, key, value, colourway: Some(way), .. } => {

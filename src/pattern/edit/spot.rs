@@ -69,31 +69,65 @@ pub fn at(root: &Node, place: Place) -> Result<Spot<'_>, Refusal> {
     found.ok_or_else(|| Refusal("this bead stands elsewhere now: click it again".to_owned()))
 }
 
-/// Another id for a run, or for every run of its id.
-pub fn swap(source: &Source, root: &Node, run: Place, to: &str, everywhere: bool) -> Result<Vec<Edit>, Refusal> {
-    let Some(id) = at(root, run)?.id() else { return refused("this is not a run") };
-    let concerns = |spot: &Spot<'_>| spot.place() == run || everywhere && spot.id() == Some(id);
-    let edit = |spot: Spot<'_>| renamed(source, spot.place(), id, to);
-    Ok(spots(root).into_iter().filter(concerns).filter_map(edit).collect())
+/// Another id in an entry, or wherever a strand strings the same.
+pub fn swap(
+    source: &Source,
+    root: &Node,
+    run: Place,
+    from: &str,
+    to: &str,
+    everywhere: bool,
+) -> Result<Vec<Edit>, Refusal> {
+    at(root, run)?;
+    let concerned = spots(root).into_iter().filter(|spot| everywhere || spot.place() == run);
+    let places: Vec<_> = concerned.map(|spot| named(source, &spot, from, to)).collect::<Result<_, _>>()?;
+    let edits: Vec<_> = places.concat().into_iter().map(|place| Edit { place, text: to.to_owned() }).collect();
+    if edits.is_empty() { refused("this names no such bead") } else { Ok(edits) }
 }
 
-/// The edit of the id in a run.
-fn renamed(source: &Source, run: Place, id: &str, to: &str) -> Option<Edit> {
-    let start = run.start + source.slice(run).rfind(id)?;
-    Some(Edit { place: Place { file: 0, start, end: start + id.len() }, text: to.to_owned() })
+/// Where an entry names an id: as a run, or as a row that is worked out.
+fn named(source: &Source, spot: &Spot<'_>, id: &str, other: &str) -> Result<Vec<Place>, Refusal> {
+    if spot.id() == Some(id) {
+        return Ok(written(source, spot.place(), id).into_iter().collect());
+    }
+    let node = spot.own.node;
+    let list = |key| match node.entry(key).map(|node| &node.value) {
+        Some(Value::List(items)) => items.as_slice(),
+        _ => &[],
+    };
+    let is_row = |key: &str| node.entry(key).is_some();
+    let ends = ["from", "to"].into_iter().filter(|_| is_row("fade")).filter_map(|key| node.entry(key));
+    let values = ends.chain(list("graduate")).filter(|node| matches!(&node.value, Value::Scalar(text) if text == id));
+    let mut places: Vec<_> = values.filter_map(|node| written(source, node.place, id)).collect();
+    for parts in ["of", "apart"].into_iter().filter(|_| is_row("random")).filter_map(|key| node.entry(key)) {
+        let Value::Map(parts) = &parts.value else { continue };
+        let key = |id: &str| parts.iter().map(|(key, _)| key).find(|key| key.value == id);
+        if key(id).is_some() && key(other).is_some() && id != other {
+            return refused("a row in no order has both beads: put their parts together in the text");
+        }
+        places.extend(key(id).and_then(|key| written(source, key.place, id)));
+    }
+    Ok(places)
 }
 
-/// Another count for a run.
+/// Where an id stands in what is written at a place, behind a run's count or within quotes.
+fn written(source: &Source, place: Place, id: &str) -> Option<Place> {
+    let start = place.start + source.slice(place).rfind(id)?;
+    Some(Place { file: 0, start, end: start + id.len() })
+}
+
+/// Another count for a run, or for a row that is worked out.
 pub fn count(source: &Source, root: &Node, run: Place, count: u32) -> Result<Vec<Edit>, Refusal> {
-    let Some(id) = at(root, run)?.id() else { return refused("this is not a run") };
-    let Some(to) = source.slice(run).rfind(id).map(|from| run.start + from) else {
-        return refused("this is not a run");
-    };
+    let spot = at(root, run)?;
+    if count == 0 {
+        return refused("a run has at least one bead: take it out instead");
+    }
+    if let Some(counted) = ["random", "fade"].into_iter().find_map(|key| spot.own.node.entry(key)) {
+        return Ok(vec![Edit { place: counted.place, text: count.to_string() }]);
+    }
+    let place = spot.id().and_then(|id| written(source, run, id));
+    let Some(Place { start: to, .. }) = place else { return refused("this is not a run") };
     let quote = source.slice(run).chars().next().filter(|sign| "\"'".contains(*sign)).map_or(0, char::len_utf8);
-    let text = match count {
-        0 => return refused("a run has at least one bead: take it out instead"),
-        1 => String::new(),
-        count => format!("{count} "),
-    };
+    let text = if count == 1 { String::new() } else { format!("{count} ") };
     Ok(vec![Edit { place: Place { file: 0, start: run.start + quote, end: to }, text }])
 }

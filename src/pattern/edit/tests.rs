@@ -68,12 +68,40 @@ fn the_text_of_the_tests_is_sound() {
 fn a_run_is_swapped_alone_or_everywhere() {
     let run = nth("5 mist", 0);
     changes(
-        &Act::Swap { run, to: "reed".into(), everywhere: false },
+        &Act::Swap { run, from: "mist".into(), to: "reed".into(), everywhere: false },
         &[("[5 mist, reed] }   #", "[5 reed, reed] }   #")],
     );
-    let everywhere = done(&Act::Swap { run, to: "reed".into(), everywhere: true });
+    let everywhere = done(&Act::Swap { run, from: "mist".into(), to: "reed".into(), everywhere: true });
     assert_eq!(everywhere.matches("mist").count(), 1, "its definition alone: {everywhere}");
     assert!(everywhere.contains("about: [2 reed]") && everywhere.contains("- 5 reed\n      # the end"));
+}
+
+#[test]
+fn rows_that_are_worked_out_are_swapped_and_counted_too() {
+    let rows = "{ random: 40, of: { mist: 3, reed: 1 }, apart: { mist: 1 } }, { fade: 20, from: mist, to: reed }, { graduate: [mist, reed] }";
+    let source = Source::new("row.yaml", TEXT.replacen("3 reed, mist", &format!("3 mist, {rows}"), 1));
+    let place = |text: &str| {
+        let start = source.text().find(text).unwrap();
+        Place { file: 0, start, end: start + text.len() - 1 }
+    };
+    let swapped = |run: Place, to: &str, everywhere: bool| {
+        act(&source, &Act::Swap { run, from: "mist".into(), to: to.into(), everywhere })
+    };
+    let random = spot::spots(&node::parse(&source).root.unwrap())
+        .into_iter()
+        .find(|spot| source.slice(spot.place()).starts_with("{ random"))
+        .unwrap()
+        .place();
+    let all = swapped(place("3 mist,"), "rush", true).unwrap();
+    assert_eq!(all.matches("mist").count(), 1, "its definition alone: {all}");
+    assert!(all.contains("of: { rush: 3, reed: 1 }, apart: { rush: 1 }"), "{all}");
+    assert!(all.contains("from: rush, to: reed }, { graduate: [rush, reed] }"), "{all}");
+    let one = swapped(random, "rush", false).unwrap();
+    assert!(one.contains("of: { rush: 3, reed: 1 }, apart: { rush: 1 }") && one.contains("from: mist"), "{one}");
+    let both = swapped(random, "reed", false);
+    assert!(both.is_err_and(|refusal| refusal.0.contains("has both")), "a bead has its parts once");
+    let counted = act(&source, &Act::Count { run: random, count: 50 }).unwrap();
+    assert_eq!(counted, source.text().replace("random: 40", "random: 50"));
 }
 
 #[test]
@@ -175,7 +203,10 @@ fn every_run_of_every_shipped_pattern_can_be_swapped_and_doubled() {
         for spot in spots {
             let Some(id) = spot.id() else { continue };
             assert!(source.slice(spot.place()).contains(id), "{path:?}: {id}");
-            let same = act(&source, &Act::Swap { run: spot.place(), to: id.to_owned(), everywhere: true });
+            let same = act(
+                &source,
+                &Act::Swap { run: spot.place(), from: id.to_owned(), to: id.to_owned(), everywhere: true },
+            );
             assert_eq!(same.as_deref(), Ok(source.text()), "{path:?}: {id}");
         }
     }

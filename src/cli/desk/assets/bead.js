@@ -42,7 +42,7 @@ function swap(thing, kinds, act) {
   const own = kinds[thing.kind].id;
   const others = Object.values(kinds).map((kind) => made("option", { value: kind.id, selected: kind.id === own }, kind.name));
   const select = made("select", { id: "swap" }, ...others);
-  select.addEventListener("change", () => act({ act: "swap", run: run(thing), to: select.value, everywhere: scope === "all" }));
+  select.addEventListener("change", () => act({ act: "swap", run: run(thing), from: own, to: select.value, everywhere: scope === "all" }));
   return field("Bead", select);
 }
 
@@ -65,7 +65,7 @@ export function showBead(thing, piece, { colourway, act, text }) {
   const parts = [title, facts(thing, kind)];
   if (canEdit) {
     const entry = text().slice(...thing.place);
-    const counted = Number(/^["']?(\d+)\s/.exec(entry)?.[1] ?? 1);
+    const counted = Number(/^["']?(\d+)\s|\b(?:random|fade): *(\d+)/.exec(entry)?.slice(1).find(Boolean) ?? 1);
     const count = made("input", { type: "number", min: 1, max: 20000, value: counted, id: "count" });
     count.addEventListener("change", () => act({ act: "count", run: run(thing), count: Math.max(1, Math.round(Number(count.value) || 1)) }));
     const fields = [swap(thing, piece.kinds, act), field("How many here", count)];

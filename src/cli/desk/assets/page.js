@@ -87,7 +87,7 @@ async function act(doing) {
   try {
     rewrite((await asked("act", { text: text(), act: doing })).text);
   } catch (error) {
-    say(error.message || "festoon does not answer");
+    gone(error);
   }
 }
 
@@ -113,8 +113,10 @@ function state() {
   document.title = `${isSaved ? "" : "• "}${name} · festoon`;
 }
 
-function gone() {
-  element("state").textContent = "festoon does not answer: start it again. Your text is kept here.";
+/** Says that a question was refused, or that nobody answers. */
+function gone(error) {
+  if (error?.status) say(error.message);
+  else element("state").textContent = "festoon does not answer: start it again. Your text is kept here.";
   return null;
 }
 
@@ -145,8 +147,7 @@ const save = latest(async () => {
     state();
   } catch (error) {
     if (error.status === 409) conflict(error.held);
-    else if (error.status) say(error.message);
-    else gone();
+    else gone(error);
   }
 });
 
@@ -206,7 +207,7 @@ async function download(what) {
     made("a", { href: address, download: decodeURIComponent(encoded ?? `piece.${what}`) }).click();
     setTimeout(() => URL.revokeObjectURL(address), 60_000);
   } catch (error) {
-    say(error.message || "festoon does not answer");
+    gone(error);
   }
 }
 

@@ -38,12 +38,16 @@ export function latest(run) {
     waiting = question;
     if (busy) return;
     busy = true;
-    while (waiting) {
-      const now = waiting;
-      waiting = null;
-      await run(...now);
+    try {
+      while (waiting) {
+        const now = waiting;
+        waiting = null;
+        await run(...now);
+      }
+    } finally {
+      busy = false;
+      if (waiting) next(...waiting);
     }
-    busy = false;
   };
 }
 

@@ -137,8 +137,9 @@ document.addEventListener("selectionchange", () => {
 area.addEventListener("keydown", async (event) => {
   if (event.key !== "F12") return;
   event.preventDefault();
-  const { defined } = await asked("told", { text: text(), at: area.selectionStart });
+  const { defined, on_shelf: shelf } = await asked("told", { text: text(), at: area.selectionStart }).catch(() => ({}));
   if (defined) goTo(defined);
+  else if (shelf) here.textContent = `This is defined in ${shelf}.`;
 });
 
 // Remarks.
