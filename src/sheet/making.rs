@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 use crate::art::{self, STEP_SIZE};
 use crate::design::Design;
 use crate::geometry::Point;
-use crate::steps::Drawing;
 use crate::steps::english::{self, Told};
 
 use super::buying::tick;
@@ -30,15 +29,12 @@ const TITLE_APART: f64 = 2.5;
 const APART: f64 = 8.0;
 /// Narrowest room in which steps stand in two columns.
 const TWO_COLUMNS: f64 = 160.0;
-/// How steps are set: each closer than the one before, to be taken where it saves a page.
-const SETTINGS: [Setting; 4] = [
-    Setting { between: 2.2, size: style::BODY, all_drawn: true },
-    Setting { between: 1.2, size: style::BODY, all_drawn: true },
-    Setting { between: 1.2, size: 3.0, all_drawn: true },
-    Setting { between: 1.2, size: 3.0, all_drawn: false },
-];
-/// A last page with more on it than this is not saved by setting steps closer.
-const SAVED: f64 = 130.0;
+/// Room above and below a step.
+const WIDE: f64 = 2.2;
+/// The same where it saves a page.
+const CLOSE: f64 = 1.2;
+/// A last page with more on it than this is not saved by setting steps close.
+const SAVED: f64 = 90.0;
 /// Most columns of cautions, and the narrowest.
 const CAUTIONS: (usize, f64) = (3, 50.0);
 /// Widest lines of words: about 85 letters.
@@ -46,38 +42,14 @@ const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
 const PAD: f64 = 3.0;
 
-/// How steps are set.
-#[derive(Clone, Copy)]
-struct Setting {
-    /// Room above and below a step.
-    between: f64,
-    /// Height of its type.
-    size: f64,
-    /// Whether those drawings have their place too that show what most makers know.
-    all_drawn: bool,
-}
-
-impl Setting {
-    /// A type at this setting's height.
-    const fn of(self, words: Type) -> Type {
-        Type { size: self.size, ..words }
-    }
-
-    fn draws(self, drawing: Drawing) -> bool {
-        self.all_drawn || !matches!(drawing, Drawing::Measure | Drawing::TailCut)
-    }
-}
-
-/// Pours what the maker follows at the bench, set closer where that saves a page.
+/// Pours what the maker follows at the bench, set close where that saves a page.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let [wide, closer @ ..] = SETTINGS;
-    let wide = poured(flow.fork(), sheet, wide);
-    let may_save = wide.count() > 1 && wide.taken() <= SAVED;
-    let mut closer = closer.into_iter().filter(|_| may_save).map(|setting| poured(flow.fork(), sheet, setting));
-    flow.join(closer.find(|close| close.count() < wide.count()).unwrap_or(wide));
+    let wide = poured(flow.fork(), sheet, WIDE);
+    let close = (wide.count() > 1 && wide.taken() <= SAVED).then(|| poured(flow.fork(), sheet, CLOSE));
+    flow.join(close.filter(|close| close.count() < wide.count()).unwrap_or(wide));
 }
 
-fn poured(mut flow: Flow, sheet: &Sheet<'_>, setting: Setting) -> Flow {
+fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     let design = &sheet.piece.design;
     page::begin(
         &mut flow,
@@ -86,11 +58,11 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, setting: Setting) -> Flow {
     );
     flow.add(warnings(design, flow.width()));
     notes(&mut flow, design);
-    flow.gap(setting.between);
+    flow.gap(between);
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
     let width = column(flow.width(), columns, APART);
-    let steps = drawn_once(english::told(design), setting);
-    let steps: Vec<_> = steps.iter().zip(1..).map(|(step, at)| block(at, step, width, setting)).collect();
+    let steps: Vec<_> =
+        drawn_once(english::told(design)).iter().zip(1..).map(|(step, at)| block(at, step, width, between)).collect();
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
         _ => flow.columns(steps, APART),
@@ -166,57 +138,54 @@ struct Shown {
 }
 
 /// Steps with each drawing where it is needed first.
-fn drawn_once(steps: Vec<Told>, setting: Setting) -> Vec<Shown> {
+fn drawn_once(steps: Vec<Told>) -> Vec<Shown> {
     let mut first = BTreeMap::new();
     let shown = |(told, number): (Told, usize)| {
-        let drawing = told.drawing.filter(|drawing| setting.draws(*drawing));
-        let at = drawing.map(|drawing| *first.entry(drawing).or_insert(number)).filter(|at| *at != number);
-        let drawing = drawing.filter(|_| at.is_none());
+        let at = told.drawing.map(|drawing| *first.entry(drawing).or_insert(number)).filter(|at| *at != number);
+        let drawing = told.drawing.filter(|_| at.is_none());
         Shown { told: Told { drawing, ..told }, drawn_at: at }
     };
     steps.into_iter().zip(1..).map(shown).collect()
 }
 
 /// A step: its number, and its words with its drawing.
-fn block(number: usize, step: &Shown, width: f64, setting: Setting) -> Block {
-    let (told, between) = (told(step, width - NUMBER, setting), setting.between);
+fn block(number: usize, step: &Shown, width: f64, between: f64) -> Block {
+    let told = told(step, width - NUMBER);
     let whole = told.height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
-    let baseline = between + setting.size * 0.98;
+    let baseline = between + Type::STRONG.size * 0.98;
     marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 3.0, baseline), Anchor::End));
     marks.extend(told.at(Point::new(NUMBER, between)));
     Block::new(width, whole, marks)
 }
 
 /// A step's words, with its drawing at their right, or below them where long words would stand beside nothing.
-fn told(step: &Shown, width: f64, setting: Setting) -> Block {
-    let words = |width: f64| words(step, width.min(WIDEST), setting);
-    let Some(drawing) = step.told.drawing else { return words(width) };
+fn told(step: &Shown, width: f64) -> Block {
+    let Some(drawing) = step.told.drawing else { return words(step, width.min(WIDEST)) };
     let drawing = Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing));
     let aside = width - drawing.width - GAP;
-    let words_aside = Block { width: aside, ..words(aside) };
+    let words_aside = Block { width: aside, ..words(step, aside.min(WIDEST)) };
     let beside = Block::row([words_aside, drawing.clone()], GAP);
     if beside.height <= LONG {
         return beside;
     }
-    let below = Block::stack([words(width), drawing], BELOW);
+    let below = Block::stack([words(step, width.min(WIDEST)), drawing], BELOW);
     if below.height < beside.height { below } else { beside }
 }
 
 /// Title, text, and what to check beside a box to tick.
-fn words(Shown { told: step, drawn_at }: &Shown, width: f64, setting: Setting) -> Block {
-    let [strong, body] = [Type::STRONG, Type::BODY].map(|words| setting.of(words));
+fn words(Shown { told: step, drawn_at }: &Shown, width: f64) -> Block {
     let title = match drawn_at {
         Some(at) => {
             let at = Type::SMALL.coloured(style::QUIET).line(&format!("drawn at step {at}"));
-            let title = strong.paragraph(&step.title, width - at.width - TITLE_APART);
+            let title = Type::STRONG.paragraph(&step.title, width - at.width - TITLE_APART);
             Block::middled([title, at], TITLE_APART)
         }
-        None => strong.paragraph(&step.title, width),
+        None => Type::STRONG.paragraph(&step.title, width),
     };
-    let mut blocks = vec![title, body.paragraph(&step.text, width)];
+    let mut blocks = vec![title, Type::BODY.paragraph(&step.text, width)];
     if let Some(check) = &step.check {
-        let words = body.coloured(style::ACCENT).paragraph(check, width - 5.0);
+        let words = Type::BODY.coloured(style::ACCENT).paragraph(check, width - 5.0);
         blocks.push(Block::row([tick(), words], 1.6));
     }
     Block::stack(blocks, 0.3)
