@@ -367,6 +367,8 @@ fn every_finding_in_a_ring_has_a_thickness() {
         ("kind: toggle bar, length: 5 mm, outside: 19 mm", 1.8),
         ("kind: barrel half, length: 8 mm", 4.96),
         ("kind: barrel half, length: 8 mm, outside: 5 mm", 5.0),
+        ("kind: box half, length: 10 mm, spacing: 8 mm, holes: 3", 4.0),
+        ("kind: slide half, length: 7 mm, spacing: 7 mm, holes: 3, outside: 6 mm", 6.0),
         ("kind: jump ring, inside: 4 mm", 0.8),
         ("kind: eye pin, length: 50 mm, gauge: 20", 0.8118),
     ] {

@@ -62,7 +62,7 @@ impl Finding {
             Form::Pin(pin) => Some(pin.length),
             Form::Chain(chain) => chain.length,
             Form::JumpRing(_) => None,
-            Form::SpacerBar(bar) | Form::EndBar(bar) => Some(bar.length),
+            Form::SpacerBar(bar) | Form::EndBar(bar) | Form::BoxHalf(bar) | Form::SlideHalf(bar) => Some(bar.length),
             Form::BeadCap(cap) => Some(cap.length),
             Form::Bail(hanger) | Form::EarWire(hanger) => Some(hanger.length),
             Form::CordEnd(end) => Some(end.length),
@@ -80,7 +80,7 @@ impl Finding {
             Form::Pin(pin) => pin.outside,
             Form::Chain(_) => None,
             Form::JumpRing(ring) => ring.outside,
-            Form::SpacerBar(bar) | Form::EndBar(bar) => bar.outside,
+            Form::SpacerBar(bar) | Form::EndBar(bar) | Form::BoxHalf(bar) | Form::SlideHalf(bar) => bar.outside,
             Form::BeadCap(cap) => cap.outside,
             Form::Bail(hanger) | Form::EarWire(hanger) => hanger.outside,
             Form::CordEnd(end) => end.outside,
@@ -97,7 +97,7 @@ impl Finding {
             Form::Cone(cone) => Some(cone.inside),
             Form::Pin(_) | Form::Chain(_) => None,
             Form::JumpRing(ring) => Some(ring.inside),
-            Form::SpacerBar(bar) | Form::EndBar(bar) => bar.inside,
+            Form::SpacerBar(bar) | Form::EndBar(bar) | Form::BoxHalf(bar) | Form::SlideHalf(bar) => bar.inside,
             Form::BeadCap(cap) => cap.inside,
             Form::Bail(hanger) | Form::EarWire(hanger) => hanger.inside,
             Form::CordEnd(end) => Some(end.inside),
@@ -126,6 +126,8 @@ impl Finding {
             | Form::EarWire(Hanger { wire, .. }) => Some(*wire),
             Form::SpacerBar(Bar { wire, .. })
             | Form::EndBar(Bar { wire, .. })
+            | Form::BoxHalf(Bar { wire, .. })
+            | Form::SlideHalf(Bar { wire, .. })
             | Form::CordEnd(CordEnd { wire, .. }) => wire.map(Stated::Stated),
             other => other.body().and_then(|body| body.wire).map(Stated::Stated),
         }
@@ -171,7 +173,13 @@ impl Finding {
     /// Its sizes as a bar, at the strands' ends or along the way.
     #[must_use]
     pub const fn bar(&self) -> Option<&Bar> {
-        if let Form::SpacerBar(bar) | Form::EndBar(bar) = &self.form { Some(bar) } else { None }
+        if let Form::SpacerBar(bar) = &self.form { Some(bar) } else { self.comb() }
+    }
+
+    /// Its sizes, where it has a row of loops in which strands end side by side, each in its own.
+    #[must_use]
+    pub const fn comb(&self) -> Option<&Bar> {
+        if let Form::EndBar(bar) | Form::BoxHalf(bar) | Form::SlideHalf(bar) = &self.form { Some(bar) } else { None }
     }
 
     /// The bead that the knot in it is tied round.
@@ -210,7 +218,8 @@ impl Finding {
             Form::CordEnd(end) => end.outside.unwrap_or(end.length * usual::CORD_END_BREADTH),
             Form::BarrelHalf(body) => broad(body, usual::BARREL_BREADTH),
             Form::CrimpCover(body) => broad(body, 1.0),
-            Form::EndBar(bar) | Form::SpacerBar(bar) => bar.outside.unwrap_or(bar.length),
+            Form::EndBar(bar) | Form::SpacerBar(bar) | Form::SlideHalf(bar) => bar.outside.unwrap_or(bar.length),
+            Form::BoxHalf(bar) => bar.outside.unwrap_or(bar.length * usual::BOX_THICK),
             Form::Pin(pin) => pin.wire,
             Form::JumpRing(Ring { wire, .. }) | Form::Chain(Chain { wire, .. }) => **wire,
             Form::Bail(hanger) | Form::EarWire(hanger) => *hanger.wire,

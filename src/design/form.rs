@@ -30,6 +30,10 @@ pub enum Form {
     ToggleBar(Body),
     /// Half of a clasp whose halves screw, snap or hold together by magnets.
     BarrelHalf(Body),
+    /// Half of a flat clasp with a loop for each strand.
+    BoxHalf(Bar),
+    /// Half of a clasp of two tubes with a loop for each strand.
+    SlideHalf(Bar),
     /// Chain, sold by length.
     Chain(Chain),
     /// A ring of wire.
@@ -143,14 +147,14 @@ pub struct Ring {
     pub closed: bool,
 }
 
-/// The sizes of a bar.
+/// The sizes of a bar, or of half a clasp with loops along it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bar {
     /// Along the cord.
     pub length: Length,
-    /// Distance between its holes.
+    /// Distance between its holes or loops.
     pub spacing: Length,
-    /// How many holes it has.
+    /// How many holes or loops it has.
     pub holes: u32,
     /// Outside diameter or width, where stated.
     pub outside: Option<Length>,
@@ -234,6 +238,8 @@ impl Form {
             Self::ToggleRing(_) => FindingKind::ToggleRing,
             Self::ToggleBar(_) => FindingKind::ToggleBar,
             Self::BarrelHalf(_) => FindingKind::BarrelHalf,
+            Self::BoxHalf(_) => FindingKind::BoxHalf,
+            Self::SlideHalf(_) => FindingKind::SlideHalf,
             Self::Chain(_) => FindingKind::Chain,
             Self::JumpRing(_) => FindingKind::JumpRing,
             Self::SpacerBar(_) => FindingKind::SpacerBar,

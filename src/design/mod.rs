@@ -32,7 +32,7 @@ mod stops;
 mod strand;
 mod wear;
 
-use crate::pattern::{self, Dict, FindingKind, Holes, Kind, Overhead, Pattern, Recolour};
+use crate::pattern::{self, Dict, Holes, Kind, Overhead, Pattern, Recolour};
 use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
 use crate::units::Money;
@@ -270,13 +270,10 @@ fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, conte
     }
 }
 
-/// An end bar in the closure holds the strands apart by its spacing.
+/// An end bar or a clasp with loops holds the strands apart by its spacing.
 fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Shelf) {
     let findings = closure.left().iter().map(|part| &shelf.findings[part.finding]);
-    let spacing = findings
-        .filter(|finding| finding.kind() == FindingKind::EndBar)
-        .find_map(|finding| finding.bar())
-        .map(|bar| bar.spacing);
+    let spacing = findings.filter_map(Finding::comb).find(|comb| comb.holes > 1).map(|comb| comb.spacing);
     refill::hang_apart(strands, spacing.unwrap_or_default());
 }
 

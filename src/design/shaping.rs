@@ -219,6 +219,8 @@ fn form(id: &str, written: &pattern::Finding, bead: Option<Index<Bead>>, context
         FindingKind::JumpRing => Form::JumpRing(sizes.ring()),
         FindingKind::SpacerBar => Form::SpacerBar(sizes.bar()),
         FindingKind::EndBar => Form::EndBar(sizes.bar()),
+        FindingKind::BoxHalf => Form::BoxHalf(sizes.bar()),
+        FindingKind::SlideHalf => Form::SlideHalf(sizes.bar()),
         FindingKind::BeadCap => Form::BeadCap(sizes.cap()),
         FindingKind::CrimpCover => Form::CrimpCover(sizes.body()),
         FindingKind::WireGuard => Form::WireGuard(sizes.body()),

@@ -44,8 +44,9 @@ impl Spot {
     /// The kinds of finding that may stand there, which is what they are made for.
     const fn kinds(self) -> &'static [FindingKind] {
         use FindingKind::{
-            Bail, BarrelHalf, BeadCap, Chain, Charm, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar, EyePin,
-            HeadPin, Hook, JumpRing, KnotCover, SpacerBar, SpectacleLoop, SpringRing, ToggleBar, ToggleRing, WireGuard,
+            Bail, BarrelHalf, BeadCap, BoxHalf, Chain, Charm, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar,
+            EyePin, HeadPin, Hook, JumpRing, KnotCover, SlideHalf, SpacerBar, SpectacleLoop, SpringRing, ToggleBar,
+            ToggleRing, WireGuard,
         };
         match self {
             Self::Ends => &[Crimp, CrimpCover, WireGuard, KnotCover, CordEnd],
@@ -62,6 +63,8 @@ impl Spot {
                 ToggleRing,
                 ToggleBar,
                 BarrelHalf,
+                BoxHalf,
+                SlideHalf,
                 EarWire,
                 SpectacleLoop,
             ],

@@ -181,6 +181,10 @@ words!(
         ToggleBar = "toggle bar",
         /// Half of a clasp whose halves screw, snap or hold together by magnets.
         BarrelHalf = "barrel half",
+        /// Half of a clasp with a loop for each strand, whose halves snap into one another: a flat box and its tongue.
+        BoxHalf = "box half",
+        /// Half of a clasp with a loop for each strand, whose halves are tubes, of which one slides into the other.
+        SlideHalf = "slide half",
         /// Chain, sold by length: an extender or a spacer.
         Chain = "chain",
         /// A ring of wire with an opening.
@@ -214,7 +218,18 @@ impl FindingKind {
     /// Whether it is a clasp, or half of one.
     #[must_use]
     pub const fn is_clasp(self) -> bool {
-        self.hooks() || matches!(self, Self::ToggleRing | Self::ToggleBar | Self::BarrelHalf)
+        self.hooks() || self.counterpart().is_some()
+    }
+
+    /// The other half, of a clasp in two halves.
+    #[must_use]
+    pub const fn counterpart(self) -> Option<Self> {
+        match self {
+            Self::ToggleRing => Some(Self::ToggleBar),
+            Self::ToggleBar => Some(Self::ToggleRing),
+            Self::BarrelHalf | Self::BoxHalf | Self::SlideHalf => Some(self),
+            _ => None,
+        }
     }
 
     /// Whether it hooks into any ring or link.

@@ -66,7 +66,8 @@ codes! {
          `closed`, only a charm has an `outline:`, only a chain has `links:`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
     BarHoles = "bar-holes", Warning,
         "Every strand needs a hole of its own in the bar. \
-         A bar's holes and the strands do not agree. Each strand takes a hole of its own in an end bar. \
+         A bar's holes or a clasp's loops and the strands do not agree. Each strand takes a loop of its own in an end \
+         bar or in the half of a clasp that has loops. \
          A spacer bar is written in every strand that goes through it and bought once: the strands \
          share it in groups of as many as it has holes, in their order, and the first bar of each is the \
          same bar, so that strands of one group go through equally many.";
@@ -107,8 +108,9 @@ codes! {
          written is assumed, and then so is this error.";
     OneSided = "one-sided", Warning,
         "A clasp needs something on the other side to close onto. \
-         A clasp hooks into a ring or link, and a clasp in two halves has one on each side. The closure has \
-         a clasp on one side and nothing on the other; a strand's crimped loop or knot is no ring: it \
+         A clasp hooks into a ring or link, and a clasp in two halves has one on each side: a toggle ring and bar, two \
+         barrel halves, two box halves or two slide halves with as many loops. The closure has a clasp on one side and \
+         nothing that it closes onto on the other; a strand's crimped loop or knot is no ring: it \
          wears, and it is too small (common practice, no source).";
     Unjoined = "unjoined", Warning,
         "Without something that joins its ends, the piece cannot be closed. \
@@ -229,7 +231,8 @@ codes! {
          is said touch, bead outline to bead outline in the plane in which they hang, along more than half of the \
          length compared (an assumption), and do not push: one would have to hang slack to make room, or their \
          lines cross, so that they lie over one another, as a twist of strands may mean to; or they lie straight \
-         on bars that hold them no farther apart than their beads are wide. Outlines within \
+         on bars that hold them no farther apart than their beads are wide, which is said of rows round a limb \
+         wherever beads lie in one another by more than 0.05 mm. Outlines within \
          0.05 mm of one another touch. The first and \
          last 25 mm are not compared, and bracelets and anklets only where a bar holds their strands \
          apart. Strands from one point hang close together along their sides; \

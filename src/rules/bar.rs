@@ -1,22 +1,23 @@
 //! Whether bars have a hole for every strand, and are strung alike on all that share them.
 
-use crate::design::{Bar, Design, Finding, Form, Sharer, Sharers};
+use crate::design::{Design, Finding, Sharer, Sharers};
 use crate::remark::{Code, Remark};
 
-/// Remarks about end bars and spacer bars.
+/// Remarks about end bars, clasps with loops and spacer bars.
 pub fn check(design: &Design) -> Vec<Remark> {
     let ends = design.closure.parts().map(|part| &design.findings[part.finding]);
-    let ends = ends.filter_map(|finding| end_bar(finding, design.strands.len()));
+    let ends = ends.filter_map(|finding| comb(finding, design.strands.len()));
     let bars = design.findings.indices().filter(|at| design.findings[*at].is_shared());
     let groups = bars.flat_map(|at| design.sharing(at).into_iter().map(move |group| (at, group)));
     ends.chain(groups.filter_map(|(at, group)| spacer_bar(design, &design.findings[at], &group))).collect()
 }
 
-fn end_bar(bar: &Finding, strands: usize) -> Option<Remark> {
-    let Form::EndBar(Bar { holes, .. }) = bar.form else { return None };
-    (strands > holes as usize).then(|| {
-        let headline = format!("{} has holes for {holes} strands, and the piece has {strands}", bar.name);
-        Remark::new(Code::BarHoles, headline).at(bar.place).help(format!("use a bar with {strands} holes"))
+fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
+    let loops = finding.comb()?.holes;
+    (strands > loops as usize).then(|| {
+        let (name, kind) = (&finding.name, finding.kind());
+        let headline = format!("{name} has loops for {loops} of the piece's {strands} strands");
+        Remark::new(Code::BarHoles, headline).at(finding.place).help(format!("use one ({kind}) with {strands} loops"))
     })
 }
 

@@ -1,6 +1,6 @@
 //! Whether the two sides of a closure close onto one another, and whether its findings can be joined.
 
-use crate::design::{Design, Part, Strand};
+use crate::design::{Design, Finding, Part, Strand};
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::{Code, Remark};
 
@@ -8,7 +8,7 @@ use crate::remark::{Code, Remark};
 pub fn check(design: &Design) -> Vec<Remark> {
     let closure = &design.closure;
     let shut = [closure.left(), closure.right()].into_iter().filter_map(|parts| cannot_open(parts, design));
-    unjoined(design).into_iter().chain(one_sided(design)).chain(shut).collect()
+    unjoined(design).into_iter().chain(one_sided(design)).chain(mismatched(design)).chain(shut).collect()
 }
 
 /// Ends that are not tied to each other need findings to join them.
@@ -39,6 +39,25 @@ fn one_sided(design: &Design) -> Option<Remark> {
             "write a ring in the closure's `{bare}:`, or of a clasp in two halves one on `each side:` with the length of \
              a half"
         );
+        Remark::new(Code::OneSided, headline).at(closure.place).help(help)
+    })
+}
+
+/// Half of a clasp closes onto its other half alone, with as many loops; a toggle's ring takes a hook as well.
+fn mismatched(design: &Design) -> Option<Remark> {
+    let closure = &design.closure;
+    let [one, other] = [closure.left(), closure.right()].map(|parts| Some(&design.findings[parts.last()?.finding]));
+    let (one, other) = (one?, other?);
+    let alone = |half: &Finding, other: &Finding| match half.kind().counterpart() {
+        Some(counterpart) => {
+            counterpart != other.kind() && !(half.kind() == FindingKind::ToggleRing && other.kind().hooks())
+        }
+        None => false,
+    };
+    let loops = |finding: &Finding| finding.comb().filter(|_| finding.kind().is_clasp()).map(|comb| comb.holes);
+    (alone(one, other) || alone(other, one) || loops(one) != loops(other)).then(|| {
+        let headline = format!("{} and {} do not close onto one another", one.name, other.name);
+        let help = "of a clasp in two halves write one on each side, with as many loops";
         Remark::new(Code::OneSided, headline).at(closure.place).help(help)
     })
 }

@@ -58,10 +58,21 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     })
 }
 
-/// Two strands that touch along more than half without pushing one another aside.
+/// Whether two strands lack room: they touch along more than half without pushing one another aside, or are rows
+/// that bars hold side by side and of which any beads lie in one another.
+fn is_crowded(clearance: &Clearance, design: &Design) -> bool {
+    let rows = go_round_a_limb(design) && clearance.least < -INTO;
+    rows || clearance.touching > TOUCHING && clearance.hardest <= 0.0
+}
+
+const fn go_round_a_limb(design: &Design) -> bool {
+    matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet)
+}
+
+/// Two strands that have no room beside one another.
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
-    (clearance.touching > TOUCHING && clearance.hardest <= 0.0).then(|| {
+    is_crowded(clearance, design).then(|| {
         let how = if clearance.least < -INTO { "lie on one another" } else { "touch" };
         let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
         let headline = if share > 99.5 {
@@ -104,8 +115,12 @@ impl Bars {
     }
 
     fn told(self, apart: f64) -> String {
-        let how = if self.apart > 0.0 { "them apart with bars" } else { "their ends apart with an end bar" };
-        format!("hold {how} whose holes are {} apart or more", Length::mm(apart).tenths())
+        let how = if self.apart > 0.0 {
+            "them apart with bars or clasps whose holes or loops"
+        } else {
+            "their ends apart with an end bar whose loops"
+        };
+        format!("hold {how} are {} apart or more", Length::mm(apart).tenths())
     }
 }
 
@@ -118,7 +133,7 @@ fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
 
 /// The longer strand longer still, where strands hang: rows round a limb lie side by side, however long.
 fn longer(clearance: &Clearance, design: &Design) -> Option<String> {
-    if matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet) {
+    if go_round_a_limb(design) {
         return None;
     }
     let [one, other] = clearance.between;
@@ -141,8 +156,9 @@ fn least(steps: &[f64], does: impl Fn(f64) -> bool) -> Option<f64> {
 
 /// Whether two strands have room in another design, even as each hangs alone.
 fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
-    let clearance = other.and_then(|other| drape::clearance_of(&other, clearance.between));
-    clearance.is_some_and(|clearance| clearance.touching <= ROOMY)
+    let Some(other) = other else { return false };
+    let clearance = drape::clearance_of(&other, clearance.between);
+    clearance.is_some_and(|clearance| clearance.touching <= ROOMY && !is_crowded(&clearance, &other))
 }
 
 /// Strands that push on one another and came to no rest.

@@ -3,8 +3,10 @@
 
 use crate::Piece;
 use crate::art::Stencils;
+use crate::design::Strand;
 use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
+use crate::units::Length;
 
 use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale, Sketch};
 use crate::paint::layout::text::Type;
@@ -76,6 +78,8 @@ fn closed(piece: &Piece, extent: Extent, room: Rect, stencils: &mut Stencils<'_>
     (marks, format!("closed {scale}"))
 }
 
+/// Strands whose lengths in mm differ by less lie abreast.
+const ALIKE: f64 = 1.0;
 /// Room between the rows of a bracelet's strands.
 const ROW_GAP: f64 = 4.0;
 
@@ -85,9 +89,13 @@ pub fn laid_straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> 
     matches!(piece.design.heading.kind, Kind::Bracelet | Kind::Anklet).then(|| straight(piece, width, stencils))
 }
 
-/// The strands laid straight with the closure beside the first, below one another.
+/// The strands laid straight with the closure beside the first, below one another, or in one figure where the
+/// closure holds them apart.
 fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, Scale) {
     let design = &piece.design;
+    if let Some(abreast) = abreast(piece, width, stencils) {
+        return abreast;
+    }
     let closing = figure::closing(piece);
     let closure = closing.as_ref().and_then(|closing| closing.extent(design));
     let strands = design.strands.iter().zip(&piece.drape.strands);
@@ -112,4 +120,25 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
     };
     (Block::stack(extents.into_iter().map(row), ROW_GAP), scale)
+}
+
+/// Strands of one length laid straight between the loops of their closure, as far apart as those hold them.
+fn abreast(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
+    let design = &piece.design;
+    let [first, .., last] = design.strands.as_slice() else { return None };
+    let alike = |strand: &Strand| (strand.finished - first.finished).value().abs() < ALIKE;
+    if last.aside <= Length::ZERO || !design.strands.iter().all(alike) {
+        return None;
+    }
+    let extent = figure::hanging_extent(piece);
+    let scale = Scale::fitting((extent.width(), 0.0), (width, 1.0));
+    let height = extent.height() * scale.factor();
+    let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
+    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
+    let mut marks = figure::strands(design, &hung, &frame, stencils);
+    marks.extend(figure::closing(piece).iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
+    let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
+    let words = format!("{}, each {}", names.join(", "), design.heading.units.ruler(first.finished));
+    let words = Type::TINY.paragraph(&words, width);
+    Some((Block::stack([words, Block::new(width, height, marks)], 1.0), scale))
 }

@@ -2,7 +2,7 @@
 
 use crate::design::{Bead, Cord, Design, Finding, Stated};
 use crate::materials::{Article, need};
-use crate::pattern::{Drilled, FindingKind, Shape};
+use crate::pattern::{Drilled, Shape};
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
 use crate::units::{Length, UnitStyle};
@@ -100,7 +100,7 @@ fn has_holes(finding: &Finding) -> bool {
 
 /// `3 holes, 8 mm from middle to middle`.
 fn holes(finding: &Finding) -> Option<String> {
-    let what = if finding.kind() == FindingKind::EndBar { "loops" } else { "holes" };
+    let what = if finding.comb().is_some() { "loops" } else { "holes" };
     let bar = finding.bar().filter(|bar| bar.holes > 1)?;
     Some(format!("{} {what}, {} from middle to middle", bar.holes, bar.spacing.tenths()))
 }

@@ -45,6 +45,8 @@ pub const CLASP_THICK: f64 = 0.25;
 pub const COVER_BREADTH: f64 = 0.45;
 /// Breadth of a cord end.
 pub const CORD_END_BREADTH: f64 = 0.4;
+/// How thick half of a box clasp lies.
+pub const BOX_THICK: f64 = 0.4;
 /// Breadth of half of a barrel.
 pub const BARREL_BREADTH: f64 = 0.62;
 /// Wire of an ear wire or bail: 20 gauge; common practice, no source.

@@ -68,6 +68,8 @@ fn findings_of_stated_size_are_drawn_to_size() {
         (FindingKind::JumpRing, 5.0),
         (FindingKind::SpacerBar, 2.5),
         (FindingKind::EndBar, 8.0),
+        (FindingKind::BoxHalf, 8.0),
+        (FindingKind::SlideHalf, 7.0),
         (FindingKind::BeadCap, 3.0),
         (FindingKind::CrimpCover, 3.0),
         (FindingKind::WireGuard, 4.5),

@@ -87,6 +87,8 @@ fn form(kind: FindingKind) -> Form {
         FindingKind::Chain => Form::Chain(Chain { link: mm(4.0), wire: Stated::Stated(mm(0.7)), length: None }),
         FindingKind::SpacerBar => Form::SpacerBar(bar(2.5)),
         FindingKind::EndBar => Form::EndBar(bar(8.0)),
+        FindingKind::BoxHalf => Form::BoxHalf(bar(8.0)),
+        FindingKind::SlideHalf => Form::SlideHalf(bar(7.0)),
         FindingKind::EarWire => Form::EarWire(hanger(20.0, 0.72)),
         FindingKind::BeadCap => {
             Form::BeadCap(Cap { length: mm(3.0), outside: Some(mm(6.0)), inside: None, mouth: None })

@@ -101,6 +101,13 @@ fn a_chain_holds_its_dangles() {
 fn closures() -> Vec<Case> {
     const BAR: &str = "bar: { kind: end bar, length: 5 mm, spacing: 8 mm, holes: 1 }";
     let closed = |closure: &str| and(&with_findings(&sound(), &[CLASP, RING, BAR]), closure);
+    let halves = |left: &str, right: &str| {
+        let findings = [left, right].map(|finding| format!("{finding}, length: 7 mm }}"));
+        let text = with_findings(&sound(), &findings.each_ref().map(String::as_str));
+        and(&text, "closure: { left: [one], right: [other] }")
+    };
+    let slide = |id: &str, loops: u32| format!("{id}: {{ kind: slide half, spacing: 8 mm, holes: {loops}");
+    let toggle = "one: { kind: toggle ring";
     let ends = |ends: &str| changed(&[("length: 16 in", &format!("length: 16 in\n    ends: {ends}"))]);
     let crimped = with_findings(&ends("crimp"), &[CRIMP]);
     let lace = |ring: &str| {
@@ -114,6 +121,26 @@ fn closures() -> Vec<Case> {
             Code::OneSided,
             closed("closure: { each side: [bar, ring], right: [clasp] }"),
             closed("closure: { right: [bar, ring, clasp] }"),
+        ),
+        Case::new(
+            Code::OneSided,
+            halves(&slide("one", 1), &slide("other", 1)),
+            halves(&slide("one", 1), "other: { kind: box half, spacing: 8 mm, holes: 1"),
+        ),
+        Case::new(
+            Code::OneSided,
+            halves(&slide("one", 1), &slide("other", 1)),
+            halves(&slide("one", 1), &slide("other", 2)),
+        ),
+        Case::new(
+            Code::OneSided,
+            halves(toggle, "other: { kind: toggle bar"),
+            halves(toggle, "other: { kind: barrel half"),
+        ),
+        Case::new(
+            Code::OneSided,
+            halves(toggle, "other: { kind: hook"),
+            halves("one: { kind: toggle bar", "other: { kind: hook"),
         ),
         Case::new(
             Code::NoOpening,
@@ -248,9 +275,9 @@ fn bars() -> Vec<Case> {
         let bar = format!("bar: {{ kind: spacer bar, length: 3 mm, spacing: 8 mm{holes} }}");
         with_findings(&format!("{HEAD}{strands}{WEAR}"), &[&bar])
     };
-    let ends = |holes| {
+    let ends = |kind, holes| {
         let strands = [STRAND.replace("only", "inner"), STRAND.replace("only", "outer").replace("16 in", "26 in")];
-        let bar = format!("bar: {{ kind: end bar, length: 3 mm, spacing: 8 mm, holes: {holes} }}");
+        let bar = format!("bar: {{ kind: {kind}, length: 3 mm, spacing: 8 mm, holes: {holes} }}");
         let text = with_findings(&format!("{HEAD}{}{WEAR}", strands.concat()), &[&bar]);
         and(&text, "closure: { each side: [bar] }")
     };
@@ -259,7 +286,8 @@ fn bars() -> Vec<Case> {
         Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar, reed, bar", "bar", two)),
         // Bars of one hole are not shared.
         Case::new(Code::BarHoles, barred("bar, reed, bar", "bar", ", holes: 1"), barred("bar, reed, bar", "bar", two)),
-        Case::new(Code::BarHoles, ends(2), ends(1)),
+        Case::new(Code::BarHoles, ends("end bar", 2), ends("end bar", 1)),
+        Case::new(Code::BarHoles, ends("box half", 2), ends("box half", 1)),
         Case::new(Code::MissingSize, barred("bar", "bar", two), barred("bar", "bar", "")),
     ]
 }
@@ -287,6 +315,30 @@ fn inside() -> Vec<Case> {
         Case::new(Code::SlipsInside, pinned("5 mm"), pinned("4.99 mm")),
         Case::new(Code::SlipsInside, crimped("5 mm"), crimped("4.99 mm")),
     ]
+}
+
+/// A clasp lengthens the piece once, weighs once and holds its rows as far apart as its loops, however many
+/// strands end on it.
+#[test]
+fn a_clasp_with_loops_counts_once() {
+    let rows = |count: usize| {
+        let strand = |at: usize| format!("  - {{ name: row {at}, cord: line, beads: [30 reed] }}\n");
+        let strands: String = (0..count).map(strand).collect();
+        let half = |id| format!("{id}: {{ kind: slide half, length: 7 mm, spacing: 7 mm, holes: 3, mass: 2 g }}");
+        let text = format!("{}{strands}wear: {{ wrist: 160 mm }}\n", HEAD.replace("necklace", "bracelet"));
+        let text = with_findings(&text, &[&half("one"), &half("other")]);
+        made(&and(&text, "closure: { left: [one], right: [other] }")).0.unwrap()
+    };
+    let (one, three) = (rows(1), rows(3));
+    let length = |piece: &festoon::Piece| piece.design.piece_length().1.value();
+    assert!((length(&one) - one.design.strands[0].finished.value() - 14.0).abs() < 1e-9);
+    assert!((length(&three) - length(&one)).abs() < 1e-9);
+    let row = one.design.mass().value() - 4.0;
+    assert!((three.design.mass().value() - 3.0 * row - 4.0).abs() < 1e-9);
+    let lie: Vec<f64> = three.drape.strands.iter().map(|hung| hung.ends[0].y).collect();
+    assert_eq!(lie, [0.0, -7.0, -14.0]);
+    let along: Vec<f64> = three.design.abreast().iter().map(|at| at.value()).collect();
+    assert_eq!(along, [0.0, 7.0, 14.0]);
 }
 
 /// What a shared bar weighs, each strand bears a part of.

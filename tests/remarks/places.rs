@@ -101,6 +101,8 @@ const SIDE: &[&str] = &[
     "toggle ring",
     "toggle bar",
     "barrel half",
+    "box half",
+    "slide half",
     "ear wire",
     "spectacle loop",
 ];

@@ -129,6 +129,8 @@ fn rings() -> Vec<Case> {
         // Of two strands the tightest decides, wherever it stands.
         // Beads of 6 mm side by side.
         Case::new(Code::StrandsCrowd, barred("6.1 mm"), barred("6 mm")),
+        // Two beads of 10 mm side by side, among smaller ones.
+        Case::new(Code::StrandsCrowd, wide("10 mm"), wide("9.94 mm")),
         Case::new(
             Code::RingTight,
             beside(30, "{ wrist: 150 mm, ease: 10 mm }", 30),
@@ -147,6 +149,12 @@ fn barred(spacing: &str) -> String {
     let text = beside(29, "{ wrist: 150 mm, ease: 10 mm }", 29);
     let bar = format!("bar: {{ kind: end bar, length: 3 mm, spacing: {spacing}, holes: 2 }}");
     and(&with_findings(&text, &[&bar]), "closure: { each side: [bar] }")
+}
+
+/// The same with a broader bead in the middle of each.
+fn wide(spacing: &str) -> String {
+    const WIDE: &str = "beads:\n  wide: { shape: round, size: 10 mm, hole: 1 mm, colour: \"#c9d6d8\", mass: 1.2 g }\n";
+    barred(spacing).replace("beads:\n", WIDE).replace("[29 reed]", "[14 reed, wide, 14 reed]")
 }
 
 /// A bracelet of two strands of so many beads.
@@ -210,7 +218,10 @@ fn strands_that_crowd_are_told_by_how_much_to_differ() {
     assert_eq!(codes(&format!("{HEAD}{STRAND}{longer}{WEAR}")), [], "{help}");
     for spacing in ["5 mm", "6 mm"] {
         let help = made(&barred(spacing)).1.remove(0).help;
-        assert_eq!(help, "hold them apart with bars whose holes are 6.1 mm apart or more", "{spacing}");
+        assert_eq!(
+            help, "hold them apart with bars or clasps whose holes or loops are 6.1 mm apart or more",
+            "{spacing}"
+        );
     }
 }
 

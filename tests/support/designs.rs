@@ -88,6 +88,8 @@ pub fn form(kind: FindingKind) -> Form {
         FindingKind::JumpRing => ring(false),
         FindingKind::SpacerBar => bar(1),
         FindingKind::EndBar => Form::EndBar(sizes(1)),
+        FindingKind::BoxHalf => Form::BoxHalf(sizes(1)),
+        FindingKind::SlideHalf => Form::SlideHalf(sizes(1)),
         FindingKind::BeadCap => Form::BeadCap(Cap { length, outside: Some(outside), inside: None, mouth: None }),
         FindingKind::CrimpCover => Form::CrimpCover(body),
         FindingKind::WireGuard => Form::WireGuard(body),

@@ -1,10 +1,10 @@
-//! Bars that hold strands apart, centred on the strand side, lying across it.
+//! Bars that hold strands apart and clasps in whose loops they end, centred on the strand side, lying across it.
 
 use super::{Drawing, or};
 use crate::design::Bar;
 use crate::geometry::Point;
-use crate::paint::mark::Mark;
-use crate::paint::outline::{circle, ellipse, rounded_rect};
+use crate::paint::mark::{Mark, Step};
+use crate::paint::outline::{circle, ellipse, line, rounded_rect};
 
 /// Where a bar's holes lie across the piece.
 fn holes(bar: &Bar) -> Vec<f64> {
@@ -27,18 +27,49 @@ pub fn spacer(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
     vec![drawing.solid(body, drawing.along(0.0, length), 0.1), drawing.solid(seats, drawing.flat(-0.5), 0.05)]
 }
 
+/// A loop for each strand: their marks' outline, the thickness of their wire and where they end.
+fn comb(bar: &Bar) -> (Vec<Step>, f64, f64) {
+    let length = bar.length.value();
+    let (thick, eye) = (or(bar.wire, length * 0.11), length * 0.13);
+    let inner = eye + thick / 2.0;
+    (holes(bar).into_iter().flat_map(|y| circle(Point::new(inner, y), eye)).collect(), thick, inner + eye)
+}
+
+/// Half of a box clasp: a flat plate that meets the other half's, with a sunk field.
+pub fn box_half(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
+    let (length, half) = (bar.length.value(), half_breadth(bar));
+    let (loops, thick, from) = comb(bar);
+    let depth = length - from - 0.05;
+    let plate = rounded_rect(Point::new(from, -half), depth, half * 2.0, depth * 0.15);
+    let rim = depth * 0.16;
+    let field = rounded_rect(Point::new(from + rim, rim - half), depth - 2.0 * rim, 2.0 * (half - rim), depth * 0.1);
+    let mut marks = drawing.wire(&loops, thick);
+    marks.push(drawing.solid(plate, drawing.along(from, length), 0.1));
+    marks.push(drawing.solid(field, drawing.flat(0.15), 0.08));
+    marks
+}
+
+/// Half of a slide clasp, as it is seen closed: one side of the outer tube, with a stop at either end.
+pub fn slide_half(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
+    let (length, half) = (bar.length.value(), half_breadth(bar));
+    let (loops, thick, from) = comb(bar);
+    let depth = length - from - 0.05;
+    let tube = rounded_rect(Point::new(from, -half), depth, half * 2.0, depth * 0.12);
+    let ring = |y: f64| drawing.line(line(Point::new(from, y), Point::new(length - 0.05, y)), 0.12);
+    let mut marks = drawing.wire(&loops, thick);
+    marks.push(drawing.solid(tube, drawing.along(from, 2.0 * length - from), 0.1));
+    marks.extend([half * 0.9, -half * 0.9].map(ring));
+    marks
+}
+
 /// A bar with a loop for each strand on one side and one loop outward.
 pub fn end(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
     let length = bar.length.value();
     let half = half_breadth(bar);
-    let thick = or(bar.wire, length * 0.11);
-    let eye = length * 0.13;
-    let ring = |x: f64, y: f64, r: f64| circle(Point::new(x, y), r);
-    let inner = eye + thick / 2.0;
-    let mut loops: Vec<_> = holes(bar).into_iter().flat_map(|y| ring(inner, y, eye)).collect();
+    let (mut loops, thick, from) = comb(bar);
     let outer = length * 0.17;
-    loops.extend(ring(length - thick / 2.0 - outer, 0.0, outer));
-    let (from, to) = (inner + eye, length - thick / 2.0 - 2.0 * outer);
+    loops.extend(circle(Point::new(length - thick / 2.0 - outer, 0.0), outer));
+    let to = length - thick / 2.0 - 2.0 * outer;
     let body = rounded_rect(Point::new(from, -half), (to - from).max(0.5), half * 2.0, (to - from) * 0.5);
     let mut marks = drawing.wire(&loops, thick);
     marks.push(drawing.solid(body, drawing.along(from, to), 0.1));

@@ -54,6 +54,8 @@ pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
         Form::EarWire(hanger) => hook::ear_wire(&drawing, hanger),
         Form::SpacerBar(bar) => bar::spacer(&drawing, bar),
         Form::EndBar(bar) => bar::end(&drawing, bar),
+        Form::BoxHalf(bar) => bar::box_half(&drawing, bar),
+        Form::SlideHalf(bar) => bar::slide_half(&drawing, bar),
     }
 }
 

@@ -162,7 +162,9 @@ pub fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, sten
         let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
         match (kind(index), kind(index + 1)) {
             (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
-            (Some(FindingKind::EndBar), _) => drawn.across(part.finding, at),
+            (Some(FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf), _) => {
+                drawn.across(part.finding, at)
+            }
             (Some(FindingKind::EyePin), Some(FindingKind::Cone | FindingKind::BeadCap)) => {
                 drawn.covered_pin(at, part, &parts[index + 1]);
             }

@@ -4,7 +4,7 @@ use super::closure::opened;
 use super::words::{self, list, strand as name, strands};
 use super::{Group, Told, ordinal};
 use crate::design::{Part, Strand};
-use crate::pattern::FindingKind;
+use crate::pattern::{FindingKind, Kind};
 use crate::steps::ends::{Way, beside_end};
 use crate::steps::posts::between;
 use crate::steps::side::Side;
@@ -95,7 +95,7 @@ impl<'a> Group<'a> {
         let Some(part) = self.ends.part() else { return "round in a loop".to_owned() };
         let whole = match self.ends.design.findings[part.finding].kind() {
             FindingKind::EyePin => "the eye of ",
-            FindingKind::EndBar => return self.hole(part),
+            FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf => return self.hole(part),
             FindingKind::Chain => "the end link of ",
             FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
             kind if kind.is_clasp() => "the ring of ",
@@ -104,26 +104,44 @@ impl<'a> Group<'a> {
         format!("through {whole}{}", self.teller.the(part.finding, self.ends.side))
     }
 
-    /// A strand's own loop in a bar: the innermost strand has the one nearest the neck.
+    /// A strand's own loop in a bar or clasp: round a neck, the innermost strand has the one nearest to it.
     fn hole(self, bar: &Part) -> String {
-        let which = if self.ends.strands.len() > 1 { "the loop nearest the neck" } else { "a loop" };
-        format!("through {which} of {}", self.teller.the(bar.finding, self.ends.side))
+        let the = self.teller.the(bar.finding, self.ends.side);
+        if self.ends.side == Side::Last && self.ends.design.findings[bar.finding].kind().is_clasp() {
+            return format!("through the loop of {the} across from this strand's first (close the clasp to see which)");
+        }
+        let which = match self.ends.strands.len() {
+            1 => "a loop",
+            _ if self.goes_round_a_limb() => "the first loop",
+            _ => "the loop nearest the neck",
+        };
+        format!("through {which} of {the}")
     }
 
     /// The same steps, by their numbers, for the other strands of the group.
     pub(super) fn others(self, first: usize, last: usize) -> Told {
         let others = self.ends.strands.get(1..).unwrap_or_default();
-        let bar = self.ends.hangs_on().is_some_and(|finding| finding.kind() == FindingKind::EndBar);
-        let each = if bar { ", each in the next loop" } else { "" };
+        let each = if self.has_loops() { ", each in the next loop" } else { "" };
         let text = format!("Do {} with {}{each}.", words::steps(first, last), strands(self.ends.design, others));
         Told::new("Do the other strands", text).check(self.others_check(others))
+    }
+
+    const fn goes_round_a_limb(self) -> bool {
+        matches!(self.ends.design.heading.kind, Kind::Bracelet | Kind::Anklet)
+    }
+
+    /// Whether each strand ends in a loop of its own.
+    fn has_loops(self) -> bool {
+        self.ends.hangs_on().is_some_and(|finding| finding.comb().is_some())
     }
 
     fn others_check(self, others: &[usize]) -> String {
         let design = self.ends.design;
         let order = words::names(design, &self.ends.strands);
         if self.ends.side == Side::First {
-            return format!("From the inside out they hang in this order: {order}.");
+            let from =
+                if self.has_loops() && self.goes_round_a_limb() { "the first loop on" } else { "the inside out" };
+            return format!("From {from} they hang in this order: {order}.");
         }
         let each = others.iter().map(|at| self.finished(&design.strands[*at]));
         let from = between(design, self.ends.strand);
