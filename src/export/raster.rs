@@ -71,22 +71,17 @@ fn raised(page: &Page, shadow: &Shadow, some: &[Mark], pixels: &mut Pixmap) -> R
     let smaller = (sigma / SMOOTH).floor().max(1.0);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number from 1 on")]
     let shade = Shade::of(&layer, smaller as usize);
-    let (larger, throw) = (smaller as f32, shadow.throw * scale);
-    let own = |throw: f64| (sigma / smaller).powi(2) - own(smaller, throw);
-    let soft = shade.blurred([own(throw.x), own(throw.y)]);
+    let throw = [shadow.throw.x, shadow.throw.y].map(|throw| throw * scale / smaller);
+    // Whole pixels are moved, parts of one are moved by the blur.
+    let (whole, parts) = (throw.map(f64::floor), throw.map(|throw| throw - throw.floor()));
+    let soft = shade.blurred(sigma / smaller, parts);
     let soft = soft.pixmap(shadow.colour, shadow.opacity).ok_or(ExportError::NoArea)?;
-    let place = Transform::from_row(larger, 0.0, 0.0, larger, throw.x as f32, throw.y as f32);
+    let larger = smaller as f32;
+    let place = Transform::from_translate(whole[0] as f32, whole[1] as f32).post_scale(larger, larger);
     let smooth = PixmapPaint { quality: FilterQuality::Bilinear, ..PixmapPaint::default() };
     pixels.draw_pixmap(0, 0, soft.as_ref(), &smooth, place, None);
     pixels.draw_pixmap(0, 0, layer.as_ref(), &PixmapPaint::default(), Transform::identity(), None);
     Ok(())
-}
-
-/// The variance along an axis, in pixels of a drawing so many times smaller, that is there without a blur: that of a
-/// pixel's own breadth, and that of the straight lines between pixels on which larger or shifted ones are read.
-fn own(smaller: f64, throw: f64) -> f64 {
-    let part = throw - throw.floor();
-    1.0 / 12.0 + if smaller > 1.0 { 1.0 / 6.0 } else { part * (1.0 - part) }
 }
 
 /// How opaque a drawing is, in rows from 0 to 1.
@@ -111,9 +106,9 @@ impl Shade {
         Self { width, values }
     }
 
-    /// Under a Gaussian of such variances across and down, in its own pixels.
-    fn blurred(&self, variances: [f64; 2]) -> Self {
-        let [across, down] = variances.map(|variance| gaussian(libm::sqrt(variance.max(0.0))));
+    /// Under a Gaussian of such a standard deviation, moved on by parts of a pixel across and down.
+    fn blurred(&self, sigma: f64, parts: [f64; 2]) -> Self {
+        let [across, down] = parts.map(|part| gaussian(sigma, part));
         self.along_rows(&across).along_rows(&down)
     }
 
@@ -144,12 +139,12 @@ impl Shade {
     }
 }
 
-/// The weights of a Gaussian about the middle one, an odd number of them, 1 together.
-fn gaussian(sigma: f64) -> Vec<f32> {
+/// The weights of a Gaussian, an odd number of them, 1 together; its top stands so much of a pixel before the middle.
+fn gaussian(sigma: f64, before: f64) -> Vec<f32> {
     #[expect(clippy::cast_possible_truncation, reason = "a blur is some pixels wide")]
-    let far = (FAR * sigma).ceil() as i32;
+    let far = (FAR * sigma).ceil() as i32 + 1;
     let sigma = sigma.max(f64::MIN_POSITIVE);
-    let weight = |at: i32| libm::exp(-0.5 * (f64::from(at) / sigma).powi(2));
+    let weight = |at: i32| libm::exp(-0.5 * ((f64::from(at) + before) / sigma).powi(2));
     let weights: Vec<_> = (-far..=far).map(weight).collect();
     let all: f64 = weights.iter().sum();
     weights.into_iter().map(|weight| (weight / all) as f32).collect()
@@ -163,7 +158,7 @@ mod tests {
     use crate::paint::outline;
 
     /// A square's shadow, against the square under a Gaussian: the product of two differences of the normal distribution's
-    /// integral (any table of it; here by libm's erfc). Blurs of a pixel and a half and more: harder ones are coarser.
+    /// integral (any table of it; here by libm's erfc).
     #[test]
     fn a_squares_shadow_is_that_of_the_normal_distribution() {
         let square = outline::rect(Point::new(30.0, 30.0), 40.0, 40.0);
@@ -191,19 +186,16 @@ mod tests {
     fn a_blur_keeps_what_it_spreads_and_its_width() {
         let mut dot = Shade { width: 101, values: vec![0.0; 101 * 101] };
         dot.values[50 * 101 + 50] = 1.0;
-        let soft = dot.blurred([16.0, 16.0]);
-        let moment = |of: fn(usize) -> usize, power: i32| -> f64 {
-            soft.values
-                .iter()
-                .enumerate()
-                .map(|(at, value)| f64::from(*value) * (of(at) as f64 - 50.0).powi(power))
-                .sum()
+        let soft = dot.blurred(4.0, [0.0, 0.25]);
+        let moment = |of: fn(usize) -> usize, about: f64, power: i32| -> f64 {
+            let moments = soft.values.iter().enumerate();
+            moments.map(|(at, value)| f64::from(*value) * (of(at) as f64 - about).powi(power)).sum()
         };
-        assert!((moment(|at| at % 101, 0) - 1.0).abs() < 1e-4);
-        for of in [|at| at % 101, |at| at / 101] {
-            assert!(moment(of, 1).abs() < 1e-3);
-            // Cut off at three standard deviations, a Gaussian has 0.973 of its variance.
-            assert!((moment(of, 2) / 16.0 - 0.973).abs() < 0.01);
+        assert!((moment(|at| at % 101, 0.0, 0) - 1.0).abs() < 1e-4);
+        for (of, middle) in [((|at| at % 101) as fn(usize) -> usize, 50.0), (|at| at / 101, 50.25)] {
+            assert!(moment(of, middle, 1).abs() < 0.01);
+            // Cut off beyond three standard deviations, a Gaussian has 0.973 of its variance and more.
+            assert!((0.973..1.0).contains(&(moment(of, middle, 2) / 16.0)));
         }
     }
 }
