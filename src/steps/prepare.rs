@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::task::{Above, Cut, Hold, Pins, Task};
 use super::tools::has_cord;
 use super::{Drawing, Step, pin};
-use crate::design::{Dangle, Design, Finding, Index, Strand, What};
+use crate::design::{Dangle, Design, Finding, Index, Strand};
 use crate::pattern::{CordKind, FindingKind};
 use crate::units::Length;
 
@@ -41,7 +41,8 @@ pub fn tassels(design: &Design) -> Vec<Step<'_>> {
     design.findings.indices().filter(wound).map(|at| Step::new(Task::Tassel(at))).collect()
 }
 
-/// Make the branches, each kind once with how many of it.
+/// Make the branches, each kind once with how many of it. A ring that hangs in a link of chain is opened once, for
+/// what it holds and for its link, when the chain is hung with them.
 pub fn dangles(design: &Design) -> Vec<Step<'_>> {
     let mut kinds: Vec<(&Dangle, u64)> = Vec::new();
     for dangle in every_dangle(design) {
@@ -50,18 +51,19 @@ pub fn dangles(design: &Design) -> Vec<Step<'_>> {
             None => kinds.push((dangle, 1)),
         }
     }
-    let mut steps: Vec<_> = kinds.iter().filter_map(|(dangle, times)| make(design, dangle, *times)).collect();
+    let mut steps: Vec<_> = kinds.iter().map(|(dangle, times)| make(design, dangle, *times)).collect();
     steps.extend(close(design, &kinds));
     steps
 }
 
 /// Every branch that hangs on a finding.
 fn every_dangle(design: &Design) -> impl Iterator<Item = &Dangle> {
-    let bits = design.strands.iter().flat_map(|strand| &strand.trains).flat_map(|train| &train.bits);
-    bits.filter_map(|bit| match &bit.what {
-        What::Dangle(dangle) if dangle.on.is_some() => Some(dangle),
-        _ => None,
-    })
+    design.strands.iter().flat_map(|strand| strand.hung().filter(|dangle| !hangs_by_ring(design, strand, dangle)))
+}
+
+/// Whether a branch hangs in a link of chain by a ring.
+pub fn hangs_by_ring(design: &Design, strand: &Strand, dangle: &Dangle) -> bool {
+    design.cords[strand.cord].kind == CordKind::Chain && hold(design, dangle) == Hold::Ring
 }
 
 fn same(a: &Dangle, b: &Dangle) -> bool {
@@ -69,15 +71,20 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
 }
 
 /// What is put on one kind of branch.
-fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Option<Step<'d>> {
-    let on = &design.findings[dangle.on?];
-    let hold = match (on.kind(), on.pin()) {
+fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Step<'d> {
+    let hold = hold(design, dangle);
+    let step = Step::new(Task::Dangle { dangle, hold, times });
+    if hold == Hold::Ring { step.drawing(Drawing::OpenLink) } else { step }
+}
+
+/// What holds a branch.
+fn hold(design: &Design, dangle: &Dangle) -> Hold {
+    let Some(on) = dangle.on.map(|on| &design.findings[on]) else { return Hold::Ring };
+    match (on.kind(), on.pin()) {
         (FindingKind::Bail, _) => Hold::Bail,
         (_, Some(pin)) => Hold::Pin(pin.foot, dangle.bits.last().and_then(|bit| bit.what.bead())),
         _ => Hold::Ring,
-    };
-    let step = Step::new(Task::Dangle { dangle, hold, times });
-    Some(if hold == Hold::Ring { step.drawing(Drawing::OpenLink) } else { step })
+    }
 }
 
 /// Close all pins that branches hang on; where they hang in the links of a chain, only when they do.

@@ -102,7 +102,7 @@ fn form(kind: FindingKind) -> Form {
             Form::Charm(Charm { length: mm(16.0), breadth: Stated::Assumed(mm(7.2)), outline: Outline::Leaf })
         }
         FindingKind::Tassel => {
-            Form::Tassel(Tassel { length: mm(40.0), breadth: Stated::Assumed(mm(6.4)), wound: None })
+            Form::Tassel(Tassel { length: mm(22.0), breadth: Stated::Assumed(mm(3.52)), wound: None })
         }
         FindingKind::SpectacleLoop => Form::SpectacleLoop(sized(20.0)),
         FindingKind::Bail => Form::Bail(hanger(8.0, 0.8)),
