@@ -105,7 +105,12 @@ fn balanced(blocks: Vec<Block>, columns: usize) -> impl Iterator<Item = Block> {
         }
         sides
     };
-    let heights = |from: usize| blocks[from..].iter().scan(0.0, |sum, block| Some(*sum += block.height).map(|()| *sum));
+    let heights = |from: usize| {
+        blocks[from..].iter().scan(0.0, |sum, block| {
+            *sum += block.height;
+            Some(*sum)
+        })
+    };
     let mut most: Vec<f64> = (0..blocks.len()).flat_map(heights).collect();
     most.sort_by(f64::total_cmp);
     let sides = most.into_iter().map(filled).find(|sides| sides.len() <= columns).unwrap_or_default();

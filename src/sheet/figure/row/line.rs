@@ -26,6 +26,10 @@ use super::span::{self, Span, TAIL, Thing};
 const LEAD: f64 = 7.0;
 /// Shortest that bare cord is drawn, with room for its length.
 const SHORTEST: f64 = 14.0;
+/// Share of a line below which the last one is made longer.
+const LEAST_LAST: f64 = 0.33;
+/// Into how many steps a line is divided to find the shortest equal ones.
+const STEPS: u8 = 24;
 /// How many beads of a run that fills its line stand with bare cord on the next.
 const FEW: usize = 6;
 /// Height of the row of counts with its ticks.
@@ -47,9 +51,20 @@ pub fn lead(spans: &[Span<'_>]) -> f64 {
     over.fold(LEAD, f64::max)
 }
 
-/// The spans in lines no longer than the room. A line ends where a run does, if that is near its
-/// end; bare cord that ends the row stands on the line of the last beads.
+/// The spans in lines no longer than the room: in equal ones where a few beads would stand on the last alone.
 pub fn broken<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
+    let full = filled(spans, room);
+    let last: f64 = full.last().into_iter().flatten().map(Span::length).sum();
+    if full.len() < 2 || last > LEAST_LAST * room {
+        return full;
+    }
+    let rooms = (1..STEPS).map(|step| room * f64::from(step) / f64::from(STEPS));
+    rooms.map(|room| filled(spans, room)).find(|even| even.len() == full.len()).unwrap_or(full)
+}
+
+/// The spans in lines as full as can be. A line ends where a run does, if that is near its end; bare cord that ends the
+/// row stands on the line of the last beads.
+fn filled<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
     let (mut lines, mut from, mut length) = (Vec::new(), 0, 0.0);
     for (at, span) in spans.iter().enumerate() {
         if at > from && length + span.length() > room {
@@ -273,7 +288,8 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
 fn begun(line: &Line<'_, '_>, station: f64) -> Option<f64> {
     let pair = 2.0 * line.design.cords[line.strand.cord].link?.value();
     let into = station % pair;
-    Some(if into <= LEAD { -into } else { pair - into })
+    let room = LEAD - line.strand.cord_width(line.design).value();
+    Some(if into <= room { -into } else { pair - into })
 }
 
 /// Two strokes across cord that is drawn shorter than it is.
