@@ -106,6 +106,18 @@ impl Desk {
         value(&self.posted("/look", &json!({ "text": text })))
     }
 
+    /// What is told of a kind from now on, each within 20 s.
+    fn events(&self, kind: &'static str) -> impl Iterator<Item = String> {
+        let mut stream = self.connect();
+        stream.set_read_timeout(Some(Duration::from_secs(20))).unwrap();
+        write!(stream, "GET /{}/events HTTP/1.1\r\nHost: {}\r\n\r\n", self.token, self.address).unwrap();
+        let mut lines = BufReader::new(stream).lines().map_while(Result::ok);
+        std::iter::from_fn(move || {
+            lines.find(|line| line.strip_prefix("event: ") == Some(kind))?;
+            lines.next()?.strip_prefix("data: ").map(str::to_owned)
+        })
+    }
+
     fn save(&self, text: &str, made_from: &Value) -> String {
         self.posted("/save", &json!({ "text": text, "made_from": made_from }))
     }
@@ -324,13 +336,7 @@ fn of_two_pages_that_save_at_once_one_is_told_of_the_other() {
 #[test]
 fn the_page_is_told_at_once_what_another_program_writes() {
     let desk = Desk::new("design", "events");
-    let mut stream = desk.connect();
-    stream.set_read_timeout(Some(Duration::from_secs(20))).unwrap();
-    write!(stream, "GET /{}/events HTTP/1.1\r\nHost: {}\r\n\r\n", desk.token, desk.address).unwrap();
-    let mut told = BufReader::new(stream)
-        .lines()
-        .map_while(Result::ok)
-        .filter_map(|line| line.strip_prefix("data: ").map(str::to_owned));
+    let mut told = desk.events("file");
     assert_eq!(json!(told.next()), desk.file()["version"], "what it holds, first");
     fs::write(&desk.pattern, "festoon: 1\n").unwrap();
     assert_eq!(json!(told.next()), desk.file()["version"]);
@@ -338,6 +344,78 @@ fn the_page_is_told_at_once_what_another_program_writes() {
     fs::write(&other, SOUND).unwrap();
     fs::rename(other, &desk.pattern).unwrap();
     assert_eq!(json!(told.next()), desk.file()["version"], "a file that is moved over it too");
+}
+
+#[test]
+fn the_page_is_told_at_once_what_stands_on_a_shelf() {
+    let pattern = shelved("shelf-events");
+    let text = fs::read_to_string(&pattern).unwrap();
+    let desk = Desk::at("design", pattern.clone(), &["--shelf", "mist.yaml"]);
+    assert!(desk.look(&text)["piece"].is_object());
+    let mut told = desk.events("shelves");
+    let mut last = told.next().unwrap();
+    let is_new = |next: Option<String>, last: &mut String| {
+        let next = next.unwrap();
+        std::mem::replace(last, next.clone()) != next
+    };
+    for (name, from, to) in [("reed.yaml", "#5d7f5b", "#112233"), ("mist.yaml", "6 mm", "4 mm")] {
+        let shelf = pattern.with_file_name(name);
+        fs::write(&shelf, fs::read_to_string(&shelf).unwrap().replace(from, to)).unwrap();
+        assert!(is_new(told.next(), &mut last), "{name}");
+    }
+    let beads = &desk.look(&text)["piece"]["kinds"];
+    assert_eq!((&beads["b0"]["colour"], &beads["b1"]["size"]), (&json!("#112233"), &json!("4 mm")), "{beads}");
+    // A shelf that the text names from now on is watched too.
+    fs::create_dir(pattern.with_file_name("new")).unwrap();
+    let new = pattern.with_file_name("new").join("rush.yaml");
+    fs::write(&new, "festoon: 1\nbeads: {}\n").unwrap();
+    desk.look(&text.replace("shelf: reed.yaml", "shelf: [reed.yaml, new/rush.yaml]"));
+    fs::write(&new, "festoon: 1\nbeads:\n  rush: { shape: round, size: 6 mm, colour: \"#5d7f5b\" }\n").unwrap();
+    assert!(is_new(told.next(), &mut last));
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn what_the_program_reads_itself_wakes_it_not() {
+    let desk = Desk::new("preview", "asleep");
+    fs::write(&desk.pattern, SOUND.replace("title: ", "title: New ")).unwrap();
+    std::thread::sleep(Duration::from_secs(1));
+    let waits = || -> u64 {
+        let tasks = fs::read_dir(format!("/proc/{}/task", desk.program.id())).unwrap().flatten();
+        let of = |task: fs::DirEntry| {
+            let status = fs::read_to_string(task.path().join("status")).unwrap_or_default();
+            let line = status.lines().find_map(|line| line.strip_prefix("voluntary_ctxt_switches:"));
+            line.and_then(|count| count.trim().parse::<u64>().ok()).unwrap_or_default()
+        };
+        tasks.map(of).sum()
+    };
+    let before = waits();
+    std::thread::sleep(Duration::from_secs(2));
+    assert!(waits() - before < 20, "{} times in two seconds", waits() - before);
+}
+
+#[test]
+fn beads_of_file_and_shelf_are_offered_and_changed() {
+    let pattern = shelved("acts");
+    let text = fs::read_to_string(&pattern).unwrap();
+    fs::write(pattern.with_file_name("rush.yaml"), "festoon: 1\nbeads:\n  rush: { name: rush barrel, shape: barrel, size: 6 x 8 mm, hole: 1 mm, material: glass, colour: \"#5d7f5b\" }\n").unwrap();
+    let desk = Desk::at("design", pattern, &["--shelf", "mist.yaml", "--shelf", "rush.yaml"]);
+    let look = desk.look(&text);
+    assert_eq!(look["names"]["beads"], json!([["reed", "reed"], ["mist", "mist"], ["rush", "rush barrel"]]), "{look}");
+    let run = &look["piece"]["things"][0]["place"];
+    let run = json!({ "start": run[0], "end": run[1] });
+    let act = |what: Value| value(&desk.posted("/act", &json!({ "text": text, "act": what })))["text"].clone();
+    let swapped = act(json!({ "act": "swap", "run": run, "from": "reed", "to": "rush", "everywhere": false }));
+    assert_eq!(swapped, json!(text.replace("[reed, mist]", "[rush, mist]")));
+    assert!(desk.look(swapped.as_str().unwrap())["piece"].is_object());
+    let set = json!({ "act": "set", "bead": "reed", "key": "size", "value": "8 mm", "only": null, "colourway": null });
+    let bigger = act(set);
+    let look = desk.look(bigger.as_str().unwrap());
+    assert_eq!(look["piece"]["kinds"]["b0"]["size"], json!("8 mm"), "{bigger}");
+    let sized = act(json!({ "act": "add-size", "name": "long", "key": "wrist", "value": "190 mm" }));
+    assert_eq!(desk.look(sized.as_str().unwrap())["names"]["sizes"], json!(["long"]));
+    let coloured = act(json!({ "act": "add-colourway", "name": "dusk", "bead": "mist", "colour": "\"#445566\"" }));
+    assert_eq!(desk.look(coloured.as_str().unwrap())["names"]["colourways"], json!(["dusk"]));
 }
 
 #[test]
@@ -408,8 +486,13 @@ fn what_is_not_there_yet_begins_with_a_pattern_that_is_sound() {
     assert_eq!((&file["text"], &file["version"]), (&Value::Null, &json!("none")));
     let starts = value(&desk.asked("/starts"));
     let starts = starts.as_array().unwrap();
-    assert!(starts.iter().filter(|start| start["is_kind"] == json!(true)).count() == 5, "every kind");
-    for start in starts {
+    assert_eq!(starts.iter().filter(|start| start["is_kind"] == json!(true)).count(), 5, "every kind");
+    let shipped = fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/patterns")).unwrap().flatten();
+    let shipped = shipped.filter(|entry| entry.path().extension().is_some_and(|ending| ending == "yaml"));
+    assert_eq!(starts.len(), 5 + shipped.count(), "every shipped pattern");
+    let named = |name: &str| starts.iter().find(|start| start["name"] == json!(name)).unwrap();
+    for start in starts.iter().filter(|start| start["is_kind"] == json!(true)).chain([named("ebb"), named("tideline")])
+    {
         let text = value(&desk.asked(&format!("/start/{}", start["name"].as_str().unwrap())));
         assert!(desk.look(text["text"].as_str().unwrap())["piece"].is_object(), "{}", start["name"]);
     }

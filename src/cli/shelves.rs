@@ -69,6 +69,25 @@ impl Shelves {
         (source, taken)
     }
 
+    /// The files of shelves that patterns of a folder may name so, and of those of the command line.
+    pub fn files(&self, folder: &Path, names: &[String]) -> Vec<PathBuf> {
+        let home = folder.canonicalize().unwrap_or_else(|_| folder.to_owned());
+        let is_near = |path: &PathBuf| {
+            let there = output::folder(path).canonicalize();
+            there.is_ok_and(|there| there.starts_with(&home) || home.starts_with(there))
+        };
+        let called = names.iter().map(|name| folder.join(name)).filter(is_near);
+        called.chain(self.named.iter().cloned()).collect()
+    }
+
+    /// What those files hold, or why they are not read.
+    pub fn texts(&self, folder: &Path, names: &[String]) -> Vec<Result<String, String>> {
+        let called = names.iter().map(|name| folder.join(name)).map(|path| (self.allowed(folder, &path), path));
+        let named = self.named.iter().map(|path| (found(path), path.clone()));
+        let read = |(there, path): (Result<PathBuf, String>, PathBuf)| Ok(text(&path, &there?)?.text().to_owned());
+        called.chain(named).map(read).collect()
+    }
+
     /// Where a shelf really stands, if a pattern of this folder may read it.
     fn allowed(&self, folder: &Path, path: &Path) -> Result<PathBuf, String> {
         let there = found(path)?;

@@ -147,11 +147,16 @@ fn parts_of_file(file: &Source) -> Vec<Part> {
     entries.iter().flat_map(|(key, node)| of_entry(key, node)).collect()
 }
 
-/// What the pattern writes for a key of each entry of a group, as for the `size` of each of its beads: by id,
-/// without quotes.
+/// What the pattern and its shelves write for a key of each entry of a group, as for the `size` of each bead: by id,
+/// without quotes. The first entry of an id is the one that counts.
 #[must_use]
 pub fn written(source: &Source, group: &str, key: &str) -> BTreeMap<String, String> {
-    let root = node::parse(source).root;
+    let files: Vec<_> = source.files().collect();
+    files.into_iter().rev().flat_map(|file| written_in(file, group, key)).collect()
+}
+
+fn written_in(file: &Source, group: &str, key: &str) -> BTreeMap<String, String> {
+    let root = node::parse(file).root;
     let Some(Value::Map(entries)) = root.as_ref().and_then(|root| root.entry(group)).map(|node| &node.value) else {
         return BTreeMap::new();
     };

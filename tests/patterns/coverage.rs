@@ -10,7 +10,7 @@ use festoon::pattern::{
 use festoon::source::At;
 use festoon::units::UnitStyle;
 
-use super::shipped::shipped;
+use super::shipped::{Shipped, shipped};
 
 /// Every one of a list of words is among those found.
 fn all<T: Display>(words: &[T], found: impl Iterator<Item = String>) {
@@ -169,4 +169,12 @@ fn every_key_is_used() {
     ];
     let missing: Vec<_> = used.iter().filter(|(_, used)| !used).map(|(key, _)| key).collect();
     assert!(missing.is_empty(), "no shipped pattern has: {missing:?}");
+}
+
+#[test]
+fn every_shipped_pattern_is_offered_to_begin_from() {
+    let offered = include_str!("../../src/cli/desk/start.rs");
+    for Shipped { name, .. } in shipped() {
+        assert!(offered.contains(&format!("worked!(\"{name}\")")), "put {name} on the list of src/cli/desk/start.rs");
+    }
 }

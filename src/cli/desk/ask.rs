@@ -53,9 +53,9 @@ pub struct Drawn {
 }
 
 impl Asked {
-    /// The text under the file's name, with its shelves as they are now.
+    /// The text with its shelves.
     pub fn source(&self, desk: &Desk) -> Source {
-        desk.variant.shelves.beside_now(Source::new(desk.file.name(), self.text.as_str()))
+        desk.source(&self.text)
     }
 
     /// The byte of the place.

@@ -2,7 +2,7 @@
 
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
-use std::sync::{Mutex, PoisonError};
+use std::sync::{Arc, Mutex, PoisonError};
 
 use serde::Serialize;
 
@@ -13,10 +13,11 @@ use crate::cli::{input, output};
 pub const NONE: &str = "none";
 
 /// The pattern's file.
+#[derive(Clone)]
 pub struct File {
     path: PathBuf,
     /// Held while it is written, so that of two pages that save at once one is told of the other.
-    writing: Mutex<()>,
+    writing: Arc<Mutex<()>>,
 }
 
 /// What a file holds.
@@ -40,7 +41,7 @@ pub enum Unsaved {
 
 impl File {
     pub fn new(path: PathBuf) -> Self {
-        Self { path, writing: Mutex::default() }
+        Self { path, writing: Arc::default() }
     }
 
     pub fn path(&self) -> &Path {

@@ -11,12 +11,12 @@ use festoon::bench::{self, Of, Thing};
 use festoon::export;
 use festoon::materials::Article;
 use festoon::paint::mark::Rgb;
-use festoon::pattern;
+use festoon::pattern::{self, Pattern};
 use festoon::remark::render::summary;
 use festoon::remark::{Level, Remark};
 use festoon::sheet;
-use festoon::source::{Place, Source};
-use festoon::units::Mass;
+use festoon::source::{At, Place, Source};
+use festoon::units::{Length, Mass};
 
 use super::answer::json;
 use super::ask::{Asked, Drawn};
@@ -27,11 +27,21 @@ use super::{Desk, html};
 struct Look {
     remarks: Vec<Said>,
     summary: String,
-    /// The sizes and colourways that the text names; nothing where it cannot be read.
-    sizes: Option<Vec<String>>,
-    colourways: Option<Vec<String>>,
+    /// What the text and its shelves name; nothing where it cannot be read.
+    names: Option<Names>,
     /// The piece; nothing where the text has errors.
     piece: Option<Shown>,
+}
+
+/// What may be chosen: sizes and colourways by name, beads and findings by id and name.
+#[derive(Serialize)]
+struct Names {
+    sizes: Vec<String>,
+    colourways: Vec<String>,
+    /// The key of the measure by which a size may be made.
+    measure: Option<&'static str>,
+    beads: Vec<[String; 2]>,
+    findings: Vec<[String; 2]>,
 }
 
 /// A remark with its place, and the edit that mends it.
@@ -77,6 +87,8 @@ struct Kind {
     id: String,
     name: String,
     asked_for: String,
+    /// Along its hole, or along the piece.
+    length: String,
     /// As the pattern writes it: colour and size.
     colour: Option<String>,
     size: Option<String>,
@@ -112,20 +124,34 @@ struct Low {
 /// Answers with everything about a text.
 pub fn look(asked: &Asked, desk: &Desk) -> Response {
     let drawn = asked.drawn(desk);
-    let (sizes, colourways) = variants(&drawn.source);
     json(Look {
         remarks: said(&drawn),
         summary: summary(&drawn.remarks),
-        sizes,
-        colourways,
+        names: pattern::draft(&drawn.source).pattern.map(|pattern| names(&pattern)),
         piece: drawn.piece.as_ref().map(|piece| shown(piece, &drawn.source, asked)),
     })
 }
 
-/// The names of sizes and colourways.
-fn variants(source: &Source) -> (Option<Vec<String>>, Option<Vec<String>>) {
-    let Some(pattern) = pattern::draft(source).pattern else { return (None, None) };
-    (Some(pattern.size_names()), Some(pattern.colourway_names()))
+fn names(pattern: &Pattern) -> Names {
+    let named = |id: &At<String>, name: Option<&String>| [id.value.clone(), name.unwrap_or(&id.value).clone()];
+    let findings = pattern.findings.iter().flat_map(|findings| &findings.entries);
+    Names {
+        sizes: pattern.size_names(),
+        colourways: pattern.colourway_names(),
+        measure: measure(pattern.kind.value),
+        beads: pattern.beads.entries.iter().map(|(id, bead)| named(id, bead.name.as_ref())).collect(),
+        findings: findings.map(|(id, finding)| named(id, finding.name.as_ref())).collect(),
+    }
+}
+
+/// The key of what a kind of piece goes round.
+const fn measure(kind: pattern::Kind) -> Option<&'static str> {
+    match kind {
+        pattern::Kind::Necklace => Some("neck base"),
+        pattern::Kind::Bracelet => Some("wrist"),
+        pattern::Kind::Anklet => Some("ankle"),
+        pattern::Kind::Earrings | pattern::Kind::Strap => None,
+    }
 }
 
 /// The remarks, errors first and each level from top to bottom.
@@ -220,26 +246,25 @@ fn fine(number: f64) -> f64 {
 fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
     let design = &piece.design;
     let (costs, sizes) = (html::costs(design), pattern::written(source, "beads", "size"));
-    let kind = |article: Article, colour: Option<Rgb>, mass: Mass| {
+    let kind = |article: Article, colour: Option<Rgb>, length: Option<Length>, mass: Mass| {
         let id = article.id(design).to_owned();
         Kind {
             name: article.name(design).to_owned(),
             asked_for: sheet::asked_for(design, article),
             colour: colour.map(Rgb::hex),
             size: colour.and_then(|_| sizes.get(&id).cloned()),
+            length: length.map(|length| design.heading.units.ruler(length)).unwrap_or_default(),
             mass: format!("{:.2} g", mass.value()),
             price: costs.get(&id).cloned().unwrap_or_default(),
             id,
         }
     };
-    let beads = design
-        .beads
-        .entries()
-        .map(|(at, bead)| (kind_name(Of::Bead(at)), kind(Article::Bead(at), Some(bead.colour), bead.mass)));
-    let findings = design
-        .findings
-        .entries()
-        .map(|(at, finding)| (kind_name(Of::Finding(at)), kind(Article::Finding(at), None, finding.mass_of_one())));
+    let beads = design.beads.entries().map(|(at, bead)| {
+        (kind_name(Of::Bead(at)), kind(Article::Bead(at), Some(bead.colour), Some(bead.along), bead.mass))
+    });
+    let findings = design.findings.entries().map(|(at, finding)| {
+        (kind_name(Of::Finding(at)), kind(Article::Finding(at), None, finding.length(), finding.mass_of_one()))
+    });
     beads.chain(findings).filter_map(|(name, kind)| Some((name?, kind))).collect()
 }
 

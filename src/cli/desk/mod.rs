@@ -22,14 +22,14 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex};
 
 use clap::Args;
-use tokio::sync::watch::Receiver;
-
+use festoon::source::Source;
 use festoon::trade::paper::Paper;
 
 use super::{Failure, Variant, input, output, pages, report};
 
 use ask::Drawn;
 use file::File;
+use watch::Watch;
 
 /// Arguments of `design` and `preview`.
 #[derive(Args)]
@@ -64,10 +64,18 @@ pub struct Desk {
     token: String,
     paper: Paper,
     variant: Variant,
-    /// Told what the file holds, by its version, whenever that is another.
-    versions: Receiver<String>,
+    watch: Watch,
     /// The piece that was drawn last, for the views of it.
     drawn: Mutex<Option<Arc<Drawn>>>,
+}
+
+impl Desk {
+    /// A text under the file's name, with its shelves as they are now, which are watched from then on.
+    fn source(&self, text: &str) -> Source {
+        let source = self.variant.shelves.beside_now(Source::new(self.file.name(), text));
+        self.watch.also(&source);
+        source
+    }
 }
 
 /// Serves until the program is stopped.
@@ -83,8 +91,7 @@ pub fn run(options: &Options, mode: Mode, messages: &report::Messages) -> Result
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, options.port)).map_err(Failure::trouble)?;
     let address = listener.local_addr().map_err(Failure::trouble)?;
     let file = File::new(path);
-    // The watcher is kept as long as the program runs.
-    let (versions, _watcher) = watch::versions(&file);
+    let watch = Watch::new(file.clone(), options.variant.shelves.clone());
     let desk = Desk {
         mode,
         file,
@@ -92,7 +99,7 @@ pub fn run(options: &Options, mode: Mode, messages: &report::Messages) -> Result
         token: token()?,
         paper: options.paper,
         variant: options.variant.clone(),
-        versions,
+        watch,
         drawn: Mutex::default(),
     };
     report::news(&format!("open http://{address}/{}/ in a browser; stop with Ctrl-C", desk.token));

@@ -12,7 +12,7 @@ use super::answer::of_kind;
 use super::{Desk, Mode};
 
 /// Scripts and styles by name.
-const FILES: [(&str, &str, &str); 8] = [
+const FILES: [(&str, &str, &str); 9] = [
     ("page.css", "text/css; charset=utf-8", include_str!("assets/page.css")),
     ("page.js", "text/javascript; charset=utf-8", include_str!("assets/page.js")),
     ("talk.js", "text/javascript; charset=utf-8", include_str!("assets/talk.js")),
@@ -20,6 +20,7 @@ const FILES: [(&str, &str, &str); 8] = [
     ("words.js", "text/javascript; charset=utf-8", include_str!("assets/words.js")),
     ("piece.js", "text/javascript; charset=utf-8", include_str!("assets/piece.js")),
     ("bead.js", "text/javascript; charset=utf-8", include_str!("assets/bead.js")),
+    ("variant.js", "text/javascript; charset=utf-8", include_str!("assets/variant.js")),
     ("start.js", "text/javascript; charset=utf-8", include_str!("assets/start.js")),
 ];
 
@@ -77,10 +78,11 @@ fn document(desk: &Desk) -> Markup {
                 }
                 dialog id="start" aria-labelledby="start-title" {
                     h2 id="start-title" { "Begin with a pattern" }
-                    p { (name) " is not there yet. Choose what is nearest to the piece that you have in mind, then change it." }
+                    p { (name) " holds no pattern yet. Choose what is nearest to the piece that you have in mind, then change it." }
                     div id="starts" {}
                     button type="button" id="start-empty" { "Begin with nothing" }
                 }
+                @if can_edit { (new_variants()) }
                 noscript { p { "This page needs its script, which festoon serves from this machine." } }
             }
         }
@@ -164,7 +166,7 @@ fn piece_pane(desk: &Desk) -> Markup {
                     button type="button" id="after" { "Next page" }
                 }
             }
-            p id="stale" role="status" hidden { "The text has errors: this is the piece as it last was sound." }
+            p id="stale" role="status" hidden {}
             section id="bead" aria-labelledby="bead-title" hidden {}
             div id="facts" {}
             details id="strung" { summary { "Everything strung, as a table" } div class="wide" tabindex="0" role="region" aria-label="Everything strung" {} }
@@ -173,11 +175,55 @@ fn piece_pane(desk: &Desk) -> Markup {
     }
 }
 
+/// The sizes or colourways to choose from, and a button that adds one.
+fn variants(of: &str, title: &str, id: &str, add: &str, can_edit: bool) -> Markup {
+    html! {
+        div class="of" data-of=(of) hidden[!can_edit] {
+            label { (title) select id=(id) { option value="" { "as written" } } }
+            @if can_edit { button type="button" id={ "add-" (id) } aria-haspopup="dialog" aria-label=(add) title=(add) { "+" } }
+        }
+    }
+}
+
+/// The dialogs that add a size and a colourway.
+fn new_variants() -> Markup {
+    html! {
+        dialog id="new-size" class="small" aria-labelledby="new-size-title" {
+            form {
+                h2 id="new-size-title" { "Add a size" }
+                label { "Its name" input id="size-name" required autocomplete="off" placeholder="long"; }
+                fieldset {
+                    legend { "It differs by" }
+                    label class="choice" { input type="radio" name="size-by" value="change" checked; "how much longer or shorter each strand is" }
+                    label class="choice" id="by-measure" { input type="radio" name="size-by" value="measure"; span { "the wearer’s " span id="measure" {} } }
+                }
+                label { "How much" input id="size-value" required autocomplete="off" pattern=".*[0-9].*" title="A length with its unit, like 25 mm or 1 in"; }
+                (ending("Add the size"))
+            }
+        }
+        dialog id="new-colourway" class="small" aria-labelledby="new-colourway-title" {
+            form {
+                h2 id="new-colourway-title" { "Add a colourway" }
+                label { "Its name" input id="way-name" required autocomplete="off" placeholder="dusk"; }
+                label { "A bead that changes" select id="way-bead" {} }
+                label { "Its colour there" input id="way-colour" type="color"; }
+                p class="quiet" { "Choose it under Colours: what you change then changes there alone." }
+                (ending("Add the colourway"))
+            }
+        }
+    }
+}
+
+fn ending(add: &str) -> Markup {
+    html! { div class="acts" { button type="submit" class="strong" { (add) } button type="button" data-close { "Cancel" } } }
+}
+
 fn choices(desk: &Desk) -> Markup {
+    let can_edit = desk.mode == Mode::Design;
     html! {
         form id="choices" aria-label="How the piece is shown" {
-            label data-of="sizes" hidden { "Size" select id="size" { option value="" { "as written" } } }
-            label data-of="colourways" hidden { "Colours" select id="colourway" { option value="" { "as written" } } }
+            (variants("sizes", "Size", "size", "Add a size", can_edit))
+            (variants("colourways", "Colours", "colourway", "Add a colourway", can_edit))
             label { "Ink" select id="ink" { @for ink in Ink::ALL { option value=(ink.word()) { (ink.word()) } } } }
             label { "Paper" select id="paper" {
                 @for paper in Paper::ALL { option value=(paper.word()) selected[*paper == desk.paper] { (paper.word()) } }

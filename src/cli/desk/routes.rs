@@ -12,15 +12,17 @@ use axum::{Json, Router, middleware};
 use futures_util::Stream;
 use serde::Deserialize;
 use serde_json::json;
+use tokio::sync::watch::Receiver;
 
 use festoon::assist::{self, utf16};
 use festoon::pattern::edit::{self, Act};
-use festoon::source::{Place, Source};
+use festoon::source::Place;
 
 use super::answer::{self, refused, worked_out};
 use super::ask::Asked;
 use super::file::Unsaved;
 use super::guard::guard;
+use super::watch::News;
 use super::{Desk, Mode, look, page, start, take, view};
 
 type Here = State<Arc<Desk>>;
@@ -42,7 +44,7 @@ pub fn routes(desk: Desk) -> Router {
         .route("/{file}", get(|Path(name): Path<String>| async move { page::file(&name).unwrap_or_else(missing) }));
     if desk.mode == Mode::Design {
         below = below
-            .route("/act", post(|Json(doing): Json<Doing>| worked_out(move || act(&doing))))
+            .route("/act", post(|State(desk): Here, Json(doing): Json<Doing>| worked_out(move || act(&doing, &desk))))
             .route(
                 "/offers",
                 post(|State(desk): Here, Json(asked): Json<Asked>| worked_out(move || offers(&asked, &desk))),
@@ -74,16 +76,28 @@ async fn taken(State(desk): Here, Path(what): Path<String>, Json(asked): Json<As
     worked_out(move || take::take(&what, &asked, &desk)).await
 }
 
-/// Tells what the file holds, by its version, now and whenever it changes.
+/// Tells what the file and its shelves hold, by versions, now and whenever one of them changes.
 async fn events(State(desk): Here) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
-    let mut versions = desk.versions.clone();
-    versions.mark_changed();
-    let next = futures_util::stream::unfold(versions, |mut versions| async {
-        versions.changed().await.ok()?;
-        let version = versions.borrow_and_update().clone();
-        Some((Ok(Event::default().event("file").data(version)), versions))
-    });
-    Sse::new(next).keep_alive(KeepAlive::default())
+    let file = told_of("file", desk.watch.news(), |news| news.file.clone());
+    let shelves = told_of("shelves", desk.watch.news(), |news| news.shelves.clone());
+    Sse::new(futures_util::stream::select(file, shelves)).keep_alive(KeepAlive::default())
+}
+
+/// An event with a part of the news whenever that part is another than before.
+fn told_of(
+    kind: &'static str,
+    news: Receiver<News>,
+    part: fn(&News) -> String,
+) -> impl Stream<Item = Result<Event, Infallible>> {
+    futures_util::stream::unfold((news, None), move |(mut news, known)| async move {
+        loop {
+            let now = Some(part(&news.borrow_and_update()));
+            if let Some(data) = now.as_ref().filter(|_| now != known) {
+                return Some((Ok(Event::default().event(kind).data(data)), (news, now)));
+            }
+            news.changed().await.ok()?;
+        }
+    })
 }
 
 /// An act on a text.
@@ -93,8 +107,8 @@ struct Doing {
     act: Act,
 }
 
-fn act(doing: &Doing) -> Response {
-    let source = Source::new("", doing.text.as_str());
+fn act(doing: &Doing, desk: &Desk) -> Response {
+    let source = desk.source(&doing.text);
     let act = doing.act.clone().at_bytes(|unit| utf16::byte(&doing.text, unit));
     match edit::act(&source, &act) {
         Ok(text) => answer::json(json!({ "text": text })),

@@ -1,8 +1,13 @@
 //! Patterns to begin from: one of each kind with a note at every key, and the worked pieces.
 
+use std::borrow::Cow;
+use std::sync::LazyLock;
+
 use axum::response::Response;
+use rayon::prelude::*;
 use serde::Serialize;
 
+use festoon::art::Ink;
 use festoon::design::Choice;
 use festoon::export;
 use festoon::pattern::Kind;
@@ -23,40 +28,76 @@ struct Begin {
     svg: String,
 }
 
+macro_rules! worked {
+    ($name:literal) => {
+        ($name, include_str!(concat!("../../../patterns/", $name, ".yaml")))
+    };
+}
+
 /// Worked pieces, by name.
-const WORKED: [(&str, &str); 6] = [
-    ("saltmarsh", include_str!("../../../patterns/saltmarsh.yaml")),
-    ("groyne", include_str!("../../../patterns/groyne.yaml")),
-    ("moonwrack", include_str!("../../../patterns/moonwrack.yaml")),
-    ("sandhopper", include_str!("../../../patterns/sandhopper.yaml")),
-    ("halyard", include_str!("../../../patterns/halyard.yaml")),
-    ("rockpool", include_str!("../../../patterns/rockpool.yaml")),
+const WORKED: [(&str, &str); 24] = [
+    worked!("saltmarsh"),
+    worked!("groyne"),
+    worked!("moonwrack"),
+    worked!("sandhopper"),
+    worked!("halyard"),
+    worked!("rockpool"),
+    worked!("beachcomber"),
+    worked!("bollard"),
+    worked!("breakwater"),
+    worked!("dune"),
+    worked!("ebb"),
+    worked!("eddy"),
+    worked!("fathom"),
+    worked!("lockgate"),
+    worked!("pierhead"),
+    worked!("plumb-line"),
+    worked!("sea-fret"),
+    worked!("shingle"),
+    worked!("skerries"),
+    worked!("slack-tide"),
+    worked!("spindrift"),
+    worked!("tideline"),
+    worked!("whelk"),
+    worked!("wrackline"),
 ];
 
+/// The shelf from which some of them take their beads, by the line that names it.
+const SHELF: (&str, &str) = ("shelf: shelf/tide.yaml\n", include_str!("../../../patterns/shelf/tide.yaml"));
+
 /// Every pattern to begin from: its name, its text, and whether it is a kind.
-fn all() -> impl Iterator<Item = (&'static str, &'static str, bool)> {
-    let kinds = Kind::ALL.iter().map(|kind| (kind.word(), new::start(*kind), true));
-    kinds.chain(WORKED.map(|(name, text)| (name, text, false)))
+fn all() -> impl Iterator<Item = (&'static str, Cow<'static, str>, bool)> {
+    let kinds = Kind::ALL.iter().map(|kind| (kind.word(), Cow::Borrowed(new::start(*kind)), true));
+    kinds.chain(WORKED.map(|(name, text)| (name, by_itself(text), false)))
 }
 
-/// Answers with all that there is to begin from, each with its drawing.
+/// A worked piece as it stands in one file, with what it takes from the shelf.
+fn by_itself(text: &'static str) -> Cow<'static, str> {
+    let (line, shelf) = SHELF;
+    let stock = shelf.split_once("festoon: 1\n").map_or("", |(_, stock)| stock);
+    match text.split_once(line) {
+        Some((before, after)) => Cow::Owned(before.to_owned() + stock + after),
+        None => Cow::Borrowed(text),
+    }
+}
+
+/// Answers with all that there is to begin from, each with its drawing. They are drawn once.
 pub fn list() -> Response {
-    json(all().filter_map(begin).collect::<Vec<_>>())
+    static ALL: LazyLock<Vec<Begin>> = LazyLock::new(|| {
+        let all: Vec<_> = all().collect();
+        all.into_par_iter().filter_map(begin).collect()
+    });
+    json(&*ALL)
 }
 
-fn begin((name, text, is_kind): (&'static str, &'static str, bool)) -> Option<Begin> {
+fn begin((name, text, is_kind): (&'static str, Cow<'static, str>, bool)) -> Option<Begin> {
     let piece = piece(&Source::new(name, text), &Choice::default(), None).0?;
     let heading = &piece.design.heading;
     let title = if is_kind { capital(name) } else { heading.title.clone() };
     let summary =
         if is_kind { "With a note at every key.".to_owned() } else { heading.summary.clone().unwrap_or_default() };
-    Some(Begin {
-        name,
-        title,
-        summary,
-        is_kind,
-        svg: export::svg(&bench::bench(&piece, festoon::art::Ink::Colour).page),
-    })
+    let svg = export::svg(&bench::bench(&piece, Ink::Colour).page);
+    Some(Begin { name, title, summary, is_kind, svg })
 }
 
 /// A word begun with a capital.

@@ -1,52 +1,137 @@
-//! Watching the pattern's file.
+//! Watching the pattern's file and its shelves.
 
-use std::path::Path;
+use std::collections::BTreeSet;
+use std::path::PathBuf;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
-use notify::{Config, PollWatcher, RecommendedWatcher, RecursiveMode, Watcher};
+use notify::event::{AccessKind, AccessMode};
+use notify::{Config, Event, EventKind, PollWatcher, RecommendedWatcher, RecursiveMode, Watcher};
 use tokio::sync::watch::{self, Receiver, Sender};
 
-use super::file::File;
-use crate::cli::output;
+use festoon::source::Source;
 
-/// How often the file is looked at where the system does not tell of changes.
+use super::file::File;
+use crate::cli::hash::hash;
+use crate::cli::output;
+use crate::cli::shelves::Shelves;
+
+/// How often files are looked at where the system does not tell of changes.
 const EVERY: Duration = Duration::from_millis(500);
 /// How long a program is given to end what it writes.
 const SETTLED: Duration = Duration::from_millis(30);
 
-/// The version that the file holds, told whenever it is another, as long as the watcher is kept.
-pub fn versions(file: &File) -> (Receiver<String>, Option<Box<dyn Watcher>>) {
-    let (sender, receiver) = watch::channel(file.held().version);
-    let by_looking = Config::default().with_poll_interval(EVERY);
-    let watcher = watching::<RecommendedWatcher>(file, sender.clone(), Config::default())
-        .or_else(|| watching::<PollWatcher>(file, sender, by_looking));
-    (receiver, watcher)
+/// Told where a program that has written a file closes it.
+const WRITTEN: EventKind = EventKind::Access(AccessKind::Close(AccessMode::Write));
+
+/// What the files hold, by versions that tell one from every other.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct News {
+    /// The pattern's file.
+    pub file: String,
+    /// All shelves together.
+    pub shelves: String,
 }
 
-fn watching<W: Watcher + 'static>(file: &File, sender: Sender<String>, config: Config) -> Option<Box<dyn Watcher>> {
-    let mut watcher = W::new(telling(file, sender), config).ok()?;
-    follow(&mut watcher, file).then(|| Box::new(watcher) as Box<dyn Watcher>)
+/// Watches files as long as it is kept.
+pub struct Watch {
+    seen: Arc<Seen>,
+    watcher: Mutex<Option<Box<dyn Watcher + Send>>>,
 }
 
-/// Watches the folders of the file and of what links lead to: a file that is replaced is another one.
-fn follow(watcher: &mut impl Watcher, file: &File) -> bool {
-    let target = output::followed(file.path()).unwrap_or_else(|_| file.path().to_owned());
-    let watched = [file.path(), &target].map(|path| watcher.watch(output::folder(path), RecursiveMode::NonRecursive));
-    watched.iter().all(Result::is_ok)
+/// The files that are watched.
+struct Seen {
+    file: File,
+    shelves: Shelves,
+    /// The shelves that texts have named.
+    names: Mutex<BTreeSet<String>>,
+    sender: Sender<News>,
 }
 
-fn telling(file: &File, sender: Sender<String>) -> impl FnMut(notify::Result<notify::Event>) + use<> {
-    let file = File::new(file.path().to_owned());
-    let name = file.path().file_name().map(ToOwned::to_owned);
-    move |event| {
-        let concerns = |path: &Path| path.file_name().map(ToOwned::to_owned) == name;
-        let linked = file.path().is_symlink();
-        if event.is_ok_and(|event| linked || event.paths.iter().any(|path| concerns(path))) {
+impl Watch {
+    pub fn new(file: File, shelves: Shelves) -> Self {
+        let news = News { file: file.held().version, shelves: String::new() };
+        let seen = Arc::new(Seen { file, shelves, names: Mutex::default(), sender: watch::channel(news).0 });
+        let by_looking = Config::default().with_poll_interval(EVERY);
+        let watcher = watcher::<RecommendedWatcher>(&seen, Config::default())
+            .or_else(|| watcher::<PollWatcher>(&seen, by_looking));
+        let watch = Self { seen, watcher: Mutex::new(watcher) };
+        watch.follow();
+        watch
+    }
+
+    /// Told whenever a file holds something else.
+    pub fn news(&self) -> Receiver<News> {
+        self.seen.sender.subscribe()
+    }
+
+    /// Watches the shelves of a text from now on too.
+    pub fn also(&self, source: &Source) {
+        let called = source.shelves().iter().filter_map(|shelf| shelf.called.clone());
+        let new: Vec<_> = called.filter(|name| !held(&self.seen.names).contains(name)).collect();
+        if !new.is_empty() {
+            held(&self.seen.names).extend(new);
+            self.follow();
+        }
+    }
+
+    /// Watches the folders of all files, and of what links lead to: a file that is replaced is another one.
+    fn follow(&self) {
+        let files = self.seen.files();
+        let targets = files.iter().filter_map(|path| output::followed(path).ok());
+        let folders: BTreeSet<_> =
+            files.iter().cloned().chain(targets).map(|path| output::folder(&path).to_owned()).collect();
+        if let Some(watcher) = held(&self.watcher).as_mut() {
+            // A folder that is not there is not watched; when it comes, whoever looks at the text again sees it.
+            folders.iter().for_each(|folder| drop(watcher.watch(folder, RecursiveMode::NonRecursive)));
+        }
+        let shelves = self.seen.shelves_version();
+        self.seen.sender.send_if_modified(|known| {
+            known.shelves = shelves;
+            false
+        });
+    }
+}
+
+fn watcher<W: Watcher + Send + 'static>(seen: &Arc<Seen>, config: Config) -> Option<Box<dyn Watcher + Send>> {
+    let seen = Arc::clone(seen);
+    let watcher = W::new(move |event: notify::Result<Event>| seen.heed(event), config);
+    watcher.ok().map(|watcher| Box::new(watcher) as Box<dyn Watcher + Send>)
+}
+
+fn held<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+    mutex.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+impl Seen {
+    fn names(&self) -> Vec<String> {
+        held(&self.names).iter().cloned().collect()
+    }
+
+    /// The pattern's file and those of its shelves.
+    fn files(&self) -> Vec<PathBuf> {
+        let path = self.file.path();
+        let shelves = self.shelves.files(output::folder(path), &self.names());
+        std::iter::once(path.to_owned()).chain(shelves).collect()
+    }
+
+    fn shelves_version(&self) -> String {
+        let texts = self.shelves.texts(output::folder(self.file.path()), &self.names());
+        hash(texts.into_iter().map(|text| text.unwrap_or_else(|reason| reason)))
+    }
+
+    fn heed(&self, event: notify::Result<Event>) {
+        let files = self.files();
+        let concerns = |path: &PathBuf| files.iter().any(|file| file.file_name() == path.file_name());
+        let linked = files.iter().any(|file| file.is_symlink());
+        // Files that are opened and read, by this program among others, are the same afterwards.
+        let is_change = |event: &Event| !event.kind.is_access() || event.kind == WRITTEN;
+        if event.is_ok_and(|event| is_change(&event) && (linked || event.paths.iter().any(concerns))) {
             std::thread::sleep(SETTLED);
-            let version = file.held().version;
-            sender.send_if_modified(|known| {
-                let is_new = *known != version;
-                known.clone_from(&version);
+            let news = News { file: self.file.held().version, shelves: self.shelves_version() };
+            self.sender.send_if_modified(|known| {
+                let is_new = *known != news;
+                known.clone_from(&news);
                 is_new
             });
         }

@@ -18,6 +18,18 @@ pub fn like(written: &str, length: Length) -> Option<String> {
     Some(quote.map_or_else(|| text.clone(), |quote| format!("{quote}{text}{quote}")))
 }
 
+/// A change of length with its sign, so much more than it is written, in the same unit and as finely.
+#[must_use]
+pub fn change_like(written: &str, more: Length) -> Option<String> {
+    let quote = written.chars().next().filter(|sign| "\"'".contains(*sign));
+    let bare = written.trim_matches(|sign| quote == Some(sign));
+    let change = Length::parse_signed(bare).ok()? + more;
+    let unsigned = bare.trim_start().trim_start_matches(['+', '-', '\u{2212}']);
+    let text = like(unsigned, Length::mm(change.value().abs()))?;
+    let sign = if change < Length::ZERO { '-' } else { '+' };
+    Some(quote.map_or_else(|| format!("{sign}{text}"), |quote| format!("{quote}{sign}{text}{quote}")))
+}
+
 /// A number rounded to a whole one of at least 1.
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to lie within")]
 fn whole(number: f64) -> Option<u32> {
@@ -55,6 +67,17 @@ mod tests {
         assert_eq!(like("\"17 in\"", 19.0 * 25.4), is("\"19 in\""));
         assert_eq!(like("17 mm", 0.2), None);
         assert_eq!(like("reed", 20.0), None);
+    }
+
+    #[test]
+    fn changes_keep_their_unit_and_get_their_sign() {
+        let like = |written: &str, mm: f64| change_like(written, Length::mm(mm));
+        let is = |text: &str| Some(text.to_owned());
+        assert_eq!(like("-1 in", -12.7), is("-1 1/2 in"));
+        assert_eq!(like("+1 in", -50.8), is("-1 in"));
+        assert_eq!(like("-16 mm", 20.0), is("+4 mm"));
+        assert_eq!(like("\"+4 cm\"", 5.0), is("\"+4.5 cm\""));
+        assert_eq!(like("+4 mm", -4.0), None, "no change at all");
     }
 
     #[test]

@@ -8,6 +8,7 @@ mod entry;
 mod length;
 mod list;
 mod spot;
+mod variant;
 
 use serde::Deserialize;
 
@@ -72,6 +73,31 @@ pub enum Act {
         /// Its finished length in mm.
         length: f64,
     },
+    /// Strands so much longer or shorter in a size.
+    Resize {
+        /// The size's name.
+        size: String,
+        /// How much longer, in mm.
+        by: f64,
+    },
+    /// A size more.
+    AddSize {
+        /// Its name.
+        name: String,
+        /// `change`, or the key of a wearer's measure.
+        key: String,
+        /// The value as the pattern writes it.
+        value: String,
+    },
+    /// A colourway more.
+    AddColourway {
+        /// Its name.
+        name: String,
+        /// The id of a bead.
+        bead: String,
+        /// The colour that it has there, as the pattern writes it.
+        colour: String,
+    },
     /// The repeat in which a run stands, or the run itself where it stands in none, once more.
     RepeatMore {
         /// The run.
@@ -97,7 +123,7 @@ impl Act {
             Self::Swap { run, .. } | Self::Count { run, .. } => Some(run),
             Self::RepeatMore { run } | Self::RepeatDouble { run } | Self::RepeatDelete { run } => Some(run),
             Self::Set { only, .. } => only.as_mut(),
-            Self::Lengthen { .. } => None,
+            Self::Lengthen { .. } | Self::Resize { .. } | Self::AddSize { .. } | Self::AddColourway { .. } => None,
         };
         if let Some(run) = run {
             *run = Place { file: 0, start: byte(run.start), end: byte(run.end) };
@@ -123,6 +149,9 @@ pub fn act(source: &Source, act: &Act) -> Result<String, Refusal> {
         }
         Act::Set { bead, key, value, .. } => entry::set(source, &root, bead, (key, value))?,
         Act::Lengthen { strand, length } => lengthen(source, &root, *strand, Length::mm(*length))?,
+        Act::Resize { size, by } => variant::resize(source, &root, size, Length::mm(*by))?,
+        Act::AddSize { name, key, value } => variant::add_size(source, &root, name, (key, value))?,
+        Act::AddColourway { name, bead, colour } => variant::add_colourway(source, &root, name, (bead, colour))?,
         Act::RepeatMore { run } => list::repeat(source, &root, *run, |times| times.saturating_add(1))?,
         Act::RepeatDouble { run } => list::repeat(source, &root, *run, |times| times.saturating_mul(2))?,
         Act::RepeatDelete { run } => list::delete(source, &root, *run)?,

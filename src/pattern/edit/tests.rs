@@ -144,6 +144,82 @@ fn a_beads_key_is_set_in_one_run_alone() {
     assert!(text.contains("- 5 mist-2\n") && text.contains("  mist-2: { shape: round, size: 5 mm,"), "{text}");
 }
 
+/// The text without `mist`, which stands on a shelf as it is written there.
+fn shelved(entry: &str) -> Source {
+    let own = TEXT.lines().filter(|line| !line.starts_with("  mist:")).map(|line| line.to_owned() + "\n");
+    let shelf = Source::new("shelf.yaml", format!("festoon: 1\nbeads:\n{entry}"));
+    Source::new("row.yaml", own.collect::<String>()).with_shelf(None, Ok(shelf))
+}
+
+#[test]
+fn a_bead_of_a_shelf_is_copied_where_a_key_of_it_is_set() {
+    let set = |only| Act::Set { bead: "mist".into(), key: "size".into(), value: "5 mm".into(), only, colourway: None };
+    let flow = "  mist: { shape: round, size: 4 mm, hole: 1 mm, material: glass, colour: \"#c9d6d8\" }   # pale\n";
+    let block = "    mist:\n        shape: round\n        # across\n        size: 4 mm\n        hole: 1 mm\n        material: glass\n        colour: \"#c9d6d8\"\n";
+    for (entry, written) in [
+        (
+            flow,
+            "  mist: { shape: round, size: 5 mm, hole: 1 mm, material: glass, colour: \"#c9d6d8\" }   # pale\ncords:",
+        ),
+        (
+            block,
+            "  mist:\n      shape: round\n      # across\n      size: 5 mm\n      hole: 1 mm\n      material: glass\n      colour: \"#c9d6d8\"\ncords:",
+        ),
+    ] {
+        let source = shelved(entry);
+        let text = act(&source, &set(None)).unwrap();
+        assert!(text.contains(&format!("colour: \"#5d7f5b\"\n{written}")), "{text}");
+        let changed = Source::new("", text.as_str()).with_shelf(None, source.shelves()[0].read.clone());
+        let (pattern, remarks) = pattern::read(&changed);
+        assert!(pattern.is_some(), "{remarks:?}");
+        let start = source.text().find("5 mist").unwrap();
+        let alone = act(&source, &set(Some(Place { file: 0, start, end: start + 6 }))).unwrap();
+        assert!(alone.contains("of: [5 mist-2, reed]") && alone.contains("  mist-2:"), "{alone}");
+    }
+    let bare = Source::new("", "title: Row\nshelf: shelf.yaml\nstrands: [{ beads: [mist] }]\n");
+    let bare = bare.with_shelf(None, shelved(flow).shelves()[0].read.clone());
+    let text = act(&bare, &set(None)).unwrap();
+    assert!(text.contains("shelf.yaml\nbeads:\n  mist: { shape: round, size: 5 mm,"), "{text}");
+    assert!(text.contains("# pale\n\nstrands:"), "{text}");
+}
+
+#[test]
+fn sizes_are_added_and_changed() {
+    let add = |text: &str, name: &str, key: &str, value: &str| {
+        act(&Source::new("", text), &Act::AddSize { name: name.into(), key: key.into(), value: value.into() })
+    };
+    let one = add(TEXT, "long", "change", "+1 in").unwrap();
+    assert_eq!(one, format!("{TEXT}\nsizes:\n  - {{ name: long, change: +1 in }}\n"));
+    let two = add(&one, "her 2nd: \"wide\"", "wrist", "175 mm").unwrap();
+    let line = "  - { name: \"her 2nd: \\\"wide\\\"\", wear: { wrist: 175 mm } }\n";
+    assert_eq!(two, one.clone() + line);
+    assert!(pattern::read(&Source::new("", two.as_str())).0.is_some_and(|pattern| pattern.size_names().len() == 2));
+    assert!(add(&two, "long", "change", "+2 in").is_err() && add(&two, " ", "change", "+2 in").is_err());
+    let flow = TEXT.to_owned() + "sizes: [{ name: a, change: 1 in }]\n";
+    assert_eq!(add(&flow, "b", "change", "-1 in").unwrap(), flow.replace("in }]", "in }, { name: b, change: -1 in }]"));
+    let resize = |size: &str, by: f64| act(&Source::new("", two.as_str()), &Act::Resize { size: size.into(), by });
+    assert_eq!(resize("long", -38.1).unwrap(), two.replace("+1 in", "-1/2 in"));
+    assert!(resize("her 2nd: \"wide\"", 5.0).is_err_and(|refusal| refusal.0.contains("`wear`")));
+    assert!(resize("short", 5.0).is_err());
+}
+
+#[test]
+fn colourways_are_added() {
+    let add = |text: &str, name: &str| {
+        let act = Act::AddColourway { name: name.into(), bead: "mist".into(), colour: "\"#112233\"".into() };
+        super::act(&Source::new("", text), &act)
+    };
+    let with = add(TEXT, "low tide").unwrap();
+    assert_eq!(with, format!("{TEXT}  low tide: {{ mist: {{ colour: \"#112233\" }} }}\n"));
+    assert!(add(TEXT, "dusk").is_err());
+    let without = TEXT.split("colourways:").next().unwrap();
+    let first = add(without, "dusk").unwrap();
+    assert_eq!(first, format!("{without}\ncolourways:\n  dusk: {{ mist: {{ colour: \"#112233\" }} }}\n"));
+    for text in [with, first] {
+        assert!(pattern::read(&Source::new("", text)).0.is_some());
+    }
+}
+
 #[test]
 fn a_colourway_alone_changes() {
     let recolour = |bead: &str, key: &str, value: &str| Act::Set {

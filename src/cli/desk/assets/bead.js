@@ -10,6 +10,7 @@ let scope = "run";
 function facts(thing, kind) {
   const rows = [
     ["is", kind.asked_for],
+    ["is long", kind.length],
     ["weighs", kind.mass],
     ["lies", `${thing.station.toFixed(1)} mm from the first end`],
     ["all of it costs", kind.price],
@@ -38,12 +39,14 @@ function scopes() {
   return made("fieldset", {}, made("legend", {}, "Change it"), choice("run", "in this run"), choice("all", "everywhere"));
 }
 
-function swap(thing, kinds, act) {
-  const own = kinds[thing.kind].id;
-  const others = Object.values(kinds).map((kind) => made("option", { value: kind.id, selected: kind.id === own }, kind.name));
-  const select = made("select", { id: "swap" }, ...others);
+/** Another bead, or finding, of the pattern or its shelves. */
+function swap(thing, kind, names, act) {
+  const own = kind.id;
+  const others = kind.colour ? names.beads : names.findings;
+  const option = ([id, name]) => made("option", { value: id, selected: id === own }, name);
+  const select = made("select", { id: "swap" }, ...others.map(option));
   select.addEventListener("change", () => act({ act: "swap", run: run(thing), from: own, to: select.value, everywhere: scope === "all" }));
-  return field("Bead", select);
+  return field(kind.colour ? "Bead" : "Finding", select);
 }
 
 const run = (thing) => ({ start: thing.place[0], end: thing.place[1] });
@@ -56,7 +59,7 @@ function set(thing, kind, key, input, value, colourway, act) {
 }
 
 /** Shows a thing that was chosen, or nothing. */
-export function showBead(thing, piece, { colourway, act, text }) {
+export function showBead(thing, piece, { colourway, names, act, text }) {
   box.hidden = !thing;
   const kind = thing && piece.kinds[thing.kind];
   if (!thing) return box.replaceChildren();
@@ -68,7 +71,7 @@ export function showBead(thing, piece, { colourway, act, text }) {
     const counted = Number(/^["']?(\d+)\s|\b(?:random|fade): *(\d+)/.exec(entry)?.slice(1).find(Boolean) ?? 1);
     const count = made("input", { type: "number", min: 1, max: 20000, value: counted, id: "count" });
     count.addEventListener("change", () => act({ act: "count", run: run(thing), count: Math.max(1, Math.round(Number(count.value) || 1)) }));
-    const fields = [swap(thing, piece.kinds, act), field("How many here", count)];
+    const fields = [swap(thing, kind, names, act), field("How many here", count)];
     if (kind.colour) {
       const colour = made("input", { type: "color", value: kind.colour, id: "colour" });
       const size = made("input", { type: "text", value: kind.size ?? "", id: "bead-size", spellcheck: "false" });

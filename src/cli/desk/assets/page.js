@@ -5,14 +5,17 @@ import * as piece from "./piece.js";
 import { offerStart } from "./start.js";
 import { ask, asked, element, got, latest, made } from "./talk.js";
 import { changed, mark, replace, rewrite, text } from "./text.js";
+import { offerVariants } from "./variant.js";
 import { showRemarks } from "./words.js";
 
 const area = element("text");
 const { edit, name, size, colourway } = document.body.dataset;
 const canEdit = edit === "yes";
 const DRAFT = `festoon ${name}`;
-/** An answer that takes longer than this, in ms, is preceded by one that each strand hung alone. */
+/** An answer that takes longer than this, in ms, comes after one for which each strand is hung alone, */
 const SLOW = 80;
+/** and is asked for when nothing was typed for so long. */
+const REST = 150;
 
 const choice = { size: element("size"), colourway: element("colourway"), ink: element("ink"), paper: element("paper") };
 const wanted = { size, colourway };
@@ -21,8 +24,11 @@ const wanted = { size, colourway };
 let madeFrom = null;
 let saved = "";
 let slow = false;
-/** How long the last answers took from the key to the drawing, in ms. */
+/** What may be chosen: sizes, colourways, beads, findings. */
+let names = { sizes: [], colourways: [], measure: null, beads: [], findings: [] };
+/** How long it took from each key to the first drawing of its text, and to the last, in ms. */
 window.latencies = [];
+window.solved = [];
 /** The piece that is shown, for those who look on. */
 window.piece = () => piece.shown();
 /** Whether what is shown is of the text as it stands. */
@@ -34,45 +40,70 @@ const question = () => ({ text: text(), size: value("size"), colourway: value("c
 
 // Looking.
 
+/** What is asked of the text as it stands; the next key takes back what would take long. */
+let asking = new AbortController();
+
 const looked = latest(async (since) => {
+  const { signal } = asking;
   const now = question();
+  if (slow) {
+    await showLook(await asked("look", { ...now, soon: true }).catch(gone), true);
+    window.latencies.push(performance.now() - since);
+    await rest(signal);
+    if (signal.aborted) return;
+  }
   const start = performance.now();
-  if (slow) await showLook(await asked("look", { ...now, soon: true }).catch(gone), since, true);
-  if (slow && text() !== now.text) return;
-  await showLook(await asked("look", now).catch(gone), since, false);
+  const seen = await asked("look", now, slow ? signal : null).catch((error) => (signal.aborted ? null : gone(error)));
+  if (!seen) return;
+  await showLook(seen, false);
+  if (!slow) window.latencies.push(performance.now() - since);
+  window.solved.push(performance.now() - since);
   slow = performance.now() - start > SLOW;
   lookedAt = now.text;
 });
 
+/** Waits until nothing was typed for a while. */
+const rest = (signal) =>
+  new Promise((done) => {
+    const timer = setTimeout(done, REST);
+    signal.addEventListener("abort", () => {
+      clearTimeout(timer);
+      done();
+    });
+  });
+
 function look() {
   lookedAt = null;
+  asking.abort();
+  asking = new AbortController();
   looked(performance.now());
 }
 
-async function showLook(seen, since, soon) {
+async function showLook(seen, soon) {
   if (!seen) return;
   const errors = seen.remarks.some((remark) => remark.level === "error");
   if (!soon || errors) {
     showRemarks(seen.remarks, seen.summary);
     mark(seen.remarks);
   }
-  offerChoices("sizes", choice.size, seen.sizes);
-  offerChoices("colourways", choice.colourway, seen.colourways);
-  element("stale").hidden = Boolean(seen.piece) || !piece.shown();
+  if (seen.names) {
+    names = seen.names;
+    offerChoices("sizes", choice.size, names.sizes);
+    offerChoices("colourways", choice.colourway, names.colourways);
+  }
+  element("stale").hidden = Boolean(seen.piece);
+  element("stale").textContent = piece.shown() ? "The text has errors: this is the piece as it last was sound." : "The piece is drawn here as soon as the text has no errors.";
   element("panel").classList.toggle("old", !seen.piece);
   if (seen.piece) {
     piece.show(seen.piece);
     if (!soon) piece.redraw();
   }
   await new Promise(requestAnimationFrame);
-  window.latencies.push(performance.now() - since);
 }
 
 function offerChoices(of, select, names) {
-  if (!names) return;
   const kept = select.value || wanted[select.id] || "";
-  const label = document.querySelector(`[data-of=${of}]`);
-  label.hidden = names.length === 0;
+  document.querySelector(`[data-of=${of}]`).hidden = names.length === 0 && !canEdit;
   const known = [...select.options].slice(1).map((option) => option.value);
   if (known.join("\n") === names.join("\n")) return;
   const options = names.map((one) => made("option", { value: one, selected: one === kept }, one));
@@ -83,19 +114,33 @@ function offerChoices(of, select, names) {
 
 // By hand.
 
+/** Does an act as one edit of the text; tells whether it was done. */
 async function act(doing) {
   try {
     rewrite((await asked("act", { text: text(), act: doing })).text);
+    return true;
   } catch (error) {
     gone(error);
+    return false;
   }
 }
 
 piece.begin({
   question,
   act,
-  told: (thing) => showBead(thing, piece.shown(), { colourway: choice.colourway.value, act, text }),
+  told: (thing) => showBead(thing, piece.shown(), { colourway: choice.colourway.value, names, act, text }),
 });
+if (canEdit) {
+  offerVariants({
+    act,
+    names: () => names,
+    beads: () => Object.values(piece.shown()?.kinds ?? {}).filter((kind) => kind.colour),
+    chosen: (of, one) => {
+      choice[of].value = "";
+      wanted[of] = one;
+    },
+  });
+}
 
 // The file.
 
@@ -188,9 +233,16 @@ async function changedFile(version) {
   state();
 }
 
+/** The version of the shelves that was told last. */
+let shelves = null;
+
 function listen() {
   const events = new EventSource("events");
   events.addEventListener("file", (event) => changedFile(event.data));
+  events.addEventListener("shelves", ({ data }) => {
+    if (shelves !== null && shelves !== data) look();
+    shelves = data;
+  });
   events.addEventListener("error", () => {
     if (events.readyState !== EventSource.OPEN) gone();
   });
@@ -241,7 +293,7 @@ async function begin() {
   take(held);
   if (held.trouble) say(held.trouble);
   offerDraft();
-  if (canEdit && held.version === "none" && element("draft").hidden) offerStart((start) => rewrite(start));
+  if (canEdit && !held.trouble && !text().trim() && element("draft").hidden) offerStart((start) => rewrite(start));
   listen();
 }
 

@@ -134,7 +134,11 @@ function handle(low) {
     "aria-valuemin": 1, "aria-valuemax": 20000, "aria-valuenow": Math.round(low.finished), "aria-valuetext": `${Math.round(low.finished)} mm`,
   };
   for (const [key, value] of Object.entries(attributes)) grip.setAttribute(key, value);
-  const to = (length) => act({ act: "lengthen", strand: low.strand, length: Math.max(1, length) });
+  const to = (length) => {
+    const { size } = question();
+    if (size) act({ act: "resize", size, by: length - low.finished });
+    else act({ act: "lengthen", strand: low.strand, length: Math.max(1, length) });
+  };
   grip.addEventListener("keydown", (event) => {
     const step = { ArrowUp: -1, ArrowDown: 1, ArrowLeft: -1, ArrowRight: 1, PageUp: -10, PageDown: 10 }[event.key];
     if (!step) return;

@@ -6,7 +6,7 @@ const dialog = element("start");
 
 function card(one, take) {
   const picture = made("div", { class: "thumb", "aria-hidden": "true" });
-  drawn(picture, one.svg);
+  drawn(picture, one.svg).setAttribute("height", "100%");
   const button = made("button", { type: "button", class: "card", "data-name": one.name }, picture, made("b", {}, one.title), made("span", {}, one.summary));
   button.addEventListener("click", async () => {
     dialog.close();

@@ -1,17 +1,18 @@
 // Asking the program, and being told.
 
-/** A POST with JSON; throws what the program says against it. */
-export async function ask(path, question) {
+/** A POST with JSON; throws what the program says against it. A signal takes the question back. */
+export async function ask(path, question, signal = null) {
   const answer = await fetch(path, {
     method: "POST",
     headers: { "Content-Type": "application/json" },
     body: JSON.stringify(question),
+    signal,
   });
   if (!answer.ok) throw await refusal(answer);
   return answer;
 }
 
-export const asked = async (path, question) => (await ask(path, question)).json();
+export const asked = async (path, question, signal) => (await ask(path, question, signal)).json();
 
 export async function got(path) {
   const answer = await fetch(path);
