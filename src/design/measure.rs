@@ -14,6 +14,23 @@ impl Strand {
         self.trains.iter().flat_map(|train| &train.bits)
     }
 
+    /// The branches that hang from it, in order, each kind again and again.
+    pub fn dangles(&self) -> impl Iterator<Item = &Dangle> {
+        self.bits().filter_map(|bit| match &bit.what {
+            What::Dangle(dangle) => Some(dangle),
+            _ => None,
+        })
+    }
+
+    /// How many links of chain it is, where the links of its cord are known.
+    #[must_use]
+    pub fn links(&self, design: &Design) -> Option<u64> {
+        let link = design.cords[self.cord].link?;
+        // Lengths are finite and below 10 m, links longer than 0.
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number from 0 on")]
+        Some((self.finished / link).round() as u64)
+    }
+
     /// How much cord the beads and all else that is strung take, without spaces.
     #[must_use]
     pub fn beaded(&self) -> Length {

@@ -1,18 +1,20 @@
 //! Which way holes run: along what a bead is strung on, or across it where it hangs; and charms, which hang by
 //! their loops.
 
-use crate::design::{Bit, Dangle, Design, What};
+use crate::design::{Bit, Dangle, Design, Strand, What};
 use crate::pattern::Shape;
 use crate::remark::{Code, Remark};
 use crate::source::Place;
 
-use super::{bead, dangles};
+use super::bead;
 
 /// Remarks about beads whose holes run the wrong way, and charms that are threaded.
 pub fn check(design: &Design) -> Vec<Remark> {
     let on_cords = design.strands.iter().flat_map(|strand| strand.bits()).filter_map(|bit| hanging(bit, design));
     let on_cords = on_cords.map(|one| one.threaded("on a cord"));
-    on_cords.chain(design.strands.iter().flat_map(dangles).flat_map(|dangle| of_dangle(dangle, design))).collect()
+    on_cords
+        .chain(design.strands.iter().flat_map(Strand::dangles).flat_map(|dangle| of_dangle(dangle, design)))
+        .collect()
 }
 
 fn of_dangle(dangle: &Dangle, design: &Design) -> Vec<Remark> {

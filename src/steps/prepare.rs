@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::task::{Above, Cut, Hold, Pins, Task};
 use super::tools::has_cord;
 use super::{Drawing, Step, pin};
-use crate::design::{Dangle, Design, Finding, Strand, What};
+use crate::design::{Dangle, Design, Finding, Strand};
 use crate::pattern::{CordKind, FindingKind};
 use crate::units::Length;
 
@@ -35,7 +35,8 @@ pub fn between(strand: &Strand) -> Length {
     strand.take_up * f64::from(strand.knots())
 }
 
-/// Make the branches, each kind once with how many of it.
+/// Make the branches, each kind once with how many of it. A ring that hangs in a link of chain is opened once, for
+/// what it holds and for its link, when the chain is hung with them.
 pub fn dangles(design: &Design) -> Vec<Step<'_>> {
     let mut kinds: Vec<(&Dangle, u64)> = Vec::new();
     for dangle in every_dangle(design) {
@@ -50,11 +51,12 @@ pub fn dangles(design: &Design) -> Vec<Step<'_>> {
 }
 
 fn every_dangle(design: &Design) -> impl Iterator<Item = &Dangle> {
-    let bits = design.strands.iter().flat_map(|strand| &strand.trains).flat_map(|train| &train.bits);
-    bits.filter_map(|bit| match &bit.what {
-        What::Dangle(dangle) => Some(dangle),
-        _ => None,
-    })
+    design.strands.iter().flat_map(|strand| strand.dangles().filter(|dangle| !hangs_by_ring(design, strand, dangle)))
+}
+
+/// Whether a branch hangs in a link of chain by a ring.
+pub fn hangs_by_ring(design: &Design, strand: &Strand, dangle: &Dangle) -> bool {
+    design.cords[strand.cord].kind == CordKind::Chain && hold(design, dangle) == Hold::Ring
 }
 
 fn same(a: &Dangle, b: &Dangle) -> bool {
@@ -63,14 +65,19 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
 
 /// What is put on one kind of branch.
 fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Step<'d> {
+    let hold = hold(design, dangle);
+    let step = Step::new(Task::Dangle { dangle, hold, times });
+    if hold == Hold::Ring { step.drawing(Drawing::OpenLink) } else { step }
+}
+
+/// What holds a branch.
+fn hold(design: &Design, dangle: &Dangle) -> Hold {
     let on = &design.findings[dangle.on];
-    let hold = match (on.kind(), on.pin()) {
+    match (on.kind(), on.pin()) {
         (FindingKind::Bail, _) => Hold::Bail,
         (_, Some(pin)) => Hold::Pin(pin.foot, dangle.bits.last().and_then(|bit| bit.what.bead())),
         _ => Hold::Ring,
-    };
-    let step = Step::new(Task::Dangle { dangle, hold, times });
-    if hold == Hold::Ring { step.drawing(Drawing::OpenLink) } else { step }
+    }
 }
 
 /// Close all pins that branches hang on; where they hang in the links of a chain, only when they do.

@@ -238,6 +238,10 @@ pub enum Beside {
     OverTail,
     /// Loops of pins are rolled shut round their links.
     RollLoops,
+    /// Knots of such a length are tied where the chart says them.
+    WrittenKnots(Length),
+    /// Each ring in a link of chain is opened for what it holds and for its link.
+    OpenRings,
     /// Bails slide along the chain.
     Bails,
     /// A stopper closes the end.

@@ -56,11 +56,17 @@ impl Teller<'_> {
             _ => "",
         };
         if let [only] = &design.strands[..] {
-            return format!("Cut {} of {name}.{whole}", self.ruler(only.cut()));
+            return format!("Cut {} of {name}.{whole}", self.piece(only));
         }
         let strands = design.strands.iter().filter(|strand| strand.cord == cord);
-        let each = strands.map(|strand| format!("{} for {}", self.ruler(strand.cut()), strand.name));
+        let each = strands.map(|strand| format!("{} for {}", self.piece(strand), strand.name));
         format!("Cut from the {name}: {}.{whole}", list(&each.collect::<Vec<_>>()))
+    }
+
+    /// What to cut for a strand: `17 ⅛ in (435 mm)`; of chain whose links are known, `49 links, 162 mm,`.
+    fn piece(self, strand: &Strand) -> String {
+        let length = self.ruler(strand.cut());
+        strand.links(self.design).map_or(length.clone(), |links| format!("{links} links, {length},"))
     }
 
     /// `The 59 knots among the beads take up about 420 mm of the silk, 7.1 mm each`: an estimate, to be tried first.

@@ -21,15 +21,18 @@ impl Teller<'_> {
     pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
         let (design, chart) = (self.design, chart::text(self.design, strand));
         let several = design.strands.len() > 1;
-        let title = if several { name(design, strand) } else { "the beads".to_owned() };
-        let string = match design.cords[strand.cord].kind {
-            CordKind::Chain => format!("Hang in the links {chart}."),
-            _ if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
-            _ => format!("String {chart}."),
+        let chain = design.cords[strand.cord].kind == CordKind::Chain;
+        let what = if chain { "the dangles" } else { "the beads" };
+        let title = if several { name(design, strand) } else { what.to_owned() };
+        let string = match () {
+            () if chain => format!("Hang in the links {chart}."),
+            () if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
+            () => format!("String {chart}."),
         };
         let besides = besides.iter().map(|beside| self.beside(strand, *beside));
         let said: Vec<_> = std::iter::once(string).chain(besides).collect();
-        Told::new(format!("String {title}"), said.join(" ")).check(self.strung(strand))
+        let verb = if chain { "Hang" } else { "String" };
+        Told::new(format!("{verb} {title}"), said.join(" ")).check(self.strung(strand))
     }
 
     /// What to check once a strand is strung.
@@ -48,7 +51,8 @@ impl Teller<'_> {
 
     fn beside(self, strand: &Strand, beside: Beside) -> String {
         let said = match beside {
-            Beside::Knots(takes) => return self.silent_knots(strand, takes),
+            Beside::Knots(takes) => return self.knots(strand, "Before the next bead", takes),
+            Beside::WrittenKnots(takes) => return self.knots(strand, "Where a knot is written", takes),
             Beside::OwnNeedle => {
                 "String with the cord's own needle: that end is the last one, and comes through the beads."
             }
@@ -63,6 +67,10 @@ impl Teller<'_> {
             Beside::Dangles => "Dangles are told from the cord down.",
             Beside::OverTail => "Take the first beads over the tail as well, until it is covered.",
             Beside::RollLoops => "Roll each loop shut round its link.",
+            Beside::OpenRings => {
+                "Open each ring sideways, hang in it what the chart says and its link, and close it the same way: no \
+                 gap shows."
+            }
             Beside::Bails => "A bail goes on over the end link and slides to its place.",
             Beside::Stopper => "Put a bead stopper on the end.",
         };
@@ -86,11 +94,11 @@ impl Teller<'_> {
         list(&letters.collect::<Vec<_>>())
     }
 
-    /// How the knots are tied that come between all beads.
-    fn silent_knots(self, strand: &Strand, takes: Length) -> String {
+    /// How the knots are tied that come between all beads, or where the chart says one.
+    fn knots(self, strand: &Strand, place: &str, takes: Length) -> String {
         let (cord, takes) = (self.cord(strand), takes.hundredths());
         format!(
-            "Before the next bead tie an overhand knot in the {cord}: put an awl or the tip of tweezers in its loop, slide \
+            "{place} tie an overhand knot in the {cord}: put an awl or the tip of tweezers in its loop, slide \
              the loop up to the bead with it, and draw the knot tight there. A knot is to take {takes} along the {cord}."
         )
     }
@@ -227,7 +235,7 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
     let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
     let with = match (has(|what| *what == What::Knot), has(|what| matches!(what, What::Finding(_)))) {
-        (true, _) => " with the knots between them",
+        (true, _) => " with their knots",
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };

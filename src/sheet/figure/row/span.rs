@@ -1,6 +1,7 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
 
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
+use crate::pattern::CordKind;
 use crate::sheet::figure;
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
@@ -363,6 +364,7 @@ fn of_end(end: &End, strand: &Strand, design: &Design) -> (Reach, f64) {
     let half = end.findings.iter().map(|index| half_breadth(&design.findings[*index]));
     let knot = if end.findings.is_empty() { half_knot(strand, design) } else { 0.0 };
     let half = half.fold(end.bight.value().mul_add(0.3, 1.0).max(knot), f64::max);
-    let length = if end.findings.is_empty() { TAIL } else { end.takes.value() };
+    let is_tied = end.findings.is_empty() && design.cords[strand.cord].kind != CordKind::Chain;
+    let length = if is_tied { TAIL } else { end.takes.value() };
     (Reach { aside: length / 2.0, above: half, below: half }, length)
 }
