@@ -18,11 +18,16 @@ pub fn check(design: &Design) -> Vec<Remark> {
 }
 
 fn of_dangle(dangle: &Dangle, design: &Design) -> Vec<Remark> {
-    let pin = design.findings[dangle.on].is_pin();
-    let threaded = dangle.bits.iter().enumerate().filter(|(at, _)| pin || *at > 0);
+    let pin = dangle.on.is_some_and(|on| design.findings[on].is_pin());
+    let hangs = match dangle.on {
+        Some(_) if pin => None,
+        Some(_) => Some(0),
+        None => dangle.bits.len().checked_sub(1),
+    };
+    let threaded = dangle.bits.iter().enumerate().filter(|(at, _)| Some(*at) != hangs);
     let threaded = threaded.filter_map(|(_, bit)| hanging(bit, design));
     let threaded = threaded.map(|one| one.threaded("on a pin or below another bead"));
-    runs_along(dangle, design).filter(|_| !pin).into_iter().chain(threaded).collect()
+    runs_along(dangle, design).filter(|_| !pin && dangle.on.is_some()).into_iter().chain(threaded).collect()
 }
 
 /// Something that hangs from what goes through its hole or loop.
@@ -38,7 +43,7 @@ fn hanging<'a>(bit: &Bit, design: &'a Design) -> Option<Hanging<'a>> {
         What::Bead(at) if design.beads[at].hangs() => {
             Some(Hanging { name: &design.beads[at].name, made: "is drilled across", place: design.beads[at].place })
         }
-        What::Finding(at) if design.findings[at].is_charm() => {
+        What::Finding(at) if design.findings[at].has_loop() => {
             let finding = &design.findings[at];
             Some(Hanging { name: &finding.name, made: "has a loop of its own", place: finding.place })
         }
@@ -58,7 +63,7 @@ impl Hanging<'_> {
 fn runs_along(dangle: &Dangle, design: &Design) -> Option<Remark> {
     let first = dangle.bits.first().and_then(bead).map(|index| &design.beads[index])?;
     (first.shape == Shape::Drop && !first.hangs()).then(|| {
-        let hanger = &design.findings[dangle.on].name;
+        let hanger = dangle.on.map_or("the ends", |on| &design.findings[on].name);
         let headline = format!("{} is drilled lengthwise and cannot hang from {hanger} by its tip", first.name);
         let help = "write `drilled: tip` if yours is, or hang it on a head pin";
         Remark::new(Code::WrongHole, headline).at(first.place).help(help)

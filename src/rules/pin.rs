@@ -10,7 +10,7 @@ use super::bead;
 /// Remarks about the pins that dangles hang on.
 pub fn check(design: &Design) -> Vec<Remark> {
     let on_pins = design.strands.iter().flat_map(Strand::dangles).filter_map(|dangle| {
-        let finding = &design.findings[dangle.on];
+        let finding = &design.findings[dangle.on?];
         Some((dangle, Named { finding, pin: finding.pin()? }))
     });
     on_pins.flat_map(|(dangle, pin)| on_pin(dangle, pin, design)).collect()

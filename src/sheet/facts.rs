@@ -1,7 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::{Build, Design, Strand, What};
+use crate::design::{Build, Design, Strand, What, Worn as Open};
 use crate::drape::Worn;
 use crate::trade::bodies;
 use crate::trade::lengths::length_name;
@@ -68,10 +68,32 @@ fn branches(design: &Design) -> &'static str {
     if has_branch { ", without what hangs from it" } else { "" }
 }
 
+/// What is said of a piece whose ends hang free: how they lie is the wearer's choice, and nothing holds them.
+const FREE: &str = "Not shown on the neck: nothing joins its ends, and how they hang or are tied is the wearer's. \
+                    Beside this it lies over a rail as broad as the neck.";
+
+/// What the large figure shows of a piece whose ends are in front.
+const RAIL: &str = " Beside this it lies over a rail as broad as the neck.";
+
+/// How an end that goes through the other is drawn, and how ends that meet are.
+fn through(design: &Design) -> String {
+    let Some(Open::Through(tail)) = design.closure.open() else {
+        return design.meeting().map_or_else(String::new, |_| RAIL.to_owned());
+    };
+    let assumed = if tail.is_assumed() { ", assumed" } else { "" };
+    format!(
+        " Drawn with {} of the last end through the ring{assumed}: the wearer sets it.{RAIL}",
+        design.heading.units.ruler(*tail)
+    )
+}
+
 /// What the worn figure shows and assumes.
 pub fn worn(piece: &Piece) -> Option<String> {
-    let worn = piece.drape.worn.as_ref()?;
     let design = &piece.design;
+    if design.closure.open() == Some(Open::Hanging) {
+        return Some(FREE.to_owned());
+    }
+    let worn = piece.drape.worn.as_ref()?;
     let units = design.heading.units;
     let drop = |at: usize| {
         let drop = worn.drops[at];
@@ -84,7 +106,8 @@ pub fn worn(piece: &Piece) -> Option<String> {
     } else {
         format!("Hangs below the front of the neck (dashed): {}", drops.join("; "))
     };
-    let name = length_name(design.piece_length().0).map_or_else(String::new, |(name, low, high)| {
+    let called = length_name(design.piece_length().0).filter(|_| design.closure.open().is_none());
+    let name = called.map_or_else(String::new, |(name, low, high)| {
         let range = high.map_or_else(
             || format!("from {}", units.ruler(low)),
             |high| format!("{} to {}", units.ruler(low), units.ruler(high)),
@@ -92,8 +115,9 @@ pub fn worn(piece: &Piece) -> Option<String> {
         format!(" The trade calls a length {range} {name}.")
     });
     Some(format!(
-        "{hangs}{}.{name} For a neck of {} at its base, {}.{}{}",
+        "{hangs}{}.{name}{} For a neck of {} at its base, {}.{}{}",
         branches(design),
+        through(design),
         units.ruler(design.wear.girth),
         design.wear.source_words(),
         hooked(design, worn),

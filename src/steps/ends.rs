@@ -198,6 +198,7 @@ impl<'d> Ends<'d> {
             Way::Knotted => vec![EndWork::Tie, EndWork::Set { tails: self.strand.legs > 1 }],
             Way::Linked => self.part().map(|_| EndWork::Link).into_iter().collect(),
             Way::Tied if self.side == Side::First => vec![EndWork::Stop],
+            Way::Tied if self.design.meeting().is_some() => vec![EndWork::Meet, EndWork::Set { tails: true }],
             Way::Tied => {
                 let hide = self.knot_fits_a_bead().then_some(EndWork::Hide);
                 [EndWork::TieEnds, EndWork::Set { tails: true }].into_iter().chain(hide).collect()
@@ -246,7 +247,7 @@ impl<'d> Ends<'d> {
             EndWork::TieInCover | EndWork::Tie => Drawing::Knot,
             EndWork::CloseCover => Drawing::KnotCover,
             EndWork::Hitch => Drawing::LarksHead,
-            EndWork::TieEnds => Drawing::SurgeonsKnot,
+            EndWork::TieEnds | EndWork::Meet => Drawing::SurgeonsKnot,
             EndWork::Link => Drawing::OpenLink,
             EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {
                 Drawing::gather(self.strands.len())

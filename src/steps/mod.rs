@@ -156,6 +156,7 @@ impl<'d> Step<'d> {
 pub fn steps(design: &Design) -> Vec<Step<'_>> {
     let mut steps = vec![prepare::lay_out(design)];
     steps.extend(prepare::cut(design));
+    steps.extend(prepare::tassels(design));
     steps.extend(prepare::dangles(design));
     steps.extend(closure::ready(design));
     steps.extend(ends::first(design, steps.len()));

@@ -34,7 +34,7 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
     match task {
         Task::String(..) => {
             let shares = passes(design, strand, is_bar).map(|_| Drawing::bar(design.strands.len()));
-            let ring = strand.dangles().any(|dangle| hangs_by_ring(design, strand, dangle));
+            let ring = strand.hung().any(|dangle| hangs_by_ring(design, strand, dangle));
             shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or_else(|| ring.then_some(Drawing::OpenLink))
         }
         Task::Measure(_) => Some(Drawing::Measure),
@@ -60,7 +60,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (hangs(strand), Beside::Dangles),
         (keeps_tail(design, strand), Beside::OverTail),
         (hangs_pins(design, strand), Beside::RollLoops),
-        (strand.dangles().any(|dangle| hangs_by_ring(design, strand, dangle)), Beside::OpenRings),
+        (strand.hung().any(|dangle| hangs_by_ring(design, strand, dangle)), Beside::OpenRings),
         (hangs_bails(design, strand), Beside::Bails),
         (design.cords[strand.cord].kind != CordKind::Chain, Beside::Stopper),
     ];
@@ -104,18 +104,18 @@ fn has_caps(design: &Design, strand: &Strand) -> bool {
 }
 
 fn hangs(strand: &Strand) -> bool {
-    strand.dangles().next().is_some()
+    strand.hung().next().is_some()
 }
 
 /// Whether branches on pins hang in the links of a chain.
 fn hangs_pins(design: &Design, strand: &Strand) -> bool {
-    let on_pin = |dangle: &Dangle| design.findings[dangle.on].is_pin();
+    let on_pin = |dangle: &Dangle| dangle.on.is_some_and(|on| design.findings[on].is_pin());
     design.cords[strand.cord].kind == CordKind::Chain && strand.dangles().any(on_pin)
 }
 
 /// Whether branches on bails hang from a chain.
 fn hangs_bails(design: &Design, strand: &Strand) -> bool {
-    let on_bail = |dangle: &Dangle| design.findings[dangle.on].kind() == FindingKind::Bail;
+    let on_bail = |dangle: &Dangle| dangle.on.is_some_and(|on| design.findings[on].kind() == FindingKind::Bail);
     design.cords[strand.cord].kind == CordKind::Chain && strand.dangles().any(on_bail)
 }
 

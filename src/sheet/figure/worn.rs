@@ -33,7 +33,7 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
     let frame = Frame { origin: Point::new(left - extent.low.x * scale, extent.high.y * scale), scale };
     let mut marks = vec![body(worn, &frame)];
     if strung(piece) > MOST {
-        marks.extend(worn.lines.iter().filter(|line| !line.is_empty()).map(|line| strand(line, &frame)));
+        marks.extend(worn.lines.iter().flat_map(|line| strand(line, &frame)));
     } else {
         let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
         marks.extend(closing_on(&tracks, piece, &frame, stencils));
@@ -87,10 +87,14 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
     Mark::figure("neck and shoulders", vec![side(-1.0), side(1.0), base])
 }
 
-/// A strand as a line.
-fn strand(line: &[Spot], frame: &Frame) -> Mark {
-    let points: Vec<_> = in_sight(line).map(|point| frame.page(point)).collect();
-    stroke(outline::polyline(&straightened(&points)), 0.5)
+/// A strand as a line, or as one on either side of the neck.
+fn strand(line: &[Spot], frame: &Frame) -> Vec<Mark> {
+    let runs = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
+    let drawn = |run: &[Spot]| {
+        let points: Vec<_> = in_sight(run).map(|point| frame.page(point)).collect();
+        stroke(outline::polyline(&straightened(&points)), 0.5)
+    };
+    runs.map(drawn).collect()
 }
 
 fn stroke(outline: Vec<crate::paint::mark::Step>, width: f64) -> Mark {

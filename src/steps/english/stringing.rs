@@ -19,7 +19,7 @@ const SAME: f64 = 0.5;
 
 impl Teller<'_> {
     pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
-        let (design, chart) = (self.design, chart::text(self.design, strand));
+        let (design, chart) = (self.design, chart::strung(self.design, strand));
         let several = design.strands.len() > 1;
         let chain = design.cords[strand.cord].kind == CordKind::Chain;
         let what = if chain { "the dangles" } else { "the beads" };
@@ -218,14 +218,21 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
     if all == on_cord {
         return count(all, "bead");
     }
-    let dangles = match number(|what| matches!(what, What::Dangle(_))) {
-        1 => "the dangle".to_owned(),
-        more => format!("the {more} dangles"),
+    let meet = number(|what| matches!(what, What::Dangle(dangle) if dangle.on.is_none())) > 0;
+    let dangles = match number(|what| matches!(what, What::Dangle(dangle) if dangle.on.is_some())) {
+        0 => String::new(),
+        1 => "on the dangle".to_owned(),
+        more => format!("on the {more} dangles"),
+    };
+    let place = match (meet, dangles.is_empty()) {
+        (false, _) => dangles,
+        (true, true) => "where the ends meet".to_owned(),
+        (true, false) => format!("{dangles} and where the ends meet"),
     };
     if on_cord == 0 {
-        return format!("{} on {dangles}", count(all, "bead"));
+        return format!("{} {place}", count(all, "bead"));
     }
-    format!("{} on the {cord}, {} on {dangles}", count(on_cord, "bead"), all.saturating_sub(on_cord))
+    format!("{} on the {cord}, {} {place}", count(on_cord, "bead"), all.saturating_sub(on_cord))
 }
 
 /// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way

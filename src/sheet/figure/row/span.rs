@@ -329,18 +329,23 @@ fn of_bit(bit: &Bit, design: &Design) -> Reach {
 }
 
 fn of_dangle(dangle: &Dangle, design: &Design) -> Reach {
-    let half = |bit: &Bit| match bit.what {
-        What::Bead(bead) => design.beads[bead].across.value().max(design.beads[bead].thick.value()) / 2.0,
-        What::Finding(index) => half_breadth(&design.findings[index]),
-        What::Gap | What::Knot | What::Dangle(_) => 0.0,
-    };
-    let aside = dangle.bits.iter().map(half).fold(hanger(dangle, design), f64::max);
+    let aside = dangle.bits.iter().map(|bit| half(bit, design)).fold(hanger(dangle, design), f64::max);
     Reach { aside, above: 1.0, below: dangle.drop + 1.0 }
 }
 
-/// Half the breadth of what a branch hangs on.
+/// Half the breadth of what hangs on a branch.
+fn half(bit: &Bit, design: &Design) -> f64 {
+    match bit.what {
+        What::Bead(bead) => design.beads[bead].across.value().max(design.beads[bead].thick.value()) / 2.0,
+        What::Finding(index) => half_breadth(&design.findings[index]),
+        What::Gap | What::Knot | What::Dangle(_) => 0.0,
+    }
+}
+
+/// Half the breadth of what a branch hangs on, or of the first thing where the ends meet.
 fn hanger(dangle: &Dangle, design: &Design) -> f64 {
-    half_breadth(&design.findings[dangle.on]).min(4.0)
+    let first = || dangle.bits.first().map_or(0.0, |bit| half(bit, design));
+    dangle.on.map_or_else(first, |on| half_breadth(&design.findings[on]).min(4.0))
 }
 
 /// Half of a finding's breadth across the cord; where the pattern does not say it, what art draws
