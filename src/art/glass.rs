@@ -21,12 +21,14 @@ pub struct Window {
 }
 
 impl Window {
-    /// The hole of a bead: along x, or across the tip of one that hangs by it. One through the front is seen from its end.
+    /// The hole of a bead: along x, or across the tip of one that hangs by it. One through the front is seen from its end,
+    /// and several are not shown.
     pub fn of(bead: &Bead, size: Size) -> Option<Self> {
         let (across, middle, room) = match bead.drilled {
-            Drilled::Lengthwise => (Point::new(0.0, 1.0), 0.0, size.across),
             Drilled::Tip => (Point::new(1.0, 0.0), shape::tip_hole(size), size.along),
             Drilled::Front => return None,
+            Drilled::Lengthwise if bead.bores.is_some() => return None,
+            Drilled::Lengthwise => (Point::new(0.0, 1.0), 0.0, size.across),
         };
         let window = Self { across, from: middle - size.hole, to: middle + size.hole };
         (size.hole < room * WIDEST).then_some(window)

@@ -8,6 +8,7 @@ use crate::trade::{densities, gauges, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
+use super::bars::Bores;
 use super::stated::Stated;
 use super::stock::{Bead, Cord, Lot, Sold};
 
@@ -33,6 +34,7 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         thick: thickness_through(shape, across, written.thick.as_ref().map(|at| at.value)),
         drilled: written.drilled.as_ref().map_or(Drilled::Lengthwise, |at| at.value),
         hole,
+        bores: bores(id, written, context)?,
         tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
         pitch: pitch(written, context),
         mass: written.mass.unwrap_or_default(),
@@ -93,6 +95,27 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
     Stated::Assumed(hole)
 }
 
+/// Holes side by side, where it has several; refuses those of which one cannot tell how they lie.
+fn bores(id: &str, written: &pattern::Bead, context: &mut Context) -> Option<Option<Bores>> {
+    let lengthwise = written.drilled.as_ref().is_none_or(|at| at.value == Drilled::Lengthwise);
+    match (written.holes.as_ref().filter(|at| at.value.0 > 1), &written.apart) {
+        (None, None) => Some(None),
+        (Some(holes), Some(apart)) if lengthwise => Some(Some(Bores { count: holes.value.0, apart: apart.value })),
+        (Some(holes), None) => {
+            let remark = Remark::new(Code::MissingSize, format!("bead {id}: how far apart are its holes?"));
+            context.refuse(remark.at(holes.place).help("measure from middle to middle and write `apart: … mm`"))
+        }
+        (None, Some(apart)) => {
+            let remark = Remark::new(Code::BadSize, format!("bead {id}: one hole is not apart from another"));
+            context.refuse(remark.at(apart.place).help("write `holes: 2` beside it, or take `apart:` out"))
+        }
+        (Some(holes), Some(_)) => {
+            let remark = Remark::new(Code::BadSize, format!("bead {id}: several holes run along it, not across"));
+            context.refuse(remark.at(holes.place).help("take `drilled:` out, or `holes:`"))
+        }
+    }
+}
+
 /// Maker's tolerance where the pattern does not say: assumptions, common practice, no source.
 fn usual_tolerance(shape: Shape) -> Length {
     Length::mm(match shape {
@@ -151,7 +174,11 @@ fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
 
 /// Refuses beads whose sizes contradict one another.
 fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
-    let wrong = if bead.hole.value() >= bead.across.value() * 0.95 {
+    let row = bead.bores.map_or(Length::ZERO, |bores| bores.apart * f64::from(bores.count - 1));
+    let wrong = if bead.bores.is_some_and(|bores| bores.apart <= *bead.hole) || row + *bead.hole >= bead.across {
+        let headline = format!("bead {}: its holes do not lie side by side within {}", bead.id, bead.across);
+        Some((headline, "check `hole`, `apart` and the size across the holes"))
+    } else if bead.hole.value() >= bead.across.value() * 0.95 {
         Some((
             format!("bead {}: a hole of {} leaves nothing of {}", bead.id, *bead.hole, bead.across),
             "check the hole",

@@ -1,75 +1,138 @@
-//! Spacer bars: one bar holds as many strands as it has holes.
+//! What is strung once for several strands: spacer bars, and beads with several holes.
 //!
-//! Each strand's list names the bars that it goes through. The strands that name a bar share it in
-//! groups of as many as it has holes, in their order: the first bar of each is the same bar, and so on.
+//! Each strand's list names what it goes through. The strands that name such a thing share it in groups of as many
+//! as it has holes, in their order: the first of each is the same one, and so on.
 
 use crate::units::Length;
 
-use super::entries::{Entries, Index};
+use super::entries::Index;
 use super::finding::Finding;
 use super::form::{Bar, Form};
-use super::model::{Design, Strand, What};
+use super::model::{Bit, Design, Strand, What};
+use super::round::Stock;
+use super::stock::Bead;
 
-impl Finding {
-    /// Its sizes, where it is a bar that is strung once for several strands.
-    #[must_use]
-    pub fn shared_bar(&self) -> Option<&Bar> {
-        if let Form::SpacerBar(bar) = &self.form { Some(bar).filter(|bar| bar.holes > 1) } else { None }
-    }
+/// Something that is strung once for several strands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shared {
+    /// A spacer bar.
+    Bar(Index<Finding>),
+    /// A bead with several holes.
+    Bead(Index<Bead>),
+}
 
-    /// Whether it is strung once for several strands.
+impl Shared {
+    /// Whether something strung is one.
     #[must_use]
-    pub fn is_shared(&self) -> bool {
-        self.shared_bar().is_some()
+    pub fn is(self, what: &What) -> bool {
+        match (self, what) {
+            (Self::Bar(at), What::Finding(other)) => at == *other,
+            (Self::Bead(at), What::Bead(other)) => at == *other,
+            _ => false,
+        }
     }
 }
 
-/// A strand in a group that shares bars.
+/// The holes of something, side by side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bores {
+    /// How many, at least two.
+    pub count: u32,
+    /// From the middle of one to that of the next.
+    pub apart: Length,
+}
+
+impl Finding {
+    /// Its holes, where it is a bar that is strung once for several strands.
+    #[must_use]
+    pub fn bores(&self) -> Option<Bores> {
+        let Form::SpacerBar(Bar { holes, spacing, .. }) = self.form else { return None };
+        (holes > 1).then_some(Bores { count: holes, apart: spacing })
+    }
+}
+
+impl Stock<'_> {
+    /// All that is strung once for several strands, each with its holes.
+    pub fn shared(self) -> impl Iterator<Item = (Shared, Bores)> {
+        let bars = self.findings.entries().filter_map(|(at, bar)| Some((Shared::Bar(at), bar.bores()?)));
+        bars.chain(self.beads.entries().filter_map(|(at, bead)| Some((Shared::Bead(at), bead.bores?))))
+    }
+
+    /// What something strung is, where it is strung once for several strands.
+    #[must_use]
+    pub fn shared_by(self, what: &What) -> Option<(Shared, Bores)> {
+        match *what {
+            What::Finding(at) => Some((Shared::Bar(at), self.findings[at].bores()?)),
+            What::Bead(at) => Some((Shared::Bead(at), self.beads[at].bores?)),
+            _ => None,
+        }
+    }
+}
+
+/// A strand in a group that shares something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Sharer {
     /// Its index in the design.
     pub strand: usize,
-    /// How many of the bars it goes through.
-    pub bars: u64,
+    /// How many of them it goes through.
+    pub through: u64,
 }
 
-/// Strands that share a bar, in their order.
+/// Strands that share something, in their order.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sharers(pub Vec<Sharer>);
 
 impl Sharers {
-    /// How many bars they take: as many as the strand that goes through most.
+    /// How many they take: as many as the strand that goes through most.
     #[must_use]
-    pub fn bars(&self) -> u64 {
-        self.0.iter().map(|sharer| sharer.bars).max().unwrap_or(0)
+    pub fn taken(&self) -> u64 {
+        self.0.iter().map(|sharer| sharer.through).max().unwrap_or(0)
     }
 
     /// How often a strand goes through one of them.
     #[must_use]
     pub fn passes(&self) -> u64 {
-        self.0.iter().map(|sharer| sharer.bars).sum()
+        self.0.iter().map(|sharer| sharer.through).sum()
     }
 }
 
 impl Design {
-    /// The strands that go through a finding, in the groups that share one: alone, but for a bar.
-    #[must_use]
-    pub fn sharing(&self, finding: Index<Finding>) -> Vec<Sharers> {
-        sharing(&self.strands, finding, self.findings[finding].shared_bar().map_or(1, |bar| bar.holes))
+    /// All that is strung once for several strands, each with its holes and the strands that share one.
+    pub fn shared(&self) -> impl Iterator<Item = (Shared, Bores, Sharers)> {
+        let groups = |(shared, bores): (Shared, Bores)| {
+            sharing(&self.strands, shared, bores).into_iter().map(move |group| (shared, bores, group))
+        };
+        self.stock().shared().flat_map(groups)
     }
 
-    /// Which hole of a bar that it shares with others a strand goes through, from 1 for that of the
+    /// How many times more something is passed than it is there.
+    #[must_use]
+    pub fn passed_again(&self, shared: Shared) -> u64 {
+        let groups = self.shared().filter(|(other, ..)| *other == shared);
+        groups.map(|(.., group)| group.passes() - group.taken()).sum()
+    }
+
+    /// Which hole of something that it shares with others a strand goes through, from 1 for that of the
     /// innermost; nothing where it shares none.
     #[must_use]
-    pub fn hole(&self, finding: Index<Finding>, strand: &Strand) -> Option<usize> {
-        let is_strand = |sharer: &Sharer| std::ptr::eq(&self.strands[sharer.strand], strand);
-        let groups = self.sharing(finding).into_iter().filter(|group| group.0.len() > 1);
-        let hole = groups.filter_map(|group| group.0.iter().position(is_strand)).next()?;
+    pub fn hole(&self, shared: Shared, strand: &Strand) -> Option<usize> {
+        let bores = self.stock().shared().find_map(|(other, bores)| (other == shared).then_some(bores))?;
+        let goes_through = |strand: &&Strand| strand.bits().any(|bit| shared.is(&bit.what));
+        let through: Vec<_> = self.strands.iter().filter(goes_through).collect();
+        let mut groups = through.chunks(bores.count as usize).filter(|group| group.len() > 1);
+        let hole = groups.find_map(|group| group.iter().position(|other| std::ptr::eq(*other, strand)))?;
         Some(hole + 1)
     }
 
-    /// How far along the limb each strand of a bracelet or anklet lies from the first: as far as bars hold
-    /// it, or else bead beside bead.
+    /// What a bit of a strand is, where the strand shares it with others, and its holes.
+    #[must_use]
+    pub fn shared_bit(&self, bit: &Bit, strand: &Strand) -> Option<(Shared, Bores)> {
+        let (shared, bores) = self.stock().shared_by(&bit.what)?;
+        self.hole(shared, strand).map(|_| (shared, bores))
+    }
+
+    /// How far along the limb each strand of a bracelet or anklet lies from the first: as far as bars or beads
+    /// hold it, or else bead beside bead.
     #[must_use]
     pub fn abreast(&self) -> Vec<Length> {
         let apart = self.strands.windows(2).map(|pair| self.apart(&pair[0], &pair[1]));
@@ -82,12 +145,12 @@ impl Design {
 
     /// From one strand to the next.
     fn apart(&self, inner: &Strand, outer: &Strand) -> Length {
-        let through =
-            |bar: &Index<Finding>| self.hole(*bar, inner).zip(self.hole(*bar, outer)).is_some_and(|(a, b)| a + 1 == b);
-        let bar = self.findings.indices().find(through).and_then(|bar| self.findings[bar].bar());
-        match (outer.aside > inner.aside, bar) {
+        let holds = |(shared, _): &(Shared, Bores)| {
+            self.hole(*shared, inner).zip(self.hole(*shared, outer)).is_some_and(|(a, b)| a + 1 == b)
+        };
+        match (outer.aside > inner.aside, self.stock().shared().find(holds)) {
             (true, _) => outer.aside - inner.aside,
-            (false, Some(bar)) => bar.spacing,
+            (false, Some((_, bores))) => bores.apart,
             (false, None) => (self.breadth(inner) + self.breadth(outer)) * 0.5,
         }
     }
@@ -99,22 +162,25 @@ impl Design {
     }
 }
 
-fn sharing(strands: &[Strand], finding: Index<Finding>, holes: u32) -> Vec<Sharers> {
-    let bars = |strand: &Strand| strand.bits().filter(|bit| bit.what == What::Finding(finding)).count() as u64;
-    let all = strands.iter().enumerate().map(|(at, strand)| Sharer { strand: at, bars: bars(strand) });
-    let sharers: Vec<_> = all.filter(|sharer| sharer.bars > 0).collect();
-    sharers.chunks(holes as usize).map(|group| Sharers(group.to_vec())).collect()
+fn sharing(strands: &[Strand], shared: Shared, bores: Bores) -> Vec<Sharers> {
+    let through = |strand: &Strand| strand.bits().filter(|bit| shared.is(&bit.what)).count() as u64;
+    let all = strands.iter().enumerate().map(|(at, strand)| Sharer { strand: at, through: through(strand) });
+    let sharers: Vec<_> = all.filter(|sharer| sharer.through > 0).collect();
+    sharers.chunks(bores.count as usize).map(|group| Sharers(group.to_vec())).collect()
 }
 
-/// Gives each strand its share of the mass of the bars that it goes through.
-pub fn share_mass(strands: &mut [Strand], findings: &Entries<Finding>) {
-    for (at, finding) in findings.entries() {
-        let Some(bar) = finding.shared_bar() else { continue };
-        for group in sharing(strands, at, bar.holes) {
-            let share = finding.mass.value() * group.bars() as f64 / group.passes() as f64;
+/// Gives each strand its share of the mass of what it shares with others.
+pub fn share_mass(strands: &mut [Strand], stock: Stock<'_>) {
+    for (shared, bores) in stock.shared() {
+        let mass = match shared {
+            Shared::Bar(at) => stock.findings[at].mass,
+            Shared::Bead(at) => stock.beads[at].mass,
+        };
+        for group in sharing(strands, shared, bores) {
+            let share = mass.value() * group.taken() as f64 / group.passes() as f64;
             for sharer in &group.0 {
                 let bits = strands[sharer.strand].trains.iter_mut().flat_map(|train| &mut train.bits);
-                bits.filter(|bit| bit.what == What::Finding(at)).for_each(|bit| bit.mass = share);
+                bits.filter(|bit| shared.is(&bit.what)).for_each(|bit| bit.mass = share);
             }
         }
     }

@@ -2,6 +2,7 @@
 
 use crate::units::{Length, Mass, UnitStyle};
 
+use super::bars::Shared;
 use super::entries::Index;
 use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
 use super::stock::Bead;
@@ -257,6 +258,9 @@ impl Design {
         for strand in &self.strands {
             total.iter_mut().zip(strand.counts(self)).for_each(|(total, count)| *total += count);
             strand.in_end_knots(self).for_each(|bead| total[bead.number()] += 1);
+        }
+        for (bead, total) in self.beads.indices().zip(&mut total) {
+            *total -= u32::try_from(self.passed_again(Shared::Bead(bead))).unwrap_or(*total);
         }
         total
     }

@@ -37,7 +37,7 @@ use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
 use crate::units::Money;
 
-pub use bars::{Sharer, Sharers};
+pub use bars::{Bores, Shared, Sharer, Sharers};
 pub use colourway::{Colourway, colourways};
 pub use entries::{Entries, Index, nth};
 pub use finding::Finding;
@@ -205,7 +205,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         }
         _ => {}
     }
-    bars::share_mass(&mut strands, &shelf.findings);
+    bars::share_mass(&mut strands, Stock { beads: &shelf.beads, findings: &shelf.findings });
     let design = Design {
         heading: heading(pattern, choice),
         beads: shelf.beads,

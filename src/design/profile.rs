@@ -11,6 +11,7 @@ use crate::pattern::{Drilled, Shape};
 use crate::trade::usual::{BARREL_END, CHIP_FILLS};
 use crate::units::Length;
 
+use super::bars::Bores;
 use super::stock::Bead;
 
 impl Bead {
@@ -24,9 +25,10 @@ impl Bead {
     }
 
     /// Distance in mm from the bead's centre to its surface along the hole, at a radius in mm from
-    /// the hole's axis.
+    /// the hole's axis; of several holes, where the bead reaches farthest.
     #[must_use]
     pub fn half_length(&self, radius: f64) -> f64 {
+        let radius = self.bores.map_or(radius, |bores| inner(bores, radius));
         let (half, wide, hole) = (self.along.value() / 2.0, self.across.value() / 2.0, self.hole.value() / 2.0);
         match self.shape {
             _ if self.hangs() => half,
@@ -69,13 +71,15 @@ impl Bead {
     ///
     /// Exact for balls and ellipsoids (napkin ring), bicones (two frusta), cubes, squares, tubes
     /// and parabolic barrels (handbook formula, πL(8R² + 4Rr + 3r²)/15); an approximation for
-    /// drops, coins with their straight hole, chips, and holes across a bead, which are taken to be as long as half
+    /// drops, coins with their straight hole, chips, several holes, each as long as the bead, and holes across a bead, which are taken to be as long as half
     /// its width, or from front to back as it is thick.
     #[must_use]
     pub fn volume(&self) -> f64 {
         let hole = self.hole.value() / 2.0;
+        let holes = self.bores.map_or(1.0, |bores| f64::from(bores.count));
         let bore = |length: Length| PI * hole * hole * length.value();
         let left = match self.drilled {
+            Drilled::Lengthwise if holes > 1.0 => self.volume_beside(0.0) - bore(self.along) * holes,
             Drilled::Lengthwise => self.volume_beside(hole),
             Drilled::Tip => self.volume_beside(0.0) - bore(self.across * 0.5),
             Drilled::Front => self.volume_beside(0.0) - bore(*self.thick),
@@ -112,6 +116,12 @@ impl Bead {
         let cone = PI / 3.0 * (2.0 * half - bulb) * (wide * wide + wide * hole + hole * hole);
         2.0 / 3.0 * PI * wide * wide * bulb + cone
     }
+}
+
+/// Of a row of holes about a bead's axis, how near to it the circle of a radius round the innermost comes.
+fn inner(bores: Bores, radius: f64) -> f64 {
+    let middle = if bores.count.is_multiple_of(2) { 0.5 * bores.apart.value() } else { 0.0 };
+    (middle - radius).abs()
 }
 
 fn root(value: f64) -> f64 {

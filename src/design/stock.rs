@@ -5,6 +5,7 @@ use crate::pattern::{CordKind, Drilled, Finish, Shape};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money};
 
+use super::bars::Bores;
 use super::stated::Stated;
 
 /// A bead, with all that it takes to string, weigh, draw and buy it.
@@ -32,6 +33,8 @@ pub struct Bead {
     pub drilled: Drilled,
     /// Diameter of the hole.
     pub hole: Stated<Length>,
+    /// Its holes, where several lie side by side, each for a strand of its own.
+    pub bores: Option<Bores>,
     /// Maker's tolerance on the length along the hole: plus or minus.
     pub tolerance: Length,
     /// Length of cord that one takes in a row of its own kind, where that was measured or is known

@@ -7,6 +7,8 @@
 //! distance is that of the nearest corner and side; outlines that overlap count by the least push that parts
 //! them, as a negative distance (separating axis theorem). A link that touches counts with its whole length.
 //!
+//! A bead that several strands run through is taken as its cord, so that it does not touch itself.
+//!
 //! Error: two outlines are less than 0.04 mm nearer than said. Branches are left out: they hang in
 //! front of the strand below.
 
@@ -155,6 +157,7 @@ pub(super) fn form(design: &Design, strand: &Strand, piece: Piece, length: f64) 
     let Piece::Bit(train, index) = piece else { return Form::boxed(length, cord) };
     let bit = &strand.trains[train].bits[index];
     match bit.what {
+        What::Bead(_) if design.shared_bit(bit, strand).is_some() => Form::boxed(length, cord),
         What::Bead(bead) => Form::bead(&design.beads[bead], bit.before),
         What::Knot => Form::boxed(length, KNOT_WIDTH * cord),
         What::Finding(finding) => {

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Cord, Design, Finding, Index, Lot, Sharers, Tassel, What};
+use crate::design::{Bit, Cord, Design, Finding, Index, Lot, Shared, Tassel, What};
 use crate::pattern::FindingKind;
 
 /// How often the pieces of one design are made.
@@ -32,7 +32,8 @@ pub fn by_length(design: &Design, article: Article) -> bool {
 
 /// How many of each bead and finding one copy of the design takes.
 ///
-/// A spacer bar is strung on every strand that it holds, and counted once for all that share it.
+/// A spacer bar or a bead with several holes is strung on every strand that it holds, and counted once for all that
+/// share it.
 #[must_use]
 pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
     let mut counts: BTreeMap<_, u64> = BTreeMap::new();
@@ -43,11 +44,12 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
         strand.trains.iter().for_each(|train| each_article(&train.bits, &mut add));
     }
     design.closure.parts().for_each(|part| add(Article::Finding(part.finding)));
-    for at in design.findings.indices().filter(|at| design.findings[*at].is_shared()) {
-        let groups = design.sharing(at);
-        let passes: u64 = groups.iter().map(Sharers::passes).sum();
-        let bars: u64 = groups.iter().map(Sharers::bars).sum();
-        counts.entry(Article::Finding(at)).and_modify(|count| *count = *count + bars - passes);
+    for (shared, _, group) in design.shared() {
+        let article = match shared {
+            Shared::Bar(at) => Article::Finding(at),
+            Shared::Bead(at) => Article::Bead(at),
+        };
+        counts.entry(article).and_modify(|count| *count = *count + group.taken() - group.passes());
     }
     counts
 }

@@ -83,6 +83,10 @@ record!(
         hole: Option<At<Length>>,
         /// Which way its hole runs; across it, it hangs from a ring or bail.
         drilled: Option<At<Drilled>>,
+        /// How many holes lie side by side in it, each for a strand of its own; 1 unless you say.
+        holes: Option<At<Whole>>,
+        /// How far apart they are, from middle to middle.
+        apart: Option<At<Length>>,
         /// Plus or minus on the length along the hole.
         tolerance: Option<At<Length>>,
         /// So many strung measure so much: `10 = 59 mm`.

@@ -76,9 +76,15 @@ codes! {
         "Every strand needs a hole of its own in the bar. \
          A bar's holes or a clasp's loops and the strands do not agree. Each strand takes a loop of its own in an end \
          bar or in the half of a clasp that has loops. \
-         A spacer bar is written in every strand that goes through it and bought once: the strands \
+         A spacer bar, or a bead with several `holes`, is written in every strand that goes through it and bought once: the strands \
          share it in groups of as many as it has holes, in their order, and the first bar of each is the \
          same bar, so that strands of one group go through equally many.";
+    HolesAstray = "holes-astray", Warning,
+        "A bead with several holes holds its strands as far apart as its holes are. \
+         Strands are hung each by itself, and are not solved together where a bead joins them. So that the drawing is \
+         true, the bead must lie on both strands where its holes are: |distance of its places on the two strands - apart| \
+         may be 1 mm (an assumption). Beyond it one strand hangs slack or the other is drawn aside, by how much is not \
+         worked out.";
     RetailFactor = "retail-factor", Advice,
         "Both factors of the price multiply the cost: cost = materials used + labour + overhead, which may be a \
          share of the two; for a shop cost x wholesale, for a wearer cost x retail, and not the shop's price times \

@@ -1,15 +1,23 @@
-//! Whether bars have a hole for every strand, and are strung alike on all that share them.
+//! Whether bars, clasps and beads have a hole or loop for every strand, are strung alike on all that share them, and
+//! lie where those strands do.
 
-use crate::design::{Design, Finding, Sharer, Sharers};
+use crate::design::{Bores, Design, Finding, Shared, Sharer, Sharers};
+use crate::drape::{Drape, Seat};
+use crate::geometry::Point;
+use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
+use crate::units::Length;
+
+/// By how much in mm strands may lie farther apart or closer than the holes of a bead that they share: an assumption.
+const ASTRAY: f64 = 1.0;
 
 /// Remarks about end bars, clasps with loops and spacer bars.
-pub fn check(design: &Design) -> Vec<Remark> {
+pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let ends = design.closure.parts().map(|part| &design.findings[part.finding]);
     let ends = ends.filter_map(|finding| comb(finding, design.strands.len()));
-    let bars = design.findings.indices().filter(|at| design.findings[*at].is_shared());
-    let groups = bars.flat_map(|at| design.sharing(at).into_iter().map(move |group| (at, group)));
-    ends.chain(groups.filter_map(|(at, group)| spacer_bar(design, &design.findings[at], &group))).collect()
+    let uneven = design.shared().filter_map(|(shared, bores, group)| uneven(design, shared, bores, &group));
+    let astray = design.shared().filter_map(|(shared, bores, group)| astray(design, drape, shared, bores, &group));
+    ends.chain(uneven).chain(astray).collect()
 }
 
 fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
@@ -21,19 +29,59 @@ fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
     })
 }
 
-fn spacer_bar(design: &Design, bar: &Finding, group: &Sharers) -> Option<Remark> {
+/// The id and name of something that strands share.
+fn named(design: &Design, shared: Shared) -> [&str; 2] {
+    match shared {
+        Shared::Bar(at) => [&design.findings[at].id, &design.findings[at].name],
+        Shared::Bead(at) => [&design.beads[at].id, &design.beads[at].name],
+    }
+}
+
+/// What strands share, each must go through equally often.
+fn uneven(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
     let (first, rest) = group.0.split_first()?;
-    let other = rest.iter().find(|other| other.bars != first.bars)?;
-    let holes = bar.bar()?.holes;
+    let other = rest.iter().find(|other| other.through != first.through)?;
     let name = |sharer: &Sharer| &design.strands[sharer.strand].name;
+    let [id, what] = named(design, shared);
+    let (word, holes) = (if matches!(shared, Shared::Bar(_)) { "a bar" } else { "a bead" }, bores.count);
     let headline = format!(
-        "strand {} goes through {} of {} and strand {} through {}, but a bar with {holes} holes holds both",
+        "strand {} goes through {} of {what} and strand {} through {}, but {word} with {holes} holes holds both",
         name(first),
-        first.bars,
-        bar.name,
+        first.through,
         name(other),
-        other.bars,
+        other.through,
     );
-    let help = format!("write {} as often in each strand that goes through it", bar.id);
+    let help = format!("write {id} as often in each strand that goes through it");
     Some(Remark::new(Code::BarHoles, headline).at(design.strands[other.strand].place).help(help))
+}
+
+/// Strands are hung each by itself: a bead that two of them share must lie on both where its holes are.
+fn astray(design: &Design, drape: &Drape, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
+    let Shared::Bead(bead) = shared else { return None };
+    let pairs = group.0.windows(2).filter(|pair| pair[0].through == pair[1].through);
+    let worst = pairs.filter_map(|pair| {
+        let [one, other] = [pair[0].strand, pair[1].strand];
+        let seats = [one, other].map(|at| centres(design, drape, at, shared));
+        let apart = seats[0].iter().zip(&seats[1]).map(|(one, other)| one.distance(*other));
+        let miss = |apart: &f64| (apart - bores.apart.value()).abs();
+        apart.max_by(|a, b| miss(a).total_cmp(&miss(b))).map(|apart| (other, apart, miss(&apart)))
+    });
+    let (strand, apart, _) = worst.max_by(|a, b| a.2.total_cmp(&b.2)).filter(|(.., miss)| *miss > ASTRAY)?;
+    let headline = format!(
+        "the holes of {} are {} apart, and its strands lie up to {} apart where they go through",
+        design.beads[bead].name,
+        bores.apart.tenths(),
+        Length::mm(apart).tenths()
+    );
+    let help = "give the strands the same lengths up to it, and loops or bars as far apart as its holes";
+    Some(Remark::new(Code::HolesAstray, headline).at(design.strands[strand].place).help(help))
+}
+
+/// Where a strand goes through what it shares, in order; rows round a limb as far along it as they lie there.
+fn centres(design: &Design, drape: &Drape, strand: usize, shared: Shared) -> Vec<Point> {
+    let round = matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet);
+    let along = design.abreast().get(strand).filter(|_| round).map(|along| along.value());
+    let is_it = |seat: &&Seat| shared.is(&design.strands[strand].trains[seat.train].bits[seat.bit].what);
+    let seats = drape.strands.get(strand).into_iter().flat_map(|hung| &hung.seats).filter(is_it);
+    seats.map(|seat| along.map_or(seat.centre, |along| Point::new(seat.centre.x, along))).collect()
 }

@@ -43,7 +43,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             closing::check(design),
             pin::check(design),
             cone::check(design),
-            bar::check(design),
+            bar::check(design, drape),
             knot::check(design),
             load::check(design, drape),
             hang::check(design, drape),

@@ -147,6 +147,7 @@ fn bead() -> Bead {
         material: None,
         sold: None,
         drilled: Drilled::Lengthwise,
+        bores: None,
         instead: Vec::new(),
         place: Place::default(),
     }

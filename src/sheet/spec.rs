@@ -1,6 +1,6 @@
 //! What to ask for in a shop: the sizes and stuff of beads, cords and findings, in a line.
 
-use crate::design::{Bead, Cord, Design, Finding, Stated};
+use crate::design::{Bead, Bores, Cord, Design, Finding, Stated};
 use crate::materials::{Article, need};
 use crate::pattern::{Drilled, Shape};
 use crate::trade::gauges::awg_diameter;
@@ -48,7 +48,12 @@ pub fn size(bead: &Bead) -> String {
         None if both => format!("{} × {along}", across.trim_end_matches(" mm")),
         None => across,
     };
-    format!("{size} {}{}, hole{JOINED}{}{}", bead.shape, drilled(bead), bead.hole.tenths(), bead.hole.mark())
+    let hole = format!("{}{}", bead.hole.tenths(), bead.hole.mark());
+    let hole = bead.bores.map_or_else(
+        || format!("hole{JOINED}{hole}"),
+        |Bores { count, apart }| format!("{count} holes of {hole}, {} from middle to middle", apart.tenths()),
+    );
+    format!("{size} {}{}, {hole}", bead.shape, drilled(bead))
 }
 
 /// How thick a flat bead is, and which way the hole runs where its name leaves that open.

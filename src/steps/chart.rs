@@ -16,7 +16,7 @@ use std::ops::Range;
 
 use super::english::words::a;
 use super::posts::{self, Keeps, Posts};
-use crate::design::{Bead, Design, Finding, Index, Phrase, Strand, What, reach};
+use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, What, reach};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
@@ -264,7 +264,7 @@ impl Teller<'_> {
 
     /// A spacer bar; of one that strands share, the hole, for it is strung only once.
     fn bar(self, at: Index<Finding>, here: &Range<usize>) -> String {
-        let hole = self.strand.and_then(|strand| self.design.hole(at, strand));
+        let hole = self.strand.and_then(|strand| self.design.hole(Shared::Bar(at), strand));
         let hole = hole.map(|hole| format!(", hole {hole}")).unwrap_or_default();
         format!("(bar{}: {}{hole})", self.post(Keeps::Bar, here), self.design.findings[at].name)
     }

@@ -6,7 +6,7 @@ use super::prepare::hangs_by_ring;
 use super::task::{Beside, Task};
 use super::tools::{Needle, needle};
 use super::{Drawing, Step};
-use crate::design::{Bit, Dangle, Design, Finding, Index, Strand, What};
+use crate::design::{Bit, Dangle, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -33,7 +33,7 @@ fn of_strand<'d>(design: &'d Design, strand: &'d Strand) -> Vec<Step<'d>> {
 fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing> {
     match task {
         Task::String(..) => {
-            let shares = passes(design, strand).map(|_| Drawing::bar(design.strands.len()));
+            let shares = passes(design, strand, is_bar).map(|_| Drawing::bar(design.strands.len()));
             let ring = strand.hung().any(|dangle| hangs_by_ring(design, strand, dangle));
             shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or_else(|| ring.then_some(Drawing::OpenLink))
         }
@@ -45,7 +45,7 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
 
 /// What else is done, or known, while a strand is strung.
 fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
-    let bars = passes(design, strand);
+    let (bars, beads) = (passes(design, strand, is_bar), passes(design, strand, is_bead));
     let [own, bought] = [Needle::Own, Needle::Bought].map(|which| needle(design, strand) == Some(which));
     let choices = [
         (own, Beside::OwnNeedle),
@@ -54,6 +54,8 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (strand.legs > 1, Beside::BothLegs),
         (bars == Some(Pass::First), Beside::FirstThroughBars),
         (bars == Some(Pass::Next), Beside::NextThroughBars),
+        (beads == Some(Pass::First), Beside::FirstThroughBeads),
+        (beads == Some(Pass::Next), Beside::NextThroughBeads),
         (has_caps(design, strand), Beside::Caps),
         (hangs(strand), Beside::Dangles),
         (keeps_tail(design, strand), Beside::OverTail),
@@ -73,16 +75,25 @@ fn knotted(strand: &Strand) -> Option<Beside> {
     silent.or_else(|| posts::written_knot(strand).map(|knot| Beside::WrittenKnots(length(knot))))
 }
 
-/// Which hole of the bars that it shares a strand goes through.
+const fn is_bar(shared: Shared) -> bool {
+    matches!(shared, Shared::Bar(_))
+}
+
+const fn is_bead(shared: Shared) -> bool {
+    !is_bar(shared)
+}
+
+/// Which hole of the bars or beads that it shares a strand goes through.
 #[derive(PartialEq, Eq)]
 enum Pass {
     First,
     Next,
 }
 
-/// The pass of a strand through bars that hold it beside others.
-fn passes(design: &Design, strand: &Strand) -> Option<Pass> {
-    let hole = design.findings.indices().find_map(|at| design.hole(at, strand))?;
+/// The pass of a strand through bars or beads that hold it beside others.
+fn passes(design: &Design, strand: &Strand, is: fn(Shared) -> bool) -> Option<Pass> {
+    let mut shared = design.stock().shared().filter(|(shared, _)| is(*shared));
+    let hole = shared.find_map(|(shared, _)| design.hole(shared, strand))?;
     Some(if hole == 1 { Pass::First } else { Pass::Next })
 }
 

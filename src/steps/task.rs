@@ -230,6 +230,10 @@ pub enum Beside {
     FirstThroughBars,
     /// Its bars are those of the strands before.
     NextThroughBars,
+    /// It is the first through beads that other strands go through.
+    FirstThroughBeads,
+    /// Beads with several holes are those of the strands before.
+    NextThroughBeads,
     /// Bead caps face the bead that they hug.
     Caps,
     /// Dangles are told from the cord down.

@@ -127,12 +127,15 @@ fn every_bead_that_is_strung_is_bought() {
         for (at, bead) in piece.design.beads.entries() {
             let strung: u32 = piece.design.strands.iter().map(|strand| strand.counts(&piece.design)[at.number()]).sum();
             assert!(strung > 0, "{what}: {} is in the legend and not strung", bead.id);
+            // A bead with several holes hangs on as many strands, and is there once.
+            let holes = bead.bores.map_or(1, |bores| bores.count);
+            assert!(strung.is_multiple_of(holes), "{what}: {} on {strung} strands", bead.id);
             // Knots at the ends may be tied round beads, which are no part of the row.
             let knotted = piece.design.strands.iter().flat_map(|strand| strand.in_end_knots(&piece.design));
             let knotted = u32::try_from(knotted.filter(|bead| *bead == at).count()).unwrap();
             assert_eq!(
                 bought[at.number()],
-                Some(u64::from((strung + knotted) * piece.design.copies)),
+                Some(u64::from((strung / holes + knotted) * piece.design.copies)),
                 "{what}: {}",
                 bead.id
             );

@@ -39,6 +39,7 @@ pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
         material: None,
         sold: None,
         drilled: Drilled::Lengthwise,
+        bores: None,
         instead: Vec::new(),
         place: Place::default(),
     }

@@ -268,6 +268,7 @@ fn an_eye_goes_into_its_cone() {
 }
 
 fn bars() -> Vec<Case> {
+    const ONE: &str = "14 reed, tile, 14 reed";
     let barred = |first: &str, second: &str, holes: &str| {
         let strand = |name, length, bars: &str| {
             let list = format!("[5 reed, {bars}, 5 reed]");
@@ -277,6 +278,16 @@ fn bars() -> Vec<Case> {
         let bar = format!("bar: {{ kind: spacer bar, length: 3 mm, spacing: 8 mm{holes} }}");
         with_findings(&format!("{HEAD}{strands}{WEAR}"), &[&bar])
     };
+    let tiled = |first: &str, second: &str, holes: &str| {
+        let strand = |name, list: &str| format!("  - {{ name: {name}, cord: line, beads: [{list}] }}\n");
+        let tile = format!(
+            "  tile: {{ shape: square, size: 10 x 5 mm, thick: 3 mm, hole: 1 mm, apart: 5 mm{holes}, colour: \"#c9d6d8\", mass: 0.4 g }}\n"
+        );
+        let strands = strand("one", first) + &strand("other", second);
+        format!("{HEAD}{strands}wear: {{ wrist: 140 mm, ease: 12 mm }}\n")
+            .replace("necklace", "bracelet")
+            .replace("beads:\n", &format!("beads:\n{tile}"))
+    };
     let ends = |kind, holes| {
         let strands = [STRAND.replace("only", "inner"), STRAND.replace("only", "outer").replace("16 in", "26 in")];
         let bar = format!("bar: {{ kind: {kind}, length: 3 mm, spacing: 8 mm, holes: {holes} }}");
@@ -284,8 +295,14 @@ fn bars() -> Vec<Case> {
         and(&text, "closure: { each side: [bar] }")
     };
     let two = ", holes: 2";
+    let joined = tiled(ONE, ONE, two);
     vec![
         Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar, reed, bar", "bar", two)),
+        Case::new(Code::BarHoles, joined.clone(), tiled("14 reed, tile, reed, tile, 13 reed", ONE, two)),
+        Case::new(Code::HolesAstray, joined.clone(), tiled(ONE, "15 reed, tile, 13 reed", two)),
+        Case::new(Code::MissingSize, joined.clone(), joined.replace("apart: 5 mm, ", "")),
+        Case::new(Code::BadSize, joined.clone(), tiled(ONE, ONE, ", holes: 1")),
+        Case::new(Code::BadSize, joined.replace("10 x 5", "6.1 x 5"), joined.replace("10 x 5", "6 x 5")),
         // Bars of one hole are not shared.
         Case::new(Code::BarHoles, barred("bar, reed, bar", "bar", ", holes: 1"), barred("bar, reed, bar", "bar", two)),
         Case::new(Code::BarHoles, ends("end bar", 2), ends("end bar", 1)),
@@ -317,6 +334,30 @@ fn inside() -> Vec<Case> {
         Case::new(Code::SlipsInside, pinned("5 mm"), pinned("4.99 mm")),
         Case::new(Code::SlipsInside, crimped("5 mm"), crimped("4.99 mm")),
     ]
+}
+
+/// A bead with two holes is strung on two strands, weighs once and is bought once, and holds them apart.
+#[test]
+fn a_bead_with_two_holes_counts_once() {
+    let row = |name| format!("  - {{ name: {name}, cord: line, beads: [{{ repeat: 6, of: [3 reed, tile] }}] }}\n");
+    let tile =
+        "tile: { shape: square, size: 10 x 5 mm, thick: 3 mm, hole: 1 mm, holes: 2, apart: 5 mm, colour: \"#c9d6d8\"";
+    let made = |mass: &str| {
+        let text = format!("{HEAD}{}{}wear: {{ wrist: 150 mm }}\n", row("one"), row("other"));
+        let text = text.replace("necklace", "bracelet").replace("beads:\n", &format!("beads:\n  {tile}{mass} }}\n"));
+        made(&text).0.unwrap().design
+    };
+    let design = made(", mass: 0.4 g");
+    assert_eq!(design.counts(), [36, 6]);
+    let bought: Vec<u64> = festoon::materials::need::bought(&design).into_values().collect();
+    assert_eq!(bought, [36, 6]);
+    let without = 36.0 * 0.27 + design.strands.iter().map(|one| one.cord_used().value() * 0.6e-3).sum::<f64>();
+    assert!((design.mass().value() - without - 6.0 * 0.4).abs() < 1e-9);
+    assert_eq!(design.abreast().iter().map(|at| at.value()).collect::<Vec<_>>(), [0.0, 5.0]);
+    // Glass of 2.5 g/cm³: a slab of 10 x 5 x 3 mm less two bores of 1 mm along its 5 mm.
+    let slab = 2.5e-3 * (150.0 - 2.0 * std::f64::consts::PI * 0.25 * 5.0);
+    let tile = &made(", material: glass").beads[festoon::design::nth(1)];
+    assert!((tile.mass.value() - slab).abs() < 1e-9, "{}", tile.mass.value());
 }
 
 /// A clasp lengthens the piece once, weighs once and holds its rows as far apart as its loops, however many

@@ -28,6 +28,7 @@ pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
         material: Some("glass".into()),
         sold: None,
         drilled: Drilled::Lengthwise,
+        bores: None,
         instead: Vec::new(),
         place: Place::default(),
     }

@@ -6,7 +6,7 @@ use super::super::hang::{Hanging, Link};
 use super::super::{Hung, Joint};
 use super::rows::Rod;
 use super::side::Side;
-use crate::design::{Design, Strand, What};
+use crate::design::{Design, Strand};
 use crate::geometry::Point;
 
 /// A run of cord, or of beads with one straight side, becomes one piece while it is no longer than this, in mm.
@@ -133,10 +133,7 @@ pub fn covered(design: &Design) -> f64 {
 /// The side of a link that may touch another strand's; none of the ends, which their findings hold, of what
 /// several strands run through, and of what has no length.
 fn side(design: &Design, strand: &Strand, piece: Piece, length: f64) -> Option<Side> {
-    let shared = |train: usize, bit: usize| match strand.trains[train].bits[bit].what {
-        What::Finding(finding) => design.findings[finding].is_shared(),
-        _ => false,
-    };
+    let shared = |train: usize, bit: usize| design.stock().shared_by(&strand.trains[train].bits[bit].what).is_some();
     let touches = match piece {
         Piece::End => false,
         Piece::Bit(train, bit) => !shared(train, bit),

@@ -1,47 +1,36 @@
-//! Spacer bars that several strands run through: one object each, however many strands say it.
+//! Spacer bars and beads that several strands run through: one object each, however many strands say it.
 //!
-//! The innermost strand runs through a bar's first hole, the next through the next. The bars of a
+//! The innermost strand runs through the first hole, the next through the next. The bars of a
 //! strand are the same, in the same order, as those of its neighbours.
 
 use std::f64::consts::FRAC_PI_2;
 
 use crate::art::Stencils;
-use crate::design::{Bit, Design, Finding, Index, Sharers, Strand, What};
+use crate::design::{Bit, Design, Shared, Sharers, Strand};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
 
 use super::Frame;
 
-/// The bar that a bit of a strand is, where it shares one with others.
-pub fn shared(bit: &Bit, strand: &Strand, design: &Design) -> Option<Index<Finding>> {
-    let What::Finding(at) = bit.what else { return None };
-    design.findings[at].is_shared().then(|| design.hole(at, strand)).flatten().map(|_| at)
+/// How far the middle of what a strand shares with others lies from the hole of that strand, on the side away from
+/// the neck; nothing of what it does not share.
+pub fn middle(bit: &Bit, strand: &Strand, design: &Design) -> Option<f64> {
+    let (shared, bores) = design.shared_bit(bit, strand)?;
+    let hole = design.hole(shared, strand)? as f64;
+    Some((f64::from(bores.count + 1) / 2.0 - hole) * bores.apart.value())
 }
 
-/// How far a bar's middle lies from the hole of a strand, on the side away from the neck.
-pub fn middle(strand: &Strand, bar: Index<Finding>, design: &Design) -> f64 {
-    let hole = design.hole(bar, strand).unwrap_or(1) as f64;
-    design.findings[bar].bar().map_or(0.0, |bar| (f64::from(bar.holes + 1) / 2.0 - hole) * bar.spacing.value())
-}
-
-/// All bars that strands share, each across those of them that are seen; strands are the design's in
+/// All bars and beads that strands share, each across those of them that are seen; strands are the design's in
 /// its order.
 pub fn bars(design: &Design, strands: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let bars = design.findings.indices().filter(|at| design.findings[*at].is_shared());
-    let groups = bars.flat_map(|bar| design.sharing(bar).into_iter().map(move |group| (bar, group)));
-    let shared = groups.filter(|(_, group)| group.0.len() > 1);
-    let seated = shared.map(|(bar, group)| (bar, passes(bar, &group, design, strands)));
+    let groups = design.shared().filter(|(.., group)| group.0.len() > 1);
+    let seated = groups.map(|(bar, _, group)| (bar, passes(bar, &group, design, strands)));
     seated.flat_map(|(bar, passes)| of_group(bar, &passes, design, frame, stencils)).collect()
 }
 
 /// Where each strand of a group passes its bars.
-fn passes<'a>(
-    bar: Index<Finding>,
-    group: &Sharers,
-    design: &Design,
-    strands: &[Option<&'a Hung>],
-) -> Vec<Vec<&'a Seat>> {
+fn passes<'a>(bar: Shared, group: &Sharers, design: &Design, strands: &[Option<&'a Hung>]) -> Vec<Vec<&'a Seat>> {
     let seen =
         group.0.iter().filter_map(|sharer| Some((&design.strands[sharer.strand], (*strands.get(sharer.strand)?)?)));
     seen.map(|(strand, hung)| seats(bar, strand, hung)).collect()
@@ -49,7 +38,7 @@ fn passes<'a>(
 
 /// The bars of one kind that a group of strands shares.
 fn of_group(
-    bar: Index<Finding>,
+    bar: Shared,
     passes: &[Vec<&Seat>],
     design: &Design,
     frame: &Frame,
@@ -64,14 +53,14 @@ fn of_group(
 }
 
 /// A strand's places in bars of a kind, from its first end.
-fn seats<'a>(bar: Index<Finding>, strand: &Strand, hung: &'a Hung) -> Vec<&'a Seat> {
-    let is_bar = |seat: &&Seat| strand.trains[seat.train].bits[seat.bit].what == What::Finding(bar);
+fn seats<'a>(bar: Shared, strand: &Strand, hung: &'a Hung) -> Vec<&'a Seat> {
+    let is_bar = |seat: &&Seat| bar.is(&strand.trains[seat.train].bits[seat.bit].what);
     hung.seats.iter().filter(is_bar).collect()
 }
 
-/// A bar from the innermost strand to the outermost.
+/// What strands share, from the innermost of them to the outermost.
 fn across(
-    finding: Index<Finding>,
+    shared: Shared,
     [first, last]: [&Seat; 2],
     design: &Design,
     frame: &Frame,
@@ -80,10 +69,15 @@ fn across(
     let (inner, outer) = (frame.page(first.centre), frame.page(last.centre));
     let along = -first.angle;
     let aside = if inner.distance(outer) > 0.0 { (outer - inner).angle() } else { along + FRAC_PI_2 };
-    // The strand runs across the bar: of the two ways, the one that is nearer to its own.
+    // The strand runs across it: of the two ways, the one that is nearer to its own.
     let turned = aside - FRAC_PI_2;
     let way = if libm::cos(turned - along) >= 0.0 { turned } else { turned + std::f64::consts::PI };
-    let half = design.findings[finding].length().unwrap_or_default().value() / 2.0;
-    let centre = inner.between(outer, 0.5) - Point::towards(way) * (half * frame.scale);
-    stencils.finding(finding, centre, way, frame.scale)
+    let middle = inner.between(outer, 0.5);
+    match shared {
+        Shared::Bead(bead) => stencils.bead(bead, middle, way, frame.scale),
+        Shared::Bar(bar) => {
+            let half = design.findings[bar].length().unwrap_or_default().value() / 2.0;
+            stencils.finding(bar, middle - Point::towards(way) * (half * frame.scale), way, frame.scale)
+        }
+    }
 }

@@ -17,7 +17,7 @@ mod strands;
 mod track;
 mod worn;
 
-pub use bars::{bars, middle, shared};
+pub use bars::{bars, middle};
 pub use closure::{Closing, closing, hanging_extent, laid_side, side};
 pub use drops::{DROPS_WIDTH, drops};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};

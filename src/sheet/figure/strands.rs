@@ -9,7 +9,7 @@ use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
-use super::bars::{bars, middle, shared};
+use super::bars::{bars, middle};
 use super::{Frame, ends, straightened};
 
 /// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
@@ -53,16 +53,15 @@ pub struct Sketch<'a, 's, 'd> {
 }
 
 impl<'a> Sketch<'a, '_, '_> {
-    /// The strand by itself, with the bars that it shares with others.
+    /// The strand by itself, with the bars and beads that it shares with others.
     pub fn alone(&mut self) -> Vec<Mark> {
         let mut marks = self.strand();
         for seat in &self.hung.seats {
             let bit = self.bit(seat);
-            if let Some(finding) = shared(bit, self.strand, self.design) {
+            if let Some(aside) = middle(bit, self.strand, self.design) {
                 let across = Point::towards(std::f64::consts::FRAC_PI_2 - seat.angle);
-                let aside = middle(self.strand, finding, self.design) * self.frame.scale;
-                let centre = self.frame.page(seat.centre) + across * aside;
-                marks.push(strung_finding(finding, bit, centre, -seat.angle, self.frame.scale, self.stencils));
+                let centre = self.frame.page(seat.centre) + across * (aside * self.frame.scale);
+                marks.extend(self.at(bit, centre, -seat.angle, seat.toward));
             }
         }
         marks
@@ -156,14 +155,22 @@ impl<'a> Sketch<'a, '_, '_> {
         marks
     }
 
+    /// What sits in a seat, but for what the strand shares with others.
     fn seated(&mut self, seat: &Seat) -> Vec<Mark> {
-        let (at, angle, scale) = (self.frame.page(seat.centre), -seat.angle, self.frame.scale);
         let bit = self.bit(seat);
+        if middle(bit, self.strand, self.design).is_some() {
+            return Vec::new();
+        }
+        self.at(bit, self.frame.page(seat.centre), -seat.angle, seat.toward)
+    }
+
+    /// Something strung with its centre at a point of the page.
+    fn at(&mut self, bit: &Bit, at: Point, angle: f64, toward: f64) -> Vec<Mark> {
+        let scale = self.frame.scale;
         match &bit.what {
-            What::Bead(bead) => vec![self.stencils.bead_aslant(*bead, at, angle, scale, seat.toward)],
+            What::Bead(bead) => vec![self.stencils.bead_aslant(*bead, at, angle, scale, toward)],
             What::Gap => Vec::new(),
             What::Knot => vec![self.stencils.knot(self.strand.cord, self.strand.legs, at, angle, scale, bit.length())],
-            What::Finding(_) if shared(bit, self.strand, self.design).is_some() => Vec::new(),
             What::Finding(index) => vec![strung_finding(*index, bit, at, angle, scale, self.stencils)],
             What::Dangle(dangle) => branch(dangle, at, self.design, scale, self.stencils),
         }
@@ -236,7 +243,7 @@ pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Exten
     let seats = hung.seats.iter().map(|seat| {
         let at = Extent::at(seat.centre);
         let bit = &strand.trains[seat.train].bits[seat.bit];
-        let beyond = shared(bit, strand, design).map_or(0.0, |finding| middle(strand, finding, design).abs());
+        let beyond = middle(bit, strand, design).map_or(0.0, f64::abs);
         bit_box(bit, at, design).grown(beyond)
     });
     let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use super::words::{count, list, strand as name};
 use super::{Teller, Told};
-use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What};
+use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::chart;
 use crate::steps::posts::{self, Keeps, Posts, datum};
@@ -61,6 +61,8 @@ impl Teller<'_> {
             Beside::BothLegs => "Take both legs through every bead.",
             Beside::FirstThroughBars => "The other strands go through the other holes of the same spacer bars.",
             Beside::NextThroughBars => "The spacer bars are those of the strands before.",
+            Beside::FirstThroughBeads => return self.first_through(strand),
+            Beside::NextThroughBeads => return self.next_through(strand),
             Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.",
             Beside::Dangles => "Dangles are told from the cord down.",
             Beside::OverTail => "Take the first beads over the tail as well, until it is covered.",
@@ -73,6 +75,23 @@ impl Teller<'_> {
             Beside::Stopper => "Put a bead stopper on the end.",
         };
         said.to_owned()
+    }
+
+    /// `The other strands go through the other holes of each C.`
+    fn first_through(self, strand: &Strand) -> String {
+        format!("Take the same hole of each {}: the other strands go through the others.", self.shared(strand))
+    }
+
+    /// `Go through the next hole of each C, from the same end.`
+    fn next_through(self, strand: &Strand) -> String {
+        format!("Go through the next hole of each {}, from the same end.", self.shared(strand))
+    }
+
+    /// The letters of the beads that a strand shares with others.
+    fn shared(self, strand: &Strand) -> String {
+        let shares = |at: &Index<Bead>| self.design.hole(Shared::Bead(*at), strand).is_some();
+        let letters = self.design.beads.indices().filter(shares).map(|at| self.design.beads[at].letter.clone());
+        list(&letters.collect::<Vec<_>>())
     }
 
     /// How the knots are tied that come between all beads, or where the chart says one.
@@ -104,7 +123,7 @@ impl Teller<'_> {
     fn besides_beads(self, strand: &Strand) -> Option<String> {
         let design = self.design;
         let strung = |at: Index<Finding>| strand.bits().filter(|bit| bit.what == What::Finding(at)).count() as u64;
-        let alone = |at: &Index<Finding>| design.strands.len() == 1 || !design.findings[*at].is_shared();
+        let alone = |at: &Index<Finding>| design.strands.len() == 1 || design.findings[*at].bores().is_none();
         let each = design.findings.indices().filter(alone).filter(|at| strung(*at) > 0);
         let knots = Some(posts::knots(strand) as u64).filter(|knots| *knots > 0).map(|knots| count(knots, "knot"));
         let each: Vec<_> = each.map(|at| count(strung(at), self.name(at))).chain(knots).collect();
@@ -172,7 +191,16 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let total = total(design.cords[strand.cord].kind.word(), strand, counts.iter().copied().map(u64::from).sum());
     let strung = if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) };
     let tied = in_knots(design, strand).map(|tied| format!(" {tied}")).unwrap_or_default();
-    strung + &tied
+    let before = on_strands_before(design, strand, &counts).map(|beads| format!(" {beads}")).unwrap_or_default();
+    strung + &tied + &before
+}
+
+/// `Of these 9B are on a strand before.`: beads with several holes, which are there once.
+fn on_strands_before(design: &Design, strand: &Strand, counts: &[u32]) -> Option<String> {
+    let before = |at: &Index<Bead>| design.hole(Shared::Bead(*at), strand).is_some_and(|hole| hole > 1);
+    let beads = design.beads.indices().filter(before);
+    let each: Vec<_> = beads.map(|at| format!("{}{}", counts[at.number()], design.beads[at].letter)).collect();
+    (!each.is_empty()).then(|| format!("Of these {} are on a strand before.", list(&each)))
 }
 
 /// `The knots at its ends are tied round 2A more.`

@@ -302,14 +302,12 @@ fn cut(at: Point, half: f64) -> Mark {
 
 fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let Thing::Bit(bit) = one.span.thing else { return Vec::new() };
-    let (at, scale) = (Point::new(one.centre(), y), one.span.scale);
+    let scale = one.span.scale;
+    let at = Point::new(one.centre(), y + span::below(bit, line.strand, line.design) * scale);
     match &bit.what {
         What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
         What::Knot => vec![stencils.knot(line.strand.cord, line.strand.legs, at, 0.0, scale, bit.length())],
-        What::Finding(index) => {
-            let below = span::below(bit, line.strand, line.design) * scale;
-            vec![strung_finding(*index, bit, at + Point::new(0.0, below), 0.0, scale, stencils)]
-        }
+        What::Finding(index) => vec![strung_finding(*index, bit, at, 0.0, scale, stencils)],
         What::Dangle(dangle) => hung(dangle, one, at, line.design, stencils),
         What::Gap => Vec::new(),
     }

@@ -299,7 +299,7 @@ fn count(spans: &mut [Span<'_>]) {
 /// How far the middle of a bit that strands share is drawn below this one's cord: the outer strands lie
 /// below the inner ones.
 pub fn below(bit: &Bit, strand: &Strand, design: &Design) -> f64 {
-    figure::shared(bit, strand, design).map_or(0.0, |finding| figure::middle(strand, finding, design))
+    figure::middle(bit, strand, design).unwrap_or_default()
 }
 
 /// The reach of a bit on a strand.
