@@ -80,7 +80,7 @@ def undo(browser):
 
 def fresh(browser):
     """Waits until what is shown is of the text as it stands."""
-    browser.wait("window.isFresh()", 60)
+    browser.wait("window.isFresh()", 120)
 
 
 def saved(browser):
@@ -110,6 +110,7 @@ def begin(browser, program, folder):
 
 def mend(browser):
     """A slip underlined in place, and its remedy."""
+    fresh(browser)
     before, sound = browser.value(TEXT), browser.value(SVG)
     typed(browser, "kind: ", " ", "bracelte")
     browser.wait(f"{REMARKS} > 0")
@@ -207,19 +208,22 @@ def select(browser, field, words, after=lambda browser: None):
 
 def variants(browser):
     """A size and a colourway of one's own."""
+    put(browser, browser.value(TEXT).replace("{ repeat: 18,", "{ repeat: fill,"))
+    fresh(browser)
     before = browser.value(TEXT)
     browser.value("document.getElementById('add-size').click()")
     browser.value("document.getElementById('size-name').value = 'wide'; document.getElementById('size-value').value = '+10 mm'")
     browser.value("document.querySelector('#new-size button[type=submit]').click()")
     browser.wait("document.getElementById('size').value === 'wide'")
-    check("{ name: wide, change: +10 mm }" in browser.value(TEXT), "a size is added, and shown")
+    fresh(browser)
+    check("{ name: wide, change: +10 mm }" in browser.value(TEXT) and browser.value(f"{REMARKS} === 0"), "a size is added, and shown")
+    drawn = browser.value(SVG)
     browser.value("document.getElementById('add-colourway').click()")
     browser.value("document.getElementById('way-name').value = 'dusk'; document.getElementById('way-colour').value = '#445566'")
     browser.value("document.querySelector('#new-colourway button[type=submit]').click()")
     browser.wait("document.getElementById('colourway').value === 'dusk'")
     fresh(browser)
-    check("#445566" in browser.value(SVG), "a colourway is added, and shown")
-    fresh(browser)
+    check("#445566" in browser.value(TEXT) and browser.value(SVG) != drawn, "a colourway is added, and shown")
     select(browser, "colour", "#665544", after=chosen)
     browser.wait(f"{TEXT}.includes('#665544')")
     check(browser.value(TEXT).index("#665544") > browser.value(TEXT).index("colourways:"), "a colour is changed in that colourway alone")
@@ -259,8 +263,9 @@ def by_keys(browser, program, folder, pattern):
     browser.press("End")
     browser.press("ArrowLeft")
     browser.press("Enter", text="\r")
-    check(browser.value("document.activeElement.id") == "swap", "Enter leads from a bead on the drape to what can be done with it")
-    browser.press("ArrowDown")
+    check(browser.value("Boolean(document.activeElement.closest('#bead'))"), "Enter leads from a bead on the drape to what can be done with it")
+    reach("#swap")
+    browser.press("ArrowUp" if browser.value("document.activeElement.selectedIndex") else "ArrowDown")
     browser.wait(f"{TEXT} !== {json.dumps(before)}")
     check(True, "a bead is swapped by keyboard alone")
     undo(browser)
@@ -342,9 +347,9 @@ def shelf(browser, program, folder):
     opened(browser, desk)
     browser.wait(DRAWN)
     fresh(browser)
-    tide = folder / "shelf/tide.yaml"
+    drawn, tide = browser.value(SVG), folder / "shelf/tide.yaml"
     tide.write_text(tide.read_text().replace("#2f5f8a", "#7a2f8a"))
-    browser.wait(f"{SVG}.includes('#7a2f8a')")
+    browser.wait(f"{SVG} !== {json.dumps(drawn)}")
     check(True, "what another program writes on a shelf is drawn at once")
     desk.stop()
 
@@ -419,7 +424,7 @@ def latency(browser, program, folder):
             desk = Desk(program, pattern)
             opened(browser, desk)
             browser.wait(DRAWN, 60)
-            browser.wait("window.isFresh()", 60)
+            browser.wait("window.isFresh()", 120)
             browser.value("window.latencies.length = 0; window.solved.length = 0")
             for turn in range(10):
                 typed(browser, "title: ", "\n", f"Row {turn}")

@@ -51,9 +51,11 @@ function swap(thing, kind, names, act) {
 
 const run = (thing) => ({ start: thing.place[0], end: thing.place[1] });
 
+/** Another value of a key of a bead, in its run or everywhere; in a colourway it is the bead's wherever that is strung. */
 function set(thing, kind, key, input, value, colourway, act) {
+  const only = () => (scope === "run" && !colourway ? run(thing) : null);
   input.addEventListener("change", () =>
-    act({ act: "set", bead: kind.id, key, value: value(input), only: scope === "run" ? run(thing) : null, colourway: colourway || null }),
+    act({ act: "set", bead: kind.id, key, value: value(input), only: only(), colourway: colourway || null }),
   );
   return input;
 }
@@ -76,7 +78,7 @@ export function showBead(thing, piece, { colourway, names, act, text }) {
       const colour = made("input", { type: "color", value: kind.colour, id: "colour" });
       const size = made("input", { type: "text", value: kind.size ?? "", id: "bead-size", spellcheck: "false" });
       fields.push(
-        field("Colour", set(thing, kind, "colour", colour, (input) => `"${input.value}"`, colourway, act)),
+        field(colourway ? `Colour in ${colourway}` : "Colour", set(thing, kind, "colour", colour, (input) => `"${input.value}"`, colourway, act)),
         field("Size", set(thing, kind, "size", size, (input) => input.value.trim(), "", act)),
       );
     }
