@@ -267,13 +267,14 @@ def by_keys(browser, program, folder, pattern):
     reach("#swap")
     browser.press("ArrowUp" if browser.value("document.activeElement.selectedIndex") else "ArrowDown")
     browser.wait(f"{TEXT} !== {json.dumps(before)}")
-    check(True, "a bead is swapped by keyboard alone")
+    fresh(browser)
+    check(browser.value("document.activeElement.id") == "swap", "a bead is swapped by keyboard alone, and the focus stays")
     undo(browser)
     browser.wait(f"{TEXT} === {json.dumps(before)}")
     reach("[role=tab][aria-selected=true]")
     for view in VIEWS[1:] + VIEWS[:1]:
         browser.press("ArrowRight")
-        browser.wait(f"document.querySelector('[aria-selected=true]').dataset.view === '{view}'")
+        browser.wait(f"document.querySelector('[role=tab][aria-selected=true]').dataset.view === '{view}'")
     check(True, "arrow keys open every view")
     fresh(browser)
 

@@ -24,15 +24,15 @@ function field(words, input) {
   return made("label", {}, words, input);
 }
 
-function button(words, act, run) {
-  const node = made("button", { type: "button" }, words);
-  node.addEventListener("click", () => act(run));
+function button(words, act, doing) {
+  const node = made("button", { type: "button", id: doing.act }, words);
+  node.addEventListener("click", () => act(doing));
   return node;
 }
 
 function scopes() {
   const choice = (value, words) => {
-    const radio = made("input", { type: "radio", name: "scope", value, checked: scope === value });
+    const radio = made("input", { type: "radio", name: "scope", id: `scope-${value}`, value, checked: scope === value });
     radio.addEventListener("change", () => (scope = value));
     return made("label", { class: "choice" }, radio, words);
   };
@@ -60,8 +60,14 @@ function set(thing, kind, key, input, value, colourway, act) {
   return input;
 }
 
-/** Shows a thing that was chosen, or nothing. */
-export function showBead(thing, piece, { colourway, names, act, text }) {
+/** Shows a thing that was chosen, or nothing; what had the focus there has it again. */
+export function showBead(...shown) {
+  const focused = box.contains(document.activeElement) ? document.activeElement.id : "";
+  show(...shown);
+  if (focused) element(focused)?.focus({ preventScroll: true });
+}
+
+function show(thing, piece, { colourway, names, act, text }) {
   box.hidden = !thing;
   const kind = thing && piece.kinds[thing.kind];
   if (!thing) return box.replaceChildren();
