@@ -436,6 +436,8 @@ def latency(browser, program, folder):
             over = "" if beads > 500 or statistics.median(first) <= WITHIN else f", over {WITHIN} ms"
             told = f"{statistics.median(first):.0f} ms from the key to the first drawing, {max(first):.0f} ms at most{over}"
             print(f"    {beads} beads, {name}: {told}; {statistics.median(last):.0f} ms to the last (medians of {len(first)})", flush=True)
+            # A text that is not saved is not left without being asked.
+            saved(browser)
             desk.stop()
 
 
