@@ -36,7 +36,11 @@ fn strand(name: &str, length: &str, beads: &str) -> String {
 }
 
 fn design(kind: &str, strands: &str, rest: &str) -> Design {
-    let text = format!("festoon: 1\ntitle: test\nkind: {kind}\n{STOCK}strands:\n{strands}{rest}");
+    with_findings(kind, "", strands, rest)
+}
+
+fn with_findings(kind: &str, findings: &str, strands: &str, rest: &str) -> Design {
+    let text = format!("festoon: 1\ntitle: test\nkind: {kind}\n{STOCK}{findings}strands:\n{strands}{rest}");
     let (pattern, remarks) = pattern::read(&Source::new("test", text));
     let (design, more) = design::resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default());
     design.unwrap_or_else(|| panic!("{more:?}"))
@@ -406,5 +410,47 @@ fn beads_on_nested_arcs_clear_by_the_gap() {
         assert!((found[0].least - gap).abs() < 0.05, "{} is not {gap}", found[0].least);
         assert!(found[0].at.x.abs() < 1.0);
         assert!(gap == 0.0 || found[0].touching == 0.0);
+    }
+}
+
+/// Both ends of a rail bear what hangs below it: with pulls P and Q and a weight W, the upright part of Q is
+/// (W² + Q² - P²) / 2W, and its moment about the other end is that of all weights (statics of a free body).
+#[test]
+fn a_rail_bears_what_hangs_below_it() {
+    let findings = "  ring: { kind: jump ring, inside: 16 mm, wire: 2 mm, mass: 1.9 g }\n  \
+                    tassel: { kind: tassel, length: 60 mm, mass: 2.5 g }\n";
+    let closures = [
+        "closure: { both ends: [ten, tassel] }\n",
+        "closure: { open: through, left: [ring], right: [tassel], tail: 140 mm }\n",
+    ];
+    for closure in closures {
+        let row = strand("only", "", "20 six, big, 70 six, 4 lead");
+        let design = with_findings("necklace", findings, &row, closure);
+        let drape = hang(&design, None).expect("it is long enough");
+        let (strand, hung) = (&design.strands[0], &drape.strands[0]);
+        let [left, right] = hung.ends;
+        let cord = design.cords[strand.cord].mass_per_metre.value() / 1000.0;
+        let of_cord = hung.joints.windows(2).map(|pair| {
+            let middle = pair[0].at.between(pair[1].at, 0.5);
+            (middle, cord * (pair[1].station - pair[0].station))
+        });
+        let of_bits = hung.seats.iter().map(|seat| (seat.centre, strand.trains[seat.train].bits[seat.bit].mass));
+        let ends = [hung.joints.first(), hung.joints.last()].map(|joint| joint.expect("a strand has joints").at);
+        let meeting = festoon::drape::fall::meeting(&design, strand, hung).expect("its ends meet");
+        let mass = |at: usize| design.part_mass(design.closure.parts().nth(at).expect("two parts")).value();
+        let parts = if design.closure.is_empty() {
+            Vec::new()
+        } else {
+            vec![(ends[0].between(meeting, 0.5), mass(0)), (ends[1], mass(1))]
+        };
+        let below = |place: &(Point, f64)| place.0.y < -1e-9;
+        let all: Vec<_> = of_cord.chain(of_bits).chain(parts).filter(below).collect();
+        let weight = all.iter().map(|(_, mass)| mass).sum::<f64>() * NEWTON_PER_GRAM;
+        let moment = all.iter().map(|(at, mass)| (at.x - left.x) * mass).sum::<f64>() * NEWTON_PER_GRAM;
+        let (first, last) = (hung.tension.first, hung.tension.last);
+        let up = (weight * weight + last * last - first * first) / (2.0 * weight);
+        let span = right.x - left.x;
+        assert!((up * span - moment).abs() < 1e-6 * weight * span, "{closure}: {up} N at {span} mm for {moment}");
+        assert!(weight > 0.3 && last > up && drape.worn.is_some_and(|worn| worn.unrest.is_none()), "{closure}");
     }
 }

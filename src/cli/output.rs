@@ -35,15 +35,16 @@ pub fn say(text: &str) -> Result<(), Failure> {
 pub fn write(path: &Path, bytes: &[u8], inputs: &[Source]) -> Result<(), Failure> {
     let trouble = |error: io::Error| Failure::trouble(format!("{}: {error}", path.display()));
     match fs::metadata(path) {
-        Ok(there) if there.is_dir() => Err(trouble(ErrorKind::IsADirectory.into())),
-        Ok(there) if !there.is_file() => pour(path, bytes).map_err(trouble),
-        Ok(_) if let Some(file) = input(path, inputs) => {
-            let what = if file == 0 { "the pattern" } else { "a shelf" };
-            let reason = format!("is {what} that is read, and is not written over; name another file");
-            Err(Failure::trouble(format!("{} {reason}", path.display())))
-        }
-        _ => followed(path).and_then(|target| replace(&target, bytes)).map_err(trouble),
+        Ok(there) if there.is_dir() => return Err(trouble(ErrorKind::IsADirectory.into())),
+        Ok(there) if !there.is_file() => return pour(path, bytes).map_err(trouble),
+        _ => {}
     }
+    if let Some(file) = input(path, inputs) {
+        let what = if file == 0 { "the pattern" } else { "a shelf" };
+        let reason = format!("is {what} that is read, and is not written over; name another file");
+        return Err(Failure::trouble(format!("{} {reason}", path.display())));
+    }
+    followed(path).and_then(|target| replace(&target, bytes)).map_err(trouble)
 }
 
 /// Which of the files that were read a path leads to.

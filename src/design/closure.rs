@@ -5,28 +5,36 @@
 //! the eye comes to lie where the cone is as wide as the eye; from there to the tip is what the
 //! cone adds to the piece.
 
-use crate::pattern::{self, ClosurePart, Kind};
+use crate::pattern::{self, ClosurePart, FindingKind, Kind, Open, Settle};
 use crate::remark::{Code, Remark};
-use crate::source::At;
+use crate::source::{At, Place};
+use crate::trade::usual;
 use crate::units::Length;
 
 use super::Context;
 use super::entries::Index;
 use super::finding::Finding;
 use super::form::{Foot, Form};
-use super::model::{Closure, Joins, Part};
+use super::model::{Bit, Closure, Dangle, Joins, Part, Phrase, Strand, What, Worn};
+use super::row::{self, Strung};
 use super::shaping;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
+use super::stated::Stated;
 
 /// Resolves the closure.
 pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
     let Some(written) = &pattern.closure else { return Some(Closure::default()) };
     let closure = match &written.value.both_ends {
         Some(_) if pattern.kind.place.is_nowhere() => None,
+        Some(both) if meets(pattern.kind.value) => {
+            alone(both, &written.value, context).map(|()| Closure { joins: Joins::Nothing, place: both.place })
+        }
         Some(both) => looped(both, &written.value, pattern.kind.value, shelf, context),
+        None if written.value.open.is_some() => open(written, pattern, shelf, context),
         None => sided(written, pattern.kind.value, shelf, context),
     };
+    tailless(&written.value, context);
     closure.filter(|_| !context.holes.spoil(written.place))
 }
 
@@ -43,6 +51,118 @@ pub fn only_above(pattern: &pattern::Pattern, context: &mut Context) {
     }
 }
 
+/// Whether the ends of a piece of a kind may meet, so that it is closed for good.
+const fn meets(kind: Kind) -> bool {
+    matches!(kind, Kind::Necklace | Kind::Bracelet | Kind::Anklet)
+}
+
+/// Refuses what stands beside `both ends`.
+fn alone(both: &At<Vec<At<ClosurePart>>>, written: &pattern::Closure, context: &mut Context) -> Option<()> {
+    let sides = [&written.each_side, &written.left, &written.right];
+    if written.open.is_none() && !sides.into_iter().any(Option::is_some) {
+        return Some(());
+    }
+    let help = "write `each side`, `left` and `right` for what has two sides";
+    context.refuse(Remark::new(Code::UnknownKey, "`both ends` stands alone in a closure").at(both.place).help(help))
+}
+
+/// Refuses a tail where no end goes through the other.
+fn tailless(written: &pattern::Closure, context: &mut Context) {
+    let through = written.open.as_ref().is_some_and(|open| open.value == Open::Through);
+    let idle = written.tail.as_ref().filter(|_| !through).map(|tail| {
+        let headline = "a `tail:` hangs where one end goes through the other";
+        Remark::new(Code::Misplaced, headline).at(tail.place).help("write `open: through`, or take `tail:` out")
+    });
+    context.remarks.extend(idle);
+}
+
+/// What an open necklace ends in.
+fn open(
+    written: &At<pattern::Closure>,
+    pattern: &pattern::Pattern,
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Option<Closure> {
+    let (how, kind) = (written.value.open.as_ref()?, &pattern.kind);
+    if how.value == Open::Through && pattern.strands.value.len() > 1 {
+        let headline = "one strand alone goes through its own ring";
+        let help = "write one strand, or `open: hanging`";
+        return context.refuse(Remark::new(Code::Misplaced, headline).at(how.place).help(help));
+    }
+    if kind.value != Kind::Necklace && !kind.place.is_nowhere() {
+        let headline = format!("only a necklace is worn open, and this piece is of kind {}", kind.value);
+        let help = "take `open:` out, or write `kind: necklace`";
+        return context.refuse(Remark::new(Code::Misplaced, headline).at(how.place).help(help));
+    }
+    let each = written.value.each_side.as_deref().unwrap_or_default();
+    let left = parts(each, written.value.left.as_deref(), Spot::Open, shelf, context);
+    let right = parts(each, written.value.right.as_deref(), Spot::Open, shelf, context);
+    let (left, right) = (left?, right?);
+    let worn = match how.value {
+        Open::Hanging => Worn::Hanging,
+        Open::Through => Worn::Through(Stated::or(written.value.tail.as_ref().map(|tail| tail.value), usual::TAIL)),
+    };
+    let goes_through =
+        |part: &Part| matches!(shelf.findings[part.finding].kind(), FindingKind::JumpRing | FindingKind::ToggleRing);
+    if how.value == Open::Through && !left.last().is_some_and(goes_through) {
+        let headline = "the last end goes through what the first one ends in, and that is no ring";
+        let help = "write a jump ring or toggle ring as the last of `left:`, or `open: hanging`";
+        return context.refuse(Remark::new(Code::NoRing, headline).at(how.place).help(help));
+    }
+    Some(Closure { joins: Joins::Open([left, right], worn), place: written.place })
+}
+
+/// What both ends of a strand go through where they meet, and what hangs there, from the top down.
+pub fn meeting(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<At<Dangle>> {
+    let both = pattern.closure.as_ref()?.value.both_ends.as_ref().filter(|_| meets(pattern.kind.value))?;
+    let strung: Vec<_> = both.value.iter().map(|part| met(part, shelf, context)).collect();
+    let strung: Vec<_> = strung.into_iter().collect::<Option<_>>()?;
+    let bits = row::bits(&strung, &shelf.beads);
+    let drop = bits.iter().map(Bit::length).sum();
+    Some(At::new(Dangle { on: None, bits, drop }, both.place))
+}
+
+/// A bead, or a finding that hangs there.
+fn met(part: &At<ClosurePart>, shelf: &Shelf, context: &mut Context) -> Option<Strung> {
+    let id = &part.value.id;
+    if let Some(length) = &part.value.length {
+        return context.refuse(no_length(&id.value, length.place));
+    }
+    if let Some(bead) = shelf.bead(&id.value) {
+        return Some(Strung::bead(bead, &shelf.beads).at(part.place));
+    }
+    let finding = spot::finding(id, Spot::Meeting, shelf, context)?;
+    Some(Strung::finding(finding, &shelf.findings).at(part.place))
+}
+
+/// Hangs what the ends meet in at the last end of a piece's only strand, where it takes no cord.
+pub fn hang_meeting(strands: &mut [Strand], meeting: At<Dangle>, context: &mut Context) {
+    let place = meeting.place;
+    let packed =
+        |strand: &Strand| strand.settle == Settle::Fill && strand.ends.iter().all(|end| end.findings.is_empty());
+    let (chart, train) = match strands {
+        [strand] if packed(strand) => (&mut strand.chart, strand.trains.last_mut()),
+        _ => {
+            let headline = "`both ends` meet of one strand alone, which is strung bead to bead and tied";
+            let help = "write one strand with `ends: knot` and no `length:`, or another closure";
+            return context.remarks.push(Remark::new(Code::Misplaced, headline).at(place).help(help));
+        }
+    };
+    chart.push(Phrase::Dangle(None, meeting.value.bits.iter().filter_map(phrase).collect()));
+    let mass = meeting.value.bits.iter().map(|bit| bit.mass).sum();
+    let bit = Bit { what: What::Dangle(meeting.value), before: 0.0, after: 0.0, mass, turned: false, place };
+    train.into_iter().for_each(|train| train.bits.push(bit.clone()));
+}
+
+/// A bead or finding as the maker says it.
+const fn phrase(bit: &Bit) -> Option<Phrase> {
+    match bit.what {
+        What::Bead(bead) => Some(Phrase::Run(1, bead)),
+        What::Finding(finding) => Some(Phrase::Finding(finding)),
+        _ => None,
+    }
+}
+
 /// Both ends on the same findings: the strand is a loop.
 fn looped(
     both: &At<Vec<At<ClosurePart>>>,
@@ -51,12 +171,12 @@ fn looped(
     shelf: &Shelf,
     context: &mut Context,
 ) -> Option<Closure> {
-    let sides = [&written.each_side, &written.left, &written.right];
-    if kind != Kind::Earrings || sides.into_iter().any(Option::is_some) {
-        let headline = "`both ends` stands alone in a closure, and only in that of earrings";
+    if kind != Kind::Earrings {
+        let headline = format!("the ends of a {kind} do not meet in `both ends`");
         let help = "write `each side`, `left` and `right` for what has two sides";
         return context.refuse(Remark::new(Code::UnknownKey, headline).at(both.place).help(help));
     }
+    alone(both, written, context)?;
     let left = parts(&both.value, None, Spot::BothEnds, shelf, context)?;
     Some(Closure { joins: Joins::BothEnds(left), place: both.place })
 }
@@ -133,11 +253,12 @@ fn chain_length(part: &At<ClosurePart>, finding: &Finding, context: &mut Context
                 .at(part.place)
                 .help(format!("write `{{ {}: 60 mm }}`", finding.id)),
         ),
-        (Some(length), None) => context.refuse(
-            Remark::new(Code::WrongKind, format!("`{}` is no chain and takes no length here", finding.id))
-                .at(length.place)
-                .help(format!("write just `{}`", finding.id)),
-        ),
+        (Some(length), None) => context.refuse(no_length(&finding.id, length.place)),
         (None, None) => Some(None),
     }
+}
+
+fn no_length(id: &str, place: Place) -> Remark {
+    let headline = format!("`{id}` is no chain and takes no length here");
+    Remark::new(Code::WrongKind, headline).at(place).help(format!("write just `{id}`"))
 }

@@ -273,7 +273,7 @@ impl<'a> List<'a> {
         let hanger = finding.hangs() + finding.foot();
         let drop = hanger.value() - self.sunk(&strung) + bits.iter().map(super::model::Bit::length).sum::<f64>();
         let takes = self.given.link.or_else(|| finding.wire().map(|wire| *wire)).unwrap_or_default();
-        Some(Strung::other(What::Dangle(Dangle { on, bits, drop }), takes.value(), mass))
+        Some(Strung::other(What::Dangle(Dangle { on: Some(on), bits, drop }), takes.value(), mass))
     }
 
     /// How far what hangs by its hole stands up into the ring or bail that goes through it.
@@ -313,7 +313,7 @@ impl<'a> List<'a> {
             Item::Links(links) => Phrase::Links(links.links.value.0),
             Item::Knot(_) => Phrase::Knot,
             Item::Dangle(dangle) => {
-                Phrase::Dangle(self.shelf.finding(&dangle.on.value.0)?, self.phrases(&dangle.dangle, fill))
+                Phrase::Dangle(Some(self.shelf.finding(&dangle.on.value.0)?), self.phrases(&dangle.dangle, fill))
             }
             Item::Row(row) => rows::phrase(row, fill, self),
             // Stops stand in the strand's own list alone, where `chart` numbers them.

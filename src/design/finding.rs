@@ -8,6 +8,7 @@ use crate::units::{Length, Mass};
 
 use super::entries::Index;
 use super::form::*;
+use super::model::Design;
 use super::stated::Stated;
 use super::stock::{Bead, Sold};
 
@@ -67,6 +68,7 @@ impl Finding {
             Form::Bail(hanger) | Form::EarWire(hanger) => Some(hanger.length),
             Form::CordEnd(end) => Some(end.length),
             Form::Charm(charm) => Some(charm.length),
+            Form::Tassel(tassel) => Some(tassel.length),
             other => other.body().map(|body| body.length),
         }
     }
@@ -85,6 +87,7 @@ impl Finding {
             Form::Bail(hanger) | Form::EarWire(hanger) => hanger.outside,
             Form::CordEnd(end) => end.outside,
             Form::Charm(charm) => Some(*charm.breadth),
+            Form::Tassel(tassel) => Some(*tassel.breadth),
             other => other.body().and_then(|body| body.outside),
         }
     }
@@ -190,8 +193,21 @@ impl Finding {
 
     /// Whether it hangs by a loop of its own.
     #[must_use]
-    pub const fn is_charm(&self) -> bool {
-        matches!(self.form, Form::Charm(_))
+    pub const fn has_loop(&self) -> bool {
+        matches!(self.form, Form::Charm(_) | Form::Tassel(_))
+    }
+
+    /// What it is made of: as the pattern says, or the cord that it is wound of.
+    #[must_use]
+    pub fn made_of(&self, design: &Design) -> Option<String> {
+        let wound = self.tassel().and_then(|tassel| tassel.wound).map(|(cord, _)| design.cords[cord].name.clone());
+        self.material.clone().or(wound)
+    }
+
+    /// Its sizes as a tassel.
+    #[must_use]
+    pub const fn tassel(&self) -> Option<&Tassel> {
+        if let Form::Tassel(tassel) = &self.form { Some(tassel) } else { None }
     }
 
     /// Whether it is a pin.
@@ -225,6 +241,7 @@ impl Finding {
             Form::Bail(hanger) | Form::EarWire(hanger) => *hanger.wire,
             Form::Crimp(_) | Form::BeadCap(_) | Form::Cone(_) => self.across(),
             Form::Charm(_) => usual::PLATE,
+            Form::Tassel(tassel) => *tassel.breadth,
         }
     }
 

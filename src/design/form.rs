@@ -6,7 +6,7 @@ use crate::units::Length;
 
 use super::entries::Index;
 use super::stated::Stated;
-use super::stock::Bead;
+use super::stock::{Bead, Cord};
 
 /// What a finding does, with the sizes that its kind has. A size that a kind always has is a length; one that
 /// only some patterns state is optional.
@@ -58,6 +58,8 @@ pub enum Form {
     CordEnd(CordEnd),
     /// A small shape that hangs by its loop.
     Charm(Charm),
+    /// Threads that hang by a loop.
+    Tassel(Tassel),
     /// A loop that grips an arm of a pair of spectacles.
     SpectacleLoop(Body),
 }
@@ -223,6 +225,27 @@ pub struct Charm {
     pub outline: Outline,
 }
 
+/// The sizes of a tassel, and what it is made of where it is made with the piece.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tassel {
+    /// From the top of its loop to the ends of its threads.
+    pub length: Length,
+    /// How broad its threads hang.
+    pub breadth: Stated<Length>,
+    /// The cord that it is wound of with the piece, and how many threads of it hang; nothing of one that is bought.
+    pub wound: Option<(Index<Cord>, u32)>,
+}
+
+impl Tassel {
+    /// The cord that is wound to it, and how much: a thread as long as the tassel for each that hangs, two from a
+    /// turn, and what binds its neck and makes its loop.
+    #[must_use]
+    pub fn takes(&self) -> Option<(Index<Cord>, Length)> {
+        let (cord, threads) = self.wound?;
+        Some((cord, self.length * 2.0 * f64::from(threads.div_ceil(2)) + usual::BINDING))
+    }
+}
+
 impl Form {
     /// The kind that it is a form of.
     #[must_use]
@@ -252,6 +275,7 @@ impl Form {
             Self::KnotCover(_) => FindingKind::KnotCover,
             Self::CordEnd(_) => FindingKind::CordEnd,
             Self::Charm(_) => FindingKind::Charm,
+            Self::Tassel(_) => FindingKind::Tassel,
             Self::SpectacleLoop(_) => FindingKind::SpectacleLoop,
         }
     }

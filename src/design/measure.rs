@@ -13,6 +13,28 @@ impl Strand {
         self.trains.iter().flat_map(|train| &train.bits)
     }
 
+    /// The branches that hang from it, in order, each kind again and again.
+    pub fn dangles(&self) -> impl Iterator<Item = &Dangle> {
+        self.bits().filter_map(|bit| match &bit.what {
+            What::Dangle(dangle) => Some(dangle),
+            _ => None,
+        })
+    }
+
+    /// The branches that hang from it on a finding.
+    pub fn hung(&self) -> impl Iterator<Item = &Dangle> {
+        self.dangles().filter(|dangle| dangle.on.is_some())
+    }
+
+    /// How many links of chain it is, where the links of its cord are known.
+    #[must_use]
+    pub fn links(&self, design: &Design) -> Option<u64> {
+        let link = design.cords[self.cord].link?;
+        // Lengths are finite and below 10 m, links longer than 0.
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number from 0 on")]
+        Some((self.finished / link).round() as u64)
+    }
+
     /// How much cord the beads and all else that is strung take, without spaces.
     #[must_use]
     pub fn beaded(&self) -> Length {
@@ -172,19 +194,30 @@ fn count(bit: &Bit, counts: &mut [u32]) {
     }
 }
 
+impl Strand {
+    /// What may come to lie beyond a station.
+    pub fn below(&self, station: f64) -> impl Iterator<Item = &Bit> {
+        self.trains.iter().flat_map(Train::placed).filter(move |(at, _)| *at > station).map(|(_, bit)| bit)
+    }
+}
+
 impl Train {
-    /// Station and drop of every branch, with the train as far along its cord as it goes.
-    fn branches(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
+    /// Its bits, each with the last station at which its end may be.
+    fn placed(&self) -> impl Iterator<Item = (f64, &Bit)> {
         let mut at = match self.rest {
             Rest::At(start) | Rest::Free(_, start) => start,
         };
-        self.bits.iter().filter_map(move |bit| {
-            let station = at + bit.before;
+        self.bits.iter().map(move |bit| {
             at += bit.length();
-            match &bit.what {
-                What::Dangle(dangle) => Some((station, dangle.drop)),
-                _ => None,
-            }
+            (at, bit)
+        })
+    }
+
+    /// Station and drop of every branch, with the train as far along its cord as it goes.
+    fn branches(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
+        self.placed().filter_map(|(end, bit)| match &bit.what {
+            What::Dangle(dangle) => Some((end - bit.after, dangle.drop)),
+            _ => None,
         })
     }
 }
@@ -194,7 +227,8 @@ impl Dangle {
     #[must_use]
     pub fn levels(&self, design: &Design) -> Vec<f64> {
         let strung: f64 = self.bits.iter().map(Bit::length).sum();
-        let mut below = self.drop - strung - design.findings[self.on].foot().value();
+        let foot = self.on.map_or(Length::ZERO, |on| design.findings[on].foot());
+        let mut below = self.drop - strung - foot.value();
         let level = |bit: &Bit| {
             let level = below + bit.before;
             below += bit.length();
@@ -205,6 +239,16 @@ impl Dangle {
 }
 
 impl Design {
+    /// What both ends of its strand meet in, where they do.
+    #[must_use]
+    pub fn meeting(&self) -> Option<&Dangle> {
+        let last = self.strands.last()?.trains.last()?.bits.last()?;
+        match &last.what {
+            What::Dangle(dangle) if dangle.on.is_none() => Some(dangle),
+            _ => None,
+        }
+    }
+
     /// How many of each bead in one copy of the piece, those that knots are tied round included, indexed like
     /// the beads.
     #[must_use]

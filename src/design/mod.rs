@@ -192,13 +192,18 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     let closed = closure.is_some();
     let closure = closure.unwrap_or_default();
     let written = pattern.strands.value.iter();
+    let meeting = closure::meeting(pattern, &shelf, context);
     let strands: Vec<_> = written.map(|written| strand::strand(written, made_to, &closure, &shelf, context)).collect();
     let whole = strands.iter().all(Option::is_some) && closed && !context.wants(pattern);
     let mut strands: Vec<_> = strands.into_iter().flatten().collect();
     hang_apart(&mut strands, &closure, &shelf);
     let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet);
-    if is_ring && closure.is_empty() {
-        strands.iter_mut().for_each(|strand| row::close(strand, &shelf.beads));
+    match meeting {
+        Some(meeting) if whole => closure::hang_meeting(&mut strands, meeting, context),
+        None if is_ring && closure.is_empty() => {
+            strands.iter_mut().for_each(|strand| row::close(strand, &shelf.beads));
+        }
+        _ => {}
     }
     bars::share_mass(&mut strands, &shelf.findings);
     let design = Design {

@@ -200,8 +200,8 @@ pub enum What {
 /// A branch that hangs straight down.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Dangle {
-    /// The pin, bail or ring that it hangs on.
-    pub on: Index<Finding>,
+    /// The pin, bail or ring that it hangs on; nothing where the strand's own ends meet in it and hold it.
+    pub on: Option<Index<Finding>>,
     /// What is strung on it, from the top down.
     pub bits: Vec<Bit>,
     /// From the cord down to the lowest point, in mm.
@@ -229,8 +229,8 @@ pub enum Phrase {
     Finding(Index<Finding>),
     /// A stop: its number on the strand, from 1, and its finding.
     Stop(u32, Index<Finding>),
-    /// A branch: what hangs on a finding.
-    Dangle(Index<Finding>, Vec<Phrase>),
+    /// A branch: what hangs on a finding, or where the ends meet.
+    Dangle(Option<Index<Finding>>, Vec<Phrase>),
 }
 
 /// What joins the strands' ends.
@@ -254,6 +254,17 @@ pub enum Joins {
     BothEnds(Vec<Part>),
     /// The first ends hang from these, and nothing joins the last: one of a pair of earrings.
     Above(Vec<Part>),
+    /// What the first ends and what the last ends end in, which nothing joins, and how the piece is worn.
+    Open([Vec<Part>; 2], Worn),
+}
+
+/// How an open necklace is worn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Worn {
+    /// Both ends hang in front.
+    Hanging,
+    /// The last end goes through the ring in which the first ends, and hangs so far below it, as it is drawn.
+    Through(Stated<Length>),
 }
 
 impl Joins {
@@ -270,14 +281,16 @@ impl Closure {
     pub fn left(&self) -> &[Part] {
         match &self.joins {
             Joins::Nothing => &[],
-            Joins::Sides([parts, _]) | Joins::BothEnds(parts) | Joins::Above(parts) => parts,
+            Joins::Sides([parts, _]) | Joins::BothEnds(parts) | Joins::Above(parts) | Joins::Open([parts, _], _) => {
+                parts
+            }
         }
     }
 
     /// What the last ends alone hang from, outward.
     #[must_use]
     pub fn right(&self) -> &[Part] {
-        if let Joins::Sides([_, parts]) = &self.joins { parts } else { &[] }
+        if let Joins::Sides([_, parts]) | Joins::Open([_, parts], _) = &self.joins { parts } else { &[] }
     }
 
     /// All its findings, the first ends' before the last ends'.
@@ -291,7 +304,13 @@ impl Closure {
         matches!(self.joins, Joins::BothEnds(_))
     }
 
-    /// Whether it has no finding.
+    /// How it is worn, where nothing joins its ends.
+    #[must_use]
+    pub const fn open(&self) -> Option<Worn> {
+        if let Joins::Open(_, worn) = self.joins { Some(worn) } else { None }
+    }
+
+    /// Whether its ends are tied to each other.
     #[must_use]
     pub const fn is_empty(&self) -> bool {
         matches!(self.joins, Joins::Nothing)

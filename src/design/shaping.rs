@@ -12,16 +12,27 @@ use super::Context;
 use super::article::{gauge_diameter, sold};
 use super::entries::Index;
 use super::finding::Finding;
-use super::form::{Bar, Body, Cap, Chain, Charm, Cone, CordEnd, Crimp, Foot, Form, Hanger, KnotCover, Pin, Ring};
+use super::form::{
+    Bar, Body, Cap, Chain, Charm, Cone, CordEnd, Crimp, Foot, Form, Hanger, KnotCover, Pin, Ring, Tassel,
+};
 use super::stated::Stated;
-use super::stock::Bead;
+use super::stock::{Bead, Cord};
 
-/// Resolves one finding; the bead is that which the knot in it is tied round.
+/// What a finding names.
+#[derive(Default)]
+pub struct Named<'a> {
+    /// The bead that the knot in it is tied round.
+    pub bead: Option<Index<Bead>>,
+    /// The cord that it is wound of.
+    pub cord: Option<(Index<Cord>, &'a Cord)>,
+}
+
+/// Resolves one finding with what it names.
 pub fn finding(
     id: &str,
     place: Place,
     written: &pattern::Finding,
-    bead: Option<Index<Bead>>,
+    named: &Named<'_>,
     context: &mut Context,
 ) -> Option<Finding> {
     check_closed(id, written, context);
@@ -30,16 +41,29 @@ pub fn finding(
     let finding = Finding {
         id: id.to_owned(),
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
-        form: form(id, written, bead, context)?,
+        form: form(id, written, named, context)?,
         mass: written.mass.unwrap_or_default(),
         material: written.material.as_ref().map(|at| at.value.clone()),
-        colour: written.colour.map_or_else(|| metal(written), |colour| colour.0),
+        colour: written.colour.map_or_else(|| own_colour(written, named), |colour| colour.0),
         breakaway: written.breakaway.is_some_and(|answer| answer.0),
         comes_with: written.comes_with.as_ref().map(|with| with.value.clone()),
         sold,
         place,
     };
-    consistent(finding, context)
+    consistent(weighed(finding, written, named), context)
+}
+
+/// The colour of what it is wound of, or of its metal.
+fn own_colour(written: &pattern::Finding, named: &Named<'_>) -> Rgb {
+    named.cord.map_or_else(|| metal(written), |(_, cord)| cord.colour)
+}
+
+/// A tassel that is wound with the piece weighs what is wound to it, unless the pattern says its mass.
+fn weighed(finding: Finding, written: &pattern::Finding, named: &Named<'_>) -> Finding {
+    let takes = finding.tassel().and_then(Tassel::takes).map(|(_, length)| length);
+    let wound = takes.zip(named.cord).filter(|_| written.mass.is_none());
+    let mass = wound.map(|(length, (_, cord))| cord.mass_per_metre * (length.value() / 1000.0));
+    Finding { mass: mass.unwrap_or(finding.mass), ..finding }
 }
 
 /// Nothing but a jump ring opens and closes as one does.
@@ -187,6 +211,20 @@ impl Sizes<'_> {
         Charm { length, breadth: Stated::or(value(&self.written.outside), length * breadth(outline)), outline }
     }
 
+    /// One that is made with the piece is wound of so many threads.
+    fn tassel(&mut self, named: &Named<'_>) -> Tassel {
+        if named.cord.is_some() && self.written.threads.is_none() {
+            self.missing.push("threads");
+        }
+        let threads = self.written.threads.as_ref().map(|at| at.value.0);
+        let length = self.length();
+        Tassel {
+            length,
+            breadth: Stated::or(value(&self.written.outside), length * usual::TASSEL_BREADTH),
+            wound: named.cord.map(|(cord, _)| cord).zip(threads),
+        }
+    }
+
     fn cord_end(&mut self) -> CordEnd {
         let (wire, outside) = (self.wire, value(&self.written.outside));
         CordEnd { length: self.length(), inside: self.inside(), outside, wire }
@@ -198,7 +236,7 @@ fn value(at: &Option<At<Length>>) -> Option<Length> {
 }
 
 /// The finding's kind with its sizes; refuses one that lacks a size its kind cannot do without.
-fn form(id: &str, written: &pattern::Finding, bead: Option<Index<Bead>>, context: &mut Context) -> Option<Form> {
+fn form(id: &str, written: &pattern::Finding, named: &Named<'_>, context: &mut Context) -> Option<Form> {
     let wire = match (&written.wire, &written.gauge) {
         (None, Some(gauge)) => Some(gauge_diameter(gauge, context)?),
         (wire, _) => value(wire),
@@ -226,9 +264,10 @@ fn form(id: &str, written: &pattern::Finding, bead: Option<Index<Bead>>, context
         FindingKind::WireGuard => Form::WireGuard(sizes.body()),
         FindingKind::Bail => Form::Bail(sizes.hanger()),
         FindingKind::EarWire => Form::EarWire(sizes.hanger()),
-        FindingKind::KnotCover => Form::KnotCover(KnotCover { body: sizes.body(), bead }),
+        FindingKind::KnotCover => Form::KnotCover(KnotCover { body: sizes.body(), bead: named.bead }),
         FindingKind::CordEnd => Form::CordEnd(sizes.cord_end()),
         FindingKind::Charm => Form::Charm(sizes.charm()),
+        FindingKind::Tassel => Form::Tassel(sizes.tassel(named)),
         FindingKind::SpectacleLoop => Form::SpectacleLoop(sizes.body()),
     };
     if sizes.missing.is_empty() { Some(form) } else { context.refuse(lacking(id, written, &sizes.missing)) }

@@ -8,7 +8,7 @@ use super::Context;
 use super::article;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
-use super::shaping;
+use super::shaping::{self, Named};
 use super::stock::{Bead, Cord};
 
 /// Beads, cords and findings in the order in which indices count them, and the ids of all that the
@@ -57,7 +57,10 @@ impl Shelf {
         let findings = pattern.findings.iter().flat_map(|all| &all.entries);
         for (key, written) in findings.filter(|(key, _)| used.contains(&key.value)) {
             let bead = written.bead.as_ref().and_then(|bead| shelf.knotted(written, bead, context));
-            shelf.findings.extend(shaping::finding(&key.value, key.place, written, bead, context));
+            let cord = written.cord.as_ref().and_then(|cord| shelf.wound(written, cord, context));
+            let named = Named { bead, cord: cord.map(|cord| (cord, &shelf.cords[cord])) };
+            let finding = shaping::finding(&key.value, key.place, written, &named, context);
+            shelf.findings.extend(finding);
             if let Some(with) = &written.comes_with {
                 sold_together(key, with, pattern, &shelf, context);
             }
@@ -75,6 +78,15 @@ impl Shelf {
         }
         let headline = format!("a knot is tied round a bead in a knot cover, not in {}", a(written.kind.value.word()));
         context.refuse(Remark::new(Code::Misplaced, headline).at(bead.place).help("take `bead:` out"))
+    }
+
+    /// The cord that a tassel is wound of.
+    fn wound(&self, written: &pattern::Finding, cord: &At<String>, context: &mut Context) -> Option<Index<Cord>> {
+        if written.kind.value == FindingKind::Tassel {
+            return self.find_cord(cord, context);
+        }
+        let headline = format!("a tassel is wound of a cord, not {}", a(written.kind.value.word()));
+        context.refuse(Remark::new(Code::Misplaced, headline).at(cord.place).help("take `cord:` out"))
     }
 
     /// Gives beads the colours of a colourway.
@@ -198,7 +210,7 @@ pub fn check(shelf: &pattern::Shelf) -> Vec<Remark> {
         article::cord(&key.value, key.place, written, &mut context);
     }
     for (key, written) in &shelf.findings.entries {
-        shaping::finding(&key.value, key.place, written, None, &mut context);
+        shaping::finding(&key.value, key.place, written, &Named::default(), &mut context);
     }
     context.remarks
 }

@@ -18,6 +18,10 @@ pub enum Spot {
     Side,
     /// On the closure's `both ends` of an earring.
     BothEnds,
+    /// On a side of an open necklace's closure.
+    Open,
+    /// Where both ends of a piece meet.
+    Meeting,
     /// As what a branch hangs `on`.
     Hanger,
     /// As a `stop`.
@@ -27,7 +31,8 @@ pub enum Spot {
 }
 
 impl Spot {
-    const ALL: [Self; 6] = [Self::Ends, Self::Side, Self::BothEnds, Self::Hanger, Self::Stop, Self::Strung];
+    const ALL: [Self; 8] =
+        [Self::Ends, Self::Side, Self::BothEnds, Self::Open, Self::Meeting, Self::Hanger, Self::Stop, Self::Strung];
 
     /// The place in words, behind "stands".
     const fn words(self) -> &'static str {
@@ -38,6 +43,8 @@ impl Spot {
             Self::Hanger => "as what a dangle hangs `on`",
             Self::Stop => "as a `stop`",
             Self::Strung => "among the beads",
+            Self::Open => "on a side of an open `closure`",
+            Self::Meeting => "where `both ends` of a piece meet",
         }
     }
 
@@ -45,8 +52,8 @@ impl Spot {
     const fn kinds(self) -> &'static [FindingKind] {
         use FindingKind::{
             Bail, BarrelHalf, BeadCap, BoxHalf, Chain, Charm, Clasp, Cone, CordEnd, Crimp, CrimpCover, EarWire, EndBar,
-            EyePin, HeadPin, Hook, JumpRing, KnotCover, SlideHalf, SpacerBar, SpectacleLoop, SpringRing, ToggleBar,
-            ToggleRing, WireGuard,
+            EyePin, HeadPin, Hook, JumpRing, KnotCover, SlideHalf, SpacerBar, SpectacleLoop, SpringRing, Tassel,
+            ToggleBar, ToggleRing, WireGuard,
         };
         match self {
             Self::Ends => &[Crimp, CrimpCover, WireGuard, KnotCover, CordEnd],
@@ -68,10 +75,12 @@ impl Spot {
                 EarWire,
                 SpectacleLoop,
             ],
+            Self::Open => &[EyePin, Cone, BeadCap, JumpRing, Chain, ToggleRing, Charm, Tassel],
+            Self::Meeting => &[BeadCap, JumpRing, Charm, Tassel],
             Self::BothEnds => &[EyePin, Cone, BeadCap, EndBar, JumpRing, Chain, EarWire],
             Self::Hanger => &[HeadPin, EyePin, Bail, JumpRing, Chain],
             Self::Stop => &[Crimp],
-            Self::Strung => &[Crimp, SpacerBar, BeadCap, JumpRing, Chain, Charm],
+            Self::Strung => &[Crimp, SpacerBar, BeadCap, JumpRing, Chain, Charm, Tassel],
         }
     }
 }

@@ -63,7 +63,8 @@ pub fn strand(
     let stock = Stock { beads: &shelf.beads, findings: &shelf.findings };
     let thick = shelf.cords[cord].diameter.value() * f64::from(legs);
     let row = Row { stock, closure, cord: thick, ends: &ends };
-    let fill = match (length, made_to.asked) {
+    let asked = made_to.asked.filter(|_| closure.open().is_none());
+    let fill = match (length, asked) {
         (None, Some(asked)) if list.has_fill() => round(strand, &list, &row, asked),
         _ => fill(strand, &list, length, takes, context)?,
     };

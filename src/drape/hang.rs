@@ -56,6 +56,12 @@ pub struct Link {
 }
 
 impl Link {
+    /// The same as one meets it from its end.
+    #[must_use]
+    pub fn backwards(self) -> Self {
+        Self { centre: 1.0 - self.centre, ..self }
+    }
+
     /// This and the next as one.
     #[must_use]
     pub fn and(self, next: Self) -> Self {

@@ -2,7 +2,7 @@
 //!
 //! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
 //! the solver, [`slide`] for beads that gather, [`body`] for what is worn, [`clearance`] for crowding,
-//! [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`](crate::geometry::taut) for
+//! [`fall`] for pieces whose ends are in front, [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`](crate::geometry::taut) for
 //! how they lie there.
 
 pub mod body;
@@ -10,6 +10,7 @@ pub mod chain;
 pub mod clearance;
 mod contact;
 pub mod ellipse;
+pub mod fall;
 pub mod hang;
 mod program;
 pub mod ring;
@@ -45,7 +46,8 @@ pub struct Drape {
 /// A strand at rest.
 #[derive(Clone, Debug)]
 pub struct Hung {
-    /// The two points it hangs from.
+    /// The two points it hangs from: of a piece whose ends are in front those at which it leaves what is broad as
+    /// the neck.
     pub ends: [Point; 2],
     /// The chain's joints from the first end to the last, with their stations.
     pub joints: Vec<Joint>,
@@ -61,6 +63,8 @@ pub struct Hung {
     pub iterations: u32,
     /// Distance by which the chain misses its last end.
     pub residual: f64,
+    /// Between which stations it is not seen, where that is neither before nor behind the rest.
+    pub unseen: Option<[f64; 2]>,
 }
 
 /// A joint of the hanging chain.
@@ -94,11 +98,11 @@ pub struct Seat {
 /// Tension in newtons.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Tension {
-    /// At the first end.
+    /// At the first end, or where it leaves a rail on that side.
     pub first: f64,
     /// Where it is least: at the lowest point of a strand that has one between its ends.
     pub lowest: f64,
-    /// At the last end.
+    /// At the last end, or where it leaves a rail on that side.
     pub last: f64,
 }
 

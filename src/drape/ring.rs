@@ -29,7 +29,7 @@ fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring>
     let longest = close(&closed(design, strand, chain, |part| part.reach));
     let inside_girth = taut.girth();
     let longest_girth = longest.map_or(inside_girth, |longest| longest.girth());
-    let way = Way::new(&chords, &taut, chain.links.len());
+    let way = Way::new(&chords, &taut, chain.links.len(), design.meeting().is_some());
     let closing = way.joints[chain.links.len()..].to_vec();
     Some(Ring { strand: index, inside_girth, longest_girth, round: way.round(strand, &chords, chain, hung), closing })
 }
@@ -55,7 +55,7 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Vec<Chord> {
     chain.links.iter().zip(&chain.pieces).map(chord).collect()
 }
 
-/// A closed row turned so that the middle of its strand lies at the foot.
+/// A closed row turned so that the middle of its strand lies at the foot, or its ends where something hangs from them.
 struct Way {
     /// One a chord.
     centres: Vec<Point>,
@@ -65,7 +65,7 @@ struct Way {
 
 impl Way {
     /// `links` is how many of the chords are the strand's; the others are the closure's.
-    fn new(chords: &[Chord], taut: &Taut, links: usize) -> Self {
+    fn new(chords: &[Chord], taut: &Taut, links: usize, ends_below: bool) -> Self {
         let count = chords.len();
         let joint = |at: usize| {
             let (last, next) = ((at + count - 1) % count, at % count);
@@ -75,7 +75,8 @@ impl Way {
         };
         let (first, last) = (joint(0).angle(), joint(links).angle());
         let span = if links == count { 2.0 * PI } else { (last - first).rem_euclid(2.0 * PI) };
-        let turned = |at: Point| at.turned(-FRAC_PI_2 - first - 0.5 * span);
+        let foot = if ends_below { first } else { first + 0.5 * span };
+        let turned = |at: Point| at.turned(-FRAC_PI_2 - foot);
         Self {
             centres: taut.centres.iter().map(|at| turned(*at)).collect(),
             joints: (0..=count).map(|at| turned(joint(at))).collect(),

@@ -2,8 +2,8 @@
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
-use super::{Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, ring, slide};
-use crate::design::{Design, Strand, Wear, What};
+use super::{Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, fall, ring, slide};
+use crate::design::{Design, Strand, Wear, What, Worn};
 use crate::geometry::{Extent, Point};
 use crate::many;
 use crate::pattern::Kind;
@@ -43,6 +43,8 @@ impl Fault {
 enum Hold {
     /// By two points so far apart.
     Points(f64),
+    /// Over a rail so broad, with its ends in front.
+    Rail(f64),
     /// Laid straight, for pieces that close round a limb.
     Straight,
     /// By the first end alone.
@@ -54,7 +56,7 @@ enum Hold {
 /// Hangs a design. Without a `span` in mm a necklace or strap hangs from two points as far apart as
 /// the neck is broad, a bracelet or anklet lies straight and an earring hangs from its first end, or
 /// from both where it is a loop;
-/// with one, every strand hangs from two points. Strands that a bar holds apart hang from points
+/// with one, every strand hangs from two points. A necklace whose ends are in front lies over a rail so broad. Strands that a bar holds apart hang from points
 /// that lie so much farther out on both sides, or lie straight so much lower; earrings hang so far aside,
 /// each from its own hole.
 ///
@@ -88,7 +90,9 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
     }
     let settled = if soon { None } else { touch(design, hold, &chains, &mut hung) };
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
-    let worn = (!soon && kind == Kind::Necklace).then(|| body::wear(design, &chains));
+    // How ends lie that hang free is the wearer's.
+    let lies = kind == Kind::Necklace && design.closure.open() != Some(Worn::Hanging);
+    let worn = (!soon && lies).then(|| body::wear(design, &chains));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
         clearances: if lie_apart(design, hold) {
@@ -124,6 +128,7 @@ fn touch(design: &Design, hold: Hold, chains: &[Chain], hung: &mut [Hung]) -> Op
 /// How the strands of a design are held.
 fn hold(design: &Design, span: Option<f64>) -> Hold {
     match (span, design.heading.kind) {
+        (span, Kind::Necklace) if fall::falls(design) => Hold::Rail(span.unwrap_or_else(|| across(&design.wear))),
         (Some(span), _) => Hold::Points(span),
         (None, Kind::Necklace | Kind::Strap) => Hold::Points(across(&design.wear)),
         (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
@@ -150,7 +155,7 @@ pub fn clearance(design: &Design, between: [usize; 2]) -> Option<Clearance> {
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang
 /// plumb from one point hang in a bunch, unless a bar holds them apart.
 fn lie_apart(design: &Design, hold: Hold) -> bool {
-    !matches!(hold, Hold::Straight | Hold::Plumb | Hold::Loop(_))
+    !matches!(hold, Hold::Straight | Hold::Plumb | Hold::Loop(_) | Hold::Rail(_))
         || design.strands.iter().any(|strand| strand.aside > Length::ZERO)
 }
 
@@ -171,6 +176,7 @@ fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), 
     match hold {
         Hold::Points(span) => between(design, strand, Point::new(0.0 - aside, 0.0), span + 2.0 * aside),
         Hold::Loop(span) => between(design, strand, Point::new(aside, 0.0), span),
+        Hold::Rail(span) => over(design, strand, span),
         Hold::Straight => {
             let from = Point::new(0.0, 0.0 - aside);
             Ok(lay(design, strand, slide::middles(strand), from, Point::new(1.0, 0.0)))
@@ -186,6 +192,30 @@ fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<
     let chain = Chain::new(design, strand, &starts);
     let hanging = super::hang::solve(&chain.links, end)?;
     let hung = seat(strand, &chain, hanging, [first, first + end], starts);
+    Ok((chain, hung))
+}
+
+/// A strand over a rail. Beads that slide stay in the middle of where they may be.
+fn over(design: &Design, strand: &Strand, across: f64) -> Result<(Chain, Hung), Unhung> {
+    let starts = slide::middles(strand);
+    let chain = Chain::new(design, strand, &starts);
+    let (joints, [first, last]) = fall::hang(design, &chain, across)?;
+    let along = |pair: &[Point]| Point::towards((pair[1] - pair[0]).angle());
+    let low = joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
+    let ([left, right], start) = (fall::turns(design, &chain, across).rail, joints[0]);
+    let ends = [joints[left], joints[right]];
+    let hanging = Hanging {
+        directions: joints.windows(2).map(along).collect(),
+        joints: joints.iter().map(|joint| *joint - start).collect(),
+        across: 0.0,
+        up: 0.0,
+        first,
+        lowest: 0.0,
+        last,
+        iterations: 0,
+        residual: 0.0,
+    };
+    let hung = Hung { ends, drop: 0.0 - low, ..seat(strand, &chain, hanging, [start; 2], starts) };
     Ok((chain, hung))
 }
 
@@ -227,6 +257,7 @@ fn seat(strand: &Strand, chain: &Chain, hanging: Hanging, ends: [Point; 2], star
         drop: ends[0].y.max(ends[1].y) - lowest,
         iterations: hanging.iterations,
         residual: hanging.residual,
+        unseen: None,
         joints,
     }
 }
@@ -302,6 +333,7 @@ impl Hung {
             drop: 0.0,
             iterations: 0,
             residual: 0.0,
+            unseen: None,
         }
     }
 

@@ -8,6 +8,7 @@ mod number;
 mod parts;
 mod pdf;
 mod png;
+mod raster;
 mod svg;
 mod tree;
 

@@ -4,10 +4,9 @@
 //! compressed from there, so that little more than that and the file itself is held at a time.
 
 use png::{BitDepth, ColorType, Compression, PixelDimensions, SrgbRenderingIntent, Unit};
-use resvg::usvg::Tree;
-use tiny_skia::{Color, Pixmap, Transform};
+use tiny_skia::{Color, Pixmap};
 
-use super::{ExportError, tree::tree};
+use super::{ExportError, raster};
 use crate::paint::mark::Page;
 use crate::units::INCH;
 
@@ -49,21 +48,12 @@ pub fn transparent_png(page: &Page, dpi: f64, effort: Effort) -> Result<Vec<u8>,
 
 fn drawn(page: &Page, dpi: f64, ground: Color) -> Result<Pixmap, ExportError> {
     let (width, height) = pixel_size(page, dpi)?;
-    let tree = tree(page)?;
     let mut pixels = Pixmap::new(width, height).ok_or(ExportError::NoArea)?;
     if ground != Color::TRANSPARENT {
         pixels.fill(ground);
     }
-    draw(&tree, &mut pixels);
+    raster::draw(page, &mut pixels)?;
     Ok(pixels)
-}
-
-/// Draws the page whole: in parts, lines that cross from one to the next would be cut there, each part's piece
-/// rounded for itself, and show a step.
-fn draw(tree: &Tree, pixels: &mut Pixmap) {
-    let (width, height) = (pixels.width() as f32, pixels.height() as f32);
-    let scale = Transform::from_scale(width / tree.size().width(), height / tree.size().height());
-    resvg::render(tree, scale, &mut pixels.as_mut());
 }
 
 fn pixel_size(page: &Page, dpi: f64) -> Result<(u32, u32), ExportError> {
@@ -120,7 +110,10 @@ fn true_size(dpi: f64) -> PixelDimensions {
 mod tests {
     use std::sync::Arc;
 
+    use tiny_skia::Transform;
+
     use super::*;
+    use crate::export::tree::tree;
     use crate::geometry::Point;
     use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 

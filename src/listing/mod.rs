@@ -120,7 +120,7 @@ fn declared(design: &Design) -> (Vec<String>, Vec<String>) {
     let material = |article: Article| match article {
         Article::Bead(at) => design.beads[at].material.clone(),
         Article::Cord(at) => Some(design.cords[at].name.clone()),
-        Article::Finding(at) => design.findings[at].material.clone(),
+        Article::Finding(at) => design.findings[at].made_of(design),
     };
     let (mut materials, mut undeclared) = (Vec::new(), Vec::new());
     for article in Article::all(design) {
@@ -158,6 +158,7 @@ fn worn(piece: &Piece) -> Vec<Fact> {
     let limb = match design.heading.kind {
         Kind::Bracelet => Some("made for a wrist of"),
         Kind::Anklet => Some("made for an ankle of"),
+        Kind::Necklace if design.closure.open().is_some() => None,
         Kind::Necklace => Some("made for a neck, at its base, of"),
         Kind::Earrings | Kind::Strap => None,
     };
@@ -169,7 +170,12 @@ fn worn(piece: &Piece) -> Vec<Fact> {
     let several = design.strands.len() > 1;
     let drop = |(drop, strand): (&f64, &crate::design::Strand)| {
         let which = if several { format!(", strand {}", strand.name) } else { String::new() };
-        Fact::new(format!("hangs below the front of that neck{which}"), ruler(*drop))
+        let neck = if limb.is_some() {
+            "that neck".to_owned()
+        } else {
+            format!("a neck of {} at its base", ruler(design.wear.girth.value()))
+        };
+        Fact::new(format!("hangs below the front of {neck}{which}"), ruler(*drop))
     };
     worn.extend(drops.map(drop));
     worn

@@ -261,7 +261,8 @@ fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
         cuttings.push(cutting);
         line
     };
-    let lines = Article::all(stock).filter(|article| !need::comes_with(stock, *article)).map(line).collect();
+    let bought = |article: &Article| !need::comes_with(stock, *article) && !need::is_made(stock, *article);
+    let lines = Article::all(stock).filter(bought).map(line).collect();
     (lines, cuttings)
 }
 

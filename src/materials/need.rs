@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Design, Finding, Index, Lot, Sharers, What};
+use crate::design::{Bit, Cord, Design, Finding, Index, Lot, Sharers, Tassel, What};
 use crate::pattern::FindingKind;
 
 /// How often the pieces of one design are made.
@@ -62,7 +62,8 @@ pub fn bought(design: &Design) -> BTreeMap<Article, u64> {
         let most = with.chain([article]).filter_map(|one| counts.get(&one)).max();
         (article, most.copied().unwrap_or(0))
     };
-    let is_counted = |article: &Article| !by_length(design, *article) && !comes_with(design, *article);
+    let is_counted =
+        |article: &Article| !by_length(design, *article) && !comes_with(design, *article) && !is_made(design, *article);
     Article::all(design).filter(is_counted).map(whole).collect()
 }
 
@@ -84,7 +85,7 @@ fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {
             What::Bead(at) => visit(Article::Bead(*at)),
             What::Finding(at) => visit(Article::Finding(*at)),
             What::Dangle(dangle) => {
-                visit(Article::Finding(dangle.on));
+                dangle.on.into_iter().for_each(|on| visit(Article::Finding(on)));
                 each_article(&dangle.bits, visit);
             }
             What::Gap | What::Knot => {}
@@ -99,10 +100,29 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
         Article::Bead(_) => Vec::new(),
         Article::Cord(at) => {
             let strands = design.strands.iter().filter(|strand| strand.cord == at);
-            strands.map(|strand| Piece { label: strand.name.clone(), length: strand.cut() }).collect()
+            let of_strands = strands.map(|strand| Piece { label: strand.name.clone(), length: strand.cut() });
+            of_strands.chain(wound(design, at)).collect()
         }
         Article::Finding(at) => chain_pieces(design, at),
     }
+}
+
+/// What is cut of a cord for tassels, one piece for each.
+fn wound(design: &Design, cord: Index<Cord>) -> Vec<Piece> {
+    let counts = counts(design);
+    let pieces = design.findings.entries().flat_map(|(at, finding)| {
+        let takes = finding.tassel().and_then(Tassel::takes).filter(|(of, _)| *of == cord);
+        let many = counts.get(&Article::Finding(at)).copied().unwrap_or(0);
+        let piece = move |(_, length)| Piece { label: finding.name.clone(), length };
+        (0..many).filter_map(move |_| takes.map(piece))
+    });
+    pieces.collect()
+}
+
+/// Whether a finding is made with the piece, and not bought.
+#[must_use]
+pub fn is_made(design: &Design, article: Article) -> bool {
+    matches!(article, Article::Finding(at) if design.findings[at].tassel().is_some_and(|tassel| tassel.wound.is_some()))
 }
 
 /// Chain in the closure is cut as the closure says; elsewhere each piece is as long as the finding.

@@ -273,7 +273,9 @@ fn whole(piece: &Piece) -> PieceMeasures {
     let worn = drape.worn.as_ref().map(|worn| {
         let names = design.strands.iter().map(|strand| strand.name.clone());
         let drops = worn.drops.iter().map(|drop| (*drop).into());
-        let name = matches!(design.heading.kind, Kind::Necklace).then(|| length_name(least)).flatten();
+        let name = (design.heading.kind == Kind::Necklace && design.closure.open().is_none())
+            .then(|| length_name(least))
+            .flatten();
         WornMeasures { drop_mm: names.zip(drops).collect(), length_name: name.map(|(name, _, _)| name) }
     });
     PieceMeasures {

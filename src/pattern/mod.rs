@@ -36,7 +36,7 @@ pub use record::{Read, Reader};
 pub use rows::{Apart, Fade, Graduate, Random, Row};
 pub use shelf::{Shelf, Shelves, is_shelf, read_shelf, shelves};
 pub use values::{BeadSize, Body, Measured, Whole, Within};
-pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Settle, Shape, Skill, SoldBy};
+pub use words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
 /// The version of the pattern language that is read.
 pub const VERSION: u32 = 1;

@@ -11,7 +11,7 @@ use super::shelf::Shelves;
 use super::values::{
     Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
 };
-use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Settle, Shape, Skill, SoldBy};
+use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
 record!(
     /// A bead jewellery pattern.
@@ -164,6 +164,10 @@ record!(
         material: Option<At<String>>,
         /// Its colour.
         colour: Option<Colour>,
+        /// Of a tassel, how many threads hang.
+        threads: Option<At<Whole>>,
+        /// Of a tassel that is made with the piece, the cord that it is wound of.
+        cord: Option<At<String>>,
         /// Of a charm, its outline.
         outline: Option<At<Outline>>,
         /// Whether a clasp opens by itself when pulled.
@@ -237,8 +241,13 @@ record!(
         left: Option<Vec<At<ClosurePart>>>,
         /// Then on the last ends' side.
         right: Option<Vec<At<ClosurePart>>>,
-        /// Of an earring: what both ends hang from together, so that the strand is a loop.
+        /// Of an earring: what both ends hang from together, so that the strand is a loop. Of another piece: what
+        /// both ends go through where they meet, and what hangs there.
         "both ends" as both_ends: Option<At<Vec<At<ClosurePart>>>>,
+        /// Of a necklace whose ends nothing joins: how it is worn.
+        open: Option<At<Open>>,
+        /// How far the end that goes through the other hangs below it, as it is drawn.
+        tail: Option<At<Length>>,
     }
 );
 

@@ -22,10 +22,13 @@ impl Pattern {
             let closure = &closure.value;
             let sides = [&closure.each_side, &closure.left, &closure.right];
             let both = closure.both_ends.iter().flat_map(|both| &both.value);
-            ids.extend(sides.into_iter().flatten().flatten().chain(both).map(|part| part.value.id.value.clone()));
+            let parts = sides.into_iter().flatten().flatten().chain(both).map(|part| &part.value.id.value);
+            let new: Vec<_> = parts.filter(|id| !ids.contains(id)).cloned().collect();
+            ids.extend(new);
         }
         let findings = self.findings.iter().flat_map(|all| &all.entries).filter(|(key, _)| ids.contains(&key.value));
-        let named = findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead));
+        let named =
+            findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead).chain(&finding.cord));
         let named: Vec<_> = named.map(|id| id.value.clone()).filter(|id| !ids.contains(id)).collect();
         ids.extend(named);
         ids

@@ -14,7 +14,7 @@ use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
 use super::bounds::{MOST_STRUNG, Unit};
 use super::node::Node;
 use super::record::{Read, Reader, Told};
-use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Settle, Shape, Skill, SoldBy};
+use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
 impl<T: JsonSchema> JsonSchema for At<T> {
     fn inline_schema() -> bool {
@@ -45,7 +45,7 @@ macro_rules! word_values {
 }
 
 word_values!(
-    Kind: Some(Self::Necklace), Skill: None, Shape: None, Drilled: None, Outline: None, Finish: None, CordKind: None,
+    Kind: Some(Self::Necklace), Skill: None, Shape: None, Drilled: None, Open: None, Outline: None, Finish: None, CordKind: None,
     FindingKind: None, Settle: None, SoldBy: None
 );
 

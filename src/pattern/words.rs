@@ -209,6 +209,8 @@ words!(
         CordEnd = "cord end",
         /// A small shape that hangs by its loop.
         Charm = "charm",
+        /// Threads bound to a head, which hang by a loop.
+        Tassel = "tassel",
         /// A rubber loop or holder that grips an arm of a pair of spectacles.
         SpectacleLoop = "spectacle loop",
     }
@@ -250,6 +252,16 @@ words!(
         Spread = "spread",
         /// Where `space` puts them, counted from the first end.
         Fixed = "fixed",
+    }
+);
+
+words!(
+    /// How an open necklace is worn.
+    Open: "a way to wear an open necklace" {
+        /// Round the neck with both ends in front: hanging, or tied by who wears it.
+        Hanging = "hanging",
+        /// The last end goes through the ring in which the first one ends.
+        Through = "through",
     }
 );
 

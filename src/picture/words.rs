@@ -23,7 +23,8 @@ pub fn subject(design: &Design) -> String {
         1 => String::new(),
         many => format!(" of {many} strands"),
     };
-    kind(design.heading.kind) + &strands
+    let open = design.closure.open().map(|_| "an open necklace".to_owned());
+    open.unwrap_or_else(|| kind(design.heading.kind)) + &strands
 }
 
 fn kind(kind: Kind) -> String {

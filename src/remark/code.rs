@@ -62,8 +62,16 @@ codes! {
          caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
          all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain, and from a strand, not from another dangle, and has no cord to knot; a stop is a crimp; and among \
-         the beads stand crimps, spacer bars, bead caps, jump rings and chains, and charms on a dangle. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
-         `closed`, only a charm has an `outline:`, only a chain has `links:`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
+         the beads stand crimps, spacer bars, bead caps, jump rings and chains, and charms and tassels on a dangle. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
+         `closed`, only a charm has an `outline:`, only a tassel is wound of a `cord:`, only a chain has `links:`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
+    NoRing = "no-ring", Error,
+        "One end can only go through the other if that is open. \
+         Of a necklace with `open: through` the last end goes through the ring in which the first one ends: the \
+         outermost finding on the closure's `left:`, a jump ring or a toggle ring.";
+    RingNarrow = "ring-narrow", Warning,
+        "What is to go through a ring must be narrower than it. \
+         Of a necklace with `open: through` the beads on what hangs below the ring, and where they may slide to, go \
+         through its inside. A tassel is pressed together for that, and is not looked at.";
     BarHoles = "bar-holes", Warning,
         "Every strand needs a hole of its own in the bar. \
          A bar's holes or a clasp's loops and the strands do not agree. Each strand takes a loop of its own in an end \
@@ -130,7 +138,7 @@ codes! {
         "The bead's hole runs the wrong way for where it hangs. \
          A bead is drilled lengthwise, for a cord or pin, or across: at its tip from side to side (`drilled: tip`) or \
          near its edge from front to back (`drilled: front`), for a ring or \
-         the pegs of a bail. The one cannot do what the other does. A charm hangs by its own loop likewise.";
+         the pegs of a bail. The one cannot do what the other does. A charm or tassel hangs by its own loop likewise.";
     NothingHolds = "nothing-holds", Advice,
         "On a smooth cord beads slide together when the piece is worn, whatever the pattern says. \
          Beads and dangles that are spread or set at distances slide together unless something holds them: a crimp or \
@@ -219,6 +227,11 @@ codes! {
          closed ring (see ring-tight) < girth of the wrist or ankle. The neck counts as 0.886 of its base: the \
          medians of women are 328 and 370 mm. Girths by percentile are those of ANSUR II (US Army survey, 2012, in \
          the public domain). A ring on elastic may be smaller: it stretches.";
+    OverHead = "over-head", Warning,
+        "A necklace without a clasp goes on over the head. \
+         Its ends are tied to each other, and its inside, length - pi × widest bead, is smaller than a head of 600 mm. That \
+         girth is an assumption: about what 19 of 20 grown people do not exceed (ANSUR II, US Army survey, 2012; from \
+         memory). Elastic stretches, and is not looked at.";
     IdleExtender = "idle-extender", Advice,
         "Part of the extender is of no use to this wearer. \
          The piece goes round the neck, wrist or ankle when it is closed as long as it goes (see too-short), \

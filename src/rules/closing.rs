@@ -1,14 +1,17 @@
 //! Whether the two sides of a closure close onto one another, and whether its findings can be joined.
 
-use crate::design::{Design, Finding, Part, Strand};
+use super::bead;
+use crate::design::{Design, Finding, Part, Strand, Worn};
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::{Code, Remark};
+use crate::units::Length;
 
 /// Remarks about the closure.
 pub fn check(design: &Design) -> Vec<Remark> {
     let closure = &design.closure;
     let shut = [closure.left(), closure.right()].into_iter().filter_map(|parts| cannot_open(parts, design));
-    unjoined(design).into_iter().chain(one_sided(design)).chain(mismatched(design)).chain(shut).collect()
+    let remarks = unjoined(design).into_iter().chain(one_sided(design)).chain(mismatched(design));
+    remarks.chain(narrow(design)).chain(shut).collect()
 }
 
 /// Ends that are not tied to each other need findings to join them.
@@ -27,6 +30,9 @@ fn unjoined(design: &Design) -> Option<Remark> {
 /// What closes a piece needs something on the other side.
 fn one_sided(design: &Design) -> Option<Remark> {
     let closure = &design.closure;
+    if closure.open().is_some() {
+        return None;
+    }
     let (bare, other) = match (closure.left().last(), closure.right().last()) {
         (None, Some(part)) => ("left", part),
         (Some(part), None) if !closure.loops() => ("right", part),
@@ -43,9 +49,32 @@ fn one_sided(design: &Design) -> Option<Remark> {
     })
 }
 
+/// The beads that hang below the ring through which the last end goes must pass it.
+fn narrow(design: &Design) -> Option<Remark> {
+    let Some(Worn::Through(tail)) = design.closure.open() else { return None };
+    let ring = &design.findings[design.closure.left().last()?.finding];
+    let inside = ring.inside()?;
+    let beyond: Length = design.closure.right().iter().map(|part| part.reach).sum();
+    let below = |strand: &Strand| (strand.finished + beyond - *tail).value();
+    let passing = design.strands.iter().flat_map(|strand| strand.below(below(strand)));
+    let beads = passing.filter_map(bead).map(|at| &design.beads[at]);
+    let widest = beads
+        .filter(|bead| bead.across > inside)
+        .max_by(|one, other| one.across.value().total_cmp(&other.across.value()))?;
+    let headline = format!(
+        "{} is {} wide and does not go through {}, which is {} inside",
+        widest.name,
+        widest.across.hundredths(),
+        ring.name,
+        inside.hundredths()
+    );
+    let help = format!("use a ring of more than {} inside, or a shorter `tail:`", widest.across.at_least(1));
+    Some(Remark::new(Code::RingNarrow, headline).at(ring.place).help(help))
+}
+
 /// Half of a clasp closes onto its other half alone, with as many loops; a toggle's ring takes a hook as well.
 fn mismatched(design: &Design) -> Option<Remark> {
-    let closure = &design.closure;
+    let closure = Some(&design.closure).filter(|closure| closure.open().is_none())?;
     let [one, other] = [closure.left(), closure.right()].map(|parts| Some(&design.findings[parts.last()?.finding]));
     let (one, other) = (one?, other?);
     let alone = |half: &Finding, other: &Finding| match half.kind().counterpart() {

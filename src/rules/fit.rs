@@ -6,7 +6,7 @@ use crate::remark::{Code, Remark};
 use crate::trade::packing::packing_ratio;
 use crate::units::Length;
 
-use super::strung;
+use super::{bead, strung};
 
 /// Remarks about cords in holes.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -19,19 +19,33 @@ fn through_beads(design: &Design) -> Vec<Remark> {
         let bead = &design.beads[bead];
         through(&bead.name, *bead.hole, strand, design).map(|remark| remark.at(bead.place))
     });
-    tight.collect()
+    tight.chain(through_meeting(design)).collect()
+}
+
+/// Both ends of a strand in the beads where they meet.
+fn through_meeting(design: &Design) -> Option<Remark> {
+    let strand = design.strands.first()?;
+    let beads = design.meeting()?.bits.iter().filter_map(bead).map(|at| &design.beads[at]);
+    let tightest = beads.min_by(|one, other| one.hole.value().total_cmp(&other.hole.value()))?;
+    let both = 2 * strand.legs;
+    passes(&tightest.name, *tightest.hole, &design.cords[strand.cord], (both, " with both ends"))
+        .map(|remark| remark.at(tightest.place))
 }
 
 /// A strand's cord, as often as it lies side by side, through a hole.
 fn through(what: &str, hole: Length, strand: &Strand, design: &Design) -> Option<Remark> {
-    let cord = &design.cords[strand.cord];
-    let ratio = packing_ratio(strand.legs);
+    let how = if strand.legs > 1 { " doubled" } else { "" };
+    passes(what, hole, &design.cords[strand.cord], (strand.legs, how))
+}
+
+/// A cord that lies so often side by side, said how, in a hole.
+fn passes(what: &str, hole: Length, cord: &Cord, (times, how): (u32, &str)) -> Option<Remark> {
+    let ratio = packing_ratio(times);
     let needed = cord.diameter * ratio;
     (needed > hole).then(|| {
         let (thick, hole_is) = (cord.diameter.hundredths(), hole.hundredths());
-        let twice = if strand.legs > 1 { " doubled" } else { "" };
         let headline =
-            format!("{} is {thick} thick and does not go{twice} into {what} with its hole of {hole_is}", cord.name);
+            format!("{} is {thick} thick and does not go{how} into {what} with its hole of {hole_is}", cord.name);
         let thinnest = (hole * (1.0 / ratio)).at_most(2);
         let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.at_least(2));
         Remark::new(Code::CordTooThick, headline).help(help)

@@ -1,9 +1,10 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
-use crate::design::{Bit, Design, Phrase, Strand};
+use crate::design::{Bit, Design, Phrase, Strand, Worn};
 use crate::drape::{self, Clearance, Drape, Unrest};
-use crate::pattern::{Kind, Settle};
+use crate::pattern::{CordKind, Kind, Settle};
 use crate::remark::{Code, Remark};
+use crate::trade::bodies::HEAD;
 use crate::units::Length;
 
 use super::strung;
@@ -37,25 +38,56 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let unsettled = unsettled.chain(worn.filter_map(|unrest| restless(unrest, design)));
     let bare = strands().filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
-    short.chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()
+    let over = strands().filter_map(|strand| over_head(strand, design));
+    short.chain(over).chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()
 }
 
 /// A necklace closed at its longest must go round the neck, if only as a choker above its base.
 fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
-    let (longest, girth) = (strand.finished + closure, design.wear.narrowest);
+    let (tail, how, or) = match design.closure.open() {
+        Some(Worn::Hanging) => return None,
+        Some(Worn::Through(tail)) => (*tail, "long round to its ring", "write a shorter `tail:`"),
+        None => (Length::ZERO, "long when closed", "add an extender"),
+    };
+    let (longest, girth) = (strand.finished + closure - tail, design.wear.narrowest);
     (design.heading.kind == Kind::Necklace && !design.wear.is_guessed() && longest < girth).then(|| {
         let headline = format!(
-            "strand {} is {} long when closed; the neck above its base measures about {} round (base {}: {})",
+            "strand {} is {} {how}; the neck above its base measures about {} round (base {}: {})",
             strand.name,
             longest.tenths(),
             girth.tenths(),
             design.wear.girth.tenths(),
             design.wear.source_words()
         );
-        let help = format!("make the strand at least {} longer, or add an extender", (girth - longest).at_least(1));
+        let help = format!("make the strand at least {} longer, or {or}", (girth - longest).at_least(1));
         Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
     })
+}
+
+/// A necklace whose ends are tied to each other goes on over the head, as its inside goes over it.
+fn over_head(strand: &Strand, design: &Design) -> Option<Remark> {
+    let tied = design.heading.kind == Kind::Necklace && design.closure.is_empty();
+    let stretches = design.cords[strand.cord].kind == CordKind::Elastic;
+    let inside = strand.finished - widest(strand, design) * std::f64::consts::PI;
+    (tied && !stretches && inside < HEAD).then(|| {
+        let headline = format!(
+            "strand {} has no clasp and measures {} inside: it does not go over a head of {} (assumed)",
+            strand.name,
+            inside.tenths(),
+            HEAD.tenths()
+        );
+        let help = format!(
+            "make it at least {} longer, give it a clasp, or string it on elastic",
+            (HEAD - inside).at_least(1)
+        );
+        Remark::new(Code::OverHead, headline).at(strand.length_place).help(help)
+    })
+}
+
+/// Width of a strand's widest bead, or else of its cord.
+fn widest(strand: &Strand, design: &Design) -> Length {
+    strung(strand).map(|bead| design.beads[bead].across).fold(strand.cord_width(design), Length::max)
 }
 
 /// Whether two strands lack room: they touch along more than half without pushing one another aside, or are rows
@@ -217,6 +249,9 @@ fn left_over(strand: &Strand) -> Option<Remark> {
 }
 
 fn uneven_ends(strand: &Strand, design: &Design) -> Option<Remark> {
+    if design.closure.open().is_some() {
+        return None;
+    }
     let round = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
     let (first, last) = (strung(strand).next()?, strung(strand).last()?);
     let ends = [strand.chart.first(), strand.chart.last()];
@@ -251,18 +286,21 @@ mod tests {
         let mut crowd = |touching| {
             drape.clearances =
                 vec![Clearance { between: [0, 0], least: -2.0, at: Point::new(80.0, -40.0), touching, hardest: 0.0 }];
-            check(&design, &drape)
+            sample::codes(&check(&design, &drape))
         };
-        assert_eq!(crowd(0.5), []);
-        assert_eq!(sample::codes(&crowd(0.51)), [Code::StrandsCrowd]);
+        // Its ends are tied to each other, and it goes over no head.
+        assert_eq!(crowd(0.5), [Code::OverHead]);
+        assert_eq!(crowd(0.51), [Code::OverHead, Code::StrandsCrowd]);
     }
 
     #[test]
     fn a_necklace_goes_round_its_neck() {
-        let (mut design, drape) = (sample::necklace(), sample::drape());
-        design.wear.narrowest = design.strands[0].finished;
-        assert_eq!(check(&design, &drape), []);
-        design.wear.narrowest = design.strands[0].finished + Length::mm(1.0);
-        assert_eq!(sample::codes(&check(&design, &drape)), [Code::TooShort]);
+        let mut design = sample::necklace();
+        let mut short = |by: f64| {
+            design.wear.narrowest = design.strands[0].finished + Length::mm(by);
+            too_short(&design.strands[0], &design).map(|remark| remark.code)
+        };
+        assert_eq!(short(0.0), None);
+        assert_eq!(short(1.0), Some(Code::TooShort));
     }
 }

@@ -5,12 +5,12 @@ use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
 use crate::units::Length;
 
-use super::{bead, dangles};
+use super::bead;
 
 /// Remarks about beads and crimps that slip into the beads beside them.
 pub fn check(design: &Design) -> Vec<Remark> {
     let trains = design.strands.iter().flat_map(|strand| &strand.trains).map(|train| train.bits.as_slice());
-    let branches = design.strands.iter().flat_map(dangles).map(|dangle| dangle.bits.as_slice());
+    let branches = design.strands.iter().flat_map(Strand::dangles).map(|dangle| dangle.bits.as_slice());
     let rows = trains.chain(branches).flat_map(|bits| in_row(bits, design));
     rows.chain(design.strands.iter().flat_map(|strand| at_ends(strand, design))).collect()
 }

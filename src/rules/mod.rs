@@ -26,7 +26,7 @@ mod ring;
 mod sample;
 mod text;
 
-use crate::design::{Bead, Bit, Dangle, Design, Index, Strand, What};
+use crate::design::{Bead, Bit, Design, Index, Strand};
 use crate::drape::Drape;
 use crate::remark::{Remark, once};
 
@@ -67,12 +67,4 @@ fn strung(strand: &Strand) -> impl Iterator<Item = Index<Bead>> {
 
 const fn bead(bit: &Bit) -> Option<Index<Bead>> {
     bit.what.bead()
-}
-
-/// The branches that hang from a strand, in order, each kind again and again.
-fn dangles(strand: &Strand) -> impl Iterator<Item = &Dangle> {
-    strand.bits().filter_map(|bit| match &bit.what {
-        What::Dangle(dangle) => Some(dangle),
-        _ => None,
-    })
 }

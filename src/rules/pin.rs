@@ -1,16 +1,16 @@
 //! Pins: thin enough for what they carry, long enough for it and the loop.
 
-use crate::design::{Bit, Dangle, Design, Finding, Pin};
+use crate::design::{Bit, Dangle, Design, Finding, Pin, Strand};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
 use crate::units::Length;
 
-use super::{bead, dangles};
+use super::bead;
 
 /// Remarks about the pins that dangles hang on.
 pub fn check(design: &Design) -> Vec<Remark> {
-    let on_pins = design.strands.iter().flat_map(dangles).filter_map(|dangle| {
-        let finding = &design.findings[dangle.on];
+    let on_pins = design.strands.iter().flat_map(Strand::dangles).filter_map(|dangle| {
+        let finding = &design.findings[dangle.on?];
         Some((dangle, Named { finding, pin: finding.pin()? }))
     });
     on_pins.flat_map(|(dangle, pin)| on_pin(dangle, pin, design)).collect()

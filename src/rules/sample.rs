@@ -51,6 +51,7 @@ pub fn drape() -> Drape {
         drop: 0.0,
         iterations: 0,
         residual: 0.0,
+        unseen: None,
     };
     Drape {
         span: 0.0,
@@ -66,7 +67,7 @@ pub fn drape() -> Drape {
 /// Hangs a bead on a head pin, finding 1, at the strand's middle.
 pub fn hang_dangle(design: &mut Design) {
     design.findings.push(finding("head pin", Form::Pin(pin(Foot::Head, 50.0, 0.6))));
-    let dangle = Dangle { on: nth(1), bits: vec![bit(What::Bead(nth(0)))], drop: 9.0 };
+    let dangle = Dangle { on: Some(nth(1)), bits: vec![bit(What::Bead(nth(0)))], drop: 9.0 };
     design.strands[0].trains[0].bits.insert(1, bit(What::Dangle(dangle)));
 }
 

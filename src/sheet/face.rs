@@ -158,6 +158,9 @@ fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Option<Bl
     let words = Type::TINY.paragraph(&facts::worn(sheet.piece)?, room.width);
     let title = heading("On the neck");
     let height = room.height - title.height - words.height - 2.0;
+    if sheet.piece.drape.worn.is_none() {
+        return (height >= 0.0).then(|| Block::stack([title, words], 0.0));
+    }
     let figure = (height >= LEAST_WORN).then(|| figure::worn(sheet.piece, room.width, height, stencils)).flatten()?;
     Some(Block::stack([title, Block::stack([figure, words], 2.0)], 0.0))
 }

@@ -57,7 +57,7 @@ pub enum Limb {
 pub fn facts(piece: &Piece) -> Vec<Fact> {
     let design = &piece.design;
     let heading = &design.heading;
-    let limb = limb(heading.kind).filter(|_| !design.wear.is_guessed());
+    let limb = limb(heading.kind).filter(|_| !design.wear.is_guessed() && design.closure.open().is_none());
     let ring = piece.drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm));
     let facts = [
         Some(Fact::Kind(heading.kind)),
@@ -82,6 +82,7 @@ pub fn along(design: &Design) -> Along {
     match design.heading.kind {
         Kind::Earrings => Along::Down,
         Kind::Strap => Along::EndToEnd { several },
+        _ if design.closure.open().is_some() => Along::EndToEnd { several },
         Kind::Necklace | Kind::Bracelet | Kind::Anklet => Along::Round { several },
     }
 }

@@ -1,7 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::{Build, Design, Strand, What};
+use crate::design::{Build, Design, Strand, What, Worn as Open};
 use crate::drape::Worn;
 use crate::trade::bodies;
 use crate::trade::lengths::length_name;
@@ -16,6 +16,8 @@ use crate::paint::metrics;
 
 /// Room between two facts.
 const FACT_GAP: f64 = 8.0;
+/// The least of it, where it saves a row.
+const LEAST_GAP: f64 = 4.0;
 
 /// Title, summary and the line of facts.
 pub fn head(piece: &Piece, width: f64) -> Block {
@@ -32,25 +34,20 @@ pub fn head(piece: &Piece, width: f64) -> Block {
     Block::stack(blocks, 0.6)
 }
 
-/// Facts side by side, in as many rows as they need.
+/// Facts side by side: a little closer where that saves a row, else in as many rows as they need.
 fn wrapped(facts: Vec<(&str, String)>, width: f64) -> Block {
-    let mut rows: Vec<Vec<Block>> = vec![Vec::new()];
-    let mut taken = 0.0;
-    for (name, value) in facts {
+    let block = |(name, value): (&str, String)| {
         let words = [Type::TINY.line(name), Type::STRONG.fitted(&value, width)];
-        let block = Block::stack(words, 0.0).in_role(Role::Paragraph);
-        if taken > 0.0 && taken + block.width > width {
-            rows.push(Vec::new());
-            taken = 0.0;
-        }
-        taken += block.width + FACT_GAP;
-        if let Some(row) = rows.last_mut() {
-            row.push(block);
-        }
-    }
-    Block::stack(rows.into_iter().map(|row| Block::row(row, FACT_GAP)), 1.0)
+        Block::stack(words, 0.0).in_role(Role::Paragraph)
+    };
+    let facts: Vec<_> = facts.into_iter().map(block).collect();
+    let taken = |gap: f64| facts.iter().map(|fact| fact.width + gap).sum::<f64>() - gap;
+    let gap = if taken(FACT_GAP) > width && taken(LEAST_GAP) <= width { LEAST_GAP } else { FACT_GAP };
+    Block::stack(Block::rows(facts, gap, width), 1.0)
 }
 
+/// A drop in mm below which a strand hangs no lower than the neck's base: half of what a ruler shows.
+const LEAST_DROP: f64 = 0.5;
 /// Most strands that the worn figure's words name.
 const NAMED: usize = 6;
 /// Widest name of a strand in them.
@@ -71,17 +68,46 @@ fn branches(design: &Design) -> &'static str {
     if has_branch { ", without what hangs from it" } else { "" }
 }
 
+/// What is said of a piece whose ends hang free: how they lie is the wearer's choice, and nothing holds them.
+const FREE: &str = "Not shown on the neck: nothing joins its ends, and how they hang or are tied is the wearer's. \
+                    Beside this it lies over a rail as broad as the neck.";
+
+/// What the large figure shows of a piece whose ends are in front.
+const RAIL: &str = " Beside this it lies over a rail as broad as the neck.";
+
+/// How an end that goes through the other is drawn, and how ends that meet are.
+fn through(design: &Design) -> String {
+    let Some(Open::Through(tail)) = design.closure.open() else {
+        return design.meeting().map_or_else(String::new, |_| RAIL.to_owned());
+    };
+    let assumed = if tail.is_assumed() { ", assumed" } else { "" };
+    format!(
+        " Drawn with {} of the last end through the ring{assumed}: the wearer sets it.{RAIL}",
+        design.heading.units.ruler(*tail)
+    )
+}
+
 /// What the worn figure shows and assumes.
 pub fn worn(piece: &Piece) -> Option<String> {
-    let worn = piece.drape.worn.as_ref()?;
     let design = &piece.design;
+    if design.closure.open() == Some(Open::Hanging) {
+        return Some(FREE.to_owned());
+    }
+    let worn = piece.drape.worn.as_ref()?;
     let units = design.heading.units;
     let drop = |at: usize| {
-        let drop = units.ruler(Length::mm(worn.drops[at]));
+        let drop = worn.drops[at];
+        let drop = if drop < LEAST_DROP { "none".to_owned() } else { units.ruler(Length::mm(drop)) };
         if worn.drops.len() == 1 { drop } else { format!("{}: {drop}", number(design, at)) }
     };
     let drops: Vec<_> = (0..worn.drops.len()).map(drop).collect();
-    let name = length_name(design.piece_length().0).map_or_else(String::new, |(name, low, high)| {
+    let hangs = if worn.drops.iter().all(|drop| *drop < LEAST_DROP) {
+        "Lies at the front of the neck's base (dashed) or above it".to_owned()
+    } else {
+        format!("Hangs below the front of the neck (dashed): {}", drops.join("; "))
+    };
+    let called = length_name(design.piece_length().0).filter(|_| design.closure.open().is_none());
+    let name = called.map_or_else(String::new, |(name, low, high)| {
         let range = high.map_or_else(
             || format!("from {}", units.ruler(low)),
             |high| format!("{} to {}", units.ruler(low), units.ruler(high)),
@@ -89,9 +115,9 @@ pub fn worn(piece: &Piece) -> Option<String> {
         format!(" The trade calls a length {range} {name}.")
     });
     Some(format!(
-        "Hangs below the front of the neck (dashed): {}{}.{name} For a neck of {} at its base, {}.{}{}",
-        drops.join("; "),
+        "{hangs}{}.{name}{} For a neck of {} at its base, {}.{}{}",
         branches(design),
+        through(design),
         units.ruler(design.wear.girth),
         design.wear.source_words(),
         hooked(design, worn),

@@ -35,6 +35,8 @@ const WIDE: f64 = 2.2;
 const CLOSE: f64 = 1.2;
 /// A last page with more on it than this is not saved by setting steps close.
 const SAVED: f64 = 90.0;
+/// Most columns of cautions, and the narrowest.
+const CAUTIONS: (usize, f64) = (3, 50.0);
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
@@ -68,19 +70,46 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     flow
 }
 
-/// The cautions in a box, in two columns where there is room.
+/// The cautions in a box, in as many columns as make it lowest.
 fn warnings(design: &Design, width: f64) -> Block {
     let cautions = english::cautions(design);
-    let columns = if width > 150.0 { 2 } else { 1 };
-    let column = column(width - 2.0 * PAD, columns, GAP);
-    let said = cautions.iter().map(|caution| {
-        let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
-        Block::stack([title, Type::SMALL.paragraph(caution.text, column), Block::gap(1.2)], 0.0)
+    let room = width - 2.0 * PAD;
+    let (most, narrowest) = CAUTIONS;
+    let fits = |columns: &usize| *columns == 1 || column(room, *columns, GAP) >= narrowest;
+    let said = (1..=most).filter(fits).map(|columns| {
+        let width = column(room, columns, GAP);
+        let each = cautions.iter().map(|caution| {
+            let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
+            Block::stack([title, Type::SMALL.paragraph(caution.text, width), Block::gap(1.2)], 0.0)
+        });
+        Block::row(balanced(each.collect(), columns).map(|side| Block { width, ..side }), GAP)
     });
-    let said: Vec<_> = said.collect();
-    let sides = said.chunks(said.len().div_ceil(columns)).map(|side| Block::stack(side.iter().cloned(), 0.0));
-    let sides = sides.map(|side| Block { width: column, ..side });
-    boxed(Block::stack([Type::STRONG.line("Before you start"), Block::row(sides, GAP)], 0.8), width)
+    let lowest = said.min_by(|one, other| one.height.total_cmp(&other.height)).unwrap_or_default();
+    boxed(Block::stack([Type::STRONG.line("Before you start"), lowest], 0.8), width)
+}
+
+/// Blocks in order in at most so many columns, the tallest of which is as low as can be.
+fn balanced(blocks: Vec<Block>, columns: usize) -> impl Iterator<Item = Block> {
+    let filled = |most: f64| {
+        let mut height = 0.0;
+        let mut sides: Vec<Vec<Block>> = Vec::new();
+        for block in &blocks {
+            height += block.height;
+            match sides.last_mut().filter(|_| height <= most) {
+                Some(side) => side.push(block.clone()),
+                None => {
+                    height = block.height;
+                    sides.push(vec![block.clone()]);
+                }
+            }
+        }
+        sides
+    };
+    let heights = |from: usize| blocks[from..].iter().scan(0.0, |sum, block| Some(*sum += block.height).map(|()| *sum));
+    let mut most: Vec<f64> = (0..blocks.len()).flat_map(heights).collect();
+    most.sort_by(f64::total_cmp);
+    let sides = most.into_iter().map(filled).find(|sides| sides.len() <= columns).unwrap_or_default();
+    sides.into_iter().map(|side| Block::stack(side, 0.0))
 }
 
 /// A block in a box of a width.

@@ -143,7 +143,7 @@ fn size(bead: &Bead) -> String {
 fn takes(bead: &Bead) -> Option<Length> {
     let size = if bead.shape == Shape::Seed { bead.across } else { bead.along };
     let takes = Length::mm(2.0 * reach(bead, Some(bead)));
-    (size.tenths() != takes.tenths()).then_some(takes)
+    (size.hundredths() != takes.hundredths()).then_some(takes)
 }
 
 fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stencils<'_>) {
@@ -217,7 +217,8 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     let more = more + &knots.map(|knots| format!(", about {} in its knots", units.ruler(knots))).unwrap_or_default();
     let (name, thick) = (&cord.name, cord.diameter.hundredths());
     let (finished, between) = (units.ruler(strand.finished), between(design, strand));
-    format!("On {name} {thick}{doubled}{more}. The strand measures {finished} from {between}.")
+    let links = strand.links(design).map(|links| format!(", {links} links")).unwrap_or_default();
+    format!("On {name} {thick}{links}{doubled}{more}. The strand measures {finished} from {between}.")
 }
 
 /// A strand's number, where there are several, and its name.

@@ -32,7 +32,17 @@ const LEAST_FOLD: usize = 3;
 /// The word chart of a strand.
 #[must_use]
 pub fn text(design: &Design, strand: &Strand) -> String {
-    let written = bared(strand);
+    told(design, strand, bared(strand))
+}
+
+/// The same without what its ends meet in, which is not strung with the row.
+#[must_use]
+pub fn strung(design: &Design, strand: &Strand) -> String {
+    let row = bared(strand).into_iter().filter(|phrase| !matches!(phrase, Phrase::Dangle(None, _)));
+    told(design, strand, row.collect())
+}
+
+fn told(design: &Design, strand: &Strand, written: Vec<Phrase>) -> String {
     let phrases = if strand.settle == Settle::Spread { groups(&written) } else { simple(&written) };
     let posts = Posts::new(design, strand);
     Teller { design, strand: Some(strand), posts: Some(&posts) }.all(&phrases)
@@ -232,9 +242,10 @@ impl Teller<'_> {
             Phrase::Stop(_, at) => {
                 format!("(stop{}: {})", self.post(Keeps::Stop, here), self.design.findings[*at].name)
             }
-            Phrase::Dangle(on, list) => {
+            Phrase::Dangle(Some(on), list) => {
                 format!("(dangle: {} on {})", self.bare().sequence(list), a(&self.design.findings[*on].name))
             }
+            Phrase::Dangle(None, list) => format!("(where the ends meet: {})", self.bare().sequence(list)),
             Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Ordered(_) => self.sequence(std::slice::from_ref(phrase)),
         }
     }

@@ -10,6 +10,7 @@ use super::task::{EndWork, Task};
 use super::{Drawing, Step};
 use crate::design::{Design, End, Finding, Index, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Settle};
+use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 /// Bare cord by which a strand's length can be tuned: what a ruler shows.
@@ -197,11 +198,22 @@ impl<'d> Ends<'d> {
             Way::Knotted => vec![EndWork::Tie, EndWork::Set { tails: self.strand.legs > 1 }],
             Way::Linked => self.part().map(|_| EndWork::Link).into_iter().collect(),
             Way::Tied if self.side == Side::First => vec![EndWork::Stop],
-            Way::Tied => vec![EndWork::TieEnds, EndWork::Set { tails: true }, EndWork::Hide],
+            Way::Tied if self.design.meeting().is_some() => vec![EndWork::Meet, EndWork::Set { tails: true }],
+            Way::Tied => {
+                let hide = self.knot_fits_a_bead().then_some(EndWork::Hide);
+                [EndWork::TieEnds, EndWork::Set { tails: true }].into_iter().chain(hide).collect()
+            }
             Way::Hitched => vec![EndWork::Hitch],
         };
         let again = (!work.is_empty() && self.strands.len() > 1).then(|| EndWork::Others(done + 1, done + work.len()));
         work.into_iter().chain(again).map(|work| self.step(work)).collect()
+    }
+
+    /// Whether some bead's hole is wide enough for the knot in which the ends are tied to each other.
+    fn knot_fits_a_bead(&self) -> bool {
+        let knot = self.strand.cord_width(self.design) * KNOT_WIDTH;
+        let beads = self.strand.bits().filter_map(|bit| bit.what.bead());
+        beads.into_iter().any(|bead| *self.design.beads[bead].hole >= knot)
     }
 
     fn crimped(&self) -> Vec<EndWork> {
@@ -219,17 +231,23 @@ impl<'d> Ends<'d> {
 
     fn drawing(&self, work: EndWork) -> Option<Drawing> {
         Some(match work {
-            EndWork::Loop(_) if self.side == Side::Last && self.fills() => Drawing::CrimpPacked,
-            EndWork::Loop(_) if self.first_of(FindingKind::WireGuard).is_some() => Drawing::Guard,
-            EndWork::Loop(_) => Drawing::CrimpOpen,
-            EndWork::Trim if !self.fills() || self.side == Side::Last => Drawing::TailCut,
+            EndWork::Loop(_) => {
+                let guarded = self.first_of(FindingKind::WireGuard).is_some();
+                match (guarded, self.side == Side::Last && self.fills()) {
+                    (false, false) => Drawing::CrimpOpen,
+                    (false, true) => Drawing::CrimpPacked,
+                    (true, false) => Drawing::Guard,
+                    (true, true) => Drawing::GuardPacked,
+                }
+            }
+            EndWork::Trim if !self.fills() => Drawing::TailCut,
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,
             EndWork::Press(_) => Drawing::CrimpPressed,
             EndWork::TieInCover | EndWork::Tie => Drawing::Knot,
             EndWork::CloseCover => Drawing::KnotCover,
             EndWork::Hitch => Drawing::LarksHead,
-            EndWork::TieEnds => Drawing::SurgeonsKnot,
+            EndWork::TieEnds | EndWork::Meet => Drawing::SurgeonsKnot,
             EndWork::Link => Drawing::OpenLink,
             EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {
                 Drawing::gather(self.strands.len())

@@ -23,6 +23,7 @@ fn finished(design: &Design) -> Finished {
         _ if design.closure.is_empty() => {
             Finished::Tied { packed: design.strands.iter().all(|strand| strand.settle == Settle::Fill) }
         }
+        _ if design.closure.open().is_some() => Finished::Straight(lengths()),
         Kind::Strap => Finished::Straight(lengths()),
         _ => Finished::Round(lengths()),
     }

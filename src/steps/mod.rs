@@ -64,6 +64,8 @@ pub enum Drawing {
     LarksHead,
     /// A crimp and a guard, before pressing.
     Guard,
+    /// The same against beads, through which the tail goes on.
+    GuardPacked,
     /// A tail cut off close to a crimp.
     TailCut,
     /// A cover closed about a crimp.
@@ -84,7 +86,7 @@ pub enum Drawing {
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 26] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -101,6 +103,7 @@ impl Drawing {
         Self::Dangle,
         Self::LarksHead,
         Self::Guard,
+        Self::GuardPacked,
         Self::TailCut,
         Self::Cover,
         Self::Glue,
@@ -153,6 +156,7 @@ impl<'d> Step<'d> {
 pub fn steps(design: &Design) -> Vec<Step<'_>> {
     let mut steps = vec![prepare::lay_out(design)];
     steps.extend(prepare::cut(design));
+    steps.extend(prepare::tassels(design));
     steps.extend(prepare::dangles(design));
     steps.extend(closure::ready(design));
     steps.extend(ends::first(design, steps.len()));

@@ -146,6 +146,7 @@ pub fn between(design: &Design, strand: &Strand) -> &'static str {
         _ if strand.ends.iter().all(|end| end.findings.iter().any(is_covered)) => {
             "the outside of one knot cover to the outside of the other"
         }
+        _ if design.closure.is_empty() => "one end to the other",
         _ => "loop to loop",
     }
 }
@@ -202,6 +203,11 @@ pub(super) fn silent_knot(strand: &Strand) -> Option<&Bit> {
     let mut said = 0;
     let mut placed = strand.trains.iter().flat_map(|train| placed(train, &knots, &mut said));
     placed.find(|one| one.silent).map(|one| one.bit)
+}
+
+/// The first knot that the word chart says, where it says some.
+pub(super) fn written_knot(strand: &Strand) -> Option<&Bit> {
+    strand.bits().find(|bit| bit.what == What::Knot).filter(|_| knots(strand) > 0)
 }
 
 /// How many knots a word chart says.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::task::{Above, Cut, Hold, Pins, Task};
 use super::tools::has_cord;
 use super::{Drawing, Step, pin};
-use crate::design::{Dangle, Design, Finding, Strand, What};
+use crate::design::{Dangle, Design, Finding, Index, Strand};
 use crate::pattern::{CordKind, FindingKind};
 use crate::units::Length;
 
@@ -35,7 +35,14 @@ pub fn between(strand: &Strand) -> Length {
     strand.take_up * f64::from(strand.knots())
 }
 
-/// Make the branches, each kind once with how many of it.
+/// Make the tassels that are wound of the piece's own cord.
+pub fn tassels(design: &Design) -> Vec<Step<'_>> {
+    let wound = |at: &Index<Finding>| design.findings[*at].tassel().is_some_and(|tassel| tassel.wound.is_some());
+    design.findings.indices().filter(wound).map(|at| Step::new(Task::Tassel(at))).collect()
+}
+
+/// Make the branches, each kind once with how many of it. A ring that hangs in a link of chain is opened once, for
+/// what it holds and for its link, when the chain is hung with them.
 pub fn dangles(design: &Design) -> Vec<Step<'_>> {
     let mut kinds: Vec<(&Dangle, u64)> = Vec::new();
     for dangle in every_dangle(design) {
@@ -49,12 +56,14 @@ pub fn dangles(design: &Design) -> Vec<Step<'_>> {
     steps
 }
 
+/// Every branch that hangs on a finding.
 fn every_dangle(design: &Design) -> impl Iterator<Item = &Dangle> {
-    let bits = design.strands.iter().flat_map(|strand| &strand.trains).flat_map(|train| &train.bits);
-    bits.filter_map(|bit| match &bit.what {
-        What::Dangle(dangle) => Some(dangle),
-        _ => None,
-    })
+    design.strands.iter().flat_map(|strand| strand.hung().filter(|dangle| !hangs_by_ring(design, strand, dangle)))
+}
+
+/// Whether a branch hangs in a link of chain by a ring.
+pub fn hangs_by_ring(design: &Design, strand: &Strand, dangle: &Dangle) -> bool {
+    design.cords[strand.cord].kind == CordKind::Chain && hold(design, dangle) == Hold::Ring
 }
 
 fn same(a: &Dangle, b: &Dangle) -> bool {
@@ -63,20 +72,27 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
 
 /// What is put on one kind of branch.
 fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Step<'d> {
-    let on = &design.findings[dangle.on];
-    let hold = match (on.kind(), on.pin()) {
-        (FindingKind::Bail, _) => Hold::Bail,
-        (_, Some(pin)) => Hold::Pin(pin.foot, dangle.bits.last().and_then(|bit| bit.what.bead())),
-        _ => Hold::Ring,
-    };
+    let hold = hold(design, dangle);
     let step = Step::new(Task::Dangle { dangle, hold, times });
     if hold == Hold::Ring { step.drawing(Drawing::OpenLink) } else { step }
 }
 
+/// What holds a branch.
+fn hold(design: &Design, dangle: &Dangle) -> Hold {
+    let Some(on) = dangle.on.map(|on| &design.findings[on]) else { return Hold::Ring };
+    match (on.kind(), on.pin()) {
+        (FindingKind::Bail, _) => Hold::Bail,
+        (_, Some(pin)) => Hold::Pin(pin.foot, dangle.bits.last().and_then(|bit| bit.what.bead())),
+        _ => Hold::Ring,
+    }
+}
+
 /// Close all pins that branches hang on; where they hang in the links of a chain, only when they do.
 fn close<'d>(design: &Design, kinds: &[(&Dangle, u64)]) -> Vec<Step<'d>> {
-    let pins = || kinds.iter().filter(|(dangle, _)| design.findings[dangle.on].pin().is_some());
-    let sorts: BTreeSet<_> = pins().map(|(dangle, _)| dangle.on).collect();
+    let pins = || {
+        kinds.iter().filter_map(|(dangle, times)| Some((dangle.on.filter(|on| design.findings[*on].is_pin())?, times)))
+    };
+    let sorts: BTreeSet<_> = pins().map(|(on, _)| on).collect();
     if sorts.is_empty() {
         return Vec::new();
     }

@@ -2,10 +2,11 @@
 
 use super::ends::keeps_tail;
 use super::posts::{self, Keeps, Posts, stop};
+use super::prepare::hangs_by_ring;
 use super::task::{Beside, Task};
 use super::tools::{Needle, needle};
 use super::{Drawing, Step};
-use crate::design::{Bit, Design, Finding, Index, Strand, What};
+use crate::design::{Bit, Dangle, Design, Finding, Index, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -33,7 +34,8 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
     match task {
         Task::String(..) => {
             let shares = passes(design, strand).map(|_| Drawing::bar(design.strands.len()));
-            shares.or_else(|| posts::silent_knot(strand).map(|_| Drawing::KnotLed))
+            let ring = strand.hung().any(|dangle| hangs_by_ring(design, strand, dangle));
+            shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or_else(|| ring.then_some(Drawing::OpenLink))
         }
         Task::Measure(_) => Some(Drawing::Measure),
         Task::FixStops(..) => Some(Drawing::Stop),
@@ -56,12 +58,19 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (hangs(strand), Beside::Dangles),
         (keeps_tail(design, strand), Beside::OverTail),
         (hangs_pins(design, strand), Beside::RollLoops),
+        (strand.hung().any(|dangle| hangs_by_ring(design, strand, dangle)), Beside::OpenRings),
         (hangs_bails(design, strand), Beside::Bails),
         (design.cords[strand.cord].kind != CordKind::Chain, Beside::Stopper),
     ];
     let said = choices.into_iter().filter(|(applies, _)| *applies).map(|(_, beside)| beside);
-    let knots = posts::silent_knot(strand).map(|knot| Beside::Knots(Length::mm(knot.length())));
-    knots.into_iter().chain(said).collect()
+    knotted(strand).into_iter().chain(said).collect()
+}
+
+/// How the knots among a strand's beads are told: before every bead, or where the chart says them.
+fn knotted(strand: &Strand) -> Option<Beside> {
+    let length = |knot: &Bit| Length::mm(knot.length());
+    let silent = posts::silent_knot(strand).map(|knot| Beside::Knots(length(knot)));
+    silent.or_else(|| posts::written_knot(strand).map(|knot| Beside::WrittenKnots(length(knot))))
 }
 
 /// Which hole of the bars that it shares a strand goes through.
@@ -84,20 +93,19 @@ fn has_caps(design: &Design, strand: &Strand) -> bool {
 }
 
 fn hangs(strand: &Strand) -> bool {
-    strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)))
+    strand.hung().next().is_some()
 }
 
 /// Whether branches on pins hang in the links of a chain.
 fn hangs_pins(design: &Design, strand: &Strand) -> bool {
-    let on_pin = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if design.findings[dangle.on].is_pin());
-    design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_pin)
+    let on_pin = |dangle: &Dangle| dangle.on.is_some_and(|on| design.findings[on].is_pin());
+    design.cords[strand.cord].kind == CordKind::Chain && strand.dangles().any(on_pin)
 }
 
 /// Whether branches on bails hang from a chain.
 fn hangs_bails(design: &Design, strand: &Strand) -> bool {
-    let is_bail = |at: Index<Finding>| design.findings[at].kind() == FindingKind::Bail;
-    let on_bail = |bit: &Bit| matches!(&bit.what, What::Dangle(dangle) if is_bail(dangle.on));
-    design.cords[strand.cord].kind == CordKind::Chain && strand.bits().any(on_bail)
+    let on_bail = |dangle: &Dangle| dangle.on.is_some_and(|on| design.findings[on].kind() == FindingKind::Bail);
+    design.cords[strand.cord].kind == CordKind::Chain && strand.dangles().any(on_bail)
 }
 
 fn first_stop(design: &Design, strand: &Strand) -> Option<Index<Finding>> {

@@ -23,6 +23,8 @@ pub enum Task<'d> {
     Cut(Vec<Cut<'d>>),
     /// Mark each piece with its strand's name.
     Tag,
+    /// Make a tassel of the piece's own cord, each as often as it hangs.
+    Tassel(Index<Finding>),
     /// Make a kind of branch, so many times.
     Dangle {
         /// The branch.
@@ -197,6 +199,8 @@ pub enum EndWork {
     Stop,
     /// Tie both ends to each other.
     TieEnds,
+    /// Tie both ends to each other below what they meet in.
+    Meet,
     /// Hide that knot.
     Hide,
     /// Cut the end square for its cord end.
@@ -234,6 +238,10 @@ pub enum Beside {
     OverTail,
     /// Loops of pins are rolled shut round their links.
     RollLoops,
+    /// Knots of such a length are tied where the chart says them.
+    WrittenKnots(Length),
+    /// Each ring in a link of chain is opened for what it holds and for its link.
+    OpenRings,
     /// Bails slide along the chain.
     Bails,
     /// A stopper closes the end.

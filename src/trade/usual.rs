@@ -11,6 +11,12 @@ use crate::units::Length;
 pub const EYE: Length = Length::mm(3.0);
 /// Wall of a stamped finding, such as a bead cap or cone: sheet of about 28 gauge; an assumption.
 pub const WALL: Length = Length::mm(0.3);
+/// Cord that binds a tassel's neck and makes its loop: common practice, no source.
+pub const BINDING: Length = Length::mm(300.0);
+/// Breadth of a tassel over its length, where the pattern does not say: by eye.
+pub const TASSEL_BREADTH: f64 = 0.16;
+/// How far the end that goes through the other's ring hangs below it, where the pattern does not say: an assumption.
+pub const TAIL: Length = Length::mm(100.0);
 /// Thickness of a charm's plate: common practice, no source.
 pub const PLATE: Length = Length::mm(1.0);
 /// Width of a barrel's ends as a share of its middle: an assumption, as makers state only the middle.

@@ -94,7 +94,7 @@ fn a_row_without_a_pattern_is_told_in_tens() {
 #[test]
 fn what_is_no_bead_stands_in_brackets() {
     let gap = Phrase::Gap(Length::mm(12.7));
-    let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(nth(2)), Phrase::Dangle(nth(1), vec![c(1), a(2)])];
+    let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(nth(2)), Phrase::Dangle(Some(nth(1)), vec![c(1), a(2)])];
     assert_eq!(text(row), "5A (½ in = 12.7 mm bare) (knot), then (bar: stop), then (dangle: 1C 2A on a head pin)");
 }
 
@@ -256,7 +256,7 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
         1 => Just(Phrase::Gap(Length::mm(12.0))),
         1 => Just(Phrase::Knot),
         1 => Just(Phrase::Finding(nth(2))),
-        1 => prop::collection::vec(runs(), 1..4).prop_map(|row| Phrase::Dangle(nth(1), row)),
+        1 => prop::collection::vec(runs(), 1..4).prop_map(|row| Phrase::Dangle(Some(nth(1)), row)),
         1 => prop::collection::vec(runs(), 1..20).prop_map(Phrase::Ordered),
     ];
     let phrase = leaf.prop_recursive(3, 24, 4, |inner| {

@@ -172,7 +172,7 @@ fn a_stretch_bracelet_is_tied_and_not_crimped() {
 
 #[test]
 fn earrings_are_made_twice_and_their_dangles_first() {
-    let row = vec![Phrase::Dangle(nth(1), vec![Phrase::Run(1, nth(2)), Phrase::Run(2, nth(0))])];
+    let row = vec![Phrase::Dangle(Some(nth(1)), vec![Phrase::Run(1, nth(2)), Phrase::Run(2, nth(0))])];
     let mut design = design(vec![strand("one", 20.0, &[0], row)]);
     design.heading.kind = Kind::Earrings;
     design.copies = 2;
@@ -192,7 +192,7 @@ fn earrings_are_made_twice_and_their_dangles_first() {
 
 #[test]
 fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
-    let row = vec![Phrase::Dangle(nth(1), vec![Phrase::Run(1, nth(0)), Phrase::Run(1, nth(2))])];
+    let row = vec![Phrase::Dangle(Some(nth(1)), vec![Phrase::Run(1, nth(0)), Phrase::Run(1, nth(2))])];
     let mut design = design(vec![strand("one", 20.0, &[0], row)]);
     design.beads[nth(2)].shape = Shape::Drop;
     let steps = told(&design);

@@ -182,3 +182,29 @@ strands: [{ name: s, cord: chain, beads: [{ repeat: 2, of: [{ links: 4 }, { dang
         "(4 links bare) (dangle: 1A on a ring), twice, then (4 links bare)"
     );
 }
+
+/// 80 threads of 70 mm and 300 mm for neck and loop: 80 × 70 + 300 = 5,900 mm of silk, which weigh 2.36 g at 0.4 g/m.
+#[test]
+fn a_tassel_takes_a_thread_as_long_as_itself_for_each_that_hangs() {
+    let text = "festoon: 1
+title: Tasselled
+kind: necklace
+beads: { a: { shape: round, size: 6 mm, hole: 1 mm, material: glass, colour: '#aa3355' } }
+cords: { silk: { kind: silk, diameter: 0.5 mm, mass: 0.4 g/m, colour: '#a2433c' } }
+findings:
+  ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm }
+  tassel: { kind: tassel, length: 70 mm, threads: 80, cord: silk }
+strands: [{ name: s, cord: silk, ends: knot, beads: [40 a, { dangle: [tassel], on: ring }, 40 a] }]
+";
+    let (pattern, remarks) = pattern::read(&Source::new("tasselled", text.to_owned()));
+    let design = resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default()).0.expect("sound");
+    let tassel = design.findings.iter().find(|finding| finding.tassel().is_some()).expect("it hangs");
+    assert!((tassel.mass.value() - 2.36).abs() < 1e-9 && tassel.colour == design.cords[festoon::design::nth(0)].colour);
+    let list = festoon::materials::materials(&design, &festoon::materials::Order::default());
+    let pieces: Vec<_> = list.cuttings[0].pieces().collect();
+    assert!(
+        pieces.iter().any(|piece| piece.label == "tassel" && (piece.length.value() - 5900.0).abs() < 1e-9),
+        "{pieces:?}"
+    );
+    assert!(list.lines.iter().all(|line| line.id != "tassel"), "it is made, not bought");
+}

@@ -83,6 +83,7 @@ fn findings_of_stated_size_are_drawn_to_size() {
         (FindingKind::BarrelHalf, 8.0),
         (FindingKind::CordEnd, 9.0),
         (FindingKind::Charm, 16.0),
+        (FindingKind::Tassel, 22.0),
         (FindingKind::SpectacleLoop, 20.0),
     ];
     assert_eq!(stated.len(), FindingKind::ALL.len());

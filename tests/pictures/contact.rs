@@ -156,11 +156,11 @@ fn finding_page(design: &Design, ink: Ink) -> Page {
     let mut stencils = Stencils::new(design, ink);
     let mut marks = Vec::new();
     for (index, finding) in design.findings.iter().enumerate() {
-        let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 40.0);
+        let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 35.0);
         let large = if finding.length().unwrap_or_default().value() > 16.0 { 1.1 } else { 1.4 };
         marks.push(stencils.finding(nth(index), at, 0.0, large));
         marks.push(stencils.finding(nth(index), at + Point::new(26.0, -8.0), 1.2, 0.66));
-        marks.push(label(at + Point::new(12.0, 18.0), &finding.name));
+        marks.push(label(at + Point::new(12.0, 16.0), &finding.name));
     }
     let chain = FindingKind::ALL.iter().position(|kind| *kind == FindingKind::Chain).unwrap();
     let wave = |y: f64| -> Vec<Point> {

@@ -2,7 +2,7 @@
 
 use festoon::design::{
     Bar, Basis, Bead, Body, Build, Cap, Chain, Charm, Closure, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form,
-    Hanger, Heading, KnotCover, Pin, Ring, Stated, Wear,
+    Hanger, Heading, KnotCover, Pin, Ring, Stated, Tassel, Wear,
 };
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
@@ -100,6 +100,9 @@ fn form(kind: FindingKind) -> Form {
         }
         FindingKind::Charm => {
             Form::Charm(Charm { length: mm(16.0), breadth: Stated::Assumed(mm(7.2)), outline: Outline::Leaf })
+        }
+        FindingKind::Tassel => {
+            Form::Tassel(Tassel { length: mm(22.0), breadth: Stated::Assumed(mm(3.52)), wound: None })
         }
         FindingKind::SpectacleLoop => Form::SpectacleLoop(sized(20.0)),
         FindingKind::Bail => Form::Bail(hanger(8.0, 0.8)),

@@ -198,6 +198,7 @@ fn drops() -> Vec<Case> {
         };
         with_findings(&text, &[&hanger[..], &["leaf: { kind: charm, outline: leaf, length: 14 mm }"]].concat())
     };
+    let tassel = |row: &str| charm(row).replace("charm, outline: leaf", "tassel");
     let strung = |drilled| drop(drilled, "tear").replace(&format!("findings:\n  {BAIL}\n  {PIN}\n"), "");
     let round = |drilled: &str| changed(&[("shape: round,", &format!("shape: round, drilled: {drilled},"))]);
     vec![
@@ -209,6 +210,7 @@ fn drops() -> Vec<Case> {
         Case::new(Code::WrongHole, charm("{ dangle: [leaf], on: bail }"), charm("{ dangle: [leaf], on: pin }")),
         Case::new(Code::WrongHole, charm("{ dangle: [leaf], on: bail }"), charm("{ dangle: [reed, leaf], on: bail }")),
         Case::new(Code::WrongHole, charm("{ dangle: [leaf], on: bail }"), charm("leaf")),
+        Case::new(Code::WrongHole, tassel("{ dangle: [leaf], on: bail }"), tassel("leaf")),
     ]
 }
 

@@ -55,6 +55,11 @@ fn articles() -> Vec<Case> {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: crimp")]);
         joined(&text, &[crimp])
     };
+    let tassel = |wound: &str| {
+        let text = changed(&[("[20 reed]", "[10 reed, { dangle: [end], on: ring }, 10 reed]")]);
+        let end = format!("end: {{ kind: tassel, length: 60 mm, {wound} }}");
+        with_findings(&text, &["ring: { kind: jump ring, inside: 4 mm, wire: 0.8 mm }", &end])
+    };
     let cone = |cone: &str| {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: crimp")]);
         and(&with_findings(&text, &[CRIMP, cone]), "closure: { each side: [cone] }")
@@ -89,6 +94,8 @@ fn articles() -> Vec<Case> {
             bead("mass: 0.27 g", "material: moonrock"),
         ),
         Case::new(Code::Misplaced, crimp(CRIMP), crimp(&CRIMP.replace("kind: crimp", "kind: crimp, outline: leaf"))),
+        Case::new(Code::Misplaced, crimp(CRIMP), crimp(&CRIMP.replace("kind: crimp", "kind: crimp, cord: line"))),
+        Case::new(Code::MissingSize, tassel("threads: 40, cord: line"), tassel("cord: line")),
         // Resin has from 1.1 to 1.4 g/cm³; ebony from 1.1 to 1.2.
         Case::new(Code::RoughWeight, bead("mass: 0.27 g", "material: ebony"), bead("mass: 0.27 g", "material: resin")),
         Case::new(Code::HoleAssumed, sound(), bead(" hole: 1 mm,", "")),

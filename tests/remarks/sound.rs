@@ -75,7 +75,16 @@ pub fn bracelet(wear: &str) -> String {
     ])
 }
 
+/// A piece and what is said of it. The sound piece is short, so that its numbers are small, and goes over no head: that
+/// is looked at in its own case alone.
 pub fn made(text: &str) -> (Option<Piece>, Vec<Remark>) {
+    let (piece, mut remarks) = told(text);
+    remarks.retain(|remark| remark.code != Code::OverHead);
+    (piece, remarks)
+}
+
+/// A piece and all that is said of it.
+pub fn told(text: &str) -> (Option<Piece>, Vec<Remark>) {
     festoon::piece(&Source::new("try.yaml", text), &Choice::default(), None)
 }
 

@@ -59,6 +59,8 @@ fn hanging() -> Vec<Case> {
     };
     vec![
         Case::new(Code::TooShort, neck(&base(406.4)), neck(&base(406.5))),
+        // Inside it is as long as it is less pi times its widest bead: 600 + 6 pi = 618.85 mm.
+        Case::new(Code::OverHead, changed(&[("16 in", "618.9 mm")]), changed(&[("16 in", "618.8 mm")])),
         Case::new(Code::StrandsUnsettled, many(&[]), many(&["3.404 m"])),
         Case::new(Code::StrandsCrowd, second("26 in"), second("16 1/16 in")),
         Case::new(Code::NoRest, held(129.0), held(127.5)),

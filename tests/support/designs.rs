@@ -100,6 +100,7 @@ pub fn form(kind: FindingKind) -> Form {
         FindingKind::Charm => {
             Form::Charm(Charm { length, breadth: Stated::Assumed(length * 0.45), outline: Outline::Leaf })
         }
+        FindingKind::Tassel => Form::Tassel(Tassel { length, breadth: Stated::Assumed(length * 0.16), wound: None }),
         FindingKind::SpectacleLoop => Form::SpectacleLoop(body),
     }
 }

@@ -17,7 +17,7 @@ cords:
 fn piece(shelf: &str, beads: &str) -> String {
     format!(
         "festoon: 1\ntitle: Try\nkind: necklace\nshelf: {shelf}\n\
-         strands: [{{ name: only, cord: line, length: 16 in, beads: [{beads}] }}]\nwear: {{ neck base: 370 mm }}\n"
+         strands: [{{ name: only, cord: line, length: 26 in, beads: [{beads}] }}]\nwear: {{ neck base: 370 mm }}\n"
     )
 }
 

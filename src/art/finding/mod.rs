@@ -6,6 +6,7 @@ mod charm;
 mod fastener;
 mod hook;
 mod loops;
+mod tassel;
 mod tube;
 
 use super::light::{Ink, Light, metal_toned, shading};
@@ -44,6 +45,7 @@ pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
         Form::WireGuard(body) => loops::guard(&drawing, body),
         Form::Bail(hanger) => loops::bail(&drawing, hanger),
         Form::Clasp(body) => hook::clasp(&drawing, body),
+        Form::Tassel(tassel) => tassel::tassel(&drawing, tassel),
         Form::Charm(charm) => charm::charm(&drawing, charm),
         Form::SpectacleLoop(body) => tube::spectacle_loop(&drawing, body),
         Form::SpringRing(body) => fastener::spring_ring(&drawing, body),

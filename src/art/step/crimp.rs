@@ -32,9 +32,22 @@ pub fn packed() -> Vec<Mark> {
 
 /// A cord through a crimp and a guard, the guard round a ring, and back.
 pub fn guarded() -> Vec<Mark> {
+    guard(&[at(8.0, 9.7), at(5.0, 11.2), at(2.6, 14.4)])
+}
+
+/// The same against beads, through which the tail goes on.
+pub fn guarded_packed() -> Vec<Mark> {
+    let mut marks = guard(&[at(8.0, 9.7), at(4.0, 9.7), at(0.6, 10.6)]);
+    marks.push(bead(at(3.6, 9.0), 2.6));
+    marks.push(hidden([polyline(&[at(1.2, 8.3), at(6.0, 8.3)]), polyline(&[at(1.2, 9.7), at(6.0, 9.7)])].concat()));
+    marks
+}
+
+/// The guard with its crimp, and the way of the tail from there.
+fn guard(end: &[Point]) -> Vec<Mark> {
     let upper = [at(0.0, 8.3), at(4.0, 8.3), at(8.0, 8.3), at(10.6, 8.3), at(13.6, 6.4), at(16.6, 6.4), at(18.6, 9.0)];
-    let lower = [at(16.6, 11.6), at(13.6, 11.6), at(10.6, 9.7), at(8.0, 9.7), at(5.0, 11.2), at(2.6, 14.4)];
-    let path = curve(&[upper.as_slice(), &lower].concat());
+    let lower = [at(16.6, 11.6), at(13.6, 11.6), at(10.6, 9.7)];
+    let path = curve(&[upper.as_slice(), &lower, end].concat());
     let mut marks = tail(&path, PLAIN);
     marks.extend(sleeve(&stretch(&path, 4, 8)));
     marks.extend(wire(&circle(at(20.0, 9.0), 3.2)));

@@ -39,6 +39,7 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::Dangle => pin::dangle(),
         Drawing::LarksHead => knot::larks_head(),
         Drawing::Guard => crimp::guarded(),
+        Drawing::GuardPacked => crimp::guarded_packed(),
         Drawing::TailCut => crimp::tail_cut(),
         Drawing::Cover => crimp::covered(),
         Drawing::Glue => crimp::glued(),
@@ -70,6 +71,9 @@ const fn label(drawing: Drawing) -> &'static str {
         Drawing::Dangle => "beads on a pin, its wire bent and then closed in a loop on a cord",
         Drawing::LarksHead => "a folded cord round a ring, both its ends through the fold",
         Drawing::Guard => "a cord through a crimp and the tubes of a guard, round a ring, and back through the crimp",
+        Drawing::GuardPacked => {
+            "a cord through a bead, a crimp and the tubes of a guard, round a ring, and back through all of them"
+        }
         Drawing::TailCut => "cutters at the tail, close to the pressed crimp",
         Drawing::Cover => "a cover from its end, open and closed about a crimp, and its ball on the cord",
         Drawing::Glue => "a drop of glue at a cord's end, which goes into a metal end",

@@ -35,7 +35,7 @@ macro_rules! worked {
 }
 
 /// Worked pieces, by name.
-const WORKED: [(&str, &str); 24] = [
+const WORKED: [(&str, &str); 26] = [
     worked!("saltmarsh"),
     worked!("groyne"),
     worked!("moonwrack"),
@@ -50,12 +50,14 @@ const WORKED: [(&str, &str); 24] = [
     worked!("eddy"),
     worked!("fathom"),
     worked!("lockgate"),
+    worked!("painter"),
     worked!("pierhead"),
     worked!("plumb-line"),
     worked!("sea-fret"),
     worked!("shingle"),
     worked!("skerries"),
     worked!("slack-tide"),
+    worked!("sounding-line"),
     worked!("spindrift"),
     worked!("tideline"),
     worked!("whelk"),

@@ -18,6 +18,7 @@
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
 //! nape weighs nothing. Branches hang as weight alone.
 
+mod front;
 mod loops;
 mod rest;
 mod rows;
@@ -34,6 +35,7 @@ use super::hang::Link;
 use super::{Spot, Worn};
 use crate::design::{Design, Finding, Part, Strand, closing_parts};
 use crate::units::NEWTON_PER_GRAM;
+use front::Front;
 use loops::{Loops, Piece, Strung, halved, joined, length, reach};
 use rest::{Still, settle};
 use skin::{Shape, Skin};
@@ -58,10 +60,16 @@ const CHAIN: f64 = 4.0;
 #[must_use]
 pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
     let skin = Skin::new(&Shape::from(&design.wear));
-    let closure = closure(design);
-    let closing = closing(design, closure);
-    let strings: Vec<Strung> =
-        design.strands.iter().zip(chains).map(|(strand, chain)| strung(design, strand, chain)).collect();
+    let in_front = super::fall::falls(design);
+    let closure = if in_front { 0.0 } else { closure(design) };
+    let closing = if in_front { Vec::new() } else { closing(design, closure) };
+    let fronts: Vec<_> = chains.iter().map(|chain| Front::new(design, chain)).collect();
+    let strung = |((strand, chain), front): ((&Strand, &Chain), &Option<Front>)| {
+        let strung = strung(design, strand, chain);
+        let pieces = front.as_ref().map(|front| front.turned(&strung.pieces));
+        Strung { pieces: pieces.unwrap_or(strung.pieces), ..strung }
+    };
+    let strings: Vec<Strung> = design.strands.iter().zip(chains).zip(&fronts).map(strung).collect();
     let round = |at: &usize| {
         let pieces = &strings[*at].pieces;
         length(pieces) + length(&closing) > skin.narrowest(reach(pieces))
@@ -78,8 +86,12 @@ pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
     };
     let front = skin.front().y;
     for (at, way) in order.into_iter().zip(laid.ways) {
-        worn.lines[at] = seen(&skin, &way, 0.5 * length(&closing));
-        let lowest = way.stops().iter().map(|(_, place)| place.y).fold(f64::INFINITY, f64::min);
+        let seen = seen(&skin, &way, 0.5 * length(&closing));
+        worn.lines[at] = match &fronts[at] {
+            Some(front) => front.line(&skin, &way, &seen, reach(&strings[at].pieces)),
+            None => seen,
+        };
+        let lowest = worn.lines[at].iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
         worn.drops[at] = (front - lowest).max(0.0);
     }
     worn

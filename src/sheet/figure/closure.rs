@@ -5,6 +5,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Bar, Design, Finding, Index, Part};
+use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::{FindingKind, Kind};
@@ -40,6 +41,9 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
     let closure = &piece.design.closure;
     let (left, right) = (reach(closure.left()), reach(closure.right()));
     let ray = |from: Point, towards: Point, length: f64| vec![from, from + towards * (length + OPENING)];
+    if fall::falls(&piece.design) {
+        return in_front(piece, ray, [left, right]);
+    }
     Some(match piece.design.heading.kind {
         Kind::Necklace | Kind::Strap => {
             let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
@@ -55,6 +59,19 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
             Closing { left: ray(top, Point::new(0.0, 1.0), left), right: Vec::new() }
         }
     })
+}
+
+/// What the ends of the first strand end in, where they are in front: towards each other where one goes through the
+/// other, else straight down.
+fn in_front(piece: &Piece, ray: impl Fn(Point, Point, f64) -> Vec<Point>, [left, right]: [f64; 2]) -> Option<Closing> {
+    let (strand, hung) = piece.design.strands.first().zip(piece.drape.strands.first())?;
+    let (first, last) = (hung.joints.first()?.at, hung.joints.last()?.at);
+    let down = Point::new(0.0, -1.0);
+    let towards = match fall::meeting(&piece.design, strand, hung) {
+        Some(meeting) if meeting != first => Point::towards((meeting - first).angle()),
+        _ => down,
+    };
+    Some(Closing { left: ray(first, towards, left), right: ray(last, down, right) })
 }
 
 /// The middle of the strands' first ends and of their last ones, which bars may hold apart.

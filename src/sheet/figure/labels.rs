@@ -155,7 +155,8 @@ fn texts(piece: &Piece) -> Vec<Block> {
         let ink = Type::TINY.coloured(style::INK);
         let drop = format!("drop {}", units.ruler(Length::mm(hung.drop)));
         let lower = lowest_branch(strand, hung).filter(|lower| *lower > hung.drop);
-        let lower = lower.map(|lower| format!("with its dangles {}", units.ruler(Length::mm(lower))));
+        let with = if piece.design.meeting().is_some() { "with what hangs from it" } else { "with its dangles" };
+        let lower = lower.map(|lower| format!("{with} {}", units.ruler(Length::mm(lower))));
         let lines = [Type::SMALL_STRONG.line(&name), ink.line(&units.ruler(strand.finished)), Type::TINY.line(&drop)];
         Block::stack(lines.into_iter().chain(lower.map(|words| Type::TINY.line(&words))), 0.0)
     };

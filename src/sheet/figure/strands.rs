@@ -19,7 +19,7 @@ pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils:
     let order: Vec<_> = laid.collect();
     let mut marks = Vec::new();
     for &(strand, hung) in &order {
-        marks.push(Sketch { design, strand, hung, frame, stencils }.cord());
+        marks.extend(Sketch { design, strand, hung, frame, stencils }.cord());
     }
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
@@ -70,7 +70,7 @@ impl<'a> Sketch<'a, '_, '_> {
 
     /// The strand without bars that it shares with others.
     pub fn strand(&mut self) -> Vec<Mark> {
-        let mut marks = vec![self.cord()];
+        let mut marks = self.cord();
         marks.extend(self.strung());
         marks
     }
@@ -98,8 +98,13 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// The cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
-    fn cord(&self) -> Mark {
-        let mut points: Vec<_> = self.way().into_iter().map(|at| self.frame.page(at)).collect();
+    fn cord(&self) -> Vec<Mark> {
+        self.ways().into_iter().map(|way| self.stretch(&way)).collect()
+    }
+
+    /// A stretch of the cord.
+    fn stretch(&self, way: &[Point]) -> Mark {
+        let mut points: Vec<_> = way.iter().map(|at| self.frame.page(*at)).collect();
         if let (true, [first, .., last]) = (self.design.closure.loops(), points.as_mut_slice()) {
             let top = first.between(*last, 0.5);
             (*first, *last) = (top, top);
@@ -108,11 +113,16 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// The way of the cord: from joint to joint, and where a joint is the middle of what is strung, as on a closed
-    /// ring, straight through its hole.
-    fn way(&self) -> Vec<Point> {
+    /// ring, straight through its hole; in two stretches where the middle is not seen.
+    fn ways(&self) -> Vec<Vec<Point>> {
         let mut seats = self.hung.seats.iter().peekable();
+        let mut ways = Vec::new();
         let mut way = Vec::with_capacity(self.hung.joints.len());
+        let mut unseen = self.hung.unseen;
         for joint in &self.hung.joints {
+            if unseen.take_if(|[from, _]| joint.station > *from).is_some() {
+                ways.push(std::mem::take(&mut way));
+            }
             match seats.next_if(|seat| seat.centre == joint.at) {
                 Some(seat) => {
                     let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
@@ -121,7 +131,8 @@ impl<'a> Sketch<'a, '_, '_> {
                 None => way.push(joint.at),
             }
         }
-        way
+        ways.push(way);
+        ways
     }
 
     /// The findings that close both ends, from each loop inward.
@@ -194,13 +205,15 @@ pub fn strung_finding(
 /// A branch straight down the page from a point on the cord.
 pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let down = std::f64::consts::FRAC_PI_2;
-    let hanger = &design.findings[dangle.on];
     let foot = from + Point::new(0.0, dangle.drop * scale);
-    let mut marks = vec![if hanger.is_pin() {
-        stencils.pin(dangle.on, foot, -down, scale, dangle.drop)
-    } else {
-        stencils.finding(dangle.on, from, down, scale)
-    }];
+    let hanger = |on: Index<Finding>| {
+        if design.findings[on].is_pin() {
+            stencils.pin(on, foot, -down, scale, dangle.drop)
+        } else {
+            stencils.finding(on, from, down, scale)
+        }
+    };
+    let mut marks: Vec<_> = dangle.on.map(hanger).into_iter().collect();
     for (bit, below) in dangle.bits.iter().zip(dangle.levels(design)) {
         let at = from + Point::new(0.0, below * scale);
         match bit.what {
@@ -243,7 +256,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
             at.grown(sizes.into_iter().flatten().map(Length::value).fold(0.0, f64::max) / 2.0)
         }
         What::Dangle(dangle) => {
-            let hanger = hanger_width(&design.findings[dangle.on]);
+            let hanger = dangle.on.map_or(0.0, |on| hanger_width(&design.findings[on]));
             let wide = dangle.bits.iter().map(|bit| bit_width(bit, design)).fold(hanger, f64::max);
             let foot = at.low - Point::new(0.0, dangle.drop);
             at.and(Extent::at(foot).grown(wide / 2.0))
@@ -263,6 +276,7 @@ fn hanger_width(hanger: &Finding) -> f64 {
 fn bit_width(bit: &Bit, design: &Design) -> f64 {
     match bit.what {
         What::Bead(bead) => design.beads[bead].across.value(),
+        What::Finding(at) => design.findings[at].across().value(),
         _ => 0.0,
     }
 }

@@ -2,7 +2,7 @@
 //! over the chest, as that is seen from the front.
 //!
 //! The frame is that of [`crate::drape::Worn`], looked at along z. What the body hides is not drawn: of each strand
-//! what is seen is the stretch that holds its lowest place.
+//! what is seen is the stretch that holds its lowest place; of one whose ends are in front, both sides of the neck.
 
 use crate::Piece;
 use crate::art::Stencils;
@@ -20,6 +20,8 @@ pub struct Track {
     /// Places with their stations: less than nothing or more than the strand's length where the closure reaches
     /// to the front.
     spots: Vec<Spot>,
+    /// Between which stations it is not seen, where both its ends are.
+    unseen: Option<[f64; 2]>,
 }
 
 impl Track {
@@ -30,9 +32,16 @@ impl Track {
 
     fn new(line: &[Spot]) -> Option<Self> {
         let in_sight = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
+        if let ([first, .., last], [one, .., other]) = (line, in_sight.clone().collect::<Vec<_>>().as_slice())
+            && !first.hidden
+            && !last.hidden
+        {
+            let unseen = Some([one[one.len() - 1].station, other[0].station]);
+            return Some(Self { spots: [*one, *other].concat(), unseen });
+        }
         let lowest = |run: &&[Spot]| run.iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
         let run = in_sight.min_by(|one, other| lowest(one).total_cmp(&lowest(other)))?;
-        (run.len() > 1).then(|| Self { spots: run.to_vec() })
+        (run.len() > 1).then(|| Self { spots: run.to_vec(), unseen: None })
     }
 
     /// The places in order, with their stations.
@@ -42,7 +51,8 @@ impl Track {
 
     /// Where the strand is at a station, and the unit vector along it; nothing where it is not seen.
     fn at(&self, station: f64) -> Option<(Point3, Point3)> {
-        on_way(&self.spots, station)
+        let seen = self.unseen.is_none_or(|[from, to]| station <= from || station >= to);
+        seen.then(|| on_way(&self.spots, station))?
     }
 
     /// A hung strand laid along the track, as far as it is seen.
@@ -58,7 +68,13 @@ impl Track {
         let inside = self.spots.iter().filter(|spot| (0.0..=length).contains(&spot.station)).map(joint);
         let joints: Vec<_> = end(0.0).into_iter().chain(inside).chain(end(length)).collect();
         let ends = [joints.first()?.at, joints.last()?.at];
-        Some(Hung { ends, joints, seats: hung.seats.iter().filter_map(seat).collect(), ..hung.clone() })
+        Some(Hung {
+            ends,
+            joints,
+            seats: hung.seats.iter().filter_map(seat).collect(),
+            unseen: self.unseen,
+            ..hung.clone()
+        })
     }
 }
 

@@ -4,14 +4,14 @@ use std::f64::consts::FRAC_PI_2;
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::drape::{Spot, Worn};
+use crate::drape::{Hung, Spot, Worn};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
 use super::labels::is_numbered;
-use super::{DISC, Frame, Track, closing_on, lowest_point, on_tracks, straightened};
+use super::{DISC, Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
 
 /// What the figure is called to those who cannot see it.
 pub const LABEL: &str = "the piece on the neck";
@@ -25,12 +25,20 @@ const MOST: usize = 4_000;
 /// The figure in a block of a width, at most so high. Nothing for pieces that are not hung round a neck.
 pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils<'_>) -> Option<Block> {
     let worn = piece.drape.worn.as_ref().filter(|worn| worn.lines.iter().any(|line| !line.is_empty()))?;
-    let extent = extent(worn)?;
+    let tracks = Track::all(worn);
+    let laid = on_tracks(piece, &tracks);
+    let extent = extent(piece, worn, &laid)?;
     let scale = (width / extent.width()).min(most_height / extent.height());
     let left = (width - extent.width() * scale) / 2.0;
     let frame = Frame { origin: Point::new(left - extent.low.x * scale, extent.high.y * scale), scale };
     let mut marks = vec![body(worn, &frame)];
-    marks.extend(strands(piece, worn, &frame, stencils));
+    if strung(piece) > MOST {
+        marks.extend(worn.lines.iter().flat_map(|line| strand(line, &frame)));
+    } else {
+        let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
+        marks.extend(closing_on(&tracks, piece, &frame, stencils));
+        marks.extend(super::strands(&piece.design, &laid, &frame, stencils));
+    }
     let mut seats = Vec::new();
     for (index, line) in worn.lines.iter().enumerate().filter(|(_, line)| !line.is_empty()) {
         if is_numbered(piece) {
@@ -43,15 +51,23 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
     Some(Block::new(width, height, vec![Mark::figure(LABEL, marks)]))
 }
 
-/// The box round figure and strands, in the worn frame.
-fn extent(worn: &Worn) -> Option<Extent> {
+/// How many things are strung.
+fn strung(piece: &Piece) -> usize {
+    piece.drape.strands.iter().map(|hung| hung.seats.len()).sum()
+}
+
+/// The box round figure and strands with what hangs from them, in the worn frame.
+fn extent(piece: &Piece, worn: &Worn, laid: &[Option<Hung>]) -> Option<Extent> {
     let breadth = worn.skin.breadth();
     let frame = Extent {
         low: Point::new(-SHOULDERS * breadth, worn.skin.front().y),
         high: Point::new(SHOULDERS * breadth, THROAT * breadth),
     };
     let seen = worn.lines.iter().flat_map(|line| in_sight(line));
-    Some(frame.and(Extent::of(seen)?.grown(0.12 * breadth)))
+    let lines = Extent::of(seen)?.grown(0.12 * breadth);
+    let rows = piece.design.strands.iter().zip(laid);
+    let boxes = rows.filter_map(|(strand, hung)| strand_box(&piece.design, strand, hung.as_ref()?));
+    Some(boxes.fold(frame.and(lines), Extent::and))
 }
 
 /// Neck and shoulders, in thin lines, and the front of the neck's base.
@@ -71,24 +87,14 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
     Mark::figure("neck and shoulders", vec![side(-1.0), side(1.0), base])
 }
 
-/// The strands with what is strung on them, and what of the closure comes round to the front; lines
-/// where they are too many to be told apart.
-fn strands(piece: &Piece, worn: &Worn, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let strung: usize = piece.drape.strands.iter().map(|hung| hung.seats.len()).sum();
-    if strung > MOST {
-        return worn.lines.iter().filter(|line| !line.is_empty()).map(|line| strand(line, frame)).collect();
-    }
-    let tracks = Track::all(worn);
-    let laid = on_tracks(piece, &tracks);
-    let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
-    let mut marks = closing_on(&tracks, piece, frame, stencils);
-    marks.extend(super::strands(&piece.design, &laid, frame, stencils));
-    marks
-}
-
-fn strand(line: &[Spot], frame: &Frame) -> Mark {
-    let points: Vec<_> = in_sight(line).map(|point| frame.page(point)).collect();
-    stroke(outline::polyline(&straightened(&points)), 0.5)
+/// A strand as a line, or as one on either side of the neck.
+fn strand(line: &[Spot], frame: &Frame) -> Vec<Mark> {
+    let runs = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
+    let drawn = |run: &[Spot]| {
+        let points: Vec<_> = in_sight(run).map(|point| frame.page(point)).collect();
+        stroke(outline::polyline(&straightened(&points)), 0.5)
+    };
+    runs.map(drawn).collect()
 }
 
 fn stroke(outline: Vec<crate::paint::mark::Step>, width: f64) -> Mark {

@@ -98,6 +98,7 @@ impl<'a> Group<'a> {
             FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf => return self.hole(part),
             FindingKind::Chain => "the end link of ",
             FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
+            FindingKind::Tassel | FindingKind::Charm => "the loop of ",
             kind if kind.is_clasp() => "the ring of ",
             _ => "",
         };

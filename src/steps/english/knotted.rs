@@ -1,9 +1,9 @@
 //! Ends that a knot holds, in words: in a knot cover, on what they go round, or to each other; and the fold of a
 //! doubled cord, which is hitched.
 
-use super::words::a;
+use super::words::{a, list};
 use super::{Group, Told};
-use crate::design::Finding;
+use crate::design::{Bit, Finding, What};
 use crate::pattern::FindingKind;
 use crate::steps::side::Side;
 
@@ -46,10 +46,21 @@ impl Group<'_> {
             Side::Last => format!("Take the bead stopper off {whose}. Take {}", self.last_end()),
             _ => format!("Take the first end of {whose}"),
         };
+        if ends.part().is_none() && ends.design.closure.open().is_some() {
+            return self.knot_free(&end);
+        }
         let round = if ends.part().is_some() { self.target() } else { "round in a small loop".to_owned() };
         let back = if ends.strand.legs > 1 { "them back on the legs" } else { "it back on itself" };
         let text = format!("{end} {round} and tie {back} with a double overhand knot.{}", self.tail());
         Told::new("Tie the knot", text).check(self.length_check("The knot holds when you pull."))
+    }
+
+    /// A free end is knotted against its last bead.
+    fn knot_free(self, end: &str) -> Told {
+        let it = if self.ends.strand.legs > 1 { "them" } else { "it" };
+        let against = if self.ends.side == Side::Last { ", close against the last bead" } else { "" };
+        let text = format!("{end} and tie a double overhand knot in {it}{against}.{}", self.tail());
+        Told::new("Tie the knot", text).check(self.length_check("No bead slips over the knot."))
     }
 
     /// A folded cord's first end is its fold, drawn over what it goes round.
@@ -68,6 +79,30 @@ impl Group<'_> {
             "Put a bead stopper, or a piece of tape, on {whose}, {tail} from its first end: that is the first tail."
         );
         Told::new("Stop the end", text).check("A bead cannot slip off that end.")
+    }
+
+    /// Both ends go through what they meet in, and hold what hangs below (common practice, no source).
+    pub(super) fn meet(self) -> Told {
+        let (design, whose) = (self.ends.design, self.whose());
+        let bits = design.meeting().map_or(&[][..], |meeting| &meeting.bits);
+        let hangs =
+            |bit: &&Bit| matches!(bit.what, What::Finding(at) if design.findings[at].kind() != FindingKind::BeadCap);
+        let (hanging, through): (Vec<_>, Vec<_>) = bits.iter().partition(hangs);
+        let name = |bit: &Bit| match bit.what {
+            What::Bead(at) => format!("{} (the {})", design.beads[at].letter, design.beads[at].name),
+            What::Finding(at) if design.findings[at].has_loop() => format!("the loop of the {}", self.teller.name(at)),
+            What::Finding(at) => format!("the {}", self.teller.name(at)),
+            What::Gap | What::Knot | What::Dangle(_) => String::new(),
+        };
+        let row = |bits: Vec<&Bit>| list(&bits.into_iter().map(name).collect::<Vec<_>>());
+        let through = if through.is_empty() { String::new() } else { format!(" together through {}", row(through)) };
+        let loops =
+            if hanging.is_empty() { String::new() } else { format!(", thread one of them through {}", row(hanging)) };
+        let text = format!(
+            "Take the stoppers off {whose}. Take both its ends{through}{loops}, draw both up until no cord shows between \
+             the beads, and tie them together with a surgeon's knot: twice over, then once back."
+        );
+        Told::new("Tie the ends where they meet", text).check("The knot sits close, and holds when you pull.")
     }
 
     pub(super) fn tie_ends(self) -> Told {

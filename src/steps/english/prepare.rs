@@ -4,10 +4,11 @@ use std::collections::BTreeSet;
 
 use super::words::{a, count, list, names};
 use super::{Teller, Told};
-use crate::design::{Bead, Bit, Cord, Dangle, Foot, Index, Phrase, Strand, What};
+use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
 use crate::pattern::{CordKind, Shape};
 use crate::steps::task::{Above, Cut, Hold, Pins};
 use crate::steps::{chart, prepare};
+use crate::trade::usual;
 use crate::units::Length;
 
 /// How metal is cut with two hands.
@@ -56,11 +57,17 @@ impl Teller<'_> {
             _ => "",
         };
         if let [only] = &design.strands[..] {
-            return format!("Cut {} of {name}.{whole}", self.ruler(only.cut()));
+            return format!("Cut {} of {name}.{whole}", self.piece(only));
         }
         let strands = design.strands.iter().filter(|strand| strand.cord == cord);
-        let each = strands.map(|strand| format!("{} for {}", self.ruler(strand.cut()), strand.name));
+        let each = strands.map(|strand| format!("{} for {}", self.piece(strand), strand.name));
         format!("Cut from the {name}: {}.{whole}", list(&each.collect::<Vec<_>>()))
+    }
+
+    /// What to cut for a strand: `17 ⅛ in (435 mm)`; of chain whose links are known, `49 links, 162 mm,`.
+    fn piece(self, strand: &Strand) -> String {
+        let length = self.ruler(strand.cut());
+        strand.links(self.design).map_or(length.clone(), |links| format!("{links} links, {length},"))
     }
 
     /// `The 59 knots among the beads take up about 420 mm of the silk, 7.1 mm each`: an estimate, to be tried first.
@@ -83,6 +90,24 @@ impl Teller<'_> {
         Told::new("Tag the pieces", text).check(format!("Each piece has its tag: {}.", names(self.design, &all)))
     }
 
+    /// Wound over a card, bound and cut (common practice, no source).
+    pub(super) fn tassel(self, finding: Index<Finding>) -> Told {
+        let (name, tassel) = (self.name(finding), self.design.findings[finding].tassel());
+        let Some((tassel, (cord, threads))) = tassel.and_then(|tassel| Some((tassel, tassel.wound?))) else {
+            return Told::new(format!("Make the {name}"), String::new());
+        };
+        let (cord, binding) = (&self.design.cords[cord].name, self.ruler(usual::BINDING));
+        let turns = count(u64::from(threads.div_ceil(2)), "time");
+        let text = format!(
+            "Cut {binding} of {cord} for the binding. Wind {cord} {turns} round a card {} tall. Draw a third of the short \
+             piece through under all turns at the upper edge and tie it to a loop. Cut the turns at the lower edge, and \
+             bind them close below the loop with the rest of the short piece.",
+            self.ruler(tassel.length)
+        );
+        Told::new(format!("Make the {name}"), text)
+            .check("No thread comes out when you pull it. Trim the ends straight.")
+    }
+
     pub(super) fn dangle(self, dangle: &Dangle, hold: Hold, times: u64) -> Told {
         let many = if times == 1 { "the dangle".to_owned() } else { count(times, "dangle") };
         match hold {
@@ -92,16 +117,21 @@ impl Teller<'_> {
         }
     }
 
+    /// What a branch hangs on.
+    fn held(self, dangle: &Dangle) -> String {
+        dangle.on.map_or_else(String::new, |on| a(self.name(on)))
+    }
+
     fn on_ring(self, dangle: &Dangle, many: &str) -> Told {
         let row = chart::row(self.design, &phrases(dangle.bits.iter()));
-        let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", a(self.name(dangle.on)));
+        let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", self.held(dangle));
         Told::new(format!("Make {many}"), text).check("It is shut: no gap shows.")
     }
 
     /// A bail's prongs are spread, set into the hole from both sides, and pinched (common practice, no source).
     fn on_bail(self, dangle: &Dangle, many: &str) -> Told {
         let row = chart::row(self.design, &phrases(dangle.bits.iter()));
-        let bail = a(self.name(dangle.on));
+        let bail = self.held(dangle);
         let text = format!(
             "Spread the prongs of {bail} a little, set them into the hole of {row} from both sides, and pinch them shut."
         );
@@ -109,7 +139,7 @@ impl Teller<'_> {
     }
 
     fn on_pin(self, dangle: &Dangle, foot: Foot, lowest: Option<Index<Bead>>, many: &str, times: u64) -> Told {
-        let (design, name) = (self.design, self.name(dangle.on));
+        let (design, name) = (self.design, dangle.on.map_or("pin", |on| self.name(on)));
         let row = chart::row(design, &phrases(dangle.bits.iter().rev()));
         let foot = match foot {
             Foot::Eye => "eye",

@@ -19,17 +19,20 @@ const SAME: f64 = 0.5;
 
 impl Teller<'_> {
     pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
-        let (design, chart) = (self.design, chart::text(self.design, strand));
+        let (design, chart) = (self.design, chart::strung(self.design, strand));
         let several = design.strands.len() > 1;
-        let title = if several { name(design, strand) } else { "the beads".to_owned() };
-        let string = match design.cords[strand.cord].kind {
-            CordKind::Chain => format!("Hang in the links {chart}."),
-            _ if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
-            _ => format!("String {chart}."),
+        let chain = design.cords[strand.cord].kind == CordKind::Chain;
+        let what = if chain { "the dangles" } else { "the beads" };
+        let title = if several { name(design, strand) } else { what.to_owned() };
+        let string = match () {
+            () if chain => format!("Hang in the links {chart}."),
+            () if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
+            () => format!("String {chart}."),
         };
         let besides = besides.iter().map(|beside| self.beside(strand, *beside));
         let said: Vec<_> = std::iter::once(string).chain(besides).collect();
-        Told::new(format!("String {title}"), said.join(" ")).check(self.strung(strand))
+        let verb = if chain { "Hang" } else { "String" };
+        Told::new(format!("{verb} {title}"), said.join(" ")).check(self.strung(strand))
     }
 
     /// What to check once a strand is strung.
@@ -48,7 +51,8 @@ impl Teller<'_> {
 
     fn beside(self, strand: &Strand, beside: Beside) -> String {
         let said = match beside {
-            Beside::Knots(takes) => return self.silent_knots(strand, takes),
+            Beside::Knots(takes) => return self.knots(strand, "Before the next bead", takes),
+            Beside::WrittenKnots(takes) => return self.knots(strand, "Where a knot is written", takes),
             Beside::OwnNeedle => {
                 "String with the cord's own needle: that end is the last one, and comes through the beads."
             }
@@ -61,17 +65,21 @@ impl Teller<'_> {
             Beside::Dangles => "Dangles are told from the cord down.",
             Beside::OverTail => "Take the first beads over the tail as well, until it is covered.",
             Beside::RollLoops => "Roll each loop shut round its link.",
+            Beside::OpenRings => {
+                "Open each ring sideways, hang in it what the chart says and its link, and close it the same way: no \
+                 gap shows."
+            }
             Beside::Bails => "A bail goes on over the end link and slides to its place.",
             Beside::Stopper => "Put a bead stopper on the end.",
         };
         said.to_owned()
     }
 
-    /// How the knots are tied that come between all beads.
-    fn silent_knots(self, strand: &Strand, takes: Length) -> String {
+    /// How the knots are tied that come between all beads, or where the chart says one.
+    fn knots(self, strand: &Strand, place: &str, takes: Length) -> String {
         let (cord, takes) = (self.cord(strand), takes.hundredths());
         format!(
-            "Before the next bead tie an overhand knot in the {cord}: put an awl or the tip of tweezers in its loop, slide \
+            "{place} tie an overhand knot in the {cord}: put an awl or the tip of tweezers in its loop, slide \
              the loop up to the bead with it, and draw the knot tight there. A knot is to take {takes} along the {cord}."
         )
     }
@@ -182,14 +190,21 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
     if all == on_cord {
         return count(all, "bead");
     }
-    let dangles = match number(|what| matches!(what, What::Dangle(_))) {
-        1 => "the dangle".to_owned(),
-        more => format!("the {more} dangles"),
+    let meet = number(|what| matches!(what, What::Dangle(dangle) if dangle.on.is_none())) > 0;
+    let dangles = match number(|what| matches!(what, What::Dangle(dangle) if dangle.on.is_some())) {
+        0 => String::new(),
+        1 => "on the dangle".to_owned(),
+        more => format!("on the {more} dangles"),
+    };
+    let place = match (meet, dangles.is_empty()) {
+        (false, _) => dangles,
+        (true, true) => "where the ends meet".to_owned(),
+        (true, false) => format!("{dangles} and where the ends meet"),
     };
     if on_cord == 0 {
-        return format!("{} on {dangles}", count(all, "bead"));
+        return format!("{} {place}", count(all, "bead"));
     }
-    format!("{} on the {cord}, {} on {dangles}", count(on_cord, "bead"), all.saturating_sub(on_cord))
+    format!("{} on the {cord}, {} {place}", count(on_cord, "bead"), all.saturating_sub(on_cord))
 }
 
 /// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way
@@ -199,7 +214,7 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
     let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
     let with = match (has(|what| *what == What::Knot), has(|what| matches!(what, What::Finding(_)))) {
-        (true, _) => " with the knots between them",
+        (true, _) => " with their knots",
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };

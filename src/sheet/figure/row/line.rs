@@ -256,7 +256,8 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
         }
         Thing::Bit(_) | Thing::Bare { .. } => outer + stub,
     };
-    let from = placed.first().map_or(0.0, |one| edge(one, [one.x, one.end()], -STUB));
+    let before = |one: &Placed<'_, '_>| begun(line, one.span.from).unwrap_or(-STUB);
+    let from = placed.first().map_or(0.0, |one| edge(one, [one.x, one.end()], before(one)));
     let to = placed.last().map_or(0.0, |one| edge(one, [one.end(), one.x], STUB));
     let half = half_cut(line);
     let is_cut = |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. });
@@ -265,6 +266,14 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
     let piece =
         |pair: &[f64]| stencils.strand_cord(line.strand, &[Point::new(pair[0], y), Point::new(pair[1], y)], 1.0);
     edges.chunks_exact(2).map(piece).collect()
+}
+
+/// From where, before a line that does not begin with the strand, links of chain are drawn, so that each stands at its
+/// station: from the nearest link on its face that has room.
+fn begun(line: &Line<'_, '_>, station: f64) -> Option<f64> {
+    let pair = 2.0 * line.design.cords[line.strand.cord].link?.value();
+    let into = station % pair;
+    Some(if into <= LEAD { -into } else { pair - into })
 }
 
 /// Two strokes across cord that is drawn shorter than it is.

@@ -1,6 +1,7 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
 
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
+use crate::pattern::CordKind;
 use crate::sheet::figure;
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
@@ -328,18 +329,23 @@ fn of_bit(bit: &Bit, design: &Design) -> Reach {
 }
 
 fn of_dangle(dangle: &Dangle, design: &Design) -> Reach {
-    let half = |bit: &Bit| match bit.what {
-        What::Bead(bead) => design.beads[bead].across.value().max(design.beads[bead].thick.value()) / 2.0,
-        What::Finding(index) => half_breadth(&design.findings[index]),
-        What::Gap | What::Knot | What::Dangle(_) => 0.0,
-    };
-    let aside = dangle.bits.iter().map(half).fold(hanger(dangle, design), f64::max);
+    let aside = dangle.bits.iter().map(|bit| half(bit, design)).fold(hanger(dangle, design), f64::max);
     Reach { aside, above: 1.0, below: dangle.drop + 1.0 }
 }
 
-/// Half the breadth of what a branch hangs on.
+/// Half the breadth of what hangs on a branch.
+fn half(bit: &Bit, design: &Design) -> f64 {
+    match bit.what {
+        What::Bead(bead) => design.beads[bead].across.value().max(design.beads[bead].thick.value()) / 2.0,
+        What::Finding(index) => half_breadth(&design.findings[index]),
+        What::Gap | What::Knot | What::Dangle(_) => 0.0,
+    }
+}
+
+/// Half the breadth of what a branch hangs on, or of the first thing where the ends meet.
 fn hanger(dangle: &Dangle, design: &Design) -> f64 {
-    half_breadth(&design.findings[dangle.on]).min(4.0)
+    let first = || dangle.bits.first().map_or(0.0, |bit| half(bit, design));
+    dangle.on.map_or_else(first, |on| half_breadth(&design.findings[on]).min(4.0))
 }
 
 /// Half of a finding's breadth across the cord; where the pattern does not say it, what art draws
@@ -363,6 +369,7 @@ fn of_end(end: &End, strand: &Strand, design: &Design) -> (Reach, f64) {
     let half = end.findings.iter().map(|index| half_breadth(&design.findings[*index]));
     let knot = if end.findings.is_empty() { half_knot(strand, design) } else { 0.0 };
     let half = half.fold(end.bight.value().mul_add(0.3, 1.0).max(knot), f64::max);
-    let length = if end.findings.is_empty() { TAIL } else { end.takes.value() };
+    let is_tied = end.findings.is_empty() && design.cords[strand.cord].kind != CordKind::Chain;
+    let length = if is_tied { TAIL } else { end.takes.value() };
     (Reach { aside: length / 2.0, above: half, below: half }, length)
 }

@@ -1,0 +1,46 @@
+//! Tassels: threads that fall from a bound head below a loop.
+
+use super::Drawing;
+use crate::design::Tassel;
+use crate::geometry::Point;
+use crate::paint::mark::{Mark, Step};
+use crate::paint::outline::{circle, ellipse, line, rounded_rect};
+
+/// Threads that are drawn, fewer than hang.
+const DRAWN: u32 = 9;
+
+fn at(x: f64, y: f64) -> Point {
+    Point::new(x, y)
+}
+
+/// A tassel: its loop, head, binding and threads.
+pub fn tassel(drawing: &Drawing, tassel: &Tassel) -> Vec<Mark> {
+    let (length, half) = (tassel.length.value(), tassel.breadth.value() / 2.0 - 0.05);
+    let head = (half * 0.85).min(length * 0.12);
+    let ring = head * 0.5;
+    let (centre, neck) = (at(ring * 1.6 + head, 0.0), ring * 1.6 + head * 1.8);
+    let mut marks = drawing.wire(&circle(at(ring, 0.0), ring * 0.85), ring * 0.3);
+    marks.push(drawing.solid(skirt(neck, length - 0.05, head * 0.7, half), drawing.flat(0.05), 0.1));
+    marks.extend((1..DRAWN).map(|number| drawing.line(thread(number, neck, length - 0.2, head * 0.7, half), 0.08)));
+    marks.push(drawing.solid(ellipse(centre, head, head), drawing.ball(centre, head), 0.1));
+    let band = rounded_rect(at(neck - head * 0.25, -head * 0.78), head * 0.5, head * 1.56, head * 0.1);
+    marks.push(drawing.solid(band, drawing.flat(-0.25), 0.1));
+    marks
+}
+
+/// What all threads fill: narrow at the neck, and nearly straight below.
+fn skirt(neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Step> {
+    let shoulder = neck + (foot - neck) * 0.3;
+    vec![
+        Step::Move(at(neck, -narrow)),
+        Step::Curve(at(shoulder, -half * 0.9), at(shoulder, -half), at(foot, -half)),
+        Step::Line(at(foot, half)),
+        Step::Curve(at(shoulder, half), at(shoulder, half * 0.9), at(neck, narrow)),
+        Step::Close,
+    ]
+}
+
+fn thread(number: u32, neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Step> {
+    let across = 2.0 * f64::from(number) / f64::from(DRAWN) - 1.0;
+    line(at(neck, across * narrow), at(foot, across * half))
+}

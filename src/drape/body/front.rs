@@ -1,0 +1,92 @@
+//! Pieces whose ends are in front: the loop round the neck, turned so that it begins and ends at the nape, and what
+//! hangs below the place where its ends meet.
+
+use super::super::Spot;
+use super::super::chain::Chain;
+use super::super::fall;
+use super::super::hang::Link;
+use super::half_breadth;
+use super::loops::Piece;
+use super::skin::Skin;
+use super::way::Way;
+use crate::design::Design;
+use crate::geometry::Point3;
+
+/// From one place to the next along what hangs below, in mm.
+const STEP: f64 = 4.0;
+/// What a sum of lengths is known better than, in mm.
+const ROUNDING: f64 = 1e-6;
+
+/// How a strand whose ends are in front is turned.
+#[derive(Clone, Debug)]
+pub struct Front {
+    /// The stations of its joints.
+    stations: Vec<f64>,
+    /// The joint that lies on the nape.
+    nape: usize,
+    /// The joint at which its last end meets the first.
+    meets: usize,
+    /// What closes the loop there.
+    joint: Piece,
+    /// How far the last end's findings reach below it.
+    beyond: f64,
+}
+
+impl Front {
+    /// How a strand is turned; nothing where its ends are behind, or hang free.
+    pub fn new(design: &Design, chain: &Chain) -> Option<Self> {
+        let turns = fall::falls(design).then(|| fall::turns(design, chain, 0.0))?;
+        let meets = turns.meets.filter(|meets| *meets > turns.rail[0])?;
+        let reach = design.closure.left().iter().map(|part| half_breadth(&design.findings[part.finding]));
+        Some(Self {
+            stations: fall::stations(chain),
+            nape: turns.rail[0],
+            meets,
+            joint: Piece { link: fall::joint(design, chain, meets), reach: reach.fold(0.5, f64::max) },
+            beyond: fall::beyond(design),
+        })
+    }
+
+    /// The loop from the nape down to its first end and up from the last one, as one looks at its front from the left.
+    pub fn turned(&self, pieces: &[Piece]) -> Vec<Piece> {
+        let Link { length, weight, .. } = self.joint.link;
+        let joint = Some(self.joint).filter(|_| length > 0.0 || weight > 0.0);
+        let (down, up) = (&pieces[..self.nape], &pieces[self.nape..self.meets]);
+        let back = |piece: &Piece| Piece { link: piece.link.backwards(), ..*piece };
+        down.iter().rev().map(back).chain(joint).chain(up.iter().rev().map(back)).collect()
+    }
+
+    /// The places of the strand along the loop's way, by its own stations: those of the first end's findings, less than
+    /// nothing; the loop; and what hangs below it, down the chest.
+    pub fn line(&self, skin: &Skin, way: &Way, seen: &[Spot], reach: f64) -> Vec<Spot> {
+        let (nape, meets) = (self.stations[self.nape], self.stations[self.meets]);
+        let closes = nape + self.joint.link.length;
+        let spot = |station: f64, on: f64| {
+            let at = way.at(on);
+            Spot { station, at, hidden: skin.hides(at) }
+        };
+        let from = |end: f64| move |spot: &Spot| Spot { station: end - spot.station, ..*spot };
+        let first = seen.iter().rev().filter(|spot| spot.station < nape).map(from(nape));
+        let last = seen.iter().rev().filter(|spot| spot.station > closes).map(from(meets + closes));
+        let joint = (closes > nape).then(|| spot(nape - closes - ROUNDING, closes));
+        let ends = joint.into_iter().chain([spot(0.0, nape)]);
+        ends.chain(first)
+            .chain(last)
+            .chain([spot(meets, closes)])
+            .chain(self.below(skin, way.at(closes), reach))
+            .collect()
+    }
+
+    /// What hangs below the place where the ends meet.
+    fn below(&self, skin: &Skin, low: Point3, reach: f64) -> Vec<Spot> {
+        let meets = self.stations[self.meets];
+        let length = (self.stations[self.stations.len() - 1] + self.beyond - meets).max(ROUNDING);
+        let count = super::super::chain::pieces(length, STEP);
+        let place = |step: usize| {
+            let along = length * step as f64 / count as f64;
+            let at = skin.outside(low + skin.down() * along, reach);
+            Spot { station: meets + along + ROUNDING, at, hidden: false }
+        };
+        (1..=count).map(place).collect()
+    }
+}

@@ -1,0 +1,130 @@
+//! Pieces whose ends are in front: strands laid over a rail as broad as the neck.
+//!
+//! What lies on the rail is straight; on both sides of it the strand hangs. Ends that meet, or one that goes
+//! through the other, close a loop below the rail, which hangs as a chain from both ends of the rail with what is
+//! below the meeting as a weight; free ends hang plumb. The rail holds by friction: the middle of what goes round
+//! the neck lies on its middle, though one side may be heavier.
+
+use super::Hung;
+use super::chain::Chain;
+use super::hang::{Link, Unhung, solve};
+use crate::design::{Design, Part, Strand, Worn};
+use crate::geometry::Point;
+use crate::units::NEWTON_PER_GRAM;
+
+/// Where a strand turns from its loop or rail to what hangs, as numbers of joints of its chain.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Turns {
+    /// From which joint to which it lies on the rail.
+    pub rail: [usize; 2],
+    /// The joint at which its last end meets the first one; none where ends hang free.
+    pub meets: Option<usize>,
+}
+
+/// Whether a design's ends are in front.
+#[must_use]
+pub fn falls(design: &Design) -> bool {
+    design.closure.open().is_some() || design.meeting().is_some()
+}
+
+/// How far the first end's findings lengthen a strand of an open piece, in mm.
+fn before(design: &Design) -> f64 {
+    design.closure.left().iter().map(|part| part.reach.value()).sum()
+}
+
+/// How far the last end's findings lengthen a strand of an open piece, in mm.
+#[must_use]
+pub fn beyond(design: &Design) -> f64 {
+    design.closure.right().iter().map(|part| part.reach.value()).sum()
+}
+
+/// Where the last end of a hanging strand meets the first one; nothing where its ends hang free.
+#[must_use]
+pub fn meeting(design: &Design, strand: &Strand, hung: &Hung) -> Option<Point> {
+    let chain = Chain::new(design, strand, &hung.starts);
+    let turns = turns(design, &chain, hung.ends[1].x - hung.ends[0].x);
+    hung.joints.get(turns.meets?).map(|joint| joint.at)
+}
+
+/// The stations of a chain's joints.
+#[must_use]
+pub fn stations(chain: &Chain) -> Vec<f64> {
+    let mut at = 0.0;
+    let ends = chain.links.iter().map(|link| {
+        at += link.length;
+        at
+    });
+    std::iter::once(0.0).chain(ends.collect::<Vec<_>>()).collect()
+}
+
+/// Where a strand turns that lies over a rail of a breadth, each at the joint nearest to it.
+#[must_use]
+pub fn turns(design: &Design, chain: &Chain, across: f64) -> Turns {
+    let stations = stations(chain);
+    let nearest = |at: f64| {
+        let next = stations.partition_point(|station| *station < at).min(stations.len() - 1);
+        let before = next.saturating_sub(1);
+        if at - stations[before] < stations[next] - at { before } else { next }
+    };
+    let last = stations.len() - 1;
+    let meets = match design.closure.open() {
+        Some(Worn::Hanging) => None,
+        Some(Worn::Through(tail)) => Some(nearest(stations[last] + beyond(design) - tail.value())),
+        None => Some(last),
+    };
+    // Of a loop both sides are equally long, the findings in which the first end ends among them.
+    let round = stations[meets.unwrap_or(last)] - meets.map_or(0.0, |_| before(design));
+    let rail = [round - across, round + across].map(|twice| nearest(0.5 * twice));
+    Turns { rail, meets }
+}
+
+/// What closes the loop of a strand that turns so.
+#[must_use]
+pub fn joint(design: &Design, chain: &Chain, meets: usize) -> Link {
+    let [left, right] = [design.closure.left(), design.closure.right()].map(|parts| weight(design, parts));
+    let below = right + chain.links[meets..].iter().map(|link| link.weight).sum::<f64>();
+    let all = left + below;
+    Link { length: before(design), weight: all, centre: if all > 0.0 { (0.5 * left + below) / all } else { 0.5 } }
+}
+
+fn weight(design: &Design, parts: &[Part]) -> f64 {
+    parts.iter().map(|part| design.part_mass(part).value()).sum::<f64>() * NEWTON_PER_GRAM
+}
+
+/// A strand over a rail of a breadth whose left end is the origin: the joints of its chain in their order, and the
+/// tension at both ends of the rail.
+///
+/// # Errors
+/// Where the strand is too short to go over the rail.
+pub fn hang(design: &Design, chain: &Chain, across: f64) -> Result<(Vec<Point>, [f64; 2]), Unhung> {
+    let (turns, stations) = (turns(design, chain, across), stations(chain));
+    let [left, right] = turns.rail;
+    let far = Point::new(stations[right] - stations[left], 0.0);
+    if left == 0 || right <= left || turns.meets.is_some_and(|meets| meets <= right) {
+        return Err(Unhung::TooShort(across));
+    }
+    let below = |from: Point, drop: f64| from - Point::new(0.0, drop);
+    let on_rail = (left..=right).map(|at| Point::new(stations[at] - stations[left], 0.0));
+    let Some(meets) = turns.meets else {
+        let first = (0..left).map(|at| below(Point::ORIGIN, stations[left] - stations[at]));
+        let last = (right + 1..stations.len()).map(|at| below(far, stations[at] - stations[right]));
+        let pull =
+            |links: &[Link], parts: &[Part]| weight(design, parts) + links.iter().map(|link| link.weight).sum::<f64>();
+        let pulls =
+            [pull(&chain.links[..left], design.closure.left()), pull(&chain.links[right..], design.closure.right())];
+        return Ok((first.chain(on_rail).chain(last).collect(), pulls));
+    };
+    let [down, up] = [&chain.links[..left], &chain.links[right..meets]].map(backwards);
+    let links = [down, vec![joint(design, chain, meets)], up].concat();
+    let hanging = solve(&links, far)?;
+    let first = hanging.joints[1..=left].iter().rev().copied();
+    let back = hanging.joints[left + 1..links.len()].iter().rev().copied();
+    let low = hanging.joints[left + 1];
+    let tail = (meets + 1..stations.len()).map(|at| below(low, stations[at] - stations[meets]));
+    Ok((first.chain(on_rail).chain(back).chain(tail).collect(), [hanging.first, hanging.last]))
+}
+
+/// Links as one meets them from their last.
+fn backwards(links: &[Link]) -> Vec<Link> {
+    links.iter().rev().map(|link| link.backwards()).collect()
+}
