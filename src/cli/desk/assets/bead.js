@@ -24,15 +24,15 @@ function field(words, input) {
   return made("label", {}, words, input);
 }
 
-function button(words, act, run) {
-  const node = made("button", { type: "button" }, words);
-  node.addEventListener("click", () => act(run));
+function button(words, act, doing) {
+  const node = made("button", { type: "button", id: doing.act }, words);
+  node.addEventListener("click", () => act(doing));
   return node;
 }
 
 function scopes() {
   const choice = (value, words) => {
-    const radio = made("input", { type: "radio", name: "scope", value, checked: scope === value });
+    const radio = made("input", { type: "radio", name: "scope", id: `scope-${value}`, value, checked: scope === value });
     radio.addEventListener("change", () => (scope = value));
     return made("label", { class: "choice" }, radio, words);
   };
@@ -51,15 +51,23 @@ function swap(thing, kind, names, act) {
 
 const run = (thing) => ({ start: thing.place[0], end: thing.place[1] });
 
+/** Another value of a key of a bead, in its run or everywhere; in a colourway it is the bead's wherever that is strung. */
 function set(thing, kind, key, input, value, colourway, act) {
+  const only = () => (scope === "run" && !colourway ? run(thing) : null);
   input.addEventListener("change", () =>
-    act({ act: "set", bead: kind.id, key, value: value(input), only: scope === "run" ? run(thing) : null, colourway: colourway || null }),
+    act({ act: "set", bead: kind.id, key, value: value(input), only: only(), colourway: colourway || null }),
   );
   return input;
 }
 
-/** Shows a thing that was chosen, or nothing. */
-export function showBead(thing, piece, { colourway, names, act, text }) {
+/** Shows a thing that was chosen, or nothing; what had the focus there has it again. */
+export function showBead(...shown) {
+  const focused = box.contains(document.activeElement) ? document.activeElement.id : "";
+  show(...shown);
+  if (focused) element(focused)?.focus({ preventScroll: true });
+}
+
+function show(thing, piece, { colourway, names, act, text }) {
   box.hidden = !thing;
   const kind = thing && piece.kinds[thing.kind];
   if (!thing) return box.replaceChildren();
@@ -76,7 +84,7 @@ export function showBead(thing, piece, { colourway, names, act, text }) {
       const colour = made("input", { type: "color", value: kind.colour, id: "colour" });
       const size = made("input", { type: "text", value: kind.size ?? "", id: "bead-size", spellcheck: "false" });
       fields.push(
-        field("Colour", set(thing, kind, "colour", colour, (input) => `"${input.value}"`, colourway, act)),
+        field(colourway ? `Colour in ${colourway}` : "Colour", set(thing, kind, "colour", colour, (input) => `"${input.value}"`, colourway, act)),
         field("Size", set(thing, kind, "size", size, (input) => input.value.trim(), "", act)),
       );
     }

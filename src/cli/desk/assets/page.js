@@ -82,7 +82,8 @@ function look() {
 async function showLook(seen, soon) {
   if (!seen) return;
   const errors = seen.remarks.some((remark) => remark.level === "error");
-  if (!soon || errors) {
+  // What is said of how a piece hangs comes with the last answer; until then the advice that stands there stays.
+  if (!soon || errors || element("remarks").querySelector(".error")) {
     showRemarks(seen.remarks, seen.summary);
     mark(seen.remarks);
   }
@@ -114,14 +115,17 @@ function offerChoices(of, select, names) {
 
 // By hand.
 
-/** Does an act as one edit of the text; tells whether it was done. */
-async function act(doing) {
+/** Does an act as one edit of the text, which is then shown in the variant that is wanted. */
+async function act(doing, variant = {}) {
   try {
-    rewrite((await asked("act", { text: text(), act: doing })).text);
-    return true;
+    const changed = (await asked("act", { text: text(), act: doing })).text;
+    for (const [of, name] of Object.entries(variant)) {
+      choice[of].value = "";
+      wanted[of] = name;
+    }
+    rewrite(changed);
   } catch (error) {
     gone(error);
-    return false;
   }
 }
 
@@ -135,10 +139,6 @@ if (canEdit) {
     act,
     names: () => names,
     beads: () => Object.values(piece.shown()?.kinds ?? {}).filter((kind) => kind.colour),
-    chosen: (of, one) => {
-      choice[of].value = "";
-      wanted[of] = one;
-    },
   });
 }
 

@@ -8,6 +8,7 @@ const drawing = element("drawing");
 const other = element("other");
 const pages = element("pages");
 const panel = element("panel");
+const strung = element("strung");
 const tabs = [...document.querySelectorAll("[role=tab]")];
 const canEdit = document.body.dataset.edit === "yes";
 
@@ -44,9 +45,16 @@ export function show(next) {
   drawing.after(layer);
   layer.replaceChildren(...piece.lows.filter(() => canEdit).map(handle));
   element("facts").innerHTML = piece.facts;
-  element("strung").querySelector("div").innerHTML = piece.table;
+  list();
   select(before ? again(before) : -1, false);
 }
+
+/** Everything strung as a table, which is made where it is open. */
+function list() {
+  if (strung.open && piece) strung.querySelector("div").innerHTML = piece.table;
+}
+
+strung.addEventListener("toggle", list);
 
 /** The thing that lies where another lay. */
 function again(before) {

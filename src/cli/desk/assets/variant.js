@@ -16,8 +16,8 @@ function form(button, dialog, begin, done) {
   dialog.querySelector("[data-close]").addEventListener("click", () => dialog.close());
 }
 
-/** Lets sizes and colourways be added; `chosen` is told which one is to be shown. */
-export function offerVariants({ act, names, beads, chosen }) {
+/** Lets sizes and colourways be added, each of which is shown then. */
+export function offerVariants({ act, names, beads }) {
   const said = (id) => element(id).value.trim();
   const by = () => document.querySelector("[name=size-by]:checked").value;
   const example = () => {
@@ -32,9 +32,9 @@ export function offerVariants({ act, names, beads, chosen }) {
     if (!measure) document.querySelector("[name=size-by][value=change]").checked = true;
     example();
   };
-  form(element("add-size"), element("new-size"), beginSize, async () => {
+  form(element("add-size"), element("new-size"), beginSize, () => {
     const key = by() === "change" ? "change" : names().measure;
-    if (await act({ act: "add-size", name: said("size-name"), key, value: said("size-value") })) chosen("size", said("size-name"));
+    act({ act: "add-size", name: said("size-name"), key, value: said("size-value") }, { size: said("size-name") });
   });
 
   const beginColourway = () => {
@@ -46,8 +46,8 @@ export function offerVariants({ act, names, beads, chosen }) {
     element("way-colour").value = beads().find((bead) => bead.id === said("way-bead"))?.colour ?? "#888888";
   };
   element("way-bead").addEventListener("change", match);
-  form(element("add-colourway"), element("new-colourway"), beginColourway, async () => {
+  form(element("add-colourway"), element("new-colourway"), beginColourway, () => {
     const doing = { act: "add-colourway", name: said("way-name"), bead: said("way-bead"), colour: `"${said("way-colour")}"` };
-    if (await act(doing)) chosen("colourway", said("way-name"));
+    act(doing, { colourway: said("way-name") });
   });
 }

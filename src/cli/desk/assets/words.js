@@ -18,6 +18,7 @@ let remarks = [];
 function close() {
   offers = [];
   list.hidden = true;
+  list.replaceChildren();
   area.removeAttribute("aria-activedescendant");
 }
 
@@ -154,7 +155,10 @@ export function showRemarks(all, summary) {
       const go = made("button", { type: "button", class: "line" }, remark.line ? `line ${remark.line}` : "");
       go.addEventListener("click", () => goTo(remark.place));
       const mend = made("button", { type: "button", class: "strong" }, remark.remedy?.title ?? "");
-      mend.addEventListener("click", () => put(remark.remedy.place, remark.remedy.text));
+      mend.addEventListener("click", () => {
+        put(remark.remedy.place, remark.remedy.text);
+        area.focus();
+      });
       return made(
         "li",
         { class: remark.level },
