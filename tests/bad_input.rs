@@ -101,7 +101,7 @@ fn names_and_keys() {
 #[test]
 fn what_stands_alone_or_once() {
     let hung = "title: Try\nfindings: { hook: { kind: ear wire, length: 9 mm } }\nclosure: { both ends: [hook] }";
-    says("title: Try", hung, Code::UnknownKey, "[", "only in that of earrings");
+    says("title: Try", hung, Code::Misplaced, "hook", "does not stand where `both ends` of a piece meet");
     let sizes = "title: Try\nsizes: [{ name: long, change: +1 in }, { name: long, change: +2 in }]";
     says("title: Try", sizes, Code::TwiceNamed, "long", "give each size its own name");
 }

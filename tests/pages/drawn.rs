@@ -49,6 +49,9 @@ findings:
   loop: { name: toggle ring, kind: toggle ring, length: 14 mm }
   stick: { name: toggle bar, kind: toggle bar, length: 5 mm, outside: 19 mm }
   half: { name: barrel half, kind: barrel half, length: 8 mm, outside: 5 mm, breakaway: yes }
+  box: { name: box half, kind: box half, length: 7 mm, holes: 2, spacing: 8 mm }
+  slide: { name: slide half, kind: slide half, length: 7 mm, outside: 5 mm, holes: 2, spacing: 8 mm }
+  thrum: { name: tassel, kind: tassel, length: 40 mm, outside: 7 mm }
   grip: { name: spectacle loop, kind: spectacle loop, length: 20 mm, breakaway: yes }
   shell: { name: shell charm, kind: charm, length: 12 mm, outside: 9 mm, outline: leaf }
   fish: { name: ear wire, kind: ear wire, length: 18 mm }
@@ -57,12 +60,16 @@ findings:
 const BEADS: [&str; 4] = ["seed", "reed", "tube", "drop"];
 const HANGERS: [&str; 5] = ["pin", "eye", "bail", "ring", "links"];
 const ENDS: [&str; 6] = ["crimp", "[crimp, cover]", "[crimp, guard]", "cup", "tip", "knot"];
-const CLOSURES: [&str; 9] = [
+const CLOSURES: [&str; 13] = [
     "left: [ring], right: [hook]",
     "each side: [eye, cone], left: [{ links: 40 mm }], right: [clasp]",
     "each side: [end, ring], right: [spring]",
     "left: [loop], right: [stick]",
     "each side: [half]",
+    "each side: [box]",
+    "each side: [slide]",
+    "open: hanging, left: [ring], right: [thrum]",
+    "both ends: [thrum]",
     "each side: [ring, grip]",
     "each side: [eye, cap], left: [ring], right: [hook]",
     "left: [fish]",
