@@ -6,6 +6,7 @@ use super::light::{Ink, toned};
 use super::wire::wire;
 use crate::design::Cord;
 use crate::geometry::Point;
+use crate::geometry::path::after;
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::paint::outline::{curve, ellipse, polyline};
 use crate::pattern::CordKind;
@@ -16,7 +17,7 @@ pub fn marks(cord: &Cord, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
     let outline = polyline(path);
     let colour = ink.tone(cord.colour);
     match cord.kind {
-        CordKind::Chain => chain(&outline, thick, cord, ink),
+        CordKind::Chain => chain(path, thick, cord, ink),
         CordKind::Wire => wire(&outline, thick, cord.colour, ink),
         _ if ink == Ink::Outline => wire(&outline, thick, cord.colour, ink),
         CordKind::Thread | CordKind::Silk => plied(&outline, thick, colour),
@@ -58,7 +59,7 @@ fn plied(outline: &[Step], thick: f64, colour: Rgb) -> Vec<Mark> {
 }
 
 /// Fine chain: links on their face with links on edge between.
-fn chain(outline: &[Step], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
+fn chain(path: &[Point], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
     let colour = cord.colour;
     let (dark, bright) = match ink {
         Ink::Outline => (Rgb::BLACK, Rgb::WHITE),
@@ -68,10 +69,12 @@ fn chain(outline: &[Step], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
     let pair = cord.link.map_or(thick * 2.4, |link| 2.0 * link.value() * thick / cord.diameter.value());
     let face = (pair * 2.0 / 3.0 - thick).max(thick * 0.1);
     let links = || vec![face, pair - face];
+    // A quarter of a pair on is the middle of its first link.
+    let faces = polyline(&after(path, (pair / 2.0 - face) / 2.0));
     vec![
-        line(outline, dark, thick * 0.45, Vec::new()),
-        line(outline, dark, thick, links()),
-        line(outline, bright, thick * 0.55, links()),
+        line(&polyline(path), dark, thick * 0.45, Vec::new()),
+        line(&faces, dark, thick, links()),
+        line(&faces, bright, thick * 0.55, links()),
     ]
 }
 
