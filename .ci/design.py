@@ -158,17 +158,15 @@ def by_hand(browser):
     browser.wait("!document.getElementById('bead').hidden")
     check(browser.value("document.querySelector('#lines .chosen') !== null"), "a click on a bead marks its entry in the text")
     own, other = browser.value("(() => { const swap = document.getElementById('swap'); return [swap.value, [...swap.options].find((one) => !one.selected).value]; })()")
-    browser.value(f"(() => {{ const swap = document.getElementById('swap'); swap.value = {json.dumps(other)}; swap.dispatchEvent(new Event('change')); }})()")
+    select(browser, "swap", other)
     browser.wait(f"{TEXT} !== {json.dumps(before)}")
     check(browser.value(TEXT).count("#") == before.count("#"), f"{own} is swapped for {other}, and every note stays")
     undo(browser)
     browser.wait(f"{TEXT} === {json.dumps(before)}")
     check(True, "one undo takes the act back")
     fresh(browser)
-    browser.value("document.getElementById('stage').focus()")
-    browser.press("Home")
+    chosen(browser)
     browser.press("ArrowRight")
-    browser.wait("!document.getElementById('bead').hidden")
     browser.value("[...document.querySelectorAll('#bead .acts button')].find((one) => one.textContent === 'One more repeat').click()")
     browser.wait(f"{TEXT}.includes('repeat: 19')")
     check(True, "a repeat is added by keyboard and button")
@@ -176,10 +174,8 @@ def by_hand(browser):
     browser.wait(f"{TEXT} === {json.dumps(before)}")
     for field, words in (("bead-size", "6 mm"), ("colour", "#123456"), ("count", "3")):
         fresh(browser)
-        browser.value("document.getElementById('stage').focus()")
-        browser.press("Home")
-        browser.wait("!document.getElementById('bead').hidden")
-        browser.value(f"(() => {{ const field = document.getElementById('{field}'); field.value = '{words}'; field.dispatchEvent(new Event('change')); }})()")
+        chosen(browser)
+        select(browser, field, words)
         browser.wait(f"{TEXT} !== {json.dumps(before)}")
         browser.wait(f"{REMARKS} === 0")
         undo(browser)
@@ -188,7 +184,8 @@ def by_hand(browser):
     more = before.replace("beads:\n", "beads:\n  rush: { shape: barrel, size: 6 x 8 mm, hole: 1 mm, material: glass, colour: \"#345678\" }\n", 1)
     put(browser, more)
     fresh(browser)
-    select(browser, "swap", "rush", after=chosen)
+    chosen(browser)
+    select(browser, "swap", "rush")
     browser.wait(f"{TEXT} !== {json.dumps(more)}")
     check(browser.value(TEXT).count("rush") == 2, "a bead that was not strung yet is swapped in")
     put(browser, before)
@@ -202,9 +199,8 @@ def chosen(browser):
     browser.wait("!document.getElementById('bead').hidden")
 
 
-def select(browser, field, words, after=lambda browser: None):
+def select(browser, field, words):
     """Gives a field another value, as a hand does."""
-    after(browser)
     browser.value(f"(() => {{ const field = document.getElementById('{field}'); field.value = {json.dumps(words)}; field.dispatchEvent(new Event('change')); }})()")
 
 
@@ -226,7 +222,8 @@ def variants(browser):
     browser.wait("document.getElementById('colourway').value === 'dusk'")
     fresh(browser)
     check("#445566" in browser.value(TEXT) and browser.value(SVG) != drawn, "a colourway is added, and shown")
-    select(browser, "colour", "#665544", after=chosen)
+    chosen(browser)
+    select(browser, "colour", "#665544")
     browser.wait(f"{TEXT}.includes('#665544')")
     check(browser.value(TEXT).index("#665544") > browser.value(TEXT).index("colourways:"), "a colour is changed in that colourway alone")
     for field in ("size", "colourway"):
@@ -291,14 +288,13 @@ def choices(browser, program, folder):
     browser.wait("document.getElementById('size').options.length > 1")
     facts, drawn = browser.value("document.getElementById('facts').innerText"), browser.value(SVG)
     size = browser.value("document.getElementById('size').options[1].value")
-    choose = "(() => {{ const one = document.getElementById('{0}'); one.value = {1}; one.dispatchEvent(new Event('change')); }})()"
-    browser.value(choose.format("size", json.dumps(size)))
+    select(browser, "size", size)
     browser.wait(f"document.getElementById('facts').innerText !== {json.dumps(facts)}")
     check(True, f"the size {size} has other lengths")
-    browser.value(choose.format("size", "''"))
+    select(browser, "size", "")
     browser.wait(f"{SVG} === {json.dumps(drawn)}")
     way = browser.value("document.getElementById('colourway').options[1].value")
-    browser.value(choose.format("colourway", json.dumps(way)))
+    select(browser, "colourway", way)
     browser.wait(f"{SVG} !== {json.dumps(drawn)}")
     check(True, f"the colourway {way} has other colours")
 
@@ -309,7 +305,7 @@ def choices(browser, program, folder):
     for what, name in (("pdf", f"{stem}.pdf"), ("svg", f"{stem}-1.svg"), ("png", f"{stem}-1.png"), ("picture", f"{stem}.png")):
         browser.value(f"document.querySelector('[data-take={what}]').click()")
         check(same(browser, folder, name), f"{what}: {name} is the command's, byte for byte")
-    browser.value(choose.format("colourway", "''"))
+    select(browser, "colourway", "")
     browser.wait(f"{SVG} === {json.dumps(drawn)}")
 
     fresh(browser)
