@@ -117,11 +117,14 @@ impl Shade {
         let (width, height) = (self.width, self.values.len() / self.width);
         let mut values = vec![0.0; self.values.len()];
         let mut padded = vec![0.0; width + weights.len() - 1];
+        let mut sums = vec![0.0; width];
         for (y, row) in self.values.chunks_exact(width).enumerate() {
             padded[weights.len() / 2..][..width].copy_from_slice(row);
-            for (x, under) in padded.windows(weights.len()).enumerate() {
-                values[x * height + y] = under.iter().zip(weights).map(|(value, weight)| value * weight).sum();
+            sums.fill(0.0);
+            for (at, weight) in weights.iter().enumerate() {
+                sums.iter_mut().zip(&padded[at..]).for_each(|(sum, value)| *sum += weight * value);
             }
+            values.iter_mut().skip(y).step_by(height).zip(&sums).for_each(|(value, sum)| *value = *sum);
         }
         Self { width: height, values }
     }
