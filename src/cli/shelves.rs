@@ -43,9 +43,8 @@ impl Shelves {
         let mut missing = None;
         for path in &self.named {
             match unnamed(path, &mut taken) {
-                Ok(shelf) => {
-                    source = shelf.into_iter().fold(source, |source, shelf| source.with_shelf(None, Ok(shelf)))
-                }
+                Ok(None) => {}
+                Ok(Some(shelf)) => source = source.with_shelf(None, Ok(shelf)),
                 Err(unread) => missing = missing.or(Some(unread)),
             }
         }

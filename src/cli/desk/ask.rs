@@ -16,7 +16,7 @@ use super::Desk;
 use crate::cli::Variant;
 
 /// A question about a text.
-#[derive(Clone, Debug, Deserialize, PartialEq, Eq)]
+#[derive(Debug, Deserialize)]
 pub struct Asked {
     /// The pattern's text.
     pub text: String,

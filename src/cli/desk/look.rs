@@ -8,10 +8,11 @@ use serde::Serialize;
 use festoon::Piece;
 use festoon::assist::{self, utf16};
 use festoon::bench::{self, Of, Thing};
+use festoon::design::limb;
 use festoon::export;
 use festoon::materials::Article;
 use festoon::paint::mark::Rgb;
-use festoon::pattern::{self, Pattern};
+use festoon::pattern::{self, Kind as Made, Pattern};
 use festoon::remark::render::summary;
 use festoon::remark::{Level, Remark};
 use festoon::sheet;
@@ -135,22 +136,13 @@ pub fn look(asked: &Asked, desk: &Desk) -> Response {
 fn names(pattern: &Pattern) -> Names {
     let named = |id: &At<String>, name: Option<&String>| [id.value.clone(), name.unwrap_or(&id.value).clone()];
     let findings = pattern.findings.iter().flat_map(|findings| &findings.entries);
+    let kind = pattern.kind.value;
     Names {
         sizes: pattern.size_names(),
         colourways: pattern.colourway_names(),
-        measure: measure(pattern.kind.value),
+        measure: (!matches!(kind, Made::Earrings | Made::Strap)).then(|| limb(kind).key()),
         beads: pattern.beads.entries.iter().map(|(id, bead)| named(id, bead.name.as_ref())).collect(),
         findings: findings.map(|(id, finding)| named(id, finding.name.as_ref())).collect(),
-    }
-}
-
-/// The key of what a kind of piece goes round.
-const fn measure(kind: pattern::Kind) -> Option<&'static str> {
-    match kind {
-        pattern::Kind::Necklace => Some("neck base"),
-        pattern::Kind::Bracelet => Some("wrist"),
-        pattern::Kind::Anklet => Some("ankle"),
-        pattern::Kind::Earrings | pattern::Kind::Strap => None,
     }
 }
 

@@ -120,13 +120,13 @@ fn act(doing: &Doing, desk: &Desk) -> Response {
 fn told(asked: &Asked, desk: &Desk) -> Response {
     let source = asked.source(desk);
     let told = assist::told(&source, asked.byte());
-    let (on_shelf, here): (Vec<_>, Vec<_>) =
-        assist::definition(&source, asked.byte()).into_iter().partition(|place| place.is_shelved());
-    let units = |place: &Place| look::units(&source, *place);
+    let defined = assist::definition(&source, asked.byte());
+    let (here, on_shelf) = (defined.filter(|at| !at.is_shelved()), defined.filter(|at| at.is_shelved()));
+    let units = |place: Place| look::units(&source, place);
     answer::json(json!({
-        "told": told.map(|told| json!({ "place": units(&told.place), "title": told.title, "text": told.text })),
-        "defined": here.first().map(units),
-        "on_shelf": on_shelf.first().map(|place| look::line_of_shelf(&source, *place)),
+        "told": told.map(|told| json!({ "place": units(told.place), "title": told.title, "text": told.text })),
+        "defined": here.map(units),
+        "on_shelf": on_shelf.map(|place| look::line_of_shelf(&source, place)),
     }))
 }
 

@@ -93,10 +93,12 @@ impl Watch {
     }
 }
 
+/// A watcher that can watch the folder of the pattern's file.
 fn watcher<W: Watcher + Send + 'static>(seen: &Arc<Seen>, config: Config) -> Option<Box<dyn Watcher + Send>> {
-    let seen = Arc::clone(seen);
-    let watcher = W::new(move |event: notify::Result<Event>| seen.heed(event), config);
-    watcher.ok().map(|watcher| Box::new(watcher) as Box<dyn Watcher + Send>)
+    let hears = Arc::clone(seen);
+    let mut watcher = W::new(move |event: notify::Result<Event>| hears.heed(event), config).ok()?;
+    watcher.watch(output::folder(seen.file.path()), RecursiveMode::NonRecursive).ok()?;
+    Some(Box::new(watcher))
 }
 
 fn held<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
@@ -121,12 +123,15 @@ impl Seen {
     }
 
     fn heed(&self, event: notify::Result<Event>) {
+        let Ok(event) = event else { return };
+        // Files that are opened and read, by this program among others, are the same afterwards.
+        if event.kind.is_access() && event.kind != WRITTEN {
+            return;
+        }
         let files = self.files();
         let concerns = |path: &PathBuf| files.iter().any(|file| file.file_name() == path.file_name());
         let linked = files.iter().any(|file| file.is_symlink());
-        // Files that are opened and read, by this program among others, are the same afterwards.
-        let is_change = |event: &Event| !event.kind.is_access() || event.kind == WRITTEN;
-        if event.is_ok_and(|event| is_change(&event) && (linked || event.paths.iter().any(concerns))) {
+        if linked || event.paths.iter().any(concerns) {
             std::thread::sleep(SETTLED);
             let news = News { file: self.file.held().version, shelves: self.shelves_version() };
             self.sender.send_if_modified(|known| {

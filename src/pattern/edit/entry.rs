@@ -54,8 +54,8 @@ impl Found<'_> {
         let whole = if self.in_brackets { own } else { Place { start: own.start, ..line } };
         let set = set_in(self.file, &self.node, pair)?;
         let within = |place: Place| Place { file: 0, start: place.start - whole.start, end: place.end - whole.start };
-        let renamed = Edit { place: within(Place { file: 0, ..self.key.place }), text: id.to_owned() };
-        let set = Edit { place: within(Place { file: 0, ..set.place }), text: set.text };
+        let renamed = Edit { place: within(self.key.place), text: id.to_owned() };
+        let set = Edit { place: within(set.place), text: set.text };
         let copy = applied(&self.file.text()[whole.start..whole.end], vec![renamed, set]);
         Ok(outdented(&copy, own.start - line.start))
     }
