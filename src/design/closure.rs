@@ -150,8 +150,10 @@ pub fn hang_meeting(strands: &mut [Strand], meeting: At<Dangle>, context: &mut C
     };
     chart.push(Phrase::Dangle(None, meeting.value.bits.iter().filter_map(phrase).collect()));
     let mass = meeting.value.bits.iter().map(|bit| bit.mass).sum();
-    let bit = Bit { what: What::Dangle(meeting.value), before: 0.0, after: 0.0, mass, turned: false, place };
-    train.into_iter().for_each(|train| train.bits.push(bit.clone()));
+    if let Some(train) = train {
+        let what = What::Dangle(meeting.value);
+        train.bits.push(Bit { what, before: 0.0, after: 0.0, mass, turned: false, place });
+    }
 }
 
 /// A bead or finding as the maker says it.

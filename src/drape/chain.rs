@@ -5,7 +5,7 @@
 //! link between the loop's cord and the rest. A gap held by the beads is bare cord. What dangles
 //! weighs at its link. The loop's cord counts once, although it lies double.
 
-use super::hang::Link;
+use super::hang::{Link, stations};
 use crate::design::{Bit, Design, End, Entries, Finding, Rest, Strand, Train, What};
 use crate::units::NEWTON_PER_GRAM;
 
@@ -36,6 +36,12 @@ pub struct Chain {
 }
 
 impl Chain {
+    /// The stations of its joints.
+    #[must_use]
+    pub fn stations(&self) -> Vec<f64> {
+        stations(self.links.iter().map(|link| link.length))
+    }
+
     /// Cuts a strand whose trains start at these stations.
     ///
     /// Bare cord beside a train that slides is cut into as many pieces as its longest extent

@@ -5,9 +5,9 @@
 //! below the meeting as a weight; free ends hang plumb. The rail holds by friction: the middle of what goes round
 //! the neck lies on its middle, though one side may be heavier.
 
-use super::Hung;
 use super::chain::Chain;
 use super::hang::{Link, Unhung, solve};
+use super::{Hung, Tension};
 use crate::design::{Design, Part, Strand, Worn};
 use crate::geometry::Point;
 use crate::units::NEWTON_PER_GRAM;
@@ -41,40 +41,35 @@ pub fn beyond(design: &Design) -> f64 {
 /// Where the last end of a hanging strand meets the first one; nothing where its ends hang free.
 #[must_use]
 pub fn meeting(design: &Design, strand: &Strand, hung: &Hung) -> Option<Point> {
-    let chain = Chain::new(design, strand, &hung.starts);
-    let turns = turns(design, &chain, hung.ends[1].x - hung.ends[0].x);
-    hung.joints.get(turns.meets?).map(|joint| joint.at)
+    let meets = meets(design, &Chain::new(design, strand, &hung.starts).stations())?;
+    hung.joints.get(meets).map(|joint| joint.at)
 }
 
-/// The stations of a chain's joints.
-#[must_use]
-pub fn stations(chain: &Chain) -> Vec<f64> {
-    let mut at = 0.0;
-    let ends = chain.links.iter().map(|link| {
-        at += link.length;
-        at
-    });
-    std::iter::once(0.0).chain(ends.collect::<Vec<_>>()).collect()
+/// The joint, of those at stations, at which the last end meets the first one; none where ends hang free.
+fn meets(design: &Design, stations: &[f64]) -> Option<usize> {
+    let last = stations.len() - 1;
+    match design.closure.open() {
+        Some(Worn::Hanging) => None,
+        Some(Worn::Through(tail)) => Some(nearest(stations, stations[last] + beyond(design) - tail.value())),
+        None => Some(last),
+    }
+}
+
+/// The station nearest to one.
+fn nearest(stations: &[f64], at: f64) -> usize {
+    let next = stations.partition_point(|station| *station < at).min(stations.len() - 1);
+    let before = next.saturating_sub(1);
+    if at - stations[before] < stations[next] - at { before } else { next }
 }
 
 /// Where a strand turns that lies over a rail of a breadth, each at the joint nearest to it.
 #[must_use]
 pub fn turns(design: &Design, chain: &Chain, across: f64) -> Turns {
-    let stations = stations(chain);
-    let nearest = |at: f64| {
-        let next = stations.partition_point(|station| *station < at).min(stations.len() - 1);
-        let before = next.saturating_sub(1);
-        if at - stations[before] < stations[next] - at { before } else { next }
-    };
-    let last = stations.len() - 1;
-    let meets = match design.closure.open() {
-        Some(Worn::Hanging) => None,
-        Some(Worn::Through(tail)) => Some(nearest(stations[last] + beyond(design) - tail.value())),
-        None => Some(last),
-    };
+    let stations = chain.stations();
+    let meets = meets(design, &stations);
     // Of a loop both sides are equally long, the findings in which the first end ends among them.
-    let round = stations[meets.unwrap_or(last)] - meets.map_or(0.0, |_| before(design));
-    let rail = [round - across, round + across].map(|twice| nearest(0.5 * twice));
+    let round = stations[meets.unwrap_or(stations.len() - 1)] - meets.map_or(0.0, |_| before(design));
+    let rail = [round - across, round + across].map(|twice| nearest(&stations, 0.5 * twice));
     Turns { rail, meets }
 }
 
@@ -91,28 +86,42 @@ fn weight(design: &Design, parts: &[Part]) -> f64 {
     parts.iter().map(|part| design.part_mass(part).value()).sum::<f64>() * NEWTON_PER_GRAM
 }
 
-/// A strand over a rail of a breadth whose left end is the origin: the joints of its chain in their order, and the
-/// tension at both ends of the rail.
+/// A strand over a rail.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Over {
+    /// The joints of its chain in their order; the left end of the rail is the origin.
+    pub joints: Vec<Point>,
+    /// Where it turns.
+    pub turns: Turns,
+    /// The tension at both ends of the rail, and the least at any joint that hangs.
+    pub tension: Tension,
+    /// Steps that the solver took for the loop.
+    pub iterations: u32,
+    /// By how much in mm the loop misses the rail's other end.
+    pub residual: f64,
+}
+
+/// A strand over a rail of a breadth.
 ///
 /// # Errors
 /// Where the strand is too short to go over the rail.
-pub fn hang(design: &Design, chain: &Chain, across: f64) -> Result<(Vec<Point>, [f64; 2]), Unhung> {
-    let (turns, stations) = (turns(design, chain, across), stations(chain));
+pub fn hang(design: &Design, chain: &Chain, across: f64) -> Result<Over, Unhung> {
+    let (turns, stations) = (turns(design, chain, across), chain.stations());
     let [left, right] = turns.rail;
     let far = Point::new(stations[right] - stations[left], 0.0);
     if left == 0 || right <= left || turns.meets.is_some_and(|meets| meets <= right) {
         return Err(Unhung::TooShort(across));
     }
-    let below = |from: Point, drop: f64| from - Point::new(0.0, drop);
     let on_rail = (left..=right).map(|at| Point::new(stations[at] - stations[left], 0.0));
+    let feet = [design.closure.left(), design.closure.right()].map(|parts| weight(design, parts));
     let Some(meets) = turns.meets else {
         let first = (0..left).map(|at| below(Point::ORIGIN, stations[left] - stations[at]));
         let last = (right + 1..stations.len()).map(|at| below(far, stations[at] - stations[right]));
-        let pull =
-            |links: &[Link], parts: &[Part]| weight(design, parts) + links.iter().map(|link| link.weight).sum::<f64>();
-        let pulls =
-            [pull(&chain.links[..left], design.closure.left()), pull(&chain.links[right..], design.closure.right())];
-        return Ok((first.chain(on_rail).chain(last).collect(), pulls));
+        let pull = |links: &[Link], foot: f64| foot + links.iter().map(|link| link.weight).sum::<f64>();
+        let [first_pull, last_pull] = [pull(&chain.links[..left], feet[0]), pull(&chain.links[right..], feet[1])];
+        let tension = Tension { first: first_pull, lowest: feet[0].min(feet[1]), last: last_pull };
+        let joints = first.chain(on_rail).chain(last).collect();
+        return Ok(Over { joints, turns, tension, iterations: 0, residual: 0.0 });
     };
     let [down, up] = [&chain.links[..left], &chain.links[right..meets]].map(backwards);
     let links = [down, vec![joint(design, chain, meets)], up].concat();
@@ -121,7 +130,15 @@ pub fn hang(design: &Design, chain: &Chain, across: f64) -> Result<(Vec<Point>, 
     let back = hanging.joints[left + 1..links.len()].iter().rev().copied();
     let low = hanging.joints[left + 1];
     let tail = (meets + 1..stations.len()).map(|at| below(low, stations[at] - stations[meets]));
-    Ok((first.chain(on_rail).chain(back).chain(tail).collect(), [hanging.first, hanging.last]))
+    let foot = if meets + 1 < stations.len() { feet[1] } else { f64::INFINITY };
+    let tension = Tension { first: hanging.first, lowest: hanging.lowest.min(foot), last: hanging.last };
+    let joints = first.chain(on_rail).chain(back).chain(tail).collect();
+    Ok(Over { joints, turns, tension, iterations: hanging.iterations, residual: hanging.residual })
+}
+
+/// A point so far below another.
+fn below(from: Point, drop: f64) -> Point {
+    from - Point::new(0.0, drop)
 }
 
 /// Links as one meets them from their last.

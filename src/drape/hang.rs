@@ -72,6 +72,17 @@ impl Link {
     }
 }
 
+/// Where each of some lengths in a row starts, and where the last one ends.
+#[must_use]
+pub fn stations(lengths: impl Iterator<Item = f64>) -> Vec<f64> {
+    let mut at = 0.0;
+    let ends = lengths.map(|length| {
+        at += length;
+        at
+    });
+    std::iter::once(0.0).chain(ends.collect::<Vec<_>>()).collect()
+}
+
 /// A chain at rest.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hanging {

@@ -1,8 +1,9 @@
 //! Hanging a whole design: each strand in its place, and what follows from all of them.
 
 use super::chain::{Chain, Piece};
+use super::fall::{self, Over};
 use super::hang::{Hanging, Unhung};
-use super::{Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, fall, ring, slide};
+use super::{Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, ring, slide};
 use crate::design::{Design, Strand, Wear, What, Worn};
 use crate::geometry::{Extent, Point};
 use crate::many;
@@ -199,10 +200,11 @@ fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<
 fn over(design: &Design, strand: &Strand, across: f64) -> Result<(Chain, Hung), Unhung> {
     let starts = slide::middles(strand);
     let chain = Chain::new(design, strand, &starts);
-    let (joints, [first, last]) = fall::hang(design, &chain, across)?;
+    let Over { joints, turns, tension, iterations, residual } = fall::hang(design, &chain, across)?;
+    let Tension { first, lowest, last } = tension;
     let along = |pair: &[Point]| Point::towards((pair[1] - pair[0]).angle());
     let low = joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
-    let ([left, right], start) = (fall::turns(design, &chain, across).rail, joints[0]);
+    let ([left, right], start) = (turns.rail, joints[0]);
     let ends = [joints[left], joints[right]];
     let hanging = Hanging {
         directions: joints.windows(2).map(along).collect(),
@@ -210,10 +212,10 @@ fn over(design: &Design, strand: &Strand, across: f64) -> Result<(Chain, Hung), 
         across: 0.0,
         up: 0.0,
         first,
-        lowest: 0.0,
+        lowest,
         last,
-        iterations: 0,
-        residual: 0.0,
+        iterations,
+        residual,
     };
     let hung = Hung { ends, drop: 0.0 - low, ..seat(strand, &chain, hanging, [start; 2], starts) };
     Ok((chain, hung))
@@ -263,14 +265,8 @@ fn seat(strand: &Strand, chain: &Chain, hanging: Hanging, ends: [Point; 2], star
 }
 
 fn stations(chain: &Chain, hanging: &Hanging, first: Point) -> Vec<Joint> {
-    let mut station = 0.0;
-    let step = |length: f64| {
-        station += length;
-        station
-    };
-    let lengths = std::iter::once(0.0).chain(chain.links.iter().map(|link| link.length));
     let places = hanging.joints.iter().map(|&joint| first + joint);
-    lengths.map(step).zip(places).map(|(station, at)| Joint { station, at }).collect()
+    chain.stations().into_iter().zip(places).map(|(station, at)| Joint { station, at }).collect()
 }
 
 fn seats(strand: &Strand, chain: &Chain, hanging: &Hanging, joints: &[Joint]) -> Vec<Seat> {

@@ -2,9 +2,9 @@
 
 use super::bead;
 use crate::design::{Design, Finding, Part, Strand, Worn};
+use crate::drape::fall;
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::{Code, Remark};
-use crate::units::Length;
 
 /// Remarks about the closure.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -54,8 +54,7 @@ fn narrow(design: &Design) -> Option<Remark> {
     let Some(Worn::Through(tail)) = design.closure.open() else { return None };
     let ring = &design.findings[design.closure.left().last()?.finding];
     let inside = ring.inside()?;
-    let beyond: Length = design.closure.right().iter().map(|part| part.reach).sum();
-    let below = |strand: &Strand| (strand.finished + beyond - *tail).value();
+    let below = |strand: &Strand| (strand.finished - *tail).value() + fall::beyond(design);
     let passing = design.strands.iter().flat_map(|strand| strand.below(below(strand)));
     let beads = passing.filter_map(bead).map(|at| &design.beads[at]);
     let widest = beads
@@ -77,11 +76,9 @@ fn mismatched(design: &Design) -> Option<Remark> {
     let closure = Some(&design.closure).filter(|closure| closure.open().is_none())?;
     let [one, other] = [closure.left(), closure.right()].map(|parts| Some(&design.findings[parts.last()?.finding]));
     let (one, other) = (one?, other?);
-    let alone = |half: &Finding, other: &Finding| match half.kind().counterpart() {
-        Some(counterpart) => {
-            counterpart != other.kind() && !(half.kind() == FindingKind::ToggleRing && other.kind().hooks())
-        }
-        None => false,
+    let alone = |half: &Finding, other: &Finding| {
+        let hooked = half.kind() == FindingKind::ToggleRing && other.kind().hooks();
+        half.kind().counterpart().is_some_and(|counterpart| counterpart != other.kind() && !hooked)
     };
     let loops = |finding: &Finding| finding.comb().filter(|_| finding.kind().is_clasp()).map(|comb| comb.holes);
     (alone(one, other) || alone(other, one) || loops(one) != loops(other)).then(|| {

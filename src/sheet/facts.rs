@@ -1,7 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::{Build, Design, Strand, What, Worn as Open};
+use crate::design::{Build, Design, Strand, Worn as Open};
 use crate::drape::Worn;
 use crate::trade::bodies;
 use crate::trade::lengths::length_name;
@@ -64,8 +64,7 @@ fn number(design: &Design, at: usize) -> String {
 
 /// What hangs lower than the strands themselves.
 fn branches(design: &Design) -> &'static str {
-    let has_branch = design.strands.iter().flat_map(Strand::bits).any(|bit| matches!(bit.what, What::Dangle(_)));
-    if has_branch { ", without what hangs from it" } else { "" }
+    if design.strands.iter().flat_map(Strand::dangles).next().is_some() { ", without what hangs from it" } else { "" }
 }
 
 /// What is said of a piece whose ends hang free: how they lie is the wearer's choice, and nothing holds them.

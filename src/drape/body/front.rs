@@ -39,7 +39,7 @@ impl Front {
         let meets = turns.meets.filter(|meets| *meets > turns.rail[0])?;
         let reach = design.closure.left().iter().map(|part| half_breadth(&design.findings[part.finding]));
         Some(Self {
-            stations: fall::stations(chain),
+            stations: chain.stations(),
             nape: turns.rail[0],
             meets,
             joint: Piece { link: fall::joint(design, chain, meets), reach: reach.fold(0.5, f64::max) },

@@ -1,6 +1,6 @@
 //! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind.
 
-use super::super::hang::Link;
+use super::super::hang::{self, Link};
 use super::super::program::{Net, Node, Tie};
 use super::way::Way;
 use crate::geometry::Point3;
@@ -175,12 +175,7 @@ pub fn reach(pieces: &[Piece]) -> f64 {
 
 /// Where each piece starts, and where the last one ends.
 fn stations(pieces: &[Piece]) -> Vec<f64> {
-    let mut at = 0.0;
-    let ends = pieces.iter().map(|piece| {
-        at += piece.link.length;
-        at
-    });
-    std::iter::once(0.0).chain(ends.collect::<Vec<_>>()).collect()
+    hang::stations(pieces.iter().map(|piece| piece.link.length))
 }
 
 /// Pieces joined to none longer than asked for, unless it is that long by itself or what follows is too short to
