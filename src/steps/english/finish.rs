@@ -3,7 +3,9 @@
 use super::words::{self, list};
 use super::{Teller, Told};
 use crate::design::{Finding, Index};
+use crate::pattern::CordKind;
 use crate::steps::task::Finished;
+use crate::steps::tools::has_cord;
 use crate::units::Length;
 
 impl Teller<'_> {
@@ -13,7 +15,7 @@ impl Teller<'_> {
                 ("Hang the earring up and look at it from the front.".to_owned(), self.hangs(depth))
             }
             Finished::Tied { packed } => (
-                "Stretch the piece gently two or three times and let it rest.".to_owned(),
+                self.tried().to_owned(),
                 format!("{}{}.", self.holding(), if packed { self.packed() } else { String::new() }),
             ),
             Finished::Straight(lengths) => {
@@ -25,6 +27,15 @@ impl Teller<'_> {
             }
         };
         Told::new("Check the piece", text).check(check)
+    }
+
+    /// How a piece without a closure is tried: elastic lets its beads settle, other cord does not give.
+    fn tried(self) -> &'static str {
+        if has_cord(self.design, CordKind::Elastic) {
+            "Stretch the piece gently two or three times and let it rest."
+        } else {
+            "Pull gently on the piece all round."
+        }
     }
 
     /// What holds the ends of a piece without a closure.
