@@ -94,6 +94,12 @@ impl Sharers {
     pub fn passes(&self) -> u64 {
         self.0.iter().map(|sharer| sharer.through).sum()
     }
+
+    /// How many times more they are passed than they are there.
+    #[must_use]
+    pub fn again(&self) -> u64 {
+        self.passes() - self.taken()
+    }
 }
 
 impl Design {
@@ -103,13 +109,6 @@ impl Design {
             sharing(&self.strands, shared, bores).into_iter().map(move |group| (shared, bores, group))
         };
         self.stock().shared().flat_map(groups)
-    }
-
-    /// How many times more something is passed than it is there.
-    #[must_use]
-    pub fn passed_again(&self, shared: Shared) -> u64 {
-        let groups = self.shared().filter(|(other, ..)| *other == shared);
-        groups.map(|(.., group)| group.passes() - group.taken()).sum()
     }
 
     /// Which hole of something that it shares with others a strand goes through, from 1 for that of the

@@ -27,6 +27,11 @@ impl Strand {
         self.dangles().filter(|dangle| dangle.on.is_some())
     }
 
+    /// What may come to lie beyond a station.
+    pub fn below(&self, station: f64) -> impl Iterator<Item = &Bit> {
+        self.trains.iter().flat_map(Train::placed).filter(move |(at, _)| *at > station).map(|(_, bit)| bit)
+    }
+
     /// How many links of chain it is, where the links of its cord are known.
     #[must_use]
     pub fn links(&self, design: &Design) -> Option<u64> {
@@ -195,13 +200,6 @@ fn count(bit: &Bit, counts: &mut [u32]) {
     }
 }
 
-impl Strand {
-    /// What may come to lie beyond a station.
-    pub fn below(&self, station: f64) -> impl Iterator<Item = &Bit> {
-        self.trains.iter().flat_map(Train::placed).filter(move |(at, _)| *at > station).map(|(_, bit)| bit)
-    }
-}
-
 impl Train {
     /// Its bits, each with the last station at which its end may be.
     fn placed(&self) -> impl Iterator<Item = (f64, &Bit)> {
@@ -259,8 +257,11 @@ impl Design {
             total.iter_mut().zip(strand.counts(self)).for_each(|(total, count)| *total += count);
             strand.in_end_knots(self).for_each(|bead| total[bead.number()] += 1);
         }
-        for (bead, total) in self.beads.indices().zip(&mut total) {
-            *total -= u32::try_from(self.passed_again(Shared::Bead(bead))).unwrap_or(*total);
+        for (shared, _, group) in self.shared() {
+            if let Shared::Bead(bead) = shared {
+                let total = &mut total[bead.number()];
+                *total -= u32::try_from(group.again()).unwrap_or(*total);
+            }
         }
         total
     }

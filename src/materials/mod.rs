@@ -16,7 +16,7 @@ pub mod price;
 pub mod render;
 pub mod stash;
 
-use crate::design::{Bead, Cord, Design, Finding, Index, Sold};
+use crate::design::{Bead, Cord, Design, Finding, Index, Shared, Sold};
 use crate::units::{Length, Mass, Money};
 
 pub use cutting::{Cutting, Piece, Spool};
@@ -71,6 +71,15 @@ pub enum Article {
     Cord(Index<Cord>),
     /// A finding.
     Finding(Index<Finding>),
+}
+
+impl From<Shared> for Article {
+    fn from(shared: Shared) -> Self {
+        match shared {
+            Shared::Bar(at) => Self::Finding(at),
+            Shared::Bead(at) => Self::Bead(at),
+        }
+    }
 }
 
 impl Article {

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Cord, Design, Finding, Index, Lot, Shared, Tassel, What};
+use crate::design::{Bit, Cord, Design, Finding, Index, Lot, What};
 use crate::pattern::FindingKind;
 
 /// How often the pieces of one design are made.
@@ -45,11 +45,7 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
     }
     design.closure.parts().for_each(|part| add(Article::Finding(part.finding)));
     for (shared, _, group) in design.shared() {
-        let article = match shared {
-            Shared::Bar(at) => Article::Finding(at),
-            Shared::Bead(at) => Article::Bead(at),
-        };
-        counts.entry(article).and_modify(|count| *count = *count + group.taken() - group.passes());
+        counts.entry(shared.into()).and_modify(|count| *count -= group.again());
     }
     counts
 }
@@ -111,14 +107,15 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
 
 /// What is cut of a cord for tassels, one piece for each.
 fn wound(design: &Design, cord: Index<Cord>) -> Vec<Piece> {
-    let counts = counts(design);
-    let pieces = design.findings.entries().flat_map(|(at, finding)| {
-        let takes = finding.tassel().and_then(Tassel::takes).filter(|(of, _)| *of == cord);
-        let many = counts.get(&Article::Finding(at)).copied().unwrap_or(0);
-        let piece = move |(_, length)| Piece { label: finding.name.clone(), length };
-        (0..many).filter_map(move |_| takes.map(piece))
+    let made = design.findings.entries().filter_map(|(at, finding)| {
+        let (_, length) = finding.tassel()?.takes().filter(|(of, _)| *of == cord)?;
+        Some((at, Piece { label: finding.name.clone(), length }))
     });
-    pieces.collect()
+    let each = |(at, piece): (Index<Finding>, Piece)| {
+        let many = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);
+        (0..many).map(move |_| piece.clone())
+    };
+    made.flat_map(each).collect()
 }
 
 /// Whether a finding is made with the piece, and not bought.

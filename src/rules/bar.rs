@@ -4,6 +4,7 @@
 use crate::design::{Bores, Design, Finding, Shared, Sharer, Sharers};
 use crate::drape::{Drape, Seat};
 use crate::geometry::Point;
+use crate::materials::Article;
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
 use crate::units::Length;
@@ -15,8 +16,9 @@ const ASTRAY: f64 = 1.0;
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let ends = design.closure.parts().map(|part| &design.findings[part.finding]);
     let ends = ends.filter_map(|finding| comb(finding, design.strands.len()));
-    let uneven = design.shared().filter_map(|(shared, bores, group)| uneven(design, shared, bores, &group));
-    let astray = design.shared().filter_map(|(shared, bores, group)| astray(design, drape, shared, bores, &group));
+    let shared: Vec<_> = design.shared().collect();
+    let uneven = shared.iter().filter_map(|(shared, bores, group)| uneven(design, *shared, *bores, group));
+    let astray = shared.iter().filter_map(|(shared, bores, group)| astray(design, drape, *shared, *bores, group));
     ends.chain(uneven).chain(astray).collect()
 }
 
@@ -29,20 +31,13 @@ fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
     })
 }
 
-/// The id and name of something that strands share.
-fn named(design: &Design, shared: Shared) -> [&str; 2] {
-    match shared {
-        Shared::Bar(at) => [&design.findings[at].id, &design.findings[at].name],
-        Shared::Bead(at) => [&design.beads[at].id, &design.beads[at].name],
-    }
-}
-
 /// What strands share, each must go through equally often.
 fn uneven(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
     let (first, rest) = group.0.split_first()?;
     let other = rest.iter().find(|other| other.through != first.through)?;
     let name = |sharer: &Sharer| &design.strands[sharer.strand].name;
-    let [id, what] = named(design, shared);
+    let article = Article::from(shared);
+    let (id, what) = (article.id(design), article.name(design));
     let (word, holes) = (if matches!(shared, Shared::Bar(_)) { "a bar" } else { "a bead" }, bores.count);
     let headline = format!(
         "strand {} goes through {} of {what} and strand {} through {}, but {word} with {holes} holes holds both",
@@ -58,10 +53,11 @@ fn uneven(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Opt
 /// Strands are hung each by itself: a bead that two of them share must lie on both where its holes are.
 fn astray(design: &Design, drape: &Drape, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
     let Shared::Bead(bead) = shared else { return None };
+    let abreast = rows(design);
     let pairs = group.0.windows(2).filter(|pair| pair[0].through == pair[1].through);
     let worst = pairs.filter_map(|pair| {
         let [one, other] = [pair[0].strand, pair[1].strand];
-        let seats = [one, other].map(|at| centres(design, drape, at, shared));
+        let seats = [one, other].map(|at| centres(design, drape, at, shared, abreast.as_deref()));
         let apart = seats[0].iter().zip(&seats[1]).map(|(one, other)| one.distance(*other));
         let miss = |apart: &f64| (apart - bores.apart.value()).abs();
         apart.max_by(|a, b| miss(a).total_cmp(&miss(b))).map(|apart| (other, apart, miss(&apart)))
@@ -77,10 +73,14 @@ fn astray(design: &Design, drape: &Drape, shared: Shared, bores: Bores, group: &
     Some(Remark::new(Code::HolesAstray, headline).at(design.strands[strand].place).help(help))
 }
 
+/// How far along a limb the strands lie that go round it.
+fn rows(design: &Design) -> Option<Vec<Length>> {
+    matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet).then(|| design.abreast())
+}
+
 /// Where a strand goes through what it shares, in order; rows round a limb as far along it as they lie there.
-fn centres(design: &Design, drape: &Drape, strand: usize, shared: Shared) -> Vec<Point> {
-    let round = matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet);
-    let along = design.abreast().get(strand).filter(|_| round).map(|along| along.value());
+fn centres(design: &Design, drape: &Drape, strand: usize, shared: Shared, rows: Option<&[Length]>) -> Vec<Point> {
+    let along = rows.and_then(|rows| rows.get(strand)).map(|along| along.value());
     let is_it = |seat: &&Seat| shared.is(&design.strands[strand].trains[seat.train].bits[seat.bit].what);
     let seats = drape.strands.get(strand).into_iter().flat_map(|hung| &hung.seats).filter(is_it);
     seats.map(|seat| along.map_or(seat.centre, |along| Point::new(seat.centre.x, along))).collect()

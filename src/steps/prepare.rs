@@ -62,8 +62,17 @@ fn every_dangle(design: &Design) -> impl Iterator<Item = &Dangle> {
 }
 
 /// Whether a branch hangs in a link of chain by a ring.
-pub fn hangs_by_ring(design: &Design, strand: &Strand, dangle: &Dangle) -> bool {
-    design.cords[strand.cord].kind == CordKind::Chain && hold(design, dangle) == Hold::Ring
+fn hangs_by_ring(design: &Design, strand: &Strand, dangle: &Dangle) -> bool {
+    is_chain(design, strand) && hold(design, dangle) == Hold::Ring
+}
+
+/// Whether something is held so in the links of a strand of chain.
+pub fn in_links(design: &Design, strand: &Strand, is: fn(Hold) -> bool) -> bool {
+    is_chain(design, strand) && strand.hung().any(|dangle| is(hold(design, dangle)))
+}
+
+fn is_chain(design: &Design, strand: &Strand) -> bool {
+    design.cords[strand.cord].kind == CordKind::Chain
 }
 
 fn same(a: &Dangle, b: &Dangle) -> bool {

@@ -2,11 +2,11 @@
 
 use super::ends::keeps_tail;
 use super::posts::{self, Keeps, Posts, stop};
-use super::prepare::hangs_by_ring;
-use super::task::{Beside, Task};
+use super::prepare::in_links;
+use super::task::{Beside, Hold, Task};
 use super::tools::{Needle, needle};
 use super::{Drawing, Step};
-use crate::design::{Bit, Dangle, Design, Finding, Index, Shared, Strand, What};
+use crate::design::{Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -34,7 +34,7 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
     match task {
         Task::String(..) => {
             let shares = passes(design, strand, is_bar).map(|_| Drawing::bar(design.strands.len()));
-            let ring = strand.hung().any(|dangle| hangs_by_ring(design, strand, dangle));
+            let ring = in_links(design, strand, is_ring);
             shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or_else(|| ring.then_some(Drawing::OpenLink))
         }
         Task::Measure(_) => Some(Drawing::Measure),
@@ -57,11 +57,11 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (beads == Some(Pass::First), Beside::FirstThroughBeads),
         (beads == Some(Pass::Next), Beside::NextThroughBeads),
         (has_caps(design, strand), Beside::Caps),
-        (hangs(strand), Beside::Dangles),
+        (strand.hung().next().is_some(), Beside::Dangles),
         (keeps_tail(design, strand), Beside::OverTail),
-        (hangs_pins(design, strand), Beside::RollLoops),
-        (strand.hung().any(|dangle| hangs_by_ring(design, strand, dangle)), Beside::OpenRings),
-        (hangs_bails(design, strand), Beside::Bails),
+        (in_links(design, strand, |hold| matches!(hold, Hold::Pin(..))), Beside::RollLoops),
+        (in_links(design, strand, is_ring), Beside::OpenRings),
+        (in_links(design, strand, |hold| hold == Hold::Bail), Beside::Bails),
         (design.cords[strand.cord].kind != CordKind::Chain, Beside::Stopper),
     ];
     let said = choices.into_iter().filter(|(applies, _)| *applies).map(|(_, beside)| beside);
@@ -103,20 +103,8 @@ fn has_caps(design: &Design, strand: &Strand) -> bool {
     strand.bits().any(is_cap)
 }
 
-fn hangs(strand: &Strand) -> bool {
-    strand.hung().next().is_some()
-}
-
-/// Whether branches on pins hang in the links of a chain.
-fn hangs_pins(design: &Design, strand: &Strand) -> bool {
-    let on_pin = |dangle: &Dangle| dangle.on.is_some_and(|on| design.findings[on].is_pin());
-    design.cords[strand.cord].kind == CordKind::Chain && strand.dangles().any(on_pin)
-}
-
-/// Whether branches on bails hang from a chain.
-fn hangs_bails(design: &Design, strand: &Strand) -> bool {
-    let on_bail = |dangle: &Dangle| dangle.on.is_some_and(|on| design.findings[on].kind() == FindingKind::Bail);
-    design.cords[strand.cord].kind == CordKind::Chain && strand.dangles().any(on_bail)
+fn is_ring(hold: Hold) -> bool {
+    hold == Hold::Ring
 }
 
 fn first_stop(design: &Design, strand: &Strand) -> Option<Index<Finding>> {
