@@ -123,8 +123,7 @@ fn forms(items: &[At<Item>], repeated: bool, found: &mut BTreeSet<&'static str>)
             }
             Item::Stop(_) => drop(found.insert("stop")),
             Item::Row(row @ Row::Random(_)) => {
-                drop(found.insert("random"));
-                found.extend(row.fills().then_some("random: fill"));
+                found.extend(["random"].into_iter().chain(row.fills().then_some("random: fill")));
             }
             Item::Row(Row::Fade(_)) => drop(found.insert("fade")),
             Item::Row(Row::Graduate(_)) => drop(found.insert("graduate")),
