@@ -1,5 +1,7 @@
 //! Materials and making steps, from designs made by hand and from generated ones.
 
+#[path = "goods/assorted.rs"]
+mod assorted;
 #[path = "goods/chart.rs"]
 mod chart;
 #[path = "goods/cutting.rs"]

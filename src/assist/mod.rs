@@ -20,11 +20,12 @@ pub use told::{Told, definition, told};
 /// The keys of a pattern's groups, each group under its name, with what each key does.
 #[must_use]
 pub fn keys() -> Vec<(&'static str, Vec<Entry>)> {
-    const GROUPS: [(&str, &[&str]); 9] = [
+    const GROUPS: [(&str, &[&str]); 10] = [
         ("the pattern", &[]),
         ("a bead", &["beads", ""]),
         ("a cord", &["cords", ""]),
         ("a finding", &["findings", ""]),
+        ("beads bought together", &["assorted", ""]),
         ("how an article is sold", &["beads", "", "sold"]),
         ("a strand", &["strands"]),
         ("an entry of a bead list", &["strands", "beads"]),

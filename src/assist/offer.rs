@@ -87,7 +87,9 @@ fn all(source: &Source, spot: &Spot) -> Vec<Offer> {
 /// The groups whose ids may stand as keys under a path.
 fn id_keys(path: &[String]) -> &'static [&'static str] {
     match path.iter().map(String::as_str).collect::<Vec<_>>()[..] {
-        ["colourways", _] | ["expect", "beads"] | ["expect", "strands", _, "beads"] => &["beads"],
+        ["assorted", _, "holds"] | ["colourways", _] | ["expect", "beads"] | ["expect", "strands", _, "beads"] => {
+            &["beads"]
+        }
         _ => &[],
     }
 }

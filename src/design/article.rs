@@ -276,6 +276,13 @@ pub(super) fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) 
     })
 }
 
+/// A remark about one article that is sold as only several are.
+fn together(by: &At<SoldBy>) -> Remark {
+    let headline = format!("sold by {}, which holds several kinds", by.value);
+    let help = "take it out, and write a group under `assorted:` with `sold:` and what it `holds:`";
+    Remark::new(Code::Misplaced, headline).at(by.place).help(help)
+}
+
 /// Resolves how an article is sold.
 pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
     let sold = &written.value;
@@ -286,6 +293,7 @@ pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option
         SoldBy::Each => Some(Lot::Each),
         SoldBy::Grams => sold.mass.map(Lot::Grams),
         SoldBy::Spool | SoldBy::Length => sold.length.map(Lot::Length),
+        SoldBy::GraduatedStrand | SoldBy::Mix => return context.refuse(together(&sold.by)),
     };
     let needed = match sold.by.value {
         SoldBy::Hank => "strands: 12, length: 20 in",

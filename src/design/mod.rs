@@ -4,6 +4,7 @@
 //! in their rows. Its result has no open question but where sliding beads come to rest.
 
 mod article;
+mod assorted;
 mod bars;
 mod closure;
 mod colourway;
@@ -37,6 +38,7 @@ use crate::remark::{Code, Remark, has_errors, once, suggest};
 use crate::source::At;
 use crate::units::Money;
 
+pub use assorted::{Assorted, Held, Pack};
 pub use bars::{Bores, Shared, Sharer, Sharers};
 pub use colourway::{Colourway, colourways};
 pub use entries::{Entries, Index, nth};
@@ -190,6 +192,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     closure::only_above(pattern, context);
     let closure = closure::closure(pattern, &shelf, context);
     let closed = closure.is_some();
+    let assorted = assorted::assorted(pattern, &shelf, context);
     let closure = closure.unwrap_or_default();
     let written = pattern.strands.value.iter();
     let meeting = closure::meeting(pattern, &shelf, context);
@@ -211,6 +214,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         beads: shelf.beads,
         cords: shelf.cords,
         findings: shelf.findings,
+        assorted,
         strands,
         closure,
         wear: wear::wear(pattern.kind.value, &said),

@@ -12,6 +12,7 @@ use crate::pattern::{Kind, Overhead, Settle, Skill};
 use crate::source::Place;
 use crate::units::{Length, Money, UnitStyle};
 
+use super::assorted::Assorted;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::stated::Stated;
@@ -29,6 +30,8 @@ pub struct Design {
     pub cords: Entries<Cord>,
     /// The findings that ends, closure, dangles and bead lists use.
     pub findings: Entries<Finding>,
+    /// What several kinds of its beads are bought in.
+    pub assorted: Entries<Assorted>,
     /// The strands, innermost first.
     pub strands: Vec<Strand>,
     /// What joins the strands' ends.

@@ -1,11 +1,14 @@
 //! The articles that a pattern uses, and looking them up by id.
 
+use std::collections::BTreeSet;
+
 use crate::pattern::{self, Dict, FindingKind, Pattern, Recolour};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::At;
 
 use super::Context;
 use super::article;
+use super::assorted;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::shaping::{self, Named};
@@ -212,18 +215,24 @@ pub fn check(shelf: &pattern::Shelf) -> Vec<Remark> {
     for (key, written) in &shelf.findings.entries {
         shaping::finding(&key.value, key.place, written, &Named::default(), &mut context);
     }
+    for (_, written) in &shelf.assorted.entries {
+        assorted::pack(written, &mut context);
+    }
     context.remarks
 }
 
 /// A remark for each article of the pattern's own that nothing uses, not even as a stand-in.
 pub fn unused(pattern: &Pattern) -> Vec<Remark> {
-    let mut used = pattern.used_ids();
+    let mut used: BTreeSet<_> = pattern.used_ids().into_iter().collect();
+    let held: Vec<_> =
+        pattern.supplying(&used).flat_map(|(key, one)| one.holds.ids().chain([key.value.as_str()])).collect();
     let strung = pattern.beads.entries.iter().filter(|(key, _)| used.contains(&key.value));
     let stand_ins: Vec<_> = strung.flat_map(|(_, bead)| bead.instead.iter().flatten()).collect();
-    used.extend(stand_ins.into_iter().map(|id| id.value.clone()));
+    used.extend(stand_ins.into_iter().map(|id| id.value.clone()).chain(held.into_iter().map(str::to_owned)));
     let words = [Article::Bead, Article::Cord, Article::Finding].map(Article::word);
     let all =
         words.into_iter().zip(defined(pattern)).flat_map(|(word, keys)| keys.into_iter().map(move |key| (word, key)));
+    let all = all.chain(pattern.assorted.entries.iter().map(|(key, _)| ("assortment", key)));
     let unused = all.filter(|(_, key)| !key.place.is_shelved() && !used.contains(&key.value));
     let remark = |(word, key): (&str, &At<String>)| {
         Remark::new(Code::Unused, format!("the {word} `{}` is not used", key.value))

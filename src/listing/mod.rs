@@ -105,7 +105,8 @@ impl Listing {
 /// Beads, cords and findings in the order of the materials, without spare.
 fn contents(design: &Design) -> Vec<Content> {
     let order = Order { spare: 0.0, ..Order::default() };
-    let lines = materials(design, &order).lines.into_iter();
+    let is_in_it = |line: &crate::materials::Line| !matches!(line.article, Article::Assorted(_));
+    let lines = materials(design, &order).lines.into_iter().filter(is_in_it);
     let content = |line: crate::materials::Line| Content {
         count: if let Amount::Count(count) = line.need { Some(count) } else { None },
         is: sheet::asked_for(design, line.article),
@@ -121,9 +122,10 @@ fn declared(design: &Design) -> (Vec<String>, Vec<String>) {
         Article::Bead(at) => design.beads[at].material.clone(),
         Article::Cord(at) => Some(design.cords[at].name.clone()),
         Article::Finding(at) => design.findings[at].made_of(design),
+        Article::Assorted(_) => None,
     };
     let (mut materials, mut undeclared) = (Vec::new(), Vec::new());
-    for article in Article::all(design) {
+    for article in Article::all(design).filter(|article| !matches!(article, Article::Assorted(_))) {
         let (list, word) = match material(article) {
             Some(material) => (&mut materials, material),
             None => (&mut undeclared, article.name(design).to_owned()),

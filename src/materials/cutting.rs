@@ -114,7 +114,7 @@ pub(super) fn lot_length(design: &Design, article: Article) -> Option<Length> {
             let per_metre = match article {
                 Article::Cord(at) => design.cords[at].mass_per_metre,
                 Article::Finding(at) => design.findings[at].mass,
-                Article::Bead(_) => return None,
+                Article::Bead(_) | Article::Assorted(_) => return None,
             };
             (per_metre.value() > 0.0).then(|| Length::mm(mass.value() / per_metre.value() * 1000.0))
         }

@@ -4,7 +4,7 @@ use super::cutting::{Piece, lot_length};
 use super::lots::lot_count;
 use super::pool::Batch;
 use super::{Article, Order, need};
-use crate::design::Design;
+use crate::design::{Assorted, Design};
 use crate::units::{Length, Money};
 
 /// Bags that hold the same.
@@ -89,8 +89,16 @@ fn packed(design: &Design, order: &Order) -> Vec<(Article, Packed)> {
     Article::all(design).filter(is_bought).map(pack).collect()
 }
 
+/// With what a bead is bought, where that is with others.
+fn assorted(design: &Design, article: Article) -> Option<&Assorted> {
+    design.assorted.iter().find(|one| one.beads > 0 && one.used().any(|(_, bead)| Article::Bead(bead) == article))
+}
+
 /// The share of a lot's price that a bag holds; nothing where the pattern gives none, or no lot holds it.
 fn cost(design: &Design, article: Article, packed: &Packed) -> Option<Money> {
+    if let (Some(assorted), Held::Counted(count, spare)) = (assorted(design, article), &packed.held) {
+        return Some(assorted.price?.share((count + spare) as f64, assorted.beads as f64));
+    }
     let price = article.sold(design)?.price?;
     match &packed.held {
         Held::Counted(count, spare) => {

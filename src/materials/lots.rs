@@ -25,7 +25,7 @@ pub fn beads_in(bead: &Bead, lot: &Lot) -> u64 {
     }
 }
 
-fn whole(quotient: f64) -> u64 {
+pub(super) fn whole(quotient: f64) -> u64 {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a positive quotient; `as` saturates")]
     let count = (quotient + HAIR).floor() as u64;
     count
@@ -56,7 +56,7 @@ pub fn counted(design: &Design, article: Article, [need, spare]: [u64; 2], stash
             mass: mass(&sold.lot),
             left_over: Amount::Count(left_over),
             used: sold.price.map(|price| price.share(need as f64, holds as f64)),
-            bought: sold.price.map(|price| many(price, lots)),
+            bought: sold.price.map(|price| count_lots(price, lots)),
         }
     });
     line(design, article, [need, spare, in_hand, from_stash].map(Amount::Count), buy)
@@ -68,7 +68,7 @@ pub(super) fn lot_count(design: &Design, article: Article) -> Option<(&Sold, u64
     let holds = match article {
         Article::Bead(at) => beads_in(&design.beads[at], &sold.lot),
         Article::Finding(at) => findings_in(design.findings[at].mass.value(), &sold.lot),
-        Article::Cord(_) => 0,
+        Article::Cord(_) | Article::Assorted(_) => 0,
     };
     Some((sold, holds))
 }
@@ -97,7 +97,7 @@ pub fn cut(design: &Design, cutting: &Cutting) -> Line {
         mass: mass(&sold.lot),
         left_over: Amount::Length(left_over),
         used: sold.price.map(|price| price.share(cutting.total().value(), lot.value())),
-        bought: sold.price.map(|price| many(price, cutting.bought())),
+        bought: sold.price.map(|price| count_lots(price, cutting.bought())),
     });
     line(design, cutting.article, [cutting.total(), Length::ZERO, in_hand, from_stash].map(Amount::Length), buy)
 }
@@ -106,7 +106,7 @@ fn line(design: &Design, article: Article, amounts: [Amount; 4], buy: Option<Buy
     let [need, spare, in_hand, from_stash] = amounts;
     let (id, name) = (article.id(design).to_owned(), article.whole_name(design));
     let from = article.sold(design).and_then(|sold| sold.from.clone());
-    Line { article, id, name, need, spare, in_hand, from_stash, buy, from }
+    Line { article, id, name, need, spare, in_hand, from_stash, buy, from, within: None }
 }
 
 const fn mass(lot: &Lot) -> Option<Mass> {
@@ -129,6 +129,7 @@ const fn unit(article: Article, lot: &Lot) -> &'static str {
     }
 }
 
-fn many(price: Money, lots: u64) -> Money {
+/// The price of so many lots.
+pub(super) fn count_lots(price: Money, lots: u64) -> Money {
     price * u32::try_from(lots).unwrap_or(u32::MAX)
 }

@@ -7,6 +7,7 @@
 //! Pieces for several makers, and several pieces, are bought once for all: needs are put together ([`pool`]) before
 //! they are rounded up to whole packs. Kits ([`kit`]) are packed in bags that each hold their own spare. Money is whole coins, and every total is a sum of the lines' whole coins.
 
+pub mod assorted;
 pub mod cutting;
 pub mod kit;
 pub mod lots;
@@ -16,9 +17,10 @@ pub mod price;
 pub mod render;
 pub mod stash;
 
-use crate::design::{Bead, Cord, Design, Finding, Index, Shared, Sold};
+use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Shared, Sold};
 use crate::units::{Length, Mass, Money};
 
+pub use assorted::Within;
 pub use cutting::{Cutting, Piece, Spool};
 pub use kit::{Held, Kit, Packed};
 pub use pool::{Batch, Pool};
@@ -50,7 +52,7 @@ impl Order {
         let share = match article {
             Article::Bead(_) => self.spare,
             Article::Finding(_) => self.spare_findings,
-            Article::Cord(_) => 0.0,
+            Article::Cord(_) | Article::Assorted(_) => 0.0,
         };
         lots::spare(count, share)
     }
@@ -71,6 +73,8 @@ pub enum Article {
     Cord(Index<Cord>),
     /// A finding.
     Finding(Index<Finding>),
+    /// Several kinds of bead together.
+    Assorted(Index<Assorted>),
 }
 
 impl From<Shared> for Article {
@@ -90,6 +94,7 @@ impl Article {
             Self::Bead(_) => "bead",
             Self::Cord(_) => "cord",
             Self::Finding(_) => "finding",
+            Self::Assorted(_) => "assorted",
         }
     }
 
@@ -100,6 +105,7 @@ impl Article {
             Self::Bead(at) => &design.beads[at].id,
             Self::Cord(at) => &design.cords[at].id,
             Self::Finding(at) => &design.findings[at].id,
+            Self::Assorted(at) => &design.assorted[at].id,
         }
     }
 
@@ -110,16 +116,18 @@ impl Article {
             Self::Bead(at) => &design.beads[at].name,
             Self::Cord(at) => &design.cords[at].name,
             Self::Finding(at) => &design.findings[at].name,
+            Self::Assorted(at) => &design.assorted[at].name,
         }
     }
 
-    /// How it is sold, where the pattern says.
+    /// How it is sold by itself, where the pattern says.
     #[must_use]
     pub fn sold(self, design: &Design) -> Option<&Sold> {
         match self {
             Self::Bead(at) => design.beads[at].sold.as_ref(),
             Self::Cord(at) => design.cords[at].sold.as_ref(),
             Self::Finding(at) => design.findings[at].sold.as_ref(),
+            Self::Assorted(_) => None,
         }
     }
 
@@ -130,11 +138,13 @@ impl Article {
         std::iter::once(self.name(design)).chain(with).collect::<Vec<_>>().join(" and ")
     }
 
-    /// Everything that a design is made of: beads, cords, findings.
+    /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,
+    /// findings.
     pub fn all(design: &Design) -> impl Iterator<Item = Self> {
         let beads = design.beads.indices().map(Self::Bead);
+        let assorted = design.assorted.indices().map(Self::Assorted);
         let cords = design.cords.indices().map(Self::Cord);
-        beads.chain(cords).chain(design.findings.indices().map(Self::Finding))
+        beads.chain(assorted).chain(cords).chain(design.findings.indices().map(Self::Finding))
     }
 }
 
@@ -169,6 +179,8 @@ pub struct Line {
     pub buy: Option<Buy>,
     /// Of whom it is bought, where the pattern says.
     pub from: Option<String>,
+    /// With what it is bought, of a bead that is bought with others; that has a line of its own.
+    pub within: Option<Within>,
 }
 
 /// What to buy of one article.
@@ -201,7 +213,7 @@ pub struct Materials {
     pub spare: f64,
     /// The currency's name, where the pattern says.
     pub currency: Option<String>,
-    /// One an article: beads, cords, findings, each in the design's order.
+    /// One an article: beads, what several of them are bought in, cords, findings, each in the design's order.
     pub lines: Vec<Line>,
     /// How to cut what is sold by length: cords, then chains.
     pub cuttings: Vec<Cutting>,
@@ -258,11 +270,14 @@ pub fn of(pool: &Pool<'_>, order: &Order) -> Materials {
 fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let mut cuttings = Vec::new();
     let stock = &pool.stock;
+    let together = |at| assorted::line(stock, at, &|bead| pool.wanted(bead, order), &order.stash);
+    let together: Vec<_> = stock.assorted.indices().map(together).collect();
     let line = |article| {
+        if let Article::Assorted(at) = article {
+            return together[at.number()].0.clone();
+        }
         if !need::by_length(stock, article) {
-            let need = pool.needs.get(&article).copied().unwrap_or_default();
-            let spare = need.spare + order.spare_of(article, need.count - need.bagged);
-            return lots::counted(stock, article, [need.count, spare], &order.stash);
+            return lots::counted(stock, article, pool.needed(article, order), &order.stash);
         }
         let pieces = pool.pieces.get(&article).cloned().unwrap_or_default();
         let cutting = cutting::plan(stock, article, pieces, &order.stash);
@@ -271,7 +286,11 @@ fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
         line
     };
     let bought = |article: &Article| !need::comes_with(stock, *article) && !need::is_made(stock, *article);
-    let lines = Article::all(stock).filter(bought).map(line).collect();
+    let mut lines: Vec<_> = Article::all(stock).filter(bought).map(line).collect();
+    for (bead, within) in together.iter().flat_map(|(_, within)| within) {
+        let of_bead = lines.iter_mut().find(|line| line.article == Article::Bead(*bead));
+        of_bead.into_iter().for_each(|line| line.within = Some(within.clone()));
+    }
     (lines, cuttings)
 }
 

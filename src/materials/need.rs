@@ -20,7 +20,7 @@ pub fn times(design: &Design, makers: u32) -> u64 {
 #[must_use]
 pub fn by_length(design: &Design, article: Article) -> bool {
     match article {
-        Article::Bead(_) => false,
+        Article::Bead(_) | Article::Assorted(_) => false,
         Article::Cord(_) => true,
         Article::Finding(at) => {
             let by_piece =
@@ -62,7 +62,8 @@ pub fn bought(design: &Design) -> BTreeMap<Article, u64> {
     };
     let is_counted =
         |article: &Article| !by_length(design, *article) && !comes_with(design, *article) && !is_made(design, *article);
-    Article::all(design).filter(is_counted).map(whole).collect()
+    let is_strung = |article: &Article| !matches!(article, Article::Assorted(_));
+    Article::all(design).filter(is_strung).filter(is_counted).map(whole).collect()
 }
 
 /// The findings that come with an article when it is bought.
@@ -95,7 +96,7 @@ fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {
 #[must_use]
 pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
     match article {
-        Article::Bead(_) => Vec::new(),
+        Article::Bead(_) | Article::Assorted(_) => Vec::new(),
         Article::Cord(at) => {
             let strands = design.strands.iter().filter(|strand| strand.cord == at);
             let of_strands = strands.map(|strand| Piece { label: strand.name.clone(), length: strand.cut() });

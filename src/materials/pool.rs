@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, Order, need};
-use crate::design::{Bead, Cord, Design, Entries, Finding, Form, Index, KnotCover};
+use crate::design::{Assorted, Bead, Cord, Design, Entries, Finding, Form, Index, KnotCover};
 use crate::source::Place;
 
 /// A design that is made so often.
@@ -52,7 +52,8 @@ impl<'a> Pool<'a> {
     #[must_use]
     pub fn new(first: Batch<'a>, others: Vec<Batch<'a>>, order: &Order) -> Self {
         let (beads, cords, findings) = (Entries::default(), Entries::default(), Entries::default());
-        let stock = Design { beads, cords, findings, strands: Vec::new(), ..first.design.clone() };
+        let assorted = Entries::default();
+        let stock = Design { beads, cords, findings, assorted, strands: Vec::new(), ..first.design.clone() };
         let batches: Vec<_> = std::iter::once(first).chain(others).collect();
         let mut pool = Self { batches: batches.clone(), stock, needs: BTreeMap::new(), pieces: BTreeMap::new() };
         for batch in &batches {
@@ -70,6 +71,10 @@ impl<'a> Pool<'a> {
         for (at, bead) in design.beads.entries() {
             let bead = Bead { letter: String::new(), place: Place::default(), ..bead.clone() };
             same.insert(Article::Bead(at), Article::Bead(put(&mut stock.beads, bead, name)));
+        }
+        for (at, assorted) in design.assorted.entries() {
+            let assorted = held(assorted.clone(), &same);
+            same.insert(Article::Assorted(at), Article::Assorted(put_together(&mut stock.assorted, assorted, name)));
         }
         for (at, cord) in design.cords.entries() {
             let cord = Cord { place: Place::default(), ..cord.clone() };
@@ -93,6 +98,20 @@ impl<'a> Pool<'a> {
                 need.spare += order.spare_of(article, each) * pieces;
             }
         }
+    }
+
+    /// How many of an article the pieces take, and how many spare are bought.
+    #[must_use]
+    pub fn needed(&self, article: Article, order: &Order) -> [u64; 2] {
+        let need = self.needs.get(&article).copied().unwrap_or_default();
+        [need.count, need.spare + order.spare_of(article, need.count - need.bagged)]
+    }
+
+    /// How many of a bead the pieces take, and how many of need and spare are not in hand.
+    #[must_use]
+    pub fn wanted(&self, bead: Index<Bead>, order: &Order) -> [u64; 2] {
+        let [need, spare] = self.needed(Article::Bead(bead), order);
+        [need, (need + spare).saturating_sub(order.stash.count(Article::Bead(bead)))]
     }
 
     fn cut(&mut self, batch: &Batch<'_>, same: &BTreeMap<Article, Article>) {
@@ -145,14 +164,43 @@ fn put<T: Named>(all: &mut Entries<T>, mut one: T, piece: &str) -> Index<T> {
     all.push(one)
 }
 
+/// What several kinds are bought in, with its beads where those have come to stand.
+fn held(mut assorted: Assorted, same: &BTreeMap<Article, Article>) -> Assorted {
+    for held in &mut assorted.holds {
+        held.bead = held.bead.and_then(|at| stands(at, same));
+    }
+    assorted
+}
+
+/// Where something that several kinds are bought in stands among others: with one that holds the same, of which each
+/// piece may use other kinds.
+fn put_together(all: &mut Entries<Assorted>, mut one: Assorted, piece: &str) -> Index<Assorted> {
+    let same = all.find(|other| other.is_same(&one));
+    if let Some(at) = same {
+        for (held, new) in all[at].holds.iter_mut().zip(&one.holds) {
+            held.bead = held.bead.or(new.bead);
+        }
+        return at;
+    }
+    if all.iter().any(|other| other.id == one.id) {
+        one.id = format!("{} ({piece})", one.id);
+    }
+    all.push(one)
+}
+
+/// Where a bead has come to stand.
+fn stands(at: Index<Bead>, same: &BTreeMap<Article, Article>) -> Option<Index<Bead>> {
+    match same.get(&Article::Bead(at)) {
+        Some(Article::Bead(bead)) => Some(*bead),
+        _ => None,
+    }
+}
+
 /// A finding's form with the bead that its knot is tied round where that has come to stand.
 fn moved(form: Form, same: &BTreeMap<Article, Article>) -> Form {
     match form {
         Form::KnotCover(cover) => {
-            let bead = cover.bead.and_then(|at| match same.get(&Article::Bead(at)) {
-                Some(Article::Bead(bead)) => Some(*bead),
-                _ => None,
-            });
+            let bead = cover.bead.and_then(|at| stands(at, same));
             Form::KnotCover(KnotCover { bead, ..cover })
         }
         other => other,

@@ -57,9 +57,9 @@ pub fn suggest(price: &Price, lines: &[Line]) -> Suggestion {
     }
 }
 
-/// Whether the pattern gives no price; one of nothing is a price.
+/// Whether the pattern gives no price; one of nothing is a price, and beads that are bought together have one together.
 fn is_unpriced(line: &Line) -> bool {
-    line.buy.as_ref().is_none_or(|buy| buy.bought.is_none())
+    line.within.is_none() && line.buy.as_ref().is_none_or(|buy| buy.bought.is_none())
 }
 
 #[cfg(test)]
@@ -85,6 +85,7 @@ mod tests {
             from_stash: none,
             buy: Some(buy),
             from: None,
+            within: None,
         }
     }
 

@@ -10,7 +10,7 @@ pub mod words;
 
 use serde_json::{Value, json};
 
-use super::{Amount, Buy, Cutting, Held, Kit, Line, Materials, Packed, Suggestion};
+use super::{Amount, Buy, Cutting, Held, Kit, Line, Materials, Packed, Suggestion, Within};
 use crate::remark::escape::{escaped, in_json};
 use crate::units::Money;
 use words::said;
@@ -87,6 +87,7 @@ fn cells(line: &Line, separator: Separator) -> [String; 15] {
         Amount::Count(_) => (plain(line.need), String::new()),
         Amount::Length(_) => (String::new(), plain(line.need)),
     };
+    let within = |cell: &dyn Fn(&Within) -> String, other: String| line.within.as_ref().map_or(other, cell);
     let bought = |cell: &dyn Fn(&Buy) -> String| line.buy.as_ref().map(cell).unwrap_or_default();
     [
         line.article.kind().to_owned(),
@@ -97,9 +98,9 @@ fn cells(line: &Line, separator: Separator) -> [String; 15] {
         plain(line.spare),
         plain(line.from_stash),
         bought(&|buy| buy.lots.to_string()),
-        bought(&|buy| buy.unit.to_owned()),
+        within(&|within| harmless(&format!("in {}", within.id)), bought(&|buy| buy.unit.to_owned())),
         bought(&|buy| plain(buy.lot)),
-        bought(&|buy| plain(buy.left_over)),
+        within(&|within| within.left_over.to_string(), bought(&|buy| plain(buy.left_over))),
         bought(&|buy| separator.number(said(buy.used))),
         bought(&|buy| separator.number(said(buy.bought))),
         plain(line.in_hand),
@@ -165,6 +166,11 @@ fn object(line: &Line) -> Value {
     });
     if let Some(from) = &line.from {
         object["from"] = json!(from);
+    }
+    if let Some(Within { id, left_over, expected, .. }) = &line.within {
+        object["in"] = json!(id);
+        object["left_over"] = json!(left_over);
+        object["expected"] = json!(expected);
     }
     object
 }

@@ -134,7 +134,7 @@ fn nowhere_defined(pattern: &Pattern, root: &Node, source: &Source) -> Option<Re
     Some(remark.at(place).help(format!("add `{key}:`, or `shelf:` with the file in which they stand")))
 }
 
-/// The parts of a pattern and its shelves by name, each with its place: beads, cords, findings, strands and
+/// The parts of a pattern and its shelves by name, each with its place: beads, cords, findings, assorted, strands and
 /// top-level keys.
 #[must_use]
 pub fn parts(source: &Source) -> Vec<Part> {
@@ -171,7 +171,7 @@ fn written_in(file: &Source, group: &str, key: &str) -> BTreeMap<String, String>
 fn of_entry(key: &At<String>, node: &Node) -> Vec<Part> {
     let mut parts = vec![(span(key, node), key.value.clone())];
     match (&node.value, key.value.as_str()) {
-        (Value::Map(entries), "beads" | "cords" | "findings") => {
+        (Value::Map(entries), "beads" | "cords" | "findings" | "assorted") => {
             let one = key.value.trim_end_matches('s');
             parts.extend(entries.iter().map(|(id, node)| (span(id, node), format!("{one} {}", id.value))));
         }

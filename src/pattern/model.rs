@@ -45,6 +45,8 @@ record!(
         cords: Dict<Cord>,
         /// The findings.
         findings: Option<Dict<Finding>>,
+        /// What is bought with several kinds of bead in it.
+        assorted: Dict<Assorted>,
         /// The strands in the order they are hooked on, innermost first.
         strands: At<Vec<At<Strand>>>,
         /// What joins the strands' ends.
@@ -188,9 +190,21 @@ record!(
 );
 
 record!(
+    /// Several kinds of bead that are bought as one thing.
+    Assorted {
+        /// Its name on the sheet; else its id.
+        name: Option<String>,
+        /// How it is sold: by graduated strand, or by mix.
+        sold: At<Sold>,
+        /// How many of each bead one graduated strand holds, or in which parts a mix holds them.
+        holds: Dict<At<Whole>>,
+    }
+);
+
+record!(
     /// How an article is sold.
     Sold {
-        /// strand, hank, pack, each, grams, spool or length.
+        /// strand, hank, pack, each, grams, spool or length; of several kinds together graduated strand or mix.
         by: At<SoldBy>,
         /// How many strands a hank has.
         strands: Option<Whole>,

@@ -12,7 +12,7 @@ use crate::remark::{Code, Remark};
 use crate::source::{At, Place, Source};
 
 use super::dict::Dict;
-use super::model::{Bead, Cord, Finding, Pattern, Sold};
+use super::model::{Assorted, Bead, Cord, Finding, Pattern, Sold};
 use super::node::{self, Node, Tree, Value};
 use super::record::{Read, Reader, record};
 use super::values::Whole;
@@ -31,6 +31,8 @@ record!(
         cords: Dict<Cord>,
         /// The findings.
         findings: Dict<Finding>,
+        /// What is bought with several kinds of bead in it.
+        assorted: Dict<Assorted>,
     }
 );
 
@@ -64,6 +66,9 @@ impl Read for Shelves {
     }
 }
 
+/// The groups that a shelf holds.
+pub const GROUPS: [&str; 4] = ["beads", "cords", "findings", "assorted"];
+
 /// The keys of which a pattern has each and a shelf none.
 const OF_PATTERNS: [&str; 3] = ["title", "kind", "strands"];
 
@@ -86,7 +91,7 @@ pub fn is_shelf(source: &Source) -> bool {
 }
 
 fn holds_shelf(root: &Node) -> bool {
-    ["beads", "cords", "findings"].into_iter().any(|key| root.entry(key).is_some()) && !is_pattern(root)
+    GROUPS.into_iter().any(|key| root.entry(key).is_some()) && !is_pattern(root)
 }
 
 /// A remark about a shelf where a pattern is meant.
@@ -128,7 +133,7 @@ fn open(file: &Source, Tree { root, remarks: slips, lost }: Tree) -> Opened {
 }
 
 fn entries(root: &Node) -> impl Iterator<Item = (Place, Place)> {
-    let groups = ["beads", "cords", "findings"].into_iter().filter_map(|key| root.entry(key));
+    let groups = GROUPS.into_iter().filter_map(|key| root.entry(key));
     let entries = groups.filter_map(|group| match &group.value {
         Value::Map(entries) => Some(entries),
         _ => None,
@@ -202,6 +207,7 @@ impl Pattern {
         self.beads.shelve(std::mem::take(&mut shelf.beads), &known);
         self.cords.shelve(std::mem::take(&mut shelf.cords), &known);
         self.findings.get_or_insert_default().shelve(std::mem::take(&mut shelf.findings), &known);
+        self.assorted.shelve(std::mem::take(&mut shelf.assorted), &known);
         if self.currency.is_none() {
             self.currency = shelf.currency.as_ref().map(|at| at.value.clone());
         }
@@ -226,13 +232,20 @@ impl Pattern {
     /// The keys of all beads, cords and findings, sound or not.
     fn keys(&self) -> impl Iterator<Item = &At<String>> {
         let findings = self.findings.iter().flat_map(Dict::keys);
-        self.beads.keys().chain(self.cords.keys()).chain(findings)
+        self.beads.keys().chain(self.cords.keys()).chain(findings).chain(self.assorted.keys())
     }
 
     /// The places of the ids of all that is used.
     fn live(&self) -> BTreeSet<Place> {
-        let used: BTreeSet<_> = self.used_ids().into_iter().collect();
+        let mut used: BTreeSet<_> = self.used_ids().into_iter().collect();
+        let supplying: Vec<_> = self.supplying(&used).map(|(key, _)| key.value.clone()).collect();
+        used.extend(supplying);
         self.keys().filter(|key| used.contains(&key.value)).map(|key| key.place).collect()
+    }
+
+    /// What several kinds are bought in of which one is used.
+    pub fn supplying(&self, used: &BTreeSet<String>) -> impl Iterator<Item = &(At<String>, Assorted)> {
+        self.assorted.entries.iter().filter(|(_, one)| one.holds.ids().any(|id| used.contains(id)))
     }
 
     /// Refuses a shelf whose prices are told in another currency than the pattern's, where one of them counts.
@@ -243,8 +256,10 @@ impl Pattern {
         let cords = self.cords.entries.iter().filter(|(_, cord)| is_priced(&cord.sold)).map(|(key, _)| key);
         let findings = self.findings.iter().flat_map(|all| &all.entries);
         let findings = findings.filter(|(_, finding)| is_priced(&finding.sold)).map(|(key, _)| key);
+        let assorted =
+            self.assorted.entries.iter().filter(|(_, one)| one.sold.value.price.is_some()).map(|(key, _)| key);
         let of_shelf = |key: &&At<String>| key.place.file == other.place.file && live.contains(&key.place);
-        let key = beads.chain(cords).chain(findings).find(of_shelf).filter(|_| *own != other.value)?;
+        let key = beads.chain(cords).chain(findings).chain(assorted).find(of_shelf).filter(|_| *own != other.value)?;
         let headline =
             format!("the price of `{}` is told in {}, and the piece's prices in {own}", key.value, other.value);
         let help = "write its price in the pattern's currency, in the pattern itself or on a shelf of that currency";

@@ -282,5 +282,9 @@ words!(
         Spool = "spool",
         /// Cut to a stated length.
         Length = "length",
+        /// Beads of several sizes on one strand, which `assorted` tells.
+        GraduatedStrand = "graduated strand",
+        /// Several kinds of bead in one bag, which `assorted` tells.
+        Mix = "mix",
     }
 );

@@ -352,6 +352,17 @@ codes! {
          less what the ends take. It needs a length to fill, which a dangle does not have, and a list that \
          takes up cord. A row that fills, `random: fill`, `fade: fill` or a graduated one without \
          `length:`, stands in the strand's own list.";
+    SoldTwice = "sold-twice", Error,
+        "A bead is bought in one way. \
+         A bead that stands among the `holds:` of an `assorted:` is bought with what that holds, at one price for all; \
+         one that has a `sold:` of its own besides, or stands in two of them, would be counted and paid twice.";
+    ScarceKind = "scarce-kind", Advice,
+        "One kind of bead runs out first in what is bought with several kinds in it. \
+         As many graduated strands, or bags of a mix, are bought as the kind asks for of which there is the least \
+         beside what is wanted. A strand holds so many of each; of n beads of a mix with the share p at least \
+         n p - 3 sqrt(n p (1 - p)) are counted on (mean less three standard deviations of the binomial, any handbook of \
+         statistics). Where one kind alone asks for more than all others, fewer of it, or some bought by itself, save a \
+         strand or bag.";
     NoMix = "no-mix", Error,
         "No row can be made of these beads in these numbers. \
          A random row takes its counts from parts by largest remainder: each bead has floor(n x its parts / all \

@@ -3,8 +3,8 @@
 //! Of one piece made on its own. A last pack is remarked on where it is bought for the spare beads
 //! alone, or for no more than [`FEW`] of its content: a count changed a little would save it.
 
-use crate::design::Design;
-use crate::materials::{Amount, Article, Line, Materials, Order, materials, need};
+use crate::design::{Assorted, Bead, Design, Index};
+use crate::materials::{Amount, Article, Line, Materials, Order, assorted, materials, need};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
 
@@ -16,6 +16,7 @@ const FEW: f64 = 0.05;
 pub fn check(design: &Design) -> Vec<Remark> {
     let materials = materials(design, &Order::default());
     let packs = materials.lines.iter().filter_map(|line| last_pack(design, line));
+    let packs = packs.chain(design.assorted.iter().filter_map(|assorted| scarce(design, assorted)));
     packs.chain(too_small(design, &materials)).chain(too_long(design, &materials)).collect()
 }
 
@@ -46,9 +47,32 @@ fn last_pack(design: &Design, line: &Line) -> Option<Remark> {
     Some(Remark::new(Code::LastPack, headline).at(place(design, line.article)).help(help))
 }
 
+/// A kind for whose sake alone more is bought of what holds several.
+fn scarce(design: &Design, assorted: &Assorted) -> Option<Remark> {
+    let counts = need::bought(design);
+    let wanted = |bead: Index<Bead>| {
+        let (article, order) = (Article::Bead(bead), Order::default());
+        let count = counts.get(&article).copied().unwrap_or(0) * u64::from(design.copies);
+        [count, count + order.spare_of(article, count)]
+    };
+    let packs = |(held, bead)| Some((assorted::packs(assorted, held, wanted(bead)[1])?, held, bead));
+    let mut packs: Vec<_> = assorted.used().map(packs).collect::<Option<_>>()?;
+    packs.sort_by_key(|(packs, ..)| std::cmp::Reverse(*packs));
+    let [(most, held, bead), (next, ..), ..] = packs.as_slice() else { return None };
+    let next = (*next).max(1);
+    let (name, kind) = (&assorted.name, &design.beads[*bead].name);
+    let headline = format!("{name}: {most} are bought for {kind} alone, {next} would do for the others");
+    let enough = assorted::surely(assorted, held, next).saturating_sub(wanted(*bead)[1] - wanted(*bead)[0]);
+    let help = format!("string {enough} of it instead of {}, or buy more of it by itself", wanted(*bead)[0]);
+    (*most > next).then(|| Remark::new(Code::ScarceKind, headline).at(assorted.place).help(help))
+}
+
 /// Articles of which one lot does not hold a single one.
 fn too_small(design: &Design, materials: &Materials) -> Vec<Remark> {
-    let unbuyable = |line: &&Line| line.buy.is_none() && line.article.sold(design).is_some();
+    let unbuyable = |line: &&Line| {
+        let is_sold = matches!(line.article, Article::Assorted(_)) || line.article.sold(design).is_some();
+        line.buy.is_none() && is_sold
+    };
     let remark = |line: &Line| {
         let by_length = need::by_length(design, line.article);
         let help = if by_length { "sell it by the spool or by length" } else { "check the size of the pack" };
@@ -81,6 +105,7 @@ fn place(design: &Design, article: Article) -> Place {
         Article::Bead(at) => design.beads[at].place,
         Article::Cord(at) => design.cords[at].place,
         Article::Finding(at) => design.findings[at].place,
+        Article::Assorted(at) => design.assorted[at].place,
     }
 }
 

@@ -1,8 +1,8 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Basis, Bead, Bit, Body, Build, Closure, Cord, Crimp, Dangle, Design, End, Finding, Foot, Form, Heading, Index,
-    Joins, Part, Pin, Rest, Stated, Strand, Train, Wear, What, nth,
+    Basis, Bead, Bit, Body, Build, Closure, Cord, Crimp, Dangle, Design, End, Entries, Finding, Foot, Form, Heading,
+    Index, Joins, Part, Pin, Rest, Stated, Strand, Train, Wear, What, nth,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
@@ -24,6 +24,7 @@ pub fn necklace() -> Design {
         beads: vec![bead()].into(),
         cords: vec![cord()].into(),
         findings: vec![finding("crimp", Form::Crimp(CRIMP))].into(),
+        assorted: Entries::default(),
         strands: vec![strand()],
         closure: Closure::default(),
         wear: Wear {

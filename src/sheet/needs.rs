@@ -1,8 +1,10 @@
 //! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
 
 use crate::Piece;
-use crate::materials::render::words::{amount, is_nothing, lots, said};
-use crate::materials::{Article, Buy, Line, Materials};
+use crate::design::Size;
+use crate::materials::render::words::{amount, is_nothing, left, lots, said};
+use crate::materials::{self, Article, Buy, Line, Materials, Order};
+use crate::units::UnitStyle;
 
 use super::spec;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -13,8 +15,9 @@ const COLUMN_GAP: f64 = 10.0;
 
 /// What one piece takes, in two columns: letter, name, amount.
 pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
-    let half = materials.lines.len().div_ceil(2);
-    let columns = materials.lines.chunks(half.max(1)).map(|lines| {
+    let lines: Vec<_> = materials.lines.iter().filter(|line| !matches!(line.article, Article::Assorted(_))).collect();
+    let half = lines.len().div_ceil(2);
+    let columns = lines.chunks(half.max(1)).map(|lines| {
         let columns = vec![Column::new("", Align::Left), Column::wrapping(""), Column::new("", Align::Right)];
         let mut table = Table::new(columns);
         for line in lines {
@@ -39,17 +42,40 @@ pub fn table(piece: &Piece, materials: &Materials, prices: bool) -> Table {
     table
 }
 
+/// What other sizes ask to buy otherwise, a sentence a size: `Size long: 2 packs of 40 of reed, not 1 pack of 40.`
+pub fn other_sizes(piece: &Piece, materials: &Materials) -> Vec<String> {
+    let others = piece.sizes.iter().filter(|size| !size.chosen);
+    others.filter_map(|size| otherwise(size, materials, piece.design.heading.units)).collect()
+}
+
+fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> {
+    let other = materials::materials(size.design.as_ref()?, &Order { spare: base.spare, ..Order::default() });
+    let bought = |line: &Line| line.buy.as_ref().map(|buy| lots(line, buy, units));
+    let differs = |line: &&Line| {
+        let same = base.lines.iter().find(|same| same.id == line.id);
+        line.buy.is_some() && same.and_then(bought) != bought(line)
+    };
+    let differing = other.lines.iter().filter(differs);
+    let said: Vec<_> = differing.filter_map(|line| Some(format!("{}: {}", line.name, bought(line)?))).collect();
+    let name = size.name.as_ref().map_or_else(|| "The base size".to_owned(), |name| format!("Size {name}"));
+    (!said.is_empty()).then(|| format!("{name} takes other packs: {}.", said.join("; ")))
+}
+
 fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
     let units = piece.design.heading.units;
     let spare = if is_nothing(line.spare) { String::new() } else { amount(line.spare, units) };
     let bought = |say: &dyn Fn(&Buy) -> String| Cell::text(line.buy.as_ref().map(say).unwrap_or_default());
+    let within = line.within.as_ref();
     let mut cells = vec![
         letter(piece, line),
         Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article)),
         need(piece, line),
         Cell::text(spare),
-        bought(&|buy| lots(line, buy, units)),
-        bought(&|buy| amount(buy.left_over, units)),
+        within.map_or_else(
+            || bought(&|buy| lots(line, buy, units)),
+            |within| Cell::text(format!("in the {}", within.unit)),
+        ),
+        within.map_or_else(|| bought(&|buy| amount(buy.left_over, units)), |within| Cell::text(left(within))),
     ];
     if prices {
         cells.push(bought(&|buy| said(buy.bought)));
@@ -60,10 +86,14 @@ fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
 fn letter(piece: &Piece, line: &Line) -> Cell {
     match line.article {
         Article::Bead(index) => Cell::strong(&piece.design.beads[index].letter),
-        Article::Cord(_) | Article::Finding(_) => Cell::strong(""),
+        Article::Cord(_) | Article::Finding(_) | Article::Assorted(_) => Cell::strong(""),
     }
 }
 
+/// How much the piece takes; nothing of what several kinds are bought in, of which it takes the beads.
 fn need(piece: &Piece, line: &Line) -> Cell {
+    if let Article::Assorted(_) = line.article {
+        return Cell::text("");
+    }
     Cell::strong(amount(line.need, piece.design.heading.units))
 }

@@ -1,6 +1,6 @@
 //! What to ask for in a shop: the sizes and stuff of beads, cords and findings, in a line.
 
-use crate::design::{Bead, Bores, Cord, Design, Finding, Stated};
+use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
 use crate::materials::{Article, need};
 use crate::pattern::{Drilled, Shape};
 use crate::trade::gauges::awg_diameter;
@@ -18,6 +18,7 @@ pub fn of(design: &Design, article: Article) -> String {
         Article::Bead(at) => bead(&design.beads[at]),
         Article::Cord(at) => cord(&design.cords[at], design.heading.units),
         Article::Finding(at) => finding(&design.findings[at]),
+        Article::Assorted(at) => assorted(design, &design.assorted[at]),
     }
 }
 
@@ -28,6 +29,21 @@ pub fn of_all(design: &Design, article: Article) -> String {
         format!("; {name}: {}", of(design, Article::Finding(at)))
     });
     of(design, article) + &with.collect::<String>()
+}
+
+/// `16 in long, with 24 A, 20 B, 8 nine`, `mixed, in the parts 3 A, 3 B, 1 C`: by letters, or what is not used by id.
+fn assorted(design: &Design, assorted: &Assorted) -> String {
+    let said = |held: &Held| {
+        let name = held.bead.map_or(&held.id, |at| &design.beads[at].letter);
+        format!("{} {name}", held.parts)
+    };
+    let holds: Vec<_> = assorted.holds.iter().map(said).collect();
+    let holds = holds.join(", ");
+    match assorted.pack {
+        Pack::Strand(Some(length)) => format!("{} long, with {holds}", design.heading.units.ruler(length)),
+        Pack::Strand(None) => format!("with {holds}"),
+        Pack::Mix(_) => format!("mixed, in the parts {holds}"),
+    }
 }
 
 fn bead(bead: &Bead) -> String {

@@ -3,8 +3,8 @@
 use festoon::Piece;
 use festoon::art::Ink;
 use festoon::design::Choice;
-use festoon::materials::render::words::amount;
-use festoon::materials::{Materials, Order, materials};
+use festoon::materials::render::words::{amount, left};
+use festoon::materials::{Article, Materials, Order, materials};
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
 use festoon::paint::{outline, style};
 use festoon::sheet::figure::Scale;
@@ -55,7 +55,11 @@ fn the_table_tells_what_the_materials_are() {
         let units = piece.design.heading.units;
         for line in &bought(&piece).lines {
             let row = row(&buying(&sheet), &line.name);
-            assert!(row.contains(&amount(line.need, units)), "{name}: {}: {:?} in {row:?}", line.name, line.need);
+            let is_taken = !matches!(line.article, Article::Assorted(_));
+            let need = amount(line.need, units);
+            assert!(!is_taken || row.contains(&need), "{name}: {}: {need} in {row:?}", line.name);
+            let within = line.within.as_ref().map(|within| [format!("in the {}", within.unit), left(within)]);
+            assert!(within.is_none_or(|told| told.iter().all(|told| row.contains(told))), "{name}: {row:?}");
             let left = line.buy.as_ref().map(|buy| amount(buy.left_over, units));
             assert!(left.is_none_or(|left| row.contains(&left)), "{name}: {}: {row:?}", line.name);
         }
@@ -63,6 +67,39 @@ fn the_table_tells_what_the_materials_are() {
             let count = (count * piece.design.copies).to_string();
             assert!(row(&buying(&sheet), &bead.name).contains(&count), "{name}: {count} {}", bead.name);
         }
+    }
+}
+
+/// Spindrift: of 14 pearls of each size on a strand the longer size takes 16 and a spare of two sizes, so two strands.
+#[test]
+fn a_size_that_takes_other_packs_is_told_with_them() {
+    let told = |name: &str| {
+        let piece = shipped().into_iter().find(|piece| piece.design.heading.title == name).unwrap();
+        texts(&buying(&pages(&piece, Paper::A4))).join(" ")
+    };
+    let other = "Size longer takes other packs: strand of graduated freshwater pearls: 2 strands of 71.";
+    assert!(told("Spindrift").contains(other), "{}", told("Spindrift"));
+    for piece in shipped() {
+        let alike = piece.sizes.iter().filter_map(|size| size.design.as_ref()).all(|design| {
+            let lots = |materials: &Materials| {
+                materials.lines.iter().map(|line| line.buy.as_ref().map(|buy| buy.lots)).collect::<Vec<_>>()
+            };
+            lots(&materials(design, &Order::default())) == lots(&bought(&piece))
+        });
+        let name = &piece.design.heading.title;
+        assert_eq!(told(name).contains("takes other packs"), !alike, "{name}");
+    }
+}
+
+/// Once on a page on which lengths are added up, and in the units of the sheet.
+#[test]
+fn it_is_told_once_how_lengths_are_rounded() {
+    for piece in shipped() {
+        let pages = pages(&piece, Paper::A4);
+        let told = texts(&buying(&pages)).join(" ");
+        let cuts = bought(&piece).cuttings.iter().any(|cutting| cutting.pieces().next().is_some());
+        let name = &piece.design.heading.title;
+        assert_eq!(told.matches("rounded by itself").count(), usize::from(cuts), "{name}");
     }
 }
 

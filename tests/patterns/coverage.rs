@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::fmt::Display;
 
-use festoon::design::{Design, Finding, Form, Lot};
+use festoon::design::{Design, Finding, Form, Lot, Pack};
 use festoon::pattern::{
     BeadSize, CordKind, Drilled, FindingKind, Finish, Item, Kind, Outline, Pattern, Row, Settle, Shape, Skill, Times,
 };
@@ -67,7 +67,13 @@ fn every_way_to_sell_is_used() {
         Lot::Grams(_) => "grams",
         Lot::Length(_) => "length",
     };
-    all(&["strand", "hank", "pack", "each", "grams", "length"], lots.flatten().map(|sold| word(&sold.lot).to_owned()));
+    let together = designs.iter().flat_map(|design| design.assorted.iter()).map(|one| match one.pack {
+        Pack::Strand(_) => "graduated strand",
+        Pack::Mix(_) => "mix",
+    });
+    let words = lots.flatten().map(|sold| word(&sold.lot)).chain(together);
+    let known = ["strand", "hank", "pack", "each", "grams", "length", "graduated strand", "mix"];
+    all(&known, words.map(str::to_owned));
 }
 
 #[test]

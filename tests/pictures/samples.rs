@@ -165,6 +165,7 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
     Design {
         heading,
         beads: beads.into(),
+        assorted: festoon::design::Entries::default(),
         cords: cords.into(),
         findings: findings.into(),
         strands,

@@ -27,6 +27,43 @@ pub fn cases() -> Vec<Case> {
         // 16 in, 50 mm for each end and two double overhand knots of 17.29 x 0.4 mm are 520.233 mm in one piece.
         Case::new(Code::SpoolTooShort, wire("520.3 mm"), wire("520.2 mm")),
     ]
+    .into_iter()
+    .chain(assorted())
+    .collect()
+}
+
+/// Beads that are bought together: ten reed, ten mist and a spare of each.
+fn assorted() -> Vec<Case> {
+    let both = changed(&[("beads:\n", MIST), ("[20 reed]", "[10 reed, 10 mist]")]);
+    let lots = |lots: &str| and(&both, &format!("assorted: {{ {lots} }}"));
+    let strand = |holds: &str| lots(&format!("lot: {{ sold: {{ by: graduated strand }}, holds: {{ {holds} }} }}"));
+    let mix = |much: &str| lots(&format!("lot: {{ sold: {{ by: mix, {much} }}, holds: {{ reed: 1, mist: 1 }} }}"));
+    let fine = strand("reed: 11, mist: 11");
+    let itself = fine.replace("mass: 0.27 g", "mass: 0.27 g, sold: { by: each }");
+    let twice = fine.replace("assorted: {", "assorted: { other: { sold: { by: mix, count: 99 }, holds: { reed: 1 } },");
+    vec![
+        Case::new(Code::SoldTwice, fine.clone(), itself),
+        Case::new(Code::SoldTwice, fine.clone(), twice),
+        Case::new(Code::ScarceKind, fine.clone(), strand("reed: 11, mist: 10")),
+        // Half of 42 less 3 x sqrt(10.5) is 11.3; two fifths of 42 less 3 x sqrt(10.08) is 7.3, three fifths 15.7.
+        Case::new(
+            Code::ScarceKind,
+            mix("count: 42"),
+            lots("lot: { sold: { by: mix, count: 42 }, holds: { reed: 3, mist: 2 } }"),
+        ),
+        // Two beads of 0.185 g on average.
+        Case::new(Code::LotTooSmall, fine.clone(), mix("mass: 0.18 g")),
+        Case::new(Code::MissingKey, mix("count: 42"), mix("price: 2")),
+        Case::new(Code::MissingKey, mix("count: 42"), mix("count: 42, mass: 4 g")),
+        Case::new(Code::Misplaced, mix("count: 42"), lots("lot: { sold: { by: pack, count: 9 }, holds: { reed: 9 } }")),
+        Case::new(
+            Code::Misplaced,
+            both.clone(),
+            both.replace("mass: 0.27 g", "mass: 0.27 g, sold: { by: mix, count: 9 }"),
+        ),
+        Case::new(Code::UnknownId, fine.clone(), strand("reed: 11, mist: 11, mint: 2")),
+        Case::new(Code::Unused, both.clone(), lots("lot: { sold: { by: graduated strand }, holds: {} }")),
+    ]
 }
 
 /// So many beads in packs of 40, on a strand that holds them.

@@ -217,6 +217,7 @@ pub fn design(strands: Vec<Strand>) -> Design {
     Design {
         heading,
         beads: vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into(),
+        assorted: Default::default(),
         cords: vec![cord("wire", CordKind::Wire)].into(),
         findings: vec![
             finding("tube crimp", FindingKind::Crimp),

@@ -187,3 +187,39 @@ fn labels_are_drawn_one_a_bag() {
     let ran = desk.run(&["materials", "a.yaml", "--kits", "2", "--labels", "shelf.yaml"]);
     assert!(ran.code == 2 && desk.read("shelf.yaml") == SHELF);
 }
+
+/// One shelf's strand of graduated beads serves two patterns that take other sizes of it: 40 reed and 30 mist, 2 spare
+/// each, are on a strand of 42 and 32. The kits' bags hold 3 reed spare in 3 bags and 3 mist in 3: 3 x 44 of 42 a strand.
+#[test]
+fn beads_that_are_bought_together_are_bought_once_for_several_patterns() {
+    let shelf = SHELF
+        .replace(", sold: { by: pack, count: 50, price: 4, from: the market }", "")
+        .replace(", sold: { by: pack, count: 100, price: 3, from: the market }", "")
+        + "assorted:\n  both: { name: two sizes, sold: { by: graduated strand, price: 7.50, from: the fair }, holds: { reed: 42, mist: 32, dew: 2 } }\n";
+    let shelf = shelf.replace("cords:", "  dew: { shape: round, size: 2 mm, colour: \"#ffffff\" }\ncords:");
+    let desk = Desk::new("assorted")
+        .with("shelf.yaml", &shelf)
+        .with("a.yaml", &piece("Alder", "40 reed"))
+        .with("b.yaml", &piece("Birch", "30 mist"));
+    let list = listed(&desk, &["a.yaml", "b.yaml"]);
+    let both = line(&list, "both");
+    assert_eq!((&both["packs"], &both["cost_bought"], &both["from"]), (&json!(1), &json!(7.5), &json!("the fair")));
+    assert_eq!((&line(&list, "reed")["in"], &line(&list, "reed")["left_over"]), (&json!("both"), &json!(2)));
+    assert_eq!((&line(&list, "mist")["cost_bought"], &line(&list, "mist")["left_over"]), (&Value::Null, &json!(2)));
+    // Each of three bags holds 40 and 2 spare; 126 are on three strands.
+    let kits = listed(&desk, &["a.yaml", "--kits", "3"]);
+    assert_eq!((&line(&kits, "both")["packs"], &line(&kits, "reed")["left_over"]), (&json!(3), &json!(6)));
+    // A bag's 42 beads of 76 a strand: 7.50 x 42 / 76 = 4.14; 5814 mm of 10 m thread make 2.91, a hook 1.50, a ring 0.04.
+    assert_eq!(kits["kits"][0]["unpriced"], json!([]));
+    let thread = kits["kits"][0]["cost"].as_f64().unwrap() - 4.14 - 1.50 - 0.04;
+    assert!((thread - 0.29).abs() < 0.005, "{thread}");
+    let text = desk.told(&["materials", "a.yaml", "b.yaml"]);
+    // In its row, the sum of 17.50, and the list by seller with that seller's sum.
+    assert!(text.contains("from the fair: 7.50") && text.matches("7.50").count() == 4, "{text}");
+    let stash = desk.with("stash.yaml", "both: 1\n");
+    let list = listed(&stash, &["a.yaml", "b.yaml", "--stash", "stash.yaml"]);
+    assert_eq!((&line(&list, "both")["packs"], &line(&list, "both")["from_stash"]), (&json!(0), &json!(1)));
+    let csv = stash.told(&["materials", "a.yaml", "--format", "csv"]);
+    assert!(csv.contains("bead,reed,reed,40,,2,0,,in both,,2,,,0,\r\n"), "{csv}");
+    assert!(csv.contains("assorted,both,two sizes,1,,0,0,1,strand,76,2,3.95,7.50,0,the fair\r\n"), "{csv}");
+}

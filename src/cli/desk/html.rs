@@ -7,7 +7,7 @@ use maud::{Markup, html};
 use festoon::Piece;
 use festoon::bench::{Of, Thing};
 use festoon::design::Design;
-use festoon::materials::render::words::{amount, in_currency, is_nothing, lots, said};
+use festoon::materials::render::words::{amount, in_currency, is_nothing, left, lots, said};
 use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
 use festoon::sheet::{self, english};
@@ -133,8 +133,16 @@ fn row(piece: &Piece, line: &Line) -> Markup {
             td { (sheet::asked_for(&piece.design, line.article)) }
             td { (amount(line.need, units)) }
             td { @if !is_nothing(line.spare) { (amount(line.spare, units)) } }
-            td { @match buy { Some(buy) => { (lots(line, buy, units)) } None => { "not said" } } }
-            td { @if let Some(buy) = buy { (amount(buy.left_over, units)) } }
+            td { @match (buy, &line.within) {
+                (Some(buy), _) => { (lots(line, buy, units)) }
+                (None, Some(within)) => { "in " (within.name) }
+                (None, None) => { "not said" }
+            } }
+            td { @match (buy, &line.within) {
+                (_, Some(within)) => { (left(within)) }
+                (Some(buy), None) => { (amount(buy.left_over, units)) }
+                (None, None) => {}
+            } }
             td { (said(buy.and_then(|buy| buy.used))) }
             td { (said(buy.and_then(|buy| buy.bought))) }
         }

@@ -1,6 +1,6 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use super::words::{amount, in_currency, is_nothing, long, lots, pieces, said, share, verdict};
+use super::words::{amount, estimate, in_currency, is_nothing, left, long, lots, pieces, said, share, verdict};
 use crate::materials::{Cutting, Held, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::Money;
 use crate::units::UnitStyle;
@@ -20,6 +20,7 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
     let mut lines = aligned(&rows);
     lines.push(String::new());
     lines.extend(totals(materials));
+    lines.extend(estimate(materials).map(str::to_owned));
     lines.extend(sellers(materials, units));
     for cutting in &materials.cuttings {
         lines.push(String::new());
@@ -38,9 +39,10 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
 
 fn row(line: &Line, units: UnitStyle) -> [String; 7] {
     let some = |some| if is_nothing(some) { String::new() } else { amount(some, units) };
-    let [buy, left_over, cost] = match &line.buy {
-        Some(buy) => [lots(line, buy, units), amount(buy.left_over, units), said(buy.bought)],
-        None => ["not priced".to_owned(), String::new(), String::new()],
+    let [buy, left_over, cost] = match (&line.buy, &line.within) {
+        (Some(buy), _) => [lots(line, buy, units), amount(buy.left_over, units), said(buy.bought)],
+        (None, Some(within)) => [format!("in {}", within.name), left(within), String::new()],
+        (None, None) => ["not priced".to_owned(), String::new(), String::new()],
     };
     [line.name.clone(), amount(line.need, units), some(line.spare), some(line.in_hand), buy, left_over, cost]
 }

@@ -1,6 +1,6 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
-use crate::materials::{Amount, Buy, Cutting, Line, Piece, Suggestion};
+use crate::materials::{Amount, Buy, Cutting, Line, Materials, Piece, Suggestion, Within};
 use crate::units::{Length, Money, UnitStyle};
 
 /// From here on a length is told in metres or feet, as it is sold.
@@ -57,6 +57,22 @@ fn some_lots(buy: &Buy, units: UnitStyle) -> String {
         (lot, None) => format!("{words} of {}", amount(lot, units)),
         (lot, Some(mass)) => format!("{words} of {} g (about {})", mass.value(), amount(lot, units)),
     }
+}
+
+/// What is left of a bead that is bought with others: `12`, or of a mix `about 12`.
+#[must_use]
+pub fn left(within: &Within) -> String {
+    format!("{}{}", if within.expected { "about " } else { "" }, within.left_over)
+}
+
+/// By which rule mixes are bought, where any is.
+#[must_use]
+pub fn estimate(materials: &Materials) -> Option<&'static str> {
+    let expected = |line: &Line| line.within.as_ref().is_some_and(|within| within.expected);
+    materials.lines.iter().any(expected).then_some(
+        "A mix is an estimate: enough is bought for each kind to fall three standard deviations of the binomial below its \
+         share; it falls farther one to four times in a thousand.",
+    )
 }
 
 /// A cost; nothing at all where the pattern gives no price.

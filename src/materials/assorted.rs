@@ -1,0 +1,124 @@
+//! Beads that are bought with others: how many packs hold enough of each kind, and what each leaves over.
+//!
+//! A graduated strand holds so many of each size: as many are bought as the size asks for that runs out first. In a
+//! bag of a mix nothing is promised. If each of its n beads is of a kind with that kind's share p, the number of the
+//! kind is binomial, with the mean n p and the standard deviation √(n p (1 − p)) (any handbook of statistics). As many
+//! bags are bought as leave that number at least what is wanted when it falls [`MARGIN`] deviations below its mean:
+//!
+//!  n p − 3 √(n p (1 − p)) ≥ wanted, so that √n ≥ (3 s + √(9 s² + 4 p · wanted)) / 2p with s = √(p (1 − p)).
+//!
+//! By exact sums a kind is wanting about once in a thousand times, one that is most of the mix up to four times. It is
+//! an estimate: packers do not draw lots.
+
+use super::lots::{count_lots, whole};
+use super::{Amount, Article, Buy, Line, Stash};
+use crate::design::{Assorted, Bead, Design, Held, Index, Pack};
+
+/// How many standard deviations a mix may hold less of a kind than its share.
+const MARGIN: f64 = 3.0;
+
+/// A bead among those that it is bought with.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Within {
+    /// The id of what they are bought in.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// The word for one of it: `strand`, `bag`.
+    pub unit: &'static str,
+    /// What is left of the bead: of a mix what is to be expected.
+    pub left_over: u64,
+    /// Whether that is only to be expected.
+    pub expected: bool,
+}
+
+/// How many of a bead are needed, and how many are wanted beside those in hand.
+pub type Wanted<'a> = &'a dyn Fn(Index<Bead>) -> [u64; 2];
+
+/// How many packs hold enough of a kind; nothing where they hold no bead at all.
+#[must_use]
+pub fn packs(assorted: &Assorted, held: &Held, wanted: u64) -> Option<u64> {
+    let beads = Some(assorted.beads).filter(|beads| *beads > 0)?;
+    if !assorted.is_mix() {
+        return Some(wanted.div_ceil(u64::from(held.parts)));
+    }
+    let share = assorted.share(held);
+    let deviation = MARGIN * (share * (1.0 - share)).sqrt();
+    let root = (deviation + (deviation * deviation + 4.0 * share * wanted as f64).sqrt()) / (2.0 * share);
+    let least = whole(root * root);
+    // What is whole is taken down: the next bead may be the one that is wanting.
+    let least = if likely(share, least) >= wanted { least } else { least + 1 };
+    Some(if wanted == 0 { 0 } else { least.div_ceil(beads) })
+}
+
+/// How many of a kind can be counted on among so many beads.
+fn likely(share: f64, beads: u64) -> u64 {
+    let mean = beads as f64 * share;
+    whole((mean - MARGIN * (mean * (1.0 - share)).sqrt()).max(0.0))
+}
+
+/// How many of a kind so many packs hold, or of a mix can be counted on to hold.
+#[must_use]
+pub fn surely(assorted: &Assorted, held: &Held, packs: u64) -> u64 {
+    if assorted.is_mix() {
+        return likely(assorted.share(held), packs * assorted.beads);
+    }
+    packs * u64::from(held.parts)
+}
+
+/// How many packs hold enough of every kind.
+#[must_use]
+pub fn all_packs(assorted: &Assorted, wanted: Wanted<'_>) -> Option<u64> {
+    assorted
+        .used()
+        .map(|(held, bead)| packs(assorted, held, wanted(bead)[1]))
+        .try_fold(0, |most, one| Some(most.max(one?)))
+}
+
+/// The line of what several kinds are bought in, and how each kind of it stands.
+#[must_use]
+pub fn line(
+    design: &Design,
+    at: Index<Assorted>,
+    wanted: Wanted<'_>,
+    stash: &Stash,
+) -> (Line, Vec<(Index<Bead>, Within)>) {
+    let (assorted, article) = (&design.assorted[at], Article::Assorted(at));
+    let unit = if assorted.is_mix() { "bag" } else { "strand" };
+    let packs = all_packs(assorted, wanted);
+    let in_hand = stash.count(article);
+    let from_stash = in_hand.min(packs.unwrap_or(0));
+    let lots = packs.map(|packs| packs - from_stash);
+    let left = |(held, bead): (&Held, Index<Bead>)| {
+        let [need, _] = wanted(bead);
+        let beads = (lots.unwrap_or(0) + in_hand) * assorted.beads;
+        let left_over =
+            (whole(beads as f64 * assorted.share(held) + 0.5) + stash.count(Article::Bead(bead))).saturating_sub(need);
+        let (id, name) = (assorted.id.clone(), assorted.name.clone());
+        (bead, Within { id, name, unit, left_over, expected: assorted.is_mix() })
+    };
+    let within: Vec<_> = assorted.used().map(left).collect();
+    let needed: u64 = assorted.used().map(|(_, bead)| wanted(bead)[0]).sum();
+    let buy = lots.map(|lots| Buy {
+        lots,
+        unit,
+        lot: Amount::Count(assorted.beads),
+        mass: if let Pack::Mix(mass) = assorted.pack { mass } else { None },
+        left_over: Amount::Count(within.iter().map(|(_, within)| within.left_over).sum()),
+        used: assorted.price.map(|price| price.share(needed as f64, assorted.beads as f64)),
+        bought: assorted.price.map(|price| count_lots(price, lots)),
+    });
+    let line = Line {
+        article,
+        id: assorted.id.clone(),
+        name: assorted.name.clone(),
+        need: Amount::Count(packs.unwrap_or(0)),
+        spare: Amount::Count(0),
+        in_hand: Amount::Count(in_hand),
+        from_stash: Amount::Count(from_stash),
+        buy,
+        from: assorted.from.clone(),
+        within: None,
+    };
+    (line, within)
+}
