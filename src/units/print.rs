@@ -23,8 +23,11 @@ pub enum UnitStyle {
 /// Inches are printed to the nearest sixteenth, as rulers show them.
 const SIXTEENTHS: f64 = 16.0;
 
-/// Margins below this are printed to the tenth of a millimetre.
-const FINE: f64 = 5.0;
+/// Below an inch they are printed to the nearest thirty-second, so that both units tell the same length.
+const THIRTY_SECONDS: f64 = 32.0;
+/// Below this margins are printed to the tenth of a millimetre, and other lengths to the half, which the eye reads
+/// between the marks of a ruler.
+const FINE: f64 = 10.0;
 /// Share of a printed digit that is float noise: what a sum misses a half by still counts as half.
 const NOISE: f64 = 1e-6;
 /// Share of a printed digit by which a bound may be missed, as float noise.
@@ -33,10 +36,12 @@ const HAIR: f64 = 1e-7;
 const DECIMALS: usize = 6;
 
 impl UnitStyle {
-    /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre.
+    /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre; small ones to the
+    /// thirty-second and the half.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        self.both(length, &length.whole())
+        let fine = length.value().abs() < FINE;
+        self.both(length, &if fine { halves(length.value()) } else { length.whole() })
     }
 
     /// Prints how far a length may be off: as [`Self::ruler`], but small ones to the tenth of a
@@ -69,11 +74,25 @@ fn rounded(value: f64, places: usize) -> String {
     if value < 0.0 && size > 0.0 { format!("-{text}") } else { text }
 }
 
-/// Inches in sixteenths with real fractions: `16 ½`, `¾`, `5 3⁄16`, `0`.
+/// A number to the half, halves of those away from nothing.
+fn halves(value: f64) -> String {
+    let size = (value.abs() * 2.0 + 0.5 + NOISE).floor() / 2.0;
+    if value < 0.0 && size > 0.0 { format!("-{size}") } else { format!("{size}") }
+}
+
+/// Inches in sixteenths with real fractions: `16 ½`, `¾`, `5 3⁄16`, `0`; below one in thirty-seconds: `9⁄32`.
 #[must_use]
 pub fn fraction(length: Length) -> String {
-    #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
-    let parts = (length.value().abs() / INCH * SIXTEENTHS).round() as i64;
+    let parts_of = |unit: f64| {
+        #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
+        let parts = (length.value().abs() / INCH * unit).round() as i64;
+        parts
+    };
+    let fine = parts_of(THIRTY_SECONDS);
+    if fine < 32 && fine % 2 == 1 {
+        return format!("{}{fine}⁄32", if length.value() < 0.0 { "−" } else { "" });
+    }
+    let parts = if fine < 32 { fine / 2 } else { parts_of(SIXTEENTHS) };
     let (whole, rest) = (parts / 16, parts % 16);
     let part = sixteenth(rest);
     let sign = if length.value() < 0.0 && parts > 0 { "−" } else { "" };
@@ -189,6 +208,9 @@ mod tests {
     fn both_units_side_by_side() {
         assert_eq!(UnitStyle::Both.ruler(Length::mm(419.1)), "16 ½ in (419 mm)");
         assert_eq!(UnitStyle::Mm.ruler(Length::mm(-0.2)), "0 mm");
+        assert_eq!(UnitStyle::Both.ruler(Length::mm(7.4)), "9⁄32 in (7.5 mm)");
+        assert_eq!(UnitStyle::Both.ruler(Length::mm(-7.4)), "−9⁄32 in (-7.5 mm)");
+        assert_eq!(UnitStyle::Both.ruler(Length::mm(25.2)), "1 in (25 mm)");
     }
 
     #[test]
@@ -202,6 +224,7 @@ mod tests {
     #[test]
     fn small_margins_are_told_to_the_tenth() {
         assert_eq!(UnitStyle::Both.margin(Length::mm(1.34)), "1⁄16 in (1.3 mm)");
+        assert_eq!(UnitStyle::Both.margin(Length::mm(2.1)), "3⁄32 in (2.1 mm)");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(2.0)), "2 mm");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(12.4)), "12 mm");
     }
@@ -226,7 +249,24 @@ mod tests {
         #[test]
         fn halves_of_a_ruler_are_read_upward(halves in 0u32..6000) {
             let mm = f64::from(halves) / 2.0;
-            prop_assert_eq!(printed(mm), (mm + 0.5).floor());
+            prop_assert_eq!(printed(mm), if mm < 10.0 { mm } else { (mm + 0.5).floor() });
+        }
+
+        /// What stands before the bracket and in it is one length: apart by no more than half a step of each.
+        #[test]
+        fn both_units_tell_the_same_length(mm in 0.0..3000.0_f64) {
+            let (step_in, step_mm) = match mm {
+                _ if mm < 9.9 => (1.0 / 32.0, 0.5),
+                _ if mm < 25.0 => (1.0 / 32.0, 1.0),
+                _ => (1.0 / 16.0, 1.0),
+            };
+            for printed in [UnitStyle::Both.ruler(Length::mm(mm)), UnitStyle::Both.margin(Length::mm(mm))] {
+                let (inches, millimetres) = printed.trim_end_matches(')').split_once(" (").unwrap();
+                let [inches, millimetres] = [inches, millimetres].map(|text| {
+                    if text.starts_with("0 ") { 0.0 } else { Length::parse(text).unwrap().value() }
+                });
+                prop_assert!((inches - millimetres).abs() <= (step_in * INCH + step_mm) / 2.0 + 0.02, "{}: {}", mm, printed);
+            }
         }
 
         #[test]
