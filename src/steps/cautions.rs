@@ -15,8 +15,9 @@
 //! - Children's jewellery: ASTM F2923 (its scope).
 
 use super::tools::{glues, has_cord, has_finding};
-use crate::design::Design;
+use crate::design::{Design, Finding};
 use crate::pattern::{CordKind, FindingKind, Kind};
+use crate::trade::{densities, metals};
 
 /// What can hurt, as far as a design gives cause.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,7 +55,7 @@ pub fn cautions(design: &Design) -> Vec<Caution> {
         (design.wear.child, Caution::ForAChild),
         (round_the_neck && !opens, Caution::LongCord),
         (round_the_neck && opens, Caution::Breakaway),
-        (!design.findings.is_empty() || has_cord(design, CordKind::Chain), Caution::Metals),
+        (has_metal(design), Caution::Metals),
         (has_glass(design), Caution::Glass),
         (glues(design), Caution::Glue),
         (has_cord(design, CordKind::Elastic), Caution::Elastic),
@@ -68,6 +69,21 @@ pub(super) fn cuts_metal(design: &Design) -> bool {
     let findings = [FindingKind::EyePin, FindingKind::HeadPin, FindingKind::Chain];
     let cords = [CordKind::Wire, CordKind::Chain];
     findings.into_iter().any(|kind| has_finding(design, kind)) || cords.into_iter().any(|kind| has_cord(design, kind))
+}
+
+/// Whether anything may be metal: wire and chain, findings but tassels of thread and what is said to be of another
+/// material that is known, and beads that are said to be.
+fn has_metal(design: &Design) -> bool {
+    let names_metal = |material: &String| metals::colour(material).is_some();
+    let other = |material: &String| !names_metal(material) && densities::density(material).is_some();
+    let finding = |finding: &Finding| match &finding.material {
+        Some(material) => !other(material),
+        None => finding.kind() != FindingKind::Tassel,
+    };
+    let cords = [CordKind::Wire, CordKind::Chain].into_iter().any(|kind| has_cord(design, kind));
+    cords
+        || design.findings.iter().any(finding)
+        || design.beads.iter().filter_map(|bead| bead.material.as_ref()).any(names_metal)
 }
 
 fn has_glass(design: &Design) -> bool {
