@@ -273,6 +273,14 @@ impl Design {
         (parts().map(|part| part.least).sum(), parts().map(|part| part.reach).sum())
     }
 
+    /// Whether one of its strands is shorter than others, by what a ruler shows.
+    #[must_use]
+    pub fn has_shortest(&self) -> bool {
+        const LEAST: f64 = 0.5;
+        let lengths = || self.strands.iter().map(|strand| strand.finished.value());
+        lengths().fold(0.0, f64::max) - lengths().fold(f64::INFINITY, f64::min) > LEAST
+    }
+
     /// The piece's length, along its shortest strand: closed as short and as long as it goes. Of
     /// earrings, from the top of the closure to the lowest point.
     #[must_use]

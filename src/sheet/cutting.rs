@@ -9,6 +9,7 @@ use crate::materials::render::words::{long, runs, verdict};
 use crate::materials::{Article, Cutting, Piece, Spool};
 use crate::units::{Length, UnitStyle};
 
+use super::english;
 use super::figure::Scale;
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
@@ -23,8 +24,6 @@ const HEIGHT: f64 = 8.5;
 const REST: f64 = 16.0;
 /// Room that a label leaves free beside it.
 const CLEAR: f64 = 1.6;
-/// Why sums of inches may seem not to come out.
-const ROUNDED: &str = " Every length in inches is rounded by itself, to the nearest 1⁄16.";
 /// Half the width of an edge, which keeps to the bar's box.
 const HALF_EDGE: f64 = 0.1;
 /// Upper and lower edge of what is drawn.
@@ -32,7 +31,7 @@ const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
 /// The edge of a piece.
 const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
-/// Pours a cutting plan: its name and scale, its bars, its list; the first one says how inches are rounded.
+/// Pours a cutting plan: its name and scale, its bars, its list; the first one says how lengths are rounded.
 pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting, first: bool) {
     let units = design.heading.units;
     let spools = spools(cutting);
@@ -76,8 +75,8 @@ fn title(design: &Design, cutting: &Cutting, scale: Scale, first: bool, width: f
         (None, _) => "the pattern does not say how it is sold".to_owned(),
     };
     let name = Type::STRONG.paragraph(cutting.article.name(design), width);
-    let rounded = if first && design.heading.units != UnitStyle::Mm { ROUNDED } else { "" };
-    let note = Type::TINY.paragraph(&format!("Bars at {scale}; {from}.{rounded}"), width);
+    let rounded = if first { english::rounding(design.heading.units) } else { "" };
+    let note = Type::TINY.paragraph(format!("Bars at {scale}; {from}. {rounded}").trim_end(), width);
     Block::stack([name, note, Block::gap(1.0)], 0.0)
 }
 

@@ -55,6 +55,18 @@ pub const fn kind(kind: Kind) -> &'static str {
     }
 }
 
+/// How printed lengths are rounded, where some of them add up to others.
+#[must_use]
+pub const fn rounding(units: UnitStyle) -> &'static str {
+    match units {
+        UnitStyle::In => "Every length is rounded by itself, to the nearest 1⁄16 in: sums may differ by as much.",
+        UnitStyle::Mm => "Every length is rounded by itself, to the nearest millimetre: sums may differ by one.",
+        UnitStyle::Both => {
+            "Every length is rounded by itself, to the nearest 1⁄16 in and millimetre: sums may differ by as much."
+        }
+    }
+}
+
 /// A piece's length, and its range where an extender gives one.
 #[must_use]
 pub fn finished(piece: &Piece) -> String {

@@ -29,14 +29,14 @@ pub enum Fact {
 pub enum Along {
     /// From an earring's top to its lowest point.
     Down,
-    /// From end to end, of one strand or of the shortest of several.
+    /// From end to end, of strands alike or of the shortest of several.
     EndToEnd {
-        /// Whether there are several.
+        /// Whether there are several lengths.
         several: bool,
     },
-    /// Once round when it is closed, along the one strand or the shortest of several.
+    /// Once round when it is closed, along strands alike or the shortest of several.
     Round {
-        /// Whether there are several.
+        /// Whether there are several lengths.
         several: bool,
     },
 }
@@ -78,7 +78,7 @@ pub fn weight(design: &Design) -> Fact {
 
 /// Along what a design's length is measured.
 pub fn along(design: &Design) -> Along {
-    let several = design.strands.len() > 1;
+    let several = design.has_shortest();
     match design.heading.kind {
         Kind::Earrings => Along::Down,
         Kind::Strap => Along::EndToEnd { several },

@@ -22,11 +22,11 @@ fn check<'a>(steps: &'a [Told], title: &str) -> &'a str {
 fn a_necklace_gathered_in_cones() {
     let steps = told(&gathered());
     let mut expected = vec!["Lay out the beads", "Cut the wire", "Tag the pieces", "Look for gaps"];
-    let first = ["Thread the first end", "Make the loop", "Press the crimp", "Cut the tail", "Do the other strands"];
+    let first = ["Thread the first end", "Make the loop", "Press the crimp", "Cut the tail", "Do the other strand"];
     expected.extend(first);
     expected.extend(["String the inner strand", "Measure", "String the outer strand", "Measure"]);
     expected.extend(["Thread the last end", "Make the loop", "Draw up the slack", "Press the crimp", "Cut the tail"]);
-    expected.extend(["Do the other strands", "Put on the fluted cone", "Bend the pin", "Cut the pin", "Turn a loop"]);
+    expected.extend(["Do the other strand", "Put on the fluted cone", "Bend the pin", "Cut the pin", "Turn a loop"]);
     expected.extend(["Cut the chain", "Hang the chain", "Hang the lobster clasp", "Check the piece"]);
     assert_eq!(titles(&steps), expected);
 }
@@ -64,11 +64,11 @@ fn the_loops_are_gathered_on_the_eyes_of_the_two_pins() {
 #[test]
 fn steps_to_repeat_are_named_by_their_numbers() {
     let steps = told(&gathered());
-    for (at, step) in steps.iter().enumerate().filter(|(_, step)| step.title == "Do the other strands") {
+    for (at, step) in steps.iter().enumerate().filter(|(_, step)| step.title == "Do the other strand") {
         let from = steps[..at].iter().rposition(|step| step.title.starts_with("Thread the")).unwrap() + 1;
         assert_eq!(step.text, format!("Do steps {from} to {at} with the outer strand."));
     }
-    let last = steps.iter().rfind(|step| step.title == "Do the other strands").unwrap();
+    let last = steps.iter().rfind(|step| step.title == "Do the other strand").unwrap();
     let check = last.check.as_deref().unwrap();
     assert!(check.contains("same order as at the first ends: inner and outer."), "{check}");
     assert!(check.contains("the outer strand measures") && !check.contains("the inner strand measures"), "{check}");

@@ -4,11 +4,11 @@
 
 use std::path::Path;
 
-use festoon::design::{Choice, Design, Joins};
+use festoon::design::{Choice, Design, Joins, nth};
 use festoon::materials::{Amount, Article, Materials, Order, materials};
 use festoon::pattern::FindingKind;
 use festoon::source::Source;
-use festoon::steps::english::{self, tools};
+use festoon::steps::english::{self, cautions, tools};
 
 use crate::designs::{cord, gathered, part};
 
@@ -29,6 +29,37 @@ fn told(design: &Design) -> String {
 
 fn need(materials: &Materials, id: &str) -> Option<Amount> {
     materials.lines.iter().find(|line| line.id == id).map(|line| line.need)
+}
+
+/// A rope of wooden beads on silk with a tassel of it has no metal; a clasp, wire and beads of brass are.
+#[test]
+fn metal_is_warned_of_where_there_may_be_some() {
+    let warns = |design: &Design| cautions(design).iter().any(|caution| caution.title == "Metals");
+    assert!(!warns(&shipped("sounding-line")) && !warns(&shipped("wrackline")));
+    assert!(warns(&shipped("saltmarsh")) && warns(&shipped("spindrift")));
+    let mut wooden = shipped("sounding-line");
+    wooden.beads[nth(0)].material = Some("antique brass".to_owned());
+    assert!(warns(&wooden));
+    let mut capped = shipped("spindrift");
+    capped.findings.iter_mut().for_each(|finding| finding.material = Some("wood".to_owned()));
+    assert!(!warns(&capped));
+}
+
+/// Of two strands of one length neither is the shortest, and one is the other.
+#[test]
+fn strands_alike_have_no_shortest() {
+    let mut design = gathered();
+    assert!(design.has_shortest() && told(&design).contains("along the shortest strand"), "{}", told(&design));
+    design.strands[1].finished = design.strands[0].finished;
+    assert!(!design.has_shortest() && !told(&design).contains("shortest strand"), "{}", told(&design));
+    let titles =
+        |design: &Design| english::told(design).into_iter().map(|told| told.title).collect::<Vec<_>>().join("; ");
+    assert!(
+        titles(&design).contains("Do the other strand") && !titles(&design).contains("other strands"),
+        "{}",
+        titles(&design)
+    );
+    assert!(titles(&shipped("saltmarsh")).contains("Do the other strands"));
 }
 
 #[test]

@@ -5,6 +5,7 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::pattern::{CordKind, Settle};
 use crate::sheet::Sheet;
+use crate::sheet::english::rounding;
 use crate::sheet::figure::Row;
 use crate::steps::english;
 use crate::steps::posts::Posts;
@@ -76,7 +77,14 @@ fn bare(units: UnitStyle, cord: &str, strand: &Strand, starts: &[f64]) -> String
         format!("{} at the first end, {} at the last", say(first), say(last))
     };
     let between = if all.value() - first - last > SAME { ", the rest between the beads" } else { "" };
-    format!("Bare {cord}: in all {}, {ends}{between}.", units.ruler(all))
+    let adds_up = !between.is_empty() || ruled(first) + ruled(last) == ruled(all.value());
+    let rounding = if adds_up { String::new() } else { format!(" {}", rounding(units)) };
+    format!("Bare {cord}: in all {}, {ends}{between}.{rounding}", units.ruler(all))
+}
+
+/// Millimetres as a ruler shows them.
+fn ruled(mm: f64) -> f64 {
+    (mm + 0.5).floor()
 }
 
 /// Bare cord before the first thing strung and after the last, of trains that start at stations.

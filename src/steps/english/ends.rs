@@ -124,7 +124,8 @@ impl<'a> Group<'a> {
         let others = self.ends.strands.get(1..).unwrap_or_default();
         let each = if self.has_loops() { ", each in the next loop" } else { "" };
         let text = format!("Do {} with {}{each}.", words::steps(first, last), strands(self.ends.design, others));
-        Told::new("Do the other strands", text).check(self.others_check(others))
+        let title = if others.len() == 1 { "Do the other strand" } else { "Do the other strands" };
+        Told::new(title, text).check(self.others_check(others))
     }
 
     const fn goes_round_a_limb(self) -> bool {

@@ -22,7 +22,7 @@ impl Teller<'_> {
                 ("Lay the piece straight and measure from end to end.".to_owned(), self.length(lengths))
             }
             Finished::Round(lengths) => {
-                let along = if self.design.strands.len() > 1 { " along the shortest strand" } else { "" };
+                let along = if self.design.has_shortest() { " along the shortest strand" } else { "" };
                 (format!("Close the piece and measure once round{along}, closure and all."), self.length(lengths))
             }
         };

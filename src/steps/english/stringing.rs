@@ -59,6 +59,9 @@ impl Teller<'_> {
             Beside::Needle => "String with a beading needle on the last end, the long one.",
             Beside::NeedleOnBoth => "String with a beading needle that both last ends go through.",
             Beside::BothLegs => "Take both legs through every bead.",
+            Beside::FirstThroughBars if self.design.strands.len() == 2 => {
+                "The other strand goes through another hole of the same spacer bars."
+            }
             Beside::FirstThroughBars => "The other strands go through the other holes of the same spacer bars.",
             Beside::NextThroughBars => "The spacer bars are those of the strands before.",
             Beside::FirstThroughBeads => return self.first_through(strand),
@@ -77,9 +80,13 @@ impl Teller<'_> {
         said.to_owned()
     }
 
-    /// `The other strands go through the other holes of each C.`
+    /// `Take the same hole of each C: the other strands go through the others.`
     fn first_through(self, strand: &Strand) -> String {
-        format!("Take the same hole of each {}: the other strands go through the others.", self.shared(strand))
+        let others = match self.design.strands.len() {
+            2 => "the other strand goes through another",
+            _ => "the other strands go through the others",
+        };
+        format!("Take the same hole of each {}: {others}.", self.shared(strand))
     }
 
     /// `Go through the next hole of each C, from the same end.`
