@@ -31,6 +31,7 @@ mod stock;
 mod stops;
 mod strand;
 mod wear;
+mod wraps;
 
 use crate::pattern::{self, Dict, Holes, Kind, Overhead, Pattern, Recolour};
 use crate::remark::{Code, Remark, has_errors, once, suggest};
@@ -187,6 +188,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     if let Some(colours) = colours {
         shelf.recolour(colours, context);
     }
+    wraps::check(pattern, context)?;
     closure::only_above(pattern, context);
     let closure = closure::closure(pattern, &shelf, context);
     let closed = closure.is_some();
@@ -214,6 +216,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         strands,
         closure,
         wear: wear::wear(pattern.kind.value, &said),
+        wraps: wraps::written(pattern),
         copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
         price: pattern.price.as_ref().map(price),
     };

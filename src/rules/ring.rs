@@ -133,6 +133,7 @@ mod tests {
             longest_girth: inside_girth,
             round: sample::drape().strands[0].clone(),
             closing: Vec::new(),
+            coil: None,
         }
     }
 
