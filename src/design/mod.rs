@@ -199,7 +199,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     let whole = strands.iter().all(Option::is_some) && closed && !context.wants(pattern);
     let mut strands: Vec<_> = strands.into_iter().flatten().collect();
     hang_apart(&mut strands, &closure, &shelf);
-    let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet);
+    let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet) || wraps::written(pattern) > 1.0;
     match meeting {
         Some(meeting) if whole => closure::hang_meeting(&mut strands, meeting, context),
         None if is_ring && closure.is_empty() => {

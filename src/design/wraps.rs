@@ -23,6 +23,12 @@ pub fn whole(wraps: f64) -> u32 {
 }
 
 impl Design {
+    /// Whether it is closed to a ring or coil: what goes round a limb, and what goes round more than once.
+    #[must_use]
+    pub fn is_ring(&self) -> bool {
+        matches!(self.heading.kind, Kind::Bracelet | Kind::Anklet) || self.wraps > 1.0
+    }
+
     /// How many whole times it goes round, closed.
     #[must_use]
     pub fn rounds(&self) -> u32 {

@@ -85,11 +85,8 @@ impl Climb {
 
     /// By how much a link at a station is shorter as it is seen along the limb.
     fn seen(&self, station: f64) -> f64 {
-        let sine = if self.since_back(station).1 {
-            self.height / self.over
-        } else {
-            self.height / (self.length - self.over)
-        };
+        let sine =
+            if self.since_back(station).1 { self.height / self.over } else { self.height / (self.length - self.over) };
         (1.0 - sine * sine).max(0.0).sqrt()
     }
 }
