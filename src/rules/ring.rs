@@ -150,7 +150,8 @@ mod tests {
     #[test]
     fn room_within_half_a_fits_range() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
-        design.wear.girth = Length::mm(160.0);
+        design.heading.kind = Kind::Bracelet;
+        design.wear.narrowest = Length::mm(160.0);
         design.wear.ease = Length::mm(12.0);
         let mut codes = |inside_girth: f64| {
             drape.rings = vec![ring(inside_girth)];
@@ -167,7 +168,8 @@ mod tests {
     fn elastic_stretches_over_the_hand() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
         design.cords[nth(0)].kind = CordKind::Elastic;
-        design.wear.girth = Length::mm(160.0);
+        design.heading.kind = Kind::Bracelet;
+        design.wear.narrowest = Length::mm(160.0);
         drape.rings = vec![ring(158.0)];
         assert_eq!(sample::codes(&check(&design, &drape)), []);
         design.wear.ease = Length::mm(5.0);
