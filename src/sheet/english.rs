@@ -72,10 +72,10 @@ pub const fn kind(kind: Kind) -> &'static str {
 #[must_use]
 pub const fn rounding(units: UnitStyle) -> &'static str {
     match units {
-        UnitStyle::In => "Every length is rounded by itself, to the nearest 1⁄16 in: sums may differ by as much.",
-        UnitStyle::Mm => "Every length is rounded by itself, to the nearest millimetre: sums may differ by one.",
+        UnitStyle::In => "Every length is rounded by itself, to the nearest 1⁄16 in: sums may differ a little.",
+        UnitStyle::Mm => "Every length is rounded by itself, to the nearest millimetre: sums may differ a little.",
         UnitStyle::Both => {
-            "Every length is rounded by itself, to the nearest 1⁄16 in and millimetre: sums may differ by as much."
+            "Every length is rounded by itself, to the nearest 1⁄16 in and millimetre: sums may differ a little."
         }
     }
 }

@@ -1,5 +1,7 @@
 //! What is bought with several kinds of bead in it, against counts by pencil and exact sums of the binomial.
 
+#![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
+
 use festoon::design::{Assorted, Choice, Design, Held, Pack, nth, resolve};
 use festoon::materials::assorted::{packs, surely};
 use festoon::materials::{Amount, Article, Line, Materials, Order, Stash, materials};

@@ -99,7 +99,7 @@ fn it_is_told_once_how_lengths_are_rounded() {
         let told = texts(&buying(&pages)).join(" ");
         let cuts = bought(&piece).cuttings.iter().any(|cutting| cutting.pieces().next().is_some());
         let name = &piece.design.heading.title;
-        assert_eq!(told.matches("rounded by itself").count(), usize::from(cuts), "{name}");
+        assert_eq!(told.matches("Every length is rounded by itself").count(), usize::from(cuts), "{name}");
     }
 }
 

@@ -34,7 +34,7 @@ pub fn cases() -> Vec<Case> {
 
 /// Beads that are bought together: ten reed, ten mist and a spare of each.
 fn assorted() -> Vec<Case> {
-    let both = changed(&[("beads:\n", MIST), ("[20 reed]", "[10 reed, 10 mist]")]);
+    let both = changed(&[("beads:\n", MIST), ("[20 reed]", "[5 reed, 10 mist, 5 reed]")]);
     let lots = |lots: &str| and(&both, &format!("assorted: {{ {lots} }}"));
     let strand = |holds: &str| lots(&format!("lot: {{ sold: {{ by: graduated strand }}, holds: {{ {holds} }} }}"));
     let mix = |much: &str| lots(&format!("lot: {{ sold: {{ by: mix, {much} }}, holds: {{ reed: 1, mist: 1 }} }}"));

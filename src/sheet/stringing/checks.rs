@@ -5,7 +5,6 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::pattern::{CordKind, Settle};
 use crate::sheet::Sheet;
-use crate::sheet::english::rounding;
 use crate::sheet::figure::Row;
 use crate::steps::english;
 use crate::steps::posts::Posts;
@@ -78,8 +77,8 @@ fn bare(units: UnitStyle, cord: &str, strand: &Strand, starts: &[f64]) -> String
     };
     let between = if all.value() - first - last > SAME { ", the rest between the beads" } else { "" };
     let adds_up = !between.is_empty() || ruled(first) + ruled(last) == ruled(all.value());
-    let rounding = if adds_up { String::new() } else { format!(" {}", rounding(units)) };
-    format!("Bare {cord}: in all {}, {ends}{between}.{rounding}", units.ruler(all))
+    let rounding = if adds_up { "" } else { " (each rounded by itself)" };
+    format!("Bare {cord}: in all {}, {ends}{between}{rounding}.", units.ruler(all))
 }
 
 /// Millimetres as a ruler shows them.
