@@ -70,20 +70,26 @@ fn bare(units: UnitStyle, cord: &str, strand: &Strand, starts: &[f64]) -> String
     let [first, last] = at_ends(strand, starts);
     let about = if slides(strand) { "about " } else { "" };
     let say = |length: f64| format!("{about}{}", units.ruler(Length::mm(length)));
-    let ends = if (first - last).abs() < SAME {
-        format!("{} at each end", say(first.midpoint(last)))
+    let alike = (first - last).abs() < SAME;
+    let [first, last] = if alike { [first.midpoint(last); 2] } else { [first, last] };
+    let ends = if alike {
+        format!("{} at each end", say(first))
     } else {
         format!("{} at the first end, {} at the last", say(first), say(last))
     };
     let between = if all.value() - first - last > SAME { ", the rest between the beads" } else { "" };
-    let adds_up = !between.is_empty() || ruled(first) + ruled(last) == ruled(all.value());
+    let adds_up = !between.is_empty() || adds_up(units, [first, last], all.value());
     let rounding = if adds_up { "" } else { " (each rounded by itself)" };
     format!("Bare {cord}: in all {}, {ends}{between}{rounding}.", units.ruler(all))
 }
 
-/// Millimetres as a ruler shows them.
-fn ruled(mm: f64) -> f64 {
-    (mm + 0.5).floor()
+/// Whether parts in mm add up to a whole as they are printed.
+fn adds_up(units: UnitStyle, parts: [f64; 2], whole: f64) -> bool {
+    // What is printed as nothing is none.
+    let printed = |style: UnitStyle, mm| Length::parse(&style.ruler(Length::mm(mm))).map_or(0.0, Length::value);
+    let differ = |style: UnitStyle| parts.map(|part| printed(style, part)).iter().sum::<f64>() - printed(style, whole);
+    let styles = if units == UnitStyle::Both { vec![UnitStyle::In, UnitStyle::Mm] } else { vec![units] };
+    styles.into_iter().all(|style| differ(style).abs() < 1e-6)
 }
 
 /// Bare cord before the first thing strung and after the last, of trains that start at stations.
@@ -111,4 +117,18 @@ fn notes(strand: &Strand, row: &Row) -> Vec<&'static str> {
         ),
     ];
     notes.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn parts_add_up_as_they_are_printed() {
+        // 12.5 and 166.5 mm are printed as 13 and 167, and their sum as 179.
+        assert!(!adds_up(UnitStyle::Mm, [12.5, 166.5], 179.0));
+        assert!(adds_up(UnitStyle::Mm, [12.0, 167.0], 179.0) && adds_up(UnitStyle::Mm, [0.1, 20.0], 20.1));
+        // 3/32 in twice is 3/16 in; 12.7 mm twice is an inch, but 13 and 13 are not 25.
+        assert!(adds_up(UnitStyle::In, [12.7, 12.7], 25.4) && !adds_up(UnitStyle::Both, [12.7, 12.7], 25.4));
+    }
 }
