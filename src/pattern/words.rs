@@ -155,6 +155,8 @@ words!(
         Elastic = "elastic",
         /// Chain used as a strand.
         Chain = "chain",
+        /// Hard spring steel, sold as a coil that keeps its round.
+        MemoryWire = "memory wire",
     }
 );
 
@@ -286,5 +288,7 @@ words!(
         GraduatedStrand = "graduated strand",
         /// Several kinds of bead in one bag, which `assorted` tells.
         Mix = "mix",
+        /// Memory wire, by the turns of its coil.
+        Turns = "turns",
     }
 );

@@ -24,6 +24,8 @@ use crate::trade::{densities, metals};
 pub enum Caution {
     /// Cut ends fly.
     Eyes,
+    /// Memory wire springs, and its cut ends are sharp.
+    HardWire,
     /// Beads and findings are small parts.
     Children,
     /// A cord round the neck that does not come open.
@@ -51,6 +53,7 @@ pub fn cautions(design: &Design) -> Vec<Caution> {
     let opens = design.findings.iter().any(|finding| finding.breakaway);
     let choices = [
         (cuts_metal(design), Caution::Eyes),
+        (has_cord(design, CordKind::MemoryWire), Caution::HardWire),
         (true, Caution::Children),
         (design.wear.child, Caution::ForAChild),
         (round_the_neck && !opens, Caution::LongCord),
@@ -66,6 +69,11 @@ pub fn cautions(design: &Design) -> Vec<Caution> {
 
 /// Whether wire, pins or chain are cut.
 pub(super) fn cuts_metal(design: &Design) -> bool {
+    cuts_soft_metal(design) || has_cord(design, CordKind::MemoryWire)
+}
+
+/// Whether metal is cut that does not spoil flush cutters.
+pub(super) fn cuts_soft_metal(design: &Design) -> bool {
     let findings = [FindingKind::EyePin, FindingKind::HeadPin, FindingKind::Chain];
     let cords = [CordKind::Wire, CordKind::Chain];
     findings.into_iter().any(|kind| has_finding(design, kind)) || cords.into_iter().any(|kind| has_cord(design, kind))
@@ -80,7 +88,7 @@ fn has_metal(design: &Design) -> bool {
         Some(material) => !other(material),
         None => finding.kind() != FindingKind::Tassel,
     };
-    let cords = [CordKind::Wire, CordKind::Chain].into_iter().any(|kind| has_cord(design, kind));
+    let cords = [CordKind::Wire, CordKind::Chain, CordKind::MemoryWire].into_iter().any(|kind| has_cord(design, kind));
     cords
         || design.findings.iter().any(finding)
         || design.beads.iter().filter_map(|bead| bead.material.as_ref()).any(names_metal)

@@ -11,6 +11,7 @@ pub fn tool(tool: Tool) -> String {
         Tool::Ruler => "ruler",
         Tool::EyeProtection => "eye protection",
         Tool::FlushCutters => "flush cutters",
+        Tool::HardWireCutters => "memory wire cutters (never jewellery cutters)",
         Tool::Scissors => "sharp scissors",
         Tool::Needle => "beading needle",
         Tool::Tape => "tape for tags",
