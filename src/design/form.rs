@@ -351,6 +351,14 @@ impl Cone {
     }
 }
 
+impl Ring {
+    /// How broad it is outside, with its wire at least.
+    #[must_use]
+    pub fn breadth(&self) -> Length {
+        (self.inside + *self.wire * 2.0).max(self.outside.unwrap_or_default())
+    }
+}
+
 impl Bar {
     /// From the first of its holes to the last, and half their distance beyond on each side.
     #[must_use]

@@ -19,7 +19,7 @@ pub mod stash;
 use crate::design::{Bead, Cord, Design, Finding, Index, Shared, Sold};
 use crate::units::{Length, Mass, Money};
 
-pub use cutting::{Cutting, Piece, Spool};
+pub use cutting::{Cutting, Piece, Spool, Supply};
 pub use kit::{Held, Kit, Packed};
 pub use pool::{Batch, Pool};
 pub use price::Suggestion;

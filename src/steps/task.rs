@@ -114,8 +114,10 @@ pub enum Cut<'d> {
 pub enum Hold {
     /// A bail's prongs.
     Bail,
-    /// A ring or link that is opened.
+    /// A ring that is opened.
     Ring,
+    /// The last link of a piece of chain.
+    Chain(Index<Finding>),
     /// A pin with such a foot, and the bead that sits on it.
     Pin(Foot, Option<Index<Bead>>),
 }
@@ -234,6 +236,8 @@ pub enum Beside {
     FirstThroughBeads,
     /// Beads with several holes are those of the strands before.
     NextThroughBeads,
+    /// The end links of pieces of chain are opened.
+    OpenLinks,
     /// Bead caps face the bead that they hug.
     Caps,
     /// Dangles are told from the cord down.

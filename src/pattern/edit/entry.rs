@@ -173,11 +173,6 @@ fn fresh(source: &Source, id: &str) -> String {
 
 /// The ids that a file defines.
 fn ids(file: &Source) -> Vec<String> {
-    let Some(root) = node::parse(file).root else { return Vec::new() };
-    let groups = ["beads", "cords", "findings"].into_iter().filter_map(|group| root.entry(group));
-    let of = |group: &Node| match &group.value {
-        Value::Map(entries) => entries.iter().map(|(key, _)| key.value.clone()).collect(),
-        _ => Vec::new(),
-    };
-    groups.flat_map(of).collect()
+    let root = node::parse(file).root;
+    root.iter().flat_map(Node::articles).map(|(id, _)| id.value.clone()).collect()
 }
