@@ -111,7 +111,7 @@ impl<'a> List<'a> {
                     all.push(Stretch { fills: true, row });
                 }
                 Item::Repeat(repeat) if has_fill(&repeat.of) => {
-                    all.extend(vec![self.stretches(&repeat.of)?; times(repeat.repeat, 1) as usize].concat());
+                    all.extend(vec![self.stretches(&repeat.of)?; repeat.repeat.or(1) as usize].concat());
                 }
                 Item::Mirror(mirror) => {
                     let side = self.stretches(&mirror.mirror)?;
@@ -133,9 +133,7 @@ impl<'a> List<'a> {
     fn counted(&self, items: &[At<Item>], fill: u32) -> u64 {
         let counts = items.iter().map(|item| match &item.value {
             Item::Run(run) => u64::from(run.count),
-            Item::Repeat(repeat) => {
-                self.counted(&repeat.of, fill).saturating_mul(u64::from(times(repeat.repeat, fill)))
-            }
+            Item::Repeat(repeat) => self.counted(&repeat.of, fill).saturating_mul(u64::from(repeat.repeat.or(fill))),
             Item::Mirror(mirror) => {
                 let about = mirror.about.as_deref().map_or(0, |about| self.counted(about, fill));
                 self.counted(&mirror.mirror, fill).saturating_mul(2).saturating_add(about)
@@ -169,9 +167,33 @@ impl<'a> List<'a> {
         u32::try_from(more + 1).unwrap_or(things)
     }
 
-    /// How many entries it has as written, with those of the lists within it.
-    pub fn written(&self) -> u64 {
-        written(self.items)
+    /// How many entries it has as written, with those of the lists within it, when `fill` means so many times.
+    pub fn written(&self, fill: u32) -> u64 {
+        written(self.items, fill)
+    }
+
+    /// Whether each of its rows can be made when `fill` means so many beads.
+    pub fn stands(&self, fill: u32) -> bool {
+        self.rows().all(|row| rows::stands(row, fill))
+    }
+
+    /// The fewest beads of which its rows can be made, no more than so many.
+    pub fn least(&self, most: u32) -> Option<u32> {
+        (1..=most).find(|fill| self.stands(*fill))
+    }
+
+    /// How many counts beyond one that is too long may be short enough again, for a bead more may be a longer kind
+    /// less.
+    pub fn wavers(&self) -> u32 {
+        self.rows().map(|row| rows::wavers(row, self.shelf)).sum()
+    }
+
+    /// The rows that fill it, which stand in the strand's own list alone.
+    fn rows(&self) -> impl Iterator<Item = &Row> {
+        self.items.iter().filter_map(|item| match &item.value {
+            Item::Row(row) if row.fills() => Some(row),
+            _ => None,
+        })
     }
 
     /// Length of the row in mm when `fill` means so many times.
@@ -192,7 +214,7 @@ impl<'a> List<'a> {
             match &item.value {
                 Item::Repeat(repeat) => {
                     let once = self.strung(&repeat.of, fill);
-                    groups.extend(std::iter::repeat_n(once, times(repeat.repeat, fill) as usize));
+                    groups.extend(std::iter::repeat_n(once, repeat.repeat.or(fill) as usize));
                 }
                 Item::Stop(_) => {}
                 _ => groups.push(self.strung(std::slice::from_ref(item), fill)),
@@ -231,7 +253,7 @@ impl<'a> List<'a> {
             Item::Run(run) => strung.extend(self.one(&run.id).into_iter().cycle().take(run.count as usize)),
             Item::Repeat(repeat) => {
                 let once = self.strung(&repeat.of, fill);
-                let often = times(repeat.repeat, fill) as usize;
+                let often = repeat.repeat.or(fill) as usize;
                 strung.extend(once.iter().cycle().take(once.len() * often).cloned());
             }
             Item::Mirror(mirror) => {
@@ -304,7 +326,7 @@ impl<'a> List<'a> {
                 None if run.count == 1 => Phrase::Finding(self.shelf.finding(&run.id)?),
                 None => Phrase::Times(run.count, vec![Phrase::Finding(self.shelf.finding(&run.id)?)]),
             },
-            Item::Repeat(repeat) => Phrase::Times(times(repeat.repeat, fill), self.phrases(&repeat.of, fill)),
+            Item::Repeat(repeat) => Phrase::Times(repeat.repeat.or(fill), self.phrases(&repeat.of, fill)),
             Item::Mirror(mirror) => {
                 let about = mirror.about.iter().flat_map(|about| self.phrases(about, fill)).collect();
                 Phrase::Mirror(self.phrases(&mirror.mirror, fill), about)
@@ -326,13 +348,6 @@ const fn bare(what: What, length: Length) -> Strung {
     Strung::other(what, length.value(), 0.0)
 }
 
-const fn times(times: Times, fill: u32) -> u32 {
-    match times {
-        Times::Count(count) => count,
-        Times::Fill => fill,
-    }
-}
-
 fn has_fill(items: &[At<Item>]) -> bool {
     items.iter().any(|item| match &item.value {
         Item::Repeat(repeat) => repeat.repeat == Times::Fill || has_fill(&repeat.of),
@@ -343,13 +358,13 @@ fn has_fill(items: &[At<Item>]) -> bool {
 }
 
 /// How many entries are written, a row of beads that follow no repeat as if each of them was.
-fn written(items: &[At<Item>]) -> u64 {
+fn written(items: &[At<Item>], fill: u32) -> u64 {
     let own = |item: &Item| match item {
-        Item::Row(Row::Random(random)) => u64::from(random.random.value.0),
-        Item::Row(Row::Fade(fade)) => u64::from(fade.fade.value.0),
+        Item::Row(Row::Random(random)) => u64::from(random.random.value.or(fill)),
+        Item::Row(Row::Fade(fade)) => u64::from(fade.fade.value.or(fill)),
         _ => 1,
     };
-    let within = |item: &Item| item.lists().into_iter().map(written).sum::<u64>();
+    let within = |item: &Item| item.lists().into_iter().map(|list| written(list, fill)).sum::<u64>();
     items.iter().map(|item| own(&item.value) + within(&item.value)).sum()
 }
 

@@ -1,7 +1,9 @@
 //! How often a list is strung that fills its strand.
 
+use std::ops::RangeInclusive;
+
 use crate::pattern;
-use crate::pattern::bounds::MOST_STRUNG;
+use crate::pattern::bounds::{MOST_STRUNG, MOST_WRITTEN};
 use crate::remark::{Code, Remark};
 use crate::units::Length;
 
@@ -26,25 +28,53 @@ pub fn fill(
         let remark = Remark::new(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
         return context.refuse(remark.help("write the strand's `length:`, or in `wear:` the girth that it goes round"));
     };
+    let Some(least) = list.least(MOST_WRITTEN) else { return context.refuse(no_row(strand)) };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let room = length.value() - takes - leave;
-    largest(|fill| list.fits(fill, room)).or_else(|| {
-        let least = list.length(1);
+    if !list.fits(least, room) {
+        let once = list.length(least);
+        let what = if least > 1 { "the shortest row" } else { "once" };
         let headline = format!(
-            "strand {}: what fills it finds {:.1} mm of room, but once takes {least:.1} mm",
+            "strand {}: what fills it finds {:.1} mm of room, but {what} takes {once:.1} mm",
             strand.name.value,
             room.max(0.0)
         );
-        let help = format!("make the strand at least {:.0} mm long, or leave less", (least + takes + leave).ceil());
-        context.refuse(Remark::new(Code::NoFill, headline).at(place).help(help))
-    })
+        let help = format!("make the strand at least {:.0} mm long, or leave less", (once + takes + leave).ceil());
+        return context.refuse(Remark::new(Code::NoFill, headline).at(place).help(help));
+    }
+    let near = largest(|fill| list.fits(fill, room)).unwrap_or(least).max(least);
+    let fits = |fill: &u32| list.stands(*fill) && list.fits(*fill, room);
+    about(near, list).rev().find(fits).or_else(|| context.refuse(no_row(strand)))
+}
+
+/// The counts about one among which that lies which is looked for: of what is strung as often as it fits, that alone.
+fn about(near: u32, list: &List<'_>) -> RangeInclusive<u32> {
+    let wavers = list.wavers();
+    near.saturating_sub(wavers).max(1)..=near.saturating_add(wavers)
+}
+
+/// A remark about rows of which none that is long keeps its beads apart.
+fn no_row(strand: &pattern::Strand) -> Remark {
+    let headline = format!("strand {}: no order keeps the beads of its row so far apart", strand.name.value);
+    Remark::new(Code::NoMix, headline).at(strand.beads.place).help("write a smaller `apart:`")
 }
 
 /// How often `repeat: fill` strings its list round its wearer.
-pub fn round(strand: &pattern::Strand, list: &List<'_>, row: &Row<'_>, asked: Length) -> u32 {
+pub fn round(
+    strand: &pattern::Strand,
+    list: &List<'_>,
+    row: &Row<'_>,
+    asked: Length,
+    context: &mut Context,
+) -> Option<u32> {
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
-    let most = list.most(MOST_STRUNG);
-    row.nearest(asked.value() - leave, most, |times| row::bits(&list.row(times), row.stock.beads))
+    let (asked, most) = (asked.value() - leave, list.most(MOST_STRUNG));
+    let bits = |times: u32| row::bits(&list.row(times), row.stock.beads);
+    let near = row.nearest(asked, most, bits).max(list.least(MOST_WRITTEN).unwrap_or(1));
+    let stand = about(near, list).filter(|times| *times <= most && list.stands(*times));
+    let miss = |times: &u32| row.miss(asked, &bits(*times));
+    let nearest = stand.min_by(|one, other| miss(one).total_cmp(&miss(other)));
+    nearest.or_else(|| context.refuse(no_row(strand)))
 }
 
 /// The largest number, at least 1, that fits, where all smaller ones do.

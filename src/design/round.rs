@@ -99,11 +99,16 @@ impl Row<'_> {
         close(&chords).map_or(0.0, |taut| taut.girth())
     }
 
+    /// By how many mm bits, closed, measure inside more or less than so many.
+    pub fn miss(&self, asked: f64, bits: &[Bit]) -> f64 {
+        (self.inside(bits) - asked).abs()
+    }
+
     /// The count, at least 1 and at most `most`, with which the row measures most nearly so many mm inside.
     pub fn nearest(&self, asked: f64, most: u32, row: impl Fn(u32) -> Vec<Bit>) -> u32 {
         let inside = |times: u32| self.inside(&row(times));
         let short = largest(|times| times < most && inside(times) < asked).unwrap_or(0);
-        let miss = |times: u32| (inside(times) - asked).abs();
+        let miss = |times: u32| self.miss(asked, &row(times));
         if short > 0 && miss(short) < miss(short + 1) { short } else { short + 1 }
     }
 }

@@ -89,8 +89,8 @@ fn misplaced(item: &Item, within: Within) -> Option<Remark> {
         }
         (Item::Row(row), Within::Repeat | Within::Dangle) if row.fills() => say(
             Code::NoFill,
-            "only in the strand's own list has a graduated row all of its room",
-            "write its `length:`",
+            "only in the strand's own list has a row all of its room to fill",
+            "write how many beads it has, or of a graduated row its `length:`",
         ),
         (Item::Dangle(_), Within::Dangle) => say(
             Code::Misplaced,

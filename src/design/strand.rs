@@ -57,7 +57,7 @@ pub fn strand(
     let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
     let takes = first_takes + last_takes;
     let place = strand.beads.place;
-    if too_long(list.written(), place, context) || too_many(list.count(1), place, context) {
+    if too_long(list.written(1), place, context) || too_many(list.count(1), place, context) {
         return None;
     }
     let stock = Stock { beads: &shelf.beads, findings: &shelf.findings };
@@ -65,11 +65,12 @@ pub fn strand(
     let row = Row { stock, closure, cord: thick, ends: &ends };
     let asked = made_to.asked.filter(|_| closure.open().is_none());
     let fill = match (length, asked) {
-        (None, Some(asked)) if list.has_fill() => round(strand, &list, &row, asked),
+        (None, Some(asked)) if list.has_fill() => round(strand, &list, &row, asked, context)?,
         _ => fill(strand, &list, length, takes, context)?,
     };
     let count = list.count(fill);
-    if too_many(count, place, context) {
+    let more = list.written(fill) - list.written(1);
+    if too_many(count, place, context) || too_long(more, place, context) {
         return None;
     }
     context.strung += count;

@@ -136,6 +136,17 @@ pub enum Times {
     Fill,
 }
 
+impl Times {
+    /// How many that is where `fill` means so many.
+    #[must_use]
+    pub const fn or(self, fill: u32) -> u32 {
+        match self {
+            Self::Count(count) => count,
+            Self::Fill => fill,
+        }
+    }
+}
+
 /// What closes a strand's ends.
 #[derive(Clone, Debug, JsonSchema)]
 #[schemars(untagged)]

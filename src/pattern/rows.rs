@@ -8,6 +8,7 @@ use crate::source::At;
 use crate::units::Length;
 
 use super::dict::Dict;
+use super::items::Times;
 use super::node::{Node, Value};
 use super::record::{Read, Reader, record};
 use super::values::{Between, Whole};
@@ -27,8 +28,8 @@ pub enum Row {
 record!(
     /// Beads in no order, which is always the same one.
     Random {
-        /// How many beads.
-        random: At<Whole>,
+        /// How many beads; `fill` for as many as the strand has room for.
+        random: At<Times>,
         /// How many parts of each bead; counts follow by largest remainder.
         of: Dict<At<Whole>>,
         /// Another number, another order; 1 unless you say.
@@ -41,8 +42,8 @@ record!(
 record!(
     /// From one bead to another, evenly.
     Fade {
-        /// How many beads.
-        fade: At<Whole>,
+        /// How many beads; `fill` for as many as the strand has room for.
+        fade: At<Times>,
         /// The bead at the start.
         from: At<String>,
         /// The bead at the end.
@@ -92,7 +93,12 @@ impl Row {
     /// Whether it is as long as the strand has room.
     #[must_use]
     pub const fn fills(&self) -> bool {
-        matches!(self, Self::Graduate(Graduate { length: None, .. }))
+        match self {
+            Self::Random(Random { random: times, .. }) | Self::Fade(Fade { fade: times, .. }) => {
+                matches!(times.value, Times::Fill)
+            }
+            Self::Graduate(graduate) => graduate.length.is_none(),
+        }
     }
 }
 

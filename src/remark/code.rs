@@ -354,12 +354,14 @@ codes! {
         "`repeat: fill` repeats a list as often as it fits, and needs a length to fill, or a wearer to go round. \
          `repeat: fill` strings a list as often as fits into the strand's length less `leave` and \
          less what the ends take. It needs a length to fill, which a dangle does not have, and a list that \
-         takes up cord.";
+         takes up cord. A row that fills, `random: fill`, `fade: fill` or a graduated one without \
+         `length:`, stands in the strand's own list.";
     NoMix = "no-mix", Error,
         "No row can be made of these beads in these numbers. \
          A random row takes its counts from parts by largest remainder: each bead has floor(n x its parts / all \
          parts), and what is left of n goes to the largest remainders. With `apart: d` at least d others stand \
-         between two of a kind, so that no kind may have more than ceil(n / (d + 1)); without `apart:` d is 1. Every \
+         between two of a kind, so that no kind may have more than ceil(n / (d + 1)), nor more than 1 in d + 1 of the parts of a row that fills \
+         its strand; without `apart:` d is 1. Every \
          bead of a mix gets at least one, and a fade goes from one bead to another, with at least one of each.";
     MisplacedStop = "misplaced-stop", Error,
         "A stop divides its strand, and can do so only where the strand says how far from its first end. \

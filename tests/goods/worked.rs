@@ -105,6 +105,65 @@ fn a_fade_goes_from_the_one_to_the_other() {
     assert_eq!(row("beads: [{ fade: 12, from: a, to: b }]"), "aaababababbb");
 }
 
+/// Rows that fill their strand against every count there is: counts by Hamilton's method with remainders in floating
+/// point, lengths by a sum. Each bead of diameter D takes sqrt(D² - 0.8²) mm, a knot lies between any two, and both
+/// ends take 4 mm. In the parts 3 : 3 : 1, 11 beads may be shorter than 10, for they have one long bead less: then only
+/// the larger count fits.
+#[test]
+fn a_row_in_no_order_takes_all_the_beads_that_fit() {
+    let pitch = [3.0, 4.0, 5.0, 7.0].map(|across: f64| (across.powi(2) - 0.64).sqrt());
+    let mut wavered = 0;
+    for (parts, knot) in [([3, 3, 0, 1], 0.0), ([2, 2, 1, 0], 0.0), ([1, 1, 1, 1], 1.2), ([3, 3, 0, 1], 0.7)] {
+        let shares = "abcd".chars().zip(parts).filter(|(_, part)| *part > 0);
+        let of: Vec<_> = shares.map(|(bead, part)| format!("{bead}: {part}")).collect();
+        let long = |beads: u32| {
+            let counts = hamilton(parts, beads);
+            let made = counts.iter().zip(parts).all(|(count, part)| part == 0 || *count > 0);
+            let sum: f64 = counts.iter().zip(pitch).map(|(count, pitch)| f64::from(*count) * pitch).sum();
+            made.then(|| sum + knot * f64::from(beads - 1))
+        };
+        for step in 0..90_u32 {
+            let room = 30.0 + 0.23 * f64::from(step);
+            let fits = |beads: &u32| long(*beads).is_some_and(|long| long <= room);
+            let most = (1..200).rev().find(fits).unwrap();
+            wavered += u32::from((1..most).any(|fewer| long(fewer).is_some_and(|long| long > room)));
+            let knots = if knot > 0.0 { format!(", knots: {knot} mm") } else { String::new() };
+            let filled = format!("{{ random: fill, of: {{ {} }}, seed: 3 }}", of.join(", "));
+            let row = row(&format!("beads: [{filled}], settle: fill, length: {} mm{knots}", room + 8.0));
+            let counts = ['a', 'b', 'c', 'd'].map(|bead| u32::try_from(row.matches(bead).count()).unwrap());
+            assert_eq!(counts, hamilton(parts, most), "{of:?} in {room}: {row}");
+        }
+    }
+    assert!(wavered > 0, "no room lay between a count that is too long and a larger one that fits");
+}
+
+fn hamilton(parts: [u32; 4], beads: u32) -> [u32; 4] {
+    let all: u32 = parts.iter().sum();
+    let quota = parts.map(|part| f64::from(part) * f64::from(beads) / f64::from(all));
+    let mut counts = quota.map(|quota| (quota + 1e-9).floor() as u32);
+    let mut order: Vec<usize> = (0..4).collect();
+    let left = |kind: usize| ((quota[kind] - f64::from(counts[kind])) * 1e6).round() as i64;
+    order.sort_by_key(|kind| -left(*kind));
+    let missing = beads - counts.iter().sum::<u32>();
+    order.iter().take(missing as usize).for_each(|kind| counts[*kind] += 1);
+    counts
+}
+
+#[test]
+fn a_row_that_fills_is_the_row_of_its_count() {
+    let of = "of: { a: 2, b: 2, c: 1 }, seed: 7";
+    let filled = row(&format!("beads: [{{ random: fill, {of} }}], settle: fill, length: 90 mm"));
+    let counted = row(&format!("beads: [{{ random: {}, {of} }}], settle: fill", filled.len()));
+    assert_eq!(filled, counted);
+    let faded = row("beads: [2 d, { fade: fill, from: a, to: b }], settle: fill, length: 90 mm");
+    // What two beads of 7 mm leave holds so many pairs of 3 and 4 mm, and perhaps one more of 3 mm.
+    let short = |across: f64| (across.powi(2) - 0.64).sqrt();
+    let (room, pair) = (82.0 - 2.0 * short(7.0), short(3.0) + short(4.0));
+    let pairs = (room / pair).floor();
+    let one_more = if room - pairs * pair >= short(3.0) { 1 } else { 0 };
+    assert_eq!(faded.len() - 2, 2 * pairs as usize + one_more);
+}
+
 /// Length in mm of a graduated row by its counts on a side: each bead of diameter D takes √(D² − h²), the distance
 /// between the rims of its hole, and a knot of 1.2 mm lies between beads.
 fn taken(side: [u32; 4], knot: f64) -> f64 {

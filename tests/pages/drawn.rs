@@ -110,7 +110,7 @@ fn strand(number: u32) -> impl Strategy<Value = String> {
         "settle: fixed, length: 420 mm",
     ]);
     let stop = prop_oneof![3 => Just(""), 1 => Just(", { stop: crimp, at: 80 mm }")];
-    let filled = prop_oneof![4 => Just(""), 1 => Just(", { repeat: fill, of: [reed, 2 seed] }")];
+    let filled = prop_oneof![4 => Just(""), 1 => Just(", { repeat: fill, of: [reed, 2 seed] }"), 1 => Just(", { random: fill, of: { reed: 2, seed: 3, tube: 2 } }"), 1 => Just(", { fade: fill, from: reed, to: tube }")];
     let list = prop::collection::vec(item(), 1..4).prop_map(|items| items.join(", "));
     (word(&["wire", "silk"]), word(&ENDS), settle, list, filled, stop).prop_map(
         move |(cord, ends, settle, list, filled, stop)| {

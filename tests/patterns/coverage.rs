@@ -91,6 +91,7 @@ fn every_form_of_a_bead_list_is_used() {
         "dangle",
         "stop",
         "random",
+        "random: fill",
         "fade",
         "graduate",
     ];
@@ -121,7 +122,9 @@ fn forms(items: &[At<Item>], repeated: bool, found: &mut BTreeSet<&'static str>)
                 forms(&dangle.dangle, repeated, found);
             }
             Item::Stop(_) => drop(found.insert("stop")),
-            Item::Row(Row::Random(_)) => drop(found.insert("random")),
+            Item::Row(row @ Row::Random(_)) => {
+                found.extend(["random"].into_iter().chain(row.fills().then_some("random: fill")));
+            }
             Item::Row(Row::Fade(_)) => drop(found.insert("fade")),
             Item::Row(Row::Graduate(_)) => drop(found.insert("graduate")),
         }

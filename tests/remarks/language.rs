@@ -206,6 +206,15 @@ fn worked_out() -> Vec<Case> {
         ),
         Case::new(Code::NoMix, row("fade: 2, from: reed, to: mist"), row("fade: 1, from: reed, to: mist")),
         Case::new(Code::NoMix, row("fade: 20, from: reed, to: mist"), row("fade: 20, from: reed, to: reed")),
+        // Of a long row only every second bead may be a reed; 11 of 21 parts are too many, as are 2 of 3 where two lie
+        // between.
+        Case::new(Code::NoMix, mix("fill, of: { reed: 10, mist: 10 }"), mix("fill, of: { reed: 11, mist: 10 }")),
+        Case::new(Code::NoMix, row("fade: fill, from: reed, to: mist"), row("fade: fill, from: reed, to: reed")),
+        Case::new(
+            Code::NoFill,
+            mix("fill, of: { reed: 1, mist: 1 }"),
+            row("repeat: 2, of: [{ random: fill, of: { reed: 1, mist: 1 } }]"),
+        ),
         // Two cubes of 4 mm, three rounds of 6 mm with holes of 1 mm: 8 + 3 × sqrt(36 − 1) = 25.748 mm.
         Case::new(Code::NoFill, graded("25.75 mm"), graded("25.74 mm")),
         Case::new(

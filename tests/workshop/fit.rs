@@ -61,6 +61,36 @@ fn a_row_goes_round_its_wearer_as_often_as_comes_nearest() {
     assert!(close + 2 <= roomy, "{close} and {roomy}");
 }
 
+/// Every count of a row in no order by itself: the one that goes round nearest is the one that `fill` takes.
+#[test]
+fn a_row_in_no_order_goes_round_with_the_count_that_comes_nearest() {
+    let of = "of: { moss: 3, fern: 3, log: 1 }, seed: 3";
+    let beads = "beads: { moss: { shape: round, size: 4 mm, hole: 1 mm, colour: \"#5a6e3c\" }, \
+                 fern: { shape: round, size: 5 mm, hole: 1.4 mm, colour: \"#7a8e5c\" }, \
+                 log: { shape: tube, size: 3 x 16 mm, hole: 1 mm, colour: \"#6f4a2f\" } }\n";
+    let text = |times: &str| {
+        let of = format!("{{ random: {times}, {of} }}");
+        let written = round("wear: { wrist: 150 mm, ease: 10 mm }").replace("{ repeat: fill, of: [moss] }", &of);
+        let cords = written.find("cords:").unwrap();
+        format!("{}{beads}{}", &written[..written.find("beads:").unwrap()], &written[cords..])
+    };
+    let girth = |text: String, wrist: Option<f64>| {
+        let (pattern, _) = festoon::pattern::read(&festoon::source::Source::new("round", text));
+        let fit = festoon::design::Fit { wrist: wrist.map(festoon::units::Length::mm), ..Default::default() };
+        let choice = festoon::design::Choice { fit, ..Default::default() };
+        let (design, remarks) = festoon::design::resolve(&pattern.unwrap(), &choice);
+        let design = design.unwrap_or_else(|| panic!("{remarks:?}"));
+        let rings = festoon::drape::hang(&design, None).unwrap().rings;
+        (design.strands[0].bits().count(), rings[0].inside_girth)
+    };
+    let all: Vec<_> = (10..60).map(|beads| girth(text(&beads.to_string()), None)).collect();
+    for wrist in [120.0, 133.0, 141.5, 150.0, 158.2, 166.0] {
+        let miss = |one: &&(usize, f64)| (one.1 - wrist - 10.0).abs();
+        let nearest = all.iter().min_by(|one, other| miss(one).total_cmp(&miss(other))).unwrap();
+        assert_eq!(girth(text("fill"), Some(wrist)), *nearest, "{wrist}: {all:?}");
+    }
+}
+
 #[test]
 fn with_a_clasp_no_other_count_comes_nearer() {
     let closed = |beads: &str| {

@@ -8,7 +8,7 @@
 //! apart: all rows that can be reached so are equally likely.
 
 use crate::paint::noise::Dice;
-use crate::pattern::{Apart, Random};
+use crate::pattern::{Apart, Random, Times};
 use crate::remark::{Code, Remark, suggest};
 
 /// How often places are changed for each bead, beyond [`LEAST_CHANGES`].
@@ -36,39 +36,64 @@ struct Mix {
     apart: Vec<usize>,
 }
 
-/// The row of a mix, each bead by its place among those written.
-pub fn order(random: &Random) -> Result<Vec<usize>, Remark> {
-    let (mix, row) = started(random)?;
+/// The row of a mix of so many beads, each by its place among those written; kind by kind where none keeps them apart.
+pub fn order(random: &Random, beads: u32) -> Vec<usize> {
     let seed = random.seed.as_ref().map_or(1, |seed| seed.value.0);
-    Ok(mix.shuffled(row, Dice::new(u64::from(seed))))
+    match started(random, beads) {
+        Ok((mix, row)) => mix.shuffled(row, Dice::new(u64::from(seed))),
+        Err(_) => {
+            let counts = counts(&parts(random), beads).into_iter().enumerate();
+            counts.flat_map(|(kind, count)| std::iter::repeat_n(kind, count as usize)).collect()
+        }
+    }
 }
 
-/// Why no row can be made of a mix, if none can.
+/// Whether a row of so many beads can be made of a mix.
+pub fn stands(random: &Random, beads: u32) -> bool {
+    started(random, beads).is_ok()
+}
+
+/// Why no row can be made of a mix, if none can; of one that fills its strand, why none can of many beads.
 pub fn wrong(random: &Random) -> Option<Remark> {
-    started(random).err()
+    match random.random.value {
+        Times::Count(beads) => started(random, beads).err(),
+        Times::Fill => many(random).err(),
+    }
 }
 
-/// A mix and a row of it that keeps all apart.
-fn started(random: &Random) -> Result<(Mix, Vec<usize>), Remark> {
-    let mix = Mix::new(random)?;
+/// A mix of so many beads and a row of it that keeps all apart.
+fn started(random: &Random, beads: u32) -> Result<(Mix, Vec<usize>), Remark> {
+    let mix = Mix::new(random, beads)?;
     let row = mix.start().ok_or_else(|| mix.crowded(random))?;
     Ok((mix, row))
 }
 
+/// However many beads there are, each kind stands apart in a long row only if it has no more than its share of all
+/// parts.
+fn many(random: &Random) -> Result<(), Remark> {
+    let (parts, apart) = (parts(random), apart(random)?);
+    let all: u64 = parts.iter().map(|part| u64::from(*part)).sum();
+    let crowds = |kind: &usize| u64::from(parts[*kind]) * (apart[*kind] as u64 + 1) > all;
+    let Some(kind) = (0..parts.len()).find(crowds) else { return Ok(()) };
+    let (part, id, apart) = (parts[kind], id(random, kind), apart[kind] + 1);
+    let headline = format!("{part} of {all} parts are {id}, and of a long row only 1 bead in {apart} can stand apart");
+    let place = random.apart.as_ref().map_or(random.random.place, |apart| apart.place);
+    Err(Remark::new(Code::NoMix, headline).at(place).help(less_of(random, id)))
+}
+
+fn parts(random: &Random) -> Vec<u32> {
+    random.of.entries.iter().map(|(_, part)| part.value.0).collect()
+}
+
 impl Mix {
-    fn new(random: &Random) -> Result<Self, Remark> {
-        let parts: Vec<u32> = random.of.entries.iter().map(|(_, part)| part.value.0).collect();
-        let counts = counts(&parts, random.random.value.0);
+    fn new(random: &Random, beads: u32) -> Result<Self, Remark> {
+        let counts = counts(&parts(random), beads);
         if let Some(none) = counts.iter().position(|count| *count == 0) {
-            let headline = format!("of {} beads none would be {}", random.random.value.0, id(random, none));
+            let headline = format!("of {beads} beads none would be {}", id(random, none));
             let remark = Remark::new(Code::NoMix, headline).at(random.random.place);
             return Err(remark.help("string more, or give it more parts"));
         }
-        if parts.is_empty() {
-            let remark = Remark::new(Code::NoMix, "a mix `of` no beads").at(random.random.place);
-            return Err(remark.help("name its beads with their parts, like `of: { mist: 3, reed: 1 }`"));
-        }
-        Ok(Self { apart: apart(random, &counts)?, counts })
+        Ok(Self { apart: apart(random)?, counts })
     }
 
     /// A row that keeps all apart, whose beads come as late as they may.
@@ -121,17 +146,20 @@ impl Mix {
         let said = match (0..self.counts.len()).find(crowds) {
             Some(kind) => {
                 let (count, id, most) = (self.counts[kind], id(random, kind), most(kind));
-                let others = random.of.ids().filter(|other| *other != id).map(|id| format!("{id}: 1"));
-                let others: Vec<_> = others.collect();
                 let remark = format!("of {beads} beads {count} are {id}, and only {most} can stand apart");
-                let each = format!("`apart: {{ {} }}` to keep only those apart", others.join(", "));
-                let each = if others.is_empty() { String::new() } else { format!(", or {each}") };
-                (remark, format!("write `apart: 0`{each}, or give {id} fewer parts"))
+                (remark, less_of(random, id))
             }
             None => ("no order keeps these beads so far apart".to_owned(), "write a smaller `apart:`".to_owned()),
         };
         Remark::new(Code::NoMix, said.0).at(place).help(said.1)
     }
+}
+
+/// What to do where there is too much of a kind to keep it apart.
+fn less_of(random: &Random, id: &str) -> String {
+    let others: Vec<_> = random.of.ids().filter(|other| *other != id).map(|id| format!("{id}: 1")).collect();
+    let each = format!(", or `apart: {{ {} }}` to keep only those apart", others.join(", "));
+    format!("write `apart: 0`{}, or give {id} fewer parts", if others.is_empty() { "" } else { &each })
 }
 
 fn id(random: &Random, kind: usize) -> &str {
@@ -140,10 +168,19 @@ fn id(random: &Random, kind: usize) -> &str {
 
 /// How many others stand between two of each kind; 1 where the pattern does not say. A kind of a single bead has no
 /// neighbour to keep from.
-fn apart(random: &Random, counts: &[u32]) -> Result<Vec<usize>, Remark> {
+///
+/// # Errors
+///
+/// A mix of no beads, and a bead that is kept apart and not in it.
+fn apart(random: &Random) -> Result<Vec<usize>, Remark> {
+    let kinds = random.of.entries.len();
+    if kinds == 0 {
+        let remark = Remark::new(Code::NoMix, "a mix `of` no beads").at(random.random.place);
+        return Err(remark.help("name its beads with their parts, like `of: { mist: 3, reed: 1 }`"));
+    }
     match random.apart.as_ref().map(|apart| &apart.value) {
-        None => Ok(vec![1; counts.len()]),
-        Some(Apart::All(all)) => Ok(vec![*all as usize; counts.len()]),
+        None => Ok(vec![1; kinds]),
+        Some(Apart::All(all)) => Ok(vec![*all as usize; kinds]),
         Some(Apart::Each(each)) => {
             let stray = each.entries.iter().find(|(key, _)| random.of.get(&key.value).is_none());
             if let Some((key, _)) = stray {

@@ -4,7 +4,7 @@ pub mod fade;
 pub mod grades;
 pub mod mix;
 
-use crate::pattern::{Fade, Graduate, Item, Random, Row};
+use crate::pattern::{Fade, Graduate, Item, Random, Row, Times};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
 
@@ -17,19 +17,24 @@ use super::stock::Bead;
 
 use grades::Grades;
 
+/// Most counts that are looked at beyond one that is too long: beads 20 times as long as others make no row.
+const MOST_WAVERING: u32 = 40;
+
 /// The beads of a row.
 pub fn beads(row: &Row, fill: u32, list: &List<'_>) -> Vec<Index<Bead>> {
     let named = |id: &At<String>| list.shelf().bead(&id.value);
     match row {
         Row::Random(random) => {
             let beads: Vec<_> = random.of.entries.iter().filter_map(|(id, _)| named(id)).collect();
-            // What no order keeps apart has had its remark.
-            let order = mix::order(random).unwrap_or_default();
+            let order = mix::order(random, random.random.value.or(fill));
             order.into_iter().filter_map(|kind| beads.get(kind).copied()).collect()
         }
         Row::Fade(fade) => {
             let (from, to) = (named(&fade.from), named(&fade.to));
-            fade::turns(fade.fade.value.0).into_iter().filter_map(|turned| if turned { to } else { from }).collect()
+            fade::turns(fade.fade.value.or(fill))
+                .into_iter()
+                .filter_map(|turned| if turned { to } else { from })
+                .collect()
         }
         Row::Graduate(graduate) => Grades::new(graduate, list).map(|grades| grades.row(fill)).unwrap_or_default(),
     }
@@ -38,9 +43,36 @@ pub fn beads(row: &Row, fill: u32, list: &List<'_>) -> Vec<Index<Bead>> {
 /// How many beads a row has.
 pub fn count(row: &Row, fill: u32, list: &List<'_>) -> u64 {
     match row {
-        Row::Random(Random { random: count, .. }) | Row::Fade(Fade { fade: count, .. }) => u64::from(count.value.0),
+        Row::Random(Random { random: count, .. }) | Row::Fade(Fade { fade: count, .. }) => {
+            u64::from(count.value.or(fill))
+        }
         Row::Graduate(graduate) => Grades::new(graduate, list).map_or(0, |grades| grades.count(fill)),
     }
+}
+
+/// Whether a row that fills its strand can be made of so many beads.
+pub fn stands(row: &Row, beads: u32) -> bool {
+    match row {
+        Row::Random(random) => mix::stands(random, beads),
+        Row::Fade(_) => beads > 1,
+        Row::Graduate(_) => true,
+    }
+}
+
+/// How many counts beyond one that is too long may be short enough again. Of n beads in K kinds that are l long each
+/// count is less than one off its share, so that the row is at most K (longest - shortest) / 2 off n times the mean:
+/// what is too long by one count is too long by all that are K x longest / shortest larger. Steps of a graduated row
+/// are in the order of their lengths.
+pub fn wavers(row: &Row, shelf: &Shelf) -> u32 {
+    if let Row::Graduate(_) = row {
+        return 0;
+    }
+    let kinds: Vec<_> = row.beads().iter().filter_map(|id| shelf.bead(&id.value)).collect();
+    let lengths = || kinds.iter().map(|at| shelf.beads[*at].along.value());
+    let ratio = lengths().fold(0.0, f64::max) / lengths().fold(f64::INFINITY, f64::min);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count")]
+    let counts = (kinds.len() as f64 * ratio).ceil() as u32;
+    counts.min(MOST_WAVERING)
 }
 
 /// The row as the maker says it: a graduated one by its sizes, the others bead by bead.
@@ -81,9 +113,9 @@ pub fn check(row: &Row, place: Place, shelf: &Shelf, context: &mut Context) {
 
 fn fade_wrong(fade: &Fade) -> Option<Remark> {
     let one = &fade.from.value;
-    let (headline, help) = match fade.fade.value.0 {
+    let (headline, help) = match fade.fade.value {
         _ if *one == fade.to.value => (format!("a fade from {one} to {one} is no fade"), "name two beads"),
-        1 => (format!("a fade of one bead is {one} alone"), "write at least 2"),
+        Times::Count(1) => (format!("a fade of one bead is {one} alone"), "write at least 2"),
         _ => return None,
     };
     Some(Remark::new(Code::NoMix, headline).at(fade.fade.place).help(help))
