@@ -3,6 +3,7 @@
 use super::cutting::Cutting;
 use super::{Amount, Article, Buy, Line, Stash};
 use crate::design::{Bead, Design, Lot, Sold};
+use crate::pattern::CordKind;
 use crate::units::{Length, Mass, Money};
 
 /// Guards a quotient that should be whole from falling just short of it.
@@ -51,7 +52,7 @@ pub fn counted(design: &Design, article: Article, [need, spare]: [u64; 2], stash
         let left_over = lots.saturating_mul(holds).saturating_add(in_hand) - need;
         Buy {
             lots,
-            unit: unit(article, &sold.lot),
+            unit: unit(design, article, &sold.lot),
             lot: Amount::Count(holds),
             mass: mass(&sold.lot),
             left_over: Amount::Count(left_over),
@@ -92,7 +93,7 @@ pub fn cut(design: &Design, cutting: &Cutting) -> Line {
     let left_over: Length = cutting.spools.iter().map(|spool| spool.left).sum();
     let buy = cutting.article.sold(design).zip(cutting.lot).map(|(sold, lot)| Buy {
         lots: cutting.bought(),
-        unit: unit(cutting.article, &sold.lot),
+        unit: unit(design, cutting.article, &sold.lot),
         lot: Amount::Length(lot),
         mass: mass(&sold.lot),
         left_over: Amount::Length(left_over),
@@ -117,14 +118,14 @@ const fn mass(lot: &Lot) -> Option<Mass> {
 }
 
 /// The word for a lot.
-const fn unit(article: Article, lot: &Lot) -> &'static str {
+fn unit(design: &Design, article: Article, lot: &Lot) -> &'static str {
     match (lot, article) {
         (Lot::Strand(_), _) => "strand",
         (Lot::Hank(..), _) => "hank",
         (Lot::Pack(_), _) => "pack",
         (Lot::Each, _) => "piece",
         (Lot::Grams(_), _) => "bag",
-        (Lot::Length(_), Article::Cord(_)) => "spool",
+        (Lot::Length(_), Article::Cord(at)) if design.cords[at].kind != CordKind::Chain => "spool",
         (Lot::Length(_), _) => "length",
     }
 }

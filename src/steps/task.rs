@@ -63,7 +63,7 @@ pub enum Task<'d> {
         /// How long.
         length: Length,
         /// About how many links that is, where their wire leaves them open.
-        links: Option<f64>,
+        links: Option<u64>,
         /// For which side.
         side: Side,
     },

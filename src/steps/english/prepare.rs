@@ -67,7 +67,7 @@ impl Teller<'_> {
     /// What to cut for a strand: `17 ⅛ in (435 mm)`; of chain whose links are known, `49 links, 162 mm,`.
     fn piece(self, strand: &Strand) -> String {
         let length = self.ruler(strand.cut());
-        strand.links(self.design).map_or(length.clone(), |links| format!("{links} links, {length},"))
+        strand.links(self.design).map_or(length.clone(), |links| format!("{}, {length},", count(links, "link")))
     }
 
     /// `The 59 knots among the beads take up about 420 mm of the silk, 7.1 mm each`: an estimate, to be tried first.
@@ -136,7 +136,7 @@ impl Teller<'_> {
         let finding = &self.design.findings[chain];
         let length = finding.length().unwrap_or_default();
         let links = finding.chain().and_then(|chain| chain.links(length));
-        let links = links.map_or_else(String::new, |links| format!(", {links:.0} links"));
+        let links = links.map_or_else(String::new, |links| format!(", {}", count(links, "link")));
         let cut =
             format!("Cut {pieces}{} of {}{links}, through the link beyond the last.", self.ruler(length), finding.name);
         let of = if times == 1 { "" } else { " piece's" };
