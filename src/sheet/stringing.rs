@@ -6,7 +6,7 @@ mod checks;
 use crate::art::Stencils;
 use crate::design::{Bead, Design, Index, Strand, reach};
 use crate::geometry::Point;
-use crate::pattern::{CordKind, Shape};
+use crate::pattern::Shape;
 use crate::steps::english::words::list;
 use crate::steps::posts::{Keeps, Posts, between};
 use crate::steps::{chart, english};
@@ -83,18 +83,13 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     let pair = if sheet.piece.design.copies > 1 { PAIR } else { "" };
     let design = &sheet.piece.design;
     let stopped = |strand: &Strand| Posts::new(design, strand).of(Keeps::Stop).next().is_some();
-    let slides = design.strands.iter().filter(|strand| slides_on_cord(design, strand)).map(stopped).min();
+    let slides = design.strands.iter().filter(|strand| strand.slides(design)).map(stopped).min();
     let slides = slides.map_or("", |stopped| if stopped { SLIDES_BETWEEN } else { SLIDES });
     let names = names(design);
     let text = format!(
         "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{names}{slides}{pair}"
     );
     Type::SMALL.paragraph(&text, width)
-}
-
-/// Whether beads slide on a strand: what hangs in the links of a chain does not.
-fn slides_on_cord(design: &Design, strand: &Strand) -> bool {
-    design.cords[strand.cord].kind != CordKind::Chain && checks::slides(strand)
 }
 
 /// Every bead with its letter and name, in rows.
