@@ -1,9 +1,11 @@
 //! Geometry in millimetres: [`Point`] in a plane, turning by an angle in radians, boxes and paths; [`Point3`] in space.
 
 mod extent;
+pub mod helix;
 pub mod path;
 mod space;
 pub mod taut;
+pub mod wound;
 
 use std::ops::{Add, Mul, Sub};
 

@@ -10,8 +10,8 @@ mod print;
 use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
-pub use parse::{UnitError, degrees, hours};
-pub use print::{UnitStyle, fraction};
+pub use parse::{UnitError, degrees, hours, turns};
+pub use print::{UnitStyle, eighths, fraction};
 
 /// One international inch in millimetres, exact since 1959 (international yard and pound agreement).
 pub const INCH: f64 = 25.4;

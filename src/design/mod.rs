@@ -31,6 +31,7 @@ mod stock;
 mod stops;
 mod strand;
 mod wear;
+mod wraps;
 
 use crate::pattern::{self, Dict, Holes, Kind, Overhead, Pattern, Recolour};
 use crate::remark::{Code, Remark, has_errors, once, suggest};
@@ -195,6 +196,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     if let Some(colours) = colours {
         shelf.recolour(colours, context);
     }
+    wraps::check(pattern, context)?;
     closure::only_above(pattern, context);
     let closure = closure::closure(pattern, &shelf, context);
     let closed = closure.is_some();
@@ -205,7 +207,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     let whole = strands.iter().all(Option::is_some) && closed && !context.wants(pattern);
     let mut strands: Vec<_> = strands.into_iter().flatten().collect();
     hang_apart(&mut strands, &closure, &shelf);
-    let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet);
+    let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet) || wraps::written(pattern) > 1.0;
     match meeting {
         Some(meeting) if whole => closure::hang_meeting(&mut strands, meeting, context),
         None if is_ring && closure.is_empty() => {
@@ -222,6 +224,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         strands,
         closure,
         wear: wear::wear(pattern.kind.value, &said),
+        wraps: wraps::written(pattern),
         copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
         price: pattern.price.as_ref().map(price),
     };

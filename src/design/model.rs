@@ -35,6 +35,8 @@ pub struct Design {
     pub closure: Closure,
     /// The body that the piece is made for.
     pub wear: Wear,
+    /// How many times the piece goes round, as the pattern says.
+    pub wraps: f64,
     /// How often the whole is made: 1, or 2 for a pair of earrings.
     pub copies: u32,
     /// What the maker asks for her work, where the pattern says.

@@ -1,9 +1,10 @@
 //! Rows that go round a limb: how many repeats leave the room that the wearer asks for.
 //!
 //! A row of no written length that `repeat: fill` fills is strung as often as brings the closed row's inside
-//! nearest to the girth with its ease. The inside is that of [`taut`], with the closure hooked up short.
+//! nearest to the girth with its ease. The inside is that of [`wind`], with the closure hooked up short.
 
-use crate::geometry::taut::{Chord, close};
+use crate::geometry::taut::Chord;
+use crate::geometry::wound::wind;
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
@@ -35,6 +36,17 @@ impl Stock<'_> {
             What::Gap | What::Dangle(_) => cord,
         };
         Chord { before: bit.before, after: bit.after, inward }
+    }
+
+    /// How broad in mm a row of bits lies on the limb: as broad as the broadest of them across.
+    #[must_use]
+    pub fn breadth<'b>(self, bits: impl IntoIterator<Item = &'b Bit>, cord: f64) -> f64 {
+        let broad = |bit: &Bit| match bit.what {
+            What::Bead(bead) => self.beads[bead].across.value(),
+            What::Finding(finding) => self.findings[finding].across().value(),
+            What::Gap | What::Knot | What::Dangle(_) => 0.0,
+        };
+        bits.into_iter().map(broad).fold(cord, f64::max)
     }
 
     /// How far what closes a strand's ends reaches inward.
@@ -85,6 +97,8 @@ pub struct Row<'a> {
     pub cord: f64,
     /// What closes the strand's ends.
     pub ends: &'a [End; 2],
+    /// How many times it goes round.
+    pub wraps: u32,
 }
 
 impl Row<'_> {
@@ -94,8 +108,11 @@ impl Row<'_> {
         let [first, last] = self.ends.each_ref().map(|end| Chord::even(end.takes.value(), reach));
         let strung = bits.iter().map(|bit| self.stock.chord(bit, self.cord));
         let closing = parts(self.closure).flat_map(|part| self.stock.hooked(part, part.least));
-        let chords: Vec<_> = std::iter::once(first).chain(strung).chain([last]).chain(closing).collect();
-        close(&chords).map_or(0.0, |taut| taut.girth())
+        let mut chords: Vec<_> = std::iter::once(first).chain(strung).chain([last]).collect();
+        let on_strand = chords.len();
+        chords.extend(closing);
+        let pitch = self.stock.breadth(bits, self.cord);
+        wind(&chords, on_strand, self.wraps, pitch).map_or(0.0, |wound| wound.taut.girth())
     }
 
     /// By how many mm bits, closed, measure inside more or less than so many.

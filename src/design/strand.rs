@@ -25,6 +25,7 @@ use super::spot::{self, Spot};
 use super::stock::Cord;
 use super::stops;
 use super::wear::MadeTo;
+use super::wraps;
 
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
@@ -62,7 +63,7 @@ pub fn strand(
     }
     let stock = Stock { beads: &shelf.beads, findings: &shelf.findings };
     let thick = shelf.cords[cord].diameter.value() * f64::from(legs);
-    let row = Row { stock, closure, cord: thick, ends: &ends };
+    let row = Row { stock, closure, cord: thick, ends: &ends, wraps: wraps::whole(made_to.wraps) };
     let asked = made_to.asked.filter(|_| closure.open().is_none());
     let fill = match (length, asked) {
         (None, Some(asked)) if list.has_fill() => round(strand, &list, &row, asked, context)?,

@@ -9,6 +9,7 @@ use crate::units::Length;
 use super::Context;
 use super::model::Wear;
 use super::stated::Stated;
+use super::wraps;
 
 /// Percentile of the body that is assumed where the pattern names none.
 const MIDDLE: u32 = 50;
@@ -183,7 +184,9 @@ impl Said {
 /// What lengths a variant has: those that are written so much longer, and else what its wearer asks for.
 #[derive(Clone, Copy)]
 pub struct MadeTo {
-    /// How much longer or shorter than written.
+    /// How many times the row goes round.
+    pub wraps: f64,
+    /// How much longer or shorter than written: each time round as much as girth and ease ask for.
     pub change: Length,
     /// What a row of no written length measures inside, closed; nothing where nobody says the girth.
     pub asked: Option<Length>,
@@ -206,8 +209,10 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
     };
     let narrowest = now.map(|girth| narrowest(limb(kind), girth));
     let written = written.unwrap_or_default();
+    let wraps = wraps::written(pattern);
     Some(MadeTo {
-        change: written + more + ease - usual,
+        wraps,
+        change: written + (more + ease - usual) * wraps,
         asked: narrowest.map(|girth| girth + ease + written),
         remade: said.0[..2].iter().any(Option::is_some),
     })

@@ -154,7 +154,7 @@ pub struct Spot {
 pub struct Ring {
     /// Index of the strand that is closed.
     pub strand: usize,
-    /// Girth of the limb.
+    /// Girth of the limb, about which each turn of a wound row lies.
     pub inside_girth: f64,
     /// The same when it is hooked as long as it goes.
     pub longest_girth: f64,
@@ -163,6 +163,20 @@ pub struct Ring {
     /// The closure's joints from the strand's last end round to its first: those of the last end's side
     /// outward, then those of the first end's side inward.
     pub closing: Vec<Point>,
+    /// How it is wound, where it goes round more than once.
+    pub coil: Option<Coil>,
+}
+
+/// A row that goes round more than once, turn beside turn. The limb's axis is z; as it is worn, who looks at the foot
+/// of its ring looks at its front.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Coil {
+    /// How many times it goes round.
+    pub turns: f64,
+    /// How far each turn lies beside the one before.
+    pub pitch: f64,
+    /// Its way in space: stations beyond the strand's length are in what closes it.
+    pub way: Vec<Spot>,
 }
 
 /// Where a way of spots is at a station, and the unit vector along it there; nothing beyond its ends.

@@ -1,16 +1,18 @@
 //! Strands closed to rings round a wrist or ankle, see [`taut`](crate::geometry::taut).
 //!
 //! The links of a strand as it lies straight, and the closure's, hooked up as short and as long as it goes:
-//! one more rigid link for each part, except that chain is as many links as it has.
+//! one more rigid link for each part, except that chain is as many links as it has. Of a piece that goes round several
+//! times see [`wound`](crate::geometry::wound).
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::chain::{Chain, Piece};
 use super::hang::Link;
-use super::{Hung, Joint, Ring, Seat, Tension};
+use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension};
 use crate::design::{Design, Part, Strand, What, closing_parts};
-use crate::geometry::Point;
-use crate::geometry::taut::{Chord, Taut, close};
+use crate::geometry::taut::{Chord, Taut};
+use crate::geometry::wound::{Wound, wind};
+use crate::geometry::{Point, Point3};
 use crate::units::Length;
 
 /// The rings that a design's strands make, each with the closure; `chains` and `hung` are its strands laid
@@ -24,14 +26,24 @@ pub fn rings(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Ring> {
 /// The ring of one strand with the closure, of which the last end's side comes first.
 fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring> {
     let strand = &design.strands[index];
+    let links = chain.links.len();
+    let pitch = design.stock().breadth(strand.bits(), strand.cord_width(design).value());
+    let wound = |chords: &[Chord]| wind(chords, links, design.rounds(), pitch);
     let chords = closed(design, strand, chain, |part| part.least);
-    let taut = close(&chords)?;
-    let longest = close(&closed(design, strand, chain, |part| part.reach));
-    let inside_girth = taut.girth();
-    let longest_girth = longest.map_or(inside_girth, |longest| longest.girth());
-    let way = Way::new(&chords, &taut, chain.links.len(), design.meeting().is_some());
-    let closing = way.joints[chain.links.len()..].to_vec();
-    Some(Ring { strand: index, inside_girth, longest_girth, round: way.round(strand, &chords, chain, hung), closing })
+    let wound_short = wound(&chords)?;
+    let longest = wound(&closed(design, strand, chain, |part| part.reach));
+    let inside_girth = wound_short.taut.girth();
+    let longest_girth = longest.map_or(inside_girth, |longest| longest.taut.girth());
+    let foot = if design.meeting().is_some() || design.rounds() > 1 { Foot::Ends } else { Foot::Middle };
+    let way = Way::new(&chords, &wound_short.taut, links, foot);
+    let closing = way.joints[links..].to_vec();
+    let coil = (design.rounds() > 1).then(|| Coil {
+        turns: f64::from(design.rounds()),
+        pitch,
+        way: way.in_space(&chords, &wound_short),
+    });
+    let round = way.round(strand, &chords, chain, hung);
+    Some(Ring { strand: index, inside_girth, longest_girth, round, closing, coil })
 }
 
 /// A strand's chords and those of the closure, each of whose parts is hooked up so long.
@@ -55,7 +67,16 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Vec<Chord> {
     chain.links.iter().zip(&chain.pieces).map(chord).collect()
 }
 
-/// A closed row turned so that the middle of its strand lies at the foot, or its ends where something hangs from them.
+/// What of a closed row lies at the foot.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Foot {
+    /// The middle of its strand.
+    Middle,
+    /// Its ends, where something hangs from them, or where they meet across the turns.
+    Ends,
+}
+
+/// A closed row turned so that its foot is where it is asked for.
 struct Way {
     /// One a chord.
     centres: Vec<Point>,
@@ -65,7 +86,7 @@ struct Way {
 
 impl Way {
     /// `links` is how many of the chords are the strand's; the others are the closure's.
-    fn new(chords: &[Chord], taut: &Taut, links: usize, ends_below: bool) -> Self {
+    fn new(chords: &[Chord], taut: &Taut, links: usize, foot: Foot) -> Self {
         let count = chords.len();
         let joint = |at: usize| {
             let (last, next) = ((at + count - 1) % count, at % count);
@@ -75,12 +96,33 @@ impl Way {
         };
         let (first, last) = (joint(0).angle(), joint(links).angle());
         let span = if links == count { 2.0 * PI } else { (last - first).rem_euclid(2.0 * PI) };
-        let foot = if ends_below { first } else { first + 0.5 * span };
+        let foot = match foot {
+            // Halfway through the closure; of ends that are tied, the ends.
+            Foot::Ends => first - 0.5 * (2.0 * PI - span),
+            Foot::Middle => first + 0.5 * span,
+        };
         let turned = |at: Point| at.turned(-FRAC_PI_2 - foot);
         Self {
             centres: taut.centres.iter().map(|at| turned(*at)).collect(),
             joints: (0..=count).map(|at| turned(joint(at))).collect(),
         }
+    }
+
+    /// The way in space of a row that is wound: its joints and, between them, the centres of its chords.
+    fn in_space(&self, chords: &[Chord], wound: &Wound) -> Vec<Spot> {
+        let spot = |station: f64, at: Point| {
+            let out = 1.0 + wound.climb.lift(station) / at.length().max(f64::MIN_POSITIVE);
+            let at = Point3::new(at.x * out, at.y * out, wound.climb.height(station));
+            Spot { station, at, hidden: false }
+        };
+        let mut station = 0.0;
+        let mut way = vec![spot(0.0, self.joints[0])];
+        for ((chord, centre), joint) in chords.iter().zip(&self.centres).zip(&self.joints[1..]) {
+            way.push(spot(station + chord.before, *centre));
+            station += chord.before + chord.after;
+            way.push(spot(station, *joint));
+        }
+        way
     }
 
     /// A strand that lies straight put on this way, its cord through the centres of its links.

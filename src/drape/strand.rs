@@ -92,7 +92,7 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
     let settled = if soon { None } else { touch(design, hold, &chains, &mut hung) };
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
     // How ends lie that hang free is the wearer's.
-    let lies = kind == Kind::Necklace && design.closure.open() != Some(Worn::Hanging);
+    let lies = kind == Kind::Necklace && !design.is_ring() && design.closure.open() != Some(Worn::Hanging);
     let worn = (!soon && lies).then(|| body::wear(design, &chains));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
@@ -104,11 +104,7 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
         presses,
         unrest,
         worn,
-        rings: if matches!(kind, Kind::Bracelet | Kind::Anklet) {
-            ring::rings(design, &chains, &hung)
-        } else {
-            Vec::new()
-        },
+        rings: if design.is_ring() { ring::rings(design, &chains, &hung) } else { Vec::new() },
         strands: hung,
     })
 }
@@ -131,8 +127,8 @@ fn hold(design: &Design, span: Option<f64>) -> Hold {
     match (span, design.heading.kind) {
         (span, Kind::Necklace) if fall::falls(design) => Hold::Rail(span.unwrap_or_else(|| across(&design.wear))),
         (Some(span), _) => Hold::Points(span),
-        (None, Kind::Necklace | Kind::Strap) => Hold::Points(across(&design.wear)),
-        (None, Kind::Bracelet | Kind::Anklet) => Hold::Straight,
+        (None, _) if design.is_ring() => Hold::Straight,
+        (None, Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet) => Hold::Points(across(&design.wear)),
         (None, Kind::Earrings) if design.closure.loops() => Hold::Loop(side_by_side(design)),
         (None, Kind::Earrings) => Hold::Plumb,
     }

@@ -3,15 +3,16 @@
 //! **Problem.** The centres c(i) of neighbouring links lie a pitch apart, |c(i+1) - c(i)| = after(i) +
 //! before(i+1), the last link's and the first's included. A link keeps a round limb of radius r about the
 //! origin its own reach away: |c(i)| >= r + reach(i). Wanted is the greatest r for which the row closes
-//! once round the origin. Lengths are mm.
+//! once round the origin, or as many times as it is wound. Lengths are mm.
 //!
 //! **Equation.** A taut row runs straight but where it bends over a link that touches. Along a straight line
 //! the square of the distance from the origin, as a function of the length s, has the second derivative 2,
 //! so that u = |c|² - s² is straight between links that touch, bends down at each, and lies nowhere below
-//! (r + reach)² - s² of any link. That is the upper hull of these points over one turn, which begins at the
+//! (r + reach)² - s² of any link. That is the upper hull of these points over the whole row, which begins at the
 //! link that reaches farthest, as that one always touches. An edge of the hull of length l between
 //! distances a and b passes its foot t = (l² + a² - b²) / 2l from its start, h = sqrt(a² - t²) from the
-//! origin, and turns by atan(t / h) + atan((l - t) / h). All turns add up to 2 pi at the r wanted.
+//! origin, and turns by atan(t / h) + atan((l - t) / h). All turns add up to 2 pi at the r wanted, and of a row that is wound N
+//! times to N times that.
 //!
 //! **Sign.** A larger r makes every turn smaller, since the row bends down over what touches: the sum
 //! falls steadily, and is found by halving between nothing and a quarter of the row's length (no arc is
@@ -58,7 +59,7 @@ impl Chord {
 pub struct Taut {
     /// The limb's radius.
     pub radius: f64,
-    /// One a chord: where its centre lies, anticlockwise.
+    /// One a chord: where its centre lies, anticlockwise, as often round as it is wound.
     pub centres: Vec<Point>,
 }
 
@@ -73,14 +74,22 @@ impl Taut {
 /// Closes chords to a ring; nothing where they do not reach round a limb.
 #[must_use]
 pub fn close(chords: &[Chord]) -> Option<Taut> {
-    let row = Row::new(chords).filter(|_| chords.len() > 2)?;
+    wind(chords, 1)
+}
+
+/// Winds chords so many times round before they close; nothing where they do not reach round a limb.
+#[must_use]
+pub fn wind(chords: &[Chord], turns: u32) -> Option<Taut> {
+    let row = Row::new(chords, turns).filter(|_| chords.len() > 2 * turns as usize)?;
     let radius = row.radius()?;
     let fits = |chord: &Chord| chord.before + chord.after <= 2.0 * (radius + chord.inward);
     chords.iter().all(fits).then(|| Taut { radius, centres: row.centres(radius) })
 }
 
-/// Once round, from the chord that reaches farthest to itself again.
+/// All the way round, from the chord that reaches farthest to itself again.
 struct Row {
+    /// How many times it goes round.
+    turns: f64,
     /// Length of the row up to each centre.
     stations: Vec<f64>,
     reaches: Vec<f64>,
@@ -109,7 +118,7 @@ impl Edge {
 }
 
 impl Row {
-    fn new(chords: &[Chord]) -> Option<Self> {
+    fn new(chords: &[Chord], turns: u32) -> Option<Self> {
         let (first, _) = chords.iter().enumerate().max_by(|a, b| a.1.inward.total_cmp(&b.1.inward))?;
         let round = || chords.iter().cycle().skip(first);
         let steps = round().zip(round().skip(1)).map(|(chord, next)| chord.after + next.before);
@@ -119,13 +128,13 @@ impl Row {
         };
         let stations: Vec<_> = std::iter::once(0.0).chain(steps.take(chords.len()).scan(0.0, add)).collect();
         let reaches = round().map(|chord| chord.inward).take(stations.len()).collect();
-        (stations[chords.len()] > 0.0).then_some(Self { stations, reaches, first })
+        (stations[chords.len()] > 0.0).then_some(Self { turns: f64::from(turns), stations, reaches, first })
     }
 
-    /// The radius at which the row turns once.
+    /// The radius at which the row turns as often as it must.
     fn radius(&self) -> Option<f64> {
-        let excess = |radius: f64| self.turn(radius) - 2.0 * PI;
-        let (mut low, mut high) = (0.0, 0.25 * self.stations[self.stations.len() - 1]);
+        let excess = |radius: f64| self.turn(radius) - 2.0 * PI * self.turns;
+        let (mut low, mut high) = (0.0, 0.25 * self.stations[self.stations.len() - 1] / self.turns);
         for _ in 0..HALVINGS {
             let middle = 0.5 * (low + high);
             *if excess(middle) > 0.0 { &mut low } else { &mut high } = middle;

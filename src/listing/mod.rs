@@ -163,6 +163,7 @@ fn worn(piece: &Piece) -> Vec<Fact> {
         Kind::Earrings | Kind::Strap => None,
     };
     let mut worn: Vec<_> = limb.map(|limb| Fact::new(limb, ruler(design.wear.girth.value()))).into_iter().collect();
+    worn.extend(sheet::wraps(design).map(|(name, times)| Fact::new(name, times)));
     if let Some(ring) = piece.drape.ring() {
         worn.push(Fact::new("measures inside", ruler(ring.inside_girth)));
     }

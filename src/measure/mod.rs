@@ -140,6 +140,16 @@ pub struct Range {
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
 pub struct RingMeasures {
     pub inside_girth_mm: f64,
+    /// How it is wound, where it goes round more than once.
+    pub coil: Option<CoilMeasures>,
+}
+
+/// A piece that goes round more than once.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct CoilMeasures {
+    pub turns: f64,
+    pub pitch_mm: f64,
 }
 
 /// A necklace on its neck.
@@ -281,7 +291,10 @@ fn whole(piece: &Piece) -> PieceMeasures {
     PieceMeasures {
         finished_mm: Range { least: least.value(), most: most.value() },
         mass_g: (design.mass() * f64::from(design.copies)).value(),
-        ring: drape.ring().map(|ring| RingMeasures { inside_girth_mm: ring.inside_girth }),
+        ring: drape.ring().map(|ring| RingMeasures {
+            inside_girth_mm: ring.inside_girth,
+            coil: ring.coil.as_ref().map(|coil| CoilMeasures { turns: coil.turns, pitch_mm: coil.pitch }),
+        }),
         worn,
     }
 }

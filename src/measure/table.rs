@@ -1,6 +1,6 @@
 //! Measures as a table for people.
 
-use crate::units::UnitStyle;
+use crate::units::{UnitStyle, eighths};
 
 use super::{Measures, StrandMeasures, mm};
 
@@ -65,6 +65,7 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
         lines.push(("between strands", gap));
     }
     if let Some(ring) = &piece.ring {
+        lines.extend(ring.coil.as_ref().map(|coil| ("goes round", format!("{} times", eighths(coil.turns)))));
         lines.push(("inside girth", exact(ring.inside_girth_mm, units)));
     }
     if let Some(worn) = &piece.worn {

@@ -56,6 +56,8 @@ pub const MOST_IN_VARIANTS: u32 = 100_000;
 pub const MOST_WRITTEN: u32 = 5_000;
 /// Most links of one length of chain.
 pub const MOST_LINKS: u32 = 1_000;
+/// Most times that a piece goes round.
+pub const MOST_WRAPS: u32 = 30;
 /// Most sizes of a graduated row.
 pub const MOST_GRADES: u32 = 10;
 /// Longest that a piece and its strands may be, in mm.
@@ -95,6 +97,7 @@ pub const BOUNDS: &[Bound] = &[
     lists("Pattern", &["cords"], 50.0),
     lists("Pattern", &["findings"], 100.0),
     lists("Pattern", &["strands"], 60.0),
+    of("Pattern", &["wraps"], Unit::Plain, (1.0, MOST_WRAPS as f64)),
     lists("Pattern", &["sizes", "colourways"], 20.0),
     texts("Pattern", &["title", "designer", "time"], 200.0),
     texts("Pattern", &["currency"], 20.0),

@@ -9,7 +9,7 @@ use super::items::Item;
 use super::record::record;
 use super::shelf::Shelves;
 use super::values::{
-    Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Tilt, Whole, Within, YesNo,
+    Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Tilt, Turns, Whole, Within, YesNo,
 };
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
@@ -45,6 +45,8 @@ record!(
         cords: Dict<Cord>,
         /// The findings.
         findings: Option<Dict<Finding>>,
+        /// How many times the piece goes round; 1 unless you say.
+        wraps: Option<At<Turns>>,
         /// The strands in the order they are hooked on, innermost first.
         strands: At<Vec<At<Strand>>>,
         /// What joins the strands' ends.

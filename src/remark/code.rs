@@ -418,6 +418,11 @@ codes! {
         "Your own figure and the program's differ: one of the two is wrong. \
          The pattern's `expect:` holds the designer's own figures. The program computes others: \
          one of the two is wrong, and a pattern for sale must not leave that open.";
+    CannotWrap = "cannot-wrap", Error,
+        "The piece cannot go round so many times. \
+         `wraps: 3` winds the one strand of a bracelet, anklet or necklace three times round its wearer, turn beside \
+         turn; its ends, joined by a clasp or a knot, meet across the turns, so that it goes round whole times. \
+         Earrings and straps go round nothing, several strands are wound one by one, and an open necklace is not closed.";
     NoRest = "no-rest", Error,
         "The strand cannot hang as it is written. \
          The strand cannot hang from its two points: it is shorter than the distance between \

@@ -27,8 +27,8 @@ fn necklace_lacks(design: &Design) -> Option<f64> {
 }
 
 fn ring_lacks(design: &Design, ring: &Ring) -> Option<f64> {
-    let girth = design.wear.girth.value();
-    (ring.inside_girth < girth && ring.longest_girth >= girth).then_some(girth - ring.inside_girth)
+    let (girth, rounds) = (design.wear.narrowest.value(), f64::from(design.rounds()));
+    (ring.inside_girth < girth && ring.longest_girth >= girth).then_some((girth - ring.inside_girth) * rounds)
 }
 
 fn remark(design: &Design, lack: Length) -> Remark {

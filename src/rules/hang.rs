@@ -51,7 +51,8 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
         None => (Length::ZERO, "long when closed", "add an extender"),
     };
     let (longest, girth) = (strand.finished + closure - tail, design.wear.narrowest);
-    (design.heading.kind == Kind::Necklace && !design.wear.is_guessed() && longest < girth).then(|| {
+    let hangs = design.heading.kind == Kind::Necklace && !design.is_ring();
+    (hangs && !design.wear.is_guessed() && longest < girth).then(|| {
         let headline = format!(
             "strand {} is {} {how}; the neck above its base measures about {} round (base {}: {})",
             strand.name,

@@ -17,13 +17,17 @@ const COUNTS: u32 = 40;
 /// A remark about the inside of the tightest ring.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let Some(ring) = drape.ring().filter(|_| !design.wear.is_guessed()) else { return Vec::new() };
-    let Wear { girth, ease: asked, .. } = design.wear;
+    let Wear { narrowest: girth, ease: asked, .. } = design.wear;
+    let is_limb = design.heading.kind != Kind::Necklace;
     let room = |inside: f64| Length::mm(inside) - girth;
     let (least, most) = (room(ring.inside_girth), room(ring.longest_girth));
     let slack = Length::mm(SLACK);
     let stretches = design.cords[design.strands[ring.strand].cord].kind == CordKind::Elastic;
     let found = if most < Length::ZERO && !stretches {
         (Code::TooShort, most, "longer")
+    } else if !is_limb {
+        // How close a necklace lies is a matter of taste.
+        return Vec::new();
     } else if most < asked - slack {
         (Code::RingTight, most, "longer")
     } else if least > asked + slack {
@@ -35,7 +39,11 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 }
 
 fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design) -> Remark {
-    let limb = if design.heading.kind == Kind::Anklet { "an ankle" } else { "a wrist" };
+    let limb = match design.heading.kind {
+        Kind::Anklet => "an ankle",
+        Kind::Necklace => "a neck, above its base,",
+        _ => "a wrist",
+    };
     let (strand, wear) = (&design.strands[ring.strand], &design.wear);
     let of_several = if design.strands.len() > 1 { format!(" of strand {}", strand.name) } else { String::new() };
     let hooked = match code {
@@ -45,12 +53,12 @@ fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design)
     };
     let headline = format!(
         "the closed ring{of_several}{hooked} measures {} inside; {limb} of {} with {} of ease asks for {}",
-        (wear.girth + room).tenths(),
-        wear.girth.tenths(),
+        (wear.narrowest + room).tenths(),
+        wear.narrowest.tenths(),
         wear.ease.tenths(),
-        (wear.girth + wear.ease).tenths()
+        (wear.narrowest + wear.ease).tenths()
     );
-    let miss = Length::mm((wear.ease - room).value().abs()).tenths();
+    let miss = Length::mm((wear.ease - room).value().abs() * f64::from(design.rounds())).tenths();
     let named = fit(room.value()).map(|fit| format!("; as it is the fit is {}", fit.name)).unwrap_or_default();
     let by_length = || format!("make the row {miss} {way}, or write another `ease:`{named}");
     let help = repeats(design, ring, code).unwrap_or_else(by_length);
@@ -59,7 +67,7 @@ fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design)
 
 /// What to do about a row that fills its length: which count of repeats fits, or between which two none does.
 fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
-    let asked = (design.wear.girth + design.wear.ease).value();
+    let asked = (design.wear.narrowest + design.wear.ease).value();
     let fewer = code == Code::RingLoose;
     let girth = |ring: &Ring| if fewer { ring.inside_girth } else { ring.longest_girth };
     let (strand, fill) = (ring.strand, design.strands[ring.strand].fill.as_ref()?);
@@ -70,9 +78,11 @@ fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
     };
     let mut last = Count { times: fill.times, inside: girth(ring), finished: design.strands[strand].finished };
     let towards = |from: u32, steps: u32| if fewer { from.checked_sub(steps) } else { from.checked_add(steps) };
-    // A repeat more or less changes the inside by nearly its length: what is far off is not walked to.
+    // A repeat more or less changes the inside by nearly its length, or its share of each time round: what is far off is
+    // not walked to.
     let one =
-        (design.refilled(strand, towards(fill.times, 1)?)?.strands[strand].finished - last.finished).value().abs();
+        (design.refilled(strand, towards(fill.times, 1)?)?.strands[strand].finished - last.finished).value().abs()
+            / f64::from(design.rounds());
     let leap = ((last.inside - asked).abs() / one - 2.0).max(0.0) as u32;
     let landed = made(towards(fill.times, leap)?)?;
     if (landed.inside < asked) != fewer {
@@ -133,13 +143,15 @@ mod tests {
             longest_girth: inside_girth,
             round: sample::drape().strands[0].clone(),
             closing: Vec::new(),
+            coil: None,
         }
     }
 
     #[test]
     fn room_within_half_a_fits_range() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
-        design.wear.girth = Length::mm(160.0);
+        design.heading.kind = Kind::Bracelet;
+        design.wear.narrowest = Length::mm(160.0);
         design.wear.ease = Length::mm(12.0);
         let mut codes = |inside_girth: f64| {
             drape.rings = vec![ring(inside_girth)];
@@ -156,7 +168,8 @@ mod tests {
     fn elastic_stretches_over_the_hand() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
         design.cords[nth(0)].kind = CordKind::Elastic;
-        design.wear.girth = Length::mm(160.0);
+        design.heading.kind = Kind::Bracelet;
+        design.wear.narrowest = Length::mm(160.0);
         drape.rings = vec![ring(158.0)];
         assert_eq!(sample::codes(&check(&design, &drape)), []);
         design.wear.ease = Length::mm(5.0);

@@ -35,6 +35,7 @@ pub fn necklace() -> Design {
             child: false,
             place: None,
         },
+        wraps: 1.0,
         copies: 1,
         price: None,
     }

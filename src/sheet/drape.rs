@@ -5,7 +5,6 @@ use crate::Piece;
 use crate::art::Stencils;
 use crate::design::Strand;
 use crate::geometry::{Extent, Point};
-use crate::pattern::Kind;
 use crate::units::Length;
 
 use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale, Sketch};
@@ -86,7 +85,7 @@ const ROW_GAP: f64 = 4.0;
 /// The strands of a piece that closes round a limb, laid straight across the page's width; says
 /// their scale.
 pub fn laid_straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
-    matches!(piece.design.heading.kind, Kind::Bracelet | Kind::Anklet).then(|| straight(piece, width, stencils))
+    piece.design.is_ring().then(|| straight(piece, width, stencils))
 }
 
 /// The strands laid straight with the closure beside the first, below one another, or in one figure where the

@@ -4,7 +4,7 @@ use super::fact::{Along, Fact, Limb};
 use crate::Piece;
 use crate::design::Design;
 use crate::pattern::Kind;
-use crate::units::{Length, UnitStyle, fraction};
+use crate::units::{Length, UnitStyle, eighths, fraction};
 
 /// A fact's name and the fact.
 #[must_use]
@@ -14,10 +14,16 @@ pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
         Fact::Length(along, lengths) => (self::along(*along), range(units, *lengths)),
         Fact::Limb(limb, girth) => (self::limb(*limb), units.ruler(*girth)),
         Fact::InsideGirth(girths) => ("inside girth", range(units, *girths)),
+        Fact::Wraps(wraps) => ("goes round", times(*wraps)),
         Fact::Weight(mass) => ("weight", format!("{:.0} g", mass.value().max(1.0))),
         Fact::Skill(skill) => ("skill", skill.to_string()),
         Fact::Time(time) => ("time", time.clone()),
     }
+}
+
+/// How many times: `3 times`, `3 ½ times`.
+fn times(turns: f64) -> String {
+    format!("{} times", eighths(turns))
 }
 
 /// What a piece's length is called.
@@ -27,6 +33,7 @@ pub const fn along(along: Along) -> &'static str {
         Along::Down => "top to lowest point",
         Along::EndToEnd { several: false } => "end to end",
         Along::EndToEnd { several: true } => "end to end, shortest strand",
+        Along::AllRound => "closed, all its turns",
         Along::Round { several: false } => "closed, once round",
         Along::Round { several: true } => "closed, shortest strand",
     }
@@ -36,6 +43,12 @@ pub const fn along(along: Along) -> &'static str {
 #[must_use]
 pub fn length_fact(design: &Design) -> &'static str {
     along(super::fact::along(design))
+}
+
+/// How many times what a design makes goes round, where that is more than once, and what that is called.
+#[must_use]
+pub fn wraps(design: &Design) -> Option<(&'static str, String)> {
+    super::fact::wraps(design).map(|wraps| fact(&wraps, design.heading.units))
 }
 
 const fn limb(limb: Limb) -> &'static str {

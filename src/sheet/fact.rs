@@ -16,12 +16,19 @@ pub enum Fact {
     Limb(Limb, Length),
     /// The girth that a ring goes round, and at the longest.
     InsideGirth([Length; 2]),
+    /// How many times it goes round.
+    Wraps(f64),
     /// What all copies weigh.
     Weight(Mass),
     /// How much practice the maker should have.
     Skill(Skill),
     /// How long the work takes, in the designer's words.
     Time(String),
+}
+
+/// How many times a piece goes round, where that is more than once.
+pub fn wraps(design: &Design) -> Option<Fact> {
+    (design.wraps > 1.0).then_some(Fact::Wraps(design.wraps))
 }
 
 /// Along what a piece's length is measured.
@@ -34,6 +41,8 @@ pub enum Along {
         /// Whether there are several.
         several: bool,
     },
+    /// All the way round when it is closed, of a strand that goes round more than once.
+    AllRound,
     /// Once round when it is closed, along the one strand or the shortest of several.
     Round {
         /// Whether there are several.
@@ -63,6 +72,7 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
         Some(Fact::Kind(heading.kind)),
         Some(Fact::Length(along(design), design.piece_length().into())),
         limb.map(|limb| Fact::Limb(limb, design.wear.girth)),
+        wraps(design),
         ring.map(Fact::InsideGirth),
         Some(weight(design)),
         heading.skill.map(Fact::Skill),
@@ -83,6 +93,7 @@ pub fn along(design: &Design) -> Along {
         Kind::Earrings => Along::Down,
         Kind::Strap => Along::EndToEnd { several },
         _ if design.closure.open().is_some() => Along::EndToEnd { several },
+        _ if design.wraps > 1.0 => Along::AllRound,
         Kind::Necklace | Kind::Bracelet | Kind::Anklet => Along::Round { several },
     }
 }

@@ -25,8 +25,15 @@ fn finished(design: &Design) -> Finished {
         }
         _ if design.closure.open().is_some() => Finished::Straight(lengths()),
         Kind::Strap => Finished::Straight(lengths()),
+        _ if design.rounds() > 1 => Finished::Wound(lengths(), design.rounds(), inside(design)),
         _ => Finished::Round(lengths()),
     }
+}
+
+/// The girth inside the closed piece.
+fn inside(design: &Design) -> Option<Length> {
+    let drape = drape::hang_alone(design, None).ok()?;
+    drape.ring().map(|ring| Length::mm(ring.inside_girth))
 }
 
 /// From where an earring hangs in its ear wire down to the lowest point of any bead or branch, as its drape finds it

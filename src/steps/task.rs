@@ -270,4 +270,6 @@ pub enum Finished {
     Straight([Length; 2]),
     /// Closed: its shortest and longest length.
     Round([Length; 2]),
+    /// Closed and wound so many times: its shortest and longest length, laid out in one ring, and the girth inside.
+    Wound([Length; 2], u32, Option<Length>),
 }

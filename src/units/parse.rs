@@ -118,6 +118,17 @@ pub fn hours(text: &str) -> Result<f64, UnitError> {
     positive(quantity(text, HOURS, "1.5 h or 90 min")?, 1.0e5, "a time")
 }
 
+/// Reads how many times something goes round: `3`, `3.5`, `3 1/2`, `3½`.
+///
+/// # Errors
+/// When the text is no such number, or nothing.
+pub fn turns(text: &str) -> Result<f64, UnitError> {
+    let turns = number(text).filter(|turns| turns.is_finite() && *turns > 0.0);
+    turns.ok_or_else(|| {
+        UnitError::new("is not a number of turns", "write how many times it goes round, like 3 or 3 1/2")
+    })
+}
+
 /// Reads an angle, `20 deg` or `20°`, in degrees.
 ///
 /// # Errors

@@ -74,13 +74,26 @@ fn rounded(value: f64, places: usize) -> String {
 pub fn fraction(length: Length) -> String {
     #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
     let parts = (length.value().abs() / INCH * SIXTEENTHS).round() as i64;
+    let sign = if length.value() < 0.0 && parts > 0 { "−" } else { "" };
+    format!("{sign}{}", sixteenths(parts))
+}
+
+/// A number in eighths with real fractions: `3 ½`.
+#[must_use]
+pub fn eighths(number: f64) -> String {
+    #[expect(clippy::cast_possible_truncation, reason = "a number of turns is bounded by a strand's length")]
+    let parts = (number * 8.0).round() as i64;
+    sixteenths(2 * parts)
+}
+
+/// So many sixteenths with a real fraction.
+fn sixteenths(parts: i64) -> String {
     let (whole, rest) = (parts / 16, parts % 16);
     let part = sixteenth(rest);
-    let sign = if length.value() < 0.0 && parts > 0 { "−" } else { "" };
     match (whole, part.as_str()) {
-        (whole, "") => format!("{sign}{whole}"),
-        (0, part) => format!("{sign}{part}"),
-        (whole, part) => format!("{sign}{whole} {part}"),
+        (whole, "") => whole.to_string(),
+        (0, part) => part.to_owned(),
+        (whole, part) => format!("{whole} {part}"),
     }
 }
 

@@ -170,6 +170,7 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         strands,
         closure,
         wear,
+        wraps: 1.0,
         copies: 1,
         price: None,
     }

@@ -11,6 +11,7 @@ mod language;
 mod places;
 mod sound;
 mod worn;
+mod wound;
 
 use std::collections::BTreeSet;
 
@@ -50,7 +51,10 @@ fn start(text: &str) -> String {
 }
 
 fn cases() -> Vec<Case> {
-    [language::cases(), places::cases(), fit::cases(), worn::cases(), goods::cases()].into_iter().flatten().collect()
+    [language::cases(), places::cases(), fit::cases(), worn::cases(), wound::cases(), goods::cases()]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// Codes that a pattern's text cannot bring about, with the test that does.

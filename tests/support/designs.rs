@@ -227,6 +227,7 @@ pub fn design(strands: Vec<Strand>) -> Design {
         strands,
         closure: Closure::default(),
         wear,
+        wraps: 1.0,
         copies: 1,
         price: None,
     }

@@ -35,7 +35,7 @@ macro_rules! worked {
 }
 
 /// Worked pieces, by name.
-const WORKED: [(&str, &str); 26] = [
+const WORKED: [(&str, &str); 27] = [
     worked!("saltmarsh"),
     worked!("groyne"),
     worked!("moonwrack"),
@@ -61,6 +61,7 @@ const WORKED: [(&str, &str); 26] = [
     worked!("spindrift"),
     worked!("tideline"),
     worked!("whelk"),
+    worked!("windlass"),
     worked!("wrackline"),
 ];
 

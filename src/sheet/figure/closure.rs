@@ -44,15 +44,17 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
     if fall::falls(&piece.design) {
         return in_front(piece, ray, [left, right]);
     }
+    if piece.design.is_ring() {
+        let [left, right] =
+            [(first, -1.0, left), (last, 1.0, right)].map(|(from, x, length)| ray(from, Point::new(x, 0.0), length));
+        return Some(Closing { left, right });
+    }
     Some(match piece.design.heading.kind {
-        Kind::Necklace | Kind::Strap => {
+        Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => {
             let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
             let [up, over] = [closure.left(), closure.right()].map(|parts| risen(&arch, covered(parts, &piece.design)));
             let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
             Closing { left: up.iter().map(|point| first + *point).collect(), right: mirrored }
-        }
-        Kind::Bracelet | Kind::Anklet => {
-            Closing { left: ray(first, Point::new(-1.0, 0.0), left), right: ray(last, Point::new(1.0, 0.0), right) }
         }
         Kind::Earrings => {
             let top = if closure.loops() { first.between(last, 0.5) } else { first };

@@ -5,6 +5,7 @@
 
 mod bars;
 mod closure;
+mod coil;
 mod drops;
 mod ends;
 mod labels;

@@ -2,19 +2,20 @@
 //!
 //! Rows side by side on the limb are drawn in parallel projection with the limb's axis upright: each row
 //! is a true ring, and the rows lie one above another as far apart as they are on the limb, the first in
-//! front.
+//! front. A row that goes round more than once is seen as a [`coil`](super::coil).
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::design::{Design, Part};
 use crate::drape::{Hung, Joint, Ring, Seat};
-use crate::geometry::{Extent, Point};
+use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::units::Length;
 
 use super::Frame;
 use super::bars::bars;
 use super::closure::side;
+use super::coil::{Seen, shortened};
 use super::strands::{Sketch, strand_box};
 
 /// How far in mm the closure's way is level where it leaves the rows.
@@ -53,7 +54,10 @@ pub fn ring_extent(piece: &Piece) -> Option<Extent> {
 pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
     let of = |(index, along): (usize, Length)| {
         let ring = piece.drape.rings.iter().find(|ring| ring.strand == index)?;
-        Some(risen(&ring.round, Point::new(0.0, along.value())))
+        Some(match &ring.coil {
+            Some(coil) => Seen::new(coil).strand(&piece.design.strands[index], &ring.round),
+            None => risen(&ring.round, Point::new(0.0, along.value())),
+        })
     };
     piece.design.abreast().into_iter().enumerate().map(of).collect()
 }
@@ -74,10 +78,20 @@ fn middle(design: &Design) -> Point {
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
 fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let outward = across_bars(ring.closing.iter().map(|at| *at + middle(design)).collect());
-    let inward = across_bars(outward.iter().rev().copied().collect());
-    let mut marks = side(&outward, &shortest(design.closure.right()), design, frame, stencils);
-    marks.extend(side(&inward, &shortest(design.closure.left()), design, frame, stencils));
+    let [mut left, mut right] = [design.closure.left(), design.closure.right()].map(shortest);
+    let outward = match &ring.coil {
+        Some(coil) => {
+            let way = Seen::new(coil).closing(&design.strands[ring.strand]);
+            let share = path::length(&way) / design.closure_length().0.value().max(f64::MIN_POSITIVE);
+            (left, right) = (shortened(&left, share), shortened(&right, share));
+            way
+        }
+        None => across_bars(ring.closing.iter().map(|at| *at + middle(design)).collect()),
+    };
+    let inward: Vec<_> = outward.iter().rev().copied().collect();
+    let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
+    let mut marks = side(&outward, &right, design, frame, stencils);
+    marks.extend(side(&inward, &left, design, frame, stencils));
     marks
 }
 

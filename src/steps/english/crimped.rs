@@ -57,8 +57,8 @@ impl Group<'_> {
     /// A packed strand closed straight is stiff when it curves round the neck or wrist.
     pub(super) fn draw_up(self) -> Told {
         let curve = match (self.ends.fills(), self.ends.design.heading.kind) {
+            (true, _) if self.ends.design.is_ring() => "Hold the strand in a round, so that it will close. ",
             (true, Kind::Necklace | Kind::Strap) => "Coil the strand one and a half turns, so that it will drape. ",
-            (true, Kind::Bracelet | Kind::Anklet) => "Hold the strand in a round, so that it will close. ",
             _ => "",
         };
         let until = if self.ends.is_packed() {

@@ -18,6 +18,7 @@ impl Teller<'_> {
                 self.tried().to_owned(),
                 format!("{}{}.", self.holding(), if packed { self.packed() } else { String::new() }),
             ),
+            Finished::Wound(lengths, times, inside) => self.wound(lengths, times, inside),
             Finished::Straight(lengths) => {
                 ("Lay the piece straight and measure from end to end.".to_owned(), self.length(lengths))
             }
@@ -27,6 +28,16 @@ impl Teller<'_> {
             }
         };
         Told::new("Check the piece", text).check(check)
+    }
+
+    /// How a piece is tried that goes round so many times.
+    fn wound(self, lengths: [Length; 2], times: u32, inside: Option<Length>) -> (String, String) {
+        let text = format!(
+            "Close the piece, lay it out in one ring and measure all round, closure and all. Then wind it {times} times, turn \
+             beside turn, and measure inside the coil."
+        );
+        let inside = inside.map(|inside| format!(" Wound, it measures about {} round inside.", self.ruler(inside)));
+        (text, self.length(lengths) + &inside.unwrap_or_default())
     }
 
     /// How a piece without a closure is tried: elastic lets its beads settle, other cord does not give.

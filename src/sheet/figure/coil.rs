@@ -1,0 +1,64 @@
+//! A piece that goes round more than once, seen from the front and from a little above, so that its turns lie one
+//! behind the other: a parallel projection, to scale across the page.
+//!
+//! Of a place the limb's axis goes up the page, shortened by the cosine of how far one looks down; the ring's depth goes
+//! up by the sine of that.
+
+use crate::design::{Part, Strand};
+use crate::drape::{Coil, Hung, Joint, Seat, Spot, on_way};
+use crate::geometry::{Point, Point3};
+use crate::units::Length;
+
+/// How far one looks down on the coil, in degrees: its rings are then seen about half as deep as they are broad.
+const DOWN: f64 = 30.0;
+
+/// A coil as it is seen.
+pub struct Seen<'a> {
+    coil: &'a Coil,
+    /// Sine and cosine of how far one looks down.
+    down: (f64, f64),
+}
+
+impl<'a> Seen<'a> {
+    /// Looks at a coil.
+    pub fn new(coil: &'a Coil) -> Self {
+        let down = DOWN.to_radians();
+        Self { coil, down: (libm::sin(down), libm::cos(down)) }
+    }
+
+    /// A place or direction as it is seen: across and up the page, and towards who looks.
+    fn turned(&self, Point3 { x, y, z }: Point3) -> Point3 {
+        let (sine, cosine) = self.down;
+        Point3::new(x, z * cosine + y * sine, z * sine - y * cosine)
+    }
+
+    fn at(&self, station: f64) -> Option<(Point3, Point3)> {
+        let (at, along) = on_way(&self.coil.way, station)?;
+        Some((self.turned(at), self.turned(along)))
+    }
+
+    /// The strand along the coil, of which `laid` is how it lies straight.
+    pub fn strand(&self, strand: &Strand, laid: &Hung) -> Hung {
+        let length = strand.finished.value();
+        let is_strung = |spot: &&Spot| spot.station <= length + 1e-9;
+        let joint = |spot: &Spot| Joint { station: spot.station, at: self.turned(spot.at).front() };
+        let joints: Vec<_> = self.coil.way.iter().filter(is_strung).map(joint).collect();
+        let ends = [joints.first(), joints.last()].map(|joint| joint.map_or(Point::ORIGIN, |joint| joint.at));
+        let seat = |seat: &Seat| {
+            let (at, along) = self.at(seat.station)?;
+            Some(Seat { centre: at.front(), angle: along.front().angle(), near: at.z, toward: along.z, ..*seat })
+        };
+        Hung { ends, joints, seats: laid.seats.iter().filter_map(seat).collect(), ..laid.clone() }
+    }
+
+    /// The way of what closes it, from the strand's last end on to its first.
+    pub fn closing(&self, strand: &Strand) -> Vec<Point> {
+        let from = strand.finished.value() - 1e-9;
+        self.coil.way.iter().filter(|spot| spot.station >= from).map(|spot| self.turned(spot.at).front()).collect()
+    }
+}
+
+/// Parts of a closure as long as they are seen on a way that is so much shorter than they are.
+pub fn shortened(parts: &[Part], share: f64) -> Vec<Part> {
+    parts.iter().map(|part| Part { reach: Length::mm(part.reach.value() * share), ..part.clone() }).collect()
+}
