@@ -3,12 +3,15 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Fill, Key, Mark, Page, Rgb, Step, Stroke};
-use crate::paint::outline::mapped;
+use crate::paint::outline::{flattened, mapped};
 
 /// Width in mm of the lines that part areas of one colour, and how dark they are in it.
 const EDGE: (f64, f64) = (0.15, 0.4);
+
+/// How much of a symbol's length and breadth an area must have to stand for it.
+const COVERS: f64 = 0.85;
 
 /// What a symbol covers, in one colour.
 struct Area {
@@ -26,12 +29,29 @@ pub fn plain(page: Page) -> Page {
     Page { marks, symbols, ..page }
 }
 
-/// The first area of a symbol, on which all else lies.
+/// The first area of a symbol, on which all else lies; nothing where that leaves more of it bare.
 fn area(marks: &[Mark]) -> Option<Area> {
-    marks.iter().find_map(|mark| match mark {
-        Mark::Shape { outline, fill: Some(fill), .. } => Some(Area { outline: outline.clone(), colour: colour(fill)? }),
-        other => area(other.inner()),
-    })
+    let all = outlines(marks);
+    let whole = all.iter().filter_map(|(outline, _)| Extent::of(flattened(outline))).reduce(Extent::and)?;
+    let covers = |outline: &[Step]| {
+        Extent::of(flattened(outline))
+            .is_some_and(|part| part.width() > COVERS * whole.width() && part.height() > COVERS * whole.height())
+    };
+    let (outline, fill) = all.into_iter().find_map(|(outline, fill)| Some((outline, fill?)))?;
+    covers(outline).then_some(())?;
+    Some(Area { outline: outline.to_vec(), colour: colour(fill)? })
+}
+
+/// Every outline of marks, with its fill.
+fn outlines(marks: &[Mark]) -> Vec<(&[Step], Option<&Fill>)> {
+    marks.iter().flat_map(outlines_of).collect()
+}
+
+fn outlines_of(mark: &Mark) -> Vec<(&[Step], Option<&Fill>)> {
+    match mark {
+        Mark::Shape { outline, fill, .. } => vec![(outline, fill.as_ref())],
+        other => outlines(other.inner()),
+    }
 }
 
 /// A fill's colour, of a gradient that half way.
@@ -75,7 +95,7 @@ fn shape((colour, outline): (Rgb, Vec<Step>)) -> Mark {
 mod tests {
     use super::*;
     use crate::paint::mark::Symbol;
-    use crate::paint::outline::{flattened, rect};
+    use crate::paint::outline::rect;
 
     #[test]
     fn stamps_become_areas_where_they_stand_and_one_of_a_colour() {
