@@ -15,7 +15,7 @@ pub fn tool(tool: Tool, units: UnitStyle) -> String {
         Tool::Scissors => "sharp scissors",
         Tool::Needle => "beading needle",
         Tool::Tape => "tape for tags",
-        Tool::Card(tall) => return format!("stiff card, {} tall or taller", units.ruler(tall)),
+        Tool::Card(tall) => return format!("card {} tall", units.ruler(tall)),
         Tool::Stoppers(number) if number > 1 => return format!("{} or tape", count(number, "bead stopper")),
         Tool::Stoppers(_) => "bead stopper or tape",
         Tool::CrimpingPliers => "crimping pliers",
