@@ -18,7 +18,7 @@ pub fn marks(cord: &Cord, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
     let colour = ink.tone(cord.colour);
     match cord.kind {
         CordKind::Chain => chain(path, thick, cord, ink),
-        CordKind::Wire => wire(&outline, thick, cord.colour, ink),
+        CordKind::Wire | CordKind::MemoryWire => wire(&outline, thick, cord.colour, ink),
         _ if ink == Ink::Outline => wire(&outline, thick, cord.colour, ink),
         CordKind::Thread | CordKind::Silk => plied(&outline, thick, colour),
         CordKind::Leather => layered(&outline, thick, [(colour, -0.5, 1.0), (colour, 0.0, 0.75), (colour, 0.14, 0.35)]),

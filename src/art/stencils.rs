@@ -14,7 +14,8 @@ use crate::design::{Bead, Chain, Cord, Design, Finding, Form, Index, Strand};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
-use crate::trade::usual::KNOT_WIDTH;
+use crate::trade::usual::{self, KNOT_WIDTH};
+use crate::units::Length;
 
 /// Stamps of a design's beads and findings in one ink.
 ///
@@ -153,6 +154,12 @@ impl<'a> Stencils<'a> {
         let aside = |leg: u32| (f64::from(leg) - f64::from(strand.legs - 1) / 2.0) * thick;
         let legs = (0..strand.legs).map(|leg| self.cord(strand.cord, &cord::beside(path, aside(leg)), scale));
         Mark::ornament(legs.collect())
+    }
+
+    /// Middle diameter of the loop that a strand of memory wire is turned into.
+    #[must_use]
+    pub fn turned(&self, strand: &Strand) -> Length {
+        usual::TURNED + self.design.cords[strand.cord].diameter
     }
 
     /// Length in mm of a finding that is a bead cap.

@@ -9,6 +9,7 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::bars::Bores;
+use super::spring::at_rest;
 use super::stated::Stated;
 use super::stock::{Bead, Cord, Lot, Sold};
 
@@ -209,12 +210,40 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
         strength: written.strength,
         mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
+        coil: coil(id, place, written, context)?,
         link: link(id, written, context),
         needle: written.needle.is_some_and(|answer| answer.0),
         colour: written.colour.map_or_else(|| cord_colour(written.kind), |colour| colour.0),
-        sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
+        sold: written.sold.as_ref().and_then(|sold| cord_sold(sold, written, diameter, context)),
         place,
     })
+}
+
+/// The inside diameter of memory wire's coil, which it must say, and other cords must not.
+fn coil(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) -> Option<Option<Length>> {
+    match (&written.coil, written.kind) {
+        (Some(coil), CordKind::MemoryWire) => Some(Some(coil.value)),
+        (None, CordKind::MemoryWire) => {
+            let remark = Remark::new(Code::MissingSize, format!("{id} is memory wire, and how wide is its coil?"));
+            context.refuse(remark.at(place).help("add the inside diameter of its coil: `coil: 55 mm`"))
+        }
+        (Some(coil), kind) => {
+            let headline = format!("{id} is {}, and only memory wire is a coil", a(kind.word()));
+            let help = "take `coil:` out, or write `kind: memory wire`";
+            context.refuse(Remark::new(Code::Misplaced, headline).at(coil.place).help(help))
+        }
+        (None, _) => Some(None),
+    }
+}
+
+/// How a cord is sold: by turns of its coil as a length of so many, which lie one on the other.
+fn cord_sold(sold: &At<pattern::Sold>, cord: &pattern::Cord, wire: Length, context: &mut Context) -> Option<Sold> {
+    let by_turns = sold.value.by.value == SoldBy::Turns;
+    let (Some(coil), Some(turns)) = (&cord.coil, sold.value.count.filter(|_| by_turns)) else {
+        return self::sold(sold, context);
+    };
+    let length = Length::mm(at_rest(coil.value, wire).turn()) * f64::from(turns.0);
+    Some(Sold { lot: Lot::Length(length), price: sold.value.price, from: sold.value.from.clone() })
 }
 
 /// By how much a link lengthens a chain, by so many links that the maker measured. Nothing else has links.
@@ -231,6 +260,8 @@ fn link(id: &str, written: &pattern::Cord, context: &mut Context) -> Option<Leng
 /// pattern gives no mass.
 const fn cord_density(kind: CordKind) -> f64 {
     match kind {
+        // Spring steel: 7.85 g/cm³ (handbook value, from memory).
+        CordKind::MemoryWire => 7.85,
         CordKind::Wire => 4.5,
         CordKind::Chain => 3.5,
         CordKind::Thread | CordKind::Silk | CordKind::Elastic => 1.1,
@@ -240,7 +271,7 @@ const fn cord_density(kind: CordKind) -> f64 {
 
 const fn cord_colour(kind: CordKind) -> Rgb {
     match kind {
-        CordKind::Wire | CordKind::Chain => Rgb(0xb9, 0xb6, 0xae),
+        CordKind::Wire | CordKind::MemoryWire | CordKind::Chain => Rgb(0xb9, 0xb6, 0xae),
         CordKind::Thread | CordKind::Silk => Rgb(0xd8, 0xcf, 0xbc),
         CordKind::Leather => Rgb(0x5b, 0x43, 0x32),
         CordKind::Elastic => Rgb(0xd5, 0xd9, 0xdc),
@@ -286,6 +317,11 @@ pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option
         SoldBy::Each => Some(Lot::Each),
         SoldBy::Grams => sold.mass.map(Lot::Grams),
         SoldBy::Spool | SoldBy::Length => sold.length.map(Lot::Length),
+        SoldBy::Turns => {
+            let remark =
+                Remark::new(Code::Misplaced, "only memory wire with its `coil:` and a `count:` is sold by turns");
+            return context.refuse(remark.at(sold.by.place).help("write `by: length`, or of memory wire `count: 12`"));
+        }
     };
     let needed = match sold.by.value {
         SoldBy::Hank => "strands: 12, length: 20 in",

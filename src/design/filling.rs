@@ -8,9 +8,11 @@ use crate::remark::{Code, Remark};
 use crate::units::Length;
 
 use super::Context;
+use super::entries::Entries;
 use super::expand::List;
-use super::round::Row;
+use super::model::Bit;
 use super::row;
+use super::stock::Bead;
 
 /// How often `repeat: fill` strings its list: as often as whole repeats fit.
 pub fn fill(
@@ -62,20 +64,30 @@ fn no_row(strand: &pattern::Strand) -> Remark {
     Remark::new(Code::NoMix, headline).at(strand.beads.place).help("write a smaller `apart:`")
 }
 
-/// How often `repeat: fill` strings its list round its wearer.
-pub fn round(
+/// What a row must measure, and how that is measured: it grows with its bits.
+#[derive(Clone, Copy)]
+pub struct Asked<'a> {
+    /// How much.
+    pub asked: f64,
+    /// What bits measure.
+    pub measure: &'a dyn Fn(&[Bit]) -> f64,
+}
+
+/// How often `repeat: fill` strings its list, so that its bits measure most nearly what is asked.
+pub fn nearest(
     strand: &pattern::Strand,
     list: &List<'_>,
-    row: &Row<'_>,
-    asked: Length,
+    beads: &Entries<Bead>,
+    Asked { asked, measure }: Asked<'_>,
     context: &mut Context,
 ) -> Option<u32> {
-    let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
-    let (asked, most) = (asked.value() - leave, list.most(MOST_STRUNG));
-    let bits = |times: u32| row::bits(&list.row(times), row.stock.beads);
-    let near = row.nearest(asked, most, bits).max(list.least(MOST_WRITTEN).unwrap_or(1));
+    let most = list.most(MOST_STRUNG);
+    let measured = |times: u32| measure(&row::bits(&list.row(times), beads));
+    let miss = |times: &u32| (measured(*times) - asked).abs();
+    let short = largest(|times| times < most && measured(times) < asked).unwrap_or(0);
+    let near = if short > 0 && miss(&short) < miss(&(short + 1)) { short } else { short + 1 };
+    let near = near.max(list.least(MOST_WRITTEN).unwrap_or(1));
     let stand = about(near, list).filter(|times| *times <= most && list.stands(*times));
-    let miss = |times: &u32| row.miss(asked, &bits(*times));
     let nearest = stand.min_by(|one, other| miss(one).total_cmp(&miss(other)));
     nearest.or_else(|| context.refuse(no_row(strand)))
 }

@@ -26,6 +26,7 @@ mod shaping;
 mod shelf;
 mod sound;
 mod spot;
+mod spring;
 mod stated;
 mod stock;
 mod stops;
@@ -48,6 +49,7 @@ pub use model::*;
 pub use round::{Stock, parts as closing_parts};
 pub use row::reach;
 pub use shelf::check as check_shelf;
+pub use spring::Spring;
 pub use stated::Stated;
 pub use stock::*;
 pub use wear::{Basis, Build, Fit, limb};
@@ -211,7 +213,8 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     match meeting {
         Some(meeting) if whole => closure::hang_meeting(&mut strands, meeting, context),
         None if is_ring && closure.is_empty() => {
-            strands.iter_mut().for_each(|strand| row::close(strand, &shelf.beads));
+            let tied = strands.iter_mut().filter(|strand| !shelf.cords[strand.cord].is_sprung());
+            tied.for_each(|strand| row::close(strand, &shelf.beads));
         }
         _ => {}
     }

@@ -9,7 +9,6 @@ use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 use super::entries::{Entries, Index};
-use super::filling::largest;
 use super::finding::Finding;
 use super::model::{Bit, Closure, Design, End, Part, What};
 use super::stock::Bead;
@@ -103,7 +102,7 @@ pub struct Row<'a> {
 
 impl Row<'_> {
     /// Girth in mm of the largest limb that bits go round, closed; 0 where they reach round none.
-    fn inside(&self, bits: &[Bit]) -> f64 {
+    pub fn inside(&self, bits: &[Bit]) -> f64 {
         let reach = self.stock.of_ends(self.ends, self.cord);
         let [first, last] = self.ends.each_ref().map(|end| Chord::even(end.takes.value(), reach));
         let strung = bits.iter().map(|bit| self.stock.chord(bit, self.cord));
@@ -113,18 +112,5 @@ impl Row<'_> {
         chords.extend(closing);
         let pitch = self.stock.breadth(bits, self.cord);
         wind(&chords, on_strand, self.wraps, pitch).map_or(0.0, |wound| wound.taut.girth())
-    }
-
-    /// By how many mm bits, closed, measure inside more or less than so many.
-    pub fn miss(&self, asked: f64, bits: &[Bit]) -> f64 {
-        (self.inside(bits) - asked).abs()
-    }
-
-    /// The count, at least 1 and at most `most`, with which the row measures most nearly so many mm inside.
-    pub fn nearest(&self, asked: f64, most: u32, row: impl Fn(u32) -> Vec<Bit>) -> u32 {
-        let inside = |times: u32| self.inside(&row(times));
-        let short = largest(|times| times < most && inside(times) < asked).unwrap_or(0);
-        let miss = |times: u32| self.miss(asked, &row(times));
-        if short > 0 && miss(short) < miss(short + 1) { short } else { short + 1 }
     }
 }

@@ -73,6 +73,8 @@ pub struct Cord {
     pub needle: bool,
     /// Its colour.
     pub colour: Rgb,
+    /// Of memory wire, the inside diameter of its coil.
+    pub coil: Option<Length>,
     /// Of a chain, by how much a link lengthens it, where the pattern says.
     pub link: Option<Length>,
     /// How it is sold.

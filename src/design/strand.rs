@@ -15,13 +15,14 @@ use crate::units::{Length, Mass};
 use super::Context;
 use super::entries::{Entries, Index};
 use super::expand::{Given, List, too_long, too_many};
-use super::filling::{fill, largest, round};
+use super::filling::{Asked, fill, largest, nearest};
 use super::finding::Finding;
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
 use super::round::{Row, Stock};
 use super::row;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
+use super::spring::{self, Spring};
 use super::stock::Cord;
 use super::stops;
 use super::wear::MadeTo;
@@ -42,7 +43,10 @@ pub fn strand(
 ) -> Option<Strand> {
     let strand = &written.value;
     let cord = shelf.find_cord(&strand.cord, context);
-    let end = end(strand, shelf, context);
+    if cord.is_some_and(|cord| shelf.cords[cord].is_sprung()) {
+        spring::check(strand, shelf, context)?;
+    }
+    let end = end(strand, cord, shelf, context);
     let given = Given::new(strand, cord.map(|cord| &shelf.cords[cord]));
     let list = List::new(&strand.beads.value, given, shelf, context);
     let (cord, end, list) = (cord?, end?, list?);
@@ -65,8 +69,17 @@ pub fn strand(
     let thick = shelf.cords[cord].diameter.value() * f64::from(legs);
     let row = Row { stock, closure, cord: thick, ends: &ends, wraps: wraps::whole(made_to.wraps) };
     let asked = made_to.asked.filter(|_| closure.open().is_none());
-    let fill = match (length, asked) {
-        (None, Some(asked)) if list.has_fill() => round(strand, &list, &row, asked, context)?,
+    let spring = |bits: &[Bit]| Spring::of(stock, &shelf.cords[cord], bits, made_to.limb);
+    let turns = |bits: &[Bit]| spring(bits).map_or(0.0, |spring| spring.turns(stock, bits));
+    let inside = |bits: &[Bit]| row.inside(bits);
+    let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
+    let measure = match (length, asked) {
+        _ if shelf.cords[cord].is_sprung() => Some(Asked { asked: made_to.wraps, measure: &turns }),
+        (None, Some(asked)) => Some(Asked { asked: asked.value() - leave, measure: &inside }),
+        _ => None,
+    };
+    let fill = match measure {
+        Some(measure) if list.has_fill() => nearest(strand, &list, &shelf.beads, measure, context)?,
         _ => fill(strand, &list, length, takes, context)?,
     };
     let count = list.count(fill);
@@ -75,9 +88,15 @@ pub fn strand(
         return None;
     }
     context.strung += count;
-    let finished = finished(strand, settle, &list, fill, length, takes, context);
+    let mut finished = finished(strand, settle, &list, fill, length, takes, context);
     let window = (first_takes, finished.value() - last_takes);
     let mut trains = trains(strand, settle, &list, fill, window, shelf, context)?;
+    if let [train] = trains.as_mut_slice()
+        && let Some(spring) = spring(&train.bits)
+    {
+        spring.curve(stock, &mut train.bits);
+        finished = Length::mm(train.length() + takes);
+    }
     weigh_knots(&mut trains, shelf.cords[cord].mass_per_metre, take_up);
     Some(Strand {
         name: strand.name.value.clone(),
@@ -85,7 +104,7 @@ pub fn strand(
         legs,
         finished,
         take_up,
-        allowance: allowance(strand, &shelf.cords[cord], context),
+        allowance: allowance(strand, &shelf.cords[cord], !ends[1].findings.is_empty(), context),
         ends,
         trains,
         settle,
@@ -141,8 +160,8 @@ fn target(
     }
 }
 
-/// Extra cord for each end; none for chain, whose end links are hung whole.
-fn allowance(strand: &pattern::Strand, cord: &Cord, context: &mut Context) -> Length {
+/// Extra cord for each end; none for chain, whose end links are hung whole, and of memory wire what a turned loop takes.
+fn allowance(strand: &pattern::Strand, cord: &Cord, is_glued: bool, context: &mut Context) -> Length {
     match (&strand.allowance, cord.kind) {
         (written, CordKind::Chain) => {
             let idle = written.iter().map(|at| {
@@ -154,6 +173,8 @@ fn allowance(strand: &pattern::Strand, cord: &Cord, context: &mut Context) -> Le
             Length::ZERO
         }
         (Some(written), _) => written.value,
+        (None, CordKind::MemoryWire) if is_glued => Length::ZERO,
+        (None, CordKind::MemoryWire) => usual::turned(cord.diameter),
         (None, _) => usual::ALLOWANCE,
     }
 }
@@ -166,7 +187,7 @@ fn hitch(cord: &Cord) -> End {
 
 /// Cord that one overhand knot takes up, all legs together: each as much as a cord as thick as all.
 fn take_up(cord: &Cord, legs: u32) -> Length {
-    if cord.kind == CordKind::Chain { Length::ZERO } else { cord.take_up * f64::from(legs * legs) }
+    if cord.kind == CordKind::Chain || cord.is_sprung() { Length::ZERO } else { cord.take_up * f64::from(legs * legs) }
 }
 
 /// An end with the cord that its double overhand knot takes up, where it has one.
@@ -190,9 +211,11 @@ fn weigh_knots(trains: &mut [Train], per_metre: Mass, take_up: Length) {
     knots.for_each(|knot| knot.mass = per_metre.value() * take_up.value() / 1000.0);
 }
 
-fn end(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<End> {
+fn end(strand: &pattern::Strand, cord: Option<Index<Cord>>, shelf: &Shelf, context: &mut Context) -> Option<End> {
     let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
-    let named = ids.iter().filter(|id| id.value != "knot");
+    // A loop is turned of memory wire; of other cord it is a finding.
+    let sprung = cord.is_some_and(|cord| shelf.cords[cord].is_sprung());
+    let named = ids.iter().filter(|id| id.value != "knot" && !(sprung && id.value == "loop"));
     let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
     let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
     spot::check_crimped(ids, shelf, context);

@@ -188,6 +188,8 @@ pub struct MadeTo {
     pub wraps: f64,
     /// How much longer or shorter than written: each time round as much as girth and ease ask for.
     pub change: Length,
+    /// The girth that it must go round, where anybody says it.
+    pub limb: Option<Length>,
     /// What a row of no written length measures inside, closed; nothing where nobody says the girth.
     pub asked: Option<Length>,
     /// Whether the piece is made to other measures than the pattern's own.
@@ -213,6 +215,7 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
     Some(MadeTo {
         wraps,
         change: written + (more + ease - usual) * wraps,
+        limb: narrowest,
         asked: narrowest.map(|girth| girth + ease + written),
         remade: said.0[..2].iter().any(Option::is_some),
     })

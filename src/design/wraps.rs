@@ -3,11 +3,11 @@
 //! A piece that a clasp or knot closes goes round whole times: its one strand is wound, turn beside turn, and its
 //! ends meet across the turns.
 
-use crate::pattern::{Kind, Pattern};
+use crate::pattern::{self, Kind, Pattern};
 use crate::remark::{Code, Remark};
 
-use super::Context;
 use super::model::Design;
+use super::{Context, spring};
 
 /// How many times a pattern's piece goes round, as it says; once where it does not.
 #[must_use]
@@ -26,7 +26,7 @@ impl Design {
     /// Whether it is closed to a ring or coil: what goes round a limb, and what goes round more than once.
     #[must_use]
     pub fn is_ring(&self) -> bool {
-        matches!(self.heading.kind, Kind::Bracelet | Kind::Anklet) || self.wraps > 1.0
+        matches!(self.heading.kind, Kind::Bracelet | Kind::Anklet) || self.wraps > 1.0 || self.spring().is_some()
     }
 
     /// How many whole times it goes round, closed.
@@ -38,23 +38,35 @@ impl Design {
 
 /// Refuses what cannot go round so often.
 pub fn check(pattern: &Pattern, context: &mut Context) -> Option<()> {
-    let Some(wraps) = pattern.wraps.as_ref().filter(|wraps| wraps.value.0 > 1.0) else { return Some(()) };
-    let told = reason(pattern, wraps.value.0);
-    let remark = told.map(|(why, help)| Remark::new(Code::CannotWrap, why).at(wraps.place).help(help));
+    let strands = pattern.strands.value.iter().map(|strand| &strand.value);
+    let sprung = strands.clone().find(|strand| spring::is_sprung(pattern, strand)).map(|strand| strand.cord.place);
+    let place = pattern.wraps.as_ref().filter(|wraps| wraps.value.0 > 1.0).map(|wraps| wraps.place).or(sprung);
+    let Some(place) = place else { return Some(()) };
+    let told = reason(pattern, written(pattern), sprung.is_some());
+    let remark = told.map(|(why, help)| Remark::new(Code::CannotWrap, why).at(place).help(help));
     remark.map_or(Some(()), |remark| context.refuse(remark))
 }
 
 /// Why not, and what to write instead.
-fn reason(pattern: &Pattern, wraps: f64) -> Option<(String, &'static str)> {
+fn reason(pattern: &Pattern, wraps: f64, sprung: bool) -> Option<(String, &'static str)> {
     let kind = pattern.kind.value;
     let closure = pattern.closure.as_ref().map(|closure| &closure.value);
     if matches!(kind, Kind::Earrings | Kind::Strap) {
-        let whole = if kind == Kind::Earrings { "earrings hang" } else { "a strap hangs" };
-        return Some((format!("{whole}, and nothing goes round with `wraps:`"), "take `wraps:` out"));
+        let whole = if kind == Kind::Earrings { "earrings hang and go" } else { "a strap hangs and goes" };
+        let help = "take `wraps:` out, and string it on other cord than memory wire";
+        return Some((format!("{whole} round nothing"), help));
     }
     if pattern.strands.value.len() > 1 {
         let help = "write one strand, or a piece of its own for each";
         return Some(("one strand alone is wound round and round".to_owned(), help));
+    }
+    if sprung {
+        let joined = |one: &&pattern::Closure| {
+            let sides = [&one.each_side, &one.left, &one.right];
+            one.open.is_some() || one.both_ends.is_some() || sides.into_iter().any(Option::is_some)
+        };
+        let clasp = closure.filter(joined).map(|_| "memory wire closes by itself, and takes no clasp".to_owned());
+        return clasp.map(|why| (why, "take `closure:` out: its ends are turned into loops, or glued into cord ends"));
     }
     if closure.is_some_and(|closure| closure.open.is_some() || closure.both_ends.is_some()) {
         let help = "close it with a clasp, or tie it: leave `open:` and `both ends:` out";

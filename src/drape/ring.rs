@@ -9,7 +9,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use super::chain::{Chain, Piece};
 use super::hang::Link;
 use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension};
-use crate::design::{Design, Part, Strand, What, closing_parts};
+use crate::design::{Design, Part, Spring, Strand, What, closing_parts};
 use crate::geometry::taut::{Chord, Taut};
 use crate::geometry::wound::{Wound, wind};
 use crate::geometry::{Point, Point3};
@@ -26,6 +26,9 @@ pub fn rings(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Ring> {
 /// The ring of one strand with the closure, of which the last end's side comes first.
 fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring> {
     let strand = &design.strands[index];
+    if let Some(spring) = design.spring() {
+        return Some(sprung(strand, &spring, hung));
+    }
     let links = chain.links.len();
     let pitch = design.stock().breadth(strand.bits(), strand.cord_width(design).value());
     let wound = |chords: &[Chord]| wind(chords, links, design.rounds(), pitch);
@@ -44,6 +47,49 @@ fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring>
     });
     let round = way.round(strand, &chords, chain, hung);
     Some(Ring { strand: index, inside_girth, longest_girth, round, closing, coil })
+}
+
+/// Angle in radians at which the first end of memory wire lies: in front, a little to the left.
+const FIRST: f64 = -FRAC_PI_2 - 0.5;
+
+/// A strand on memory wire, as it lies round its wearer.
+fn sprung(strand: &Strand, spring: &Spring, laid: &Hung) -> Ring {
+    let turn = spring.helix.turn();
+    let length = strand.finished.value();
+    let spot = |station: f64| {
+        let angle = FIRST + 2.0 * PI * station / turn;
+        let around = spring.helix.at(angle);
+        let at = Point3::new(around.x, around.y, spring.helix.rise * station / turn);
+        Spot { station, at, hidden: false }
+    };
+    let stations = laid.joints.iter().map(|joint| joint.station);
+    let middles = laid.joints.windows(2).map(|pair| pair[0].station.midpoint(pair[1].station));
+    let mut all: Vec<_> = stations.chain(middles).chain(laid.seats.iter().map(|seat| seat.station)).collect();
+    all.sort_by(f64::total_cmp);
+    all.dedup();
+    let front = |station: f64| spot(station).at.front();
+    let along = |station: f64| FIRST + 2.0 * PI * station / turn + FRAC_PI_2;
+    let seat = |seat: &Seat| Seat { centre: front(seat.station), angle: along(seat.station), ..*seat };
+    let coil = Coil {
+        turns: spring.helix.turns(length),
+        pitch: spring.helix.rise,
+        way: all.iter().map(|station| spot(*station)).collect(),
+    };
+    Ring {
+        strand: 0,
+        inside_girth: spring.inside(),
+        longest_girth: spring.inside(),
+        round: Hung {
+            ends: [front(0.0), front(length)],
+            joints: all.iter().map(|station| Joint { station: *station, at: front(*station) }).collect(),
+            seats: laid.seats.iter().map(seat).collect(),
+            tension: Tension::default(),
+            drop: 0.0,
+            ..laid.clone()
+        },
+        closing: Vec::new(),
+        coil: Some(coil),
+    }
 }
 
 /// A strand's chords and those of the closure, each of whose parts is hooked up so long.

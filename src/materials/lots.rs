@@ -125,6 +125,7 @@ fn unit(design: &Design, article: Article, lot: &Lot) -> &'static str {
         (Lot::Pack(_), _) => "pack",
         (Lot::Each, _) => "piece",
         (Lot::Grams(_), _) => "bag",
+        (Lot::Length(_), Article::Cord(at)) if design.cords[at].is_sprung() => "coil",
         (Lot::Length(_), Article::Cord(at)) if design.cords[at].kind != CordKind::Chain => "spool",
         (Lot::Length(_), _) => "length",
     }

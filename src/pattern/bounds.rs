@@ -114,6 +114,7 @@ pub const BOUNDS: &[Bound] = &[
     masses("Bead", &["mass"], 1_000.0),
     lists("Bead", &["instead"], 50.0),
     sizes("Cord", &["diameter"], 20.0),
+    of("Cord", &["coil"], Unit::Millimetres, (5.0, 500.0)),
     sizes("Cord", &["links"], LONGEST),
     counts("Cord", &["links"], MOST_LINKS as f64),
     of("Cord", &["strength"], Unit::Newtons, (0.01, 100_000.0)),

@@ -119,6 +119,8 @@ record!(
         diameter: Option<At<Length>>,
         /// Its American wire gauge, instead of a diameter.
         gauge: Option<At<Whole>>,
+        /// Of memory wire, the inside diameter of its coil.
+        coil: Option<At<Length>>,
         /// Of a chain, so many links measure so much: `10 = 28 mm`.
         links: Option<At<Measured>>,
         /// Cord that one tight overhand knot takes up, beyond its length on the strand: what ten knots make
@@ -192,13 +194,13 @@ record!(
 record!(
     /// How an article is sold.
     Sold {
-        /// strand, hank, pack, each, grams, spool or length.
+        /// strand, hank, pack, each, grams, spool, length or turns.
         by: At<SoldBy>,
         /// How many strands a hank has.
         strands: Option<Whole>,
         /// Length of a strand, one of a hank, a spool or cut piece.
         length: Option<Length>,
-        /// How many in a pack.
+        /// How many in a pack, or turns of a coil.
         count: Option<Whole>,
         /// How much by mass.
         mass: Option<Mass>,
@@ -218,7 +220,7 @@ record!(
         cord: At<String>,
         /// Finished, from one end loop to the other.
         length: Option<At<Length>>,
-        /// What closes each end: a finding, several from the loop inward, or `knot`.
+        /// What closes each end: a finding, several from the loop inward, `knot`, or of memory wire `loop`.
         ends: Option<Ends>,
         /// Extra cord for each end, beyond the finished length.
         allowance: Option<At<Length>>,

@@ -155,6 +155,8 @@ words!(
         Elastic = "elastic",
         /// Chain used as a strand.
         Chain = "chain",
+        /// Hard spring steel, sold as a coil that keeps its round.
+        MemoryWire = "memory wire",
     }
 );
 
@@ -282,5 +284,7 @@ words!(
         Spool = "spool",
         /// Cut to a stated length.
         Length = "length",
+        /// Memory wire, by the turns of its coil.
+        Turns = "turns",
     }
 );

@@ -418,11 +418,32 @@ codes! {
         "Your own figure and the program's differ: one of the two is wrong. \
          The pattern's `expect:` holds the designer's own figures. The program computes others: \
          one of the two is wrong, and a pattern for sale must not leave that open.";
+    CoilSmall = "coil-small", Warning,
+        "The coil is too small for the limb, and stays sprung open round it. \
+         Beads on memory wire leave the girth pi x (coil + wire - 2 x reach) inside, where a bead reaches half its thickness \
+         inward. Round a thicker limb the wire springs open: it presses, and goes round less often than at rest. How much \
+         of that is comfortable is a matter of trial; that it should not be is common practice, no source.";
+    BeadStiff = "bead-stiff", Error,
+        "The bead is too long, or its hole too narrow, for so tight a curve of wire. \
+         Hard wire of thickness t, bent round a middle line of radius R, goes through a straight hole of diameter b and \
+         length l only where R + t/2 - sqrt((R - t/2)^2 - l^2/4) <= b: the wire's outer side in the middle of the hole and \
+         its inner side at the ends touch opposite walls. To first order that is l^2 / 8R <= b - t, the height of the arc. \
+         Derived from two circles; a hole's rims are taken as sharp.";
+    OtherTurns = "other-turns", Warning,
+        "The beads go round another number of times than `wraps:` says. \
+         On memory wire the piece goes round as often as its beads do: their length on the curved wire over the length of \
+         a turn, sqrt((2 pi R)^2 + p^2), where a turn rises by the width p of the broadest bead. A quarter of a turn \
+         between that and `wraps:` is let pass (an assumption); `repeat: fill` strings as many as it says.";
+    EndsMeet = "ends-meet", Advice,
+        "The ends of the coil lie side by side, or short of each other. \
+         A coil of memory wire is worn open: where it goes round whole times its two ends meet at one place and gape when the \
+         limb is a little thicker. A quarter to half a turn more lets them lie over each other (common practice, no source).";
     CannotWrap = "cannot-wrap", Error,
         "The piece cannot go round so many times. \
          `wraps: 3` winds the one strand of a bracelet, anklet or necklace three times round its wearer, turn beside \
          turn; its ends, joined by a clasp or a knot, meet across the turns, so that it goes round whole times. \
-         Earrings and straps go round nothing, several strands are wound one by one, and an open necklace is not closed.";
+         Earrings and straps go round nothing, several strands are wound one by one, and an open necklace is not closed. Memory wire goes round any number of times \
+         and closes by itself: it takes no clasp.";
     NoRest = "no-rest", Error,
         "The strand cannot hang as it is written. \
          The strand cannot hang from its two points: it is shorter than the distance between \

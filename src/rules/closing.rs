@@ -21,7 +21,8 @@ fn unjoined(design: &Design) -> Option<Remark> {
         let has_findings = strand.ends.iter().any(|end| !end.findings.is_empty());
         has_findings || design.cords[strand.cord].kind == CordKind::Chain
     };
-    design.strands.iter().find(closed).filter(|_| design.closure.is_empty()).map(|strand| {
+    let tied = design.closure.is_empty() && design.spring().is_none();
+    design.strands.iter().find(closed).filter(|_| tied).map(|strand| {
         let headline = format!("nothing joins the ends of strand {}: the piece cannot be closed", strand.name);
         let help = "write a `closure:`, such as { left: [ring], right: [hook] }, or `ends: knot` to tie the ends";
         Remark::new(Code::Unjoined, headline).at(strand.place).help(help)

@@ -6,6 +6,7 @@
 mod bar;
 mod body;
 mod closing;
+mod coil;
 mod cone;
 mod drilled;
 mod extender;
@@ -48,6 +49,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             load::check(design, drape),
             hang::check(design, drape),
             ring::check(design, drape),
+            coil::check(design),
             extender::check(design, drape),
             links::check(design),
             legend::check(design),

@@ -164,6 +164,7 @@ fn cord() -> Cord {
         strength: Some(Force::newtons(60.0)),
         mass_per_metre: Mass::grams(0.55),
         needle: false,
+        coil: None,
         link: None,
         colour: Rgb::BLACK,
         sold: None,

@@ -33,6 +33,7 @@ pub const fn along(along: Along) -> &'static str {
         Along::Down => "top to lowest point",
         Along::EndToEnd { several: false } => "end to end",
         Along::EndToEnd { several: true } => "end to end, shortest strand",
+        Along::OnWire => "on the wire, loop to loop",
         Along::AllRound => "closed, all its turns",
         Along::Round { several: false } => "closed, once round",
         Along::Round { several: true } => "closed, shortest strand",

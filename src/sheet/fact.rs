@@ -28,7 +28,8 @@ pub enum Fact {
 
 /// How many times a piece goes round, where that is more than once.
 pub fn wraps(design: &Design) -> Option<Fact> {
-    (design.wraps > 1.0).then_some(Fact::Wraps(design.wraps))
+    let turns = design.turns();
+    (turns > 1.0).then_some(Fact::Wraps(turns))
 }
 
 /// Along what a piece's length is measured.
@@ -41,6 +42,8 @@ pub enum Along {
         /// Whether there are several.
         several: bool,
     },
+    /// All of a coil, along its wire.
+    OnWire,
     /// All the way round when it is closed, of a strand that goes round more than once.
     AllRound,
     /// Once round when it is closed, along the one strand or the shortest of several.
@@ -93,6 +96,7 @@ pub fn along(design: &Design) -> Along {
         Kind::Earrings => Along::Down,
         Kind::Strap => Along::EndToEnd { several },
         _ if design.closure.open().is_some() => Along::EndToEnd { several },
+        _ if design.spring().is_some() => Along::OnWire,
         _ if design.wraps > 1.0 => Along::AllRound,
         Kind::Necklace | Kind::Bracelet | Kind::Anklet => Along::Round { several },
     }

@@ -23,6 +23,8 @@ use crate::pattern::{CordKind, FindingKind, Kind};
 pub enum Caution {
     /// Cut ends fly.
     Eyes,
+    /// Memory wire springs, and its cut ends are sharp.
+    HardWire,
     /// Beads and findings are small parts.
     Children,
     /// A cord round the neck that does not come open.
@@ -47,14 +49,16 @@ pub enum Caution {
 #[must_use]
 pub fn cautions(design: &Design) -> Vec<Caution> {
     let round_the_neck = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
+    let metal = [CordKind::Chain, CordKind::MemoryWire];
     let opens = design.findings.iter().any(|finding| finding.breakaway);
     let choices = [
         (cuts_metal(design), Caution::Eyes),
+        (has_cord(design, CordKind::MemoryWire), Caution::HardWire),
         (true, Caution::Children),
         (design.wear.child, Caution::ForAChild),
         (round_the_neck && !opens, Caution::LongCord),
         (round_the_neck && opens, Caution::Breakaway),
-        (!design.findings.is_empty() || has_cord(design, CordKind::Chain), Caution::Metals),
+        (!design.findings.is_empty() || metal.into_iter().any(|kind| has_cord(design, kind)), Caution::Metals),
         (has_glass(design), Caution::Glass),
         (glues(design), Caution::Glue),
         (has_cord(design, CordKind::Elastic), Caution::Elastic),
@@ -65,6 +69,11 @@ pub fn cautions(design: &Design) -> Vec<Caution> {
 
 /// Whether wire, pins or chain are cut.
 pub(super) fn cuts_metal(design: &Design) -> bool {
+    cuts_soft_metal(design) || has_cord(design, CordKind::MemoryWire)
+}
+
+/// Whether metal is cut that does not spoil flush cutters.
+pub(super) fn cuts_soft_metal(design: &Design) -> bool {
     let findings = [FindingKind::EyePin, FindingKind::HeadPin, FindingKind::Chain];
     let cords = [CordKind::Wire, CordKind::Chain];
     findings.into_iter().any(|kind| has_finding(design, kind)) || cords.into_iter().any(|kind| has_cord(design, kind))

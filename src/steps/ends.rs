@@ -29,6 +29,8 @@ pub enum Way {
     Knotted,
     /// The end link of a chain, opened and shut.
     Linked,
+    /// A loop turned of the cord itself, which is hard wire.
+    Turned,
     /// Both ends tied to each other.
     Tied,
     /// The fold of a doubled cord, hitched with a lark's head.
@@ -108,6 +110,7 @@ fn way(design: &Design, strand: &Strand, side: Side) -> Way {
         () if has(FindingKind::Crimp) => Way::Crimped,
         () if has(FindingKind::KnotCover) => Way::Covered,
         () if has(FindingKind::CordEnd) => Way::Glued,
+        () if design.cords[strand.cord].is_sprung() => Way::Turned,
         () if bare && open => Way::Tied,
         () => Way::Knotted,
     }
@@ -138,7 +141,7 @@ pub fn is_glued(design: &Design, strand: &Strand) -> bool {
 /// How many stoppers a strand takes while it is strung.
 pub fn stops(design: &Design, strand: &Strand) -> u64 {
     match way(design, strand, Side::Last) {
-        Way::Linked => 0,
+        Way::Linked | Way::Turned => 0,
         Way::Tied => 2,
         Way::Crimped | Way::Covered | Way::Glued | Way::Knotted | Way::Hitched => 1,
     }
@@ -204,6 +207,7 @@ impl<'d> Ends<'d> {
                 [EndWork::TieEnds, EndWork::Set { tails: true }].into_iter().chain(hide).collect()
             }
             Way::Hitched => vec![EndWork::Hitch],
+            Way::Turned => vec![EndWork::Turn],
         };
         let again = (!work.is_empty() && self.strands.len() > 1).then(|| EndWork::Others(done + 1, done + work.len()));
         work.into_iter().chain(again).map(|work| self.step(work)).collect()
@@ -243,6 +247,7 @@ impl<'d> Ends<'d> {
             EndWork::Trim if !self.fills() => Drawing::TailCut,
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,
+            EndWork::Turn => Drawing::PlainLoop,
             EndWork::Press(_) => Drawing::CrimpPressed,
             EndWork::TieInCover | EndWork::Tie => Drawing::Knot,
             EndWork::CloseCover => Drawing::KnotCover,

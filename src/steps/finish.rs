@@ -20,6 +20,7 @@ fn finished(design: &Design) -> Finished {
     let lengths = || design.piece_length().into();
     match design.heading.kind {
         Kind::Earrings => Finished::Hung(depth(design)),
+        _ if design.spring().is_some() => Finished::Coiled(design.turns(), inside(design)),
         _ if design.closure.is_empty() => {
             Finished::Tied { packed: design.strands.iter().all(|strand| strand.settle == Settle::Fill) }
         }

@@ -24,7 +24,9 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     let mut cuts: Vec<_> = has(CordKind::Elastic).then_some(Cut::Stretch).into_iter().collect();
     cuts.extend(cords.map(Cut::Pieces));
     cuts.extend(design.strands.iter().filter(takes_up).map(Cut::Knots));
-    cuts.extend((has(CordKind::Wire) || has(CordKind::Chain)).then_some(Cut::Flying));
+    let sprung = |strand: &&Strand| design.cords[strand.cord].is_sprung();
+    cuts.extend(design.strands.iter().filter(sprung).map(Cut::Coil));
+    cuts.extend((has(CordKind::Wire) || has(CordKind::MemoryWire) || has(CordKind::Chain)).then_some(Cut::Flying));
     // Pieces that look alike are told apart by tags.
     let tag = (design.strands.len() > 1).then_some(Task::Tag);
     [Some(Task::Cut(cuts)), tag].into_iter().flatten().map(Step::new).collect()

@@ -105,6 +105,8 @@ pub enum Cut<'d> {
     Pieces(Index<Cord>),
     /// What a strand's knots take up.
     Knots(&'d Strand),
+    /// Memory wire is counted off its coil, and cut with cutters of its own.
+    Coil(&'d Strand),
     /// Ends of metal fly.
     Flying,
 }
@@ -209,6 +211,8 @@ pub enum EndWork {
     Square,
     /// Glue it in.
     Glue,
+    /// Turn the end of hard wire into a loop.
+    Turn,
     /// Hang its link or loop.
     Link,
     /// Do steps from the first to the last again for the other strands.
@@ -266,6 +270,8 @@ pub enum Finished {
         /// Whether they are.
         packed: bool,
     },
+    /// A coil that lies by itself: how often it goes round, and the girth inside.
+    Coiled(f64, Option<Length>),
     /// Laid straight: its shortest and longest length.
     Straight([Length; 2]),
     /// Closed: its shortest and longest length.

@@ -1,7 +1,7 @@
 //! The tools that a design needs, derived from what its steps do.
 
-use super::cautions::cuts_metal;
-use super::ends::{is_glued, stops};
+use super::cautions::{cuts_metal, cuts_soft_metal};
+use super::ends::{Way, closings, is_glued, stops};
 use crate::design::{Crimp, Design, Finding, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
@@ -19,6 +19,8 @@ pub enum Tool {
     EyeProtection,
     /// Flush cutters, for metal.
     FlushCutters,
+    /// Cutters for hard wire, which spoils others.
+    HardWireCutters,
     /// Sharp scissors, for soft cord.
     Scissors,
     /// A beading needle.
@@ -49,6 +51,7 @@ pub fn tools(design: &Design) -> Vec<Tool> {
     let has = |kind| has_finding(design, kind);
     let pins = has(FindingKind::EyePin) || has(FindingKind::HeadPin);
     let metal = cuts_metal(design);
+    let flush = cuts_soft_metal(design);
     let soft = [CordKind::Thread, CordKind::Silk, CordKind::Leather, CordKind::Elastic];
     let rings = [FindingKind::JumpRing, FindingKind::Chain, FindingKind::EarWire, FindingKind::Bail];
     let crimps = need::counts(design).into_keys().filter_map(|article| match article {
@@ -64,7 +67,8 @@ pub fn tools(design: &Design) -> Vec<Tool> {
         (true, Tool::Board),
         (true, Tool::Ruler),
         (metal, Tool::EyeProtection),
-        (metal, Tool::FlushCutters),
+        (flush, Tool::FlushCutters),
+        (has_cord(design, CordKind::MemoryWire), Tool::HardWireCutters),
         (soft.into_iter().any(|kind| has_cord(design, kind)), Tool::Scissors),
         (design.strands.iter().any(|strand| needle(design, strand) == Some(Needle::Bought)), Tool::Needle),
         (design.strands.len() > 1, Tool::Tape),
@@ -72,7 +76,7 @@ pub fn tools(design: &Design) -> Vec<Tool> {
         (stoppers > 0, Tool::Stoppers(stoppers)),
         (crimped(Tool::CrimpingPliers), Tool::CrimpingPliers),
         (crimped(Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),
-        (pins, Tool::RoundNosePliers),
+        (pins || closings(design).contains(&Way::Turned), Tool::RoundNosePliers),
         (pins || rings.into_iter().any(has) || has(FindingKind::KnotCover), Tool::ChainNosePliers),
         (knots(design), Tool::Awl),
         (glues(design), Tool::Glue),

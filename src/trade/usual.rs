@@ -76,6 +76,15 @@ pub const OVERHAND: f64 = 10.1;
 /// (the same script) by its 10.09.
 pub const DOUBLE_OVERHAND: f64 = 1.712;
 
+/// Inside of the loop that memory wire is turned into at its ends: common practice, no source.
+pub const TURNED: Length = Length::mm(3.0);
+
+/// Memory wire that such a loop takes: once round its middle line.
+#[must_use]
+pub fn turned(wire: Length) -> Length {
+    loop_wire(TURNED + wire * 2.0, wire)
+}
+
 /// Wire that a plain loop takes: once round its middle line, so that it goes round unstretched.
 #[must_use]
 pub fn loop_wire(outside: Length, wire: Length) -> Length {

@@ -86,7 +86,9 @@ fn no_link_is_stretched() {
 #[test]
 fn the_ring_holds_every_seat_in_order() {
     every(|what, piece| {
-        for ring in &piece.drape.rings {
+        // What lies open on memory wire is not closed.
+        let closed = piece.design.spring().is_none();
+        for ring in piece.drape.rings.iter().filter(|_| closed) {
             assert_eq!(ring.round.seats.len(), piece.drape.strands[ring.strand].seats.len(), "{what}");
             let seats = ring.round.seats.iter().map(|seat| seat.centre);
             let way: Vec<_> =

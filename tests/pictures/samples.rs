@@ -128,6 +128,7 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
         strength: None,
         mass_per_metre: Mass::grams(0.5),
         needle: false,
+        coil: None,
         link: None,
         colour,
         sold: None,

@@ -27,7 +27,10 @@ pub fn cases() -> Vec<Case> {
     };
     let ring = |ring: &str| {
         let row = "[10 reed, { dangle: [reed], on: ring }, 10 reed]";
-        with_findings(&changed(&[("[20 reed]", row)]), &[&RING.replace("ring: {", ring).replace("inside: 3", "inside: 7")])
+        with_findings(
+            &changed(&[("[20 reed]", row)]),
+            &[&RING.replace("ring: {", ring).replace("inside: 3", "inside: 7")],
+        )
     };
     let pair = |bar: &str| {
         let (left, right) =

@@ -44,6 +44,7 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         strength: None,
         mass_per_metre: Mass::grams(0.5),
         needle: false,
+        coil: None,
         link: None,
         colour: Rgb::BLACK,
         sold: sold(Lot::Length(Length::mm(10_000.0)), 790),

@@ -35,7 +35,7 @@ macro_rules! worked {
 }
 
 /// Worked pieces, by name.
-const WORKED: [(&str, &str); 27] = [
+const WORKED: [(&str, &str); 28] = [
     worked!("saltmarsh"),
     worked!("groyne"),
     worked!("moonwrack"),
@@ -60,6 +60,7 @@ const WORKED: [(&str, &str); 27] = [
     worked!("sounding-line"),
     worked!("spindrift"),
     worked!("tideline"),
+    worked!("turnstone"),
     worked!("whelk"),
     worked!("windlass"),
     worked!("wrackline"),

@@ -6,6 +6,7 @@ use crate::design::{Bar, Bit, Dangle, Design, Finding, Index, Pin, Strand, What}
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
+use crate::paint::outline;
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
@@ -139,6 +140,14 @@ impl<'a> Sketch<'a, '_, '_> {
         let length = self.strand.finished.value();
         let mut marks = Vec::new();
         for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
+            let at = if from_last { length } else { 0.0 };
+            if self.strand.is_turned(end, self.design) && self.hung.reaches(at) {
+                let (point, onward) = self.hung.at(at);
+                let outward = if from_last { -onward } else { std::f64::consts::PI - onward };
+                marks.push(turned_loop(self.strand, self.frame.page(point), outward, self.frame.scale, self.stencils));
+            }
+        }
+        for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
             for closed in ends::closed(end, self.design) {
                 let at = |depth: f64| if from_last { length - depth } else { depth };
                 let own = self.design.findings[closed.finding].length().unwrap_or_default().value();
@@ -175,6 +184,14 @@ impl<'a> Sketch<'a, '_, '_> {
             What::Dangle(dangle) => branch(dangle, at, self.design, scale, self.stencils),
         }
     }
+}
+
+/// The loop that memory wire is turned into, from a point of the page outward along an angle.
+pub fn turned_loop(strand: &Strand, at: Point, outward: f64, scale: f64, stencils: &Stencils<'_>) -> Mark {
+    let radius = 0.5 * stencils.turned(strand).value() * scale;
+    let centre = at + Point::towards(outward) * radius;
+    let path = outline::flattened(&outline::ellipse(centre, radius, radius));
+    stencils.cord(strand.cord, &path, scale)
 }
 
 /// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.

@@ -23,6 +23,9 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     let mut blocks = Vec::new();
     if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
         blocks.push(Type::STRONG.paragraph(&english::measures(design, strand), width));
+        if design.cords[strand.cord].is_sprung() {
+            small.push(CURVED.to_owned());
+        }
         small.push(tolerances(design, strand));
     }
     let chain = design.cords[strand.cord].kind == CordKind::Chain;
@@ -32,6 +35,10 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
 }
+
+/// What is said of a length on memory wire.
+const CURVED: &str =
+    "That is along the wire as it is curved, where beads touch on the inner side; here they are drawn as far apart.";
 
 /// What to do where the length differs by more.
 fn tolerances(design: &Design, strand: &Strand) -> String {

@@ -19,6 +19,11 @@ pub const fn caution(caution: Caution) -> Warned {
             "Eyes",
             "Cut ends fly. Wear eye protection, hold the end or cut into a bag, and point it down and away from faces.",
         ),
+        Caution::HardWire => (
+            "Hard wire",
+            "Memory wire springs back and its cut ends are sharp. Keep hold of both ends, cut it with cutters made for it, and \
+           leave no end bare.",
+        ),
         Caution::Children => (
             "Children",
             "Beads and findings are small parts and can choke. This piece is not for young children, and no bead \

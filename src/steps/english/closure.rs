@@ -40,6 +40,7 @@ impl Teller<'_> {
             Way::Crimped => "crimp",
             Way::Covered => "knot cover",
             Way::Glued => "cord end",
+            Way::Turned => "turned loop",
             Way::Linked => "end link",
             Way::Hitched => "lark's head",
             Way::Knotted | Way::Tied => "knot",

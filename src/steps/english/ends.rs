@@ -141,8 +141,7 @@ impl<'a> Group<'a> {
         let design = self.ends.design;
         let order = words::names(design, &self.ends.strands);
         if self.ends.side == Side::First {
-            let from =
-                if self.has_loops() && !self.is_below_a_neck() { "the first loop on" } else { "the inside out" };
+            let from = if self.has_loops() && !self.is_below_a_neck() { "the first loop on" } else { "the inside out" };
             return format!("From {from} they hang in this order: {order}.");
         }
         let each = others.iter().map(|at| self.finished(&design.strands[*at]));

@@ -6,7 +6,7 @@ use crate::design::{Finding, Index};
 use crate::pattern::CordKind;
 use crate::steps::task::Finished;
 use crate::steps::tools::has_cord;
-use crate::units::Length;
+use crate::units::{Length, eighths};
 
 impl Teller<'_> {
     pub(super) fn finished(self, finished: Finished) -> Told {
@@ -18,6 +18,7 @@ impl Teller<'_> {
                 self.tried().to_owned(),
                 format!("{}{}.", self.holding(), if packed { self.packed() } else { String::new() }),
             ),
+            Finished::Coiled(turns, inside) => self.coiled(turns, inside),
             Finished::Wound(lengths, times, inside) => self.wound(lengths, times, inside),
             Finished::Straight(lengths) => {
                 ("Lay the piece straight and measure from end to end.".to_owned(), self.length(lengths))
@@ -28,6 +29,13 @@ impl Teller<'_> {
             }
         };
         Told::new("Check the piece", text).check(check)
+    }
+
+    /// How a coil is looked at.
+    fn coiled(self, turns: f64, inside: Option<Length>) -> (String, String) {
+        let text = "Let the coil lie by itself, turn upon turn, and count its turns from one loop on.".to_owned();
+        let inside = inside.map(|inside| format!(", and measures about {} round inside", self.ruler(inside)));
+        (text, format!("It goes round {} times{}.", eighths(turns), inside.unwrap_or_default()))
     }
 
     /// How a piece is tried that goes round so many times.

@@ -11,6 +11,7 @@ mod knotted;
 mod prepare;
 mod stringing;
 mod tools;
+mod turned;
 pub mod words;
 
 use crate::design::{Design, Finding, Index, Strand};
@@ -128,6 +129,7 @@ impl<'d> Teller<'d> {
             EndWork::Hide => knotted::hide(),
             EndWork::Square => group.square(),
             EndWork::Glue => group.glue(),
+            EndWork::Turn => group.turn(),
             EndWork::Link => group.linked(),
             EndWork::Others(first, last) => group.others(first, last),
         }

@@ -9,7 +9,7 @@ use crate::pattern::{CordKind, Shape};
 use crate::steps::task::{Above, Cut, Hold, Pins};
 use crate::steps::{chart, prepare};
 use crate::trade::usual;
-use crate::units::Length;
+use crate::units::{Length, eighths};
 
 /// How metal is cut with two hands.
 pub const FLYING: &str = "Hold the end that would fly, or cut into a bag.";
@@ -33,6 +33,7 @@ impl Teller<'_> {
         let said = cuts.iter().map(|cut| match cut {
             Cut::Stretch => "Stretch the elastic gently a few times before you measure it.".to_owned(),
             Cut::Pieces(cord) => self.pieces(*cord),
+            Cut::Coil(strand) => self.off_coil(strand),
             Cut::Knots(strand) => self.for_knots(strand),
             Cut::Flying => FLYING.to_owned(),
         });
@@ -68,6 +69,16 @@ impl Teller<'_> {
     fn piece(self, strand: &Strand) -> String {
         let length = self.ruler(strand.cut());
         strand.links(self.design).map_or(length.clone(), |links| format!("{}, {length},", count(links, "link")))
+    }
+
+    /// How memory wire is told off and cut (common practice, no source).
+    fn off_coil(self, strand: &Strand) -> String {
+        let turns = self.design.coil_turns(strand).unwrap_or_default();
+        format!(
+            "That is {} turns of its coil as it lies: count them off. Cut it with memory wire cutters, or bend it to and fro \
+             with pliers until it breaks; it nicks the cutters that are made for soft wire. Wear eye protection.",
+            eighths(turns)
+        )
     }
 
     /// `The 59 knots among the beads take up about 420 mm of the silk, 7.1 mm each`: an estimate, to be tried first.

@@ -15,7 +15,7 @@ use crate::pattern::CordKind;
 use crate::sheet::figure::ends;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
-use crate::sheet::figure::strands::{branch, strung_finding};
+use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
 use crate::steps::posts::{Keeps, Post};
 use crate::trade::usual::KNOT_WIDTH;
 
@@ -333,6 +333,10 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     // Distances from the loop inward, and the way outward.
     let (outer, inward) = if side == 0 { (one.x, 1.0) } else { (one.end(), -1.0) };
     let on = |distance: f64| Point::new(outer + inward * distance * one.span.scale, y);
+    if line.strand.is_turned(end, line.design) {
+        let (root, outward) = if side == 0 { (one.end(), PI) } else { (one.x, 0.0) };
+        return vec![turned_loop(line.strand, Point::new(root, y), outward, 1.0, stencils)];
+    }
     if end.findings.is_empty() && end.bight.value() == 0.0 {
         return knot(line, on(TAIL), inward, stencils).into_iter().collect();
     }

@@ -3,7 +3,7 @@
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
 use crate::pattern::CordKind;
 use crate::sheet::figure;
-use crate::trade::usual::KNOT_WIDTH;
+use crate::trade::usual::{self, KNOT_WIDTH};
 use crate::units::Length;
 
 /// Longest bare cord in mm that is drawn at actual size.
@@ -369,6 +369,10 @@ fn of_end(end: &End, strand: &Strand, design: &Design) -> (Reach, f64) {
     let half = end.findings.iter().map(|index| half_breadth(&design.findings[*index]));
     let knot = if end.findings.is_empty() { half_knot(strand, design) } else { 0.0 };
     let half = half.fold(end.bight.value().mul_add(0.3, 1.0).max(knot), f64::max);
+    if strand.is_turned(end, design) {
+        let outside = (usual::TURNED + design.cords[strand.cord].diameter * 2.0).value();
+        return (Reach { aside: outside / 2.0, above: outside / 2.0, below: outside / 2.0 }, outside);
+    }
     let is_tied = end.findings.is_empty() && design.cords[strand.cord].kind != CordKind::Chain;
     let length = if is_tied { TAIL } else { end.takes.value() };
     (Reach { aside: length / 2.0, above: half, below: half }, length)

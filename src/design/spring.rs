@@ -1,0 +1,172 @@
+//! Memory wire: hard spring steel that keeps the round of the coil as which it is sold.
+//!
+//! Beads on it lie turn beside turn, so that the wire rises with each turn by as much as the broadest is wide (see
+//! [`helix`](crate::geometry::helix)). Round a limb too thick for the coil it springs open; it never closes further.
+//!
+//! A bead is straight and the wire curved: a bead reaches on both sides as far as the plane through the coil's axis
+//! that touches it, and takes the angle between them, 2 atan(max h(ρ) / (R − ρ)), where h is half its length at ρ from
+//! its hole towards the axis and R the wire's bend. Of a ball that is 2 asin(r / R); a tube touches its neighbours with
+//! its inner rims, and takes more wire than it is long. Derived here; the planes are tried in steps of a hundredth of
+//! the bead's width.
+
+use crate::geometry::helix::Helix;
+use crate::pattern::{self, CordKind, FindingKind, Settle};
+use crate::remark::{Code, Remark};
+use crate::source::Place;
+use crate::units::Length;
+
+use super::Context;
+use super::model::{Bit, Design, End, Strand, What};
+use super::round::Stock;
+use super::shelf::Shelf;
+use super::stock::{Bead, Cord};
+
+/// Steps across a bead in which the plane that touches it is looked for.
+const STEPS: u32 = 100;
+
+/// Bare memory wire as it is sold: turn upon turn.
+#[must_use]
+pub fn at_rest(coil: Length, wire: Length) -> Helix {
+    Helix { radius: 0.5 * (coil + wire).value(), rise: wire.value() }
+}
+
+/// Beads on memory wire, as they lie round their wearer. Lengths are mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spring {
+    /// The way of the wire's middle.
+    pub helix: Helix,
+    /// Radius of the wire's middle when the coil lies at rest.
+    pub rest: f64,
+    /// How far beads reach from the wire's middle inward.
+    pub reach: f64,
+}
+
+impl Spring {
+    /// Of bits on a wire, round a limb of a girth, where anybody says it; nothing on another cord.
+    pub fn of(stock: Stock<'_>, cord: &Cord, bits: &[Bit], limb: Option<Length>) -> Option<Self> {
+        let wire = cord.diameter.value();
+        let rest = at_rest(cord.coil?, cord.diameter).radius;
+        let reach = bits.iter().map(|bit| stock.chord(bit, wire).inward).fold(0.5 * wire, f64::max);
+        let opened = limb.map_or(0.0, |limb| limb.value() / (2.0 * std::f64::consts::PI) + reach);
+        let helix = Helix { radius: rest.max(opened), rise: stock.breadth(bits, wire) };
+        Some(Self { helix, rest, reach })
+    }
+
+    /// Girth that beads at rest leave inside; nothing where they fill the coil.
+    #[must_use]
+    pub fn inside_at_rest(&self) -> f64 {
+        2.0 * std::f64::consts::PI * (self.rest - self.reach).max(0.0)
+    }
+
+    /// Girth that is left inside the beads as they lie.
+    #[must_use]
+    pub fn inside(&self) -> f64 {
+        2.0 * std::f64::consts::PI * (self.helix.radius - self.reach).max(0.0)
+    }
+
+    /// How many times bits, strung straight, go round on it.
+    pub fn turns(&self, stock: Stock<'_>, bits: &[Bit]) -> f64 {
+        let mut bits = bits.to_vec();
+        self.curve(stock, &mut bits);
+        self.helix.turns(bits.iter().map(Bit::length).sum())
+    }
+
+    /// Lets bits take as much wire as they do on its curve.
+    pub fn curve(&self, stock: Stock<'_>, bits: &mut [Bit]) {
+        for bit in bits {
+            if let What::Bead(bead) = bit.what {
+                let longer = self.longer(&stock.beads[bead]);
+                (bit.before, bit.after) = (bit.before * longer, bit.after * longer);
+            }
+        }
+    }
+
+    /// How many times as much wire a bead takes on the curve as on a straight cord.
+    fn longer(&self, bead: &Bead) -> f64 {
+        let (hole, edge) = (0.5 * bead.hole.value(), 0.5 * bead.thick.value().min(bead.across.value()));
+        let bend = self.helix.bend();
+        let slope = |step: u32| {
+            let out = hole + (edge - hole).max(0.0) * f64::from(step) / f64::from(STEPS);
+            bead.half_length(out) / (bend - out).max(f64::MIN_POSITIVE)
+        };
+        let steepest = (0..=STEPS).map(slope).fold(0.0, f64::max);
+        let straight = bead.half_length(hole);
+        if straight > 0.0 { bend * libm::atan(steepest) / straight } else { 1.0 }
+    }
+}
+
+impl Cord {
+    /// Whether it is memory wire.
+    #[must_use]
+    pub const fn is_sprung(&self) -> bool {
+        self.coil.is_some()
+    }
+}
+
+impl Strand {
+    /// Whether an end is a loop that its own wire is turned into.
+    #[must_use]
+    pub fn is_turned(&self, end: &End, design: &Design) -> bool {
+        end.findings.is_empty() && design.cords[self.cord].is_sprung()
+    }
+}
+
+impl Design {
+    /// How a piece on memory wire lies.
+    #[must_use]
+    pub fn spring(&self) -> Option<Spring> {
+        let [strand] = self.strands.as_slice() else { return None };
+        let bits: Vec<_> = strand.bits().cloned().collect();
+        let limb = self.wear.is_told().then_some(self.wear.narrowest);
+        Spring::of(self.stock(), &self.cords[strand.cord], &bits, limb)
+    }
+
+    /// How many times the piece goes round: on memory wire as often as its beads do.
+    #[must_use]
+    pub fn turns(&self) -> f64 {
+        let sprung = self.spring().zip(self.strands.first());
+        sprung.map_or(self.wraps, |(spring, strand)| spring.helix.turns(strand.finished.value()))
+    }
+
+    /// How many turns of its coil, as it is sold, are cut of memory wire for a strand.
+    #[must_use]
+    pub fn coil_turns(&self, strand: &Strand) -> Option<f64> {
+        let cord = &self.cords[strand.cord];
+        Some(at_rest(cord.coil?, cord.diameter).turns(strand.cut().value()))
+    }
+}
+
+/// Refuses on memory wire what it is too hard for, or what its coil settles.
+pub fn check(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<()> {
+    let found = reason(strand, shelf).map(|(why, place)| {
+        let headline = format!("strand {}: {why}", strand.name.value);
+        let help = "take it out: memory wire goes round as `wraps:` says, and ends in turned loops or glued cord ends";
+        Remark::new(Code::Misplaced, headline).at(place).help(help)
+    });
+    found.map_or(Some(()), |remark| context.refuse(remark))
+}
+
+fn reason(strand: &pattern::Strand, shelf: &Shelf) -> Option<(String, Place)> {
+    if let Some(length) = &strand.length {
+        return Some(("the length of memory wire follows from its beads".to_owned(), length.place));
+    }
+    if let Some(settle) = strand.settle.as_ref().filter(|settle| settle.value != Settle::Fill) {
+        return Some((format!("on memory wire beads lie end to end, and do not {}", settle.value), settle.place));
+    }
+    if let Some(knots) = &strand.knots {
+        return Some(("memory wire is too hard to knot".to_owned(), knots.place));
+    }
+    if strand.doubled.is_some_and(|doubled| doubled.0) {
+        return Some(("memory wire is too hard to fold".to_owned(), strand.name.place));
+    }
+    let holds =
+        |id: &str| id == "loop" || shelf.finding(id).is_none_or(|at| shelf.findings[at].kind() == FindingKind::CordEnd);
+    let ends = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
+    let wrong = ends.iter().find(|id| id.value == "knot" || !holds(&id.value))?;
+    Some((format!("`{}` does not hold memory wire, which is too hard to tie or crimp", wrong.value), wrong.place))
+}
+
+/// Whether a cord of a pattern is memory wire.
+pub fn is_sprung(pattern: &pattern::Pattern, strand: &pattern::Strand) -> bool {
+    pattern.cords.get(&strand.cord.value).is_some_and(|cord| cord.kind == CordKind::MemoryWire)
+}
