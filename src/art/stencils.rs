@@ -85,6 +85,14 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || finding::marks(finding, ink, Light::on_turn(turn)), at, angle, scale)
     }
 
+    /// The same, and chain in the length that it states instead of a link of it.
+    pub fn whole(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
+        match self.design.findings[index].chain().and_then(|chain| chain.length) {
+            Some(length) => self.chain(index, &[at, at + Point::towards(angle) * (length.value() * scale)], scale),
+            None => self.finding(index, at, angle, scale),
+        }
+    }
+
     /// A crimp pressed shut.
     pub fn pressed_crimp(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];

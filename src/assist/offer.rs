@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::source::{Place, Source};
 
 use super::language;
-use super::scan::{self, Role, Spot};
+use super::scan::{self, Key, Role, Spot};
 
 /// Something that may stand at a place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -57,7 +57,8 @@ pub fn offers(source: &Source, at: usize) -> Vec<Offer> {
 }
 
 fn all(source: &Source, spot: &Spot) -> Vec<Offer> {
-    let ids = |groups: &'static [&'static str]| ids(source, groups);
+    let defined: Vec<_> = scan::keys_of(source).collect();
+    let ids = |groups: &'static [&'static str]| ids(source, &defined, groups);
     let keyed = !source.text()[spot.word.end..].trim_start_matches(['"', '\'']).starts_with(':');
     let keys = || {
         let known = language::keys(&spot.path).into_iter().map(|entry| (entry.word, entry.meaning, Sort::Key));
@@ -106,14 +107,19 @@ pub fn id_values(path: &[String]) -> &'static [&'static str] {
     }
 }
 
-/// The ids of groups, each once and with the sort of thing it is: first the pattern's own, then those of its shelves.
-fn ids(source: &Source, groups: &'static [&'static str]) -> impl Iterator<Item = (String, String)> {
+/// The ids of groups among the keys that are defined, each once and with the sort of thing it is: first the
+/// pattern's own, then those of its shelves.
+fn ids<'a>(
+    source: &'a Source,
+    defined: &'a [Key],
+    groups: &'static [&'static str],
+) -> impl Iterator<Item = (String, String)> + 'a {
     let mut known = BTreeSet::new();
-    let keys: Vec<_> = scan::keys_of(source).filter(|key| groups.iter().any(|group| key.path == [*group])).collect();
-    keys.into_iter().filter(move |key| known.insert(key.key.clone())).map(|key| {
+    let of_them = defined.iter().filter(|key| groups.iter().any(|group| key.path == [*group]));
+    of_them.filter(move |key| known.insert(&key.key)).map(|key| {
         let sort = key.path[0].trim_end_matches('s').to_owned();
         let shelf = key.place.is_shelved().then(|| format!(" on {}", source.of(key.place).name));
-        (key.key, sort + &shelf.unwrap_or_default())
+        (key.key.clone(), sort + &shelf.unwrap_or_default())
     })
 }
 

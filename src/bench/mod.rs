@@ -3,6 +3,7 @@
 //!
 //! A bracelet is drawn closed, with all its rows; everything else as it hangs.
 
+mod plain;
 mod things;
 
 use std::sync::Arc;
@@ -16,6 +17,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Page};
 use crate::sheet::figure::{self, Frame};
 
+pub use plain::plain;
 use things::things;
 pub use things::{Of, Thing};
 

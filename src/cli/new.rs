@@ -11,7 +11,7 @@ use super::{Failure, output};
 #[derive(Args)]
 pub struct Options {
     /// The kind of piece: necklace, bracelet, anklet, earrings or strap; or shelf
-    #[arg(default_value = "necklace", value_parser = word)]
+    #[arg(value_name = "KIND", default_value = "necklace", value_parser = word)]
     start: Start,
 }
 

@@ -26,6 +26,9 @@ pub fn fill(
         return Some(1);
     }
     let place = strand.beads.place;
+    if length.is_none() && context.girthless {
+        return None;
+    }
     let Some(length) = length else {
         let remark = Remark::new(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
         return context.refuse(remark.help("write the strand's `length:`, or in `wear:` the girth that it goes round"));

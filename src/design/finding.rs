@@ -108,6 +108,16 @@ impl Finding {
         }
     }
 
+    /// How far open a ring of it is that other things hang in: a jump ring, or a link of chain.
+    #[must_use]
+    pub fn opening(&self) -> Option<Length> {
+        match &self.form {
+            Form::JumpRing(ring) => Some(ring.inside),
+            Form::Chain(chain) => Some(chain.link - *chain.wire * 2.0),
+            _ => None,
+        }
+    }
+
     /// Outside diameter of its wide end, where a cone or cap states it.
     #[must_use]
     pub const fn mouth(&self) -> Option<Length> {

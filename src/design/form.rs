@@ -302,10 +302,15 @@ impl Chain {
     /// How many links a length of it has: each lengthens it by its own length less two thicknesses of its
     /// wire, which lie in its neighbours. Nothing where the wire leaves nothing open in a link.
     #[must_use]
-    pub fn links(&self, length: Length) -> Option<f64> {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a length is finite and a link longer than 0"
+    )]
+    pub fn links(&self, length: Length) -> Option<u64> {
         let both = *self.wire * 2.0;
         let pitch = (self.link - both).value();
-        (pitch > 0.0).then(|| libm::round((length - both).value() / pitch).max(1.0))
+        (pitch > 0.0).then(|| libm::round((length - both).value() / pitch).max(1.0) as u64)
     }
 }
 
@@ -348,6 +353,14 @@ impl Cone {
     #[must_use]
     pub fn width_at(&self, depth: Length) -> Length {
         self.tip + (self.inside - self.tip) * (depth / self.length).clamp(0.0, 1.0)
+    }
+}
+
+impl Ring {
+    /// How broad it is outside, with its wire at least.
+    #[must_use]
+    pub fn breadth(&self) -> Length {
+        (self.inside + *self.wire * 2.0).max(self.outside.unwrap_or_default())
     }
 }
 

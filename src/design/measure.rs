@@ -6,7 +6,7 @@ use super::bars::Shared;
 use super::entries::Index;
 use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
 use super::stock::Bead;
-use crate::pattern::Kind;
+use crate::pattern::{CordKind, Kind};
 
 impl Strand {
     /// Every bit in order.
@@ -30,6 +30,13 @@ impl Strand {
     /// What may come to lie beyond a station.
     pub fn below(&self, station: f64) -> impl Iterator<Item = &Bit> {
         self.trains.iter().flat_map(Train::placed).filter(move |(at, _)| *at > station).map(|(_, bit)| bit)
+    }
+
+    /// Whether beads slide on it: what hangs in the links of a chain does not.
+    #[must_use]
+    pub fn slides(&self, design: &Design) -> bool {
+        let free = |train: &Train| matches!(train.rest, Rest::Free(..));
+        design.cords[self.cord].kind != CordKind::Chain && self.trains.iter().any(free)
     }
 
     /// How many links of chain it is, where the links of its cord are known.

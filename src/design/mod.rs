@@ -111,6 +111,8 @@ pub struct Size {
 struct Context {
     /// Where the pattern cannot be read.
     holes: Holes,
+    /// Whether it cannot be read round what the piece goes.
+    girthless: bool,
     remarks: Vec<Remark>,
     /// How many things the strands so far hold.
     strung: u64,
@@ -123,9 +125,8 @@ struct Context {
 impl Context {
     /// Whether the piece lacks something because of a hole in its pattern.
     fn wants(&self, pattern: &Pattern) -> bool {
-        let wear = pattern.wear.as_ref().is_some_and(|wear| self.holes.spoil(wear.place));
-        let text = ["strands", "closure", "wear", "kind"].into_iter().any(|key| self.holes.swallow(key));
-        pattern.kind.place.is_nowhere() || self.holes.spoil(pattern.strands.place) || wear || text
+        let text = ["strands", "closure"].into_iter().any(|key| self.holes.swallow(key));
+        self.girthless || self.holes.spoil(pattern.strands.place) || text
     }
 
     fn refuse<T>(&mut self, remark: Remark) -> Option<T> {
@@ -155,7 +156,8 @@ pub struct Attempt {
 #[must_use]
 pub fn attempt(pattern: &Pattern, holes: &Holes, choice: &Choice) -> Attempt {
     let variants = 1 + pattern.variants().len() as u64;
-    let mut context = Context { holes: holes.clone(), variants, ..Context::default() };
+    let girthless = girthless(pattern, holes);
+    let mut context = Context { holes: holes.clone(), girthless, variants, ..Context::default() };
     let (design, whole) = build(pattern, choice, &mut context).unzip();
     let whole = whole.unwrap_or_default();
     if let (Some(design), Some(expect), true) = (&design, &pattern.expect, *choice == Choice::default()) {
@@ -165,6 +167,12 @@ pub fn attempt(pattern: &Pattern, holes: &Holes, choice: &Choice) -> Attempt {
         context.remarks.extend(shelf::unused(pattern));
     }
     Attempt { design, whole, remarks: once(context.remarks) }
+}
+
+/// Whether a hole leaves open round what a piece goes: its kind, or who wears it.
+fn girthless(pattern: &Pattern, holes: &Holes) -> bool {
+    let wear = pattern.wear.as_ref().is_some_and(|wear| holes.spoil(wear.place));
+    wear || pattern.kind.place.is_nowhere() || ["wear", "kind"].into_iter().any(|key| holes.swallow(key))
 }
 
 /// Every size that a pattern is made in, the base size first, with its design in a colourway; nothing

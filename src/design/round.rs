@@ -58,10 +58,9 @@ impl Stock<'_> {
     #[must_use]
     pub fn hooked(self, part: &Part, length: Length) -> Vec<Chord> {
         let finding = &self.findings[part.finding];
-        let count = finding.chain().and_then(|chain| chain.links(length)).unwrap_or(1.0);
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, at least 1")]
-        let chords = count as usize;
-        vec![Chord::even(length.value() / count, 0.5 * finding.thickness().value()); chords]
+        let count = finding.chain().and_then(|chain| chain.links(length)).unwrap_or(1);
+        let chord = Chord::even(length.value() / count as f64, 0.5 * finding.thickness().value());
+        std::iter::repeat_n(chord, usize::try_from(count).unwrap_or(1)).collect()
     }
 
     fn half(self, finding: Index<Finding>) -> f64 {

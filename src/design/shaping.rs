@@ -307,7 +307,7 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
 /// Refuses so much chain that its links are none of a piece's.
 pub fn countable(id: &str, chain: &Chain, length: Length, place: Place, context: &mut Context) -> bool {
     let links = chain.links(length);
-    if links.is_some_and(|links| links <= f64::from(MOST_LINKS)) {
+    if links.is_some_and(|links| links <= u64::from(MOST_LINKS)) {
         return true;
     }
     let headline = match links {

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::pattern::{self, Dict, FindingKind, Pattern, Recolour};
-use crate::remark::{Code, Remark, a, suggest};
+use crate::remark::{Code, Remark, a, meaning, suggest};
 use crate::source::At;
 
 use super::Context;
@@ -165,8 +165,16 @@ impl Context {
         if id.place.is_nowhere() || self.holes.swallow(&id.value) {
             return;
         }
-        let all = || format!("the pattern defines: {}", known.clone().collect::<Vec<_>>().join(", "));
-        let help = suggest(&id.value, known.clone(), all);
+        let counted = id.value.find(|sign: char| !sign.is_ascii_digit()).filter(|at| *at > 0);
+        let counted = counted.map(|at| id.value.split_at(at)).filter(|(_, id)| known.clone().any(|known| known == *id));
+        let all = || match known.clone().collect::<Vec<_>>() {
+            none if none.is_empty() => format!("the pattern defines no {what} at all: write it first"),
+            some => format!("the pattern defines: {}", some.join(", ")),
+        };
+        let help = match counted {
+            Some((count, id)) => meaning(&format!("{count} {id}")),
+            None => suggest(&id.value, known.clone(), all),
+        };
         self.remarks.push(
             Remark::new(Code::UnknownId, format!("the pattern defines no {what} `{}`", id.value))
                 .at(id.place)

@@ -6,7 +6,7 @@
 //! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
 //! that each takes up at most what one cord of that thickness would.
 
-use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Settle, Times};
+use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Run, Settle, Times};
 use crate::remark::{Code, Remark};
 use crate::source::At;
 use crate::trade::usual;
@@ -359,17 +359,25 @@ fn refuse_overfull(strand: &pattern::Strand, list: &List<'_>, over: f64, window:
     context.remarks.push(Remark::new(Code::Overfull, headline).at(place).help(help));
 }
 
-/// Says how often the list's first repeat would fit.
+/// Says how often the list's first repeat would fit, or of a list without one, how many beads of its longest run.
 fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Context) -> Option<String> {
     let mut items = strand.beads.value.clone();
-    let (at, often) = items.iter().enumerate().find_map(|(at, item)| match &item.value {
-        Item::Repeat(Repeat { repeat: Times::Count(count), .. }) => Some((at, *count)),
+    let counted = |(at, item): (usize, &At<Item>)| match &item.value {
+        Item::Repeat(Repeat { repeat: Times::Count(count), of }) => Some((at, *count, of.clone(), None)),
+        Item::Run(Run { count, id }) => {
+            let one = At { value: Item::Run(Run { count: 1, id: id.clone() }), place: item.place };
+            Some((at, *count, vec![one], Some(id.clone())))
+        }
         _ => None,
-    })?;
-    if let Item::Repeat(repeat) = &mut items[at].value {
-        repeat.repeat = Times::Fill;
-    }
+    };
+    let all: Vec<_> = items.iter().enumerate().filter_map(counted).collect();
+    let repeat = all.iter().find(|(.., run)| run.is_none());
+    let (at, often, of, run) = repeat.or_else(|| all.iter().max_by_key(|(_, count, ..)| *count))?;
+    items[*at].value = Item::Repeat(Repeat { repeat: Times::Fill, of: of.clone() });
     let list = List::new(&items, list.given(), list.shelf(), context)?;
-    let fits = largest(|fill| list.fits(fill, room))?;
-    (fits < often).then(|| format!("repeat {fits} times instead of {often}"))
+    let fits = largest(|fill| list.fits(fill, room)).filter(|fits| fits < often)?;
+    Some(match run {
+        Some(id) => format!("string {fits} {id} instead of {often}"),
+        None => format!("repeat {fits} times instead of {often}"),
+    })
 }

@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use resvg::usvg::Tree;
-use tiny_skia::{ColorU8, FilterQuality, Pixmap, PixmapPaint, Transform};
+use tiny_skia::{Pixmap, Transform};
 
 use super::ExportError;
 use super::tree::tree;
@@ -75,17 +75,30 @@ fn raised(page: &Page, shadow: &Shadow, some: &[Mark], pixels: &mut Pixmap) -> R
     // Whole pixels are moved, parts of one are moved by the blur.
     let (whole, parts) = (throw.map(f64::floor), throw.map(|throw| throw - throw.floor()));
     let soft = shade.blurred(sigma / smaller, parts);
-    let soft = soft.pixmap(shadow.colour, shadow.opacity).ok_or(ExportError::NoArea)?;
-    let larger = smaller as f32;
-    let place = Transform::from_translate(whole[0] as f32, whole[1] as f32).post_scale(larger, larger);
-    let smooth = PixmapPaint { quality: FilterQuality::Bilinear, ..PixmapPaint::default() };
-    pixels.draw_pixmap(0, 0, soft.as_ref(), &smooth, place, None);
-    pixels.draw_pixmap(0, 0, layer.as_ref(), &PixmapPaint::default(), Transform::identity(), None);
+    soft.darken(pixels, shadow, smaller, whole);
+    lay(&layer, pixels);
     Ok(())
 }
 
-/// How opaque a drawing is, in rows from 0 to 1.
+/// Lays a drawing over another of its size.
+fn lay(drawing: &Pixmap, pixels: &mut Pixmap) {
+    let both = drawing.data().chunks_exact(4).zip(pixels.data_mut().chunks_exact_mut(4));
+    for (over, under) in both.filter(|(over, _)| over[3] > 0) {
+        let through = u32::from(255 - over[3]);
+        for (over, under) in over.iter().zip(under) {
+            let shows = u32::from(*under) * through + 128;
+            // A 255th, rounded. The colours are multiplied by their opacity, so that no sum is beyond 255.
+            #[expect(clippy::cast_possible_truncation, reason = "at most 255")]
+            let shows = ((shows + (shows >> 8)) >> 8) as u8;
+            *under = over.saturating_add(shows);
+        }
+    }
+}
+
+/// How opaque a drawing is, in rows from 0 to 1, where it is not empty.
 struct Shade {
+    /// Column and row of the drawing, in this one's pixels, at which it begins.
+    at: [i32; 2],
     width: usize,
     values: Vec<f32>,
 }
@@ -103,7 +116,28 @@ impl Shade {
                 *value += share * square.iter().map(|pixel| f32::from(pixel.alpha())).sum::<f32>();
             }
         }
-        Self { width, values }
+        Self { at: [0, 0], width, values }.without_borders()
+    }
+
+    fn height(&self) -> usize {
+        self.values.len() / self.width.max(1)
+    }
+
+    /// Without the rows and columns at its borders in which nothing is.
+    fn without_borders(self) -> Self {
+        let row = |row: usize| &self.values[row * self.width..][..self.width];
+        let filled: Vec<_> = (0..self.height()).filter(|at| row(*at).iter().any(|value| *value > 0.0)).collect();
+        let (Some(top), Some(bottom)) = (filled.first(), filled.last()) else {
+            return Self { at: [0, 0], width: 0, values: Vec::new() };
+        };
+        let first = |row: &[f32]| row.iter().position(|value| *value > 0.0);
+        let last = |row: &[f32]| row.iter().rposition(|value| *value > 0.0);
+        let left = filled.iter().filter_map(|at| first(row(*at))).min().unwrap_or(0);
+        let right = filled.iter().filter_map(|at| last(row(*at))).max().unwrap_or(0);
+        let values = (*top..=*bottom).flat_map(|at| row(at)[left..=right].to_vec()).collect();
+        #[expect(clippy::cast_possible_truncation, clippy::cast_possible_wrap, reason = "no drawing is so large")]
+        let at = [left as i32, *top as i32];
+        Self { at, width: right - left + 1, values }
     }
 
     /// Under a Gaussian of such a standard deviation, moved on by parts of a pixel across and down.
@@ -112,34 +146,93 @@ impl Shade {
         self.along_rows(&across).along_rows(&down)
     }
 
-    /// Rows under weights, as columns.
+    /// Rows under weights, as columns, as much longer as the weights reach beyond them.
     fn along_rows(&self, weights: &[f32]) -> Self {
-        let (width, height) = (self.width, self.values.len() / self.width);
-        let mut values = vec![0.0; self.values.len()];
-        let mut padded = vec![0.0; width + weights.len() - 1];
+        let (reach, height) = (weights.len() / 2, self.height());
+        let width = if height > 0 { self.width + 2 * reach } else { 0 };
+        let mut values = vec![0.0; width * height];
+        let mut padded = vec![0.0; width + 2 * reach];
         let mut sums = vec![0.0; width];
-        for (y, row) in self.values.chunks_exact(width).enumerate() {
-            padded[weights.len() / 2..][..width].copy_from_slice(row);
+        for (y, row) in self.values.chunks_exact(self.width.max(1)).enumerate() {
+            padded[2 * reach..][..self.width].copy_from_slice(row);
             sums.fill(0.0);
             for (at, weight) in weights.iter().enumerate() {
                 sums.iter_mut().zip(&padded[at..]).for_each(|(sum, value)| *sum += weight * value);
             }
             values.iter_mut().skip(y).step_by(height).zip(&sums).for_each(|(value, sum)| *value = *sum);
         }
-        Self { width: height, values }
+        #[expect(clippy::cast_possible_truncation, clippy::cast_possible_wrap, reason = "a blur is some pixels wide")]
+        let left = self.at[0] - reach as i32;
+        Self { at: [self.at[1], left], width: height, values }
     }
 
-    /// In a colour, of an opacity where it is full.
-    fn pixmap(&self, Rgb(red, green, blue): Rgb, opacity: f64) -> Option<Pixmap> {
-        let [width, height] = [self.width, self.values.len() / self.width].map(|size| u32::try_from(size).ok());
-        let mut pixmap = Pixmap::new(width?, height?)?;
-        for (pixel, value) in pixmap.pixels_mut().iter_mut().zip(&self.values) {
-            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 0 and 255")]
-            let alpha = (f64::from(*value) * opacity * 255.0).round().clamp(0.0, 255.0) as u8;
-            *pixel = ColorU8::from_rgba(red, green, blue, alpha).premultiply();
+    /// Lays a shadow over a drawing that is so many times larger, moved by whole pixels of its own.
+    fn darken(&self, pixels: &mut Pixmap, shadow: &Shadow, larger: f64, moved: [f64; 2]) {
+        if self.values.is_empty() {
+            return;
         }
-        Some(pixmap)
+        let size = [pixels.width(), pixels.height()];
+        let places = [0, 1].map(|axis| {
+            let begins = f64::from(self.at[axis]) + moved[axis];
+            (0..size[axis]).map(|at| Between::new((f64::from(at) + 0.5) / larger - 0.5 - begins)).collect::<Vec<_>>()
+        });
+        let Rgb(red, green, blue) = shadow.colour;
+        let colour = [red, green, blue, 255].map(f32::from);
+        let mut row = vec![0.0; self.width + 2];
+        let rows = pixels.data_mut().chunks_exact_mut(4 * size[0] as usize);
+        for (down, pixels) in places[1].iter().zip(rows).filter(|(down, _)| down.touches(self.height())) {
+            self.mixed(down, shadow.opacity as f32, &mut row);
+            for (across, pixel) in places[0].iter().zip(pixels.chunks_exact_mut(4)) {
+                let opacity = if across.touches(self.width) { across.of(&row) } else { 0.0 };
+                if opacity > 0.0 {
+                    pixel.iter_mut().zip(colour).for_each(|(under, over)| *under = mixed(*under, over, opacity));
+                }
+            }
+        }
     }
+
+    /// A row between two of its own times a factor, with nothing at either end.
+    fn mixed(&self, down: &Between, times: f32, row: &mut [f32]) {
+        let of = |at: i32| usize::try_from(at).ok().and_then(|at| self.values.chunks_exact(self.width).nth(at));
+        row.fill(0.0);
+        for (at, share) in [(down.before, 1.0 - down.share), (down.before + 1, down.share)] {
+            let values = of(at).unwrap_or_default();
+            row[1..].iter_mut().zip(values).for_each(|(mixed, value)| *mixed += times * share * value);
+        }
+    }
+}
+
+/// A place between one pixel's middle and the next one's.
+struct Between {
+    before: i32,
+    /// How much of the next one it has.
+    share: f32,
+}
+
+impl Between {
+    fn new(place: f64) -> Self {
+        #[expect(clippy::cast_possible_truncation, reason = "a place on a drawing")]
+        let before = place.floor() as i32;
+        Self { before, share: (place - place.floor()) as f32 }
+    }
+
+    /// Whether one of so many pixels stands beside it.
+    fn touches(&self, count: usize) -> bool {
+        usize::try_from(self.before + 1).is_ok_and(|next| next <= count)
+    }
+
+    /// What is there in a row that has a pixel more at either end; one that it touches.
+    fn of(&self, row: &[f32]) -> f32 {
+        let next = (self.before + 1).unsigned_abs() as usize;
+        row[next] + (row[next + 1] - row[next]) * self.share
+    }
+}
+
+/// A value of 0 to 255 under another of an opacity.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates")]
+fn mixed(under: u8, over: f32, opacity: f32) -> u8 {
+    let under = f32::from(under);
+    (under + (over - under) * opacity + 0.5) as u8
 }
 
 /// The weights of a Gaussian, an odd number of them, 1 together; its top stands so much of a pixel before the middle.
@@ -187,18 +280,19 @@ mod tests {
 
     #[test]
     fn a_blur_keeps_what_it_spreads_and_its_width() {
-        let mut dot = Shade { width: 101, values: vec![0.0; 101 * 101] };
+        let mut dot = Shade { at: [0, 0], width: 101, values: vec![0.0; 101 * 101] };
         dot.values[50 * 101 + 50] = 1.0;
         let soft = dot.blurred(4.0, [0.0, 0.25]);
-        let moment = |of: fn(usize) -> usize, about: f64, power: i32| -> f64 {
-            let moments = soft.values.iter().enumerate();
-            moments.map(|(at, value)| f64::from(*value) * (of(at) as f64 - about).powi(power)).sum()
+        let place = |at: usize| [at % soft.width, at / soft.width];
+        let moment = |axis: usize, about: f64, power: i32| -> f64 {
+            let from = |at| place(at)[axis] as f64 + f64::from(soft.at[axis]) - about;
+            soft.values.iter().enumerate().map(|(at, value)| f64::from(*value) * from(at).powi(power)).sum()
         };
-        assert!((moment(|at| at % 101, 0.0, 0) - 1.0).abs() < 1e-4);
-        for (of, middle) in [((|at| at % 101) as fn(usize) -> usize, 50.0), (|at| at / 101, 50.25)] {
-            assert!(moment(of, middle, 1).abs() < 0.01);
+        assert!((moment(0, 0.0, 0) - 1.0).abs() < 1e-4);
+        for (axis, middle) in [(0, 50.0), (1, 50.25)] {
+            assert!(moment(axis, middle, 1).abs() < 0.01);
             // Cut off beyond three standard deviations, a Gaussian has 0.973 of its variance and more.
-            assert!((0.973..1.0).contains(&(moment(of, middle, 2) / 16.0)));
+            assert!((0.973..1.0).contains(&(moment(axis, middle, 2) / 16.0)));
         }
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! See `packing` for how. Up to some hundred pieces the plan is the best there is, unless the search gives
 //! up; where the plan is not proven best, it states a lower bound beside it. A length from the stash is one
-//! piece of cord, and is cut first.
+//! piece of cord, and is cut first. Chain is cut through a link, which is lost, between one piece and the next.
 
 mod packing;
 
@@ -45,8 +45,8 @@ impl Spool {
         Self { length, in_stash, pieces: Vec::new(), left: length }
     }
 
-    fn cut(&mut self, piece: Piece) {
-        let left = self.left - piece.length;
+    fn cut(&mut self, piece: Piece, lost: Length) {
+        let left = self.left - piece.length - lost;
         self.left = if left > Length::ZERO { left } else { Length::ZERO };
         self.pieces.push(piece);
     }
@@ -103,7 +103,18 @@ impl Cutting {
 /// Plans the cuts of an article that is needed by length.
 #[must_use]
 pub fn plan(design: &Design, article: Article, pieces: Vec<Piece>, stash: &Stash) -> Cutting {
-    fewest(article, pieces, stash.length(article), lot_length(design, article))
+    let (stash, lot) = (stash.length(article), lot_length(design, article));
+    fewest(article, pieces, Supply { stash, lot, lost: lost(design, article) })
+}
+
+/// What a cut takes: the link of chain that is cut through, where its links are known; of a cord nothing.
+fn lost(design: &Design, article: Article) -> Length {
+    let link = match article {
+        Article::Cord(at) => design.cords[at].link,
+        Article::Finding(at) => design.findings[at].opening(),
+        Article::Bead(_) => None,
+    };
+    link.unwrap_or_default()
 }
 
 /// Length of one lot of a cord or chain, where it is sold by anything that has one.
@@ -122,12 +133,24 @@ pub(super) fn lot_length(design: &Design, article: Article) -> Option<Length> {
     }
 }
 
+/// What pieces are cut from.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Supply {
+    /// What is in the stash.
+    pub stash: Option<Length>,
+    /// Length of one spool on sale.
+    pub lot: Option<Length>,
+    /// What is lost between one piece and the next.
+    pub lost: Length,
+}
+
 /// Cuts the pieces from as few spools as will do.
 ///
 /// What is longer than a spool on sale can only come from the stash, and the shortest of that first, so that as
 /// much as may be comes from somewhere.
 #[must_use]
-pub fn fewest(article: Article, mut pieces: Vec<Piece>, stash: Option<Length>, lot: Option<Length>) -> Cutting {
+pub fn fewest(article: Article, mut pieces: Vec<Piece>, supply: Supply) -> Cutting {
+    let Supply { stash, lot, lost } = supply;
     pieces.sort_by(|a, b| b.length.value().total_cmp(&a.length.value()));
     let on_sale = lot.map_or(0, grains);
     let long = pieces.iter().take_while(|piece| grains(piece.length) > on_sale).count();
@@ -136,29 +159,30 @@ pub fn fewest(article: Article, mut pieces: Vec<Piece>, stash: Option<Length>, l
     let mut unplaced = Vec::new();
     for piece in pieces.into_iter().rev() {
         match spools.first_mut().filter(|stash| grains(piece.length) <= grains(stash.left)) {
-            Some(stash) => stash.cut(piece),
+            Some(stash) => stash.cut(piece, lost),
             None => unplaced.push(piece),
         }
     }
     unplaced.reverse();
     let mut cutting = Cutting { article, lot, spools, unplaced, least: 0, steps: 0 };
     if let Some(lot) = lot {
-        cut_all(&mut cutting, rest, lot);
+        cut_all(&mut cutting, rest, lot, lost);
     }
     cutting
 }
 
 /// Cuts pieces of which none is longer than a spool on sale.
-fn cut_all(cutting: &mut Cutting, pieces: Vec<Piece>, lot: Length) {
-    let at_hand = cutting.spools.first().map(|stash| grains(stash.left));
+fn cut_all(cutting: &mut Cutting, pieces: Vec<Piece>, lot: Length, lost: Length) {
+    // Behind the last piece of a spool nothing is lost: as if the spool were so much longer, and every piece.
+    let at_hand = cutting.spools.first().map(|stash| grains(stash.left + lost));
     let alike: Vec<Vec<Piece>> = alike(pieces);
-    let sizes = alike.iter().map(|pieces| grains(pieces[0].length)).collect();
+    let sizes = alike.iter().map(|pieces| grains(pieces[0].length + lost)).collect();
     let counts = alike.iter().map(Vec::len).collect();
-    let packing = pack(&Sizes { sizes, counts }, Bins { first: at_hand, each: grains(lot) });
+    let packing = pack(&Sizes { sizes, counts }, Bins { first: at_hand, each: grains(lot + lost) });
     cutting.spools.resize_with(packing.bins.len(), || Spool::new(lot, false));
     let mut alike: Vec<_> = alike.into_iter().map(Vec::into_iter).collect();
     for (spool, kinds) in cutting.spools.iter_mut().zip(&packing.bins) {
-        kinds.iter().filter_map(|kind| alike[*kind].next()).for_each(|piece| spool.cut(piece));
+        kinds.iter().filter_map(|kind| alike[*kind].next()).for_each(|piece| spool.cut(piece, lost));
     }
     (cutting.least, cutting.steps) = (packing.least as u64, packing.steps);
 }

@@ -3,6 +3,7 @@
 use super::cutting::Cutting;
 use super::{Amount, Article, Buy, Line, Stash};
 use crate::design::{Bead, Design, Lot, Sold};
+use crate::pattern::CordKind;
 use crate::units::{Length, Mass, Money};
 
 /// Guards a quotient that should be whole from falling just short of it.
@@ -125,7 +126,7 @@ fn unit(design: &Design, article: Article, lot: &Lot) -> &'static str {
         (Lot::Each, _) => "piece",
         (Lot::Grams(_), _) => "bag",
         (Lot::Length(_), Article::Cord(at)) if design.cords[at].is_sprung() => "coil",
-        (Lot::Length(_), Article::Cord(_)) => "spool",
+        (Lot::Length(_), Article::Cord(at)) if design.cords[at].kind != CordKind::Chain => "spool",
         (Lot::Length(_), _) => "length",
     }
 }

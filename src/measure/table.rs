@@ -1,5 +1,6 @@
 //! Measures as a table for people.
 
+use crate::pattern::Kind;
 use crate::units::{UnitStyle, eighths};
 
 use super::{Measures, StrandMeasures, mm};
@@ -38,8 +39,7 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     ];
     // What is laid straight pulls at nothing.
     if tension.first > 0.0 {
-        let (drop, span) = (exact(strand.hang.drop_mm, units), exact(strand.hang.span_mm, units));
-        lines.push(("hangs", format!("{drop} below a span of {span}")));
+        lines.push(("hangs", hangs(strand, units)));
         let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
         let pulls = pulls.map(|(force, place)| format!("{force:.3} N {place}"));
         lines.push(("tension", pulls.join(", ")));
@@ -47,11 +47,23 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     rows(&strand.name, lines)
 }
 
+/// How a strand hangs: by its first end alone, or between two.
+fn hangs(strand: &StrandMeasures, units: UnitStyle) -> String {
+    const SAME: f64 = 1e-6;
+    let (drop, span) = (strand.hang.drop_mm, strand.hang.span_mm);
+    if (drop - span).abs() < SAME {
+        format!("{} straight down", exact(drop, units))
+    } else {
+        format!("{} below a span of {}", exact(drop, units), exact(span, units))
+    }
+}
+
 fn piece(measures: &Measures, units: UnitStyle) -> String {
     let piece = &measures.piece;
     let (least, most) = (exact(piece.finished_mm.least, units), exact(piece.finished_mm.most, units));
     let finished = if least == most { least } else { format!("{least} to {most}") };
-    let mut lines = vec![("finished", finished), ("mass", format!("{:.1} g", piece.mass_g))];
+    let mass = if measures.kind == Kind::Earrings { "mass of both" } else { "mass" };
+    let mut lines = vec![("finished", finished), (mass, format!("{:.1} g", piece.mass_g))];
     for clearance in &measures.clearances {
         let [one, other] = &clearance.between;
         let share = clearance.touching_share * 100.0;

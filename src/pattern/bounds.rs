@@ -6,6 +6,8 @@
 
 use serde_json::{Value, json};
 
+use super::node::ARTICLES;
+
 /// What a bound counts or measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Unit {
@@ -103,7 +105,7 @@ pub const BOUNDS: &[Bound] = &[
     texts("Pattern", &["summary", "permissions", "care"], 2_000.0),
     texts("Pattern", &["notes"], 20_000.0),
     lists("Pattern", &["shelf"], 10.0),
-    lists("Shelf", &["beads", "cords", "findings", "assorted"], 1_000.0),
+    lists("Shelf", &ARTICLES, 1_000.0),
     texts("Shelf", &["currency"], 20.0),
     sizes("Bead", &["size", "thick"], 200.0),
     sizes("Bead", &["hole", "apart", "tolerance"], 100.0),

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
-use crate::remark::{Code, Remark, did_you_mean};
+use crate::remark::{Code, Remark, did_you_mean, suggest};
 use crate::source::At;
 use crate::units::Length;
 
@@ -266,10 +266,17 @@ impl JsonSchema for Hanger {
     }
 }
 
+/// The word for as often as fits.
+const FILL: &str = "fill";
+
 impl Read for Times {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         match &node.value {
-            Value::Scalar(text) if text == "fill" => Some(Self::Fill),
+            Value::Scalar(text) if text == FILL => Some(Self::Fill),
+            Value::Scalar(text) if did_you_mean(text, [FILL]).is_some() => {
+                let remark = Remark::new(Code::BadQuantity, format!("`{text}` is neither a whole number nor `{FILL}`"));
+                reader.refuse(remark.at(node.place).help(suggest(text, [FILL], String::new)))
+            }
             _ => Whole::read(node, reader).map(|count| Self::Count(count.0)),
         }
     }
@@ -312,7 +319,7 @@ impl JsonSchema for Times {
     }
 
     fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "anyOf": [{ "type": "integer", "minimum": 1 }, { "const": "fill" }] })
+        json_schema!({ "anyOf": [{ "type": "integer", "minimum": 1 }, { "const": FILL }] })
     }
 }
 

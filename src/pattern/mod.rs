@@ -30,7 +30,7 @@ use crate::source::{At, Place, Source};
 use node::{Node, Tree, Value};
 
 pub use dict::Dict;
-pub use items::{Item, Links, Repeat, Times};
+pub use items::{Item, Links, Repeat, Run, Times};
 pub use model::*;
 pub use record::{Read, Reader};
 pub use rows::{Apart, Fade, Graduate, Random, Row};

@@ -15,6 +15,8 @@ use crate::source::{At, Place, Source};
 
 use super::mend::{Mended, Mending, mend};
 
+/// The groups of what is bought.
+pub const ARTICLES: [&str; 4] = ["beads", "cords", "findings", "assorted"];
 /// Deepest nesting that is read; a pattern needs about ten.
 const DEEPEST: usize = 32;
 /// Most aliases that one anchor may serve.
@@ -49,6 +51,12 @@ impl Node {
     pub fn entry(&self, key: &str) -> Option<&Self> {
         let Value::Map(entries) = &self.value else { return None };
         entries.iter().find(|(at, _)| at.value == key).map(|(_, node)| node)
+    }
+
+    /// The beads, cords and findings that a pattern or a shelf defines, with their ids.
+    pub fn articles(&self) -> impl Iterator<Item = &(At<String>, Self)> {
+        let groups = ARTICLES.into_iter().filter_map(|group| self.entry(group));
+        groups.flat_map(|group| if let Value::Map(entries) = &group.value { &entries[..] } else { &[] })
     }
 
     /// Puts it, with all that is in it, in a file.

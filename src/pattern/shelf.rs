@@ -66,9 +66,6 @@ impl Read for Shelves {
     }
 }
 
-/// The groups that a shelf holds.
-pub const GROUPS: [&str; 4] = ["beads", "cords", "findings", "assorted"];
-
 /// The keys of which a pattern has each and a shelf none.
 const OF_PATTERNS: [&str; 3] = ["title", "kind", "strands"];
 
@@ -91,7 +88,7 @@ pub fn is_shelf(source: &Source) -> bool {
 }
 
 fn holds_shelf(root: &Node) -> bool {
-    GROUPS.into_iter().any(|key| root.entry(key).is_some()) && !is_pattern(root)
+    node::ARTICLES.into_iter().any(|key| root.entry(key).is_some()) && !is_pattern(root)
 }
 
 /// A remark about a shelf where a pattern is meant.
@@ -133,12 +130,7 @@ fn open(file: &Source, Tree { root, remarks: slips, lost }: Tree) -> Opened {
 }
 
 fn entries(root: &Node) -> impl Iterator<Item = (Place, Place)> {
-    let groups = GROUPS.into_iter().filter_map(|key| root.entry(key));
-    let entries = groups.filter_map(|group| match &group.value {
-        Value::Map(entries) => Some(entries),
-        _ => None,
-    });
-    entries.flatten().map(|(id, node)| (span(id, node), id.place))
+    root.articles().map(|(id, node)| (span(id, node), id.place))
 }
 
 /// Puts beside a pattern's own beads, cords and findings those of its shelves, and says what is wrong with

@@ -6,13 +6,15 @@ use crate::pattern::Kind;
 use crate::sheet::finished;
 use crate::steps::english::words::list;
 
-/// A text alternative: kind, strands, beads and their colours' names, length.
+/// A text alternative: kind, strands, beads and their colours' names, charms and tassels, length.
 #[must_use]
 pub fn alternative(piece: &Piece) -> String {
     let design = &piece.design;
     let title = design.heading.whole_title();
-    let beads: Vec<_> = design.beads.iter().map(|bead| bead.name.as_str()).collect();
-    let of = if beads.is_empty() { String::new() } else { format!(", with {}", list(&beads)) };
+    let beads = design.beads.iter().map(|bead| bead.name.as_str());
+    let charms = design.findings.iter().filter(|finding| finding.has_loop()).map(|finding| finding.name.as_str());
+    let all: Vec<_> = beads.chain(charms).collect();
+    let of = if all.is_empty() { String::new() } else { format!(", with {}", list(&all)) };
     format!("{title}: {}{of}; {}.", subject(design), length(piece))
 }
 

@@ -59,8 +59,9 @@ codes! {
         "Each thing has its places in a piece: a crimp at a strand's end, a clasp in the closure, a bead on the cord. \
          A bead, cord or finding stands where it has no business. Among `ends` stand crimps, crimp \
          covers and wire guards with a crimp, knot covers and cord ends; on a side of the closure eye pins, cones, bead \
-         caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` \
-         all of these but clasps and spectacle loops; a dangle hangs on a head pin, eye pin, bail, jump \
+         caps, end bars, jump rings, chains, clasps, ear wires and spectacle loops, and on `both ends` of an earring \
+         all of these but clasps and spectacle loops, and of another piece beads, bead caps, jump rings, charms and tassels; \
+         on a side of an `open` closure eye pins, cones, bead caps, jump rings, chains, toggle rings, charms and tassels; a dangle hangs on a head pin, eye pin, bail, jump \
          ring or chain, and from a strand, not from another dangle, and has no cord to knot; a stop is a crimp; and among \
          the beads stand crimps, spacer bars, bead caps, jump rings and chains, and charms and tassels on a dangle. An earring hangs from its `left:` or by `both ends:`, and has no `right:`. Only a jump ring is \
          `closed`, only a charm has an `outline:`, only a tassel is wound of a `cord:`, only a chain has `links:`, only a knot cover has a `bead:`, and what `comes with` another finding has no price of its own.";
@@ -70,15 +71,16 @@ codes! {
          outermost finding on the closure's `left:`, a jump ring or a toggle ring.";
     RingNarrow = "ring-narrow", Warning,
         "What is to go through a ring must be narrower than it. \
-         Of a necklace with `open: through` the beads on what hangs below the ring, and where they may slide to, go \
-         through its inside. A tassel is pressed together for that, and is not looked at.";
+         Of a necklace with `open: through` the beads on what hangs below the ring, and where they may slide to, and the \
+         findings of the closure's `right:` go through its inside. A tassel is pressed together for that, and is not looked at.";
     BarHoles = "bar-holes", Warning,
         "Every strand needs a hole of its own in the bar. \
          A bar's holes or a clasp's loops and the strands do not agree. Each strand takes a loop of its own in an end \
          bar or in the half of a clasp that has loops. \
          A spacer bar, or a bead with several `holes`, is written in every strand that goes through it and bought once: the strands \
          share it in groups of as many as it has holes, in their order, and the first bar of each is the \
-         same bar, so that strands of one group go through equally many.";
+         same bar, so that strands of one group go through equally many. A bar that a strand goes through alone holds it \
+         beside none.";
     HolesAstray = "holes-astray", Warning,
         "A bead with several holes holds its strands as far apart as its holes are. \
          Strands are hung each by itself, and are not solved together where a bead joins them. So that the drawing is \
@@ -144,7 +146,9 @@ codes! {
         "The bead's hole runs the wrong way for where it hangs. \
          A bead is drilled lengthwise, for a cord or pin, or across: at its tip from side to side (`drilled: tip`) or \
          near its edge from front to back (`drilled: front`), for a ring or \
-         the pegs of a bail. The one cannot do what the other does. A charm or tassel hangs by its own loop likewise.";
+         the pegs of a bail. The one cannot do what the other does. A charm or tassel hangs by its own loop likewise. A ring or link holds \
+         a bead that is drilled lengthwise only where it goes round it: it must be as wide inside as the hole is long, and \
+         as the bead is thick from hole to edge. Below what hangs without a pin nothing hangs but from a ring or link.";
     NothingHolds = "nothing-holds", Advice,
         "On a smooth cord beads slide together when the piece is worn, whatever the pattern says. \
          Beads and dangles that are spread or set at distances slide together unless something holds them: a crimp or \

@@ -17,7 +17,7 @@ use crate::source::{Place, Source};
 
 pub use code::Code;
 pub use level::Level;
-pub use suggest::{a, did_you_mean, meant, suggest};
+pub use suggest::{a, did_you_mean, meaning, meant, suggest};
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]

@@ -14,7 +14,12 @@ pub fn suggest<'a>(
     candidates: impl IntoIterator<Item = &'a str>,
     otherwise: impl FnOnce() -> String,
 ) -> String {
-    did_you_mean(word, candidates).map_or_else(otherwise, |near| format!("did you mean `{near}`?"))
+    did_you_mean(word, candidates).map_or_else(otherwise, meaning)
+}
+
+/// The help line that names what was meant.
+pub fn meaning(words: &str) -> String {
+    format!("did you mean `{words}`?")
 }
 
 /// The word that a help line of [`suggest`] names as the one that was meant.
@@ -26,8 +31,21 @@ pub fn meant(help: &str) -> Option<&str> {
 /// The candidate nearest to a mistyped word, where one is near enough: at most one slip in a word of
 /// up to four letters, two in up to eight, three beyond. A slip is a letter too many, too few,
 /// wrong or swapped with its neighbour (Damerau-Levenshtein distance, optimal string alignment).
-/// Case does not count. Of equally near candidates the first wins.
+/// Case does not count. Of equally near candidates the first wins. Else the candidate of several words that
+/// alone begins with it.
 pub fn did_you_mean<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    let candidates: Vec<_> = candidates.into_iter().collect();
+    nearest(word, &candidates).or_else(|| begun(word, &candidates))
+}
+
+/// The candidate of several words of which the first is the one that stands there, where there is one such.
+fn begun<'a>(word: &str, candidates: &[&'a str]) -> Option<&'a str> {
+    let begins = |candidate: &&&str| candidate.split_once(' ').is_some_and(|(first, _)| first == word);
+    let mut begun = candidates.iter().filter(begins);
+    begun.next().filter(|_| begun.next().is_none()).copied()
+}
+
+fn nearest<'a>(word: &str, candidates: &[&'a str]) -> Option<&'a str> {
     let word = letters(word);
     let allowed = match word.chars().count() {
         0..=1 => 0,
@@ -35,7 +53,7 @@ pub fn did_you_mean<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str
         5..=8 => 2,
         _ => 3,
     };
-    let near = candidates.into_iter().map(|candidate| (osa_distance(&word, &letters(candidate)), candidate));
+    let near = candidates.iter().map(|candidate| (osa_distance(&word, &letters(candidate)), *candidate));
     near.filter(|(slips, _)| *slips <= allowed).min_by_key(|(slips, _)| *slips).map(|(_, candidate)| candidate)
 }
 
@@ -63,6 +81,13 @@ mod tests {
     fn a_help_line_tells_the_word_that_it_names() {
         assert_eq!(meant(&suggest("rond", SHAPES, String::new)), Some("round"));
         assert_eq!(meant(&suggest("hexagon", SHAPES, || "look it up".to_owned())), None);
+    }
+
+    #[test]
+    fn a_first_word_is_enough_where_it_says_which() {
+        let keys = ["neck base", "wrist", "body", "body height"];
+        assert_eq!(did_you_mean("neck", keys), Some("neck base"));
+        assert_eq!(did_you_mean("body", ["body height", "body weight"]), None);
     }
 
     #[test]

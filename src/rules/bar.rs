@@ -18,8 +18,9 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let ends = ends.filter_map(|finding| comb(finding, design.strands.len()));
     let shared: Vec<_> = design.shared().collect();
     let uneven = shared.iter().filter_map(|(shared, bores, group)| uneven(design, *shared, *bores, group));
+    let alone = shared.iter().filter_map(|(shared, bores, group)| alone(design, *shared, *bores, group));
     let astray = shared.iter().filter_map(|(shared, bores, group)| astray(design, drape, *shared, *bores, group));
-    ends.chain(uneven).chain(astray).collect()
+    ends.chain(uneven).chain(alone).chain(astray).collect()
 }
 
 fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
@@ -48,6 +49,20 @@ fn uneven(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Opt
     );
     let help = format!("write {id} as often in each strand that goes through it");
     Some(Remark::new(Code::BarHoles, headline).at(design.strands[other.strand].place).help(help))
+}
+
+/// A bar through which one of several strands goes alone holds it beside none.
+fn alone(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
+    let (Shared::Bar(bar), [sharer]) = (shared, &group.0[..]) else { return None };
+    let (strand, bar) = (&design.strands[sharer.strand], &design.findings[bar]);
+    (design.strands.len() > 1).then(|| {
+        let headline = format!(
+            "strand {} goes through {} alone: of its {} holes no other strand is left to go through one",
+            strand.name, bar.name, bores.count
+        );
+        let help = format!("write {} in another strand too, or use a bar with a hole for each strand", bar.id);
+        Remark::new(Code::BarHoles, headline).at(strand.place).help(help)
+    })
 }
 
 /// Strands are hung each by itself: a bead that two of them share must lie on both where its holes are.

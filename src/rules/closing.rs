@@ -1,10 +1,11 @@
 //! Whether the two sides of a closure close onto one another, and whether its findings can be joined.
 
 use super::bead;
-use crate::design::{Design, Finding, Part, Strand, Worn};
+use crate::design::{Design, Finding, Part, Ring, Strand, Worn};
 use crate::drape::fall;
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::{Code, Remark};
+use crate::units::Length;
 
 /// Remarks about the closure.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -50,26 +51,28 @@ fn one_sided(design: &Design) -> Option<Remark> {
     })
 }
 
-/// The beads that hang below the ring through which the last end goes must pass it.
+/// What hangs below the ring through which the last end goes must pass it.
 fn narrow(design: &Design) -> Option<Remark> {
     let Some(Worn::Through(tail)) = design.closure.open() else { return None };
     let ring = &design.findings[design.closure.left().last()?.finding];
     let inside = ring.inside()?;
     let below = |strand: &Strand| (strand.finished - *tail).value() + fall::beyond(design);
     let passing = design.strands.iter().flat_map(|strand| strand.below(below(strand)));
-    let beads = passing.filter_map(bead).map(|at| &design.beads[at]);
-    let widest = beads
-        .filter(|bead| bead.across > inside)
-        .max_by(|one, other| one.across.value().total_cmp(&other.across.value()))?;
-    let headline = format!(
-        "{} is {} wide and does not go through {}, which is {} inside",
-        widest.name,
-        widest.across.hundredths(),
-        ring.name,
-        inside.hundredths()
-    );
-    let help = format!("use a ring of more than {} inside, or a shorter `tail:`", widest.across.at_least(1));
+    let beads = passing.filter_map(bead).map(|at| (&design.beads[at].name, design.beads[at].across));
+    let findings = design.closure.right().iter().map(|part| &design.findings[part.finding]);
+    let all = beads.chain(findings.filter_map(|finding| Some((&finding.name, breadth(finding)?))));
+    let (name, wide) =
+        all.filter(|(_, wide)| *wide > inside).max_by(|(_, a), (_, b)| a.value().total_cmp(&b.value()))?;
+    let (is, opening) = (wide.hundredths(), inside.hundredths());
+    let headline = format!("{name} is {is} wide and does not go through {}, which is {opening} inside", ring.name);
+    let help = format!("use a ring of more than {} inside, or a shorter `tail:`", wide.at_least(1));
     Some(Remark::new(Code::RingNarrow, headline).at(ring.place).help(help))
+}
+
+/// How broad a finding is that is to go through a ring, where that is known; a tassel is pressed together.
+fn breadth(finding: &Finding) -> Option<Length> {
+    let stated = [finding.outside(), finding.mouth(), finding.ring().map(Ring::breadth)].into_iter().flatten();
+    stated.reduce(Length::max).filter(|_| finding.tassel().is_none())
 }
 
 /// Half of a clasp closes onto its other half alone, with as many loops; a toggle's ring takes a hook as well.
@@ -81,10 +84,15 @@ fn mismatched(design: &Design) -> Option<Remark> {
         let hooked = half.kind() == FindingKind::ToggleRing && other.kind().hooks();
         half.kind().counterpart().is_some_and(|counterpart| counterpart != other.kind() && !hooked)
     };
+    let hooks = one.kind().hooks() && other.kind().hooks();
     let loops = |finding: &Finding| finding.comb().filter(|_| finding.kind().is_clasp()).map(|comb| comb.holes);
-    (alone(one, other) || alone(other, one) || loops(one) != loops(other)).then(|| {
+    (hooks || alone(one, other) || alone(other, one) || loops(one) != loops(other)).then(|| {
         let headline = format!("{} and {} do not close onto one another", one.name, other.name);
-        let help = "of a clasp in two halves write one on each side, with as many loops";
+        let help = if hooks {
+            "write a ring on one of the sides"
+        } else {
+            "of a clasp in two halves write one on each side, with as many loops"
+        };
         Remark::new(Code::OneSided, headline).at(closure.place).help(help)
     })
 }

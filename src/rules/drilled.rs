@@ -1,12 +1,10 @@
 //! Which way holes run: along what a bead is strung on, or across it where it hangs; and charms, which hang by
 //! their loops.
 
-use crate::design::{Bit, Dangle, Design, Strand, What};
-use crate::pattern::Shape;
+use crate::design::{Bead, Bit, Dangle, Design, Finding, Strand, What};
+use crate::pattern::{FindingKind, Shape};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
-
-use super::bead;
 
 /// Remarks about beads whose holes run the wrong way, and charms that are threaded.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -18,16 +16,62 @@ pub fn check(design: &Design) -> Vec<Remark> {
 }
 
 fn of_dangle(dangle: &Dangle, design: &Design) -> Vec<Remark> {
-    let pin = dangle.on.is_some_and(|on| design.findings[on].is_pin());
-    let hangs = match dangle.on {
-        Some(_) if pin => None,
-        Some(_) => Some(0),
-        None => dangle.bits.len().checked_sub(1),
-    };
-    let threaded = dangle.bits.iter().enumerate().filter(|(at, _)| Some(*at) != hangs);
-    let threaded = threaded.filter_map(|(_, bit)| hanging(bit, design));
-    let threaded = threaded.map(|one| one.threaded("on a pin or below another bead"));
-    runs_along(dangle, design).filter(|_| !pin && dangle.on.is_some()).into_iter().chain(threaded).collect()
+    let on = dangle.on.map(|on| &design.findings[on]);
+    if let Some(on) = on.filter(|on| !on.is_pin()) {
+        return one_below_another(on, &dangle.bits, design);
+    }
+    // Where both ends meet what comes last hangs; all before it, and all on a pin, is threaded.
+    let threaded =
+        if on.is_some() { &dangle.bits[..] } else { dangle.bits.split_last().map_or(&[][..], |(_, rest)| rest) };
+    let threaded = threaded.iter().filter_map(|bit| hanging(bit, design));
+    threaded.map(|one| one.threaded("on a pin or below another bead")).collect()
+}
+
+/// Of what hangs without a pin each piece hangs in the one above it, as far as that holds anything.
+fn one_below_another(on: &Finding, bits: &[Bit], design: &Design) -> Vec<Remark> {
+    let above = std::iter::once(Above::Finding(on)).chain(bits.iter().filter_map(|bit| Above::of(bit, design)));
+    above.zip(bits).filter_map(|(above, bit)| above.holds(bit, design)).collect()
+}
+
+/// What something hangs from.
+enum Above<'a> {
+    Finding(&'a Finding),
+    Bead(&'a Bead),
+}
+
+impl<'a> Above<'a> {
+    fn of(bit: &Bit, design: &'a Design) -> Option<Self> {
+        match bit.what {
+            What::Finding(at) => Some(Self::Finding(&design.findings[at])),
+            What::Bead(at) => Some(Self::Bead(&design.beads[at])),
+            _ => None,
+        }
+    }
+
+    fn name(&self) -> &'a str {
+        match self {
+            Self::Finding(finding) => &finding.name,
+            Self::Bead(bead) => &bead.name,
+        }
+    }
+
+    /// Why something cannot hang from it.
+    fn holds(&self, bit: &Bit, design: &'a Design) -> Option<Remark> {
+        let below = Self::of(bit, design)?;
+        match (self, &below) {
+            (Self::Finding(holder), Self::Bead(bead)) if holds_others(holder) => along(bead, holder),
+            (Self::Finding(holder), Self::Finding(_)) if holds_others(holder) => None,
+            _ => {
+                let headline = format!("nothing holds {} below {}", below.name(), self.name());
+                let help = "string them on a head pin, or hang each in a ring of its own";
+                Some(Remark::new(Code::WrongHole, headline).at(bit.place).help(help))
+            }
+        }
+    }
+}
+
+const fn holds_others(finding: &Finding) -> bool {
+    matches!(finding.kind(), FindingKind::JumpRing | FindingKind::Chain | FindingKind::Bail)
 }
 
 /// Something that hangs from what goes through its hole or loop.
@@ -59,13 +103,24 @@ impl Hanging<'_> {
     }
 }
 
-/// A drop that a ring or bail is to go through, though its hole runs along it.
-fn runs_along(dangle: &Dangle, design: &Design) -> Option<Remark> {
-    let first = dangle.bits.first().and_then(bead).map(|index| &design.beads[index])?;
-    (first.shape == Shape::Drop && !first.hangs()).then(|| {
-        let hanger = dangle.on.map_or("the ends", |on| &design.findings[on].name);
-        let headline = format!("{} is drilled lengthwise and cannot hang from {hanger} by its tip", first.name);
+/// A bead that a ring, link or bail is to go through though its hole runs along it: a ring must go round from the
+/// hole to the edge, and be no narrower than the hole is long.
+fn along(bead: &Bead, holder: &Finding) -> Option<Remark> {
+    let wall = (bead.across - *bead.hole) * 0.5;
+    let round = bead.along.max(wall);
+    let inside = holder.opening().filter(|_| bead.shape != Shape::Drop);
+    (!bead.hangs() && inside.is_none_or(|inside| inside < round)).then(|| {
+        let headline = match inside {
+            Some(inside) => format!(
+                "{} is drilled lengthwise, and {} of {} inside does not go round it, which takes {} at least",
+                bead.name,
+                holder.name,
+                inside.tenths(),
+                round.tenths()
+            ),
+            None => format!("{} is drilled lengthwise and cannot hang from {} by its tip", bead.name, holder.name),
+        };
         let help = "write `drilled: tip` if yours is, or hang it on a head pin";
-        Remark::new(Code::WrongHole, headline).at(first.place).help(help)
+        Remark::new(Code::WrongHole, headline).at(bead.place).help(help)
     })
 }

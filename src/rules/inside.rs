@@ -37,9 +37,7 @@ fn narrow<'a>(bit: &Bit, design: &'a Design) -> Option<Narrow<'a>> {
 
 /// A jump ring on the cord, as broad as it is outside.
 fn ring(finding: &Finding) -> Option<Narrow<'_>> {
-    let ring = finding.ring()?;
-    let broad = (ring.inside + *ring.wire * 2.0).max(ring.outside.unwrap_or_default());
-    Some(Narrow { name: &finding.name, broad })
+    finding.ring().map(|ring| Narrow { name: &finding.name, broad: ring.breadth() })
 }
 
 /// The crimp among findings, as broad as the broadest of them.

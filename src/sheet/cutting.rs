@@ -7,6 +7,7 @@ use crate::design::{Design, Strand};
 use crate::geometry::Point;
 use crate::materials::render::words::{long, runs, verdict};
 use crate::materials::{Article, Cutting, Piece, Spool};
+use crate::steps::english::words;
 use crate::units::{Length, UnitStyle};
 
 use super::english;
@@ -197,5 +198,5 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
 fn links(design: &Design, article: Article, piece: &Piece) -> Option<String> {
     let Article::Finding(index) = article else { return None };
     let chain = design.findings[index].chain()?;
-    chain.links(piece.length).map(|count| format!("about {count:.0} links of {}", chain.link.tenths()))
+    chain.links(piece.length).map(|count| format!("about {} of {}", words::count(count, "link"), chain.link.tenths()))
 }

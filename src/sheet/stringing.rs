@@ -6,7 +6,7 @@ mod checks;
 use crate::art::Stencils;
 use crate::design::{Bead, Design, Index, Strand, reach};
 use crate::geometry::Point;
-use crate::pattern::{CordKind, Shape};
+use crate::pattern::Shape;
 use crate::steps::english::words::list;
 use crate::steps::posts::{Keeps, Posts, between};
 use crate::steps::{chart, english};
@@ -39,6 +39,8 @@ const PAIR: &str = " Make each strand twice, once for each earring.";
 /// What becomes of beads that do not fill their strand.
 const SLIDES: &str =
     " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
+/// The same where stops keep them.
+const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, and this is meant.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
 
@@ -79,21 +81,15 @@ fn names(design: &Design) -> String {
 
 fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     let pair = if sheet.piece.design.copies > 1 { PAIR } else { "" };
-    let slides = if sheet.piece.design.strands.iter().any(|strand| slides_on_cord(&sheet.piece.design, strand)) {
-        SLIDES
-    } else {
-        ""
-    };
-    let names = names(&sheet.piece.design);
+    let design = &sheet.piece.design;
+    let stopped = |strand: &Strand| Posts::new(design, strand).of(Keeps::Stop).next().is_some();
+    let slides = design.strands.iter().filter(|strand| strand.slides(design)).map(stopped).min();
+    let slides = slides.map_or("", |stopped| if stopped { SLIDES_BETWEEN } else { SLIDES });
+    let names = names(design);
     let text = format!(
         "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{names}{slides}{pair}"
     );
     Type::SMALL.paragraph(&text, width)
-}
-
-/// Whether beads slide on a strand: what hangs in the links of a chain does not.
-fn slides_on_cord(design: &Design, strand: &Strand) -> bool {
-    design.cords[strand.cord].kind != CordKind::Chain && checks::slides(strand)
 }
 
 /// Every bead with its letter and name, in rows.

@@ -2,7 +2,7 @@
 
 use super::Step;
 use super::task::{Finished, Task};
-use crate::design::{Design, Strand, What};
+use crate::design::{Design, Part, Strand, What};
 use crate::drape::{self, Hung, Seat};
 use crate::pattern::{FindingKind, Kind, Settle};
 use crate::units::Length;
@@ -10,7 +10,7 @@ use crate::units::Length;
 /// Measure, and make the second one, after as many steps as are done.
 pub fn finish(design: &Design, done: usize) -> Vec<Step<'_>> {
     // Loops that grip the arms of spectacles are tried on a pair.
-    let is_loop = |part: &&crate::design::Part| design.findings[part.finding].kind() == FindingKind::SpectacleLoop;
+    let is_loop = |part: &&Part| design.findings[part.finding].kind() == FindingKind::SpectacleLoop;
     let loops = design.closure.parts().find(is_loop).map(|part| Task::TryLoops(part.finding));
     let again = (design.copies > 1).then_some(Task::MakeOther(done + 1));
     [Some(Task::Check(finished(design))), loops, again].into_iter().flatten().map(Step::new).collect()
@@ -37,13 +37,16 @@ fn inside(design: &Design) -> Option<Length> {
     drape.ring().map(|ring| Length::mm(ring.inside_girth))
 }
 
-/// From where the strands of an earring hang down to the lowest point of any bead or branch, as its drape finds it.
+/// From where an earring hangs in its ear wire down to the lowest point of any bead or branch, as its drape finds it
+/// below what the strands end in.
 fn depth(design: &Design) -> Option<Length> {
+    let is_below = |part: &&Part| design.findings[part.finding].kind() != FindingKind::EarWire;
+    let above: Length = design.closure.parts().filter(is_below).map(|part| part.reach).sum();
     let drape = drape::hang(design, None).ok()?;
     let strands = design.strands.iter().zip(&drape.strands);
     let lows = strands.flat_map(|(strand, hung)| hung.seats.iter().map(|seat| below(design, strand, hung, seat)));
     let ends = drape.strands.iter().map(|hung| hung.drop);
-    lows.chain(ends).reduce(f64::max).map(Length::mm)
+    lows.chain(ends).reduce(f64::max).map(|low| above + Length::mm(low))
 }
 
 /// How far below its strand's higher end something strung reaches.

@@ -85,7 +85,7 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
 fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Step<'d> {
     let hold = hold(design, dangle);
     let step = Step::new(Task::Dangle { dangle, hold, times });
-    if hold == Hold::Ring { step.drawing(Drawing::OpenLink) } else { step }
+    if matches!(hold, Hold::Ring | Hold::Chain(_)) { step.drawing(Drawing::OpenLink) } else { step }
 }
 
 /// What holds a branch.
@@ -93,6 +93,7 @@ fn hold(design: &Design, dangle: &Dangle) -> Hold {
     let Some(on) = dangle.on.map(|on| &design.findings[on]) else { return Hold::Ring };
     match (on.kind(), on.pin()) {
         (FindingKind::Bail, _) => Hold::Bail,
+        (FindingKind::Chain, _) => dangle.on.map_or(Hold::Ring, Hold::Chain),
         (_, Some(pin)) => Hold::Pin(pin.foot, dangle.bits.last().and_then(|bit| bit.what.bead())),
         _ => Hold::Ring,
     }

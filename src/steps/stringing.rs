@@ -62,6 +62,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (keeps_tail(design, strand), Beside::OverTail),
         (in_links(design, strand, |hold| matches!(hold, Hold::Pin(..))), Beside::RollLoops),
         (in_links(design, strand, is_ring), Beside::OpenRings),
+        (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::OpenLinks),
         (in_links(design, strand, |hold| hold == Hold::Bail), Beside::Bails),
         (!matches!(design.cords[strand.cord].kind, CordKind::Chain | CordKind::MemoryWire), Beside::Stopper),
     ];

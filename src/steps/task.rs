@@ -63,7 +63,7 @@ pub enum Task<'d> {
         /// How long.
         length: Length,
         /// About how many links that is, where their wire leaves them open.
-        links: Option<f64>,
+        links: Option<u64>,
         /// For which side.
         side: Side,
     },
@@ -116,8 +116,10 @@ pub enum Cut<'d> {
 pub enum Hold {
     /// A bail's prongs.
     Bail,
-    /// A ring or link that is opened.
+    /// A ring that is opened.
     Ring,
+    /// The last link of a piece of chain.
+    Chain(Index<Finding>),
     /// A pin with such a foot, and the bead that sits on it.
     Pin(Foot, Option<Index<Bead>>),
 }
@@ -238,6 +240,8 @@ pub enum Beside {
     FirstThroughBeads,
     /// Beads with several holes are those of the strands before.
     NextThroughBeads,
+    /// The end links of pieces of chain are opened.
+    OpenLinks,
     /// Bead caps face the bead that they hug.
     Caps,
     /// Dangles are told from the cord down.

@@ -2,14 +2,14 @@
 
 use super::cautions::{cuts_metal, cuts_soft_metal};
 use super::ends::{Way, closings, is_glued, stops};
-use crate::design::{Crimp, Design, Strand, What};
+use crate::design::{Crimp, Design, Finding, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
 use crate::pattern::{CordKind, FindingKind};
 use crate::units::Length;
 
 /// A tool.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Tool {
     /// A beading board or cloth.
     Board,
@@ -27,6 +27,8 @@ pub enum Tool {
     Needle,
     /// Tape for tags.
     Tape,
+    /// A stiff card so tall, to wind a tassel on.
+    Card(Length),
     /// So many bead stoppers: one for each strand, two where both of its ends wait to be tied.
     Stoppers(u64),
     /// Crimping pliers.
@@ -59,6 +61,8 @@ pub fn tools(design: &Design) -> Vec<Tool> {
     let crimps: Vec<_> = crimps.map(crimping_pliers).collect();
     let crimped = |tool| crimps.contains(&tool);
     let stoppers = design.strands.iter().map(|strand| stops(design, strand)).sum();
+    let tassels = design.findings.iter().filter_map(Finding::tassel).filter(|tassel| tassel.wound.is_some());
+    let card = tassels.map(|tassel| tassel.length).fold(Length::ZERO, Length::max);
     let choices = [
         (true, Tool::Board),
         (true, Tool::Ruler),
@@ -68,6 +72,7 @@ pub fn tools(design: &Design) -> Vec<Tool> {
         (soft.into_iter().any(|kind| has_cord(design, kind)), Tool::Scissors),
         (design.strands.iter().any(|strand| needle(design, strand) == Some(Needle::Bought)), Tool::Needle),
         (design.strands.len() > 1, Tool::Tape),
+        (card > Length::ZERO, Tool::Card(card)),
         (stoppers > 0, Tool::Stoppers(stoppers)),
         (crimped(Tool::CrimpingPliers), Tool::CrimpingPliers),
         (crimped(Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),

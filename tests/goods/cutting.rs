@@ -2,7 +2,7 @@
 
 use festoon::design::nth;
 use festoon::materials::cutting::fewest;
-use festoon::materials::{Amount, Article, Cutting, MOST_MAKERS, Order, Piece, Stash, materials};
+use festoon::materials::{Amount, Article, Cutting, MOST_MAKERS, Order, Piece, Stash, Supply, materials};
 use festoon::units::Length;
 use proptest::prelude::*;
 
@@ -11,7 +11,21 @@ use crate::designs::gathered;
 fn plan(pieces: &[f64], stash: Option<f64>, lot: Option<f64>) -> Cutting {
     let piece = |mm: &f64| Piece { label: "one".into(), length: Length::mm(*mm) };
     let pieces = pieces.iter().map(piece).collect();
-    fewest(Article::Cord(nth(0)), pieces, stash.map(Length::mm), lot.map(Length::mm))
+    let supply = Supply { stash: stash.map(Length::mm), lot: lot.map(Length::mm), ..Supply::default() };
+    fewest(Article::Cord(nth(0)), pieces, supply)
+}
+
+/// Ten pieces of 92 mm of chain with links of 2 mm between them are 10 x 92 + 9 x 2 = 938 mm.
+#[test]
+fn chain_loses_a_link_between_one_piece_and_the_next() {
+    let piece = Piece { label: "chain".into(), length: Length::mm(92.0) };
+    let of = |lot| {
+        let supply = Supply { stash: None, lot: Some(Length::mm(lot)), lost: Length::mm(2.0) };
+        fewest(Article::Finding(nth(0)), vec![piece.clone(); 10], supply)
+    };
+    assert_eq!((of(938.0).bought(), of(938.0).spools[0].left), (1, Length::ZERO));
+    assert_eq!((of(937.9).bought(), of(937.9).least), (2, 2));
+    assert_eq!(of(1000.0).spools[0].left, Length::mm(1000.0 - 940.0));
 }
 
 #[test]

@@ -143,6 +143,11 @@ fn closures() -> Vec<Case> {
             halves("one: { kind: toggle bar", "other: { kind: hook"),
         ),
         Case::new(
+            Code::OneSided,
+            halves(toggle, "other: { kind: hook"),
+            halves("one: { kind: clasp", "other: { kind: hook"),
+        ),
+        Case::new(
             Code::NoOpening,
             closed("closure: { left: [bar, ring], right: [ring, clasp] }"),
             closed("closure: { left: [ring], right: [bar, clasp] }"),
@@ -201,7 +206,15 @@ fn drops() -> Vec<Case> {
     let tassel = |row: &str| charm(row).replace("charm, outline: leaf", "tassel");
     let strung = |drilled| drop(drilled, "tear").replace(&format!("findings:\n  {BAIL}\n  {PIN}\n"), "");
     let round = |drilled: &str| changed(&[("shape: round,", &format!("shape: round, drilled: {drilled},"))]);
+    // A round bead of 6 mm with its hole along it.
+    let ringed = |inside: &str, row: &str| {
+        let text = changed(&[("[20 reed]", &format!("[10 reed, {{ dangle: [{row}], on: loop }}, 10 reed]"))]);
+        with_findings(&text, &[&format!("loop: {{ kind: jump ring, inside: {inside}, wire: 0.8 mm }}")])
+    };
     vec![
+        Case::new(Code::WrongHole, ringed("6 mm", "reed"), ringed("5.9 mm", "reed")),
+        Case::new(Code::WrongHole, ringed("6 mm", "reed"), ringed("6 mm", "reed, reed")),
+        Case::new(Code::WrongHole, ringed("6 mm", "loop, reed"), ringed("6 mm", "reed, loop")),
         Case::new(Code::WrongHole, hung("tip", "bail"), hung("lengthwise", "bail")),
         Case::new(Code::WrongHole, hung("lengthwise", "pin"), hung("tip", "pin")),
         Case::new(Code::WrongHole, strung("lengthwise"), strung("tip")),
@@ -303,6 +316,7 @@ fn bars() -> Vec<Case> {
         Case::new(Code::MissingSize, joined.clone(), joined.replace("apart: 5 mm, ", "")),
         Case::new(Code::BadSize, joined.clone(), tiled(ONE, ONE, ", holes: 1")),
         Case::new(Code::BadSize, joined.replace("10 x 5", "6.1 x 5"), joined.replace("10 x 5", "6 x 5")),
+        Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar", "reed", two)),
         // Bars of one hole are not shared.
         Case::new(Code::BarHoles, barred("bar, reed, bar", "bar", ", holes: 1"), barred("bar, reed, bar", "bar", two)),
         Case::new(Code::BarHoles, ends("end bar", 2), ends("end bar", 1)),

@@ -27,7 +27,10 @@ pub fn cases() -> Vec<Case> {
     };
     let ring = |ring: &str| {
         let row = "[10 reed, { dangle: [reed], on: ring }, 10 reed]";
-        with_findings(&changed(&[("[20 reed]", row)]), &[&RING.replace("ring: {", ring)])
+        with_findings(
+            &changed(&[("[20 reed]", row)]),
+            &[&RING.replace("ring: {", ring).replace("inside: 3", "inside: 7")],
+        )
     };
     let pair = |bar: &str| {
         let (left, right) =
@@ -45,6 +48,10 @@ pub fn cases() -> Vec<Case> {
     };
     let open = |closure: &str| ended("7 mm", closure);
     let through = "left: [ring], open: through, tail: 50 mm";
+    let tipped = |inside: &str| {
+        let tip = format!("tip: {{ kind: jump ring, inside: {inside}, wire: 0.5 mm }}");
+        open(&format!("{through}, right: [tip]")).replace("findings:\n", &format!("findings:\n  {tip}\n"))
+    };
     let met = |changes: &[(&str, &str)]| {
         let text = with_findings(&changed(&[("    length: 16 in\n", ""), ("[20 reed]", "[80 reed]")]), &[RING]);
         let text = and(&text, "closure: { both ends: [reed, ring] }");
@@ -53,6 +60,8 @@ pub fn cases() -> Vec<Case> {
     let second = "    beads: [80 reed]\n  - { name: other, cord: line, beads: [90 reed] }\n";
     vec![
         Case::new(Code::RingNarrow, ended("6 mm", through), ended("5.9 mm", through)),
+        // A ring of 6 mm of wire of 0.5 mm is 7 mm wide.
+        Case::new(Code::RingNarrow, tipped("6 mm"), tipped("6.1 mm")),
         Case::new(Code::NoRing, open(through), open("right: [ring], open: through")),
         Case::new(Code::Misplaced, open(through), open("left: [ring], open: hanging, tail: 50 mm")),
         Case::new(

@@ -35,7 +35,7 @@ pub struct Asked {
     /// A place in the text, in UTF-16 code units, or a page's number from 0.
     #[serde(default)]
     pub at: usize,
-    /// Whether the answer is wanted at once, with each strand hung by itself.
+    /// Whether the answer is wanted at once, with each strand hung by itself and drawn plainly.
     #[serde(default)]
     pub soon: bool,
 }

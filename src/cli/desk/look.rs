@@ -186,11 +186,12 @@ pub fn units(source: &Source, place: Place) -> [usize; 2] {
 
 fn shown(piece: &Piece, source: &Source, asked: &Asked) -> Shown {
     let bench = bench::bench(piece, asked.ink());
+    let page = if asked.soon { bench::plain(bench.page) } else { bench.page };
     Shown {
-        svg: export::svg(&bench.page),
-        width: bench.page.width,
-        height: bench.page.height,
-        about: bench.page.description.clone(),
+        svg: export::svg(&page),
+        width: page.width,
+        height: page.height,
+        about: page.description.clone(),
         kinds: kinds(piece, source),
         things: lying(&bench.things, source),
         lows: bench.lows.iter().map(|(strand, at)| low(piece, *strand, (at.x, at.y))).collect(),

@@ -22,7 +22,6 @@ use super::answer::{self, refused, worked_out};
 use super::ask::Asked;
 use super::file::Unsaved;
 use super::guard::guard;
-use super::watch::News;
 use super::{Desk, Mode, look, page, start, take, view};
 
 type Here = State<Arc<Desk>>;
@@ -78,25 +77,17 @@ async fn taken(State(desk): Here, Path(what): Path<String>, Json(asked): Json<As
 
 /// Tells what the file and its shelves hold, by versions, now and whenever one of them changes.
 async fn events(State(desk): Here) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
-    let file = told_of("file", desk.watch.news(), |news| news.file.clone());
-    let shelves = told_of("shelves", desk.watch.news(), |news| news.shelves.clone());
+    let (file, shelves) = (told_of("file", desk.watch.file()), told_of("shelves", desk.watch.shelves()));
     Sse::new(futures_util::stream::select(file, shelves)).keep_alive(KeepAlive::default())
 }
 
-/// An event with a part of the news whenever that part is another than before.
-fn told_of(
-    kind: &'static str,
-    news: Receiver<News>,
-    part: fn(&News) -> String,
-) -> impl Stream<Item = Result<Event, Infallible>> {
-    futures_util::stream::unfold((news, None), move |(mut news, known)| async move {
-        loop {
-            let now = Some(part(&news.borrow_and_update()));
-            if let Some(data) = now.as_ref().filter(|_| now != known) {
-                return Some((Ok(Event::default().event(kind).data(data)), (news, now)));
-            }
-            news.changed().await.ok()?;
-        }
+/// An event with the version of now, and one with each that comes.
+fn told_of(kind: &'static str, mut versions: Receiver<String>) -> impl Stream<Item = Result<Event, Infallible>> {
+    versions.mark_changed();
+    futures_util::stream::unfold(versions, move |mut versions| async move {
+        versions.changed().await.ok()?;
+        let data = versions.borrow_and_update().clone();
+        Some((Ok(Event::default().event(kind).data(data)), versions))
     })
 }
 

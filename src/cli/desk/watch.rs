@@ -24,19 +24,16 @@ const SETTLED: Duration = Duration::from_millis(30);
 /// Told where a program that has written a file closes it.
 const WRITTEN: EventKind = EventKind::Access(AccessKind::Close(AccessMode::Write));
 
-/// What the files hold, by versions that tell one from every other.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct News {
-    /// The pattern's file.
-    pub file: String,
-    /// All shelves together.
-    pub shelves: String,
-}
-
 /// Watches files as long as it is kept.
 pub struct Watch {
     seen: Arc<Seen>,
-    watcher: Mutex<Option<Box<dyn Watcher + Send>>>,
+    watched: Mutex<Watched>,
+}
+
+/// The folders that are watched; none where nothing can watch.
+struct Watched {
+    watcher: Option<Box<dyn Watcher + Send>>,
+    folders: BTreeSet<PathBuf>,
 }
 
 /// The files that are watched.
@@ -45,27 +42,35 @@ struct Seen {
     shelves: Shelves,
     /// The shelves that texts have named.
     names: Mutex<BTreeSet<String>>,
-    sender: Sender<News>,
+    /// What the pattern's file holds, by a version that tells it from all else,
+    of_file: Sender<String>,
+    /// and what all shelves hold together.
+    of_shelves: Sender<String>,
 }
 
 impl Watch {
     pub fn new(file: File, shelves: Shelves) -> Self {
-        let news = News { file: file.held().version, shelves: String::new() };
-        let seen = Arc::new(Seen { file, shelves, names: Mutex::default(), sender: watch::channel(news).0 });
+        let (of_file, of_shelves) = (watch::channel(file.held().version).0, watch::channel(String::new()).0);
+        let seen = Arc::new(Seen { file, shelves, names: Mutex::default(), of_file, of_shelves });
         let by_looking = Config::default().with_poll_interval(EVERY);
         let watcher = watcher::<RecommendedWatcher>(&seen, Config::default())
             .or_else(|| watcher::<PollWatcher>(&seen, by_looking));
-        let watch = Self { seen, watcher: Mutex::new(watcher) };
+        let watch = Self { seen, watched: Mutex::new(Watched { watcher, folders: BTreeSet::new() }) };
         watch.follow();
         watch
     }
 
-    /// Told whenever a file holds something else.
-    pub fn news(&self) -> Receiver<News> {
-        self.seen.sender.subscribe()
+    /// The versions of the pattern's file: that of now, then each that it comes to hold.
+    pub fn file(&self) -> Receiver<String> {
+        self.seen.of_file.subscribe()
     }
 
-    /// Watches the shelves of a text from now on too.
+    /// The versions of the shelves.
+    pub fn shelves(&self) -> Receiver<String> {
+        self.seen.of_shelves.subscribe()
+    }
+
+    /// Watches the shelves of a text from now on too, and tells what they hold: whoever read them before looks again.
     pub fn also(&self, source: &Source) {
         let called = source.shelves().iter().filter_map(|shelf| shelf.called.clone());
         let new: Vec<_> = called.filter(|name| !held(&self.seen.names).contains(name)).collect();
@@ -79,18 +84,31 @@ impl Watch {
     fn follow(&self) {
         let files = self.seen.files();
         let targets = files.iter().filter_map(|path| output::followed(path).ok());
-        let folders: BTreeSet<_> =
-            files.iter().cloned().chain(targets).map(|path| output::folder(&path).to_owned()).collect();
-        if let Some(watcher) = held(&self.watcher).as_mut() {
-            // A folder that is not there is not watched; when it comes, whoever looks at the text again sees it.
-            folders.iter().for_each(|folder| drop(watcher.watch(folder, RecursiveMode::NonRecursive)));
-        }
-        let shelves = self.seen.shelves_version();
-        self.seen.sender.send_if_modified(|known| {
-            known.shelves = shelves;
-            false
-        });
+        let folders = files.iter().cloned().chain(targets).map(|path| output::folder(&path).to_owned());
+        held(&self.watched).extend(folders.collect());
+        told(&self.seen.of_shelves, self.seen.shelves_version());
     }
+}
+
+impl Watched {
+    /// Watches other folders too. One that is not there is not watched; when it comes, whoever looks at the text
+    /// again sees it.
+    fn extend(&mut self, folders: BTreeSet<PathBuf>) {
+        let Some(watcher) = &mut self.watcher else { return };
+        let mut watched = |folder: &PathBuf| watcher.watch(folder, RecursiveMode::NonRecursive).is_ok();
+        let new: Vec<_> =
+            folders.into_iter().filter(|folder| !self.folders.contains(folder)).filter(&mut watched).collect();
+        self.folders.extend(new);
+    }
+}
+
+/// Tells a version that is not the one told last.
+fn told(versions: &Sender<String>, now: String) {
+    versions.send_if_modified(|known| {
+        let is_new = *known != now;
+        *known = now;
+        is_new
+    });
 }
 
 /// A watcher that can watch the folder of the pattern's file.
@@ -133,12 +151,8 @@ impl Seen {
         let linked = files.iter().any(|file| file.is_symlink());
         if linked || event.paths.iter().any(concerns) {
             std::thread::sleep(SETTLED);
-            let news = News { file: self.file.held().version, shelves: self.shelves_version() };
-            self.sender.send_if_modified(|known| {
-                let is_new = *known != news;
-                known.clone_from(&news);
-                is_new
-            });
+            told(&self.of_file, self.file.held().version);
+            told(&self.of_shelves, self.shelves_version());
         }
     }
 }

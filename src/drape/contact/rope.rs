@@ -133,7 +133,7 @@ pub fn covered(design: &Design) -> f64 {
 /// The side of a link that may touch another strand's; none of the ends, which their findings hold, of what
 /// several strands run through, and of what has no length.
 fn side(design: &Design, strand: &Strand, piece: Piece, length: f64) -> Option<Side> {
-    let shared = |train: usize, bit: usize| design.stock().shared_by(&strand.trains[train].bits[bit].what).is_some();
+    let shared = |train: usize, bit: usize| design.shared_bit(&strand.trains[train].bits[bit], strand).is_some();
     let touches = match piece {
         Piece::End => false,
         Piece::Bit(train, bit) => !shared(train, bit),

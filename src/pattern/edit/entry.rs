@@ -6,7 +6,6 @@ use super::list::{end, is_flow, lines};
 use super::spot;
 use super::{Edit, Refusal, applied, refused};
 use crate::pattern::node::{self, Node, Value};
-use crate::pattern::shelf::GROUPS;
 use crate::source::{At, Place, Source};
 
 /// A key and its value as the pattern writes them.
@@ -174,11 +173,6 @@ fn fresh(source: &Source, id: &str) -> String {
 
 /// The ids that a file defines.
 fn ids(file: &Source) -> Vec<String> {
-    let Some(root) = node::parse(file).root else { return Vec::new() };
-    let groups = GROUPS.into_iter().filter_map(|group| root.entry(group));
-    let of = |group: &Node| match &group.value {
-        Value::Map(entries) => entries.iter().map(|(key, _)| key.value.clone()).collect(),
-        _ => Vec::new(),
-    };
-    groups.flat_map(of).collect()
+    let root = node::parse(file).root;
+    root.iter().flat_map(Node::articles).map(|(id, _)| id.value.clone()).collect()
 }

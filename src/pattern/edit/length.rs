@@ -6,28 +6,34 @@ use crate::units::{INCH, Length};
 /// of an inch. Nothing where that other is no length, or this one is less than the finest step.
 #[must_use]
 pub fn like(written: &str, length: Length) -> Option<String> {
-    let quote = written.chars().next().filter(|sign| "\"'".contains(*sign));
-    let bare = written.trim_matches(|sign| quote == Some(sign));
-    Length::parse(bare).ok()?;
-    let text = match bare.trim().trim_start_matches(|sign: char| !sign.is_alphabetic() && sign != '"') {
-        "mm" => whole(length.value()).map(|mm| format!("{mm} mm")),
-        "cm" => whole(length.value()).map(|mm| format!("{} cm", f64::from(mm) / 10.0)),
-        "m" => whole(length.value()).map(|mm| format!("{} m", f64::from(mm) / 1000.0)),
-        _ => whole(length.value() / INCH * 16.0).map(inches),
-    }?;
-    Some(quote.map_or_else(|| text.clone(), |quote| format!("{quote}{text}{quote}")))
+    quoted_like(written, |bare| bare_like(bare, length))
 }
 
 /// A change of length with its sign, so much more than it is written, in the same unit and as finely.
 #[must_use]
 pub fn change_like(written: &str, more: Length) -> Option<String> {
-    let quote = written.chars().next().filter(|sign| "\"'".contains(*sign));
-    let bare = written.trim_matches(|sign| quote == Some(sign));
-    let change = Length::parse_signed(bare).ok()? + more;
-    let unsigned = bare.trim_start().trim_start_matches(['+', '-', '\u{2212}']);
-    let text = like(unsigned, Length::mm(change.value().abs()))?;
-    let sign = if change < Length::ZERO { '-' } else { '+' };
-    Some(quote.map_or_else(|| format!("{sign}{text}"), |quote| format!("{quote}{sign}{text}{quote}")))
+    quoted_like(written, |bare| {
+        let change = Length::parse_signed(bare).ok()? + more;
+        let unsigned = bare.trim_start().trim_start_matches(['+', '-', '\u{2212}']);
+        let sign = if change < Length::ZERO { '-' } else { '+' };
+        Some(format!("{sign}{}", bare_like(unsigned, Length::mm(change.value().abs()))?))
+    })
+}
+
+/// What is made of what stands in quotes, or in none, in the same.
+fn quoted_like(written: &str, made: impl Fn(&str) -> Option<String>) -> Option<String> {
+    let quote = written.get(..1).filter(|sign| ["\"", "'"].contains(sign)).unwrap_or_default();
+    made(written.trim_matches(|sign| quote.contains(sign))).map(|text| format!("{quote}{text}{quote}"))
+}
+
+fn bare_like(bare: &str, length: Length) -> Option<String> {
+    Length::parse(bare).ok()?;
+    match bare.trim().trim_start_matches(|sign: char| !sign.is_alphabetic() && sign != '"') {
+        "mm" => whole(length.value()).map(|mm| format!("{mm} mm")),
+        "cm" => whole(length.value()).map(|mm| format!("{} cm", f64::from(mm) / 10.0)),
+        "m" => whole(length.value()).map(|mm| format!("{} m", f64::from(mm) / 1000.0)),
+        _ => whole(length.value() / INCH * 16.0).map(inches),
+    }
 }
 
 /// A number rounded to a whole one of at least 1.

@@ -223,7 +223,7 @@ pub fn strung_finding(
     let way = if bit.turned { angle + std::f64::consts::PI } else { angle };
     let back = if bit.turned { bit.after } else { bit.before };
     let over = stencils.cap_length(index).map_or(0.0, |length| (length - bit.length()).max(0.0));
-    stencils.finding(index, centre - Point::towards(way) * ((back + over) * scale), way, scale)
+    stencils.whole(index, centre - Point::towards(way) * ((back + over) * scale), way, scale)
 }
 
 /// A branch straight down the page from a point on the cord.
@@ -234,7 +234,7 @@ pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencil
         if design.findings[on].is_pin() {
             stencils.pin(on, foot, -down, scale, dangle.drop)
         } else {
-            stencils.finding(on, from, down, scale)
+            stencils.whole(on, from, down, scale)
         }
     };
     let mut marks: Vec<_> = dangle.on.map(hanger).into_iter().collect();

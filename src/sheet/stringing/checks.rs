@@ -1,6 +1,6 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
-use crate::design::{Bead, Bit, Design, Index, Rest, Strand, What};
+use crate::design::{Bead, Bit, Design, Index, Strand, What};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::pattern::{CordKind, Settle};
@@ -8,7 +8,7 @@ use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
 use crate::steps::english;
 use crate::steps::posts::Posts;
-use crate::units::{Length, UnitStyle};
+use crate::units::Length;
 
 /// Bare cord before the row, below which it starts at the end.
 const LEAST_BARE: Length = Length::mm(1.0);
@@ -18,7 +18,7 @@ const SAME: f64 = 0.5;
 /// The lengths to check against, and what of the row is not drawn as it is.
 pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     let design = &sheet.piece.design;
-    let (strand, units) = (&design.strands[index], design.heading.units);
+    let strand = &design.strands[index];
     let mut small = Vec::new();
     let mut blocks = Vec::new();
     if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
@@ -29,9 +29,9 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
         small.push(tolerances(design, strand));
     }
     let chain = design.cords[strand.cord].kind == CordKind::Chain;
-    small.push(bare(units, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index].starts));
+    small.push(bare(design, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index].starts));
     small.extend(Posts::new(design, strand).positions());
-    small.extend(notes(strand, row).into_iter().map(str::to_owned));
+    small.extend(notes(design, strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
 }
@@ -63,19 +63,15 @@ const fn remedy(strand: &Strand) -> &'static str {
     }
 }
 
-/// Whether some of the beads slide.
-pub fn slides(strand: &Strand) -> bool {
-    strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(..)))
-}
-
 /// Bare cord, or chain, in all, and at the ends.
-fn bare(units: UnitStyle, cord: &str, strand: &Strand, starts: &[f64]) -> String {
+fn bare(design: &Design, cord: &str, strand: &Strand, starts: &[f64]) -> String {
+    let units = design.heading.units;
     let all = strand.bare();
     if all < LEAST_BARE {
         return format!("No bare {cord} is left.");
     }
     let [first, last] = at_ends(strand, starts);
-    let about = if slides(strand) { "about " } else { "" };
+    let about = if strand.slides(design) { "about " } else { "" };
     let say = |length: f64| format!("{about}{}", units.ruler(Length::mm(length)));
     let alike = (first - last).abs() < SAME;
     let [first, last] = if alike { [first.midpoint(last); 2] } else { [first, last] };
@@ -113,13 +109,13 @@ fn at_ends(strand: &Strand, starts: &[f64]) -> [f64; 2] {
 }
 
 /// What of the row is not drawn as it is.
-fn notes(strand: &Strand, row: &Row) -> Vec<&'static str> {
+fn notes(design: &Design, strand: &Strand, row: &Row) -> Vec<&'static str> {
     let notes = [
         (row.elided, "Repeats left out of the drawing are told where they stand; ruler and counts go on past them."),
         (row.reduced > 0, "What is too large for the page is drawn smaller, and the ruler stops there."),
         (row.unlettered > 0, "Runs too short for their letter have a bracket alone: read them in the words above."),
         (
-            strand.trains.len() > 1 && slides(strand),
+            strand.trains.len() > 1 && strand.slides(design),
             "Some of the beads slide: the ruler shows where they rest when the piece hangs.",
         ),
     ];

@@ -1,7 +1,7 @@
 //! Joining the strands, in words.
 
 use super::prepare::FLYING;
-use super::words::{a, list};
+use super::words::{a, count, list};
 use super::{Teller, Told, ordinal};
 use crate::design::{Finding, Index};
 use crate::pattern::FindingKind;
@@ -48,12 +48,12 @@ impl Teller<'_> {
         closings(self.design).into_iter().map(word).collect()
     }
 
-    pub(super) fn cut_chain(self, chain: Index<Finding>, length: Length, links: Option<f64>, side: Side) -> Told {
+    pub(super) fn cut_chain(self, chain: Index<Finding>, length: Length, links: Option<u64>, side: Side) -> Told {
         let (each, counted) = match side {
             Side::Both => ("two pieces of ", "Each piece has"),
             _ => ("", "The piece has"),
         };
-        let links = links.map_or_else(|| "whole links".to_owned(), |links| format!("about {links:.0} links"));
+        let links = links.map_or_else(|| "whole links".to_owned(), |links| format!("about {}", count(links, "link")));
         let (length, name) = (self.ruler(length), self.name(chain));
         let text = format!("Cut {each}{length} of {name}, {links}, through the link beyond the last. {FLYING}");
         Told::new("Cut the chain", text).check(format!("{counted} {links}, and both end links are whole."))

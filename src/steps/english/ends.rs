@@ -105,7 +105,7 @@ impl<'a> Group<'a> {
         format!("through {whole}{}", self.teller.the(part.finding, self.ends.side))
     }
 
-    /// A strand's own loop in a bar or clasp: round a neck, the innermost strand has the one nearest to it.
+    /// A strand's own loop in a bar or clasp: below a neck, the innermost strand has the one nearest to it.
     fn hole(self, bar: &Part) -> String {
         let the = self.teller.the(bar.finding, self.ends.side);
         if self.ends.side == Side::Last && self.ends.design.findings[bar.finding].kind().is_clasp() {
@@ -113,8 +113,8 @@ impl<'a> Group<'a> {
         }
         let which = match self.ends.strands.len() {
             1 => "a loop",
-            _ if self.goes_round_a_limb() => "the first loop",
-            _ => "the loop nearest the neck",
+            _ if self.is_below_a_neck() => "the loop nearest the neck",
+            _ => "the first loop",
         };
         format!("through {which} of {the}")
     }
@@ -128,8 +128,9 @@ impl<'a> Group<'a> {
         Told::new(title, text).check(self.others_check(others))
     }
 
-    const fn goes_round_a_limb(self) -> bool {
-        matches!(self.ends.design.heading.kind, Kind::Bracelet | Kind::Anklet)
+    /// Whether the strands hang one below another.
+    const fn is_below_a_neck(self) -> bool {
+        matches!(self.ends.design.heading.kind, Kind::Necklace | Kind::Strap)
     }
 
     /// Whether each strand ends in a loop of its own.
@@ -141,8 +142,7 @@ impl<'a> Group<'a> {
         let design = self.ends.design;
         let order = words::names(design, &self.ends.strands);
         if self.ends.side == Side::First {
-            let from =
-                if self.has_loops() && self.goes_round_a_limb() { "the first loop on" } else { "the inside out" };
+            let from = if self.has_loops() && !self.is_below_a_neck() { "the first loop on" } else { "the inside out" };
             return format!("From {from} they hang in this order: {order}.");
         }
         let each = others.iter().map(|at| self.finished(&design.strands[*at]));

@@ -41,7 +41,7 @@ pub fn cautions(design: &Design) -> Vec<Warned> {
 /// The tools of a design in words.
 #[must_use]
 pub fn tools(design: &Design) -> Vec<String> {
-    super::tools(design).into_iter().map(tool).collect()
+    super::tools(design).into_iter().map(|one| tool(one, design.heading.units)).collect()
 }
 
 /// A step in words.

@@ -68,7 +68,7 @@ impl Teller<'_> {
     /// What to cut for a strand: `17 ⅛ in (435 mm)`; of chain whose links are known, `49 links, 162 mm,`.
     fn piece(self, strand: &Strand) -> String {
         let length = self.ruler(strand.cut());
-        strand.links(self.design).map_or(length.clone(), |links| format!("{links} links, {length},"))
+        strand.links(self.design).map_or(length.clone(), |links| format!("{}, {length},", count(links, "link")))
     }
 
     /// How memory wire is told off and cut (common practice, no source).
@@ -124,6 +124,7 @@ impl Teller<'_> {
         match hold {
             Hold::Bail => self.on_bail(dangle, &many),
             Hold::Ring => self.on_ring(dangle, &many),
+            Hold::Chain(chain) => self.on_chain(dangle, chain, &many, times),
             Hold::Pin(foot, lowest) => self.on_pin(dangle, foot, lowest, &many, times),
         }
     }
@@ -137,6 +138,21 @@ impl Teller<'_> {
         let row = chart::row(self.design, &phrases(dangle.bits.iter()));
         let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", self.held(dangle));
         Told::new(format!("Make {many}"), text).check("It is shut: no gap shows.")
+    }
+
+    /// A piece of chain is cut, and its last link opened for what hangs on it.
+    fn on_chain(self, dangle: &Dangle, chain: Index<Finding>, many: &str, times: u64) -> Told {
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()));
+        let (pieces, whose) = if times == 1 { (String::new(), "its") } else { (format!("{times} pieces of "), "each") };
+        let finding = &self.design.findings[chain];
+        let length = finding.length().unwrap_or_default();
+        let links = finding.chain().and_then(|chain| chain.links(length));
+        let links = links.map_or_else(String::new, |links| format!(", {}", count(links, "link")));
+        let cut =
+            format!("Cut {pieces}{} of {}{links}, through the link beyond the last.", self.ruler(length), finding.name);
+        let of = if times == 1 { "" } else { " piece's" };
+        let open = format!("Open {whose}{of} last link sideways, hang {row} in it, and close it the same way.");
+        Told::new(format!("Make {many}"), format!("{cut} {FLYING} {open}")).check("It is shut: no gap shows.")
     }
 
     /// A bail's prongs are spread, set into the hole from both sides, and pinched (common practice, no source).

@@ -74,6 +74,9 @@ impl Teller<'_> {
                 "Open each ring sideways, hang in it what the chart says and its link, and close it the same way: no \
                  gap shows."
             }
+            Beside::OpenLinks => {
+                "Open the first link of each piece of chain sideways, hang it in its link, and close it the same way."
+            }
             Beside::Bails => "A bail goes on over the end link and slides to its place.",
             Beside::Stopper => "Put a bead stopper on the end.",
         };

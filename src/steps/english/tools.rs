@@ -2,10 +2,11 @@
 
 use super::words::count;
 use crate::steps::tools::Tool;
+use crate::units::UnitStyle;
 
 /// A tool's name, with how many where more than one is needed.
 #[must_use]
-pub fn tool(tool: Tool) -> String {
+pub fn tool(tool: Tool, units: UnitStyle) -> String {
     let name = match tool {
         Tool::Board => "beading board or cloth",
         Tool::Ruler => "ruler",
@@ -15,6 +16,7 @@ pub fn tool(tool: Tool) -> String {
         Tool::Scissors => "sharp scissors",
         Tool::Needle => "beading needle",
         Tool::Tape => "tape for tags",
+        Tool::Card(tall) => return format!("card {} tall", units.ruler(tall)),
         Tool::Stoppers(number) if number > 1 => return format!("{} or tape", count(number, "bead stopper")),
         Tool::Stoppers(_) => "bead stopper or tape",
         Tool::CrimpingPliers => "crimping pliers",

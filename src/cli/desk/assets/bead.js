@@ -6,6 +6,8 @@ const box = element("bead");
 const canEdit = document.body.dataset.edit === "yes";
 
 let scope = "run";
+/** The thing that is shown, of the kind that it is: a field that is being typed in outlasts other drawings. */
+let now = { thing: null, kind: null };
 
 function facts(thing, kind) {
   const rows = [
@@ -24,9 +26,10 @@ function field(words, input) {
   return made("label", {}, words, input);
 }
 
-function button(words, act, doing) {
-  const node = made("button", { type: "button", id: doing.act }, words);
-  node.addEventListener("click", () => act(doing));
+/** A button for an act on the run that is shown. */
+function button(words, act, name) {
+  const node = made("button", { type: "button", id: name }, words);
+  node.addEventListener("click", () => act({ act: name, run: run() }));
   return node;
 }
 
@@ -39,37 +42,51 @@ function scopes() {
   return made("fieldset", {}, made("legend", {}, "Change it"), choice("run", "in this run"), choice("all", "everywhere"));
 }
 
-/** Another bead, or finding, of the pattern or its shelves. */
-function swap(thing, kind, names, act) {
-  const own = kind.id;
-  const others = kind.colour ? names.beads : names.findings;
-  const option = ([id, name]) => made("option", { value: id, selected: id === own }, name);
-  const select = made("select", { id: "swap" }, ...others.map(option));
-  select.addEventListener("change", () => act({ act: "swap", run: run(thing), from: own, to: select.value, everywhere: scope === "all" }));
-  return field(kind.colour ? "Bead" : "Finding", select);
-}
-
-const run = (thing) => ({ start: thing.place[0], end: thing.place[1] });
-
-/** Another value of a key of a bead, in its run or everywhere; in a colourway it is the bead's wherever that is strung. */
-function set(thing, kind, key, input, value, colourway, act) {
-  const only = () => (scope === "run" && !colourway ? run(thing) : null);
-  input.addEventListener("change", () =>
-    act({ act: "set", bead: kind.id, key, value: value(input), only: only(), colourway: colourway || null }),
-  );
+/** An input that does something once it is changed; until then it holds what is half typed. */
+function doing(input, act, what) {
+  input.addEventListener("change", () => {
+    input.defaultValue = input.value;
+    act(what());
+  });
   return input;
 }
 
-/** Shows a thing that was chosen, or nothing; what had the focus there has it again. */
-export function showBead(...shown) {
+/** Another bead, or finding, of the pattern or its shelves. */
+function swap(kind, names, act) {
+  const others = kind.colour ? names.beads : names.findings;
+  const option = ([id, name]) => made("option", { value: id, selected: id === kind.id }, name);
+  const select = made("select", { id: "swap" }, ...others.map(option));
+  select.addEventListener("change", () => act({ act: "swap", run: run(), from: kind.id, to: select.value, everywhere: scope === "all" }));
+  return field(kind.colour ? "Bead" : "Finding", select);
+}
+
+const run = () => ({ start: now.thing.place[0], end: now.thing.place[1] });
+
+/** Another value of a key of a bead, in its run or everywhere; in a colourway it is the bead's wherever that is strung. */
+function set(kind, key, input, value, colourway, act) {
+  const only = () => (scope === "run" && !colourway ? run() : null);
+  return doing(input, act, () => ({ act: "set", bead: kind.id, key, value: value(input), only: only(), colourway: colourway || null }));
+}
+
+/** Whether a field holds what nothing was done with yet. */
+function isHalfTyped() {
+  const field = document.activeElement;
+  return box.contains(field) && field.type !== "radio" && field.defaultValue !== undefined && field.value !== field.defaultValue;
+}
+
+/** Shows a thing that was chosen, or nothing; what had the focus there has it again, and what is half typed stays. */
+export function showBead(thing, piece, context) {
+  const kind = thing && piece.kinds[thing.kind];
+  const stays = kind && kind.id === now.kind?.id && isHalfTyped();
+  now = { thing, kind };
+  if (stays) return;
   const focused = box.contains(document.activeElement) ? document.activeElement.id : "";
-  show(...shown);
+  show(thing, kind, context);
   if (focused) element(focused)?.focus({ preventScroll: true });
 }
 
-function show(thing, piece, { colourway, names, act, text }) {
+function show(thing, kind, { colourway, names, act, text }) {
   box.hidden = !thing;
-  const kind = thing && piece.kinds[thing.kind];
   if (!thing) return box.replaceChildren();
   const title = made("h3", { id: "bead-title", "aria-live": "polite" }, kind ? kind.name : "a knot");
   if (!kind) return box.replaceChildren(title);
@@ -78,14 +95,15 @@ function show(thing, piece, { colourway, names, act, text }) {
     const entry = text().slice(...thing.place);
     const counted = Number(/^["']?(\d+)\s|\b(?:random|fade): *(\d+)/.exec(entry)?.slice(1).find(Boolean) ?? 1);
     const count = made("input", { type: "number", min: 1, max: 20000, value: counted, id: "count" });
-    count.addEventListener("change", () => act({ act: "count", run: run(thing), count: Math.max(1, Math.round(Number(count.value) || 1)) }));
-    const fields = [swap(thing, kind, names, act), field("How many here", count)];
+    const times = () => Math.max(1, Math.round(Number(count.value) || 1));
+    doing(count, act, () => ({ act: "count", run: run(), count: times() }));
+    const fields = [swap(kind, names, act), field("How many here", count)];
     if (kind.colour) {
       const colour = made("input", { type: "color", value: kind.colour, id: "colour" });
       const size = made("input", { type: "text", value: kind.size ?? "", id: "bead-size", spellcheck: "false" });
       fields.push(
-        field(colourway ? `Colour in ${colourway}` : "Colour", set(thing, kind, "colour", colour, (input) => `"${input.value}"`, colourway, act)),
-        field("Size", set(thing, kind, "size", size, (input) => input.value.trim(), "", act)),
+        field(colourway ? `Colour in ${colourway}` : "Colour", set(kind, "colour", colour, (input) => `"${input.value}"`, colourway, act)),
+        field("Size", set(kind, "size", size, (input) => input.value.trim(), "", act)),
       );
     }
     parts.push(
@@ -94,9 +112,9 @@ function show(thing, piece, { colourway, names, act, text }) {
       made(
         "div",
         { class: "acts", role: "group", "aria-label": "The repeat that it stands in" },
-        button("One more repeat", act, { act: "repeat-more", run: run(thing) }),
-        button("Twice as often", act, { act: "repeat-double", run: run(thing) }),
-        button("Take the repeat out", act, { act: "repeat-delete", run: run(thing) }),
+        button("One more repeat", act, "repeat-more"),
+        button("Twice as often", act, "repeat-double"),
+        button("Take the repeat out", act, "repeat-delete"),
       ),
     );
   }

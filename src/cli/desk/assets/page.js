@@ -34,6 +34,8 @@ window.piece = () => piece.shown();
 /** Whether what is shown is of the text as it stands. */
 window.isFresh = () => lookedAt === text();
 let lookedAt = null;
+/** The text whose piece is shown. */
+let drawnFrom = null;
 
 const value = (key) => choice[key].value || wanted[key] || null;
 const question = () => ({ text: text(), size: value("size"), colourway: value("colourway"), ink: choice.ink.value, paper: choice.paper.value });
@@ -47,7 +49,7 @@ const looked = latest(async (since) => {
   const { signal } = asking;
   const now = question();
   if (slow) {
-    await showLook(await asked("look", { ...now, soon: true }).catch(gone), true);
+    await showLook(await asked("look", { ...now, soon: true }).catch(gone), now.text, true);
     window.latencies.push(performance.now() - since);
     await rest(signal);
     if (signal.aborted) return;
@@ -55,7 +57,7 @@ const looked = latest(async (since) => {
   const start = performance.now();
   const seen = await asked("look", now, slow ? signal : null).catch((error) => (signal.aborted ? null : gone(error)));
   if (!seen) return;
-  await showLook(seen, false);
+  await showLook(seen, now.text, false);
   if (!slow) window.latencies.push(performance.now() - since);
   window.solved.push(performance.now() - since);
   slow = performance.now() - start > SLOW;
@@ -79,7 +81,7 @@ function look() {
   looked(performance.now());
 }
 
-async function showLook(seen, soon) {
+async function showLook(seen, from, soon) {
   if (!seen) return;
   const errors = seen.remarks.some((remark) => remark.level === "error");
   // What is said of how a piece hangs comes with the last answer; until then the advice that stands there stays.
@@ -96,6 +98,7 @@ async function showLook(seen, soon) {
   element("stale").textContent = piece.shown() ? "The text has errors: this is the piece as it last was sound." : "The piece is drawn here as soon as the text has no errors.";
   element("panel").classList.toggle("old", !seen.piece);
   if (seen.piece) {
+    drawnFrom = from;
     piece.show(seen.piece);
     if (!soon) piece.redraw();
   }
@@ -115,10 +118,16 @@ function offerChoices(of, select, names) {
 
 // By hand.
 
-/** Does an act as one edit of the text, which is then shown in the variant that is wanted. */
+/**
+ * Does an act as one edit of the text, which is then shown in the variant that is wanted. What is done to a run goes by
+ * its place in the text that is drawn, and nothing that was typed meanwhile is lost.
+ */
 async function act(doing, variant = {}) {
+  const before = text();
+  if ((doing.run ?? doing.only) && before !== drawnFrom) return say("the text is not the one that is drawn: nothing was done");
   try {
-    const changed = (await asked("act", { text: text(), act: doing })).text;
+    const changed = (await asked("act", { text: before, act: doing })).text;
+    if (text() !== before) return say("the text was changed meanwhile: do it again");
     for (const [of, name] of Object.entries(variant)) {
       choice[of].value = "";
       wanted[of] = name;

@@ -43,7 +43,9 @@ export function show(next) {
   drawing.style.setProperty("--ratio", piece.width / piece.height);
   layer.setAttribute("viewBox", `0 0 ${piece.width} ${piece.height}`);
   drawing.after(layer);
+  const held = layer.contains(document.activeElement) ? document.activeElement.id : "";
   layer.replaceChildren(...piece.lows.filter(() => canEdit).map(handle));
+  if (held) element(held)?.focus({ preventScroll: true });
   element("facts").innerHTML = piece.facts;
   list();
   select(before ? again(before) : -1, false);
@@ -138,7 +140,7 @@ function beside(step) {
 function handle(low) {
   const grip = document.createElementNS(SVG, "circle");
   const attributes = {
-    class: "grip", cx: low.x, cy: low.y + 5, r: 2.6, tabindex: 0, role: "slider", "aria-label": `Length of strand ${low.name}`,
+    id: `grip-${low.strand}`, class: "grip", cx: low.x, cy: low.y + 5, r: 2.6, tabindex: 0, role: "slider", "aria-label": `Length of strand ${low.name}`,
     "aria-valuemin": 1, "aria-valuemax": 20000, "aria-valuenow": Math.round(low.finished), "aria-valuetext": `${Math.round(low.finished)} mm`,
   };
   for (const [key, value] of Object.entries(attributes)) grip.setAttribute(key, value);

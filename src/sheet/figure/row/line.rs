@@ -38,6 +38,8 @@ const COUNTS: f64 = style::TINY * 0.9 + 1.4;
 const SAME: f64 = 1e-6;
 /// Room between the beads and what stands below them.
 const ABOVE_RULER: f64 = 1.0;
+/// Shortest stretch in mm along which a ruler has anything to read.
+const LEAST_RULER: f64 = 5.0;
 /// How far the cord runs on beyond a line that does not end with the strand.
 const STUB: f64 = 3.5;
 /// Half of the room between the two strokes of a cut, beyond half of the cord.
@@ -180,8 +182,11 @@ impl<'a, 's> Line<'a, 's> {
         marks.extend(label::beside_branches(self.design, &placed, cord, self.width));
         marks.push(Mark::figure(self.describe(), row));
         marks.extend(names.marks(names_top, Lies::Above));
-        let ruler = Ruler::new(units, self.width);
-        marks.extend(ruler.marks(&stretches(&placed), Point::new(0.0, ruler_top)));
+        let (ruler, stretches) = (Ruler::new(units, self.width), stretches(&placed));
+        if stretches.iter().all(|stretch| stretch.length < LEAST_RULER) {
+            return (Block::new(self.width, ruler_top, marks), labels.left_out);
+        }
+        marks.extend(ruler.marks(&stretches, Point::new(0.0, ruler_top)));
         (Block::new(self.width, ruler_top + ruler.height(), marks), labels.left_out)
     }
 

@@ -102,7 +102,7 @@ impl<'a> Span<'a> {
 
     fn bare(from: f64, cord: f64, loose: bool, outer: bool) -> Self {
         let span = Self::new(Thing::Bare { loose, outer }, from, cord);
-        if loose || cord > LONG { span.drawn_with(CUT_SHORT / cord.max(NONE)) } else { span }
+        if cord > LONG || loose && cord > CUT_SHORT { span.drawn_with(CUT_SHORT / cord.max(NONE)) } else { span }
     }
 
     fn end(side: usize, from: f64, strand: &Strand, design: &Design) -> Self {
@@ -157,7 +157,7 @@ impl<'a> Span<'a> {
     /// Whether the ruler runs along it.
     #[must_use]
     pub const fn is_measured(&self) -> bool {
-        !matches!(self.thing, Thing::End(_) | Thing::Bare { outer: true, .. })
+        !matches!(self.thing, Thing::End(_) | Thing::Bare { outer: true, .. } | Thing::Bare { loose: true, .. })
     }
 
     /// Index of its bead, if it is one.
@@ -216,7 +216,7 @@ struct Strung<'a> {
 /// A strand's spans, from the first end to the last, its trains starting at stations.
 #[must_use]
 pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64]) -> Vec<Span<'a>> {
-    let strung = strung(strand, starts);
+    let strung = strung(design, strand, starts);
     let [first, last] = [0, 1].map(|side: usize| strand.ends[side].takes.value());
     let mut spans = vec![Span::end(0, 0.0, strand, design)];
     let mut at = (first, None::<&Strung<'_>>);
@@ -258,13 +258,13 @@ fn lower(spans: &mut [Span<'_>], design: &Design) {
     }
 }
 
-fn strung<'a>(strand: &'a Strand, starts: &[f64]) -> Vec<Strung<'a>> {
-    let mut all = Vec::new();
+fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<Strung<'a>> {
+    let (mut all, slides) = (Vec::new(), strand.slides(design));
     for (train, (one, start)) in strand.trains.iter().zip(starts).enumerate() {
         let mut station = *start;
         for bit in &one.bits {
             if bit.what != What::Gap {
-                all.push(Strung { bit, station, slides: matches!(one.rest, Rest::Free(..)), train });
+                all.push(Strung { bit, station, slides: slides && matches!(one.rest, Rest::Free(..)), train });
             }
             station += bit.length();
         }
