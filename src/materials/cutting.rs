@@ -112,7 +112,7 @@ fn lost(design: &Design, article: Article) -> Length {
     let link = match article {
         Article::Cord(at) => design.cords[at].link,
         Article::Finding(at) => design.findings[at].opening(),
-        Article::Bead(_) => None,
+        Article::Bead(_) | Article::Assorted(_) => None,
     };
     link.unwrap_or_default()
 }

@@ -8,7 +8,7 @@ use crate::sheet::Sheet;
 use crate::sheet::figure::Row;
 use crate::steps::english;
 use crate::steps::posts::Posts;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
 
 /// Bare cord before the row, below which it starts at the end.
 const LEAST_BARE: Length = Length::mm(1.0);
