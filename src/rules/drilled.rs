@@ -18,7 +18,7 @@ pub fn check(design: &Design) -> Vec<Remark> {
 fn of_dangle(dangle: &Dangle, design: &Design) -> Vec<Remark> {
     let on = dangle.on.map(|on| &design.findings[on]);
     if let Some(on) = on.filter(|on| !on.is_pin()) {
-        return one_below_another(on, &dangle.bits, design);
+        return one_below_another(on, &dangle.bits, design).into_iter().collect();
     }
     // Where both ends meet what comes last hangs; all before it, and all on a pin, is threaded.
     let threaded =
@@ -27,10 +27,10 @@ fn of_dangle(dangle: &Dangle, design: &Design) -> Vec<Remark> {
     threaded.map(|one| one.threaded("on a pin or below another bead")).collect()
 }
 
-/// Of what hangs without a pin each piece hangs in the one above it, as far as that holds anything.
-fn one_below_another(on: &Finding, bits: &[Bit], design: &Design) -> Vec<Remark> {
+/// Of what hangs without a pin each piece hangs in the one above it: the first of which that is not so.
+fn one_below_another(on: &Finding, bits: &[Bit], design: &Design) -> Option<Remark> {
     let above = std::iter::once(Above::Finding(on)).chain(bits.iter().filter_map(|bit| Above::of(bit, design)));
-    above.zip(bits).filter_map(|(above, bit)| above.holds(bit, design)).collect()
+    above.zip(bits).find_map(|(above, bit)| above.refusal(bit, design))
 }
 
 /// What something hangs from.
@@ -56,7 +56,7 @@ impl<'a> Above<'a> {
     }
 
     /// Why something cannot hang from it.
-    fn holds(&self, bit: &Bit, design: &'a Design) -> Option<Remark> {
+    fn refusal(&self, bit: &Bit, design: &'a Design) -> Option<Remark> {
         let below = Self::of(bit, design)?;
         match (self, &below) {
             (Self::Finding(holder), Self::Bead(bead)) if holds_others(holder) => along(bead, holder),

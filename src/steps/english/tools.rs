@@ -12,7 +12,7 @@ pub fn tool(tool: Tool, units: UnitStyle) -> String {
         Tool::Ruler => "ruler",
         Tool::EyeProtection => "eye protection",
         Tool::FlushCutters => "flush cutters",
-        Tool::HardWireCutters => "memory wire cutters (never jewellery cutters)",
+        Tool::HardWireCutters => "memory wire cutters",
         Tool::Scissors => "sharp scissors",
         Tool::Needle => "beading needle",
         Tool::Tape => "tape for tags",
