@@ -7,7 +7,7 @@
 //!
 //! **Equation.** Links that rise with the sine s of a slope are seen along the limb shortened by sqrt(1 - s²). Over
 //! a row of length L with N turns of pitch p the sine is N p / L where it rises; seen so, the row is wound N times
-//! about a circle, which [`taut`](super::taut) solves: all its turns add up to N times 2 pi.
+//! about a circle, which [`taut`] solves: all its turns add up to N times 2 pi.
 //!
 //! **Approximation.** A link keeps the slope that it has at its centre, and where the row comes back it lies over the
 //! other turns without being lengthened for that.

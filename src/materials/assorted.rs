@@ -3,7 +3,7 @@
 //! A graduated strand holds so many of each size: as many are bought as the size asks for that runs out first. In a
 //! bag of a mix nothing is promised. If each of its n beads is of a kind with that kind's share p, the number of the
 //! kind is binomial, with the mean n p and the standard deviation √(n p (1 − p)) (any handbook of statistics). As many
-//! bags are bought as leave that number at least what is wanted when it falls [`MARGIN`] deviations below its mean:
+//! bags are bought as leave that number at least what is wanted when it falls three deviations below its mean:
 //!
 //!  n p − 3 √(n p (1 − p)) ≥ wanted, so that √n ≥ (3 s + √(9 s² + 4 p · wanted)) / 2p with s = √(p (1 − p)).
 //!
