@@ -10,9 +10,9 @@
 //! the bead's width.
 
 use crate::geometry::helix::Helix;
-use crate::pattern::{self, CordKind, FindingKind, Settle};
+use crate::pattern::{self, CordKind, FindingKind, Item, Settle};
 use crate::remark::{Code, Remark};
-use crate::source::Place;
+use crate::source::{At, Place};
 use crate::units::Length;
 
 use super::Context;
@@ -156,6 +156,9 @@ fn reason(strand: &pattern::Strand, shelf: &Shelf) -> Option<(String, Place)> {
     if let Some(knots) = &strand.knots {
         return Some(("memory wire is too hard to knot".to_owned(), knots.place));
     }
+    if let Some(place) = held(&strand.beads.value) {
+        return Some(("memory wire is too hard to knot or to crimp".to_owned(), place));
+    }
     if strand.doubled.is_some_and(|doubled| doubled.0) {
         return Some(("memory wire is too hard to fold".to_owned(), strand.name.place));
     }
@@ -164,6 +167,15 @@ fn reason(strand: &pattern::Strand, shelf: &Shelf) -> Option<(String, Place)> {
     let ends = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
     let wrong = ends.iter().find(|id| id.value == "knot" || !holds(&id.value))?;
     Some((format!("`{}` does not hold memory wire, which is too hard to tie or crimp", wrong.value), wrong.place))
+}
+
+/// Where a list has a knot or a stop.
+fn held(items: &[At<Item>]) -> Option<Place> {
+    items.iter().find_map(|item| match &item.value {
+        Item::Knot(_) | Item::Stop(_) => Some(item.place),
+        Item::Dangle(_) => None,
+        other => other.lists().into_iter().find_map(held),
+    })
 }
 
 /// Whether a cord of a pattern is memory wire.

@@ -51,6 +51,7 @@ pub fn cases() -> Vec<Case> {
         Case::new(Code::CannotWrap, sprung(), clasped()),
         Case::new(Code::Misplaced, ended("loop"), ended("knot")),
         Case::new(Code::Misplaced, sprung(), ended("loop").replace("ends: loop", "length: 400 mm")),
+        Case::new(Code::Misplaced, sprung(), sprung().replace("of: [reed] }", "of: [reed] }, { knot: 2 mm }, reed")),
         Case::new(Code::Misplaced, sound(), changed(&[("kind: thread,", "kind: thread, coil: 57 mm,")])),
         Case::new(Code::MissingSize, sprung(), sprung().replace(", coil: 57 mm", "")),
         Case::new(Code::CannotWrap, wraps(&wound(), "2"), wraps(&wound(), "2 1/2")),
