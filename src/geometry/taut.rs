@@ -24,7 +24,9 @@
 //! **Approximation.** A link bends at its centre and keeps its distance there alone, which is exact for balls
 //! that touch. A long rigid link that touches takes a little more room: one clasp as thick as beads of 6 mm
 //! leaves half a millimetre of girth less where it is 12 mm long, and 3 mm where it is 25 mm. A drilled bead counts with the pitch that it has
-//! in a straight row, up to a hundredth less than in a tight ring, where beads touch beside the hole.
+//! in a straight row, up to a hundredth less than in a tight ring, where beads touch beside the hole. Beads with flat
+//! ends touch at their inner rims and part outside, where the cord is longer than the row: n of them of a length l
+//! close round l / (2 tan(pi / n)), and not half their thickness less than l / (2 sin(pi / n)), as is found here.
 //!
 //! **Source.** Derived here: the obstacle problem of a stretched string in one dimension.
 

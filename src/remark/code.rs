@@ -289,7 +289,9 @@ codes! {
          of pitch p lie on one circle, r = p / (2 sin(pi / n)) less half a bead. A finding whose `wire:` or `outside:` \
          is not written counts with the usual share of its length (an assumption). Links bend at their centres, \
          so that long ones take a little more room: half a millimetre for a clasp of 12 mm that touches, 3 mm for one of \
-         25 mm. Hooked as long as it goes, the inside is more than 2.5 mm smaller than girth + ease: less than \
+         25 mm. Beads with flat ends (tubes, seeds, cubes) touch at their inner rims, and their cord opens between them: \
+         that is not worked out, and a ring of nothing else comes out larger than told, as of twenty tubes of \
+         4 x 8 mm by 10 mm, from 148 to 159 mm. Hooked as long as it goes, the inside is more than 2.5 mm smaller than girth + ease: less than \
          half of what a fit of our naming spans (close up to 10 mm of ease, easy to 16, roomy to 25). A row that \
          rests on one side of a limb stands off by ease / pi on the other: close leaves less than a small bead, \
          and the row lies still; easy leaves one of 3 to 5 mm, and it turns; roomy leaves one of 5 to 8 mm, and it \
