@@ -58,8 +58,7 @@ const fn meets(kind: Kind) -> bool {
 
 /// Refuses what stands beside `both ends`.
 fn alone(both: &At<Vec<At<ClosurePart>>>, written: &pattern::Closure, context: &mut Context) -> Option<()> {
-    let sides = [&written.each_side, &written.left, &written.right];
-    if written.open.is_none() && !sides.into_iter().any(Option::is_some) {
+    if written.open.is_none() && !written.has_sides() {
         return Some(());
     }
     let help = "write `each side`, `left` and `right` for what has two sides";

@@ -88,8 +88,8 @@ pub fn nearest(
     let near = if short > 0 && miss(&short) < miss(&(short + 1)) { short } else { short + 1 };
     let near = near.max(list.least(MOST_WRITTEN).unwrap_or(1));
     let stand = about(near, list).filter(|times| *times <= most && list.stands(*times));
-    let nearest = stand.min_by(|one, other| miss(one).total_cmp(&miss(other)));
-    nearest.or_else(|| context.refuse(no_row(strand)))
+    let nearest = stand.map(|times| (times, miss(&times))).min_by(|one, other| one.1.total_cmp(&other.1));
+    nearest.map(|(times, _)| times).or_else(|| context.refuse(no_row(strand)))
 }
 
 /// The largest number, at least 1, that fits, where all smaller ones do.

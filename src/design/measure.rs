@@ -10,7 +10,7 @@ use crate::pattern::{CordKind, Kind};
 
 impl Strand {
     /// Every bit in order.
-    pub fn bits(&self) -> impl Iterator<Item = &Bit> {
+    pub fn bits(&self) -> impl Iterator<Item = &Bit> + Clone {
         self.trains.iter().flat_map(|train| &train.bits)
     }
 

@@ -133,6 +133,10 @@ impl Context {
         self.remarks.push(remark);
         None
     }
+
+    fn refuse_if(&mut self, wrong: Option<Remark>) -> Option<()> {
+        wrong.map_or(Some(()), |remark| self.refuse(remark))
+    }
 }
 
 /// Resolves a pattern. Without errors among the remarks there is a design.

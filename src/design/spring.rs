@@ -43,10 +43,15 @@ pub struct Spring {
 
 impl Spring {
     /// Of bits on a wire, round a limb of a girth, where anybody says it; nothing on another cord.
-    pub fn of(stock: Stock<'_>, cord: &Cord, bits: &[Bit], limb: Option<Length>) -> Option<Self> {
+    pub fn of<'b>(
+        stock: Stock<'_>,
+        cord: &Cord,
+        bits: impl Iterator<Item = &'b Bit> + Clone,
+        limb: Option<Length>,
+    ) -> Option<Self> {
         let wire = cord.diameter.value();
         let rest = at_rest(cord.coil?, cord.diameter).radius;
-        let reach = bits.iter().map(|bit| stock.chord(bit, wire).inward).fold(0.5 * wire, f64::max);
+        let reach = bits.clone().map(|bit| stock.chord(bit, wire).inward).fold(0.5 * wire, f64::max);
         let opened = limb.map_or(0.0, |limb| limb.value() / (2.0 * std::f64::consts::PI) + reach);
         let helix = Helix { radius: rest.max(opened), rise: stock.breadth(bits, wire) };
         Some(Self { helix, rest, reach })
@@ -101,6 +106,12 @@ impl Cord {
     pub const fn is_sprung(&self) -> bool {
         self.coil.is_some()
     }
+
+    /// Whether it is limp, so that beads are strung on it and knots tied in it: neither chain nor memory wire.
+    #[must_use]
+    pub fn is_limp(&self) -> bool {
+        self.kind != CordKind::Chain && !self.is_sprung()
+    }
 }
 
 impl Strand {
@@ -112,19 +123,25 @@ impl Strand {
 }
 
 impl Design {
+    /// The strand of a piece on memory wire, which has no other.
+    #[must_use]
+    pub fn sprung(&self) -> Option<&Strand> {
+        let [strand] = self.strands.as_slice() else { return None };
+        Some(strand).filter(|strand| self.cords[strand.cord].is_sprung())
+    }
+
     /// How a piece on memory wire lies.
     #[must_use]
     pub fn spring(&self) -> Option<Spring> {
-        let [strand] = self.strands.as_slice() else { return None };
-        let bits: Vec<_> = strand.bits().cloned().collect();
+        let strand = self.sprung()?;
         let limb = self.wear.is_told().then_some(self.wear.narrowest);
-        Spring::of(self.stock(), &self.cords[strand.cord], &bits, limb)
+        Spring::of(self.stock(), &self.cords[strand.cord], strand.bits(), limb)
     }
 
     /// How many times the piece goes round: on memory wire as often as its beads do.
     #[must_use]
     pub fn turns(&self) -> f64 {
-        let sprung = self.spring().zip(self.strands.first());
+        let sprung = self.spring().zip(self.sprung());
         sprung.map_or(self.wraps, |(spring, strand)| spring.helix.turns(strand.finished.value()))
     }
 
@@ -138,12 +155,11 @@ impl Design {
 
 /// Refuses on memory wire what it is too hard for, or what its coil settles.
 pub fn check(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<()> {
-    let found = reason(strand, shelf).map(|(why, place)| {
+    context.refuse_if(reason(strand, shelf).map(|(why, place)| {
         let headline = format!("strand {}: {why}", strand.name.value);
         let help = "take it out: memory wire goes round as `wraps:` says, and ends in turned loops or glued cord ends";
         Remark::new(Code::Misplaced, headline).at(place).help(help)
-    });
-    found.map_or(Some(()), |remark| context.refuse(remark))
+    }))
 }
 
 fn reason(strand: &pattern::Strand, shelf: &Shelf) -> Option<(String, Place)> {

@@ -69,7 +69,7 @@ pub fn strand(
     let thick = shelf.cords[cord].diameter.value() * f64::from(legs);
     let row = Row { stock, closure, cord: thick, ends: &ends, wraps: wraps::whole(made_to.wraps) };
     let asked = made_to.asked.filter(|_| closure.open().is_none());
-    let spring = |bits: &[Bit]| Spring::of(stock, &shelf.cords[cord], bits, made_to.limb);
+    let spring = |bits: &[Bit]| Spring::of(stock, &shelf.cords[cord], bits.iter(), made_to.limb);
     let turns = |bits: &[Bit]| spring(bits).map_or(0.0, |spring| spring.turns(stock, bits));
     let inside = |bits: &[Bit]| row.inside(bits);
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
@@ -187,7 +187,7 @@ fn hitch(cord: &Cord) -> End {
 
 /// Cord that one overhand knot takes up, all legs together: each as much as a cord as thick as all.
 fn take_up(cord: &Cord, legs: u32) -> Length {
-    if cord.kind == CordKind::Chain || cord.is_sprung() { Length::ZERO } else { cord.take_up * f64::from(legs * legs) }
+    if cord.is_limp() { cord.take_up * f64::from(legs * legs) } else { Length::ZERO }
 }
 
 /// An end with the cord that its double overhand knot takes up, where it has one.

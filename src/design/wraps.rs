@@ -26,7 +26,7 @@ impl Design {
     /// Whether it is closed to a ring or coil: what goes round a limb, and what goes round more than once.
     #[must_use]
     pub fn is_ring(&self) -> bool {
-        matches!(self.heading.kind, Kind::Bracelet | Kind::Anklet) || self.wraps > 1.0 || self.spring().is_some()
+        matches!(self.heading.kind, Kind::Bracelet | Kind::Anklet) || self.wraps > 1.0 || self.sprung().is_some()
     }
 
     /// How many whole times it goes round, closed.
@@ -43,8 +43,7 @@ pub fn check(pattern: &Pattern, context: &mut Context) -> Option<()> {
     let place = pattern.wraps.as_ref().filter(|wraps| wraps.value.0 > 1.0).map(|wraps| wraps.place).or(sprung);
     let Some(place) = place else { return Some(()) };
     let told = reason(pattern, written(pattern), sprung.is_some());
-    let remark = told.map(|(why, help)| Remark::new(Code::CannotWrap, why).at(place).help(help));
-    remark.map_or(Some(()), |remark| context.refuse(remark))
+    context.refuse_if(told.map(|(why, help)| Remark::new(Code::CannotWrap, why).at(place).help(help)))
 }
 
 /// Why not, and what to write instead.
@@ -61,10 +60,7 @@ fn reason(pattern: &Pattern, wraps: f64, sprung: bool) -> Option<(String, &'stat
         return Some(("one strand alone is wound round and round".to_owned(), help));
     }
     if sprung {
-        let joined = |one: &&pattern::Closure| {
-            let sides = [&one.each_side, &one.left, &one.right];
-            one.open.is_some() || one.both_ends.is_some() || sides.into_iter().any(Option::is_some)
-        };
+        let joined = |one: &&pattern::Closure| one.open.is_some() || one.both_ends.is_some() || one.has_sides();
         let clasp = closure.filter(joined).map(|_| "memory wire closes by itself, and takes no clasp".to_owned());
         return clasp.map(|why| (why, "take `closure:` out: its ends are turned into loops, or glued into cord ends"));
     }

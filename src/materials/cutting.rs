@@ -108,7 +108,8 @@ pub fn plan(design: &Design, article: Article, pieces: Vec<Piece>, stash: &Stash
 }
 
 /// What a cut takes: the link of chain that is cut through, where its links are known; of a cord nothing.
-fn lost(design: &Design, article: Article) -> Length {
+#[must_use]
+pub fn lost(design: &Design, article: Article) -> Length {
     let link = match article {
         Article::Cord(at) => design.cords[at].link,
         Article::Finding(at) => design.findings[at].opening(),

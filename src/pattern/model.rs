@@ -273,6 +273,14 @@ record!(
     }
 );
 
+impl Closure {
+    /// Whether anything stands on one of its sides.
+    #[must_use]
+    pub fn has_sides(&self) -> bool {
+        [&self.each_side, &self.left, &self.right].into_iter().any(Option::is_some)
+    }
+}
+
 record!(
     /// The body that the piece is made for.
     Wear {

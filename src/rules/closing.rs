@@ -21,7 +21,7 @@ fn unjoined(design: &Design) -> Option<Remark> {
         let has_findings = strand.ends.iter().any(|end| !end.findings.is_empty());
         has_findings || design.cords[strand.cord].kind == CordKind::Chain
     };
-    let tied = design.closure.is_empty() && design.spring().is_none();
+    let tied = design.closure.is_empty() && design.sprung().is_none();
     design.strands.iter().find(closed).filter(|_| tied).map(|strand| {
         let headline = format!("nothing joins the ends of strand {}: the piece cannot be closed", strand.name);
         let help = "write a `closure:`, such as { left: [ring], right: [hook] }, or `ends: knot` to tie the ends";

@@ -13,7 +13,7 @@ const OVERLAP: f64 = 0.2;
 
 /// Remarks about memory wire.
 pub fn check(design: &Design) -> Vec<Remark> {
-    let Some((spring, strand)) = design.spring().zip(design.strands.first()) else { return Vec::new() };
+    let Some((spring, strand)) = design.spring().zip(design.sprung()) else { return Vec::new() };
     let cord = &design.cords[strand.cord];
     let stiff = strung(strand).filter_map(|bead| stiff(&design.beads[bead], cord, &spring));
     stiff.chain(small(design, &spring, cord)).chain(turns(design)).collect()

@@ -29,8 +29,11 @@ fn of_dangle(dangle: &Dangle, design: &Design) -> Vec<Remark> {
 
 /// Of what hangs without a pin each piece hangs in the one above it: the first of which that is not so.
 fn one_below_another(on: &Finding, bits: &[Bit], design: &Design) -> Option<Remark> {
-    let above = std::iter::once(Above::Finding(on)).chain(bits.iter().filter_map(|bit| Above::of(bit, design)));
-    above.zip(bits).find_map(|(above, bit)| above.refusal(bit, design))
+    let mut above = Above::Finding(on);
+    bits.iter().find_map(|bit| {
+        let below = Above::of(bit, design)?;
+        std::mem::replace(&mut above, below).refusal(bit, design)
+    })
 }
 
 /// What something hangs from.

@@ -8,7 +8,7 @@ use crate::units::Length;
 
 /// A remark where the piece goes round, but not hooked as short as it goes.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
-    if design.wear.is_guessed() || design.spring().is_some() {
+    if design.wear.is_guessed() || design.sprung().is_some() {
         return Vec::new();
     }
     let lack = match (drape.ring(), design.heading.kind) {

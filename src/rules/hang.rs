@@ -69,7 +69,7 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
 /// A necklace whose ends are tied to each other goes on over the head, as its inside goes over it: a grown head, for
 /// none is known of children.
 fn over_head(strand: &Strand, design: &Design) -> Option<Remark> {
-    let tied = design.heading.kind == Kind::Necklace && design.closure.is_empty() && design.spring().is_none();
+    let tied = design.heading.kind == Kind::Necklace && design.closure.is_empty() && design.sprung().is_none();
     let stretches = design.cords[strand.cord].kind == CordKind::Elastic;
     let inside = strand.finished - widest(strand, design) * std::f64::consts::PI;
     (tied && !stretches && !design.wear.child && inside < HEAD).then(|| {

@@ -16,7 +16,7 @@ const COUNTS: u32 = 40;
 
 /// A remark about the inside of the tightest ring.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
-    let Some(ring) = drape.ring().filter(|_| !design.wear.is_guessed() && design.spring().is_none()) else {
+    let Some(ring) = drape.ring().filter(|_| !design.wear.is_guessed() && design.sprung().is_none()) else {
         return Vec::new();
     };
     let Wear { narrowest: girth, ease: asked, .. } = design.wear;

@@ -96,7 +96,7 @@ pub fn along(design: &Design) -> Along {
         Kind::Earrings => Along::Down,
         Kind::Strap => Along::EndToEnd { several },
         _ if design.closure.open().is_some() => Along::EndToEnd { several },
-        _ if design.spring().is_some() => Along::OnWire,
+        _ if design.sprung().is_some() => Along::OnWire,
         _ if design.wraps > 1.0 => Along::AllRound,
         Kind::Necklace | Kind::Bracelet | Kind::Anklet => Along::Round { several },
     }

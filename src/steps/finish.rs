@@ -17,10 +17,12 @@ pub fn finish(design: &Design, done: usize) -> Vec<Step<'_>> {
 }
 
 fn finished(design: &Design) -> Finished {
+    if let Some(spring) = design.spring() {
+        return Finished::Coiled(design.turns(), Length::mm(spring.inside()));
+    }
     let lengths = || design.piece_length().into();
     match design.heading.kind {
         Kind::Earrings => Finished::Hung(depth(design)),
-        _ if design.spring().is_some() => Finished::Coiled(design.turns(), inside(design)),
         _ if design.closure.is_empty() => {
             Finished::Tied { packed: design.strands.iter().all(|strand| strand.settle == Settle::Fill) }
         }

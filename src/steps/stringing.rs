@@ -7,7 +7,7 @@ use super::task::{Beside, Hold, Task};
 use super::tools::{Needle, needle};
 use super::{Drawing, Step};
 use crate::design::{Bit, Design, Finding, Index, Shared, Strand, What};
-use crate::pattern::{CordKind, FindingKind, Settle};
+use crate::pattern::{FindingKind, Settle};
 use crate::units::Length;
 
 /// String and measure each strand.
@@ -20,8 +20,7 @@ fn of_strand<'d>(design: &'d Design, strand: &'d Strand) -> Vec<Step<'d>> {
         return Vec::new();
     }
     let is_bead = |bit: &Bit| matches!(bit.what, What::Bead(_));
-    let measured =
-        !matches!(design.cords[strand.cord].kind, CordKind::Chain | CordKind::MemoryWire) && strand.bits().any(is_bead);
+    let measured = design.cords[strand.cord].is_limp() && strand.bits().any(is_bead);
     let mut tasks = vec![Task::String(strand, besides(design, strand))];
     tasks.extend(measured.then_some(Task::Measure(strand)));
     tasks.extend(first_stop(design, strand).map(|finding| Task::FixStops(strand, finding)));
@@ -64,7 +63,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (in_links(design, strand, is_ring), Beside::OpenRings),
         (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::OpenLinks),
         (in_links(design, strand, |hold| hold == Hold::Bail), Beside::Bails),
-        (!matches!(design.cords[strand.cord].kind, CordKind::Chain | CordKind::MemoryWire), Beside::Stopper),
+        (design.cords[strand.cord].is_limp(), Beside::Stopper),
     ];
     let said = choices.into_iter().filter(|(applies, _)| *applies).map(|(_, beside)| beside);
     knotted(strand).into_iter().chain(said).collect()

@@ -271,7 +271,7 @@ pub enum Finished {
         packed: bool,
     },
     /// A coil that lies by itself: how often it goes round, and the girth inside.
-    Coiled(f64, Option<Length>),
+    Coiled(f64, Length),
     /// Laid straight: its shortest and longest length.
     Straight([Length; 2]),
     /// Closed: its shortest and longest length.

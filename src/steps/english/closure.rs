@@ -1,6 +1,5 @@
 //! Joining the strands, in words.
 
-use super::prepare::FLYING;
 use super::words::{a, count, list};
 use super::{Teller, Told, ordinal};
 use crate::design::{Finding, Index};
@@ -54,9 +53,8 @@ impl Teller<'_> {
             _ => ("", "The piece has"),
         };
         let links = links.map_or_else(|| "whole links".to_owned(), |links| format!("about {}", count(links, "link")));
-        let (length, name) = (self.ruler(length), self.name(chain));
-        let text = format!("Cut {each}{length} of {name}, {links}, through the link beyond the last. {FLYING}");
-        Told::new("Cut the chain", text).check(format!("{counted} {links}, and both end links are whole."))
+        Told::new("Cut the chain", self.off_chain(each, chain, length, &links))
+            .check(format!("{counted} {links}, and both end links are whole."))
     }
 
     pub(super) fn hang(self, what: Index<Finding>, side: Side, how: Hang) -> Told {

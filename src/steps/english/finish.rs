@@ -32,10 +32,10 @@ impl Teller<'_> {
     }
 
     /// How a coil is looked at.
-    fn coiled(self, turns: f64, inside: Option<Length>) -> (String, String) {
+    fn coiled(self, turns: f64, inside: Length) -> (String, String) {
         let text = "Let the coil lie by itself, turn upon turn, and count its turns from one loop on.".to_owned();
-        let inside = inside.map(|inside| format!(", and measures about {} round inside", self.ruler(inside)));
-        (text, format!("It goes round {} times{}.", eighths(turns), inside.unwrap_or_default()))
+        let (turns, inside) = (eighths(turns), self.ruler(inside));
+        (text, format!("It goes round {turns} times, and measures about {inside} round inside."))
     }
 
     /// How a piece is tried that goes round so many times.

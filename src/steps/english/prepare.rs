@@ -143,16 +143,20 @@ impl Teller<'_> {
     /// A piece of chain is cut, and its last link opened for what hangs on it.
     fn on_chain(self, dangle: &Dangle, chain: Index<Finding>, many: &str, times: u64) -> Told {
         let row = chart::row(self.design, &phrases(dangle.bits.iter()));
-        let (pieces, whose) = if times == 1 { (String::new(), "its") } else { (format!("{times} pieces of "), "each") };
-        let finding = &self.design.findings[chain];
-        let length = finding.length().unwrap_or_default();
-        let links = finding.chain().and_then(|chain| chain.links(length));
-        let links = links.map_or_else(String::new, |links| format!(", {}", count(links, "link")));
-        let cut =
-            format!("Cut {pieces}{} of {}{links}, through the link beyond the last.", self.ruler(length), finding.name);
-        let of = if times == 1 { "" } else { " piece's" };
-        let open = format!("Open {whose}{of} last link sideways, hang {row} in it, and close it the same way.");
-        Told::new(format!("Make {many}"), format!("{cut} {FLYING} {open}")).check("It is shut: no gap shows.")
+        let (pieces, whose) =
+            if times == 1 { (String::new(), "its") } else { (format!("{times} pieces of "), "each piece's") };
+        let length = self.design.findings[chain].length().unwrap_or_default();
+        let links = self.design.findings[chain].chain().and_then(|chain| chain.links(length));
+        let links = links.map_or_else(|| "whole links".to_owned(), |links| count(links, "link"));
+        let cut = self.off_chain(&pieces, chain, length, &links);
+        let open = format!("Open {whose} last link sideways, hang {row} in it, and close it the same way.");
+        Told::new(format!("Make {many}"), format!("{cut} {open}")).check("It is shut: no gap shows.")
+    }
+
+    /// Pieces of a length, so many links, cut off a chain.
+    pub(super) fn off_chain(self, pieces: &str, chain: Index<Finding>, length: Length, links: &str) -> String {
+        let (length, name) = (self.ruler(length), self.name(chain));
+        format!("Cut {pieces}{length} of {name}, {links}, through the link beyond the last. {FLYING}")
     }
 
     /// A bail's prongs are spread, set into the hole from both sides, and pinched (common practice, no source).
