@@ -5,6 +5,7 @@
 
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
+use crate::materials::cutting::lost;
 use crate::materials::render::words::{long, runs, verdict};
 use crate::materials::{Article, Cutting, Piece, Spool};
 use crate::steps::english::words;
@@ -77,7 +78,9 @@ fn title(design: &Design, cutting: &Cutting, scale: Scale, first: bool, width: f
     };
     let name = Type::STRONG.paragraph(cutting.article.name(design), width);
     let rounded = if first { english::rounding(design.heading.units) } else { "" };
-    let note = Type::TINY.paragraph(format!("Bars at {scale}; {from}. {rounded}").trim_end(), width);
+    let takes = lost(design, cutting.article) > Length::ZERO;
+    let lost = if takes { "Each cut takes the link that it goes through. " } else { "" };
+    let note = Type::TINY.paragraph(format!("Bars at {scale}; {from}. {lost}{rounded}").trim_end(), width);
     Block::stack([name, note, Block::gap(1.0)], 0.0)
 }
 
