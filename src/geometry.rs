@@ -1,7 +1,9 @@
 //! Geometry in millimetres: [`Point`] in a plane, turning by an angle in radians, boxes and paths; [`Point3`] in space.
 
+pub mod chord;
 mod extent;
 pub mod helix;
+pub mod nose;
 pub mod path;
 mod space;
 pub mod taut;

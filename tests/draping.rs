@@ -226,9 +226,8 @@ fn a_bracelet_lies_straight_and_closes_to_a_ring() {
     let design = design("bracelet", &strand("a", "", "22 big"), "wear: { wrist: 150 mm, ease: 10 mm }\n");
     let drape = hang(&design, None).unwrap();
     let ring = drape.ring().unwrap();
-    // 22 beads that each take 2 sqrt(4² - 0.5²) mm round the hole's edge.
-    let pitch = 2.0 * f64::sqrt(4.0 * 4.0 - 0.5 * 0.5);
-    let radius = pitch / (2.0 * libm::sin(std::f64::consts::PI / 22.0));
+    // 22 balls touch beside their holes' edges, as 4 sin(pi / 22) = 0.57 mm is more than 0.5 mm.
+    let radius = 4.0 / libm::sin(std::f64::consts::PI / 22.0);
     assert!(ring.round.seats.iter().all(|seat| (seat.centre.length() - radius).abs() < 1e-9));
     assert!((ring.inside_girth - std::f64::consts::TAU * (radius - 4.0)).abs() < 1e-9);
     assert!(drape.strands[0].joints.iter().all(|joint| joint.at == Point::new(joint.station, 0.0)));
@@ -242,7 +241,8 @@ fn the_last_bead_of_a_ring_meets_the_first_like_any_other() {
     let ring = closed("wear: { wrist: 120 mm, ease: 10 mm }\n");
     assert!((ring.strands[0].finished.value() - 40.0 * reach).abs() < 1e-9);
     let inside = hang(&ring, None).unwrap().ring().unwrap().inside_girth;
-    let radius = reach / libm::sin(std::f64::consts::PI / 20.0) - 4.0;
+    // Bent they touch at the inner side of those edges, as 4 sin(pi / 20) = 0.63 mm is less than 1.5 mm.
+    let radius = reach / libm::tan(std::f64::consts::PI / 20.0) + 1.5 - 4.0;
     assert!((inside - std::f64::consts::TAU * radius).abs() < 1e-9);
     // With a clasp between them the last one reaches to its own hole's edge.
     let clasped = closed("closure: { right: [hook] }\nwear: { wrist: 120 mm, ease: 10 mm }\n");

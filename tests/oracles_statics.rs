@@ -7,7 +7,8 @@
 use festoon::drape::hang::{Hanging, Link, solve};
 use festoon::drape::{ellipse, hang};
 use festoon::geometry::Point;
-use festoon::geometry::taut::{Chord, close};
+use festoon::geometry::chord::Chord;
+use festoon::geometry::taut::close;
 
 /// The numbers of a table's rows; its last column, the source, is not a number.
 fn rows(table: &str) -> Vec<Vec<f64>> {
@@ -206,7 +207,7 @@ fn insides_of_rings_of_mixed_beads() {
 fn chord(word: &str) -> Chord {
     let mut sizes = word.split(['+', ':']).map(|size| size.parse().expect("a number"));
     let mut size = || sizes.next().expect("a size");
-    Chord { before: size(), after: size(), inward: size() }
+    Chord { before: size(), after: size(), inward: size(), body: None }
 }
 
 /// Concentric circles whose girths differ by 2π times the distance of their centre lines lie so far

@@ -80,10 +80,16 @@ impl Strand {
         self.take_up * f64::from(self.knots()) + self.end_take_up()
     }
 
-    /// Cord in the finished strand: its length for each leg, and what its knots take up.
+    /// Its slack, where that is enough to be told.
+    #[must_use]
+    pub fn told_slack(&self) -> Option<Length> {
+        Some(self.slack).filter(|slack| *slack >= Length::mm(1.0))
+    }
+
+    /// Cord in the finished strand: its length with the slack for each leg, and what its knots take up.
     #[must_use]
     pub fn cord_used(&self) -> Length {
-        self.finished * f64::from(self.legs) + self.in_knots()
+        (self.finished + self.slack) * f64::from(self.legs) + self.in_knots()
     }
 
     /// What to cut: the cord in the finished strand, and the allowance of each end of the cord.
@@ -173,8 +179,8 @@ impl Strand {
         let ends: Mass = self.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass).sum();
         let knotted: Mass = self.in_end_knots(design).map(|bead| design.beads[bead].mass).sum();
         let one = design.cords[self.cord].mass_per_metre;
-        let cord =
-            self.cord_mass(design) * (self.finished.value() / 1000.0) + one * (self.end_take_up().value() / 1000.0);
+        let cord = self.cord_mass(design) * ((self.finished + self.slack).value() / 1000.0)
+            + one * (self.end_take_up().value() / 1000.0);
         Mass::grams(strung) + ends + knotted + cord
     }
 }
@@ -288,12 +294,12 @@ impl Design {
         lengths().fold(0.0, f64::max) - lengths().fold(f64::INFINITY, f64::min) > LEAST
     }
 
-    /// The piece's length, along its shortest strand: closed as short and as long as it goes. Of
+    /// The piece's length, along the cord of its shortest strand: closed as short and as long as it goes. Of
     /// earrings, from the top of the closure to the lowest point.
     #[must_use]
     pub fn piece_length(&self) -> (Length, Length) {
         let (least, most) = self.closure_length();
-        let lengths = self.strands.iter().map(|strand| strand.finished.value());
+        let lengths = self.strands.iter().map(|strand| (strand.finished + strand.slack).value());
         let length = Length::mm(match self.heading.kind {
             Kind::Earrings => self.strands.iter().map(|strand| self.depth(strand)).fold(0.0, f64::max),
             _ => lengths.reduce(f64::min).unwrap_or_default(),

@@ -49,7 +49,7 @@ pub use form::*;
 pub use measure::Bias;
 pub use model::*;
 pub use round::{Stock, parts as closing_parts};
-pub use row::reach;
+pub use row::taken_by;
 pub use shelf::check as check_shelf;
 pub use spring::Spring;
 pub use stated::Stated;

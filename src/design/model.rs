@@ -98,7 +98,10 @@ pub struct Strand {
     pub finished: Length,
     /// Cord that each knot on it takes up beyond its length on the strand, all legs together.
     pub take_up: Length,
-    /// Extra cord for each end, beyond the finished length and what knots take up.
+    /// Cord that its beads take up when it is closed to a ring, where they part on the outer side, all its bare cord
+    /// taken; nothing on elastic, which gives.
+    pub slack: Length,
+    /// Extra cord for each end, beyond the finished length, the slack and what knots take up.
     pub allowance: Length,
     /// First and last end.
     pub ends: [End; 2],

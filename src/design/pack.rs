@@ -40,7 +40,7 @@ pub fn closed(run: &[&Bead]) -> Vec<(f64, f64)> {
 
 /// Where two neighbours so far apart part the cord between them: where they touch, if they do.
 fn share(one: &Bead, next: &Bead, apart: f64) -> (f64, f64) {
-    let (left, right) = (reach(one, Some(next)), reach(next, Some(one)));
+    let (left, right) = (reach(one, Some(next))[1], reach(next, Some(one))[0]);
     let both = left + right;
     if (apart - both).abs() < HAIR || both <= 0.0 {
         return (left, right);
@@ -49,12 +49,12 @@ fn share(one: &Bead, next: &Bead, apart: f64) -> (f64, f64) {
 }
 
 fn packed(run: &[&Bead]) -> Packed {
-    let most = run.iter().map(|bead| reach(bead, None)).fold(0.0, f64::max);
+    let most = run.iter().flat_map(|bead| reach(bead, None)).fold(0.0, f64::max);
     let mut centres: Vec<f64> = Vec::with_capacity(run.len());
     // The highest centre up to each bead: farther back than two reaches nothing touches.
     let mut highest: Vec<f64> = Vec::with_capacity(run.len());
     for (at, bead) in run.iter().enumerate() {
-        let mut centre = reach(bead, None);
+        let mut centre = reach(bead, None)[0];
         for before in (0..at).rev() {
             if highest[before] + 2.0 * most < centre {
                 break;
@@ -65,13 +65,13 @@ fn packed(run: &[&Bead]) -> Packed {
         centres.push(centre);
         highest.push(highest.last().map_or(centre, |before| before.max(centre)));
     }
-    let ends = run.iter().zip(&centres).map(|(bead, centre)| centre + reach(bead, None));
+    let ends = run.iter().zip(&centres).map(|(bead, centre)| centre + reach(bead, None)[1]);
     Packed { length: ends.fold(0.0, f64::max), centres: highest }
 }
 
 /// How far two beads' centres are apart when they touch; nothing where one goes through the other.
 fn apart(one: &Bead, other: &Bead) -> Option<f64> {
-    (!one.slips_into(other) && !other.slips_into(one)).then(|| reach(one, Some(other)) + reach(other, Some(one)))
+    (!one.slips_into(other) && !other.slips_into(one)).then(|| reach(one, Some(other))[1] + reach(other, Some(one))[0])
 }
 
 impl Bead {

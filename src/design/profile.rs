@@ -7,6 +7,8 @@
 
 use std::f64::consts::PI;
 
+use crate::geometry::Point;
+use crate::geometry::nose::{Nose, Oval};
 use crate::pattern::{Drilled, Shape};
 use crate::trade::usual::{BARREL_END, CHIP_FILLS};
 use crate::units::Length;
@@ -65,6 +67,53 @@ impl Bead {
             return wide * root(1.0 - (into_bulb / bulb).powi(2));
         }
         hole + (wide - hole) * (offset + half) / (2.0 * half - bulb)
+    }
+
+    /// How far in mm it reaches from its hole's axis towards the skin: flat beads lie flat.
+    #[must_use]
+    pub fn lying(&self) -> f64 {
+        0.5 * self.thick.value().min(self.across.value())
+    }
+
+    /// Its outline towards its start and its end, as it lies on the skin. A barrel counts by its rims and its middle;
+    /// seeds are rounded as the wall between hole and edge is thick, and chips as balls are (both by eye).
+    #[must_use]
+    pub fn noses(&self) -> [Nose; 2] {
+        let (half, wide, hole) = (0.5 * self.along.value(), self.lying(), 0.5 * self.hole.value());
+        let oval = |centre: Point, along: f64, across: f64| Oval { centre, along, across };
+        let nose = match self.shape {
+            Shape::Drop => return self.drop_noses(),
+            Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Chip => {
+                let rim = Point::new(half * root(1.0 - (hole / wide).powi(2)), hole);
+                Nose { rim, swell: oval(Point::ORIGIN, half, wide) }
+            }
+            Shape::Seed => {
+                let wall = Point::new(0.0, 0.5 * (hole + wide));
+                Nose { rim: Point::new(0.0, hole), swell: oval(wall, half, 0.5 * (wide - hole).max(0.0)) }
+            }
+            Shape::Bicone => Nose::cornered(Point::new(half, hole), Point::new(0.0, wide)),
+            Shape::Barrel => Nose::cornered(Point::new(half, BARREL_END * wide), Point::new(0.0, wide)),
+            Shape::Cube | Shape::Square | Shape::Tube | Shape::Coin => Nose::flat(Point::new(half, wide)),
+        };
+        [nose; 2]
+    }
+
+    /// A drop's narrow end comes first.
+    fn drop_noses(&self) -> [Nose; 2] {
+        let (half, wide, hole) = (0.5 * self.along.value(), self.lying(), 0.5 * self.hole.value());
+        let bulb = wide.min(half);
+        let [narrow, round] = self.drop_ends(hole).map(|reach| Point::new(reach, hole));
+        let swell = Oval { centre: Point::new(half - bulb, 0.0), along: bulb, across: wide };
+        [Nose::cornered(narrow, Point::new(bulb - half, wide)), Nose { rim: round, swell }]
+    }
+
+    /// Distance in mm from a drop's centre to its narrow end and to its round one, at a radius in mm from the hole's axis.
+    #[must_use]
+    pub fn drop_ends(&self, radius: f64) -> [f64; 2] {
+        let (half, wide, hole) = (0.5 * self.along.value(), 0.5 * self.across.value(), 0.5 * self.hole.value());
+        let bulb = wide.min(half);
+        let cone = ((radius - hole) / (wide - hole)).clamp(0.0, 1.0) * (2.0 * half - bulb);
+        [half - cone, half - bulb + bulb * root(1.0 - (radius / wide).powi(2))]
     }
 
     /// Volume in mm³ of what the hole has left.

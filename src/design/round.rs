@@ -3,8 +3,8 @@
 //! A row of no written length that `repeat: fill` fills is strung as often as brings the closed row's inside
 //! nearest to the girth with its ease. The inside is that of [`wind`], with the closure hooked up short.
 
-use crate::geometry::taut::Chord;
-use crate::geometry::wound::wind;
+use crate::geometry::chord::{Body, Chord};
+use crate::geometry::wound::{Wound, wind};
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
@@ -27,14 +27,15 @@ impl Stock<'_> {
     /// lying flat, and so do findings. What dangles hangs outside.
     #[must_use]
     pub fn chord(self, bit: &Bit, cord: f64) -> Chord {
-        let cord = 0.5 * cord;
+        let half = 0.5 * cord;
         let inward = match bit.what {
-            What::Bead(bead) => lying(&self.beads[bead]).max(cord),
-            What::Finding(finding) => self.half(finding).max(cord),
-            What::Knot => KNOT_WIDTH * cord,
-            What::Gap | What::Dangle(_) => cord,
+            What::Bead(bead) => self.beads[bead].lying().max(half),
+            What::Finding(finding) => self.half(finding).max(half),
+            What::Knot => KNOT_WIDTH * half,
+            What::Gap | What::Dangle(_) => half,
         };
-        Chord { before: bit.before, after: bit.after, inward }
+        let body = bit.what.bead().map(|bead| &self.beads[bead]).filter(|bead| !bead.hangs());
+        Chord { before: bit.before, after: bit.after, inward, body: body.map(|bead| bead.body(cord)) }
     }
 
     /// How broad in mm a row of bits lies on the limb: as broad as the broadest of them across.
@@ -76,9 +77,12 @@ impl Design {
     }
 }
 
-/// How far a bead reaches from its hole's axis towards the skin: flat beads lie flat.
-fn lying(bead: &Bead) -> f64 {
-    0.5 * bead.thick.value().min(bead.across.value())
+impl Bead {
+    /// Its outline in the plane of a ring, on a cord so thick in mm.
+    fn body(&self, cord: f64) -> Body {
+        let hole = self.hole.value();
+        Body { noses: self.noses(), hole: 0.5 * hole, play: 0.5 * (hole - cord).max(0.0) }
+    }
 }
 
 /// The closure's parts in the order in which a closed row passes them, the last end's side first.
@@ -103,14 +107,25 @@ pub struct Row<'a> {
 impl Row<'_> {
     /// Girth in mm of the largest limb that bits go round, closed; 0 where they reach round none.
     pub fn inside(&self, bits: &[Bit]) -> f64 {
+        self.wound(bits).map_or(0.0, |wound| wound.taut.girth())
+    }
+
+    /// How much more cord in mm bits take when they are closed than in a straight row.
+    pub fn slack(&self, bits: &[Bit]) -> f64 {
+        self.wound(bits).map_or(0.0, |wound| wound.taut.slack.iter().sum())
+    }
+
+    fn wound(&self, bits: &[Bit]) -> Option<Wound> {
         let reach = self.stock.of_ends(self.ends, self.cord);
-        let [first, last] = self.ends.each_ref().map(|end| Chord::even(end.takes.value(), reach));
+        // Ends that take no cord part no beads.
+        let end = |end: &End| Some(Chord::even(end.takes.value(), reach)).filter(|_| end.takes > Length::ZERO);
+        let [first, last] = self.ends.each_ref().map(end);
         let strung = bits.iter().map(|bit| self.stock.chord(bit, self.cord));
         let closing = parts(self.closure).flat_map(|part| self.stock.hooked(part, part.least));
-        let mut chords: Vec<_> = std::iter::once(first).chain(strung).chain([last]).collect();
+        let mut chords: Vec<_> = first.into_iter().chain(strung).chain(last).collect();
         let on_strand = chords.len();
         chords.extend(closing);
         let pitch = self.stock.breadth(bits, self.cord);
-        wind(&chords, on_strand, self.wraps, pitch).map_or(0.0, |wound| wound.taut.girth())
+        wind(&chords, on_strand, self.wraps, pitch)
     }
 }

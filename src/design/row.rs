@@ -15,7 +15,7 @@ use super::finding::Finding;
 use super::model::{Bit, Strand, What};
 use super::pack;
 use super::stock::Bead;
-use crate::pattern::Settle;
+use crate::pattern::{Settle, Shape};
 use crate::source::Place;
 use crate::trade::usual::WALL;
 use crate::units::Length;
@@ -133,11 +133,20 @@ fn turns(strung: &[Strung], index: usize, beads: &Entries<Bead>) -> bool {
     matches!(strung[index].what, What::Finding(_)) && broad(Some(index + 1)) > broad(index.checked_sub(1))
 }
 
-/// How far a bead reaches from its centre towards a neighbour.
-pub fn reach(bead: &Bead, neighbour: Option<&Bead>) -> f64 {
+/// How much cord in mm a bead takes between neighbours of a kind, or with none.
+#[must_use]
+pub fn taken_by(bead: &Bead, neighbours: Option<&Bead>) -> f64 {
+    reach(bead, neighbours).into_iter().sum()
+}
+
+/// How far a bead reaches from its centre towards a neighbour before it, and towards one after it.
+pub fn reach(bead: &Bead, neighbour: Option<&Bead>) -> [f64; 2] {
     if let Some(pitch) = bead.pitch {
-        return pitch.value() / 2.0;
+        return [pitch.value() / 2.0; 2];
     }
     let hole = bead.hole.value().max(neighbour.map_or(0.0, |other| other.hole.value()));
-    bead.half_length(hole / 2.0)
+    match bead.shape {
+        Shape::Drop if !bead.hangs() => bead.drop_ends(hole / 2.0),
+        _ => [bead.half_length(hole / 2.0); 2],
+    }
 }

@@ -4,12 +4,15 @@
 //! [`helix`](crate::geometry::helix)). Round a limb too thick for the coil it springs open; it never closes further.
 //!
 //! A bead is straight and the wire curved: a bead reaches on both sides as far as the plane through the coil's axis
-//! that touches it, and takes the angle between them, 2 atan(max h(ρ) / (R − ρ)), where h is half its length at ρ from
-//! its hole towards the axis and R the wire's bend. Of a ball that is 2 asin(r / R); a tube touches its neighbours with
-//! its inner rims, and takes more wire than it is long. Derived here; the planes are tried in steps of a hundredth of
-//! the bead's width.
+//! that touches it, and takes the angle between them. The plane at an angle a from its middle touches it where
+//! R sin a = s(a), the reach of its outline in the direction that is a from its hole, with R the wire's bend. Of a ball
+//! that is asin(r / R); a tube touches its neighbours with its inner rims, and takes more wire than it is long. Derived
+//! here.
+
+use std::f64::consts::FRAC_PI_2;
 
 use crate::geometry::helix::Helix;
+use crate::geometry::nose::Nose;
 use crate::pattern::{self, CordKind, FindingKind, Item, Settle};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
@@ -21,8 +24,8 @@ use super::round::Stock;
 use super::shelf::Shelf;
 use super::stock::{Bead, Cord};
 
-/// Steps across a bead in which the plane that touches it is looked for.
-const STEPS: u32 = 100;
+/// Halvings of a right angle: a millionth of a degree.
+const HALVINGS: u32 = 32;
 
 /// Bare memory wire as it is sold: turn upon turn.
 #[must_use]
@@ -88,16 +91,21 @@ impl Spring {
 
     /// How many times as much wire a bead takes on the curve as on a straight cord.
     fn longer(&self, bead: &Bead) -> f64 {
-        let (hole, edge) = (0.5 * bead.hole.value(), 0.5 * bead.thick.value().min(bead.across.value()));
-        let bend = self.helix.bend();
-        let slope = |step: u32| {
-            let out = hole + (edge - hole).max(0.0) * f64::from(step) / f64::from(STEPS);
-            bead.half_length(out) / (bend - out).max(f64::MIN_POSITIVE)
-        };
-        let steepest = (0..=STEPS).map(slope).fold(0.0, f64::max);
-        let straight = bead.half_length(hole);
-        if straight > 0.0 { bend * libm::atan(steepest) / straight } else { 1.0 }
+        let (bend, noses) = (self.helix.bend(), bead.noses());
+        let straight: f64 = noses.iter().map(|nose| nose.reach(0.0)).sum();
+        let curved: f64 = noses.iter().map(|nose| bend * taken(nose, bend)).sum();
+        if straight > 0.0 { curved / straight } else { 1.0 }
     }
+}
+
+/// Angle in radians from a bead's middle to the plane through the axis of a bend that touches its end.
+fn taken(nose: &Nose, bend: f64) -> f64 {
+    let (mut low, mut high) = (0.0, FRAC_PI_2);
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (low + high);
+        *if nose.reach(middle) > bend * libm::sin(middle) { &mut low } else { &mut high } = middle;
+    }
+    low
 }
 
 impl Cord {

@@ -98,12 +98,15 @@ pub fn strand(
         finished = Length::mm(train.length() + takes);
     }
     weigh_knots(&mut trains, shelf.cords[cord].mass_per_metre, take_up);
+    let gives = shelf.cords[cord].is_sprung() || shelf.cords[cord].kind == CordKind::Elastic;
+    let closes = made_to.is_ring && closure.open().is_none();
     Some(Strand {
         name: strand.name.value.clone(),
         cord,
         legs,
         finished,
         take_up,
+        slack: if closes && !gives { slack(&row, &trains, finished - Length::mm(takes)) } else { Length::ZERO },
         allowance: allowance(strand, &shelf.cords[cord], !ends[1].findings.is_empty(), context),
         ends,
         trains,
@@ -114,6 +117,14 @@ pub fn strand(
         length_place: strand.length.as_ref().map_or(strand.name.place, |at| at.place),
         fill: filled(strand, &list, fill),
     })
+}
+
+/// Cord beyond a row's room that its beads take up when it is closed to a ring.
+fn slack(row: &Row<'_>, trains: &[Train], room: Length) -> Length {
+    let bits: Vec<_> = trains.iter().flat_map(|train| &train.bits).cloned().collect();
+    let beaded: f64 = bits.iter().filter(|bit| bit.what != What::Gap).map(Bit::length).sum();
+    let bare = (room.value() - beaded).max(0.0);
+    Length::mm((row.slack(&bits) - bare).max(0.0))
 }
 
 /// The repeat that fills a row bead to bead.

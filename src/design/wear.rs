@@ -186,6 +186,8 @@ impl Said {
 pub struct MadeTo {
     /// How many times the row goes round.
     pub wraps: f64,
+    /// Whether it is closed to a ring or coil.
+    pub is_ring: bool,
     /// How much longer or shorter than written: each time round as much as girth and ease ask for.
     pub change: Length,
     /// The girth that it must go round, where anybody says it.
@@ -214,6 +216,7 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
     let wraps = wraps::written(pattern);
     Some(MadeTo {
         wraps,
+        is_ring: wraps::goes_round(kind, wraps),
         change: written + (more + ease - usual) * wraps,
         limb: narrowest,
         asked: narrowest.map(|girth| girth + ease + written),

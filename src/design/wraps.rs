@@ -22,11 +22,16 @@ pub fn whole(wraps: f64) -> u32 {
     whole.max(1)
 }
 
+/// Whether a piece of a kind that goes round so often is closed to a ring or coil.
+pub fn goes_round(kind: Kind, wraps: f64) -> bool {
+    matches!(kind, Kind::Bracelet | Kind::Anklet) || wraps > 1.0
+}
+
 impl Design {
     /// Whether it is closed to a ring or coil: what goes round a limb, and what goes round more than once.
     #[must_use]
     pub fn is_ring(&self) -> bool {
-        matches!(self.heading.kind, Kind::Bracelet | Kind::Anklet) || self.wraps > 1.0 || self.sprung().is_some()
+        goes_round(self.heading.kind, self.wraps) || self.sprung().is_some()
     }
 
     /// How many whole times it goes round, closed.

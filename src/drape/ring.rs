@@ -10,7 +10,8 @@ use super::chain::{Chain, Piece};
 use super::hang::Link;
 use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension};
 use crate::design::{Design, Part, Spring, Strand, What, closing_parts};
-use crate::geometry::taut::{Chord, Taut};
+use crate::geometry::chord::Chord;
+use crate::geometry::taut::Taut;
 use crate::geometry::wound::{Wound, wind};
 use crate::geometry::{Point, Point3};
 use crate::units::Length;
@@ -32,6 +33,7 @@ fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring>
     let links = chain.links.len();
     let pitch = design.stock().breadth(strand.bits(), strand.cord_width(design).value());
     let wound = |chords: &[Chord]| wind(chords, links, design.rounds(), pitch);
+    let chain = &taken_up(chain, strand, |chain| wound(&closed(design, strand, chain, |part| part.least)));
     let chords = closed(design, strand, chain, |part| part.least);
     let wound_short = wound(&chords)?;
     let longest = wound(&closed(design, strand, chain, |part| part.reach));
@@ -47,6 +49,26 @@ fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring>
     });
     let round = way.round(strand, &chords, chain, hung);
     Some(Ring { strand: index, inside_girth, longest_girth, round, closing, coil })
+}
+
+/// A straight chain with as much less bare cord as its beads take up when it is wound.
+fn taken_up(chain: &Chain, strand: &Strand, wound: impl Fn(&Chain) -> Option<Wound>) -> Chain {
+    let is_bare = |piece: &Piece| match *piece {
+        Piece::Bit(train, bit) => strand.trains[train].bits[bit].what == What::Gap,
+        Piece::Cord => true,
+        Piece::End => false,
+    };
+    let mut chain = chain.clone();
+    let bare: f64 =
+        chain.links.iter().zip(&chain.pieces).filter(|(_, piece)| is_bare(piece)).map(|(link, _)| link.length).sum();
+    if bare > 0.0
+        && let Some(wound) = wound(&chain)
+    {
+        let left = 1.0 - (wound.taut.slack.iter().sum::<f64>() / bare).min(1.0);
+        let links = chain.links.iter_mut().zip(&chain.pieces).filter(|(_, piece)| is_bare(piece));
+        links.for_each(|(link, _)| link.length *= left);
+    }
+    chain
 }
 
 /// Angle in radians at which the first end of memory wire lies: in front, a little to the left.
@@ -128,6 +150,8 @@ struct Way {
     centres: Vec<Point>,
     /// Before the first chord and after each, where the row goes on into the next.
     joints: Vec<Point>,
+    /// The angle in radians of each chord's axis.
+    axes: Vec<f64>,
 }
 
 impl Way {
@@ -147,10 +171,11 @@ impl Way {
             Foot::Ends => first - 0.5 * (2.0 * PI - span),
             Foot::Middle => first + 0.5 * span,
         };
-        let turned = |at: Point| at.turned(-FRAC_PI_2 - foot);
+        let turn = -FRAC_PI_2 - foot;
         Self {
-            centres: taut.centres.iter().map(|at| turned(*at)).collect(),
-            joints: (0..=count).map(|at| turned(joint(at))).collect(),
+            centres: taut.centres.iter().map(|at| at.turned(turn)).collect(),
+            joints: (0..=count).map(|at| joint(at).turned(turn)).collect(),
+            axes: taut.axes.iter().map(|axis| axis + turn).collect(),
         }
     }
 
@@ -183,7 +208,7 @@ impl Way {
         let seated = chain.pieces.iter().enumerate().filter(|(_, piece)| is_seat(piece));
         let seat = |(seat, (at, _)): (&Seat, (usize, &Piece))| Seat {
             centre: self.centres[at],
-            angle: self.angle(at),
+            angle: self.axes[at],
             ..*seat
         };
         Hung {
@@ -194,13 +219,5 @@ impl Way {
             drop: 0.0,
             ..laid.clone()
         }
-    }
-
-    /// The direction of a chord: halfway between those in which the row comes and goes.
-    fn angle(&self, at: usize) -> f64 {
-        let count = self.centres.len();
-        let [before, here, after] = [at + count - 1, at, at + 1].map(|at| self.centres[at % count]);
-        let unit = |way: Point| way * (1.0 / way.length().max(f64::MIN_POSITIVE));
-        (unit(here - before) + unit(after - here)).angle()
     }
 }

@@ -12,7 +12,8 @@
 //! **Approximation.** A link keeps the slope that it has at its centre, and where the row comes back it lies over the
 //! other turns without being lengthened for that.
 
-use super::taut::{self, Chord, Taut};
+use super::chord::Chord;
+use super::taut::{self, Taut};
 
 /// Cotangent of the steepest way back across the turns: that of 45 degrees, as a length along the row for each mm.
 const STEEPEST: f64 = std::f64::consts::SQRT_2;

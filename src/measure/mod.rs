@@ -52,6 +52,8 @@ pub struct StrandMeasures {
     #[serde(skip)]
     pub bias: Option<Bias>,
     pub bare_mm: f64,
+    /// Cord beyond all bare cord that the beads take up when they are closed to a ring.
+    pub slack_mm: f64,
     pub cut_mm: f64,
     /// Cord of that which its knots take up.
     pub in_knots_mm: f64,
@@ -219,6 +221,7 @@ fn strand(design: &Design, index: usize, hung: &Hung, way: &[Spot]) -> StrandMea
         beaded_worst_mm: strand.worst_spread(design).value(),
         bias: strand.bias(design),
         bare_mm: strand.bare().value(),
+        slack_mm: strand.slack.value(),
         cut_mm: strand.cut().value(),
         in_knots_mm: strand.in_knots().value(),
         mass_g: strand.mass(design).value(),

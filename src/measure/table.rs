@@ -37,6 +37,9 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
         ("cut", exact(strand.cut_mm, units)),
         ("mass", format!("{:.1} g", strand.mass_g)),
     ];
+    if strand.slack_mm > 0.0 {
+        lines.insert(4, ("in the round", format!("{} more cord", exact(strand.slack_mm, units))));
+    }
     // What is laid straight pulls at nothing.
     if tension.first > 0.0 {
         lines.push(("hangs", hangs(strand, units)));

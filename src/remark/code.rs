@@ -285,13 +285,14 @@ codes! {
         "Closed, the piece leaves less room round the wrist or ankle than the pattern asks for. \
          The inside girth is that of the largest round limb that the closed row goes round (of several strands the \
          tightest): the greatest r for which all centres c keep |c| >= r + half the link's thickness while \
-         neighbours lie a pitch apart. Large beads touch and carry smaller ones clear between them. Equal beads \
-         of pitch p lie on one circle, r = p / (2 sin(pi / n)) less half a bead. A finding whose `wire:` or `outside:` \
-         is not written counts with the usual share of its length (an assumption). Links bend at their centres, \
+         neighbours touch. Large beads touch it and carry smaller ones clear between them. n equal balls \
+         of pitch p lie on one circle, r = p / (2 sin(pi / n)) less half a ball. Beads with flat ends touch at their \
+         inner rims: n tubes of a length l close round r = l / (2 tan(pi / n)), and their cord, which opens between \
+         them, is longer than the row. Seeds are taken as rounded, chips as balls (by eye). Two broad beads are not \
+         kept apart across a thin one between them. A finding whose `wire:` or `outside:` \
+         is not written counts with the usual share of its length (an assumption). Findings bend at their centres, \
          so that long ones take a little more room: half a millimetre for a clasp of 12 mm that touches, 3 mm for one of \
-         25 mm. Beads with flat ends (tubes, seeds, cubes) touch at their inner rims, and their cord opens between them: \
-         that is not worked out, and a ring of nothing else comes out larger than told, as of twenty tubes of \
-         4 x 8 mm by 10 mm, from 148 to 159 mm. Hooked as long as it goes, the inside is more than 2.5 mm smaller than girth + ease: less than \
+         25 mm. Hooked as long as it goes, the inside is more than 2.5 mm smaller than girth + ease: less than \
          half of what a fit of our naming spans (close up to 10 mm of ease, easy to 16, roomy to 25). A row that \
          rests on one side of a limb stands off by ease / pi on the other: close leaves less than a small bead, \
          and the row lies still; easy leaves one of 3 to 5 mm, and it turns; roomy leaves one of 5 to 8 mm, and it \

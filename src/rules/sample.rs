@@ -182,6 +182,7 @@ fn strand() -> Strand {
         legs: 1,
         finished: Length::mm(400.0),
         take_up: Length::ZERO,
+        slack: Length::ZERO,
         allowance: Length::mm(8.0),
         ends: [end.clone(), end],
         trains: vec![Train { bits, rest: Rest::Free(5.0, 377.0) }],

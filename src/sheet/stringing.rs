@@ -4,7 +4,7 @@
 mod checks;
 
 use crate::art::Stencils;
-use crate::design::{Bead, Design, Index, Strand, reach};
+use crate::design::{Bead, Design, Index, Strand, taken_by};
 use crate::geometry::Point;
 use crate::pattern::Shape;
 use crate::steps::english::words::list;
@@ -138,7 +138,7 @@ fn size(bead: &Bead) -> String {
 /// How much cord a bead takes in a row of its kind, where its size does not say it.
 fn takes(bead: &Bead) -> Option<Length> {
     let size = if bead.shape == Shape::Seed { bead.across } else { bead.along };
-    let takes = Length::mm(2.0 * reach(bead, Some(bead)));
+    let takes = Length::mm(taken_by(bead, Some(bead)));
     (size.hundredths() != takes.hundredths()).then_some(takes)
 }
 
@@ -214,7 +214,15 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     let (name, thick) = (&cord.name, cord.diameter.hundredths());
     let (finished, between) = (units.ruler(strand.finished), between(design, strand));
     let links = strand.links(design).map(|links| format!(", {links} links")).unwrap_or_default();
-    format!("On {name} {thick}{links}{doubled}{more}. The strand measures {finished} from {between}.")
+    let slack = strand.told_slack().map(|slack| {
+        format!(
+            " In the round its beads part on the outer side, and take {} more {}.",
+            units.ruler(slack),
+            cord.kind.word()
+        )
+    });
+    let slack = slack.unwrap_or_default();
+    format!("On {name} {thick}{links}{doubled}{more}. The strand measures {finished} from {between}.{slack}")
 }
 
 /// A strand's number, where there are several, and its name.

@@ -16,7 +16,7 @@ use std::ops::Range;
 
 use super::english::words::a;
 use super::posts::{self, Keeps, Posts};
-use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, What, reach};
+use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, What, taken_by};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
@@ -255,8 +255,8 @@ impl Teller<'_> {
         let Some(strand) = self.strand.filter(|_| count >= LONG_RUN) else { return String::new() };
         let (bead, count) = (&self.design.beads[bead], f64::from(count));
         let length = match posts::silent_knot(strand) {
-            Some(knot) => count * 2.0 * reach(bead, None) + (count - 1.0) * knot.length(),
-            None => count * 2.0 * reach(bead, Some(bead)),
+            Some(knot) => count * taken_by(bead, None) + (count - 1.0) * knot.length(),
+            None => count * taken_by(bead, Some(bead)),
         };
         let length = Length::mm(length);
         format!(" ({} long)", in_brackets(self.design.heading.units, length, &UnitStyle::Mm.ruler(length)))

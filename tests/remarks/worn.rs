@@ -156,7 +156,10 @@ fn barred(spacing: &str) -> String {
 /// The same with a broader bead in the middle of each.
 fn wide(spacing: &str) -> String {
     const WIDE: &str = "beads:\n  wide: { shape: round, size: 10 mm, hole: 1 mm, colour: \"#c9d6d8\", mass: 1.2 g }\n";
-    barred(spacing).replace("beads:\n", WIDE).replace("[29 reed]", "[14 reed, wide, 14 reed]")
+    barred(spacing)
+        .replace("beads:\n", WIDE)
+        .replace("[29 reed]", "[14 reed, wide, 14 reed]")
+        .replace("wrist: 150", "wrist: 153")
 }
 
 /// A bracelet of two strands of so many beads.
@@ -181,9 +184,10 @@ fn filled(length: f64, each: u32) -> Vec<String> {
 
 #[test]
 fn a_row_that_fills_says_which_count_fits() {
-    // A bead takes sqrt(36 - 1) = 5.916 mm. 30 of them leave 158.9 mm inside, 31 164.9 and 32 170.8; asked is 160.
+    // Balls of 6 mm drilled 1 mm wide touch at their holes' inner edges, sqrt(9 - 0.25) = 2.958 mm from their middles and
+    // 0.5 mm inward: 24 of them leave 125.5 mm inside, 30 161.1 and 32 173.0; asked is 160.
     let inside = |beads: f64| {
-        let radius = 0.5 * 35_f64.sqrt() / libm::sin(std::f64::consts::PI / beads) - 3.0;
+        let radius = 0.5 * 35_f64.sqrt() / libm::tan(std::f64::consts::PI / beads) + 0.5 - 3.0;
         Length::mm(std::f64::consts::TAU * radius).tenths()
     };
     assert_eq!(filled(178.0, 1), [] as [String; 0]);

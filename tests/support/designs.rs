@@ -150,6 +150,7 @@ pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> 
         legs: 1,
         finished: Length::mm(finished),
         take_up: Length::ZERO,
+        slack: Length::ZERO,
         allowance: Length::mm(8.0),
         ends: [end(ends), end(ends)],
         trains: vec![Train { bits, rest: Rest::Free(6.0, 60.0) }],

@@ -48,9 +48,17 @@ impl<'a> Group<'a> {
         format!("From {}{how} {}.", between(self.ends.design, self.ends.strand), self.finished(self.ends.strand))
     }
 
-    /// `the inner strand measures 419 mm`.
+    /// `the inner strand measures 419 mm`, with what its beads take up in a round.
     fn finished(self, strand: &Strand) -> String {
-        format!("{} measures {}", name(self.ends.design, strand), self.teller.ruler(strand.finished))
+        let measures = self.teller.ruler(strand.finished + strand.slack);
+        let of_it = strand.told_slack().map(|slack| {
+            format!(
+                ", of which {} is bare {}: the beads take it up in the round",
+                self.teller.ruler(slack),
+                self.cord()
+            )
+        });
+        format!("{} measures {measures}{}", name(self.ends.design, strand), of_it.unwrap_or_default())
     }
 
     pub(super) fn length_check(self, first: &str) -> String {
