@@ -84,7 +84,7 @@ fn clear(polygon: &[Point]) -> f64 {
 #[track_caller]
 fn assert_touching(beads: &[&str], times: u32) {
     let piece = ring(beads, times);
-    let (polygons, radius) = (laid(&piece), piece.drape.ring().unwrap().inside_girth / (2.0 * PI));
+    let (polygons, radius) = (laid(&piece), piece.drape.ring().expect("a ring").inside_girth / (2.0 * PI));
     let count = polygons.len();
     assert_eq!(count, beads.len() * times as usize);
     for at in 0..count {

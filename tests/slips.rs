@@ -171,3 +171,16 @@ fn an_id_is_not_hidden_by_a_longer_word_that_cannot_be_read() {
     assert!(said.contains(&"the pattern defines no bead `c`"), "{said:?}");
     assert_eq!(said.len(), 2, "{said:?}");
 }
+
+#[test]
+fn one_finding_of_a_closure_needs_no_brackets() {
+    let findings = "findings:\n  hook: { kind: clasp, length: 12 mm, inside: 3 mm }\n  links: { kind: chain, link: 4 mm }\n  \
+                    crimp: { kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }\n";
+    let closed = |closure: &str| {
+        let text = changed(&[("    length: 16 in", "    length: 16 in\n    ends: crimp")]);
+        errors(&format!("{text}{findings}closure: {closure}\n")).0
+    };
+    assert_eq!(closed("{ left: { links: 40 mm }, right: hook }"), []);
+    assert_eq!(closed("{ left: [{ links: 40 mm }], right: [hook] }"), []);
+    assert_eq!(closed("{ left: [{ links: 40 mm }], right: hoop }")[0].code, Code::UnknownId);
+}

@@ -5,7 +5,7 @@
 //! the eye comes to lie where the cone is as wide as the eye; from there to the tip is what the
 //! cone adds to the piece.
 
-use crate::pattern::{self, ClosurePart, FindingKind, Kind, Open, Settle};
+use crate::pattern::{self, ClosurePart, FindingKind, Kind, Open, Parts, Settle};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
 use crate::trade::usual;
@@ -57,7 +57,7 @@ const fn meets(kind: Kind) -> bool {
 }
 
 /// Refuses what stands beside `both ends`.
-fn alone(both: &At<Vec<At<ClosurePart>>>, written: &pattern::Closure, context: &mut Context) -> Option<()> {
+fn alone(both: &At<Parts>, written: &pattern::Closure, context: &mut Context) -> Option<()> {
     if written.open.is_none() && !written.has_sides() {
         return Some(());
     }
@@ -166,7 +166,7 @@ const fn phrase(bit: &Bit) -> Option<Phrase> {
 
 /// Both ends on the same findings: the strand is a loop.
 fn looped(
-    both: &At<Vec<At<ClosurePart>>>,
+    both: &At<Parts>,
     written: &pattern::Closure,
     kind: Kind,
     shelf: &Shelf,

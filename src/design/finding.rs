@@ -113,7 +113,7 @@ impl Finding {
     pub fn opening(&self) -> Option<Length> {
         match &self.form {
             Form::JumpRing(ring) => Some(ring.inside),
-            Form::Chain(chain) => Some(chain.link - *chain.wire * 2.0),
+            Form::Chain(chain) => Some(chain.pitch()),
             _ => None,
         }
     }

@@ -299,8 +299,13 @@ impl Form {
 }
 
 impl Chain {
-    /// How many links a length of it has: each lengthens it by its own length less two thicknesses of its
-    /// wire, which lie in its neighbours. Nothing where the wire leaves nothing open in a link.
+    /// By how much a link lengthens it: its own length less two thicknesses of its wire, which lie in its neighbours.
+    #[must_use]
+    pub fn pitch(&self) -> Length {
+        self.link - *self.wire * 2.0
+    }
+
+    /// How many links a length of it has. Nothing where the wire leaves nothing open in a link.
     #[must_use]
     #[expect(
         clippy::cast_possible_truncation,
@@ -308,9 +313,8 @@ impl Chain {
         reason = "a length is finite and a link longer than 0"
     )]
     pub fn links(&self, length: Length) -> Option<u64> {
-        let both = *self.wire * 2.0;
-        let pitch = (self.link - both).value();
-        (pitch > 0.0).then(|| libm::round((length - both).value() / pitch).max(1.0) as u64)
+        let pitch = self.pitch().value();
+        (pitch > 0.0).then(|| libm::round((length - *self.wire * 2.0).value() / pitch).max(1.0) as u64)
     }
 }
 

@@ -236,8 +236,16 @@ fn end(strand: &pattern::Strand, cord: Option<Index<Cord>>, shelf: &Shelf, conte
         (None, Some(_)) => usual::BIGHT,
         (None, None) => Length::ZERO,
     };
-    let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum();
+    let length = |kind| is(kind).and_then(|at| shelf.findings[*at].length());
+    let over =
+        length(FindingKind::CrimpCover).zip(length(FindingKind::Crimp)).map(|(cover, crimp)| overhang(cover, crimp));
+    let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum() + over.unwrap_or_default();
     Some(End { findings, bight, takes, take_up: Length::ZERO })
+}
+
+/// How far a cover about the middle of a crimp reaches beyond it on either side.
+fn overhang(cover: Length, crimp: Length) -> Length {
+    ((cover - crimp) * 0.5).max(Length::ZERO)
 }
 
 /// Cord that an end's finding covers: a cover sits over the crimp, a guard in the loop.

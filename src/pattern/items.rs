@@ -1,6 +1,7 @@
 //! The bead-list language: what may stand in a strand's `beads:`, its ends and the closure.
 
 use std::borrow::Cow;
+use std::ops::Deref;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
@@ -168,6 +169,36 @@ impl Ends {
     }
 }
 
+/// Findings of the closure, outward from the strands.
+#[derive(Clone, Debug, JsonSchema)]
+#[schemars(untagged)]
+pub enum Parts {
+    /// One.
+    One(At<ClosurePart>),
+    /// Several.
+    Several(Vec<At<ClosurePart>>),
+}
+
+impl Deref for Parts {
+    type Target = [At<ClosurePart>];
+
+    fn deref(&self) -> &Self::Target {
+        match self {
+            Self::One(part) => std::slice::from_ref(part),
+            Self::Several(parts) => parts,
+        }
+    }
+}
+
+impl<'a> IntoIterator for &'a Parts {
+    type Item = &'a At<ClosurePart>;
+    type IntoIter = std::slice::Iter<'a, At<ClosurePart>>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.iter()
+    }
+}
+
 /// A finding of the closure; a chain takes a length: `{ links: 60 mm }`.
 #[derive(Clone, Debug)]
 pub struct ClosurePart {
@@ -283,6 +314,15 @@ impl Read for Times {
 }
 
 impl Read for Ends {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        match &node.value {
+            Value::List(_) => Vec::read(node, reader).map(Self::Several),
+            _ => At::read(node, reader).map(Self::One),
+        }
+    }
+}
+
+impl Read for Parts {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         match &node.value {
             Value::List(_) => Vec::read(node, reader).map(Self::Several),

@@ -258,14 +258,14 @@ record!(
     /// What joins the strands' ends.
     Closure {
         /// On both sides, outward from the strands.
-        "each side" as each_side: Option<Vec<At<ClosurePart>>>,
+        "each side" as each_side: Option<Parts>,
         /// Then on the first ends' side.
-        left: Option<Vec<At<ClosurePart>>>,
+        left: Option<Parts>,
         /// Then on the last ends' side.
-        right: Option<Vec<At<ClosurePart>>>,
+        right: Option<Parts>,
         /// Of an earring: what both ends hang from together, so that the strand is a loop. Of another piece: what
         /// both ends go through where they meet, and what hangs there.
-        "both ends" as both_ends: Option<At<Vec<At<ClosurePart>>>>,
+        "both ends" as both_ends: Option<At<Parts>>,
         /// Of a necklace whose ends nothing joins: how it is worn.
         open: Option<At<Open>>,
         /// How far the end that goes through the other hangs below it, as it is drawn.
@@ -368,5 +368,5 @@ record!(
     }
 );
 
-pub use super::items::{ClosurePart, Ends};
+pub use super::items::{ClosurePart, Ends, Parts};
 pub use super::values::{Factor, Overhead};

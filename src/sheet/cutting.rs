@@ -199,9 +199,11 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
     strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()
 }
 
-/// `about 25 links of 4 mm`, of a piece of chain.
+/// `about 25 links of 4 mm, each lengthens it by 2.4 mm`, of a piece of chain.
 fn links(design: &Design, article: Article, piece: &Piece) -> Option<String> {
     let Article::Finding(index) = article else { return None };
     let chain = design.findings[index].chain()?;
-    chain.links(piece.length).map(|count| format!("about {} of {}", words::count(count, "link"), chain.link.tenths()))
+    let (link, longer) = (chain.link.tenths(), chain.pitch().tenths());
+    let count = words::count(chain.links(piece.length)?, "link");
+    Some(format!("about {count} of {link}, each lengthens it by {longer}"))
 }

@@ -52,6 +52,12 @@ pub fn wraps(design: &Design) -> Option<(&'static str, String)> {
     super::fact::wraps(design).map(|wraps| fact(&wraps, design.heading.units))
 }
 
+/// What a design is made to go round, and how far round that is.
+#[must_use]
+pub fn worn_round(design: &Design) -> Option<(&'static str, String)> {
+    super::fact::worn_round(design).map(|round| fact(&round, design.heading.units))
+}
+
 const fn limb(limb: Limb) -> &'static str {
     match limb {
         Limb::NeckBase => "for a neck base of",

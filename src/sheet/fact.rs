@@ -69,12 +69,11 @@ pub enum Limb {
 pub fn facts(piece: &Piece) -> Vec<Fact> {
     let design = &piece.design;
     let heading = &design.heading;
-    let limb = limb(heading.kind).filter(|_| !design.wear.is_guessed() && design.closure.open().is_none());
     let ring = piece.drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm));
     let facts = [
         Some(Fact::Kind(heading.kind)),
         Some(Fact::Length(along(design), design.piece_length().into())),
-        limb.map(|limb| Fact::Limb(limb, design.wear.girth)),
+        worn_round(design),
         wraps(design),
         ring.map(Fact::InsideGirth),
         Some(weight(design)),
@@ -82,6 +81,12 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
         heading.time.clone().map(Fact::Time),
     ];
     facts.into_iter().flatten().collect()
+}
+
+/// What a piece is made to go round, and how far round that is.
+pub fn worn_round(design: &Design) -> Option<Fact> {
+    let limb = limb(design.heading.kind).filter(|_| !design.wear.is_guessed() && design.closure.open().is_none());
+    limb.map(|limb| Fact::Limb(limb, design.wear.girth))
 }
 
 /// What all copies of a piece weigh.

@@ -90,7 +90,7 @@ fn lettered(mut design: Design, other: &Design) -> Design {
     design
 }
 
-/// The piece's length, each strand's lengths and what stays in its place on it, cord in all, then the count of
+/// What the piece goes round, its length, each strand's lengths and what stays in its place on it, cord in all, then the count of
 /// each bead.
 fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let units = design.heading.units;
@@ -107,7 +107,12 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
         .beads
         .iter()
         .map(|bead| Row::new(format!("{} {}", bead.letter, bead.name), sizes, |design| count(design, &bead.id)));
-    std::iter::once(whole).chain(strands).chain(cords).chain(beads).collect()
+    let round = english::worn_round(design).map(|(name, _)| {
+        Row::new(name.to_owned(), sizes, |design| {
+            english::worn_round(design).map(|(_, girth)| girth).unwrap_or_default()
+        })
+    });
+    round.into_iter().chain([whole]).chain(strands).chain(cords).chain(beads).collect()
 }
 
 fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {

@@ -40,8 +40,12 @@ impl UnitStyle {
     /// thirty-second and the half.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        let fine = length.value().abs() < FINE;
-        self.both(length, &if fine { halves(length.value()) } else { length.whole() })
+        if length.value().abs() >= FINE {
+            return self.both(length, &length.whole());
+        }
+        let half = Length::mm(halved(length.value()));
+        // Both units tell the same length: that which is printed.
+        self.both(if self == Self::Both { half } else { length }, &format!("{}", half.value()))
     }
 
     /// Prints how far a length may be off: as [`Self::ruler`], but small ones to the tenth of a
@@ -75,9 +79,9 @@ fn rounded(value: f64, places: usize) -> String {
 }
 
 /// A number to the half, halves of those away from nothing.
-fn halves(value: f64) -> String {
+fn halved(value: f64) -> f64 {
     let size = (value.abs() * 2.0 + 0.5 + NOISE).floor() / 2.0;
-    if value < 0.0 && size > 0.0 { format!("-{size}") } else { format!("{size}") }
+    if value < 0.0 && size > 0.0 { -size } else { size }
 }
 
 /// Inches in sixteenths with real fractions: `16 ½`, `¾`, `5 3⁄16`, `0`; below one in thirty-seconds: `9⁄32`.

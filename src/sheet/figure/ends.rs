@@ -14,15 +14,17 @@ pub struct Closed {
 }
 
 /// An end's findings from the loop inward: those that hold the cord with their strand side inward, a
-/// cover over the crimp, a guard in the loop.
+/// cover about the crimp's middle, a guard in the loop.
 pub fn closed(end: &End, design: &Design) -> Vec<Closed> {
     let bight = end.bight.value();
+    let crimp =
+        end.findings.iter().find_map(|at| design.findings[*at].crimp()).map_or(0.0, |crimp| crimp.length.value());
     let mut depth = bight;
     let place = |finding: &Index<Finding>| {
         let (kind, length) =
             (design.findings[*finding].kind(), design.findings[*finding].length().unwrap_or_default().value());
         let (at, outward) = match kind {
-            FindingKind::CrimpCover => (bight, false),
+            FindingKind::CrimpCover => (bight + 0.5 * (crimp - length), false),
             FindingKind::WireGuard => (bight, true),
             _ => {
                 depth += length;

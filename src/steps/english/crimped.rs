@@ -8,6 +8,7 @@ use crate::pattern::{CordKind, FindingKind, Kind};
 use crate::steps::ends::end;
 use crate::steps::side::Side;
 use crate::steps::tools::crimping_pliers;
+use crate::trade::usual;
 use crate::units::Length;
 
 impl Group<'_> {
@@ -29,9 +30,19 @@ impl Group<'_> {
             None => format!("{} and back through the {crimp}", self.target()),
         };
         let last = self.ends.side == Side::Last;
-        let on = if last && self.ends.fills() { ", then on through the next two or three beads" } else { "" };
+        let on = if last && self.ends.fills() { self.hidden() } else { String::new() };
         let told = Told::new("Make the loop", format!("Take the {} {through}{on}.{}", self.cord(), self.tail()));
         if last { told } else { told.check(self.loop_check()) }
+    }
+
+    /// How far the last tail goes on through the beads.
+    fn hidden(self) -> String {
+        let strand = self.ends.strand;
+        let tail = strand.tail(end(strand, Side::Last), self.ends.design).min(usual::HIDDEN);
+        match tail > Length::ZERO {
+            true => format!(", then on through about {} of beads", self.teller.ruler(tail)),
+            false => ", then on into the beads as far as it reaches".to_owned(),
+        }
     }
 
     /// How much of the cord goes on beyond the first end.
