@@ -3,6 +3,7 @@
 use super::bead::{Drawing, area};
 use super::light::toned;
 use super::shape::{self, Size};
+use crate::design::Bores;
 use crate::geometry::{Point, path};
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::paint::noise;
@@ -125,11 +126,13 @@ pub fn hole_ends(bead: &Drawing<'_>) -> Option<Mark> {
         || !matches!(shape, Shape::Round | Shape::Oval | Shape::Rondelle | Shape::Bicone | Shape::Chip);
     let hole = hole.min(across * 0.6);
     let depth = (hole * 0.4).min(along * 0.12);
-    let end = |side: f64| {
-        let at = |x: f64, y: f64| Point::new(side * (along - x * depth), y * hole);
+    let mouth = |side: f64, off: f64| {
+        let at = |x: f64, y: f64| Point::new(side * (along - x * depth), off + y * hole);
         let round = Step::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
         vec![Step::Move(at(0.0, -1.0)), round, Step::Close]
     };
+    let holes = bead.bead.bores.map_or_else(|| vec![0.0], Bores::across);
+    let end = |side: f64| holes.iter().flat_map(|off| mouth(side, *off)).collect::<Vec<_>>();
     let ends = match (bead.bead.drilled, shape) {
         (Drilled::Tip, _) => tip_ends(bead),
         (Drilled::Front, _) => {

@@ -42,6 +42,15 @@ pub struct Bores {
     pub apart: Length,
 }
 
+impl Bores {
+    /// How far each lies from the middle of all, in mm.
+    #[must_use]
+    pub fn across(self) -> Vec<f64> {
+        let middle = f64::from(self.count - 1) / 2.0;
+        (0..self.count).map(|hole| (f64::from(hole) - middle) * self.apart.value()).collect()
+    }
+}
+
 impl Finding {
     /// Its holes, where it is a bar that is strung once for several strands.
     #[must_use]

@@ -26,7 +26,12 @@ const BAR_GAP: f64 = 5.0;
 /// The scale bar below a figure, or at the foot of the room.
 fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
     let below = (room.top + height + BAR_GAP).min(room.bottom() - BAR_HEIGHT);
-    figure::scale_bar(Point::new(room.left, below + BAR_HEIGHT), scale, piece.design.heading.units)
+    figure::scale_bar(
+        Point::new(room.left, below + BAR_HEIGHT),
+        scale,
+        piece.design.heading.units,
+        figure::is_aslant(piece),
+    )
 }
 
 /// A frame that sets a figure's box into a room: in the middle across, at the top.

@@ -1,15 +1,14 @@
 //! Bars that hold strands apart and clasps in whose loops they end, centred on the strand side, lying across it.
 
 use super::{Drawing, or};
-use crate::design::Bar;
+use crate::design::{Bar, Bores};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline::{circle, ellipse, line, rounded_rect};
 
 /// Where a bar's holes lie across the piece.
 fn holes(bar: &Bar) -> Vec<f64> {
-    let middle = f64::from(bar.holes - 1) / 2.0;
-    (0..bar.holes).map(|hole| (f64::from(hole) - middle) * bar.spacing.value()).collect()
+    Bores { count: bar.holes, apart: bar.spacing }.across()
 }
 
 fn half_breadth(bar: &Bar) -> f64 {

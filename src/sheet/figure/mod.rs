@@ -22,7 +22,7 @@ pub use bars::{bars, middle};
 pub use closure::{Closing, closing, hanging_extent, laid_side, side};
 pub use drops::{DROPS_WIDTH, drops};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
-pub use ring::{ring, ring_extent, rows};
+pub use ring::{is_aslant, ring, ring_extent, rows};
 pub use row::{Row, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};

@@ -1,13 +1,12 @@
 //! A bracelet or anklet closed: its rows and its closure round the limb.
 //!
-//! Rows side by side on the limb are drawn in parallel projection with the limb's axis upright: each row
-//! is a true ring, and the rows lie one above another as far apart as they are on the limb, the first in
-//! front. A row that goes round more than once is seen as a [`coil`](super::coil).
+//! One row is seen along the limb, as a true ring. Several side by side, or one that goes round more than once, are
+//! seen from a little above, see [`coil`](super::coil), the first row lowest.
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::design::{Design, Part};
-use crate::drape::{Hung, Joint, Ring, Seat};
+use crate::drape::{Hung, Ring};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::units::Length;
@@ -15,7 +14,7 @@ use crate::units::Length;
 use super::Frame;
 use super::bars::bars;
 use super::closure::side;
-use super::coil::{Seen, shortened};
+use super::coil::{Seen, level, raised, shortened};
 use super::strands::{Sketch, strand_box};
 
 /// How far in mm the closure's way is level where it leaves the rows.
@@ -26,7 +25,8 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     let tightest = piece.drape.ring()?;
     let rows = rows(piece);
     let (design, mut marks) = (&piece.design, Vec::new());
-    for (strand, hung) in design.strands.iter().zip(&rows).rev() {
+    // Of what meets on the page the higher is nearer.
+    for (strand, hung) in design.strands.iter().zip(&rows) {
         if let Some(hung) = hung {
             marks.extend(Sketch { design, strand, hung, frame, stencils }.strand());
         }
@@ -49,31 +49,34 @@ pub fn ring_extent(piece: &Piece) -> Option<Extent> {
     boxes.chain(drawn).reduce(Extent::and)
 }
 
-/// Every strand's row where it closes, as far up as it lies along the limb.
+/// Every strand's row where it closes, as it is seen.
 #[must_use]
 pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
     let of = |(index, along): (usize, Length)| {
         let ring = piece.drape.rings.iter().find(|ring| ring.strand == index)?;
         Some(match &ring.coil {
             Some(coil) => Seen::new(coil).strand(&piece.design.strands[index], &ring.round),
-            None => risen(&ring.round, Point::new(0.0, along.value())),
+            None if is_several(piece) => level(&ring.round, along.value()),
+            None => ring.round.clone(),
         })
     };
     piece.design.abreast().into_iter().enumerate().map(of).collect()
 }
 
-fn risen(row: &Hung, by: Point) -> Hung {
-    Hung {
-        ends: row.ends.map(|end| end + by),
-        joints: row.joints.iter().map(|joint| Joint { at: joint.at + by, ..*joint }).collect(),
-        seats: row.seats.iter().map(|seat| Seat { centre: seat.centre + by, ..*seat }).collect(),
-        ..row.clone()
-    }
+/// Whether the piece is seen from a little above.
+#[must_use]
+pub fn is_aslant(piece: &Piece) -> bool {
+    is_several(piece) || piece.drape.ring().is_some_and(|ring| ring.coil.is_some())
 }
 
-/// Where the closure lies along the limb: in the middle of the rows.
-fn middle(design: &Design) -> Point {
-    Point::new(0.0, design.abreast().last().map_or(0.0, |last| last.value() / 2.0))
+/// Whether rows lie side by side.
+fn is_several(piece: &Piece) -> bool {
+    piece.drape.rings.len() > 1
+}
+
+/// How high on the limb the closure lies: in the middle of the rows.
+fn middle(design: &Design) -> f64 {
+    design.abreast().last().map_or(0.0, |last| last.value() / 2.0)
 }
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
@@ -86,7 +89,10 @@ fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<
             (left, right) = (shortened(&left, share), shortened(&right, share));
             way
         }
-        None => across_bars(ring.closing.iter().map(|at| *at + middle(design)).collect()),
+        None if design.strands.len() > 1 => {
+            across_bars(ring.closing.iter().map(|at| raised(*at, middle(design))).collect())
+        }
+        None => across_bars(ring.closing.clone()),
     };
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };

@@ -73,8 +73,8 @@ pub const BAR_HEIGHT: f64 = 8.0;
 /// Shortest bar in mm on paper, with room for its words.
 const SHORTEST: f64 = 16.0;
 
-/// A bar that measures the piece, with its scale, from a lower left corner.
-pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle) -> Vec<Mark> {
+/// A bar that measures the piece, with its scale, from a lower left corner; of one seen aslant, across the page alone.
+pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle, aslant: bool) -> Vec<Mark> {
     let (least, count, name) = match units {
         UnitStyle::Mm => (10.0, 5, "mm"),
         UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4, "in"),
@@ -92,7 +92,7 @@ pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle) -> Vec<Mark> {
     let size = if name == "in" { format!("{:.0} in", total / INCH) } else { format!("{total:.0} mm") };
     marks.push(text(at + Point::new(0.0, -2.2), "0", Anchor::Start));
     marks.push(text(at + Point::new(step * f64::from(count), -2.2), &size, Anchor::End));
-    marks.push(text(at + Point::new(step * f64::from(count) + 3.0, 0.0), &named(scale), Anchor::Start));
+    marks.push(text(at + Point::new(step * f64::from(count) + 3.0, 0.0), &named(scale, aslant), Anchor::Start));
     marks
 }
 
@@ -104,8 +104,9 @@ fn times(length: f64) -> f64 {
 }
 
 /// What stands beside the bar.
-fn named(scale: Scale) -> String {
-    if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") }
+fn named(scale: Scale, aslant: bool) -> String {
+    let named = if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") };
+    if aslant { format!("{named} across, from above") } else { named }
 }
 
 fn text(at: Point, words: &str, anchor: Anchor) -> Mark {
