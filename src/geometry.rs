@@ -4,6 +4,7 @@ pub mod chord;
 mod extent;
 pub mod helix;
 pub mod nose;
+mod passage;
 pub mod path;
 mod space;
 pub mod taut;

@@ -7,6 +7,9 @@ use std::f64::consts::PI;
 
 use festoon::design::{Bead, Choice};
 use festoon::geometry::Point;
+use festoon::geometry::chord::{Body, Chord};
+use festoon::geometry::nose::{Nose, Oval};
+use festoon::geometry::taut::close;
 use festoon::source::Source;
 use festoon::{Piece, piece};
 
@@ -126,4 +129,34 @@ fn tubes_close_round_the_polygon_of_their_inner_sides() {
     let parted = 2.0 * 2.0 * libm::sin(lean);
     let strand = &piece.design.strands[0];
     assert!((strand.slack.value() - 20.0 * parted).abs() < 1e-6, "{:?}", strand.slack);
+}
+
+/// A ball of a radius whose hole leaves the cord 0.3 mm of play.
+fn ball(radius: f64) -> Chord {
+    let swell = Oval { centre: Point::ORIGIN, along: radius, across: radius };
+    let nose = Nose { rim: Point::new(radius, 0.0), swell };
+    Chord { body: Some(Body { noses: [nose; 2], hole: 0.0, play: 0.3 }), ..Chord::even(2.0 * radius, radius) }
+}
+
+/// An optimiser that is free to place and turn every ball finds a limb hardly larger for as much cord.
+#[test]
+fn no_other_ring_of_as_much_cord_goes_round_much_more() {
+    let table = include_str!("oracles/data/drawn_up_rings.csv");
+    let rows: Vec<Vec<f64>> =
+        table.lines().skip(1).map(|row| row.split(',').map_while(|cell| cell.parse().ok()).collect()).collect();
+    for case in rows.chunks(3) {
+        let [big, small, parts] = [case[0][0], case[0][1], case[0][2]];
+        let part = [big, small, small, small, small, small].map(ball);
+        let ring = close(&part.repeat(parts as usize)).unwrap();
+        let (extra, inside) = ([case[0][3], case[1][3]], [case[0][4], case[1][4]]);
+        let best = inside[0] + (inside[1] - inside[0]) * (ring.slack - extra[0]) / (extra[1] - extra[0]);
+        let missed = best - ring.girth();
+        assert!(
+            (-0.02..0.02 * best).contains(&missed),
+            "{big}, {small}: {} and {best} at {}",
+            ring.girth(),
+            ring.slack
+        );
+    }
+    assert_eq!(rows.len(), 18);
 }

@@ -190,26 +190,6 @@ fn insides_of_bracelets_of_touching_round_beads() {
     }
 }
 
-/// Four decimals are printed. Tubes and clasps too bend at their centres in this table.
-#[test]
-fn insides_of_rings_of_mixed_beads() {
-    let table = include_str!("oracles/data/ring_of_mixed_beads.csv");
-    for row in table.lines().skip(1) {
-        let cells: Vec<_> = row.split(',').collect();
-        let chords: Vec<_> = cells[1].split(' ').map(chord).collect();
-        let (found, expected) = (close(&chords).unwrap().girth(), cells[2].parse::<f64>().unwrap());
-        assert!((found - expected).abs() < 1e-3, "{}: {found} is not {expected}", cells[0]);
-    }
-    assert_eq!(table.lines().count(), 22);
-}
-
-/// A link of that table: `before+after:reach`.
-fn chord(word: &str) -> Chord {
-    let mut sizes = word.split(['+', ':']).map(|size| size.parse().expect("a number"));
-    let mut size = || sizes.next().expect("a size");
-    Chord { before: size(), after: size(), inward: size(), body: None }
-}
-
 /// Concentric circles whose girths differ by 2π times the distance of their centre lines lie so far
 /// apart. Chords of 0.1 mm of a circle 300 mm round miss it by a share of 10⁻⁷.
 #[test]

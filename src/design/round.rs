@@ -112,7 +112,7 @@ impl Row<'_> {
 
     /// How much more cord in mm bits take when they are closed than in a straight row.
     pub fn slack(&self, bits: &[Bit]) -> f64 {
-        self.wound(bits).map_or(0.0, |wound| wound.taut.slack.iter().sum())
+        self.wound(bits).map_or(0.0, |wound| wound.taut.slack)
     }
 
     fn wound(&self, bits: &[Bit]) -> Option<Wound> {

@@ -8,7 +8,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::chain::{Chain, Piece};
 use super::hang::Link;
-use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension};
+use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension, hang_alone};
 use crate::design::{Design, Part, Spring, Strand, What, closing_parts};
 use crate::geometry::chord::Chord;
 use crate::geometry::taut::Taut;
@@ -22,6 +22,13 @@ use crate::units::Length;
 pub fn rings(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Ring> {
     let laid = chains.iter().zip(hung).enumerate();
     laid.filter_map(|(strand, (chain, hung))| of(design, strand, chain, hung)).collect()
+}
+
+/// The girth inside a closed ring, hooked as short and as long as it goes; of several strands, the tightest one's.
+#[must_use]
+pub fn inside(design: &Design) -> Option<[Length; 2]> {
+    let drape = hang_alone(design, None).ok().filter(|_| design.is_ring())?;
+    drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm))
 }
 
 /// The ring of one strand with the closure, of which the last end's side comes first.
@@ -64,7 +71,7 @@ fn taken_up(chain: &Chain, strand: &Strand, wound: impl Fn(&Chain) -> Option<Wou
     if bare > 0.0
         && let Some(wound) = wound(&chain)
     {
-        let left = 1.0 - (wound.taut.slack.iter().sum::<f64>() / bare).min(1.0);
+        let left = 1.0 - (wound.taut.slack / bare).min(1.0);
         let links = chain.links.iter_mut().zip(&chain.pieces).filter(|(_, piece)| is_bare(piece));
         links.for_each(|(link, _)| link.length *= left);
     }

@@ -2,6 +2,7 @@
 
 use super::Point;
 use super::nose::Nose;
+use super::passage::Gate;
 
 /// Something rigid in the row, in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,7 +24,7 @@ pub struct Body {
     pub noses: [Nose; 2],
     /// The radius of its hole.
     pub hole: f64,
-    /// How far the cord lies inward of its axis, drawn to the inner side of the hole.
+    /// How far the cord can lie off the hole's axis.
     pub play: f64,
 }
 
@@ -46,11 +47,12 @@ impl Chord {
         self.step(next) + self.body.zip(next.body).map_or(0.0, parts)
     }
 
-    /// How much more cord than in a straight row lies between its centre and the next one's, a step apart.
-    pub(super) fn slack(&self, next: &Self, step: f64, [lean, leans]: [f64; 2]) -> f64 {
-        let Some((one, other)) = self.body.zip(next.body) else { return 0.0 };
-        let mouth = Point::new(self.after, -one.play).turned(lean);
-        let next_mouth = Point::new(step, 0.0) + Point::new(-next.before, -other.play).turned(-leans);
-        mouth.distance(next_mouth)
+    /// Where the cord passes it, its centre and the angle of its axis given: through both mouths of a bead's hole, and
+    /// through the centre of anything else.
+    pub(super) fn gates(&self, centre: Point, axis: f64) -> Vec<Gate> {
+        let (along, across) = (Point::towards(axis), Point::towards(axis).left());
+        let Some(body) = self.body else { return vec![Gate { at: centre, across, play: 0.0 }] };
+        let mouth = |off: f64| Gate { at: centre + along * off, across, play: body.play };
+        vec![mouth(-self.before), mouth(self.after)]
     }
 }

@@ -1,45 +1,39 @@
-//! A closed row of links, taut round the largest limb that it goes round.
+//! A closed row of links, drawn up taut, and the largest limb that it goes round.
 //!
-//! **Problem.** A link keeps a round limb of radius r about the origin its own reach away: its centre c has |c| >= r +
-//! reach. Neighbours touch, and their centres lie a step apart, |c(i+1) - c(i)| = after(i) + before(i+1), the last
-//! link's and the first's included; where bodies with rims lean towards each other it is longer by as much as
-//! [`Nose::parts`](super::nose::Nose::parts) says. Wanted is the greatest r for which the row closes once round the origin, or as many times as
-//! it is wound. Lengths are mm.
+//! **Problem.** Beads are rigid and their holes straight, so that cord drawn taut brings the holes of neighbours in line:
+//! it goes round evenly, and bends between beads. A row that is drawn up so far that neighbours touch is closed; wanted
+//! is the radius r of the largest limb inside. Lengths are mm.
 //!
-//! **Equation.** A taut row runs straight but where it bends over a link that touches. Along a straight line
-//! the square of the distance from the origin, as a function of the length s, has the second derivative 2,
-//! so that u = |c|² - s² is straight between links that touch, bends down at each, and lies nowhere below
-//! (r + reach)² - s² of any link. That is the upper hull of these points over the whole row, which begins at the
-//! link that reaches farthest, as that one always touches. An edge of the hull of length l between
-//! distances a and b passes its foot t = (l² + a² - b²) / 2l from its start, h = sqrt(a² - t²) from the
-//! origin, and turns by atan(t / h) + atan((l - t) / h). All turns add up to 2 pi at the r wanted, and of a row that is wound N
-//! times to N times that. A link that touches lies along the limb, so that its axis leans by atan(t / h) from the edge;
-//! one that is carried clear lies along its edge.
+//! **Equation.** All links have their centres on one circle of a radius R and their axes along it. Neighbours whose
+//! centres are a step d apart turn by 2 asin(d / 2R), each axis leaning by half of that from the line through the
+//! centres; by as much as [`Nose::parts`](super::nose::Nose::parts) says the step is then longer than in a straight
+//! row. All turns add up to 2 pi, or of a row that is wound N times to N times that, and r is R less what reaches
+//! farthest inward. The cord is the shortest way through all holes, see [`passage`](super::passage).
 //!
-//! **Sign.** A larger r makes every turn smaller, since the row bends down over what touches: the sum
-//! falls steadily, and is found by halving between nothing and a quarter of the row's length (no arc is
-//! more than pi/2 times its chord).
+//! **Sign.** A larger R makes every turn smaller: R is found by halving between half the longest step and a quarter of
+//! the row's length (no arc is more than pi/2 times its chord).
 //!
-//! **Tolerance.** Halved to the last bit, for steps taken anew from the leans until none moves by 1e-9 mm. 0.01 mm of
-//! girth is promised: `tests/oracles_statics.rs` holds the result against a general optimiser, and
-//! `tests/oracles_ring.rs` against beads as polygons.
+//! **Tolerance.** Halved to the last bit, for steps taken anew from the leans until R moves by less than 1e-9 mm.
 //!
-//! **Approximation.** What is no bead bends at its centre and keeps its distance there alone: one clasp as thick as
-//! beads of 6 mm leaves half a millimetre of girth less where it is 12 mm long, and 3 mm where it is 25 mm. Beads that
-//! are no neighbours are not kept apart, as two broad ones across a thin one between them.
+//! **Approximation.** On a limb that presses thick beads outward and thin ones inward a row of unequal beads goes round
+//! a little more: with as much cord as is told, a general optimiser finds up to 2 in 100 more
+//! (`tests/oracles_ring.rs`). What is no bead bends at its centre and keeps its distance there
+//! alone, and beads that are no neighbours are not kept apart, as two broad ones across a thin one between them.
 //!
-//! **Source.** Derived here: the obstacle problem of a stretched string in one dimension.
+//! **Source.** Derived here. The trade's rule, the row's length less pi times the thickest bead, is its limit for many
+//! small beads (common practice, no source).
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::Point;
 use super::chord::Chord;
+use super::passage;
 
 /// Halvings of the bracket: enough for the last bit of a double.
 const HALVINGS: u32 = 60;
 /// Steps are taken anew no more often.
 const ROUNDS: u32 = 100;
-/// Steps that move by less, in mm, have settled.
+/// A radius that moves by less, in mm, has settled.
 const SETTLED: f64 = 1e-9;
 
 /// A row closed round a limb whose centre is the origin.
@@ -47,12 +41,12 @@ const SETTLED: f64 = 1e-9;
 pub struct Taut {
     /// The limb's radius.
     pub radius: f64,
-    /// One a chord: where its centre lies, anticlockwise, as often round as it is wound.
+    /// One a chord: where its centre lies, anticlockwise, as often round as it is wound; the first to the right.
     pub centres: Vec<Point>,
-    /// One a chord: the angle in radians of its axis, along the limb where it touches.
+    /// One a chord: the angle in radians of its axis.
     pub axes: Vec<f64>,
-    /// One a chord: how much more cord than in a straight row lies between it and the next.
-    pub slack: Vec<f64>,
+    /// How much more cord it takes than a straight row.
+    pub slack: f64,
 }
 
 impl Taut {
@@ -72,186 +66,77 @@ pub fn close(chords: &[Chord]) -> Option<Taut> {
 /// Winds chords so many times round before they close; nothing where they do not reach round a limb.
 #[must_use]
 pub fn wind(chords: &[Chord], turns: u32) -> Option<Taut> {
-    let row = Row::new(chords, turns).filter(|_| chords.len() > 2 * turns as usize)?;
-    let (row, radius) = row.settled()?;
-    let fits = |chord: &Chord| chord.before + chord.after <= 2.0 * (radius + chord.inward);
-    chords.iter().all(fits).then(|| {
-        let (centres, axes) = row.laid(radius).into_iter().unzip();
-        Taut { radius, centres, axes, slack: row.slack(radius) }
-    })
+    let row = Row { chords, turns: f64::from(turns) };
+    let (circle, steps) = row.settled().filter(|_| chords.len() > 2 * turns as usize)?;
+    let inward = chords.iter().map(|chord| chord.inward).fold(0.0, f64::max);
+    let fits = |chord: &Chord| chord.before + chord.after <= 2.0 * circle;
+    (circle > inward && chords.iter().all(fits)).then(|| row.laid(circle, circle - inward, &steps))
 }
 
-/// All the way round, from the chord that reaches farthest to itself again.
-struct Row {
+struct Row<'a> {
+    chords: &'a [Chord],
     /// How many times it goes round.
     turns: f64,
-    chords: Vec<Chord>,
-    /// Length of the row up to each centre.
-    stations: Vec<f64>,
-    /// Which chord comes first.
-    first: usize,
 }
 
-/// A straight stretch of the row.
-struct Edge {
-    /// Along it to the place nearest the origin.
-    foot: f64,
-    /// How far from the origin that is.
-    height: f64,
+/// The angle in radians about a circle's centre of a step along its chord.
+fn turn(step: f64, circle: f64) -> f64 {
+    2.0 * libm::asin((0.5 * step / circle).min(1.0))
 }
 
-impl Edge {
-    fn new(from: f64, to: f64, length: f64) -> Self {
-        let foot = 0.5 * (length + (from - to) * (from + to) / length);
-        Self { foot, height: (from * from - foot * foot).max(0.0).sqrt() }
+impl Row<'_> {
+    /// Each chord with the next, the last with the first.
+    fn pairs(&self) -> impl Iterator<Item = (&Chord, &Chord)> {
+        self.chords.iter().zip(self.chords.iter().cycle().skip(1))
     }
 
-    /// By how much it leans from the limb at its start, and at its end a length on.
-    fn leans(&self, length: f64) -> [f64; 2] {
-        [self.foot, length - self.foot].map(|along| libm::atan2(along, self.height))
-    }
-
-    /// By how much it has turned about the origin so far along it.
-    fn turn(&self, along: f64) -> f64 {
-        libm::atan2(self.foot, self.height) + libm::atan2(along - self.foot, self.height)
-    }
-}
-
-impl Row {
-    fn new(chords: &[Chord], turns: u32) -> Option<Self> {
-        let (first, _) = chords.iter().enumerate().max_by(|a, b| a.1.inward.total_cmp(&b.1.inward))?;
-        let chords: Vec<_> = chords.iter().cycle().skip(first).take(chords.len() + 1).copied().collect();
-        let stations = summed(chords.windows(2).map(|pair| pair[0].step(&pair[1])));
-        (stations[stations.len() - 1] > 0.0).then_some(Self { turns: f64::from(turns), chords, stations, first })
-    }
-
-    /// With the steps that its links take where they lean, and its radius.
-    fn settled(mut self) -> Option<(Self, f64)> {
-        let mut radius = self.radius()?;
+    /// The circle's radius, and the steps from each centre to the next as the links lean on it.
+    fn settled(&self) -> Option<(f64, Vec<f64>)> {
+        let mut steps: Vec<_> = self.pairs().map(|(one, next)| one.step(next)).collect();
+        let mut circle = self.circle(&steps)?;
         for _ in 0..ROUNDS {
-            let leaning = self.leaning(radius);
-            if self.moved(&leaning) < SETTLED {
+            let lean = |step: &f64| 0.5 * turn(*step, circle);
+            steps = self.pairs().zip(&steps).map(|((one, next), step)| one.leaning(next, [lean(step); 2])).collect();
+            let before = std::mem::replace(&mut circle, self.circle(&steps)?);
+            if (circle - before).abs() < SETTLED {
                 break;
             }
-            self.stations = leaning;
-            radius = self.radius()?;
         }
-        Some((self, radius))
+        Some((circle, steps))
     }
 
-    /// By how much stations differ from its own at most.
-    fn moved(&self, stations: &[f64]) -> f64 {
-        stations.iter().zip(&self.stations).map(|(one, other)| (one - other).abs()).fold(0.0, f64::max)
-    }
-
-    /// The stations of its links as they lean round a limb.
-    fn leaning(&self, radius: f64) -> Vec<f64> {
-        let pairs = self.chords.windows(2).zip(self.leans(radius));
-        summed(pairs.map(|(pair, leans)| pair[0].leaning(&pair[1], leans)))
-    }
-
-    /// By how much the axes of each link and the next lean from the line through their centres.
-    fn leans(&self, radius: f64) -> Vec<[f64; 2]> {
-        let mut leans = vec![[0.0; 2]; self.chords.len() - 1];
-        for ends in self.touching(radius).windows(2) {
-            let [lean, leaning] = self.edge(radius, ends).leans(self.length(ends));
-            (leans[ends[0]][0], leans[ends[1] - 1][1]) = (lean, leaning);
+    /// The radius at which steps turn as often as they must.
+    fn circle(&self, steps: &[f64]) -> Option<f64> {
+        let excess = |circle: f64| steps.iter().map(|step| turn(*step, circle)).sum::<f64>() - 2.0 * PI * self.turns;
+        let longest = steps.iter().copied().fold(0.0, f64::max);
+        let (mut low, mut high) = (0.5 * longest, 0.25 * steps.iter().sum::<f64>() / self.turns);
+        if !(low > 0.0 && excess(low) > 0.0) {
+            return None;
         }
-        leans
-    }
-
-    /// In the chords' own order, how much more cord than in a straight row lies between each and the next.
-    fn slack(&self, radius: f64) -> Vec<f64> {
-        let pairs = self.chords.windows(2).zip(self.stations.windows(2)).zip(self.leans(radius));
-        let mut slack: Vec<_> =
-            pairs.map(|((pair, stations), leans)| pair[0].slack(&pair[1], stations[1] - stations[0], leans)).collect();
-        slack.rotate_right(self.first);
-        slack
-    }
-
-    /// The radius at which the row turns as often as it must.
-    fn radius(&self) -> Option<f64> {
-        let excess = |radius: f64| self.turn(radius) - 2.0 * PI * self.turns;
-        let (mut low, mut high) = (0.0, 0.25 * self.stations[self.stations.len() - 1] / self.turns);
         for _ in 0..HALVINGS {
             let middle = 0.5 * (low + high);
             *if excess(middle) > 0.0 { &mut low } else { &mut high } = middle;
         }
-        let is_open = |(_, edge): &(usize, Edge)| edge.height > 0.0;
-        (low > 0.0 && self.edges(low).iter().all(is_open)).then_some(low)
+        Some(low)
     }
 
-    fn turn(&self, radius: f64) -> f64 {
-        let touching = self.touching(radius);
-        touching.windows(2).map(|ends| self.edge(radius, ends).turn(self.length(ends))).sum()
-    }
-
-    fn length(&self, ends: &[usize]) -> f64 {
-        self.stations[ends[1]] - self.stations[ends[0]]
-    }
-
-    fn edge(&self, radius: f64, ends: &[usize]) -> Edge {
-        let [from, to] = [ends[0], ends[1]].map(|at| radius + self.chords[at].inward);
-        Edge::new(from, to, self.length(ends))
-    }
-
-    /// The straight stretches in order, each with the chord at which it starts.
-    fn edges(&self, radius: f64) -> Vec<(usize, Edge)> {
-        self.touching(radius).windows(2).map(|ends| (ends[0], self.edge(radius, ends))).collect()
-    }
-
-    /// The chords that touch the limb: those on the upper hull.
-    fn touching(&self, radius: f64) -> Vec<usize> {
-        let point = |at: usize| {
-            let (station, distance) = (self.stations[at], radius + self.chords[at].inward);
-            Point::new(station, (distance - station) * (distance + station))
+    /// The links on their circle.
+    fn laid(&self, circle: f64, radius: f64, steps: &[f64]) -> Taut {
+        let mut turned = 0.0;
+        let next = |step: &f64| {
+            let angle = turned;
+            turned += turn(*step, circle);
+            angle
         };
-        let is_below = |middle: Point, from: Point, to: Point| {
-            let (short, long) = (middle - from, to - from);
-            short.y * long.x <= long.y * short.x
-        };
-        let mut hull: Vec<usize> = Vec::new();
-        for at in 0..self.stations.len() {
-            while let [.., from, middle] = hull[..]
-                && is_below(point(middle), point(from), point(at))
-            {
-                hull.pop();
-            }
-            hull.push(at);
-        }
-        hull
+        let angles: Vec<f64> = steps.iter().map(next).collect();
+        let centres: Vec<_> = angles.iter().map(|angle| Point::towards(*angle) * circle).collect();
+        let axes: Vec<_> = angles.iter().map(|angle| angle + FRAC_PI_2).collect();
+        let straight: f64 = self.pairs().map(|(one, next)| one.step(next)).sum();
+        let placed = self.chords.iter().zip(&centres).zip(&axes);
+        let gates: Vec<_> = placed.flat_map(|((chord, centre), axis)| chord.gates(*centre, *axis)).collect();
+        let slack = (passage::shortest(gates) - straight).max(0.0);
+        Taut { radius, centres, axes, slack }
     }
-
-    /// Where the centres lie and the angles of the axes, in the chords' own order; the farthest-reaching one to the
-    /// right.
-    fn laid(&self, radius: f64) -> Vec<(Point, f64)> {
-        let edges = self.edges(radius);
-        let count = self.stations.len() - 1;
-        let (mut start, mut edge) = (0.0, 0);
-        let mut laid = vec![(Point::ORIGIN, 0.0); count];
-        for at in 0..count {
-            if edges.get(edge + 1).is_some_and(|next| next.0 == at) {
-                start += edges[edge].1.turn(self.stations[at] - self.stations[edges[edge].0]);
-                edge += 1;
-            }
-            let (from, straight) = &edges[edge];
-            let along = self.stations[at] - self.stations[*from];
-            let distance = libm::hypot(straight.height, along - straight.foot);
-            let across = if at == *from { 0.0 } else { straight.turn(straight.foot) };
-            let centre = Point::towards(start + straight.turn(along)) * distance;
-            laid[(self.first + at) % count] = (centre, start + across + FRAC_PI_2);
-        }
-        laid
-    }
-}
-
-/// Sums of the first none, one, two, … of steps.
-fn summed(steps: impl Iterator<Item = f64>) -> Vec<f64> {
-    let add = |station: &mut f64, step: f64| {
-        *station += step;
-        Some(*station)
-    };
-    std::iter::once(0.0).chain(steps.scan(0.0, add)).collect()
 }
 
 #[cfg(test)]
@@ -265,20 +150,15 @@ mod tests {
         sizes.iter().cycle().take(sizes.len() * times).map(|size| Chord::even(*size, 0.5 * size)).collect()
     }
 
-    /// What must hold of a closed row: pitches kept, nothing in the limb, once round, bent only where it touches.
+    /// What must hold of a closed row of links without rims: steps kept, nothing in the limb, once round on one circle.
     fn assert_taut(chords: &[Chord]) -> Taut {
         let taut = close(chords).unwrap();
-        let count = chords.len();
+        let (count, circle) = (chords.len(), taut.centres[0].length());
         let mut turned = 0.0;
         for at in 0..count {
-            let [here, next, then] = [at, at + 1, at + 2].map(|at| taut.centres[at % count]);
-            let (chord, after) = (chords[at], chords[(at + 1) % count]);
-            assert!((here.distance(next) - chord.after - after.before).abs() < 1e-9, "{at}: {here:?} {next:?}");
-            let clear = here.length() - taut.radius - chord.inward;
-            assert!(clear > -1e-9, "{at}: {clear}");
-            let bend = libm::remainder((then - next).angle() - (next - here).angle(), 2.0 * PI);
-            let touches = next.length() - taut.radius - after.inward < 1e-9;
-            assert!(bend > -1e-7 && (touches || bend < 1e-7), "{at}: {bend}, {touches}");
+            let [here, next] = [at, at + 1].map(|at| taut.centres[at % count]);
+            assert!((here.distance(next) - chords[at].step(&chords[(at + 1) % count])).abs() < 1e-9, "{at}");
+            assert!((here.length() - circle).abs() < 1e-9 && circle - taut.radius - chords[at].inward > -1e-9, "{at}");
             turned += libm::remainder(next.angle() - here.angle(), 2.0 * PI);
         }
         assert!((turned - 2.0 * PI).abs() < 1e-9, "{turned}");
@@ -294,20 +174,11 @@ mod tests {
     }
 
     #[test]
-    fn small_balls_are_carried_clear_between_large_ones() {
-        let taut = assert_taut(&balls(&[14.0, 4.0, 4.0, 4.0, 4.0, 4.0], 6));
-        // A hexagon of straight sides 9 + 4 x 4 + 9 mm long, whose corners are the large balls.
-        let side = 9.0 + 4.0 * 4.0 + 9.0;
-        let middle = libm::sqrt(side * side - 0.25 * side * side);
-        assert!(middle - 2.0 > side - 7.0, "the small ones in the middle would touch");
-        assert!((taut.radius - (side - 7.0)).abs() < 1e-9, "{}", taut.radius);
-    }
-
-    #[test]
-    fn small_balls_between_far_large_ones_touch() {
-        let taut = assert_taut(&balls(&[14.0, 4.0, 4.0, 4.0, 4.0, 4.0, 4.0, 4.0, 4.0, 4.0, 4.0, 4.0], 4));
-        let touching = taut.centres.iter().filter(|centre| centre.length() < taut.radius + 2.0 + 1e-9);
-        assert!(touching.count() >= 4);
+    fn many_small_balls_leave_the_trades_rule() {
+        // Length less pi times the thickest.
+        let mut chords = balls(&[0.05], 4_000);
+        chords.extend(balls(&[8.0], 1));
+        assert!((assert_taut(&chords).girth() - (208.0 - 8.0 * PI)).abs() < 0.02);
     }
 
     #[test]
@@ -324,16 +195,6 @@ mod tests {
             chords.rotate_left(7);
             assert!((assert_taut(&chords).radius - radius).abs() < 1e-12);
         }
-    }
-
-    #[test]
-    fn a_thin_clasp_is_carried_clear_between_beads() {
-        let mut clasped = balls(&[8.0], 20);
-        clasped.push(Chord::even(12.0, 0.0));
-        let radius = assert_taut(&clasped).radius + 4.0;
-        // 19 chords of 8 mm and a straight one of 4 + 12 + 4 mm on one circle.
-        let turn = 19.0 * 2.0 * libm::asin(4.0 / radius) + 2.0 * libm::asin(10.0 / radius);
-        assert!((turn - 2.0 * PI).abs() < 1e-12, "{turn}");
     }
 
     /// A row of tubes, balls and double cones of many sizes.
@@ -362,13 +223,20 @@ mod tests {
     fn steps_settle_in_rows_that_go_round_a_wrist() {
         for seed in 0..40 {
             let chords = mixed(24, seed);
-            let (row, radius) = Row::new(&chords, 1).unwrap().settled().unwrap();
-            assert!(row.moved(&row.leaning(radius)) < SETTLED && radius > 15.0, "{seed}: {radius}");
             let taut = close(&chords).unwrap();
+            let circle = taut.centres[0].length();
+            let row = Row { chords: &chords, turns: 1.0 };
+            let again = row.settled().unwrap().1;
+            let lean = |step: f64| 0.5 * turn(step, circle);
+            let kept = row
+                .pairs()
+                .zip(&again)
+                .all(|((one, next), step)| (one.leaning(next, [lean(*step); 2]) - step).abs() < 1e-7);
+            assert!(kept && taut.radius > 10.0, "{seed}: {}", taut.radius);
             let mut backward: Vec<_> = chords.iter().rev().copied().collect();
             backward.rotate_left(5);
             assert!((close(&backward).unwrap().radius - taut.radius).abs() < 1e-6, "{seed}");
-            assert!(taut.slack.iter().sum::<f64>() > 0.0);
+            assert!(taut.slack > 0.0);
         }
     }
 

@@ -193,7 +193,7 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
             String::new()
         };
         let round =
-            strand.told_slack().map(|slack| format!(" + {} in the round", units.ruler(slack))).unwrap_or_default();
+            strand.told_slack().map(|slack| format!(" + {} to bend round", units.ruler(slack))).unwrap_or_default();
         format!("{legs}{} finished{round}{knots} + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance))
     };
     strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()

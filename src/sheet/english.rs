@@ -3,6 +3,7 @@
 use super::fact::{Along, Fact, Limb};
 use crate::Piece;
 use crate::design::Design;
+use crate::drape::ring;
 use crate::pattern::Kind;
 use crate::units::{Length, UnitStyle, eighths, fraction};
 
@@ -58,6 +59,12 @@ pub fn worn_round(design: &Design) -> Option<(&'static str, String)> {
     super::fact::worn_round(design).map(|round| fact(&round, design.heading.units))
 }
 
+/// The girth inside what a design makes, closed to a ring, and what that is called.
+#[must_use]
+pub fn inside(design: &Design) -> Option<(&'static str, String)> {
+    Some(fact(&Fact::InsideGirth(ring::inside(design)?), design.heading.units))
+}
+
 const fn limb(limb: Limb) -> &'static str {
     match limb {
         Limb::NeckBase => "for a neck base of",
@@ -79,10 +86,14 @@ pub const fn kind(kind: Kind) -> &'static str {
 #[must_use]
 pub const fn rounding(units: UnitStyle) -> &'static str {
     match units {
-        UnitStyle::In => "Every length is rounded by itself, to the nearest 1⁄16 in: sums may differ a little.",
-        UnitStyle::Mm => "Every length is rounded by itself, to the nearest millimetre: sums may differ a little.",
+        UnitStyle::In => {
+            "Every length is rounded by itself, to the nearest 1⁄16 in, short ones finer: sums may differ a little."
+        }
+        UnitStyle::Mm => {
+            "Every length is rounded by itself, to the nearest millimetre, short ones finer: sums may differ a little."
+        }
         UnitStyle::Both => {
-            "Every length is rounded by itself, to the nearest 1⁄16 in and millimetre: sums may differ a little."
+            "Every length is rounded by itself, to the nearest 1⁄16 in and millimetre, short ones finer: sums may differ a little."
         }
     }
 }

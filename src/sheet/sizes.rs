@@ -107,12 +107,11 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
         .beads
         .iter()
         .map(|bead| Row::new(format!("{} {}", bead.letter, bead.name), sizes, |design| count(design, &bead.id)));
-    let round = english::worn_round(design).map(|(name, _)| {
-        Row::new(name.to_owned(), sizes, |design| {
-            english::worn_round(design).map(|(_, girth)| girth).unwrap_or_default()
-        })
+    let facts = [english::worn_round, english::inside].into_iter().filter_map(|tell| {
+        let (name, _) = tell(design)?;
+        Some(Row::new(name.to_owned(), sizes, |design| tell(design).map(|(_, told)| told).unwrap_or_default()))
     });
-    round.into_iter().chain([whole]).chain(strands).chain(cords).chain(beads).collect()
+    facts.chain([whole]).chain(strands).chain(cords).chain(beads).collect()
 }
 
 fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {

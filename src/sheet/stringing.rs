@@ -216,7 +216,7 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     let links = strand.links(design).map(|links| format!(", {links} links")).unwrap_or_default();
     let slack = strand.told_slack().map(|slack| {
         format!(
-            " In the round its beads part on the outer side, and take {} more {}.",
+            " Closed to a ring its beads touch on the inner side and part on the outer: that takes {} more {}.",
             units.ruler(slack),
             cord.kind.word()
         )

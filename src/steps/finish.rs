@@ -3,7 +3,7 @@
 use super::Step;
 use super::task::{Finished, Task};
 use crate::design::{Design, Part, Strand, What};
-use crate::drape::{self, Hung, Seat};
+use crate::drape::{self, Hung, Seat, ring};
 use crate::pattern::{FindingKind, Kind, Settle};
 use crate::units::Length;
 
@@ -24,19 +24,16 @@ fn finished(design: &Design) -> Finished {
     match design.heading.kind {
         Kind::Earrings => Finished::Hung(depth(design)),
         _ if design.closure.is_empty() => {
-            Finished::Tied { packed: design.strands.iter().all(|strand| strand.settle == Settle::Fill) }
+            let packed = design.strands.iter().all(|strand| strand.settle == Settle::Fill);
+            Finished::Tied { packed, inside: ring::inside(design).map(|[least, _]| least) }
         }
         _ if design.closure.open().is_some() => Finished::Straight(lengths()),
         Kind::Strap => Finished::Straight(lengths()),
-        _ if design.rounds() > 1 => Finished::Wound(lengths(), design.rounds(), inside(design)),
-        _ => Finished::Round(lengths()),
+        _ if design.rounds() > 1 => {
+            Finished::Wound(lengths(), design.rounds(), ring::inside(design).map(|[least, _]| least))
+        }
+        _ => ring::inside(design).map_or_else(|| Finished::Round(lengths()), Finished::Ring),
     }
-}
-
-/// The girth inside the closed piece.
-fn inside(design: &Design) -> Option<Length> {
-    let drape = drape::hang_alone(design, None).ok()?;
-    drape.ring().map(|ring| Length::mm(ring.inside_girth))
 }
 
 /// From where an earring hangs in its ear wire down to the lowest point of any bead or branch, as its drape finds it

@@ -265,10 +265,12 @@ pub enum Beside {
 pub enum Finished {
     /// Hung up; how far it reaches down, where that is known.
     Hung(Option<Length>),
-    /// Without a closure: stretched, and whether beads are packed end to end.
+    /// Without a closure: stretched.
     Tied {
-        /// Whether they are.
+        /// Whether beads are packed end to end.
         packed: bool,
+        /// The girth inside, of a ring.
+        inside: Option<Length>,
     },
     /// A coil that lies by itself: how often it goes round, and the girth inside.
     Coiled(f64, Length),
@@ -276,6 +278,8 @@ pub enum Finished {
     Straight([Length; 2]),
     /// Closed: its shortest and longest length.
     Round([Length; 2]),
+    /// Closed to a ring: its shortest and longest girth inside.
+    Ring([Length; 2]),
     /// Closed and wound so many times: its shortest and longest length, laid out in one ring, and the girth inside.
     Wound([Length; 2], u32, Option<Length>),
 }

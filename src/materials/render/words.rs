@@ -70,8 +70,7 @@ pub fn left(within: &Within) -> String {
 pub fn estimate(materials: &Materials) -> Option<&'static str> {
     let expected = |line: &Line| line.within.as_ref().is_some_and(|within| within.expected);
     materials.lines.iter().any(expected).then_some(
-        "A mix is an estimate: enough is bought for each kind to fall three standard deviations of the binomial below its \
-         share; it falls farther one to four times in a thousand.",
+        "What a mix holds varies by chance: so much is bought that a kind runs short only one to four times in a thousand.",
     )
 }
 

@@ -68,7 +68,7 @@ fn bare(design: &Design, cord: &str, strand: &Strand, starts: &[f64]) -> String 
     let units = design.heading.units;
     let all = strand.bare();
     if all < LEAST_BARE {
-        return format!("No bare {cord} is left.");
+        return format!("No bare {cord} is left{}.", if strand.told_slack().is_some() { " in the round" } else { "" });
     }
     let [first, last] = at_ends(strand, starts);
     let about = if strand.slides(design) { "about " } else { "" };

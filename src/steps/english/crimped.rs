@@ -67,19 +67,30 @@ impl Group<'_> {
 
     /// A packed strand closed straight is stiff when it curves round the neck or wrist.
     pub(super) fn draw_up(self) -> Told {
-        let curve = match (self.ends.fills(), self.ends.design.heading.kind) {
-            (true, _) if self.ends.design.is_ring() => "Hold the strand in a round, so that it will close. ",
-            (true, Kind::Necklace | Kind::Strap) => "Coil the strand one and a half turns, so that it will drape. ",
-            _ => "",
-        };
-        let until = if self.ends.is_packed() {
-            "no gap shows between the beads, but they still bend"
-        } else {
-            "the strand has its length"
+        let curve = self.curve();
+        let until = match (self.ends.is_packed(), self.ends.strand.told_slack()) {
+            (true, Some(_)) => "the beads touch on the inner side of the round; on the outer side they part",
+            (true, None) => "no gap shows between the beads, but they still bend",
+            (false, _) => "the strand has its length",
         };
         let text = format!("{curve}Pull the tail until {until}, and keep hold of the tail.");
         let check = format!("The loop is as long as the one at the first end. {}", self.finished_check());
         Told::new("Draw up the slack", text).check(check)
+    }
+
+    /// How the strand is held while its last end is closed.
+    pub(super) fn curve(self) -> String {
+        let design = self.ends.design;
+        match (self.ends.fills(), design.heading.kind) {
+            (true, _) if design.rounds() > 1 => {
+                format!("Wind the strand {} times round, as it will be worn, so that it will close. ", design.rounds())
+            }
+            (true, _) if design.is_ring() => "Hold the strand in a round, so that it will close. ".to_owned(),
+            (true, Kind::Necklace | Kind::Strap) => {
+                "Coil the strand one and a half turns, so that it will drape. ".to_owned()
+            }
+            _ => String::new(),
+        }
     }
 
     pub(super) fn press(self, crimp: Index<Finding>) -> Told {

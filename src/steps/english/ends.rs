@@ -45,20 +45,22 @@ impl<'a> Group<'a> {
             Way::Linked | Way::Covered => "",
             _ => " (outside of one end loop to outside of the other, pulled straight)",
         };
-        format!("From {}{how} {}.", between(self.ends.design, self.ends.strand), self.finished(self.ends.strand))
+        let between = between(self.ends.design, self.ends.strand);
+        format!("From {between}{how} {}.{}", self.finished(self.ends.strand), self.slack().unwrap_or_default())
     }
 
-    /// `the inner strand measures 419 mm`, with what its beads take up in a round.
+    /// `the inner strand measures 419 mm`.
     fn finished(self, strand: &Strand) -> String {
         let measures = self.teller.ruler(strand.finished + strand.slack);
-        let of_it = strand.told_slack().map(|slack| {
-            format!(
-                ", of which {} is bare {}: the beads take it up in the round",
-                self.teller.ruler(slack),
-                self.cord()
-            )
-        });
-        format!("{} measures {measures}{}", name(self.ends.design, strand), of_it.unwrap_or_default())
+        format!("{} measures {measures}", name(self.ends.design, strand))
+    }
+
+    /// What of the cord is bare until the strand is closed to a ring.
+    fn slack(self) -> Option<String> {
+        let slack = self.teller.ruler(self.ends.strand.told_slack()?);
+        Some(format!(
+            " Pushed to the first end, its beads leave about {slack} of it bare: they take that up in the round."
+        ))
     }
 
     pub(super) fn length_check(self, first: &str) -> String {

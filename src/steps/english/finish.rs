@@ -14,21 +14,35 @@ impl Teller<'_> {
             Finished::Hung(depth) => {
                 ("Hang the earring up and look at it from the front.".to_owned(), self.hangs(depth))
             }
-            Finished::Tied { packed } => (
+            Finished::Tied { packed, inside } => (
                 self.tried().to_owned(),
-                format!("{}{}.", self.holding(), if packed { self.packed() } else { String::new() }),
+                format!(
+                    "{}{}.{}",
+                    self.holding(),
+                    if packed { self.packed() } else { String::new() },
+                    inside.map(|inside| self.at_rest(inside)).unwrap_or_default()
+                ),
             ),
             Finished::Coiled(turns, inside) => self.coiled(turns, inside),
             Finished::Wound(lengths, times, inside) => self.wound(lengths, times, inside),
             Finished::Straight(lengths) => {
                 ("Lay the piece straight and measure from end to end.".to_owned(), self.length(lengths))
             }
+            Finished::Ring(girths) => (
+                "Close the piece, lay it in a round, and measure all round inside it.".to_owned(),
+                self.measured("It measures about", girths),
+            ),
             Finished::Round(lengths) => {
                 let along = if self.design.has_shortest() { " along the shortest strand" } else { "" };
                 (format!("Close the piece and measure once round{along}, closure and all."), self.length(lengths))
             }
         };
         Told::new("Check the piece", text).check(check)
+    }
+
+    /// The girth inside a ring that nothing stretches.
+    fn at_rest(self, inside: Length) -> String {
+        format!(" At rest it measures about {} round inside.", self.ruler(inside))
     }
 
     /// How a coil is looked at.
@@ -83,12 +97,16 @@ impl Teller<'_> {
     }
 
     /// How long the piece is, closed as short and as long as it goes.
-    fn length(self, [least, most]: [Length; 2]) -> String {
+    fn length(self, lengths: [Length; 2]) -> String {
+        self.measured("It measures", lengths)
+    }
+
+    fn measured(self, it: &str, [least, most]: [Length; 2]) -> String {
         if most - least > Length::mm(1.0) {
             let (least, most) = (self.ruler(least), self.ruler(most));
-            format!("It measures {least} to {most}, from the shortest closing to the longest.")
+            format!("{it} {least} to {most}, from the shortest closing to the longest.")
         } else {
-            format!("It measures {}.", self.ruler(most))
+            format!("{it} {}.", self.ruler(most))
         }
     }
 

@@ -30,7 +30,10 @@ impl Group<'_> {
                  the hole, tie another over it."
             ),
         };
-        Told::new("Tie the knot", knot).check(self.length_check("The knot sits in the cup and does not slip through."))
+        let bends = self.ends.side == Side::Last && self.ends.design.is_ring();
+        let curve = if bends { self.curve() } else { String::new() };
+        Told::new("Tie the knot", curve + &knot)
+            .check(self.length_check("The knot sits in the cup and does not slip through."))
     }
 
     pub(super) fn close_cover(self) -> Told {
