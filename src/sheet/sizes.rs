@@ -28,6 +28,12 @@ impl Row {
     fn new(name: String, sizes: &[Size], tell: impl Fn(&Design) -> String) -> Self {
         Self { name, told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect() }
     }
+
+    /// Whether it tells sizes apart.
+    fn differs(&self) -> bool {
+        let mut told = self.told.iter().flatten();
+        told.next().is_some_and(|first| told.any(|other| other != first))
+    }
 }
 
 /// Tables of the sizes, a column a size.
@@ -111,7 +117,8 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
         let (name, _) = tell(design)?;
         Some(Row::new(name.to_owned(), sizes, |design| tell(design).map(|(_, told)| told).unwrap_or_default()))
     });
-    facts.chain([whole]).chain(strands).chain(cords).chain(beads).collect()
+    // What all sizes share stands on the first page.
+    facts.filter(Row::differs).chain([whole]).chain(strands).chain(cords).chain(beads).collect()
 }
 
 fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {

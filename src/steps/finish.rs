@@ -29,10 +29,11 @@ fn finished(design: &Design) -> Finished {
         }
         _ if design.closure.open().is_some() => Finished::Straight(lengths()),
         Kind::Strap => Finished::Straight(lengths()),
-        _ if design.rounds() > 1 => {
-            Finished::Wound(lengths(), design.rounds(), ring::inside(design).map(|[least, _]| least))
-        }
-        _ => ring::inside(design).map_or_else(|| Finished::Round(lengths()), Finished::Ring),
+        _ => match ring::inside(design) {
+            Some(girths) if design.rounds() > 1 => Finished::Wound(design.rounds(), girths),
+            Some(girths) => Finished::Ring(girths),
+            None => Finished::Round(lengths()),
+        },
     }
 }
 

@@ -280,6 +280,6 @@ pub enum Finished {
     Round([Length; 2]),
     /// Closed to a ring: its shortest and longest girth inside.
     Ring([Length; 2]),
-    /// Closed and wound so many times: its shortest and longest length, laid out in one ring, and the girth inside.
-    Wound([Length; 2], u32, Option<Length>),
+    /// Closed and wound so many times: its shortest and longest girth inside.
+    Wound(u32, [Length; 2]),
 }

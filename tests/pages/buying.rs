@@ -221,7 +221,7 @@ fn a_chain_is_told_in_links_and_an_assumed_wire_not_at_all() {
     let saltmarsh = shipped().into_iter().find(|piece| piece.design.heading.title == "Saltmarsh").unwrap();
     let told = texts(&buying(&pages(&saltmarsh, Paper::A4)));
     // 60 mm of links of 4 mm, by the pattern.
-    assert!(told.contains(&"about 24 links of 4 mm".to_owned()), "{told:?}");
+    assert!(told.contains(&"about 24 links of 4 mm, each lengthens it by 2.4 mm".to_owned()), "{told:?}");
     assert!(told.contains(&"links of 4 mm, brass".to_owned()), "{told:?}");
     assert!(told.iter().any(|text| text.contains("21 gauge wire") || text.contains("21\u{a0}gauge wire")), "{told:?}");
 }

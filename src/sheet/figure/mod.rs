@@ -8,6 +8,7 @@ mod closure;
 mod coil;
 mod drops;
 mod ends;
+mod extender;
 mod labels;
 pub mod names;
 mod ring;

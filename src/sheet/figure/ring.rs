@@ -5,7 +5,7 @@
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::design::{Design, Part};
+use crate::design::Design;
 use crate::drape::{Hung, Ring};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
@@ -15,6 +15,7 @@ use super::Frame;
 use super::bars::bars;
 use super::closure::side;
 use super::coil::{Seen, level, raised, shortened};
+use super::extender::{extender, hooked, loose};
 use super::strands::{Sketch, strand_box};
 
 /// How far in mm the closure's way is level where it leaves the rows.
@@ -81,7 +82,7 @@ fn middle(design: &Design) -> f64 {
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
 fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let [mut left, mut right] = [design.closure.left(), design.closure.right()].map(shortest);
+    let [mut left, mut right] = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));
     let outward = match &ring.coil {
         Some(coil) => {
             let way = Seen::new(coil).closing(&design.strands[ring.strand]);
@@ -96,9 +97,21 @@ fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<
     };
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
-    let mut marks = side(&outward, &right, design, frame, stencils);
-    marks.extend(side(&inward, &left, design, frame, stencils));
+    let mut sides = [(outward, right, design.closure.right()), (inward, left, design.closure.left())];
+    // What holds an extender is drawn over it.
+    sides.sort_by_key(|(.., parts)| extender(parts, design).is_none());
+    let mut marks = Vec::new();
+    for (way, drawn, parts) in &sides {
+        marks.extend(loose(way, parts, hangs(ring, way), design, frame, stencils));
+        marks.extend(side(way, drawn, design, frame, stencils));
+    }
     marks
+}
+
+/// Which way what is loose lies: outside a ring that lies flat, and below what is seen from above.
+fn hangs(ring: &Ring, way: &[Point]) -> Point {
+    let out = way.first().filter(|_| ring.coil.is_none()).map_or(-1.0, |first| first.y.signum());
+    Point::new(0.0, out)
 }
 
 /// The way that a side of the closure takes from the rows, which a bar at their end, square to it, must cross:
@@ -107,8 +120,4 @@ fn across_bars(way: Vec<Point>) -> Vec<Point> {
     let Some(&[from, to]) = way.get(..2) else { return way };
     let level = from + Point::new(LEVEL.copysign(to.x - from.x), 0.0);
     [from, level].into_iter().chain(way.into_iter().skip(1)).collect()
-}
-
-fn shortest(parts: &[Part]) -> Vec<Part> {
-    parts.iter().map(|part| Part { reach: part.least, ..part.clone() }).collect()
 }

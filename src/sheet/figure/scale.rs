@@ -70,6 +70,9 @@ impl std::fmt::Display for Scale {
 /// Height in mm of a scale bar with its text.
 pub const BAR_HEIGHT: f64 = 8.0;
 
+/// From one line of its words to the next.
+const LINE: f64 = 3.0;
+
 /// Shortest bar in mm on paper, with room for its words.
 const SHORTEST: f64 = 16.0;
 
@@ -92,7 +95,9 @@ pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle, aslant: bool) -> Vec
     let size = if name == "in" { format!("{:.0} in", total / INCH) } else { format!("{total:.0} mm") };
     marks.push(text(at + Point::new(0.0, -2.2), "0", Anchor::Start));
     marks.push(text(at + Point::new(step * f64::from(count), -2.2), &size, Anchor::End));
-    marks.push(text(at + Point::new(step * f64::from(count) + 3.0, 0.0), &named(scale, aslant), Anchor::Start));
+    let beside = at + Point::new(step * f64::from(count) + 3.0, 0.0);
+    marks.push(text(beside - Point::new(0.0, if aslant { LINE } else { 0.0 }), &named(scale), Anchor::Start));
+    marks.extend(aslant.then(|| text(beside, "across, from above", Anchor::Start)));
     marks
 }
 
@@ -104,9 +109,8 @@ fn times(length: f64) -> f64 {
 }
 
 /// What stands beside the bar.
-fn named(scale: Scale, aslant: bool) -> String {
-    let named = if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") };
-    if aslant { format!("{named} across, from above") } else { named }
+fn named(scale: Scale) -> String {
+    if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") }
 }
 
 fn text(at: Point, words: &str, anchor: Anchor) -> Mark {

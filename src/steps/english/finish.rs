@@ -24,7 +24,7 @@ impl Teller<'_> {
                 ),
             ),
             Finished::Coiled(turns, inside) => self.coiled(turns, inside),
-            Finished::Wound(lengths, times, inside) => self.wound(lengths, times, inside),
+            Finished::Wound(times, girths) => self.wound(times, girths),
             Finished::Straight(lengths) => {
                 ("Lay the piece straight and measure from end to end.".to_owned(), self.length(lengths))
             }
@@ -53,13 +53,10 @@ impl Teller<'_> {
     }
 
     /// How a piece is tried that goes round so many times.
-    fn wound(self, lengths: [Length; 2], times: u32, inside: Option<Length>) -> (String, String) {
-        let text = format!(
-            "Close the piece, lay it out in one ring and measure all round, closure and all. Then wind it {times} times, turn \
-             beside turn, and measure inside the coil."
-        );
-        let inside = inside.map(|inside| format!(" Wound, it measures about {} round inside.", self.ruler(inside)));
-        (text, self.length(lengths) + &inside.unwrap_or_default())
+    fn wound(self, times: u32, girths: [Length; 2]) -> (String, String) {
+        let text =
+            format!("Close the piece, wind it {times} times, turn beside turn, and measure all round inside the coil.");
+        (text, self.measured("It measures about", girths))
     }
 
     /// How a piece without a closure is tried: elastic lets its beads settle, other cord does not give.

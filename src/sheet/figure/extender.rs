@@ -1,0 +1,57 @@
+//! The extender of a piece that is drawn closed: its first link held by the clasp, and the rest of it loose.
+
+use crate::art::Stencils;
+use crate::design::{Design, Part};
+use crate::geometry::{Point, path};
+use crate::paint::mark::Mark;
+use crate::units::Length;
+
+use super::Frame;
+
+/// Half of the turn, in radians, that a loose chain takes on its way, by eye.
+const BEND: f64 = 0.5;
+/// Points along it.
+const STEPS: u32 = 24;
+
+/// The chain at the outer end of a side of the closure, where it is an extender.
+pub fn extender<'p>(parts: &'p [Part], design: &Design) -> Option<&'p Part> {
+    let last = parts.last().filter(|part| part.reach > part.least)?;
+    design.findings[last.finding].chain().map(|_| last)
+}
+
+/// A side hooked up as short as it goes, its extender's first link as long as it is with what the clasp holds.
+pub fn hooked(parts: &[Part], design: &Design) -> Vec<Part> {
+    let held = extender(parts, design).and_then(|part| design.findings[part.finding].chain());
+    let mut short: Vec<_> = parts.iter().map(|part| Part { reach: part.least, ..part.clone() }).collect();
+    if let (Some(last), Some(chain)) = (short.last_mut(), held) {
+        last.reach = last.least + chain.pitch();
+    }
+    short
+}
+
+/// What of an extender hangs loose from where a way has come with the least of a side, first towards `out`.
+pub fn loose(
+    way: &[Point],
+    parts: &[Part],
+    out: Point,
+    design: &Design,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Option<Mark> {
+    let part = extender(parts, design)?;
+    let from: Length = parts.iter().map(|part| part.least).sum();
+    let at = path::along(way, from.value())?;
+    let back = path::along(way, (from.value() - 1.0).max(0.0)).unwrap_or(at) - at;
+    let bent = if out.left().dot(back) < 0.0 { -BEND } else { BEND };
+    let length = (part.reach - part.least).value();
+    let line: Vec<_> = (0..=STEPS).map(|step| frame.page(at + arc(out, bent, length, step))).collect();
+    Some(stencils.chain(part.finding, &line, frame.scale))
+}
+
+/// A point of an arc of a length that turns by twice an angle, from the direction `out`.
+fn arc(out: Point, bent: f64, length: f64, step: u32) -> Point {
+    let share = f64::from(step) / f64::from(STEPS);
+    let radius = 0.5 * length / bent;
+    let (sin, cos) = libm::sincos(2.0 * bent * share);
+    out * (radius * sin) + out.left() * (radius * (1.0 - cos))
+}
