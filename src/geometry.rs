@@ -5,6 +5,7 @@ pub mod helix;
 pub mod path;
 mod space;
 pub mod taut;
+pub mod twist;
 pub mod wound;
 
 use std::ops::{Add, Mul, Sub};

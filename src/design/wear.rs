@@ -192,6 +192,8 @@ pub struct MadeTo {
     pub limb: Option<Length>,
     /// What a row of no written length measures inside, closed; nothing where nobody says the girth.
     pub asked: Option<Length>,
+    /// Whether its strands are twisted round one another.
+    pub twisted: bool,
     /// Whether the piece is made to other measures than the pattern's own.
     pub remade: bool,
 }
@@ -217,6 +219,7 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
         change: written + (more + ease - usual) * wraps,
         limb: narrowest,
         asked: narrowest.map(|girth| girth + ease + written),
+        twisted: pattern.twist.is_some(),
         remade: said.0[..2].iter().any(Option::is_some),
     })
 }

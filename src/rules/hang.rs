@@ -50,7 +50,7 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
         Some(Worn::Through(tail)) => (*tail, "long round to its ring", "write a shorter `tail:`"),
         None => (Length::ZERO, "long when closed", "add an extender"),
     };
-    let (longest, girth) = (strand.finished + closure - tail, design.wear.narrowest);
+    let (longest, girth) = (design.reach_of(strand) + closure - tail, design.wear.narrowest);
     let hangs = design.heading.kind == Kind::Necklace && !design.is_ring();
     (hangs && !design.wear.is_guessed() && longest < girth).then(|| {
         let headline = format!(

@@ -1,0 +1,242 @@
+//! Strands twisted round one line.
+//!
+//! **Problem.** How the strands of a torsade hang, and lie on the neck, all of them together.
+//!
+//! **Method.** The line round which they lie hangs, and is worn, as one strand as long as the twisted piece, with the
+//! weight of all strands spread over it, and as thick as they are together. Each strand is a helix round it ([`Twist`]):
+//! a place on it lies so far along the line as it is along the strand, evenly. Frames along the line do not turn about
+//! it by themselves (each is the one before, set upright on the line).
+//!
+//! **Trade-off.** The twist is even, right-handed, and nothing hinders the line in bending. Beads that slide stay in the middle of where they may be, since
+//! the twist holds them. Within the breadth of the twisted strands from either end all gather in the line. A strand
+//! bears its share of the line's tension among those that are not loose, and is drawn so much harder as it runs aslant.
+
+use std::f64::consts::TAU;
+
+use super::chain::{Chain, Piece};
+use super::hang::{Hanging, Link, Unhung, solve};
+use super::{Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, slide};
+use crate::design::{Design, Strand, Twist, What};
+use crate::geometry::twist::Lay;
+use crate::geometry::{Point, Point3};
+
+/// Longest link of the line in mm, and most of them.
+const LINK: f64 = 1.0;
+const LINKS: f64 = 2_000.0;
+
+/// Hangs twisted strands from two points so far apart, and, unless it is to be soon, lays them on the neck.
+pub fn hang(design: &Design, twist: &Twist, span: f64, soon: bool) -> Result<Drape, Unhung> {
+    let starts = design.strands.iter().map(slide::middles);
+    let chain = |(strand, starts): (&Strand, Vec<f64>)| (Chain::new(design, strand, &starts), starts);
+    let chains: Vec<_> = design.strands.iter().zip(starts).map(chain).collect();
+    let links = line(chains.iter().map(|(chain, _)| chain), twist.length().value());
+    let hanging = solve(&links, Point::new(span, 0.0))?;
+    let mut worn = (!soon).then(|| body::wear_as_one(design, &links, 0.5 * twist.thickness().value()));
+    if let Some(worn) = &mut worn {
+        twine(design, twist, worn);
+    }
+    let axis = Axis::new(&hung_line(&links, &hanging));
+    let strands = design.strands.iter().zip(chains).enumerate();
+    let strands = strands.map(|(at, (strand, (chain, starts)))| {
+        let strung = Strung { strand, chain: &chain, winding: Winding::new(twist, at, strand) };
+        strung.hung(&axis, starts, &hanging, share(design, twist))
+    });
+    let strands = strands.collect();
+    Ok(Drape { span, strands, clearances: Vec::new(), presses: Vec::new(), unrest: None, worn, rings: Vec::new() })
+}
+
+/// The line's links: as long as the twisted piece in all, with the weight of all strands where it lies.
+fn line<'a>(chains: impl Iterator<Item = &'a Chain>, length: f64) -> Vec<Link> {
+    let count = super::chain::pieces(length, LINK.max(length / LINKS)).max(1);
+    let mut weights = vec![0.0; count];
+    for chain in chains {
+        let whole = chain.length();
+        for (link, start) in chain.links.iter().zip(chain.stations()) {
+            let share = (start + link.length * link.centre) / whole;
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a share of a small count")]
+            let at = ((share * count as f64) as usize).min(count - 1);
+            weights[at] += link.weight;
+        }
+    }
+    let link = |weight| Link { length: length / count as f64, weight, centre: 0.5 };
+    weights.into_iter().map(link).collect()
+}
+
+/// What of the line's tension a strand bears that is not loose.
+fn share(design: &Design, twist: &Twist) -> f64 {
+    let taut = (0..design.strands.len()).filter(|at| twist.slack(*at).is_none()).count();
+    1.0 / (taut as f64 * libm::cos(twist.angle()))
+}
+
+/// The line as it hangs.
+fn hung_line(links: &[Link], hanging: &Hanging) -> Vec<Spot> {
+    let stations = super::hang::stations(links.iter().map(|link| link.length));
+    let spot = |(station, at): (f64, &Point)| Spot { station, at: Point3::new(at.x, at.y, 0.0), hidden: false };
+    stations.into_iter().zip(&hanging.joints).map(spot).collect()
+}
+
+/// The line on the neck made the strands that lie round it; all hang as low as it does.
+fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
+    let line = worn.lines.first().cloned().unwrap_or_default();
+    let drop = worn.drops.first().copied().unwrap_or_default();
+    let axis = Axis::new(&line);
+    let strand = |(at, strand): (usize, &Strand)| Winding::new(twist, at, strand).way(&axis);
+    worn.lines = design.strands.iter().enumerate().map(strand).collect();
+    worn.drops = vec![drop; design.strands.len()];
+}
+
+/// A line with a frame at each of its spots.
+struct Axis {
+    spots: Vec<Spot>,
+    /// Unit vectors across the line.
+    across: Vec<Point3>,
+}
+
+/// A place on a line: where it is, the unit vectors along and across it, and whether the body hides it.
+struct Stand {
+    at: Point3,
+    along: Point3,
+    across: Point3,
+    hidden: bool,
+}
+
+impl Axis {
+    /// Sets frames on a line, from its middle out, where they look towards who looks.
+    fn new(spots: &[Spot]) -> Self {
+        let mut across = vec![Point3::new(0.0, 0.0, 1.0); spots.len()];
+        let middle = spots.len() / 2;
+        for at in middle..spots.len() {
+            across[at] = upright(across[at.saturating_sub(1).max(middle)], along(spots, at));
+        }
+        for at in (0..middle).rev() {
+            across[at] = upright(across[at + 1], along(spots, at));
+        }
+        Self { spots: spots.to_vec(), across }
+    }
+
+    /// A place on the line; nothing beyond its ends.
+    fn at(&self, station: f64) -> Option<Stand> {
+        let next = self.spots.partition_point(|spot| spot.station <= station).clamp(1, self.spots.len().max(2) - 1);
+        let (from, to) = (self.spots.get(next - 1)?, self.spots.get(next)?);
+        let share = (station - from.station) / (to.station - from.station);
+        (-1e-6..=1.0 + 1e-6).contains(&share).then_some(())?;
+        let along = along(&self.spots, next - 1).between(along(&self.spots, next), share).unit()?;
+        let across = upright(self.across[next - 1].between(self.across[next], share), along);
+        Some(Stand { at: from.at.between(to.at, share), along, across, hidden: from.hidden && to.hidden })
+    }
+}
+
+/// The direction of a line at one of its spots: from the spot before to the one after.
+fn along(spots: &[Spot], at: usize) -> Point3 {
+    let after = (at + 1).min(spots.len() - 1);
+    (spots[after].at - spots[at.saturating_sub(1)].at).unit().unwrap_or(Point3::new(1.0, 0.0, 0.0))
+}
+
+/// A vector as it stands upright on a direction, one long.
+fn upright(vector: Point3, along: Point3) -> Point3 {
+    (vector - along * vector.dot(along)).unit().unwrap_or(Point3::new(0.0, 0.0, 1.0))
+}
+
+/// How a strand goes round the line.
+#[derive(Clone, Copy)]
+struct Winding {
+    lay: Lay,
+    turns: f64,
+    /// Of the strand, and of the line.
+    lengths: [f64; 2],
+    /// How far from either end it goes out from the line.
+    gathers: f64,
+}
+
+impl Winding {
+    fn new(twist: &Twist, at: usize, strand: &Strand) -> Self {
+        Self {
+            lay: twist.drawn(at).unwrap_or_default(),
+            turns: twist.turns,
+            lengths: [strand.finished.value(), twist.length().value()],
+            gathers: twist.thickness().value(),
+        }
+    }
+
+    /// A place on the strand: in the closure, beyond its ends, on the line.
+    fn at(&self, axis: &Axis, station: f64) -> Option<(Point3, bool)> {
+        let [own, line] = self.lengths;
+        let on_line = if station > own { line + station - own } else { station.min(station * line / own) };
+        let stand = axis.at(on_line)?;
+        let near = (on_line.min(line - on_line) / self.gathers).clamp(0.0, 1.0);
+        let out = self.lay.radius * near * near * (3.0 - 2.0 * near);
+        let (sine, cosine) = libm::sincos(self.lay.start + TAU * self.turns * on_line / line);
+        let aside = stand.across * cosine + stand.along.cross(stand.across) * sine;
+        Some((stand.at + aside * out, stand.hidden))
+    }
+
+    /// The strand's way round a line that is worn: stations of the line are those of the strand.
+    fn way(&self, axis: &Axis) -> Vec<Spot> {
+        let [own, line] = self.lengths;
+        let on_strand = |station: f64| match station {
+            before if before < 0.0 => before,
+            beyond if beyond > line => own + beyond - line,
+            within => within * own / line,
+        };
+        let stations = axis.spots.windows(2).flat_map(|pair| {
+            let [from, to] = [pair[0].station, pair[1].station];
+            let count = super::chain::pieces(to - from, LINK).max(1);
+            (0..count).map(move |step| from + (to - from) * step as f64 / count as f64)
+        });
+        let last = axis.spots.last().map(|spot| spot.station);
+        let spot = |station: f64| {
+            let (at, hidden) = self.at(axis, on_strand(station))?;
+            Some(Spot { station: on_strand(station), at, hidden })
+        };
+        stations.chain(last).filter_map(spot).collect()
+    }
+}
+
+/// A strand in its chain's links, and how it goes round the line.
+struct Strung<'a> {
+    strand: &'a Strand,
+    chain: &'a Chain,
+    winding: Winding,
+}
+
+impl Strung<'_> {
+    /// The strand round the line as it hangs, of whose tension it bears a share.
+    fn hung(&self, axis: &Axis, starts: Vec<f64>, line: &Hanging, share: f64) -> Hung {
+        let stations = self.chain.stations();
+        let joint = |station: &f64| Some(Joint { station: *station, at: self.winding.at(axis, *station)?.0.front() });
+        let joints: Vec<_> = stations.iter().filter_map(joint).collect();
+        let ends = [joints.first(), joints.last()].map(|joint| joint.map_or(Point::ORIGIN, |joint| joint.at));
+        let lowest = line.joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
+        let [first, lowest_pull, last] = [line.first, line.lowest, line.last].map(|tension| tension * share);
+        Hung {
+            ends,
+            seats: stations.iter().zip(&self.chain.pieces).filter_map(|(from, piece)| self.seat(axis, *from, *piece)).collect(),
+            joints,
+            starts,
+            tension: Tension { first, lowest: lowest_pull, last },
+            drop: 0.0 - lowest,
+            iterations: line.iterations,
+            residual: line.residual,
+            unseen: None,
+        }
+    }
+
+    /// Where a bit sits whose link starts at a station.
+    fn seat(&self, axis: &Axis, from: f64, piece: Piece) -> Option<Seat> {
+        let Piece::Bit(train, index) = piece else { return None };
+        let bit = &self.strand.trains[train].bits[index];
+        let station = from + bit.before;
+        let place = |station: f64| self.winding.at(axis, station).map(|(at, _)| at);
+        let (at, before, after) = (place(station)?, place(from)?, place(from + bit.length())?);
+        let along = (after - before).unit()?;
+        (bit.what != What::Gap).then(|| Seat {
+            train,
+            bit: index,
+            station,
+            centre: at.front(),
+            angle: along.front().angle(),
+            near: at.z,
+            toward: along.z,
+        })
+    }
+}
