@@ -121,7 +121,10 @@ pub fn strand(
 
 /// A row that counts itself to its wearer, which a strand that is twisted with others does not.
 fn uncounted(strand: &pattern::Strand) -> Remark {
-    let headline = format!("strand {}: a strand that is twisted with others does not count itself to its wearer", strand.name.value);
+    let headline = format!(
+        "strand {}: a strand that is twisted with others does not count itself to its wearer",
+        strand.name.value
+    );
     let help = "write its own finished `length:`; the sheet says how long the twisted piece is";
     Remark::new(Code::CannotTwist, headline).at(strand.name.place).help(help)
 }

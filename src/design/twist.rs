@@ -131,7 +131,10 @@ fn reason(pattern: &Pattern, turns: f64) -> Option<(String, &'static str)> {
     }
     if !pattern.closure.as_ref().is_some_and(|closure| gathers(&closure.value)) {
         let help = "write in `closure:` what gathers the ends on `each side`, such as an eye pin or ring, or take `twist:` out";
-        return Some(("twisted strands are gathered at both ends, and closed so that they stay twisted".to_owned(), help));
+        return Some((
+            "twisted strands are gathered at both ends, and closed so that they stay twisted".to_owned(),
+            help,
+        ));
     }
     let halves = 2.0 * turns;
     ((halves - halves.round()).abs() > 1e-9).then(|| {

@@ -210,7 +210,11 @@ impl Strung<'_> {
         let [first, lowest_pull, last] = [line.first, line.lowest, line.last].map(|tension| tension * share);
         Hung {
             ends,
-            seats: stations.iter().zip(&self.chain.pieces).filter_map(|(from, piece)| self.seat(axis, *from, *piece)).collect(),
+            seats: stations
+                .iter()
+                .zip(&self.chain.pieces)
+                .filter_map(|(from, piece)| self.seat(axis, *from, *piece))
+                .collect(),
             joints,
             starts,
             tension: Tension { first, lowest: lowest_pull, last },
@@ -238,5 +242,93 @@ impl Strung<'_> {
             near: at.z,
             toward: along.z,
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Choice;
+    use crate::source::Source;
+
+    const HAWSER: &str = include_str!("../../patterns/hawser.yaml");
+
+    fn design(text: &str) -> Design {
+        crate::piece(&Source::new("hawser", text), &Choice::default(), None).0.unwrap().design
+    }
+
+    /// The line from two points and the ways of strands round it.
+    fn hung(design: &Design) -> (Vec<Link>, Hanging, Axis) {
+        let chains: Vec<_> =
+            design.strands.iter().map(|strand| Chain::new(design, strand, &slide::middles(strand))).collect();
+        let links = line(chains.iter(), design.twist.as_ref().unwrap().length().value());
+        let hanging = solve(&links, Point::new(128.0, 0.0)).unwrap();
+        let axis = Axis::new(&hung_line(&links, &hanging));
+        (links, hanging, axis)
+    }
+
+    /// Where a strand is from one end of the line to the other, a millimetre from place to place.
+    fn places(design: &Design, at: usize, axis: &Axis) -> Vec<Point3> {
+        let strand = &design.strands[at];
+        let winding = Winding::new(design.twist.as_ref().unwrap(), at, strand);
+        let stations = (0..).map(f64::from).take_while(|station| *station < strand.finished.value());
+        stations.filter_map(|station| Some(winding.at(axis, station)?.0)).collect()
+    }
+
+    #[test]
+    fn a_strand_is_as_long_in_the_twist_as_it_is_straight() {
+        let design = design(HAWSER);
+        let (.., axis) = hung(&design);
+        for at in 0..3 {
+            let places = places(&design, at, &axis);
+            let long: f64 = places.windows(2).map(|pair| pair[0].distance(pair[1])).sum();
+            // Less by what it gathers at both ends, and as the line bends.
+            let whole = (places.len() - 1) as f64;
+            assert!((long - whole).abs() < 0.004 * whole, "{long}, {whole}");
+        }
+    }
+
+    #[test]
+    fn strands_lie_beside_one_another_all_along_the_line() {
+        let design = design(HAWSER);
+        let (.., axis) = hung(&design);
+        let all: Vec<_> = (0..3).map(|at| places(&design, at, &axis)).collect();
+        for (one, other) in [(0, 1), (1, 2), (2, 0)] {
+            let near = |place: &Point3| all[other].iter().map(|at| at.distance(*place)).fold(f64::INFINITY, f64::min);
+            let least = all[one][20..all[one].len() - 20].iter().map(near).fold(f64::INFINITY, f64::min);
+            // Beads of 3.3 and 4 mm: tubes of 3.2 mm or so with the bare cord at both ends.
+            assert!(least > 3.1 && least < 3.5, "{least}");
+        }
+    }
+
+    #[test]
+    fn the_line_weighs_what_the_strands_do() {
+        let design = design(HAWSER);
+        let (links, hanging, _) = hung(&design);
+        let grams: f64 = design.strands.iter().map(|strand| strand.mass(&design).value()).sum();
+        let weight: f64 = links.iter().map(|link| link.weight).sum();
+        assert!((weight - grams * crate::units::NEWTON_PER_GRAM).abs() < 1e-3 * weight, "{weight}");
+        // Evenly strung, it hangs as a catenary: of a length over a span sinh(x) / x is the ratio, and the least tension
+        // is the weight of a span over 2x of it (textbook). Its ends weigh a little less.
+        let ratio = links.iter().map(|link| link.length).sum::<f64>() / 128.0;
+        let (mut low, mut high): (f64, f64) = (1e-3, 20.0);
+        for _ in 0..60 {
+            let middle = low.midpoint(high);
+            *if libm::sinh(middle) / middle < ratio { &mut low } else { &mut high } = middle;
+        }
+        let least = weight / (2.0 * ratio * low);
+        assert!((hanging.lowest - least).abs() < 0.02 * least, "{}, {least}", hanging.lowest);
+    }
+
+    #[test]
+    fn on_the_neck_strands_lie_round_the_line_outside_the_body() {
+        let piece = crate::piece(&Source::new("hawser", HAWSER), &Choice::default(), None).0.unwrap();
+        let worn = piece.drape.worn.unwrap();
+        assert_eq!(worn.unrest, None);
+        for line in &worn.lines {
+            // Their outlines, half a bead wide, no more than half a millimetre in.
+            let into = |spot: &Spot| worn.skin.outside(spot.at, 1.1).distance(spot.at);
+            assert!(line.iter().map(into).fold(0.0, f64::max) < 0.01);
+        }
     }
 }

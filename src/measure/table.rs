@@ -81,7 +81,8 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
         lines.push(("between strands", gap));
     }
     if let Some(twist) = &piece.twist {
-        let (turns, length, thick) = (times(twist.turns), exact(twist.length_mm, units), mm(twist.thickness_mm).tenths());
+        let (turns, length, thick) =
+            (times(twist.turns), exact(twist.length_mm, units), mm(twist.thickness_mm).tenths());
         lines.push(("twisted", format!("{turns} to {length}, {thick} thick, at {:.1} degrees", twist.angle_deg)));
     }
     if let Some(ring) = &piece.ring {

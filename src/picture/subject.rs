@@ -138,13 +138,7 @@ pub fn strung(
 }
 
 /// Twisted strands, the nearer of which throw shadows on the farther.
-fn twined(
-    design: &Design,
-    strands: &[Option<Hung>],
-    shade: Shade,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Mark {
+fn twined(design: &Design, strands: &[Option<Hung>], shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
     let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
     let layers = figure::twined::layers(design, &hung, frame, stencils, MOST_SHADOWS);
     Mark::figure(figure::twined::label(design), layers.into_iter().map(|layer| shade.touching(layer)).collect())

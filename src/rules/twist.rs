@@ -21,8 +21,7 @@ pub fn check(design: &Design) -> Vec<Remark> {
 fn tight(twist: &Twist) -> Option<Remark> {
     let angle = twist.angle().to_degrees();
     (angle > TIGHT).then(|| {
-        let headline =
-            format!("turned {}, the strands run across the piece at {angle:.0} degrees", times(twist.turns));
+        let headline = format!("turned {}, the strands run across the piece at {angle:.0} degrees", times(twist.turns));
         Remark::new(Code::TwistTight, headline).at(twist.place).help("turn them less often, or make them longer")
     })
 }
@@ -40,7 +39,8 @@ fn loose(twist: &Twist) -> Option<Remark> {
 /// A strand that stands loose in the twist, which reaches so far.
 fn loose_strand(strand: &Strand, slack: Length, twisted: &str) -> Remark {
     let name = &strand.name;
-    let headline = format!("strand {name} is {} longer than its way in the twist, which is {twisted} long", slack.tenths());
+    let headline =
+        format!("strand {name} is {} longer than its way in the twist, which is {twisted} long", slack.tenths());
     let help = format!("make it {} long, or allow it: `allow: [twist-slack]`", (strand.finished - slack).tenths());
     Remark::new(Code::TwistSlack, headline).at(strand.length_place).help(help)
 }

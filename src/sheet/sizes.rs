@@ -107,7 +107,9 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
         .beads
         .iter()
         .map(|bead| Row::new(format!("{} {}", bead.letter, bead.name), sizes, |design| count(design, &bead.id)));
-    std::iter::once(whole).chain(strands).chain(cords).chain(beads).collect()
+    let twisted = |design: &Design| design.twist.as_ref().map(|twist| units.ruler(twist.length())).unwrap_or_default();
+    let twisted = design.twist.as_ref().map(|_| Row::new("twisted, loop to loop".to_owned(), sizes, twisted));
+    std::iter::once(whole).chain(twisted).chain(strands).chain(cords).chain(beads).collect()
 }
 
 fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {

@@ -49,6 +49,7 @@ const WORKED: [(&str, &str); 28] = [
     worked!("ebb"),
     worked!("eddy"),
     worked!("fathom"),
+    worked!("hawser"),
     worked!("lockgate"),
     worked!("painter"),
     worked!("pierhead"),

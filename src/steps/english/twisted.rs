@@ -14,7 +14,8 @@ const ALIKE: f64 = 0.5;
 pub fn twisted(design: &Design) -> Option<String> {
     let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
     let ruler = |length: Length| design.heading.units.ruler(length);
-    let reach = format!("Twisted {}, the strands reach {} from loop to loop", times(twist.turns), ruler(twist.length()));
+    let reach =
+        format!("Twisted {}, the strands reach {} from loop to loop", times(twist.turns), ruler(twist.length()));
     let needed = twist.needed(wanted).map(|needed| match needed.as_slice() {
         [first, rest @ ..] if rest.iter().all(|other| (*other - *first).value().abs() < ALIKE) => {
             format!("make each {}", ruler(*first))
@@ -37,7 +38,7 @@ impl Teller<'_> {
         let text = format!(
             "Lay {} side by side, so that none crosses another, and hold both ends. Turn one end {}, always the same way \
              round. Draw the piece out and let go in the middle, so that the strands settle. Then close the piece without \
-             letting it turn back: what closes it keeps the twist, which is turned in anew whenever the piece is put on.",
+             letting it turn back: what closes it keeps the twist unless it swivels, and it is turned in anew whenever the piece is put on.",
             names(self.design, &all),
             times(twist.turns)
         );
