@@ -67,10 +67,29 @@ fn seats_follow_one_another_inside_the_strand() {
     });
 }
 
+/// The shipped piece whose strands come towards who looks and go away: its links are seen shortened.
+const TWISTED: &str = "hawser";
+
+#[test]
+fn twisted_strands_are_seen_no_longer_than_they_are() {
+    let (piece, _) = named(TWISTED).piece(&Choice::default());
+    for (strand, hung) in piece.design.strands.iter().zip(&piece.drape.strands) {
+        let seen: f64 = hung.joints.windows(2).map(|pair| pair[0].at.distance(pair[1].at)).sum();
+        // The whole is the twisted length at least, and each link no longer than as it lies farther out in the bend: by a
+        // tenth, of strands 2.1 mm from a line that bends about 22 mm at its lowest (least tension over weight of a mm).
+        let twisted = piece.design.twist.as_ref().unwrap().length().value();
+        assert!(seen > twisted - 0.5 && seen < strand.finished.value(), "{seen}");
+        let stretched = |pair: &[festoon::drape::Joint]| {
+            pair[0].at.distance(pair[1].at) - 1.1 * (pair[1].station - pair[0].station)
+        };
+        assert!(hung.joints.windows(2).map(stretched).fold(f64::NEG_INFINITY, f64::max) < 0.0, "{}", strand.name);
+    }
+}
+
 #[test]
 fn no_link_is_stretched() {
     every_strand(|what, strand, hung| {
-        for pair in hung.joints.windows(2) {
+        for pair in hung.joints.windows(2).filter(|_| !what.starts_with(TWISTED)) {
             let (length, chord) = (pair[1].station - pair[0].station, pair[0].at.distance(pair[1].at));
             assert!((length - chord).abs() < SAME, "{what} at {}: {chord} for {length}", pair[0].station);
         }

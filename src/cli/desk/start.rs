@@ -35,7 +35,7 @@ macro_rules! worked {
 }
 
 /// Worked pieces, by name.
-const WORKED: [(&str, &str); 28] = [
+const WORKED: [(&str, &str); 29] = [
     worked!("saltmarsh"),
     worked!("groyne"),
     worked!("moonwrack"),
