@@ -68,13 +68,11 @@ pub fn strand(
     let stock = Stock { beads: &shelf.beads, findings: &shelf.findings };
     let thick = shelf.cords[cord].diameter.value() * f64::from(legs);
     let row = Row { stock, closure, cord: thick, ends: &ends, wraps: wraps::whole(made_to.wraps) };
-    if made_to.twisted && length.is_none() && list.has_fill() {
-        return context.refuse(uncounted(strand));
-    }
     let asked = made_to.asked.filter(|_| closure.open().is_none());
     let spring = |bits: &[Bit]| Spring::of(stock, &shelf.cords[cord], bits.iter(), made_to.limb);
     let turns = |bits: &[Bit]| spring(bits).map_or(0.0, |spring| spring.turns(stock, bits));
-    let inside = |bits: &[Bit]| row.inside(bits);
+    let lost = |bits: &[Bit]| made_to.twisted.map_or(Some(0.0), |twisted| twisted.lost(stock, bits, thick, takes));
+    let inside = |bits: &[Bit]| lost(bits).map_or(0.0, |lost| row.inside(bits) - lost);
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let measure = match (length, asked) {
         _ if shelf.cords[cord].is_sprung() => Some(Asked { asked: made_to.wraps, measure: &turns }),
@@ -117,16 +115,6 @@ pub fn strand(
         length_place: strand.length.as_ref().map_or(strand.name.place, |at| at.place),
         fill: filled(strand, &list, fill),
     })
-}
-
-/// A row that counts itself to its wearer, which a strand that is twisted with others does not.
-fn uncounted(strand: &pattern::Strand) -> Remark {
-    let headline = format!(
-        "strand {}: a strand that is twisted with others does not count itself to its wearer",
-        strand.name.value
-    );
-    let help = "write its own finished `length:`; the sheet says how long the twisted piece is";
-    Remark::new(Code::CannotTwist, headline).at(strand.name.place).help(help)
 }
 
 /// The repeat that fills a row bead to bead.

@@ -3,8 +3,9 @@
 //! A strand's `length:` stays its own, from loop to loop; twisted, all reach as far as the one that is drawn tautest
 //! ([`Bundle`]). It counts as a smooth tube as wide as what it is, on average along it: its beads where they are
 //! widest (flat ones as the mean of both ways), its cord where that is bare or runs through what closes an end.
+//! A row that counts itself to its wearer does so as if all strands were like it.
 
-use std::f64::consts::TAU;
+use std::f64::consts::{PI, TAU};
 
 use crate::geometry::twist::{Bundle, Lay, Ply, Twisted};
 use crate::pattern::{self, Kind, Pattern};
@@ -143,6 +144,31 @@ fn reason(pattern: &Pattern, turns: f64) -> Option<(String, &'static str)> {
     })
 }
 
+/// Strands that are all alike, twisted so often.
+#[derive(Clone, Copy)]
+pub struct Alike {
+    turns: f64,
+    count: usize,
+}
+
+impl Alike {
+    /// Those of a pattern, if it twists its strands.
+    pub fn of(pattern: &Pattern) -> Option<Self> {
+        let turns = pattern.twist.as_ref()?.value.0;
+        Some(Self { turns, count: pattern.strands.value.len() })
+    }
+
+    /// How much less the round measures inside that twisted strands of such bits make, on cord so thick, whose ends take
+    /// so much, than that of one of them: they reach less far, and lie thicker. Nothing where they cannot be turned so often.
+    pub fn lost(self, stock: Stock<'_>, bits: &[Bit], cord: f64, takes: f64) -> Option<f64> {
+        let length = takes + bits.iter().map(Bit::length).sum::<f64>();
+        let ply = Ply { length, width: width(stock, bits.iter(), cord, length) };
+        let bundle = Bundle::new(&vec![ply; self.count]);
+        let twisted = bundle.twisted(self.turns)?;
+        Some(length - twisted.length + PI * (bundle.thickness(&twisted.lays) - ply.width))
+    }
+}
+
 /// What comes of strands that hang apart by their own closure, where a pattern twists them.
 pub fn twist(design: &Design, pattern: &Pattern, context: &mut Context) -> Option<Twist> {
     let turns = pattern.twist.as_ref()?;
@@ -152,7 +178,10 @@ pub fn twist(design: &Design, pattern: &Pattern, context: &mut Context) -> Optio
         let help = "gather each side in one ring, eye or cone, or take `twist:` out";
         return context.refuse(Remark::new(Code::CannotTwist, headline).at(place).help(help));
     }
-    let ply = |strand: &Strand| Ply { length: strand.finished.value(), width: width(design.stock(), strand, design) };
+    let ply = |strand: &Strand| {
+        let (length, cord) = (strand.finished.value(), strand.cord_width(design).value());
+        Ply { length, width: width(design.stock(), strand.bits(), cord, length) }
+    };
     let bundle = Bundle::new(&design.strands.iter().map(ply).collect::<Vec<_>>());
     match bundle.twisted(turns) {
         Some(twisted) => Some(Twist { turns, place, bundle, twisted }),
@@ -184,11 +213,10 @@ fn too_often(bundle: &Bundle, turns: f64) -> Remark {
     Remark::new(Code::CannotTwist, headline).help(help)
 }
 
-/// How wide a strand is on average along it, in mm.
-fn width(stock: Stock<'_>, strand: &Strand, design: &Design) -> f64 {
-    let cord = strand.cord_width(design).value();
+/// How wide a strand of a length with such bits is on average along it, in mm.
+fn width<'b>(stock: Stock<'_>, bits: impl Iterator<Item = &'b Bit>, cord: f64, length: f64) -> f64 {
     let more = |bit: &Bit| bit.length() * (wide(stock, bit, cord) - cord);
-    cord + strand.bits().map(more).sum::<f64>() / strand.finished.value()
+    cord + bits.map(more).sum::<f64>() / length
 }
 
 /// How wide a bit is, at least as its cord.

@@ -478,6 +478,11 @@ codes! {
          All strands of a torsade reach as far as the one that is drawn tautest; what another has more, L less the root of \
          H² + (2 pi N R)², stands loose. A hundredth of its length is let pass (an assumption). Strands of equal length are slack \
          where they lie in the core of many; `allow: [twist-slack]` where bulges are meant.";
+    TwistBare = "twist-bare", Warning,
+        "A strand that is twisted is bare along more than a tenth of its length. \
+         Thin strands turn more easily than thick ones, so that the twist goes where the cord is bare and leaves the beads \
+         beside it almost straight. Lengths and drawing take beads and bare cord as if they were spread evenly. The limit is \
+         an assumption; fill strands bead to bead, or keep their beads apart with knots.";
     NoRest = "no-rest", Error,
         "The strand cannot hang as it is written. \
          The strand cannot hang from its two points: it is shorter than the distance between \

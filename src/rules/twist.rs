@@ -8,6 +8,9 @@ use crate::units::{Length, times};
 const TIGHT: f64 = 40.0;
 /// Least steep that a twist is seen, in degrees: an assumption.
 const LOOSE: f64 = 3.0;
+/// Share of a strand's length that may be bare cord: an assumption.
+const BARE: f64 = 0.1;
+
 /// Remarks about the twist.
 pub fn check(design: &Design) -> Vec<Remark> {
     let Some(twist) = &design.twist else { return Vec::new() };
@@ -15,7 +18,8 @@ pub fn check(design: &Design) -> Vec<Remark> {
         Some(loose_strand(strand, twist.slack(at)?, &design.heading.units.ruler(twist.length())))
     };
     let slack = design.strands.iter().enumerate().filter_map(slack);
-    tight(twist).into_iter().chain(loose(twist)).chain(slack).collect()
+    let bare = design.strands.iter().filter_map(bare);
+    tight(twist).into_iter().chain(loose(twist)).chain(slack).chain(bare).collect()
 }
 
 fn tight(twist: &Twist) -> Option<Remark> {
@@ -43,4 +47,13 @@ fn loose_strand(strand: &Strand, slack: Length, twisted: &str) -> Remark {
         format!("strand {name} is {} longer than its way in the twist, which is {twisted} long", slack.tenths());
     let help = format!("make it {} long, or allow it: `allow: [twist-slack]`", (strand.finished - slack).tenths());
     Remark::new(Code::TwistSlack, headline).at(strand.length_place).help(help)
+}
+
+fn bare(strand: &Strand) -> Option<Remark> {
+    let share = strand.bare() / strand.finished;
+    (share > BARE).then(|| {
+        let headline = format!("strand {} is bare along {:.0} % of its length", strand.name, 100.0 * share);
+        let help = "string more beads on it, or make it shorter";
+        Remark::new(Code::TwistBare, headline).at(strand.length_place).help(help)
+    })
 }

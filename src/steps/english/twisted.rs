@@ -15,7 +15,7 @@ pub fn twisted(design: &Design) -> Option<String> {
     let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
     let ruler = |length: Length| design.heading.units.ruler(length);
     let reach =
-        format!("Twisted {}, the strands reach {} from loop to loop", times(twist.turns), ruler(twist.length()));
+        format!("Twisted {}, the strands reach about {} from loop to loop", times(twist.turns), ruler(twist.length()));
     let needed = twist.needed(wanted).map(|needed| match needed.as_slice() {
         [first, rest @ ..] if rest.iter().all(|other| (*other - *first).value().abs() < ALIKE) => {
             format!("make each {}", ruler(*first))
@@ -43,7 +43,8 @@ impl Teller<'_> {
             times(twist.turns)
         );
         let check = format!(
-            "From loop to loop the twisted strands measure about {}, and together they are about {} thick.",
+            "From loop to loop the twisted strands measure about {}, and together they are about {} thick (worked out for \
+             smooth strands: beads that settle into one another's gaps let them reach a little farther).",
             self.ruler(twist.length()),
             self.ruler(twist.thickness())
         );
