@@ -77,13 +77,13 @@ impl Twist {
         (lay.slack > SLACK * whole).then_some(Length::mm(lay.slack))
     }
 
-    /// How a strand is drawn: one that stands loose as the helix as wide as its length asks for.
+    /// How far from the line a strand lies that stands loose, all of its length in one even helix, in mm; one that is taut
+    /// where it is taut.
     #[must_use]
-    pub fn drawn(&self, strand: usize) -> Option<Lay> {
+    pub fn aside(&self, strand: usize) -> Option<f64> {
         let (lay, whole) = (self.lays().get(strand)?, self.bundle.plies().get(strand)?.length);
         let aside = (whole * whole - self.twisted.length * self.twisted.length).max(0.0).sqrt();
-        let radius = self.slack(strand).map_or(lay.radius, |_| aside / (TAU * self.turns));
-        Some(Lay { radius, ..*lay })
+        Some(self.slack(strand).map_or(lay.radius, |_| aside / (TAU * self.turns)))
     }
 }
 

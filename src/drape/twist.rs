@@ -3,19 +3,19 @@
 //! **Problem.** How the strands of a torsade hang, and lie on the neck, all of them together.
 //!
 //! **Method.** The line round which they lie hangs, and is worn, as one strand as long as the twisted piece, with the
-//! weight of all strands spread over it, and as thick as they are together. Each strand is a helix round it ([`Twist`]):
-//! a place on it lies so far along the line as it is along the strand, evenly. Frames along the line do not turn about
+//! weight of all strands spread over it, and as thick as they are together. Each strand is a helix round it ([`Twist`]), along
+//! which it is spread evenly: where the line bends, strands slide past one another. Frames along the line do not turn about
 //! it by themselves (each is the one before, set upright on the line).
 //!
 //! **Trade-off.** The twist is even, right-handed, and nothing hinders the line in bending. Beads that slide stay in the middle of where they may be, since
-//! the twist holds them. Within the breadth of the twisted strands from either end all gather in the line. A strand
+//! the twist holds them. Within the breadth of the twisted strands from either end all gather in the line, and what is loose stands out beyond the cones. A strand
 //! bears its share of the line's tension among those that are not loose, and is drawn so much harder as it runs aslant.
 
 use std::f64::consts::TAU;
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Link, Unhung, solve};
-use super::{Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, slide};
+use super::{Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, contact, slide};
 use crate::design::{Design, Strand, Twist, What};
 use crate::geometry::twist::Lay;
 use crate::geometry::{Point, Point3};
@@ -38,8 +38,8 @@ pub fn hang(design: &Design, twist: &Twist, span: f64, soon: bool) -> Result<Dra
     let axis = Axis::new(&hung_line(&links, &hanging));
     let strands = design.strands.iter().zip(chains).enumerate();
     let strands = strands.map(|(at, (strand, (chain, starts)))| {
-        let strung = Strung { strand, chain: &chain, winding: Winding::new(twist, at, strand) };
-        strung.hung(&axis, starts, &hanging, share(design, twist))
+        let strung = Strung { strand, chain: &chain, way: Winding::new(design, twist, at).way(&axis) };
+        strung.hung(starts, &hanging, share(design, twist))
     });
     let strands = strands.collect();
     Ok(Drape { span, strands, clearances: Vec::new(), presses: Vec::new(), unrest: None, worn, rings: Vec::new() })
@@ -80,8 +80,7 @@ fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
     let line = worn.lines.first().cloned().unwrap_or_default();
     let drop = worn.drops.first().copied().unwrap_or_default();
     let axis = Axis::new(&line);
-    let strand = |(at, strand): (usize, &Strand)| Winding::new(twist, at, strand).way(&axis);
-    worn.lines = design.strands.iter().enumerate().map(strand).collect();
+    worn.lines = (0..design.strands.len()).map(|at| Winding::new(design, twist, at).way(&axis)).collect();
     worn.drops = vec![drop; design.strands.len()];
 }
 
@@ -114,6 +113,18 @@ impl Axis {
         Self { spots: spots.to_vec(), across }
     }
 
+    /// Stations all along it, no farther apart than the links of a line, with some that must be among them.
+    fn stations(&self, must: [f64; 2]) -> Vec<f64> {
+        let mut all: Vec<f64> = self.spots.iter().map(|spot| spot.station).chain(must).collect();
+        all.sort_by(f64::total_cmp);
+        let finer = all.windows(2).flat_map(|pair| {
+            let (from, count) = (pair[0], super::chain::pieces(pair[1] - pair[0], LINK));
+            let step = (pair[1] - from) / count.max(1) as f64;
+            (0..count).map(move |at| from + step * at as f64)
+        });
+        finer.chain(all.last().copied()).collect()
+    }
+
     /// A place on the line; nothing beyond its ends.
     fn at(&self, station: f64) -> Option<Stand> {
         let next = self.spots.partition_point(|spot| spot.station <= station).clamp(1, self.spots.len().max(2) - 1);
@@ -144,80 +155,96 @@ struct Winding {
     turns: f64,
     /// Of the strand, and of the line.
     lengths: [f64; 2],
-    /// How far from either end it goes out from the line.
+    /// How far from the line it lies, loose as it is.
+    loose: f64,
+    /// How far from either end it goes out from the line, and where it begins to stand out loose.
     gathers: f64,
+    covered: f64,
 }
 
 impl Winding {
-    fn new(twist: &Twist, at: usize, strand: &Strand) -> Self {
+    fn new(design: &Design, twist: &Twist, at: usize) -> Self {
+        let lay = twist.lays()[at];
         Self {
-            lay: twist.drawn(at).unwrap_or_default(),
+            lay,
             turns: twist.turns,
-            lengths: [strand.finished.value(), twist.length().value()],
+            lengths: [design.strands[at].finished.value(), twist.length().value()],
+            loose: twist.aside(at).unwrap_or(lay.radius),
             gathers: twist.thickness().value(),
+            covered: contact::covered(design),
         }
     }
 
-    /// A place on the strand: in the closure, beyond its ends, on the line.
-    fn at(&self, axis: &Axis, station: f64) -> Option<(Point3, bool)> {
-        let [own, line] = self.lengths;
-        let on_line = if station > own { line + station - own } else { station.min(station * line / own) };
-        let stand = axis.at(on_line)?;
-        let near = (on_line.min(line - on_line) / self.gathers).clamp(0.0, 1.0);
-        let out = self.lay.radius * near * near * (3.0 - 2.0 * near);
-        let (sine, cosine) = libm::sincos(self.lay.start + TAU * self.turns * on_line / line);
-        let aside = stand.across * cosine + stand.along.cross(stand.across) * sine;
-        Some((stand.at + aside * out, stand.hidden))
+    /// How far from the line it is at a distance from the nearer end.
+    fn aside(&self, from_end: f64) -> f64 {
+        let rising = |from: f64| {
+            let share = ((from_end - from) / self.gathers).clamp(0.0, 1.0);
+            share * share * (3.0 - 2.0 * share)
+        };
+        self.lay.radius * rising(0.0) + (self.loose - self.lay.radius) * rising(self.covered)
     }
 
-    /// The strand's way round a line that is worn: stations of the line are those of the strand.
+    /// A place on the strand, by its place on the line: in the closure, beyond its ends, on the line.
+    fn at(&self, axis: &Axis, on_line: f64) -> Option<Spot> {
+        let line = self.lengths[1];
+        let stand = axis.at(on_line)?;
+        let out = self.aside(on_line.min(line - on_line));
+        let (sine, cosine) = libm::sincos(self.lay.start + TAU * self.turns * on_line / line);
+        let aside = stand.across * cosine + stand.along.cross(stand.across) * sine;
+        Some(Spot { station: on_line, at: stand.at + aside * out, hidden: stand.hidden })
+    }
+
+    /// The strand's way round a line: stations are the strand's own, spread evenly along its way.
     fn way(&self, axis: &Axis) -> Vec<Spot> {
         let [own, line] = self.lengths;
-        let on_strand = |station: f64| match station {
-            before if before < 0.0 => before,
-            beyond if beyond > line => own + beyond - line,
-            within => within * own / line,
-        };
-        let stations = axis.spots.windows(2).flat_map(|pair| {
-            let [from, to] = [pair[0].station, pair[1].station];
-            let count = super::chain::pieces(to - from, LINK).max(1);
-            (0..count).map(move |step| from + (to - from) * step as f64 / count as f64)
-        });
-        let last = axis.spots.last().map(|spot| spot.station);
-        let spot = |station: f64| {
-            let (at, hidden) = self.at(axis, on_strand(station))?;
-            Some(Spot { station: on_strand(station), at, hidden })
-        };
-        stations.chain(last).filter_map(spot).collect()
+        let mut way: Vec<Spot> =
+            axis.stations([0.0, line]).into_iter().filter_map(|station| self.at(axis, station)).collect();
+        let is_strung = |spot: &Spot| (0.0..=line).contains(&spot.station);
+        let mut gone = 0.0;
+        let mut last: Option<Point3> = None;
+        for spot in &mut way {
+            if is_strung(spot) {
+                gone += last.map_or(0.0, |last| last.distance(spot.at));
+                (spot.station, last) = (gone, Some(spot.at));
+            } else if spot.station > line {
+                spot.station += own - line;
+            }
+        }
+        let share = own / gone;
+        way.iter_mut().filter(|spot| (0.0..=gone).contains(&spot.station)).for_each(|spot| spot.station *= share);
+        way
     }
 }
 
-/// A strand in its chain's links, and how it goes round the line.
+/// Where a way is at a station, which lies between its ends.
+fn on(way: &[Spot], station: f64) -> Option<Point3> {
+    let next = way.partition_point(|spot| spot.station <= station).clamp(1, way.len().max(2) - 1);
+    let (from, to) = (way.get(next - 1)?, way.get(next)?);
+    Some(from.at.between(to.at, (station - from.station) / (to.station - from.station)))
+}
+
+/// A strand in its chain's links, and its way round the line.
 struct Strung<'a> {
     strand: &'a Strand,
     chain: &'a Chain,
-    winding: Winding,
+    way: Vec<Spot>,
 }
 
 impl Strung<'_> {
     /// The strand round the line as it hangs, of whose tension it bears a share.
-    fn hung(&self, axis: &Axis, starts: Vec<f64>, line: &Hanging, share: f64) -> Hung {
+    fn hung(&self, starts: Vec<f64>, line: &Hanging, share: f64) -> Hung {
         let stations = self.chain.stations();
-        let joint = |station: &f64| Some(Joint { station: *station, at: self.winding.at(axis, *station)?.0.front() });
+        let joint = |station: &f64| Some(Joint { station: *station, at: on(&self.way, *station)?.front() });
         let joints: Vec<_> = stations.iter().filter_map(joint).collect();
         let ends = [joints.first(), joints.last()].map(|joint| joint.map_or(Point::ORIGIN, |joint| joint.at));
         let lowest = line.joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
-        let [first, lowest_pull, last] = [line.first, line.lowest, line.last].map(|tension| tension * share);
+        let seats = stations.iter().zip(&self.chain.pieces).filter_map(|(from, piece)| self.seat(*from, *piece));
         Hung {
             ends,
-            seats: stations
-                .iter()
-                .zip(&self.chain.pieces)
-                .filter_map(|(from, piece)| self.seat(axis, *from, *piece))
-                .collect(),
+            seats: seats.collect(),
             joints,
             starts,
-            tension: Tension { first, lowest: lowest_pull, last },
+            tension: Tension { first: line.first * share, lowest: line.lowest * share, last: line.last * share },
             drop: 0.0 - lowest,
             iterations: line.iterations,
             residual: line.residual,
@@ -226,13 +253,12 @@ impl Strung<'_> {
     }
 
     /// Where a bit sits whose link starts at a station.
-    fn seat(&self, axis: &Axis, from: f64, piece: Piece) -> Option<Seat> {
+    fn seat(&self, from: f64, piece: Piece) -> Option<Seat> {
         let Piece::Bit(train, index) = piece else { return None };
         let bit = &self.strand.trains[train].bits[index];
         let station = from + bit.before;
-        let place = |station: f64| self.winding.at(axis, station).map(|(at, _)| at);
-        let (at, before, after) = (place(station)?, place(from)?, place(from + bit.length())?);
-        let along = (after - before).unit()?;
+        let [at, before, after] = [station, from, from + bit.length()].map(|station| on(&self.way, station));
+        let (at, along) = (at?, (after? - before?).unit()?);
         (bit.what != What::Gap).then(|| Seat {
             train,
             bit: index,
@@ -269,10 +295,9 @@ mod tests {
 
     /// Where a strand is from one end of the line to the other, a millimetre from place to place.
     fn places(design: &Design, at: usize, axis: &Axis) -> Vec<Point3> {
-        let strand = &design.strands[at];
-        let winding = Winding::new(design.twist.as_ref().unwrap(), at, strand);
-        let stations = (0..).map(f64::from).take_while(|station| *station < strand.finished.value());
-        stations.filter_map(|station| Some(winding.at(axis, station)?.0)).collect()
+        let way = Winding::new(design, design.twist.as_ref().unwrap(), at).way(axis);
+        let stations = (0..).map(f64::from).take_while(|station| *station < design.strands[at].finished.value());
+        stations.filter_map(|station| on(&way, station)).collect()
     }
 
     #[test]
@@ -282,7 +307,8 @@ mod tests {
         for at in 0..3 {
             let places = places(&design, at, &axis);
             let long: f64 = places.windows(2).map(|pair| pair[0].distance(pair[1])).sum();
-            // Less by what it gathers at both ends, and as the line bends.
+            assert!(places.windows(2).all(|pair| (pair[0].distance(pair[1]) - 1.0).abs() < 0.01));
+            // Less by what it gathers at both ends.
             let whole = (places.len() - 1) as f64;
             assert!((long - whole).abs() < 0.004 * whole, "{long}, {whole}");
         }
