@@ -20,6 +20,8 @@ use crate::design::{Design, Strand, Twist, What};
 use crate::geometry::twist::Lay;
 use crate::geometry::{Point, Point3};
 
+/// Stations nearer to each other than this, in mm, are one.
+const SAME: f64 = 1e-9;
 /// Longest link of the line in mm, and most of them.
 const LINK: f64 = 1.0;
 const LINKS: f64 = 2_000.0;
@@ -117,6 +119,7 @@ impl Axis {
     fn stations(&self, must: [f64; 2]) -> Vec<f64> {
         let mut all: Vec<f64> = self.spots.iter().map(|spot| spot.station).chain(must).collect();
         all.sort_by(f64::total_cmp);
+        all.dedup_by(|next, last| *next - *last < SAME);
         let finer = all.windows(2).flat_map(|pair| {
             let (from, count) = (pair[0], super::chain::pieces(pair[1] - pair[0], LINK));
             let step = (pair[1] - from) / count.max(1) as f64;
@@ -199,7 +202,7 @@ impl Winding {
         let [own, line] = self.lengths;
         let mut way: Vec<Spot> =
             axis.stations([0.0, line]).into_iter().filter_map(|station| self.at(axis, station)).collect();
-        let is_strung = |spot: &Spot| (0.0..=line).contains(&spot.station);
+        let is_strung = |spot: &Spot| (-SAME..=line + SAME).contains(&spot.station);
         let mut gone = 0.0;
         let mut last: Option<Point3> = None;
         for spot in &mut way {
