@@ -18,9 +18,11 @@ fn beside(length: &str) -> String {
     text.replace("name: other\n    cord: line\n", &format!("name: other\n    cord: line\n    length: {length}\n"))
 }
 
-/// The same with both strands of a length, and beads that slide.
+/// The same with the first strand of a length, the second of 486 mm, and beads that slide.
 fn bare(length: &str) -> String {
-    twisted("6").replace("    beads:", &format!("    length: {length}\n    beads:"))
+    let beads = "    beads:";
+    let long = twisted("6").replace(beads, &format!("    length: 486 mm\n{beads}"));
+    long.replacen("486 mm", length, 1)
 }
 
 pub fn cases() -> Vec<Case> {
