@@ -20,6 +20,9 @@ use super::round::Stock;
 use super::stock::Bead;
 use super::{Context, spring};
 
+/// Share of its length by which a strand may be longer than its way before it stands out of the twist: an assumption.
+const SLACK: f64 = 0.01;
+
 /// How strands are twisted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Twist {
@@ -30,9 +33,6 @@ pub struct Twist {
     bundle: Bundle,
     twisted: Twisted,
 }
-
-/// Share of its length by which a strand may be longer than its way before it stands out of the twist: an assumption.
-const SLACK: f64 = 0.01;
 
 impl Twist {
     /// How long the twisted strands are, from loop to loop.
@@ -66,9 +66,7 @@ impl Twist {
         let needed = self.bundle.needed(self.turns, twisted.value())?;
         Some(needed.into_iter().map(Length::mm).collect())
     }
-}
 
-impl Twist {
     /// How much longer than its way a strand of the design is that stands loose in the twist; nothing of one that lies in
     /// its place, or nearly.
     #[must_use]
@@ -94,8 +92,8 @@ impl Design {
         self.twist.as_ref().map_or(strand.finished, Twist::length)
     }
 
-    /// The length of the strand that is drawn tautest, before twisting: what one would have the twisted piece be who
-    /// had not thought of it.
+    /// The length of the shortest of strands that are twisted, before that: what one would have the twisted piece reach
+    /// who had not thought of it.
     #[must_use]
     pub fn untwisted(&self) -> Option<Length> {
         self.twist.as_ref()?;

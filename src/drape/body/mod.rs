@@ -66,18 +66,18 @@ pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
         Strung { pieces: pieces.unwrap_or(strung.pieces), ..strung }
     };
     let strings: Vec<Strung> = design.strands.iter().zip(chains).zip(&fronts).map(strung).collect();
-    laid(design, &strings, &super::contact::order(design), &fronts)
+    on_neck(design, &strings, &super::contact::order(design), &fronts)
 }
 
 /// The line of twisted strands on its neck: links that reach so far from it.
 #[must_use]
 pub fn wear_as_one(design: &Design, links: &[Link], reach: f64) -> Worn {
     let pieces = links.iter().map(|link| Piece { link: *link, reach }).collect();
-    laid(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
+    on_neck(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
 }
 
 /// What is strung on its neck, laid in an order.
-fn laid(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Option<Front>]) -> Worn {
+fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Option<Front>]) -> Worn {
     let skin = Skin::new(&Shape::from(&design.wear));
     let in_front = super::fall::falls(design);
     let closure = if in_front { 0.0 } else { closure(design) };
