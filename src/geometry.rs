@@ -8,6 +8,7 @@ mod passage;
 pub mod path;
 mod space;
 pub mod taut;
+pub mod twist;
 pub mod wound;
 
 use std::ops::{Add, Mul, Sub};

@@ -290,7 +290,7 @@ impl Design {
     #[must_use]
     pub fn has_shortest(&self) -> bool {
         const LEAST: f64 = 0.5;
-        let lengths = || self.strands.iter().map(|strand| strand.finished.value());
+        let lengths = || self.strands.iter().map(|strand| self.reach_of(strand).value());
         lengths().fold(0.0, f64::max) - lengths().fold(f64::INFINITY, f64::min) > LEAST
     }
 
@@ -299,7 +299,7 @@ impl Design {
     #[must_use]
     pub fn piece_length(&self) -> (Length, Length) {
         let (least, most) = self.closure_length();
-        let lengths = self.strands.iter().map(|strand| (strand.finished + strand.slack).value());
+        let lengths = self.strands.iter().map(|strand| (self.reach_of(strand) + strand.slack).value());
         let length = Length::mm(match self.heading.kind {
             Kind::Earrings => self.strands.iter().map(|strand| self.depth(strand)).fold(0.0, f64::max),
             _ => lengths.reduce(f64::min).unwrap_or_default(),

@@ -32,6 +32,7 @@ mod stated;
 mod stock;
 mod stops;
 mod strand;
+mod twist;
 mod wear;
 mod wraps;
 
@@ -54,6 +55,7 @@ pub use shelf::check as check_shelf;
 pub use spring::Spring;
 pub use stated::Stated;
 pub use stock::*;
+pub use twist::Twist;
 pub use wear::{Basis, Build, Fit, limb};
 
 use shelf::Shelf;
@@ -205,6 +207,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         shelf.recolour(colours, context);
     }
     wraps::check(pattern, context)?;
+    twist::check(pattern, context)?;
     closure::only_above(pattern, context);
     let closure = closure::closure(pattern, &shelf, context);
     let closed = closure.is_some();
@@ -226,7 +229,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         _ => {}
     }
     bars::share_mass(&mut strands, Stock { beads: &shelf.beads, findings: &shelf.findings });
-    let design = Design {
+    let mut design = Design {
         heading: heading(pattern, choice),
         beads: shelf.beads,
         cords: shelf.cords,
@@ -236,9 +239,11 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         closure,
         wear: wear::wear(pattern.kind.value, &said),
         wraps: wraps::written(pattern),
+        twist: None,
         copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
         price: pattern.price.as_ref().map(price),
     };
+    design.twist = if whole { twist::twist(&design, pattern, context) } else { None };
     Some((design, whole))
 }
 

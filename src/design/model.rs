@@ -17,6 +17,7 @@ use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::stated::Stated;
 use super::stock::{Bead, Cord};
+use super::twist::Twist;
 use super::wear::{Basis, Build};
 
 /// A piece, resolved.
@@ -40,6 +41,8 @@ pub struct Design {
     pub wear: Wear,
     /// How many times the piece goes round, as the pattern says.
     pub wraps: f64,
+    /// How its strands are twisted round one another, where they are.
+    pub twist: Option<Twist>,
     /// How often the whole is made: 1, or 2 for a pair of earrings.
     pub copies: u32,
     /// What the maker asks for her work, where the pattern says.

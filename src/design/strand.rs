@@ -71,7 +71,8 @@ pub fn strand(
     let asked = made_to.asked.filter(|_| closure.open().is_none());
     let spring = |bits: &[Bit]| Spring::of(stock, &shelf.cords[cord], bits.iter(), made_to.limb);
     let turns = |bits: &[Bit]| spring(bits).map_or(0.0, |spring| spring.turns(stock, bits));
-    let inside = |bits: &[Bit]| row.inside(bits);
+    let lost = |bits: &[Bit]| made_to.twisted.map_or(Some(0.0), |twisted| twisted.lost(stock, bits, thick, takes));
+    let inside = |bits: &[Bit]| lost(bits).map_or(0.0, |lost| row.inside(bits) - lost);
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let measure = match (length, asked) {
         _ if shelf.cords[cord].is_sprung() => Some(Asked { asked: made_to.wraps, measure: &turns }),

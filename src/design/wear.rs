@@ -9,6 +9,7 @@ use crate::units::Length;
 use super::Context;
 use super::model::Wear;
 use super::stated::Stated;
+use super::twist::Alike;
 use super::wraps;
 
 /// Percentile of the body that is assumed where the pattern names none.
@@ -194,6 +195,8 @@ pub struct MadeTo {
     pub limb: Option<Length>,
     /// What a row of no written length measures inside, closed; nothing where nobody says the girth.
     pub asked: Option<Length>,
+    /// How many strands are twisted round one another, and how often.
+    pub twisted: Option<Alike>,
     /// Whether the piece is made to other measures than the pattern's own.
     pub remade: bool,
 }
@@ -220,6 +223,7 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
         change: written + (more + ease - usual) * wraps,
         limb: narrowest,
         asked: narrowest.map(|girth| girth + ease + written),
+        twisted: Alike::of(pattern),
         remade: said.0[..2].iter().any(Option::is_some),
     })
 }

@@ -2,7 +2,7 @@
 //!
 //! x to the right and y up, in mm, from the first end of the innermost strand. See [`mod@hang`] for
 //! the solver, [`slide`] for beads that gather, [`body`] for what is worn, [`clearance`] for crowding,
-//! [`fall`] for pieces whose ends are in front, [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`](crate::geometry::taut) for
+//! [`fall`] for pieces whose ends are in front, `twist` for torsades, [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`](crate::geometry::taut) for
 //! how they lie there.
 
 pub mod body;
@@ -16,6 +16,7 @@ mod program;
 pub mod ring;
 pub mod slide;
 mod strand;
+mod twist;
 
 pub use contact::{Press, Unrest};
 pub use strand::{Fault, clearance as clearance_of, hang, hang_alone};

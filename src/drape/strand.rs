@@ -3,7 +3,7 @@
 use super::chain::{Chain, Piece};
 use super::fall::{self, Over};
 use super::hang::{Hanging, Unhung};
-use super::{Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, ring, slide};
+use super::{Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, ring, slide, twist};
 use crate::design::{Design, Strand, Wear, What, Worn};
 use crate::geometry::{Extent, Point};
 use crate::many;
@@ -82,6 +82,9 @@ pub fn hang_alone(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
 fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = hold(design, span);
+    if let (Some(twist), Hold::Points(span)) = (&design.twist, hold) {
+        return twist::hang(design, twist, span, soon).map_err(|why| Fault { strand: 0, why });
+    }
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
     for (strand, placed) in strands.into_iter().enumerate() {

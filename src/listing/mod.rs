@@ -141,9 +141,11 @@ fn declared(design: &Design) -> (Vec<String>, Vec<String>) {
 fn laid(piece: &Piece) -> Vec<Fact> {
     let design = &piece.design;
     let mut laid = vec![Fact::new(sheet::length_fact(design), sheet::finished(piece))];
+    laid.extend(sheet::twist(design).map(|(name, times)| Fact::new(name, times)));
     if design.strands.len() > 1 {
+        let before = if design.twist.is_some() { ", before twisting" } else { "" };
         let strand = |strand: &crate::design::Strand| {
-            Fact::new(format!("strand {}", strand.name), design.heading.units.ruler(strand.finished))
+            Fact::new(format!("strand {}{before}", strand.name), design.heading.units.ruler(strand.finished))
         };
         laid.extend(design.strands.iter().map(strand));
     }
@@ -170,7 +172,8 @@ fn worn(piece: &Piece) -> Vec<Fact> {
         worn.push(Fact::new("measures inside", ruler(ring.inside_girth)));
     }
     let drops = piece.drape.worn.iter().flat_map(|worn| worn.drops.iter().zip(&design.strands));
-    let several = design.strands.len() > 1;
+    let drops = drops.take(if design.twist.is_some() { 1 } else { design.strands.len() });
+    let several = design.strands.len() > 1 && design.twist.is_none();
     let drop = |(drop, strand): (&f64, &crate::design::Strand)| {
         let which = if several { format!(", strand {}", strand.name) } else { String::new() };
         let neck = if limb.is_some() {

@@ -55,11 +55,26 @@ pub struct StrandMeasures {
     /// Cord beyond all bare cord that the beads take up when they are closed to a ring.
     pub slack_mm: f64,
     pub cut_mm: f64,
+    /// How it lies where strands are twisted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub twist: Option<LayMeasures>,
     /// Cord of that which its knots take up.
     pub in_knots_mm: f64,
     pub mass_g: f64,
     pub hang: HangMeasures,
     pub beads: Vec<BeadMeasures>,
+}
+
+/// How a strand lies in a twist.
+#[derive(Debug, Serialize)]
+pub struct LayMeasures {
+    /// From the line round which all lie to its middle, drawn taut.
+    pub radius_mm: f64,
+    /// How much longer it is than its way.
+    pub slack_mm: f64,
+    /// How long it must be for the twisted piece to reach as far as the shortest strand is long; none where so many
+    /// turns do not go into that.
+    pub needed_mm: Option<f64>,
 }
 
 /// How a strand hangs.
@@ -125,6 +140,9 @@ pub struct ClearanceMeasures {
 pub struct PieceMeasures {
     pub finished_mm: Range,
     pub mass_g: f64,
+    /// Where its strands are twisted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub twist: Option<TwistMeasures>,
     pub ring: Option<RingMeasures>,
     pub worn: Option<WornMeasures>,
 }
@@ -135,6 +153,20 @@ pub struct PieceMeasures {
 pub struct Range {
     pub least: f64,
     pub most: f64,
+}
+
+/// A torsade.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+pub struct TwistMeasures {
+    pub turns: f64,
+    /// From loop to loop.
+    pub length_mm: f64,
+    pub thickness_mm: f64,
+    /// How steeply the outermost strands run across it.
+    pub angle_deg: f64,
+    /// The shortest strand before twisting, for which the strands say what they need.
+    pub wanted_mm: f64,
 }
 
 /// A closed bracelet.
@@ -223,11 +255,31 @@ fn strand(design: &Design, index: usize, hung: &Hung, way: &[Spot]) -> StrandMea
         bare_mm: strand.bare().value(),
         slack_mm: strand.slack.value(),
         cut_mm: strand.cut().value(),
+        twist: lay(design, index),
         in_knots_mm: strand.in_knots().value(),
         mass_g: strand.mass(design).value(),
         hang: hang(hung),
         beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat, way)).collect(),
     }
+}
+
+/// How a strand lies in the twist.
+fn lay(design: &Design, index: usize) -> Option<LayMeasures> {
+    let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
+    let lay = twist.lays().get(index)?;
+    let needed = twist.needed(wanted).and_then(|needed| needed.get(index).copied());
+    Some(LayMeasures { radius_mm: lay.radius, slack_mm: lay.slack, needed_mm: needed.map(Length::value) })
+}
+
+fn twisted(design: &Design) -> Option<TwistMeasures> {
+    let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
+    Some(TwistMeasures {
+        turns: twist.turns,
+        length_mm: twist.length().value(),
+        thickness_mm: twist.thickness().value(),
+        angle_deg: twist.angle().to_degrees(),
+        wanted_mm: wanted.value(),
+    })
 }
 
 fn hang(hung: &Hung) -> HangMeasures {
@@ -294,6 +346,7 @@ fn whole(piece: &Piece) -> PieceMeasures {
     PieceMeasures {
         finished_mm: Range { least: least.value(), most: most.value() },
         mass_g: (design.mass() * f64::from(design.copies)).value(),
+        twist: twisted(design),
         ring: drape.ring().map(|ring| RingMeasures {
             inside_girth_mm: ring.inside_girth,
             coil: ring.coil.as_ref().map(|coil| CoilMeasures { turns: coil.turns, pitch_mm: coil.pitch }),

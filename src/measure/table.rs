@@ -1,7 +1,7 @@
 //! Measures as a table for people.
 
 use crate::pattern::Kind;
-use crate::units::{UnitStyle, eighths};
+use crate::units::{UnitStyle, eighths, times};
 
 use super::{Measures, StrandMeasures, mm};
 
@@ -39,6 +39,10 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     ];
     if strand.slack_mm > 0.0 {
         lines.insert(4, ("in the round", format!("{} more cord", exact(strand.slack_mm, units))));
+    }
+    if let Some(twist) = &strand.twist {
+        lines.push(("slack", mm(twist.slack_mm).tenths()));
+        lines.extend(twist.needed_mm.map(|needed| ("needed", exact(needed, units))));
     }
     // What is laid straight pulls at nothing.
     if tension.first > 0.0 {
@@ -78,6 +82,11 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
             gap
         };
         lines.push(("between strands", gap));
+    }
+    if let Some(twist) = &piece.twist {
+        let (turns, length, thick) =
+            (times(twist.turns), exact(twist.length_mm, units), mm(twist.thickness_mm).tenths());
+        lines.push(("twisted", format!("{turns} to {length}, {thick} thick, at {:.1} degrees", twist.angle_deg)));
     }
     if let Some(ring) = &piece.ring {
         lines.extend(ring.coil.as_ref().map(|coil| ("goes round", format!("{} times", eighths(coil.turns)))));

@@ -58,6 +58,8 @@ pub const MOST_WRITTEN: u32 = 5_000;
 pub const MOST_LINKS: u32 = 1_000;
 /// Most times that a piece goes round.
 pub const MOST_WRAPS: u32 = 30;
+/// Most turns of a torsade.
+const MOST_TWISTS: f64 = 200.0;
 /// Most sizes of a graduated row.
 pub const MOST_GRADES: u32 = 10;
 /// Longest that a piece and its strands may be, in mm.
@@ -99,6 +101,7 @@ pub const BOUNDS: &[Bound] = &[
     lists("Pattern", &["assorted"], 50.0),
     lists("Pattern", &["strands"], 60.0),
     of("Pattern", &["wraps"], Unit::Plain, (1.0, MOST_WRAPS as f64)),
+    of("Pattern", &["twist"], Unit::Plain, (1.0, MOST_TWISTS)),
     lists("Pattern", &["sizes", "colourways"], 20.0),
     texts("Pattern", &["title", "designer", "time"], 200.0),
     texts("Pattern", &["currency"], 20.0),

@@ -49,6 +49,8 @@ record!(
         assorted: Dict<Assorted>,
         /// How many times the piece goes round; 1 unless you say.
         wraps: Option<At<Turns>>,
+        /// How many times the strands are twisted round one another, once their first ends are closed.
+        twist: Option<At<Turns>>,
         /// The strands in the order they are hooked on, innermost first.
         strands: At<Vec<At<Strand>>>,
         /// What joins the strands' ends.

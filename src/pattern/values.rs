@@ -88,7 +88,7 @@ text_values! {
     Between: "a whole number, or 0", { "type": "integer", "minimum": 0 }, between;
     Factor: "a number such as 2.5", { "type": "number", "exclusiveMinimum": 0 }, factor;
     Ratio: "a ratio such as 1.2", { "type": "number", "exclusiveMinimum": 0 }, |text| factor(text).map(|factor| Ratio(factor.0));
-    Turns: "a number of turns such as 3 or 3 1/2", { "type": ["number", "string"], "description": "How many times round: 3, 3.5 or 3 1/2" }, |text| units::turns(text).map(Turns);
+    Turns: "a number of turns such as 3 or 3 1/2", { "type": ["number", "string"], "description": "How many turns: 3, 3.5 or 3 1/2" }, |text| units::turns(text).map(Turns);
     Tilt: "an angle such as 20 deg", { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle: 20 deg" }, |text| units::degrees(text).map(Tilt);
     YesNo: "yes or no", { "enum": ["yes", "no", true, false] }, yes_no;
     Colour: "a colour such as \"#5d7f5b\"", { "type": "string", "pattern": "^#[0-9a-fA-F]{6}$", "description": "A colour: \"#5d7f5b\"" }, colour;
@@ -175,7 +175,7 @@ pub enum Overhead {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ratio(pub f64);
 
-/// How many times a piece goes round.
+/// How many times a piece goes round, or its strands are twisted.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Turns(pub f64);
 

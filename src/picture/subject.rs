@@ -2,6 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
+use crate::design::Design;
 use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -117,6 +118,9 @@ pub fn strung(
     stencils: &mut Stencils<'_>,
 ) -> Vec<Mark> {
     let design = &piece.design;
+    if design.twist.is_some() {
+        return vec![twined(design, strands, shade, frame, stencils)];
+    }
     let order = figure::longest_first(design).into_iter();
     let figures: Vec<_> = order
         .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
@@ -131,4 +135,11 @@ pub fn strung(
     let bars = figure::bars(design, &hung, frame, stencils);
     marks.extend((!bars.is_empty()).then(|| shade.touching(bars)));
     marks
+}
+
+/// Twisted strands, the nearer of which throw shadows on the farther.
+fn twined(design: &Design, strands: &[Option<Hung>], shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
+    let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
+    let layers = figure::twined::layers(design, &hung, frame, stencils, MOST_SHADOWS);
+    Mark::figure(figure::twined::label(design), layers.into_iter().map(|layer| shade.touching(layer)).collect())
 }

@@ -23,6 +23,7 @@ pub fn alternative(piece: &Piece) -> String {
 pub fn subject(design: &Design) -> String {
     let strands = match design.strands.len() {
         1 => String::new(),
+        many if design.twist.is_some() => format!(" of {many} strands twisted together"),
         many => format!(" of {many} strands"),
     };
     let open = design.closure.open().map(|_| "an open necklace".to_owned());

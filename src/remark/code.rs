@@ -459,6 +459,32 @@ codes! {
          turn; its ends, joined by a clasp or a knot, meet across the turns, so that it goes round whole times. \
          Earrings and straps go round nothing, several strands are wound one by one, and an open necklace is not closed. Memory wire goes round any number of times \
          and closes by itself: it takes no clasp.";
+    CannotTwist = "cannot-twist", Error,
+        "The strands cannot be twisted so. \
+         `twist: 3` turns one end of all of a necklace's strands three times before it is closed, so that two or more lie round one \
+         another as a torsade; whole and half turns can be joined, and what joins the ends must gather them and not hold them \
+         apart. A strand of length L that goes N times round at a radius R makes a piece of length H by \
+         L² = H² + (2 pi N R)², where R is the least at which neighbouring helices do not lie in one another. Strands have a \
+         greatest number of turns: where N is more, no H is long enough (Bohr and Olsen, The ancient art of laying rope, EPL 93 (2011) \
+         60004).";
+    TwistTight = "twist-tight", Warning,
+        "The strands are twisted so tightly that they run across the piece at more than 40 degrees. \
+         Between 47 degrees (three strands) and 51 (two) they lock, and no further turn goes in; near that a little more width of \
+         the beads makes the piece much shorter, beads stand aslant with gaps between them, and a slack cord is soon cut by their \
+         edges. The limit of 40 degrees is an assumption.";
+    TwistLoose = "twist-loose", Advice,
+        "The strands are twisted so little that they run along the piece at less than 3 degrees, and look untwisted. \
+         The angle is that whose tangent is 2 pi N R / H, of N turns at a radius R on a length H. The limit is an assumption.";
+    TwistSlack = "twist-slack", Warning,
+        "A strand is longer than its way in the twist, so that it bulges out of it. \
+         All strands of a torsade reach as far as the one that is drawn tautest; what another has more, L less the root of \
+         H² + (2 pi N R)², stands loose. A hundredth of its length is let pass (an assumption). Strands of equal length are slack \
+         where they lie in the core of many; `allow: [twist-slack]` where bulges are meant.";
+    TwistBare = "twist-bare", Warning,
+        "A strand that is twisted is bare along more than a tenth of its length. \
+         Thin strands turn more easily than thick ones, so that the twist goes where the cord is bare and leaves the beads \
+         beside it almost straight. Lengths and drawing take beads and bare cord as if they were spread evenly. The limit is \
+         an assumption; fill strands bead to bead, or keep their beads apart with knots.";
     NoRest = "no-rest", Error,
         "The strand cannot hang as it is written. \
          The strand cannot hang from its two points: it is shorter than the distance between \

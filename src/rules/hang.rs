@@ -5,7 +5,7 @@ use crate::drape::{self, Clearance, Drape, Unrest};
 use crate::pattern::{CordKind, Kind, Settle};
 use crate::remark::{Code, Remark};
 use crate::trade::bodies::HEAD;
-use crate::units::Length;
+use crate::units::{Length, times};
 
 use super::strung;
 
@@ -29,7 +29,9 @@ const LEFT_OVER: f64 = 0.4;
 /// Remarks about how strands hang.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let strands = || design.strands.iter();
-    let short = strands().filter_map(|strand| too_short(strand, design));
+    // Twisted strands are one.
+    let judged = if design.twist.is_some() { 1 } else { design.strands.len() };
+    let short = strands().take(judged).filter_map(|strand| too_short(strand, design));
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
@@ -50,18 +52,22 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
         Some(Worn::Through(tail)) => (*tail, "long round to its ring", "write a shorter `tail:`"),
         None => (Length::ZERO, "long when closed", "add an extender"),
     };
-    let (longest, girth) = (strand.finished + closure - tail, design.wear.narrowest);
+    let (longest, girth) = (design.reach_of(strand) + closure - tail, design.wear.narrowest);
     let hangs = design.heading.kind == Kind::Necklace && !design.is_ring();
     (hangs && !design.wear.is_guessed() && longest < girth).then(|| {
+        let what = match &design.twist {
+            Some(twist) => format!("twisted {}, the piece", times(twist.turns)),
+            None => format!("strand {}", strand.name),
+        };
         let headline = format!(
-            "strand {} is {} {how}; the neck above its base measures about {} round (base {}: {})",
-            strand.name,
+            "{what} is {} {how}; the neck above its base measures about {} round (base {}: {})",
             longest.tenths(),
             girth.tenths(),
             design.wear.girth.tenths(),
             design.wear.source_words()
         );
-        let help = format!("make the strand at least {} longer, or {or}", (girth - longest).at_least(1));
+        let which = if design.twist.is_some() { "all strands" } else { "the strand" };
+        let help = format!("make {which} at least {} longer, or {or}", (girth - longest).at_least(1));
         Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
     })
 }

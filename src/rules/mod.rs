@@ -26,6 +26,7 @@ mod ring;
 #[cfg(test)]
 mod sample;
 mod text;
+mod twist;
 
 use crate::design::{Bead, Bit, Design, Index, Strand};
 use crate::drape::Drape;
@@ -50,6 +51,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             hang::check(design, drape),
             ring::check(design, drape),
             coil::check(design),
+            twist::check(design),
             extender::check(design, drape),
             links::check(design),
             legend::check(design),

@@ -37,6 +37,7 @@ pub fn necklace() -> Design {
             place: None,
         },
         wraps: 1.0,
+        twist: None,
         copies: 1,
         price: None,
     }

@@ -5,7 +5,7 @@ use crate::Piece;
 use crate::design::Design;
 use crate::drape::ring;
 use crate::pattern::Kind;
-use crate::units::{Length, UnitStyle, eighths, fraction};
+use crate::units::{Length, UnitStyle, fraction, times};
 
 /// A fact's name and the fact.
 #[must_use]
@@ -16,15 +16,11 @@ pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
         Fact::Limb(limb, girth) => (self::limb(*limb), units.ruler(*girth)),
         Fact::InsideGirth(girths) => ("inside girth", range(units, *girths)),
         Fact::Wraps(wraps) => ("goes round", times(*wraps)),
+        Fact::Twist(turns) => ("twisted", times(*turns)),
         Fact::Weight(mass) => ("weight", format!("{:.0} g", mass.value().max(1.0))),
         Fact::Skill(skill) => ("skill", skill.to_string()),
         Fact::Time(time) => ("time", time.clone()),
     }
-}
-
-/// How many times: `3 times`, `3 ½ times`.
-fn times(turns: f64) -> String {
-    format!("{} times", eighths(turns))
 }
 
 /// What a piece's length is called.
@@ -63,6 +59,12 @@ pub fn worn_round(design: &Design) -> Option<(&'static str, String)> {
 #[must_use]
 pub fn inside(design: &Design) -> Option<(&'static str, String)> {
     Some(fact(&Fact::InsideGirth(ring::inside(design)?), design.heading.units))
+}
+
+/// How many times the strands of what a design makes are twisted, where they are, and what that is called.
+#[must_use]
+pub fn twist(design: &Design) -> Option<(&'static str, String)> {
+    super::fact::twist(design).map(|twist| fact(&twist, design.heading.units))
 }
 
 const fn limb(limb: Limb) -> &'static str {

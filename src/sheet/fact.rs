@@ -18,6 +18,8 @@ pub enum Fact {
     InsideGirth([Length; 2]),
     /// How many times it goes round.
     Wraps(f64),
+    /// How many times its strands are twisted.
+    Twist(f64),
     /// What all copies weigh.
     Weight(Mass),
     /// How much practice the maker should have.
@@ -30,6 +32,11 @@ pub enum Fact {
 pub fn wraps(design: &Design) -> Option<Fact> {
     let turns = design.turns();
     (turns > 1.0).then_some(Fact::Wraps(turns))
+}
+
+/// How many times its strands are twisted, where they are.
+pub fn twist(design: &Design) -> Option<Fact> {
+    design.twist.as_ref().map(|twist| Fact::Twist(twist.turns))
 }
 
 /// Along what a piece's length is measured.
@@ -75,6 +82,7 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
         Some(Fact::Length(along(design), design.piece_length().into())),
         worn_round(design),
         wraps(design),
+        twist(design),
         ring.map(Fact::InsideGirth),
         Some(weight(design)),
         heading.skill.map(Fact::Skill),

@@ -97,9 +97,10 @@ pub fn worn(piece: &Piece) -> Option<String> {
     let drop = |at: usize| {
         let drop = worn.drops[at];
         let drop = if drop < LEAST_DROP { "none".to_owned() } else { units.ruler(Length::mm(drop)) };
-        if worn.drops.len() == 1 { drop } else { format!("{}: {drop}", number(design, at)) }
+        if worn.drops.len() == 1 || design.twist.is_some() { drop } else { format!("{}: {drop}", number(design, at)) }
     };
-    let drops: Vec<_> = (0..worn.drops.len()).map(drop).collect();
+    let told = if design.twist.is_some() { 1 } else { worn.drops.len() };
+    let drops: Vec<_> = (0..told).map(drop).collect();
     let hangs = if worn.drops.iter().all(|drop| *drop < LEAST_DROP) {
         "Lies at the front of the neck's base (dashed) or above it".to_owned()
     } else {

@@ -29,7 +29,7 @@ use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
 pub use booklet::booklet;
-pub use english::{finished, length as length_of, length_fact, wraps};
+pub use english::{finished, length as length_of, length_fact, twist, wraps};
 pub use fact::facts;
 pub use labels::labels;
 pub use proof::{MOST_PAGES, TooManyPages};

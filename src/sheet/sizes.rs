@@ -117,8 +117,11 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
         let (name, _) = tell(design)?;
         Some(Row::new(name.to_owned(), sizes, |design| tell(design).map(|(_, told)| told).unwrap_or_default()))
     });
+    let twisted = |design: &Design| design.twist.as_ref().map(|twist| units.ruler(twist.length())).unwrap_or_default();
+    let twisted = design.twist.as_ref().map(|_| Row::new("twisted, loop to loop".to_owned(), sizes, twisted));
     // What all sizes share stands on the first page.
-    facts.filter(Row::differs).chain([whole]).chain(strands).chain(cords).chain(beads).collect()
+    let facts = facts.filter(Row::differs).chain([whole]).chain(twisted);
+    facts.chain(strands).chain(cords).chain(beads).collect()
 }
 
 fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {

@@ -2,7 +2,7 @@
 //!
 //! Derived from the [`Design`] alone. One action a step, in the order of work: lay out, cut, make
 //! the branches, ready the closure, close the first ends, string and measure, close the last ends,
-//! cover and join, check. The ways of working are common practice; figures with a published source name it where
+//! cover and join, twist, check. The ways of working are common practice; figures with a published source name it where
 //! they stand. See [`chart`] for the word chart, [`mod@cautions`] and [`mod@tools`] for what goes before. What
 //! is done is data ([`task`]); [`english`] alone puts it into words.
 
@@ -163,6 +163,7 @@ pub fn steps(design: &Design) -> Vec<Step<'_>> {
     steps.extend(stringing::strands(design));
     steps.extend(ends::last(design, steps.len()));
     steps.extend(closure::join(design));
+    steps.extend(design.twist.as_ref().map(|twist| Step::new(Task::Twist(twist))));
     steps.extend(finish::finish(design, steps.len()));
     steps
 }

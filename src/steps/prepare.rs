@@ -26,6 +26,7 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     cuts.extend(design.strands.iter().filter(takes_up).map(Cut::Knots));
     let sprung = |strand: &&Strand| design.cords[strand.cord].is_sprung();
     cuts.extend(design.strands.iter().filter(sprung).map(Cut::Coil));
+    cuts.extend(design.twist.as_ref().map(|_| Cut::Twisted));
     cuts.extend((has(CordKind::Wire) || has(CordKind::MemoryWire) || has(CordKind::Chain)).then_some(Cut::Flying));
     // Pieces that look alike are told apart by tags.
     let tag = (design.strands.len() > 1).then_some(Task::Tag);

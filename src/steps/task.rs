@@ -3,7 +3,7 @@
 //! Findings, beads and cords are indices into the design, strands are the design's own. Words, units and the
 //! order of words in a sentence are the renderer's (see [`super::english`]).
 
-use crate::design::{Bead, Cord, Dangle, Finding, Foot, Index, Strand};
+use crate::design::{Bead, Cord, Dangle, Finding, Foot, Index, Strand, Twist};
 use crate::units::Length;
 
 use super::ends::Ends;
@@ -88,6 +88,8 @@ pub enum Task<'d> {
     Space(&'d Strand),
     /// Press the crimps that hold groups shut.
     FixGroups(Index<Finding>),
+    /// Twist the strands round one another.
+    Twist(&'d Twist),
     /// Look at the finished piece and measure it.
     Check(Finished),
     /// Try loops on a pair of spectacles.
@@ -107,6 +109,8 @@ pub enum Cut<'d> {
     Knots(&'d Strand),
     /// Memory wire is counted off its coil, and cut with cutters of its own.
     Coil(&'d Strand),
+    /// Twisted strands reach less far than they are long.
+    Twisted,
     /// Ends of metal fly.
     Flying,
 }

@@ -124,9 +124,7 @@ pub fn hours(text: &str) -> Result<f64, UnitError> {
 /// When the text is no such number, or nothing.
 pub fn turns(text: &str) -> Result<f64, UnitError> {
     let turns = number(text).filter(|turns| turns.is_finite() && *turns > 0.0);
-    turns.ok_or_else(|| {
-        UnitError::new("is not a number of turns", "write how many times it goes round, like 3 or 3 1/2")
-    })
+    turns.ok_or_else(|| UnitError::new("is not a number of turns", "write how many times, like 3 or 3 1/2"))
 }
 
 /// Reads an angle, `20 deg` or `20°`, in degrees.

@@ -106,6 +106,12 @@ pub fn eighths(number: f64) -> String {
     sixteenths(2 * parts)
 }
 
+/// How often, to the nearest eighth: `once`, `3 times`, `3 ½ times`.
+#[must_use]
+pub fn times(turns: f64) -> String {
+    if turns == 1.0 { "once".to_owned() } else { format!("{} times", eighths(turns)) }
+}
+
 /// So many sixteenths with a real fraction.
 fn sixteenths(parts: i64) -> String {
     let (whole, rest) = (parts / 16, parts % 16);

@@ -156,3 +156,28 @@ fn a_tail_is_what_the_loop_leaves_of_its_allowance() {
     }
     assert!(told(&design).contains("Leave a tail of 2 3⁄16 in (55 mm) beyond it."), "{}", told(&design));
 }
+
+/// Twisted strands are turned when all else is done, and what they lose by it is said before cord is cut; rows are told
+/// as they are strung.
+#[test]
+fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
+    let design = shipped("hawser");
+    let steps = english::told(&design);
+    let place = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
+    let (twist, check) = (place("Twist the strands"), place("Check the piece"));
+    assert!(place("Hang the lobster clasp") < twist && twist + 1 == check);
+    assert!(steps[twist].text.contains("Turn one end 9 times"), "{}", steps[twist].text);
+    // Strands of 438.8 mm reach sqrt(438.8² - (2 pi 9 x 1.9)²) = 425.6 mm or so, three tubes of 3.3 mm at 1.9 mm.
+    assert!(steps[twist].check.as_ref().unwrap().contains("(425 mm)"), "{:?}", steps[twist].check);
+    let cut = &steps[place("Cut the wire")].text;
+    let said = "Twisted 9 times, the strands reach about 16 ¾ in (425 mm) from loop to loop; for 17 ¼ in (439 mm) twisted, make each";
+    assert!(cut.contains(said), "{cut}");
+    let mut straight = design.clone();
+    straight.twist = None;
+    let rows = |design: &Design| {
+        let rows = english::told(design).into_iter().filter(|step| step.title.starts_with("String "));
+        rows.map(|step| step.text).collect::<Vec<_>>()
+    };
+    assert_eq!(rows(&design), rows(&straight));
+    assert!(!english::told(&straight).iter().any(|step| step.title == "Twist the strands"));
+}

@@ -147,3 +147,45 @@ proptest! {
         }
     }
 }
+
+/// Two to four strands of small beads, twisted round one another.
+fn twisted() -> impl Strategy<Value = String> {
+    let small = prop_oneof![Just("pin"), Just("pea")];
+    let strand = (280..330_u32, small, prop::bool::ANY).prop_map(|(length, bead, slides)| {
+        let settle = if slides { "" } else { ", settle: fill" };
+        format!("length: {length} mm, beads: [{{ repeat: fill, of: [{bead}] }}]{settle} }}\n")
+    });
+    (prop::collection::vec(strand, 2..5), 2..20_u32).prop_map(|(strands, halves)| {
+        let named = |(at, strand): (usize, &String)| format!("  - {{ name: s{at}, cord: wire, ends: crimp, {strand}");
+        let strands: String = strands.iter().enumerate().map(named).collect();
+        let rings = "  ring: { name: ring, kind: jump ring, inside: 4 mm, wire: 1 mm }\n";
+        let stock = STOCK.replace("findings:\n", &format!("findings:\n{rings}"));
+        let twist = 0.5 * f64::from(halves);
+        format!(
+            "festoon: 1\ntitle: generated\nkind: necklace\ntwist: {twist}\n{stock}strands:\n{strands}\
+             closure: {{ each side: [ring] }}\n"
+        )
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(12) })]
+
+    #[test]
+    fn sheets_of_twisted_strands_are_whole_and_count_alike(
+        text in twisted(),
+        paper in prop::sample::select(PAPERS.to_vec()),
+    ) {
+        let piece = read(&text);
+        prop_assert!(piece.is_ok(), "{text}");
+        if let Ok(piece) = piece {
+            prop_assert!(piece.design.twist.is_some());
+            let pages = pages(&piece, paper);
+            assert_counted(&pages, &piece);
+            for page in &pages {
+                prop_assert_eq!(boxes::outside(page, margin(paper)), Vec::<String>::new());
+                prop_assert_eq!(boxes::overlapping_texts(page), Vec::<String>::new());
+            }
+        }
+    }
+}

@@ -173,6 +173,7 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         closure,
         wear,
         wraps: 1.0,
+        twist: None,
         copies: 1,
         price: None,
     }

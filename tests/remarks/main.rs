@@ -10,6 +10,7 @@ mod goods;
 mod language;
 mod places;
 mod sound;
+mod twisted;
 mod worn;
 mod wound;
 
@@ -51,7 +52,7 @@ fn start(text: &str) -> String {
 }
 
 fn cases() -> Vec<Case> {
-    [language::cases(), places::cases(), fit::cases(), worn::cases(), wound::cases(), goods::cases()]
+    [language::cases(), places::cases(), fit::cases(), worn::cases(), wound::cases(), twisted::cases(), goods::cases()]
         .into_iter()
         .flatten()
         .collect()

@@ -231,6 +231,7 @@ pub fn design(strands: Vec<Strand>) -> Design {
         closure: Closure::default(),
         wear,
         wraps: 1.0,
+        twist: None,
         copies: 1,
         price: None,
     }

@@ -35,7 +35,7 @@ macro_rules! worked {
 }
 
 /// Worked pieces, by name.
-const WORKED: [(&str, &str); 28] = [
+const WORKED: [(&str, &str); 29] = [
     worked!("saltmarsh"),
     worked!("groyne"),
     worked!("moonwrack"),
@@ -49,6 +49,7 @@ const WORKED: [(&str, &str); 28] = [
     worked!("ebb"),
     worked!("eddy"),
     worked!("fathom"),
+    worked!("hawser"),
     worked!("lockgate"),
     worked!("painter"),
     worked!("pierhead"),

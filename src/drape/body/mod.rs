@@ -59,10 +59,6 @@ const CHAIN: f64 = 4.0;
 /// A strand that does not reach round the neck has no line and no drop.
 #[must_use]
 pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
-    let skin = Skin::new(&Shape::from(&design.wear));
-    let in_front = super::fall::falls(design);
-    let closure = if in_front { 0.0 } else { closure(design) };
-    let closing = if in_front { Vec::new() } else { closing(design, closure) };
     let fronts: Vec<_> = chains.iter().map(|chain| Front::new(design, chain)).collect();
     let strung = |((strand, chain), front): ((&Strand, &Chain), &Option<Front>)| {
         let strung = strung(design, strand, chain);
@@ -70,11 +66,27 @@ pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
         Strung { pieces: pieces.unwrap_or(strung.pieces), ..strung }
     };
     let strings: Vec<Strung> = design.strands.iter().zip(chains).zip(&fronts).map(strung).collect();
+    on_neck(design, &strings, &super::contact::order(design), &fronts)
+}
+
+/// The line of twisted strands on its neck: links that reach so far from it.
+#[must_use]
+pub fn wear_as_one(design: &Design, links: &[Link], reach: f64) -> Worn {
+    let pieces = links.iter().map(|link| Piece { link: *link, reach }).collect();
+    on_neck(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
+}
+
+/// What is strung on its neck, laid in an order.
+fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Option<Front>]) -> Worn {
+    let skin = Skin::new(&Shape::from(&design.wear));
+    let in_front = super::fall::falls(design);
+    let closure = if in_front { 0.0 } else { closure(design) };
+    let closing = if in_front { Vec::new() } else { closing(design, closure) };
     let round = |at: &usize| {
         let pieces = &strings[*at].pieces;
         length(pieces) + length(&closing) > skin.narrowest(reach(pieces))
     };
-    let order: Vec<usize> = super::contact::order(design).into_iter().filter(round).collect();
+    let order: Vec<usize> = order.iter().copied().filter(round).collect();
     let strands = order.iter().map(|at| strings[*at].clone()).collect();
     let laid = Asked { strands, closing: closing.clone(), skin }.laid();
     let mut worn = Worn {
@@ -100,7 +112,7 @@ pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
 /// What the closure adds when it is hooked as short as the shortest strand goes round the neck.
 fn closure(design: &Design) -> f64 {
     let (least, most) = design.closure_length();
-    let shortest = design.strands.iter().map(|strand| strand.finished.value()).fold(f64::INFINITY, f64::min);
+    let shortest = design.strands.iter().map(|strand| design.reach_of(strand).value()).fold(f64::INFINITY, f64::min);
     (design.wear.girth.value() - shortest).max(least.value()).min(most.value())
 }
 

@@ -30,7 +30,8 @@ use super::chain::Chain;
 use super::hang::Hanging;
 use crate::design::Design;
 use crowd::Crowd;
-use rope::{Rope, covered};
+use rope::Rope;
+pub use rope::covered;
 use rounds::Found;
 
 /// What strands in contact came to.

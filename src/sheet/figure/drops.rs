@@ -1,5 +1,5 @@
 //! The drops dimensioned: a line beside the drape from the level of the strands' ends down to the lowest
-//! of them, with a tick at each strand's lowest point. The lengths stand in the strands' labels, that of an only strand along the line too.
+//! of them, with a tick at each strand's lowest point. The lengths stand in the strands' labels, that of an only strand, or of twisted ones, along the line too.
 
 use std::f64::consts::FRAC_PI_2;
 
@@ -10,7 +10,7 @@ use crate::paint::mark::{Anchor, Mark, Stroke, Text};
 use crate::paint::{outline, style};
 use crate::units::Length;
 
-use super::labels::{disc, discs_fit, is_numbered, lowest};
+use super::labels::{disc, discs_fit, is_numbered, levels};
 use super::{DISC, Frame};
 
 /// Width of the dimension with its numbers.
@@ -25,7 +25,7 @@ const CLEAR: f64 = 0.5;
 /// The dimension with its left edge on the page.
 pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
     let x = left + DROPS_WIDTH - TICK - LINE / 2.0;
-    let lows: Vec<_> = piece.drape.strands.iter().map(|hung| frame.page(lowest(hung)).y).collect();
+    let lows: Vec<_> = levels(piece).into_iter().map(|level| frame.page(Point::new(0.0, level)).y).collect();
     let ends = piece.drape.strands.iter().flat_map(|hung| hung.ends).map(|end| frame.page(end).y);
     let top = ends.fold(f64::INFINITY, f64::min);
     let foot = lows.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -35,7 +35,7 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
         let number = |(index, y): (usize, &f64)| disc(index + 1, Point::new(left + DISC + LINE / 2.0, *y));
         marks.extend(lows.iter().enumerate().flat_map(number));
     }
-    if let ([hung], false) = (piece.drape.strands.as_slice(), is_numbered(piece)) {
+    if let ([hung, ..], false) = (piece.drape.strands.as_slice(), is_numbered(piece)) {
         marks.extend(named(&piece.design.heading.units.ruler(Length::mm(hung.drop)), Point::new(x, top), foot));
     }
     vec![Mark::figure("drops of the strands", marks)]

@@ -5,7 +5,7 @@
 //! beside the drape at the level of each strand's lowest point, with leaders that cross no bead.
 
 use crate::Piece;
-use crate::design::{Strand, What};
+use crate::design::{Strand, Twist, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -13,7 +13,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
 use crate::paint::{metrics, outline, style};
-use crate::units::Length;
+use crate::units::{Length, times};
 
 use super::{Frame, lowest_point};
 
@@ -37,9 +37,17 @@ pub fn disc(number: usize, at: Point) -> Vec<Mark> {
     vec![disc, face.mark(&number.to_string(), at + Point::new(0.0, style::TINY * 0.34), Anchor::Middle)]
 }
 
-/// Whether a piece's strands carry numbers: a single one needs none.
+/// Whether a piece's strands carry numbers: a single one needs none, and twisted ones hang as one.
 pub fn is_numbered(piece: &Piece) -> bool {
-    piece.design.strands.len() > 1
+    piece.design.strands.len() > 1 && piece.design.twist.is_none()
+}
+
+/// How far down its strands hang, in the drape's frame: of twisted ones once, for all.
+pub fn levels(piece: &Piece) -> Vec<f64> {
+    match (&piece.design.twist, piece.drape.strands.as_slice()) {
+        (Some(_), [hung, ..]) => vec![hung.ends[0].y.max(hung.ends[1].y) - hung.drop],
+        (_, strands) => strands.iter().map(|hung| lowest(hung).y).collect(),
+    }
 }
 
 /// Where a piece's labels go.
@@ -98,7 +106,7 @@ fn thick(piece: &Piece, strand: usize) -> f64 {
 
 /// Whether a disc has room above each strand's lowest point, below the strand inside it.
 pub fn discs_fit(piece: &Piece, scale: f64) -> bool {
-    let levels: Vec<_> = piece.drape.strands.iter().map(|hung| lowest(hung).y).collect();
+    let levels = levels(piece);
     let reach = |strand: usize| thick(piece, strand);
     let room = |upper: usize, lower: usize| (levels[upper] - levels[lower] - reach(upper) - reach(lower)) * scale;
     let mut order: Vec<_> = (0..levels.len()).collect();
@@ -160,12 +168,33 @@ fn texts(piece: &Piece) -> Vec<Block> {
         let lines = [Type::SMALL_STRONG.line(&name), ink.line(&units.ruler(strand.finished)), Type::TINY.line(&drop)];
         Block::stack(lines.into_iter().chain(lower.map(|words| Type::TINY.line(&words))), 0.0)
     };
-    piece.design.strands.iter().zip(&piece.drape.strands).map(text).collect()
+    match &piece.design.twist {
+        Some(twist) => vec![twisted(piece, twist)],
+        None => piece.design.strands.iter().zip(&piece.drape.strands).map(text).collect(),
+    }
+}
+
+/// Twisted strands: how often and how long, how far all hang, and each as it is before.
+fn twisted(piece: &Piece, twist: &Twist) -> Block {
+    let (units, ink) = (piece.design.heading.units, Type::TINY.coloured(style::INK));
+    let drop = piece.drape.strands.iter().map(|hung| hung.drop).fold(0.0, f64::max);
+    let head = [
+        Type::SMALL_STRONG.line(&format!("twisted {}", times(twist.turns))),
+        ink.line(&units.ruler(twist.length())),
+        Type::TINY.line(&format!("drop {}", units.ruler(Length::mm(drop)))),
+        Block::gap(CLEAR),
+        Type::TINY.line("before twisting:"),
+    ];
+    let strand = |strand: &Strand| {
+        let name = metrics::fit(&strand.name, style::TINY, Weight::Regular, NAME);
+        ink.line(&format!("{name} {}", units.ruler(strand.finished)))
+    };
+    Block::stack(head.into_iter().chain(piece.design.strands.iter().map(strand)), 0.0)
 }
 
 /// Labels to the right of the drape, each as near its level as the others leave room, and where they end.
 fn beside(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> (Vec<Mark>, f64) {
-    let levels = piece.drape.strands.iter().map(|hung| frame.page(lowest(hung)).y);
+    let levels = levels(piece).into_iter().map(|level| frame.page(Point::new(0.0, level)).y);
     let mut labels: Vec<_> = levels.zip(texts(piece)).collect();
     labels.sort_by(|a, b| a.0.total_cmp(&b.0));
     let edge = frame.page(strands.high).x + CLEAR;

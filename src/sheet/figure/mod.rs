@@ -17,6 +17,7 @@ mod ruler;
 mod scale;
 mod strands;
 mod track;
+pub mod twined;
 mod worn;
 
 pub use bars::{bars, middle};

@@ -11,11 +11,15 @@ use crate::pattern::FindingKind;
 use crate::units::Length;
 
 use super::bars::{bars, middle};
-use super::{Frame, ends, straightened};
+use super::{Frame, ends, straightened, twined};
 
 /// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
-/// beads.
+/// beads. Twisted ones lie over one another as they are near.
 pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    if design.twist.is_some() {
+        let all = twined::layers(design, hung, frame, stencils, 1).concat();
+        return vec![Mark::figure(twined::label(design), all)];
+    }
     let laid = longest_first(design).into_iter().filter_map(|at| Some((&design.strands[at], (*hung.get(at)?)?)));
     let order: Vec<_> = laid.collect();
     let mut marks = Vec::new();
@@ -98,7 +102,7 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// The cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
-    fn cord(&self) -> Vec<Mark> {
+    pub(super) fn cord(&self) -> Vec<Mark> {
         self.ways().into_iter().map(|way| self.stretch(&way)).collect()
     }
 
@@ -136,7 +140,7 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// The findings that close both ends, from each loop inward.
-    fn ends(&mut self) -> Vec<Mark> {
+    pub(super) fn ends(&mut self) -> Vec<Mark> {
         let length = self.strand.finished.value();
         let mut marks = Vec::new();
         for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
@@ -165,7 +169,7 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// What sits in a seat, but for what the strand shares with others.
-    fn seated(&mut self, seat: &Seat) -> Vec<Mark> {
+    pub(super) fn seated(&mut self, seat: &Seat) -> Vec<Mark> {
         let bit = self.bit(seat);
         if middle(bit, self.strand, self.design).is_some() {
             return Vec::new();

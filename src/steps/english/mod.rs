@@ -12,6 +12,7 @@ mod prepare;
 mod stringing;
 mod tools;
 mod turned;
+mod twisted;
 pub mod words;
 
 use crate::design::{Design, Finding, Index, Strand};
@@ -25,6 +26,7 @@ use super::{Drawing, Step};
 pub use cautions::{Warned, caution};
 pub use stringing::{counts, measures};
 pub use tools::tool;
+pub use twisted::twisted;
 
 /// All steps of a design in words.
 #[must_use]
@@ -102,6 +104,7 @@ impl<'d> Teller<'d> {
             Task::FixStops(strand, finding) => self.fix_stops(strand, *finding),
             Task::Space(strand) => self.space(strand),
             Task::FixGroups(crimp) => self.fix_groups(*crimp),
+            Task::Twist(twist) => self.twist(twist),
             Task::Check(finished) => self.finished(*finished),
             Task::TryLoops(finding) => self.try_loops(*finding),
             Task::MakeOther(steps) => Self::make_other(*steps),

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::words::{a, count, list, names};
-use super::{Teller, Told};
+use super::{Teller, Told, twisted};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
 use crate::pattern::{CordKind, Shape};
 use crate::steps::task::{Above, Cut, Hold, Pins};
@@ -35,6 +35,7 @@ impl Teller<'_> {
             Cut::Pieces(cord) => self.pieces(*cord),
             Cut::Coil(strand) => self.off_coil(strand),
             Cut::Knots(strand) => self.for_knots(strand),
+            Cut::Twisted => twisted(self.design).unwrap_or_default(),
             Cut::Flying => FLYING.to_owned(),
         });
         Told::new(format!("Cut the {}", self.cords()), said.collect::<Vec<_>>().join(" "))

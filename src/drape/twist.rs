@@ -1,0 +1,363 @@
+//! Strands twisted round one line.
+//!
+//! **Problem.** How the strands of a torsade hang, and lie on the neck, all of them together.
+//!
+//! **Method.** The line round which they lie hangs, and is worn, as one strand as long as the twisted piece, with the
+//! weight of all strands spread over it, and as thick as they are together. Each strand is a helix round it ([`Twist`]), along
+//! which it is spread evenly: where the line bends, strands slide past one another. Frames along the line do not turn about
+//! it by themselves (each is the one before, set upright on the line).
+//!
+//! **Trade-off.** The twist is even, right-handed, and nothing hinders the line in bending. Beads that slide stay in the middle of where they may be, since
+//! the twist holds them. Within the breadth of the twisted strands from either end all gather in the line, and what is loose stands out beyond the cones. A strand
+//! bears its share of the line's tension among those that are not loose, and is drawn so much harder as it runs aslant.
+
+use std::f64::consts::TAU;
+
+use super::chain::{Chain, Piece};
+use super::hang::{Hanging, Link, Unhung, solve};
+use super::{Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, contact, slide};
+use crate::design::{Design, Strand, Twist, What};
+use crate::geometry::twist::Lay;
+use crate::geometry::{Point, Point3};
+
+/// Stations nearer to each other than this, in mm, are one.
+const SAME: f64 = 1e-9;
+/// Longest link of the line in mm, and most of them.
+const LINK: f64 = 1.0;
+const LINKS: f64 = 2_000.0;
+
+/// Hangs twisted strands from two points so far apart, and, unless it is to be soon, lays them on the neck.
+pub fn hang(design: &Design, twist: &Twist, span: f64, soon: bool) -> Result<Drape, Unhung> {
+    let starts = design.strands.iter().map(slide::middles);
+    let chain = |(strand, starts): (&Strand, Vec<f64>)| (Chain::new(design, strand, &starts), starts);
+    let chains: Vec<_> = design.strands.iter().zip(starts).map(chain).collect();
+    let links = line(chains.iter().map(|(chain, _)| chain), twist.length().value());
+    let hanging = solve(&links, Point::new(span, 0.0))?;
+    let mut worn = (!soon).then(|| body::wear_as_one(design, &links, 0.5 * twist.thickness().value()));
+    if let Some(worn) = &mut worn {
+        twine(design, twist, worn);
+    }
+    let axis = Axis::new(&hung_line(&links, &hanging));
+    let strands = design.strands.iter().zip(chains).enumerate();
+    let strands = strands.map(|(at, (strand, (chain, starts)))| {
+        let strung = Strung { strand, chain: &chain, way: Winding::new(design, twist, at).way(&axis) };
+        strung.hung(starts, &hanging, share(design, twist))
+    });
+    let strands = strands.collect();
+    Ok(Drape { span, strands, clearances: Vec::new(), presses: Vec::new(), unrest: None, worn, rings: Vec::new() })
+}
+
+/// The line's links: as long as the twisted piece in all, with the weight of all strands where it lies.
+fn line<'a>(chains: impl Iterator<Item = &'a Chain>, length: f64) -> Vec<Link> {
+    let count = super::chain::pieces(length, LINK.max(length / LINKS)).max(1);
+    let mut weights = vec![0.0; count];
+    for chain in chains {
+        let whole = chain.length();
+        for (link, start) in chain.links.iter().zip(chain.stations()) {
+            let share = (start + link.length * link.centre) / whole;
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a share of a small count")]
+            let at = ((share * count as f64) as usize).min(count - 1);
+            weights[at] += link.weight;
+        }
+    }
+    let link = |weight| Link { length: length / count as f64, weight, centre: 0.5 };
+    weights.into_iter().map(link).collect()
+}
+
+/// What of the line's tension a strand bears that is not loose.
+fn share(design: &Design, twist: &Twist) -> f64 {
+    let taut = (0..design.strands.len()).filter(|at| twist.slack(*at).is_none()).count();
+    1.0 / (taut as f64 * libm::cos(twist.angle()))
+}
+
+/// The line as it hangs.
+fn hung_line(links: &[Link], hanging: &Hanging) -> Vec<Spot> {
+    let stations = super::hang::stations(links.iter().map(|link| link.length));
+    let spot = |(station, at): (f64, &Point)| Spot { station, at: Point3::new(at.x, at.y, 0.0), hidden: false };
+    stations.into_iter().zip(&hanging.joints).map(spot).collect()
+}
+
+/// The line on the neck made the strands that lie round it; all hang as low as it does.
+fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
+    let line = worn.lines.first().cloned().unwrap_or_default();
+    let drop = worn.drops.first().copied().unwrap_or_default();
+    let axis = Axis::new(&line);
+    worn.lines = (0..design.strands.len()).map(|at| Winding::new(design, twist, at).way(&axis)).collect();
+    worn.drops = vec![drop; design.strands.len()];
+}
+
+/// A line with a frame at each of its spots.
+struct Axis {
+    spots: Vec<Spot>,
+    /// Unit vectors across the line.
+    across: Vec<Point3>,
+}
+
+/// A place on a line: where it is, the unit vectors along and across it, and whether the body hides it.
+struct Stand {
+    at: Point3,
+    along: Point3,
+    across: Point3,
+    hidden: bool,
+}
+
+impl Axis {
+    /// Sets frames on a line, from its middle out, where they look towards who looks.
+    fn new(spots: &[Spot]) -> Self {
+        let mut across = vec![Point3::new(0.0, 0.0, 1.0); spots.len()];
+        let middle = spots.len() / 2;
+        for at in middle..spots.len() {
+            across[at] = upright(across[at.saturating_sub(1).max(middle)], along(spots, at));
+        }
+        for at in (0..middle).rev() {
+            across[at] = upright(across[at + 1], along(spots, at));
+        }
+        Self { spots: spots.to_vec(), across }
+    }
+
+    /// Stations all along it, no farther apart than the links of a line, with some that must be among them.
+    fn stations(&self, must: [f64; 2]) -> Vec<f64> {
+        let mut all: Vec<f64> = self.spots.iter().map(|spot| spot.station).chain(must).collect();
+        all.sort_by(f64::total_cmp);
+        all.dedup_by(|next, last| *next - *last < SAME);
+        let finer = all.windows(2).flat_map(|pair| {
+            let (from, count) = (pair[0], super::chain::pieces(pair[1] - pair[0], LINK));
+            let step = (pair[1] - from) / count.max(1) as f64;
+            (0..count).map(move |at| from + step * at as f64)
+        });
+        finer.chain(all.last().copied()).collect()
+    }
+
+    /// A place on the line; nothing beyond its ends.
+    fn at(&self, station: f64) -> Option<Stand> {
+        let next = self.spots.partition_point(|spot| spot.station <= station).clamp(1, self.spots.len().max(2) - 1);
+        let (from, to) = (self.spots.get(next - 1)?, self.spots.get(next)?);
+        let share = (station - from.station) / (to.station - from.station);
+        (-1e-6..=1.0 + 1e-6).contains(&share).then_some(())?;
+        let along = along(&self.spots, next - 1).between(along(&self.spots, next), share).unit()?;
+        let across = upright(self.across[next - 1].between(self.across[next], share), along);
+        Some(Stand { at: from.at.between(to.at, share), along, across, hidden: from.hidden && to.hidden })
+    }
+}
+
+/// The direction of a line at one of its spots: from the spot before to the one after.
+fn along(spots: &[Spot], at: usize) -> Point3 {
+    let after = (at + 1).min(spots.len() - 1);
+    (spots[after].at - spots[at.saturating_sub(1)].at).unit().unwrap_or(Point3::new(1.0, 0.0, 0.0))
+}
+
+/// A vector as it stands upright on a direction, one long.
+fn upright(vector: Point3, along: Point3) -> Point3 {
+    (vector - along * vector.dot(along)).unit().unwrap_or(Point3::new(0.0, 0.0, 1.0))
+}
+
+/// How a strand goes round the line.
+#[derive(Clone, Copy)]
+struct Winding {
+    lay: Lay,
+    turns: f64,
+    /// Of the strand, and of the line.
+    lengths: [f64; 2],
+    /// How far from the line it lies, loose as it is.
+    loose: f64,
+    /// How far from either end it goes out from the line, and where it begins to stand out loose.
+    gathers: f64,
+    covered: f64,
+}
+
+impl Winding {
+    fn new(design: &Design, twist: &Twist, at: usize) -> Self {
+        let lay = twist.lays()[at];
+        Self {
+            lay,
+            turns: twist.turns,
+            lengths: [design.strands[at].finished.value(), twist.length().value()],
+            loose: twist.aside(at).unwrap_or(lay.radius),
+            gathers: twist.thickness().value(),
+            covered: contact::covered(design),
+        }
+    }
+
+    /// How far from the line it is at a distance from the nearer end.
+    fn aside(&self, from_end: f64) -> f64 {
+        let rising = |from: f64| {
+            let share = ((from_end - from) / self.gathers).clamp(0.0, 1.0);
+            share * share * (3.0 - 2.0 * share)
+        };
+        self.lay.radius * rising(0.0) + (self.loose - self.lay.radius) * rising(self.covered)
+    }
+
+    /// A place on the strand, by its place on the line: in the closure, beyond its ends, on the line.
+    fn at(&self, axis: &Axis, on_line: f64) -> Option<Spot> {
+        let line = self.lengths[1];
+        let stand = axis.at(on_line)?;
+        let out = self.aside(on_line.min(line - on_line));
+        let (sine, cosine) = libm::sincos(self.lay.start + TAU * self.turns * on_line / line);
+        let aside = stand.across * cosine + stand.along.cross(stand.across) * sine;
+        Some(Spot { station: on_line, at: stand.at + aside * out, hidden: stand.hidden })
+    }
+
+    /// The strand's way round a line: stations are the strand's own, spread evenly along its way.
+    fn way(&self, axis: &Axis) -> Vec<Spot> {
+        let [own, line] = self.lengths;
+        let mut way: Vec<Spot> =
+            axis.stations([0.0, line]).into_iter().filter_map(|station| self.at(axis, station)).collect();
+        let is_strung = |spot: &Spot| (-SAME..=line + SAME).contains(&spot.station);
+        let mut gone = 0.0;
+        let mut last: Option<Point3> = None;
+        for spot in &mut way {
+            if is_strung(spot) {
+                gone += last.map_or(0.0, |last| last.distance(spot.at));
+                (spot.station, last) = (gone, Some(spot.at));
+            } else if spot.station > line {
+                spot.station += own - line;
+            }
+        }
+        let share = own / gone;
+        way.iter_mut().filter(|spot| (0.0..=gone).contains(&spot.station)).for_each(|spot| spot.station *= share);
+        way
+    }
+}
+
+/// Where a way is at a station, which lies between its ends.
+fn on(way: &[Spot], station: f64) -> Option<Point3> {
+    let next = way.partition_point(|spot| spot.station <= station).clamp(1, way.len().max(2) - 1);
+    let (from, to) = (way.get(next - 1)?, way.get(next)?);
+    Some(from.at.between(to.at, (station - from.station) / (to.station - from.station)))
+}
+
+/// A strand in its chain's links, and its way round the line.
+struct Strung<'a> {
+    strand: &'a Strand,
+    chain: &'a Chain,
+    way: Vec<Spot>,
+}
+
+impl Strung<'_> {
+    /// The strand round the line as it hangs, of whose tension it bears a share.
+    fn hung(&self, starts: Vec<f64>, line: &Hanging, share: f64) -> Hung {
+        let stations = self.chain.stations();
+        let joint = |station: &f64| Some(Joint { station: *station, at: on(&self.way, *station)?.front() });
+        let joints: Vec<_> = stations.iter().filter_map(joint).collect();
+        let ends = [joints.first(), joints.last()].map(|joint| joint.map_or(Point::ORIGIN, |joint| joint.at));
+        let lowest = line.joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
+        let seats = stations.iter().zip(&self.chain.pieces).filter_map(|(from, piece)| self.seat(*from, *piece));
+        Hung {
+            ends,
+            seats: seats.collect(),
+            joints,
+            starts,
+            tension: Tension { first: line.first * share, lowest: line.lowest * share, last: line.last * share },
+            drop: 0.0 - lowest,
+            iterations: line.iterations,
+            residual: line.residual,
+            unseen: None,
+        }
+    }
+
+    /// Where a bit sits whose link starts at a station.
+    fn seat(&self, from: f64, piece: Piece) -> Option<Seat> {
+        let Piece::Bit(train, index) = piece else { return None };
+        let bit = &self.strand.trains[train].bits[index];
+        let station = from + bit.before;
+        let [at, before, after] = [station, from, from + bit.length()].map(|station| on(&self.way, station));
+        let (at, along) = (at?, (after? - before?).unit()?);
+        (bit.what != What::Gap).then(|| Seat {
+            train,
+            bit: index,
+            station,
+            centre: at.front(),
+            angle: along.front().angle(),
+            near: at.z,
+            toward: along.z,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Choice;
+    use crate::source::Source;
+
+    const HAWSER: &str = include_str!("../../patterns/hawser.yaml");
+
+    fn design(text: &str) -> Design {
+        crate::piece(&Source::new("hawser", text), &Choice::default(), None).0.unwrap().design
+    }
+
+    /// The line from two points and the ways of strands round it.
+    fn hung(design: &Design) -> (Vec<Link>, Hanging, Axis) {
+        let chains: Vec<_> =
+            design.strands.iter().map(|strand| Chain::new(design, strand, &slide::middles(strand))).collect();
+        let links = line(chains.iter(), design.twist.as_ref().unwrap().length().value());
+        let hanging = solve(&links, Point::new(128.0, 0.0)).unwrap();
+        let axis = Axis::new(&hung_line(&links, &hanging));
+        (links, hanging, axis)
+    }
+
+    /// Where a strand is from one end of the line to the other, a millimetre from place to place.
+    fn places(design: &Design, at: usize, axis: &Axis) -> Vec<Point3> {
+        let way = Winding::new(design, design.twist.as_ref().unwrap(), at).way(axis);
+        let stations = (0..).map(f64::from).take_while(|station| *station < design.strands[at].finished.value());
+        stations.filter_map(|station| on(&way, station)).collect()
+    }
+
+    #[test]
+    fn a_strand_is_as_long_in_the_twist_as_it_is_straight() {
+        let design = design(HAWSER);
+        let (.., axis) = hung(&design);
+        for at in 0..3 {
+            let places = places(&design, at, &axis);
+            let long: f64 = places.windows(2).map(|pair| pair[0].distance(pair[1])).sum();
+            assert!(places.windows(2).all(|pair| (pair[0].distance(pair[1]) - 1.0).abs() < 0.01));
+            // Less by what it gathers at both ends.
+            let whole = (places.len() - 1) as f64;
+            assert!((long - whole).abs() < 0.004 * whole, "{long}, {whole}");
+        }
+    }
+
+    #[test]
+    fn strands_lie_beside_one_another_all_along_the_line() {
+        let design = design(HAWSER);
+        let (.., axis) = hung(&design);
+        let all: Vec<_> = (0..3).map(|at| places(&design, at, &axis)).collect();
+        for (one, other) in [(0, 1), (1, 2), (2, 0)] {
+            let near = |place: &Point3| all[other].iter().map(|at| at.distance(*place)).fold(f64::INFINITY, f64::min);
+            let least = all[one][20..all[one].len() - 20].iter().map(near).fold(f64::INFINITY, f64::min);
+            // Beads of 3.3 and 4 mm: tubes of 3.2 mm or so with the bare cord at both ends.
+            assert!(least > 3.1 && least < 3.5, "{least}");
+        }
+    }
+
+    #[test]
+    fn the_line_weighs_what_the_strands_do() {
+        let design = design(HAWSER);
+        let (links, hanging, _) = hung(&design);
+        let grams: f64 = design.strands.iter().map(|strand| strand.mass(&design).value()).sum();
+        let weight: f64 = links.iter().map(|link| link.weight).sum();
+        assert!((weight - grams * crate::units::NEWTON_PER_GRAM).abs() < 1e-3 * weight, "{weight}");
+        // Evenly strung, it hangs as a catenary: of a length over a span sinh(x) / x is the ratio, and the least tension
+        // is the weight of a span over 2x of it (textbook). Its ends weigh a little less.
+        let ratio = links.iter().map(|link| link.length).sum::<f64>() / 128.0;
+        let (mut low, mut high): (f64, f64) = (1e-3, 20.0);
+        for _ in 0..60 {
+            let middle = low.midpoint(high);
+            *if libm::sinh(middle) / middle < ratio { &mut low } else { &mut high } = middle;
+        }
+        let least = weight / (2.0 * ratio * low);
+        assert!((hanging.lowest - least).abs() < 0.02 * least, "{}, {least}", hanging.lowest);
+    }
+
+    #[test]
+    fn on_the_neck_strands_lie_round_the_line_outside_the_body() {
+        let piece = crate::piece(&Source::new("hawser", HAWSER), &Choice::default(), None).0.unwrap();
+        let worn = piece.drape.worn.unwrap();
+        assert_eq!(worn.unrest, None);
+        for line in &worn.lines {
+            // Their outlines, half a bead wide, no more than half a millimetre in.
+            let into = |spot: &Spot| worn.skin.outside(spot.at, 1.1).distance(spot.at);
+            assert!(line.iter().map(into).fold(0.0, f64::max) < 0.01);
+        }
+    }
+}

@@ -1,0 +1,45 @@
+//! Twisted strands: what is strung on all of them, the farther before the nearer, over all their cords.
+
+use crate::art::Stencils;
+use crate::design::Design;
+use crate::drape::Hung;
+use crate::paint::mark::Mark;
+use crate::steps::english::words::list;
+
+use super::{Frame, Sketch};
+
+/// What a figure of twisted strands is called.
+pub fn label(design: &Design) -> String {
+    let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
+    format!("strands {}, twisted together", list(&names))
+}
+
+/// Twisted strands in so many layers, from the cords and what is farthest to what is nearest.
+pub fn layers(
+    design: &Design,
+    hung: &[Option<&Hung>],
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+    count: usize,
+) -> Vec<Vec<Mark>> {
+    let laid: Vec<_> = design.strands.iter().zip(hung).filter_map(|(strand, hung)| Some((strand, (*hung)?))).collect();
+    let (mut ground, mut strung) = (Vec::new(), Vec::new());
+    for &(strand, hung) in &laid {
+        ground.extend(Sketch { design, strand, hung, frame, stencils }.cord());
+    }
+    for (strand, hung) in laid {
+        let mut sketch = Sketch { design, strand, hung, frame, stencils };
+        ground.extend(sketch.ends());
+        strung.extend(hung.seats.iter().map(|seat| (seat.near, sketch.seated(seat))));
+    }
+    strung.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+    let each = strung.len().div_ceil(count).max(1);
+    let mut layers = vec![ground];
+    for (at, (_, marks)) in strung.into_iter().enumerate() {
+        if at > 0 && at % each == 0 {
+            layers.push(Vec::new());
+        }
+        layers.last_mut().into_iter().for_each(|layer| layer.extend(marks.iter().cloned()));
+    }
+    layers
+}

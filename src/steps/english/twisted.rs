@@ -1,0 +1,53 @@
+//! Twisted strands, in words.
+
+use super::words::{list, names};
+use super::{Teller, Told};
+use crate::design::{Design, Twist};
+use crate::units::{Length, times};
+
+/// Lengths that differ by less print alike, or nearly: half of what a ruler shows.
+const ALIKE: f64 = 0.5;
+
+/// How long a design's strands come out when they are twisted, and how long they must be to come out as long as the
+/// shortest of them is before; nothing where they are not twisted.
+#[must_use]
+pub fn twisted(design: &Design) -> Option<String> {
+    let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
+    let ruler = |length: Length| design.heading.units.ruler(length);
+    let reach =
+        format!("Twisted {}, the strands reach about {} from loop to loop", times(twist.turns), ruler(twist.length()));
+    let needed = twist.needed(wanted).map(|needed| match needed.as_slice() {
+        [first, rest @ ..] if rest.iter().all(|other| (*other - *first).value().abs() < ALIKE) => {
+            format!("make each {}", ruler(*first))
+        }
+        each => {
+            let each = design.strands.iter().zip(each);
+            let each: Vec<_> = each.map(|(strand, length)| format!("{} {}", strand.name, ruler(*length))).collect();
+            format!("make {}", list(&each))
+        }
+    });
+    let needed = needed.map(|needed| format!("; for {} twisted, {needed}", ruler(wanted)));
+    Some(format!("{reach}{}.", needed.unwrap_or_default()))
+}
+
+impl Teller<'_> {
+    /// The strands are turned when all else is done, and what closes the piece keeps the twist (common practice, no
+    /// source).
+    pub(super) fn twist(self, twist: &Twist) -> Told {
+        let all: Vec<usize> = (0..self.design.strands.len()).collect();
+        let text = format!(
+            "Lay {} side by side, so that none crosses another, and hold both ends. Turn one end {}, always the same way \
+             round. Draw the piece out and let go in the middle, so that the strands settle. Then close the piece without \
+             letting it turn back: what closes it keeps the twist unless it swivels, and it is turned in anew whenever the piece is put on.",
+            names(self.design, &all),
+            times(twist.turns)
+        );
+        let check = format!(
+            "From loop to loop the twisted strands measure about {}, and together they are about {} thick (worked out for \
+             smooth strands: beads that settle into one another's gaps let them reach a little farther).",
+            self.ruler(twist.length()),
+            self.ruler(twist.thickness())
+        );
+        Told::new("Twist the strands", text).check(check)
+    }
+}
