@@ -95,7 +95,8 @@ fn sprung(strand: &Strand, spring: &Spring, laid: &Hung) -> Ring {
     let middles = laid.joints.windows(2).map(|pair| pair[0].station.midpoint(pair[1].station));
     let mut all: Vec<_> = stations.chain(middles).chain(laid.seats.iter().map(|seat| seat.station)).collect();
     all.sort_by(f64::total_cmp);
-    all.dedup();
+    // Rounding tells places apart that are one.
+    all.dedup_by(|next, last| *next - *last < 1e-9);
     let front = |station: f64| spot(station).at.front();
     let along = |station: f64| FIRST + 2.0 * PI * station / turn + FRAC_PI_2;
     let seat = |seat: &Seat| Seat { centre: front(seat.station), angle: along(seat.station), ..*seat };

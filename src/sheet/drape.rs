@@ -27,7 +27,7 @@ const BAR_GAP: f64 = 5.0;
 fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
     let below = (room.top + height + BAR_GAP).min(room.bottom() - BAR_HEIGHT);
     figure::scale_bar(
-        Point::new(room.left, below + BAR_HEIGHT),
+        (Point::new(room.left, below + BAR_HEIGHT), room.width),
         scale,
         piece.design.heading.units,
         figure::is_aslant(piece),

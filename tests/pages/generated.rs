@@ -189,3 +189,48 @@ proptest! {
         }
     }
 }
+
+/// What the figure of a piece that is closed to a ring or coil is called.
+const CLOSED: &str = "the piece closed";
+
+/// A row that is tied to a ring, wound, or bent to a coil by hard wire; some of its beads are bought in a mix.
+fn round() -> impl Strategy<Value = String> {
+    let beads = prop::collection::vec((1..30_u32, bead()), 1..5);
+    let kind = prop_oneof![Just("bracelet"), Just("anklet")];
+    let cord = prop_oneof![2 => Just("wire, ends: knot"), 1 => Just("spring, ends: loop")];
+    let mix =
+        prop_oneof![Just(""), Just("assorted: { mix: { sold: { by: mix, count: 90 }, holds: { pea: 2, nut: 1 } } }\n")];
+    (beads, kind, cord, 1..4_u32, mix).prop_map(|(beads, kind, cord, wraps, mix)| {
+        let beads = beads.iter().map(|(count, bead)| format!("{count} {bead}")).collect::<Vec<_>>().join(", ");
+        let spring =
+            "  spring: { name: memory wire, kind: memory wire, diameter: 0.6 mm, coil: 57 mm, colour: '#b4b8bb' }\n";
+        let stock = STOCK.replace("findings:\n", &format!("{spring}findings:\n"));
+        let strand =
+            format!("  - {{ name: strand, cord: {cord}, settle: fill, beads: [{{ repeat: 4, of: [{beads}] }}] }}\n");
+        format!("festoon: 1\ntitle: generated\nkind: {kind}\nwraps: {wraps}\n{stock}{mix}strands:\n{strand}")
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(24) })]
+
+    #[test]
+    fn what_goes_round_is_whole_and_counted(text in round(), paper in prop::sample::select(PAPERS.to_vec())) {
+        let piece = read(&text);
+        // What does not go round so often is refused, which other tests are about.
+        prop_assume!(piece.is_ok());
+        if let Ok(piece) = piece {
+            let pages = pages(&piece, paper);
+            let found: Vec<_> = pages.iter().filter(|page| holds(page, "Face")).flat_map(boxes).collect();
+            let is_closed = |found: &&boxes::Found| found.within.iter().any(|label| label == CLOSED);
+            for ((index, bead), count) in piece.design.beads.entries().zip(piece.design.counts()) {
+                let drawn = found.iter().filter(is_closed).filter(|found| found.bead() == Some(index)).count();
+                prop_assert_eq!(drawn, if piece.drape.ring().is_some() { count as usize } else { 0 }, "{}", bead.id);
+            }
+            for page in &pages {
+                prop_assert_eq!(boxes::outside(page, margin(paper)), Vec::<String>::new());
+                prop_assert_eq!(boxes::overlapping_texts(page), Vec::<String>::new());
+            }
+        }
+    }
+}

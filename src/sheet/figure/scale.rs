@@ -70,20 +70,26 @@ impl std::fmt::Display for Scale {
 /// Height in mm of a scale bar with its text.
 pub const BAR_HEIGHT: f64 = 8.0;
 
+/// Room for the words beside it.
+const WORDS: f64 = 26.0;
 /// From one line of its words to the next.
 const LINE: f64 = 3.0;
 
 /// Shortest bar in mm on paper, with room for its words.
 const SHORTEST: f64 = 16.0;
 
-/// A bar that measures the piece, with its scale, from a lower left corner; of one seen aslant, across the page alone.
-pub fn scale_bar(at: Point, scale: Scale, units: UnitStyle, aslant: bool) -> Vec<Mark> {
-    let (least, count, name) = match units {
+/// A bar that measures the piece, with its scale, from a lower left corner in a width; of one seen aslant, across the page
+/// alone.
+pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, aslant: bool) -> Vec<Mark> {
+    let (least, most, name) = match units {
         UnitStyle::Mm => (10.0, 5, "mm"),
         UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4, "in"),
     };
-    let unit = least * times(least * f64::from(count) * scale.factor());
+    let unit = least * times(least * f64::from(most) * scale.factor());
     let step = unit * scale.factor();
+    let fits = |count: &u32| step * f64::from(*count) + WORDS <= width;
+    // Half inches are told in pairs.
+    let count = (1..=most).rev().step_by(2).find(fits).unwrap_or(2 - most % 2);
     let mut marks = Vec::new();
     for part in 0..count {
         let corner = at + Point::new(step * f64::from(part), -1.2);

@@ -8,6 +8,7 @@ use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
 use crate::pattern::FindingKind;
+use crate::trade::usual;
 use crate::units::Length;
 
 use super::bars::{bars, middle};
@@ -268,7 +269,10 @@ pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Exten
         bit_box(bit, at, design).grown(beyond)
     });
     let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?;
-    Some(seats.fold(cord, Extent::and))
+    let loops = strand.ends.iter().zip(hung.ends).filter(|(end, _)| strand.is_turned(end, design));
+    let wide = usual::TURNED + design.cords[strand.cord].diameter * 2.0;
+    let loops = loops.map(|(_, at)| Extent::at(at).grown(wide.value()));
+    Some(seats.chain(loops).fold(cord, Extent::and))
 }
 
 /// The box that a bit takes whose centre may be anywhere in a box.
