@@ -80,10 +80,10 @@ impl Strand {
         self.take_up * f64::from(self.knots()) + self.end_take_up()
     }
 
-    /// Its slack, where that is enough to be told.
+    /// Its slack, where that is enough to be told: more than loops differ by (an assumption).
     #[must_use]
     pub fn told_slack(&self) -> Option<Length> {
-        Some(self.slack).filter(|slack| *slack >= Length::mm(1.0))
+        Some(self.slack).filter(|slack| *slack >= Length::mm(2.0))
     }
 
     /// Cord in the finished strand: its length with the slack for each leg, and what its knots take up.

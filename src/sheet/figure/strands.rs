@@ -268,7 +268,7 @@ pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Exten
         let beyond = middle(bit, strand, design).map_or(0.0, f64::abs);
         bit_box(bit, at, design).grown(beyond)
     });
-    let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?;
+    let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?.grown(0.5 * strand.cord_width(design).value());
     let loops = strand.ends.iter().zip(hung.ends).filter(|(end, _)| strand.is_turned(end, design));
     let wide = usual::TURNED + design.cords[strand.cord].diameter * 2.0;
     let loops = loops.map(|(_, at)| Extent::at(at).grown(wide.value()));
