@@ -4,7 +4,6 @@ pub mod chord;
 mod extent;
 pub mod helix;
 pub mod nose;
-mod passage;
 pub mod path;
 mod space;
 pub mod taut;

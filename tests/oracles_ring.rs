@@ -138,9 +138,9 @@ fn ball(radius: f64) -> Chord {
     Chord { body: Some(Body { noses: [nose; 2], hole: 0.0, play: 0.3 }), ..Chord::even(2.0 * radius, radius) }
 }
 
-/// An optimiser that is free to place and turn every ball finds a limb hardly larger for as much cord.
+/// An optimiser that is free to place and turn every ball finds no larger limb for as much cord.
 #[test]
-fn no_other_ring_of_as_much_cord_goes_round_much_more() {
+fn no_other_ring_of_as_much_cord_goes_round_more() {
     let table = include_str!("oracles/data/drawn_up_rings.csv");
     let rows: Vec<Vec<f64>> =
         table.lines().skip(1).map(|row| row.split(',').map_while(|cell| cell.parse().ok()).collect()).collect();

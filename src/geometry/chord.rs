@@ -2,7 +2,6 @@
 
 use super::Point;
 use super::nose::Nose;
-use super::passage::Gate;
 
 /// Something rigid in the row, in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -35,24 +34,64 @@ impl Chord {
         Self { before: 0.5 * length, after: 0.5 * length, inward, body: None }
     }
 
-    /// From its centre to the next one's in a straight row.
-    pub(super) fn step(&self, next: &Self) -> f64 {
-        self.after + next.before
+    /// How far the cord keeps from a limb on which it lies, drawn to the inner side of a bead's hole.
+    pub(super) fn cord_inward(&self) -> f64 {
+        self.inward - self.body.map_or(0.0, |body| body.play)
     }
 
-    /// The same where their axes lean so far from the line through the centres.
-    pub(super) fn leaning(&self, next: &Self, leans: [f64; 2]) -> f64 {
-        let parts =
-            |(one, other): (Body, Body)| one.noses[1].beside(other.hole).parts(&other.noses[0].beside(one.hole), leans);
-        self.step(next) + self.body.zip(next.body).map_or(0.0, parts)
+    /// Its centre where the cord enters it at a place and goes on along a way, anticlockwise about a limb of a radius:
+    /// beside the cord as far as it must lie to keep off the limb.
+    pub(super) fn centre(&self, enters: Point, way: Point, radius: f64) -> Point {
+        if self.body.is_none() {
+            return enters;
+        }
+        let along = Point::towards(way.angle());
+        let on_cord = enters + along * self.before;
+        on_cord - along.left() * self.aside(on_cord, radius)
     }
 
-    /// Where the cord passes it, its centre and the angle of its axis given: through both mouths of a bead's hole, and
-    /// through the centre of anything else.
-    pub(super) fn gates(&self, centre: Point, axis: f64) -> Vec<Gate> {
-        let (along, across) = (Point::towards(axis), Point::towards(axis).left());
-        let Some(body) = self.body else { return vec![Gate { at: centre, across, play: 0.0 }] };
-        let mouth = |off: f64| Gate { at: centre + along * off, across, play: body.play };
-        vec![mouth(-self.before), mouth(self.after)]
+    /// How far outward of a place of its cord its axis lies, to keep off a limb of a radius about the origin.
+    pub(super) fn aside(&self, on_cord: Point, radius: f64) -> f64 {
+        let play = self.body.map_or(0.0, |body| body.play);
+        (radius + self.inward - on_cord.length()).clamp(0.0, play)
+    }
+}
+
+/// A chord and the next.
+#[derive(Clone, Copy)]
+pub(super) struct Link<'a> {
+    pub one: &'a Chord,
+    pub other: &'a Chord,
+}
+
+/// Steps in which a gap is found at most.
+const STEPS: u32 = 20;
+/// A gap that moves by less, in mm, is found.
+const SETTLED: f64 = 1e-9;
+
+impl Link<'_> {
+    /// How much cord lies bare between their mouths, so that they just touch, where the cord bends by so much at the one's
+    /// mouth and at the other's, and their axes lie so far outward of it. Nothing between what are not both beads. It is
+    /// looked for from a gap on.
+    pub(super) fn gap(&self, [bend, next]: [f64; 2], [aside, beside]: [f64; 2], from: f64) -> f64 {
+        let Some((one, other)) = self.one.body.zip(self.other.body) else { return 0.0 };
+        let noses = [one.noses[1].beside(other.hole), other.noses[0].beside(one.hole)];
+        // In a straight row they touch where they are packed.
+        let straight = self.one.after + self.other.before;
+        let packed = noses[0].reach(0.0) + noses[1].reach(0.0) - straight;
+        let (turn, along) = (bend + next, Point::towards(-bend));
+        let mouth = Point::new(self.one.after, -aside);
+        let beyond = Point::new(self.other.before, beside).turned(-turn);
+        let mut gap = from;
+        for _ in 0..STEPS {
+            let parted = noses[0].parted(&noses[1], mouth + along * gap + beyond, turn);
+            let missing = (parted.by + packed) / along.dot(parted.across).max(0.1);
+            let found = (gap - missing).max(0.0);
+            if (found - gap).abs() < SETTLED {
+                break;
+            }
+            gap = found;
+        }
+        gap
     }
 }

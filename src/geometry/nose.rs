@@ -1,18 +1,16 @@
 //! How near two rigid bodies of a row come to one another where the row bends.
 //!
-//! **Problem.** Neighbours of a closed row turn towards one another: their axes lean by angles a and b from the line
-//! through their centres. Balls then touch where they did; a tube's rims meet on the inner side and its ends part.
-//! Wanted is the distance of the centres at which the bodies just touch.
+//! **Problem.** Neighbours of a closed row turn towards one another. Balls then touch where they did; a tube's rims meet
+//! on the inner side and its ends part. Wanted is by how much two bodies are parted, or lie in one another.
 //!
 //! **Equation.** Convex bodies do not meet if a line parts them. Seen across its normal, at an angle t from the first
-//! one's axis and a + b - t from the other's, they reach s(t) and s'(a + b - t) from their centres (their support
-//! functions), and the centres are D cos(t - a) apart: D is the least of (s(t) + s'(a + b - t)) / cos(t - a) over all t.
+//! one's axis and a - t from the other's, turned by a, they reach s(t) and s'(a - t) from their centres (their support
+//! functions); their centres c apart, they are parted by the most of c . u(t) - s(t) - s'(a - t) over all t.
 //!
-//! **Tolerance.** The quotient has one least value, since the directions in which it stays below a bound are those of a
-//! convex cone. It lies at an axis, at the line of the centres, or is found by the golden section to 1e-7 mm.
+//! **Tolerance.** It is taken at both axes, and else found by the golden section: 1e-9 mm for bodies that nearly touch.
 //!
-//! **Source.** Support functions of convex bodies: the parting line is the separating hyperplane theorem of any textbook
-//! of convex geometry. The rest is derived here.
+//! **Source.** The parting line is the separating hyperplane theorem of any textbook of convex geometry. The rest is
+//! derived here.
 
 use std::f64::consts::FRAC_PI_2;
 
@@ -84,24 +82,33 @@ impl Nose {
         if out < self.rim.y { rim } else { rim.max(centre.x * cos + centre.y * sin + span) }
     }
 
-    /// How much farther apart the centres are than in a straight row, towards another body's end, where axes lean so
-    /// far from the line through the centres.
+    /// How another body is parted from this one, whose centre lies at a place seen from this one's and which is turned
+    /// towards the inner side, that of -y.
     #[must_use]
-    pub fn parts(&self, other: &Self, [lean, leans]: [f64; 2]) -> f64 {
-        let turn = lean + leans;
-        let apart = |angle: f64| (self.reach(angle) + other.reach(turn - angle)) / libm::cos(angle - lean);
-        let likely = [0.0, lean, turn].map(apart);
-        let least = likely.into_iter().fold(least(apart, lean - FRAC_PI_2, lean + FRAC_PI_2), f64::min);
-        least - self.reach(0.0) - other.reach(0.0)
+    pub fn parted(&self, other: &Self, centre: Point, turn: f64) -> Parted {
+        let across = |angle: f64| Point::towards(-angle);
+        let by = |angle: f64| centre.dot(across(angle)) - self.reach(angle) - other.reach(turn - angle);
+        let found = most(by, 0.5 * turn - FRAC_PI_2, 0.5 * turn + FRAC_PI_2);
+        let best = [0.0, turn].into_iter().fold(found, |best, angle| if by(angle) > by(best) { angle } else { best });
+        Parted { by: by(best), across: across(best) }
     }
 }
 
-/// The least value of what falls and then rises between two numbers.
-fn least(value: impl Fn(f64) -> f64, mut low: f64, mut high: f64) -> f64 {
+/// How two bodies are parted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parted {
+    /// By so much; by less than nothing where they lie in one another.
+    pub by: f64,
+    /// In this direction.
+    pub across: Point,
+}
+
+/// Where what rises and then falls between two numbers is most.
+fn most(value: impl Fn(f64) -> f64, mut low: f64, mut high: f64) -> f64 {
     let inner = |low: f64, high: f64| [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
     let [mut left, mut right] = inner(low, high).map(&value);
     for _ in 0..STEPS {
-        if left < right {
+        if left > right {
             (high, right) = (inner(low, high)[1], left);
             left = value(inner(low, high)[0]);
         } else {
@@ -109,7 +116,7 @@ fn least(value: impl Fn(f64) -> f64, mut low: f64, mut high: f64) -> f64 {
             right = value(inner(low, high)[1]);
         }
     }
-    left.min(right)
+    0.5 * (low + high)
 }
 
 #[cfg(test)]
@@ -121,9 +128,9 @@ mod tests {
     }
 
     #[test]
-    fn balls_touch_as_in_a_straight_row() {
-        let ball = ball(4.0, 0.0, 4.0);
-        assert_eq!(ball.parts(&ball, [0.15, 0.1]), 0.0);
+    fn balls_are_parted_as_far_as_their_centres_say() {
+        let parted = ball(4.0, 0.0, 4.0).parted(&ball(3.0, 0.0, 3.0), Point::new(7.0, -2.0), 0.4);
+        assert!((parted.by - (libm::hypot(7.0, 2.0) - 7.0)).abs() < 1e-9, "{parted:?}");
     }
 
     #[test]
@@ -131,32 +138,30 @@ mod tests {
         // 3-4-5: a ball of 5 mm drilled 3 mm wide to either side reaches 4 mm; turned far enough it touches as a ball.
         let drilled = ball(5.0, 3.0, 4.0);
         assert_eq!(drilled.reach(0.0), 4.0);
-        assert!((drilled.parts(&drilled, [0.7, 0.7]) - 2.0).abs() < 1e-12);
+        assert!((drilled.reach(0.7) - 5.0).abs() < 1e-12);
+        assert!(drilled.parted(&drilled, Point::new(8.0, 0.0), 0.0).by.abs() < 1e-9);
     }
 
     #[test]
     fn equal_tubes_hinge_at_their_inner_rims() {
-        let tube = Nose::flat(Point::new(4.0, 2.0));
-        let lean = 0.2_f64;
-        let hinged = 2.0 * (4.0 * libm::cos(lean) + 2.0 * libm::sin(lean));
-        assert!((tube.parts(&tube, [lean; 2]) + 8.0 - hinged).abs() < 1e-12);
+        let (tube, lean) = (Nose::flat(Point::new(4.0, 2.0)), 0.2_f64);
+        // Both rims at one place: the centre of the other seen from the one's.
+        let rim = Point::new(4.0, -2.0);
+        let centre = rim + Point::new(4.0, 2.0).turned(-2.0 * lean);
+        assert!(tube.parted(&tube, centre, 2.0 * lean).by.abs() < 1e-9);
     }
 
     #[test]
     fn a_ball_rests_on_a_tubes_flat_end() {
         // The ball's centre stays its radius before the end's plane, wherever it lies across the end.
         let (tube, ball) = (Nose::flat(Point::new(4.0, 2.0)), ball(2.0, 0.0, 2.0));
-        let apart = 6.0 / libm::cos(0.15);
-        assert!((tube.parts(&ball, [0.15; 2]) + 6.0 - apart).abs() < 1e-9);
-        assert!((ball.parts(&tube, [0.15; 2]) + 6.0 - apart).abs() < 1e-9);
+        assert!((tube.parted(&ball, Point::new(6.5, -1.2), 0.3).by - 0.5).abs() < 1e-9);
     }
 
     #[test]
     fn a_ball_rolls_over_the_rim_of_a_narrow_tube() {
-        // The rim, 0.5 mm off the axis, turned by 0.3 from the line of the centres, 2 mm from the ball's centre.
         let (tube, ball) = (Nose::flat(Point::new(4.0, 0.5)), ball(2.0, 0.0, 2.0));
-        let rim = Point::new(4.0, -0.5).turned(0.3);
-        let apart = rim.x + libm::sqrt(4.0 - rim.y * rim.y);
-        assert!((tube.parts(&ball, [0.3, 0.1]) + 6.0 - apart).abs() < 1e-6, "{apart}");
+        let centre = Point::new(4.0, -0.5) + Point::new(1.2, -1.6);
+        assert!(tube.parted(&ball, centre, 0.4).by.abs() < 1e-9);
     }
 }

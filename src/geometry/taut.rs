@@ -1,47 +1,50 @@
-//! A closed row of links, drawn up taut, and the largest limb that it goes round.
+//! A closed row of links, drawn up taut round the largest limb that it goes round.
 //!
-//! **Problem.** Beads are rigid and their holes straight, so that cord drawn taut brings the holes of neighbours in line:
-//! it goes round evenly, and bends between beads. A row that is drawn up so far that neighbours touch is closed; wanted
-//! is the radius r of the largest limb inside. Lengths are mm.
+//! **Problem.** Beads are rigid and their holes straight: the cord runs straight through each, on the inner side of its
+//! hole, and bends at the mouths. A bead keeps a round limb of radius r about the origin its own reach w away. Wanted is
+//! the greatest r for which the row closes once round the origin, or as many times as it is wound, with no more cord
+//! than keeps neighbours touching. Lengths are mm.
 //!
-//! **Equation.** All links have their centres on one circle of a radius R and their axes along it. Neighbours whose
-//! centres are a step d apart turn by 2 asin(d / 2R), each axis leaning by half of that from the line through the
-//! centres; by as much as [`Nose::parts`](super::nose::Nose::parts) says the step is then longer than in a straight
-//! row. All turns add up to 2 pi, or of a row that is wound N times to N times that, and r is R less what reaches
-//! farthest inward. The cord is the shortest way through all holes, see [`passage`](super::passage).
+//! **Equation.** A bead whose cord lies across the limb's radius has its mouths, m from its middle, at the distance
+//! sqrt((r + w)² + m²) from the origin; nearer they never are. What is no bead has its middle at r + w or farther. A taut
+//! cord runs straight but where it bends over such a place. Along a straight line the square of the distance from the
+//! origin, as a function of the length s, has the second derivative 2, so that u = |c|² - s² is straight between places
+//! that are touched, bends down at each, and lies nowhere below what they ask for: that is the upper hull of these points
+//! over the whole row, which begins at the place that lies farthest out, as that one is always touched. An edge of the
+//! hull of length l between distances a and b passes its foot t = (l² + a² - b²) / 2l from its start, h = sqrt(a² - t²)
+//! from the origin, and turns by atan(t / h) + atan((l - t) / h). All turns add up to 2 pi at the r wanted, or to N times
+//! that. Where the cord bends between two beads, so much of it lies bare as [`Link::gap`] says.
 //!
-//! **Sign.** A larger R makes every turn smaller: R is found by halving between half the longest step and a quarter of
-//! the row's length (no arc is more than pi/2 times its chord).
+//! **Sign.** A larger r makes every turn smaller, since the cord bends down over what it touches: the sum falls steadily,
+//! and is found by halving between nothing and a quarter of the row's length (no arc is more than pi/2 times its chord).
 //!
-//! **Tolerance.** Halved to the last bit, for steps taken anew from the leans until R moves by less than 1e-9 mm.
+//! **Tolerance.** Halved 42 times, for gaps taken anew from the bends until r moves by less than 1e-7 mm.
 //!
-//! **Approximation.** On a limb that presses thick beads outward and thin ones inward a row of unequal beads goes round
-//! a little more: with as much cord as is told, a general optimiser finds up to 2 in 100 more
-//! (`tests/oracles_ring.rs`). What is no bead bends at its centre and keeps its distance there
-//! alone, and beads that are no neighbours are not kept apart, as two broad ones across a thin one between them.
+//! **Approximation.** What is no bead bends at its middle and keeps its distance there alone. Beads that are no
+//! neighbours are not kept apart, as two broad ones across a thin one between them.
 //!
-//! **Source.** Derived here. The trade's rule, the row's length less pi times the thickest bead, is its limit for many
-//! small beads (common practice, no source).
+//! **Source.** Derived here: the obstacle problem of a stretched string in one dimension. `tests/oracles_ring.rs` holds it
+//! against beads as polygons and against a general optimiser. The trade's rule, the row's length less pi times the
+//! thickest bead, is its limit for thick beads that follow one another closely (common practice, no source).
 
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::PI;
 
 use super::Point;
-use super::chord::Chord;
-use super::passage;
+use super::chord::{Chord, Link};
 
-/// Halvings of the bracket: enough for the last bit of a double.
-const HALVINGS: u32 = 60;
-/// Steps are taken anew no more often.
+/// Halvings of the bracket, of a bracelet to 1e-11 mm.
+const HALVINGS: u32 = 42;
+/// Gaps are taken anew no more often.
 const ROUNDS: u32 = 100;
 /// A radius that moves by less, in mm, has settled.
-const SETTLED: f64 = 1e-9;
+const SETTLED: f64 = 1e-7;
 
 /// A row closed round a limb whose centre is the origin.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Taut {
     /// The limb's radius.
     pub radius: f64,
-    /// One a chord: where its centre lies, anticlockwise, as often round as it is wound; the first to the right.
+    /// One a chord: where its centre lies, anticlockwise, as often round as it is wound.
     pub centres: Vec<Point>,
     /// One a chord: the angle in radians of its axis.
     pub axes: Vec<f64>,
@@ -66,77 +69,212 @@ pub fn close(chords: &[Chord]) -> Option<Taut> {
 /// Winds chords so many times round before they close; nothing where they do not reach round a limb.
 #[must_use]
 pub fn wind(chords: &[Chord], turns: u32) -> Option<Taut> {
-    let row = Row { chords, turns: f64::from(turns) };
-    let (circle, steps) = row.settled().filter(|_| chords.len() > 2 * turns as usize)?;
-    let inward = chords.iter().map(|chord| chord.inward).fold(0.0, f64::max);
-    let fits = |chord: &Chord| chord.before + chord.after <= 2.0 * circle;
-    (circle > inward && chords.iter().all(fits)).then(|| row.laid(circle, circle - inward, &steps))
+    let mut row = Row::new(chords, turns).filter(|_| chords.len() > 2 * turns as usize)?;
+    let mut radius = row.radius()?;
+    for _ in 0..ROUNDS {
+        row.open(radius);
+        let before = std::mem::replace(&mut radius, row.radius()?);
+        if (radius - before).abs() < SETTLED {
+            break;
+        }
+    }
+    let fits = |chord: &Chord| chord.before + chord.after <= 2.0 * (radius + chord.inward);
+    chords.iter().all(fits).then(|| row.laid(radius))
 }
 
+/// A place of the cord that keeps away from the limb.
+#[derive(Clone, Copy)]
+struct Place {
+    /// Which chord's.
+    chord: usize,
+    /// Length of the row up to it.
+    station: f64,
+    /// How far the cord keeps from the limb at the middle of the chord.
+    reach: f64,
+    /// How far along the chord it is from there.
+    off: f64,
+}
+
+impl Place {
+    /// How far from the origin it is at least.
+    fn distance(&self, radius: f64) -> f64 {
+        libm::hypot(radius + self.reach, self.off)
+    }
+}
+
+/// All the way round.
 struct Row<'a> {
     chords: &'a [Chord],
     /// How many times it goes round.
     turns: f64,
+    places: Vec<Place>,
+    /// Bare cord after each chord, where it bends between two beads.
+    gaps: Vec<f64>,
 }
 
-/// The angle in radians about a circle's centre of a step along its chord.
-fn turn(step: f64, circle: f64) -> f64 {
-    2.0 * libm::asin((0.5 * step / circle).min(1.0))
+/// A straight stretch of the cord between two places that touch, by their numbers and so on round.
+struct Edge {
+    from: usize,
+    to: usize,
+    /// Along it to the place nearest the origin.
+    foot: f64,
+    /// How far from the origin that is.
+    height: f64,
+    length: f64,
 }
 
-impl Row<'_> {
-    /// Each chord with the next, the last with the first.
-    fn pairs(&self) -> impl Iterator<Item = (&Chord, &Chord)> {
-        self.chords.iter().zip(self.chords.iter().cycle().skip(1))
+impl Edge {
+    /// By how much it leans from the limb at its start, and at its end.
+    fn leans(&self) -> [f64; 2] {
+        [self.foot, self.length - self.foot].map(|along| libm::atan2(along, self.height))
     }
 
-    /// The circle's radius, and the steps from each centre to the next as the links lean on it.
-    fn settled(&self) -> Option<(f64, Vec<f64>)> {
-        let mut steps: Vec<_> = self.pairs().map(|(one, next)| one.step(next)).collect();
-        let mut circle = self.circle(&steps)?;
-        for _ in 0..ROUNDS {
-            let lean = |step: &f64| 0.5 * turn(*step, circle);
-            steps = self.pairs().zip(&steps).map(|((one, next), step)| one.leaning(next, [lean(step); 2])).collect();
-            let before = std::mem::replace(&mut circle, self.circle(&steps)?);
-            if (circle - before).abs() < SETTLED {
-                break;
-            }
-        }
-        Some((circle, steps))
+    /// By how much it has turned about the origin so far along it.
+    fn turn(&self, along: f64) -> f64 {
+        libm::atan2(self.foot, self.height) + libm::atan2(along - self.foot, self.height)
+    }
+}
+
+impl<'a> Row<'a> {
+    fn new(chords: &'a [Chord], turns: u32) -> Option<Self> {
+        let mut row = Self { chords, turns: f64::from(turns), places: Vec::new(), gaps: vec![0.0; chords.len()] };
+        row.place();
+        (row.length() > 0.0).then_some(row)
     }
 
-    /// The radius at which steps turn as often as they must.
-    fn circle(&self, steps: &[f64]) -> Option<f64> {
-        let excess = |circle: f64| steps.iter().map(|step| turn(*step, circle)).sum::<f64>() - 2.0 * PI * self.turns;
-        let longest = steps.iter().copied().fold(0.0, f64::max);
-        let (mut low, mut high) = (0.5 * longest, 0.25 * steps.iter().sum::<f64>() / self.turns);
-        if !(low > 0.0 && excess(low) > 0.0) {
-            return None;
+    /// Sets the places out along the row.
+    fn place(&mut self) {
+        let mut station = 0.0;
+        self.places.clear();
+        for (chord, (link, gap)) in self.chords.iter().zip(&self.gaps).enumerate() {
+            let middle = station + link.before;
+            let place = |off: f64| Place { chord, station: middle + off, reach: link.cord_inward(), off };
+            let offs = if link.body.is_some() { vec![-link.before, link.after] } else { vec![0.0] };
+            self.places.extend(offs.into_iter().map(place));
+            station = middle + link.after + gap;
         }
+    }
+
+    fn length(&self) -> f64 {
+        self.chords.iter().map(|chord| chord.before + chord.after).sum::<f64>() + self.gaps.iter().sum::<f64>()
+    }
+
+    /// The radius at which the row turns as often as it must.
+    fn radius(&self) -> Option<f64> {
+        let turned = |radius: f64| self.edges(radius).iter().map(|edge| edge.turn(edge.length)).sum::<f64>();
+        let (mut low, mut high) = (0.0, 0.25 * self.length() / self.turns);
         for _ in 0..HALVINGS {
             let middle = 0.5 * (low + high);
-            *if excess(middle) > 0.0 { &mut low } else { &mut high } = middle;
+            *if turned(middle) > 2.0 * PI * self.turns { &mut low } else { &mut high } = middle;
         }
-        Some(low)
+        (low > 0.0 && self.edges(low).iter().all(|edge| edge.height > 0.0)).then_some(low)
     }
 
-    /// The links on their circle.
-    fn laid(&self, circle: f64, radius: f64, steps: &[f64]) -> Taut {
-        let mut turned = 0.0;
-        let next = |step: &f64| {
-            let angle = turned;
-            turned += turn(*step, circle);
-            angle
+    /// The stretches between places that touch, from the one that lies farthest out to itself again.
+    fn edges(&self, radius: f64) -> Vec<Edge> {
+        let count = self.places.len();
+        let far = |at: &usize| self.places[*at].distance(radius);
+        let Some(first) = (0..count).max_by(|one, other| far(one).total_cmp(&far(other))) else { return Vec::new() };
+        let (start, length) = (self.places[first].station, self.length());
+        let station = |at: usize| self.places[at % count].station - start + if at < count { 0.0 } else { length };
+        let point = |at: usize| {
+            let (station, distance) = (station(at), self.places[at % count].distance(radius));
+            Point::new(station, (distance - station) * (distance + station))
         };
-        let angles: Vec<f64> = steps.iter().map(next).collect();
-        let centres: Vec<_> = angles.iter().map(|angle| Point::towards(*angle) * circle).collect();
-        let axes: Vec<_> = angles.iter().map(|angle| angle + FRAC_PI_2).collect();
-        let straight: f64 = self.pairs().map(|(one, next)| one.step(next)).sum();
-        let placed = self.chords.iter().zip(&centres).zip(&axes);
-        let gates: Vec<_> = placed.flat_map(|((chord, centre), axis)| chord.gates(*centre, *axis)).collect();
-        let slack = (passage::shortest(gates) - straight).max(0.0);
-        Taut { radius, centres, axes, slack }
+        let mut hull: Vec<(usize, Point)> = Vec::new();
+        for at in first..=first + count {
+            let to = point(at);
+            while let [.., (_, from), (_, middle)] = hull[..]
+                && is_below(middle, from, to)
+            {
+                hull.pop();
+            }
+            hull.push((at, to));
+        }
+        let edge = |ends: &[(usize, Point)]| {
+            let ([from, to], length) = ([ends[0].0, ends[1].0], ends[1].1.x - ends[0].1.x);
+            let [near, far] = [from, to].map(|at| self.places[at % count].distance(radius));
+            let foot = if length > 0.0 { 0.5 * (length + (near - far) * (near + far) / length) } else { 0.0 };
+            Edge { from, to, foot, height: (near * near - foot * foot).max(0.0).sqrt(), length }
+        };
+        hull.windows(2).map(edge).collect()
     }
+
+    /// Opens the gaps that the bends of the cord ask for.
+    fn open(&mut self, radius: f64) {
+        let mut bends = vec![0.0; self.places.len()];
+        let count = bends.len();
+        for edge in self.edges(radius) {
+            let [start, end] = edge.leans();
+            bends[edge.from % count] += start;
+            bends[edge.to % count] += end;
+        }
+        let aside = self.aside(radius);
+        for at in 0..count {
+            let next = (at + 1) % count;
+            let [one, other] = [at, next].map(|at| self.places[at].chord);
+            if one != other {
+                let link = Link { one: &self.chords[one], other: &self.chords[other] };
+                self.gaps[one] = link.gap([bends[at], bends[next]], [aside[one], aside[other]], self.gaps[one]);
+            }
+        }
+        self.place();
+    }
+
+    /// How far outward of the cord each link's axis lies.
+    fn aside(&self, radius: f64) -> Vec<f64> {
+        let points = self.points(radius);
+        let mut aside = vec![0.0; self.chords.len()];
+        for (pair, ends) in
+            self.places.windows(2).zip(points.windows(2)).filter(|(pair, _)| pair[0].chord == pair[1].chord)
+        {
+            let chord = &self.chords[pair[0].chord];
+            let share = chord.before / (chord.before + chord.after);
+            aside[pair[0].chord] = chord.aside(ends[0].between(ends[1], share), radius);
+        }
+        aside
+    }
+
+    /// The links where they lie.
+    fn laid(&self, radius: f64) -> Taut {
+        let points = self.points(radius);
+        let count = points.len();
+        let way = |from: usize, to: usize| points[to % count] - points[from % count];
+        let (mut centres, mut axes, mut at) = (Vec::new(), Vec::new(), 0);
+        for chord in self.chords {
+            let axis = match chord.body {
+                Some(_) => way(at, at + 1),
+                None => way(at + count - 1, at + 1),
+            };
+            axes.push(axis.angle());
+            centres.push(chord.centre(points[at], axis, radius));
+            at += if chord.body.is_some() { 2 } else { 1 };
+        }
+        Taut { radius, centres, axes, slack: self.gaps.iter().sum() }
+    }
+
+    /// Where the places lie; the farthest one to the right.
+    fn points(&self, radius: f64) -> Vec<Point> {
+        let count = self.places.len();
+        let mut points = vec![Point::ORIGIN; count];
+        let mut turned = 0.0;
+        for edge in self.edges(radius) {
+            let start = self.places[edge.from % count].station;
+            for at in edge.from..edge.to {
+                let along = (self.places[at % count].station - start).rem_euclid(self.length());
+                let distance = libm::hypot(edge.height, along - edge.foot);
+                points[at % count] = Point::towards(turned + edge.turn(along)) * distance;
+            }
+            turned += edge.turn(edge.length);
+        }
+        points
+    }
+}
+
+/// Whether a point lies on or below the line from one to another.
+fn is_below(middle: Point, from: Point, to: Point) -> bool {
+    let (short, long) = (middle - from, to - from);
+    short.y * long.x <= long.y * short.x
 }
 
 #[cfg(test)]
@@ -145,56 +283,54 @@ mod tests {
     use crate::geometry::chord::Body;
     use crate::geometry::nose::{Nose, Oval};
 
-    /// Balls of these sizes in a row, so often.
-    fn balls(sizes: &[f64], times: usize) -> Vec<Chord> {
-        sizes.iter().cycle().take(sizes.len() * times).map(|size| Chord::even(*size, 0.5 * size)).collect()
+    /// A ball of a diameter, its cord in a narrow hole.
+    fn ball(size: f64) -> Chord {
+        let half = 0.5 * size;
+        let nose =
+            Nose { rim: Point::new(half, 0.0), swell: Oval { centre: Point::ORIGIN, along: half, across: half } };
+        Chord { body: Some(Body { noses: [nose; 2], hole: 0.0, play: 0.0 }), ..Chord::even(size, half) }
     }
 
-    /// What must hold of a closed row of links without rims: steps kept, nothing in the limb, once round on one circle.
-    fn assert_taut(chords: &[Chord]) -> Taut {
-        let taut = close(chords).unwrap();
-        let (count, circle) = (chords.len(), taut.centres[0].length());
-        let mut turned = 0.0;
-        for at in 0..count {
-            let [here, next] = [at, at + 1].map(|at| taut.centres[at % count]);
-            assert!((here.distance(next) - chords[at].step(&chords[(at + 1) % count])).abs() < 1e-9, "{at}");
-            assert!((here.length() - circle).abs() < 1e-9 && circle - taut.radius - chords[at].inward > -1e-9, "{at}");
-            turned += libm::remainder(next.angle() - here.angle(), 2.0 * PI);
-        }
-        assert!((turned - 2.0 * PI).abs() < 1e-9, "{turned}");
-        taut
+    /// Balls of these sizes in a row, so often.
+    fn balls(sizes: &[f64], times: usize) -> Vec<Chord> {
+        sizes.iter().cycle().take(sizes.len() * times).map(|size| ball(*size)).collect()
     }
 
     #[test]
     fn equal_balls_lie_on_one_circle() {
-        let taut = assert_taut(&balls(&[8.0], 20));
+        let taut = close(&balls(&[8.0], 20)).unwrap();
         // The circle through their centres has the radius d / (2 sin(pi / n)).
         let radius = 4.0 / libm::sin(PI / 20.0) - 4.0;
-        assert!((taut.radius - radius).abs() < 1e-12);
+        assert!((taut.radius - radius).abs() < 1e-6, "{}", taut.radius);
     }
 
     #[test]
-    fn many_small_balls_leave_the_trades_rule() {
+    fn a_row_lifts_over_one_thick_ball() {
+        // A thread round a circle of r + 2, drawn off it to a ball that stands 8 mm off the limb.
+        let taut = close(&[balls(&[4.0], 50), balls(&[16.0], 1)].concat()).unwrap();
+        let (round, far) = (taut.radius + 2.0, taut.radius + 8.0);
+        let off = libm::hypot(far, 8.0);
+        let lift = (off * off - round * round).sqrt();
+        let free = libm::acos(round / off) + libm::atan2(8.0, far);
+        let length = 16.0 + 2.0 * lift + 2.0 * (PI - free) * round;
+        assert!((length - 216.0 - taut.slack).abs() < 1.0, "{length} and {}", taut.slack);
+    }
+
+    #[test]
+    fn thick_balls_one_after_another_leave_the_trades_rule() {
         // Length less pi times the thickest.
-        let mut chords = balls(&[0.05], 4_000);
-        chords.extend(balls(&[8.0], 1));
-        assert!((assert_taut(&chords).girth() - (208.0 - 8.0 * PI)).abs() < 0.02);
+        let girth = close(&balls(&[2.0], 100)).unwrap().girth();
+        assert!((girth - (200.0 - 2.0 * PI)).abs() < 0.2, "{girth}");
     }
 
     #[test]
-    fn uneven_links_close_wherever_the_row_begins() {
-        let uneven = |at: u32| Chord {
-            before: 1.0 + f64::from(at % 3),
-            after: 2.5 - 0.5 * f64::from(at % 4),
-            inward: [1.0, 4.0, 2.0, 0.5, 3.0][at as usize % 5],
-            body: None,
-        };
-        let mut chords: Vec<_> = (0..37).map(uneven).collect();
-        let radius = assert_taut(&chords).radius;
-        for _ in 0..5 {
-            chords.rotate_left(7);
-            assert!((assert_taut(&chords).radius - radius).abs() < 1e-12);
-        }
+    fn a_thin_clasp_is_carried_clear_between_beads() {
+        let mut clasped: Vec<_> = vec![Chord::even(8.0, 4.0); 20];
+        clasped.push(Chord::even(12.0, 0.0));
+        let radius = close(&clasped).unwrap().radius + 4.0;
+        // 19 chords of 8 mm and a straight one of 4 + 12 + 4 mm on one circle.
+        let turn = 19.0 * 2.0 * libm::asin(4.0 / radius) + 2.0 * libm::asin(10.0 / radius);
+        assert!((turn - 2.0 * PI).abs() < 1e-9, "{turn}");
     }
 
     /// A row of tubes, balls and double cones of many sizes.
@@ -220,22 +356,22 @@ mod tests {
     }
 
     #[test]
-    fn steps_settle_in_rows_that_go_round_a_wrist() {
+    fn rows_that_go_round_a_wrist_settle_and_keep_off_it_either_way_round() {
         for seed in 0..40 {
             let chords = mixed(24, seed);
             let taut = close(&chords).unwrap();
-            let circle = taut.centres[0].length();
-            let row = Row { chords: &chords, turns: 1.0 };
-            let again = row.settled().unwrap().1;
-            let lean = |step: f64| 0.5 * turn(step, circle);
-            let kept = row
-                .pairs()
-                .zip(&again)
-                .all(|((one, next), step)| (one.leaning(next, [lean(*step); 2]) - step).abs() < 1e-7);
-            assert!(kept && taut.radius > 10.0, "{seed}: {}", taut.radius);
+            let clear = |(chord, (centre, axis)): (&Chord, (&Point, &f64))| {
+                // Of a tube's inner side the nearest place is the foot of its line, or an end of it.
+                let along = Point::towards(*axis);
+                let foot = (-centre.dot(along)).clamp(-chord.before, chord.after);
+                (*centre + along * foot).length() - chord.inward - taut.radius
+            };
+            let placed = chords.iter().zip(taut.centres.iter().zip(&taut.axes));
+            let least = placed.map(clear).fold(f64::INFINITY, f64::min);
+            assert!(least.abs() < 1e-6 && taut.radius > 10.0, "{seed}: {least}, {}", taut.radius);
             let mut backward: Vec<_> = chords.iter().rev().copied().collect();
             backward.rotate_left(5);
-            assert!((close(&backward).unwrap().radius - taut.radius).abs() < 1e-6, "{seed}");
+            assert!((close(&backward).unwrap().radius - taut.radius).abs() < 1e-5, "{seed}");
             assert!(taut.slack > 0.0);
         }
     }
@@ -245,7 +381,7 @@ mod tests {
         assert_eq!(close(&[]), None);
         assert_eq!(close(&balls(&[8.0], 2)), None);
         assert_eq!(close(&[Chord::even(0.0, 1.0); 5]), None);
-        assert!(close(&balls(&[8.0], 3)).is_some_and(|taut| taut.radius > 0.0));
+        assert!(close(&balls(&[8.0], 6)).is_some_and(|taut| taut.radius > 0.0));
         let long = [Chord::even(90.0, 1.0), Chord::even(5.0, 1.0), Chord::even(5.0, 1.0), Chord::even(5.0, 1.0)];
         assert_eq!(close(&long), None);
     }

@@ -283,17 +283,15 @@ codes! {
          its end. Where a random or fading row is an end, it is meant.";
     RingTight = "ring-tight", Warning,
         "Closed, the piece leaves less room round the wrist or ankle than the pattern asks for. \
-         Beads are rigid, and cord drawn taut brings their holes in line: all centres lie on one circle of a radius R, on \
-         which neighbours just touch. The inside girth is 2 pi (R - the farthest that any reaches inward); of several \
-         strands the tightest decides. n equal balls of pitch p give R = p / (2 sin(pi / n)); beads with flat ends touch at \
-         their inner rims, n tubes of a length l and a radius w at R = w + l / (2 tan(pi / n)), and their cord, which opens \
-         between them, is longer than the row. It is near the trade's rule, length less pi times the thickest bead. Of \
-         unequal beads on longer cord a limb can press thick ones outward: a general optimiser, free to do so on as much cord \
-         as is told, finds up to 2 in 100 more. Seeds are taken as rounded, chips as balls (by eye). Two broad beads are \
+         The inside girth is that of the largest round limb that the row goes round, its cord drawn up until neighbours \
+         touch; of several strands the tightest decides. Beads are rigid: the cord runs straight through each hole, bends \
+         between beads over those that touch the limb, and lifts others clear. n equal balls of a diameter d give \
+         r = d / (2 sin(pi / n)) - d / 2; beads with flat ends touch at their inner rims, n tubes of a length l give \
+         r = l / (2 tan(pi / n)), and their cord, which opens between them, is longer than the row. Where thick beads \
+         follow closely it is near the trade's rule, length less pi times the thickest. A general optimiser finds the \
+         same to a thousandth of a millimetre. Seeds are taken as rounded, chips as balls (by eye). Two broad beads are \
          not kept apart across a thin one between them. Elastic is taken at rest. A finding whose `wire:` or `outside:` \
-         is not written counts with the usual share of its length (an assumption). Findings bend at their centres, \
-         so that long ones take a little more room: half a millimetre for a clasp of 12 mm that touches, 3 mm for one of \
-         25 mm. Hooked as long as it goes, the inside is more than 2.5 mm smaller than girth + ease: less than \
+         is not written counts with the usual share of its length (an assumption). Findings bend at their centres (of one of 25 mm about half a millimetre of girth). Hooked as long as it goes, the inside is more than 2.5 mm smaller than girth + ease: less than \
          half of what a fit of our naming spans (close up to 10 mm of ease, easy to 16, roomy to 25). A row that \
          rests on one side of a limb stands off by ease / pi on the other: close leaves less than a small bead, \
          and the row lies still; easy leaves one of 3 to 5 mm, and it turns; roomy leaves one of 5 to 8 mm, and it \

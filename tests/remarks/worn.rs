@@ -159,7 +159,7 @@ fn wide(spacing: &str) -> String {
     barred(spacing)
         .replace("beads:\n", WIDE)
         .replace("[29 reed]", "[14 reed, wide, 14 reed]")
-        .replace("wrist: 150", "wrist: 142")
+        .replace("wrist: 150", "wrist: 153")
 }
 
 /// A bracelet of two strands of so many beads.
