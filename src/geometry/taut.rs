@@ -13,7 +13,7 @@
 //! over the whole row, which begins at the place that lies farthest out, as that one is always touched. An edge of the
 //! hull of length l between distances a and b passes its foot t = (l² + a² - b²) / 2l from its start, h = sqrt(a² - t²)
 //! from the origin, and turns by atan(t / h) + atan((l - t) / h). All turns add up to 2 pi at the r wanted, or to N times
-//! that. Where the cord bends between two beads, so much of it lies bare as [`Link::gap`] says.
+//! that. Where the cord bends between two beads, so much of it lies bare that their outlines just touch, see [`nose`](super::nose).
 //!
 //! **Sign.** A larger r makes every turn smaller, since the cord bends down over what it touches: the sum falls steadily,
 //! and is found by halving between nothing and a quarter of the row's length (no arc is more than pi/2 times its chord).

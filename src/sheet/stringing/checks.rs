@@ -56,10 +56,11 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
 
 /// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
 /// is written, the bare cord gives way.
-const fn remedy(strand: &Strand) -> &'static str {
-    match strand.settle {
-        Settle::Fill => "Then string more or fewer of them, alike on both sides, until the length is right.",
-        _ => "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord.",
+fn remedy(strand: &Strand) -> &'static str {
+    if strand.settle == Settle::Fill || strand.bare() < LEAST_BARE {
+        "Then string more or fewer of them, alike on both sides, until the length is right."
+    } else {
+        "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
     }
 }
 

@@ -18,15 +18,16 @@ pub fn twisted(design: &Design) -> Option<String> {
         format!("Twisted {}, the strands reach about {} from loop to loop", times(twist.turns), ruler(twist.length()));
     let needed = twist.needed(wanted).map(|needed| match needed.as_slice() {
         [first, rest @ ..] if rest.iter().all(|other| (*other - *first).value().abs() < ALIKE) => {
-            format!("make each {}", ruler(*first))
+            format!("each strand takes a finished {}", ruler(*first))
         }
         each => {
             let each = design.strands.iter().zip(each);
             let each: Vec<_> = each.map(|(strand, length)| format!("{} {}", strand.name, ruler(*length))).collect();
-            format!("make {}", list(&each))
+            format!("the finished strands take {}", list(&each))
         }
     });
-    let needed = needed.map(|needed| format!("; for {} twisted, {needed}", ruler(wanted)));
+    let needed =
+        needed.map(|needed| format!("; to reach {} twisted {needed}, with more beads and more cord", ruler(wanted)));
     Some(format!("{reach}{}.", needed.unwrap_or_default()))
 }
 
@@ -43,8 +44,8 @@ impl Teller<'_> {
             times(twist.turns)
         );
         let check = format!(
-            "From loop to loop the twisted strands measure about {}, and together they are about {} thick (worked out for \
-             smooth strands: beads that settle into one another's gaps let them reach a little farther).",
+            "The twisted strands have drawn in to about {} from loop to loop, and are about {} thick together (worked out \
+             for smooth strands: beads that settle into one another's gaps let them reach a little farther).",
             self.ruler(twist.length()),
             self.ruler(twist.thickness())
         );
