@@ -74,7 +74,8 @@ impl Link<'_> {
     /// mouth and at the other's, and their axes lie so far outward of it. Nothing between what are not both beads. It is
     /// looked for from a gap on.
     pub(super) fn gap(&self, [bend, next]: [f64; 2], [aside, beside]: [f64; 2], from: f64) -> f64 {
-        let Some((one, other)) = self.one.body.zip(self.other.body) else { return 0.0 };
+        let bodies = self.one.body.zip(self.other.body).filter(|_| bend > 0.0 || next > 0.0);
+        let Some((one, other)) = bodies else { return 0.0 };
         let noses = [one.noses[1].beside(other.hole), other.noses[0].beside(one.hole)];
         // In a straight row they touch where they are packed.
         let straight = self.one.after + self.other.before;

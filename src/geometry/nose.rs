@@ -7,7 +7,7 @@
 //! one's axis and a - t from the other's, turned by a, they reach s(t) and s'(a - t) from their centres (their support
 //! functions); their centres c apart, they are parted by the most of c . u(t) - s(t) - s'(a - t) over all t.
 //!
-//! **Tolerance.** It is taken at both axes, and else found by the golden section: 1e-9 mm for bodies that nearly touch.
+//! **Tolerance.** It is taken at both axes, and else found by the golden section: to 1e-9 mm of what is round, to 1e-5 mm of a facet.
 //!
 //! **Source.** The parting line is the separating hyperplane theorem of any textbook of convex geometry. The rest is
 //! derived here.
@@ -16,8 +16,8 @@ use std::f64::consts::FRAC_PI_2;
 
 use super::Point;
 
-/// Steps of the golden section: half a turn becomes a millionth of a degree.
-const STEPS: u32 = 40;
+/// Steps of the golden section: half a turn becomes a ten-thousandth of a degree.
+const STEPS: u32 = 30;
 /// The golden section of 1.
 const GOLDEN: f64 = 0.618_033_988_749_894_9;
 

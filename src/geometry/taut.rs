@@ -18,7 +18,7 @@
 //! **Sign.** A larger r makes every turn smaller, since the cord bends down over what it touches: the sum falls steadily,
 //! and is found by halving between nothing and a quarter of the row's length (no arc is more than pi/2 times its chord).
 //!
-//! **Tolerance.** Halved 42 times, for gaps taken anew from the bends until r moves by less than 1e-7 mm.
+//! **Tolerance.** Halved to 1e-10 mm, for gaps taken anew from the bends until r moves by less than 1e-7 mm.
 //!
 //! **Approximation.** What is no bead bends at its middle and keeps its distance there alone. Beads that are no
 //! neighbours are not kept apart, as two broad ones across a thin one between them.
@@ -32,8 +32,8 @@ use std::f64::consts::PI;
 use super::Point;
 use super::chord::{Chord, Link};
 
-/// Halvings of the bracket, of a bracelet to 1e-11 mm.
-const HALVINGS: u32 = 42;
+/// A bracket of the radius is halved until it is as narrow, in mm, or as doubles allow.
+const NARROW: f64 = 1e-10;
 /// Gaps are taken anew no more often.
 const ROUNDS: u32 = 100;
 /// A radius that moves by less, in mm, has settled.
@@ -70,11 +70,13 @@ pub fn close(chords: &[Chord]) -> Option<Taut> {
 #[must_use]
 pub fn wind(chords: &[Chord], turns: u32) -> Option<Taut> {
     let mut row = Row::new(chords, turns).filter(|_| chords.len() > 2 * turns as usize)?;
-    let mut radius = row.radius()?;
+    let (mut radius, mut moved) = (row.radius(None)?, f64::INFINITY);
     for _ in 0..ROUNDS {
         row.open(radius);
-        let before = std::mem::replace(&mut radius, row.radius()?);
-        if (radius - before).abs() < SETTLED {
+        let about = [radius - moved, radius + moved];
+        let before = std::mem::replace(&mut radius, row.radius(Some(about))?);
+        moved = (radius - before).abs();
+        if moved < SETTLED {
             break;
         }
     }
@@ -159,13 +161,15 @@ impl<'a> Row<'a> {
         self.chords.iter().map(|chord| chord.before + chord.after).sum::<f64>() + self.gaps.iter().sum::<f64>()
     }
 
-    /// The radius at which the row turns as often as it must.
-    fn radius(&self) -> Option<f64> {
+    /// The radius at which the row turns as often as it must; looked for between two, if it is there.
+    fn radius(&self, about: Option<[f64; 2]>) -> Option<f64> {
         let turned = |radius: f64| self.edges(radius).iter().map(|edge| edge.turn(edge.length)).sum::<f64>();
-        let (mut low, mut high) = (0.0, 0.25 * self.length() / self.turns);
-        for _ in 0..HALVINGS {
+        let is_small = |radius: f64| turned(radius) > 2.0 * PI * self.turns;
+        let brackets = |[low, high]: &[f64; 2]| *low > 0.0 && high.is_finite() && is_small(*low) && !is_small(*high);
+        let [mut low, mut high] = about.filter(brackets).unwrap_or([0.0, 0.25 * self.length() / self.turns]);
+        while high - low > NARROW.max(high * f64::EPSILON * 4.0) {
             let middle = 0.5 * (low + high);
-            *if turned(middle) > 2.0 * PI * self.turns { &mut low } else { &mut high } = middle;
+            *if is_small(middle) { &mut low } else { &mut high } = middle;
         }
         (low > 0.0 && self.edges(low).iter().all(|edge| edge.height > 0.0)).then_some(low)
     }
