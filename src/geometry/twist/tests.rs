@@ -169,10 +169,11 @@ proptest! {
     }
 
     #[test]
-    fn more_turns_make_a_shorter_piece(plies in some(), halves in 2..24_u32) {
+    fn more_turns_make_no_longer_piece(plies in some(), halves in 2..24_u32) {
         let bundle = Bundle::new(&plies);
         let [fewer, more] = [halves, halves + 1].map(|halves| bundle.twisted(0.5 * f64::from(halves)));
         let Some(more) = more else { return Ok(()) };
-        prop_assert!(fewer.is_some_and(|fewer| fewer.length > more.length));
+        // Shorter, but where a core that is straight is tautest of all.
+        prop_assert!(fewer.is_some_and(|fewer| fewer.length > more.length - 1e-9));
     }
 }
