@@ -64,15 +64,10 @@ pub(super) struct Link<'a> {
     pub other: &'a Chord,
 }
 
-/// Steps in which a gap is found at most.
-const STEPS: u32 = 20;
-/// A gap that moves by less, in mm, is found.
-const SETTLED: f64 = 1e-9;
-
 impl Link<'_> {
     /// How much cord lies bare between their mouths, so that they just touch, where the cord bends by so much at the one's
     /// mouth and at the other's, and their axes lie so far outward of it. Nothing between what are not both beads. It is
-    /// looked for from a gap on.
+    /// one step nearer (Newton's) than a gap to begin from.
     pub(super) fn gap(&self, [bend, next]: [f64; 2], [aside, beside]: [f64; 2], from: f64) -> f64 {
         let bodies = self.one.body.zip(self.other.body).filter(|_| bend > 0.0 || next > 0.0);
         let Some((one, other)) = bodies else { return 0.0 };
@@ -83,16 +78,8 @@ impl Link<'_> {
         let (turn, along) = (bend + next, Point::towards(-bend));
         let mouth = Point::new(self.one.after, -aside);
         let beyond = Point::new(self.other.before, beside).turned(-turn);
-        let mut gap = from;
-        for _ in 0..STEPS {
-            let parted = noses[0].parted(&noses[1], mouth + along * gap + beyond, turn);
-            let missing = (parted.by + packed) / along.dot(parted.across).max(0.1);
-            let found = (gap - missing).max(0.0);
-            if (found - gap).abs() < SETTLED {
-                break;
-            }
-            gap = found;
-        }
-        gap
+        let parted = noses[0].parted(&noses[1], mouth + along * from + beyond, turn);
+        let missing = (parted.by + packed) / along.dot(parted.across).max(0.1);
+        (from - missing).max(0.0)
     }
 }

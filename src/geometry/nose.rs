@@ -86,11 +86,29 @@ impl Nose {
     /// towards the inner side, that of -y.
     #[must_use]
     pub fn parted(&self, other: &Self, centre: Point, turn: f64) -> Parted {
+        if let Some(parted) = self.balls_parted(other, centre, turn) {
+            return parted;
+        }
         let across = |angle: f64| Point::towards(-angle);
         let by = |angle: f64| centre.dot(across(angle)) - self.reach(angle) - other.reach(turn - angle);
         let found = most(by, 0.5 * turn - FRAC_PI_2, 0.5 * turn + FRAC_PI_2);
         let best = [0.0, turn].into_iter().fold(found, |best, angle| if by(angle) > by(best) { angle } else { best });
         Parted { by: by(best), across: across(best) }
+    }
+}
+
+impl Nose {
+    /// The radius of a ball about its centre that swells behind its rim.
+    fn ball(&self) -> Option<f64> {
+        let Oval { centre, along, across } = self.swell;
+        (centre == Point::ORIGIN && along == across).then_some(along)
+    }
+
+    /// How balls are parted that would touch beside their rims.
+    fn balls_parted(&self, other: &Self, centre: Point, turn: f64) -> Option<Parted> {
+        let (one, two, angle) = (self.ball()?, other.ball()?, -centre.angle());
+        let beside = self.reach(angle) >= one && other.reach(turn - angle) >= two;
+        beside.then(|| Parted { by: centre.length() - one - two, across: Point::towards(-angle) })
     }
 }
 

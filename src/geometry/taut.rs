@@ -259,13 +259,13 @@ impl<'a> Row<'a> {
 
     /// Where the places lie; the farthest one to the right.
     fn points(&self, radius: f64) -> Vec<Point> {
-        let count = self.places.len();
+        let (count, length) = (self.places.len(), self.length());
         let mut points = vec![Point::ORIGIN; count];
         let mut turned = 0.0;
         for edge in self.edges(radius) {
             let start = self.places[edge.from % count].station;
             for at in edge.from..edge.to {
-                let along = (self.places[at % count].station - start).rem_euclid(self.length());
+                let along = (self.places[at % count].station - start).rem_euclid(length);
                 let distance = libm::hypot(edge.height, along - edge.foot);
                 points[at % count] = Point::towards(turned + edge.turn(along)) * distance;
             }
