@@ -189,6 +189,13 @@ pub fn on_way(spots: &[Spot], station: f64) -> Option<(Point3, Point3)> {
     Some((from.at.between(to.at, share), (to.at - from.at).unit()?))
 }
 
+/// Sorts stations; those that rounding alone tells apart count once.
+fn sort_places(stations: &mut Vec<f64>) {
+    const SAME: f64 = 1e-9;
+    stations.sort_by(f64::total_cmp);
+    stations.dedup_by(|next, last| *next - *last < SAME);
+}
+
 impl Drape {
     /// The tightest of the rings, which decides whom the piece fits.
     #[must_use]

@@ -8,7 +8,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::chain::{Chain, Piece};
 use super::hang::Link;
-use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension, hang_alone};
+use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension, hang_alone, sort_places};
 use crate::design::{Design, Part, Spring, Strand, What, closing_parts};
 use crate::geometry::chord::Chord;
 use crate::geometry::taut::Taut;
@@ -27,7 +27,7 @@ pub fn rings(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Ring> {
 /// The girth inside a closed ring, hooked as short and as long as it goes; of several strands, the tightest one's.
 #[must_use]
 pub fn inside(design: &Design) -> Option<[Length; 2]> {
-    let drape = hang_alone(design, None).ok().filter(|_| design.is_ring())?;
+    let drape = design.is_ring().then(|| hang_alone(design, None))?.ok()?;
     drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm))
 }
 
@@ -94,9 +94,7 @@ fn sprung(strand: &Strand, spring: &Spring, laid: &Hung) -> Ring {
     let stations = laid.joints.iter().map(|joint| joint.station);
     let middles = laid.joints.windows(2).map(|pair| pair[0].station.midpoint(pair[1].station));
     let mut all: Vec<_> = stations.chain(middles).chain(laid.seats.iter().map(|seat| seat.station)).collect();
-    all.sort_by(f64::total_cmp);
-    // Rounding tells places apart that are one.
-    all.dedup_by(|next, last| *next - *last < 1e-9);
+    sort_places(&mut all);
     let front = |station: f64| spot(station).at.front();
     let along = |station: f64| FIRST + 2.0 * PI * station / turn + FRAC_PI_2;
     let seat = |seat: &Seat| Seat { centre: front(seat.station), angle: along(seat.station), ..*seat };

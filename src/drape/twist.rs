@@ -15,7 +15,7 @@ use std::f64::consts::TAU;
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Link, Unhung, solve};
-use super::{Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, contact, slide};
+use super::{Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, contact, slide, sort_places};
 use crate::design::{Design, Strand, Twist, What};
 use crate::geometry::twist::Lay;
 use crate::geometry::{Point, Point3};
@@ -118,8 +118,7 @@ impl Axis {
     /// Stations all along it, no farther apart than the links of a line, with some that must be among them.
     fn stations(&self, must: [f64; 2]) -> Vec<f64> {
         let mut all: Vec<f64> = self.spots.iter().map(|spot| spot.station).chain(must).collect();
-        all.sort_by(f64::total_cmp);
-        all.dedup_by(|next, last| *next - *last < SAME);
+        sort_places(&mut all);
         let finer = all.windows(2).flat_map(|pair| {
             let (from, count) = (pair[0], super::chain::pieces(pair[1] - pair[0], LINK));
             let step = (pair[1] - from) / count.max(1) as f64;

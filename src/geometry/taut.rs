@@ -207,13 +207,13 @@ impl<'a> Row<'a> {
     /// Opens the gaps that the bends of the cord ask for.
     fn open(&mut self, radius: f64) {
         let mut bends = vec![0.0; self.places.len()];
-        let count = bends.len();
-        for edge in self.edges(radius) {
+        let (count, edges) = (bends.len(), self.edges(radius));
+        for edge in &edges {
             let [start, end] = edge.leans();
             bends[edge.from % count] += start;
             bends[edge.to % count] += end;
         }
-        let aside = self.aside(radius);
+        let aside = self.aside(radius, &edges);
         for at in 0..count {
             let next = (at + 1) % count;
             let [one, other] = [at, next].map(|at| self.places[at].chord);
@@ -226,8 +226,8 @@ impl<'a> Row<'a> {
     }
 
     /// How far outward of the cord each link's axis lies.
-    fn aside(&self, radius: f64) -> Vec<f64> {
-        let points = self.points(radius);
+    fn aside(&self, radius: f64, edges: &[Edge]) -> Vec<f64> {
+        let points = self.points(edges);
         let mut aside = vec![0.0; self.chords.len()];
         for (pair, ends) in
             self.places.windows(2).zip(points.windows(2)).filter(|(pair, _)| pair[0].chord == pair[1].chord)
@@ -241,7 +241,7 @@ impl<'a> Row<'a> {
 
     /// The links where they lie.
     fn laid(&self, radius: f64) -> Taut {
-        let points = self.points(radius);
+        let points = self.points(&self.edges(radius));
         let count = points.len();
         let way = |from: usize, to: usize| points[to % count] - points[from % count];
         let (mut centres, mut axes, mut at) = (Vec::new(), Vec::new(), 0);
@@ -257,12 +257,12 @@ impl<'a> Row<'a> {
         Taut { radius, centres, axes, slack: self.gaps.iter().sum() }
     }
 
-    /// Where the places lie; the farthest one to the right.
-    fn points(&self, radius: f64) -> Vec<Point> {
+    /// Where the places lie along the stretches; the farthest one to the right.
+    fn points(&self, edges: &[Edge]) -> Vec<Point> {
         let (count, length) = (self.places.len(), self.length());
         let mut points = vec![Point::ORIGIN; count];
         let mut turned = 0.0;
-        for edge in self.edges(radius) {
+        for edge in edges {
             let start = self.places[edge.from % count].station;
             for at in edge.from..edge.to {
                 let along = (self.places[at % count].station - start).rem_euclid(length);

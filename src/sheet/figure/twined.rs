@@ -39,7 +39,9 @@ pub fn layers(
         if at > 0 && at % each == 0 {
             layers.push(Vec::new());
         }
-        layers.last_mut().into_iter().for_each(|layer| layer.extend(marks.iter().cloned()));
+        if let Some(layer) = layers.last_mut() {
+            layer.extend(marks);
+        }
     }
     layers
 }
