@@ -181,7 +181,11 @@ fn number(design: &Design, article: Article, piece: &Piece) -> String {
     strand.map(|(index, _)| (index + 1).to_string()).unwrap_or_default()
 }
 
-/// The finished length, what knots take up and the allowances of a strand's piece, the links of a chain's.
+/// What a ruler shows of a small length.
+const LEAST: Length = Length::mm(0.5);
+
+/// The finished length, what the bend of a ring and knots take up and the allowances of a strand's piece, the links of
+/// a chain's.
 fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
     let units = design.heading.units;
     let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
@@ -192,8 +196,9 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
         } else {
             String::new()
         };
-        let round =
-            strand.told_slack().map(|slack| format!(" + {} to bend round", units.ruler(slack))).unwrap_or_default();
+        // However little it is, the sum counts it.
+        let round = Some(strand.slack * f64::from(strand.legs)).filter(|slack| *slack >= LEAST);
+        let round = round.map(|slack| format!(" + {} to bend round", units.ruler(slack))).unwrap_or_default();
         format!("{legs}{} finished{round}{knots} + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance))
     };
     strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()
