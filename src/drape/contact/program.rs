@@ -38,6 +38,7 @@ impl Web {
         self.net.nodes.extend(joints.map(|(at, (joint, weight))| Node {
             at: [joint.at.x, joint.at.y],
             weight,
+            down: program::down(),
             held: [at == 0 || at == last; 2],
         }));
         let links = rope.links.iter().zip(start..);
