@@ -5,6 +5,7 @@
 //! [`fall`] for pieces whose ends are in front, `twist` for torsades, [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`](crate::geometry::taut) for
 //! how they lie there.
 
+mod bar;
 pub mod body;
 pub mod chain;
 pub mod clearance;

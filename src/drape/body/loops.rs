@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::super::bar::Bar;
 use super::super::hang::{self, Link};
 use super::super::program::{Net, Node, Tie, down};
 use super::way::Way;
@@ -43,8 +44,8 @@ pub struct Loops {
     pub closing: Vec<usize>,
     /// What lies between joints: one a tie, but for those of bars, which come last.
     pub rods: Vec<Rod>,
-    /// Bars: how far each of their joints is along them, in rising order.
-    pub bars: Vec<Vec<(f64, usize)>>,
+    /// What holds joints apart: bars at the ends, and what several strands go through.
+    pub bars: Vec<Bar>,
 }
 
 /// A piece between its joints.
@@ -108,12 +109,12 @@ impl Loops {
         let bar: Vec<(f64, usize)> = holes.into_iter().map(hole).collect();
         let of = |strand: &Strung| bar.iter().find(|(aside, _)| *aside == strand.aside).map_or(hub, |(_, node)| *node);
         let ends = strands.iter().map(of).collect();
-        self.bars.push(bar);
+        self.bars.extend(Bar::new(bar));
         ends
     }
 
     /// What several strands go through holds their joints on both sides of it apart.
-    fn crossbars(&self, strands: &[Strung]) -> Vec<Vec<(f64, usize)>> {
+    fn crossbars(&self, strands: &[Strung]) -> Vec<Bar> {
         let mut bars: BTreeMap<([usize; 2], usize), Vec<(f64, usize)>> = BTreeMap::new();
         for (strand, joints) in strands.iter().zip(&self.strands) {
             for (piece, ends) in strand.pieces.iter().zip(joints.windows(2)) {
@@ -122,14 +123,12 @@ impl Loops {
                 }
             }
         }
-        let mut bars: Vec<_> = bars.into_values().filter(|bar| bar.len() > 1).collect();
-        bars.iter_mut().for_each(|bar| bar.sort_by(|one, other| one.0.total_cmp(&other.0)));
-        bars
+        bars.into_values().filter_map(Bar::new).collect()
     }
 
     /// The bars at the last ends and at the first, where there are any.
-    pub fn end_bars(&self) -> Vec<Vec<(f64, usize)>> {
-        let is_end = |bar: &&Vec<(f64, usize)>| bar.iter().any(|(_, node)| self.closing.contains(node));
+    pub fn end_bars(&self) -> Vec<Bar> {
+        let is_end = |bar: &&Bar| bar.joints().iter().any(|(_, node)| self.closing.contains(node));
         self.bars.iter().filter(is_end).cloned().collect()
     }
 
@@ -151,10 +150,7 @@ impl Loops {
     }
 
     fn tie_bars(&mut self) {
-        for bar in &self.bars {
-            let [first, .., last] = bar.as_slice() else { continue };
-            self.net.ties.push(Tie { ends: [first.1, last.1], length: last.0 - first.0 });
-        }
+        self.net.ties.extend(self.bars.iter().map(Bar::tie));
     }
 
     /// Friction and the wearer's hand keep the closure behind: the joint nearest its middle stays in the body's

@@ -75,8 +75,8 @@ fn lay_closure(loops: &mut Loops) {
     }
     let last = loops.closing.len() - 1;
     for (at, bar) in [0, last].into_iter().zip(loops.end_bars()) {
-        let middle = 0.5 * bar.last().map_or(0.0, |(along, _)| *along);
-        bar.into_iter().for_each(|(along, node)| loops.hold(node, arc.place(at, along - middle)));
+        let middle = 0.5 * bar.joints().last().map_or(0.0, |(along, _)| *along);
+        bar.joints().iter().for_each(|(along, node)| loops.hold(*node, arc.place(at, along - middle)));
     }
 }
 

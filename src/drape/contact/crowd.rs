@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use super::program::off_bars;
 use super::rope::Rope;
+use super::rounds::STILL;
 use super::rows::{self, Rod, Row};
 use super::side::Side;
 
@@ -31,9 +33,9 @@ impl Crowd {
         crowd
     }
 
-    /// Whether any lie on one another that may lie side by side.
+    /// Whether any lie on one another that may lie side by side, or not where bars hold them.
     pub fn touches(&self) -> bool {
-        self.near(&self.ropes, false).iter().any(|row| row.gap < 0.0)
+        off_bars(&self.ropes) > STILL || self.near(&self.ropes, false).iter().any(|row| row.gap < 0.0)
     }
 
     /// Leaves pairs to lie over one another.
