@@ -1,8 +1,6 @@
 //! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind.
 
-use std::collections::BTreeMap;
-
-use super::super::bar::Bar;
+use super::super::bar::{Bar, TURNS, crossbars};
 use super::super::hang::{self, Link};
 use super::super::program::{Net, Node, Tie, down};
 use super::way::Way;
@@ -46,6 +44,8 @@ pub struct Loops {
     pub rods: Vec<Rod>,
     /// What holds joints apart: bars at the ends, and what several strands go through.
     pub bars: Vec<Bar>,
+    /// How far in radians each of them may turn in the next round.
+    pub turns: Vec<f64>,
 }
 
 /// A piece between its joints.
@@ -81,7 +81,7 @@ impl Loops {
             loops.string(Some(at), &strand.pieces);
         }
         loops.string(None, closing);
-        loops.bars.extend(loops.crossbars(strands));
+        loops.hold_together(strands);
         loops.tie_bars();
         loops.hold_behind(half);
         loops
@@ -114,16 +114,13 @@ impl Loops {
     }
 
     /// What several strands go through holds their joints on both sides of it apart.
-    fn crossbars(&self, strands: &[Strung]) -> Vec<Bar> {
-        let mut bars: BTreeMap<([usize; 2], usize), Vec<(f64, usize)>> = BTreeMap::new();
+    fn hold_together(&mut self, strands: &[Strung]) {
+        let mut passages = Vec::new();
         for (strand, joints) in strands.iter().zip(&self.strands) {
-            for (piece, ends) in strand.pieces.iter().zip(joints.windows(2)) {
-                for (passage, side) in piece.passage.iter().flat_map(|passage| [(passage, 0), (passage, 1)]) {
-                    bars.entry((passage.of, side)).or_default().push((passage.across, ends[side]));
-                }
-            }
+            let pieces = strand.pieces.iter().zip(joints.windows(2));
+            passages.extend(pieces.filter_map(|(piece, ends)| Some((piece.passage?, [ends[0], ends[1]]))));
         }
-        bars.into_values().filter_map(Bar::new).collect()
+        self.bars.extend(crossbars(passages.into_iter()));
     }
 
     /// The bars at the last ends and at the first, where there are any.
@@ -151,6 +148,7 @@ impl Loops {
 
     fn tie_bars(&mut self) {
         self.net.ties.extend(self.bars.iter().map(Bar::tie));
+        self.turns = vec![TURNS; self.bars.len()];
     }
 
     /// Friction and the wearer's hand keep the closure behind: the joint nearest its middle stays in the body's
@@ -171,6 +169,13 @@ impl Loops {
     /// The number of the first tie of the closure.
     fn closed(&self) -> usize {
         self.rods.iter().position(|rod| rod.strand.is_none()).unwrap_or(self.rods.len())
+    }
+
+    /// Puts the joints where a round found them.
+    pub fn go(&mut self, places: &[[f64; 3]]) {
+        let before = self.net.clone();
+        self.net.go(places);
+        self.turns = self.bars.iter().map(|bar| bar.next_turn(&before, &self.net)).collect();
     }
 
     /// Where a joint is.

@@ -66,7 +66,7 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Ve
         if rounds == ROUNDS {
             return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&rows, &round) });
         }
-        loops.net.go(&round.places);
+        loops.go(&round.places);
         let rests = steps.farthest() < still.moves || steps.rises(loops).abs() < RISES;
         if rests && overlap < still.overlap {
             return Ok(round.tensions);

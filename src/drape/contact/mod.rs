@@ -2,7 +2,8 @@
 //!
 //! **Problem.** Several strands hang from their points before an upright board; no outline may lie on
 //! another strand's. All holes lie in one plane, so that the whole is a problem in that plane. Strands keep
-//! the order in which bars hold them, or else the shorter ones lie inside the longer ones.
+//! the order in which bars hold them, or else the shorter ones lie inside the longer ones. Those that what they go
+//! through together joins may cross only where they have no room side by side.
 //!
 //! **Method.** The strands as they hang alone are the start, and the answer where nothing touches. Then
 //! [`rounds`]: where two sides come near, a direction in which they are kept apart ([`rows`]); the
@@ -89,6 +90,7 @@ pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settle
     let mut work = rounds::WORK;
     while crowd.touches() {
         match rounds::settle(&crowd, &mut work) {
+            Ok(found) if found.is_lost() && crowd.let_cross() => {}
             Ok(found) => return Some(settled(found, &order, chains)),
             Err(pairs) => crowd.lay_over(pairs),
         }

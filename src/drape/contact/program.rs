@@ -1,12 +1,11 @@
 //! One round of strands on the board: their joints and links as one net in the plane, all rows of which may give
 //! way (see [`super::super::program`]).
 
-use std::collections::BTreeMap;
-
-use super::super::bar::Bar;
+use super::super::bar::{Bar, TURNS, crossbars, unit};
 use super::super::program::{self, Net, Node, Term, Tie};
 use super::rope::Rope;
 use super::rows::Row;
+use crate::design::Passage;
 use crate::geometry::Point;
 
 /// What a round found.
@@ -35,20 +34,18 @@ impl Web {
     fn new(ropes: &[Rope]) -> Self {
         let mut web = Self::default();
         ropes.iter().for_each(|rope| web.add(rope));
-        web.bars = web.bars(ropes);
-        web.net.ties.extend(web.bars.iter().map(Bar::tie));
+        web.hold_together(ropes);
         web
     }
 
     /// What several strands go through holds their joints on both sides of it apart.
-    fn bars(&self, ropes: &[Rope]) -> Vec<Bar> {
-        let mut bars: BTreeMap<([usize; 2], usize), Vec<(f64, usize)>> = BTreeMap::new();
-        for (rope, first) in ropes.iter().zip(&self.first) {
-            for ((link, passage), side) in rope.passages.iter().flat_map(|passage| [(passage, 0), (passage, 1)]) {
-                bars.entry((passage.of, side)).or_default().push((passage.across, first + link + side));
-            }
-        }
-        bars.into_values().filter_map(Bar::new).collect()
+    fn hold_together(&mut self, ropes: &[Rope]) {
+        let of = |(rope, first): (&Rope, &usize)| {
+            let through = |(link, passage): &(usize, Passage)| (*passage, [first + link, first + link + 1]);
+            rope.passages.iter().map(through).collect::<Vec<_>>()
+        };
+        self.bars = crossbars(ropes.iter().zip(&self.first).flat_map(of));
+        self.net.ties.extend(self.bars.iter().map(Bar::tie));
     }
 
     /// Adds a strand, held at both ends.
@@ -66,15 +63,29 @@ impl Web {
         self.first.push(start);
     }
 
-    /// What keeps sides apart, and then what holds bars, where no joint went farther in the last round than so many mm.
-    fn rows(&self, rows: &[Row], went: f64) -> Vec<program::Row<2>> {
+    /// What keeps sides apart, and then what holds bars.
+    fn rows(&self, rows: &[Row], step: Step<'_>) -> Vec<program::Row<2>> {
         let term = |term: &super::rows::Term| Term {
             node: self.first[term.strand] + term.joint,
             slope: [term.slope.x, term.slope.y],
         };
+        let out = |_, line| if step.sided { outward(line) } else { None };
         let row = |row: &Row| program::Row { terms: row.terms.iter().map(term).collect(), gap: row.gap, gives: true };
-        rows.iter().map(row).chain(self.bars.iter().flat_map(|bar| bar.rows(&self.net, went))).collect()
+        let turns = step.turns.iter().copied().chain(std::iter::repeat(TURNS));
+        let bars = self.bars.iter().zip(turns).flat_map(|(bar, turn)| bar.rows(&self.net, turn, out));
+        rows.iter().map(row).chain(bars).collect()
     }
+}
+
+/// The outer side of a strand that runs along a line from its first end on: below it where it lies level.
+fn outward([x, y]: [f64; 2]) -> Option<[f64; 2]> {
+    unit([y, -x])
+}
+
+/// How far in radians each bar may turn after a round that went from some places to others.
+pub fn turns(from: &[Rope], ropes: &[Rope]) -> Vec<f64> {
+    let [before, now] = [from, ropes].map(Web::new);
+    now.bars.iter().map(|bar| bar.next_turn(&before.net, &now.net)).collect()
 }
 
 /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
@@ -83,11 +94,21 @@ pub fn off_bars(ropes: &[Rope]) -> f64 {
     web.bars.iter().map(|bar| bar.off(&web.net)).fold(0.0, f64::max)
 }
 
-/// Solves one round after one in which no joint went farther than so many mm; nothing where the solver finds no answer.
-/// `pull` is in mean weights per mm.
-pub fn solve(ropes: &[Rope], rows: &[Row], pull: f64, went: f64) -> Option<Round> {
+/// How a round is taken.
+#[derive(Clone, Copy)]
+pub struct Step<'a> {
+    /// The pull to the present place, in mean weights of a joint per mm.
+    pub pull: f64,
+    /// How far in radians each bar may turn; all others as far as any may.
+    pub turns: &'a [f64],
+    /// Whether what bars join lies with its outer strands outside.
+    pub sided: bool,
+}
+
+/// Solves one round; nothing where the solver finds no answer.
+pub fn solve(ropes: &[Rope], rows: &[Row], step: Step<'_>) -> Option<Round> {
     let web = Web::new(ropes);
-    let found = web.net.solve(&web.rows(rows, went), pull)?;
+    let found = web.net.solve(&web.rows(rows, step), step.pull)?;
     let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
     let mut tensions = found.tensions.iter().copied();
     Some(Round {
@@ -99,8 +120,8 @@ pub fn solve(ropes: &[Rope], rows: &[Row], pull: f64, went: f64) -> Option<Round
 }
 
 /// The greatest force in N by which a free joint is out of balance at a place, under the tensions and the forces
-/// of rows that a round from there found, after one in which no joint went farther than so many mm.
-pub fn imbalance(ropes: &[Rope], rows: &[Row], round: &Round, went: f64) -> f64 {
+/// of rows that a round from there found.
+pub fn imbalance(ropes: &[Rope], rows: &[Row], round: &Round, step: Step<'_>) -> f64 {
     let web = Web::new(ropes);
-    web.net.imbalance(&web.rows(rows, went), &round.whole)
+    web.net.imbalance(&web.rows(rows, step), &round.whole)
 }
