@@ -69,6 +69,16 @@ mod tests {
     const HOOK: [Point; 3] = [Point::ORIGIN, Point::new(6.0, 0.0), Point::new(6.0, 6.0)];
 
     #[test]
+    fn a_path_is_followed_to_its_end() {
+        assert_eq!(length(&HOOK), 12.0);
+        assert_eq!(along(&HOOK, 9.0), Some(Point::new(6.0, 3.0)));
+        assert_eq!(along(&HOOK, 99.0), Some(Point::new(6.0, 6.0)));
+        assert_eq!(along(&[], 1.0), None);
+    }
+
+    /// A second way to tell: the angles under which the sides are seen add up to a whole turn from
+    /// inside, and to nothing from outside.
+    #[test]
     fn what_a_ring_holds_is_seen_all_round() {
         let ring = [(0.0, 0.0), (4.0, -1.0), (3.0, 1.0), (5.0, 4.0), (1.5, 2.0), (0.5, 3.5)];
         let ring = ring.map(|(x, y)| Point::new(x, y));
