@@ -51,7 +51,7 @@ fn made(source: &Source) -> Result<Piece, String> {
 }
 
 fn pages(piece: &Piece, paper: Paper) -> Vec<Page> {
-    sheet::pages(piece, &Style { paper, ink: Ink::Colour, prices: false })
+    festoon::pages(piece, &Style { paper, ink: Ink::Colour, prices: false })
 }
 
 /// The white edge that a sheet keeps: less on small papers.

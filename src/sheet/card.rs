@@ -20,6 +20,8 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils:
     let description = "What to string on each strand, the beads, what one piece takes, and the tools.".to_owned();
     flow.begin(Section { name: "Card", description });
     flow.add(facts::head(sheet.piece, flow.width()));
+    flow.gap(1.8);
+    flow.add(facts::list(sheet.piece, flow.width()));
     for block in lists(sheet, flow.width(), stencils) {
         flow.gap(APART);
         flow.add(block);
@@ -30,7 +32,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils:
     }
     flow.gap(APART);
     let needs = needs::short(sheet.piece, materials, flow.width());
-    flow.add(face::titled("What you need", needs));
+    flow.add(face::titled(face::NEEDS, needs));
 }
 
 /// Beads and tools: side by side where there is room.

@@ -20,7 +20,7 @@ fn bought(piece: &Piece) -> Materials {
 }
 
 fn with_prices(piece: &Piece) -> Vec<Page> {
-    sheet::pages(piece, &Style { paper: Paper::A4, ink: Ink::Colour, prices: true })
+    festoon::pages(piece, &Style { paper: Paper::A4, ink: Ink::Colour, prices: true })
 }
 
 fn buying(pages: &[Page]) -> Vec<&Page> {
