@@ -6,15 +6,20 @@ use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
 use super::{Sheet, cutting, face, needs, page, sizes};
-use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
-use crate::paint::layout::table::{Align, Cell, Column, Table};
+use crate::paint::layout::table::{Align, Cell, Column, SetTable, Table};
 use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, column};
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
 /// Room above a heading.
 const BEFORE: f64 = 5.0;
+/// Room between the table of sizes and what stands beside it.
+const ASIDE: f64 = 8.0;
+/// Least width, and most height, of what stands there.
+const LEAST_ASIDE: f64 = 52.0;
+const MOST_ASIDE: f64 = 100.0;
 /// Width of a column of tools.
 const TOOL: f64 = 55.0;
 
@@ -101,22 +106,28 @@ pub fn tick() -> Block {
 }
 
 fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let tables = sizes::tables(&sheet.piece.sizes, &sheet.piece.design);
+    let (all, design) = (&sheet.piece.sizes, &sheet.piece.design);
+    let mut tables: Vec<_> = sizes::tables(all, design).iter().map(|table| table.snug(flow.width())).collect();
     if tables.is_empty() {
         return;
     }
     section(flow, "Sizes");
+    let datum = sizes::datum(all, design);
+    let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
+    let beside =
+        (aside >= LEAST_ASIDE && tables.len() == 1).then(|| Block::stack(sizes::recipes(all, design, aside), 0.0));
+    if let Some(recipes) = beside.filter(|recipes| recipes.height < MOST_ASIDE) {
+        let table = Block::stack(tables.drain(..).map(SetTable::block), 0.0);
+        flow.add(Block::row([table, recipes], ASIDE));
+        datum.iter().for_each(|datum| note(flow, datum));
+        return;
+    }
     for table in tables {
-        flow.table(table.snug(flow.width()));
+        flow.table(table);
         flow.gap(BEFORE / 2.0);
     }
-    if let Some(datum) = sizes::datum(&sheet.piece.sizes, &sheet.piece.design) {
-        flow.add(Type::TINY.paragraph(&datum, flow.width()));
-        flow.gap(BEFORE / 2.0);
-    }
-    for block in sizes::recipes(&sheet.piece.sizes, &sheet.piece.design, flow.width()) {
-        flow.add(block);
-    }
+    datum.iter().for_each(|datum| note(flow, datum));
+    flow.columns(sizes::recipes(all, design, column(flow.width(), 2, ASIDE)), ASIDE);
 }
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {

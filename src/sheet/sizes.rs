@@ -12,9 +12,6 @@ use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 
-/// Width of the column of strands' names beside word charts.
-const NAME: f64 = 30.0;
-
 /// Most sizes side by side; more stand in another table below.
 const MOST: usize = 4;
 
@@ -77,13 +74,13 @@ fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
     let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
     let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
     for (at, strand) in design.strands.iter().enumerate() {
-        let heading = Type::SMALL_STRONG.fitted(&title(design, at), NAME - 2.0);
-        let chart = Block::stack(words::set(&chart::text(design, strand), Type::SMALL, width - NAME), 0.0);
-        let counts = Type::TINY.paragraph(&steps::english::counts(design, strand), width - NAME);
-        blocks.push(Block::row([Block { width: NAME, ..heading }, Block::stack([chart, counts], 0.0)], 0.0));
+        let title = (design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&title(design, at), width));
+        blocks.extend(title);
+        blocks.extend(words::set(&chart::text(design, strand), Type::SMALL, width));
+        blocks.push(Type::TINY.paragraph(&steps::english::counts(design, strand), width));
     }
-    blocks.push(Block::gap(3.0));
-    Block::stack(blocks, 0.5)
+    blocks.push(Block::gap(2.0));
+    Block::stack(blocks, 0.0)
 }
 
 /// A size's design with the letters that another gives the same beads; one that the other does not

@@ -34,6 +34,9 @@ const KEY_SIZE: (f64, f64) = (30.0, 16.0);
 /// The scale of rows, for the footer.
 const SCALE: &str = "rows at actual size (1 : 1)";
 
+/// How a row is read.
+const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A; the small \
+                    figures count the beads in tens; the ruler starts at the outside of the first end, as all stations do.";
 /// How often a pair's strands are made.
 const PAIR: &str = " Make each strand twice, once for each earring.";
 /// What becomes of beads that do not fill their strand.
@@ -42,7 +45,8 @@ const SLIDES: &str =
 /// The same where stops keep them.
 const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, and this is meant.";
 /// Why sizes do not add up to lengths.
-const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
+const TAKES: &str =
+    "Lengths count what each bead takes of the cord; where that is not its size, the key says how much it takes.";
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
@@ -55,9 +59,6 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
     for row in key(sheet, width, stencils) {
         flow.add(row);
         flow.gap(1.0);
-    }
-    if sheet.piece.design.beads.iter().any(|bead| takes(bead).is_some()) {
-        flow.add(Type::TINY.paragraph(TAKES, width));
     }
     for index in 0..sheet.piece.design.strands.len() {
         flow.gap(STRANDS_APART);
@@ -86,10 +87,9 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     let slides = design.strands.iter().filter(|strand| strand.slides(design)).map(stopped).min();
     let slides = slides.map_or("", |stopped| if stopped { SLIDES_BETWEEN } else { SLIDES });
     let names = names(design);
-    let text = format!(
-        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{names}{slides}{pair}"
-    );
-    Type::SMALL.paragraph(&text, width)
+    let takes = if design.beads.iter().any(|bead| takes(bead).is_some()) { TAKES } else { "" };
+    let text = format!("{READ}{names}{slides}{pair} {takes}");
+    Type::SMALL.paragraph(text.trim_end(), width)
 }
 
 /// Every bead with its letter and name, in rows.

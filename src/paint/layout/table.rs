@@ -225,6 +225,12 @@ fn rule(y: f64, width: f64, row: &Role) -> Mark {
 }
 
 impl SetTable {
+    /// Its width.
+    #[must_use]
+    pub fn width(&self) -> f64 {
+        self.rows.iter().map(|row| row.width).fold(0.0, f64::max)
+    }
+
     /// Its height in one piece.
     #[must_use]
     pub fn height(&self) -> f64 {

@@ -280,7 +280,8 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
     let from = placed.first().map_or(0.0, |one| edge(one, [one.x, one.end()], before(one)));
     let to = placed.last().map_or(0.0, |one| edge(one, [one.end(), one.x], STUB));
     let half = half_cut(line);
-    let is_cut = |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. } | Thing::More(..));
+    let is_cut =
+        |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. } | Thing::More(..));
     let cuts = placed.iter().filter(is_cut).flat_map(|one| [one.centre() - half, one.centre() + half]);
     let edges: Vec<f64> = std::iter::once(from).chain(cuts).chain([to]).collect();
     let piece =
