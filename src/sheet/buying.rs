@@ -20,8 +20,13 @@ const ASIDE: f64 = 8.0;
 /// Least width, and most height, of what stands there.
 const LEAST_ASIDE: f64 = 52.0;
 const MOST_ASIDE: f64 = 100.0;
-/// Width of a column of tools.
-const TOOL: f64 = 55.0;
+/// Room between two tools.
+const TOOLS_APART: f64 = 7.0;
+/// Widths up to this are a column.
+const COLUMN: f64 = 90.0;
+/// Room that a box to tick takes before its words, and the gap in it.
+const TICK: f64 = 4.6;
+const TICK_GAP: f64 = 2.0;
 
 /// What the section shows.
 const DESCRIPTION: &str = "What to buy, with spares and what is left over, how to cut cords and chains, and the tools.";
@@ -33,8 +38,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools
     cuts(flow, sheet, materials);
     if !has_tools {
         flow.gap(BEFORE);
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few columns")]
-        flow.add(tools(sheet, (flow.width() / TOOL).floor().max(1.0) as usize));
+        flow.add(tools(sheet, flow.width()));
     }
     graded(flow, sheet);
     if sheet.style.prices {
@@ -73,26 +77,18 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 /// The cutting plans.
 fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
-    if plans.is_empty() {
-        return;
-    }
-    section(flow, "Cutting");
-    for (at, cutting) in plans.into_iter().enumerate() {
-        cutting::pour(flow, &sheet.piece.design, cutting, at == 0);
-        flow.gap(BEFORE / 2.0);
+    if !plans.is_empty() {
+        section(flow, "Cutting");
+        cutting::pour(flow, &sheet.piece.design, &plans);
     }
 }
 
-/// The tools under their heading, in columns, each with a box to tick.
-pub fn tools(sheet: &Sheet<'_>, columns: usize) -> Block {
+/// The tools under their heading, each with a box to tick: in a column one a line, else as many side by side as have room.
+pub fn tools(sheet: &Sheet<'_>, width: f64) -> Block {
+    let tool = |tool: &String| Block::row([tick(), Type::BODY.paragraph(tool, width - TICK)], TICK_GAP);
     let tools = steps::english::tools(&sheet.piece.design);
-    let rows = tools.chunks(columns).map(|row| {
-        let cells = row.iter().map(|tool| {
-            let words = Block::row([tick(), Type::BODY.paragraph(tool, TOOL - 8.0)], 2.0);
-            Block { width: TOOL, ..words }
-        });
-        Block::row(cells, 0.0)
-    });
+    let tools = tools.iter().map(tool);
+    let rows = if width < COLUMN { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
     Block::stack([face::heading("Tools"), Block::stack(rows, 0.8)], 0.0)
 }
 

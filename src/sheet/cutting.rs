@@ -22,6 +22,11 @@ use crate::paint::{outline, style};
 
 /// Height of a bar.
 const HEIGHT: f64 = 8.5;
+/// Room below a bar, and below a plan.
+const BELOW: f64 = 1.5;
+const APART: f64 = 2.5;
+/// What the footer says of bars of several scales.
+const SCALES: &str = "cutting bars at the scale above each";
 /// Least width of what is left of a spool.
 const REST: f64 = 16.0;
 /// Room that a label leaves free beside it.
@@ -33,25 +38,56 @@ const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
 /// The edge of a piece.
 const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
-/// Pours a cutting plan: its name and scale, its bars, its list; the first one says how lengths are rounded.
-pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting, first: bool) {
-    let units = design.heading.units;
-    let spools = spools(cutting);
-    let scale = scale(&spools, flow.width());
-    flow.heading(title(design, cutting, scale, first, flow.width()));
-    for (at, spool) in spools.iter().enumerate() {
-        let named = spool.pieces.iter().map(|piece| (piece, number(design, cutting.article, piece)));
-        let bar = Bar { scale: scale.factor(), width: flow.width(), units, marks: Vec::new() };
-        let block = Block::stack([bar.block(named, spool.left), Block::gap(1.5)], 0.0);
-        if at + 1 < spools.len() {
-            flow.add(block);
-            flow.scaled(format!("cutting bars {scale}"), scale == Scale::ACTUAL);
-        } else {
-            flow.heading(block);
-        }
+/// Pours cutting plans, each with its name and scale, its bars, its list; the first one says how lengths are rounded.
+pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
+    let plans: Vec<_> = cuttings.iter().map(|cutting| Plan::new(design, cutting, flow.width())).collect();
+    let alike = plans.iter().all(|plan| plan.scale == plans[0].scale);
+    for (at, plan) in plans.iter().enumerate() {
+        let footer = if alike { format!("cutting bars {}", plan.scale) } else { SCALES.to_owned() };
+        plan.pour(flow, &footer, at == 0);
+        flow.gap(APART);
     }
-    flow.table(list(design, cutting.article, &spools).snug(flow.width()));
-    flow.scaled(format!("cutting bars {scale}"), scale == Scale::ACTUAL);
+}
+
+/// A cutting plan as it is drawn.
+struct Plan<'a> {
+    design: &'a Design,
+    cutting: &'a Cutting,
+    spools: Vec<Spool>,
+    scale: Scale,
+}
+
+impl<'a> Plan<'a> {
+    fn new(design: &'a Design, cutting: &'a Cutting, width: f64) -> Self {
+        let spools = spools(cutting);
+        Self { design, cutting, scale: scale(&spools, width), spools }
+    }
+
+    fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
+        let scaled = |flow: &mut Flow| flow.scaled(footer.to_owned(), self.scale == Scale::ACTUAL);
+        flow.heading(title(self.design, self.cutting, self.scale, first, flow.width()));
+        for (at, spool) in self.spools.iter().enumerate() {
+            let bar = self.bar(spool, flow.width());
+            if at + 1 < self.spools.len() {
+                flow.add(bar);
+                scaled(flow);
+            } else {
+                flow.heading(bar);
+            }
+        }
+        match list(self.design, self.cutting.article, &self.spools).as_slice() {
+            [only] => flow.add(Type::SMALL.paragraph(&only.told(), flow.width())),
+            rows => flow.table(table(rows).snug(flow.width())),
+        }
+        scaled(flow);
+    }
+
+    fn bar(&self, spool: &Spool, width: f64) -> Block {
+        let named = spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece)));
+        let units = self.design.heading.units;
+        let bar = Bar { scale: self.scale.factor(), width, units, marks: Vec::new() };
+        Block::stack([bar.block(named, spool.left), Block::gap(BELOW)], 0.0)
+    }
 }
 
 /// The plan's spools; pieces that come from none of them lie end to end on a bar of their own.
@@ -149,19 +185,41 @@ fn torn(x: f64) -> Vec<Point> {
     (0..=6).map(tooth).collect()
 }
 
+/// A row of the cutting list: a piece, or several alike.
+struct Row {
+    number: String,
+    name: String,
+    parts: String,
+    cut: String,
+}
+
+impl Row {
+    /// The only row of a list as a sentence: `row: 410 mm finished + 2 × 50 mm, cut 510 mm.`
+    fn told(&self) -> String {
+        let parts = if self.parts.is_empty() { String::new() } else { format!("{}, ", self.parts) };
+        format!("{}: {parts}cut {}.", format!("{} {}", self.number, self.name).trim_start(), self.cut)
+    }
+}
+
 /// One row a piece, equal ones told once: its strand's number, name, what it is made up of, cut length.
-fn list(design: &Design, article: Article, spools: &[Spool]) -> Table {
+fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<Row> {
+    let row = |(count, piece): (usize, &Piece)| Row {
+        number: number(design, article, piece),
+        name: if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() },
+        parts: made_up_of(design, article, piece),
+        cut: design.heading.units.ruler(piece.length),
+    };
+    spools.iter().flat_map(|spool| runs(&spool.pieces)).map(row).collect()
+}
+
+fn table(rows: &[Row]) -> Table {
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
         Column::wrapping("piece"),
         Column::new("", Align::Right),
         Column::new("cut", Align::Right),
     ]);
-    for (count, piece) in spools.iter().flat_map(|spool| runs(&spool.pieces)) {
-        let number = number(design, article, piece);
-        let name = if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() };
-        let cut = design.heading.units.ruler(piece.length);
-        let parts = made_up_of(design, article, piece);
+    for Row { number, name, parts, cut } in rows {
         table.push(vec![Cell::strong(number), Cell::text(name), Cell::text(parts), Cell::strong(cut)]);
     }
     table

@@ -144,7 +144,7 @@ fn fill(
     let ways = ways.map(|ways| titled("Colourways", ways)).filter(|ways| column.holds(ways, 0.0));
     ways.into_iter().for_each(|ways| column.top(ways, APART));
     needed(column, over, sheet, materials, stencils);
-    let tools = buying::tools(sheet, 1);
+    let tools = buying::tools(sheet, width);
     let has_tools = column.holds(&tools, if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 });
     if has_tools {
         column.foot(tools, APART);

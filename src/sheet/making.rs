@@ -35,7 +35,7 @@ const CLOSE: f64 = 1.2;
 /// Gap between columns of cautions.
 const COLUMNS_GAP: f64 = 6.0;
 /// Most columns of cautions, and the narrowest.
-const CAUTIONS: (usize, f64) = (3, 50.0);
+const CAUTIONS: (usize, f64) = (4, 38.0);
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.

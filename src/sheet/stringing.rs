@@ -21,9 +21,9 @@ use crate::paint::mark::{Mark, Role};
 use crate::paint::{outline, style};
 
 /// Room between strands.
-const STRANDS_APART: f64 = 6.0;
+const STRANDS_APART: f64 = 5.0;
 /// Room between the lines of a row.
-const LINES_APART: f64 = 4.0;
+const LINES_APART: f64 = 3.0;
 /// Most lines of a word chart that is set in large type.
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.

@@ -7,7 +7,7 @@ use crate::trade::usual::{self, KNOT_WIDTH};
 use crate::units::Length;
 
 /// Longest bare cord in mm that is drawn at actual size.
-pub const LONG: f64 = 60.0;
+pub const LONG: f64 = 45.0;
 /// Length in mm at which cord that is cut short is drawn.
 const CUT_SHORT: f64 = 32.0;
 /// Room in mm between beads and what hangs below them.
