@@ -57,10 +57,11 @@ fn note(flow: &mut Flow, words: &str) {
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
-    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
     let spare = materials.spare * 100.0;
-    note(flow, &format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}"));
+    let words = format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}");
+    flow.heading(Type::TINY.paragraph(&words, flow.width()));
+    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     if let Some(rule) = estimate(materials) {
         note(flow, rule);
     }

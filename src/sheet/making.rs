@@ -7,15 +7,15 @@ use std::collections::BTreeMap;
 use crate::art::{self, STEP_SIZE};
 use crate::design::Design;
 use crate::geometry::Point;
-use crate::steps::english::{self, Told};
+use crate::steps::english::{self, Told, Warned};
 
 use super::buying::tick;
 use super::{Sheet, page};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
-use crate::paint::mark::{Anchor, Mark, Stroke};
-use crate::paint::{outline, style};
+use crate::paint::mark::{Anchor, Mark, Role, Stroke};
+use crate::paint::{metrics, outline, style};
 use around::Around;
 
 /// Width of the column of numbers.
@@ -29,9 +29,9 @@ const APART: f64 = 8.0;
 /// Narrowest room in which steps stand in two columns.
 const TWO_COLUMNS: f64 = 160.0;
 /// Room above and below a step.
-const WIDE: f64 = 2.2;
+const WIDE: f64 = 2.0;
 /// The same where it saves a page.
-const CLOSE: f64 = 1.2;
+const CLOSE: f64 = 1.0;
 /// Gap between columns of cautions.
 const COLUMNS_GAP: f64 = 6.0;
 /// Most columns of cautions, and the narrowest.
@@ -77,14 +77,22 @@ fn warnings(design: &Design, width: f64) -> Block {
     let fits = |columns: &usize| *columns == 1 || column(room, *columns, COLUMNS_GAP) >= narrowest;
     let said = (1..=most).filter(fits).map(|columns| {
         let width = column(room, columns, COLUMNS_GAP);
-        let each = cautions.iter().map(|caution| {
-            let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
-            Block::stack([title, Type::SMALL.paragraph(caution.text, width), Block::gap(1.2)], 0.0)
-        });
+        let each = cautions.iter().map(|caution| Block::stack([warning(caution, width), Block::gap(0.8)], 0.0));
         Block::row(balanced(each.collect(), columns).map(|side| Block { width, ..side }), COLUMNS_GAP)
     });
     let lowest = said.min_by(|one, other| one.height.total_cmp(&other.height)).unwrap_or_default();
     boxed(Block::stack([Type::STRONG.line("Before you start"), lowest], 0.8), width)
+}
+
+/// A caution, its title before its first words.
+fn warning(caution: &Warned, width: f64) -> Block {
+    let (strong, face) = (Type::SMALL_STRONG.coloured(style::ACCENT), Type::SMALL);
+    let title = strong.line(&format!("{}. ", caution.title));
+    let mut lines = metrics::wrap(caution.text, face.size, face.weight, width - title.width).into_iter();
+    let first = lines.next().unwrap_or_default();
+    let rest = caution.text.strip_prefix(&first).unwrap_or_default().trim_start();
+    let first = Block::row([title, face.line(&first)], 0.0);
+    Block::stack([first, face.wrapped(rest, width)], 0.0).in_role(Role::Paragraph)
 }
 
 /// Blocks in order in at most so many columns, the tallest of which is as low as can be.

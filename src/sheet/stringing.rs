@@ -35,8 +35,8 @@ const KEY_SIZE: (f64, f64) = (30.0, 16.0);
 const SCALE: &str = "rows at actual size (1 : 1)";
 
 /// How a row is read.
-const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A; the small \
-                    figures count the beads in tens; the ruler starts at the outside of the first end, as all stations do.";
+const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A; small \
+                    figures count the beads in tens; rulers start at the outside of the first end.";
 /// How often a pair's strands are made.
 const PAIR: &str = " Make each strand twice, once for each earring.";
 /// What becomes of beads that do not fill their strand.

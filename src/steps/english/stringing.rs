@@ -14,6 +14,10 @@ use crate::units::Length;
 
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
+/// Longest word chart, in letters, that a step says again.
+const LONG: usize = 60;
+/// What it says in place of a longer one.
+const LONG_CHART: &str = "what the strand's chart says, in its order";
 /// Gaps that differ by less are told as equal: half of what a ruler shows.
 const SAME: f64 = 0.5;
 
@@ -24,6 +28,7 @@ impl Teller<'_> {
         let chain = design.cords[strand.cord].kind == CordKind::Chain;
         let what = if chain { "the dangles" } else { "the beads" };
         let title = if several { name(design, strand) } else { what.to_owned() };
+        let chart = if chart.chars().count() <= LONG { chart } else { LONG_CHART.to_owned() };
         let string = match () {
             () if chain => format!("Hang in the links {chart}."),
             () if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
