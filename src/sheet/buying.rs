@@ -14,7 +14,7 @@ use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
 /// Room above a heading.
-const BEFORE: f64 = 5.0;
+const BEFORE: f64 = 4.0;
 /// Room between the table of sizes and what stands beside it.
 const ASIDE: f64 = 8.0;
 /// Least width, and most height, of what stands there.

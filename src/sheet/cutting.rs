@@ -22,8 +22,8 @@ use crate::paint::{outline, style};
 
 /// Height of a bar.
 const HEIGHT: f64 = 8.5;
-/// Room below a bar, and below a plan.
-const BELOW: f64 = 1.5;
+/// Room below a bar, and between two plans.
+const BELOW: f64 = 1.2;
 const APART: f64 = 2.5;
 /// What the footer says of bars of several scales.
 const SCALES: &str = "cutting bars at the scale above each";
@@ -44,8 +44,8 @@ pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
     let alike = plans.iter().all(|plan| plan.scale == plans[0].scale);
     for (at, plan) in plans.iter().enumerate() {
         let footer = if alike { format!("cutting bars {}", plan.scale) } else { SCALES.to_owned() };
+        flow.gap(if at > 0 { APART } else { 0.0 });
         plan.pour(flow, &footer, at == 0);
-        flow.gap(APART);
     }
 }
 

@@ -28,10 +28,14 @@ const TITLE_APART: f64 = 2.5;
 const APART: f64 = 8.0;
 /// Narrowest room in which steps stand in two columns.
 const TWO_COLUMNS: f64 = 160.0;
-/// Room above and below a step.
-const WIDE: f64 = 2.0;
+/// Room above and below a step, usually.
+const USUAL: f64 = 2.0;
 /// The same where it saves a page.
 const CLOSE: f64 = 1.0;
+/// The same where it fills one.
+const AIRY: [f64; 3] = [2.8, 3.6, 4.4];
+/// Share of the last page that is to be filled.
+const LEAST_LAST: f64 = 0.35;
 /// Gap between columns of cautions.
 const COLUMNS_GAP: f64 = 6.0;
 /// Most columns of cautions, and the narrowest.
@@ -41,11 +45,18 @@ const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
 const PAD: f64 = 3.0;
 
-/// Pours what the maker follows at the bench, set close where that saves a page.
+/// Pours what the maker follows at the bench: set close where that saves a page, and with more air where the last page would
+/// else be nearly empty.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let wide = poured(flow.fork(), sheet, WIDE);
-    let close = (wide.count() > 1).then(|| poured(flow.fork(), sheet, CLOSE));
-    flow.join(close.filter(|close| close.count() < wide.count()).unwrap_or(wide));
+    let usual = poured(flow.fork(), sheet, USUAL);
+    let several = usual.count() > 1;
+    let close = several.then(|| poured(flow.fork(), sheet, CLOSE)).filter(|close| close.count() < usual.count());
+    let best = close.unwrap_or(usual);
+    let (count, least) = (best.count(), sheet.room().height * LEAST_LAST);
+    let airy = || AIRY.iter().map(|between| poured(flow.fork(), sheet, *between));
+    let fuller = (several && best.taken() < least).then(airy).into_iter().flatten();
+    let fuller = fuller.take_while(|airy| airy.count() == count).find(|airy| airy.taken() >= least);
+    flow.join(fuller.unwrap_or(best));
 }
 
 fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {

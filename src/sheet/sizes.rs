@@ -102,9 +102,11 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
         let lengths = strand_rows(sizes, design, at, units).into_iter();
         lengths.chain(post_rows(sizes, design, at))
     });
+    // An only strand's cut is told with its lengths.
     let cords = design
         .cords
         .iter()
+        .filter(|_| design.strands.len() > 1 || design.copies > 1)
         .map(|cord| Row::new(format!("{} in all", cord.name), sizes, |design| long(cut(design, &cord.id), units)));
     let beads = design
         .beads

@@ -21,15 +21,15 @@ use crate::paint::mark::{Mark, Role};
 use crate::paint::{outline, style};
 
 /// Room between strands.
-const STRANDS_APART: f64 = 5.0;
+const STRANDS_APART: f64 = 4.0;
 /// Room between the lines of a row.
-const LINES_APART: f64 = 3.0;
+const LINES_APART: f64 = 2.5;
 /// Most lines of a word chart that is set in large type.
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.
 const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type::HEADING };
 /// Width and height in mm up to which a bead is drawn at actual size in the key.
-const KEY_SIZE: (f64, f64) = (30.0, 16.0);
+const KEY_SIZE: (f64, f64) = (20.0, 12.0);
 
 /// The scale of rows, for the footer.
 const SCALE: &str = "rows at actual size (1 : 1)";
@@ -55,7 +55,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
     page::begin(flow, "Stringing", description);
     let width = flow.width();
     flow.add(intro(sheet, width));
-    flow.gap(3.0);
+    flow.gap(2.0);
     for row in key(sheet, width, stencils) {
         flow.add(row);
         flow.gap(1.0);
