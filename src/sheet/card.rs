@@ -26,9 +26,9 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils:
         flow.gap(APART);
         flow.add(block);
     }
-    for index in 0..sheet.piece.design.strands.len() {
+    for alike in sheet.piece.design.alike() {
         flow.gap(APART);
-        flow.add(stringing::told(sheet, index, flow.width()));
+        flow.add(stringing::told(sheet, &alike, flow.width()));
     }
     flow.gap(APART);
     let needs = needs::short(sheet.piece, materials, flow.width());

@@ -3,6 +3,7 @@
 
 use crate::design::{Design, Size, Strand};
 use crate::materials::render::words::long;
+use crate::steps::english::words::list;
 use crate::steps::posts::{self, Post, Posts};
 use crate::steps::{self, chart};
 use crate::units::{Length, UnitStyle};
@@ -73,8 +74,9 @@ pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
 fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
     let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
     let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
-    for (at, strand) in design.strands.iter().enumerate() {
-        let title = (design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&title(design, at), width));
+    for alike in design.alike() {
+        let strand = &design.strands[alike[0]];
+        let title = (design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&title(design, &alike), width));
         blocks.extend(title);
         blocks.extend(words::set(&chart::text(design, strand), Type::SMALL, width));
         blocks.push(Type::TINY.paragraph(&steps::english::counts(design, strand), width));
@@ -125,7 +127,7 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
 
 fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
     let row = |what: &str, length: fn(&Strand) -> Length| {
-        Row::new(format!("{}, {what}", title(design, at)), sizes, |design| {
+        Row::new(format!("{}, {what}", title(design, &[at])), sizes, |design| {
             design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
         })
     };
@@ -146,7 +148,7 @@ fn post_rows(sizes: &[Size], design: &Design, at: usize) -> Vec<Row> {
             let same = posts.as_ref()?.all().iter().find(|other| other.name == post.name);
             Some(same.map(|same| units.ruler(same.station)).unwrap_or_default())
         };
-        let name = format!("{}, {}, {}", title(design, at), post.name, post.keeps.place());
+        let name = format!("{}, {}, {}", title(design, &[at]), post.name, post.keeps.place());
         Row { name, told: posts.iter().map(station).collect() }
     };
     listed(&posts).into_iter().map(row).collect()
@@ -170,10 +172,11 @@ pub fn datum(sizes: &[Size], design: &Design) -> Option<String> {
     let strand = (0..design.strands.len()).find(has_posts)?;
     Some(format!("Positions are measured {}.", posts::datum(design, &design.strands[strand])))
 }
-/// A strand's number, where there are several, and its name.
-pub fn title(design: &Design, at: usize) -> String {
-    let number = if design.strands.len() > 1 { format!("{} ", at + 1) } else { String::new() };
-    format!("{number}{}", design.strands[at].name)
+/// Strands' numbers, where a design has several, and their names: `1 and 3 upper and lower`.
+pub fn title(design: &Design, strands: &[usize]) -> String {
+    let names = steps::english::words::names(design, strands);
+    let numbers: Vec<_> = strands.iter().map(|at| (at + 1).to_string()).collect();
+    if design.strands.len() > 1 { format!("{} {names}", list(&numbers)) } else { names }
 }
 
 /// How much of a cord a size takes, in all copies.

@@ -60,9 +60,9 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
         flow.add(row);
         flow.gap(1.0);
     }
-    for index in 0..sheet.piece.design.strands.len() {
+    for alike in sheet.piece.design.alike() {
         flow.gap(STRANDS_APART);
-        strand(sheet, index, flow, stencils);
+        strands(sheet, &alike, flow, stencils);
     }
 }
 
@@ -142,13 +142,14 @@ fn takes(bead: &Bead) -> Option<Length> {
     (size.hundredths() != takes.hundredths()).then_some(takes)
 }
 
-fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stencils<'_>) {
-    let design = &sheet.piece.design;
+/// Pours strands that are strung alike: one row for all of them.
+fn strands(sheet: &Sheet<'_>, alike: &[usize], flow: &mut Flow, stencils: &mut Stencils<'_>) {
+    let (design, index) = (&sheet.piece.design, alike[0]);
     let strand = &design.strands[index];
     let width = flow.width();
     let row = figure::row(sheet.piece, index, width, stencils);
     let checks = checks::block(sheet, index, &row, width);
-    let mut opening = vec![head(sheet, index, width)];
+    let mut opening = vec![head(sheet, alike, width)];
     opening.extend(chart_lines(&chart::text(design, strand), width));
     opening.push(Block::stack([Type::SMALL.paragraph(&english::counts(design, strand), width), Block::gap(2.0)], 0.0));
     let mut lines = row.lines.into_iter();
@@ -159,19 +160,19 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
         flow.gap(LINES_APART);
         if block.height > flow.left() {
             flow.turn();
-            flow.add(continued(&title(sheet, index), width));
+            flow.add(continued(&sizes::title(design, alike), width));
         }
         flow.add(block);
         flow.scaled(SCALE.to_owned(), true);
     }
 }
 
-/// A strand in words alone: what to cut, what to string, what it measures.
-pub fn told(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
+/// Strands that are strung alike in words alone: what to cut, what to string, what it measures.
+pub fn told(sheet: &Sheet<'_>, alike: &[usize], width: f64) -> Block {
     let design = &sheet.piece.design;
-    let strand = &design.strands[index];
+    let strand = &design.strands[alike[0]];
     let measures = [english::counts(design, strand), english::measures(design, strand)];
-    let opening = [head(sheet, index, width)].into_iter().chain(chart_lines(&chart::text(design, strand), width));
+    let opening = [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::text(design, strand), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
 }
 
@@ -187,11 +188,12 @@ fn open(flow: &mut Flow, opening: Vec<Block>, first: Block, page: f64) {
 }
 
 /// Rule, number and name, cut length; below them cord, finished length and counts.
-fn head(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
+fn head(sheet: &Sheet<'_>, alike: &[usize], width: f64) -> Block {
     let design = &sheet.piece.design;
-    let (strand, units) = (&design.strands[index], design.heading.units);
-    let cut = LARGE.bold().line(&format!("Cut {}", units.ruler(strand.cut())));
-    let name = Type::HEADING.fitted(&title(sheet, index), width - cut.width - 6.0).in_role(Role::Heading(2));
+    let (strand, units) = (&design.strands[alike[0]], design.heading.units);
+    let times = if alike.len() > 1 { format!("{} × ", alike.len()) } else { String::new() };
+    let cut = LARGE.bold().line(&format!("Cut {times}{}", units.ruler(strand.cut())));
+    let name = Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - 6.0).in_role(Role::Heading(2));
     let left = width - cut.width;
     let mut marks = vec![rule(width)];
     marks.extend(name.at(Point::new(0.0, 1.0)));
@@ -223,11 +225,6 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     });
     let slack = slack.unwrap_or_default();
     format!("On {name} {thick}{links}{doubled}{more}. The strand measures {finished} from {between}.{slack}")
-}
-
-/// A strand's number, where there are several, and its name.
-fn title(sheet: &Sheet<'_>, index: usize) -> String {
-    sizes::title(&sheet.piece.design, index)
 }
 
 /// The heading of a strand that runs on to another page.

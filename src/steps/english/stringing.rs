@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::words::{count, list, strand as name};
+use super::words::{count, list, strand as name, strands as names};
 use super::{Teller, Told};
 use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
@@ -152,11 +152,14 @@ impl Teller<'_> {
         Some(format!("The first of them, {}, starts {station} {from}.", first.name))
     }
 
-    pub(super) fn measure(self, strand: &Strand) -> Told {
-        let knotted = strand.bits().any(|bit| bit.what == What::Knot);
+    /// Measure strands that are alike.
+    pub(super) fn measure(self, strands: &[usize]) -> Told {
+        let first = &self.design.strands[strands[0]];
+        let knotted = first.bits().any(|bit| bit.what == What::Knot);
         let close = if knotted { "Lay" } else { "Push the beads together and lay" };
-        let text = format!("{close} {} straight along a ruler.", name(self.design, strand));
-        Told::new("Measure", text).check(measures(self.design, strand))
+        let each = if strands.len() > 1 { ", each by itself" } else { "" };
+        let text = format!("{close} {} straight along a ruler{each}.", names(self.design, strands));
+        Told::new("Measure", text).check(measures(self.design, first))
     }
 
     /// Fix the stops at their stations.
