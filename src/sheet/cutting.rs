@@ -31,6 +31,8 @@ const SCALES: &str = "cutting bars at the scale above each";
 const REST: f64 = 16.0;
 /// Room that a label leaves free beside it.
 const CLEAR: f64 = 1.6;
+/// Depth of the teeth of a bar that is broken off.
+const TOOTH: f64 = 1.2;
 /// Half the width of an edge, which keeps to the bar's box.
 const HALF_EDGE: f64 = 0.1;
 /// Upper and lower edge of what is drawn.
@@ -149,9 +151,13 @@ impl Bar {
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(EDGE) });
         let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number.to_owned()];
-        let lengths = [self.units.ruler(piece.length)];
         self.label(&names, Type::SMALL_STRONG, HEIGHT * 0.43, left, right);
-        self.label(&lengths, Type::TINY, HEIGHT * 0.83, left, right);
+        self.label(&self.lengths(piece.length), Type::TINY, HEIGHT * 0.83, left, right);
+    }
+
+    /// A length as a ruler shows it, then in one unit alone.
+    fn lengths(&self, length: Length) -> [String; 2] {
+        [self.units, self.units.one()].map(|units| units.ruler(length))
     }
 
     /// What is left, broken off where it is longer than the page.
@@ -165,14 +171,16 @@ impl Bar {
         open.extend(outline::polyline(&end));
         let stroke = Stroke::new(style::RULE, 2.0 * HALF_EDGE);
         self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(stroke) });
-        let words = long(length, self.units);
-        self.label(&["left over".to_owned(), "left".to_owned()], Type::TINY, HEIGHT * 0.43, left, right);
-        self.label(&[words], Type::TINY, HEIGHT * 0.83, left, right);
+        let words = [self.units, self.units.one()].map(|units| long(length, units));
+        let clear = if whole > right { right - TOOTH } else { right };
+        self.label(&["left over".to_owned(), "left".to_owned()], Type::TINY, HEIGHT * 0.43, left, clear);
+        self.label(&words, Type::TINY, HEIGHT * 0.83, left, clear);
     }
 
     /// The first of some words that has room, in the middle between two places.
     fn label(&mut self, words: &[String], face: Type, baseline: f64, left: f64, right: f64) {
-        if let Some(words) = words.iter().find(|words| face.width(words) + CLEAR <= right - left) {
+        let fits = |words: &&String| !words.is_empty() && face.width(words) + CLEAR <= right - left;
+        if let Some(words) = words.iter().find(fits) {
             self.marks.push(face.mark(words, Point::new(left.midpoint(right), baseline), Anchor::Middle));
         }
     }
@@ -181,7 +189,7 @@ impl Bar {
 /// The torn end of a bar that goes on.
 fn torn(x: f64) -> Vec<Point> {
     let [top, bottom] = TOP_AND_BOTTOM;
-    let tooth = |at: u32| Point::new(x - f64::from(at % 2) * 1.2, top + (bottom - top) * f64::from(at) / 6.0);
+    let tooth = |at: u32| Point::new(x - f64::from(at % 2) * TOOTH, top + (bottom - top) * f64::from(at) / 6.0);
     (0..=6).map(tooth).collect()
 }
 

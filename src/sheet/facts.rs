@@ -16,6 +16,10 @@ use crate::paint::metrics;
 
 /// Room between two facts.
 const FACT_GAP: f64 = 3.0;
+/// Narrowest column of them.
+const LEAST_COLUMN: f64 = 24.0;
+/// What sums of widths differ by rounding, at most.
+const ROUNDED: f64 = 1e-9;
 /// Room between two rows of them.
 const ROWS_APART: f64 = 1.6;
 
@@ -31,16 +35,19 @@ pub fn head(piece: &Piece, width: f64) -> Block {
     Block::stack(blocks, 0.6)
 }
 
-/// The short facts, each under its name, in two columns; what is too wide for one takes both.
+/// The short facts, each under its name, in columns; what is too wide for one takes several.
 pub fn list(piece: &Piece, width: f64) -> Block {
     let units = piece.design.heading.units;
-    let half = column(width, 2, FACT_GAP);
+    let columns = (1..).take_while(|columns| column(width, *columns, FACT_GAP) >= LEAST_COLUMN).last().unwrap_or(1);
+    let one = column(width, columns, FACT_GAP);
+    let wide = |columns: &usize| *columns as f64 * (one + FACT_GAP) - FACT_GAP;
     let block = |(name, value): (&str, String)| {
         let words = Block::stack([Type::TINY.line(name), Type::STRONG.fitted(&value, width)], 0.0);
-        Block { width: if words.width <= half { half } else { width }, ..words.in_role(Role::Paragraph) }
+        let taken = (1..columns).find(|columns| words.width <= wide(columns)).unwrap_or(columns);
+        Block { width: wide(&taken), ..words.in_role(Role::Paragraph) }
     };
     let facts = facts(piece).into_iter().map(|fact| block(english::fact(&fact, units)));
-    Block::stack(Block::rows(facts, FACT_GAP, width), ROWS_APART)
+    Block::stack(Block::rows(facts, FACT_GAP, width + ROUNDED), ROWS_APART)
 }
 
 /// A drop in mm below which a strand hangs no lower than the neck's base: half of what a ruler shows.

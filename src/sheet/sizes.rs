@@ -100,9 +100,10 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let units = design.heading.units;
     let whole = Row::new(format!("the piece, {}", english::length_fact(design)), sizes, english::length);
-    let strands = (0..design.strands.len()).flat_map(|at| {
-        let lengths = strand_rows(sizes, design, at, units).into_iter();
-        lengths.chain(post_rows(sizes, design, at))
+    let groups = alike(sizes, design);
+    let strands = groups.iter().flat_map(|group| {
+        let lengths = strand_rows(sizes, design, group, units).into_iter();
+        lengths.chain(post_rows(sizes, design, group))
     });
     // An only strand's cut is told with its lengths.
     let cords = design
@@ -125,10 +126,17 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     facts.chain(strands).chain(cords).chain(beads).collect()
 }
 
-fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
+/// The strands, those together that are alike in every size.
+fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<usize>> {
+    let groups = design.alike();
+    let same = sizes.iter().filter_map(|size| size.design.as_ref()).all(|design| design.alike() == groups);
+    if same { groups } else { (0..design.strands.len()).map(|at| vec![at]).collect() }
+}
+
+fn strand_rows(sizes: &[Size], design: &Design, group: &[usize], units: UnitStyle) -> [Row; 3] {
     let row = |what: &str, length: fn(&Strand) -> Length| {
-        Row::new(format!("{}, {what}", title(design, &[at])), sizes, |design| {
-            design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
+        Row::new(format!("{}, {what}", title(design, group)), sizes, |design| {
+            design.strands.get(group[0]).map(|strand| units.ruler(length(strand))).unwrap_or_default()
         })
     };
     [row("finished", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
@@ -136,10 +144,10 @@ fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> 
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each
 /// size; nothing where a size has no such thing.
-fn post_rows(sizes: &[Size], design: &Design, at: usize) -> Vec<Row> {
+fn post_rows(sizes: &[Size], design: &Design, group: &[usize]) -> Vec<Row> {
     let posts = sizes.iter().map(|size| {
         let design = size.design.as_ref()?;
-        Some(Posts::new(design, design.strands.get(at)?))
+        Some(Posts::new(design, design.strands.get(group[0])?))
     });
     let posts: Vec<_> = posts.collect();
     let units = design.heading.units;
@@ -148,7 +156,7 @@ fn post_rows(sizes: &[Size], design: &Design, at: usize) -> Vec<Row> {
             let same = posts.as_ref()?.all().iter().find(|other| other.name == post.name);
             Some(same.map(|same| units.ruler(same.station)).unwrap_or_default())
         };
-        let name = format!("{}, {}, {}", title(design, &[at]), post.name, post.keeps.place());
+        let name = format!("{}, {}, {}", title(design, group), post.name, post.keeps.place());
         Row { name, told: posts.iter().map(station).collect() }
     };
     listed(&posts).into_iter().map(row).collect()

@@ -72,7 +72,7 @@ fn names(design: &Design) -> String {
     let stand = Keeps::ALL.into_iter().filter(|keeps| posts.iter().any(|posts| posts.of(*keeps).next().is_some()));
     let told = |(at, keeps): (usize, Keeps)| {
         let verb = if at == 0 { " stands" } else { "" };
-        format!("{}{verb} for {}", keeps.letter(), keeps.meant())
+        format!("{}{verb} for {}", keeps.letter(design), keeps.meant())
     };
     match stand.enumerate().map(told).collect::<Vec<_>>() {
         told if told.is_empty() => String::new(),

@@ -174,18 +174,13 @@ fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
 
 /// A length of bare cord beside beads that slide, to what a ruler shows, then shorter.
 fn about(units: UnitStyle, length: Length) -> Vec<String> {
-    let short = shorter(units).ruler(length);
+    let short = units.one().ruler(length);
     vec![format!("about {} bare", units.ruler(length)), format!("about {short} bare"), format!("about {short}"), short]
 }
 
 /// A length of bare cord in the words of the chart, then shorter.
 fn gap(units: UnitStyle, length: Length) -> Vec<String> {
-    vec![format!("{} bare", chart::gap(units, length)), chart::gap(shorter(units), length)]
-}
-
-/// One unit where there are two.
-fn shorter(units: UnitStyle) -> UnitStyle {
-    if units == UnitStyle::In { units } else { UnitStyle::Mm }
+    vec![format!("{} bare", chart::gap(units, length)), chart::gap(units.one(), length)]
 }
 
 /// The number of every tenth bead, above it with a tick down to it; where beads are left out, how many they are and how
@@ -214,7 +209,7 @@ fn counted(span: &Span<'_>) -> Option<String> {
 
 /// `185 more, 392 mm`
 fn left_out(span: &Span<'_>, units: UnitStyle) -> Option<String> {
-    let length = shorter(units).ruler(Length::mm(span.cord));
+    let length = units.one().ruler(Length::mm(span.cord));
     (span.left_out() > 0).then(|| format!("{} more, {length}", span.left_out()))
 }
 
