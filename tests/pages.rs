@@ -8,6 +8,8 @@ mod buying;
 mod cover;
 #[path = "pages/drawn.rs"]
 mod drawn;
+#[path = "pages/fill.rs"]
+mod fill;
 #[path = "pages/folded.rs"]
 mod folded;
 #[path = "pages/generated.rs"]

@@ -15,7 +15,7 @@ use crate::units::Length;
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
 /// Longest word chart, in letters, that a step says again.
-const LONG: usize = 60;
+const LONG: usize = 80;
 /// What it says in place of a longer one.
 const LONG_CHART: &str = "what the strand's chart says, in its order";
 /// Gaps that differ by less are told as equal: half of what a ruler shows.
