@@ -18,7 +18,7 @@ pub struct Options {
     /// edge), fold and staple
     #[arg(long)]
     booklet: bool,
-    /// Draw a card for a class alone: charts, beads, materials and tools
+    /// Draw a card for a class alone: charts, beads, materials and tools, and rows where there is room for them
     #[arg(long, conflicts_with_all = ["booklet", "with_prices"])]
     card: bool,
     #[command(flatten)]

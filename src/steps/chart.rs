@@ -10,7 +10,8 @@
 //! repeat is named after it, in order: `5A (knot), 12 times (knots K2 to K13)`. The chart is first made as short as its
 //! writing allows: neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out
 //! three times or more told as repeats. The row stays the same. A row without a pattern is told in tens, which go on from
-//! what its list strings before, as the counts above the drawn row do: `2C, then 30 in this order: (3–10) 3A 1B 4A (11–20) …`, and of many beads of a kind on end the length as well: `24A (168 mm long)`.
+//! what its list strings before, as the counts above the drawn row do: `2C, then 30 in this order: (3–10) 3A 1B 4A
+//! (11–20) …`, and of many beads of a kind on end the length as well: `24A (168 mm long)`.
 
 use std::ops::Range;
 
