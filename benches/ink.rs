@@ -5,7 +5,8 @@ mod support;
 
 use festoon::art::Ink;
 use festoon::export::{Effort, png};
-use festoon::sheet::{Style, pages};
+use festoon::pages;
+use festoon::sheet::Style;
 use festoon::trade::paper::Paper;
 
 #[expect(clippy::print_stdout, reason = "the shares are to be read")]

@@ -40,7 +40,7 @@
 //! }
 //! // Drawn, and written as bytes: 96 dots to the inch, and every page in one PDF.
 //! let piece = festoon::Piece::new(design, drape);
-//! let pages = sheet::pages(&piece, &sheet::Style::default());
+//! let pages = festoon::pages(&piece, &sheet::Style::default());
 //! let picture = export::png(&pages[0], 96.0, Effort::Preview)?;
 //! let file = export::pdf(&pages, &About { title: "Sand Anklet".into(), ..About::default() })?;
 //! assert!(picture.starts_with(b"\x89PNG") && file.starts_with(b"%PDF"));
@@ -115,6 +115,12 @@ impl Piece {
         }
         self
     }
+}
+
+/// The pages of a piece's sheet, in millimetres, its picture on the first.
+#[must_use]
+pub fn pages(piece: &Piece, style: &sheet::Style) -> Vec<paint::mark::Page> {
+    sheet::pages(piece, style, &picture::Portrait::of(piece))
 }
 
 /// Reads, resolves, hangs and checks a pattern. Without errors among the remarks there is a piece.

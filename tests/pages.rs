@@ -8,6 +8,8 @@ mod buying;
 mod cover;
 #[path = "pages/drawn.rs"]
 mod drawn;
+#[path = "pages/fill.rs"]
+mod fill;
 #[path = "pages/folded.rs"]
 mod folded;
 #[path = "pages/generated.rs"]
@@ -51,7 +53,7 @@ fn made(source: &Source) -> Result<Piece, String> {
 }
 
 fn pages(piece: &Piece, paper: Paper) -> Vec<Page> {
-    sheet::pages(piece, &Style { paper, ink: Ink::Colour, prices: false })
+    festoon::pages(piece, &Style { paper, ink: Ink::Colour, prices: false })
 }
 
 /// The white edge that a sheet keeps: less on small papers.

@@ -15,6 +15,7 @@ mod glass;
 mod hatch;
 mod light;
 mod look;
+mod mirror;
 mod pearl;
 mod shape;
 mod stencils;

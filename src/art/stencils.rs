@@ -9,6 +9,7 @@ use super::cord;
 use super::finding::{self, Drawing};
 use super::light::{Ink, Light, TURNS, turn};
 use super::look::Look;
+use super::mirror;
 use super::pearl::Variant;
 use crate::design::{Bead, Chain, Cord, Design, Finding, Form, Index, Strand};
 use crate::geometry::{Extent, Point};
@@ -85,7 +86,18 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || finding::marks(finding, ink, Light::on_turn(turn)), at, angle, scale)
     }
 
-    /// The same, and chain in the length that it states instead of a link of it.
+    /// The mirror image of a finding that stands upright. It is drawn for the mirrored light, so that mirroring puts the
+    /// light where it was.
+    pub fn mirrored_finding(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
+        let finding = &self.design.findings[index];
+        let (turn, ink) = (self.turn(mirror::seen(angle)), self.ink);
+        let symbol = Key { mirrored: true, ..Look::Finding { finding: index, turn }.key() };
+        let draw = || mirror::mirrored(finding::marks(finding, ink, Light::on_turn(turn)));
+        self.symbols.entry(symbol).or_insert_with(draw);
+        Mark::Stamp { symbol, at, angle, scale, along: 1.0 }
+    }
+
+    /// A finding, and chain in the length that it states instead of a link of it.
     pub fn whole(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         match self.design.findings[index].chain().and_then(|chain| chain.length) {
             Some(length) => self.chain(index, &[at, at + Point::towards(angle) * (length.value() * scale)], scale),

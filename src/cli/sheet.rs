@@ -18,7 +18,7 @@ pub struct Options {
     /// edge), fold and staple
     #[arg(long)]
     booklet: bool,
-    /// Draw a card for a class alone: charts, beads, materials and tools
+    /// Draw a card for a class alone: charts, beads, materials and tools, and rows where there is room for them
     #[arg(long, conflicts_with_all = ["booklet", "with_prices"])]
     card: bool,
     #[command(flatten)]
@@ -32,7 +32,7 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     let (pages, holds) = match (options.booklet, options.card) {
         (true, _) => (booklet(options, piece)?, "-booklet"),
         (_, true) => (sheet::card(piece, &style(options)), "-card"),
-        _ => (sheet::pages(piece, &style(options)), ""),
+        _ => (festoon::pages(piece, &style(options)), ""),
     };
     options.drawing.write(&read, &pages, holds)
 }
@@ -47,6 +47,6 @@ fn booklet(options: &Options, piece: &Piece) -> Result<Vec<Page>, Failure> {
         let word = paper.word();
         return Err(Failure::trouble(format!("half of {word} is no paper: fold a3, a4, tabloid or letter")));
     };
-    let pages = sheet::pages(piece, &Style { paper: half, ..style(options) });
+    let pages = festoon::pages(piece, &Style { paper: half, ..style(options) });
     Ok(sheet::booklet(pages, paper))
 }

@@ -3,6 +3,7 @@
 //! [`resolve`] looks up every name, solves the counts that `fill` leaves open and sets the beads
 //! in their rows. Its result has no open question but where sliding beads come to rest.
 
+mod alike;
 mod article;
 mod assorted;
 mod bars;

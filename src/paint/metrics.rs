@@ -241,12 +241,13 @@ fn between_figures(before: &str, after: &str) -> bool {
     before.ends_with(char::is_numeric) && after.starts_with(char::is_numeric)
 }
 
-/// Whether a space stands inside a quantity, as in `16 ½ in` and `2 × 60 mm`.
+/// Whether a space stands inside a quantity, as in `16 ½ in`, `2 × 60 mm` and `124 A`, so many of a bead.
 fn in_quantity(before: &str, after: &str) -> bool {
     const UNITS: [&str; 6] = ["in", "mm", "ft", "m", "g", "N"];
     let word = after.split([' ', ')', ',', '.', ';', ':']).next().unwrap_or_default();
     let goes_on = word.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit()) || word.contains(SLASH);
-    let counted = before.ends_with(char::is_numeric) && (goes_on || word == "×" || UNITS.contains(&word));
+    let is_letter = matches!(word.len(), 1 | 2) && word.chars().all(|c| c.is_ascii_uppercase());
+    let counted = before.ends_with(char::is_numeric) && (goes_on || word == "×" || is_letter || UNITS.contains(&word));
     counted || before.ends_with('×')
 }
 

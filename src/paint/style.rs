@@ -23,7 +23,7 @@ pub const QUIET: Rgb = Rgb(0x5c, 0x62, 0x68);
 pub const ACCENT: Rgb = Rgb(0x7a, 0x3b, 0x52);
 
 /// White edge of every page.
-pub const MARGIN: f64 = 14.0;
+pub const MARGIN: f64 = 12.0;
 /// Height kept for the footer, above the lower margin.
 pub const FOOTER: f64 = 11.5;
 

@@ -10,12 +10,14 @@ mod caption;
 mod closed;
 mod ground;
 mod mirror;
+mod portrait;
 mod shade;
 mod shine;
 mod subject;
 mod words;
 mod worn;
 
+pub use portrait::Portrait;
 pub use words::{alternative, subject};
 
 use std::sync::Arc;
@@ -195,8 +197,7 @@ fn drawn(subject: &Subject<'_>, frame: &Frame, number: usize) -> (Vec<Mark>, Vec
     let marks = subject.marks(frame, &mut stencils);
     let own = |marks: Vec<Mark>| marks.into_iter().map(|mark| of_figure(mark, number)).collect::<Vec<_>>();
     let symbol = |symbol: Symbol| Symbol { key: key_of_figure(symbol.key, number), marks: own(symbol.marks) };
-    let symbols = mirror::with_mirrored(stencils.into_symbols(), &marks);
-    (own(marks), symbols.into_iter().map(symbol).collect())
+    (own(marks), stencils.into_symbols().into_iter().map(symbol).collect())
 }
 
 const fn key_of_figure(key: Key, number: usize) -> Key {

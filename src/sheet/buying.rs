@@ -6,17 +6,27 @@ use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
 use super::{Sheet, cutting, face, needs, page, sizes};
-use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
-use crate::paint::layout::table::{Align, Cell, Column, Table};
+use crate::paint::layout::table::{Align, Cell, Column, SetTable, Table};
 use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, column};
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
 /// Room above a heading.
-const BEFORE: f64 = 5.0;
-/// Width of a column of tools.
-const TOOL: f64 = 55.0;
+const BEFORE: f64 = 4.0;
+/// Room between the table of sizes and what stands beside it.
+const ASIDE: f64 = 8.0;
+/// Least width, and most height, of what stands there.
+const LEAST_ASIDE: f64 = 52.0;
+const MOST_ASIDE: f64 = 100.0;
+/// Room between two tools.
+const TOOLS_APART: f64 = 7.0;
+/// Widths up to this are a column.
+const COLUMN: f64 = 90.0;
+/// Room that a box to tick takes before its words, and the gap in it.
+const TICK: f64 = 4.6;
+const TICK_GAP: f64 = 2.0;
 
 /// What the section shows.
 const DESCRIPTION: &str = "What to buy, with spares and what is left over, how to cut cords and chains, and the tools.";
@@ -28,8 +38,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools
     cuts(flow, sheet, materials);
     if !has_tools {
         flow.gap(BEFORE);
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few columns")]
-        flow.add(tools(sheet, (flow.width() / TOOL).floor().max(1.0) as usize));
+        flow.add(tools(sheet, flow.width()));
     }
     graded(flow, sheet);
     if sheet.style.prices {
@@ -48,10 +57,11 @@ fn note(flow: &mut Flow, words: &str) {
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
-    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
     let spare = materials.spare * 100.0;
-    note(flow, &format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}"));
+    let words = format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}");
+    flow.heading(Type::TINY.paragraph(&words, flow.width()));
+    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     if let Some(rule) = estimate(materials) {
         note(flow, rule);
     }
@@ -68,26 +78,18 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 /// The cutting plans.
 fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
-    if plans.is_empty() {
-        return;
-    }
-    section(flow, "Cutting");
-    for (at, cutting) in plans.into_iter().enumerate() {
-        cutting::pour(flow, &sheet.piece.design, cutting, at == 0);
-        flow.gap(BEFORE / 2.0);
+    if !plans.is_empty() {
+        section(flow, "Cutting");
+        cutting::pour(flow, &sheet.piece.design, &plans);
     }
 }
 
-/// The tools under their heading, in columns, each with a box to tick.
-pub fn tools(sheet: &Sheet<'_>, columns: usize) -> Block {
+/// The tools under their heading, each with a box to tick: in a column one a line, else as many side by side as have room.
+pub fn tools(sheet: &Sheet<'_>, width: f64) -> Block {
+    let tool = |tool: &String| Block::row([tick(), Type::BODY.paragraph(tool, width - TICK)], TICK_GAP);
     let tools = steps::english::tools(&sheet.piece.design);
-    let rows = tools.chunks(columns).map(|row| {
-        let cells = row.iter().map(|tool| {
-            let words = Block::row([tick(), Type::BODY.paragraph(tool, TOOL - 8.0)], 2.0);
-            Block { width: TOOL, ..words }
-        });
-        Block::row(cells, 0.0)
-    });
+    let tools = tools.iter().map(tool);
+    let rows = if width < COLUMN { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
     Block::stack([face::heading("Tools"), Block::stack(rows, 0.8)], 0.0)
 }
 
@@ -101,22 +103,28 @@ pub fn tick() -> Block {
 }
 
 fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let tables = sizes::tables(&sheet.piece.sizes, &sheet.piece.design);
+    let (all, design) = (&sheet.piece.sizes, &sheet.piece.design);
+    let mut tables: Vec<_> = sizes::tables(all, design).iter().map(|table| table.snug(flow.width())).collect();
     if tables.is_empty() {
         return;
     }
     section(flow, "Sizes");
+    let datum = sizes::datum(all, design);
+    let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
+    let beside =
+        (aside >= LEAST_ASIDE && tables.len() == 1).then(|| Block::stack(sizes::recipes(all, design, aside), 0.0));
+    if let Some(recipes) = beside.filter(|recipes| recipes.height < MOST_ASIDE) {
+        let table = Block::stack(tables.drain(..).map(SetTable::block), 0.0);
+        flow.add(Block::row([table, recipes], ASIDE));
+        datum.iter().for_each(|datum| note(flow, datum));
+        return;
+    }
     for table in tables {
-        flow.table(table.snug(flow.width()));
+        flow.table(table);
         flow.gap(BEFORE / 2.0);
     }
-    if let Some(datum) = sizes::datum(&sheet.piece.sizes, &sheet.piece.design) {
-        flow.add(Type::TINY.paragraph(&datum, flow.width()));
-        flow.gap(BEFORE / 2.0);
-    }
-    for block in sizes::recipes(&sheet.piece.sizes, &sheet.piece.design, flow.width()) {
-        flow.add(block);
-    }
+    datum.iter().for_each(|datum| note(flow, datum));
+    flow.columns(sizes::recipes(all, design, column(flow.width(), 2, ASIDE)), ASIDE);
 }
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {

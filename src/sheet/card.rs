@@ -1,36 +1,52 @@
-//! The card: what a class keeps beside the board. Beads, word charts, measures, materials and tools; no
-//! figures, no steps.
+//! The card: what a class keeps beside the board. Beads, word charts, rows, measures, materials and tools; no steps.
 
 use crate::art::Stencils;
 use crate::materials::Materials;
 
-use super::{Sheet, buying, face, facts, legend, needs, stringing};
+use super::{Sheet, buying, face, facts, figure, legend, needs, stringing};
 use crate::paint::layout::flow::{Flow, Section};
 use crate::paint::layout::{Block, column};
 
 /// Room between two parts.
 const APART: f64 = 5.0;
+/// Room between a strand's words and the lines of its row.
+const ROWS_APART: f64 = 2.0;
 /// Room between two columns.
 const COLUMNS_APART: f64 = 8.0;
 /// Narrowest room in which the tools stand beside the beads.
 const TWO_COLUMNS: f64 = 160.0;
 
-/// Pours the card: one page, but for a piece of many strands.
+/// Pours the card: one page, but for a piece of many strands. Rows are drawn where the page has room for all of
+/// them.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) {
     let description = "What to string on each strand, the beads, what one piece takes, and the tools.".to_owned();
     flow.begin(Section { name: "Card", description });
-    flow.add(facts::head(sheet.piece, flow.width()));
-    for block in lists(sheet, flow.width(), stencils) {
-        flow.gap(APART);
+    let width = flow.width();
+    let mut opening = vec![facts::head(sheet.piece, width), facts::list(sheet.piece, width)];
+    opening.extend(lists(sheet, width, stencils));
+    let needs = face::titled(face::NEEDS, needs::short(sheet.piece, materials, width));
+    let alike = sheet.piece.design.alike();
+    let told: Vec<_> = alike.iter().map(|strands| stringing::told(sheet, strands, width)).collect();
+    let taken: f64 = opening.iter().chain(&told).chain([&needs]).map(|block| block.height + APART).sum();
+    let rows = rows(sheet, &alike, width, sheet.room().height - taken, stencils);
+    for block in opening {
         flow.add(block);
-    }
-    for index in 0..sheet.piece.design.strands.len() {
         flow.gap(APART);
-        flow.add(stringing::told(sheet, index, flow.width()));
     }
-    flow.gap(APART);
-    let needs = needs::short(sheet.piece, materials, flow.width());
-    flow.add(face::titled("What you need", needs));
+    for (told, row) in told.into_iter().zip(rows) {
+        flow.add(Block::stack([told, row], ROWS_APART));
+        flow.gap(APART);
+    }
+    flow.add(needs);
+}
+
+/// The rows of strands, one for those that are alike; empty where there is no room for all of them.
+fn rows(sheet: &Sheet<'_>, alike: &[Vec<usize>], width: f64, room: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
+    let row =
+        |strands: &Vec<usize>| Block::stack(figure::row(sheet.piece, strands[0], width, stencils).lines, ROWS_APART);
+    let rows: Vec<_> = alike.iter().map(row).collect();
+    let taken: f64 = rows.iter().map(|row| row.height + ROWS_APART).sum();
+    if taken <= room { rows } else { vec![Block::default(); alike.len()] }
 }
 
 /// Beads and tools: side by side where there is room.
@@ -38,6 +54,6 @@ fn lists(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Bloc
     let columns = if width >= TWO_COLUMNS { 2 } else { 1 };
     let column = column(width, columns, COLUMNS_APART);
     let beads = face::titled(face::BEADS, legend::table(sheet.piece, stencils).set(column).block());
-    let both = [Block { width: column, ..beads }, buying::tools(sheet, 1)];
+    let both = [Block { width: column, ..beads }, buying::tools(sheet, column)];
     if columns > 1 { vec![Block::row(both, COLUMNS_APART)] } else { both.into() }
 }

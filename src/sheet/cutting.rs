@@ -22,10 +22,17 @@ use crate::paint::{outline, style};
 
 /// Height of a bar.
 const HEIGHT: f64 = 8.5;
+/// Room below a bar, and between two plans.
+const BELOW: f64 = 1.2;
+const APART: f64 = 2.5;
+/// What the footer says of bars of several scales.
+const SCALES: &str = "cutting bars at the scale above each";
 /// Least width of what is left of a spool.
 const REST: f64 = 16.0;
 /// Room that a label leaves free beside it.
 const CLEAR: f64 = 1.6;
+/// Depth of the teeth of a bar that is broken off.
+const TOOTH: f64 = 1.2;
 /// Half the width of an edge, which keeps to the bar's box.
 const HALF_EDGE: f64 = 0.1;
 /// Upper and lower edge of what is drawn.
@@ -33,25 +40,56 @@ const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
 /// The edge of a piece.
 const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
-/// Pours a cutting plan: its name and scale, its bars, its list; the first one says how lengths are rounded.
-pub fn pour(flow: &mut Flow, design: &Design, cutting: &Cutting, first: bool) {
-    let units = design.heading.units;
-    let spools = spools(cutting);
-    let scale = scale(&spools, flow.width());
-    flow.heading(title(design, cutting, scale, first, flow.width()));
-    for (at, spool) in spools.iter().enumerate() {
-        let named = spool.pieces.iter().map(|piece| (piece, number(design, cutting.article, piece)));
-        let bar = Bar { scale: scale.factor(), width: flow.width(), units, marks: Vec::new() };
-        let block = Block::stack([bar.block(named, spool.left), Block::gap(1.5)], 0.0);
-        if at + 1 < spools.len() {
-            flow.add(block);
-            flow.scaled(format!("cutting bars {scale}"), scale == Scale::ACTUAL);
-        } else {
-            flow.heading(block);
-        }
+/// Pours cutting plans, each with its name and scale, its bars, its list; the first one says how lengths are rounded.
+pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
+    let plans: Vec<_> = cuttings.iter().map(|cutting| Plan::new(design, cutting, flow.width())).collect();
+    let alike = plans.iter().all(|plan| plan.scale == plans[0].scale);
+    for (at, plan) in plans.iter().enumerate() {
+        let footer = if alike { format!("cutting bars {}", plan.scale) } else { SCALES.to_owned() };
+        flow.gap(if at > 0 { APART } else { 0.0 });
+        plan.pour(flow, &footer, at == 0);
     }
-    flow.table(list(design, cutting.article, &spools).snug(flow.width()));
-    flow.scaled(format!("cutting bars {scale}"), scale == Scale::ACTUAL);
+}
+
+/// A cutting plan as it is drawn.
+struct Plan<'a> {
+    design: &'a Design,
+    cutting: &'a Cutting,
+    spools: Vec<Spool>,
+    scale: Scale,
+}
+
+impl<'a> Plan<'a> {
+    fn new(design: &'a Design, cutting: &'a Cutting, width: f64) -> Self {
+        let spools = spools(cutting);
+        Self { design, cutting, scale: scale(&spools, width), spools }
+    }
+
+    fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
+        let scaled = |flow: &mut Flow| flow.scaled(footer.to_owned(), self.scale == Scale::ACTUAL);
+        flow.heading(title(self.design, self.cutting, self.scale, first, flow.width()));
+        for (at, spool) in self.spools.iter().enumerate() {
+            let bar = self.bar(spool, flow.width());
+            if at + 1 < self.spools.len() {
+                flow.add(bar);
+                scaled(flow);
+            } else {
+                flow.heading(bar);
+            }
+        }
+        match list(self.design, self.cutting.article, &self.spools).as_slice() {
+            [only] => flow.add(Type::SMALL.paragraph(&only.told(), flow.width())),
+            rows => flow.table(table(rows).snug(flow.width())),
+        }
+        scaled(flow);
+    }
+
+    fn bar(&self, spool: &Spool, width: f64) -> Block {
+        let named = spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece)));
+        let units = self.design.heading.units;
+        let bar = Bar { scale: self.scale.factor(), width, units, marks: Vec::new() };
+        Block::stack([bar.block(named, spool.left), Block::gap(BELOW)], 0.0)
+    }
 }
 
 /// The plan's spools; pieces that come from none of them lie end to end on a bar of their own.
@@ -113,9 +151,13 @@ impl Bar {
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(EDGE) });
         let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number.to_owned()];
-        let lengths = [self.units.ruler(piece.length)];
         self.label(&names, Type::SMALL_STRONG, HEIGHT * 0.43, left, right);
-        self.label(&lengths, Type::TINY, HEIGHT * 0.83, left, right);
+        self.label(&self.lengths(piece.length), Type::TINY, HEIGHT * 0.83, left, right);
+    }
+
+    /// A length as a ruler shows it, then in one unit alone.
+    fn lengths(&self, length: Length) -> [String; 2] {
+        [self.units, self.units.one()].map(|units| units.ruler(length))
     }
 
     /// What is left, broken off where it is longer than the page.
@@ -129,14 +171,16 @@ impl Bar {
         open.extend(outline::polyline(&end));
         let stroke = Stroke::new(style::RULE, 2.0 * HALF_EDGE);
         self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(stroke) });
-        let words = long(length, self.units);
-        self.label(&["left over".to_owned(), "left".to_owned()], Type::TINY, HEIGHT * 0.43, left, right);
-        self.label(&[words], Type::TINY, HEIGHT * 0.83, left, right);
+        let words = [self.units, self.units.one()].map(|units| long(length, units));
+        let clear = if whole > right { right - TOOTH } else { right };
+        self.label(&["left over".to_owned(), "left".to_owned()], Type::TINY, HEIGHT * 0.43, left, clear);
+        self.label(&words, Type::TINY, HEIGHT * 0.83, left, clear);
     }
 
     /// The first of some words that has room, in the middle between two places.
     fn label(&mut self, words: &[String], face: Type, baseline: f64, left: f64, right: f64) {
-        if let Some(words) = words.iter().find(|words| face.width(words) + CLEAR <= right - left) {
+        let fits = |words: &&String| !words.is_empty() && face.width(words) + CLEAR <= right - left;
+        if let Some(words) = words.iter().find(fits) {
             self.marks.push(face.mark(words, Point::new(left.midpoint(right), baseline), Anchor::Middle));
         }
     }
@@ -145,23 +189,45 @@ impl Bar {
 /// The torn end of a bar that goes on.
 fn torn(x: f64) -> Vec<Point> {
     let [top, bottom] = TOP_AND_BOTTOM;
-    let tooth = |at: u32| Point::new(x - f64::from(at % 2) * 1.2, top + (bottom - top) * f64::from(at) / 6.0);
+    let tooth = |at: u32| Point::new(x - f64::from(at % 2) * TOOTH, top + (bottom - top) * f64::from(at) / 6.0);
     (0..=6).map(tooth).collect()
 }
 
+/// A row of the cutting list: a piece, or several alike.
+struct Row {
+    number: String,
+    name: String,
+    parts: String,
+    cut: String,
+}
+
+impl Row {
+    /// The only row of a list as a sentence: `row: 410 mm finished + 2 × 50 mm, cut 510 mm.`
+    fn told(&self) -> String {
+        let parts = if self.parts.is_empty() { String::new() } else { format!("{}, ", self.parts) };
+        format!("{}: {parts}cut {}.", format!("{} {}", self.number, self.name).trim_start(), self.cut)
+    }
+}
+
 /// One row a piece, equal ones told once: its strand's number, name, what it is made up of, cut length.
-fn list(design: &Design, article: Article, spools: &[Spool]) -> Table {
+fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<Row> {
+    let row = |(count, piece): (usize, &Piece)| Row {
+        number: number(design, article, piece),
+        name: if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() },
+        parts: made_up_of(design, article, piece),
+        cut: design.heading.units.ruler(piece.length),
+    };
+    spools.iter().flat_map(|spool| runs(&spool.pieces)).map(row).collect()
+}
+
+fn table(rows: &[Row]) -> Table {
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
         Column::wrapping("piece"),
         Column::new("", Align::Right),
         Column::new("cut", Align::Right),
     ]);
-    for (count, piece) in spools.iter().flat_map(|spool| runs(&spool.pieces)) {
-        let number = number(design, article, piece);
-        let name = if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() };
-        let cut = design.heading.units.ruler(piece.length);
-        let parts = made_up_of(design, article, piece);
+    for Row { number, name, parts, cut } in rows {
         table.push(vec![Cell::strong(number), Cell::text(name), Cell::text(parts), Cell::strong(cut)]);
     }
     table

@@ -1,23 +1,74 @@
-//! The face page's large figure: the drape, or the ring with its row, as large as a round scale
-//! allows.
+//! The cover's figures: the picture of the finished piece, the drape with its measures, and rows laid straight.
 
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::Strand;
 use crate::geometry::{Extent, Point};
+use crate::pattern::Kind;
 use crate::units::Length;
 
+use super::Illustration;
 use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale, Sketch};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::Mark;
 
-/// Draws the figure in its room; says its scale for the footer.
-pub fn figure(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
-    match figure::ring_extent(piece) {
-        Some(extent) => closed(piece, extent, room, stencils),
-        None => hanging(piece, room, stencils),
+/// Marks, and their scale in words for the footer.
+pub type Drawn = (Vec<Mark>, String);
+
+/// What a cover shows of how a piece is, so that it shows nothing twice.
+pub enum Shows {
+    /// The picture to a round scale: closed round a limb, or a pair, a piece is measured as it is pictured.
+    Picture,
+    /// The drape alone: what hangs open is pictured as it hangs.
+    Drape,
+    /// Both: a necklace is pictured closed, and measured as it hangs.
+    Both,
+}
+
+/// What the cover of a piece shows.
+pub fn shows(piece: &Piece) -> Shows {
+    if piece.drape.ring().is_some() || piece.design.heading.kind == Kind::Earrings {
+        Shows::Picture
+    } else if piece.drape.worn.is_some() && piece.design.closure.open().is_none() {
+        Shows::Both
+    } else {
+        Shows::Drape
     }
+}
+
+/// The picture as large as its room.
+pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let extent = picture.extent();
+    let scale = (room.width / extent.width()).min(room.height / extent.height());
+    pictured(picture, &centred(extent, room, scale), stencils)
+}
+
+fn pictured(picture: &dyn Illustration, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    vec![Mark::figure(picture.alternative(), picture.marks(frame, stencils))]
+}
+
+/// The picture to a round scale, with its bar below it, and the drops of what hangs.
+pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'_>) -> Drawn {
+    let extent = picture.extent();
+    let hangs = piece.drape.ring().is_none();
+    let aside = if hangs { 2.0 * DROPS_WIDTH } else { 0.0 };
+    let below = BAR_GAP + BAR_HEIGHT;
+    let scale = Scale::fitting((extent.width(), extent.height()), (room.width - aside, room.height - below));
+    let frame = centred(extent, room.above(below), scale.factor());
+    let mut marks = pictured(picture, &frame, stencils);
+    if hangs {
+        marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
+    }
+    marks.extend(bar(room, frame.page(extent.low).y - room.top, scale, piece));
+    (marks, format!("picture {scale}"))
+}
+
+/// A frame that sets a figure's box into the middle of a room.
+fn centred(extent: Extent, room: Rect, scale: f64) -> Frame {
+    let middle = extent.low.between(extent.high, 0.5);
+    let centre = room.corner() + Point::new(room.width, room.height) * 0.5;
+    Frame { origin: centre + Point::new(-middle.x, middle.y) * scale, scale }
 }
 
 /// Room between a figure and its scale bar.
@@ -42,8 +93,8 @@ fn framed(extent: Extent, room: Rect, scale: Scale) -> Frame {
     Frame { origin, scale: factor }
 }
 
-/// The strands at rest with the closure laid open above them.
-fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
+/// The strands at rest with the closure laid open above them, with their names and measures.
+pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn {
     let design = &piece.design;
     let strands = figure::outline_box(piece).unwrap_or_default();
     let closing = figure::closing(piece);
@@ -64,22 +115,11 @@ fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>
     let mut marks = figure::strands(design, &hung, &frame, stencils);
     marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
     marks.extend(figure::drops(piece, &frame, whole_room.left));
-    let (labels, labelled) = figure::labels(piece, &frame, strands, whole, room);
+    let (labels, labelled) = figure::labels(piece, &frame, whole, room);
     marks.extend(labels);
     let height = (whole.height() * frame.scale).max(labelled - whole_room.top);
     marks.extend(bar(whole_room, height, scale, piece));
     (marks, format!("drape {scale}"))
-}
-
-/// The piece closed round the limb.
-fn closed(piece: &Piece, extent: Extent, room: Rect, stencils: &mut Stencils<'_>) -> (Vec<Mark>, String) {
-    let high = room.height - BAR_HEIGHT - BAR_GAP;
-    let scale = Scale::fitting((extent.width(), extent.height()), (room.width, high));
-    let size = extent.height() * scale.factor();
-    let frame = framed(extent, room.below((high - size) / 2.0), scale);
-    let mut marks: Vec<_> = figure::ring(piece, &frame, stencils).into_iter().flatten().collect();
-    marks.extend(bar(room, high, scale, piece));
-    (marks, format!("closed {scale}"))
 }
 
 /// Strands whose lengths in mm differ by less lie abreast.

@@ -1,13 +1,16 @@
-//! The face page: what the piece is, how it hangs, its beads and what it takes.
+//! The cover: the finished piece, its colours, what it is and takes, and how it hangs.
+//!
+//! Two columns below the title: at the left the picture, and below it what is measured of it; at the right what the piece is,
+//! its colourways, what it takes, and where it sits on the neck or the tools.
 
 use crate::art::{Ink, Stencils};
 use crate::geometry::Point;
 use crate::materials::Materials;
 
-use super::Sheet;
+use super::drape::Shows;
 use super::figure::{self, Labels};
 use super::page::Body;
-use super::{buying, check, drape, facts, legend, needs};
+use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs};
 use crate::paint::layout::flow::{Flow, Section};
 use crate::paint::layout::table::SetTable;
 use crate::paint::layout::text::Type;
@@ -17,21 +20,27 @@ use crate::paint::mark::{Mark, Role};
 /// Room that the tools leave for the figure on the neck.
 const WORN: f64 = 70.0;
 /// Least height of that figure.
-const LEAST_WORN: f64 = 25.0;
-/// Room between what stands in the column.
+const LEAST_WORN: f64 = 22.0;
+/// Room between what stands in a column.
 const APART: f64 = 6.0;
+/// Room above the footer and the bar that stands on it.
+const CLEAR: f64 = 2.0;
 /// The heading of the legend.
 pub const BEADS: &str = "Beads, drawn at actual size";
-/// Width of the column beside the drape, without the widest bead drawn in it.
+/// The heading of what one piece takes.
+pub const NEEDS: &str = "What you need";
+/// Room between the beads and what else it takes.
+const BESIDES_APART: f64 = 2.5;
+/// Width of the column at the right, without the widest bead drawn in it.
 const COLUMN: f64 = 52.0;
 /// The most of the page's room that the column may take.
 const COLUMN_SHARE: f64 = 0.42;
-/// Gap between the drape and the column.
-const GAP: f64 = 6.0;
-/// The most of the page that the short list of needs may take before it is left to the buying page.
-const NEEDS_SHARE: f64 = 0.3;
+/// Gap between the columns.
+const GAP: f64 = 8.0;
+/// Share of the left column's height that is left to the drape below a picture.
+const DRAPE_SHARE: f64 = 0.4;
 
-/// The face page, and pages for lists that it has no room for.
+/// The cover, and pages for lists that it has no room for.
 pub struct Face {
     /// The pages.
     pub bodies: Vec<Body>,
@@ -39,30 +48,52 @@ pub struct Face {
     pub has_tools: bool,
 }
 
-/// Draws the face.
-pub fn face(sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
+/// Draws the cover.
+pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
     let room = sheet.room();
     let mut page = Filled::new(room);
-    page.top(facts::head(sheet.piece, room.width), 4.0);
-    let needs = titled("What you need", needs::short(sheet.piece, materials, room.width));
-    if needs.height <= room.height * NEEDS_SHARE {
-        page.foot(needs, 3.0);
-    }
+    page.top(facts::head(sheet.piece, room.width), APART);
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
-        page.foot(titled(&format!("Laid straight, {scale}"), rows), 5.0);
+        let rows = Block::stack([rows, Block::gap(CLEAR)], 0.0);
+        page.foot(titled(&format!("Laid straight, {scale}"), rows), APART);
     }
-    let (drape_room, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
+    let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
     let mut over = Vec::new();
     let mut column = Filled::new(column);
-    let has_tools = fill(&mut column, &mut over, sheet, stencils);
-    if matches!(figure::room_for_labels(sheet.piece, 1.0, drape_room.height), Labels::Listed) {
-        over.push(("Strands", figure::strand_table(sheet.piece).set(room.width)));
-    }
-    let (figure, scale) = drape::figure(sheet.piece, drape_room, stencils);
-    let marks = [page.marks, column.marks, figure].concat();
+    let has_tools = fill(&mut column, &mut over, sheet, materials, stencils);
+    let (figures, scale) = figures(sheet, picture, left, &mut over, stencils);
+    let marks = [page.marks, figures, column.marks].concat();
     let checked = check::stamps_at_actual_size(&marks);
     let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, checked };
     Face { bodies: std::iter::once(first).chain(more(over, room)).collect(), has_tools }
+}
+
+/// The picture and the drape, as far as they differ.
+fn figures(
+    sheet: &Sheet<'_>,
+    picture: &dyn Illustration,
+    room: Rect,
+    over: &mut Lists,
+    stencils: &mut Stencils<'_>,
+) -> drape::Drawn {
+    let shows = drape::shows(sheet.piece);
+    if let Shows::Picture = shows {
+        return drape::measured_picture(sheet.piece, picture, room, stencils);
+    }
+    if matches!(figure::room_for_labels(sheet.piece, 1.0, room.height), Labels::Listed) {
+        over.push(("Strands", figure::strand_table(sheet.piece).set(sheet.room().width)));
+    }
+    if let Shows::Drape = shows {
+        return drape::hanging(sheet.piece, room, stencils);
+    }
+    let mut left = Filled::new(room);
+    let heading = heading("As it hangs");
+    let below = room.below(room.height * (1.0 - DRAPE_SHARE));
+    let (drape, scale) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);
+    left.marks.extend(drape::picture(picture, room.above(below.height + APART), stencils));
+    left.marks.extend(heading.at(below.corner()));
+    left.marks.extend(drape);
+    (left.marks, scale)
 }
 
 /// Room on a page, filled from its top and its foot.
@@ -99,26 +130,48 @@ impl Filled {
 /// Lists with their titles.
 type Lists = Vec<(&'static str, SetTable)>;
 
-/// Fills the column beside the drape; what it has no room for goes over. Says whether the tools stand there.
-fn fill(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> bool {
+/// Fills the column at the right; a legend that it has no room for goes over. Says whether the tools stand there.
+fn fill(
+    column: &mut Filled,
+    over: &mut Lists,
+    sheet: &Sheet<'_>,
+    materials: &Materials,
+    stencils: &mut Stencils<'_>,
+) -> bool {
     let width = column.left.width;
-    let legend = legend::table(sheet.piece, stencils);
-    let block = titled(BEADS, legend.set(width).block());
-    if legend.fits(width) && column.holds(&block, 0.0) {
-        column.top(block, APART);
-    } else {
-        over.push((BEADS, legend.set(sheet.room().width)));
-    }
+    column.top(facts::list(sheet.piece, width), APART);
     let ways = legend::colourways(sheet.piece, width).filter(|_| sheet.style.ink == Ink::Colour);
     let ways = ways.map(|ways| titled("Colourways", ways)).filter(|ways| column.holds(ways, 0.0));
     ways.into_iter().for_each(|ways| column.top(ways, APART));
-    let tools = buying::tools(sheet, 1);
+    needed(column, over, sheet, materials, stencils);
+    let tools = buying::tools(sheet, width);
     let has_tools = column.holds(&tools, if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 });
     if has_tools {
         column.foot(tools, APART);
     }
-    worn(sheet, column.left, stencils).into_iter().for_each(|worn| column.top(worn, 0.0));
+    worn(sheet, column.left, stencils).into_iter().for_each(|worn| column.foot(worn, 0.0));
     has_tools
+}
+
+/// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else
+/// there is to buy stands with what to ask for on a page of its own in any case.
+fn needed(
+    column: &mut Filled,
+    over: &mut Lists,
+    sheet: &Sheet<'_>,
+    materials: &Materials,
+    stencils: &mut Stencils<'_>,
+) {
+    let width = column.left.width;
+    let legend = legend::table(sheet.piece, stencils);
+    let beads = Block::stack([Type::TINY.line(BEADS), legend.set(width).block()], 0.0);
+    let besides = needs::besides(sheet.piece, materials, width);
+    let all = titled(NEEDS, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
+    let shown = if legend.fits(width) { [all, titled(NEEDS, beads)].into() } else { Vec::new() };
+    match shown.into_iter().find(|block| column.holds(block, 0.0)) {
+        Some(block) => column.top(block, APART),
+        None => over.push((BEADS, legend.set(sheet.room().width))),
+    }
 }
 
 fn column_width(sheet: &Sheet<'_>) -> f64 {
@@ -150,7 +203,11 @@ pub fn titled(title: &str, block: Block) -> Block {
 fn describe(sheet: &Sheet<'_>) -> String {
     let design = &sheet.piece.design;
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    format!("{} with the strands {} at rest, the beads and the materials.", design.heading.kind, names.join(", "))
+    format!(
+        "{} with the strands {}: its picture, its measures, the beads and the materials.",
+        design.heading.kind,
+        names.join(", ")
+    )
 }
 
 /// The worn figure with what it assumes, where there is room for both.

@@ -9,17 +9,21 @@ use crate::units::Length;
 
 use super::english;
 use super::fact::facts;
-use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, column};
 use crate::paint::mark::Role;
 use crate::paint::metrics;
 
 /// Room between two facts.
-const FACT_GAP: f64 = 8.0;
-/// The least of it, where it saves a row.
-const LEAST_GAP: f64 = 4.0;
+const FACT_GAP: f64 = 3.0;
+/// Narrowest column of them.
+const LEAST_COLUMN: f64 = 24.0;
+/// What sums of widths differ by rounding, at most.
+const ROUNDED: f64 = 1e-9;
+/// Room between two rows of them.
+const ROWS_APART: f64 = 1.6;
 
-/// Title, summary and the line of facts.
+/// Title, variant and summary.
 pub fn head(piece: &Piece, width: f64) -> Block {
     let heading = &piece.design.heading;
     let mut blocks = vec![Type::TITLE.wrapped(&heading.title, width).in_role(Role::Heading(1))];
@@ -28,22 +32,22 @@ pub fn head(piece: &Piece, width: f64) -> Block {
         blocks.push(Type::STRONG.paragraph(&variant, width));
     }
     blocks.extend(heading.summary.iter().map(|summary| Type::BODY.paragraph(summary, width)));
-    blocks.push(Block::gap(1.2));
-    let facts = facts(piece).iter().map(|fact| english::fact(fact, heading.units)).collect();
-    blocks.push(wrapped(facts, width));
     Block::stack(blocks, 0.6)
 }
 
-/// Facts side by side: a little closer where that saves a row, else in as many rows as they need.
-fn wrapped(facts: Vec<(&str, String)>, width: f64) -> Block {
+/// The short facts, each under its name, in columns; what is too wide for one takes several.
+pub fn list(piece: &Piece, width: f64) -> Block {
+    let units = piece.design.heading.units;
+    let columns = (1..).take_while(|columns| column(width, *columns, FACT_GAP) >= LEAST_COLUMN).last().unwrap_or(1);
+    let one = column(width, columns, FACT_GAP);
+    let wide = |columns: &usize| *columns as f64 * (one + FACT_GAP) - FACT_GAP;
     let block = |(name, value): (&str, String)| {
-        let words = [Type::TINY.line(name), Type::STRONG.fitted(&value, width)];
-        Block::stack(words, 0.0).in_role(Role::Paragraph)
+        let words = Block::stack([Type::TINY.line(name), Type::STRONG.fitted(&value, width)], 0.0);
+        let taken = (1..columns).find(|columns| words.width <= wide(columns)).unwrap_or(columns);
+        Block { width: wide(&taken), ..words.in_role(Role::Paragraph) }
     };
-    let facts: Vec<_> = facts.into_iter().map(block).collect();
-    let taken = |gap: f64| facts.iter().map(|fact| fact.width + gap).sum::<f64>() - gap;
-    let gap = if taken(FACT_GAP) > width && taken(LEAST_GAP) <= width { LEAST_GAP } else { FACT_GAP };
-    Block::stack(Block::rows(facts, gap, width), 1.0)
+    let facts = facts(piece).into_iter().map(|fact| block(english::fact(&fact, units)));
+    Block::stack(Block::rows(facts, FACT_GAP, width + ROUNDED), ROWS_APART)
 }
 
 /// A drop in mm below which a strand hangs no lower than the neck's base: half of what a ruler shows.

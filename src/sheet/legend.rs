@@ -9,17 +9,16 @@ use super::spec;
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Fill, Mark, Rgb, Role, Stroke};
+use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Role, Stroke};
 use crate::paint::{outline, style};
+use crate::trade::sight::contrast;
 
-/// Width of a patch of colour.
-const PATCH: f64 = 4.0;
-/// Room between two patches.
-const PATCHES_APART: f64 = 1.2;
-/// Room between patches and their name.
-const WORDS_APART: f64 = 2.5;
+/// Width of a swatch of colour.
+const SWATCH: f64 = 6.0;
+/// Room between two swatches.
+const SWATCHES_APART: f64 = 1.4;
 /// Room between two colourways.
-const ROWS_APART: f64 = 1.0;
+const ROWS_APART: f64 = 1.6;
 
 /// One row a bead: letter, drawing, name and size, count.
 pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
@@ -41,25 +40,34 @@ pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
     table
 }
 
-/// The colourways, each with a patch of every bead's colour and its name; nothing where there is but one.
+/// The colourways, each with its name and a swatch of every bead's colour with its letter; nothing where there is but one.
 pub fn colourways(piece: &Piece, width: f64) -> Option<Block> {
+    let letters = || piece.design.beads.iter().map(|bead| bead.letter.as_str());
     let row = |way: &Colourway| {
-        let patches = Block::row(way.colours.iter().map(|colour| patch(*colour)), PATCHES_APART);
+        let swatches = way.colours.iter().zip(letters()).map(|(colour, letter)| swatch(*colour, letter));
         let name = way.name.as_deref().unwrap_or("base colours");
         let (face, drawn) = if way.chosen { (Type::SMALL_STRONG, ", this sheet") } else { (Type::SMALL, "") };
-        let room = width - patches.width - WORDS_APART;
-        let words = face.paragraph(&format!("{name}{drawn}"), room);
-        Block::middled([patches, words], WORDS_APART).in_role(Role::Paragraph)
+        let words = face.fitted(&format!("{name}{drawn}"), width);
+        Block::stack(Block::rows(swatches.chain([words]), SWATCHES_APART, width), SWATCHES_APART)
+            .in_role(Role::Paragraph)
     };
     (!piece.colourways.is_empty()).then(|| Block::stack(piece.colourways.iter().map(row), ROWS_APART))
 }
 
-/// A disc of a colour with an edge, so that a pale one is seen on paper.
-fn patch(colour: Rgb) -> Block {
-    let (radius, edge) = (PATCH / 2.0, Stroke::new(style::INK, 0.15));
-    let outline = outline::circle(Point::new(radius, radius), radius - edge.width / 2.0);
-    let mark = Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(edge) };
-    Block::new(PATCH, PATCH, vec![mark])
+/// A disc of a colour with a bead's letter, and an edge so that a pale one is seen on paper.
+fn swatch(colour: Rgb, letter: &str) -> Block {
+    let (radius, edge) = (SWATCH / 2.0, Stroke::new(style::INK, 0.15));
+    let centre = Point::new(radius, radius);
+    let outline = outline::circle(centre, radius - edge.width / 2.0);
+    let disc = Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(edge) };
+    let face = Type::TINY.bold().coloured(readable_on(colour));
+    let letter = face.mark(letter, centre + Point::new(0.0, face.size * 0.35), Anchor::Middle);
+    Block::new(SWATCH, SWATCH, vec![disc, letter])
+}
+
+/// White or ink, whichever is told better from a colour.
+fn readable_on(colour: Rgb) -> Rgb {
+    if contrast(Rgb::WHITE, colour) > contrast(style::INK, colour) { Rgb::WHITE } else { style::INK }
 }
 
 /// A bead at actual size, its hole level.

@@ -1,52 +1,62 @@
 //! Making: cautions, the designer's notes, and the numbered steps with small drawings.
 
+mod around;
+
 use std::collections::BTreeMap;
 
 use crate::art::{self, STEP_SIZE};
 use crate::design::Design;
 use crate::geometry::Point;
-use crate::steps::english::{self, Told};
+use crate::steps::english::{self, Told, Warned};
 
 use super::buying::tick;
 use super::{Sheet, page};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
-use crate::paint::mark::{Anchor, Mark, Stroke};
-use crate::paint::{outline, style};
+use crate::paint::mark::{Anchor, Mark, Role, Stroke};
+use crate::paint::{metrics, outline, style};
+use around::Around;
 
 /// Width of the column of numbers.
-const NUMBER: f64 = 9.0;
-/// Gap between a step's words and its drawing.
-const GAP: f64 = 6.0;
-/// Gap between a step's words and its drawing below them.
-const BELOW: f64 = 1.0;
-/// Height of words beside a drawing up to which it is not tried below them.
-const LONG: f64 = 40.0;
+const NUMBER: f64 = 8.0;
+/// Room for the box before what is to be checked.
+const CHECK: f64 = 4.2;
 /// Gap between a step's title and where it is drawn.
 const TITLE_APART: f64 = 2.5;
 /// Gap between two columns of steps.
 const APART: f64 = 8.0;
 /// Narrowest room in which steps stand in two columns.
 const TWO_COLUMNS: f64 = 160.0;
-/// Room above and below a step.
-const WIDE: f64 = 2.2;
+/// Room above and below a step, usually.
+const USUAL: f64 = 2.0;
 /// The same where it saves a page.
-const CLOSE: f64 = 1.2;
-/// A last page with more on it than this is not saved by setting steps close.
-const SAVED: f64 = 90.0;
+const CLOSE: f64 = 1.0;
+/// The same where it fills one.
+const AIRY: [f64; 3] = [2.8, 3.6, 4.4];
+/// Share of the last page that is to be filled.
+const LEAST_LAST: f64 = 0.35;
+/// Gap between columns of cautions.
+const COLUMNS_GAP: f64 = 6.0;
 /// Most columns of cautions, and the narrowest.
-const CAUTIONS: (usize, f64) = (3, 50.0);
+const CAUTIONS: (usize, f64) = (4, 38.0);
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
 const PAD: f64 = 3.0;
 
-/// Pours what the maker follows at the bench, set close where that saves a page.
+/// Pours what the maker follows at the bench: set close where that saves a page, and with more air where the last page would
+/// else be nearly empty.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let wide = poured(flow.fork(), sheet, WIDE);
-    let close = (wide.count() > 1 && wide.taken() <= SAVED).then(|| poured(flow.fork(), sheet, CLOSE));
-    flow.join(close.filter(|close| close.count() < wide.count()).unwrap_or(wide));
+    let usual = poured(flow.fork(), sheet, USUAL);
+    let several = usual.count() > 1;
+    let close = several.then(|| poured(flow.fork(), sheet, CLOSE)).filter(|close| close.count() < usual.count());
+    let best = close.unwrap_or(usual);
+    let (count, least) = (best.count(), sheet.room().height * LEAST_LAST);
+    let airy = || AIRY.iter().map(|between| poured(flow.fork(), sheet, *between));
+    let fuller = (several && best.taken() < least).then(airy).into_iter().flatten();
+    let fuller = fuller.take_while(|airy| airy.count() == count).find(|airy| airy.taken() >= least);
+    flow.join(fuller.unwrap_or(best));
 }
 
 fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
@@ -75,17 +85,25 @@ fn warnings(design: &Design, width: f64) -> Block {
     let cautions = english::cautions(design);
     let room = width - 2.0 * PAD;
     let (most, narrowest) = CAUTIONS;
-    let fits = |columns: &usize| *columns == 1 || column(room, *columns, GAP) >= narrowest;
+    let fits = |columns: &usize| *columns == 1 || column(room, *columns, COLUMNS_GAP) >= narrowest;
     let said = (1..=most).filter(fits).map(|columns| {
-        let width = column(room, columns, GAP);
-        let each = cautions.iter().map(|caution| {
-            let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
-            Block::stack([title, Type::SMALL.paragraph(caution.text, width), Block::gap(1.2)], 0.0)
-        });
-        Block::row(balanced(each.collect(), columns).map(|side| Block { width, ..side }), GAP)
+        let width = column(room, columns, COLUMNS_GAP);
+        let each = cautions.iter().map(|caution| Block::stack([warning(caution, width), Block::gap(0.8)], 0.0));
+        Block::row(balanced(each.collect(), columns).map(|side| Block { width, ..side }), COLUMNS_GAP)
     });
     let lowest = said.min_by(|one, other| one.height.total_cmp(&other.height)).unwrap_or_default();
     boxed(Block::stack([Type::STRONG.line("Before you start"), lowest], 0.8), width)
+}
+
+/// A caution, its title before its first words.
+fn warning(caution: &Warned, width: f64) -> Block {
+    let (strong, face) = (Type::SMALL_STRONG.coloured(style::ACCENT), Type::SMALL);
+    let title = strong.line(&format!("{}. ", caution.title));
+    let mut lines = metrics::wrap(caution.text, face.size, face.weight, width - title.width).into_iter();
+    let first = lines.next().unwrap_or_default();
+    let rest = caution.text.strip_prefix(&first).unwrap_or_default().trim_start();
+    let first = Block::row([title, face.line(&first)], 0.0);
+    Block::stack([first, face.wrapped(rest, width)], 0.0).in_role(Role::Paragraph)
 }
 
 /// Blocks in order in at most so many columns, the tallest of which is as low as can be.
@@ -159,41 +177,31 @@ fn block(number: usize, step: &Shown, width: f64, between: f64) -> Block {
     let whole = told.height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
     let baseline = between + Type::STRONG.size * 0.98;
-    marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 3.0, baseline), Anchor::End));
+    marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 2.6, baseline), Anchor::End));
     marks.extend(told.at(Point::new(NUMBER, between)));
     Block::new(width, whole, marks)
 }
 
-/// A step's words, with its drawing at their right, or below them where long words would stand beside nothing.
+/// A step's title, text and check, round its drawing.
 fn told(step: &Shown, width: f64) -> Block {
-    let Some(drawing) = step.told.drawing else { return words(step, width.min(WIDEST)) };
-    let drawing = Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing));
-    let aside = width - drawing.width - GAP;
-    let words_aside = Block { width: aside, ..words(step, aside.min(WIDEST)) };
-    let beside = Block::row([words_aside, drawing.clone()], GAP);
-    if beside.height <= LONG {
-        return beside;
+    let drawing = step.told.drawing.map(|drawing| Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)));
+    let mut around = Around::new(width, WIDEST, drawing);
+    around.block(title(step, around.rooms(0.0)[0]));
+    around.block(around.lines(&step.told.text, Type::BODY, 0.0));
+    if let Some(check) = &step.told.check {
+        let words = around.lines(check, Type::BODY.coloured(style::ACCENT), CHECK);
+        let box_ = Block { width: CHECK, ..tick() };
+        around.block(Block::row([box_, words], 0.0));
     }
-    let below = Block::stack([words(step, width.min(WIDEST)), drawing], BELOW);
-    if below.height < beside.height { below } else { beside }
+    around.whole()
 }
 
-/// Title, text, and what to check beside a box to tick.
-fn words(Shown { told: step, drawn_at }: &Shown, width: f64) -> Block {
-    let title = match drawn_at {
-        Some(at) => {
-            let at = Type::SMALL.coloured(style::QUIET).line(&format!("drawn at step {at}"));
-            let title = Type::STRONG.paragraph(&step.title, width - at.width - TITLE_APART);
-            Block::middled([title, at], TITLE_APART)
-        }
-        None => Type::STRONG.paragraph(&step.title, width),
-    };
-    let mut blocks = vec![title, Type::BODY.paragraph(&step.text, width)];
-    if let Some(check) = &step.check {
-        let words = Type::BODY.coloured(style::ACCENT).paragraph(check, width - 5.0);
-        blocks.push(Block::row([tick(), words], 1.6));
-    }
-    Block::stack(blocks, 0.3)
+/// A step's title, and where it is drawn.
+fn title(Shown { told: step, drawn_at }: &Shown, width: f64) -> Block {
+    let Some(at) = drawn_at else { return Type::STRONG.paragraph(&step.title, width) };
+    let at = Type::SMALL.coloured(style::QUIET).line(&format!("drawn at step {at}"));
+    let title = Type::STRONG.paragraph(&step.title, width - at.width - TITLE_APART);
+    Block::middled([title, at], TITLE_APART)
 }
 
 /// The thin rule below a step.

@@ -11,6 +11,7 @@ mod face;
 pub mod fact;
 mod facts;
 pub mod figure;
+mod illustration;
 mod inked;
 mod labels;
 mod legend;
@@ -31,6 +32,7 @@ use crate::trade::paper::Paper;
 pub use booklet::booklet;
 pub use english::{finished, length as length_of, length_fact, twist, wraps};
 pub use fact::facts;
+pub use illustration::Illustration;
 pub use labels::labels;
 pub use proof::{MOST_PAGES, TooManyPages};
 pub use spec::{of_all as asked_for, size as bead_size};
@@ -64,13 +66,13 @@ impl Sheet<'_> {
     }
 }
 
-/// The pages of a sheet, in millimetres.
+/// The pages of a sheet, in millimetres, with a picture of the piece on the first. [`crate::pages`] makes both.
 #[must_use]
-pub fn pages(piece: &Piece, style: &Style) -> Vec<Page> {
+pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
-    let Face { mut bodies, has_tools } = face::face(&sheet, &materials, &mut stencils);
+    let Face { mut bodies, has_tools } = face::face(&sheet, picture, &materials, &mut stencils);
     let mut flow = Flow::new(sheet.room());
     stringing::pour(&mut flow, &sheet, &mut stencils);
     buying::pour(&mut flow, &sheet, &materials, has_tools);

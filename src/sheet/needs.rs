@@ -28,6 +28,17 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
     Block::row(columns, COLUMN_GAP)
 }
 
+/// What one piece takes besides beads: name, amount.
+pub fn besides(piece: &Piece, materials: &Materials, width: f64) -> Block {
+    let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
+    for line in &materials.lines {
+        if let Article::Cord(_) | Article::Finding(_) = line.article {
+            table.push(vec![Cell::text(&line.name), need(piece, line)]);
+        }
+    }
+    table.set(width).block()
+}
+
 /// One row an article: letter, name and what to ask for, need, spare, what to buy, what is left,
 /// and with prices what it costs.
 pub fn table(piece: &Piece, materials: &Materials, prices: bool) -> Table {

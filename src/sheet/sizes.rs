@@ -3,6 +3,7 @@
 
 use crate::design::{Design, Size, Strand};
 use crate::materials::render::words::long;
+use crate::steps::english::words::list;
 use crate::steps::posts::{self, Post, Posts};
 use crate::steps::{self, chart};
 use crate::units::{Length, UnitStyle};
@@ -11,9 +12,6 @@ use super::{english, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
-
-/// Width of the column of strands' names beside word charts.
-const NAME: f64 = 30.0;
 
 /// Most sizes side by side; more stand in another table below.
 const MOST: usize = 4;
@@ -76,14 +74,15 @@ pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
 fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
     let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
     let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
-    for (at, strand) in design.strands.iter().enumerate() {
-        let heading = Type::SMALL_STRONG.fitted(&title(design, at), NAME - 2.0);
-        let chart = Block::stack(words::set(&chart::text(design, strand), Type::SMALL, width - NAME), 0.0);
-        let counts = Type::TINY.paragraph(&steps::english::counts(design, strand), width - NAME);
-        blocks.push(Block::row([Block { width: NAME, ..heading }, Block::stack([chart, counts], 0.0)], 0.0));
+    for alike in design.alike() {
+        let strand = &design.strands[alike[0]];
+        let title = (design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&title(design, &alike), width));
+        blocks.extend(title);
+        blocks.extend(words::set(&chart::text(design, strand), Type::SMALL, width));
+        blocks.push(Type::TINY.paragraph(&steps::english::counts(design, strand), width));
     }
-    blocks.push(Block::gap(3.0));
-    Block::stack(blocks, 0.5)
+    blocks.push(Block::gap(2.0));
+    Block::stack(blocks, 0.0)
 }
 
 /// A size's design with the letters that another gives the same beads; one that the other does not
@@ -101,13 +100,16 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let units = design.heading.units;
     let whole = Row::new(format!("the piece, {}", english::length_fact(design)), sizes, english::length);
-    let strands = (0..design.strands.len()).flat_map(|at| {
-        let lengths = strand_rows(sizes, design, at, units).into_iter();
-        lengths.chain(post_rows(sizes, design, at))
+    let groups = alike(sizes, design);
+    let strands = groups.iter().flat_map(|group| {
+        let lengths = strand_rows(sizes, design, group, units).into_iter();
+        lengths.chain(post_rows(sizes, design, group))
     });
+    // An only strand's cut is told with its lengths.
     let cords = design
         .cords
         .iter()
+        .filter(|_| design.strands.len() > 1 || design.copies > 1)
         .map(|cord| Row::new(format!("{} in all", cord.name), sizes, |design| long(cut(design, &cord.id), units)));
     let beads = design
         .beads
@@ -124,10 +126,17 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     facts.chain(strands).chain(cords).chain(beads).collect()
 }
 
-fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> [Row; 3] {
+/// The strands, those together that are alike in every size.
+fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<usize>> {
+    let groups = design.alike();
+    let same = sizes.iter().filter_map(|size| size.design.as_ref()).all(|design| design.alike() == groups);
+    if same { groups } else { (0..design.strands.len()).map(|at| vec![at]).collect() }
+}
+
+fn strand_rows(sizes: &[Size], design: &Design, group: &[usize], units: UnitStyle) -> [Row; 3] {
     let row = |what: &str, length: fn(&Strand) -> Length| {
-        Row::new(format!("{}, {what}", title(design, at)), sizes, |design| {
-            design.strands.get(at).map(|strand| units.ruler(length(strand))).unwrap_or_default()
+        Row::new(format!("{}, {what}", title(design, group)), sizes, |design| {
+            design.strands.get(group[0]).map(|strand| units.ruler(length(strand))).unwrap_or_default()
         })
     };
     [row("finished", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
@@ -135,10 +144,10 @@ fn strand_rows(sizes: &[Size], design: &Design, at: usize, units: UnitStyle) -> 
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each
 /// size; nothing where a size has no such thing.
-fn post_rows(sizes: &[Size], design: &Design, at: usize) -> Vec<Row> {
+fn post_rows(sizes: &[Size], design: &Design, group: &[usize]) -> Vec<Row> {
     let posts = sizes.iter().map(|size| {
         let design = size.design.as_ref()?;
-        Some(Posts::new(design, design.strands.get(at)?))
+        Some(Posts::new(design, design.strands.get(group[0])?))
     });
     let posts: Vec<_> = posts.collect();
     let units = design.heading.units;
@@ -147,7 +156,7 @@ fn post_rows(sizes: &[Size], design: &Design, at: usize) -> Vec<Row> {
             let same = posts.as_ref()?.all().iter().find(|other| other.name == post.name);
             Some(same.map(|same| units.ruler(same.station)).unwrap_or_default())
         };
-        let name = format!("{}, {}, {}", title(design, at), post.name, post.keeps.place());
+        let name = format!("{}, {}, {}", title(design, group), post.name, post.keeps.place());
         Row { name, told: posts.iter().map(station).collect() }
     };
     listed(&posts).into_iter().map(row).collect()
@@ -171,10 +180,11 @@ pub fn datum(sizes: &[Size], design: &Design) -> Option<String> {
     let strand = (0..design.strands.len()).find(has_posts)?;
     Some(format!("Positions are measured {}.", posts::datum(design, &design.strands[strand])))
 }
-/// A strand's number, where there are several, and its name.
-pub fn title(design: &Design, at: usize) -> String {
-    let number = if design.strands.len() > 1 { format!("{} ", at + 1) } else { String::new() };
-    format!("{number}{}", design.strands[at].name)
+/// Strands' numbers, where a design has several, and their names: `1 and 3 upper and lower`.
+pub fn title(design: &Design, strands: &[usize]) -> String {
+    let names = steps::english::words::names(design, strands);
+    let numbers: Vec<_> = strands.iter().map(|at| (at + 1).to_string()).collect();
+    if design.strands.len() > 1 { format!("{} {names}", list(&numbers)) } else { names }
 }
 
 /// How much of a cord a size takes, in all copies.

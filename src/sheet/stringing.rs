@@ -21,19 +21,22 @@ use crate::paint::mark::{Mark, Role};
 use crate::paint::{outline, style};
 
 /// Room between strands.
-const STRANDS_APART: f64 = 6.0;
+const STRANDS_APART: f64 = 4.0;
 /// Room between the lines of a row.
-const LINES_APART: f64 = 4.0;
+const LINES_APART: f64 = 2.5;
 /// Most lines of a word chart that is set in large type.
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.
 const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type::HEADING };
 /// Width and height in mm up to which a bead is drawn at actual size in the key.
-const KEY_SIZE: (f64, f64) = (30.0, 16.0);
+const KEY_SIZE: (f64, f64) = (20.0, 12.0);
 
 /// The scale of rows, for the footer.
 const SCALE: &str = "rows at actual size (1 : 1)";
 
+/// How a row is read.
+const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A; small \
+                    figures count the beads in tens; rulers start at the outside of the first end.";
 /// How often a pair's strands are made.
 const PAIR: &str = " Make each strand twice, once for each earring.";
 /// What becomes of beads that do not fill their strand.
@@ -42,7 +45,8 @@ const SLIDES: &str =
 /// The same where stops keep them.
 const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, and this is meant.";
 /// Why sizes do not add up to lengths.
-const TAKES: &str = "Where a bead takes more or less of the cord than its size, the key says so: drilled beads sit a little into one another's holes, and seed beads are shorter than they are wide. Lengths on this page count what beads take.";
+const TAKES: &str =
+    "Lengths count what each bead takes of the cord; where that is not its size, the key says how much it takes.";
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
@@ -51,17 +55,14 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
     page::begin(flow, "Stringing", description);
     let width = flow.width();
     flow.add(intro(sheet, width));
-    flow.gap(3.0);
+    flow.gap(2.0);
     for row in key(sheet, width, stencils) {
         flow.add(row);
         flow.gap(1.0);
     }
-    if sheet.piece.design.beads.iter().any(|bead| takes(bead).is_some()) {
-        flow.add(Type::TINY.paragraph(TAKES, width));
-    }
-    for index in 0..sheet.piece.design.strands.len() {
+    for alike in sheet.piece.design.alike() {
         flow.gap(STRANDS_APART);
-        strand(sheet, index, flow, stencils);
+        strands(sheet, &alike, flow, stencils);
     }
 }
 
@@ -71,7 +72,7 @@ fn names(design: &Design) -> String {
     let stand = Keeps::ALL.into_iter().filter(|keeps| posts.iter().any(|posts| posts.of(*keeps).next().is_some()));
     let told = |(at, keeps): (usize, Keeps)| {
         let verb = if at == 0 { " stands" } else { "" };
-        format!("{}{verb} for {}", keeps.letter(), keeps.meant())
+        format!("{}{verb} for {}", keeps.letter(design), keeps.meant())
     };
     match stand.enumerate().map(told).collect::<Vec<_>>() {
         told if told.is_empty() => String::new(),
@@ -86,10 +87,9 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     let slides = design.strands.iter().filter(|strand| strand.slides(design)).map(stopped).min();
     let slides = slides.map_or("", |stopped| if stopped { SLIDES_BETWEEN } else { SLIDES });
     let names = names(design);
-    let text = format!(
-        "Beads and rulers are drawn at actual size when printed at 100 %. Letters say which bead, with how many of it come one after another, a letter alone for one; the small figures above the beads count them in tens; the ruler counts from the outside of the first end, as all stations do.{names}{slides}{pair}"
-    );
-    Type::SMALL.paragraph(&text, width)
+    let takes = if design.beads.iter().any(|bead| takes(bead).is_some()) { TAKES } else { "" };
+    let text = format!("{READ}{names}{slides}{pair} {takes}");
+    Type::SMALL.paragraph(text.trim_end(), width)
 }
 
 /// Every bead with its letter and name, in rows.
@@ -142,13 +142,14 @@ fn takes(bead: &Bead) -> Option<Length> {
     (size.hundredths() != takes.hundredths()).then_some(takes)
 }
 
-fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stencils<'_>) {
-    let design = &sheet.piece.design;
+/// Pours strands that are strung alike: one row for all of them.
+fn strands(sheet: &Sheet<'_>, alike: &[usize], flow: &mut Flow, stencils: &mut Stencils<'_>) {
+    let (design, index) = (&sheet.piece.design, alike[0]);
     let strand = &design.strands[index];
     let width = flow.width();
     let row = figure::row(sheet.piece, index, width, stencils);
     let checks = checks::block(sheet, index, &row, width);
-    let mut opening = vec![head(sheet, index, width)];
+    let mut opening = vec![head(sheet, alike, width)];
     opening.extend(chart_lines(&chart::text(design, strand), width));
     opening.push(Block::stack([Type::SMALL.paragraph(&english::counts(design, strand), width), Block::gap(2.0)], 0.0));
     let mut lines = row.lines.into_iter();
@@ -159,19 +160,19 @@ fn strand(sheet: &Sheet<'_>, index: usize, flow: &mut Flow, stencils: &mut Stenc
         flow.gap(LINES_APART);
         if block.height > flow.left() {
             flow.turn();
-            flow.add(continued(&title(sheet, index), width));
+            flow.add(continued(&sizes::title(design, alike), width));
         }
         flow.add(block);
         flow.scaled(SCALE.to_owned(), true);
     }
 }
 
-/// A strand in words alone: what to cut, what to string, what it measures.
-pub fn told(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
+/// Strands that are strung alike in words alone: what to cut, what to string, what it measures.
+pub fn told(sheet: &Sheet<'_>, alike: &[usize], width: f64) -> Block {
     let design = &sheet.piece.design;
-    let strand = &design.strands[index];
+    let strand = &design.strands[alike[0]];
     let measures = [english::counts(design, strand), english::measures(design, strand)];
-    let opening = [head(sheet, index, width)].into_iter().chain(chart_lines(&chart::text(design, strand), width));
+    let opening = [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::text(design, strand), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
 }
 
@@ -187,11 +188,12 @@ fn open(flow: &mut Flow, opening: Vec<Block>, first: Block, page: f64) {
 }
 
 /// Rule, number and name, cut length; below them cord, finished length and counts.
-fn head(sheet: &Sheet<'_>, index: usize, width: f64) -> Block {
+fn head(sheet: &Sheet<'_>, alike: &[usize], width: f64) -> Block {
     let design = &sheet.piece.design;
-    let (strand, units) = (&design.strands[index], design.heading.units);
-    let cut = LARGE.bold().line(&format!("Cut {}", units.ruler(strand.cut())));
-    let name = Type::HEADING.fitted(&title(sheet, index), width - cut.width - 6.0).in_role(Role::Heading(2));
+    let (strand, units) = (&design.strands[alike[0]], design.heading.units);
+    let times = if alike.len() > 1 { format!("{} × ", alike.len()) } else { String::new() };
+    let cut = LARGE.bold().line(&format!("Cut {times}{}", units.ruler(strand.cut())));
+    let name = Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - 6.0).in_role(Role::Heading(2));
     let left = width - cut.width;
     let mut marks = vec![rule(width)];
     marks.extend(name.at(Point::new(0.0, 1.0)));
@@ -223,11 +225,6 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     });
     let slack = slack.unwrap_or_default();
     format!("On {name} {thick}{links}{doubled}{more}. The strand measures {finished} from {between}.{slack}")
-}
-
-/// A strand's number, where there are several, and its name.
-fn title(sheet: &Sheet<'_>, index: usize) -> String {
-    sizes::title(&sheet.piece.design, index)
 }
 
 /// The heading of a strand that runs on to another page.

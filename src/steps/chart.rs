@@ -9,8 +9,9 @@
 //! prints them: `2A, then (stop S1 at 110 mm: crimp)`, `(G1 at 40 mm) (knot K1 at 41 mm)`; what does so in a
 //! repeat is named after it, in order: `5A (knot), 12 times (knots K2 to K13)`. The chart is first made as short as its
 //! writing allows: neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out
-//! three times or more told as repeats. The row stays the same. A row without a pattern is told in tens, `30 in this
-//! order: (1–10) 3A 1B 6A (11–20) …`, and of many beads of a kind on end the length as well: `24A (168 mm long)`.
+//! three times or more told as repeats. The row stays the same. A row without a pattern is told in tens, which go on from
+//! what its list strings before, as the counts above the drawn row do: `2C, then 30 in this order: (3–10) 3A 1B 4A
+//! (11–20) …`, and of many beads of a kind on end the length as well: `24A (168 mm long)`.
 
 use std::ops::Range;
 
@@ -180,20 +181,23 @@ impl Teller<'_> {
     /// others stands in brackets, for it might be read to take them in.
     fn sequence(self, phrases: &[Phrase]) -> String {
         let together = |a: &Phrase, b: &Phrase| self.is_short(a) && self.is_short(b);
-        let mut said = 0;
+        let (mut said, mut strung) = (0, 0);
         let clauses = phrases.chunk_by(together).map(|clause| {
             let words = clause.iter().map(|phrase| {
-                let here = said..said + things(std::slice::from_ref(phrase));
+                let phrases = std::slice::from_ref(phrase);
+                let here = said..said + things(phrases);
                 said = here.end;
-                self.said(phrase, &here)
+                let words = self.said(phrase, &here, strung);
+                strung += beads(phrases);
+                words
             });
             words.collect::<Vec<_>>().join(" ")
         });
         clauses.collect::<Vec<_>>().join(", then ")
     }
 
-    /// A phrase, which says things of the chart.
-    fn said(self, phrase: &Phrase, here: &Range<usize>) -> String {
+    /// A phrase, which says things of the chart, after so many beads of its list.
+    fn said(self, phrase: &Phrase, here: &Range<usize>, strung: usize) -> String {
         let bare = self.bare();
         let words = match phrase {
             Phrase::Times(count, list) if here.start > 0 && list.len() > 1 && self.are_short(list) => {
@@ -201,30 +205,32 @@ impl Teller<'_> {
             }
             Phrase::Times(count, list) => format!("{}, {}", bare.bracketed(list), times_word(*count)),
             Phrase::Mirror(side, middle) => format!("[{}]", self.mirror(side, middle)),
-            Phrase::Ordered(list) => format!("{} in this order: {}", things(list), self.tens(list)),
+            Phrase::Ordered(list) => format!("{} in this order: {}", things(list), self.tens(list, strung)),
             one => return self.opening(here) + &self.one(one, here),
         };
         words + &self.names(here)
     }
 
-    /// `(1–10) 3A 1B 6A (11–20) 10A`: runs in tens, so that each ten is counted by itself.
-    fn tens(self, runs: &[Phrase]) -> String {
+    /// `(1–10) 3A 1B 6A (11–20) 10A`: runs in the tens in which the row's beads are counted, after so many of them.
+    fn tens(self, runs: &[Phrase], strung: usize) -> String {
         let each = runs.iter().flat_map(|run| match run {
             Phrase::Run(count, bead) => vec![Phrase::Run(1, *bead); *count as usize],
             other => vec![other.clone()],
         });
-        let each: Vec<_> = each.collect();
-        let ten = |(at, ten): (usize, &[Phrase])| {
-            let from = at * TEN + 1;
-            let runs = ten.iter().fold(Vec::new(), |mut runs, one| {
-                push(one.clone(), &mut runs);
-                runs
-            });
-            let to = from + ten.len() - 1;
-            let which = if from == to { from.to_string() } else { format!("{from}–{to}") };
-            format!("({which}) {}", self.bare().sequence(&runs))
-        };
-        each.chunks(TEN).enumerate().map(ten).collect::<Vec<_>>().join(" ")
+        let each: Vec<_> = (strung + 1..).zip(each).collect();
+        let same_ten =
+            |(one, _): &(usize, Phrase), (next, _): &(usize, Phrase)| one.div_ceil(TEN) == next.div_ceil(TEN);
+        let tens = each.chunk_by(same_ten).map(|ten| self.ten(ten));
+        tens.collect::<Vec<_>>().join(" ")
+    }
+
+    /// `(11–14) 3A 1B`: beads with their numbers.
+    fn ten(self, ten: &[(usize, Phrase)]) -> String {
+        let mut runs = Vec::new();
+        ten.iter().for_each(|(_, one)| push(one.clone(), &mut runs));
+        let (from, to) = (ten[0].0, ten[ten.len() - 1].0);
+        let which = if from == to { from.to_string() } else { format!("{from}–{to}") };
+        format!("({which}) {}", self.bare().sequence(&runs))
     }
 
     /// A phrase that is no list.
@@ -328,6 +334,11 @@ impl Teller<'_> {
 /// How many things phrases say.
 fn things(phrases: &[Phrase]) -> usize {
     count(phrases, |_| true)
+}
+
+/// How many beads on the cord phrases say.
+fn beads(phrases: &[Phrase]) -> usize {
+    count(phrases, |phrase| matches!(phrase, Phrase::Run(..)))
 }
 
 /// How many things of some sort phrases say.

@@ -27,15 +27,15 @@ impl Keeps {
     /// Every kind, in the order in which they are told.
     pub const ALL: [Self; 4] = [Self::Stop, Self::Knot, Self::Bar, Self::Group];
 
-    /// The letter that stands for it before its number.
+    /// The letter that stands for it before its number in a design: the first of its word that is no bead's and stands for no
+    /// kind before it, or else its first.
     #[must_use]
-    pub const fn letter(self) -> char {
-        match self {
-            Self::Stop => 'S',
-            Self::Knot => 'K',
-            Self::Bar => 'B',
-            Self::Group => 'G',
-        }
+    pub fn letter(self, design: &Design) -> char {
+        let taken: Vec<_> = Self::ALL[..self as usize].iter().map(|before| before.letter(design)).collect();
+        let is_bead = |letter: char| design.beads.iter().any(|bead| bead.letter == letter.to_string());
+        let word = self.nouns()[0].to_ascii_uppercase();
+        let first = word.chars().next().unwrap_or_default();
+        word.chars().find(|letter| !is_bead(*letter) && !taken.contains(letter)).unwrap_or(first)
     }
 
     /// The word for it, and for several of its kind.
@@ -74,7 +74,7 @@ impl Keeps {
 /// Something that stays in its place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Post {
-    /// Its name on the strand: S1, K1, B1, G1.
+    /// Its name on the strand: S1, K1, B1, G1, or with another letter where a bead has that.
     pub name: String,
     /// What it is.
     pub keeps: Keeps,
@@ -105,7 +105,7 @@ impl<'a> Posts<'a> {
             let count = &mut counts[keeps as usize];
             *count += 1;
             let [station, until] = [at, until].map(Length::mm);
-            Post { name: format!("{}{count}", keeps.letter()), keeps, station, until, said, follows }
+            Post { name: format!("{}{count}", keeps.letter(design)), keeps, station, until, said, follows }
         };
         Self { design, strand, all: found(design, strand).into_iter().map(name).collect() }
     }

@@ -10,19 +10,22 @@ use crate::design::{Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::Length;
 
-/// String and measure each strand.
+/// String each strand, and measure it.
 pub fn strands(design: &Design) -> Vec<Step<'_>> {
-    design.strands.iter().flat_map(|strand| of_strand(design, strand)).collect()
+    let alike = design.alike();
+    let last = |at: usize| alike.iter().find(|group| group.last() == Some(&at)).cloned();
+    design.strands.iter().enumerate().flat_map(|(at, strand)| of_strand(design, strand, last(at))).collect()
 }
 
-fn of_strand<'d>(design: &'d Design, strand: &'d Strand) -> Vec<Step<'d>> {
+/// The steps of a strand; where it is the last of some that are alike, these are measured with it.
+fn of_strand<'d>(design: &'d Design, strand: &'d Strand, alike: Option<Vec<usize>>) -> Vec<Step<'d>> {
     if strand.bits().next().is_none() {
         return Vec::new();
     }
     let is_bead = |bit: &Bit| matches!(bit.what, What::Bead(_));
     let measured = design.cords[strand.cord].is_limp() && strand.bits().any(is_bead);
     let mut tasks = vec![Task::String(strand, besides(design, strand))];
-    tasks.extend(measured.then_some(Task::Measure(strand)));
+    tasks.extend(alike.filter(|_| measured).map(Task::Measure));
     tasks.extend(first_stop(design, strand).map(|finding| Task::FixStops(strand, finding)));
     tasks.extend(spreads(design, strand).then_some(Task::Space(strand)));
     tasks.extend(holding_crimp(design, strand).map(Task::FixGroups));

@@ -36,6 +36,12 @@ const HAIR: f64 = 1e-7;
 const DECIMALS: usize = 6;
 
 impl UnitStyle {
+    /// One unit where there are two: millimetres.
+    #[must_use]
+    pub const fn one(self) -> Self {
+        if matches!(self, Self::In) { self } else { Self::Mm }
+    }
+
     /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre; small ones to the
     /// thirty-second and the half.
     #[must_use]

@@ -28,7 +28,7 @@ pub fn check(piece: &Piece, remarks: &[Remark], source: &Source) -> Result<(), S
     let chance = source.text().len();
     let paper = Paper::ALL[chance % Paper::ALL.len()];
     let style = Style { paper, ink: Ink::ALL[chance % Ink::ALL.len()], prices: chance.is_multiple_of(2) };
-    let pages = sheet::pages(piece, &style);
+    let pages = festoon::pages(piece, &style);
     whole(&pages)?;
     legend(piece, &pages)?;
     if let Ok(pages) = sheet::proof(piece, &style) {

@@ -84,7 +84,7 @@ fn a_row_without_a_pattern_is_told_in_tens() {
     let row = vec![a(3), b(1), a(8), b(2)];
     assert_eq!(
         text(vec![c(2), Phrase::Ordered(row), c(2)]),
-        "2C, then 14 in this order: (1–10) 3A 1B 6A (11–14) 2A 2B, then 2C"
+        "2C, then 14 in this order: (3–10) 3A 1B 4A (11–16) 4A 2B, then 2C"
     );
     let eleven = vec![a(3), b(1), a(7)];
     assert_eq!(text(vec![Phrase::Ordered(eleven)]), "11 in this order: (1–10) 3A 1B 6A (11) 1A");

@@ -131,7 +131,7 @@ fn text() -> impl Strategy<Value = String> {
 
 /// Every page that can be drawn of a piece.
 fn all_pages(piece: &Piece, style: &Style) -> Vec<Page> {
-    let mut pages = sheet::pages(piece, style);
+    let mut pages = festoon::pages(piece, style);
     pages.extend(sheet::proof(piece, style).into_iter().flatten());
     let ground = Ground::Plain(Rgb::WHITE);
     let style = picture::Style { ground, proportion: Proportion::Square, caption: true };
@@ -149,7 +149,7 @@ proptest! {
         prop_assume!(piece.is_ok());
         if let Ok(piece) = piece {
             let style = Style { paper, ..Style::default() };
-            for page in sheet::pages(&piece, &style) {
+            for page in festoon::pages(&piece, &style) {
                 prop_assert_eq!(boxes::outside(&page, margin(paper)), Vec::<String>::new());
             }
             for page in all_pages(&piece, &style) {

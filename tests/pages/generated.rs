@@ -115,10 +115,14 @@ const ON_THE_NECK: &str = "the piece on the neck";
 fn assert_counted(pages: &[Page], piece: &Piece) {
     let faces = pages.iter().filter(|page| holds(page, "Face") || holds(page, "Lists"));
     let found: Vec<_> = faces.flat_map(boxes).collect();
+    let picture = festoon::picture::alternative(piece);
     for ((index, bead), count) in piece.design.beads.entries().zip(piece.design.counts()) {
         let drawn = found.iter().filter(|found| found.bead() == Some(index));
         let (worn, drawn): (Vec<_>, Vec<_>) =
             drawn.partition(|found| found.within.iter().any(|label| label == ON_THE_NECK));
+        // A picture shows as many as are strung.
+        let (pictured, drawn): (Vec<_>, Vec<_>) = drawn.into_iter().partition(|found| found.within.contains(&picture));
+        assert!([0, count as usize].contains(&pictured.len()), "{}: {} pictured", bead.id, pictured.len());
         // The legend shows each bead once more.
         assert_eq!(drawn.len(), count as usize + 1, "{}", bead.id);
         // On the neck, what lies behind it is not seen.

@@ -44,7 +44,7 @@ fn every_step_and_caution_is_whole_on_one_page() {
                 assert!(pages.iter().any(|page| page.contains(&whole)), "{name} on {paper:?}: {whole}");
             }
             for caution in cautions(&piece.design) {
-                let whole = dense(&format!("{}{}", caution.title, caution.text));
+                let whole = dense(&format!("{}. {}", caution.title, caution.text));
                 assert!(pages[0].contains(&whole), "{name} on {paper:?}: {whole}");
             }
             let notes = piece.design.heading.notes.as_deref().map(dense).unwrap_or_default();

@@ -115,7 +115,7 @@ proptest! {
             prop_assert!((post.station.value() - f64::from(*at)).abs() < 1e-9);
         }
         let names: Vec<_> = wanted.iter().map(|(name, _)| name.clone()).collect();
-        let pages = sheet::pages(&piece, &Style::default());
+        let pages = festoon::pages(&piece, &Style::default());
         for drawn in [ruled(&pages, &names), ruled(&sheet::proof(&piece, &Style::default()).unwrap(), &names)] {
             for (name, at) in &wanted {
                 let seen: Vec<_> = drawn.iter().filter(|(drawn, _)| drawn == name).collect();
@@ -156,7 +156,7 @@ proptest! {
         }
         let steps = english::told(design);
         let strung = steps.iter().find(|step| step.title == "String the beads").unwrap().check.clone().unwrap();
-        let pages = sheet::pages(&piece, &Style::default());
+        let pages = festoon::pages(&piece, &Style::default());
         for (name, at) in &wanted {
             let said = format!("{at:.0} mm");
             prop_assert!(tabled(&pages, name, &said), "{} at {} is not in the table of sizes", name, said);

@@ -99,7 +99,7 @@ fn face(shipped: &Shipped) -> String {
 }
 
 fn styled_face(shipped: &Shipped, choice: &Choice, style: &Style) -> String {
-    export::svg(&sheet::pages(&shipped.piece(choice).0, style)[0])
+    export::svg(&festoon::pages(&shipped.piece(choice).0, style)[0])
 }
 
 fn numbers(shipped: &Shipped) -> String {

@@ -30,7 +30,7 @@ fn saltmarsh(ink: Ink) -> Vec<Page> {
     let source = Source::new("saltmarsh.yaml", include_str!("../../patterns/saltmarsh.yaml"));
     let piece = festoon::piece(&source, &Choice::default(), None).0.unwrap();
     let style = Style { paper: Paper::A4, ink, prices: false };
-    sheet::pages(&piece, &style).into_iter().chain(sheet::proof(&piece, &style).unwrap()).collect()
+    festoon::pages(&piece, &style).into_iter().chain(sheet::proof(&piece, &style).unwrap()).collect()
 }
 
 /// Prints how much of each page is not white at 60 dpi, where thin lines count for more than they

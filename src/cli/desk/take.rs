@@ -6,7 +6,6 @@ use axum::response::{IntoResponse, Response};
 use festoon::Piece;
 use festoon::export::{self, Effort};
 use festoon::picture::{self, Ground, Proportion};
-use festoon::sheet;
 
 use super::Desk;
 use super::answer::refused;
@@ -52,14 +51,14 @@ fn headers(kind: &'static str, name: &str) -> [(header::HeaderName, HeaderValue)
 }
 
 fn pdf(piece: &Piece, asked: &Asked, desk: &Desk) -> Taken {
-    let drawn = sheet::pages(piece, &asked.style(desk));
+    let drawn = festoon::pages(piece, &asked.style(desk));
     let bytes = export::pdf(drawn, &pages::about(piece)).map_err(|error| error.to_string())?;
     Ok(("application/pdf", ".pdf".to_owned(), bytes))
 }
 
 /// One page, numbered as the command numbers it.
 fn page(piece: &Piece, asked: &Asked, desk: &Desk, format: &str) -> Taken {
-    let drawn = sheet::pages(piece, &asked.style(desk));
+    let drawn = festoon::pages(piece, &asked.style(desk));
     let at = asked.at.min(drawn.len().saturating_sub(1));
     let page = drawn.get(at).ok_or("there is no such page")?;
     let ending = if drawn.len() > 1 { format!("-{}.{format}", at + 1) } else { format!(".{format}") };

@@ -7,7 +7,6 @@ use festoon::Piece;
 use festoon::bench;
 use festoon::export;
 use festoon::picture::{self, Ground, Proportion};
-use festoon::sheet;
 
 use super::answer::{json, refused};
 use super::ask::Asked;
@@ -57,7 +56,7 @@ fn worn(piece: &Piece) -> View {
 
 /// A page of the sheet.
 fn page(piece: &Piece, asked: &Asked, desk: &Desk) -> View {
-    let pages = sheet::pages(piece, &asked.style(desk));
+    let pages = festoon::pages(piece, &asked.style(desk));
     let at = asked.at.min(pages.len().saturating_sub(1));
     pages.get(at).map_or_else(View::default, |page| View { pages: pages.len(), ..drawing(page) })
 }

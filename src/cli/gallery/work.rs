@@ -8,7 +8,7 @@ use festoon::export::{self, About, Effort};
 use festoon::gallery::{Entry, Shot};
 use festoon::picture::{self, Ground};
 use festoon::remark::{Remark, has_errors};
-use festoon::sheet::{self, Style};
+use festoon::sheet::Style;
 use festoon::source::Source;
 use festoon::{Piece, pattern};
 
@@ -127,6 +127,6 @@ fn draw_shot(folder: &mut Folder, shot: &Shot, piece: &Piece, options: &Options)
     let heading = &piece.design.heading;
     let author = heading.designer.clone().unwrap_or_default();
     let about = About { title: heading.title.clone(), author, ..About::default() };
-    let sheet = export::pdf(sheet::pages(piece, &looks), &about).map_err(|error| error.to_string())?;
+    let sheet = export::pdf(festoon::pages(piece, &looks), &about).map_err(|error| error.to_string())?;
     folder.write(&shot.sheet(), &sheet)
 }

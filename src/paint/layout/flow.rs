@@ -7,7 +7,7 @@ use super::table::SetTable;
 use super::{Block, Rect, column};
 
 /// Room above a section that begins below another.
-const SECTIONS_APART: f64 = 8.0;
+const SECTIONS_APART: f64 = 6.0;
 /// Share of a page that must be left for a section to begin on it.
 const LEAST_LEFT: f64 = 0.2;
 

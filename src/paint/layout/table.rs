@@ -68,7 +68,7 @@ impl Column {
 pub enum Cell {
     /// Words in a type.
     Text(String, Type),
-    /// Words, and more in tiny type: beside them where all of the column has room for it, else below.
+    /// Words, and more in tiny type: beside them where there is room for it, else below.
     Double(String, String),
     /// A drawing.
     Drawing(Block),
@@ -94,11 +94,10 @@ impl Cell {
         }
     }
 
-    fn block(&self, Set { width, in_line }: &Set) -> Block {
-        let width = *width;
+    fn block(&self, width: f64) -> Block {
         match self {
             Self::Text(text, face) => face.paragraph(text, width),
-            Self::Double(text, more) if *in_line => {
+            Self::Double(text, more) if self.width() <= width => {
                 let lower = Type::SMALL.baseline() - Type::TINY.baseline();
                 let more = Block::stack([Block::gap(lower), Type::TINY.line(more)], 0.0);
                 Block::row([Type::SMALL.line(text), more], MORE_GAP)
@@ -116,13 +115,6 @@ impl Cell {
 pub struct Table {
     columns: Vec<Column>,
     rows: Vec<Vec<Cell>>,
-}
-
-/// How a column is set.
-struct Set {
-    width: f64,
-    /// Whether all its words stand in one line.
-    in_line: bool,
 }
 
 /// A table set to a width: its heading and its rows.
@@ -149,8 +141,7 @@ impl Table {
     /// Sets the table to a width.
     #[must_use]
     pub fn set(&self, width: f64) -> SetTable {
-        let set = |(at, width): (usize, f64)| Set { width, in_line: self.in_line(at, width) };
-        let columns: Vec<_> = self.widths(width).into_iter().enumerate().map(set).collect();
+        let columns = self.widths(width);
         let heading = self.columns.iter().any(|column| !column.heading.is_empty()).then(|| {
             let quiet = Type::TINY;
             let cells = self.columns.iter().map(|column| Cell::Text(column.heading.clone(), quiet)).collect::<Vec<_>>();
@@ -191,25 +182,19 @@ impl Table {
         widths.into_iter().map(|width| width * squeeze).collect()
     }
 
-    /// Whether a column of a width has room for all its words in one line.
-    fn in_line(&self, at: usize, width: f64) -> bool {
-        self.rows.iter().filter_map(|row| row.get(at)).all(|cell| cell.width() <= width)
-    }
-
     fn natural_width(&self, at: usize) -> f64 {
         let heading = Type::TINY.width(&self.columns[at].heading);
         self.rows.iter().filter_map(|row| row.get(at)).map(Cell::width).fold(heading, f64::max) + 0.01
     }
 
-    fn row(&self, cells: &[Cell], columns: &[Set], width: f64, role: Role) -> Block {
-        let blocks: Vec<_> = cells.iter().zip(columns).map(|(cell, set)| cell.block(set)).collect();
+    fn row(&self, cells: &[Cell], columns: &[f64], width: f64, role: Role) -> Block {
+        let blocks: Vec<_> = cells.iter().zip(columns).map(|(cell, width)| cell.block(*width)).collect();
         let height = blocks.iter().map(|block| block.height).fold(0.0, f64::max);
         let (mut marks, mut left) = (Vec::new(), 0.0);
         for ((block, column), set) in blocks.into_iter().zip(&self.columns).zip(columns) {
-            let corner =
-                Point::new(left + column.spare(set.width - block.width), ROW_PAD + (height - block.height) / 2.0);
+            let corner = Point::new(left + column.spare(set - block.width), ROW_PAD + (height - block.height) / 2.0);
             marks.extend(block.in_role(column.role(&role)).at(corner));
-            left += set.width + COLUMN_GAP;
+            left += set + COLUMN_GAP;
         }
         let bottom = height + 2.0 * ROW_PAD;
         marks.push(rule(bottom, width, &role));
@@ -225,6 +210,12 @@ fn rule(y: f64, width: f64, row: &Role) -> Mark {
 }
 
 impl SetTable {
+    /// Its width.
+    #[must_use]
+    pub fn width(&self) -> f64 {
+        self.rows.iter().map(|row| row.width).fold(0.0, f64::max)
+    }
+
     /// Its height in one piece.
     #[must_use]
     pub fn height(&self) -> f64 {

@@ -7,7 +7,7 @@ use crate::paint::{metrics, style};
 use super::Block;
 
 /// Distance between baselines as a share of the size of type.
-const LEADING: f64 = 1.32;
+const LEADING: f64 = 1.27;
 /// Height of the first baseline below a line's upper edge, as a share of the size of type.
 const BASELINE: f64 = 0.98;
 

@@ -1,8 +1,8 @@
 //! Labels of hanging strands: numbered discs at their lowest points, and a list of names, finished
 //! lengths and drops in the hollow of the drape.
 //!
-//! Where the hollow is too small for the list, or the strands too close for discs, the labels stand
-//! beside the drape at the level of each strand's lowest point, with leaders that cross no bead.
+//! Where the hollow is too small for the list, it stands beside the drape; where the strands are too close for discs,
+//! the list goes by their order, innermost first.
 
 use crate::Piece;
 use crate::design::{Strand, Twist, What};
@@ -19,10 +19,12 @@ use super::{Frame, lowest_point};
 
 /// Radius of a numbered disc.
 pub const DISC: f64 = style::TINY * 0.66;
+/// Height that a disc takes between two strands.
+pub const DISC_ROOM: f64 = 2.0 * DISC + 0.6;
 /// Room kept round discs and lists.
 const CLEAR: f64 = 1.2;
-/// Length of a leader's level part beside the label.
-const LEVEL: f64 = 2.0;
+/// Room between a figure and the list beside it.
+const ASIDE: f64 = 4.0;
 /// Longest name that is printed in full.
 const NAME: f64 = 40.0;
 
@@ -62,21 +64,15 @@ pub enum Labels {
 
 /// Finds room for the labels of a drape at a scale, beside it in a column of a height.
 pub fn room_for_labels(piece: &Piece, scale: f64, height: f64) -> Labels {
-    let inside = list(piece);
-    let hollow = hollow(piece);
-    let fits = hollow.is_some_and(|hollow| {
-        inside.width + 4.0 * CLEAR <= hollow.width() * scale && inside.height + 4.0 * CLEAR <= hollow.height() * scale
+    let list = list(piece);
+    let fits = hollow(piece).is_some_and(|hollow| {
+        list.width + 4.0 * CLEAR <= hollow.width() * scale && list.height + 4.0 * CLEAR <= hollow.height() * scale
     });
-    if fits && discs_fit(piece, scale) {
-        return Labels::Inside;
+    match () {
+        () if fits => Labels::Inside,
+        () if list.height > height => Labels::Listed,
+        () => Labels::Beside(list.width + ASIDE),
     }
-    let texts = texts(piece);
-    let high: f64 = texts.iter().map(|text| text.height + CLEAR).sum();
-    if high > height {
-        return Labels::Listed;
-    }
-    let widest = texts.iter().map(|text| text.width).fold(0.0, f64::max);
-    Labels::Beside(widest + 2.0 * CLEAR + LEVEL)
 }
 
 /// A box that no strand of a hanging piece reaches into: the middle half of the span, down to where
@@ -99,7 +95,7 @@ pub fn lowest(hung: &Hung) -> Point {
 }
 
 /// How far a strand's widest bead reaches from its cord.
-fn thick(piece: &Piece, strand: usize) -> f64 {
+pub fn thick(piece: &Piece, strand: usize) -> f64 {
     let beads = piece.design.strands[strand].bits().filter_map(|bit| bit.what.bead());
     beads.map(|bead| piece.design.beads[bead].across.value() / 2.0).fold(0.0, f64::max)
 }
@@ -111,29 +107,33 @@ pub fn discs_fit(piece: &Piece, scale: f64) -> bool {
     let room = |upper: usize, lower: usize| (levels[upper] - levels[lower] - reach(upper) - reach(lower)) * scale;
     let mut order: Vec<_> = (0..levels.len()).collect();
     order.sort_by(|a, b| levels[*b].total_cmp(&levels[*a]));
-    order.windows(2).all(|pair| room(pair[0], pair[1]) >= 2.0 * DISC + 0.6)
+    order.windows(2).all(|pair| room(pair[0], pair[1]) >= DISC_ROOM)
 }
 
-/// The labels of a piece whose strands fill one box and all its figure another, within a room on the
-/// page; and how far down they reach beside it.
-pub fn labels(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> (Vec<Mark>, f64) {
-    match (room_for_labels(piece, frame.scale, room.height), hollow(piece)) {
-        (Labels::Inside, Some(hollow)) => (inside(piece, frame, hollow), room.top),
-        (Labels::Listed, _) => (Vec::new(), room.top),
-        _ => beside(piece, frame, strands, whole, room),
-    }
-}
-
-fn inside(piece: &Piece, frame: &Frame, hollow: Extent) -> Vec<Mark> {
+/// The labels of a piece whose figure fills a box, within a room on the page; and how far down they reach beside it.
+pub fn labels(piece: &Piece, frame: &Frame, whole: Extent, room: Rect) -> (Vec<Mark>, f64) {
     let list = list(piece);
-    let (low, high) = (frame.page(hollow.low), frame.page(hollow.high));
-    let middle = low.between(high, 0.5);
-    let mut marks = list.clone().at(middle - Point::new(list.width / 2.0, list.height / 2.0));
-    for (index, hung) in piece.drape.strands.iter().enumerate().filter(|_| is_numbered(piece)) {
-        let above = thick(piece, index) * frame.scale + DISC + 0.3;
-        marks.extend(disc(index + 1, frame.page(lowest(hung)) - Point::new(0.0, above)));
+    let half = Point::new(list.width / 2.0, list.height / 2.0);
+    let middle = |box_: Extent| frame.page(box_.low.between(box_.high, 0.5));
+    let corner = match (room_for_labels(piece, frame.scale, room.height), hollow(piece)) {
+        (Labels::Listed, _) => return (Vec::new(), room.top),
+        (Labels::Inside, Some(hollow)) => middle(hollow) - half,
+        _ => Point::new(frame.page(whole.high).x + ASIDE, (middle(whole) - half).y.max(room.top)),
+    };
+    let foot = corner.y + list.height;
+    (list.at(corner).into_iter().chain(discs(piece, frame)).collect(), foot)
+}
+
+/// The strands' numbers above their lowest points, where they have room there.
+fn discs(piece: &Piece, frame: &Frame) -> Vec<Mark> {
+    if !is_numbered(piece) || !discs_fit(piece, frame.scale) {
+        return Vec::new();
     }
-    marks
+    let at = |(index, hung): (usize, &Hung)| {
+        let above = thick(piece, index) * frame.scale + DISC_ROOM / 2.0;
+        disc(index + 1, frame.page(lowest(hung)) - Point::new(0.0, above))
+    };
+    piece.drape.strands.iter().enumerate().flat_map(at).collect()
 }
 
 /// All labels below one another, each behind its number.
@@ -192,26 +192,6 @@ fn twisted(piece: &Piece, twist: &Twist) -> Block {
     Block::stack(head.into_iter().chain(piece.design.strands.iter().map(strand)), 0.0)
 }
 
-/// Labels to the right of the drape, each as near its level as the others leave room, and where they end.
-fn beside(piece: &Piece, frame: &Frame, strands: Extent, whole: Extent, room: Rect) -> (Vec<Mark>, f64) {
-    let levels = levels(piece).into_iter().map(|level| frame.page(Point::new(0.0, level)).y);
-    let mut labels: Vec<_> = levels.zip(texts(piece)).collect();
-    labels.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let edge = frame.page(strands.high).x + CLEAR;
-    let turn = frame.page(whole.high).x + CLEAR;
-    let (mut free, mut marks) = (room.top, Vec::new());
-    let mut below: f64 = labels.iter().map(|(_, text)| text.height + CLEAR).sum();
-    for (level, text) in labels {
-        let highest_last = room.bottom() - below;
-        let corner = Point::new(turn + CLEAR + LEVEL, (level - text.height / 2.0).min(highest_last).max(free));
-        below -= text.height + CLEAR;
-        free = corner.y + text.height + CLEAR;
-        marks.push(leader(Point::new(edge, level), turn, corner + Point::new(-0.7, text.height / 2.0)));
-        marks.extend(text.at(corner));
-    }
-    (marks, free - CLEAR)
-}
-
 /// Every strand with its number, name, finished length and drop, for a page of its own.
 pub fn strand_table(piece: &Piece) -> Table {
     let units = piece.design.heading.units;
@@ -230,10 +210,4 @@ pub fn strand_table(piece: &Piece) -> Table {
         ]);
     }
     table
-}
-
-/// A thin line from the drape's level to a label's middle.
-fn leader(from: Point, turn: f64, to: Point) -> Mark {
-    let way = [from, Point::new(turn, from.y), Point::new(turn + CLEAR, to.y), to];
-    Mark::Shape { outline: outline::polyline(&way), fill: None, stroke: Some(Stroke::new(style::RULE, 0.2)) }
 }

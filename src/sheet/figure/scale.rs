@@ -19,6 +19,7 @@ impl Scale {
     pub const ROUND: &[Self] = &[
         Self::new(2, 1),
         Self::new(3, 2),
+        Self::new(5, 4),
         Self::new(1, 1),
         Self::new(4, 5),
         Self::new(3, 4),

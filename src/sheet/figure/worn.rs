@@ -10,8 +10,8 @@ use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 
-use super::labels::is_numbered;
-use super::{DISC, Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
+use super::labels::{DISC_ROOM, is_numbered, thick};
+use super::{Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
 
 /// What the figure is called to those who cannot see it.
 pub const LABEL: &str = "the piece on the neck";
@@ -39,14 +39,7 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
         marks.extend(closing_on(&tracks, piece, &frame, stencils));
         marks.extend(super::strands(&piece.design, &laid, &frame, stencils));
     }
-    let mut seats = Vec::new();
-    for (index, line) in worn.lines.iter().enumerate().filter(|(_, line)| !line.is_empty()) {
-        if is_numbered(piece) {
-            let seat = seat(line, &frame, &seats);
-            seats.push(seat);
-            marks.push(number(piece, index, seat));
-        }
-    }
+    marks.extend(numbers(piece, worn, &frame));
     let height = extent.height() * scale;
     Some(Block::new(width, height, vec![Mark::figure(LABEL, marks)]))
 }
@@ -106,13 +99,19 @@ fn in_sight(line: &[Spot]) -> impl Iterator<Item = Point> + Clone {
     line.iter().filter(|spot| !spot.hidden).map(|spot| spot.at.front())
 }
 
-/// The place on a strand nearest its lowest point whose number lies on none that has a place.
-fn seat(line: &[Spot], frame: &Frame, taken: &[Point]) -> Point {
-    let lowest = frame.page(lowest_point(in_sight(line)));
-    let free = |at: &Point| taken.iter().all(|other| at.distance(*other) > 2.0 * DISC + 0.2);
-    let places = std::iter::once(lowest).chain(in_sight(line).map(|point| frame.page(point)));
-    let nearest = places.filter(free).min_by(|a, b| a.distance(lowest).total_cmp(&b.distance(lowest)));
-    nearest.unwrap_or(lowest)
+/// The strands' numbers above their lowest places, where they have room between the strands.
+fn numbers(piece: &Piece, worn: &Worn, frame: &Frame) -> Vec<Mark> {
+    let seen = worn.lines.iter().enumerate().filter(|(_, line)| !line.is_empty());
+    let place = |(index, line): (usize, &Vec<Spot>)| {
+        (index, frame.page(lowest_point(in_sight(line))), thick(piece, index) * frame.scale)
+    };
+    let mut places: Vec<_> = seen.map(place).collect();
+    places.sort_by(|one, other| one.1.y.total_cmp(&other.1.y));
+    let room = |[(_, upper, above), (_, lower, below)]: [(usize, Point, f64); 2]| lower.y - upper.y - above - below;
+    let fits = places.windows(2).all(|pair| room([pair[0], pair[1]]) >= DISC_ROOM);
+    let shown = places.into_iter().filter(|_| fits && is_numbered(piece));
+    let seat = |at: Point, thick: f64| at - Point::new(0.0, thick + DISC_ROOM / 2.0);
+    shown.map(|(index, at, thick)| number(piece, index, seat(at, thick))).collect()
 }
 
 /// A strand's number in its place.

@@ -100,7 +100,7 @@ impl<'d> Teller<'d> {
             Task::Hang { what, side, how } => self.hang(*what, *side, *how),
             Task::End(ends, work) => self.end(ends, *work),
             Task::String(strand, besides) => self.string(strand, besides),
-            Task::Measure(strand) => self.measure(strand),
+            Task::Measure(strands) => self.measure(strands),
             Task::FixStops(strand, finding) => self.fix_stops(strand, *finding),
             Task::Space(strand) => self.space(strand),
             Task::FixGroups(crimp) => self.fix_groups(*crimp),

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::words::{count, list, strand as name};
+use super::words::{count, list, strand as name, strands as names};
 use super::{Teller, Told};
 use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
@@ -14,6 +14,10 @@ use crate::units::Length;
 
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
+/// Longest word chart, in letters, that a step says again.
+const LONG: usize = 80;
+/// What it says in place of a longer one.
+const LONG_CHART: &str = "what the strand's chart says, in its order";
 /// Gaps that differ by less are told as equal: half of what a ruler shows.
 const SAME: f64 = 0.5;
 
@@ -24,6 +28,7 @@ impl Teller<'_> {
         let chain = design.cords[strand.cord].kind == CordKind::Chain;
         let what = if chain { "the dangles" } else { "the beads" };
         let title = if several { name(design, strand) } else { what.to_owned() };
+        let chart = if chart.chars().count() <= LONG { chart } else { LONG_CHART.to_owned() };
         let string = match () {
             () if chain => format!("Hang in the links {chart}."),
             () if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
@@ -147,11 +152,14 @@ impl Teller<'_> {
         Some(format!("The first of them, {}, starts {station} {from}.", first.name))
     }
 
-    pub(super) fn measure(self, strand: &Strand) -> Told {
-        let knotted = strand.bits().any(|bit| bit.what == What::Knot);
+    /// Measure strands that are alike.
+    pub(super) fn measure(self, strands: &[usize]) -> Told {
+        let first = &self.design.strands[strands[0]];
+        let knotted = first.bits().any(|bit| bit.what == What::Knot);
         let close = if knotted { "Lay" } else { "Push the beads together and lay" };
-        let text = format!("{close} {} straight along a ruler.", name(self.design, strand));
-        Told::new("Measure", text).check(measures(self.design, strand))
+        let each = if strands.len() > 1 { ", each by itself" } else { "" };
+        let text = format!("{close} {} straight along a ruler{each}.", names(self.design, strands));
+        Told::new("Measure", text).check(measures(self.design, first))
     }
 
     /// Fix the stops at their stations.

@@ -128,7 +128,7 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
         match (stretches.last_mut(), bead) {
             (Some(stretch), Some(_)) if bead == last => {
                 stretch.to = one.end();
-                stretch.said.goes_on();
+                stretch.said.goes_on(one.span);
             }
             (_, Some(index)) => {
                 let said = Said::Run { letter: design.beads[index].letter.clone(), total: one.span.run.1, shown: 1 };
@@ -142,10 +142,10 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
 }
 
 impl Said {
-    /// Shows one bead more of the run.
-    const fn goes_on(&mut self) {
+    /// Shows more of the run: one bead, or all that are left out.
+    fn goes_on(&mut self, span: &Span<'_>) {
         if let Self::Run { shown, .. } = self {
-            *shown += 1;
+            *shown += span.left_out().max(1);
         }
     }
 
@@ -174,25 +174,21 @@ fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
 
 /// A length of bare cord beside beads that slide, to what a ruler shows, then shorter.
 fn about(units: UnitStyle, length: Length) -> Vec<String> {
-    let short = shorter(units).ruler(length);
+    let short = units.one().ruler(length);
     vec![format!("about {} bare", units.ruler(length)), format!("about {short} bare"), format!("about {short}"), short]
 }
 
 /// A length of bare cord in the words of the chart, then shorter.
 fn gap(units: UnitStyle, length: Length) -> Vec<String> {
-    vec![format!("{} bare", chart::gap(units, length)), chart::gap(shorter(units), length)]
+    vec![format!("{} bare", chart::gap(units, length)), chart::gap(units.one(), length)]
 }
 
-/// One unit where there are two.
-fn shorter(units: UnitStyle) -> UnitStyle {
-    if units == UnitStyle::In { units } else { UnitStyle::Mm }
-}
-
-/// The number of every tenth bead and of the last one on the line, above it with a tick down to it.
-pub fn counts(placed: &[Placed<'_, '_>], top: f64, cord: f64, width: f64) -> Vec<Mark> {
+/// The number of every tenth bead, above it with a tick down to it; where beads are left out, how many they are and how
+/// long.
+pub fn counts(placed: &[Placed<'_, '_>], top: f64, cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
     let (baseline, mut taken, mut ticks, mut marks) = (top + style::TINY * 0.75, 0.0, Vec::new(), Vec::new());
-    for one in placed.iter().filter(|one| is_counted(one.span)) {
-        let words = one.span.number.to_string();
+    let said = placed.iter().filter_map(|one| Some((one, counted(one.span).or_else(|| left_out(one.span, units))?)));
+    for (one, words) in said {
         let wide = Type::TINY.width(&words);
         let left = (one.centre() - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
         if left >= taken {
@@ -206,8 +202,15 @@ pub fn counts(placed: &[Placed<'_, '_>], top: f64, cord: f64, width: f64) -> Vec
     marks
 }
 
-const fn is_counted(span: &Span<'_>) -> bool {
-    span.number > 0 && span.number.is_multiple_of(10)
+/// The number of every tenth bead.
+fn counted(span: &Span<'_>) -> Option<String> {
+    (span.number > 0 && span.number.is_multiple_of(10)).then(|| span.number.to_string())
+}
+
+/// `185 more, 392 mm`
+fn left_out(span: &Span<'_>, units: UnitStyle) -> Option<String> {
+    let length = units.one().ruler(Length::mm(span.cord));
+    (span.left_out() > 0).then(|| format!("{} more, {length}", span.left_out()))
 }
 
 /// The letters of a line's branches with the cord at a height: to the right of each branch, or else

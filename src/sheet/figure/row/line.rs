@@ -87,7 +87,7 @@ fn filled<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
 /// Brings a last line without beads to the beads before it: up to them where there is room for its
 /// cord cut short, or else the last run, or the last few beads of one that fills its line, down to it.
 fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
-    let is_strung = |span: &Span<'_>| matches!(span.thing, Thing::Bit(_));
+    let is_strung = |span: &Span<'_>| matches!(span.thing, Thing::Bit(_) | Thing::More(..));
     let Some(mut last) = lines.pop_if(|last| !last.iter().any(is_strung)) else { return };
     let Some(before) = lines.last_mut() else { return lines.push(last) };
     let beads = before.iter().rposition(is_strung).map_or(0, |at| at + 1);
@@ -177,7 +177,7 @@ impl<'a, 's> Line<'a, 's> {
         let names = Names::new(self.names(&placed), self.width);
         let ruler_top = names_top + names.height();
         let mut marks = labels.marks();
-        marks.extend(label::counts(&placed, labels.height(), cord, self.width));
+        marks.extend(label::counts(&placed, labels.height(), cord, units, self.width));
         let row = row(self, &placed, cord, stencils);
         marks.extend(label::beside_branches(self.design, &placed, cord, self.width));
         marks.push(Mark::figure(self.describe(), row));
@@ -253,10 +253,10 @@ fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut
         match one.span.thing {
             Thing::End(side) => marks.extend(end(line, one, side, cord, stencils)),
             Thing::Bit(_) => marks.extend(bit(line, one, cord, stencils)),
-            Thing::Bare { .. } if one.span.is_broken() => {
+            Thing::Bare { .. } | Thing::More(..) if one.span.is_broken() => {
                 marks.push(cut(Point::new(one.centre(), cord), half_cut(line)))
             }
-            Thing::Bare { .. } => {}
+            Thing::Bare { .. } | Thing::More(..) => {}
         }
     }
     marks
@@ -274,13 +274,14 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
                 inner
             }
         }
-        Thing::Bit(_) | Thing::Bare { .. } => outer + stub,
+        Thing::Bit(_) | Thing::More(..) | Thing::Bare { .. } => outer + stub,
     };
     let before = |one: &Placed<'_, '_>| begun(line, one.span.from).unwrap_or(-STUB);
     let from = placed.first().map_or(0.0, |one| edge(one, [one.x, one.end()], before(one)));
     let to = placed.last().map_or(0.0, |one| edge(one, [one.end(), one.x], STUB));
     let half = half_cut(line);
-    let is_cut = |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. });
+    let is_cut =
+        |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. } | Thing::More(..));
     let cuts = placed.iter().filter(is_cut).flat_map(|one| [one.centre() - half, one.centre() + half]);
     let edges: Vec<f64> = std::iter::once(from).chain(cuts).chain([to]).collect();
     let piece =

@@ -2,12 +2,13 @@
 //!
 //! Lines break between beads. Bare cord of more than [`span::LONG`] mm, and cord along which beads slide,
 //! is cut short with a mark; so is the ruler there. What no page has room for is drawn smaller,
-//! with the ruler broken, and [`Row::reduced`] counts it. Of repeats that would fill many lines the
-//! first and the last are drawn, and a line between them says what is left out. Nothing is left out
-//! otherwise: beads drawn and beads told as left out are the strand's.
+//! with the ruler broken, and [`Row::reduced`] counts it. Of a long run of one bead the first and the last are drawn, with
+//! the number of those between them. Of repeats that would fill many lines the first and the last are drawn, and a line
+//! between them says what is left out. Nothing is left out otherwise: beads drawn and beads told as left out are the strand's.
 
 mod label;
 mod line;
+mod run;
 mod span;
 
 use crate::Piece;
@@ -55,7 +56,7 @@ pub fn row(piece: &Piece, strand: usize, width: f64, stencils: &mut Stencils<'_>
     for part in parts(&piece.design, strand, &spans, room) {
         match part {
             Part::Drawn(spans) => {
-                for spans in &line::broken(spans, room) {
+                for spans in &line::broken(&run::shortened(spans, posts.all(), room), room) {
                     let line = Line { design: &piece.design, strand, posts: posts.all(), spans, lead, width };
                     let (block, unlettered) = line.draw(stencils);
                     row.unlettered += unlettered;
@@ -156,10 +157,6 @@ impl Spans<'_, '_> {
         for phrase in phrases {
             let all = things(std::slice::from_ref(phrase));
             match phrase {
-                Phrase::Run(count, bead) => {
-                    let words = chart::row(self.design, &[Phrase::Run(1, *bead)]);
-                    found.push(Repeats { start: at, each: 1, times: *count as usize, words });
-                }
                 Phrase::Times(count, list) => self.find_times(*count as usize, list, at, found),
                 Phrase::Mirror(side, middle) => self.find_mirror(side, middle, at, found),
                 _ => {}

@@ -7,7 +7,7 @@ use crate::trade::usual::{self, KNOT_WIDTH};
 use crate::units::Length;
 
 /// Longest bare cord in mm that is drawn at actual size.
-pub const LONG: f64 = 60.0;
+pub const LONG: f64 = 45.0;
 /// Length in mm at which cord that is cut short is drawn.
 const CUT_SHORT: f64 = 32.0;
 /// Room in mm between beads and what hangs below them.
@@ -59,6 +59,8 @@ pub enum Thing<'a> {
     End(usize),
     /// Something strung.
     Bit(&'a Bit),
+    /// Beads of a run that are left out of the drawing: how many of which.
+    More(u32, Index<Bead>),
     /// Bare cord.
     Bare {
         /// Whether beads slide along it, so that its length is not fixed.
@@ -157,7 +159,10 @@ impl<'a> Span<'a> {
     /// Whether the ruler runs along it.
     #[must_use]
     pub const fn is_measured(&self) -> bool {
-        !matches!(self.thing, Thing::End(_) | Thing::Bare { outer: true, .. } | Thing::Bare { loose: true, .. })
+        !matches!(
+            self.thing,
+            Thing::End(_) | Thing::More(..) | Thing::Bare { outer: true, .. } | Thing::Bare { loose: true, .. }
+        )
     }
 
     /// Index of its bead, if it is one.
@@ -165,8 +170,15 @@ impl<'a> Span<'a> {
     pub const fn bead(&self) -> Option<Index<Bead>> {
         match self.thing {
             Thing::Bit(bit) => bit.what.bead(),
-            _ => None,
+            Thing::More(_, bead) => Some(bead),
+            Thing::End(_) | Thing::Bare { .. } => None,
         }
+    }
+
+    /// How many beads of a run it leaves out.
+    #[must_use]
+    pub const fn left_out(&self) -> u32 {
+        if let Thing::More(count, _) = self.thing { count } else { 0 }
     }
 
     /// Whether it is bare cord.
@@ -191,7 +203,7 @@ impl<'a> Span<'a> {
     pub fn beads(&self) -> usize {
         match self.thing {
             Thing::Bit(bit) => beads(bit),
-            Thing::End(_) | Thing::Bare { .. } => 0,
+            Thing::End(_) | Thing::More(..) | Thing::Bare { .. } => 0,
         }
     }
 }

@@ -1,0 +1,20 @@
+//! The picture of the finished piece on a sheet's cover. The room `picture` makes it, and the sheet knows no more
+//! of it than this.
+
+use crate::art::Stencils;
+use crate::geometry::Extent;
+use crate::paint::mark::Mark;
+
+use super::figure::Frame;
+
+/// A picture of a piece, in mm of the piece, without ground.
+pub trait Illustration {
+    /// The box round it.
+    fn extent(&self) -> Extent;
+
+    /// What it shows, in words, for those who cannot see it.
+    fn alternative(&self) -> String;
+
+    /// What is drawn, in the page's ink.
+    fn marks(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark>;
+}

@@ -1,0 +1,52 @@
+//! How many pages the shipped sheets take, and how full they are.
+
+use festoon::trade::paper::Paper;
+
+use super::boxes::boxes;
+use super::{pages, shipped};
+
+/// Patterns of every kind, and how many pages they take together at the most: both are our own
+/// choice.
+const COUNTED: [&str; 17] = [
+    "Dune",
+    "Eddy",
+    "Fathom",
+    "Groyne",
+    "Halyard",
+    "Moonwrack",
+    "Pierhead",
+    "Plumb Line",
+    "Rockpool",
+    "Sandhopper",
+    "Saltmarsh",
+    "Shingle",
+    "Skerries",
+    "Slack Tide",
+    "Tideline",
+    "Whelk",
+    "Bollard",
+];
+const MOST: usize = 60;
+
+#[test]
+fn sheets_take_few_pages() {
+    let pieces = shipped();
+    let counted: Vec<_> = pieces.iter().filter(|piece| COUNTED.contains(&&*piece.design.heading.title)).collect();
+    assert_eq!(counted.len(), COUNTED.len());
+    let taken: Vec<_> =
+        counted.iter().map(|piece| (&piece.design.heading.title, pages(piece, Paper::A4).len())).collect();
+    assert!(taken.iter().map(|(_, count)| count).sum::<usize>() <= MOST, "{taken:?}");
+}
+
+#[test]
+fn no_page_is_left_nearly_empty() {
+    for piece in shipped() {
+        for page in pages(&piece, Paper::A4) {
+            let contents = boxes(&page).into_iter().filter(|found| !found.within.iter().any(|label| label == "footer"));
+            let contents =
+                contents.filter(|found| !found.within.iter().any(|label| label.starts_with("a bar of 50 mm")));
+            let lowest = contents.map(|found| found.bounds.bottom).fold(0.0, f64::max);
+            assert!(lowest >= page.height / 3.0, "{}: its lowest mark lies {lowest:.0} mm down", page.title);
+        }
+    }
+}
