@@ -70,12 +70,12 @@ impl Bar {
     }
 
     /// What keeps its joints apart and in line while it turns so far in radians at the most; `out` is the unit vector
-    /// outward from a strand at a place at which it runs along a vector.
+    /// outward from a strand that runs along a vector, where bars are kept to it.
     pub fn rows<const D: usize>(
         &self,
         net: &Net<D>,
         turn: f64,
-        out: impl Fn([f64; D], [f64; D]) -> Option<[f64; D]>,
+        out: impl Fn([f64; D]) -> Option<[f64; D]>,
     ) -> Vec<Row<D>> {
         self.spread(net, turn, out).into_iter().chain(self.straight(net)).collect()
     }
@@ -85,12 +85,12 @@ impl Bar {
         &self,
         net: &Net<D>,
         turn: f64,
-        out: impl Fn([f64; D], [f64; D]) -> Option<[f64; D]>,
+        out: impl Fn([f64; D]) -> Option<[f64; D]>,
     ) -> Option<Row<D>> {
         let [first, last] = self.ends().map(|(_, node)| node);
         let at = |node: usize| net.nodes[node].at;
         let apart = less(at(last), at(first));
-        let outward = self.through.and_then(|[before, after]| out(at(first), less(at(after), at(before))));
+        let outward = self.through.and_then(|[before, after]| out(less(at(after), at(before))));
         let along = match outward {
             Some(outward) if dot(apart, outward) <= 0.0 => outward,
             _ => unit(apart)?,

@@ -32,9 +32,8 @@ pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Row<3>> {
     if loops.strands.len() > 1 {
         rows.extend(side_by_side(loops, skin));
     }
-    let out = |place: [f64; 3], line: [f64; 3]| outward(skin, place.into(), line.into()).map(Into::into);
     let bars = loops.bars.iter().zip(&loops.turns);
-    rows.extend(bars.flat_map(|(bar, turn)| bar.rows(&loops.net, *turn, out)));
+    rows.extend(bars.flat_map(|(bar, turn)| bar.rows(&loops.net, *turn, |_| None)));
     rows
 }
 
@@ -114,13 +113,8 @@ fn shared(loops: &Loops, one: &Rod, other: &Rod) -> f64 {
     if needed <= 0.0 { 0.0 } else { SHARED.max(needed * (loops.strands.len() - 1).max(2) as f64) }
 }
 
-/// The outer side of a strand that runs along a line at a place.
-fn outward(skin: &impl Surface, place: Point3, line: Point3) -> Option<Point3> {
-    line.cross(skin.at(place).1).unit()
-}
-
 /// The direction in which a place `off` a foot on another strand's line keeps away from it.
 fn away(skin: &impl Surface, is_outer: bool, off: Point3, foot: Point3, line: Point3, reach: f64) -> Option<Point3> {
-    let out = outward(skin, foot, line)? * if is_outer { 1.0 } else { -1.0 };
+    let out = line.cross(skin.at(foot).1).unit()? * if is_outer { 1.0 } else { -1.0 };
     if off.dot(out) < OUTWARD * reach { Some(out) } else { off.unit() }
 }

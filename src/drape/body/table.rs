@@ -13,6 +13,7 @@
 use std::f64::consts::{PI, TAU};
 
 use super::super::chain::Chain;
+use super::super::contact::Unrest;
 use super::super::hang::{self, Link};
 use super::super::{Drape, Hung, Spot, fall};
 use super::front::Front;
@@ -133,8 +134,9 @@ fn on_table(design: &Design, strands: &[Strung], order: &[usize], fronts: &[Opti
     let closing = even(&closing);
     let pushed = |at: &usize| Strung { pieces: even(&strands[*at].pieces), ..strands[*at] };
     let inmost: Vec<_> = order.iter().map(pushed).collect();
-    let ways = lay(&inmost, &closing, &Table).ways;
-    let around = length(&inmost.first().filter(|_| !ways.is_empty())?.pieces);
+    let laid = lay(&inmost, &closing, &Table);
+    let ways = laid.ways;
+    let around = length(&inmost.first().filter(|_| !ways.is_empty() && is_neat(laid.unrest))?.pieces);
     let mut lines = vec![Vec::new(); strands.len()];
     for (at, way) in order.iter().zip(&ways) {
         let along = along(way, 0.5 * length(&closing));
@@ -142,6 +144,12 @@ fn on_table(design: &Design, strands: &[Strung], order: &[usize], fronts: &[Opti
         lines[*at] = line.unwrap_or(along).into_iter().map(from_above).collect();
     }
     Some(Closed { lines, closing: closed_way(&closing, around) })
+}
+
+/// Whether what is left where strands came to no rest does not show: a hand lays them no truer.
+fn is_neat(unrest: Option<Unrest>) -> bool {
+    const SHOWS: f64 = 1.0;
+    unrest.is_none_or(|unrest| matches!(unrest, Unrest::Left { overlap, .. } if overlap < SHOWS))
 }
 
 /// Whether a design is a necklace with ends that meet.

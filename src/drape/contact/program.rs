@@ -69,7 +69,7 @@ impl Web {
             node: self.first[term.strand] + term.joint,
             slope: [term.slope.x, term.slope.y],
         };
-        let out = |_, line| if step.sided { outward(line) } else { None };
+        let out = |line| if step.sided { outward(line) } else { None };
         let row = |row: &Row| program::Row { terms: row.terms.iter().map(term).collect(), gap: row.gap, gives: true };
         let turns = step.turns.iter().copied().chain(std::iter::repeat(TURNS));
         let bars = self.bars.iter().zip(turns).flat_map(|(bar, turn)| bar.rows(&self.net, turn, out));
