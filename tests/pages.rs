@@ -33,7 +33,7 @@ use std::sync::OnceLock;
 use festoon::art::Ink;
 use festoon::design::Choice;
 use festoon::paint::mark::Page;
-use festoon::sheet::{self, Style};
+use festoon::sheet::Style;
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 use festoon::{Piece, piece};

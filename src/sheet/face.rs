@@ -53,6 +53,7 @@ pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials
     let room = sheet.room();
     let mut page = Filled::new(room);
     page.top(facts::head(sheet.piece, room.width), APART);
+    let head = std::mem::take(&mut page.marks);
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
         let rows = Block::stack([rows, Block::gap(CLEAR)], 0.0);
         page.foot(titled(&format!("Laid straight, {scale}"), rows), APART);
@@ -62,7 +63,7 @@ pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials
     let mut column = Filled::new(column);
     let has_tools = fill(&mut column, &mut over, sheet, materials, stencils);
     let (figures, scale) = figures(sheet, picture, left, &mut over, stencils);
-    let marks = [page.marks, figures, column.marks].concat();
+    let marks = [head, figures, column.marks, page.marks].concat();
     let checked = check::stamps_at_actual_size(&marks);
     let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, checked };
     Face { bodies: std::iter::once(first).chain(more(over, room)).collect(), has_tools }

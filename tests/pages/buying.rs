@@ -8,7 +8,7 @@ use festoon::materials::{Article, Materials, Order, materials};
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
 use festoon::paint::{outline, style};
 use festoon::sheet::figure::Scale;
-use festoon::sheet::{self, Style};
+use festoon::sheet::Style;
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 

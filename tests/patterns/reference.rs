@@ -15,7 +15,7 @@ use festoon::art::Ink;
 use festoon::design::Choice;
 use festoon::export;
 use festoon::measure::Measures;
-use festoon::sheet::{self, Style};
+use festoon::sheet::Style;
 use festoon::trade::paper::Paper;
 use serde_json::Value;
 
