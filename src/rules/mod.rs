@@ -16,6 +16,7 @@ mod held;
 mod hitch;
 mod inside;
 mod knot;
+mod lean;
 mod legend;
 mod links;
 mod load;

@@ -6,10 +6,23 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops(), groups(), inside(), knots()]
-        .into_iter()
-        .flatten()
-        .collect()
+    [
+        cords(),
+        doubled_cords(),
+        crimps(),
+        pins(),
+        cones(),
+        bars(),
+        closures(),
+        drops(),
+        groups(),
+        inside(),
+        knots(),
+        rows(),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 fn cords() -> Vec<Case> {
@@ -322,6 +335,34 @@ fn bars() -> Vec<Case> {
         Case::new(Code::BarHoles, ends("end bar", 2), ends("end bar", 1)),
         Case::new(Code::BarHoles, ends("box half", 2), ends("box half", 1)),
         Case::new(Code::MissingSize, barred("bar", "bar", two), barred("bar", "bar", "")),
+    ]
+}
+
+/// Rows that go through the same bars, whose holes are 8 mm apart: a bar that lies 2 mm farther along one of them leans
+/// by a quarter of that.
+fn rows() -> Vec<Case> {
+    let rows = |kind: &str, lists: &[&str], thin: &str| {
+        let strand = |(at, list): (usize, &&str)| format!("  - {{ name: row {at}, cord: line, beads: [{list}] }}\n");
+        let strands: String = lists.iter().enumerate().map(strand).collect();
+        let thin = format!("  thin: {{ shape: cube, size: {thin}, hole: 1 mm, colour: \"#c9d6d8\", mass: 0.1 g }}\n");
+        let holes = lists.len();
+        let bar = format!("bar: {{ kind: spacer bar, length: 3 mm, spacing: 8 mm, inside: 1 mm, holes: {holes} }}");
+        let wear = if kind == "bracelet" { "{ wrist: 146 mm, ease: 8 mm }" } else { "{ neck base: 150 mm }" };
+        let text = HEAD.replace("necklace", kind).replace("beads:\n", &format!("beads:\n{thin}"));
+        with_findings(&format!("{text}{strands}wear: {wear}\n"), &[&bar])
+    };
+    let round = |thin| rows("bracelet", &["14 reed, bar, thin, 14 reed", "14 reed, thin, bar, 14 reed"], thin);
+    // The outer row may be longer between the ends and the bar, and the inner one by 2 mm.
+    let swags = |inner: &str, outer: &str| rows("necklace", &[inner, outer], "1.9 mm");
+    let between = |reeds: u32, middle: &str| format!("{reeds} reed, bar, {middle}, bar, {reeds} reed");
+    let outer = || between(28, "reed, thin, reed");
+    let inner = |thin: &str| between(10, &format!("reed, {thin}, reed"));
+    let three = |middle| rows("necklace", &["20 reed, bar, thin, 20 reed", middle, "60 reed, bar, 60 reed"], "1.9 mm");
+    vec![
+        Case::new(Code::HolesAstray, round("1.9 mm"), round("2.1 mm")),
+        Case::new(Code::HolesAstray, swags(&inner("2 thin"), &outer()), swags(&inner("3 thin"), &outer())),
+        Case::new(Code::HolesAstray, swags(&inner("thin"), &outer()), swags(&outer(), &inner("thin"))),
+        Case::new(Code::BarHoles, three("36 reed, bar, 36 reed"), three("73 reed")),
     ]
 }
 
