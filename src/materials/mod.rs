@@ -183,6 +183,16 @@ pub struct Line {
     pub within: Option<Within>,
 }
 
+impl Line {
+    /// Buys it with others: spare is no more than what is left over.
+    fn bought_within(&mut self, within: &Within) {
+        if let Amount::Count(spare) = self.spare {
+            self.spare = Amount::Count(spare.min(within.left_over));
+        }
+        self.within = Some(within.clone());
+    }
+}
+
 /// What to buy of one article.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Buy {
@@ -270,7 +280,8 @@ pub fn of(pool: &Pool<'_>, order: &Order) -> Materials {
 fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let mut cuttings = Vec::new();
     let stock = &pool.stock;
-    let together = |at| assorted::line(stock, at, &|bead| pool.wanted(bead, order), &order.stash);
+    let wanted = |bead, at: Index<Assorted>| pool.wanted(bead, &stock.assorted[at], order);
+    let together = |at| assorted::line(stock, at, &|bead| wanted(bead, at), &order.stash);
     let together: Vec<_> = stock.assorted.indices().map(together).collect();
     let line = |article| {
         if let Article::Assorted(at) = article {
@@ -289,7 +300,7 @@ fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let mut lines: Vec<_> = Article::all(stock).filter(bought).map(line).collect();
     for (bead, within) in together.iter().flat_map(|(_, within)| within) {
         let of_bead = lines.iter_mut().find(|line| line.article == Article::Bead(*bead));
-        of_bead.into_iter().for_each(|line| line.within = Some(within.clone()));
+        of_bead.into_iter().for_each(|line| line.bought_within(within));
     }
     (lines, cuttings)
 }

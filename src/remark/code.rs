@@ -79,11 +79,16 @@ codes! {
          bar or in the half of a clasp that has loops. \
          A spacer bar, or a bead with several `holes`, is written in every strand that goes through it and bought once: the strands \
          share it in groups of as many as it has holes, in their order, and the first bar of each is the \
-         same bar, so that strands of one group go through equally many. A bar that a strand goes through alone holds it \
-         beside none.";
+         same bar, so that strands of one group go through equally many, and no strand that goes through none lies between \
+         them. A bar that a strand goes through alone holds it beside none.";
     HolesAstray = "holes-astray", Warning,
-        "A bead with several holes holds its strands as far apart as its holes are. \
-         Strands are hung each by itself, and are not solved together where a bead joins them. So that the drawing is \
+        "What several rows go through is straight, and must lie at the same place on all of them. \
+         A bar, or a bead with several holes, that lies d farther along one row than along the next leans by asin(d / \
+         distance of its holes). Rows round a limb, and rows that hang straight down, must agree to a quarter of that \
+         distance, 14.5 degrees: what leans more is seen to be aslant, and beads gape beside it (common practice, no \
+         source); rows of unlike lengths are compared by their shares. Round a neck an outer row may be longer between two \
+         bars, as swags are, but an inner one no longer than the next by more than that quarter. \
+         A bead with several holes also holds its strands as far apart as its holes are. Strands are hung each by itself, and are not solved together where a bead joins them. So that the drawing is \
          true, the bead must lie on both strands where its holes are: |distance of its places on the two strands - apart| \
          may be 1 mm (an assumption). Beyond it one strand hangs slack or the other is drawn aside, by how much is not \
          worked out.";
@@ -96,7 +101,13 @@ codes! {
         "A whole pack is bought for a few beads that may not be needed. \
          The last pack of a bead or finding is bought for the spare beads alone, or for no more \
          than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \
-         spare is 5 % of the count rounded up, at least 1 (common practice, no source).";
+         spare is 5 % of the count rounded up, at least 1 (common practice, no source). The same is said of bags of a \
+         mix, and of graduated strands where several sizes run over.";
+    NoSpare = "no-spare", Advice,
+        "A bead that breaks or is lost could only be had with a whole strand of others. \
+         A graduated strand is bought for the beads that are strung, and what it leaves over is spare; none is bought for the sake of \
+         spare beads alone (common practice, no source). Here it leaves none of a size. Kits hold their own spare, and strands \
+         are bought for it.";
     StashUnused = "stash-unused", Advice,
         "One file of what is in hand serves many patterns, so that ids which a pattern does not use are passed \
          over. This one is so near to an id that it does use that it may be a slip.";

@@ -1,7 +1,7 @@
 //! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
 
 use crate::geometry::Point;
-use crate::materials::render::words::{estimate, in_currency, share};
+use crate::materials::render::words::{estimates, in_currency, share};
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
@@ -52,7 +52,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
     let spare = materials.spare * 100.0;
     note(flow, &format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}"));
-    if let Some(rule) = estimate(materials) {
+    for rule in estimates(materials) {
         note(flow, rule);
     }
     for other in needs::other_sizes(sheet.piece, materials) {

@@ -17,6 +17,7 @@ pub mod posts;
 mod prepare;
 pub mod side;
 mod stringing;
+pub mod tail;
 pub mod task;
 pub mod tools;
 

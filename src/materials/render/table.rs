@@ -1,6 +1,6 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use super::words::{amount, estimate, in_currency, is_nothing, left, long, lots, pieces, said, share, verdict};
+use super::words::{amount, estimates, in_currency, is_nothing, left, long, lots, pieces, said, share, verdict};
 use crate::materials::{Cutting, Held, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::Money;
 use crate::units::UnitStyle;
@@ -20,7 +20,7 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
     let mut lines = aligned(&rows);
     lines.push(String::new());
     lines.extend(totals(materials));
-    lines.extend(estimate(materials).map(str::to_owned));
+    lines.extend(estimates(materials).map(str::to_owned));
     lines.extend(sellers(materials, units));
     for cutting in &materials.cuttings {
         lines.push(String::new());

@@ -3,12 +3,13 @@
 
 use std::collections::BTreeMap;
 
-use super::words::{count, list, strand as name};
+use super::words::{count, few, list, strand as name};
 use super::{Teller, Told};
 use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::chart;
 use crate::steps::posts::{self, Keeps, Posts, datum};
+use crate::steps::tail::Hides;
 use crate::steps::task::Beside;
 use crate::units::Length;
 
@@ -68,7 +69,7 @@ impl Teller<'_> {
             Beside::NextThroughBeads => return self.next_through(strand),
             Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.",
             Beside::Dangles => "Dangles are told from the cord down.",
-            Beside::OverTail => "Take the first beads over the tail as well, until it is covered.",
+            Beside::OverTail(hides) => return self.over_tail(strand, hides),
             Beside::RollLoops => "Roll each loop shut round its link.",
             Beside::OpenRings => {
                 "Open each ring sideways, hang in it what the chart says and its link, and close it the same way: no \
@@ -81,6 +82,19 @@ impl Teller<'_> {
             Beside::Stopper => "Put a bead stopper on the end.",
         };
         said.to_owned()
+    }
+
+    fn over_tail(self, strand: &Strand, hides: Hides) -> String {
+        match hides {
+            Hides::Through(beads) => format!(
+                "Take the first {} over the tail as well, and cut it off there: the next does not take the {} twice.",
+                few(beads),
+                self.cord(strand)
+            ),
+            Hides::Wholly | Hides::Nowhere => {
+                "Take the first beads over the tail as well, until it is covered.".to_owned()
+            }
+        }
     }
 
     /// `Take the same hole of each C: the other strands go through the others.`
