@@ -131,11 +131,18 @@ impl Article {
         }
     }
 
-    /// Its name with those of the findings that come with it: `toggle ring and toggle bar`.
+    /// Its name with those of the findings that come with it, where they have their own: `toggle ring and toggle bar`,
+    /// but `slide clasp` of two halves that are both called so.
     #[must_use]
     pub fn whole_name(self, design: &Design) -> String {
         let with = need::companions(design, self).map(|at| design.findings[at].name.as_str());
-        std::iter::once(self.name(design)).chain(with).collect::<Vec<_>>().join(" and ")
+        let mut names: Vec<&str> = Vec::new();
+        for name in std::iter::once(self.name(design)).chain(with) {
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        names.join(" and ")
     }
 
     /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,

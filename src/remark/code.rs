@@ -139,6 +139,11 @@ codes! {
          barrel halves, two box halves or two slide halves with as many loops. The closure has a clasp on one side and \
          nothing that it closes onto on the other; a strand's crimped loop or knot is no ring: it \
          wears, and it is too small (common practice, no source).";
+    ClaspTwice = "clasp-twice", Warning,
+        "A clasp in two halves is bought as one thing, and here it would be bought twice. \
+         The same barrel half, box half or slide half stands on both sides of the closure, and each is counted. A clasp's \
+         second half is a finding of its own that `comes with` the first: it is strung, and bought with that. Halves that are sold \
+         by the pack are counted one by one.";
     Unjoined = "unjoined", Warning,
         "Without something that joins its ends, the piece cannot be closed. \
          A cord's two bare ends are tied to each other, and then the piece is closed. Ends with crimps, knot \

@@ -113,6 +113,7 @@ fn a_chain_holds_its_dangles() {
 
 fn closures() -> Vec<Case> {
     const BAR: &str = "bar: { kind: end bar, length: 5 mm, spacing: 8 mm, holes: 1 }";
+    const SLIDE: &str = "  slide: { kind: barrel half, length: 5 mm, sold: { by: each } }";
     let closed = |closure: &str| and(&with_findings(&sound(), &[CLASP, RING, BAR]), closure);
     let halves = |left: &str, right: &str| {
         let findings = [left, right].map(|finding| format!("{finding}, length: 7 mm }}"));
@@ -144,6 +145,17 @@ fn closures() -> Vec<Case> {
             Code::OneSided,
             halves(&slide("one", 1), &slide("other", 1)),
             halves(&slide("one", 1), &slide("other", 2)),
+        ),
+        Case::new(
+            Code::ClaspTwice,
+            halves(&slide("one", 1), &slide("other", 1)),
+            closed("closure: { each side: [slide] }").replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), SLIDE),
+        ),
+        Case::new(
+            Code::ClaspTwice,
+            closed("closure: { each side: [slide] }")
+                .replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), &SLIDE.replace("by: each", "by: pack, count: 2")),
+            closed("closure: { each side: [slide] }").replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), SLIDE),
         ),
         Case::new(
             Code::OneSided,
