@@ -218,6 +218,22 @@ codes! {
          upper bound). The cone is taken to narrow evenly from its inside at the mouth to its tip; \
          the pin's eye (its `outside`, or an assumed 3 mm) comes to lie where the cone is as wide as \
          it; the crimps begin a loop's length below the eye. Crimps set at different heights need less.";
+    BeadsInCone = "beads-in-cone", Warning,
+        "Where a cone is longer than loops and crimps, the first beads lie in it and must fit there side by side. \
+         Said of strands strung bead to bead: unequal circles side by side need at least as much as the two broadest, \
+         and as n of the smallest (circle packing in a circle). Where the cone is narrower than that at the depth at which \
+         the lowest of these beads has its middle, it jams on them and stands farther out, and the piece is longer: 2 mm are let \
+         pass (an assumption), unless the beads do not go into its mouth at all. What is not told may still be tight.";
+    CoverTooSmall = "cover-too-small", Warning,
+        "A cover closes over the whole of what it hides. \
+         A crimp cover is at least as wide inside as the crimp is outside, and as long; a crimp that is folded gets a little narrower, \
+         which is not counted. A knot cover closes over the bead that its knot is tied round, or over a knot three \
+         widths of its cord broad (an assumption).";
+    CordTight = "cord-tight", Advice,
+        "A cord that all but fills the hole is hard to thread, and the bead hardly slides on it. \
+         A hole should be a tenth wider than the cord, or than both legs of a doubled one side by side (common practice, no source): \
+         below that a bead stays by friction (see nothing-holds), which is wanted only where groups are spread or set \
+         in their places. Elastic goes in when it is stretched, and stays tight.";
     CrimpsShow = "crimps-show", Advice,
         "The crimps reach below the cone's mouth, so that the cone does not hide them. Their place \
          follows from the cone's taper, the pin's eye (its `outside`, or an assumed 3 mm), the loops \

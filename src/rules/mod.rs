@@ -8,6 +8,7 @@ mod body;
 mod closing;
 mod coil;
 mod cone;
+mod cover;
 mod drilled;
 mod extender;
 mod fit;
@@ -46,6 +47,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             closing::check(design),
             pin::check(design),
             cone::check(design),
+            cover::check(design),
             bar::check(design, drape),
             knot::check(design),
             load::check(design, drape),

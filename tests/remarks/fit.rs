@@ -25,6 +25,9 @@ pub fn cases() -> Vec<Case> {
     .collect()
 }
 
+/// Lets a cord fill its hole.
+const TIGHT: &str = "allow: [cord-tight]";
+
 fn cords() -> Vec<Case> {
     let cord = |diameter| changed(&[("0.4 mm", diameter)]);
     let stopped = |inside: &str| {
@@ -32,7 +35,9 @@ fn cords() -> Vec<Case> {
         with_findings(&text, &[&CRIMP.replace("1.3 mm", inside)])
     };
     vec![
-        Case::new(Code::CordTooThick, cord("1 mm"), cord("1.01 mm")),
+        Case::new(Code::CordTooThick, and(&cord("1 mm"), TIGHT), cord("1.01 mm")),
+        // A tenth wider than 0.9 mm is 0.99 mm.
+        Case::new(Code::CordTight, cord("0.9 mm"), cord("0.91 mm")),
         Case::new(Code::CordTooThick, stopped("0.4 mm"), stopped("0.39 mm")),
     ]
 }
@@ -55,7 +60,8 @@ fn doubled_cords() -> Vec<Case> {
     let five = 5.0 * tension.first.max(tension.last) / 2.0;
     let strength = |newtons: f64| hitched().replace("60 N", &format!("{newtons:.6} N"));
     vec![
-        Case::new(Code::CordTooThick, cord("0.5 mm"), cord("0.51 mm")),
+        Case::new(Code::CordTooThick, and(&cord("0.5 mm"), TIGHT), cord("0.51 mm")),
+        Case::new(Code::CordTight, cord("0.45 mm"), cord("0.46 mm")),
         Case::new(Code::CrimpTooSmall, crimped("inside: 0.97 mm"), crimped("inside: 0.96 mm")),
         Case::new(Code::Unhitched, hitched(), hitched().replace("left: [ring]", "right: [ring]")),
         Case::new(Code::Unhitched, hitched(), hitched().replace("kind: silk", "kind: wire")),
@@ -72,9 +78,25 @@ fn crimps() -> Vec<Case> {
     let crimped = |inside| ends("crimp", inside, &[]);
     // Three circles need 2.1547 times one's diameter (packing): 0.8619 mm for a wire of 0.4 mm.
     let guarded = |inside| ends("[guard, crimp]", inside, &[GUARD]);
+    let tubed =
+        |tube: &str| ends("[guard, crimp]", "1.3 mm", &[&GUARD.replace("4 mm", &format!("4 mm, inside: {tube}"))]);
+    let covered = |length: &str, inside: &str| {
+        let cover = format!("cover: {{ kind: crimp cover, length: {length}, outside: 4 mm, inside: {inside} }}");
+        ends("[crimp, cover]", "1.3 mm", &[&cover])
+    };
+    let cupped = |inside: &str, bead: &str| {
+        let cup = format!("cup: {{ kind: knot cover, length: 5 mm, inside: {inside}{bead} }}");
+        joined(&changed(&[("length: 16 in", "length: 16 in\n    ends: cup")]), &[&cup])
+    };
     vec![
         Case::new(Code::CrimpTooSmall, crimped("0.8 mm"), crimped("0.79 mm")),
         Case::new(Code::CrimpTooSmall, guarded("0.87 mm"), guarded("0.86 mm")),
+        Case::new(Code::CordTooThick, tubed("0.4 mm"), tubed("0.39 mm")),
+        Case::new(Code::CoverTooSmall, covered("3 mm", "2 mm"), covered("3 mm", "1.99 mm")),
+        Case::new(Code::CoverTooSmall, covered("2 mm", "3 mm"), covered("1.9 mm", "3 mm")),
+        // Three widths of a cord of 0.4 mm.
+        Case::new(Code::CoverTooSmall, cupped("1.2 mm", ""), cupped("1.19 mm", "")),
+        Case::new(Code::CoverTooSmall, cupped("6 mm", ", bead: reed"), cupped("5.9 mm", ", bead: reed")),
     ]
 }
 
@@ -288,7 +310,15 @@ fn cones() -> Vec<Case> {
     let cone = |length| gathered(1, EYE, &CONE.replace("tip: 1.5", "tip: 2.9").replace("length: 14 mm", length), CRIMP);
     // An eye of 3 mm from wire of 0.72 mm is 1.56 mm open; four cords of 0.4 mm need 2.4142 × 0.4 = 0.966 mm.
     let eye = |wire| gathered(4, &EYE.replace("0.72 mm", wire), CONE, CRIMP);
+    // Two rows of 6 mm beads strung against their crimps: side by side they are 12 mm broad. The first beads have their
+    // middles 20 x 1.5 / 18.5 + 2.28 + 4.7625 + 3 = 11.66 mm below the tip, where a cone of 20 mm is 12.3 mm wide.
+    let beads = |inside| {
+        let cone = CONE.replace("14 mm", "20 mm").replace("inside: 8 mm", inside);
+        let text = gathered(2, EYE, &cone, CRIMP).replace("    length: 16 in\n", "").replace("    length: 36 in\n", "");
+        text.replacen("[20 reed]", "[70 reed]", 1).replace("[20 reed]", "[150 reed]")
+    };
     vec![
+        Case::new(Code::BeadsInCone, beads("inside: 20 mm"), beads("inside: 11.9 mm")),
         Case::new(Code::CrimpsInCone, crimps("outside: 2.21 mm"), crimps("outside: 2.22 mm")),
         Case::new(Code::CrimpsShow, cone("length: 7.19 mm"), cone("length: 7.18 mm")),
         Case::new(Code::EyeInCone, tip("tip: 2.99"), tip("tip: 3")),
