@@ -332,6 +332,29 @@ codes! {
         "Closed, the piece leaves more room round the wrist or ankle than the pattern asks for. \
          The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than \
          2.5 mm larger than girth + ease. Where the row fills its length by a repeat, the count that fits is named.";
+    FallsOff = "falls-off", Warning,
+        "Closed, the piece is so wide that it falls off over the hand or foot. \
+         The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than one and a half times the wrist \
+         or ankle, whatever ease is asked for. A hand with its thumb folded in, and a heel, are up to \
+         about that much wider than the limb above (from memory, no source).";
+    UnevenRows = "uneven-rows", Advice,
+        "Rows that go round a limb side by side should have the same room. \
+         Of the inside girths of the closed rows (see ring-tight) the largest is more than 5 mm larger than the smallest: more than rows \
+         differ of which each misses girth + ease by no more than the 2.5 mm that are let pass (an assumption). The looser row \
+         stands off, or hangs over its neighbour. Rows of thicker beads are longer at the same room.";
+    OddMeasure = "odd-measure", Warning,
+        "Nobody is so thick or so thin: most likely the unit is wrong. \
+         A written neck base, wrist or ankle is less than half of the first percentile of women, or more than one and a half times the \
+         99th of men (ANSUR II, US Army survey, 2012, in the public domain; the factors are assumptions). Where the same \
+         number in millimetres, centimetres or inches lies between those percentiles, it is named.";
+    HugeBead = "huge-bead", Warning,
+        "No bead is so large: most likely the unit is wrong. \
+         Its longest side is more than 50 mm, or of a bead that hangs by its tip or edge more than 100 mm (common practice, no source).";
+    DropsCrowd = "drops-crowd", Warning,
+        "What hangs side by side from a bar's loops lies in one another. \
+         Strands that hang straight down are compared with their neighbours, each bead and finding as an ellipse of its breadth and \
+         height; 0.5 mm are let pass (an assumption), for that much they turn aside. Beyond it they push one another out of line, or \
+         hang before one another.";
     LookAlike = "look-alike", Advice,
         "A maker, and a buyer with the sheet in hand, must tell the beads apart; a small difference of colour is lost on paper, or on eyes that see colours otherwise. \
          Two beads of one shape, whose sizes differ by less than 20 %, have colours less than 10 \

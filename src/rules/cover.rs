@@ -6,6 +6,9 @@ use crate::remark::{Code, Remark};
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
+/// What sums of floating-point numbers may be out by.
+const ROUNDING: f64 = 1e-9;
+
 /// Remarks about covers at the strands' ends.
 pub fn check(design: &Design) -> Vec<Remark> {
     let ends = design.strands.iter().flat_map(|strand| strand.ends.iter().map(move |end| (strand, end)));
@@ -39,7 +42,7 @@ fn over_knot(strand: &Strand, end: &End, design: &Design) -> Option<Remark> {
         Some(bead) => (design.beads[bead].name.as_str(), design.beads[bead].across),
         None => ("the knot in it", strand.cord_width(design) * KNOT_WIDTH),
     };
-    (broad > inside).then(|| too_small(cover, inside, what, broad))
+    (broad.value() > inside.value() + ROUNDING).then(|| too_small(cover, inside, what, broad))
 }
 
 fn too_small(cover: &Finding, inside: Length, what: &str, broad: Length) -> Remark {

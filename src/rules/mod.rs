@@ -10,8 +10,10 @@ mod coil;
 mod cone;
 mod cover;
 mod drilled;
+mod drops;
 mod extender;
 mod fit;
+mod gross;
 mod hang;
 mod held;
 mod hitch;
@@ -52,6 +54,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             knot::check(design),
             load::check(design, drape),
             hang::check(design, drape),
+            drops::check(design, drape),
             ring::check(design, drape),
             coil::check(design),
             twist::check(design),
@@ -59,6 +62,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             links::check(design),
             legend::check(design),
             body::check(design),
+            gross::check(design),
             packs::check(design),
             price::check(design),
             text::check(design),

@@ -359,6 +359,8 @@ fn bars() -> Vec<Case> {
     let ends = |kind, holes| {
         let strands = [STRAND.replace("only", "inner"), STRAND.replace("only", "outer").replace("16 in", "26 in")];
         let bar = format!("bar: {{ kind: {kind}, length: 3 mm, spacing: 8 mm, holes: {holes} }}");
+        // Halves that are bought in pairs.
+        let bar = bar.replace(" }", ", sold: { by: pack, count: 2 } }");
         let text = with_findings(&format!("{HEAD}{}{WEAR}", strands.concat()), &[&bar]);
         and(&text, "closure: { each side: [bar] }")
     };
@@ -366,7 +368,7 @@ fn bars() -> Vec<Case> {
     let joined = tiled(ONE, ONE, two);
     vec![
         Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar, reed, bar", "bar", two)),
-        Case::new(Code::BarHoles, joined.clone(), tiled("14 reed, tile, reed, tile, 13 reed", ONE, two)),
+        Case::new(Code::BarHoles, joined.clone(), tiled("13 reed, tile, reed, tile, 13 reed", ONE, two)),
         Case::new(Code::HolesAstray, joined.clone(), tiled(ONE, "15 reed, tile, 13 reed", two)),
         Case::new(Code::MissingSize, joined.clone(), joined.replace("apart: 5 mm, ", "")),
         Case::new(Code::BadSize, joined.clone(), tiled(ONE, ONE, ", holes: 1")),
@@ -389,7 +391,7 @@ fn rows() -> Vec<Case> {
         let thin = format!("  thin: {{ shape: cube, size: {thin}, hole: 1 mm, colour: \"#c9d6d8\", mass: 0.1 g }}\n");
         let holes = lists.len();
         let bar = format!("bar: {{ kind: spacer bar, length: 3 mm, spacing: 8 mm, inside: 1 mm, holes: {holes} }}");
-        let wear = if kind == "bracelet" { "{ wrist: 146 mm, ease: 8 mm }" } else { "{ neck base: 150 mm }" };
+        let wear = if kind == "bracelet" { "{ wrist: 146 mm, ease: 8 mm }" } else { "{ neck base: 170 mm }" };
         let text = HEAD.replace("necklace", kind).replace("beads:\n", &format!("beads:\n{thin}"));
         with_findings(&format!("{text}{strands}wear: {wear}\n"), &[&bar])
     };
@@ -398,7 +400,7 @@ fn rows() -> Vec<Case> {
     let swags = |inner: &str, outer: &str| rows("necklace", &[inner, outer], "1.9 mm");
     let between = |reeds: u32, middle: &str| format!("{reeds} reed, bar, {middle}, bar, {reeds} reed");
     let outer = || between(28, "reed, thin, reed");
-    let inner = |thin: &str| between(10, &format!("reed, {thin}, reed"));
+    let inner = |thin: &str| between(12, &format!("reed, {thin}, reed"));
     let three = |middle| rows("necklace", &["20 reed, bar, thin, 20 reed", middle, "60 reed, bar, 60 reed"], "1.9 mm");
     vec![
         Case::new(Code::HolesAstray, round("1.9 mm"), round("2.1 mm")),
