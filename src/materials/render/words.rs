@@ -101,6 +101,8 @@ pub fn verdict(cutting: &Cutting) -> Option<String> {
         return is_cut.then(|| "the length in hand".to_owned());
     }
     let lengths = if cutting.bought() == 1 { "1 length".to_owned() } else { format!("{} lengths", cutting.bought()) };
+    let in_hand = cutting.spools.iter().any(|spool| spool.in_stash && !spool.pieces.is_empty());
+    let lengths = if in_hand { format!("what is in hand and {lengths} more") } else { lengths };
     Some(match cutting.beyond_least() {
         0 if cutting.bought() == 1 => lengths,
         0 => format!("{lengths}: fewer will not do"),
