@@ -206,9 +206,14 @@ impl Teller<'_> {
     }
 }
 
-/// `65 beads: 55A and 10B.`, or with branches `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`
+/// `65 beads: 55A and 10B.`, or with branches `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`; of charms alone
+/// on a chain how many of them hang.
 #[must_use]
 pub fn counts(design: &Design, strand: &Strand) -> String {
+    let hung = strand.hung().count() as u64;
+    if hung > 0 && strand.counts(design).iter().all(|count| *count == 0) {
+        return format!("{}.", count(hung, "dangle"));
+    }
     let counts = strand.counts(design);
     let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
