@@ -132,7 +132,9 @@ fn slack(row: &Row<'_>, trains: &[Train], room: Length) -> Length {
 fn filled(strand: &pattern::Strand, settle: Settle, list: &List<'_>, times: u32) -> Option<Fill> {
     let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
     let fills = settle == Settle::Fill && list.has_fill();
-    list.filled(times).filter(|_| fills).map(|ones| Fill { times, ones, leave })
+    // Of a row that goes round its wearer the count is the nearest, whatever it is that fills it.
+    let nearest = strand.length.is_none().then(Vec::new);
+    list.filled(times).or(nearest).filter(|_| fills).map(|ones| Fill { times, ones, leave })
 }
 
 /// How the beads come to rest; without a word, they slide on a strand of a stated length and fill

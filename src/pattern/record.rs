@@ -103,7 +103,11 @@ impl<'a> Reader<'a> {
         kept.then_some(value)
     }
 
+    /// Leaves a remark about a text that is no quantity; of units those are offered that the key's bounds allow.
     fn refuse_quantity(&mut self, text: &str, error: UnitError, place: Place) {
+        let (record, key) = self.key;
+        let bound = [Unit::Millimetres, Unit::Grams].into_iter().find_map(|unit| bounds::bound(record, key, unit));
+        let error = error.among(|value| bound.is_none_or(|bound| !bound.forbids(value)));
         let shown: String = text.chars().take(40).collect();
         let remark = Remark::new(Code::BadQuantity, format!("`{shown}` {}", error.reason));
         self.remarks.push(remark.at(place).help(error.help));

@@ -14,6 +14,9 @@ const SLACK: f64 = 2.5;
 /// How many times a girth the room beyond it is at which a ring falls off over the hand or the heel: these measure up to
 /// about one and a half times the wrist or ankle (from memory, no source).
 const OVER_HAND: f64 = 0.5;
+/// What is said of a row whose beads are counted to its wearer, but not by a repeat.
+const NEAREST: &str = "as many beads are strung as come nearest, the same count for each `fill`; write the count of one of them \
+                       yourself, or another `ease:`";
 /// No more counts of repeats than this are tried.
 const COUNTS: u32 = 40;
 
@@ -100,6 +103,9 @@ fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
     let fewer = matches!(code, Code::RingLoose | Code::FallsOff);
     let girth = |ring: &Ring| if fewer { ring.inside_girth } else { ring.longest_girth };
     let (strand, fill) = (ring.strand, design.strands[ring.strand].fill.as_ref()?);
+    if fill.ones.is_empty() {
+        return Some(NEAREST.to_owned());
+    }
     let made = |times: u32| {
         let other = design.refilled(strand, times)?;
         let closed = drape::hang(&other, None).ok()?.rings.into_iter().find(|ring| ring.strand == strand)?;

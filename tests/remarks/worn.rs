@@ -233,6 +233,19 @@ fn filled(length: f64, each: u32) -> Vec<String> {
     remarks.into_iter().map(|remark| remark.help).collect()
 }
 
+/// Two fades of as many beads each grow by two at a time: 28 of them miss 155 + 12 mm as 30 do.
+#[test]
+fn fades_that_come_nearest_are_not_told_to_grow() {
+    let fades = "[{ fade: fill, from: reed, to: mist }, { fade: fill, from: mist, to: reed }]";
+    let text = |ease: u32| {
+        bracelet(&format!("{{ wrist: 150 mm, ease: {ease} mm }}")).replace("[30 reed]", fades).replace("beads:\n", MIST)
+    };
+    let found = (4..16).flat_map(|ease| made(&text(ease)).1);
+    let help: Vec<_> = found.filter(|remark| matches!(remark.code, Code::RingTight | Code::RingLoose)).collect();
+    assert!(!help.is_empty());
+    assert!(help.iter().all(|remark| remark.help.starts_with("as many beads are strung as come nearest")), "{help:#?}");
+}
+
 #[test]
 fn a_row_that_fills_says_which_count_fits() {
     // Balls of 6 mm drilled 1 mm wide touch at their holes' inner edges, sqrt(9 - 0.25) = 2.958 mm from their middles and
