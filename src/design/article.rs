@@ -176,7 +176,8 @@ fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
 /// Refuses beads whose sizes contradict one another.
 fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
     let row = bead.bores.map_or(Length::ZERO, |bores| bores.apart * f64::from(bores.count - 1));
-    let wrong = if bead.bores.is_some_and(|bores| bores.apart <= *bead.hole) || row + *bead.hole >= bead.across {
+    let crowd = |bores: Bores| bores.apart <= *bead.hole || row + *bead.hole >= bead.across;
+    let wrong = if bead.bores.is_some_and(crowd) {
         let headline = format!("bead {}: its holes do not lie side by side within {}", bead.id, bead.across);
         Some((headline, "check `hole`, `apart` and the size across the holes"))
     } else if bead.hole.value() >= bead.across.value() * 0.95 {

@@ -6,11 +6,27 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops(), groups(), inside(), knots()]
-        .into_iter()
-        .flatten()
-        .collect()
+    [
+        cords(),
+        doubled_cords(),
+        crimps(),
+        pins(),
+        cones(),
+        bars(),
+        closures(),
+        drops(),
+        groups(),
+        inside(),
+        knots(),
+        rows(),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
+
+/// Lets a cord fill its hole.
+const TIGHT: &str = "allow: [cord-tight]";
 
 fn cords() -> Vec<Case> {
     let cord = |diameter| changed(&[("0.4 mm", diameter)]);
@@ -19,7 +35,9 @@ fn cords() -> Vec<Case> {
         with_findings(&text, &[&CRIMP.replace("1.3 mm", inside)])
     };
     vec![
-        Case::new(Code::CordTooThick, cord("1 mm"), cord("1.01 mm")),
+        Case::new(Code::CordTooThick, and(&cord("1 mm"), TIGHT), cord("1.01 mm")),
+        // A tenth wider than 0.9 mm is 0.99 mm.
+        Case::new(Code::CordTight, cord("0.9 mm"), cord("0.91 mm")),
         Case::new(Code::CordTooThick, stopped("0.4 mm"), stopped("0.39 mm")),
     ]
 }
@@ -42,7 +60,8 @@ fn doubled_cords() -> Vec<Case> {
     let five = 5.0 * tension.first.max(tension.last) / 2.0;
     let strength = |newtons: f64| hitched().replace("60 N", &format!("{newtons:.6} N"));
     vec![
-        Case::new(Code::CordTooThick, cord("0.5 mm"), cord("0.51 mm")),
+        Case::new(Code::CordTooThick, and(&cord("0.5 mm"), TIGHT), cord("0.51 mm")),
+        Case::new(Code::CordTight, cord("0.45 mm"), cord("0.46 mm")),
         Case::new(Code::CrimpTooSmall, crimped("inside: 0.97 mm"), crimped("inside: 0.96 mm")),
         Case::new(Code::Unhitched, hitched(), hitched().replace("left: [ring]", "right: [ring]")),
         Case::new(Code::Unhitched, hitched(), hitched().replace("kind: silk", "kind: wire")),
@@ -59,9 +78,25 @@ fn crimps() -> Vec<Case> {
     let crimped = |inside| ends("crimp", inside, &[]);
     // Three circles need 2.1547 times one's diameter (packing): 0.8619 mm for a wire of 0.4 mm.
     let guarded = |inside| ends("[guard, crimp]", inside, &[GUARD]);
+    let tubed =
+        |tube: &str| ends("[guard, crimp]", "1.3 mm", &[&GUARD.replace("4 mm", &format!("4 mm, inside: {tube}"))]);
+    let covered = |length: &str, inside: &str| {
+        let cover = format!("cover: {{ kind: crimp cover, length: {length}, outside: 4 mm, inside: {inside} }}");
+        ends("[crimp, cover]", "1.3 mm", &[&cover])
+    };
+    let cupped = |inside: &str, bead: &str| {
+        let cup = format!("cup: {{ kind: knot cover, length: 5 mm, inside: {inside}{bead} }}");
+        joined(&changed(&[("length: 16 in", "length: 16 in\n    ends: cup")]), &[&cup])
+    };
     vec![
         Case::new(Code::CrimpTooSmall, crimped("0.8 mm"), crimped("0.79 mm")),
         Case::new(Code::CrimpTooSmall, guarded("0.87 mm"), guarded("0.86 mm")),
+        Case::new(Code::CordTooThick, tubed("0.4 mm"), tubed("0.39 mm")),
+        Case::new(Code::CoverTooSmall, covered("3 mm", "2 mm"), covered("3 mm", "1.99 mm")),
+        Case::new(Code::CoverTooSmall, covered("2 mm", "3 mm"), covered("1.9 mm", "3 mm")),
+        // Three widths of a cord of 0.4 mm.
+        Case::new(Code::CoverTooSmall, cupped("1.2 mm", ""), cupped("1.19 mm", "")),
+        Case::new(Code::CoverTooSmall, cupped("6 mm", ", bead: reed"), cupped("5.9 mm", ", bead: reed")),
     ]
 }
 
@@ -100,6 +135,7 @@ fn a_chain_holds_its_dangles() {
 
 fn closures() -> Vec<Case> {
     const BAR: &str = "bar: { kind: end bar, length: 5 mm, spacing: 8 mm, holes: 1 }";
+    const SLIDE: &str = "  slide: { kind: barrel half, length: 5 mm, sold: { by: each } }";
     let closed = |closure: &str| and(&with_findings(&sound(), &[CLASP, RING, BAR]), closure);
     let halves = |left: &str, right: &str| {
         let findings = [left, right].map(|finding| format!("{finding}, length: 7 mm }}"));
@@ -131,6 +167,17 @@ fn closures() -> Vec<Case> {
             Code::OneSided,
             halves(&slide("one", 1), &slide("other", 1)),
             halves(&slide("one", 1), &slide("other", 2)),
+        ),
+        Case::new(
+            Code::ClaspTwice,
+            halves(&slide("one", 1), &slide("other", 1)),
+            closed("closure: { each side: [slide] }").replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), SLIDE),
+        ),
+        Case::new(
+            Code::ClaspTwice,
+            closed("closure: { each side: [slide] }")
+                .replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), &SLIDE.replace("by: each", "by: pack, count: 2")),
+            closed("closure: { each side: [slide] }").replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), SLIDE),
         ),
         Case::new(
             Code::OneSided,
@@ -263,7 +310,15 @@ fn cones() -> Vec<Case> {
     let cone = |length| gathered(1, EYE, &CONE.replace("tip: 1.5", "tip: 2.9").replace("length: 14 mm", length), CRIMP);
     // An eye of 3 mm from wire of 0.72 mm is 1.56 mm open; four cords of 0.4 mm need 2.4142 × 0.4 = 0.966 mm.
     let eye = |wire| gathered(4, &EYE.replace("0.72 mm", wire), CONE, CRIMP);
+    // Two rows of 6 mm beads strung against their crimps: side by side they are 12 mm broad. The first beads have their
+    // middles 20 x 1.5 / 18.5 + 2.28 + 4.7625 + 3 = 11.66 mm below the tip, where a cone of 20 mm is 12.3 mm wide.
+    let beads = |inside| {
+        let cone = CONE.replace("14 mm", "20 mm").replace("inside: 8 mm", inside);
+        let text = gathered(2, EYE, &cone, CRIMP).replace("    length: 16 in\n", "").replace("    length: 36 in\n", "");
+        text.replacen("[20 reed]", "[70 reed]", 1).replace("[20 reed]", "[150 reed]")
+    };
     vec![
+        Case::new(Code::BeadsInCone, beads("inside: 20 mm"), beads("inside: 11.9 mm")),
         Case::new(Code::CrimpsInCone, crimps("outside: 2.21 mm"), crimps("outside: 2.22 mm")),
         Case::new(Code::CrimpsShow, cone("length: 7.19 mm"), cone("length: 7.18 mm")),
         Case::new(Code::EyeInCone, tip("tip: 2.99"), tip("tip: 3")),
@@ -304,6 +359,8 @@ fn bars() -> Vec<Case> {
     let ends = |kind, holes| {
         let strands = [STRAND.replace("only", "inner"), STRAND.replace("only", "outer").replace("16 in", "26 in")];
         let bar = format!("bar: {{ kind: {kind}, length: 3 mm, spacing: 8 mm, holes: {holes} }}");
+        // Halves that are bought in pairs.
+        let bar = bar.replace(" }", ", sold: { by: pack, count: 2 } }");
         let text = with_findings(&format!("{HEAD}{}{WEAR}", strands.concat()), &[&bar]);
         and(&text, "closure: { each side: [bar] }")
     };
@@ -311,7 +368,7 @@ fn bars() -> Vec<Case> {
     let joined = tiled(ONE, ONE, two);
     vec![
         Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar, reed, bar", "bar", two)),
-        Case::new(Code::BarHoles, joined.clone(), tiled("14 reed, tile, reed, tile, 13 reed", ONE, two)),
+        Case::new(Code::BarHoles, joined.clone(), tiled("13 reed, tile, reed, tile, 13 reed", ONE, two)),
         Case::new(Code::HolesAstray, joined.clone(), tiled(ONE, "15 reed, tile, 13 reed", two)),
         Case::new(Code::MissingSize, joined.clone(), joined.replace("apart: 5 mm, ", "")),
         Case::new(Code::BadSize, joined.clone(), tiled(ONE, ONE, ", holes: 1")),
@@ -322,6 +379,34 @@ fn bars() -> Vec<Case> {
         Case::new(Code::BarHoles, ends("end bar", 2), ends("end bar", 1)),
         Case::new(Code::BarHoles, ends("box half", 2), ends("box half", 1)),
         Case::new(Code::MissingSize, barred("bar", "bar", two), barred("bar", "bar", "")),
+    ]
+}
+
+/// Rows that go through the same bars, whose holes are 8 mm apart: a bar that lies 2 mm farther along one of them leans
+/// by a quarter of that.
+fn rows() -> Vec<Case> {
+    let rows = |kind: &str, lists: &[&str], thin: &str| {
+        let strand = |(at, list): (usize, &&str)| format!("  - {{ name: row {at}, cord: line, beads: [{list}] }}\n");
+        let strands: String = lists.iter().enumerate().map(strand).collect();
+        let thin = format!("  thin: {{ shape: cube, size: {thin}, hole: 1 mm, colour: \"#c9d6d8\", mass: 0.1 g }}\n");
+        let holes = lists.len();
+        let bar = format!("bar: {{ kind: spacer bar, length: 3 mm, spacing: 8 mm, inside: 1 mm, holes: {holes} }}");
+        let wear = if kind == "bracelet" { "{ wrist: 146 mm, ease: 8 mm }" } else { "{ neck base: 170 mm }" };
+        let text = HEAD.replace("necklace", kind).replace("beads:\n", &format!("beads:\n{thin}"));
+        with_findings(&format!("{text}{strands}wear: {wear}\n"), &[&bar])
+    };
+    let round = |thin| rows("bracelet", &["14 reed, bar, thin, 14 reed", "14 reed, thin, bar, 14 reed"], thin);
+    // The outer row may be longer between the ends and the bar, and the inner one by 2 mm.
+    let swags = |inner: &str, outer: &str| rows("necklace", &[inner, outer], "1.9 mm");
+    let between = |reeds: u32, middle: &str| format!("{reeds} reed, bar, {middle}, bar, {reeds} reed");
+    let outer = || between(28, "reed, thin, reed");
+    let inner = |thin: &str| between(12, &format!("reed, {thin}, reed"));
+    let three = |middle| rows("necklace", &["20 reed, bar, thin, 20 reed", middle, "60 reed, bar, 60 reed"], "1.9 mm");
+    vec![
+        Case::new(Code::HolesAstray, round("1.9 mm"), round("2.1 mm")),
+        Case::new(Code::HolesAstray, swags(&inner("2 thin"), &outer()), swags(&inner("3 thin"), &outer())),
+        Case::new(Code::HolesAstray, swags(&inner("thin"), &outer()), swags(&outer(), &inner("thin"))),
+        Case::new(Code::BarHoles, three("36 reed, bar, 36 reed"), three("73 reed")),
     ]
 }
 

@@ -51,7 +51,7 @@ impl<'a> Group<'a> {
 
     /// `the inner strand measures 419 mm`.
     fn finished(self, strand: &Strand) -> String {
-        let measures = self.teller.ruler(strand.finished + strand.slack);
+        let measures = self.teller.ruler(strand.finished + strand.told_slack().unwrap_or_default());
         format!("{} measures {measures}", name(self.ends.design, strand))
     }
 
