@@ -88,10 +88,9 @@ codes! {
          distance, 14.5 degrees: what leans more is seen to be aslant, and beads gape beside it (common practice, no \
          source); rows of unlike lengths are compared by their shares. Round a neck an outer row may be longer between two \
          bars, as swags are, but an inner one no longer than the next by more than that quarter. \
-         A bead with several holes also holds its strands as far apart as its holes are. Strands are hung each by itself, and are not solved together where a bead joins them. So that the drawing is \
-         true, the bead must lie on both strands where its holes are: |distance of its places on the two strands - apart| \
-         may be 1 mm (an assumption). Beyond it one strand hangs slack or the other is drawn aside, by how much is not \
-         worked out.";
+         What is shared is rigid, and strands that share it hang, lie on the neck and are laid out together. Where they come to no \
+         rest, or hang from one point, a bead may miss its holes: |distance of its places on the two strands - apart| may be \
+         1 mm (an assumption).";
     RetailFactor = "retail-factor", Advice,
         "Both factors of the price multiply the cost: cost = materials used + labour + overhead, which may be a \
          share of the two; for a shop cost x wholesale, for a wearer cost x retail, and not the shop's price times \

@@ -90,7 +90,7 @@ fn between(design: &Design, shared: Shared, group: &Sharers) -> Option<Remark> {
     Some(Remark::new(Code::BarHoles, headline).at(skipped.place).help(help))
 }
 
-/// Strands are hung each by itself: a bead that two of them share must lie on both where its holes are.
+/// A bead that two strands share must lie on both where its holes are: strands that come to no rest miss it.
 fn astray(design: &Design, drape: &Drape, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
     let Shared::Bead(bead) = shared else { return None };
     let abreast = rows(design);
