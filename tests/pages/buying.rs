@@ -7,8 +7,8 @@ use festoon::materials::render::words::{amount, left};
 use festoon::materials::{Article, Materials, Order, materials};
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
 use festoon::paint::{outline, style};
-use festoon::sheet::figure::Scale;
 use festoon::sheet::Style;
+use festoon::sheet::figure::Scale;
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 
