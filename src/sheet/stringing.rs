@@ -152,11 +152,13 @@ fn strands(sheet: &Sheet<'_>, alike: &[usize], flow: &mut Flow, stencils: &mut S
     let mut opening = vec![head(sheet, alike, width)];
     opening.extend(chart_lines(&chart::text(design, strand), width));
     opening.push(Block::stack([Type::SMALL.paragraph(&english::counts(design, strand), width), Block::gap(2.0)], 0.0));
-    let mut lines = row.lines.into_iter();
-    let first = lines.next().unwrap_or_default();
-    open(flow, opening, first, sheet.room().height);
+    let mut lines = row.lines;
+    // What it measures stays with the end of the row.
+    let last = Block::stack(lines.pop().into_iter().chain([checks]), LINES_APART);
+    let mut blocks = lines.into_iter().chain([last]);
+    open(flow, opening, blocks.next().unwrap_or_default(), sheet.room().height);
     flow.scaled(SCALE.to_owned(), true);
-    for block in lines.chain([checks]) {
+    for block in blocks {
         flow.gap(LINES_APART);
         if block.height > flow.left() {
             flow.turn();

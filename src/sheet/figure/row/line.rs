@@ -28,6 +28,9 @@ const LEAD: f64 = 7.0;
 const SHORTEST: f64 = 14.0;
 /// Share of a line below which the last one is made longer.
 const LEAST_LAST: f64 = 0.33;
+/// Share of a line at its end in which it may end beside bare cord or between runs, and where a repeat begins.
+const NEAR: f64 = 0.2;
+const FAR: f64 = 0.25;
 /// Into how many steps a line is divided to find the shortest equal ones.
 const STEPS: u8 = 24;
 /// How many beads of a run that fills its line stand with bare cord on the next.
@@ -109,21 +112,24 @@ fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
     }
 }
 
-/// Where to end a line that has room up to a span: the last place within a share of the line beside
-/// bare cord, or else where no run goes on and no finding, such as a cap, is parted from what it faces.
+/// Where to end a line that has room up to a span: near its end beside bare cord, or where a repeat begins, or else where no
+/// run goes on and no finding, such as a cap, is parted from what it faces.
 fn last_place(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
-    const SHARE: f64 = 0.15;
-    let mut left = SHARE * room;
-    let is_near = |cut: &usize| {
-        let near = left >= 0.0;
-        left -= spans[cut - 1].length();
-        near
+    let near = |share: f64| {
+        let mut left = share * room;
+        let is_near = move |cut: &usize| {
+            let near = left >= 0.0;
+            left -= spans[cut - 1].length();
+            near
+        };
+        (from + 1..=at).rev().take_while(is_near)
     };
-    let near: Vec<usize> = (from + 1..=at).rev().take_while(is_near).collect();
-    let beside_bare = |cut: &&usize| spans[**cut].is_bare() || spans[**cut - 1].is_bare();
+    let beside_bare = |cut: &usize| spans[*cut].is_bare() || spans[*cut - 1].is_bare();
     let parts_facing = |cut: usize| spans[cut].faces(false) || spans[cut - 1].faces(true);
-    let between_runs = |cut: &&usize| spans[**cut].run.0 == 0 && !spans[**cut].is_knot() && !parts_facing(**cut);
-    near.iter().find(beside_bare).or_else(|| near.iter().find(between_runs)).copied().unwrap_or(at)
+    let between_runs = |cut: &usize| spans[*cut].run.0 == 0 && !spans[*cut].is_knot() && !parts_facing(*cut);
+    let at_repeat = |cut: &usize| spans[*cut].opens && between_runs(cut);
+    let bare = near(NEAR).find(beside_bare);
+    bare.or_else(|| near(FAR).find(at_repeat)).or_else(|| near(NEAR).find(between_runs)).unwrap_or(at)
 }
 
 /// A line to draw.

@@ -47,9 +47,10 @@ pub struct Row {
 /// Draws the row of a strand in lines of a width.
 pub fn row(piece: &Piece, strand: usize, width: f64, stencils: &mut Stencils<'_>) -> Row {
     let (strand, starts) = (&piece.design.strands[strand], &piece.drape.strands[strand].starts);
-    let spans = span::spans(&piece.design, strand, starts);
+    let mut spans = span::spans(&piece.design, strand, starts);
     let lead = line::lead(&spans);
     let room = width - 2.0 * lead;
+    open(&piece.design, strand, &mut spans, room);
     let posts = Posts::new(&piece.design, strand);
     let mut row = Row { lines: Vec::new(), reduced: 0, unlettered: 0, elided: false };
     row.reduced = spans.iter().filter(|span| span.scale < 1.0).count();
@@ -112,19 +113,29 @@ struct Repeats {
     words: String,
 }
 
+/// Marks the spans with which repeats begin.
+fn open(design: &Design, strand: &Strand, spans: &mut [Span<'_>], room: f64) {
+    let row = Spans::new(design, spans, room);
+    let begin = |repeats: &Repeats| {
+        let [start, each] = [repeats.start, repeats.each];
+        (0..=repeats.times).map(|time| row.span(start + time * each)).collect::<Vec<_>>()
+    };
+    let opening: Vec<_> = row.repeats(strand).iter().flat_map(begin).collect();
+    for at in opening {
+        spans.get_mut(at).into_iter().for_each(|span| span.opens = true);
+    }
+}
+
 /// The row in parts: all of it, or without most of its longest repeats.
 fn parts<'a, 's>(design: &Design, strand: &Strand, spans: &'s [Span<'a>], room: f64) -> Vec<Part<'a, 's>> {
     let whole: f64 = spans.iter().map(Span::length).sum();
     if whole <= MOST_LINES * room {
         return vec![Part::Drawn(spans)];
     }
-    let things: Vec<usize> = (0..spans.len()).filter(|at| is_thing(&spans[*at])).collect();
-    let row = Spans { design, spans, things, room };
-    let mut repeats = Vec::new();
-    row.find(&chart::simple(&strand.chart), 0, &mut repeats);
+    let row = Spans::new(design, spans, room);
     let mut parts = Vec::new();
     let mut from = 0;
-    for elided in repeats.iter().filter_map(|repeats| row.elided(repeats)) {
+    for elided in row.repeats(strand).iter().filter_map(|repeats| row.elided(repeats)) {
         parts.push(Part::Drawn(&spans[from..elided.from]));
         from = elided.to;
         parts.push(Part::Elided(elided));
@@ -150,7 +161,19 @@ struct Spans<'a, 's> {
     room: f64,
 }
 
-impl Spans<'_, '_> {
+impl<'a, 's> Spans<'a, 's> {
+    fn new(design: &'s Design, spans: &'s [Span<'a>], room: f64) -> Self {
+        let things = (0..spans.len()).filter(|at| is_thing(&spans[*at])).collect();
+        Self { design, spans, things, room }
+    }
+
+    /// The outermost repeats of a strand.
+    fn repeats(&self, strand: &Strand) -> Vec<Repeats> {
+        let mut found = Vec::new();
+        self.find(&chart::simple(&strand.chart), 0, &mut found);
+        found
+    }
+
     /// Finds the outermost repeats of a list whose first thing has a number; inside a repeat only
     /// where one of them alone fills many lines.
     fn find(&self, phrases: &[Phrase], mut at: usize, found: &mut Vec<Repeats>) {

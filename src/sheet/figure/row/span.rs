@@ -93,13 +93,16 @@ pub struct Span<'a> {
     pub number: u32,
     /// Of a bead, how many of its kind stand before it in its run, and how many the run has.
     pub run: (u32, u32),
+    /// Whether a repeat begins with it, or what comes after the last of one.
+    pub opens: bool,
 }
 
 impl<'a> Span<'a> {
     fn new(thing: Thing<'a>, from: f64, cord: f64) -> Self {
         let half = cord / 2.0;
         let reach = Reach { aside: half, ..Reach::default() };
-        Self { thing, from, cord, before: half, after: half, reach, scale: 1.0, hang: 0.0, number: 0, run: (0, 0) }
+        let (number, run, opens) = (0, (0, 0), false);
+        Self { thing, from, cord, before: half, after: half, reach, scale: 1.0, hang: 0.0, number, run, opens }
     }
 
     fn bare(from: f64, cord: f64, loose: bool, outer: bool) -> Self {
