@@ -24,6 +24,7 @@ mod refill;
 mod round;
 mod row;
 mod rows;
+mod settling;
 mod shaping;
 mod shelf;
 mod sound;

@@ -20,6 +20,7 @@ use super::finding::Finding;
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
 use super::round::{Row, Stock};
 use super::row;
+use super::settling::settle;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
 use super::spring::{self, Spring};
@@ -135,22 +136,6 @@ fn filled(strand: &pattern::Strand, settle: Settle, list: &List<'_>, times: u32)
     // Of a row that goes round its wearer the count is the nearest, whatever it is that fills it.
     let nearest = strand.length.is_none().then(Vec::new);
     list.filled(times).or(nearest).filter(|_| fills).map(|ones| Fill { times, ones, leave })
-}
-
-/// How the beads come to rest; without a word, they slide on a strand of a stated length and fill
-/// one without. What hangs in a link of chain does not slide: it stays where links or spaces before it say.
-fn settle(strand: &pattern::Strand, cord: &Cord) -> Settle {
-    let unsaid = if strand.length.is_some() { Settle::Slide } else { Settle::Fill };
-    let settle = strand.settle.as_ref().map_or(unsaid, |at| at.value);
-    let stays = settle == Settle::Slide && cord.kind == CordKind::Chain && says_where(&strand.beads.value);
-    if stays { Settle::Fixed } else { settle }
-}
-
-/// Whether links or spaces say where in a list things hang.
-fn says_where(items: &[At<Item>]) -> bool {
-    items.iter().any(|item| {
-        matches!(item.value, Item::Links(_) | Item::Space(_)) || item.value.lists().into_iter().any(says_where)
-    })
 }
 
 /// The length that is asked for, with a size's change.

@@ -26,6 +26,15 @@ fn load() -> Vec<Case> {
     ]
 }
 
+/// A bracelet tires no neck.
+#[test]
+fn a_heavy_piece_tires_what_it_hangs_on() {
+    let heavy = bracelet("{ wrist: 150 mm, ease: 10 mm }").replace("0.27 g", "6 g");
+    let remarks = made(&heavy).1;
+    let heavy = remarks.iter().find(|remark| remark.code == Code::HeavyPiece).unwrap();
+    assert!(heavy.headline.ends_with("may tire the arm"), "{}", heavy.headline);
+}
+
 /// The sound pattern on wire, closed in some way.
 fn crimped(ends: &str) -> String {
     let text =
