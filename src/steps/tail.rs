@@ -9,7 +9,7 @@ use super::side::Side;
 use crate::design::{Bit, Design, Strand, What};
 use crate::pattern::Settle;
 use crate::trade::packing::packing_ratio;
-use crate::trade::usual::HIDDEN;
+use crate::trade::usual::{GRIP, HIDDEN};
 use crate::units::Length;
 
 /// Through how much of the row beside its end a tail goes.
@@ -28,13 +28,21 @@ pub fn hides(design: &Design, strand: &Strand, side: Side) -> Hides {
     if strand.settle != Settle::Fill || way(design, strand, side) != Way::Crimped {
         return Hides::Nowhere;
     }
-    let tail = strand.tail(end(strand, side), design);
     let mut row: Vec<_> = strand.bits().collect();
     if side != Side::Last {
-        return through(&row, tail, design, strand);
+        return through(&row, strand.tail(end(strand, side), design), design, strand);
+    }
+    if hidden(design, strand) == Length::ZERO {
+        return Hides::Nowhere;
     }
     row.reverse();
-    through(&row, tail.min(HIDDEN), design, strand)
+    through(&row, hidden(design, strand), design, strand)
+}
+
+/// How much of the last tail goes on into the beads: as much as holds by itself, where enough is left to pull by.
+pub fn hidden(design: &Design, strand: &Strand) -> Length {
+    let tail = strand.tail(end(strand, Side::Last), design);
+    if tail > GRIP { (tail - GRIP).min(HIDDEN) } else { Length::ZERO }
 }
 
 /// How far along a row from its end so much of a tail goes.

@@ -7,9 +7,8 @@ use crate::design::{Finding, Index};
 use crate::pattern::{CordKind, FindingKind, Kind};
 use crate::steps::ends::end;
 use crate::steps::side::Side;
-use crate::steps::tail::Hides;
+use crate::steps::tail::{Hides, hidden};
 use crate::steps::tools::crimping_pliers;
-use crate::trade::usual;
 use crate::units::Length;
 
 impl Group<'_> {
@@ -60,12 +59,7 @@ impl Group<'_> {
 
     /// As much of the last tail as holds by itself.
     fn held(self) -> String {
-        let strand = self.ends.strand;
-        let tail = strand.tail(end(strand, Side::Last), self.ends.design).min(usual::HIDDEN);
-        match tail > Length::ZERO {
-            true => format!("through about {} of beads", self.teller.ruler(tail)),
-            false => "into the beads as far as it reaches".to_owned(),
-        }
+        format!("through about {} of beads", self.teller.ruler(hidden(self.ends.design, self.ends.strand)))
     }
 
     /// How much of the cord goes on beyond the first end.
@@ -109,6 +103,9 @@ impl Group<'_> {
                 format!("Wind the strand {} times round, as it will be worn, so that it will close. ", design.rounds())
             }
             (true, _) if design.is_ring() => "Hold the strand in a round, so that it will close. ".to_owned(),
+            (true, _) if !design.passages(self.ends.strand).is_empty() => {
+                "Lay all strands in a round, as they will be worn, so that they will drape together. ".to_owned()
+            }
             (true, Kind::Necklace | Kind::Strap) => {
                 "Coil the strand one and a half turns, so that it will drape. ".to_owned()
             }

@@ -278,15 +278,18 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
 pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
     let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
-    let with = match (has(|what| *what == What::Knot), has(|what| matches!(what, What::Finding(_)))) {
+    let dangles = strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)) && bit.length() > 0.0);
+    let knotted = has(|what| *what == What::Knot);
+    let with = match (knotted, dangles || has(|what| matches!(what, What::Finding(_)))) {
         (true, _) => " with their knots",
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };
     let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
     format!(
-        "The beads{with} measure {}, likely within {}{bias}.",
+        "The beads{with} measure {}, likely within {}{}{bias}.",
         units.ruler(strand.beaded()),
-        units.margin(strand.spread(design).max(LEAST_SPREAD))
+        units.margin(strand.spread(design).max(LEAST_SPREAD)),
+        if knotted { " where knots are as long as told" } else { "" }
     )
 }
