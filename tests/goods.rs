@@ -22,6 +22,8 @@ mod rows;
 mod stash;
 #[path = "goods/steps.rs"]
 mod steps;
+#[path = "goods/tails.rs"]
+mod tails;
 #[path = "goods/told.rs"]
 mod told;
 #[path = "goods/worked.rs"]

@@ -2,13 +2,13 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use super::chain::places;
 use super::light::{Ink, toned};
 use super::wire::wire;
 use crate::design::Cord;
 use crate::geometry::Point;
-use crate::geometry::path::after;
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
-use crate::paint::outline::{curve, ellipse, polyline};
+use crate::paint::outline::{curve, ellipse, line, mapped, polyline, rounded_rect};
 use crate::pattern::CordKind;
 
 /// A cord along a path, so many mm thick.
@@ -39,7 +39,7 @@ pub fn beside(path: &[Point], aside: f64) -> Vec<Point> {
     (0..path.len()).map(moved).collect()
 }
 
-fn line(outline: &[Step], colour: Rgb, width: f64, dashes: Vec<f64>) -> Mark {
+fn stroked(outline: &[Step], colour: Rgb, width: f64, dashes: Vec<f64>) -> Mark {
     let round = !dashes.is_empty();
     let stroke = Stroke { dashes, round, ..Stroke::new(colour, width) };
     Mark::Shape { outline: outline.to_vec(), fill: None, stroke: Some(stroke) }
@@ -47,35 +47,38 @@ fn line(outline: &[Step], colour: Rgb, width: f64, dashes: Vec<f64>) -> Mark {
 
 /// Lines on top of each other, each with its tone and its share of the thickness.
 fn layered<const N: usize>(outline: &[Step], thick: f64, layers: [(Rgb, f64, f64); N]) -> Vec<Mark> {
-    let layer = |(colour, tone, share)| line(outline, toned(colour, tone), thick * share, Vec::new());
+    let layer = |(colour, tone, share)| stroked(outline, toned(colour, tone), thick * share, Vec::new());
     layers.into_iter().map(layer).collect()
 }
 
 /// No shine along it but the twist across it.
 fn plied(outline: &[Step], thick: f64, colour: Rgb) -> Vec<Mark> {
     let mut marks = layered(outline, thick, [(colour, -0.5, 1.0), (colour, 0.0, 0.7)]);
-    marks.push(line(outline, toned(colour, 0.3), thick * 0.6, vec![thick * 0.4, thick * 1.1]));
+    marks.push(stroked(outline, toned(colour, 0.3), thick * 0.6, vec![thick * 0.4, thick * 1.1]));
     marks
 }
 
-/// Fine chain: links on their face with links on edge between.
+/// Wire of a chain's links, as a share of the chain's diameter.
+const LINK_WIRE: f64 = 0.27;
+/// By how much a link lengthens a chain of which the pattern does not say it, as a share of its diameter.
+const LINK: f64 = 1.2;
+
+/// Chain: links on their face and on edge by turns, each by its inside on from the last.
 fn chain(path: &[Point], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
-    let colour = cord.colour;
-    let (dark, bright) = match ink {
-        Ink::Outline => (Rgb::BLACK, Rgb::WHITE),
-        _ => (toned(ink.tone(colour), -0.5), toned(ink.tone(colour), 0.2)),
-    };
-    // Every other link lies on its face. Round ends make ovals of the dashes, longer by their width.
-    let pair = cord.link.map_or(thick * 2.4, |link| 2.0 * link.value() * thick / cord.diameter.value());
-    let face = (pair * 2.0 / 3.0 - thick).max(thick * 0.1);
-    let links = || vec![face, pair - face];
-    // A quarter of a pair on is the middle of its first link.
-    let faces = polyline(&after(path, (pair / 2.0 - face) / 2.0));
-    vec![
-        line(&polyline(path), dark, thick * 0.45, Vec::new()),
-        line(&faces, dark, thick, links()),
-        line(&faces, bright, thick * 0.55, links()),
-    ]
+    let inside = cord.link.map_or(thick * LINK, |link| link.value() * thick / cord.diameter.value());
+    let wire = LINK_WIRE * thick;
+    let ring =
+        |along: f64, across: f64| rounded_rect(Point::new(-wire / 2.0, -across / 2.0), along, across, across / 2.0);
+    let face = ring(inside + wire, (thick - wire).min(inside + wire));
+    let edge = line(Point::new(-wire / 2.0, 0.0), Point::new(inside + wire / 2.0, 0.0));
+    let (mut faces, mut edges) = (Vec::new(), Vec::new());
+    for (number, (at, angle)) in places(path, inside).into_iter().enumerate() {
+        let (along, aside) = (Point::towards(angle), Point::towards(angle).left());
+        let put = |outline| mapped(outline, |point: Point| at + along * point.x + aside * point.y);
+        if number % 2 == 0 { faces.extend(put(&face)) } else { edges.extend(put(&edge)) }
+    }
+    let links = |outline: &[Step]| self::wire(outline, wire, cord.colour, ink);
+    [links(&edges), links(&faces)].concat()
 }
 
 /// A knot about its middle, so many mm along the cord and across it.

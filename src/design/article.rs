@@ -4,7 +4,7 @@ use crate::paint::mark::Rgb;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, seeds, usual};
+use crate::trade::{densities, gauges, metals, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
@@ -176,7 +176,8 @@ fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
 /// Refuses beads whose sizes contradict one another.
 fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
     let row = bead.bores.map_or(Length::ZERO, |bores| bores.apart * f64::from(bores.count - 1));
-    let wrong = if bead.bores.is_some_and(|bores| bores.apart <= *bead.hole) || row + *bead.hole >= bead.across {
+    let crowd = |bores: Bores| bores.apart <= *bead.hole || row + *bead.hole >= bead.across;
+    let wrong = if bead.bores.is_some_and(crowd) {
         let headline = format!("bead {}: its holes do not lie side by side within {}", bead.id, bead.across);
         Some((headline, "check `hole`, `apart` and the size across the holes"))
     } else if bead.hole.value() >= bead.across.value() * 0.95 {
@@ -213,7 +214,7 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         coil: coil(id, place, written, context)?,
         link: link(id, written, context),
         needle: written.needle.is_some_and(|answer| answer.0),
-        colour: written.colour.map_or_else(|| cord_colour(written.kind), |colour| colour.0),
+        colour: written.colour.map_or_else(|| cord_colour(written), |colour| colour.0),
         sold: written.sold.as_ref().and_then(|sold| cord_sold(sold, written, diameter, context)),
         place,
     })
@@ -269,9 +270,11 @@ const fn cord_density(kind: CordKind) -> f64 {
     }
 }
 
-const fn cord_colour(kind: CordKind) -> Rgb {
-    match kind {
-        CordKind::Wire | CordKind::MemoryWire | CordKind::Chain => Rgb(0xb9, 0xb6, 0xae),
+/// The colour of a cord's kind: of a chain that of the metal that its name says.
+fn cord_colour(written: &pattern::Cord) -> Rgb {
+    match written.kind {
+        CordKind::Chain => written.name.as_deref().and_then(metals::colour).unwrap_or(metals::PLAIN),
+        CordKind::Wire | CordKind::MemoryWire => Rgb(0xb9, 0xb6, 0xae),
         CordKind::Thread | CordKind::Silk => Rgb(0xd8, 0xcf, 0xbc),
         CordKind::Leather => Rgb(0x5b, 0x43, 0x32),
         CordKind::Elastic => Rgb(0xd5, 0xd9, 0xdc),

@@ -87,6 +87,15 @@ pub struct Sharer {
     pub through: u64,
 }
 
+/// Where a strand goes through something that it shares with others.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Passage {
+    /// Which of all that is shared ([`Design::shared`]), and how many of them the strand has passed.
+    pub of: [usize; 2],
+    /// How far its hole is from the first strand's, in mm.
+    pub across: f64,
+}
+
 /// Strands that share something, in their order.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sharers(pub Vec<Sharer>);
@@ -130,6 +139,22 @@ impl Design {
         let mut groups = through.chunks(bores.count as usize).filter(|group| group.len() > 1);
         let hole = groups.find_map(|group| group.iter().position(|other| std::ptr::eq(*other, strand)))?;
         Some(hole + 1)
+    }
+
+    /// Where a strand goes through what it shares with others: train, bit and passage, from its first end.
+    #[must_use]
+    pub fn passages(&self, strand: &Strand) -> Vec<(usize, usize, Passage)> {
+        let mut passages = Vec::new();
+        for (group, (shared, bores, sharers)) in self.shared().enumerate() {
+            let hole = sharers.0.iter().position(|sharer| std::ptr::eq(&self.strands[sharer.strand], strand));
+            let Some(hole) = hole.filter(|_| sharers.0.len() > 1) else { continue };
+            let trains = strand.trains.iter().enumerate();
+            let bits = trains.flat_map(|(train, of)| of.bits.iter().enumerate().map(move |(at, bit)| (train, at, bit)));
+            let through = bits.filter(|(.., bit)| shared.is(&bit.what)).enumerate();
+            let across = hole as f64 * bores.apart.value();
+            passages.extend(through.map(|(nth, (train, bit, _))| (train, bit, Passage { of: [group, nth], across })));
+        }
+        passages
     }
 
     /// What a bit of a strand is, where the strand shares it with others, and its holes.

@@ -14,6 +14,8 @@ pub struct Colourway {
     pub chosen: bool,
     /// The colours of the design's beads, in their order.
     pub colours: Vec<Rgb>,
+    /// What those of them that it names anew are called in it, by their letters.
+    pub names: Vec<(String, String)>,
 }
 
 /// Every colourway, the beads' own colours first; nothing where the pattern names no other.
@@ -25,8 +27,18 @@ pub fn colourways(pattern: &Pattern, design: &Design, choice: &Choice) -> Vec<Co
         name: name.map(str::to_owned),
         chosen: name == choice.colourway.as_deref(),
         colours: design.beads.iter().filter_map(|bead| colour(pattern, &bead.id, name)).collect(),
+        names: design
+            .beads
+            .iter()
+            .filter_map(|bead| Some((bead.letter.clone(), renamed(pattern, &bead.id, name?)?)))
+            .collect(),
     };
     if all.len() > 1 { all.into_iter().map(way).collect() } else { Vec::new() }
+}
+
+/// What a bead is called in a colourway that names it anew.
+fn renamed(pattern: &Pattern, id: &str, way: &str) -> Option<String> {
+    pattern.colourways.as_ref()?.get(way)?.get(id)?.name.clone()
 }
 
 /// A bead's colour in a colourway, or its own.

@@ -24,6 +24,7 @@ mod refill;
 mod round;
 mod row;
 mod rows;
+mod settling;
 mod shaping;
 mod shelf;
 mod sound;
@@ -43,7 +44,7 @@ use crate::source::At;
 use crate::units::Money;
 
 pub use assorted::{Assorted, Held, Pack};
-pub use bars::{Bores, Shared, Sharer, Sharers};
+pub use bars::{Bores, Passage, Shared, Sharer, Sharers};
 pub use colourway::{Colourway, colourways};
 pub use entries::{Entries, Index, nth};
 pub use finding::Finding;

@@ -131,7 +131,8 @@ pub struct Fill {
     /// How often its list is strung.
     pub times: u32,
     /// Bits of the strand's first train that are one repeat, the last but one where there are several; in
-    /// a mirror one on each side.
+    /// a mirror one on each side. None where what fills the strand is no such repeat, and the count comes nearest to
+    /// the wearer.
     pub ones: Vec<Range<usize>>,
     /// Cord that the pattern leaves bare beside it.
     pub leave: Length,

@@ -48,7 +48,7 @@ pub fn hang_apart(strands: &mut [Strand], by: Length) {
 }
 
 fn refill(strand: &mut Strand, times: u32) -> Option<()> {
-    let fill = strand.fill.clone().filter(|_| times > 0)?;
+    let fill = strand.fill.clone().filter(|fill| times > 0 && !fill.ones.is_empty())?;
     let [train] = strand.trains.as_mut_slice() else { return None };
     let before = train.length();
     // The last first, so that the places of the others stay as they are.

@@ -20,6 +20,7 @@ use super::finding::Finding;
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
 use super::round::{Row, Stock};
 use super::row;
+use super::settling::settle;
 use super::shelf::Shelf;
 use super::spot::{self, Spot};
 use super::spring::{self, Spring};
@@ -57,7 +58,7 @@ pub fn strand(
     let take_up = take_up(&shelf.cords[cord], legs);
     let end = knot_end(end, take_up, shelf);
     let ends = [if legs > 1 { hitch(&shelf.cords[cord]) } else { end.clone() }, end];
-    let settle = settle(strand);
+    let settle = settle(strand, &shelf.cords[cord]);
     let length = target(strand, settle, made_to, list.has_fill(), context)?;
     let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
     let takes = first_takes + last_takes;
@@ -116,7 +117,7 @@ pub fn strand(
         chart: list.chart(fill),
         place: strand.name.place,
         length_place: strand.length.as_ref().map_or(strand.name.place, |at| at.place),
-        fill: filled(strand, &list, fill),
+        fill: filled(strand, settle, &list, fill),
     })
 }
 
@@ -129,17 +130,12 @@ fn slack(row: &Row<'_>, trains: &[Train], room: Length) -> Length {
 }
 
 /// The repeat that fills a row bead to bead.
-fn filled(strand: &pattern::Strand, list: &List<'_>, times: u32) -> Option<Fill> {
+fn filled(strand: &pattern::Strand, settle: Settle, list: &List<'_>, times: u32) -> Option<Fill> {
     let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
-    let fills = settle(strand) == Settle::Fill && list.has_fill();
-    list.filled(times).filter(|_| fills).map(|ones| Fill { times, ones, leave })
-}
-
-/// How the beads come to rest; without a word, they slide on a strand of a stated length and fill
-/// one without.
-fn settle(strand: &pattern::Strand) -> Settle {
-    let unsaid = if strand.length.is_some() { Settle::Slide } else { Settle::Fill };
-    strand.settle.as_ref().map_or(unsaid, |at| at.value)
+    let fills = settle == Settle::Fill && list.has_fill();
+    // Of a row that goes round its wearer the count is the nearest, whatever it is that fills it.
+    let nearest = strand.length.is_none().then(Vec::new);
+    list.filled(times).or(nearest).filter(|_| fills).map(|ones| Fill { times, ones, leave })
 }
 
 /// The length that is asked for, with a size's change.

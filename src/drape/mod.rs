@@ -5,6 +5,7 @@
 //! [`fall`] for pieces whose ends are in front, `twist` for torsades, [`Press`] for strands that touch, [`ring`] for pieces that close round a wrist and [`taut`](crate::geometry::taut) for
 //! how they lie there.
 
+mod bar;
 pub mod body;
 pub mod chain;
 pub mod clearance;
@@ -18,9 +19,11 @@ pub mod slide;
 mod strand;
 mod twist;
 
+pub use body::Closed;
 pub use contact::{Press, Unrest};
 pub use strand::{Fault, clearance as clearance_of, hang, hang_alone};
 
+use crate::design::Design;
 use crate::geometry::{Point, Point3};
 use body::skin::Skin;
 
@@ -187,6 +190,15 @@ pub fn on_way(spots: &[Spot], station: f64) -> Option<(Point3, Point3)> {
     let (from, to) = (spots.get(next.checked_sub(1)?)?, spots.get(next)?);
     let share = (station - from.station) / (to.station - from.station);
     Some((from.at.between(to.at, share), (to.at - from.at).unit()?))
+}
+
+/// A hung necklace laid closed on a table in an easy curve; nothing of a piece that does not close behind a neck.
+#[must_use]
+pub fn lay_closed(design: &Design, drape: &Drape) -> Option<Closed> {
+    match &design.twist {
+        Some(twist) => twist::closed(design, twist),
+        None => body::closed(design, drape),
+    }
 }
 
 /// Sorts stations; those that rounding alone tells apart count once.

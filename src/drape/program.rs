@@ -14,8 +14,12 @@ use clarabel::solver::{
     DefaultSettings, DefaultSolver, IPSolver, NonnegativeConeT, SecondOrderConeT, SolverStatus, SupportedConeT,
 };
 
-/// Weights pull against this axis.
-pub const UP: usize = 1;
+/// The direction straight down.
+pub const fn down<const D: usize>() -> [f64; D] {
+    let mut down = [0.0; D];
+    down[1] = -1.0;
+    down
+}
 
 /// A joint.
 #[derive(Clone, Copy, Debug)]
@@ -24,6 +28,8 @@ pub struct Node<const D: usize> {
     pub at: [f64; D],
     /// What it weighs in N.
     pub weight: f64,
+    /// The unit vector along which its weight pulls.
+    pub down: [f64; D],
     /// Along which axes it is held.
     pub held: [bool; D],
 }
@@ -156,8 +162,8 @@ impl<const D: usize> Net<D> {
         let mut linear = vec![price; columns.count + rows];
         for (node, free) in self.nodes.iter().zip(&columns.of) {
             for (axis, column) in free.iter().enumerate() {
-                let weight = if axis == UP { node.weight / mean } else { 0.0 };
-                column.iter().for_each(|column| linear[*column] = weight - pull * node.at[axis]);
+                let rise = -node.down[axis] * node.weight / mean;
+                column.iter().for_each(|column| linear[*column] = rise - pull * node.at[axis]);
             }
         }
         let places: Vec<usize> = if pull > 0.0 { (0..columns.count).collect() } else { Vec::new() };
@@ -217,7 +223,7 @@ impl<const D: usize> Net<D> {
     pub fn imbalance(&self, rows: &[Row<D>], round: &Round<D>) -> f64 {
         let mut forces: Vec<[f64; D]> = vec![[0.0; D]; self.nodes.len()];
         for (force, node) in forces.iter_mut().zip(&self.nodes) {
-            force[UP] = -node.weight;
+            *force = node.down.map(|share| share * node.weight);
         }
         for (tie, tension) in self.ties.iter().zip(&round.tensions) {
             let [one, other] = tie.ends.map(|end| self.nodes[end].at);

@@ -15,7 +15,7 @@ use std::f64::consts::TAU;
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Link, Unhung, solve};
-use super::{Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, contact, slide, sort_places};
+use super::{Closed, Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, contact, slide, sort_places};
 use crate::design::{Design, Strand, Twist, What};
 use crate::geometry::twist::Lay;
 use crate::geometry::{Point, Point3};
@@ -79,11 +79,24 @@ fn hung_line(links: &[Link], hanging: &Hanging) -> Vec<Spot> {
 
 /// The line on the neck made the strands that lie round it; all hang as low as it does.
 fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
-    let line = worn.lines.first().cloned().unwrap_or_default();
     let drop = worn.drops.first().copied().unwrap_or_default();
-    let axis = Axis::new(&line);
-    worn.lines = (0..design.strands.len()).map(|at| Winding::new(design, twist, at).way(&axis)).collect();
+    worn.lines = wound(design, twist, worn.lines.first().map_or(&[], Vec::as_slice));
     worn.drops = vec![drop; design.strands.len()];
+}
+
+/// The ways of the strands round a line.
+fn wound(design: &Design, twist: &Twist, line: &[Spot]) -> Vec<Vec<Spot>> {
+    let axis = Axis::new(line);
+    (0..design.strands.len()).map(|at| Winding::new(design, twist, at).way(&axis)).collect()
+}
+
+/// Twisted strands laid closed; nothing of what does not close behind a neck.
+pub fn closed(design: &Design, twist: &Twist) -> Option<Closed> {
+    let chains: Vec<_> =
+        design.strands.iter().map(|strand| Chain::new(design, strand, &slide::middles(strand))).collect();
+    let links = line(chains.iter(), twist.length().value());
+    let closed = body::closed_as_one(design, &links, 0.5 * twist.thickness().value())?;
+    Some(Closed { lines: wound(design, twist, closed.lines.first()?), ..closed })
 }
 
 /// A line with a frame at each of its spots.

@@ -25,18 +25,6 @@ pub fn along(path: &[Point], distance: f64) -> Option<Point> {
     path.last().copied()
 }
 
-/// What is left of a path beyond a distance along it; its last point where nothing is.
-#[must_use]
-pub fn after(path: &[Point], distance: f64) -> Vec<Point> {
-    let mut walked = 0.0;
-    let beyond = path.windows(2).position(|ends| {
-        walked += ends[0].distance(ends[1]);
-        walked > distance
-    });
-    let rest = beyond.map_or(path.len(), |at| at + 1);
-    along(path, distance).into_iter().chain(path[rest..].iter().copied()).collect()
-}
-
 /// The sides of a ring of corners, the last from its end back to its start.
 pub fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
     ring.iter().copied().zip(ring.iter().copied().cycle().skip(1))
@@ -86,10 +74,6 @@ mod tests {
         assert_eq!(along(&HOOK, 9.0), Some(Point::new(6.0, 3.0)));
         assert_eq!(along(&HOOK, 99.0), Some(Point::new(6.0, 6.0)));
         assert_eq!(along(&[], 1.0), None);
-        assert_eq!(after(&HOOK, 0.0), HOOK);
-        assert_eq!(after(&HOOK, 9.0), [Point::new(6.0, 3.0), Point::new(6.0, 6.0)]);
-        assert_eq!(after(&HOOK, 99.0), [Point::new(6.0, 6.0)]);
-        assert_eq!(after(&[], 1.0), []);
     }
 
     /// A second way to tell: the angles under which the sides are seen add up to a whole turn from

@@ -1,6 +1,7 @@
 //! Beads that are bought with others: how many packs hold enough of each kind, and what each leaves over.
 //!
-//! A graduated strand holds so many of each size: as many are bought as the size asks for that runs out first. In a
+//! A graduated strand holds so many of each size: as many are bought as the size asks for that runs out first, and what
+//! they leave over is spare: no strand is bought for the sake of spare beads (common practice, no source). In a
 //! bag of a mix nothing is promised. If each of its n beads is of a kind with that kind's share p, the number of the
 //! kind is binomial, with the mean n p and the standard deviation √(n p (1 − p)) (any handbook of statistics). As many
 //! bags are bought as leave that number at least what is wanted when it falls three deviations below its mean:

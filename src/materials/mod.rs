@@ -131,11 +131,18 @@ impl Article {
         }
     }
 
-    /// Its name with those of the findings that come with it: `toggle ring and toggle bar`.
+    /// Its name with those of the findings that come with it, where they have their own: `toggle ring and toggle bar`,
+    /// but `slide clasp` of two halves that are both called so.
     #[must_use]
     pub fn whole_name(self, design: &Design) -> String {
         let with = need::companions(design, self).map(|at| design.findings[at].name.as_str());
-        std::iter::once(self.name(design)).chain(with).collect::<Vec<_>>().join(" and ")
+        let mut names: Vec<&str> = Vec::new();
+        for name in std::iter::once(self.name(design)).chain(with) {
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        names.join(" and ")
     }
 
     /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,
@@ -181,6 +188,16 @@ pub struct Line {
     pub from: Option<String>,
     /// With what it is bought, of a bead that is bought with others; that has a line of its own.
     pub within: Option<Within>,
+}
+
+impl Line {
+    /// Buys it with others: spare is no more than what is left over.
+    fn bought_within(&mut self, within: &Within) {
+        if let Amount::Count(spare) = self.spare {
+            self.spare = Amount::Count(spare.min(within.left_over));
+        }
+        self.within = Some(within.clone());
+    }
 }
 
 /// What to buy of one article.
@@ -270,7 +287,8 @@ pub fn of(pool: &Pool<'_>, order: &Order) -> Materials {
 fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let mut cuttings = Vec::new();
     let stock = &pool.stock;
-    let together = |at| assorted::line(stock, at, &|bead| pool.wanted(bead, order), &order.stash);
+    let wanted = |bead, at: Index<Assorted>| pool.wanted(bead, &stock.assorted[at], order);
+    let together = |at| assorted::line(stock, at, &|bead| wanted(bead, at), &order.stash);
     let together: Vec<_> = stock.assorted.indices().map(together).collect();
     let line = |article| {
         if let Article::Assorted(at) = article {
@@ -289,7 +307,7 @@ fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
     let mut lines: Vec<_> = Article::all(stock).filter(bought).map(line).collect();
     for (bead, within) in together.iter().flat_map(|(_, within)| within) {
         let of_bead = lines.iter_mut().find(|line| line.article == Article::Bead(*bead));
-        of_bead.into_iter().for_each(|line| line.within = Some(within.clone()));
+        of_bead.into_iter().for_each(|line| line.bought_within(within));
     }
     (lines, cuttings)
 }

@@ -107,11 +107,15 @@ impl<'a> Pool<'a> {
         [need.count, need.spare + order.spare_of(article, need.count - need.bagged)]
     }
 
-    /// How many of a bead the pieces take, and how many of need and spare are not in hand.
+    /// How many of a bead the pieces take, and how many are bought with others that are not in hand: of a strand no
+    /// spare but those that kits hold, for no whole strand is bought for the sake of one.
     #[must_use]
-    pub fn wanted(&self, bead: Index<Bead>, order: &Order) -> [u64; 2] {
-        let [need, spare] = self.needed(Article::Bead(bead), order);
-        [need, (need + spare).saturating_sub(order.stash.count(Article::Bead(bead)))]
+    pub fn wanted(&self, bead: Index<Bead>, within: &Assorted, order: &Order) -> [u64; 2] {
+        let article = Article::Bead(bead);
+        let [need, spare] = self.needed(article, order);
+        let packed = self.needs.get(&article).map_or(0, |need| need.spare);
+        let spare = if within.is_mix() { spare } else { packed };
+        [need, (need + spare).saturating_sub(order.stash.count(article))]
     }
 
     fn cut(&mut self, batch: &Batch<'_>, same: &BTreeMap<Article, Article>) {

@@ -51,6 +51,9 @@ pub struct StrandMeasures {
     /// What that would be in words, where it is more than half a bead.
     #[serde(skip)]
     pub bias: Option<Bias>,
+    /// How many knots are tied among what is strung.
+    #[serde(skip)]
+    pub knots: u32,
     pub bare_mm: f64,
     /// Cord beyond all bare cord that the beads take up when they are closed to a ring.
     pub slack_mm: f64,
@@ -252,6 +255,7 @@ fn strand(design: &Design, index: usize, hung: &Hung, way: &[Spot]) -> StrandMea
         beaded_spread_mm: strand.spread(design).value(),
         beaded_worst_mm: strand.worst_spread(design).value(),
         bias: strand.bias(design),
+        knots: strand.knots(),
         bare_mm: strand.bare().value(),
         slack_mm: strand.slack.value(),
         cut_mm: strand.cut().value(),

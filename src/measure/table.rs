@@ -37,8 +37,11 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
         ("cut", exact(strand.cut_mm, units)),
         ("mass", format!("{:.1} g", strand.mass_g)),
     ];
+    if strand.knots > 0 {
+        lines.insert(2, ("knots", strand.knots.to_string()));
+    }
     if strand.slack_mm > 0.0 {
-        lines.insert(4, ("in the round", format!("{} more cord", exact(strand.slack_mm, units))));
+        lines.insert(lines.len() - 2, ("in the round", format!("{} more cord", exact(strand.slack_mm, units))));
     }
     if let Some(twist) = &strand.twist {
         lines.push(("slack", mm(twist.slack_mm).tenths()));

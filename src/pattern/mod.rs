@@ -126,7 +126,8 @@ fn nowhere_defined(pattern: &Pattern, root: &Node, source: &Source) -> Option<Re
     if pattern.shelf.is_some() || !source.shelves().is_empty() {
         return None;
     }
-    let groups = [("beads", pattern.beads.is_unwritten()), ("cords", pattern.cords.is_unwritten())];
+    let beads = pattern.beads.is_unwritten() && pattern.strings_beads();
+    let groups = [("beads", beads), ("cords", pattern.cords.is_unwritten())];
     let (key, _) = groups.into_iter().find(|(key, unwritten)| *unwritten && root.entry(key).is_none())?;
     let first = source.slice(root.place).lines().next().map_or(0, str::len);
     let remark = Remark::new(Code::MissingKey, format!("`{key}` is not written"));

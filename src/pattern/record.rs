@@ -103,7 +103,11 @@ impl<'a> Reader<'a> {
         kept.then_some(value)
     }
 
+    /// Leaves a remark about a text that is no quantity; of units those are offered that the key's bounds allow.
     fn refuse_quantity(&mut self, text: &str, error: UnitError, place: Place) {
+        let (record, key) = self.key;
+        let bound = [Unit::Millimetres, Unit::Grams].into_iter().find_map(|unit| bounds::bound(record, key, unit));
+        let error = error.among(|value| bound.is_none_or(|bound| !bound.forbids(value)));
         let shown: String = text.chars().take(40).collect();
         let remark = Remark::new(Code::BadQuantity, format!("`{shown}` {}", error.reason));
         self.remarks.push(remark.at(place).help(error.help));
@@ -215,6 +219,10 @@ impl<'a> Reader<'a> {
                 Node { value: Value::Scalar(text), place: key.place },
             ));
         }
+        if let Some(slip) = self.decimal_comma(key) {
+            self.remarks.push(slip);
+            return None;
+        }
         let all = || format!("the keys here are: {}", keys.join(", "));
         let help = suggest(&key.value, keys.iter().copied(), all);
         self.remarks.push(
@@ -222,6 +230,20 @@ impl<'a> Reader<'a> {
         );
         let meant = did_you_mean(&key.value, free.iter().copied())?;
         Some((At::new(meant.to_owned(), key.place), value.clone()))
+    }
+
+    /// A remark about `5,60`, in which a comma ends the value 5 and begins a key `60`.
+    fn decimal_comma(&self, key: &At<String>) -> Option<Remark> {
+        let before = self.source.slice(Place { start: 0, end: key.place.start, ..key.place }).strip_suffix(',')?;
+        let digits = |c: &char| c.is_ascii_digit();
+        let whole = before.chars().rev().take_while(digits).count();
+        let whole = before.get(before.len() - whole..).filter(|whole| !whole.is_empty())?;
+        let number = &key.value;
+        number.starts_with(|c: char| digits(&c)).then(|| {
+            let headline = format!("a comma ends the value `{whole}`, and `{number}` stands alone");
+            let help = format!("write decimals with a point: {whole}.{number}");
+            Remark::new(Code::UnknownKey, headline).at(key.place).help(help)
+        })
     }
 
     /// A place cut short at its line's end.

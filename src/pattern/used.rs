@@ -35,6 +35,16 @@ impl Pattern {
     }
 }
 
+impl Pattern {
+    /// Whether its strands name what may be beads: anything that is no finding. A chain may hold charms alone.
+    pub(super) fn strings_beads(&self) -> bool {
+        let mut ids = Vec::new();
+        self.strands.value.iter().for_each(|strand| collect(&strand.value.beads.value, &mut ids));
+        let is_finding = |id: &String| self.findings.as_ref().is_some_and(|all| all.get(id).is_some());
+        ids.is_empty() || ids.iter().any(|id| !is_finding(id))
+    }
+}
+
 fn collect(items: &[At<Item>], ids: &mut Vec<String>) {
     for item in items {
         match &item.value {

@@ -274,7 +274,7 @@ impl Told for Body {}
 impl Told for UnitStyle {}
 
 fn refused(reason: &str, help: impl Into<String>) -> UnitError {
-    UnitError { reason: reason.to_owned(), help: help.into() }
+    UnitError { reason: reason.to_owned(), help: help.into(), choices: Vec::new() }
 }
 
 fn whole(text: &str) -> Result<Whole, UnitError> {

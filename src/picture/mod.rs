@@ -7,6 +7,7 @@
 
 mod bust;
 mod caption;
+mod closed;
 mod ground;
 mod mirror;
 mod portrait;

@@ -9,6 +9,7 @@ use crate::paint::mark::Mark;
 use crate::pattern::Kind;
 use crate::sheet::figure::{self, Frame, Sketch};
 
+use super::closed::Closed;
 use super::shade::Shade;
 use super::{Ground, mirror, worn};
 
@@ -24,8 +25,12 @@ pub struct Subject<'a> {
 }
 
 enum Pose {
-    Laid,
-    Closed(Extent),
+    /// As it hangs, its closure open.
+    Open,
+    /// A necklace laid closed.
+    Closed(Closed),
+    /// Round a limb.
+    Ring(Extent),
     /// Two, mirrored in an upright line.
     Pair(f64),
     Worn(worn::Bearing),
@@ -37,11 +42,11 @@ impl<'a> Subject<'a> {
         let on_bust = (ground == Ground::Neck).then(|| worn::Bearing::of(piece, close)).flatten();
         let pose = match (on_bust, figure::ring_extent(piece)) {
             (Some(bearing), _) => Pose::Worn(bearing),
-            (None, Some(extent)) => Pose::Closed(extent),
+            (None, Some(extent)) => Pose::Ring(extent),
             (None, None) if piece.design.heading.kind == Kind::Earrings => {
                 Pose::Pair(pair_axis(figure::hanging_extent(piece)))
             }
-            (None, None) => Pose::Laid,
+            (None, None) => Closed::of(piece).map_or(Pose::Open, Pose::Closed),
         };
         Self { piece, shade: Shade::of(&piece.design, ground.is_dark()), pose }
     }
@@ -49,8 +54,9 @@ impl<'a> Subject<'a> {
     /// The box round all of it, in its own frame.
     pub fn extent(&self) -> Extent {
         match &self.pose {
-            Pose::Laid => figure::hanging_extent(self.piece),
-            Pose::Closed(extent) => *extent,
+            Pose::Open => figure::hanging_extent(self.piece),
+            Pose::Closed(closed) => closed.extent(self.piece),
+            Pose::Ring(extent) => *extent,
             Pose::Pair(axis) => {
                 let one = figure::hanging_extent(self.piece);
                 let across = |at: Point| Point::new(2.0 * axis - at.x, at.y);
@@ -63,8 +69,9 @@ impl<'a> Subject<'a> {
     /// Its marks in a frame.
     pub fn marks(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
         match &self.pose {
-            Pose::Laid => vec![self.laid(frame, stencils)],
-            Pose::Closed(_) => {
+            Pose::Open => vec![self.laid(frame, stencils)],
+            Pose::Closed(closed) => vec![closed.marks(self.piece, self.shade, frame, stencils)],
+            Pose::Ring(_) => {
                 let ring = figure::ring(self.piece, frame, stencils).unwrap_or_default();
                 vec![self.shade.resting(vec![self.shade.touching(ring)])]
             }

@@ -27,7 +27,7 @@ impl Bearing {
         let lowest = worn.lines.iter().flatten().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
         let hanging = piece.design.strands.iter().map(longest_branch).fold(0.0, f64::max);
         let bust = Bust { skin: worn.skin, breadth: worn.skin.breadth(), lowest: lowest - hanging };
-        let tracks = Track::all(worn);
+        let tracks = Track::all(&worn.lines);
         tracks.iter().any(Option::is_some).then_some(Self { bust, tracks, close })
     }
 

@@ -79,14 +79,18 @@ codes! {
          bar or in the half of a clasp that has loops. \
          A spacer bar, or a bead with several `holes`, is written in every strand that goes through it and bought once: the strands \
          share it in groups of as many as it has holes, in their order, and the first bar of each is the \
-         same bar, so that strands of one group go through equally many. A bar that a strand goes through alone holds it \
-         beside none.";
+         same bar, so that strands of one group go through equally many, and no strand that goes through none lies between \
+         them. A bar that a strand goes through alone holds it beside none.";
     HolesAstray = "holes-astray", Warning,
-        "A bead with several holes holds its strands as far apart as its holes are. \
-         Strands are hung each by itself, and are not solved together where a bead joins them. So that the drawing is \
-         true, the bead must lie on both strands where its holes are: |distance of its places on the two strands - apart| \
-         may be 1 mm (an assumption). Beyond it one strand hangs slack or the other is drawn aside, by how much is not \
-         worked out.";
+        "What several rows go through is straight, and must lie at the same place on all of them. \
+         A bar, or a bead with several holes, that lies d farther along one row than along the next leans by asin(d / \
+         distance of its holes). Rows round a limb, and rows that hang straight down, must agree to a quarter of that \
+         distance, 14.5 degrees: what leans more is seen to be aslant, and beads gape beside it (common practice, no \
+         source); rows of unlike lengths are compared by their shares. Round a neck an outer row may be longer between two \
+         bars, as swags are, but an inner one no longer than the next by more than that quarter. \
+         What is shared is rigid, and strands that share it hang, lie on the neck and are laid out together. Where they come to no \
+         rest, or hang from one point, a bead may miss its holes: |distance of its places on the two strands - apart| may be \
+         1 mm (an assumption).";
     RetailFactor = "retail-factor", Advice,
         "Both factors of the price multiply the cost: cost = materials used + labour + overhead, which may be a \
          share of the two; for a shop cost x wholesale, for a wearer cost x retail, and not the shop's price times \
@@ -96,7 +100,13 @@ codes! {
         "A whole pack is bought for a few beads that may not be needed. \
          The last pack of a bead or finding is bought for the spare beads alone, or for no more \
          than a twentieth of what it holds (an assumption). packs = ceil((count + spare) / pack); \
-         spare is 5 % of the count rounded up, at least 1 (common practice, no source).";
+         spare is 5 % of the count rounded up, at least 1 (common practice, no source). The same is said of bags of a \
+         mix, and of graduated strands where several sizes run over.";
+    NoSpare = "no-spare", Advice,
+        "A bead that breaks or is lost could only be had with a whole strand of others. \
+         A graduated strand is bought for the beads that are strung, and what it leaves over is spare; none is bought for the sake of \
+         spare beads alone (common practice, no source). Here it leaves none of a size. Kits hold their own spare, and strands \
+         are bought for it.";
     StashUnused = "stash-unused", Advice,
         "One file of what is in hand serves many patterns, so that ids which a pattern does not use are passed \
          over. This one is so near to an id that it does use that it may be a slip.";
@@ -128,6 +138,11 @@ codes! {
          barrel halves, two box halves or two slide halves with as many loops. The closure has a clasp on one side and \
          nothing that it closes onto on the other; a strand's crimped loop or knot is no ring: it \
          wears, and it is too small (common practice, no source).";
+    ClaspTwice = "clasp-twice", Warning,
+        "A clasp in two halves is bought as one thing, and here it would be bought twice. \
+         The same barrel half, box half or slide half stands on both sides of the closure, and each is counted. A clasp's \
+         second half is a finding of its own that `comes with` the first: it is strung, and bought with that. Halves that are sold \
+         by the pack are counted one by one.";
     Unjoined = "unjoined", Warning,
         "Without something that joins its ends, the piece cannot be closed. \
          A cord's two bare ends are tied to each other, and then the piece is closed. Ends with crimps, knot \
@@ -202,6 +217,22 @@ codes! {
          upper bound). The cone is taken to narrow evenly from its inside at the mouth to its tip; \
          the pin's eye (its `outside`, or an assumed 3 mm) comes to lie where the cone is as wide as \
          it; the crimps begin a loop's length below the eye. Crimps set at different heights need less.";
+    BeadsInCone = "beads-in-cone", Warning,
+        "Where a cone is longer than loops and crimps, the first beads lie in it and must fit there side by side. \
+         Said of strands strung bead to bead: unequal circles side by side need at least as much as the two broadest, \
+         and as n of the smallest (circle packing in a circle). Where the cone is narrower than that at the depth at which \
+         the lowest of these beads has its middle, it jams on them and stands farther out, and the piece is longer: 2 mm are let \
+         pass (an assumption), unless the beads do not go into its mouth at all. What is not told may still be tight.";
+    CoverTooSmall = "cover-too-small", Warning,
+        "A cover closes over the whole of what it hides. \
+         A crimp cover is at least as wide inside as the crimp is outside, and as long; a crimp that is folded gets a little narrower, \
+         which is not counted. A knot cover closes over the bead that its knot is tied round, or over a knot three \
+         widths of its cord broad (an assumption).";
+    CordTight = "cord-tight", Advice,
+        "A cord that all but fills the hole is hard to thread, and the bead hardly slides on it. \
+         A hole should be a tenth wider than the cord, or than both legs of a doubled one side by side (common practice, no source): \
+         below that a bead stays by friction (see nothing-holds), which is wanted only where groups are spread or set \
+         in their places. Elastic goes in when it is stretched, and stays tight.";
     CrimpsShow = "crimps-show", Advice,
         "The crimps reach below the cone's mouth, so that the cone does not hide them. Their place \
          follows from the cone's taper, the pin's eye (its `outside`, or an assumed 3 mm), the loops \
@@ -300,6 +331,29 @@ codes! {
         "Closed, the piece leaves more room round the wrist or ankle than the pattern asks for. \
          The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than \
          2.5 mm larger than girth + ease. Where the row fills its length by a repeat, the count that fits is named.";
+    FallsOff = "falls-off", Warning,
+        "Closed, the piece is so wide that it falls off over the hand or foot. \
+         The inside girth of the closed ring (see ring-tight), hooked as short as it goes, is more than one and a half times the wrist \
+         or ankle, whatever ease is asked for. A hand with its thumb folded in, and a heel, are up to \
+         about that much wider than the limb above (from memory, no source).";
+    UnevenRows = "uneven-rows", Advice,
+        "Rows that go round a limb side by side should have the same room. \
+         Of the inside girths of the closed rows (see ring-tight) the largest is more than 5 mm larger than the smallest: more than rows \
+         differ of which each misses girth + ease by no more than the 2.5 mm that are let pass (an assumption). The looser row \
+         stands off, or hangs over its neighbour. Rows of thicker beads are longer at the same room.";
+    OddMeasure = "odd-measure", Warning,
+        "Nobody is so thick or so thin: most likely the unit is wrong. \
+         A written neck base, wrist or ankle is less than half of the first percentile of women, or more than one and a half times the \
+         99th of men (ANSUR II, US Army survey, 2012, in the public domain; the factors are assumptions). Where the same \
+         number in millimetres, centimetres or inches lies between those percentiles, it is named.";
+    HugeBead = "huge-bead", Warning,
+        "No bead is so large: most likely the unit is wrong. \
+         Its longest side is more than 50 mm, or of a bead that hangs by its tip or edge more than 100 mm (common practice, no source).";
+    DropsCrowd = "drops-crowd", Warning,
+        "What hangs side by side from a bar's loops lies in one another. \
+         Strands that hang straight down are compared with their neighbours, each bead and finding as an ellipse of its breadth and \
+         height; 0.5 mm are let pass (an assumption), for that much they turn aside. Beyond it they push one another out of line, or \
+         hang before one another.";
     LookAlike = "look-alike", Advice,
         "A maker, and a buyer with the sheet in hand, must tell the beads apart; a small difference of colour is lost on paper, or on eyes that see colours otherwise. \
          Two beads of one shape, whose sizes differ by less than 20 %, have colours less than 10 \

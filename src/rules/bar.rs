@@ -9,6 +9,8 @@ use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
 use crate::units::Length;
 
+use super::lean::leaning;
+
 /// By how much in mm strands may lie farther apart or closer than the holes of a bead that they share: an assumption.
 const ASTRAY: f64 = 1.0;
 
@@ -19,8 +21,11 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let shared: Vec<_> = design.shared().collect();
     let uneven = shared.iter().filter_map(|(shared, bores, group)| uneven(design, *shared, *bores, group));
     let alone = shared.iter().filter_map(|(shared, bores, group)| alone(design, *shared, *bores, group));
-    let astray = shared.iter().filter_map(|(shared, bores, group)| astray(design, drape, *shared, *bores, group));
-    ends.chain(uneven).chain(alone).chain(astray).collect()
+    let between = shared.iter().filter_map(|(shared, _, group)| between(design, *shared, group));
+    let astray = shared.iter().filter_map(|(shared, bores, group)| {
+        leaning(design, drape, *shared, *bores, group).or_else(|| astray(design, drape, *shared, *bores, group))
+    });
+    ends.chain(uneven).chain(alone).chain(between).chain(astray).collect()
 }
 
 fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
@@ -65,7 +70,27 @@ fn alone(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Opti
     })
 }
 
-/// Strands are hung each by itself: a bead that two of them share must lie on both where its holes are.
+/// Rows that share something are neighbours: what lies between them would have to go through it.
+fn between(design: &Design, shared: Shared, group: &Sharers) -> Option<Remark> {
+    let pair = group.0.windows(2).find(|pair| pair[1].strand > pair[0].strand + 1)?;
+    let [one, skipped, other] = [pair[0].strand, pair[0].strand + 1, pair[1].strand].map(|at| &design.strands[at]);
+    let article = Article::from(shared);
+    let headline = format!(
+        "strand {} lies between {} and {}, which share {}, and goes through none",
+        skipped.name,
+        one.name,
+        other.name,
+        article.name(design)
+    );
+    let help = format!(
+        "write {} in strand {} too, or write the strands that share it one after another",
+        article.id(design),
+        skipped.name
+    );
+    Some(Remark::new(Code::BarHoles, headline).at(skipped.place).help(help))
+}
+
+/// A bead that two strands share must lie on both where its holes are: strands that come to no rest miss it.
 fn astray(design: &Design, drape: &Drape, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
     let Shared::Bead(bead) = shared else { return None };
     let abreast = rows(design);

@@ -1,7 +1,7 @@
 //! Whether the two sides of a closure close onto one another, and whether its findings can be joined.
 
 use super::bead;
-use crate::design::{Design, Finding, Part, Ring, Strand, Worn};
+use crate::design::{Design, Finding, Lot, Part, Ring, Strand, Worn};
 use crate::drape::fall;
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::{Code, Remark};
@@ -12,7 +12,7 @@ pub fn check(design: &Design) -> Vec<Remark> {
     let closure = &design.closure;
     let shut = [closure.left(), closure.right()].into_iter().filter_map(|parts| cannot_open(parts, design));
     let remarks = unjoined(design).into_iter().chain(one_sided(design)).chain(mismatched(design));
-    remarks.chain(narrow(design)).chain(shut).collect()
+    remarks.chain(twice(design)).chain(narrow(design)).chain(shut).collect()
 }
 
 /// Ends that are not tied to each other need findings to join them.
@@ -44,8 +44,8 @@ fn one_sided(design: &Design) -> Option<Remark> {
     finding.kind().is_clasp().then(|| {
         let headline = format!("{} has nothing on the other side that it closes onto", finding.name);
         let help = format!(
-            "write a ring in the closure's `{bare}:`, or of a clasp in two halves one on `each side:` with the length of \
-             a half"
+            "write a ring in the closure's `{bare}:`, or of a clasp in two halves the other half, which `comes with` the \
+             first"
         );
         Remark::new(Code::OneSided, headline).at(closure.place).help(help)
     })
@@ -94,6 +94,24 @@ fn mismatched(design: &Design) -> Option<Remark> {
             "of a clasp in two halves write one on each side, with as many loops"
         };
         Remark::new(Code::OneSided, headline).at(closure.place).help(help)
+    })
+}
+
+/// A clasp is bought whole: where one half stands on both sides, two clasps are.
+fn twice(design: &Design) -> Option<Remark> {
+    let closure = Some(&design.closure).filter(|closure| closure.open().is_none())?;
+    let [one, other] = [closure.left(), closure.right()].map(|parts| parts.last().map(|part| part.finding));
+    let half = Some(&design.findings[one?]).filter(|half| one == other && half.kind().counterpart().is_some())?;
+    // Halves that come in packs are counted one by one.
+    let counted = matches!(half.sold.as_ref().map(|sold| &sold.lot), Some(Lot::Pack(_)));
+    (!counted && half.kind().counterpart() == Some(half.kind())).then(|| {
+        let headline = format!("{} stands on both sides, so that two are bought: a clasp has two halves", half.name);
+        let help = format!(
+            "name its other half, like `other: {{ kind: {}, length: …, comes with: {} }}`, and write that on one side",
+            half.kind(),
+            half.id
+        );
+        Remark::new(Code::ClaspTwice, headline).at(closure.place).help(help)
     })
 }
 

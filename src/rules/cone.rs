@@ -4,13 +4,16 @@
 //! the cone is as wide as it, the strands' loops hang from it, and the crimps lie below the loops:
 //! the same places from which the design takes the closure's length.
 
-use crate::design::{self, Cone, Design, End, Finding, Part};
-use crate::pattern::FindingKind;
+use crate::design::{self, Cone, Design, End, Finding, Part, Strand};
+use crate::pattern::{FindingKind, Settle};
 use crate::remark::{Code, Remark};
 use crate::trade::packing::packing_ratio;
 use crate::units::Length;
 
 use super::pin;
+
+/// By how much a cone may stand farther out than the piece's length takes it to: an assumption.
+const OUT: Length = Length::mm(2.0);
 
 /// Remarks about the cones of both sides.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -28,6 +31,13 @@ struct Gathering<'a> {
     cord: Length,
     loops: usize,
     crimps: Vec<Crimp<'a>>,
+    beads: Vec<Beside>,
+}
+
+/// A bead beside a strand's crimp: how broad it is, and how far below its loop's top its middle lies.
+struct Beside {
+    across: Length,
+    below: Length,
 }
 
 /// A crimp and how far below its loop's top it begins.
@@ -46,16 +56,18 @@ impl<'a> Gathering<'a> {
         let cone = finding.cone()?;
         let cords = design.strands.iter().map(|strand| strand.cord_width(design));
         let crimps = design.strands.iter().filter_map(|strand| crimp(&strand.ends[end], design));
-        Some(Self { finding, cone, pin, cord: longest(cords), loops: design.strands.len(), crimps: crimps.collect() })
+        let beads = design.strands.iter().filter_map(|strand| beside(strand, end, design)).collect();
+        let loops = design.strands.len();
+        Some(Self { finding, cone, pin, cord: longest(cords), loops, crimps: crimps.collect(), beads })
     }
 
     fn remarks(&self) -> Vec<Remark> {
-        let Some(named) = self.pin else { return self.crimps_below(Length::ZERO).into_iter().collect() };
+        let Some(named) = self.pin else { return self.below(Length::ZERO).into_iter().collect() };
         let (pin, finding) = (named.pin, self.finding);
         let seat = self.cone.depth_of(pin.eye());
         let through = pin::through(named, &finding.name, self.cone.tip, finding.place);
         let misfit = self.eye_outside(named).or_else(|| self.eye_pulls_out(named));
-        let hidden = if misfit.is_none() { self.crimps_below(seat + pin.eye() - pin.wire) } else { None };
+        let hidden = if misfit.is_none() { self.below(seat + pin.eye() - pin.wire) } else { None };
         [through, pin::long_enough(named, seat.value()), misfit, self.loops_in(named), hidden]
             .into_iter()
             .flatten()
@@ -93,6 +105,32 @@ impl<'a> Gathering<'a> {
                 format!("{loops} loops need {needed} in the eye of {}, of which {open} are open", finding.name);
             let help = format!("use a pin whose eye is open by {needed}, or gather the strands on a ring");
             self.remark(Code::EyeTooSmall, headline).help(help)
+        })
+    }
+
+    /// What lies in the cone where the loops hang so far below the tip.
+    fn below(&self, loops: Length) -> Option<Remark> {
+        self.crimps_below(loops).or_else(|| self.beads_below(loops))
+    }
+
+    /// The beads beside the crimps, where those lie so far in that the beads come to lie inside too.
+    fn beads_below(&self, loops: Length) -> Option<Remark> {
+        let reach = |bead: &Beside| loops + bead.below;
+        let inside: Vec<_> = self.beads.iter().filter(|bead| reach(bead) < self.cone.length).collect();
+        let lowest = Some(longest(inside.iter().map(|bead| reach(bead)))).filter(|_| !inside.is_empty())?;
+        let needed = at_least(inside.iter().map(|bead| bead.across).collect());
+        let out = self.cone.depth_of(needed) - lowest;
+        (needed > self.cone.inside || out > OUT).then(|| {
+            let headline = format!(
+                "the {} beads beside the crimps need {} side by side and do not go into {} as far as they should: it comes to \
+                 stand {} farther out",
+                inside.len(),
+                needed.at_least(2),
+                self.finding.name,
+                out.tenths()
+            );
+            let help = "use a wider or shorter cone, or begin and end the strands with smaller beads";
+            self.remark(Code::BeadsInCone, headline).help(help)
         })
     }
 
@@ -136,6 +174,23 @@ impl<'a> Gathering<'a> {
 fn crimp<'a>(end: &End, design: &'a Design) -> Option<Crimp<'a>> {
     let crimp = end.findings.iter().find_map(|index| design.findings[*index].crimp())?;
     Some(Crimp { crimp, below: end.bight })
+}
+
+/// The bead beside an end of a strand whose beads lie end to end.
+fn beside(strand: &Strand, end: usize, design: &Design) -> Option<Beside> {
+    let bit = if end == 0 { strand.bits().next() } else { strand.bits().last() }?;
+    let half = if end == 0 { bit.before } else { bit.after };
+    let bead = bit.what.bead().filter(|_| strand.settle == Settle::Fill)?;
+    Some(Beside { across: design.beads[bead].across, below: strand.ends[end].takes + Length::mm(half) })
+}
+
+/// What circles side by side need at least: as much as the two broadest, and as much as if all were as small as the
+/// smallest.
+fn at_least(mut broad: Vec<Length>) -> Length {
+    broad.sort_by(|one, other| other.value().total_cmp(&one.value()));
+    let two = broad.iter().copied().take(2).sum::<Length>();
+    let alike = broad.last().map_or(Length::ZERO, |least| *least * packing_ratio(whole(broad.len())));
+    two.max(alike)
 }
 
 fn longest(lengths: impl Iterator<Item = Length>) -> Length {

@@ -66,7 +66,7 @@ impl<'a> Above<'a> {
             (Self::Finding(holder), Self::Finding(_)) if holds_others(holder) => None,
             _ => {
                 let headline = format!("nothing holds {} below {}", below.name(), self.name());
-                let help = "string them on a head pin, or hang each in a ring of its own";
+                let help = "string them on a head pin, or hang each from the strand in a ring of its own: a dangle hangs from no other";
                 Some(Remark::new(Code::WrongHole, headline).at(bit.place).help(help))
             }
         }

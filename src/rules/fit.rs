@@ -1,16 +1,53 @@
 //! Does the cord pass: through beads, through findings on it, and back through its crimps.
 
 use crate::design::{Cord, Crimp, Design, End, Finding, Strand, What};
-use crate::pattern::FindingKind;
+use crate::pattern::{FindingKind, Settle};
 use crate::remark::{Code, Remark};
 use crate::trade::packing::packing_ratio;
 use crate::units::Length;
 
+use super::held::GRIPS;
 use super::{bead, strung};
+
+/// What sums of lengths may be out by.
+const ROUNDING: Length = Length::mm(1e-9);
 
 /// Remarks about cords in holes.
 pub fn check(design: &Design) -> Vec<Remark> {
-    [through_beads(design), through_findings(design), into_cord_ends(design), through_crimps(design)].concat()
+    let passes = [through_beads(design), through_findings(design), into_cord_ends(design), through_crimps(design)];
+    [passes.concat(), through_guards(design), snug(design)].concat()
+}
+
+/// How much wider than its cord a hole should be for the bead to go on and slide, as a share: common practice, no
+/// source. Below it beads stay where they are ([`GRIPS`]).
+const SLIDES: f64 = GRIPS;
+
+/// Beads that are to slide, or lie end to end, on a cord that all but fills their holes.
+fn snug(design: &Design) -> Vec<Remark> {
+    let free = design.strands.iter().filter(|strand| matches!(strand.settle, Settle::Slide | Settle::Fill));
+    let on_cord = free.flat_map(|strand| strung(strand).map(move |bead| (&design.beads[bead], strand)));
+    let tight = on_cord.filter_map(|(bead, strand)| {
+        let cord = &design.cords[strand.cord];
+        let fills = cord.diameter * packing_ratio(strand.legs);
+        let needed = fills * (1.0 + SLIDES);
+        let hole = *bead.hole;
+        (fills <= hole && needed > hole + ROUNDING).then(|| {
+            let (name, is, thick) = (&bead.name, hole.hundredths(), fills.hundredths());
+            let headline = format!("{} of {thick} all but fills the hole of {name}, {is}", cord.name);
+            let thinnest = (hole * (1.0 / (packing_ratio(strand.legs) * (1.0 + SLIDES)))).at_most(2);
+            let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.at_least(2));
+            Remark::new(Code::CordTight, headline).at(bead.place).help(help)
+        })
+    });
+    tight.collect()
+}
+
+/// A wire guard's tubes take the cord once each.
+fn through_guards(design: &Design) -> Vec<Remark> {
+    let each =
+        ends(design).flat_map(|(end, strand)| end.findings.iter().map(move |at| (&design.findings[*at], strand)));
+    let guards = each.filter(|(finding, _)| finding.kind() == FindingKind::WireGuard);
+    guards.filter_map(|(finding, strand)| through_finding(finding, strand, design)).collect()
 }
 
 fn through_beads(design: &Design) -> Vec<Remark> {

@@ -38,7 +38,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let worn = drape.worn.iter().filter_map(|worn| worn.unrest.as_ref());
     let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
     let unsettled = unsettled.chain(worn.filter_map(|unrest| restless(unrest, design)));
-    let bare = strands().filter_map(left_over);
+    let bare = strands().filter(|strand| design.cords[strand.cord].kind != CordKind::Chain).filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
     let over = strands().filter_map(|strand| over_head(strand, design));
     short.chain(over).chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()

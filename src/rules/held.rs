@@ -7,7 +7,7 @@ use crate::remark::{Code, Remark};
 use super::bead;
 
 /// How much wider than its cord a hole may be for the bead to stay by friction, as a share: an assumption.
-const GRIPS: f64 = 0.1;
+pub const GRIPS: f64 = 0.1;
 
 /// Remarks about groups that nothing holds.
 pub fn check(design: &Design) -> Vec<Remark> {

@@ -2,6 +2,7 @@
 
 use crate::design::{Cord, Design, Index, Strand};
 use crate::drape::{Drape, Hung};
+use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
 
 /// How many times its largest tension a cord should bear: an assumption.
@@ -53,10 +54,21 @@ fn unknown_strength(index: Index<Cord>, cord: &Cord, design: &Design, drape: &Dr
     })
 }
 
+/// What a piece of a kind weighs on.
+const fn bears(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Necklace | Kind::Strap => "the neck",
+        Kind::Bracelet => "the arm",
+        Kind::Anklet => "the foot",
+        Kind::Earrings => "the ears",
+    }
+}
+
 fn heavy(design: &Design) -> Option<Remark> {
     let grams = design.mass().value();
     (grams > HEAVY).then(|| {
-        let headline = format!("the piece weighs {grams:.0} g; from {HEAVY:.0} g on it may tire the neck");
+        let headline =
+            format!("the piece weighs {grams:.0} g; from {HEAVY:.0} g on it may tire {}", bears(design.heading.kind));
         Remark::new(Code::HeavyPiece, headline).help("use smaller or lighter beads, or fewer strands")
     })
 }

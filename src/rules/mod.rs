@@ -8,14 +8,18 @@ mod body;
 mod closing;
 mod coil;
 mod cone;
+mod cover;
 mod drilled;
+mod drops;
 mod extender;
 mod fit;
+mod gross;
 mod hang;
 mod held;
 mod hitch;
 mod inside;
 mod knot;
+mod lean;
 mod legend;
 mod links;
 mod load;
@@ -45,10 +49,12 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             closing::check(design),
             pin::check(design),
             cone::check(design),
+            cover::check(design),
             bar::check(design, drape),
             knot::check(design),
             load::check(design, drape),
             hang::check(design, drape),
+            drops::check(design, drape),
             ring::check(design, drape),
             coil::check(design),
             twist::check(design),
@@ -56,6 +62,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             links::check(design),
             legend::check(design),
             body::check(design),
+            gross::check(design),
             packs::check(design),
             price::check(design),
             text::check(design),

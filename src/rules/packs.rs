@@ -3,7 +3,7 @@
 //! Of one piece made on its own. A last pack is remarked on where it is bought for the spare beads
 //! alone, or for no more than [`FEW`] of its content: a count changed a little would save it.
 
-use crate::design::{Assorted, Bead, Design, Index};
+use crate::design::{Assorted, Bead, Design, Held, Index};
 use crate::materials::{Amount, Article, Line, Materials, Order, assorted, materials, need};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
@@ -16,7 +16,7 @@ const FEW: f64 = 0.05;
 pub fn check(design: &Design) -> Vec<Remark> {
     let materials = materials(design, &Order::default());
     let packs = materials.lines.iter().filter_map(|line| last_pack(design, line));
-    let packs = packs.chain(design.assorted.iter().filter_map(|assorted| scarce(design, assorted)));
+    let packs = packs.chain(design.assorted.iter().filter_map(|assorted| together(design, assorted)));
     packs.chain(too_small(design, &materials)).chain(too_long(design, &materials)).collect()
 }
 
@@ -47,24 +47,76 @@ fn last_pack(design: &Design, line: &Line) -> Option<Remark> {
     Some(Remark::new(Code::LastPack, headline).at(place(design, line.article)).help(help))
 }
 
-/// A kind for whose sake alone more is bought of what holds several.
-fn scarce(design: &Design, assorted: &Assorted) -> Option<Remark> {
+/// What is bought with several kinds in it: for the sake of one kind, of a few beads, of spare ones, or with none to
+/// spare.
+fn together(design: &Design, assorted: &Assorted) -> Option<Remark> {
     let counts = need::bought(design);
-    let wanted = |bead: Index<Bead>| {
+    let of = |(held, bead)| {
         let (article, order) = (Article::Bead(bead), Order::default());
         let count = counts.get(&article).copied().unwrap_or(0) * u64::from(design.copies);
-        [count, count + order.spare_of(article, count)]
+        let spare = order.spare_of(article, count);
+        let bought = if assorted.is_mix() { count + spare } else { count };
+        Some(Wanted { held, bead, count, spare, packs: assorted::packs(assorted, held, bought)? })
     };
-    let packs = |(held, bead)| Some((assorted::packs(assorted, held, wanted(bead)[1])?, held, bead));
-    let mut packs: Vec<_> = assorted.used().map(packs).collect::<Option<_>>()?;
-    packs.sort_by_key(|(packs, ..)| std::cmp::Reverse(*packs));
-    let [(most, held, bead), (next, ..), ..] = packs.as_slice() else { return None };
-    let next = (*next).max(1);
-    let (name, kind) = (&assorted.name, &design.beads[*bead].name);
-    let headline = format!("{name}: {most} are bought for {kind} alone, {next} would do for the others");
-    let enough = assorted::surely(assorted, held, next).saturating_sub(wanted(*bead)[1] - wanted(*bead)[0]);
-    let help = format!("string {enough} of it instead of {}, or buy more of it by itself", wanted(*bead)[0]);
-    (*most > next).then(|| Remark::new(Code::ScarceKind, headline).at(assorted.place).help(help))
+    let mut kinds: Vec<_> = assorted.used().map(of).collect::<Option<_>>()?;
+    kinds.sort_by_key(|kind| std::cmp::Reverse(kind.packs));
+    let most = kinds.first()?.packs;
+    let found = scarce(design, assorted, &kinds);
+    found.or_else(|| last_together(assorted, &kinds, most)).or_else(|| spareless(design, assorted, &kinds, most))
+}
+
+/// A kind of bead among those that are bought together.
+struct Wanted<'a> {
+    held: &'a Held,
+    bead: Index<Bead>,
+    count: u64,
+    spare: u64,
+    /// How many packs hold enough of it.
+    packs: u64,
+}
+
+/// A kind for whose sake alone more is bought of what holds several.
+fn scarce(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>]) -> Option<Remark> {
+    let [most, next, ..] = kinds else { return None };
+    let fewer = next.packs.max(1);
+    let (name, kind) = (&assorted.name, &design.beads[most.bead].name);
+    let headline = format!("{name}: {} are bought for {kind} alone, {fewer} would do for the others", most.packs);
+    let spare = if assorted.is_mix() { most.spare } else { 0 };
+    let enough = assorted::surely(assorted, most.held, fewer).saturating_sub(spare);
+    let help = format!("string {enough} of it instead of {}, or buy more of it by itself", most.count);
+    (most.packs > fewer).then(|| Remark::new(Code::ScarceKind, headline).at(assorted.place).help(help))
+}
+
+/// The last of several packs, bought for few beads or for spare ones.
+fn last_together(assorted: &Assorted, kinds: &[Wanted<'_>], packs: u64) -> Option<Remark> {
+    let before = packs.checked_sub(1).filter(|before| *before > 0)?;
+    let over = |kind: &Wanted<'_>| kind.count.saturating_sub(assorted::surely(assorted, kind.held, before));
+    let over: u64 = kinds.iter().map(over).sum();
+    let (name, beads, unit) = (&assorted.name, assorted.beads, if assorted.is_mix() { "bags" } else { "strands" });
+    let (headline, help) = match over {
+        0 => (
+            format!("{name}: the last of {packs} {unit} is bought for spare alone"),
+            "buy with care, or with less spare".to_owned(),
+        ),
+        over if over as f64 <= beads as f64 * FEW => (
+            format!("{name}: the last of {packs} {unit} of {beads} is bought for {over} of its beads"),
+            format!("string {over} fewer, and one less will do, without spare"),
+        ),
+        _ => return None,
+    };
+    Some(Remark::new(Code::LastPack, headline).at(assorted.place).help(help))
+}
+
+/// Kinds of which a strand leaves nothing over: no other is bought for the sake of a spare bead.
+fn spareless(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>], packs: u64) -> Option<Remark> {
+    let used_up = |kind: &&Wanted<'_>| kind.count == packs * u64::from(kind.held.parts) && !assorted.is_mix();
+    let mut names: Vec<_> = kinds.iter().filter(used_up).map(|kind| design.beads[kind.bead].name.as_str()).collect();
+    names.sort_unstable();
+    (!names.is_empty()).then(|| {
+        let headline = format!("{}: what is bought leaves no spare of {}", assorted.name, names.join(", "));
+        let help = "string with care, string fewer of them, or buy some by themselves in case one breaks";
+        Remark::new(Code::NoSpare, headline).at(assorted.place).help(help)
+    })
 }
 
 /// Articles of which one lot does not hold a single one.

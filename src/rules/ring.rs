@@ -11,11 +11,22 @@ use crate::units::Length;
 /// How far the room may miss what was asked for, in mm: less than half of what the narrowest named fit spans,
 /// 6 mm. An assumption.
 const SLACK: f64 = 2.5;
+/// How many times a girth the room beyond it is at which a ring falls off over the hand or the heel: these measure up to
+/// about one and a half times the wrist or ankle (from memory, no source).
+const OVER_HAND: f64 = 0.5;
+/// What is said of a row whose beads are counted to its wearer, but not by a repeat.
+const NEAREST: &str = "as many beads are strung as come nearest, the same count for each `fill`; write the count of one of them \
+                       yourself, or another `ease:`";
 /// No more counts of repeats than this are tried.
 const COUNTS: u32 = 40;
 
-/// A remark about the inside of the tightest ring.
+/// Remarks about the inside of the tightest ring, and about the others beside it.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
+    inside(design, drape).into_iter().chain(uneven(design, drape)).collect()
+}
+
+/// A remark about the inside of the tightest ring.
+fn inside(design: &Design, drape: &Drape) -> Vec<Remark> {
     let Some(ring) = drape.ring().filter(|_| !design.wear.is_guessed() && design.sprung().is_none()) else {
         return Vec::new();
     };
@@ -32,12 +43,31 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
         return Vec::new();
     } else if most < asked - slack {
         (Code::RingTight, most, "longer")
+    } else if least > girth * OVER_HAND {
+        (Code::FallsOff, least, "shorter")
     } else if least > asked + slack {
         (Code::RingLoose, least, "shorter")
     } else {
         return Vec::new();
     };
     vec![remark(found, ring, design)]
+}
+
+/// The row that stands off farthest beside the tightest, where it does so by more than rows may miss what is asked for.
+fn uneven(design: &Design, drape: &Drape) -> Option<Remark> {
+    let tight = drape.ring()?;
+    let loose = drape.rings.iter().max_by(|one, other| one.inside_girth.total_cmp(&other.inside_girth))?;
+    let more = Length::mm(loose.inside_girth - tight.inside_girth);
+    (more.value() > 2.0 * SLACK).then(|| {
+        let [one, other] = [loose, tight].map(|ring| &design.strands[ring.strand]);
+        let [wide, narrow] = [loose, tight].map(|ring| Length::mm(ring.inside_girth).tenths());
+        let headline = format!(
+            "strand {} measures {wide} inside and strand {} {narrow}: it stands off beside it",
+            one.name, other.name
+        );
+        let help = format!("make strand {} {} shorter, or allow it: `allow: [uneven-rows]`", one.name, more.tenths());
+        Remark::new(Code::UnevenRows, headline).at(one.length_place).help(help)
+    })
 }
 
 fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design) -> Remark {
@@ -50,7 +80,7 @@ fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design)
     let of_several = if design.strands.len() > 1 { format!(" of strand {}", strand.name) } else { String::new() };
     let hooked = match code {
         _ if ring.longest_girth <= ring.inside_girth => "",
-        Code::RingLoose => ", hooked as short as it goes,",
+        Code::RingLoose | Code::FallsOff => ", hooked as short as it goes,",
         _ => ", hooked as long as it goes,",
     };
     let headline = format!(
@@ -70,9 +100,12 @@ fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design)
 /// What to do about a row that fills its length: which count of repeats fits, or between which two none does.
 fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
     let asked = (design.wear.narrowest + design.wear.ease).value();
-    let fewer = code == Code::RingLoose;
+    let fewer = matches!(code, Code::RingLoose | Code::FallsOff);
     let girth = |ring: &Ring| if fewer { ring.inside_girth } else { ring.longest_girth };
     let (strand, fill) = (ring.strand, design.strands[ring.strand].fill.as_ref()?);
+    if fill.ones.is_empty() {
+        return Some(NEAREST.to_owned());
+    }
     let made = |times: u32| {
         let other = design.refilled(strand, times)?;
         let closed = drape::hang(&other, None).ok()?.rings.into_iter().find(|ring| ring.strand == strand)?;

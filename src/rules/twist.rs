@@ -14,12 +14,31 @@ const BARE: f64 = 0.1;
 /// Remarks about the twist.
 pub fn check(design: &Design) -> Vec<Remark> {
     let Some(twist) = &design.twist else { return Vec::new() };
-    let slack = |(at, strand): (usize, &Strand)| {
-        Some(loose_strand(strand, twist.slack(at)?, &design.heading.units.ruler(twist.length())))
-    };
-    let slack = design.strands.iter().enumerate().filter_map(slack);
     let bare = design.strands.iter().filter_map(bare);
-    tight(twist).into_iter().chain(loose(twist)).chain(slack).chain(bare).collect()
+    tight(twist).into_iter().chain(loose(twist)).chain(slack(design, twist)).chain(bare).collect()
+}
+
+/// Strands that stand loose: each by itself, but where one alone is drawn taut, that one.
+fn slack(design: &Design, twist: &Twist) -> Vec<Remark> {
+    let slacks: Vec<_> = (0..design.strands.len()).map(|at| twist.slack(at)).collect();
+    let taut: Vec<_> = design.strands.iter().zip(&slacks).filter(|(_, slack)| slack.is_none()).collect();
+    if let ([(strand, _)], true) = (taut.as_slice(), slacks.len() > 2) {
+        return vec![taut_strand(strand, slacks.iter().flatten().copied())];
+    }
+    let reach = design.heading.units.ruler(twist.length());
+    let each = design.strands.iter().zip(slacks);
+    each.filter_map(|(strand, slack)| Some(loose_strand(strand, slack?, &reach))).collect()
+}
+
+/// The one strand that is drawn taut, beside which all others stand loose by so much.
+fn taut_strand(strand: &Strand, slacks: impl Iterator<Item = Length> + Clone) -> Remark {
+    let least = slacks.clone().reduce(Length::min).unwrap_or_default();
+    let most = slacks.reduce(Length::max).unwrap_or_default();
+    let name = &strand.name;
+    let headline =
+        format!("strand {name} is drawn taut, and all others stand loose in the twist by up to {}", most.tenths());
+    let help = format!("make strand {name} about {} longer, or allow it: `allow: [twist-slack]`", least.tenths());
+    Remark::new(Code::TwistSlack, headline).at(strand.length_place).help(help)
 }
 
 fn tight(twist: &Twist) -> Option<Remark> {

@@ -1,7 +1,7 @@
 //! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
 
 use crate::geometry::Point;
-use crate::materials::render::words::{estimate, in_currency, share};
+use crate::materials::render::words::{estimates, in_currency, share};
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
@@ -62,7 +62,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let words = format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}");
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
-    if let Some(rule) = estimate(materials) {
+    for rule in estimates(materials) {
         note(flow, rule);
     }
     for other in needs::other_sizes(sheet.piece, materials) {

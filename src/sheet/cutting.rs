@@ -258,7 +258,12 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
     let parts = |strand: &Strand| {
         let legs = if strand.legs > 1 { format!("{} × ", strand.legs) } else { String::new() };
         let knots = if strand.in_knots() > Length::ZERO {
-            format!(" + {} in knots", units.ruler(strand.in_knots()))
+            let ends = strand.knots() > 0 && strand.end_take_up() > Length::ZERO;
+            format!(
+                " + {} in knots{}",
+                units.ruler(strand.in_knots()),
+                if ends { ", those at the ends too" } else { "" }
+            )
         } else {
             String::new()
         };

@@ -110,7 +110,9 @@ pub fn worn(piece: &Piece) -> Option<String> {
     } else {
         format!("Hangs below the front of the neck (dashed): {}", drops.join("; "))
     };
-    let called = length_name(design.piece_length().0).filter(|_| design.closure.open().is_none());
+    // Names are of lengths on a grown neck.
+    let named = design.closure.open().is_none() && !design.wear.child;
+    let called = length_name(design.piece_length().0).filter(|_| named);
     let name = called.map_or_else(String::new, |(name, low, high)| {
         let range = high.map_or_else(
             || format!("from {}", units.ruler(low)),

@@ -48,8 +48,11 @@ pub fn colourways(piece: &Piece, width: f64) -> Option<Block> {
         let name = way.name.as_deref().unwrap_or("base colours");
         let (face, drawn) = if way.chosen { (Type::SMALL_STRONG, ", this sheet") } else { (Type::SMALL, "") };
         let words = face.fitted(&format!("{name}{drawn}"), width);
-        Block::stack(Block::rows(swatches.chain([words]), SWATCHES_APART, width), SWATCHES_APART)
-            .in_role(Role::Paragraph)
+        let names =
+            way.names.iter().map(|(letter, name)| format!("{letter}\u{a0}{name}")).collect::<Vec<_>>().join(", ");
+        let rows = Block::rows(swatches.chain([words]), SWATCHES_APART, width).into_iter();
+        let named = (!names.is_empty()).then(|| Type::TINY.paragraph(&names, width));
+        Block::stack(rows.chain(named), SWATCHES_APART).in_role(Role::Paragraph)
     };
     (!piece.colourways.is_empty()).then(|| Block::stack(piece.colourways.iter().map(row), ROWS_APART))
 }

@@ -45,8 +45,8 @@ const SLIDES: &str =
 /// The same where stops keep them.
 const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, and this is meant.";
 /// Why sizes do not add up to lengths.
-const TAKES: &str =
-    "Lengths count what each bead takes of the cord; where that is not its size, the key says how much it takes.";
+const TAKES: &str = "Lengths count what each bead takes of the cord. Where that is not its size, the key says how much it takes among \
+     its own kind: beside one with a wider hole it sits a little deeper, which the lengths count too.";
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {

@@ -5,7 +5,10 @@
 //! twice by its cord and pressed; a strand that is to drape is held in a curve while its last end is
 //! closed ("coil the strand 1.5 turns before closing the last crimp": a bead shop's finishing page).
 
+use std::collections::BTreeMap;
+
 use super::side::Side;
+use super::tail::{Hides, hides};
 use super::task::{EndWork, Task};
 use super::{Drawing, Step};
 use crate::design::{Design, End, Finding, Index, Part, Strand};
@@ -99,7 +102,8 @@ pub const fn end(strand: &Strand, side: Side) -> &End {
     }
 }
 
-fn way(design: &Design, strand: &Strand, side: Side) -> Way {
+/// How a strand's end on a side is closed.
+pub fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     let has = |kind| end(strand, side).findings.iter().any(|at| design.findings[*at].kind() == kind);
     let open = design.closure.is_empty();
     let bare = strand.ends.iter().all(|end| end.findings.is_empty());
@@ -147,15 +151,24 @@ pub fn stops(design: &Design, strand: &Strand) -> u64 {
     }
 }
 
-/// Whether a strand's first tail stays for the first beads to go over.
-pub fn keeps_tail(design: &Design, strand: &Strand) -> bool {
-    strand.settle == Settle::Fill && way(design, strand, Side::First) == Way::Crimped
-}
-
 impl<'d> Ends<'d> {
-    /// Whether beads stand against both ends, so that the tails can hide in them.
+    /// Whether beads stand against both ends.
     pub fn fills(&self) -> bool {
         self.strand.settle == Settle::Fill
+    }
+
+    /// Its strands, by how far their tails go through the beads beside them: alike once, the farthest first.
+    pub fn hides(&self) -> Vec<(Hides, Vec<usize>)> {
+        let mut all: BTreeMap<Hides, Vec<usize>> = BTreeMap::new();
+        for at in &self.strands {
+            all.entry(hides(self.design, &self.design.strands[*at], self.side)).or_default().push(*at);
+        }
+        all.into_iter().collect()
+    }
+
+    /// Whether the tail of the strand that the steps tell goes through no bead.
+    fn cuts_tail(&self) -> bool {
+        hides(self.design, self.strand, self.side) == Hides::Nowhere
     }
 
     /// Whether there is no bare cord by which the length could be tuned.
@@ -237,14 +250,14 @@ impl<'d> Ends<'d> {
         Some(match work {
             EndWork::Loop(_) => {
                 let guarded = self.first_of(FindingKind::WireGuard).is_some();
-                match (guarded, self.side == Side::Last && self.fills()) {
+                match (guarded, self.side == Side::Last && !self.cuts_tail()) {
                     (false, false) => Drawing::CrimpOpen,
                     (false, true) => Drawing::CrimpPacked,
                     (true, false) => Drawing::Guard,
                     (true, true) => Drawing::GuardPacked,
                 }
             }
-            EndWork::Trim if !self.fills() => Drawing::TailCut,
+            EndWork::Trim if self.cuts_tail() => Drawing::TailCut,
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,
             EndWork::Turn => Drawing::PlainLoop,

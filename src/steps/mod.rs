@@ -17,6 +17,7 @@ pub mod posts;
 mod prepare;
 pub mod side;
 mod stringing;
+pub mod tail;
 pub mod task;
 pub mod tools;
 
@@ -154,7 +155,7 @@ impl<'d> Step<'d> {
 /// The steps of a design.
 #[must_use]
 pub fn steps(design: &Design) -> Vec<Step<'_>> {
-    let mut steps = vec![prepare::lay_out(design)];
+    let mut steps: Vec<_> = prepare::lay_out(design).into_iter().collect();
     steps.extend(prepare::cut(design));
     steps.extend(prepare::tassels(design));
     steps.extend(prepare::dangles(design));

@@ -131,9 +131,11 @@ impl<'a> Posts<'a> {
 /// Where a strand's stations are measured from, as a clause.
 #[must_use]
 pub fn datum(design: &Design, strand: &Strand) -> &'static str {
+    let first = strand.ends.first();
     match design.cords[strand.cord].kind {
         CordKind::Chain => "from the outside of the first end link",
-        _ => "from the outside of the first end's loop",
+        _ if first.is_some_and(|end| end.bight > Length::ZERO) => "from the outside of the first end's loop",
+        _ => "from the outside of the first end",
     }
 }
 

@@ -9,10 +9,11 @@ use crate::design::{Dangle, Design, Finding, Index, Strand};
 use crate::pattern::{CordKind, FindingKind};
 use crate::units::Length;
 
-/// Lay the beads out by letter and count them.
-pub fn lay_out(design: &Design) -> Step<'_> {
+/// Lay the beads out by letter and count them, where there are any.
+pub fn lay_out(design: &Design) -> Option<Step<'_>> {
     let knotted = design.strands.iter().map(|strand| strand.in_end_knots(design).count() as u64).sum();
-    Step::new(Task::LayOut { counts: design.counts(), knotted })
+    let counts = design.counts();
+    counts.iter().any(|count| *count > 0).then(|| Step::new(Task::LayOut { counts, knotted }))
 }
 
 /// Cut each strand's cord, and tell the pieces apart.

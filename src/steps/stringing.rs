@@ -1,8 +1,9 @@
 //! Stringing: the row of each strand, its length, and the places of what does not slide.
 
-use super::ends::keeps_tail;
 use super::posts::{self, Keeps, Posts, stop};
 use super::prepare::in_links;
+use super::side::Side;
+use super::tail::{Hides, hides};
 use super::task::{Beside, Hold, Task};
 use super::tools::{Needle, needle};
 use super::{Drawing, Step};
@@ -50,6 +51,7 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
 fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
     let (bars, beads) = (passes(design, strand, is_bar), passes(design, strand, is_bead));
     let [own, bought] = [Needle::Own, Needle::Bought].map(|which| needle(design, strand) == Some(which));
+    let tail = hides(design, strand, Side::First);
     let choices = [
         (own, Beside::OwnNeedle),
         (bought && strand.legs == 1, Beside::Needle),
@@ -61,7 +63,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (beads == Some(Pass::Next), Beside::NextThroughBeads),
         (has_caps(design, strand), Beside::Caps),
         (strand.hung().next().is_some(), Beside::Dangles),
-        (keeps_tail(design, strand), Beside::OverTail),
+        (tail != Hides::Nowhere, Beside::OverTail(tail)),
         (in_links(design, strand, |hold| matches!(hold, Hold::Pin(..))), Beside::RollLoops),
         (in_links(design, strand, is_ring), Beside::OpenRings),
         (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::OpenLinks),

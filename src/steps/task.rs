@@ -8,6 +8,7 @@ use crate::units::Length;
 
 use super::ends::Ends;
 use super::side::Side;
+use super::tail::Hides;
 
 /// What a step does.
 #[derive(Clone, Debug)]
@@ -250,8 +251,8 @@ pub enum Beside {
     Caps,
     /// Dangles are told from the cord down.
     Dangles,
-    /// The first beads go over the tail.
-    OverTail,
+    /// The first beads go over the tail, so far.
+    OverTail(Hides),
     /// Loops of pins are rolled shut round their links.
     RollLoops,
     /// Knots of such a length are tied where the chart says them.

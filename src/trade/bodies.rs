@@ -103,6 +103,20 @@ pub fn girth(sex: Sex, place: Place, percentile: u32) -> Length {
     Length::mm(girths[above - 1] + (girths[above] - girths[above - 1]) * share)
 }
 
+/// From the first percentile of women to the 99th of men.
+#[must_use]
+pub fn usual(place: Place) -> [Length; 2] {
+    [girth(Sex::Woman, place, 1), girth(Sex::Man, place, 99)]
+}
+
+/// Girths beyond which a measure is taken to be a slip: half of the least usual one, which is below that of a small child, and
+/// one and a half times the most. Assumptions.
+#[must_use]
+pub fn extremes(place: Place) -> [Length; 2] {
+    let [least, most] = usual(place);
+    [least * 0.5, most * 1.5]
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -62,6 +62,8 @@ pub const EAR_WIRE: Length = Length::mm(0.8);
 pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
 /// Tail that goes back through the beads, so that it holds even where the crimp gives: common practice, no source.
 pub const HIDDEN: Length = Length::mm(25.4);
+/// Least of a tail that stays out of the beads to be pulled by: an assumption.
+pub const GRIP: Length = Length::mm(10.0);
 /// Extra cord for each end: room to hold it; common practice, no source.
 pub const ALLOWANCE: Length = Length::mm(50.0);
 /// What a lark's head takes along the piece, in thicknesses of its cord: its bar and the legs that

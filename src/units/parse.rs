@@ -3,18 +3,38 @@
 use super::{Force, INCH, KILOGRAM_FORCE, Length, Mass, Money, POUND_FORCE};
 
 /// Why a text is not the quantity that was asked for, and what to write instead.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct UnitError {
     /// What is wrong, as a clause that follows the quoted text: `has no unit`.
     pub reason: String,
     /// What to write instead.
     pub help: String,
+    /// Where a unit is wanted: each that there is behind the number, as it would be written, and what that would be.
+    pub choices: Vec<(String, f64)>,
 }
 
 impl UnitError {
     fn new(reason: impl Into<String>, help: impl Into<String>) -> Self {
-        Self { reason: reason.into(), help: help.into() }
+        Self { reason: reason.into(), help: help.into(), choices: Vec::new() }
+    }
+
+    /// An error about a number that wants one of several units.
+    fn unit(reason: impl Into<String>, digits: &str, value: f64, units: &[Unit]) -> Self {
+        let choices = units.iter().map(|(names, size)| (format!("{digits} {}", names[0]), value * size)).collect();
+        Self { choices, ..Self::new(reason, "") }.among(|_| true)
+    }
+
+    /// With those of its choices alone whose value is likely, where any is.
+    #[must_use]
+    pub fn among(mut self, likely: impl Fn(f64) -> bool) -> Self {
+        let kept: Vec<_> = self.choices.iter().filter(|(_, value)| likely(*value)).cloned().collect();
+        if !kept.is_empty() {
+            let texts: Vec<_> = kept.iter().map(|(text, _)| text.as_str()).collect();
+            self.help = format!("say which unit: {}", texts.join(", "));
+            self.choices = kept;
+        }
+        self
     }
 }
 
@@ -186,18 +206,12 @@ fn quantity(text: &str, units: &[Unit], example: &str) -> Result<f64, UnitError>
         return Err(UnitError::new("does not begin with a number", format!("write it like {example}")));
     };
     if unit.is_empty() {
-        return Err(UnitError::new("has no unit", with_units(digits, units)));
+        return Err(UnitError::unit("has no unit", digits, value, units));
     }
     match units.iter().find(|(names, _)| names.contains(&unit)) {
         Some((_, size)) => Ok(value * size),
-        None => Err(UnitError::new(format!("has an unknown unit, `{unit}`"), with_units(digits, units))),
+        None => Err(UnitError::unit(format!("has an unknown unit, `{unit}`"), digits, value, units)),
     }
-}
-
-/// `write 17 mm or 17 cm or …`, from the first name of each unit.
-fn with_units(digits: &str, units: &[Unit]) -> String {
-    let choices: Vec<_> = units.iter().map(|(names, _)| format!("{digits} {}", names[0])).collect();
-    format!("say which unit: {}", choices.join(", "))
 }
 
 fn positive(value: f64, most: f64, what: &str) -> Result<f64, UnitError> {

@@ -110,19 +110,22 @@ fn left(list: &Materials, id: &str) -> u64 {
 const STRAND: &str =
     "sold: { by: graduated strand, length: 40 cm, price: 30 }, holds: { small: 24, middle: 16, large: 9 }";
 
-/// 20, 10 and 9 beads with a spare each: 21 of 24 and 11 of 16 are on one strand, 10 large ones only on two. Both cost
-/// 30. Of 2 x 49 beads 39 are used: 30 x 39 / 49 = 23.88 for one piece.
+/// 20, 10 and 9 beads: all are on one strand for 30, which leaves 4, 6 and none, so that no large one is spare. Of its 49
+/// beads 39 are used: 30 x 39 / 49 = 23.88 for one piece. A tenth large one takes a second strand.
 #[test]
 fn a_graduated_strand_is_bought_for_all_its_sizes_at_once() {
-    let design = made(STRAND, "20 small, 10 middle, 9 large");
-    let list = materials(&design, &Order::default());
+    let list = materials(&made(STRAND, "20 small, 10 middle, 9 large"), &Order::default());
     let buy = line(&list, "lot").buy.clone().unwrap();
-    assert_eq!((buy.lots, buy.unit, buy.lot), (2, "strand", Amount::Count(49)));
-    assert_eq!((buy.bought, buy.used), (Some(Money::coins(6000)), Some(Money::coins(2388))));
-    assert_eq!((list.bought(), list.used()), (Money::coins(6000), Money::coins(2388)));
-    assert_eq!(["small", "middle", "large"].map(|id| left(&list, id)), [28, 22, 9]);
+    assert_eq!((buy.lots, buy.unit, buy.lot), (1, "strand", Amount::Count(49)));
+    assert_eq!((buy.bought, buy.used), (Some(Money::coins(3000)), Some(Money::coins(2388))));
+    assert_eq!((list.bought(), list.used()), (Money::coins(3000), Money::coins(2388)));
+    assert_eq!(["small", "middle", "large"].map(|id| left(&list, id)), [4, 6, 0]);
+    assert_eq!(["small", "middle", "large"].map(|id| line(&list, id).spare), [1, 1, 0].map(Amount::Count));
     let price = list.suggestion.unwrap();
     assert_eq!((price.materials, price.unpriced.as_slice()), (Money::coins(2388), &["silk".to_owned()][..]));
+    let more = materials(&made(STRAND, "20 small, 10 middle, 10 large"), &Order::default());
+    assert_eq!(line(&more, "lot").buy.as_ref().unwrap().lots, 2);
+    assert_eq!(["small", "middle", "large"].map(|id| left(&more, id)), [28, 22, 8]);
 }
 
 /// Two large ones in hand are enough for one strand; a strand in hand as well, and nothing is bought.

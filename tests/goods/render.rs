@@ -98,3 +98,26 @@ fn the_table_of_what_is_all_in_hand() {
     assert!(lines.contains(&"cut wire cord from the length in hand".to_owned()), "{table}");
     assert!(!table.contains("0 lengths") && !table.contains("bought for"), "{table}");
 }
+
+/// What is bought is counted beside what is in hand, where pieces come off both.
+#[test]
+fn lengths_in_hand_and_bought_are_both_said() {
+    let mut design = gathered();
+    let stash = Stash::default().with(Article::Cord(nth(0)), Amount::Length(Length::mm(500.0)));
+    design.cords[nth(0)].sold = sold(Lot::Length(Length::mm(500.0)), 500);
+    let table = render::table(&materials(&design, &Order { stash, ..Order::default() }), UnitStyle::Mm);
+    assert!(table.contains("cut wire cord from what is in hand and 1 length more"), "{table}");
+}
+
+/// Of 960 mm two pieces of 480 mm leave nothing for a third, and of two metres more than one.
+#[test]
+fn makers_are_told_where_no_piece_more_is_left() {
+    let amiss = |makers: u32, spool: f64| {
+        let mut design = gathered();
+        design.cords[nth(0)].sold = sold(Lot::Length(Length::mm(spool)), 500);
+        let order = Order { makers, ..Order::default() };
+        render::table(&materials(&design, &order), UnitStyle::Mm).contains("buy one more in case somebody cuts amiss")
+    };
+    // A piece of 480 mm and one of 435 mm for each maker.
+    assert!(amiss(2, 1_850.0) && !amiss(2, 3_000.0) && !amiss(1, 1_000.0));
+}

@@ -74,6 +74,17 @@ fn what_comes_with_another_is_bought_once_and_strung_by_itself() {
     assert!(steps.contains("the toggle ring") && steps.contains("the toggle bar"), "{steps}");
 }
 
+/// Two halves that are called alike are one thing with one name.
+#[test]
+fn halves_of_one_name_are_bought_under_it() {
+    let mut design = shipped("fathom");
+    let is_bar = |finding: &&mut festoon::design::Finding| finding.comes_with.is_some();
+    design.findings.iter_mut().find(is_bar).unwrap().name = "toggle ring".into();
+    let list = materials(&design, &Order::default());
+    assert!(list.lines.iter().any(|line| line.name == "toggle ring"), "{list:?}");
+    assert!(list.lines.iter().all(|line| !line.name.contains(" and ")), "{list:?}");
+}
+
 #[test]
 fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
     let mut design = gathered();

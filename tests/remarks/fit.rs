@@ -6,11 +6,14 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [cords(), doubled_cords(), crimps(), pins(), cones(), bars(), closures(), drops(), groups(), inside(), knots()]
+    [cords(), doubled_cords(), crimps(), pins(), cones(), closures(), drops(), groups(), inside(), knots()]
         .into_iter()
         .flatten()
         .collect()
 }
+
+/// Lets a cord fill its hole.
+const TIGHT: &str = "allow: [cord-tight]";
 
 fn cords() -> Vec<Case> {
     let cord = |diameter| changed(&[("0.4 mm", diameter)]);
@@ -19,7 +22,9 @@ fn cords() -> Vec<Case> {
         with_findings(&text, &[&CRIMP.replace("1.3 mm", inside)])
     };
     vec![
-        Case::new(Code::CordTooThick, cord("1 mm"), cord("1.01 mm")),
+        Case::new(Code::CordTooThick, and(&cord("1 mm"), TIGHT), cord("1.01 mm")),
+        // A tenth wider than 0.9 mm is 0.99 mm.
+        Case::new(Code::CordTight, cord("0.9 mm"), cord("0.91 mm")),
         Case::new(Code::CordTooThick, stopped("0.4 mm"), stopped("0.39 mm")),
     ]
 }
@@ -42,7 +47,8 @@ fn doubled_cords() -> Vec<Case> {
     let five = 5.0 * tension.first.max(tension.last) / 2.0;
     let strength = |newtons: f64| hitched().replace("60 N", &format!("{newtons:.6} N"));
     vec![
-        Case::new(Code::CordTooThick, cord("0.5 mm"), cord("0.51 mm")),
+        Case::new(Code::CordTooThick, and(&cord("0.5 mm"), TIGHT), cord("0.51 mm")),
+        Case::new(Code::CordTight, cord("0.45 mm"), cord("0.46 mm")),
         Case::new(Code::CrimpTooSmall, crimped("inside: 0.97 mm"), crimped("inside: 0.96 mm")),
         Case::new(Code::Unhitched, hitched(), hitched().replace("left: [ring]", "right: [ring]")),
         Case::new(Code::Unhitched, hitched(), hitched().replace("kind: silk", "kind: wire")),
@@ -59,9 +65,25 @@ fn crimps() -> Vec<Case> {
     let crimped = |inside| ends("crimp", inside, &[]);
     // Three circles need 2.1547 times one's diameter (packing): 0.8619 mm for a wire of 0.4 mm.
     let guarded = |inside| ends("[guard, crimp]", inside, &[GUARD]);
+    let tubed =
+        |tube: &str| ends("[guard, crimp]", "1.3 mm", &[&GUARD.replace("4 mm", &format!("4 mm, inside: {tube}"))]);
+    let covered = |length: &str, inside: &str| {
+        let cover = format!("cover: {{ kind: crimp cover, length: {length}, outside: 4 mm, inside: {inside} }}");
+        ends("[crimp, cover]", "1.3 mm", &[&cover])
+    };
+    let cupped = |inside: &str, bead: &str| {
+        let cup = format!("cup: {{ kind: knot cover, length: 5 mm, inside: {inside}{bead} }}");
+        joined(&changed(&[("length: 16 in", "length: 16 in\n    ends: cup")]), &[&cup])
+    };
     vec![
         Case::new(Code::CrimpTooSmall, crimped("0.8 mm"), crimped("0.79 mm")),
         Case::new(Code::CrimpTooSmall, guarded("0.87 mm"), guarded("0.86 mm")),
+        Case::new(Code::CordTooThick, tubed("0.4 mm"), tubed("0.39 mm")),
+        Case::new(Code::CoverTooSmall, covered("3 mm", "2 mm"), covered("3 mm", "1.99 mm")),
+        Case::new(Code::CoverTooSmall, covered("2 mm", "3 mm"), covered("1.9 mm", "3 mm")),
+        // Three widths of a cord of 0.4 mm.
+        Case::new(Code::CoverTooSmall, cupped("1.2 mm", ""), cupped("1.19 mm", "")),
+        Case::new(Code::CoverTooSmall, cupped("6 mm", ", bead: reed"), cupped("5.9 mm", ", bead: reed")),
     ]
 }
 
@@ -100,6 +122,7 @@ fn a_chain_holds_its_dangles() {
 
 fn closures() -> Vec<Case> {
     const BAR: &str = "bar: { kind: end bar, length: 5 mm, spacing: 8 mm, holes: 1 }";
+    const SLIDE: &str = "  slide: { kind: barrel half, length: 5 mm, sold: { by: each } }";
     let closed = |closure: &str| and(&with_findings(&sound(), &[CLASP, RING, BAR]), closure);
     let halves = |left: &str, right: &str| {
         let findings = [left, right].map(|finding| format!("{finding}, length: 7 mm }}"));
@@ -131,6 +154,17 @@ fn closures() -> Vec<Case> {
             Code::OneSided,
             halves(&slide("one", 1), &slide("other", 1)),
             halves(&slide("one", 1), &slide("other", 2)),
+        ),
+        Case::new(
+            Code::ClaspTwice,
+            halves(&slide("one", 1), &slide("other", 1)),
+            closed("closure: { each side: [slide] }").replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), SLIDE),
+        ),
+        Case::new(
+            Code::ClaspTwice,
+            closed("closure: { each side: [slide] }")
+                .replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), &SLIDE.replace("by: each", "by: pack, count: 2")),
+            closed("closure: { each side: [slide] }").replace(&format!("  {CLASP}\n  {RING}\n  {BAR}"), SLIDE),
         ),
         Case::new(
             Code::OneSided,
@@ -263,7 +297,15 @@ fn cones() -> Vec<Case> {
     let cone = |length| gathered(1, EYE, &CONE.replace("tip: 1.5", "tip: 2.9").replace("length: 14 mm", length), CRIMP);
     // An eye of 3 mm from wire of 0.72 mm is 1.56 mm open; four cords of 0.4 mm need 2.4142 × 0.4 = 0.966 mm.
     let eye = |wire| gathered(4, &EYE.replace("0.72 mm", wire), CONE, CRIMP);
+    // Two rows of 6 mm beads strung against their crimps: side by side they are 12 mm broad. The first beads have their
+    // middles 20 x 1.5 / 18.5 + 2.28 + 4.7625 + 3 = 11.66 mm below the tip, where a cone of 20 mm is 12.3 mm wide.
+    let beads = |inside| {
+        let cone = CONE.replace("14 mm", "20 mm").replace("inside: 8 mm", inside);
+        let text = gathered(2, EYE, &cone, CRIMP).replace("    length: 16 in\n", "").replace("    length: 36 in\n", "");
+        text.replacen("[20 reed]", "[70 reed]", 1).replace("[20 reed]", "[150 reed]")
+    };
     vec![
+        Case::new(Code::BeadsInCone, beads("inside: 20 mm"), beads("inside: 11.9 mm")),
         Case::new(Code::CrimpsInCone, crimps("outside: 2.21 mm"), crimps("outside: 2.22 mm")),
         Case::new(Code::CrimpsShow, cone("length: 7.19 mm"), cone("length: 7.18 mm")),
         Case::new(Code::EyeInCone, tip("tip: 2.99"), tip("tip: 3")),
@@ -278,51 +320,6 @@ fn an_eye_goes_into_its_cone() {
     let inside = |inside| gathered(1, EYE, &CONE.replace("inside: 8", inside).replace("tip: 1.5", "tip: 1"), CRIMP);
     assert!(!codes(&inside("inside: 3")).contains(&Code::EyeInCone));
     assert_eq!(codes(&inside("inside: 2.99")), [Code::EyeInCone]);
-}
-
-fn bars() -> Vec<Case> {
-    const ONE: &str = "14 reed, tile, 14 reed";
-    let barred = |first: &str, second: &str, holes: &str| {
-        let strand = |name, length, bars: &str| {
-            let list = format!("[5 reed, {bars}, 5 reed]");
-            STRAND.replace("only", name).replace("16 in", length).replace("[20 reed]", &list)
-        };
-        let strands = [strand("inner", "16 in", first), strand("outer", "26 in", second)].concat();
-        let bar = format!("bar: {{ kind: spacer bar, length: 3 mm, spacing: 8 mm{holes} }}");
-        with_findings(&format!("{HEAD}{strands}{WEAR}"), &[&bar])
-    };
-    let tiled = |first: &str, second: &str, holes: &str| {
-        let strand = |name, list: &str| format!("  - {{ name: {name}, cord: line, beads: [{list}] }}\n");
-        let tile = format!(
-            "  tile: {{ shape: square, size: 10 x 5 mm, thick: 3 mm, hole: 1 mm, apart: 5 mm{holes}, colour: \"#c9d6d8\", mass: 0.4 g }}\n"
-        );
-        let strands = strand("one", first) + &strand("other", second);
-        format!("{HEAD}{strands}wear: {{ wrist: 140 mm, ease: 12 mm }}\n")
-            .replace("necklace", "bracelet")
-            .replace("beads:\n", &format!("beads:\n{tile}"))
-    };
-    let ends = |kind, holes| {
-        let strands = [STRAND.replace("only", "inner"), STRAND.replace("only", "outer").replace("16 in", "26 in")];
-        let bar = format!("bar: {{ kind: {kind}, length: 3 mm, spacing: 8 mm, holes: {holes} }}");
-        let text = with_findings(&format!("{HEAD}{}{WEAR}", strands.concat()), &[&bar]);
-        and(&text, "closure: { each side: [bar] }")
-    };
-    let two = ", holes: 2";
-    let joined = tiled(ONE, ONE, two);
-    vec![
-        Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar, reed, bar", "bar", two)),
-        Case::new(Code::BarHoles, joined.clone(), tiled("14 reed, tile, reed, tile, 13 reed", ONE, two)),
-        Case::new(Code::HolesAstray, joined.clone(), tiled(ONE, "15 reed, tile, 13 reed", two)),
-        Case::new(Code::MissingSize, joined.clone(), joined.replace("apart: 5 mm, ", "")),
-        Case::new(Code::BadSize, joined.clone(), tiled(ONE, ONE, ", holes: 1")),
-        Case::new(Code::BadSize, joined.replace("10 x 5", "6.1 x 5"), joined.replace("10 x 5", "6 x 5")),
-        Case::new(Code::BarHoles, barred("bar", "bar", two), barred("bar", "reed", two)),
-        // Bars of one hole are not shared.
-        Case::new(Code::BarHoles, barred("bar, reed, bar", "bar", ", holes: 1"), barred("bar, reed, bar", "bar", two)),
-        Case::new(Code::BarHoles, ends("end bar", 2), ends("end bar", 1)),
-        Case::new(Code::BarHoles, ends("box half", 2), ends("box half", 1)),
-        Case::new(Code::MissingSize, barred("bar", "bar", two), barred("bar", "bar", "")),
-    ]
 }
 
 /// A round narrower than the hole of its neighbour, in a row, on a pin and against a crimp.
@@ -348,66 +345,4 @@ fn inside() -> Vec<Case> {
         Case::new(Code::SlipsInside, pinned("5 mm"), pinned("4.99 mm")),
         Case::new(Code::SlipsInside, crimped("5 mm"), crimped("4.99 mm")),
     ]
-}
-
-/// A bead with two holes is strung on two strands, weighs once and is bought once, and holds them apart.
-#[test]
-fn a_bead_with_two_holes_counts_once() {
-    let row = |name| format!("  - {{ name: {name}, cord: line, beads: [{{ repeat: 6, of: [3 reed, tile] }}] }}\n");
-    let tile =
-        "tile: { shape: square, size: 10 x 5 mm, thick: 3 mm, hole: 1 mm, holes: 2, apart: 5 mm, colour: \"#c9d6d8\"";
-    let made = |mass: &str| {
-        let text = format!("{HEAD}{}{}wear: {{ wrist: 150 mm }}\n", row("one"), row("other"));
-        let text = text.replace("necklace", "bracelet").replace("beads:\n", &format!("beads:\n  {tile}{mass} }}\n"));
-        made(&text).0.unwrap().design
-    };
-    let design = made(", mass: 0.4 g");
-    assert_eq!(design.counts(), [36, 6]);
-    let bought: Vec<u64> = festoon::materials::need::bought(&design).into_values().collect();
-    assert_eq!(bought, [36, 6]);
-    let without = 36.0 * 0.27 + design.strands.iter().map(|one| one.cord_used().value() * 0.6e-3).sum::<f64>();
-    assert!((design.mass().value() - without - 6.0 * 0.4).abs() < 1e-9);
-    assert_eq!(design.abreast().iter().map(|at| at.value()).collect::<Vec<_>>(), [0.0, 5.0]);
-    // Glass of 2.5 g/cm³: a slab of 10 x 5 x 3 mm less two bores of 1 mm along its 5 mm.
-    let slab = 2.5e-3 * (150.0 - 2.0 * std::f64::consts::PI * 0.25 * 5.0);
-    let tile = &made(", material: glass").beads[festoon::design::nth(1)];
-    assert!((tile.mass.value() - slab).abs() < 1e-9, "{}", tile.mass.value());
-}
-
-/// A clasp lengthens the piece once, weighs once and holds its rows as far apart as its loops, however many
-/// strands end on it.
-#[test]
-fn a_clasp_with_loops_counts_once() {
-    let rows = |count: usize| {
-        let strand = |at: usize| format!("  - {{ name: row {at}, cord: line, beads: [30 reed] }}\n");
-        let strands: String = (0..count).map(strand).collect();
-        let half = |id| format!("{id}: {{ kind: slide half, length: 7 mm, spacing: 7 mm, holes: 3, mass: 2 g }}");
-        let text = format!("{}{strands}wear: {{ wrist: 160 mm }}\n", HEAD.replace("necklace", "bracelet"));
-        let text = with_findings(&text, &[&half("one"), &half("other")]);
-        made(&and(&text, "closure: { left: [one], right: [other] }")).0.unwrap()
-    };
-    let (one, three) = (rows(1), rows(3));
-    let length = |piece: &festoon::Piece| piece.design.piece_length().1.value();
-    assert!(
-        (length(&one) - (one.design.strands[0].finished + one.design.strands[0].slack).value() - 14.0).abs() < 1e-9
-    );
-    assert!((length(&three) - length(&one)).abs() < 1e-9);
-    let row = one.design.mass().value() - 4.0;
-    assert!((three.design.mass().value() - 3.0 * row - 4.0).abs() < 1e-9);
-    let lie: Vec<f64> = three.drape.strands.iter().map(|hung| hung.ends[0].y).collect();
-    assert_eq!(lie, [0.0, -7.0, -14.0]);
-    let along: Vec<f64> = three.design.abreast().iter().map(|at| at.value()).collect();
-    assert_eq!(along, [0.0, 7.0, 14.0]);
-}
-
-/// What a shared bar weighs, each strand bears a part of.
-#[test]
-fn a_shared_bar_weighs_once() {
-    let bar = "bar: { kind: spacer bar, length: 3 mm, spacing: 8 mm, holes: 2, mass: 3 g }";
-    let mass = |beads: &str| {
-        let strand = |name, length| STRAND.replace("only", name).replace("16 in", length).replace("[20 reed]", beads);
-        let text = format!("{HEAD}{}{}{WEAR}", strand("inner", "16 in"), strand("outer", "26 in"));
-        made(&with_findings(&text, &[bar])).0.unwrap().design.mass().value()
-    };
-    assert!((mass("[5 reed, bar, 5 reed, bar, 5 reed]") - mass("[15 reed]") - 6.0).abs() < 1e-9);
 }

@@ -37,6 +37,8 @@ fn assorted() -> Vec<Case> {
     let both = changed(&[("beads:\n", MIST), ("[20 reed]", "[5 reed, 10 mist, 5 reed]")]);
     let lots = |lots: &str| and(&both, &format!("assorted: {{ {lots} }}"));
     let strand = |holds: &str| lots(&format!("lot: {{ sold: {{ by: graduated strand }}, holds: {{ {holds} }} }}"));
+    let sand = "  sand: { shape: tube, size: 3 x 9 mm, hole: 1 mm, colour: \"#d9bf92\", mass: 0.1 g }\n";
+    let sandy = |holds: &str| strand(holds).replace("cords:\n", &format!("{sand}cords:\n"));
     let mix = |much: &str| lots(&format!("lot: {{ sold: {{ by: mix, {much} }}, holds: {{ reed: 1, mist: 1 }} }}"));
     let fine = strand("reed: 11, mist: 11");
     let itself = fine.replace("mass: 0.27 g", "mass: 0.27 g, sold: { by: each }");
@@ -44,7 +46,13 @@ fn assorted() -> Vec<Case> {
     vec![
         Case::new(Code::SoldTwice, fine.clone(), itself),
         Case::new(Code::SoldTwice, fine.clone(), twice),
-        Case::new(Code::ScarceKind, fine.clone(), strand("reed: 11, mist: 10")),
+        Case::new(Code::ScarceKind, fine.clone(), strand("reed: 11, mist: 9")),
+        // No second strand is bought for a spare bead.
+        Case::new(Code::NoSpare, fine.clone(), strand("reed: 11, mist: 10")),
+        // A bead more of each of two kinds are two of the 40 that a second strand holds.
+        Case::new(Code::LastPack, sandy("reed: 11, mist: 11, sand: 18"), sandy("reed: 9, mist: 9, sand: 22")),
+        // Half of 40 less 3 x sqrt(10) is 10.5: enough without the spare.
+        Case::new(Code::LastPack, mix("count: 42"), mix("count: 40")),
         // Half of 42 less 3 x sqrt(10.5) is 11.3; two fifths of 42 less 3 x sqrt(10.08) is 7.3, three fifths 15.7.
         Case::new(
             Code::ScarceKind,

@@ -105,7 +105,7 @@ fn articles() -> Vec<Case> {
 /// One bead so long, on a strand that holds it.
 fn long_bead(mm: &str) -> String {
     // So long a bead finds no place on a neck.
-    let settled = format!("{WEAR}allow: [strands-unsettled]\n");
+    let settled = format!("{WEAR}allow: [strands-unsettled, huge-bead]\n");
     changed(&[("6 mm", &format!("6 x {mm} mm")), ("round", "tube"), ("20 reed", "reed"), (WEAR, &settled)])
 }
 
@@ -324,4 +324,55 @@ fn allowed() -> Vec<Case> {
             changed(&[(" hole: 1 mm,", ""), ("length: 16 in", "length: 16 in\n    allow: []")]),
         ),
     ]
+}
+
+/// What a remark says and what it helps with, of a pattern about which one thing is to be said.
+fn said(text: &str) -> (Code, String, String) {
+    let remarks = made(text).1;
+    assert_eq!(remarks.len(), 1, "{remarks:#?}");
+    (remarks[0].code, remarks[0].headline.clone(), remarks[0].help.clone())
+}
+
+#[test]
+fn a_decimal_comma_is_told_as_one() {
+    let priced =
+        |price: &str| changed(&[("mass: 0.27 g }", &format!("mass: 0.27 g, sold: {{ by: each, price: {price} }} }}"))]);
+    assert_eq!(codes(&priced("5.60")), []);
+    let (code, _, help) = said(&priced("5,60"));
+    assert_eq!((code, help.as_str()), (Code::UnknownKey, "write decimals with a point: 5.60"));
+    let split = made(&changed(&[("hole: 1 mm", "hole: 1,2 mm")])).1;
+    assert!(split.iter().any(|remark| remark.help == "write decimals with a point: 1.2 mm"), "{split:#?}");
+}
+
+#[test]
+fn units_are_offered_that_a_size_may_have() {
+    let help = |from: &str, to: &str| said(&changed(&[(from, to)])).2;
+    assert_eq!(help("size: 6 mm", "size: 6"), "say which unit: 6 mm, 6 cm, 6 in");
+    assert_eq!(help("neck base: 370 mm", "neck base: 370"), "say which unit: 370 mm");
+    assert_eq!(help("length: 16 in", "length: 16"), "say which unit: 16 mm, 16 cm, 16 m, 16 in, 16 ft, 16 yd");
+}
+
+#[test]
+fn one_hole_is_not_told_as_several() {
+    let (code, headline, _) = said(&changed(&[("hole: 1 mm", "hole: 6 mm")]));
+    assert_eq!((code, headline.as_str()), (Code::BadSize, "bead reed: a hole of 6 mm leaves nothing of 6 mm"));
+}
+
+/// Charms alone on a chain are no beads, and none need be written.
+#[test]
+fn a_chain_of_charms_needs_no_beads() {
+    let chain = "festoon: 1
+title: Charms
+kind: strap
+cords: { chain: { kind: chain, diameter: 2 mm, links: 10 = 30 mm, strength: 60 N, mass: 5 g/m } }
+findings:
+  star: { kind: charm, length: 12 mm, outline: star }
+  ring: { kind: jump ring, inside: 3 mm }
+  grip: { kind: spectacle loop, length: 20 mm }
+strands: [{ name: a, cord: chain, length: 600 mm, beads: [{ links: 99 }, { dangle: [star], on: ring }] }]
+closure: { each side: [ring, grip] }
+";
+    assert_eq!(codes(chain), []);
+    let beaded = chain.replace("{ dangle: [star]", "{ dangle: [star, pea]");
+    assert!(codes(&beaded).contains(&Code::MissingKey));
 }

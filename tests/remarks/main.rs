@@ -5,6 +5,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
 
+mod abreast;
 mod fit;
 mod goods;
 mod language;
@@ -52,10 +53,19 @@ fn start(text: &str) -> String {
 }
 
 fn cases() -> Vec<Case> {
-    [language::cases(), places::cases(), fit::cases(), worn::cases(), wound::cases(), twisted::cases(), goods::cases()]
-        .into_iter()
-        .flatten()
-        .collect()
+    [
+        language::cases(),
+        places::cases(),
+        abreast::cases(),
+        fit::cases(),
+        worn::cases(),
+        wound::cases(),
+        twisted::cases(),
+        goods::cases(),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 /// Codes that a pattern's text cannot bring about, with the test that does.

@@ -57,6 +57,16 @@ pub fn cases() -> Vec<Case> {
     ]
 }
 
+/// Where one of three strands is short, it is told, and not that all others are long.
+#[test]
+fn the_one_strand_that_is_drawn_taut_is_told() {
+    let third = STRAND.replace("only", "short").replace("    length: 16 in\n", "").replace("[20 reed]", "[70 reed]");
+    let remarks = made(&twisted("6").replace(WEAR, &(third + WEAR))).1;
+    let slack: Vec<_> = remarks.iter().filter(|remark| remark.code == Code::TwistSlack).collect();
+    let [one] = slack.as_slice() else { panic!("{remarks:#?}") };
+    assert!(one.headline.starts_with("strand short is drawn taut, and all others stand loose"), "{}", one.headline);
+}
+
 #[test]
 fn a_twisted_piece_measures_as_its_helices_do_everywhere() {
     let piece = made(&twisted("6")).0.unwrap();

@@ -7,7 +7,6 @@ use super::super::fall;
 use super::super::hang::Link;
 use super::half_breadth;
 use super::loops::Piece;
-use super::skin::Skin;
 use super::way::Way;
 use crate::design::Design;
 use crate::geometry::Point3;
@@ -42,7 +41,7 @@ impl Front {
             stations: chain.stations(),
             nape: turns.rail[0],
             meets,
-            joint: Piece { link: fall::joint(design, chain, meets), reach: reach.fold(0.5, f64::max) },
+            joint: Piece::new(fall::joint(design, chain, meets), reach.fold(0.5, f64::max)),
             beyond: fall::beyond(design),
         })
     }
@@ -58,35 +57,27 @@ impl Front {
 
     /// The places of the strand along the loop's way, by its own stations: those of the first end's findings, less than
     /// nothing; the loop; and what hangs below it, down the chest.
-    pub fn line(&self, skin: &Skin, way: &Way, seen: &[Spot], reach: f64) -> Vec<Spot> {
+    /// Where it is on that way, and how far below a place, `place` says.
+    pub fn line(&self, way: &Way, seen: &[Spot], place: impl Fn(Point3, f64) -> Spot) -> Vec<Spot> {
         let (nape, meets) = (self.stations[self.nape], self.stations[self.meets]);
         let closes = nape + self.joint.link.length;
-        let spot = |station: f64, on: f64| {
-            let at = way.at(on);
-            Spot { station, at, hidden: skin.hides(at) }
-        };
+        let spot = |station: f64, on: f64, below: f64| Spot { station, ..place(way.at(on), below) };
         let from = |end: f64| move |spot: &Spot| Spot { station: end - spot.station, ..*spot };
         let first = seen.iter().rev().filter(|spot| spot.station < nape).map(from(nape));
         let last = seen.iter().rev().filter(|spot| spot.station > closes).map(from(meets + closes));
-        let joint = (closes > nape).then(|| spot(nape - closes - ROUNDING, closes));
-        let ends = joint.into_iter().chain([spot(0.0, nape)]);
+        let joint = (closes > nape).then(|| spot(nape - closes - ROUNDING, closes, 0.0));
+        let ends = joint.into_iter().chain([spot(0.0, nape, 0.0)]);
         ends.chain(first)
             .chain(last)
-            .chain([spot(meets, closes)])
-            .chain(self.below(skin, way.at(closes), reach))
+            .chain([spot(meets, closes, 0.0)])
+            .chain(self.below().into_iter().map(|below| spot(meets + below + ROUNDING, closes, below)))
             .collect()
     }
 
-    /// What hangs below the place where the ends meet.
-    fn below(&self, skin: &Skin, low: Point3, reach: f64) -> Vec<Spot> {
-        let meets = self.stations[self.meets];
-        let length = (self.stations[self.stations.len() - 1] + self.beyond - meets).max(ROUNDING);
+    /// How far below the place where the ends meet what hangs there has its places.
+    fn below(&self) -> Vec<f64> {
+        let length = (self.stations[self.stations.len() - 1] + self.beyond - self.stations[self.meets]).max(ROUNDING);
         let count = super::super::chain::pieces(length, STEP);
-        let place = |step: usize| {
-            let along = length * step as f64 / count as f64;
-            let at = skin.outside(low + skin.down() * along, reach);
-            Spot { station: meets + along + ROUNDING, at, hidden: false }
-        };
-        (1..=count).map(place).collect()
+        (1..=count).map(|step| length * step as f64 / count as f64).collect()
     }
 }

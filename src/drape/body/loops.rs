@@ -1,8 +1,10 @@
 //! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind.
 
+use super::super::bar::{Bar, TURNS, crossbars};
 use super::super::hang::{self, Link};
-use super::super::program::{Net, Node, Tie};
+use super::super::program::{Net, Node, Tie, down};
 use super::way::Way;
+use crate::design::Passage;
 use crate::geometry::Point3;
 
 /// A stretch of a loop that stays straight.
@@ -12,6 +14,15 @@ pub struct Piece {
     pub link: Link,
     /// How far it reaches from its middle line, in mm.
     pub reach: f64,
+    /// Where it is a passage through what its strand shares with others.
+    pub passage: Option<Passage>,
+}
+
+impl Piece {
+    /// A piece of one strand.
+    pub const fn new(link: Link, reach: f64) -> Self {
+        Self { link, reach, passage: None }
+    }
 }
 
 /// A strand to be laid: its pieces, and how far a bar holds its ends from those of the inmost strand.
@@ -31,8 +42,10 @@ pub struct Loops {
     pub closing: Vec<usize>,
     /// What lies between joints: one a tie, but for those of bars, which come last.
     pub rods: Vec<Rod>,
-    /// Bars: how far each of their joints is along them, in rising order.
-    pub bars: Vec<Vec<(f64, usize)>>,
+    /// What holds joints apart: bars at the ends, and what several strands go through.
+    pub bars: Vec<Bar>,
+    /// How far in radians each of them may turn in the next round.
+    pub turns: Vec<f64>,
 }
 
 /// A piece between its joints.
@@ -68,13 +81,14 @@ impl Loops {
             loops.string(Some(at), &strand.pieces);
         }
         loops.string(None, closing);
+        loops.hold_together(strands);
         loops.tie_bars();
         loops.hold_behind(half);
         loops
     }
 
     fn add(&mut self, at: Point3) -> usize {
-        self.net.nodes.push(Node { at: at.into(), weight: 0.0, held: [false; 3] });
+        self.net.nodes.push(Node { at: at.into(), weight: 0.0, down: down(), held: [false; 3] });
         self.net.nodes.len() - 1
     }
 
@@ -95,8 +109,24 @@ impl Loops {
         let bar: Vec<(f64, usize)> = holes.into_iter().map(hole).collect();
         let of = |strand: &Strung| bar.iter().find(|(aside, _)| *aside == strand.aside).map_or(hub, |(_, node)| *node);
         let ends = strands.iter().map(of).collect();
-        self.bars.push(bar);
+        self.bars.extend(Bar::new(bar));
         ends
+    }
+
+    /// What several strands go through holds their joints on both sides of it apart.
+    fn hold_together(&mut self, strands: &[Strung]) {
+        let mut passages = Vec::new();
+        for (strand, joints) in strands.iter().zip(&self.strands) {
+            let pieces = strand.pieces.iter().zip(joints.windows(2));
+            passages.extend(pieces.filter_map(|(piece, ends)| Some((piece.passage?, [ends[0], ends[1]]))));
+        }
+        self.bars.extend(crossbars(passages.into_iter()));
+    }
+
+    /// The bars at the last ends and at the first, where there are any.
+    pub fn end_bars(&self) -> Vec<Bar> {
+        let is_end = |bar: &&Bar| bar.joints().iter().any(|(_, node)| self.closing.contains(node));
+        self.bars.iter().filter(is_end).cloned().collect()
     }
 
     /// Ties the joints of a strand, or of the closure, and gives them their weights.
@@ -117,10 +147,8 @@ impl Loops {
     }
 
     fn tie_bars(&mut self) {
-        for bar in &self.bars {
-            let [first, .., last] = bar.as_slice() else { continue };
-            self.net.ties.push(Tie { ends: [first.1, last.1], length: last.0 - first.0 });
-        }
+        self.net.ties.extend(self.bars.iter().map(Bar::tie));
+        self.turns = vec![TURNS; self.bars.len()];
     }
 
     /// Friction and the wearer's hand keep the closure behind: the joint nearest its middle stays in the body's
@@ -143,23 +171,53 @@ impl Loops {
         self.rods.iter().position(|rod| rod.strand.is_none()).unwrap_or(self.rods.len())
     }
 
+    /// Puts the joints where a round found them.
+    pub fn go(&mut self, places: &[[f64; 3]]) {
+        let before = self.net.clone();
+        self.net.go(places);
+        self.turns = self.bars.iter().map(|bar| bar.next_turn(&before, &self.net)).collect();
+    }
+
     /// Where a joint is.
     pub fn at(&self, node: usize) -> Point3 {
         self.net.nodes[node].at.into()
     }
 
+    /// The joints of a strand, each with the share of its loop that lies before it from the middle of the closure round.
+    pub fn round(&self, strand: usize) -> Vec<(usize, f64)> {
+        let half = 0.5 * self.closing_lengths().iter().sum::<f64>();
+        let stations = hang::stations(self.lengths(strand).into_iter());
+        let whole = 2.0 * half + stations.last().copied().unwrap_or_default();
+        let shares = stations.into_iter().map(|station| (half + station) / whole);
+        self.strands[strand].iter().copied().zip(shares).collect()
+    }
+
+    /// The lengths of a strand's pieces.
+    pub fn lengths(&self, strand: usize) -> Vec<f64> {
+        let from = self.strands[..strand].iter().map(|joints| joints.len() - 1).sum();
+        let ties = self.net.ties.iter().skip(from).take(self.strands[strand].len() - 1);
+        ties.map(|tie| tie.length).collect()
+    }
+
+    /// The lengths of the closure's pieces, from the last ends round to the first.
+    pub fn closing_lengths(&self) -> Vec<f64> {
+        let ties = self.net.ties.iter().skip(self.closed()).take(self.closing.len() - 1);
+        ties.map(|tie| tie.length).collect()
+    }
+
+    /// Holds a joint at a place.
+    pub fn hold(&mut self, node: usize, at: Point3) {
+        let node = &mut self.net.nodes[node];
+        (node.at, node.held) = (at.into(), [true; 3]);
+    }
+
     /// The way of each strand as it lies now, from the middle of the closure round to it.
-    pub fn ways(&self, closing: &[Piece]) -> Vec<Way> {
+    pub fn ways(&self) -> Vec<Way> {
         let places = |nodes: &[usize]| nodes.iter().map(|node| self.at(*node)).collect::<Vec<_>>();
-        let lengths = self.net.ties[self.closed()..].iter().map(|tie| tie.length).take(closing.len());
-        let closing = Way::new(places(&self.closing), lengths);
-        let mut from = 0;
-        let way = |nodes: &Vec<usize>| {
-            let ties = &self.net.ties[from..from + nodes.len() - 1];
-            from += nodes.len() - 1;
-            Way::new(places(nodes), ties.iter().map(|tie| tie.length)).closed_by(&closing)
-        };
-        self.strands.iter().map(way).collect()
+        let closing = Way::new(places(&self.closing), self.closing_lengths().into_iter());
+        let strands = self.strands.iter().enumerate();
+        let way = |(at, nodes): (usize, &Vec<usize>)| Way::new(places(nodes), self.lengths(at).into_iter());
+        strands.map(|strand| way(strand).closed_by(&closing)).collect()
     }
 }
 
@@ -188,9 +246,13 @@ pub fn joined(pieces: &[Piece], longest: f64) -> Vec<Piece> {
     for piece in pieces {
         match joined.last_mut() {
             Some(last)
-                if last.link.length + piece.link.length <= longest || last.link.length < SHORT || left < SHORT =>
+                if last.passage.is_none()
+                    && piece.passage.is_none()
+                    && (last.link.length + piece.link.length <= longest
+                        || last.link.length < SHORT
+                        || left < SHORT) =>
             {
-                *last = Piece { link: last.link.and(piece.link), reach: last.reach.max(piece.reach) };
+                *last = Piece::new(last.link.and(piece.link), last.reach.max(piece.reach));
             }
             _ => joined.push(*piece),
         }
@@ -209,13 +271,11 @@ pub fn halved(mut pieces: Vec<Piece>) -> Vec<Piece> {
     }) else {
         return pieces;
     };
-    let Piece { link, reach } = pieces[at];
+    let Piece { link, reach, .. } = pieces[at];
     let first = half - (before - link.length);
     if first > 0.0 {
-        let part = |length: f64| Piece {
-            link: Link { length, weight: link.weight * length / link.length, centre: 0.5 },
-            reach,
-        };
+        let part =
+            |length: f64| Piece::new(Link { length, weight: link.weight * length / link.length, centre: 0.5 }, reach);
         pieces.splice(at..=at, [part(first), part(link.length - first)]);
     }
     pieces

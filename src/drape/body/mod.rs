@@ -23,6 +23,7 @@ mod loops;
 mod rest;
 mod rows;
 pub mod skin;
+mod table;
 mod way;
 
 use std::collections::VecDeque;
@@ -33,12 +34,14 @@ use super::clearance::form;
 use super::contact::Unrest;
 use super::hang::Link;
 use super::{Spot, Worn};
-use crate::design::{Design, Finding, Part, Strand, closing_parts};
+use crate::design::{Design, Finding, Part, Passage, Strand, closing_parts};
+use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
 use loops::{Loops, Piece, Strung, halved, joined, length, reach};
 use rest::{Still, settle};
-use skin::{Shape, Skin};
+use skin::{Shape, Skin, Surface};
+pub use table::{Closed, closed, closed_as_one};
 use way::Way;
 
 /// Longest pieces of the first net and of the last, in mm.
@@ -59,20 +62,24 @@ const CHAIN: f64 = 4.0;
 /// A strand that does not reach round the neck has no line and no drop.
 #[must_use]
 pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
-    let fronts: Vec<_> = chains.iter().map(|chain| Front::new(design, chain)).collect();
-    let strung = |((strand, chain), front): ((&Strand, &Chain), &Option<Front>)| {
-        let strung = strung(design, strand, chain);
-        let pieces = front.as_ref().map(|front| front.turned(&strung.pieces));
-        Strung { pieces: pieces.unwrap_or(strung.pieces), ..strung }
-    };
-    let strings: Vec<Strung> = design.strands.iter().zip(chains).zip(&fronts).map(strung).collect();
+    let (strings, fronts) = turned(design, chains);
     on_neck(design, &strings, &super::contact::order(design), &fronts)
+}
+
+/// Strands from end to end, or from the nape round to it, and how those are turned.
+fn turned(design: &Design, chains: &[Chain]) -> (Vec<Strung>, Vec<Option<Front>>) {
+    let turned = |(strand, chain): (&Strand, &Chain)| {
+        let (front, strung) = (Front::new(design, chain), strung(design, strand, chain));
+        let pieces = front.as_ref().map(|front| front.turned(&strung.pieces));
+        (Strung { pieces: pieces.unwrap_or(strung.pieces), ..strung }, front)
+    };
+    design.strands.iter().zip(chains).map(turned).unzip()
 }
 
 /// The line of twisted strands on its neck: links that reach so far from it.
 #[must_use]
 pub fn wear_as_one(design: &Design, links: &[Link], reach: f64) -> Worn {
-    let pieces = links.iter().map(|link| Piece { link: *link, reach }).collect();
+    let pieces = links.iter().map(|link| Piece::new(*link, reach)).collect();
     on_neck(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
 }
 
@@ -100,7 +107,9 @@ fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Optio
     for (at, way) in order.into_iter().zip(laid.ways) {
         let seen = seen(&skin, &way, 0.5 * length(&closing));
         worn.lines[at] = match &fronts[at] {
-            Some(front) => front.line(&skin, &way, &seen, reach(&strings[at].pieces)),
+            Some(front) => {
+                front.line(&way, &seen, |from, below| hanging(&skin, from, below, reach(&strings[at].pieces)))
+            }
             None => seen,
         };
         let lowest = worn.lines[at].iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
@@ -118,9 +127,15 @@ fn closure(design: &Design) -> f64 {
 
 /// A strand in pieces.
 fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
+    let passages = design.passages(strand);
+    let passage = |kind: &Kind| {
+        let is = |(train, bit, _): &&(usize, usize, Passage)| *kind == Kind::Bit(*train, *bit);
+        passages.iter().find(is).map(|(.., passage)| *passage)
+    };
     let piece = |(link, kind): (&Link, &Kind)| {
         let widths = form(design, strand, *kind, link.length).widths;
-        Piece { link: *link, reach: widths.iter().map(|(_, width)| *width).fold(0.0, f64::max) }
+        let reach = widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
+        Piece { passage: passage(kind), ..Piece::new(*link, reach) }
     };
     Strung { pieces: chain.links.iter().zip(&chain.pieces).map(piece).collect(), aside: strand.aside.value() }
 }
@@ -149,7 +164,7 @@ fn rigid(design: &Design, part: &Part, let_out: f64) -> Piece {
     let length = (part.least.value() + let_out).min(part.reach.value());
     let weight = design.part_mass(part).value() * NEWTON_PER_GRAM;
     let link = Link { length, weight, centre: 0.5 };
-    Piece { link, reach: half_breadth(&design.findings[part.finding]) }
+    Piece::new(link, half_breadth(&design.findings[part.finding]))
 }
 
 /// How far a finding reaches from its middle line; a cone halfway along.
@@ -205,31 +220,53 @@ struct Laid {
     unrest: Option<Unrest>,
 }
 
+/// What loops are laid on.
+trait Bed: Surface {
+    /// A first guess for a loop of a length that lies so far outside the surface.
+    fn guess(&self, length: f64, out: f64) -> Way;
+
+    /// What is done to loops that have their ways, before they are laid.
+    fn prepare(&self, _loops: &mut Loops) {}
+}
+
+impl Bed for Skin {
+    fn guess(&self, length: f64, out: f64) -> Way {
+        Way::guess(self, length, out)
+    }
+}
+
 /// Lays strands from the inmost out, first roughly.
-fn lay(strands: &[Strung], closing: &[Piece], skin: &Skin) -> Laid {
+fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed) -> Laid {
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
         let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
         (strands.iter().map(cut).collect::<Vec<_>>(), halved(joined(closing, longest)))
     };
     let mut beyond = 0.0;
-    let guess = |strand: &Strung| {
+    let way = |strand: &Strung| {
         let reach = reach(&strand.pieces);
         beyond += 2.0 * reach;
-        Way::guess(skin, length(&strand.pieces) + length(closing), beyond - reach)
+        bed.guess(length(&strand.pieces) + length(closing), beyond - reach)
     };
-    let mut ways: Vec<Way> = strands.iter().map(guess).collect();
+    let mut ways: Vec<Way> = strands.iter().map(way).collect();
     let mut unrest = None;
     for (longest, still) in [(COARSE, FOUND), (FINE.max(all / MOST), RESTS)] {
         let (strands, closing) = cut(longest);
         let mut loops = Loops::new(&strands, &closing, &ways);
-        unrest = settle(&mut loops, skin, still).err();
+        bed.prepare(&mut loops);
+        unrest = settle(&mut loops, bed, still).err();
         if matches!(unrest, Some(Unrest::Lost { .. })) {
             return Laid { ways: Vec::new(), unrest };
         }
-        ways = loops.ways(&closing);
+        ways = loops.ways();
     }
     Laid { ways, unrest }
+}
+
+/// A place so far below another on a body, for what reaches so far from its middle line.
+fn hanging(skin: &Skin, from: Point3, below: f64, reach: f64) -> Spot {
+    let at = if below > 0.0 { skin.outside(from + skin.down() * below, reach) } else { from };
+    Spot { station: 0.0, at, hidden: below <= 0.0 && skin.hides(at) }
 }
 
 /// A way with what of it the body hides, its stations counted from the strand's first end.

@@ -1,7 +1,7 @@
 //! Rounds of the program until loops on a body lie still.
 
 use super::super::contact::Unrest;
-use super::super::program::Row;
+use super::super::program::{Node, Row};
 use super::loops::Loops;
 use super::rows::contacts;
 use super::skin::Surface;
@@ -40,8 +40,8 @@ impl Steps {
 
     /// How far all weights together rose, in mm.
     fn rises(&self, loops: &Loops) -> f64 {
-        let work: f64 = self.0.iter().zip(&loops.net.nodes).map(|(step, node)| step.y * node.weight).sum();
-        work / loops.net.weight()
+        let rise = |(step, node): (&Point3, &Node<3>)| -step.dot(node.down.into()) * node.weight;
+        self.0.iter().zip(&loops.net.nodes).map(rise).sum::<f64>() / loops.net.weight()
     }
 
     /// How far these go on where others went, as a share of those.
@@ -66,7 +66,7 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Ve
         if rounds == ROUNDS {
             return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&rows, &round) });
         }
-        loops.net.go(&round.places);
+        loops.go(&round.places);
         let rests = steps.farthest() < still.moves || steps.rises(loops).abs() < RISES;
         if rests && overlap < still.overlap {
             return Ok(round.tensions);
@@ -124,7 +124,7 @@ mod tests {
 
     fn pieces(count: usize, length: f64, weight: f64) -> Vec<Piece> {
         let link = Link { length: length / count as f64, weight: weight / count as f64, centre: 0.5 };
-        vec![Piece { link, reach: 0.0 }; count]
+        vec![Piece::new(link, 0.0); count]
     }
 
     /// A loop of a chain along a closed way, most of it strand and some closure.

@@ -21,8 +21,6 @@ const SHARED: f64 = 15.0;
 const OUTWARD: f64 = 0.1;
 /// What of the body is nearer than this, in mm, may be met by what moved half as far in the round before.
 const REACHED: (f64, f64) = (4.0, 120.0);
-/// A bar turns no farther in a round, in radians.
-const TURNS: f64 = 0.5;
 /// Longer pieces touch the body in more than one place, in mm.
 const LONG: f64 = 10.0;
 
@@ -34,8 +32,8 @@ pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Row<3>> {
     if loops.strands.len() > 1 {
         rows.extend(side_by_side(loops, skin));
     }
-    rows.extend(loops.bars.iter().filter_map(|bar| spread(loops, bar, went)));
-    rows.extend(loops.bars.iter().flat_map(|bar| straight(loops, bar)));
+    let bars = loops.bars.iter().zip(&loops.turns);
+    rows.extend(bars.flat_map(|(bar, turn)| bar.rows(&loops.net, *turn, |_| None)));
     rows
 }
 
@@ -120,31 +118,3 @@ fn away(skin: &impl Surface, is_outer: bool, off: Point3, foot: Point3, line: Po
     let out = line.cross(skin.at(foot).1).unit()? * if is_outer { 1.0 } else { -1.0 };
     if off.dot(out) < OUTWARD * reach { Some(out) } else { off.unit() }
 }
-
-/// A bar keeps its outermost joints apart, and may turn twice as far as in the last round.
-fn spread(loops: &Loops, bar: &[(f64, usize)], went: f64) -> Option<Row<3>> {
-    let (first, last) = (bar.first()?, bar.last()?);
-    let apart = loops.at(last.1) - loops.at(first.1);
-    let along = apart.unit()?;
-    let terms = vec![term(last.1, along), term(first.1, along * -1.0)];
-    let length = last.0 - first.0;
-    let turned = libm::cos((4.0 * went / length).min(TURNS));
-    Some(Row { terms, gap: apart.dot(along) - length * turned, gives: true })
-}
-
-/// The joints of a bar between its outermost ones stay in line with them: no farther to either side of any axis.
-fn straight(loops: &Loops, bar: &[(f64, usize)]) -> Vec<Row<3>> {
-    let [first, between @ .., last] = bar else { return Vec::new() };
-    let mut rows = Vec::new();
-    for (along, node) in between {
-        let share = (along - first.0) / (last.0 - first.0);
-        let off = loops.at(*node) - loops.at(first.1).between(loops.at(last.1), share);
-        for axis in AXES.into_iter().flat_map(|axis| [axis, axis * -1.0]) {
-            let terms = vec![term(*node, axis), term(first.1, axis * (share - 1.0)), term(last.1, axis * -share)];
-            rows.push(Row { terms, gap: off.dot(axis), gives: true });
-        }
-    }
-    rows
-}
-
-const AXES: [Point3; 3] = [Point3::new(1.0, 0.0, 0.0), Point3::new(0.0, 1.0, 0.0), Point3::new(0.0, 0.0, 1.0)];

@@ -30,10 +30,11 @@ impl Way {
     pub fn closed_by(self, closing: &Self) -> Self {
         let (half, length) = (0.5 * closing.length(), self.length());
         let middle = closing.at(half);
-        let before =
-            closing.stops.iter().filter(|(station, _)| *station > half).map(|(station, at)| (station - half, *at));
-        let after = closing.stops.iter().filter(|(station, _)| *station < half);
-        let after = after.map(|(station, at)| (station + half + length, *at));
+        // Where a bar holds the strand, it begins and ends beside the closure's own ends.
+        let between =
+            |from: f64, to: f64| closing.stops.iter().filter(move |(station, _)| (from < *station) && (*station < to));
+        let before = between(half, 2.0 * half).map(|(station, at)| (station - half, *at));
+        let after = between(0.0, half).map(|(station, at)| (station + half + length, *at));
         let own = self.stops.iter().map(|(station, at)| (station + half, *at));
         let stops = std::iter::once((0.0, middle)).chain(before).chain(own).chain(after);
         Self { stops: stops.chain([(length + 2.0 * half, middle)]).collect() }

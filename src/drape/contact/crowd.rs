@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use super::program::off_bars;
 use super::rope::Rope;
+use super::rounds::STILL;
 use super::rows::{self, Rod, Row};
 use super::side::Side;
 
@@ -20,20 +22,39 @@ pub struct Crowd {
     covered: f64,
     /// The pairs that lie over one another.
     over: BTreeSet<[usize; 2]>,
+    /// Whether those that bars join keep their outer strands outside.
+    pub sided: bool,
 }
 
 impl Crowd {
     pub fn new(ropes: Vec<Rope>, covered: f64) -> Self {
         let tubes = ropes.iter().map(Rope::tubes).collect();
-        let mut crowd = Self { ropes, tubes, covered, over: BTreeSet::new() };
-        let near = crowd.near(&crowd.ropes, true);
-        crowd.over = near.iter().filter(|row| row.apart <= 0.0).map(|row| row.strands).collect();
+        let mut crowd = Self { ropes, tubes, covered, over: BTreeSet::new(), sided: true };
+        crowd.over = crowd.crossing().filter(|pair| !crowd.are_joined(*pair)).collect();
         crowd
     }
 
-    /// Whether any lie on one another that may lie side by side.
+    /// The pairs whose lines cross.
+    fn crossing(&self) -> impl Iterator<Item = [usize; 2]> + use<> {
+        self.near(&self.ropes, true).into_iter().filter(|row| row.apart <= 0.0).map(|row| row.strands)
+    }
+
+    /// Leaves those that bars join to lie as they hang alone, over one another too; whether they did not before.
+    pub fn let_cross(&mut self) -> bool {
+        let joined: Vec<_> = self.crossing().filter(|pair| self.are_joined(*pair)).collect();
+        self.over.extend(&joined);
+        std::mem::take(&mut self.sided) && self.ropes.iter().any(|rope| !rope.passages.is_empty())
+    }
+
+    /// Whether two strands go through anything together.
+    fn are_joined(&self, pair: [usize; 2]) -> bool {
+        let [one, other] = pair.map(|strand| &self.ropes[strand].passages);
+        one.iter().any(|(_, passage)| other.iter().any(|(_, other)| other.of == passage.of))
+    }
+
+    /// Whether any lie on one another that may lie side by side, or not where bars hold them.
     pub fn touches(&self) -> bool {
-        self.near(&self.ropes, false).iter().any(|row| row.gap < 0.0)
+        off_bars(&self.ropes) > STILL || self.near(&self.ropes, false).iter().any(|row| row.gap < 0.0)
     }
 
     /// Leaves pairs to lie over one another.

@@ -2,12 +2,13 @@
 //!
 //! **Problem.** Several strands hang from their points before an upright board; no outline may lie on
 //! another strand's. All holes lie in one plane, so that the whole is a problem in that plane. Strands keep
-//! the order in which bars hold them, or else the shorter ones lie inside the longer ones.
+//! the order in which bars hold them, or else the shorter ones lie inside the longer ones. Those that what they go
+//! through together joins may cross only where they have no room side by side.
 //!
 //! **Method.** The strands as they hang alone are the start, and the answer where nothing touches. Then
 //! [`rounds`]: where two sides come near, a direction in which they are kept apart ([`rows`]); the
 //! lowest place of all joints (a second-order cone program, [`program`]); new directions at the new place,
-//! until nothing moves by 0.01 mm. Rounds begin with smooth tubes round the beads, which part strands
+//! until nothing moves by 0.01 mm. What several strands go through is rigid in these rounds (`super::bar`). Rounds begin with smooth tubes round the beads, which part strands
 //! without catching, and go on with the beads' own outlines.
 //!
 //! **Trade-off.** No friction, no stiffness of cord. Strands whose lines cross when they hang alone, and
@@ -80,7 +81,7 @@ pub enum Unrest {
 
 /// Strands in contact; nothing where no two of them touch, or none of those that do has room beside the other.
 pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settled> {
-    if !near::come_near(design, hung) {
+    if !near::come_near(design, hung) && !has_bars(design) {
         return None;
     }
     let order = order(design);
@@ -89,11 +90,17 @@ pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settle
     let mut work = rounds::WORK;
     while crowd.touches() {
         match rounds::settle(&crowd, &mut work) {
+            Ok(found) if found.is_lost() && crowd.let_cross() => {}
             Ok(found) => return Some(settled(found, &order, chains)),
             Err(pairs) => crowd.lay_over(pairs),
         }
     }
     None
+}
+
+/// Whether several strands go through anything.
+fn has_bars(design: &Design) -> bool {
+    design.shared().any(|(.., sharers)| sharers.0.len() > 1)
 }
 
 /// The strands from the inmost out: as bars hold them, then by length.

@@ -1,9 +1,11 @@
 //! One round of strands on the board: their joints and links as one net in the plane, all rows of which may give
 //! way (see [`super::super::program`]).
 
+use super::super::bar::{Bar, TURNS, crossbars, unit};
 use super::super::program::{self, Net, Node, Term, Tie};
 use super::rope::Rope;
 use super::rows::Row;
+use crate::design::Passage;
 use crate::geometry::Point;
 
 /// What a round found.
@@ -14,6 +16,8 @@ pub struct Round {
     pub tensions: Vec<Vec<f64>>,
     /// Force of each row, in N.
     pub forces: Vec<f64>,
+    /// All tensions and forces, those of bars too.
+    whole: program::Round<2>,
 }
 
 /// Strands as one net.
@@ -22,13 +26,26 @@ struct Web {
     net: Net<2>,
     /// The node of each strand's first joint; its others follow.
     first: Vec<usize>,
+    /// What several strands go through.
+    bars: Vec<Bar>,
 }
 
 impl Web {
     fn new(ropes: &[Rope]) -> Self {
         let mut web = Self::default();
         ropes.iter().for_each(|rope| web.add(rope));
+        web.hold_together(ropes);
         web
+    }
+
+    /// What several strands go through holds their joints on both sides of it apart.
+    fn hold_together(&mut self, ropes: &[Rope]) {
+        let of = |(rope, first): (&Rope, &usize)| {
+            let through = |(link, passage): &(usize, Passage)| (*passage, [first + link, first + link + 1]);
+            rope.passages.iter().map(through).collect::<Vec<_>>()
+        };
+        self.bars = crossbars(ropes.iter().zip(&self.first).flat_map(of));
+        self.net.ties.extend(self.bars.iter().map(Bar::tie));
     }
 
     /// Adds a strand, held at both ends.
@@ -38,6 +55,7 @@ impl Web {
         self.net.nodes.extend(joints.map(|(at, (joint, weight))| Node {
             at: [joint.at.x, joint.at.y],
             weight,
+            down: program::down(),
             held: [at == 0 || at == last; 2],
         }));
         let links = rope.links.iter().zip(start..);
@@ -45,33 +63,65 @@ impl Web {
         self.first.push(start);
     }
 
-    fn rows(&self, rows: &[Row]) -> Vec<program::Row<2>> {
+    /// What keeps sides apart, and then what holds bars.
+    fn rows(&self, rows: &[Row], step: Step<'_>) -> Vec<program::Row<2>> {
         let term = |term: &super::rows::Term| Term {
             node: self.first[term.strand] + term.joint,
             slope: [term.slope.x, term.slope.y],
         };
+        let out = |line| if step.sided { outward(line) } else { None };
         let row = |row: &Row| program::Row { terms: row.terms.iter().map(term).collect(), gap: row.gap, gives: true };
-        rows.iter().map(row).collect()
+        let turns = step.turns.iter().copied().chain(std::iter::repeat(TURNS));
+        let bars = self.bars.iter().zip(turns).flat_map(|(bar, turn)| bar.rows(&self.net, turn, out));
+        rows.iter().map(row).chain(bars).collect()
     }
 }
 
-/// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights per mm.
-pub fn solve(ropes: &[Rope], rows: &[Row], pull: f64) -> Option<Round> {
+/// The outer side of a strand that runs along a line from its first end on: below it where it lies level.
+fn outward([x, y]: [f64; 2]) -> Option<[f64; 2]> {
+    unit([y, -x])
+}
+
+/// How far in radians each bar may turn after a round that went from some places to others.
+pub fn turns(from: &[Rope], ropes: &[Rope]) -> Vec<f64> {
+    let [before, now] = [from, ropes].map(Web::new);
+    now.bars.iter().map(|bar| bar.next_turn(&before.net, &now.net)).collect()
+}
+
+/// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
+pub fn off_bars(ropes: &[Rope]) -> f64 {
     let web = Web::new(ropes);
-    let found = web.net.solve(&web.rows(rows), pull)?;
-    let mut places = found.places.into_iter().map(|[x, y]| Point::new(x, y));
-    let mut tensions = found.tensions.into_iter();
+    web.bars.iter().map(|bar| bar.off(&web.net)).fold(0.0, f64::max)
+}
+
+/// How a round is taken.
+#[derive(Clone, Copy)]
+pub struct Step<'a> {
+    /// The pull to the present place, in mean weights of a joint per mm.
+    pub pull: f64,
+    /// How far in radians each bar may turn; all others as far as any may.
+    pub turns: &'a [f64],
+    /// Whether what bars join lies with its outer strands outside.
+    pub sided: bool,
+}
+
+/// Solves one round; nothing where the solver finds no answer.
+pub fn solve(ropes: &[Rope], rows: &[Row], step: Step<'_>) -> Option<Round> {
+    let web = Web::new(ropes);
+    let found = web.net.solve(&web.rows(rows, step), step.pull)?;
+    let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
+    let mut tensions = found.tensions.iter().copied();
     Some(Round {
         places: ropes.iter().map(|rope| places.by_ref().take(rope.joints.len()).collect()).collect(),
         tensions: ropes.iter().map(|rope| tensions.by_ref().take(rope.links.len()).collect()).collect(),
-        forces: found.forces,
+        forces: found.forces[..rows.len()].to_vec(),
+        whole: found,
     })
 }
 
 /// The greatest force in N by which a free joint is out of balance at a place, under the tensions and the forces
 /// of rows that a round from there found.
-pub fn imbalance(ropes: &[Rope], rows: &[Row], round: &Round) -> f64 {
+pub fn imbalance(ropes: &[Rope], rows: &[Row], round: &Round, step: Step<'_>) -> f64 {
     let web = Web::new(ropes);
-    let (tensions, forces) = (round.tensions.concat(), round.forces.clone());
-    web.net.imbalance(&web.rows(rows), &program::Round { places: Vec::new(), tensions, forces })
+    web.net.imbalance(&web.rows(rows, step), &round.whole)
 }

@@ -6,7 +6,7 @@ use super::super::hang::{Hanging, Link};
 use super::super::{Hung, Joint};
 use super::rows::Rod;
 use super::side::Side;
-use crate::design::{Design, Strand};
+use crate::design::{Design, Passage, Strand};
 use crate::geometry::Point;
 
 /// A run of cord, or of beads with one straight side, becomes one piece while it is no longer than this, in mm.
@@ -24,6 +24,8 @@ pub struct Rope {
     pub links: Vec<Link>,
     /// The side that each link shows to other strands, if it may touch them.
     pub sides: Vec<Option<Side>>,
+    /// Which links are passages through what the strand shares with others.
+    pub passages: Vec<(usize, Passage)>,
     /// The joint of the finer chain at which each link ends.
     fine: Vec<usize>,
 }
@@ -31,7 +33,14 @@ pub struct Rope {
 impl Rope {
     /// A strand as it hangs alone.
     pub fn new(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Self {
-        let mut rope = Self { joints: vec![hung.joints[0]], links: Vec::new(), sides: Vec::new(), fine: Vec::new() };
+        let mut rope = Self {
+            joints: vec![hung.joints[0]],
+            links: Vec::new(),
+            sides: Vec::new(),
+            passages: Vec::new(),
+            fine: Vec::new(),
+        };
+        let passages = design.passages(strand);
         for (at, (link, piece)) in chain.links.iter().zip(&chain.pieces).enumerate() {
             let side = side(design, strand, *piece, link.length);
             let end = hung.joints[at + 1];
@@ -40,6 +49,9 @@ impl Rope {
                 rope.sides.push(side);
                 rope.joints.push(end);
                 rope.fine.push(at + 1);
+                let is = |(train, bit, _): &&(usize, usize, Passage)| *piece == Piece::Bit(*train, *bit);
+                let passage = passages.iter().find(is).map(|(.., passage)| (rope.links.len() - 1, *passage));
+                rope.passages.extend(passage);
             } else if let Some(fine) = rope.fine.last_mut() {
                 *fine = at + 1;
             }

@@ -1,7 +1,7 @@
 //! Rounds of the program until strands in contact lie still.
 
 use super::crowd::Crowd;
-use super::program::{self, Round};
+use super::program::{self, Round, Step};
 use super::rope::Rope;
 use super::rows::Row;
 use super::{Press, Unrest};
@@ -13,7 +13,7 @@ const ROUNDS: u32 = 20;
 const PARTING: u32 = 3;
 const PARTED: f64 = 0.5;
 /// Rounds end when no joint moves farther than this, in mm, and no outline lies deeper in another.
-const STILL: f64 = 0.01;
+pub const STILL: f64 = 0.01;
 /// Strands of which links hang slack so many rounds after they were parted have no room.
 const PATIENCE: u32 = 3;
 /// A link that is shorter by this share of its length is in no tension.
@@ -40,6 +40,13 @@ pub struct Found {
     pub unrest: Option<Unrest>,
 }
 
+impl Found {
+    /// Whether no place worth drawing was found.
+    pub fn is_lost(&self) -> bool {
+        matches!(self.unrest, Some(Unrest::Lost { .. }))
+    }
+}
+
 /// A place that was tried, and how far it is from rest.
 struct Tried {
     found: Found,
@@ -59,31 +66,34 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
     let (mut best, mut rounds): (Option<Tried>, u32) = (None, 0);
     let mut rows = crowd.near(&ropes, true);
     let (mut pull, mut last, mut parted) = (0.0, f64::INFINITY, None);
+    let mut turns = Vec::new();
     for count in 1..=ROUNDS {
-        let Some(round) = program::solve(&ropes, &rows, pull).filter(|_| *work >= links) else { break };
+        let step = Step { pull, turns: &turns, sided: crowd.sided };
+        let Some(round) = program::solve(&ropes, &rows, step).filter(|_| *work >= links) else { break };
         *work -= links;
         rounds = count;
         let (from, moved) = (ropes.clone(), go(&mut ropes, &round.places));
+        let next_turns = program::turns(&from, &ropes);
         let as_tubes = parted.is_none() && count < PARTING && moved > PARTED;
         let next = crowd.near(&ropes, as_tubes);
         if let Some(parted) = parted {
             if count - parted >= PATIENCE && !ropes.iter().all(is_tense) {
                 return no_room(&ropes, &rows, &round).map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
             }
-            if moved < STILL && deepest(&next) < STILL && ropes.iter().all(is_tense) {
+            if moved < STILL && deepest(&next, &ropes) < STILL && ropes.iter().all(is_tense) {
                 return Ok(found(ropes, &rows, round, count, None));
             }
-            let overlap = deepest(&rows);
+            let overlap = deepest(&rows, &from);
             let far = moved.max(overlap);
             if best.as_ref().is_none_or(|best| far < best.far) && from.iter().all(is_tense) {
-                let imbalance = program::imbalance(&from, &rows, &round);
+                let imbalance = program::imbalance(&from, &rows, &round, step);
                 let unrest = Unrest::Left { rounds, overlap, imbalance };
                 best = Some(Tried { found: found(from, &rows, round, rounds, Some(unrest)), far });
             }
         }
         parted = parted.or((!as_tubes).then_some(count));
         pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
-        (last, rows) = (moved, next);
+        (last, rows, turns) = (moved, next, next_turns);
     }
     Ok(best.map_or_else(|| alone(Unrest::Lost { rounds }), |best| best.found))
 }
@@ -122,9 +132,9 @@ fn go(ropes: &mut [Rope], places: &[Vec<Point>]) -> f64 {
     moved
 }
 
-/// How deep outlines lie in one another.
-fn deepest(rows: &[Row]) -> f64 {
-    rows.iter().map(|row| -row.gap).fold(0.0, f64::max)
+/// How deep outlines lie in one another, or how far any bar's joints are from where it holds them.
+fn deepest(rows: &[Row], ropes: &[Rope]) -> f64 {
+    rows.iter().map(|row| -row.gap).fold(program::off_bars(ropes), f64::max)
 }
 
 fn is_tense(rope: &Rope) -> bool {

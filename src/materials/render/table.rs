@@ -1,9 +1,9 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use super::words::{amount, estimate, in_currency, is_nothing, left, long, lots, pieces, said, share, verdict};
+use super::words::{amount, estimates, in_currency, is_nothing, left, long, lots, pieces, said, share, verdict};
 use crate::materials::{Cutting, Held, Kit, Line, Materials, Packed, Spool, Suggestion};
-use crate::units::Money;
 use crate::units::UnitStyle;
+use crate::units::{Length, Money};
 
 /// Spaces between two columns.
 const GUTTER: &str = "  ";
@@ -20,7 +20,7 @@ pub fn table(materials: &Materials, units: UnitStyle) -> String {
     let mut lines = aligned(&rows);
     lines.push(String::new());
     lines.extend(totals(materials));
-    lines.extend(estimate(materials).map(str::to_owned));
+    lines.extend(estimates(materials).map(str::to_owned));
     lines.extend(sellers(materials, units));
     for cutting in &materials.cuttings {
         lines.push(String::new());
@@ -131,7 +131,17 @@ fn plan(materials: &Materials, cutting: &Cutting, units: UnitStyle) -> Vec<Strin
         let why = if cutting.lot.is_some() { "longer than any length on sale: " } else { "cut to: " };
         lines.push(format!("  {why}{}", pieces(&cutting.unplaced, units)));
     }
+    lines.extend(miscut(materials, cutting));
     lines
+}
+
+/// What is said where several makers cut and no piece more would be left.
+fn miscut(materials: &Materials, cutting: &Cutting) -> Option<String> {
+    let used = || cutting.spools.iter().filter(|spool| !spool.pieces.is_empty());
+    let shortest = used().flat_map(|spool| &spool.pieces).map(|piece| piece.length).reduce(Length::min)?;
+    let none_left = cutting.bought() > 0 && used().all(|spool| spool.left < shortest);
+    (materials.makers > 1 && none_left)
+        .then(|| "  what is left is shorter than any piece: buy one more in case somebody cuts amiss".to_owned())
 }
 
 fn spool_line(at: usize, spool: &Spool, units: UnitStyle) -> String {

@@ -65,13 +65,18 @@ pub fn left(within: &Within) -> String {
     format!("{}{}", if within.expected { "about " } else { "" }, within.left_over)
 }
 
-/// By which rule mixes are bought, where any is.
-#[must_use]
-pub fn estimate(materials: &Materials) -> Option<&'static str> {
-    let expected = |line: &Line| line.within.as_ref().is_some_and(|within| within.expected);
-    materials.lines.iter().any(expected).then_some(
-        "What a mix holds varies by chance: so much is bought that a kind runs short only one to four times in a thousand.",
-    )
+/// By which rules beads are bought that are bought with others, where any are.
+pub fn estimates(materials: &Materials) -> impl Iterator<Item = &'static str> {
+    let within = |expected| {
+        let is = move |line: &Line| line.within.as_ref().is_some_and(|within| within.expected == expected);
+        materials.lines.iter().any(is)
+    };
+    let mix = "What a mix holds varies by chance: so much is bought that a kind runs short only one to four times in a \
+               thousand.";
+    let strand = "Of beads on a graduated strand, spare is what the strands leave over.";
+    [within(true).then_some(mix), within(false).then_some(strand).filter(|_| materials.kits.is_empty())]
+        .into_iter()
+        .flatten()
 }
 
 /// A cost; nothing at all where the pattern gives no price.
@@ -96,6 +101,8 @@ pub fn verdict(cutting: &Cutting) -> Option<String> {
         return is_cut.then(|| "the length in hand".to_owned());
     }
     let lengths = if cutting.bought() == 1 { "1 length".to_owned() } else { format!("{} lengths", cutting.bought()) };
+    let in_hand = cutting.spools.iter().any(|spool| spool.in_stash && !spool.pieces.is_empty());
+    let lengths = if in_hand { format!("what is in hand and {lengths} more") } else { lengths };
     Some(match cutting.beyond_least() {
         0 if cutting.bought() == 1 => lengths,
         0 => format!("{lengths}: fewer will not do"),

@@ -7,6 +7,7 @@ use crate::paint::mark::Mark;
 use crate::units::Length;
 
 use super::Frame;
+use super::closure::side;
 
 /// Half of the turn, in radians, that a loose chain takes on its way, by eye.
 const BEND: f64 = 0.5;
@@ -14,7 +15,7 @@ const BEND: f64 = 0.5;
 const STEPS: u32 = 24;
 
 /// The chain at the outer end of a side of the closure, where it is an extender.
-pub fn extender<'p>(parts: &'p [Part], design: &Design) -> Option<&'p Part> {
+fn extender<'p>(parts: &'p [Part], design: &Design) -> Option<&'p Part> {
     let last = parts.last().filter(|part| part.reach > part.least)?;
     design.findings[last.finding].chain().map(|_| last)
 }
@@ -29,8 +30,29 @@ pub fn hooked(parts: &[Part], design: &Design) -> Vec<Part> {
     short
 }
 
+/// Both sides of a closure, the first end's and the last end's, each with the way that it takes outward, the parts that lie
+/// along that, and where what is loose of an extender goes at first.
+pub fn joined(
+    ways: [Vec<Point>; 2],
+    drawn: [Vec<Part>; 2],
+    out: [Point; 2],
+    design: &Design,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    let all = [design.closure.left(), design.closure.right()];
+    // What holds an extender is drawn over it.
+    let order = if extender(all[0], design).is_some() { [0, 1] } else { [1, 0] };
+    let mut marks = Vec::new();
+    for at in order {
+        marks.extend(loose(&ways[at], all[at], out[at], design, frame, stencils));
+        marks.extend(side(&ways[at], &drawn[at], design, frame, stencils));
+    }
+    marks
+}
+
 /// What of an extender hangs loose from where a way has come with the least of a side, first towards `out`.
-pub fn loose(
+fn loose(
     way: &[Point],
     parts: &[Part],
     out: Point,

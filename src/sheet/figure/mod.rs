@@ -23,6 +23,7 @@ mod worn;
 pub use bars::{bars, middle};
 pub use closure::{Closing, closing, hanging_extent, laid_side, side};
 pub use drops::{DROPS_WIDTH, drops};
+pub use extender::{hooked, joined};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{is_aslant, ring, ring_extent, rows};
 pub use row::{Row, row};

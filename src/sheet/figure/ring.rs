@@ -13,9 +13,8 @@ use crate::units::Length;
 
 use super::Frame;
 use super::bars::bars;
-use super::closure::side;
 use super::coil::{Seen, level, raised, shortened};
-use super::extender::{extender, hooked, loose};
+use super::extender::{hooked, joined};
 use super::strands::{Sketch, strand_box};
 
 /// How far in mm the closure's way is level where it leaves the rows.
@@ -97,15 +96,8 @@ fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<
     };
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
-    let mut sides = [(outward, right, design.closure.right()), (inward, left, design.closure.left())];
-    // What holds an extender is drawn over it.
-    sides.sort_by_key(|(.., parts)| extender(parts, design).is_none());
-    let mut marks = Vec::new();
-    for (way, drawn, parts) in &sides {
-        marks.extend(loose(way, parts, hangs(ring, way), design, frame, stencils));
-        marks.extend(side(way, drawn, design, frame, stencils));
-    }
-    marks
+    let hangs = [&inward, &outward].map(|way| hangs(ring, way));
+    joined([inward, outward], [left, right], hangs, design, frame, stencils)
 }
 
 /// Which way what is loose lies: outside a ring that lies flat, and below what is seen from above.

@@ -1,4 +1,4 @@
-//! Strands on the neck: each bead seated by its station along the way that its strand takes round the neck and
+//! Strands on the neck, or laid closed: each bead seated by its station along the way that its strand takes round the neck and
 //! over the chest, as that is seen from the front.
 //!
 //! The frame is that of [`crate::drape::Worn`], looked at along z. What the body hides is not drawn: of each strand
@@ -7,7 +7,7 @@
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part, Strand};
-use crate::drape::{Hung, Joint, Seat, Spot, Worn, on_way};
+use crate::drape::{Hung, Joint, Seat, Spot, on_way};
 use crate::geometry::Point3;
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
@@ -25,9 +25,9 @@ pub struct Track {
 }
 
 impl Track {
-    /// The strands' tracks, one a strand; none where a strand does not reach round.
-    pub fn all(worn: &Worn) -> Vec<Option<Self>> {
-        worn.lines.iter().map(|line| Self::new(line)).collect()
+    /// The tracks of strands that take these ways, one a strand; none where a strand does not reach round.
+    pub fn all(lines: &[Vec<Spot>]) -> Vec<Option<Self>> {
+        lines.iter().map(|line| Self::new(line)).collect()
     }
 
     fn new(line: &[Spot]) -> Option<Self> {

@@ -25,7 +25,7 @@ const MOST: usize = 4_000;
 /// The figure in a block of a width, at most so high. Nothing for pieces that are not hung round a neck.
 pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils<'_>) -> Option<Block> {
     let worn = piece.drape.worn.as_ref().filter(|worn| worn.lines.iter().any(|line| !line.is_empty()))?;
-    let tracks = Track::all(worn);
+    let tracks = Track::all(&worn.lines);
     let laid = on_tracks(piece, &tracks);
     let extent = extent(piece, worn, &laid)?;
     let scale = (width / extent.width()).min(most_height / extent.height());

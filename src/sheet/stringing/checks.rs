@@ -58,7 +58,7 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
 /// is written, the bare cord gives way.
 fn remedy(strand: &Strand) -> &'static str {
     if strand.settle == Settle::Fill || strand.bare() < LEAST_BARE {
-        "Then string more or fewer, alike on both sides, until the length is right."
+        "Then string more or fewer, alike on both sides, until the length comes nearest."
     } else {
         "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
     }

@@ -1,14 +1,14 @@
 //! Ends that a crimp closes, in words.
 
 use super::prepare::FLYING;
-use super::words::{a, list};
+use super::words::{a, few, list, strands as strands_named};
 use super::{Group, Told, ordinal, tools};
 use crate::design::{Finding, Index};
 use crate::pattern::{CordKind, FindingKind, Kind};
 use crate::steps::ends::end;
 use crate::steps::side::Side;
+use crate::steps::tail::{Hides, hidden};
 use crate::steps::tools::crimping_pliers;
-use crate::trade::usual;
 use crate::units::Length;
 
 impl Group<'_> {
@@ -30,19 +30,36 @@ impl Group<'_> {
             None => format!("{} and back through the {crimp}", self.target()),
         };
         let last = self.ends.side == Side::Last;
-        let on = if last && self.ends.fills() { self.hidden() } else { String::new() };
+        let on = if last { self.hidden() } else { String::new() };
         let told = Told::new("Make the loop", format!("Take the {} {through}{on}.{}", self.cord(), self.tail()));
         if last { told } else { told.check(self.loop_check()) }
     }
 
-    /// How far the last tail goes on through the beads.
+    /// How far the last tail goes on through the beads; of strands that differ in it, each by its name.
     fn hidden(self) -> String {
-        let strand = self.ends.strand;
-        let tail = strand.tail(end(strand, Side::Last), self.ends.design).min(usual::HIDDEN);
-        match tail > Length::ZERO {
-            true => format!(", then on through about {} of beads", self.teller.ruler(tail)),
-            false => ", then on into the beads as far as it reaches".to_owned(),
+        let cord = self.cord();
+        let so_far = |hides: &Hides| match hides {
+            Hides::Wholly => self.held(),
+            Hides::Through(beads) => format!("through the last {}", few(*beads)),
+            Hides::Nowhere => "through none".to_owned(),
+        };
+        match self.ends.hides().as_slice() {
+            [] | [(Hides::Nowhere, _)] => String::new(),
+            [(Hides::Wholly, _)] => format!(", then on {}", self.held()),
+            [(hides, _)] => format!(", then on {}: the next does not take the {cord} twice", so_far(hides)),
+            several => {
+                let of = |(hides, strands): &(Hides, Vec<usize>)| {
+                    format!("of {} {}", strands_named(self.ends.design, strands), so_far(hides))
+                };
+                let each = list(&several.iter().map(of).collect::<Vec<_>>());
+                format!(", then on as far as the beads take the {cord} twice: {each}")
+            }
         }
+    }
+
+    /// As much of the last tail as holds by itself.
+    fn held(self) -> String {
+        format!("through about {} of beads", self.teller.ruler(hidden(self.ends.design, self.ends.strand)))
     }
 
     /// How much of the cord goes on beyond the first end.
@@ -86,6 +103,9 @@ impl Group<'_> {
                 format!("Wind the strand {} times round, as it will be worn, so that it will close. ", design.rounds())
             }
             (true, _) if design.is_ring() => "Hold the strand in a round, so that it will close. ".to_owned(),
+            (true, _) if !design.passages(self.ends.strand).is_empty() => {
+                "Lay all strands in a round, as they will be worn, so that they will drape together. ".to_owned()
+            }
             (true, Kind::Necklace | Kind::Strap) => {
                 "Coil the strand one and a half turns, so that it will drape. ".to_owned()
             }
@@ -105,17 +125,32 @@ impl Group<'_> {
         Told::new("Press the crimp", text).check("Pull at the loop: nothing slips.")
     }
 
+    /// Cut the tail, or keep the first one for the first beads to go over.
     pub(super) fn trim(self) -> Told {
-        let place = match (self.ends.fills(), self.ends.side) {
-            (true, Side::Last) => "where it leaves the beads",
-            (true, _) => {
-                return Told::new("Keep the tail", "Leave the tail as it is: the first beads will go over it.");
+        let hides = self.ends.hides();
+        let cut = hides.iter().find(|(hides, _)| *hides == Hides::Nowhere).map(|(_, strands)| strands);
+        let close = cut.map(|strands| match hides.len() {
+            1 => "close to the crimp".to_owned(),
+            _ => format!("of {} close to the crimp", strands_named(self.ends.design, strands)),
+        });
+        let place = match (hides.len() - usize::from(cut.is_some()), self.ends.side, close) {
+            (0, _, close) => close.unwrap_or_default(),
+            (_, Side::Last, close) => {
+                ["where it leaves the beads".to_owned()].into_iter().chain(close).collect::<Vec<_>>().join(", ")
             }
-            _ => "close to the crimp",
+            (_, _, close) => {
+                let others = close.map(|close| format!(" Cut that {close}.{}", self.flying())).unwrap_or_default();
+                let text = format!("Leave the tail as it is: the first beads will go over it.{others}");
+                return Told::new("Keep the tail", text);
+            }
         };
+        Told::new("Cut the tail", format!("Cut the tail off {place}.{}", self.flying()))
+            .check("No sharp end can be felt.")
+    }
+
+    fn flying(self) -> String {
         let wire = self.ends.design.cords[self.ends.strand.cord].kind == CordKind::Wire;
-        let flying = if wire { format!(" {FLYING}") } else { String::new() };
-        Told::new("Cut the tail", format!("Cut the tail off {place}.{flying}")).check("No sharp end can be felt.")
+        if wire { format!(" {FLYING}") } else { String::new() }
     }
 
     pub(super) fn cover_crimp(cover: &str) -> Told {

@@ -41,6 +41,10 @@ impl<'a> Group<'a> {
 
     /// The length of the strand that the steps tell, and how it is measured.
     pub(super) fn finished_check(self) -> String {
+        if self.ends.design.closure.loops() {
+            let half = self.teller.ruler(self.ends.strand.finished * 0.5);
+            return format!("Pulled straight, it is {half} long from the outside of its end loops to its middle.");
+        }
         let how = match self.ends.way {
             Way::Linked | Way::Covered => "",
             _ => " (outside of one end loop to outside of the other, pulled straight)",
@@ -51,7 +55,7 @@ impl<'a> Group<'a> {
 
     /// `the inner strand measures 419 mm`.
     fn finished(self, strand: &Strand) -> String {
-        let measures = self.teller.ruler(strand.finished + strand.slack);
+        let measures = self.teller.ruler(strand.finished + strand.told_slack().unwrap_or_default());
         format!("{} measures {measures}", name(self.ends.design, strand))
     }
 
@@ -121,12 +125,11 @@ impl<'a> Group<'a> {
         if self.ends.side == Side::Last && self.ends.design.findings[bar.finding].kind().is_clasp() {
             return format!("through the loop of {the} across from this strand's first (close the clasp to see which)");
         }
-        let which = match self.ends.strands.len() {
-            1 => "a loop",
-            _ if self.is_below_a_neck() => "the loop nearest the neck",
-            _ => "the first loop",
-        };
-        format!("through {which} of {the}")
+        match self.ends.strands.len() {
+            1 => format!("through a loop of {the}"),
+            _ if self.is_below_a_neck() => format!("through the loop of {the} that will lie nearest the neck"),
+            _ => format!("through the first loop of {the}"),
+        }
     }
 
     /// The same steps, by their numbers, for the other strands of the group.

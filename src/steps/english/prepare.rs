@@ -88,11 +88,12 @@ impl Teller<'_> {
         let several = self.design.strands.len() > 1;
         let whose = if several { format!("the {cord} for {}", strand.name) } else { format!("the {cord}") };
         format!(
-            "The {} among the beads take up about {} of {whose}, {} each: tie ten on a spare piece and see how much \
-             shorter they make it.",
+            "The {} among the beads take up about {} of {whose}, {} each: before you cut, tie ten on a spare piece. They \
+             should make it {} shorter; if they take more, cut so much more for each ten.",
             count(u64::from(strand.knots()), "knot"),
             self.ruler(prepare::between(strand)),
-            strand.take_up.tenths()
+            strand.take_up.tenths(),
+            self.ruler(strand.take_up * 10.0)
         )
     }
 

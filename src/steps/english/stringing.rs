@@ -3,12 +3,13 @@
 
 use std::collections::BTreeMap;
 
-use super::words::{count, list, strand as name, strands as names};
+use super::words::{count, few, list, strand as name, strands as names};
 use super::{Teller, Told};
 use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::chart;
 use crate::steps::posts::{self, Keeps, Posts, datum};
+use crate::steps::tail::Hides;
 use crate::steps::task::Beside;
 use crate::units::Length;
 
@@ -73,7 +74,7 @@ impl Teller<'_> {
             Beside::NextThroughBeads => return self.next_through(strand),
             Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.",
             Beside::Dangles => "Dangles are told from the cord down.",
-            Beside::OverTail => "Take the first beads over the tail as well, until it is covered.",
+            Beside::OverTail(hides) => return self.over_tail(strand, hides),
             Beside::RollLoops => "Roll each loop shut round its link.",
             Beside::OpenRings => {
                 "Open each ring sideways, hang in it what the chart says and its link, and close it the same way: no \
@@ -86,6 +87,19 @@ impl Teller<'_> {
             Beside::Stopper => "Put a bead stopper on the end.",
         };
         said.to_owned()
+    }
+
+    fn over_tail(self, strand: &Strand, hides: Hides) -> String {
+        match hides {
+            Hides::Through(beads) => format!(
+                "Take the first {} over the tail as well, and cut it off there: the next does not take the {} twice.",
+                few(beads),
+                self.cord(strand)
+            ),
+            Hides::Wholly | Hides::Nowhere => {
+                "Take the first beads over the tail as well, until it is covered.".to_owned()
+            }
+        }
     }
 
     /// `Take the same hole of each C: the other strands go through the others.`
@@ -200,9 +214,14 @@ impl Teller<'_> {
     }
 }
 
-/// `65 beads: 55A and 10B.`, or with branches `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`
+/// `65 beads: 55A and 10B.`, or with branches `24 beads on the cord, 4 on the branch: 26A, 1B and 1C.`; of charms alone
+/// on a chain how many of them hang.
 #[must_use]
 pub fn counts(design: &Design, strand: &Strand) -> String {
+    let hung = strand.hung().count() as u64;
+    if hung > 0 && strand.counts(design).iter().all(|count| *count == 0) {
+        return format!("{}.", count(hung, "dangle"));
+    }
     let counts = strand.counts(design);
     let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
@@ -259,15 +278,18 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
 pub fn measures(design: &Design, strand: &Strand) -> String {
     let units = design.heading.units;
     let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
-    let with = match (has(|what| *what == What::Knot), has(|what| matches!(what, What::Finding(_)))) {
+    let dangles = strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)) && bit.length() > 0.0);
+    let knotted = has(|what| *what == What::Knot);
+    let with = match (knotted, dangles || has(|what| matches!(what, What::Finding(_)))) {
         (true, _) => " with their knots",
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };
     let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
     format!(
-        "The beads{with} measure {}, likely within {}{bias}.",
+        "The beads{with} measure {}, likely within {}{}{bias}.",
         units.ruler(strand.beaded()),
-        units.margin(strand.spread(design).max(LEAST_SPREAD))
+        units.margin(strand.spread(design).max(LEAST_SPREAD)),
+        if knotted { " where knots are as long as told" } else { "" }
     )
 }

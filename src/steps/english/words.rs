@@ -10,6 +10,11 @@ pub fn count(number: u64, noun: &str) -> String {
     format!("{number} {noun}{ending}")
 }
 
+/// `bead`, `2 beads`, after "the first" or "the last".
+pub fn few(beads: u64) -> String {
+    if beads == 1 { "bead".to_owned() } else { count(beads, "bead") }
+}
+
 /// `inner`, `inner and outer`, `inner, middle and outer`.
 pub fn list<T: AsRef<str>>(items: &[T]) -> String {
     match items {

@@ -1,0 +1,258 @@
+//! Necklaces laid closed on a table, in an easy curve.
+//!
+//! **Problem.** A hand lays a closed piece out: every mm of it is pushed outward alike, no strand lies in another, and
+//! the closure, hooked as short as it goes, lies opposite the middle of the strands.
+//!
+//! **Method.** The rounds that lay loops on a body ([`settle`](super::rest::settle)), in a plane. Each joint is pushed as
+//! it would be on a circle as long as its loop, whatever place it comes to: so a strand alone is that circle, and there is
+//! one place of rest. Strands of several lengths that share a closure are nearly circles, one within the other.
+//!
+//! **Trade-off.** How a hand lays a piece out is a matter of choice: this is a picture of the piece at its true
+//! lengths, and not a shape that its weight gives it.
+
+use std::f64::consts::{PI, TAU};
+
+use super::super::chain::Chain;
+use super::super::contact::Unrest;
+use super::super::hang::{self, Link};
+use super::super::{Drape, Hung, Spot, fall};
+use super::front::Front;
+use super::loops::{Loops, Piece, Strung, length};
+use super::skin::Surface;
+use super::way::Way;
+use super::{Bed, MOST_STRANDS, closing, lay, turned};
+use crate::design::{Design, Strand, Worn};
+use crate::geometry::{Point, Point3};
+use crate::pattern::Kind;
+
+/// Corners of the first guess.
+const CORNERS: u32 = 96;
+
+/// A necklace laid closed: x to the right, y away from who looks down on it, and z up.
+#[derive(Clone, Debug)]
+pub struct Closed {
+    /// One a strand: its way with half of the closure at either end.
+    pub lines: Vec<Vec<Spot>>,
+    /// The closure's way from the strands' last ends round to their first; nothing of a piece whose ends are in front.
+    pub closing: Vec<Point>,
+}
+
+/// The plane y = 0 in the frame of what is worn; the middle of the closure lies behind the origin.
+struct Table;
+
+impl Surface for Table {
+    /// All lies on it, and nothing is kept off it.
+    fn at(&self, _place: Point3) -> (f64, Point3) {
+        (f64::INFINITY, Point3::new(0.0, 1.0, 0.0))
+    }
+}
+
+impl Bed for Table {
+    /// A circle.
+    fn guess(&self, length: f64, _out: f64) -> Way {
+        let radius = length / TAU;
+        let place = |corner: u32| outward(f64::from(corner) / f64::from(CORNERS)) * radius;
+        let behind = Point3::new(0.0, 0.0, radius);
+        let step = length / f64::from(CORNERS);
+        Way::new((0..=CORNERS).map(|corner| place(corner) + behind).collect(), (0..CORNERS).map(|_| step))
+    }
+
+    /// The closure is laid first, and stays. All else is pushed outward in the plane.
+    fn prepare(&self, loops: &mut Loops) {
+        loops.net.nodes.iter_mut().for_each(|node| (node.at[1], node.held[1]) = (0.0, true));
+        let round: Vec<_> = (0..loops.strands.len()).flat_map(|strand| loops.round(strand)).collect();
+        for (node, share) in round {
+            loops.net.nodes[node].down = outward(share).into();
+        }
+        lay_closure(loops);
+    }
+}
+
+/// Lays the closure along the inmost strand's circle, and bars at its ends straight outward.
+fn lay_closure(loops: &mut Loops) {
+    let arc = Arc::new(&loops.closing_lengths(), loops.lengths(0).iter().sum());
+    for (at, node) in loops.closing.clone().into_iter().enumerate() {
+        loops.hold(node, arc.place(at, 0.0));
+    }
+    let last = loops.closing.len() - 1;
+    for (at, bar) in [0, last].into_iter().zip(loops.end_bars()) {
+        let middle = 0.5 * bar.joints().last().map_or(0.0, |(along, _)| *along);
+        bar.joints().iter().for_each(|(along, node)| loops.hold(*node, arc.place(at, along - middle)));
+    }
+}
+
+/// The closure as chords of a circle.
+struct Arc {
+    radius: f64,
+    /// Where its joints are, in turns from the middle of it.
+    turns: Vec<f64>,
+}
+
+impl Arc {
+    /// Pieces of these lengths in a loop with so much else.
+    fn new(lengths: &[f64], strand: f64) -> Self {
+        let radius = (strand + lengths.iter().sum::<f64>()) / TAU;
+        let turn = |length: &f64| libm::asin((0.5 * length / radius).min(1.0)) / PI;
+        let turns = hang::stations(lengths.iter().map(turn));
+        let half = 0.5 * turns.last().copied().unwrap_or_default();
+        Self { radius, turns: turns.into_iter().map(|turn| turn - half).collect() }
+    }
+
+    /// Where a joint is, or what lies so far out from it.
+    fn place(&self, joint: usize, out: f64) -> Point3 {
+        outward(self.turns[joint]) * (self.radius + out) + Point3::new(0.0, 0.0, self.radius)
+    }
+}
+
+/// The unit vector outward at a share of the way round from the middle of the closure.
+fn outward(share: f64) -> Point3 {
+    let (sin, cos) = libm::sincos(TAU * share);
+    Point3::new(-sin, 0.0, -cos)
+}
+
+/// A hung design laid closed; nothing of what is not closed behind a neck, or has more strands than are laid.
+#[must_use]
+pub fn closed(design: &Design, drape: &Drape) -> Option<Closed> {
+    let chain = |(strand, hung): (&Strand, &Hung)| Chain::new(design, strand, &hung.starts);
+    let chains: Vec<_> = design.strands.iter().zip(&drape.strands).map(chain).collect();
+    let (strands, fronts) = turned(design, &chains);
+    on_table(design, &strands, &super::super::contact::order(design), &fronts)
+}
+
+/// The line of twisted strands laid closed, so long and so thick.
+#[must_use]
+pub fn closed_as_one(design: &Design, links: &[Link], reach: f64) -> Option<Closed> {
+    let pieces: Vec<_> = links.iter().map(|link| Piece::new(*link, reach)).collect();
+    on_table(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
+}
+
+fn on_table(design: &Design, strands: &[Strung], order: &[usize], fronts: &[Option<Front>]) -> Option<Closed> {
+    if !closes(design) || strands.is_empty() || strands.len() > MOST_STRANDS {
+        return None;
+    }
+    let closing = if fall::falls(design) { Vec::new() } else { closing(design, design.closure_length().0.value()) };
+    let closing = even(&closing);
+    let pushed = |at: &usize| Strung { pieces: even(&strands[*at].pieces), ..strands[*at] };
+    let inmost: Vec<_> = order.iter().map(pushed).collect();
+    let laid = lay(&inmost, &closing, &Table);
+    let ways = laid.ways;
+    let around = length(&inmost.first().filter(|_| !ways.is_empty() && is_neat(laid.unrest))?.pieces);
+    let mut lines = vec![Vec::new(); strands.len()];
+    for (at, way) in order.iter().zip(&ways) {
+        let along = along(way, 0.5 * length(&closing));
+        let line = fronts[*at].as_ref().map(|front| front.line(way, &along, below));
+        lines[*at] = line.unwrap_or(along).into_iter().map(from_above).collect();
+    }
+    Some(Closed { lines, closing: closed_way(&closing, around) })
+}
+
+/// Whether what is left where strands came to no rest does not show: a hand lays them no truer.
+fn is_neat(unrest: Option<Unrest>) -> bool {
+    const SHOWS: f64 = 1.0;
+    unrest.is_none_or(|unrest| matches!(unrest, Unrest::Left { overlap, .. } if overlap < SHOWS))
+}
+
+/// Whether a design is a necklace with ends that meet.
+fn closes(design: &Design) -> bool {
+    design.heading.kind == Kind::Necklace && design.closure.open() != Some(Worn::Hanging)
+}
+
+/// The way of the closure of a loop with so much else.
+fn closed_way(closing: &[Piece], strand: f64) -> Vec<Point> {
+    let lengths: Vec<_> = closing.iter().map(|piece| piece.link.length).collect();
+    let arc = Arc::new(&lengths, strand);
+    (0..=closing.len()).map(|joint| arc.place(joint, 0.0)).map(|at| Point::new(at.x, -at.z)).collect()
+}
+
+/// Pieces that are pushed alike for every mm of theirs.
+fn even(pieces: &[Piece]) -> Vec<Piece> {
+    let even = |piece: &Piece| Piece { link: Link { weight: piece.link.length, centre: 0.5, ..piece.link }, ..*piece };
+    pieces.iter().map(even).collect()
+}
+
+/// A way's places, with stations counted from the strand's first end.
+fn along(way: &Way, half: f64) -> Vec<Spot> {
+    way.stops().iter().map(|(station, at)| Spot { station: station - half, at: *at, hidden: false }).collect()
+}
+
+/// What hangs below a place lies straight away from the closure.
+fn below(from: Point3, below: f64) -> Spot {
+    Spot { station: 0.0, at: from + Point3::new(0.0, 0.0, below), hidden: false }
+}
+
+/// A spot as it is looked down on.
+fn from_above(spot: Spot) -> Spot {
+    Spot { at: Point3::new(spot.at.x, -spot.at.z, spot.at.y), ..spot }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::{lay_closed, on_way};
+    use super::*;
+    use crate::source::Source;
+
+    fn laid(name: &str, text: &str) -> (crate::Piece, Closed) {
+        let piece = crate::piece(&Source::new(name, text), &crate::design::Choice::default(), None).0.unwrap();
+        let closed = lay_closed(&piece.design, &piece.drape).unwrap();
+        (piece, closed)
+    }
+
+    /// A loop that is pushed outward alike all round is a circle, as every textbook has it of a ring under pressure.
+    #[test]
+    fn a_strand_alone_is_a_circle() {
+        let (piece, closed) = laid("moonwrack", include_str!("../../../patterns/moonwrack.yaml"));
+        let whole = piece.design.strands[0].finished.value() + piece.design.closure_length().0.value();
+        let (radius, spots) = (whole / TAU, &closed.lines[0]);
+        let middle = Point3::new(0.0, -radius, 0.0);
+        for spot in spots {
+            let off = spot.at.distance(middle) - radius;
+            // Pieces are chords of at most 12 mm: their joints lie as far outside as a polygon of that girth has them.
+            assert!(off.abs() < 0.3, "{off} mm off the circle at {}", spot.station);
+        }
+    }
+
+    #[test]
+    fn strands_have_their_lengths_and_lie_beside_one_another() {
+        for (name, text, across) in [
+            ("saltmarsh", include_str!("../../../patterns/saltmarsh.yaml"), 4.0),
+            ("pierhead", include_str!("../../../patterns/pierhead.yaml"), 4.0),
+        ] {
+            let (piece, closed) = laid(name, text);
+            for (strand, line) in piece.design.strands.iter().zip(&closed.lines) {
+                let on = line.iter().filter(|spot| (0.0..=strand.finished.value()).contains(&spot.station));
+                let spots: Vec<_> = on.collect();
+                let gone: f64 = spots.windows(2).map(|pair| pair[0].at.distance(pair[1].at)).sum();
+                let told = spots[spots.len() - 1].station - spots[0].station;
+                assert!((gone / told - 1.0).abs() < 1e-3, "{name}, {}: {gone} mm of {told}", strand.name);
+            }
+            let (inner, outer) = (&closed.lines[0], &closed.lines[1]);
+            let middle = |line: &[Spot], strand: usize| {
+                let length = piece.design.strands[strand].finished.value();
+                let at = |share: u32| on_way(line, length * f64::from(share) / 100.0).unwrap().0;
+                (25..=75).map(at).collect::<Vec<_>>()
+            };
+            for place in middle(inner, 0) {
+                let near = middle(outer, 1).iter().map(|other| other.distance(place)).fold(f64::INFINITY, f64::min);
+                assert!(near > across - 0.1, "{name}: {near} mm apart");
+            }
+        }
+    }
+
+    /// The sum of forces on a bar is nothing where it turns freely: but it never is longer or shorter.
+    #[test]
+    fn bars_hold_strands_as_far_apart_as_their_holes() {
+        let (piece, closed) = laid("pierhead", include_str!("../../../patterns/pierhead.yaml"));
+        let passages: Vec<_> = piece.design.strands.iter().map(|strand| piece.design.passages(strand)).collect();
+        let place = |strand: usize, (train, bit, _): &(usize, usize, crate::design::Passage)| {
+            let seats = &piece.drape.strands[strand].seats;
+            let seat = seats.iter().find(|seat| (seat.train, seat.bit) == (*train, *bit)).unwrap();
+            on_way(&closed.lines[strand], seat.station).unwrap().0
+        };
+        assert!(!passages[0].is_empty());
+        for (inner, outer) in passages[0].iter().zip(&passages[2]) {
+            let apart = place(0, inner).distance(place(2, outer));
+            let across = outer.2.across - inner.2.across;
+            assert!((apart - across).abs() < 0.1, "{apart} mm for {across}");
+        }
+    }
+}

@@ -1,0 +1,59 @@
+//! A necklace laid closed, in the frame of [`crate::drape::Closed`].
+
+use crate::Piece;
+use crate::art::{Ink, Stencils};
+use crate::drape::{self, Hung};
+use crate::geometry::{Extent, Point};
+use crate::paint::mark::Mark;
+use crate::sheet::figure::{Frame, Track, bars, closing_on, hooked, joined, on_tracks, strand_box};
+
+use super::shade::Shade;
+use super::subject::strung;
+
+/// A piece that lies closed.
+pub struct Closed {
+    tracks: Vec<Option<Track>>,
+    strands: Vec<Option<Hung>>,
+    closing: Vec<Point>,
+}
+
+impl Closed {
+    /// Lays a piece closed, where it closes behind a neck.
+    pub fn of(piece: &Piece) -> Option<Self> {
+        let drape::Closed { lines, closing } = drape::lay_closed(&piece.design, &piece.drape)?;
+        let tracks = Track::all(&lines);
+        Some(Self { strands: on_tracks(piece, &tracks), tracks, closing })
+    }
+
+    /// The box round all of it.
+    pub fn extent(&self, piece: &Piece) -> Extent {
+        let design = &piece.design;
+        let rows = design.strands.iter().zip(&self.strands);
+        let boxes = rows.filter_map(|(strand, hung)| strand_box(design, strand, hung.as_ref()?));
+        let (frame, mut stencils) = (Frame::ACTUAL, Stencils::new(design, Ink::Colour));
+        let mut marks = self.closure(piece, &frame, &mut stencils);
+        marks.extend(bars(design, &self.strands.iter().map(Option::as_ref).collect::<Vec<_>>(), &frame, &mut stencils));
+        let drawn = stencils.around(&marks).map(|drawn| frame.piece(drawn));
+        boxes.chain(drawn).reduce(Extent::and).unwrap_or_default()
+    }
+
+    /// Its marks.
+    pub fn marks(&self, piece: &Piece, shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
+        let mut marks = strung(piece, &self.strands, shade, frame, stencils);
+        let closure = self.closure(piece, frame, stencils);
+        marks.extend((!closure.is_empty()).then(|| shade.touching(closure)));
+        shade.resting(marks)
+    }
+
+    /// The closure, hooked up, and what of an extender is loose, which lies inside.
+    fn closure(&self, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+        if drape::fall::falls(&piece.design) {
+            return closing_on(&self.tracks, piece, frame, stencils);
+        }
+        let closure = &piece.design.closure;
+        let drawn = [closure.left(), closure.right()].map(|parts| hooked(parts, &piece.design));
+        let inward = self.closing.iter().rev().copied().collect();
+        let outward = self.closing.clone();
+        joined([inward, outward], drawn, [Point::new(0.0, -1.0); 2], &piece.design, frame, stencils)
+    }
+}
