@@ -292,6 +292,13 @@ mod tests {
     use super::*;
 
     #[test]
+    fn a_number_stays_with_the_letter_that_it_counts() {
+        let size = 3.0;
+        let room = width("You have 6", size, Weight::Regular) + 0.1;
+        assert_eq!(wrap("You have 6 C", size, Weight::Regular, room), ["You have", "6 C"]);
+    }
+
+    #[test]
     fn both_fonts_open_and_capitals_are_lower_than_the_ascent() {
         for weight in [Weight::Regular, Weight::Semibold] {
             assert!(cap_height(10.0, weight) > 6.0 && cap_height(10.0, weight) < ascent(10.0, weight));

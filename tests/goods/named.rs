@@ -114,3 +114,12 @@ fn a_written_knot_is_told_beside_those_between_all_beads() {
     assert!(steps.contains("Before the next bead tie an overhand knot"), "{steps}");
     assert!(steps.contains("A knot is to take 2 mm along the wire."), "{steps}");
 }
+
+#[test]
+fn no_name_begins_with_the_letter_of_a_bead() {
+    let design = resolved("settle: fixed, beads: [10 a, bar, 3 b, { knot: 2 mm }, c]").expect("a design");
+    let letters: Vec<_> = design.beads.iter().map(|bead| bead.letter.as_str()).collect();
+    assert_eq!(letters, ["A", "B", "C"]);
+    // B and A of `bar` are beads.
+    assert_eq!(Keeps::ALL.map(|keeps| keeps.letter(&design)), ['S', 'K', 'R', 'G']);
+}

@@ -32,6 +32,16 @@ fn a_necklace_gathered_in_cones() {
 }
 
 #[test]
+fn strands_that_are_alike_are_measured_once() {
+    let mut design = gathered();
+    design.strands[1] = festoon::design::Strand { name: "outer".to_owned(), ..design.strands[0].clone() };
+    let steps = told(&design);
+    let measured: Vec<_> = steps.iter().filter(|step| step.title == "Measure").collect();
+    let [once] = measured.as_slice() else { panic!("{:?}", titles(&steps)) };
+    assert!(once.text.contains("the inner and outer strands straight along a ruler, each by itself"), "{}", once.text);
+}
+
+#[test]
 fn figures_come_from_the_design() {
     let steps = told(&gathered());
     assert_eq!(check(&steps, "Lay out the beads"), "You have 115 A (reed bead) and 21 B (mist bead): 136 beads.");

@@ -1,12 +1,12 @@
 //! The face: a patch for every bead in every colourway, tools, and the piece on the neck.
 
 use festoon::design::Choice;
-use festoon::paint::mark::{Fill, Mark, Rgb};
+use festoon::paint::mark::{Fill, Mark, Page, Rgb};
 use festoon::source::Source;
 use festoon::steps;
 use festoon::trade::paper::Paper;
 
-use super::boxes::boxes;
+use super::boxes::{Found, boxes};
 use super::{pages, shipped};
 
 /// The flat colours of all shapes, in the order in which they are drawn.
@@ -43,5 +43,26 @@ fn tools_are_told_once() {
             let ticked = pages.iter().flat_map(boxes).filter(|found| found.text() == Some(tool.as_str())).count();
             assert_eq!(ticked, 1, "{}: {tool}", piece.design.heading.title);
         }
+    }
+}
+
+/// How many beads of a page stand in groups of a label.
+fn beads_within(page: &Page, label: &str) -> usize {
+    let is_in = |found: &Found| found.within.iter().any(|group| group == label);
+    boxes(page).iter().filter(|found| found.bead().is_some() && is_in(found)).count()
+}
+
+#[test]
+fn a_cover_shows_the_finished_piece() {
+    for piece in shipped() {
+        let (design, name) = (&piece.design, &piece.design.heading.title);
+        let drawn = beads_within(&pages(&piece, Paper::A4)[0], &festoon::picture::alternative(&piece));
+        // Beads that knots are tied round lie in their covers.
+        let hidden = design.strands.iter().flat_map(|strand| strand.in_end_knots(design)).count();
+        let strung = design.counts().iter().sum::<u32>() as usize - hidden;
+        // A pair is pictured whole, and what hangs open is drawn once, with its measures.
+        let open = piece.drape.ring().is_none() && (design.closure.open().is_some() || piece.drape.worn.is_none());
+        let expected = if open && design.copies == 1 { 0 } else { strung * design.copies as usize };
+        assert_eq!(drawn, expected, "{name}");
     }
 }
