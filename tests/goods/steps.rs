@@ -121,10 +121,11 @@ fn alike_pieces_are_tagged_and_each_stopper_comes_off() {
 fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
     let mut one = strand("one", 192.0, &[0], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
+    one.allowance = Length::mm(50.0);
     let packed = told(&design(vec![one]));
     let at = |drawing| packed.iter().rposition(|step| step.drawing == Some(drawing)).unwrap();
     let through = at(Drawing::CrimpPacked);
-    assert!(packed[through].text.ends_with("then on into the beads as far as it reaches."), "{}", packed[through].text);
+    assert!(packed[through].text.ends_with("then on through about 25 mm of beads."), "{}", packed[through].text);
     assert!(packed[through + 1].text.contains("until no gap shows between the beads, but they still bend"));
     assert_eq!(at(Drawing::CrimpPressed), through + 2);
     assert!(packed.iter().any(|step| step.text.contains("Take the first beads over the tail as well")));
