@@ -12,6 +12,7 @@ pub mod clearance;
 mod contact;
 pub mod ellipse;
 pub mod fall;
+mod fold;
 pub mod hang;
 mod program;
 pub mod ring;

@@ -3,7 +3,9 @@
 use super::chain::{Chain, Piece};
 use super::fall::{self, Over};
 use super::hang::{Hanging, Unhung};
-use super::{Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, ring, slide, twist};
+use super::{
+    Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, fold, ring, slide, twist,
+};
 use crate::design::{Design, Strand, Wear, What, Worn};
 use crate::geometry::{Extent, Point};
 use crate::many;
@@ -175,7 +177,7 @@ fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), 
     let aside = strand.aside.value();
     match hold {
         Hold::Points(span) => between(design, strand, Point::new(0.0 - aside, 0.0), span + 2.0 * aside),
-        Hold::Loop(span) => between(design, strand, Point::new(aside, 0.0), span),
+        Hold::Loop(span) => looped(design, strand, Point::new(aside, 0.0), span),
         Hold::Rail(span) => over(design, strand, span),
         Hold::Straight => {
             let from = Point::new(0.0, 0.0 - aside);
@@ -192,6 +194,15 @@ fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<
     let chain = Chain::new(design, strand, &starts);
     let hanging = super::hang::solve(&chain.links, end)?;
     let hung = seat(strand, &chain, hanging, [first, first + end], starts);
+    Ok((chain, hung))
+}
+
+/// A strand hung from two points side by side, which its beads keep open.
+fn looped(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
+    let (chain, hung) = between(design, strand, first, span)?;
+    let hanging = super::hang::solve(&chain.links, Point::new(span, 0.0))?;
+    let Some(opened) = fold::opened(design, strand, &chain, &hanging) else { return Ok((chain, hung)) };
+    let hung = seat(strand, &chain, opened, hung.ends, hung.starts);
     Ok((chain, hung))
 }
 

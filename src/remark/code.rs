@@ -257,7 +257,7 @@ codes! {
          the strand's tension. Strengths of one diameter differ widely between makes: take the \
          figure from the spool.";
     HeavyPiece = "heavy-piece", Advice,
-        "A heavy piece is felt on the neck and wears its cord. \
+        "A heavy piece is felt where it hangs, and wears its cord. \
          The finished piece weighs more than 150 g. That limit is an assumption, not a standard. \
          The mass is that of the beads, the cord within the finished length, and those findings \
          whose mass the pattern gives.";

@@ -47,7 +47,7 @@ use way::Way;
 /// Longest pieces of the first net and of the last, in mm.
 const COARSE: f64 = 25.0;
 const FINE: f64 = 8.0;
-/// Pieces of the last net, about, at the most.
+/// Pieces of the last net, about, at the most; the first has a third of them.
 const MOST: f64 = 1000.0;
 /// Most strands that are laid: more would take too long.
 const MOST_STRANDS: usize = 16;
@@ -250,7 +250,8 @@ fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed) -> Laid {
     };
     let mut ways: Vec<Way> = strands.iter().map(way).collect();
     let mut unrest = None;
-    for (longest, still) in [(COARSE, FOUND), (FINE.max(all / MOST), RESTS)] {
+    let fine = FINE.max(all / MOST);
+    for (longest, still) in [(COARSE.max(3.0 * fine), FOUND), (fine, RESTS)] {
         let (strands, closing) = cut(longest);
         let mut loops = Loops::new(&strands, &closing, &ways);
         bed.prepare(&mut loops);

@@ -1,0 +1,112 @@
+//! Loops whose two sides hang side by side: beads of one side do not lie in those of the other.
+//!
+//! **Problem.** A strand hangs by both ends from one place. Its sides would fall together, but their beads are as broad
+//! as they are, so that the loop is a drop, open where it turns.
+//!
+//! **Method.** Each side keeps to its own side of the upright line midway between the ends: each bead as a ball as thick as it
+//! is, swept along as much as it is longer. So all is one second-order cone program (`super::program`): the lowest place
+//! of all joints.
+//!
+//! **Trade-off.** A side that is much heavier than the other would lean over the line; here it stays beside it.
+//! Cord has no stiffness, and the beads next to what hangs in the fold may touch that.
+
+use super::chain::{Chain, Piece};
+use super::clearance::form;
+use super::hang::{Hanging, Link};
+use super::program::{Net, Node, Row, Term, Tie, down};
+use crate::design::{Design, Strand};
+use crate::geometry::Point;
+
+/// A loop as it hangs alone, opened where its sides lie in one another; nothing where the solver finds no place.
+pub fn opened(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> Option<Hanging> {
+    let net = net(chain, hanging);
+    let rows = rows(design, strand, chain, hanging);
+    let found = net.solve(&rows, 0.0)?;
+    let joints: Vec<Point> = found.places.iter().map(|[x, y]| Point::new(*x, *y)).collect();
+    let along = |pair: &[Point]| Point::towards((pair[1] - pair[0]).angle());
+    Some(Hanging {
+        directions: joints.windows(2).map(along).collect(),
+        first: found.tensions.first().copied().unwrap_or_default(),
+        lowest: found.tensions.iter().take(chain.links.len()).copied().fold(f64::INFINITY, f64::min),
+        last: found.tensions.last().copied().unwrap_or_default(),
+        joints,
+        ..hanging.clone()
+    })
+}
+
+/// The chain's joints, the first and the last held where they are, and its links.
+fn net(chain: &Chain, hanging: &Hanging) -> Net<2> {
+    let last = hanging.joints.len() - 1;
+    let node = |(at, joint): (usize, &Point)| {
+        let before = at.checked_sub(1).map_or(0.0, |link| weight(&chain.links[link], 1.0));
+        let after = chain.links.get(at).map_or(0.0, |link| weight(link, 0.0));
+        Node { at: [joint.x, joint.y], weight: before + after, down: down(), held: [at == 0 || at == last; 2] }
+    };
+    let tie = |(at, link): (usize, &Link)| Tie { ends: [at, at + 1], length: link.length };
+    Net {
+        nodes: hanging.joints.iter().enumerate().map(node).collect(),
+        ties: chain.links.iter().enumerate().map(tie).collect(),
+    }
+}
+
+/// What of a link's weight its start bears, or its end.
+fn weight(link: &Link, end: f64) -> f64 {
+    link.weight * (1.0 - (end - link.centre).abs())
+}
+
+/// What keeps the sides off the line between them.
+fn rows(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> Vec<Row<2>> {
+    let joints = &hanging.joints;
+    let middle = 0.5 * (joints[0].x + joints[joints.len() - 1].x);
+    let low = (0..joints.len()).min_by(|a, b| joints[*a].y.total_cmp(&joints[*b].y)).unwrap_or_default();
+    let of = |at: usize| {
+        let length = chain.links[at].length;
+        let reach =
+            form(design, strand, chain.pieces[at], length).widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
+        let side = if at < low { -1.0 } else { 1.0 };
+        let off = (0.5 - reach / length).max(0.0);
+        [0.5 - off, 0.5 + off].map(|share| {
+            let x = joints[at].between(joints[at + 1], share).x;
+            let terms = vec![
+                Term { node: at, slope: [side * (1.0 - share), 0.0] },
+                Term { node: at + 1, slope: [side * share, 0.0] },
+            ];
+            Row { terms, gap: side * (x - middle) - reach, gives: true }
+        })
+    };
+    let is_bead = |at: &usize| match chain.pieces[*at] {
+        Piece::Bit(train, bit) => strand.trains[train].bits[bit].what.bead().is_some(),
+        _ => false,
+    };
+    (0..chain.links.len()).filter(is_bead).flat_map(of).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::design::Choice;
+    use crate::source::Source;
+
+    /// By pencil: both sides are straight but for the beads next to what hangs in the fold, whose middles are kept as far from
+    /// the line between as they are thick: two right triangles.
+    #[test]
+    fn sides_hang_beside_one_another() {
+        let source = Source::new("whelk", include_str!("../../patterns/whelk.yaml"));
+        let piece = crate::piece(&source, &Choice::default(), None).0.unwrap();
+        let (strand, hung) = (&piece.design.strands[0], &piece.drape.strands[0]);
+        let bits: Vec<_> = strand.bits().collect();
+        let (seed, dangle) = (bits[0].length(), bits[12].length());
+        let reach = 0.5 * piece.design.beads[bits[0].what.bead().unwrap()].across.value();
+        let aside = 2.0 * (reach - 0.5 * dangle);
+        let (leg, leans) = (0.5 * (strand.finished.value() - dangle) - seed, aside + 0.5 * dangle - reach);
+        let drop = (leg * leg - leans * leans).sqrt() + (seed * seed - aside * aside).sqrt();
+        assert!((hung.drop - drop).abs() < 0.01, "{} is not {drop}", hung.drop);
+        let middle = 0.5 * (hung.ends[0].x + hung.ends[1].x);
+        for seat in hung.seats.iter().filter(|seat| strand.trains[seat.train].bits[seat.bit].what.bead().is_some()) {
+            assert!((seat.centre.x - middle).abs() > reach - 0.001, "{seat:?}");
+        }
+        for pair in hung.joints.windows(2) {
+            let (gone, told) = (pair[0].at.distance(pair[1].at), pair[1].station - pair[0].station);
+            assert!((gone - told).abs() < 1e-4, "{gone} mm of {told}");
+        }
+    }
+}
