@@ -23,7 +23,7 @@ const MOST_ASIDE: f64 = 100.0;
 /// Room between two tools.
 const TOOLS_APART: f64 = 7.0;
 /// Widths up to this are a column.
-const COLUMN: f64 = 90.0;
+const COLUMN: f64 = 70.0;
 /// Room that a box to tick takes before its words, and the gap in it.
 const TICK: f64 = 4.6;
 const TICK_GAP: f64 = 2.0;

@@ -45,8 +45,8 @@ const SLIDES: &str =
 /// The same where stops keep them.
 const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, and this is meant.";
 /// Why sizes do not add up to lengths.
-const TAKES: &str = "Lengths count what each bead takes of the cord. Where that is not its size, the key says how much it takes among \
-     its own kind: beside one with a wider hole it sits a little deeper, which the lengths count too.";
+const TAKES: &str = "Lengths count what beads take of the cord; where sizes do not say it the key does, of one among \
+                     its own kind: beside a wider hole it takes less.";
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
@@ -98,9 +98,8 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
     for (index, bead) in sheet.piece.design.beads.entries() {
         let part = reduction(bead);
         let name = Type::SMALL.fitted(&bead.name, width * 0.5);
-        let reduced = (part > 1).then(|| format!("drawn at 1 : {part}"));
-        let notes = [size(bead)].into_iter().chain(reduced).map(|words| Type::TINY.line(&words));
-        let words = Block::stack([name].into_iter().chain(notes), 0.0);
+        let reduced = if part > 1 { format!(", drawn at 1 : {part}") } else { String::new() };
+        let words = Block::stack([name, Type::TINY.line(&format!("{}{reduced}", size(bead)))], 0.0);
         let letter = Type::STRONG.line(&bead.letter);
         let drawing = drawing(index, bead, 1.0 / f64::from(part), stencils);
         entries.push(Block::middled([letter, drawing, words], 1.5).in_role(Role::Paragraph));

@@ -51,14 +51,14 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
         let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
         format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
     };
-    format!("If yours differ by more, measure your beads: {each}. {}", remedy(strand))
+    format!("If it differs by more, measure your beads: {each}. {}", remedy(strand))
 }
 
 /// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
 /// is written, the bare cord gives way.
 fn remedy(strand: &Strand) -> &'static str {
     if strand.settle == Settle::Fill || strand.bare() < LEAST_BARE {
-        "Then string more or fewer, alike on both sides, until the length comes nearest."
+        "String more or fewer, alike on both sides, until it comes nearest."
     } else {
         "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
     }
