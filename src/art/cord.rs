@@ -59,14 +59,14 @@ fn plied(outline: &[Step], thick: f64, colour: Rgb) -> Vec<Mark> {
 }
 
 /// Wire of a chain's links, as a share of the chain's diameter.
-const LINK_WIRE: f64 = 0.27;
+const WIRE: f64 = 0.27;
 /// By how much a link lengthens a chain of which the pattern does not say it, as a share of its diameter.
 const LINK: f64 = 1.2;
 
 /// Chain: links on their face and on edge by turns, each by its inside on from the last.
 fn chain(path: &[Point], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
     let inside = cord.link.map_or(thick * LINK, |link| link.value() * thick / cord.diameter.value());
-    let wire = LINK_WIRE * thick;
+    let wire = WIRE * thick;
     let ring =
         |along: f64, across: f64| rounded_rect(Point::new(-wire / 2.0, -across / 2.0), along, across, across / 2.0);
     let face = ring(inside + wire, (thick - wire).min(inside + wire));

@@ -1,6 +1,7 @@
 """Strands hung from points, in contact and joined by bars: SLSQP of scipy.
 
-Reads the lines that `cargo test --test oracles_contact -- --ignored --nocapture` prints (case, strand, x of both its ends,
+Reads, on standard input, the lines that `cargo test --test oracles_contact -- --ignored` writes to
+target/held_strands.txt (case, strand, x of both its ends,
 and of each link length in mm, weight in mN, where along it the weight acts, radius if it is a ball, and how far across a
 bar its hole is if it goes through one) and prints them with the place of each link's far joint: the table
 tests/oracles/data/held_strands.csv. The directions of all links are free; each strand ends where it is held; balls, in the
