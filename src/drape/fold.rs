@@ -83,23 +83,22 @@ fn rows(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> V
 
 #[cfg(test)]
 mod tests {
-    use crate::design::Choice;
+    use crate::design::{Choice, What};
     use crate::source::Source;
 
-    /// By pencil: both sides are straight but for the beads next to what hangs in the fold, whose middles are kept as far from
-    /// the line between as they are thick: two right triangles.
+    /// By pencil (`Design::piece_length`): both sides are straight but for the beads next to what hangs in the fold, whose
+    /// middles are kept as far from the line between as they are thick, so that two right triangles tell the depth.
     #[test]
     fn sides_hang_beside_one_another() {
         let source = Source::new("whelk", include_str!("../../patterns/whelk.yaml"));
         let piece = crate::piece(&source, &Choice::default(), None).0.unwrap();
         let (strand, hung) = (&piece.design.strands[0], &piece.drape.strands[0]);
         let bits: Vec<_> = strand.bits().collect();
-        let (seed, dangle) = (bits[0].length(), bits[12].length());
+        let What::Dangle(below) = &bits[12].what else { panic!("{:?}", bits[12].what) };
+        let hook = piece.design.closure_length().0.value();
+        let told = piece.design.piece_length().0.value() - hook - below.drop;
+        assert!((hung.drop - told).abs() < 0.01, "{} is not {told}", hung.drop);
         let reach = 0.5 * piece.design.beads[bits[0].what.bead().unwrap()].across.value();
-        let aside = 2.0 * (reach - 0.5 * dangle);
-        let (leg, leans) = (0.5 * (strand.finished.value() - dangle) - seed, aside + 0.5 * dangle - reach);
-        let drop = (leg * leg - leans * leans).sqrt() + (seed * seed - aside * aside).sqrt();
-        assert!((hung.drop - drop).abs() < 0.01, "{} is not {drop}", hung.drop);
         let middle = 0.5 * (hung.ends[0].x + hung.ends[1].x);
         for seat in hung.seats.iter().filter(|seat| strand.trains[seat.train].bits[seat.bit].what.bead().is_some()) {
             assert!((seat.centre.x - middle).abs() > reach - 0.001, "{seat:?}");

@@ -125,7 +125,11 @@ fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
     let packed = told(&design(vec![one]));
     let at = |drawing| packed.iter().rposition(|step| step.drawing == Some(drawing)).unwrap();
     let through = at(Drawing::CrimpPacked);
-    assert!(packed[through].text.ends_with("then on through about 25 mm of beads."), "{}", packed[through].text);
+    assert!(
+        packed[through].text.ends_with("then on through about 15⁄16 in (24 mm) of beads."),
+        "{}",
+        packed[through].text
+    );
     assert!(packed[through + 1].text.contains("until no gap shows between the beads, but they still bend"));
     assert_eq!(at(Drawing::CrimpPressed), through + 2);
     assert!(packed.iter().any(|step| step.text.contains("Take the first beads over the tail as well")));

@@ -77,12 +77,13 @@ fn rows() -> Vec<Case> {
     let between = |reeds: u32, middle: &str| format!("{reeds} reed, bar, {middle}, bar, {reeds} reed");
     let outer = || between(28, "reed, thin, reed");
     let inner = |thin: &str| between(12, &format!("reed, {thin}, reed"));
-    let three = |middle| rows("necklace", &["20 reed, bar, thin, 20 reed", middle, "60 reed, bar, 60 reed"], "1.9 mm");
+    let three =
+        |middle| rows("bracelet", &["14 reed, bar, thin, 14 reed", middle, "14 reed, bar, thin, 14 reed"], "1.9 mm");
     vec![
         Case::new(Code::HolesAstray, round("1.9 mm"), round("2.1 mm")),
         Case::new(Code::HolesAstray, swags(&inner("2 thin"), &outer()), swags(&inner("3 thin"), &outer())),
         Case::new(Code::HolesAstray, swags(&inner("thin"), &outer()), swags(&outer(), &inner("thin"))),
-        Case::new(Code::BarHoles, three("36 reed, bar, 36 reed"), three("73 reed")),
+        Case::new(Code::BarHoles, three("14 reed, bar, thin, 14 reed"), three("14 reed, 3 thin, 14 reed")),
     ]
 }
 
