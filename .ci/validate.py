@@ -87,8 +87,9 @@ def missing_words(program, pattern, pdf):
     text = " ".join(said("pdftotext", "-raw", pdf, "-").split())
     title = re.search(r"^title: *(.*)$", pattern.read_text(), re.M)[1]
     rows = csv.DictReader(io.StringIO(said(program, "materials", pattern, "--format", "csv")))
-    beads = [f"{row['name']} {row['count']}" for row in rows if row["kind"] == "bead"]
-    return [words for words in [title, *beads] if not re.search(rf"\b{re.escape(words)}\b", text)] + (
+    # A bead of the legend: its name, its size in few words, and how many times it is taken.
+    beads = [rf"\b{re.escape(row['name'])}\b.{{0,120}}?\b{row['count']} ×" for row in rows if row["kind"] == "bead"]
+    return [words for words in [rf"\b{re.escape(title)}\b", *beads] if not re.search(words, text)] + (
         [] if beads else ["no bead in the materials"])
 
 
