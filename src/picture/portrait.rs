@@ -28,6 +28,10 @@ impl Illustration for Portrait<'_> {
         self.subject.extent()
     }
 
+    fn hangs(&self) -> bool {
+        self.subject.hangs()
+    }
+
     fn alternative(&self) -> String {
         alternative(self.subject.piece)
     }

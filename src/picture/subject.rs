@@ -51,6 +51,11 @@ impl<'a> Subject<'a> {
         Self { piece, shade: Shade::of(&piece.design, ground.is_dark()), pose }
     }
 
+    /// Whether it is shown as it hangs, its closure open.
+    pub const fn hangs(&self) -> bool {
+        matches!(self.pose, Pose::Open)
+    }
+
     /// The box round all of it, in its own frame.
     pub fn extent(&self) -> Extent {
         match &self.pose {

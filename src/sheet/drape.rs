@@ -27,10 +27,10 @@ pub enum Shows {
 }
 
 /// What the cover of a piece shows.
-pub fn shows(piece: &Piece) -> Shows {
+pub fn shows(piece: &Piece, picture: &dyn Illustration) -> Shows {
     if piece.drape.ring().is_some() || piece.design.heading.kind == Kind::Earrings {
         Shows::Picture
-    } else if piece.drape.worn.is_some() && piece.design.closure.open().is_none() {
+    } else if piece.drape.worn.is_some() && piece.design.closure.open().is_none() && !picture.hangs() {
         Shows::Both
     } else {
         Shows::Drape

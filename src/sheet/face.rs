@@ -77,7 +77,7 @@ fn figures(
     over: &mut Lists,
     stencils: &mut Stencils<'_>,
 ) -> drape::Drawn {
-    let shows = drape::shows(sheet.piece);
+    let shows = drape::shows(sheet.piece, picture);
     if let Shows::Picture = shows {
         return drape::measured_picture(sheet.piece, picture, room, stencils);
     }

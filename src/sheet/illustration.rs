@@ -12,6 +12,9 @@ pub trait Illustration {
     /// The box round it.
     fn extent(&self) -> Extent;
 
+    /// Whether it shows the piece as it hangs, which the drape does too.
+    fn hangs(&self) -> bool;
+
     /// What it shows, in words, for those who cannot see it.
     fn alternative(&self) -> String;
 
