@@ -23,6 +23,8 @@ const OUTWARD: f64 = 0.1;
 const REACHED: (f64, f64) = (4.0, 120.0);
 /// Longer pieces touch the body in more than one place, in mm.
 const LONG: f64 = 10.0;
+/// But in no more than so many: no bead is longer than 200 mm.
+const PLACES: f64 = 20.0;
 
 /// All rows at the present place, to which no joint went farther in the last round than so many mm.
 pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Row<3>> {
@@ -39,7 +41,7 @@ pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Row<3>> {
 
 /// A rod on the skin, at a place or more along it.
 fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Rod) -> Vec<Row<3>> {
-    let places = (rod.length / LONG).ceil().max(1.0);
+    let places = (rod.length / LONG).ceil().clamp(1.0, PLACES);
     let share = |place: u32| (f64::from(place) + 0.5) / places;
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
     let shares = (0..places as u32).map(share);
