@@ -214,19 +214,15 @@ impl Winding {
         let [own, line] = self.lengths;
         let mut way: Vec<Spot> =
             axis.stations([0.0, line]).into_iter().filter_map(|station| self.at(axis, station)).collect();
-        let is_strung = |spot: &Spot| (-SAME..=line + SAME).contains(&spot.station);
-        let mut gone = 0.0;
-        let mut last: Option<Point3> = None;
-        for spot in &mut way {
-            if is_strung(spot) {
-                gone += last.map_or(0.0, |last| last.distance(spot.at));
-                (spot.station, last) = (gone, Some(spot.at));
-            } else if spot.station > line {
-                spot.station += own - line;
-            }
-        }
-        let share = own / gone;
-        way.iter_mut().filter(|spot| (0.0..=gone).contains(&spot.station)).for_each(|spot| spot.station *= share);
+        let closing = way.partition_point(|spot| spot.station <= line + SAME);
+        way[closing..].iter_mut().for_each(|spot| spot.station += own - line);
+        let strung = &mut way[..closing];
+        let first = strung.partition_point(|spot| spot.station < -SAME);
+        let strung = &mut strung[first..];
+        let places: Vec<Point3> = strung.iter().map(|spot| spot.at).collect();
+        let gone = super::hang::stations(places.windows(2).map(|pair| pair[0].distance(pair[1])));
+        let share = own / gone.last().copied().unwrap_or_default();
+        strung.iter_mut().zip(gone).for_each(|(spot, gone)| spot.station = gone * share);
         way
     }
 }
@@ -313,6 +309,31 @@ mod tests {
         let way = Winding::new(design, design.twist.as_ref().unwrap(), at).way(axis);
         let stations = (0..).map(f64::from).take_while(|station| *station < design.strands[at].finished.value());
         stations.filter_map(|station| on(&way, station)).collect()
+    }
+
+    /// A strand that is longer than it need be is wound farther than it is long.
+    #[test]
+    fn stations_rise_along_a_slack_strand_and_the_closure() {
+        let text = "festoon: 1\ntitle: t\nkind: necklace\ntwist: 1\nbeads:
+  pin: { shape: seed, size: 15/0, material: glass, colour: '#d9b98a' }
+  pea: { shape: round, size: 4 mm, hole: 1 mm, material: glass, colour: '#5d7f5b' }
+cords: { wire: { kind: wire, diameter: 0.4 mm, mass: 0.6 g/m } }
+findings:
+  ring: { kind: jump ring, inside: 4 mm, wire: 1 mm }
+  crimp: { kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }
+strands:
+  - { name: tight, cord: wire, ends: crimp, length: 289 mm, beads: [{ repeat: fill, of: [pin] }], settle: fill }
+  - { name: loose, cord: wire, ends: crimp, length: 308 mm, beads: [{ repeat: fill, of: [pea] }], settle: fill }
+closure: { each side: [ring] }
+";
+        let piece = crate::piece(&Source::new("t", text), &Choice::default(), None).0.unwrap();
+        let closed = super::super::lay_closed(&piece.design, &piece.drape).unwrap();
+        let half = 0.5 * piece.design.closure_length().0.value();
+        for (strand, line) in piece.design.strands.iter().zip(&closed.lines) {
+            assert!(line.windows(2).all(|pair| pair[0].station <= pair[1].station), "{}", strand.name);
+            let (first, last) = (line[0].station, line[line.len() - 1].station);
+            assert!((first + half).abs() < 1e-6 && (last - strand.finished.value() - half).abs() < 1e-6);
+        }
     }
 
     #[test]

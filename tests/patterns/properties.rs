@@ -132,10 +132,10 @@ fn a_loop_hangs_from_both_ends_side_by_side() {
         assert!(middle.abs() < SAME && (seat.centre.y - other.centre.y).abs() < SAME, "{seat:?} {other:?}");
     }
     let (least, _) = piece.design.piece_length();
-    // The ear wire of 18 mm, half the loop, and the branch below it.
+    // The ear wire of 18 mm, the loop as deep as it hangs, and the branch below it.
     let What::Dangle(branch) = &piece.design.strands[0].trains[lowest.train].bits[lowest.bit].what else { panic!() };
-    let half = piece.design.strands[0].finished.value() / 2.0;
-    assert!((least.value() - 18.0 - half - branch.drop).abs() < SAME);
+    let deep = hung.ends[0].y - lowest.centre.y;
+    assert!((least.value() - 18.0 - deep - branch.drop).abs() < 0.01, "{least:?} for {deep}");
 }
 
 #[test]
