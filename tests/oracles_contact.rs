@@ -4,7 +4,7 @@
 //! balls and which go through a bar; it puts all joints where their weights are lowest, with links as long as they
 //! are, balls outside one another and bars rigid. Its answers stand beside what it was given in `held_strands.csv`.
 
-use festoon::design::{Choice, Passage};
+use festoon::design::Choice;
 use festoon::drape::chain::{Chain, Piece as Kind};
 use festoon::source::Source;
 use festoon::{Piece, piece};
@@ -47,10 +47,9 @@ fn given(name: &str, piece: &Piece) -> Vec<String> {
     let mut lines = Vec::new();
     for (at, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {
         let chain = Chain::new(&piece.design, strand, &hung.starts);
-        let passages = piece.design.passages(strand);
-        for (link, kind) in chain.links.iter().zip(&chain.pieces) {
-            let is = |(train, bit, _): &&(usize, usize, Passage)| *kind == Kind::Bit(*train, *bit);
-            let across = passages.iter().find(is).map_or_else(String::new, |(.., passage)| passage.across.to_string());
+        let pieces = chain.pieces.iter().zip(chain.passages(&piece.design, strand));
+        for (link, (kind, passage)) in chain.links.iter().zip(pieces) {
+            let across = passage.map_or_else(String::new, |passage| passage.across.to_string());
             let bead = match *kind {
                 Kind::Bit(train, bit) => strand.trains[train].bits[bit].what.bead(),
                 _ => None,
@@ -65,14 +64,6 @@ fn given(name: &str, piece: &Piece) -> Vec<String> {
     lines
 }
 
-/// What `held_strands.py` reads.
-#[test]
-#[ignore = "writes what the script reads"]
-fn writes_what_the_script_reads() {
-    let lines: Vec<_> = CASES.iter().flat_map(|(name, strands)| given(name, &hung(*strands))).collect();
-    std::fs::write("target/held_strands.txt", lines.join("\n")).expect("the build's folder takes a file");
-}
-
 #[test]
 fn strands_lie_where_an_optimiser_puts_them() {
     let mut told = TABLE.lines().skip(1);
@@ -81,13 +72,15 @@ fn strands_lie_where_an_optimiser_puts_them() {
         assert_eq!(piece.drape.unrest, None, "{name}");
         assert_eq!(piece.drape.presses.is_empty(), name == "aslant", "{name}");
         let joints = piece.drape.strands.iter().flat_map(|hung| hung.joints.iter().skip(1));
-        for (line, joint) in given(name, &piece).iter().zip(joints) {
+        let given = given(name, &piece);
+        for (line, joint) in given.iter().zip(joints) {
             let row = told.next().expect("as many rows as links");
-            let place = row.strip_prefix(line.as_str()).unwrap_or_else(|| panic!("{row} is not about {line}"));
+            let place = row
+                .strip_prefix(line.as_str())
+                .unwrap_or_else(|| panic!("the script is now to be given\n{}", given.join("\n")));
             let [x, y]: [f64; 2] =
                 place.split(',').filter_map(|field| field.parse().ok()).collect::<Vec<_>>().try_into().unwrap();
             let off = libm::hypot(joint.at.x - x, joint.at.y - y);
-            // Rounds end when no joint moves by 0.01 mm; a chain of forty may lie so much farther off where it is flat.
             // Rounds end when no joint moves by 0.01 mm.
             assert!(off < 0.02, "{name}: {off} mm from {x}, {y}");
         }

@@ -50,22 +50,22 @@ impl Bar {
         Tie { ends: self.ends().map(|(_, node)| node), length: self.length() }
     }
 
-    /// By how much its outermost joints are nearer to each other than it holds them, or farther, in mm.
-    pub fn off<const D: usize>(&self, net: &Net<D>) -> f64 {
+    /// From its first joint to its last.
+    fn span<const D: usize>(&self, net: &Net<D>) -> [f64; D] {
         let [first, last] = self.ends().map(|(_, node)| net.nodes[node].at);
-        (length(less(last, first)) - self.length()).abs()
+        less(last, first)
     }
 
-    /// The direction along it.
-    fn direction<const D: usize>(&self, net: &Net<D>) -> Option<[f64; D]> {
-        let [first, last] = self.ends().map(|(_, node)| net.nodes[node].at);
-        unit(less(last, first))
+    /// By how much its outermost joints are nearer to each other than it holds them, or farther, in mm.
+    pub fn off<const D: usize>(&self, net: &Net<D>) -> f64 {
+        (length(self.span(net)) - self.length()).abs()
     }
 
     /// How far in radians it may turn in the next round: twice as far as in the last, which began at another place of the
     /// net.
     pub fn next_turn<const D: usize>(&self, before: &Net<D>, now: &Net<D>) -> f64 {
-        let turned = self.direction(before).zip(self.direction(now)).map(|(one, other)| length(less(one, other)));
+        let [one, other] = [before, now].map(|net| unit(self.span(net)));
+        let turned = one.zip(other).map(|(one, other)| length(less(one, other)));
         (2.0 * turned.unwrap_or(TURNS)).clamp(LEAST, TURNS)
     }
 
@@ -89,7 +89,7 @@ impl Bar {
     ) -> Option<Row<D>> {
         let [first, last] = self.ends().map(|(_, node)| node);
         let at = |node: usize| net.nodes[node].at;
-        let apart = less(at(last), at(first));
+        let apart = self.span(net);
         let outward = self.through.and_then(|[before, after]| out(less(at(after), at(before))));
         let along = match outward {
             Some(outward) if dot(apart, outward) <= 0.0 => outward,

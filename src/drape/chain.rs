@@ -6,7 +6,7 @@
 //! weighs at its link. The loop's cord counts once, although it lies double.
 
 use super::hang::{Link, stations};
-use crate::design::{Bit, Design, End, Entries, Finding, Rest, Strand, Train, What};
+use crate::design::{Bit, Design, End, Entries, Finding, Passage, Rest, Strand, Train, What};
 use crate::units::NEWTON_PER_GRAM;
 
 /// Longest piece of bare cord in mm. A chain of such pieces misses the smooth curve by the square
@@ -68,6 +68,17 @@ impl Chain {
     #[must_use]
     pub fn length(&self) -> f64 {
         self.links.iter().map(|link| link.length).sum()
+    }
+
+    /// One a link: where it is a passage through what its strand shares with others.
+    #[must_use]
+    pub fn passages(&self, design: &Design, strand: &Strand) -> Vec<Option<Passage>> {
+        let passages = design.passages(strand);
+        let of = |piece: &Piece| {
+            let is = |(train, bit, _): &&(usize, usize, Passage)| *piece == Piece::Bit(*train, *bit);
+            passages.iter().find(is).map(|(.., passage)| *passage)
+        };
+        self.pieces.iter().map(of).collect()
     }
 
     fn push(&mut self, piece: Piece, link: Link) {

@@ -6,7 +6,7 @@ use super::hang::{Hanging, Unhung};
 use super::{
     Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, fold, ring, slide, twist,
 };
-use crate::design::{Design, Strand, Wear, What, Worn};
+use crate::design::{Design, Shared, Strand, Wear, What, Worn};
 use crate::geometry::{Extent, Point};
 use crate::many;
 use crate::pattern::Kind;
@@ -190,19 +190,25 @@ fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), 
 /// A strand hung from two points on a level.
 fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
     let end = Point::new(span, 0.0);
-    let starts = slide::starts(design, strand, end)?;
-    let chain = Chain::new(design, strand, &starts);
-    let hanging = super::hang::solve(&chain.links, end)?;
+    let (chain, hanging, starts) = alone(design, strand, end)?;
     let hung = seat(strand, &chain, hanging, [first, first + end], starts);
     Ok((chain, hung))
 }
 
+/// A strand's chain as it hangs alone from the origin and from an end on its level, and where its trains start.
+fn alone(design: &Design, strand: &Strand, end: Point) -> Result<(Chain, Hanging, Vec<f64>), Unhung> {
+    let starts = slide::starts(design, strand, end)?;
+    let chain = Chain::new(design, strand, &starts);
+    let hanging = super::hang::solve(&chain.links, end)?;
+    Ok((chain, hanging, starts))
+}
+
 /// A strand hung from two points side by side, which its beads keep open.
 fn looped(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
-    let (chain, hung) = between(design, strand, first, span)?;
-    let hanging = super::hang::solve(&chain.links, Point::new(span, 0.0))?;
-    let Some(opened) = fold::opened(design, strand, &chain, &hanging) else { return Ok((chain, hung)) };
-    let hung = seat(strand, &chain, opened, hung.ends, hung.starts);
+    let end = Point::new(span, 0.0);
+    let (chain, hanging, starts) = alone(design, strand, end)?;
+    let opened = fold::opened(design, strand, &chain, &hanging).unwrap_or(hanging);
+    let hung = seat(strand, &chain, opened, [first, first + end], starts);
     Ok((chain, hung))
 }
 
@@ -313,6 +319,11 @@ impl Hung {
         let length = to.station - from.station;
         let share = if length > 0.0 { ((station - from.station) / length).clamp(0.0, 1.0) } else { 0.0 };
         (from.at.between(to.at, share), (to.at - from.at).angle())
+    }
+
+    /// The strand's seats in things of a kind that it shares with others, from its first end.
+    pub fn through<'a>(&'a self, strand: &'a Strand, shared: Shared) -> impl Iterator<Item = &'a Seat> {
+        self.seats.iter().filter(move |seat| shared.is(&strand.trains[seat.train].bits[seat.bit].what))
     }
 
     /// Whether a station lies on what is laid of the strand.

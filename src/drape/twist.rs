@@ -28,27 +28,30 @@ const LINKS: f64 = 2_000.0;
 
 /// Hangs twisted strands from two points so far apart, and, unless it is to be soon, lays them on the neck.
 pub fn hang(design: &Design, twist: &Twist, span: f64, soon: bool) -> Result<Drape, Unhung> {
-    let starts = design.strands.iter().map(slide::middles);
-    let chain = |(strand, starts): (&Strand, Vec<f64>)| (Chain::new(design, strand, &starts), starts);
-    let chains: Vec<_> = design.strands.iter().zip(starts).map(chain).collect();
-    let links = line(chains.iter().map(|(chain, _)| chain), twist.length().value());
+    let chains = chains(design);
+    let links = line(&chains, twist.length().value());
     let hanging = solve(&links, Point::new(span, 0.0))?;
     let mut worn = (!soon).then(|| body::wear_as_one(design, &links, 0.5 * twist.thickness().value()));
     if let Some(worn) = &mut worn {
         twine(design, twist, worn);
     }
     let axis = Axis::new(&hung_line(&links, &hanging));
-    let strands = design.strands.iter().zip(chains).enumerate();
-    let strands = strands.map(|(at, (strand, (chain, starts)))| {
-        let strung = Strung { strand, chain: &chain, way: Winding::new(design, twist, at).way(&axis) };
-        strung.hung(starts, &hanging, share(design, twist))
+    let strands = design.strands.iter().zip(&chains).enumerate();
+    let strands = strands.map(|(at, (strand, chain))| {
+        let strung = Strung { strand, chain, way: Winding::new(design, twist, at).way(&axis) };
+        strung.hung(slide::middles(strand), &hanging, share(design, twist))
     });
     let strands = strands.collect();
     Ok(Drape { span, strands, clearances: Vec::new(), presses: Vec::new(), unrest: None, worn, rings: Vec::new() })
 }
 
+/// The strands as chains, what slides in the middle of where it may be.
+fn chains(design: &Design) -> Vec<Chain> {
+    design.strands.iter().map(|strand| Chain::new(design, strand, &slide::middles(strand))).collect()
+}
+
 /// The line's links: as long as the twisted piece in all, with the weight of all strands where it lies.
-fn line<'a>(chains: impl Iterator<Item = &'a Chain>, length: f64) -> Vec<Link> {
+fn line(chains: &[Chain], length: f64) -> Vec<Link> {
     let count = super::chain::pieces(length, LINK.max(length / LINKS)).max(1);
     let mut weights = vec![0.0; count];
     for chain in chains {
@@ -92,9 +95,7 @@ fn wound(design: &Design, twist: &Twist, line: &[Spot]) -> Vec<Vec<Spot>> {
 
 /// Twisted strands laid closed; nothing of what does not close behind a neck.
 pub fn closed(design: &Design, twist: &Twist) -> Option<Closed> {
-    let chains: Vec<_> =
-        design.strands.iter().map(|strand| Chain::new(design, strand, &slide::middles(strand))).collect();
-    let links = line(chains.iter(), twist.length().value());
+    let links = line(&chains(design), twist.length().value());
     let closed = body::closed_as_one(design, &links, 0.5 * twist.thickness().value())?;
     Some(Closed { lines: wound(design, twist, closed.lines.first()?), ..closed })
 }
@@ -296,9 +297,7 @@ mod tests {
 
     /// The line from two points and the ways of strands round it.
     fn hung(design: &Design) -> (Vec<Link>, Hanging, Axis) {
-        let chains: Vec<_> =
-            design.strands.iter().map(|strand| Chain::new(design, strand, &slide::middles(strand))).collect();
-        let links = line(chains.iter(), design.twist.as_ref().unwrap().length().value());
+        let links = line(&chains(design), design.twist.as_ref().unwrap().length().value());
         let hanging = solve(&links, Point::new(128.0, 0.0)).unwrap();
         let axis = Axis::new(&hung_line(&links, &hanging));
         (links, hanging, axis)

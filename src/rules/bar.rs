@@ -2,7 +2,7 @@
 //! lie where those strands do.
 
 use crate::design::{Bores, Design, Finding, Shared, Sharer, Sharers};
-use crate::drape::{Drape, Seat};
+use crate::drape::Drape;
 use crate::geometry::Point;
 use crate::materials::Article;
 use crate::pattern::Kind;
@@ -121,7 +121,6 @@ fn rows(design: &Design) -> Option<Vec<Length>> {
 /// Where a strand goes through what it shares, in order; rows round a limb as far along it as they lie there.
 fn centres(design: &Design, drape: &Drape, strand: usize, shared: Shared, rows: Option<&[Length]>) -> Vec<Point> {
     let along = rows.and_then(|rows| rows.get(strand)).map(|along| along.value());
-    let is_it = |seat: &&Seat| shared.is(&design.strands[strand].trains[seat.train].bits[seat.bit].what);
-    let seats = drape.strands.get(strand).into_iter().flat_map(|hung| &hung.seats).filter(is_it);
+    let seats = drape.strands.get(strand).into_iter().flat_map(|hung| hung.through(&design.strands[strand], shared));
     seats.map(|seat| along.map_or(seat.centre, |along| Point::new(seat.centre.x, along))).collect()
 }

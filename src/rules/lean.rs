@@ -6,7 +6,7 @@
 //! as swags are; the inner one may not.
 
 use crate::design::{Bores, Design, Joins, Shared, Sharers, Strand};
-use crate::drape::{Drape, Seat};
+use crate::drape::Drape;
 use crate::materials::Article;
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
@@ -57,8 +57,7 @@ struct Row<'a> {
 impl<'a> Row<'a> {
     fn of(design: &'a Design, drape: &Drape, at: usize, shared: Shared) -> Option<Self> {
         let strand = &design.strands[at];
-        let is_it = |seat: &&Seat| shared.is(&strand.trains[seat.train].bits[seat.bit].what);
-        let stations = drape.strands.get(at)?.seats.iter().filter(is_it).map(|seat| seat.station);
+        let stations = drape.strands.get(at)?.through(strand, shared).map(|seat| seat.station);
         let ends = joins_last_ends(design);
         let last = ends.then(|| strand.finished.value());
         Some(Self { strand, places: std::iter::once(0.0).chain(stations).chain(last).collect(), ends })

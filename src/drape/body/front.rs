@@ -56,8 +56,7 @@ impl Front {
     }
 
     /// The places of the strand along the loop's way, by its own stations: those of the first end's findings, less than
-    /// nothing; the loop; and what hangs below it, down the chest.
-    /// Where it is on that way, and how far below a place, `place` says.
+    /// nothing; the loop; and what hangs below it. `place` is the spot so far below a place of the way.
     pub fn line(&self, way: &Way, seen: &[Spot], place: impl Fn(Point3, f64) -> Spot) -> Vec<Spot> {
         let (nape, meets) = (self.stations[self.nape], self.stations[self.meets]);
         let closes = nape + self.joint.link.length;

@@ -127,17 +127,13 @@ fn closure(design: &Design) -> f64 {
 
 /// A strand in pieces.
 fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
-    let passages = design.passages(strand);
-    let passage = |kind: &Kind| {
-        let is = |(train, bit, _): &&(usize, usize, Passage)| *kind == Kind::Bit(*train, *bit);
-        passages.iter().find(is).map(|(.., passage)| *passage)
-    };
-    let piece = |(link, kind): (&Link, &Kind)| {
+    let piece = |((link, kind), passage): ((&Link, &Kind), Option<Passage>)| {
         let widths = form(design, strand, *kind, link.length).widths;
         let reach = widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
-        Piece { passage: passage(kind), ..Piece::new(*link, reach) }
+        Piece { passage, ..Piece::new(*link, reach) }
     };
-    Strung { pieces: chain.links.iter().zip(&chain.pieces).map(piece).collect(), aside: strand.aside.value() }
+    let links = chain.links.iter().zip(&chain.pieces).zip(chain.passages(design, strand));
+    Strung { pieces: links.map(piece).collect(), aside: strand.aside.value() }
 }
 
 /// The closure in pieces from the strands' last ends round to their first, so long in all.

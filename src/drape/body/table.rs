@@ -33,7 +33,8 @@ const CORNERS: u32 = 96;
 pub struct Closed {
     /// One a strand: its way with half of the closure at either end.
     pub lines: Vec<Vec<Spot>>,
-    /// The closure's way from the strands' last ends round to their first; nothing of a piece whose ends are in front.
+    /// The closure's way from the strands' last ends round to their first; a single point of a piece whose ends are in
+    /// front.
     pub closing: Vec<Point>,
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::program::off_bars;
+use super::program::Web;
 use super::rope::Rope;
 use super::rounds::STILL;
 use super::rows::{self, Rod, Row};
@@ -54,7 +54,7 @@ impl Crowd {
 
     /// Whether any lie on one another that may lie side by side, or not where bars hold them.
     pub fn touches(&self) -> bool {
-        off_bars(&self.ropes) > STILL || self.near(&self.ropes, false).iter().any(|row| row.gap < 0.0)
+        Web::new(&self.ropes).off() > STILL || self.near(&self.ropes, false).iter().any(|row| row.gap < 0.0)
     }
 
     /// Leaves pairs to lie over one another.

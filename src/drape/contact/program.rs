@@ -21,17 +21,20 @@ pub struct Round {
 }
 
 /// Strands as one net.
-#[derive(Default)]
-struct Web {
+#[derive(Clone, Default)]
+pub struct Web {
     net: Net<2>,
     /// The node of each strand's first joint; its others follow.
     first: Vec<usize>,
     /// What several strands go through.
     bars: Vec<Bar>,
+    /// How far in radians each of them may turn in the next round.
+    turns: Vec<f64>,
 }
 
 impl Web {
-    fn new(ropes: &[Rope]) -> Self {
+    /// The net of strands, from the inmost out.
+    pub fn new(ropes: &[Rope]) -> Self {
         let mut web = Self::default();
         ropes.iter().for_each(|rope| web.add(rope));
         web.hold_together(ropes);
@@ -45,6 +48,7 @@ impl Web {
             rope.passages.iter().map(through).collect::<Vec<_>>()
         };
         self.bars = crossbars(ropes.iter().zip(&self.first).flat_map(of));
+        self.turns = vec![TURNS; self.bars.len()];
         self.net.ties.extend(self.bars.iter().map(Bar::tie));
     }
 
@@ -63,65 +67,51 @@ impl Web {
         self.first.push(start);
     }
 
-    /// What keeps sides apart, and then what holds bars.
-    fn rows(&self, rows: &[Row], step: Step<'_>) -> Vec<program::Row<2>> {
+    /// What keeps sides apart, and then what holds bars; `sided` where bars keep their outer strands outside.
+    fn rows(&self, rows: &[Row], sided: bool) -> Vec<program::Row<2>> {
         let term = |term: &super::rows::Term| Term {
             node: self.first[term.strand] + term.joint,
             slope: [term.slope.x, term.slope.y],
         };
-        let out = |line| if step.sided { outward(line) } else { None };
+        let out = |line| if sided { outward(line) } else { None };
         let row = |row: &Row| program::Row { terms: row.terms.iter().map(term).collect(), gap: row.gap, gives: true };
-        let turns = step.turns.iter().copied().chain(std::iter::repeat(TURNS));
-        let bars = self.bars.iter().zip(turns).flat_map(|(bar, turn)| bar.rows(&self.net, turn, out));
+        let bars = self.bars.iter().zip(&self.turns).flat_map(|(bar, turn)| bar.rows(&self.net, *turn, out));
         rows.iter().map(row).chain(bars).collect()
+    }
+
+    /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights of a joint per mm.
+    pub fn solve(&self, ropes: &[Rope], rows: &[Row], pull: f64, sided: bool) -> Option<Round> {
+        let found = self.net.solve(&self.rows(rows, sided), pull)?;
+        let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
+        let mut tensions = found.tensions.iter().copied();
+        Some(Round {
+            places: ropes.iter().map(|rope| places.by_ref().take(rope.joints.len()).collect()).collect(),
+            tensions: ropes.iter().map(|rope| tensions.by_ref().take(rope.links.len()).collect()).collect(),
+            forces: found.forces[..rows.len()].to_vec(),
+            whole: found,
+        })
+    }
+
+    /// Puts the joints where a round found them.
+    pub fn go(&mut self, round: &Round) {
+        let before = self.net.clone();
+        self.net.go(&round.whole.places);
+        self.turns = self.bars.iter().map(|bar| bar.next_turn(&before, &self.net)).collect();
+    }
+
+    /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
+    pub fn off(&self) -> f64 {
+        self.bars.iter().map(|bar| bar.off(&self.net)).fold(0.0, f64::max)
+    }
+
+    /// The greatest force in N by which a free joint is out of balance, under the tensions and the forces of rows that
+    /// a round from here found.
+    pub fn imbalance(&self, rows: &[Row], round: &Round, sided: bool) -> f64 {
+        self.net.imbalance(&self.rows(rows, sided), &round.whole)
     }
 }
 
 /// The outer side of a strand that runs along a line from its first end on: below it where it lies level.
 fn outward([x, y]: [f64; 2]) -> Option<[f64; 2]> {
     unit([y, -x])
-}
-
-/// How far in radians each bar may turn after a round that went from some places to others.
-pub fn turns(from: &[Rope], ropes: &[Rope]) -> Vec<f64> {
-    let [before, now] = [from, ropes].map(Web::new);
-    now.bars.iter().map(|bar| bar.next_turn(&before.net, &now.net)).collect()
-}
-
-/// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
-pub fn off_bars(ropes: &[Rope]) -> f64 {
-    let web = Web::new(ropes);
-    web.bars.iter().map(|bar| bar.off(&web.net)).fold(0.0, f64::max)
-}
-
-/// How a round is taken.
-#[derive(Clone, Copy)]
-pub struct Step<'a> {
-    /// The pull to the present place, in mean weights of a joint per mm.
-    pub pull: f64,
-    /// How far in radians each bar may turn; all others as far as any may.
-    pub turns: &'a [f64],
-    /// Whether what bars join lies with its outer strands outside.
-    pub sided: bool,
-}
-
-/// Solves one round; nothing where the solver finds no answer.
-pub fn solve(ropes: &[Rope], rows: &[Row], step: Step<'_>) -> Option<Round> {
-    let web = Web::new(ropes);
-    let found = web.net.solve(&web.rows(rows, step), step.pull)?;
-    let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
-    let mut tensions = found.tensions.iter().copied();
-    Some(Round {
-        places: ropes.iter().map(|rope| places.by_ref().take(rope.joints.len()).collect()).collect(),
-        tensions: ropes.iter().map(|rope| tensions.by_ref().take(rope.links.len()).collect()).collect(),
-        forces: found.forces[..rows.len()].to_vec(),
-        whole: found,
-    })
-}
-
-/// The greatest force in N by which a free joint is out of balance at a place, under the tensions and the forces
-/// of rows that a round from there found.
-pub fn imbalance(ropes: &[Rope], rows: &[Row], round: &Round, step: Step<'_>) -> f64 {
-    let web = Web::new(ropes);
-    web.net.imbalance(&web.rows(rows, step), &round.whole)
 }

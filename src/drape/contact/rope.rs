@@ -40,18 +40,16 @@ impl Rope {
             passages: Vec::new(),
             fine: Vec::new(),
         };
-        let passages = design.passages(strand);
-        for (at, (link, piece)) in chain.links.iter().zip(&chain.pieces).enumerate() {
+        let pieces = chain.pieces.iter().zip(chain.passages(design, strand));
+        for (at, (link, (piece, passage))) in chain.links.iter().zip(pieces).enumerate() {
             let side = side(design, strand, *piece, link.length);
             let end = hung.joints[at + 1];
             if !rope.merge(*link, side.as_ref(), end) {
+                rope.passages.extend(passage.map(|passage| (rope.links.len(), passage)));
                 rope.links.push(*link);
                 rope.sides.push(side);
                 rope.joints.push(end);
                 rope.fine.push(at + 1);
-                let is = |(train, bit, _): &&(usize, usize, Passage)| *piece == Piece::Bit(*train, *bit);
-                let passage = passages.iter().find(is).map(|(.., passage)| (rope.links.len() - 1, *passage));
-                rope.passages.extend(passage);
             } else if let Some(fine) = rope.fine.last_mut() {
                 *fine = at + 1;
             }

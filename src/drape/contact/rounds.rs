@@ -1,7 +1,7 @@
 //! Rounds of the program until strands in contact lie still.
 
 use super::crowd::Crowd;
-use super::program::{self, Round, Step};
+use super::program::{Round, Web};
 use super::rope::Rope;
 use super::rows::Row;
 use super::{Press, Unrest};
@@ -66,34 +66,34 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
     let (mut best, mut rounds): (Option<Tried>, u32) = (None, 0);
     let mut rows = crowd.near(&ropes, true);
     let (mut pull, mut last, mut parted) = (0.0, f64::INFINITY, None);
-    let mut turns = Vec::new();
+    let mut web = Web::new(&ropes);
     for count in 1..=ROUNDS {
-        let step = Step { pull, turns: &turns, sided: crowd.sided };
-        let Some(round) = program::solve(&ropes, &rows, step).filter(|_| *work >= links) else { break };
+        let Some(round) = web.solve(&ropes, &rows, pull, crowd.sided).filter(|_| *work >= links) else { break };
         *work -= links;
         rounds = count;
         let (from, moved) = (ropes.clone(), go(&mut ropes, &round.places));
-        let next_turns = program::turns(&from, &ropes);
+        let before = web.clone();
+        web.go(&round);
         let as_tubes = parted.is_none() && count < PARTING && moved > PARTED;
         let next = crowd.near(&ropes, as_tubes);
         if let Some(parted) = parted {
             if count - parted >= PATIENCE && !ropes.iter().all(is_tense) {
                 return no_room(&ropes, &rows, &round).map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
             }
-            if moved < STILL && deepest(&next, &ropes) < STILL && ropes.iter().all(is_tense) {
+            if moved < STILL && deepest(&next, &web) < STILL && ropes.iter().all(is_tense) {
                 return Ok(found(ropes, &rows, round, count, None));
             }
-            let overlap = deepest(&rows, &from);
+            let overlap = deepest(&rows, &before);
             let far = moved.max(overlap);
             if best.as_ref().is_none_or(|best| far < best.far) && from.iter().all(is_tense) {
-                let imbalance = program::imbalance(&from, &rows, &round, step);
+                let imbalance = before.imbalance(&rows, &round, crowd.sided);
                 let unrest = Unrest::Left { rounds, overlap, imbalance };
                 best = Some(Tried { found: found(from, &rows, round, rounds, Some(unrest)), far });
             }
         }
         parted = parted.or((!as_tubes).then_some(count));
         pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
-        (last, rows, turns) = (moved, next, next_turns);
+        (last, rows) = (moved, next);
     }
     Ok(best.map_or_else(|| alone(Unrest::Lost { rounds }), |best| best.found))
 }
@@ -133,8 +133,8 @@ fn go(ropes: &mut [Rope], places: &[Vec<Point>]) -> f64 {
 }
 
 /// How deep outlines lie in one another, or how far any bar's joints are from where it holds them.
-fn deepest(rows: &[Row], ropes: &[Rope]) -> f64 {
-    rows.iter().map(|row| -row.gap).fold(program::off_bars(ropes), f64::max)
+fn deepest(rows: &[Row], web: &Web) -> f64 {
+    rows.iter().map(|row| -row.gap).fold(web.off(), f64::max)
 }
 
 fn is_tense(rope: &Rope) -> bool {

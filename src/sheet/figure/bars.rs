@@ -30,10 +30,10 @@ pub fn bars(design: &Design, strands: &[Option<&Hung>], frame: &Frame, stencils:
 }
 
 /// Where each strand of a group passes its bars.
-fn passes<'a>(bar: Shared, group: &Sharers, design: &Design, strands: &[Option<&'a Hung>]) -> Vec<Vec<&'a Seat>> {
+fn passes<'a>(bar: Shared, group: &Sharers, design: &'a Design, strands: &[Option<&'a Hung>]) -> Vec<Vec<&'a Seat>> {
     let seen =
         group.0.iter().filter_map(|sharer| Some((&design.strands[sharer.strand], (*strands.get(sharer.strand)?)?)));
-    seen.map(|(strand, hung)| seats(bar, strand, hung)).collect()
+    seen.map(|(strand, hung)| hung.through(strand, bar).collect()).collect()
 }
 
 /// The bars of one kind that a group of strands shares.
@@ -50,12 +50,6 @@ fn of_group(
         Some(across(bar, [*through.first()?, *through.last()?], design, frame, stencils))
     };
     (0..most).filter_map(&mut one).collect()
-}
-
-/// A strand's places in bars of a kind, from its first end.
-fn seats<'a>(bar: Shared, strand: &Strand, hung: &'a Hung) -> Vec<&'a Seat> {
-    let is_bar = |seat: &&Seat| bar.is(&strand.trains[seat.train].bits[seat.bit].what);
-    hung.seats.iter().filter(is_bar).collect()
 }
 
 /// What strands share, from the innermost of them to the outermost.

@@ -1,19 +1,18 @@
 """Strands hung from points, in contact and joined by bars: SLSQP of scipy.
 
-Reads, on standard input, the lines that `cargo test --test oracles_contact -- --ignored` writes to
-target/held_strands.txt (case, strand, x of both its ends,
-and of each link length in mm, weight in mN, where along it the weight acts, radius if it is a ball, and how far across a
-bar its hole is if it goes through one) and prints them with the place of each link's far joint: the table
-tests/oracles/data/held_strands.csv. The directions of all links are free; each strand ends where it is held; balls, in the
-middle of their links, do not overlap another strand's; both joints of links through the n-th bar of two strands are as
-far apart as its holes. The sum of weights times heights is least.
+Reads tests/oracles/data/held_strands.csv on standard input, or the lines that `cargo test --test oracles_contact` asks for
+where the cases have changed: case, strand, x of both its ends, and of each link length in mm, weight in mN, where along
+it the weight acts, radius if it is a ball, and how far across a bar its hole is if it goes through one. Prints them with
+the place of each link's far joint. The directions of all links are free; each strand ends where it is held; balls, in
+the middle of their links, do not overlap another strand's; both joints of links through the n-th bar of two strands are
+as far apart as its holes. The sum of weights times heights is least.
 """
 import sys
 
 import numpy as np
 from scipy.optimize import minimize
 
-lines = [line.strip() for line in sys.stdin if line.count(",") == 8]
+lines = [",".join(line.strip().split(",")[:9]) for line in sys.stdin if not line.startswith("case,")]
 cases = {}
 for line in lines:
     case, strand, *numbers, across = line.split(",")
