@@ -1,11 +1,11 @@
 //! A necklace laid closed, in the frame of [`crate::drape::Closed`].
 
 use crate::Piece;
-use crate::art::{Ink, Stencils};
+use crate::art::Stencils;
 use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
-use crate::sheet::figure::{Frame, Track, bars, closing_on, hooked, joined, on_tracks, strand_box};
+use crate::sheet::figure::{Frame, Track, closed_box, closing_on, hooked, joined, on_tracks};
 
 use super::shade::Shade;
 use super::subject::strung;
@@ -27,14 +27,8 @@ impl Closed {
 
     /// The box round all of it.
     pub fn extent(&self, piece: &Piece) -> Extent {
-        let design = &piece.design;
-        let rows = design.strands.iter().zip(&self.strands);
-        let boxes = rows.filter_map(|(strand, hung)| strand_box(design, strand, hung.as_ref()?));
-        let (frame, mut stencils) = (Frame::ACTUAL, Stencils::new(design, Ink::Colour));
-        let mut marks = self.closure(piece, &frame, &mut stencils);
-        marks.extend(bars(design, &self.strands.iter().map(Option::as_ref).collect::<Vec<_>>(), &frame, &mut stencils));
-        let drawn = stencils.around(&marks).map(|drawn| frame.piece(drawn));
-        boxes.chain(drawn).reduce(Extent::and).unwrap_or_default()
+        let closure = |frame: &Frame, stencils: &mut Stencils<'_>| self.closure(piece, frame, stencils);
+        closed_box(&piece.design, &self.strands, closure).unwrap_or_default()
     }
 
     /// Its marks.

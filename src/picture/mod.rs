@@ -168,16 +168,9 @@ fn placed(
     symbols: &mut Vec<Symbol>,
 ) -> Vec<Mark> {
     let strip = if captioned { cell.height * caption::STRIP } else { 0.0 };
-    let (marks, drawn) = drawn(subject, &centred(extent, cell.above(strip), 1.0), index);
+    let (marks, drawn) = drawn(subject, &Frame::centred(extent, cell.above(strip), 1.0), index);
     symbols.extend(drawn.into_iter().map(|symbol| shine::polished(symbol, &subject.piece.design)));
     marks
-}
-
-/// A frame that sets the middle of a box on the middle of a room.
-fn centred(extent: Extent, room: Rect, scale: f64) -> Frame {
-    let middle = extent.low.between(extent.high, 0.5);
-    let centre = room.corner() + Point::new(room.width, room.height) * 0.5;
-    Frame { origin: centre + Point::new(-middle.x, middle.y) * scale, scale }
 }
 
 /// A piece without ground and shadows as large as its room allows, and the symbols that it stamps,
@@ -185,9 +178,7 @@ fn centred(extent: Extent, room: Rect, scale: f64) -> Frame {
 #[must_use]
 pub fn figure(piece: &Piece, room: Rect, number: usize) -> (Vec<Mark>, Vec<Symbol>) {
     let subject = Subject::of(piece, Ground::Transparent, false);
-    let extent = subject.extent();
-    let scale = (room.width / extent.width().max(1.0)).min(room.height / extent.height().max(1.0));
-    let (marks, symbols) = drawn(&subject, &centred(extent, room, scale), number);
+    let (marks, symbols) = drawn(&subject, &Frame::filling(subject.extent(), room), number);
     (marks.into_iter().map(shade::without).collect(), symbols)
 }
 

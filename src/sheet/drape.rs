@@ -39,9 +39,7 @@ pub fn shows(piece: &Piece, picture: &dyn Illustration) -> Shows {
 
 /// The picture as large as its room.
 pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let extent = picture.extent();
-    let scale = (room.width / extent.width()).min(room.height / extent.height());
-    pictured(picture, &centred(extent, room, scale), stencils)
+    pictured(picture, &Frame::filling(picture.extent(), room), stencils)
 }
 
 fn pictured(picture: &dyn Illustration, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
@@ -55,20 +53,13 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
     let aside = if hangs { 2.0 * DROPS_WIDTH } else { 0.0 };
     let below = BAR_GAP + BAR_HEIGHT;
     let scale = Scale::fitting((extent.width(), extent.height()), (room.width - aside, room.height - below));
-    let frame = centred(extent, room.above(below), scale.factor());
+    let frame = Frame::centred(extent, room.above(below), scale.factor());
     let mut marks = pictured(picture, &frame, stencils);
     if hangs {
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
     }
     marks.extend(bar(room, frame.page(extent.low).y - room.top, scale, piece));
     (marks, format!("picture {scale}"))
-}
-
-/// A frame that sets a figure's box into the middle of a room.
-fn centred(extent: Extent, room: Rect, scale: f64) -> Frame {
-    let middle = extent.low.between(extent.high, 0.5);
-    let centre = room.corner() + Point::new(room.width, room.height) * 0.5;
-    Frame { origin: centre + Point::new(-middle.x, middle.y) * scale, scale }
 }
 
 /// Room between a figure and its scale bar.

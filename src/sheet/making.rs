@@ -16,7 +16,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
 use crate::paint::mark::{Anchor, Mark, Role, Stroke};
 use crate::paint::{metrics, outline, style};
-use around::Around;
+use around::{Around, after};
 
 /// Width of the column of numbers.
 const NUMBER: f64 = 8.0;
@@ -101,7 +101,7 @@ fn warning(caution: &Warned, width: f64) -> Block {
     let title = strong.line(&format!("{}. ", caution.title));
     let mut lines = metrics::wrap(caution.text, face.size, face.weight, width - title.width).into_iter();
     let first = lines.next().unwrap_or_default();
-    let rest = caution.text.strip_prefix(&first).unwrap_or_default().trim_start();
+    let rest = after(caution.text, &first);
     let first = Block::row([title, face.line(&first)], 0.0);
     Block::stack([first, face.wrapped(rest, width)], 0.0).in_role(Role::Paragraph)
 }

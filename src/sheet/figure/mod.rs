@@ -25,7 +25,7 @@ pub use closure::{Closing, closing, hanging_extent, laid_side, side};
 pub use drops::{DROPS_WIDTH, drops};
 pub use extender::{hooked, joined};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
-pub use ring::{is_aslant, ring, ring_extent, rows};
+pub use ring::{closed_box, is_aslant, ring, ring_extent, rows};
 pub use row::{Row, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
@@ -34,6 +34,7 @@ pub use track::{Track, closing_on, on_tracks};
 pub use worn::worn;
 
 use crate::geometry::{Extent, Point};
+use crate::paint::layout::Rect;
 
 /// How a figure's own coordinates come onto the page.
 #[derive(Clone, Copy, Debug)]
@@ -47,6 +48,21 @@ pub struct Frame {
 impl Frame {
     /// The figure at actual size about the page's corner.
     pub const ACTUAL: Self = Self { origin: Point::ORIGIN, scale: 1.0 };
+
+    /// The frame that sets the middle of a figure's box on the middle of a room.
+    #[must_use]
+    pub fn centred(extent: Extent, room: Rect, scale: f64) -> Self {
+        let middle = extent.low.between(extent.high, 0.5);
+        let centre = room.corner() + Point::new(room.width, room.height) * 0.5;
+        Self { origin: centre + Point::new(-middle.x, middle.y) * scale, scale }
+    }
+
+    /// The same as large as the room allows.
+    #[must_use]
+    pub fn filling(extent: Extent, room: Rect) -> Self {
+        let scale = (room.width / extent.width().max(1.0)).min(room.height / extent.height().max(1.0));
+        Self::centred(extent, room, scale)
+    }
 
     /// A box on the page in the figure's own coordinates, which count upward.
     #[must_use]

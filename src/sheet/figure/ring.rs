@@ -39,12 +39,20 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
 pub fn ring_extent(piece: &Piece) -> Option<Extent> {
     let tightest = piece.drape.ring()?;
-    let design = &piece.design;
-    let rows = rows(piece);
-    let boxes = design.strands.iter().zip(&rows).filter_map(|(strand, row)| strand_box(design, strand, row.as_ref()?));
+    closed_box(&piece.design, &rows(piece), |frame, stencils| closing(tightest, &piece.design, frame, stencils))
+}
+
+/// The box round strands, bars across them, and the closure.
+pub fn closed_box(
+    design: &Design,
+    strands: &[Option<Hung>],
+    closing: impl FnOnce(&Frame, &mut Stencils<'_>) -> Vec<Mark>,
+) -> Option<Extent> {
+    let rows = design.strands.iter().zip(strands);
+    let boxes = rows.filter_map(|(strand, row)| strand_box(design, strand, row.as_ref()?));
     let (frame, mut stencils) = (Frame::ACTUAL, Stencils::new(design, Ink::Colour));
-    let mut marks = closing(tightest, design, &frame, &mut stencils);
-    marks.extend(bars(design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), &frame, &mut stencils));
+    let mut marks = closing(&frame, &mut stencils);
+    marks.extend(bars(design, &strands.iter().map(Option::as_ref).collect::<Vec<_>>(), &frame, &mut stencils));
     let drawn = stencils.around(&marks).map(|drawn| frame.piece(drawn));
     boxes.chain(drawn).reduce(Extent::and)
 }

@@ -47,8 +47,7 @@ impl Around {
         let wrap = |text: &str, room: f64| metrics::wrap(text, face.size, face.weight, room);
         let mut lines = wrap(text, narrow);
         lines.truncate(beside);
-        let after = |rest, line: &String| after(rest, line);
-        lines.extend(wrap(lines.iter().fold(text, after), broad));
+        lines.extend(wrap(lines.iter().fold(text, |rest, line| after(rest, line)), broad));
         Block::stack(lines.iter().map(|line| face.line(line)), 0.0).in_role(Role::Paragraph)
     }
 
@@ -61,7 +60,7 @@ impl Around {
 }
 
 /// What of a text comes after its first line.
-fn after<'t>(text: &'t str, line: &str) -> &'t str {
+pub fn after<'t>(text: &'t str, line: &str) -> &'t str {
     let text = text.trim_start();
     text.strip_prefix(line.trim()).map_or("", str::trim_start)
 }
