@@ -19,12 +19,11 @@ impl Design {
     /// Whether strands are cut and strung alike. What goes through holes of one thing does not: each has its own.
     fn strung_alike(&self, one: &Strand, other: &Strand) -> bool {
         let cord = |strand: &Strand| (strand.cord, strand.legs, strand.settle, strand.finished, strand.cut());
-        let bits = |strand: &Strand| strand.bits().cloned().collect::<Vec<_>>();
         let shares = |strand: &Strand| strand.bits().any(|bit| self.shared_bit(bit, strand).is_some());
         cord(one) == cord(other)
             && one.ends == other.ends
             && one.chart == other.chart
-            && bits(one) == bits(other)
+            && one.bits().eq(other.bits())
             && !shares(one)
             && !shares(other)
     }

@@ -1,7 +1,7 @@
 //! The colourways of a pattern, for showing them beside one another.
 
 use crate::paint::mark::Rgb;
-use crate::pattern::Pattern;
+use crate::pattern::{Pattern, Recolour};
 
 use super::{Choice, Design};
 
@@ -30,19 +30,19 @@ pub fn colourways(pattern: &Pattern, design: &Design, choice: &Choice) -> Vec<Co
         names: design
             .beads
             .iter()
-            .filter_map(|bead| Some((bead.letter.clone(), renamed(pattern, &bead.id, name?)?)))
+            .filter_map(|bead| Some((bead.letter.clone(), recoloured(pattern, &bead.id, name)?.name.clone()?)))
             .collect(),
     };
     if all.len() > 1 { all.into_iter().map(way).collect() } else { Vec::new() }
 }
 
-/// What a bead is called in a colourway that names it anew.
-fn renamed(pattern: &Pattern, id: &str, way: &str) -> Option<String> {
-    pattern.colourways.as_ref()?.get(way)?.get(id)?.name.clone()
+/// What a colourway says of a bead.
+fn recoloured<'a>(pattern: &'a Pattern, id: &str, way: Option<&str>) -> Option<&'a Recolour> {
+    pattern.colourways.as_ref()?.get(way?)?.get(id)
 }
 
 /// A bead's colour in a colourway, or its own.
 fn colour(pattern: &Pattern, id: &str, way: Option<&str>) -> Option<Rgb> {
-    let other = way.and_then(|way| pattern.colourways.as_ref()?.get(way)?.get(id)).map(|recolour| recolour.colour.0);
+    let other = recoloured(pattern, id, way).map(|recolour| recolour.colour.0);
     other.or_else(|| Some(pattern.beads.get(id)?.colour.0))
 }

@@ -32,11 +32,11 @@ pub fn hides(design: &Design, strand: &Strand, side: Side) -> Hides {
     if side != Side::Last {
         return through(&row, strand.tail(end(strand, side), design), design, strand);
     }
-    if hidden(design, strand) == Length::ZERO {
-        return Hides::Nowhere;
-    }
     row.reverse();
-    through(&row, hidden(design, strand), design, strand)
+    match hidden(design, strand) {
+        Length::ZERO => Hides::Nowhere,
+        tail => through(&row, tail, design, strand),
+    }
 }
 
 /// How much of the last tail goes on into the beads: as much as holds by itself, where enough is left to pull by.
