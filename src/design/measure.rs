@@ -1,5 +1,6 @@
 //! What a design's parts measure: beaded, bare and cut lengths, spreads, masses, counts.
 
+use crate::trade::usual;
 use crate::units::{Length, Mass, UnitStyle};
 
 use super::bars::Shared;
@@ -164,6 +165,12 @@ impl Strand {
     #[must_use]
     pub fn cord_width(&self, design: &Design) -> Length {
         design.cords[self.cord].diameter * f64::from(self.legs)
+    }
+
+    /// How wide a knot in it is, across its cord.
+    #[must_use]
+    pub fn knot_width(&self, design: &Design) -> Length {
+        self.cord_width(design) * usual::KNOT_WIDTH
     }
 
     /// Mass of its cord by the metre, all legs together.

@@ -20,7 +20,6 @@ use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Strand, What};
 use crate::geometry::{Point, path::sides};
 use crate::pattern::Shape;
-use crate::trade::usual::KNOT_WIDTH;
 
 /// Arc at each end, in mm, that is not compared: strands that share an end meet there.
 const ENDS: f64 = 25.0;
@@ -159,7 +158,7 @@ pub(super) fn form(design: &Design, strand: &Strand, piece: Piece, length: f64) 
     match bit.what {
         What::Bead(_) if design.shared_bit(bit, strand).is_some() => Form::boxed(length, cord),
         What::Bead(bead) => Form::bead(&design.beads[bead], bit.before),
-        What::Knot => Form::boxed(length, KNOT_WIDTH * cord),
+        What::Knot => Form::boxed(length, strand.knot_width(design).value()),
         What::Finding(finding) => {
             let outside = design.findings[finding].outside().unwrap_or_default();
             Form::boxed(length, cord.max(outside.value()))

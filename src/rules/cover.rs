@@ -3,7 +3,6 @@
 use crate::design::{Crimp, Design, End, Finding, Strand};
 use crate::pattern::FindingKind;
 use crate::remark::{Code, Remark};
-use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 /// What sums of floating-point numbers may be out by.
@@ -40,7 +39,7 @@ fn over_knot(strand: &Strand, end: &End, design: &Design) -> Option<Remark> {
     let inside = cover.inside()?;
     let (what, broad) = match cover.knotted_bead() {
         Some(bead) => (design.beads[bead].name.as_str(), design.beads[bead].across),
-        None => ("the knot in it", strand.cord_width(design) * KNOT_WIDTH),
+        None => ("the knot in it", strand.knot_width(design)),
     };
     (broad.value() > inside.value() + ROUNDING).then(|| too_small(cover, inside, what, broad))
 }

@@ -3,7 +3,6 @@
 use crate::design::{Bead, Bit, Design, Strand, What};
 use crate::pattern::CordKind;
 use crate::remark::{Code, Remark};
-use crate::trade::usual;
 use crate::units::Length;
 
 use super::bead;
@@ -28,7 +27,7 @@ fn slips(strand: &Strand, design: &Design) -> Vec<Remark> {
 
 /// A knot is as small as its length on the cord or its breadth across it, whichever is less.
 fn through(knot: &Bit, strand: &Strand, bead: &Bead, design: &Design) -> Option<Remark> {
-    let (length, breadth) = (Length::mm(knot.length()), strand.cord_width(design) * usual::KNOT_WIDTH);
+    let (length, breadth) = (Length::mm(knot.length()), strand.knot_width(design));
     let size = length.min(breadth);
     let needed = *bead.hole * HOLDS;
     (size.value() < needed.value() - ROUNDING).then(|| {

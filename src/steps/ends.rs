@@ -13,7 +13,6 @@ use super::task::{EndWork, Task};
 use super::{Drawing, Step};
 use crate::design::{Design, End, Finding, Index, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Settle};
-use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 /// Bare cord by which a strand's length can be tuned: what a ruler shows.
@@ -228,7 +227,7 @@ impl<'d> Ends<'d> {
 
     /// Whether some bead's hole is wide enough for the knot in which the ends are tied to each other.
     fn knot_fits_a_bead(&self) -> bool {
-        let knot = self.strand.cord_width(self.design) * KNOT_WIDTH;
+        let knot = self.strand.knot_width(self.design);
         let beads = self.strand.bits().filter_map(|bit| bit.what.bead());
         beads.into_iter().any(|bead| *self.design.beads[bead].hole >= knot)
     }

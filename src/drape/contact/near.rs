@@ -3,7 +3,6 @@
 use super::super::Hung;
 use crate::design::{Design, Strand, What};
 use crate::geometry::{Extent, Point};
-use crate::trade::usual::KNOT_WIDTH;
 
 /// Joints whose box is looked at as one: few, so that boxes on a slope stay small.
 const TOGETHER: usize = 3;
@@ -32,12 +31,12 @@ fn boxes(hung: &Hung, reach: f64) -> Vec<Extent> {
 
 /// The most that anything on a strand reaches from its line, in mm.
 fn reach(design: &Design, strand: &Strand) -> f64 {
-    let cord = strand.cord_width(design).value();
+    let (cord, knot) = (strand.cord_width(design).value(), strand.knot_width(design).value());
     let across = strand.bits().map(|bit| match bit.what {
         What::Bead(bead) => design.beads[bead].broadest().value().max(design.beads[bead].along.value()),
         What::Finding(finding) => design.findings[finding].outside().unwrap_or_default().value().max(bit.length()),
-        What::Knot => KNOT_WIDTH * cord,
+        What::Knot => knot,
         What::Gap | What::Dangle(_) => cord,
     });
-    across.fold(KNOT_WIDTH * cord, f64::max) / 2.0
+    across.fold(knot, f64::max) / 2.0
 }

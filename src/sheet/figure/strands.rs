@@ -266,7 +266,8 @@ pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Exten
         let at = Extent::at(seat.centre);
         let bit = &strand.trains[seat.train].bits[seat.bit];
         let beyond = middle(bit, strand, design).map_or(0.0, f64::abs);
-        bit_box(bit, at, design).grown(beyond)
+        let knot = if bit.what == What::Knot { 0.5 * strand.knot_width(design).value() } else { 0.0 };
+        bit_box(bit, at, design).grown(beyond + knot)
     });
     let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?.grown(0.5 * strand.cord_width(design).value());
     let loops = strand.ends.iter().zip(hung.ends).filter(|(end, _)| strand.is_turned(end, design));
@@ -275,7 +276,7 @@ pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Exten
     Some(seats.chain(loops).fold(cord, Extent::and))
 }
 
-/// The box that a bit takes whose centre may be anywhere in a box.
+/// The box that a bit takes whose centre may be anywhere in a box, but for a knot's width, which is its strand's.
 pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
     match &bit.what {
         What::Bead(bead) => {

@@ -17,7 +17,6 @@ use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
 use crate::steps::posts::{Keeps, Post};
-use crate::trade::usual::KNOT_WIDTH;
 
 use super::label::{self, Labels};
 use super::span::{self, Span, TAIL, Thing};
@@ -368,7 +367,7 @@ fn bight(end: &End, on: &dyn Fn(f64) -> Point) -> Option<Vec<Point>> {
 /// The knot that ends a cord, at the foot of its tail; chain ends with its last link.
 fn knot(line: &Line<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let cord = &line.design.cords[line.strand.cord];
-    let size = (line.strand.cord_width(line.design) * KNOT_WIDTH).value().clamp(LEAST_KNOT, TAIL);
+    let size = line.strand.knot_width(line.design).value().clamp(LEAST_KNOT, TAIL);
     let at = root - Point::new(inward * size / 2.0, 0.0);
     (cord.kind != CordKind::Chain).then(|| stencils.knot(line.strand.cord, line.strand.legs, at, 0.0, 1.0, size))
 }

@@ -3,7 +3,7 @@
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
 use crate::pattern::CordKind;
 use crate::sheet::figure;
-use crate::trade::usual::{self, KNOT_WIDTH};
+use crate::trade::usual;
 use crate::units::Length;
 
 /// Longest bare cord in mm that is drawn at actual size.
@@ -376,7 +376,7 @@ fn half_breadth(finding: &Finding) -> f64 {
 
 /// Half the breadth of a strand's knots.
 fn half_knot(strand: &Strand, design: &Design) -> f64 {
-    strand.cord_width(design).value() * KNOT_WIDTH / 2.0
+    strand.knot_width(design).value() / 2.0
 }
 
 /// The reach of an end of a strand and the length that it is drawn with.
