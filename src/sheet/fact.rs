@@ -3,6 +3,7 @@
 use crate::Piece;
 use crate::design::Design;
 use crate::pattern::{Kind, Skill};
+use crate::trade::lengths::length_name;
 use crate::units::{Length, Mass};
 
 /// A short fact.
@@ -95,6 +96,12 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
 pub fn worn_round(design: &Design) -> Option<Fact> {
     let limb = limb(design.heading.kind).filter(|_| !design.wear.is_guessed() && design.closure.open().is_none());
     limb.map(|limb| Fact::Limb(limb, design.wear.girth))
+}
+
+/// What the trade calls a closed necklace of its length on a grown neck, with the lengths that the name stands for.
+pub fn trade_length(design: &Design) -> Option<(&'static str, Length, Option<Length>)> {
+    let named = design.heading.kind == Kind::Necklace && design.closure.open().is_none() && !design.wear.child;
+    length_name(design.piece_length().0).filter(|_| named)
 }
 
 /// What all copies of a piece weigh.

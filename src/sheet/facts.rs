@@ -4,11 +4,10 @@ use crate::Piece;
 use crate::design::{Build, Design, Strand, Worn as Open};
 use crate::drape::Worn;
 use crate::trade::bodies;
-use crate::trade::lengths::length_name;
 use crate::units::Length;
 
 use super::english;
-use super::fact::facts;
+use super::fact::{facts, trade_length};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
 use crate::paint::mark::Role;
@@ -110,10 +109,7 @@ pub fn worn(piece: &Piece) -> Option<String> {
     } else {
         format!("Hangs below the front of the neck (dashed): {}", drops.join("; "))
     };
-    // Names are of lengths on a grown neck.
-    let named = design.closure.open().is_none() && !design.wear.child;
-    let called = length_name(design.piece_length().0).filter(|_| named);
-    let name = called.map_or_else(String::new, |(name, low, high)| {
+    let name = trade_length(design).map_or_else(String::new, |(name, low, high)| {
         let range = high.map_or_else(
             || format!("from {}", units.ruler(low)),
             |high| format!("{} to {}", units.ruler(low), units.ruler(high)),
