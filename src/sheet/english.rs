@@ -19,7 +19,7 @@ pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
         Fact::Twist(turns) => ("twisted", times(*turns)),
         Fact::Weight(mass) => ("weight", format!("{:.0} g", mass.value().max(1.0))),
         Fact::Skill(skill) => ("skill", skill.to_string()),
-        Fact::Time(time) => ("time", time.clone()),
+        Fact::Time(time, dries) => ("time", time.clone() + if *dries { ", glue to dry besides" } else { "" }),
     }
 }
 
@@ -119,7 +119,7 @@ pub fn length(design: &Design) -> String {
 }
 
 /// A length, or two with a dash where they differ, with one unit behind both.
-fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
+pub fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
     let range = |print: fn(Length) -> String| {
         if least == most { print(least) } else { format!("{} to {}", print(least), print(most)) }
     };

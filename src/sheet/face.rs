@@ -16,6 +16,9 @@ use crate::paint::layout::table::SetTable;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Mark, Role};
+use crate::paint::style;
+use crate::steps::cautions::Caution;
+use crate::steps::english;
 
 /// Room that the tools leave for the figure on the neck.
 const WORN: f64 = 70.0;
@@ -31,6 +34,8 @@ pub const BEADS: &str = "Beads, drawn at actual size";
 pub const NEEDS: &str = "What you need";
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
+/// Room between two cautions.
+const CAUTIONS_APART: f64 = 1.5;
 /// Width of the column at the right, without the widest bead drawn in it.
 const COLUMN: f64 = 52.0;
 /// The most of the page's room that the column may take.
@@ -141,6 +146,7 @@ fn fill(
 ) -> bool {
     let width = column.left.width;
     column.top(facts::list(sheet.piece, width), APART);
+    for_a_child(sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
     let ways = legend::colourways(sheet.piece, width).filter(|_| sheet.style.ink == Ink::Colour);
     let ways = ways.map(|ways| titled("Colourways", ways)).filter(|ways| column.holds(ways, 0.0));
     ways.into_iter().for_each(|ways| column.top(ways, APART));
@@ -152,6 +158,15 @@ fn fill(
     }
     worn(sheet, column.left, stencils).into_iter().for_each(|worn| column.foot(worn, 0.0));
     has_tools
+}
+
+/// What a buyer of a piece for a child is to know before all else.
+fn for_a_child(sheet: &Sheet<'_>, width: f64) -> Option<Block> {
+    let told = [Caution::Children, Caution::ForAChild].map(english::caution).map(|caution| {
+        let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
+        Block::stack([title, Type::SMALL.paragraph(caution.text, width)], 0.0)
+    });
+    sheet.piece.design.wear.child.then(|| Block::stack(told, CAUTIONS_APART))
 }
 
 /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else

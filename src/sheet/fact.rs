@@ -3,6 +3,7 @@
 use crate::Piece;
 use crate::design::Design;
 use crate::pattern::{Kind, Skill};
+use crate::steps::tools::glues;
 use crate::trade::lengths::length_name;
 use crate::units::{Length, Mass};
 
@@ -25,8 +26,8 @@ pub enum Fact {
     Weight(Mass),
     /// How much practice the maker should have.
     Skill(Skill),
-    /// How long the work takes, in the designer's words.
-    Time(String),
+    /// How long the work takes, in the designer's words, and whether glue is to dry besides.
+    Time(String, bool),
 }
 
 /// How many times a piece goes round, where that is more than once.
@@ -87,7 +88,7 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
         ring.map(Fact::InsideGirth),
         Some(weight(design)),
         heading.skill.map(Fact::Skill),
-        heading.time.clone().map(Fact::Time),
+        heading.time.clone().map(|time| Fact::Time(time, glues(design))),
     ];
     facts.into_iter().flatten().collect()
 }

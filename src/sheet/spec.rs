@@ -97,7 +97,7 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     let strength = newtons.map(|force| format!(", breaks at {force:.0} N{}", pounds(force))).unwrap_or_default();
     let needle = if cord.needle { ", with its needle" } else { "" };
     let coil = cord.coil.map(|coil| format!(", its coil {} inside", coil.tenths())).unwrap_or_default();
-    format!("{} {}{thick} thick{coil}{strength}{needle}", cord.kind, cord.diameter.hundredths())
+    format!("{} {}{thick} thick{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
 }
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.

@@ -96,9 +96,8 @@ pub enum Needle {
 /// The needle of a strand: thin thread and silk are limp, thick ones pass by themselves (common practice, no
 /// source).
 pub fn needle(design: &Design, strand: &Strand) -> Option<Needle> {
-    const THIN: Length = Length::mm(0.8);
     let cord = &design.cords[strand.cord];
-    let is_limp = matches!(cord.kind, CordKind::Silk | CordKind::Thread) && cord.diameter < THIN;
+    let is_limp = matches!(cord.kind, CordKind::Silk | CordKind::Thread) && cord.is_thin();
     if cord.needle { Some(Needle::Own) } else { is_limp.then_some(Needle::Bought) }
 }
 
