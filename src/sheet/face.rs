@@ -26,8 +26,8 @@ const WORN: f64 = 70.0;
 const LEAST_WORN: f64 = 22.0;
 /// Room between what stands in a column.
 const APART: f64 = 6.0;
-/// Room above the footer and the bar that stands on it.
-const CLEAR: f64 = 2.0;
+/// Room above the bar that stands on the footer, and its words.
+const CLEAR: f64 = 3.0;
 /// The heading of the legend.
 pub const BEADS: &str = "Beads, drawn at actual size";
 /// The heading of what one piece takes.
@@ -55,12 +55,11 @@ pub struct Face {
 
 /// Draws the cover.
 pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
-    let room = sheet.room();
+    let room = sheet.room().above(CLEAR);
     let mut page = Filled::new(room);
     page.top(facts::head(sheet.piece, room.width), APART);
     let head = std::mem::take(&mut page.marks);
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
-        let rows = Block::stack([rows, Block::gap(CLEAR)], 0.0);
         page.foot(titled(&format!("Laid straight, {scale}"), rows), APART);
     }
     let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
@@ -71,7 +70,7 @@ pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials
     let marks = [head, figures, column.marks, page.marks].concat();
     let checked = check::stamps_at_actual_size(&marks);
     let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, checked };
-    Face { bodies: std::iter::once(first).chain(more(over, room)).collect(), has_tools }
+    Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools }
 }
 
 /// The picture and the drape, as far as they differ.

@@ -114,12 +114,12 @@ pub fn worn(piece: &Piece) -> Option<String> {
         format!(" The trade calls this length {name}: {range}.")
     });
     Some(format!(
-        "{hangs}{}.{name}{} Drawn on a neck of {} round its base ({}){}.{}",
+        "{hangs}{}.{name}{} Drawn {}on a neck of {} round its base, {}.{}",
         branches(design),
         through(design),
+        hooked(design, worn),
         units.ruler(design.wear.girth),
         design.wear.source_words(),
-        hooked(design, worn),
         build(design.wear.build),
     ))
 }
@@ -132,9 +132,9 @@ fn hooked(design: &Design, worn: &Worn) -> String {
     match () {
         () if least == most => String::new(),
         () if out > Length::ZERO => {
-            format!(", with {} of the extender let out to go round", design.heading.units.ruler(out))
+            format!("with {} of the extender let out, to go round, ", design.heading.units.ruler(out))
         }
-        () => ", closed at its shortest".to_owned(),
+        () => "closed at its shortest ".to_owned(),
     }
 }
 
