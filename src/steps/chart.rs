@@ -6,7 +6,7 @@
 //! `30A, then (bar: spacer bar with three holes, hole 1), then 6A`, `2A, then (stop: crimp)`. A repeat of more
 //! than one phrase stands in square brackets: `[[3A 1B], 4 times, then 1C], 6 times`; so does one that follows
 //! other phrases, or stands in brackets itself: `30A, then [6A 1B], 3 times`. What stays in its place has its name and station, as every page
-//! prints them: `2A, then (stop S1 at 110 mm: crimp)`, `(G1 at 40 mm) (knot K1 at 41 mm)`; what does so in a
+//! prints them: `2A, then (stop S1 at 110 mm: crimp)`, `(G1 at 40 mm) 3A (knot K1 at 51 mm)`; what does so in a
 //! repeat is named after it, in order: `5A (knot), 12 times (knots K2 to K13)`. The chart is first made as short as its
 //! writing allows: neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out
 //! three times or more told as repeats. The row stays the same. A row without a pattern is told in tens, which go on from
