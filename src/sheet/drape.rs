@@ -37,9 +37,20 @@ pub fn shows(piece: &Piece, picture: &dyn Illustration) -> Shows {
     }
 }
 
-/// The picture as large as its room.
+/// The picture as large as its room, and about what scale that is.
 pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    pictured(picture, &Frame::filling(picture.extent(), room), stencils)
+    let words = room.below(room.height - Type::TINY.line_height());
+    let frame = Frame::filling(picture.extent(), room.above(words.height));
+    let mut marks = pictured(picture, &frame, stencils);
+    marks.extend(Type::TINY.line(&about(frame.scale)).at(words.corner()));
+    marks
+}
+
+/// A scale that is not round, in words.
+fn about(factor: f64) -> String {
+    let [paper, piece] = if factor < 1.0 { [1.0, 1.0 / factor] } else { [factor, 1.0] };
+    let tenths = |side: f64| (side * 10.0).round() / 10.0;
+    format!("picture at about {} : {}", tenths(paper), tenths(piece))
 }
 
 fn pictured(picture: &dyn Illustration, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
@@ -72,7 +83,7 @@ fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
         (Point::new(room.left, below + BAR_HEIGHT), room.width),
         scale,
         piece.design.heading.units,
-        figure::is_aslant(piece),
+        figure::note(piece),
     )
 }
 
