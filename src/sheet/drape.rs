@@ -124,15 +124,18 @@ pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn 
     (marks, format!("drape {scale}"))
 }
 
+/// Smallest scale at which beads laid straight tell anything: half their size.
+const SMALLEST: f64 = 0.5;
 /// Strands whose lengths in mm differ by less lie abreast.
 const ALIKE: f64 = 1.0;
 /// Room between the rows of a bracelet's strands.
 const ROW_GAP: f64 = 4.0;
 
-/// The strands of a piece that closes round a limb, laid straight across the page's width; says
-/// their scale.
+/// The strands of a piece that closes round a limb, laid straight across the page's width, unless they are so long that
+/// little is seen of them; says their scale.
 pub fn laid_straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
-    piece.design.is_ring().then(|| straight(piece, width, stencils))
+    let laid = piece.design.is_ring().then(|| straight(piece, width, stencils));
+    laid.filter(|(_, scale)| scale.factor() >= SMALLEST)
 }
 
 /// The strands laid straight with the closure beside the first, below one another, or in one figure where the

@@ -129,7 +129,8 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let twisted = |design: &Design| design.twist.as_ref().map(|twist| units.ruler(twist.length())).unwrap_or_default();
     let twisted = design.twist.as_ref().map(|_| Row::new("twisted, loop to loop".to_owned(), sizes, twisted));
     // Whom each size fits is told in any case; how it lies, where that tells all sizes apart.
-    let lies = [english::inside, english::called].into_iter().filter_map(fact).filter(Row::differs).filter(Row::is_full);
+    let lies =
+        [english::inside, english::called].into_iter().filter_map(fact).filter(Row::differs).filter(Row::is_full);
     let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted);
     facts.chain(strands).chain(cords).chain(beads).collect()
 }

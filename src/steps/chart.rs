@@ -207,7 +207,9 @@ impl Teller<'_> {
     fn said(self, phrase: &Phrase, here: &Range<usize>, strung: usize) -> String {
         let bare = self.bare();
         let words = match phrase {
-            Phrase::Times(count, list) if (here.start > 0 || self.is_inside) && list.len() > 1 && self.are_short(list) => {
+            Phrase::Times(count, list)
+                if (here.start > 0 || self.is_inside) && list.len() > 1 && self.are_short(list) =>
+            {
                 format!("[{}], {}", bare.sequence(list), times_word(*count))
             }
             Phrase::Times(count, list) => format!("{}, {}", bare.bracketed(list), times_word(*count)),

@@ -207,7 +207,10 @@ impl Teller<'_> {
             Above::Eye => "eye",
             Above::Cover(cover) => self.name(cover),
         };
-        let text = format!("With chain-nose pliers bend the wire of {} to a right angle where it leaves the {above}.", self.pins(pins));
+        let text = format!(
+            "With chain-nose pliers bend the wire of {} to a right angle where it leaves the {above}.",
+            self.pins(pins)
+        );
         Told::new("Bend the pin", text)
     }
 

@@ -174,7 +174,8 @@ impl Teller<'_> {
 
     /// Where what stays in its place begins, to be seen while it is strung: a knot cannot be moved.
     fn fixed(self, strand: &Strand, posts: &Posts<'_>) -> Option<String> {
-        let first = posts.all().first().filter(|first| first.keeps == Keeps::Group && strand.settle == Settle::Fixed)?;
+        let first =
+            posts.all().first().filter(|first| first.keeps == Keeps::Group && strand.settle == Settle::Fixed)?;
         let (station, from) = (self.ruler(first.station), datum(self.design, strand));
         Some(format!("The first of them, {}, starts {station} {from}.", first.name))
     }
