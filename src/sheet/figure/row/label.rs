@@ -26,8 +26,6 @@ const LEAST_GAP: f64 = 8.0;
 const BESIDE: f64 = 0.8;
 /// From a bead up to the foot of its number.
 const ABOVE: f64 = 1.6;
-/// Height of the numbers with their ticks.
-pub const COUNTS: f64 = ABOVE + style::TINY * 0.8;
 /// Room that is missing by less is there.
 const ROUNDING: f64 = 1e-9;
 /// How the letters beside branches look.
@@ -191,6 +189,12 @@ fn about(units: UnitStyle, length: Length) -> Vec<String> {
 /// A length of bare cord in the words of the chart, then shorter.
 fn gap(units: UnitStyle, length: Length) -> Vec<String> {
     vec![format!("{} bare", chart::gap(units, length)), chart::gap(units.one(), length)]
+}
+
+/// Height of a line's numbers with their ticks, nothing where it has none.
+pub fn counts_height(spans: &[Span<'_>]) -> f64 {
+    let has_number = |span: &Span<'_>| counted(span).is_some() || span.left_out() > 0;
+    if spans.iter().any(has_number) { ABOVE + style::TINY * 0.8 } else { 0.0 }
 }
 
 /// The number of every tenth bead, above it and its neighbours with a short tick down to it; where beads are left out, how
