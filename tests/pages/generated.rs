@@ -94,7 +94,8 @@ fn a_pins_loop_wider_than_its_beads_is_whole_on_a_tile() {
 
 #[test]
 fn a_knot_wider_than_its_cord_keeps_clear_of_the_ruler() {
-    let strand = "  - { name: strand, cord: lace, ends: crimp, settle: slide, length: 9 m, beads: [{ knot: 1.5 mm }] }\n";
+    let strand =
+        "  - { name: strand, cord: lace, ends: crimp, settle: slide, length: 9 m, beads: [{ knot: 1.5 mm }] }\n";
     let text = format!("festoon: 1\ntitle: generated\nkind: necklace\n{STOCK}strands:\n{strand}");
     proof::assert_sound(&read(&text).expect("a piece"), Paper::Letter, 40.0);
 }
