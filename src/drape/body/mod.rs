@@ -22,6 +22,7 @@
 
 mod front;
 mod loops;
+mod pushed;
 mod rest;
 mod rows;
 pub mod skin;
@@ -223,6 +224,12 @@ trait Bed: Surface {
     /// A first guess for a loop of a length that lies so far outside the surface.
     fn guess(&self, length: f64, out: f64) -> Way;
 
+    /// The nets in which they are laid, the last one in pieces of at most a length: longest pieces, and when they
+    /// lie still.
+    fn nets(&self, fine: f64) -> Vec<(f64, Still)> {
+        vec![(COARSE.max(3.0 * fine), FOUND), (fine, RESTS)]
+    }
+
     /// What is done to loops that have their ways, before they are laid.
     fn prepare(&self, _loops: &mut Loops) {}
 }
@@ -249,7 +256,7 @@ fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed) -> Laid {
     let mut ways: Vec<Way> = strands.iter().map(way).collect();
     let mut unrest = None;
     let fine = FINE.max(all / MOST);
-    for (longest, still) in [(COARSE.max(3.0 * fine), FOUND), (fine, RESTS)] {
+    for (longest, still) in bed.nets(fine) {
         let (strands, closing) = cut(longest);
         let mut loops = Loops::new(&strands, &closing, &ways);
         bed.prepare(&mut loops);

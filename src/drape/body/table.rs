@@ -3,9 +3,9 @@
 //! **Problem.** A hand lays a closed piece out: every mm of it is pushed outward alike, no strand lies in another, and
 //! the closure, hooked as short as it goes, lies opposite the middle of the strands.
 //!
-//! **Method.** The rounds that lay loops on a body ([`settle`](super::rest::settle)), in a plane. Each joint is pushed as
-//! it would be on a circle as long as its loop, whatever place it comes to: so a strand alone is that circle, and there is
-//! one place of rest. Strands of several lengths that share a closure are nearly circles, one within the other.
+//! **Method.** Each joint is pushed as it would be on a circle as long as its loop, whatever place it comes to: so a
+//! strand alone is that circle, found exactly ([`Pushed`]), and there is one place of rest. From there go the rounds that
+//! lay loops on a body ([`settle`](super::rest::settle)), in a plane. Strands of several lengths that share a closure are nearly circles, one within the other.
 //!
 //! **Trade-off.** How a hand lays a piece out is a matter of choice: this is a picture of the piece at its true
 //! lengths, and not a shape that its weight gives it. Cord is taken as limp: a push alike on every mm bends a stiff ring no
@@ -19,6 +19,8 @@ use super::super::hang::{self, Link};
 use super::super::{Drape, Hung, Spot, fall};
 use super::front::Front;
 use super::loops::{Loops, Piece, Strung, length};
+use super::pushed::Pushed;
+use super::rest::Still;
 use super::skin::Surface;
 use super::way::Way;
 use super::{Bed, MOST_STRANDS, closing, lay, turned};
@@ -28,6 +30,9 @@ use crate::pattern::Kind;
 
 /// Corners of the first guess.
 const CORNERS: u32 = 96;
+
+/// When they lie as still as a picture shows: what is left is a pixel of 2,000 across a necklace.
+const DRAWN: Still = Still { moves: 0.1, overlap: 0.05 };
 
 /// A necklace laid closed: x to the right, y away from who looks down on it, and z up.
 #[derive(Clone, Debug)]
@@ -59,6 +64,11 @@ impl Bed for Table {
         Way::new((0..=CORNERS).map(|corner| place(corner) + behind).collect(), (0..CORNERS).map(|_| step))
     }
 
+    /// Strands start where they lie alone, which is near enough.
+    fn nets(&self, fine: f64) -> Vec<(f64, Still)> {
+        vec![(fine, DRAWN)]
+    }
+
     /// The closure is laid first, and stays. All else is pushed outward in the plane.
     fn prepare(&self, loops: &mut Loops) {
         loops.net.nodes.iter_mut().for_each(|node| (node.at[1], node.held[1]) = (0.0, true));
@@ -67,6 +77,7 @@ impl Bed for Table {
             loops.net.nodes[node].down = outward(share).into();
         }
         lay_closure(loops);
+        (0..loops.strands.len()).for_each(|strand| lay_alone(loops, strand));
     }
 }
 
@@ -80,6 +91,25 @@ fn lay_closure(loops: &mut Loops) {
     for (at, bar) in [0, last].into_iter().zip(loops.end_bars()) {
         let middle = 0.5 * bar.joints().last().map_or(0.0, |(along, _)| *along);
         bar.joints().iter().for_each(|(along, node)| loops.hold(*node, arc.place(at, along - middle)));
+    }
+}
+
+/// Lays a strand between its ends as it lies alone, which is where it stays unless others are in its way.
+fn lay_alone(loops: &mut Loops, strand: usize) {
+    let round = loops.round(strand);
+    let flat = |at: Point3| Point::new(at.x, at.z);
+    let joint = |node: usize| &loops.net.nodes[node];
+    let push = |(node, _): &(usize, f64)| flat(joint(*node).down.into()) * joint(*node).weight;
+    let (Some((first, share)), Some((last, _))) = (round.first().copied(), round.last().copied()) else { return };
+    let inner = &round[1..round.len() - 1];
+    let [from, to] = [first, last].map(|node| flat(loops.at(node)));
+    let chain = Pushed::new(&loops.lengths(strand), inner.iter().map(push), from, to);
+    // On a circle every mm of which is pushed by 1 the tension is as great as the radius.
+    let radius = (1.0 - 2.0 * share).recip() * loops.lengths(strand).iter().sum::<f64>() / TAU;
+    let (sin, cos) = libm::sincos(TAU * share);
+    let places = chain.joints(Point::new(-cos, sin) * radius).unwrap_or_default();
+    for ((node, _), at) in round.iter().zip(places) {
+        loops.net.nodes[*node].at = [at.x, 0.0, at.y];
     }
 }
 
