@@ -190,23 +190,22 @@ fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), 
 /// A strand hung from two points on a level.
 fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
     let end = Point::new(span, 0.0);
-    let (chain, hanging, starts) = alone(design, strand, end)?;
-    let hung = seat(strand, &chain, hanging, [first, first + end], starts);
+    let (chain, starts) = alone(design, strand, end)?;
+    let hung = seat(strand, &chain, chain.hang(end)?, [first, first + end], starts);
     Ok((chain, hung))
 }
 
-/// A strand's chain as it hangs alone from the origin and from an end on its level, and where its trains start.
-fn alone(design: &Design, strand: &Strand, end: Point) -> Result<(Chain, Hanging, Vec<f64>), Unhung> {
+/// The chain of a strand that hangs alone from the origin and from an end on its level, and where its trains start.
+fn alone(design: &Design, strand: &Strand, end: Point) -> Result<(Chain, Vec<f64>), Unhung> {
     let starts = slide::starts(design, strand, end)?;
-    let chain = Chain::new(design, strand, &starts);
-    let hanging = super::hang::solve(&chain.links, end)?;
-    Ok((chain, hanging, starts))
+    Ok((Chain::new(design, strand, &starts), starts))
 }
 
 /// A strand hung from two points side by side, which its beads keep open.
 fn looped(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
     let end = Point::new(span, 0.0);
-    let (chain, hanging, starts) = alone(design, strand, end)?;
+    let (chain, starts) = alone(design, strand, end)?;
+    let hanging = super::hang::solve(&chain.links, end)?;
     let opened = fold::opened(design, strand, &chain, &hanging).unwrap_or(hanging);
     let hung = seat(strand, &chain, opened, [first, first + end], starts);
     Ok((chain, hung))

@@ -7,7 +7,7 @@
 //! which it is spread evenly: where the line bends, strands slide past one another. Frames along the line do not turn about
 //! it by themselves (each is the one before, set upright on the line).
 //!
-//! **Trade-off.** The twist is even, right-handed, and nothing hinders the line in bending. Beads that slide stay in the middle of where they may be, since
+//! **Trade-off.** The twist is even, right-handed, and nothing hinders the line in bending, its wire neither. Beads that slide stay in the middle of where they may be, since
 //! the twist holds them. Within the breadth of the twisted strands from either end all gather in the line, and what is loose stands out beyond the cones. A strand
 //! bears its share of the line's tension among those that are not loose, and is drawn so much harder as it runs aslant.
 

@@ -138,8 +138,14 @@ fn hooked(design: &Design, worn: &Worn) -> String {
     }
 }
 
+/// Whether a piece lies as it does by a stiffness that its pattern does not say.
+fn assumes_wire(design: &Design) -> bool {
+    let assumed = |strand: &Strand| design.cords[strand.cord].stiffness.is_assumed() && strand.stiffness(design) > 0.0;
+    design.twist.is_none() && design.strands.iter().any(assumed)
+}
+
 /// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
-fn build(build: Build) -> String {
+fn build(build: Build, wire: bool) -> String {
     let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
     let neck = (neck.is_assumed(), format!("a neck {} times as broad as it is deep", *neck));
     let chest = (chest.is_assumed(), format!("a chest that leans back {}", degrees(*chest)));
@@ -170,7 +176,7 @@ mod tests {
         assert_eq!(assumed, format!(" Assumed: {neck}, a chest that leans back 20°, {rest}"));
         let chest_tilt = Stated::Stated(25_f64.to_radians());
         assert_eq!(
-            build(Build { chest_tilt, ..Build::default() }),
+            build(Build { chest_tilt, ..Build::default() }, false),
             format!(" From the pattern: a chest that leans back 25°. Assumed: {neck}, {rest}")
         );
     }
