@@ -341,3 +341,6 @@ impl<const D: usize> Net<D> {
 fn distance<const D: usize>(one: [f64; D], other: [f64; D]) -> f64 {
     one.iter().zip(other).map(|(a, b)| (a - b) * (a - b)).sum::<f64>().sqrt()
 }
+
+#[cfg(test)]
+mod tests;

@@ -84,8 +84,10 @@ pub fn hang_alone(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
 fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = hold(design, span);
+    // How ends lie that hang free is the wearer's.
+    let lies = kind == Kind::Necklace && !design.is_ring() && design.closure.open() != Some(Worn::Hanging);
     if let (Some(twist), Hold::Points(span)) = (&design.twist, hold) {
-        return twist::hang(design, twist, span, soon).map_err(|why| Fault { strand: 0, why });
+        return twist::hang(design, twist, span, lies && !soon).map_err(|why| Fault { strand: 0, why });
     }
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
@@ -96,8 +98,6 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
     }
     let settled = if soon { None } else { touch(design, hold, &chains, &mut hung) };
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
-    // How ends lie that hang free is the wearer's.
-    let lies = kind == Kind::Necklace && !design.is_ring() && design.closure.open() != Some(Worn::Hanging);
     let worn = (!soon && lies).then(|| body::wear(design, &chains));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
@@ -109,7 +109,11 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
         presses,
         unrest,
         worn,
-        rings: if design.is_ring() { ring::rings(design, &chains, &hung) } else { Vec::new() },
+        rings: match &design.twist {
+            _ if !design.is_ring() => Vec::new(),
+            Some(twist) => twist::rings(design, twist, &hung),
+            None => ring::rings(design, &chains, &hung),
+        },
         strands: hung,
     })
 }

@@ -525,8 +525,8 @@ codes! {
          and closes by itself: it takes no clasp.";
     CannotTwist = "cannot-twist", Error,
         "The strands cannot be twisted so. \
-         `twist: 3` turns one end of all of a necklace's strands three times before it is closed, so that two or more lie round one \
-         another as a torsade; whole and half turns can be joined, and what joins the ends must gather them and not hold them \
+         `twist: 3` turns one end of all strands of a necklace, bracelet or anklet three times before it is closed, so that two \
+         or more lie round one another as a torsade; whole and half turns can be joined, and what joins the ends must gather them and not hold them \
          apart. A strand of length L that goes N times round at a radius R makes a piece of length H by \
          L² = H² + (2 pi N R)², where R is the least at which neighbouring helices do not lie in one another. Strands have a \
          greatest number of turns: where N is more, no H is long enough (Bohr and Olsen, The ancient art of laying rope, EPL 93 (2011) \
