@@ -10,7 +10,7 @@ mod print;
 use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
-pub use parse::{UnitError, degrees, hours, turns};
+pub use parse::{UnitError, degrees, hours, stiffness, turns};
 pub use print::{UnitStyle, eighths, fraction, times};
 
 /// One international inch in millimetres, exact since 1959 (international yard and pound agreement).

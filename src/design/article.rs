@@ -4,7 +4,7 @@ use crate::paint::mark::Rgb;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, Finish, Shape, SoldBy};
 use crate::remark::{Code, Remark, a, suggest};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, metals, seeds, usual};
+use crate::trade::{densities, gauges, metals, seeds, stiffness, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
@@ -210,6 +210,7 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         diameter,
         take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
         strength: written.strength,
+        stiffness: stiffness(id, written, diameter, context)?,
         mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
         coil: coil(id, place, written, context)?,
         link: link(id, written, context),
@@ -235,6 +236,19 @@ fn coil(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) 
         }
         (None, _) => Some(None),
     }
+}
+
+/// How stiff a cord is, in N mm²: what turns freely by its links, or keeps a round of its own, must not say.
+fn stiffness(id: &str, written: &pattern::Cord, diameter: Length, context: &mut Context) -> Option<Stated<f64>> {
+    let assumed = if written.kind == CordKind::Wire { stiffness::stranded(diameter) } else { 0.0 };
+    let Some(stated) = &written.stiffness else { return Some(Stated::Assumed(assumed)) };
+    let why = match written.kind {
+        CordKind::Chain => "whose links turn freely",
+        CordKind::MemoryWire => "which keeps the round of its coil",
+        _ => return Some(Stated::Stated(stated.value.0)),
+    };
+    let headline = format!("{id} is {}, {why}", a(written.kind.word()));
+    context.refuse(Remark::new(Code::Misplaced, headline).at(stated.place).help("take `stiffness:` out"))
 }
 
 /// How a cord is sold: by turns of its coil as a length of so many, which lie one on the other.

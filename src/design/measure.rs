@@ -173,6 +173,12 @@ impl Strand {
         self.cord_width(design) * usual::KNOT_WIDTH
     }
 
+    /// How stiff its cord is, all legs together: its E I in N mm².
+    #[must_use]
+    pub fn stiffness(&self, design: &Design) -> f64 {
+        *design.cords[self.cord].stiffness * f64::from(self.legs)
+    }
+
     /// Mass of its cord by the metre, all legs together.
     #[must_use]
     pub fn cord_mass(&self, design: &Design) -> Mass {

@@ -64,6 +64,24 @@ impl Stock<'_> {
         std::iter::repeat_n(chord, usize::try_from(count).unwrap_or(1)).collect()
     }
 
+    /// A rope that bends freely, so long and so thick in mm, and the closure, each part of which is hooked up so long; and
+    /// how many of these chords are the rope's.
+    #[must_use]
+    pub fn rope(
+        self,
+        closure: &Closure,
+        [length, thickness]: [f64; 2],
+        hook: fn(&Part) -> Length,
+    ) -> (Vec<Chord>, usize) {
+        /// Longest link in mm.
+        const LINK: f64 = 1.0;
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, at least 1")]
+        let links = (length / LINK).ceil().max(1.0) as usize;
+        let rope = std::iter::repeat_n(Chord::even(length / links as f64, 0.5 * thickness), links);
+        let hooked = parts(closure).flat_map(|part| self.hooked(part, hook(part)));
+        (rope.chain(hooked).collect(), links)
+    }
+
     fn half(self, finding: Index<Finding>) -> f64 {
         0.5 * self.findings[finding].thickness().value()
     }
@@ -108,6 +126,12 @@ impl Row<'_> {
     /// Girth in mm of the largest limb that bits go round, closed; 0 where they reach round none.
     pub fn inside(&self, bits: &[Bit]) -> f64 {
         self.wound(bits).map_or(0.0, |wound| wound.taut.girth())
+    }
+
+    /// The same of what twisting makes of several such rows, so long and so thick in mm.
+    pub fn inside_rope(&self, rope: [f64; 2]) -> f64 {
+        let (chords, links) = self.stock.rope(self.closure, rope, |part| part.least);
+        wind(&chords, links, 1, rope[1]).map_or(0.0, |wound| wound.taut.girth())
     }
 
     /// How much more cord in mm bits take when they are closed than in a straight row.

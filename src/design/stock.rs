@@ -67,6 +67,8 @@ pub struct Cord {
     pub take_up: Length,
     /// Breaking strength, where known.
     pub strength: Option<Force>,
+    /// How stiff it is: its E I in N mm².
+    pub stiffness: Stated<f64>,
     /// Mass of one metre.
     pub mass_per_metre: Mass,
     /// Whether it comes with its own needle.

@@ -72,8 +72,10 @@ pub fn strand(
     let asked = made_to.asked.filter(|_| closure.open().is_none());
     let spring = |bits: &[Bit]| Spring::of(stock, &shelf.cords[cord], bits.iter(), made_to.limb);
     let turns = |bits: &[Bit]| spring(bits).map_or(0.0, |spring| spring.turns(stock, bits));
-    let lost = |bits: &[Bit]| made_to.twisted.map_or(Some(0.0), |twisted| twisted.lost(stock, bits, thick, takes));
-    let inside = |bits: &[Bit]| lost(bits).map_or(0.0, |lost| row.inside(bits) - lost);
+    let inside = |bits: &[Bit]| match made_to.twisted {
+        Some(twisted) => twisted.rope(stock, bits, thick, takes).map_or(0.0, |rope| row.inside_rope(rope)),
+        None => row.inside(bits),
+    };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let measure = match (length, asked) {
         _ if shelf.cords[cord].is_sprung() => Some(Asked { asked: made_to.wraps, measure: &turns }),
@@ -101,7 +103,8 @@ pub fn strand(
     }
     weigh_knots(&mut trains, shelf.cords[cord].mass_per_metre, take_up);
     let gives = shelf.cords[cord].is_sprung() || shelf.cords[cord].kind == CordKind::Elastic;
-    let closes = made_to.is_ring && closure.open().is_none();
+    // Twisted strands lie now inside and now outside of the line round which they close.
+    let closes = made_to.is_ring && closure.open().is_none() && made_to.twisted.is_none();
     Some(Strand {
         name: strand.name.value.clone(),
         cord,

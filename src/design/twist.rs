@@ -5,7 +5,7 @@
 //! widest (flat ones as the mean of both ways), its cord where that is bare or runs through what closes an end.
 //! A row that counts itself to its wearer does so as if all strands were like it.
 
-use std::f64::consts::{PI, TAU};
+use std::f64::consts::TAU;
 
 use crate::geometry::twist::{Bundle, Lay, Ply, Twisted};
 use crate::pattern::{self, Kind, Pattern};
@@ -116,9 +116,12 @@ fn reason(pattern: &Pattern, turns: f64) -> Option<(String, &'static str)> {
         let has = |side: &Option<pattern::Parts>| side.as_ref().is_some_and(|parts| !parts.is_empty());
         closure.open.is_none() && (has(&closure.each_side) || has(&closure.left) && has(&closure.right))
     };
-    if kind != Kind::Necklace {
-        let help = "take `twist:` out, or write `kind: necklace`";
-        return Some((format!("the strands of a necklace are twisted, and this piece is of kind {kind}"), help));
+    if !matches!(kind, Kind::Necklace | Kind::Bracelet | Kind::Anklet) {
+        let help = "take `twist:` out, or write `kind: necklace`, `bracelet` or `anklet`";
+        return Some((
+            format!("strands are twisted that close round their wearer, and this piece is of kind {kind}"),
+            help,
+        ));
     }
     if strands().count() < 2 {
         let help = "write two strands or more, or take `twist:` out";
@@ -156,14 +159,14 @@ impl Alike {
         Some(Self { turns, count: pattern.strands.value.len() })
     }
 
-    /// How much less the round measures inside that twisted strands of such bits make, on cord so thick, whose ends take
-    /// so much, than that of one of them: they reach less far, and lie thicker. Nothing where they cannot be turned so often.
-    pub fn lost(self, stock: Stock<'_>, bits: &[Bit], cord: f64, takes: f64) -> Option<f64> {
+    /// How long and how thick in mm twisted strands of such bits are, on cord so thick, whose ends take so much; nothing where
+    /// they cannot be turned so often.
+    pub fn rope(self, stock: Stock<'_>, bits: &[Bit], cord: f64, takes: f64) -> Option<[f64; 2]> {
         let length = takes + bits.iter().map(Bit::length).sum::<f64>();
         let ply = Ply { length, width: width(stock, bits.iter(), cord, length) };
         let bundle = Bundle::new(&vec![ply; self.count]);
         let twisted = bundle.twisted(self.turns)?;
-        Some(length - twisted.length + PI * (bundle.thickness(&twisted.lays) - ply.width))
+        Some([twisted.length, bundle.thickness(&twisted.lays)])
     }
 }
 

@@ -5,8 +5,9 @@
 //! link between the loop's cord and the rest. A gap held by the beads is bare cord. What dangles
 //! weighs at its link. The loop's cord counts once, although it lies double.
 
-use super::hang::{Link, stations};
+use super::hang::{self, Hanging, Link, Unhung, stations};
 use crate::design::{Bit, Design, End, Entries, Finding, Passage, Rest, Strand, Train, What};
+use crate::geometry::Point;
 use crate::units::NEWTON_PER_GRAM;
 
 /// Longest piece of bare cord in mm. A chain of such pieces misses the smooth curve by the square
@@ -33,6 +34,8 @@ pub struct Chain {
     pub links: Vec<Link>,
     /// What each link is.
     pub pieces: Vec<Piece>,
+    /// How stiff its cord is all along: its E I in N mm².
+    pub stiffness: f64,
 }
 
 impl Chain {
@@ -49,7 +52,7 @@ impl Chain {
     #[must_use]
     pub fn new(design: &Design, strand: &Strand, starts: &[f64]) -> Self {
         let cutter = Cutter::new(design, strand);
-        let mut chain = Self::default();
+        let mut chain = Self { stiffness: strand.stiffness(design), ..Self::default() };
         let [first, last] = &strand.ends;
         cutter.end(&mut chain, first, false);
         let mut from = (first.takes.value(), first.takes.value());
@@ -79,6 +82,14 @@ impl Chain {
             passages.iter().find(is).map(|(.., passage)| *passage)
         };
         self.pieces.iter().map(of).collect()
+    }
+
+    /// Hangs it from the origin and from an end.
+    ///
+    /// # Errors
+    /// See [`Unhung`]; never a shape that is not in balance.
+    pub fn hang(&self, end: Point) -> Result<Hanging, Unhung> {
+        hang::solve_stiff(&self.links, &vec![self.stiffness; self.links.len()], end)
     }
 
     fn push(&mut self, piece: Piece, link: Link) {

@@ -6,7 +6,7 @@
 //! the neck lies on its middle, though one side may be heavier.
 
 use super::chain::Chain;
-use super::hang::{Link, Unhung, solve};
+use super::hang::{Link, Unhung, solve_stiff};
 use super::{Hung, Tension};
 use crate::design::{Design, Part, Strand, Worn};
 use crate::geometry::Point;
@@ -124,8 +124,11 @@ pub fn hang(design: &Design, chain: &Chain, across: f64) -> Result<Over, Unhung>
         return Ok(Over { joints, turns, tension, iterations: 0, residual: 0.0 });
     };
     let [down, up] = [&chain.links[..left], &chain.links[right..meets]].map(backwards);
+    let mut stiffness = vec![chain.stiffness; down.len() + 1 + up.len()];
+    // Where ends meet they turn freely.
+    stiffness[down.len()] = 0.0;
     let links = [down, vec![joint(design, chain, meets)], up].concat();
-    let hanging = solve(&links, far)?;
+    let hanging = solve_stiff(&links, &stiffness, far)?;
     let first = hanging.joints[1..=left].iter().rev().copied();
     let back = hanging.joints[left + 1..links.len()].iter().rev().copied();
     let low = hanging.joints[left + 1];

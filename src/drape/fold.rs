@@ -8,7 +8,8 @@
 //! of all joints.
 //!
 //! **Trade-off.** A side that is much heavier than the other would lean over the line; here it stays beside it.
-//! Cord has no stiffness, and the beads next to what hangs in the fold may touch that.
+//! Cord is taken as limp, so that what the sheet tells of a loop's length can be told without hanging it: stiff wire holds
+//! it rounder, and a little less deep. The beads next to what hangs in the fold may touch that.
 
 use super::chain::{Chain, Piece};
 use super::clearance::form;
@@ -46,6 +47,7 @@ fn net(chain: &Chain, hanging: &Hanging) -> Net<2> {
     Net {
         nodes: hanging.joints.iter().enumerate().map(node).collect(),
         ties: chain.links.iter().enumerate().map(tie).collect(),
+        bends: Vec::new(),
     }
 }
 

@@ -27,13 +27,17 @@
 //! **Tolerance and cap.** The chain misses its end by less than [`TOLERANCE`] of its length or the
 //! answer is a fault; at most [`CAP`] steps.
 //!
-//! **Trade-off.** Cord has no stiffness and does not stretch. A force below the rounding of the
+//! **Stiff cord.** Newton's method in all angles from the limp chain (`stiff`).
+//!
+//! **Trade-off.** Cord does not stretch. A force below the rounding of the
 //! weights' sum is not resolved, so in a chain with weights 10⁹ apart the light links' directions
 //! are only as good as that.
 
 mod bridge;
 mod newton;
+mod stiff;
 
+use super::bend::bends;
 use crate::geometry::Point;
 
 /// How far a solved chain may miss its end, as a share of its length.
@@ -144,13 +148,23 @@ impl std::error::Error for Unhung {}
 /// # Errors
 /// See [`Unhung`]; never a shape that is not in balance.
 pub fn solve(links: &[Link], end: Point) -> Result<Hanging, Unhung> {
+    solve_stiff(links, &[], end)
+}
+
+/// Hangs a chain on cord that is stiff: `stiffness` is its E I in N mm² in each link, none where it turns freely.
+///
+/// # Errors
+/// As for [`solve`].
+pub fn solve_stiff(links: &[Link], stiffness: &[f64], end: Point) -> Result<Hanging, Unhung> {
     if end.x < 0.0 {
-        return solve(links, Point::new(-end.x, end.y)).map(mirrored);
+        return solve_stiff(links, stiffness, Point::new(-end.x, end.y)).map(mirrored);
     }
     let length: f64 = links.iter().map(|link| link.length).sum();
     check(links, length, end)?;
     let chain = Scaled::new(links, length, end);
-    let found = chain.settle()?;
+    let limp = chain.settle()?;
+    let bends = bends(links.iter().map(|link| link.length).zip(stiffness.iter().copied()));
+    let found = if bends.is_empty() { limp } else { stiff::settle(&chain, links, &bends, &limp)? };
     lay(links, found, chain.weight, end)
 }
 

@@ -6,6 +6,7 @@
 //! how they lie there.
 
 mod bar;
+mod bend;
 pub mod body;
 pub mod chain;
 pub mod clearance;

@@ -14,6 +14,8 @@ use clarabel::solver::{
     DefaultSettings, DefaultSolver, IPSolver, NonnegativeConeT, SecondOrderConeT, SolverStatus, SupportedConeT,
 };
 
+use super::bend::{Bend, Turn};
+
 /// The direction straight down.
 pub const fn down<const D: usize>() -> [f64; D] {
     let mut down = [0.0; D];
@@ -46,6 +48,8 @@ pub struct Tie {
 pub struct Net<const D: usize> {
     pub nodes: Vec<Node<D>>,
     pub ties: Vec<Tie>,
+    /// Stiff cord from ties to others that go on from them.
+    pub bends: Vec<Bend>,
 }
 
 /// A joint and the slope of a row by its place.
@@ -72,6 +76,30 @@ pub struct Round<const D: usize> {
     pub tensions: Vec<f64>,
     /// Force of each row, in N.
     pub forces: Vec<f64>,
+}
+
+/// What is least: half of a square form and a line.
+struct Energy {
+    /// Row, column and value of its entries on and above the diagonal.
+    square: Vec<(usize, usize, f64)>,
+    linear: Vec<f64>,
+}
+
+impl Energy {
+    /// Adds half of a spring's force for each mm times the square of a sum of shares of columns and a constant.
+    fn spring(&mut self, spring: f64, shares: &[(usize, f64)], constant: f64) {
+        for (at, share) in shares {
+            self.linear[*at] += spring * share * constant;
+            let above = shares.iter().filter(|(other, _)| other >= at);
+            self.square.extend(above.map(|(other, part)| (*at, *other, spring * share * part)));
+        }
+    }
+
+    fn matrix(&self) -> CscMatrix<f64> {
+        let part = |pick: fn(&(usize, usize, f64)) -> usize| self.square.iter().map(pick).collect();
+        let values = self.square.iter().map(|(.., value)| *value).collect();
+        CscMatrix::new_from_triplets(self.linear.len(), self.linear.len(), part(|at| at.0), part(|at| at.1), values)
+    }
 }
 
 /// The program's matrix, a row at a time.
@@ -129,7 +157,8 @@ impl<const D: usize> Net<D> {
         let free = self.nodes.iter().filter(|node| !node.held.iter().all(|held| *held)).count().max(1);
         let mean = self.weight() / free as f64;
         let giving = rows.iter().filter(|row| row.gives).count();
-        let (square, linear) = self.energy(&columns, mean, pull, giving, free as f64);
+        let energy = self.energy(&columns, mean, pull, giving, free as f64);
+        let (square, linear) = (energy.matrix(), energy.linear);
         let mut table = Table::default();
         let mut slacks = columns.count..linear.len();
         for row in rows {
@@ -151,24 +180,71 @@ impl<const D: usize> Net<D> {
         solved.then(|| self.read(&columns, [rows.len(), bounds], &solver.solution.x, &solver.solution.z, mean))
     }
 
-    fn energy(
-        &self,
-        columns: &Columns<D>,
-        mean: f64,
-        pull: f64,
-        rows: usize,
-        price: f64,
-    ) -> (CscMatrix<f64>, Vec<f64>) {
-        let mut linear = vec![price; columns.count + rows];
+    fn energy(&self, columns: &Columns<D>, mean: f64, pull: f64, rows: usize, price: f64) -> Energy {
+        let mut energy = Energy { square: Vec::new(), linear: vec![price; columns.count + rows] };
         for (node, free) in self.nodes.iter().zip(&columns.of) {
             for (axis, column) in free.iter().enumerate() {
                 let rise = -node.down[axis] * node.weight / mean;
-                column.iter().for_each(|column| linear[*column] = rise - pull * node.at[axis]);
+                column.iter().for_each(|column| energy.linear[*column] = rise - pull * node.at[axis]);
             }
         }
-        let places: Vec<usize> = if pull > 0.0 { (0..columns.count).collect() } else { Vec::new() };
-        let values = vec![pull; places.len()];
-        (CscMatrix::new_from_triplets(linear.len(), linear.len(), places.clone(), places, values), linear)
+        energy.square.extend((0..columns.count).filter(|_| pull > 0.0).map(|column| (column, column, pull)));
+        self.bends.iter().for_each(|bend| self.bend(&mut energy, columns, bend, mean));
+        energy
+    }
+
+    /// Adds what a bend holds, less what it would gain if its ties were shorter.
+    fn bend(&self, energy: &mut Energy, columns: &Columns<D>, bend: &Bend, mean: f64) {
+        let turn = Turn::new(bend.spring / mean, bend.links.map(|link| self.way(link)));
+        let shares = self.shares(bend);
+        for axis in 0..D {
+            let held = shares.iter().filter(|(node, _)| columns.of[*node][axis].is_none());
+            let constant = held.map(|(node, share)| share * self.nodes[*node].at[axis]).sum();
+            let free = shares.iter().filter_map(|(node, share)| Some((columns.of[*node][axis]?, *share)));
+            energy.spring(turn.spring, &free.collect::<Vec<_>>(), constant);
+        }
+        for (node, pull) in self.along(bend, &turn) {
+            let free = columns.of[node].iter().zip(pull);
+            free.for_each(|(column, pull)| column.iter().for_each(|column| energy.linear[*column] -= pull));
+        }
+    }
+
+    /// What all that is bent holds, in N mm.
+    pub fn bent(&self) -> f64 {
+        let turn = |bend: &Bend| Turn::new(bend.spring, bend.links.map(|link| self.way(link)));
+        self.bends.iter().map(|bend| 0.5 * bend.spring * turn(bend).angle.powi(2)).sum()
+    }
+
+    /// The direction of a tie.
+    fn way(&self, tie: usize) -> [f64; D] {
+        let [from, to] = self.ties[tie].ends.map(|end| self.nodes[end].at);
+        let distance = distance(from, to).max(f64::MIN_POSITIVE);
+        std::array::from_fn(|axis| (to[axis] - from[axis]) / distance)
+    }
+
+    /// The way of the second tie of a bend less that of the first, each by its length, as shares of joints' places.
+    fn shares(&self, bend: &Bend) -> Vec<(usize, f64)> {
+        let mut shares: Vec<(usize, f64)> = Vec::with_capacity(4);
+        for (tie, sign) in bend.links.iter().map(|link| &self.ties[*link]).zip([-1.0, 1.0]) {
+            for (node, end) in tie.ends.iter().zip([-sign, sign]) {
+                let share = end / tie.length;
+                match shares.iter_mut().find(|(known, _)| known == node) {
+                    Some((_, known)) => *known += share,
+                    None => shares.push((*node, share)),
+                }
+            }
+        }
+        shares
+    }
+
+    /// With which a bend would pull the joints of its two ties nearer to each other.
+    fn along(&self, bend: &Bend, turn: &Turn<D>) -> impl Iterator<Item = (usize, [f64; D])> {
+        let of = |(link, way): (usize, [f64; D])| {
+            let (tie, along) = (self.ties[link], turn.along);
+            let ends = tie.ends.into_iter().zip([-1.0, 1.0]);
+            ends.map(move |(node, end)| (node, way.map(|part| part * end * along / tie.length)))
+        };
+        bend.links.into_iter().zip(turn.ways).flat_map(of)
     }
 
     /// The gap and what gives way are nothing or more.
@@ -234,6 +310,16 @@ impl<const D: usize> Net<D> {
                 forces[tie.ends[1]][axis] -= pull;
             }
         }
+        for bend in &self.bends {
+            let turn = Turn::new(bend.spring, bend.links.map(|link| self.way(link)));
+            for (node, share) in self.shares(bend) {
+                let turned = (0..D).map(|axis| turn.ways[1][axis] - turn.ways[0][axis]);
+                forces[node].iter_mut().zip(turned).for_each(|(force, by)| *force -= turn.spring * share * by);
+            }
+            for (node, pull) in self.along(bend, &turn) {
+                forces[node].iter_mut().zip(pull).for_each(|(force, pull)| *force += pull);
+            }
+        }
         for (row, force) in rows.iter().zip(&round.forces) {
             for term in &row.terms {
                 (0..D).for_each(|axis| forces[term.node][axis] += term.slope[axis] * force);
@@ -255,3 +341,6 @@ impl<const D: usize> Net<D> {
 fn distance<const D: usize>(one: [f64; D], other: [f64; D]) -> f64 {
     one.iter().zip(other).map(|(a, b)| (a - b) * (a - b)).sum::<f64>().sqrt()
 }
+
+#[cfg(test)]
+mod tests;

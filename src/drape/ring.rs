@@ -58,6 +58,39 @@ fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring>
     Some(Ring { strand: index, inside_girth, longest_girth, round, closing, coil })
 }
 
+/// What closes round a limb as one.
+pub(super) struct Rope {
+    /// Girth inside it, hooked as short and as long as it goes.
+    pub inside: [f64; 2],
+    /// Its middle line on its way round, anticlockwise, hooked as short as it goes.
+    pub line: Vec<Spot>,
+    /// The closure's joints, as those of a [`Ring`].
+    pub closing: Vec<Point>,
+}
+
+/// A rope of a length and thickness that bends freely, closed with the closure.
+pub(super) fn rope(design: &Design, length: Length, thickness: Length) -> Option<Rope> {
+    let size = [length.value(), thickness.value()];
+    let wound = |hook| {
+        let (chords, links) = design.stock().rope(&design.closure, size, hook);
+        Some((wind(&chords, links, 1, size[1])?.taut, chords, links))
+    };
+    let (taut, chords, links) = wound(|part: &Part| part.least)?;
+    let longest = wound(|part: &Part| part.reach).map_or(taut.girth(), |(taut, ..)| taut.girth());
+    let way = Way::new(&chords, &taut, links, Foot::Middle);
+    let step = size[0] / links as f64;
+    let spot = |(at, joint): (usize, &Point)| Spot {
+        station: at as f64 * step,
+        at: Point3::new(joint.x, joint.y, 0.0),
+        hidden: false,
+    };
+    Some(Rope {
+        inside: [taut.girth(), longest],
+        line: way.joints[..=links].iter().enumerate().map(spot).collect(),
+        closing: way.joints[links..].to_vec(),
+    })
+}
+
 /// A straight chain with as much less bare cord as its beads take up when it is wound.
 fn taken_up(chain: &Chain, strand: &Strand, wound: impl Fn(&Chain) -> Option<Wound>) -> Chain {
     let is_bare = |piece: &Piece| match *piece {

@@ -11,6 +11,8 @@
 //! A train weighs more for its length than the cord alone, so that E is taken to have one lowest
 //! place.
 //!
+//! **Trade-off.** Stiff cord counts as limp here: a train rests where it would on that.
+//!
 //! **Source.** Least potential energy, as in any textbook of mechanics; the slope is derived here.
 //!
 //! **Method.** The slope's zero between the ends of the range, by regula falsi (Illinois rule) down

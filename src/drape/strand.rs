@@ -84,8 +84,10 @@ pub fn hang_alone(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
 fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = hold(design, span);
+    // How ends lie that hang free is the wearer's.
+    let lies = kind == Kind::Necklace && !design.is_ring() && design.closure.open() != Some(Worn::Hanging);
     if let (Some(twist), Hold::Points(span)) = (&design.twist, hold) {
-        return twist::hang(design, twist, span, soon).map_err(|why| Fault { strand: 0, why });
+        return twist::hang(design, twist, span, lies && !soon).map_err(|why| Fault { strand: 0, why });
     }
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
@@ -96,8 +98,6 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
     }
     let settled = if soon { None } else { touch(design, hold, &chains, &mut hung) };
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
-    // How ends lie that hang free is the wearer's.
-    let lies = kind == Kind::Necklace && !design.is_ring() && design.closure.open() != Some(Worn::Hanging);
     let worn = (!soon && lies).then(|| body::wear(design, &chains));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
@@ -109,7 +109,11 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
         presses,
         unrest,
         worn,
-        rings: if design.is_ring() { ring::rings(design, &chains, &hung) } else { Vec::new() },
+        rings: match &design.twist {
+            _ if !design.is_ring() => Vec::new(),
+            Some(twist) => twist::rings(design, twist, &hung),
+            None => ring::rings(design, &chains, &hung),
+        },
         strands: hung,
     })
 }
@@ -190,23 +194,22 @@ fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), 
 /// A strand hung from two points on a level.
 fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
     let end = Point::new(span, 0.0);
-    let (chain, hanging, starts) = alone(design, strand, end)?;
-    let hung = seat(strand, &chain, hanging, [first, first + end], starts);
+    let (chain, starts) = alone(design, strand, end)?;
+    let hung = seat(strand, &chain, chain.hang(end)?, [first, first + end], starts);
     Ok((chain, hung))
 }
 
-/// A strand's chain as it hangs alone from the origin and from an end on its level, and where its trains start.
-fn alone(design: &Design, strand: &Strand, end: Point) -> Result<(Chain, Hanging, Vec<f64>), Unhung> {
+/// The chain of a strand that hangs alone from the origin and from an end on its level, and where its trains start.
+fn alone(design: &Design, strand: &Strand, end: Point) -> Result<(Chain, Vec<f64>), Unhung> {
     let starts = slide::starts(design, strand, end)?;
-    let chain = Chain::new(design, strand, &starts);
-    let hanging = super::hang::solve(&chain.links, end)?;
-    Ok((chain, hanging, starts))
+    Ok((Chain::new(design, strand, &starts), starts))
 }
 
 /// A strand hung from two points side by side, which its beads keep open.
 fn looped(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
     let end = Point::new(span, 0.0);
-    let (chain, hanging, starts) = alone(design, strand, end)?;
+    let (chain, starts) = alone(design, strand, end)?;
+    let hanging = super::hang::solve(&chain.links, end)?;
     let opened = fold::opened(design, strand, &chain, &hanging).unwrap_or(hanging);
     let hung = seat(strand, &chain, opened, [first, first + end], starts);
     Ok((chain, hung))

@@ -1,13 +1,15 @@
 //! Strands twisted round one line.
 //!
-//! **Problem.** How the strands of a torsade hang, and lie on the neck, all of them together.
+//! **Problem.** How the strands of a torsade hang, lie on the neck, or close round a limb, all of them together.
 //!
 //! **Method.** The line round which they lie hangs, and is worn, as one strand as long as the twisted piece, with the
 //! weight of all strands spread over it, and as thick as they are together. Each strand is a helix round it ([`Twist`]), along
 //! which it is spread evenly: where the line bends, strands slide past one another. Frames along the line do not turn about
 //! it by themselves (each is the one before, set upright on the line).
 //!
-//! **Trade-off.** The twist is even, right-handed, and nothing hinders the line in bending. Beads that slide stay in the middle of where they may be, since
+//! Round a limb the line is a ring of the twisted length, half as far out from the limb as the strands are thick together.
+//!
+//! **Trade-off.** The twist is even, right-handed, and nothing hinders the line in bending, its wire neither. Beads that slide stay in the middle of where they may be, since
 //! the twist holds them. Within the breadth of the twisted strands from either end all gather in the line, and what is loose stands out beyond the cones. A strand
 //! bears its share of the line's tension among those that are not loose, and is drawn so much harder as it runs aslant.
 
@@ -15,7 +17,7 @@ use std::f64::consts::TAU;
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Link, Unhung, solve};
-use super::{Closed, Drape, Hung, Joint, Seat, Spot, Tension, Worn, body, contact, slide, sort_places};
+use super::{Closed, Drape, Hung, Joint, Ring, Seat, Spot, Tension, Worn, body, contact, ring, slide, sort_places};
 use crate::design::{Design, Strand, Twist, What};
 use crate::geometry::twist::Lay;
 use crate::geometry::{Point, Point3};
@@ -26,12 +28,12 @@ const SAME: f64 = 1e-9;
 const LINK: f64 = 1.0;
 const LINKS: f64 = 2_000.0;
 
-/// Hangs twisted strands from two points so far apart, and, unless it is to be soon, lays them on the neck.
-pub fn hang(design: &Design, twist: &Twist, span: f64, soon: bool) -> Result<Drape, Unhung> {
+/// Hangs twisted strands from two points so far apart, and lays on the neck what is to be worn there.
+pub fn hang(design: &Design, twist: &Twist, span: f64, worn: bool) -> Result<Drape, Unhung> {
     let chains = chains(design);
     let links = line(&chains, twist.length().value());
     let hanging = solve(&links, Point::new(span, 0.0))?;
-    let mut worn = (!soon).then(|| body::wear_as_one(design, &links, 0.5 * twist.thickness().value()));
+    let mut worn = worn.then(|| body::wear_as_one(design, &links, 0.5 * twist.thickness().value()));
     if let Some(worn) = &mut worn {
         twine(design, twist, worn);
     }
@@ -39,10 +41,31 @@ pub fn hang(design: &Design, twist: &Twist, span: f64, soon: bool) -> Result<Dra
     let strands = design.strands.iter().zip(&chains).enumerate();
     let strands = strands.map(|(at, (strand, chain))| {
         let strung = Strung { strand, chain, way: Winding::new(design, twist, at).way(&axis) };
-        strung.hung(slide::middles(strand), &hanging, share(design, twist))
+        let share = share(design, twist);
+        let (first, lowest, last) = (hanging.first * share, hanging.lowest * share, hanging.last * share);
+        let drop = 0.0 - hanging.joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
+        let (iterations, residual) = (hanging.iterations, hanging.residual);
+        let tension = Tension { first, lowest, last };
+        Hung { tension, drop, iterations, residual, ..strung.laid(slide::middles(strand)) }
     });
-    let strands = strands.collect();
-    Ok(Drape { span, strands, clearances: Vec::new(), presses: Vec::new(), unrest: None, worn, rings: Vec::new() })
+    let strands: Vec<_> = strands.collect();
+    let rings = if design.is_ring() { rings(design, twist, &strands) } else { Vec::new() };
+    Ok(Drape { span, strands, clearances: Vec::new(), presses: Vec::new(), unrest: None, worn, rings })
+}
+
+/// Twisted strands closed round a limb: their line is the ring of one strand as thick as they are together. `laid` are
+/// they laid straight.
+pub fn rings(design: &Design, twist: &Twist, laid: &[Hung]) -> Vec<Ring> {
+    let Some(rope) = ring::rope(design, twist.length(), twist.thickness()) else { return Vec::new() };
+    let axis = Axis::new(&rope.line);
+    let of = |(at, (strand, laid)): (usize, (&Strand, &Hung))| {
+        let chain = Chain::new(design, strand, &laid.starts);
+        let strung = Strung { strand, chain: &chain, way: Winding::new(design, twist, at).way(&axis) };
+        let [inside_girth, longest_girth] = rope.inside;
+        let (round, closing) = (strung.laid(laid.starts.clone()), rope.closing.clone());
+        Ring { strand: at, inside_girth, longest_girth, round, closing, coil: None }
+    };
+    design.strands.iter().zip(laid).enumerate().map(of).collect()
 }
 
 /// The strands as chains, what slides in the middle of where it may be.
@@ -243,23 +266,22 @@ struct Strung<'a> {
 }
 
 impl Strung<'_> {
-    /// The strand round the line as it hangs, of whose tension it bears a share.
-    fn hung(&self, starts: Vec<f64>, line: &Hanging, share: f64) -> Hung {
+    /// The strand round the line, in no tension.
+    fn laid(&self, starts: Vec<f64>) -> Hung {
         let stations = self.chain.stations();
         let joint = |station: &f64| Some(Joint { station: *station, at: on(&self.way, *station)?.front() });
         let joints: Vec<_> = stations.iter().filter_map(joint).collect();
         let ends = [joints.first(), joints.last()].map(|joint| joint.map_or(Point::ORIGIN, |joint| joint.at));
-        let lowest = line.joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
         let seats = stations.iter().zip(&self.chain.pieces).filter_map(|(from, piece)| self.seat(*from, *piece));
         Hung {
             ends,
             seats: seats.collect(),
             joints,
             starts,
-            tension: Tension { first: line.first * share, lowest: line.lowest * share, last: line.last * share },
-            drop: 0.0 - lowest,
-            iterations: line.iterations,
-            residual: line.residual,
+            tension: Tension::default(),
+            drop: 0.0,
+            iterations: 0,
+            residual: 0.0,
             unseen: None,
         }
     }
@@ -308,6 +330,58 @@ mod tests {
         let way = Winding::new(design, design.twist.as_ref().unwrap(), at).way(axis);
         let stations = (0..).map(f64::from).take_while(|station| *station < design.strands[at].finished.value());
         stations.filter_map(|station| on(&way, station)).collect()
+    }
+
+    /// Hawser's strands, shorter, round a wrist, with hardly any closure.
+    fn bracelet() -> crate::Piece {
+        let closure = "closure: { each side: [eye, cone], left: [{ links: 50 mm }], right: [hook] }";
+        assert!(HAWSER.contains(closure));
+        let text = HAWSER
+            .replace(closure, "closure: { each side: [small] }")
+            .replace("findings:\n", "findings:\n  small: { kind: jump ring, inside: 1.6 mm, wire: 0.4 mm }\n")
+            .replace("kind: necklace", "kind: bracelet")
+            .replace("twist: 9", "twist: 4")
+            .replace("440 mm", "172 mm")
+            .replace("neck base: 370 mm", "wrist: 160 mm");
+        crate::piece(&Source::new("hawser", &text), &Choice::default(), None).0.unwrap()
+    }
+
+    /// By pencil: the line goes round a circle that is as far out of the limb as half of what the strands are thick together.
+    /// The closure of two rings of 2 mm lies a little nearer to the limb.
+    #[test]
+    fn round_a_limb_the_twisted_length_and_thickness_count() {
+        let piece = bracelet();
+        let (design, ring) = (&piece.design, piece.drape.ring().unwrap());
+        let twist = design.twist.as_ref().unwrap();
+        let round = twist.length().value() + design.closure_length().0.value();
+        let inside = round - 0.5 * TAU * twist.thickness().value();
+        assert!((0.0..0.5).contains(&(ring.inside_girth - inside)), "{} is not {inside}", ring.inside_girth);
+        assert!(piece.drape.worn.is_none() && piece.drape.rings.len() == 3);
+        let told = piece.drape.rings.iter().all(|other| other.inside_girth == ring.inside_girth);
+        assert!(told, "each strand's ring is that of all");
+    }
+
+    #[test]
+    fn round_a_limb_strands_lie_beside_one_another_and_outside_of_it() {
+        let piece = bracelet();
+        let limb = piece.drape.ring().unwrap().inside_girth / TAU;
+        let space = |seat: &Seat| Point3::new(seat.centre.x, seat.centre.y, seat.near);
+        for (at, ring) in piece.drape.rings.iter().enumerate() {
+            let others =
+                || piece.drape.rings.iter().enumerate().filter(|(other, _)| *other != at).map(|(_, other)| other);
+            let seats = &ring.round.seats;
+            for seat in &seats[8..seats.len() - 8] {
+                // Half a bead of 3.3 mm, the widest way across of what is 6.7 mm thick.
+                assert!(libm::hypot(seat.centre.x, seat.centre.y) > limb + 1.5, "{seat:?} in a limb of {limb}");
+                let near =
+                    others().flat_map(|other| &other.round.seats).map(|other| space(other).distance(space(seat)));
+                let least = near.fold(f64::INFINITY, f64::min);
+                assert!(least > 3.0, "{least}");
+            }
+            let gone: f64 = ring.round.joints.windows(2).map(|pair| pair[1].station - pair[0].station).sum();
+            let whole = piece.design.strands[at].finished.value();
+            assert!((gone - whole).abs() < 1e-6, "{gone} of {whole}");
+        }
     }
 
     /// A strand that is longer than it need be is wound farther than it is long.

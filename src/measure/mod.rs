@@ -64,6 +64,12 @@ pub struct StrandMeasures {
     /// Cord of that which its knots take up.
     pub in_knots_mm: f64,
     pub mass_g: f64,
+    /// How stiff its cord is, E I; left out where that is nothing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stiffness_n_mm2: Option<f64>,
+    /// What to print behind that.
+    #[serde(skip)]
+    pub stiffness_mark: &'static str,
     pub hang: HangMeasures,
     pub beads: Vec<BeadMeasures>,
 }
@@ -262,6 +268,8 @@ fn strand(design: &Design, index: usize, hung: &Hung, way: &[Spot]) -> StrandMea
         twist: lay(design, index),
         in_knots_mm: strand.in_knots().value(),
         mass_g: strand.mass(design).value(),
+        stiffness_n_mm2: Some(strand.stiffness(design)).filter(|stiffness| *stiffness > 0.0),
+        stiffness_mark: design.cords[strand.cord].stiffness.mark(),
         hang: hang(hung),
         beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat, way)).collect(),
     }

@@ -53,6 +53,8 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
         let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
         let pulls = pulls.map(|(force, place)| format!("{force:.3} N {place}"));
         lines.push(("tension", pulls.join(", ")));
+        let stiff = |stiffness: f64| format!("{stiffness:.2} N mm²{}", strand.stiffness_mark);
+        lines.extend(strand.stiffness_n_mm2.map(|stiffness| ("cord's stiffness", stiff(stiffness))));
     }
     rows(&strand.name, lines)
 }

@@ -17,6 +17,8 @@ pub enum Unit {
     Grams,
     /// A force, in N.
     Newtons,
+    /// How stiff a cord is, in N mm².
+    Stiffness,
     /// A time, in hours.
     Hours,
     /// An angle, in degrees.
@@ -122,6 +124,7 @@ pub const BOUNDS: &[Bound] = &[
     sizes("Cord", &["links"], LONGEST),
     counts("Cord", &["links"], MOST_LINKS as f64),
     of("Cord", &["strength"], Unit::Newtons, (0.01, 100_000.0)),
+    of("Cord", &["stiffness"], Unit::Stiffness, (0.0, 10_000.0)),
     masses("Cord", &["mass"], 1_000.0),
     sizes("Finding", &["length", "outside", "inside", "mouth", "tip", "link", "spacing"], 500.0),
     sizes("Finding", &["wire"], 20.0),
@@ -202,6 +205,7 @@ pub fn said(number: f64, unit: Unit) -> String {
         Unit::Grams if number < 0.01 => format!("{} mg", number * 1_000.0),
         Unit::Grams => format!("{number} g"),
         Unit::Newtons => format!("{number} N"),
+        Unit::Stiffness => format!("{number} N mm²"),
         Unit::Hours => format!("{number} h"),
         Unit::Degrees => format!("{number} deg"),
         Unit::Percent => format!("{number} %"),

@@ -9,7 +9,8 @@ use super::items::Item;
 use super::record::record;
 use super::shelf::Shelves;
 use super::values::{
-    Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Tilt, Turns, Whole, Within, YesNo,
+    Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Stiffness, Tilt, Turns, Whole, Within,
+    YesNo,
 };
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
@@ -132,6 +133,8 @@ record!(
         "take-up" as take_up: Option<Length>,
         /// Breaking strength from the spool.
         strength: Option<Force>,
+        /// How stiff it is, E I: `1.8 N mm²`. Else wire is as stiff as its filaments, and other cord not at all.
+        stiffness: Option<At<Stiffness>>,
         /// Mass of a metre: `0.6 g/m`.
         mass: Option<PerMetre>,
         /// Whether it comes with its own needle.

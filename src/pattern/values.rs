@@ -90,6 +90,7 @@ text_values! {
     Ratio: "a ratio such as 1.2", { "type": "number", "exclusiveMinimum": 0 }, |text| factor(text).map(|factor| Ratio(factor.0));
     Turns: "a number of turns such as 3 or 3 1/2", { "type": ["number", "string"], "description": "How many turns: 3, 3.5 or 3 1/2" }, |text| units::turns(text).map(Turns);
     Tilt: "an angle such as 20 deg", { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle: 20 deg" }, |text| units::degrees(text).map(Tilt);
+    Stiffness: "a stiffness such as 1.8 N mm²", { "type": "string", "description": "How stiff a cord is, E I: 1.8 N mm²" }, |text| units::stiffness(text).map(Stiffness);
     YesNo: "yes or no", { "enum": ["yes", "no", true, false] }, yes_no;
     Colour: "a colour such as \"#5d7f5b\"", { "type": "string", "pattern": "^#[0-9a-fA-F]{6}$", "description": "A colour: \"#5d7f5b\"" }, colour;
     BeadSize: "a size such as 6 mm", { "type": "string", "description": "Across: 6 mm; across x along the hole: 6 x 4 mm; seed beads: 11/0" }, bead_size;
@@ -183,6 +184,10 @@ pub struct Turns(pub f64);
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tilt(pub f64);
 
+/// How stiff a cord is, in N mm².
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stiffness(pub f64);
+
 /// Yes or no.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct YesNo(pub bool);
@@ -258,6 +263,7 @@ told! {
     Ratio: |ratio| vec![(Unit::Plain, ratio.0)];
     Turns: |turns| vec![(Unit::Plain, turns.0)];
     Tilt: |tilt| vec![(Unit::Degrees, tilt.0)];
+    Stiffness: |stiffness| vec![(Unit::Stiffness, stiffness.0)];
     Measured: |measured| vec![(Unit::Count, f64::from(measured.count)), (Unit::Millimetres, measured.length.value())];
     Within: |within| vec![(Unit::Millimetres, within.length.value()), (Unit::Millimetres, within.margin.value())];
     BeadSize: |size| match size {

@@ -256,6 +256,18 @@ codes! {
         "The pattern does not say what force breaks the cord, so festoon cannot compare it with \
          the strand's tension. Strengths of one diameter differ widely between makes: take the \
          figure from the spool.";
+    CordTooStiff = "cord-too-stiff", Warning,
+        "No cord is stiffer than solid steel as thick as it. \
+         `stiffness:` is a cord's E I, and a solid steel wire of diameter d has E pi d^4 / 64, with E = 193 kN/mm^2 (handbook \
+         value of stainless steel, from memory). Where the pattern does not say it, wire counts as the limpest that is \
+         usual, 49 filaments of steel, each a ninth of its diameter, which slip freely: 49 / 9^4 of a solid one, 1.8 N mm^2 at \
+         0.4 mm. That is an assumption: wire of 19 filaments is four times as stiff, of 7 twelve times. Other cord has none. \
+         Stiff cord is rounded off where limp cord has a kink, within a few times sqrt(E I / tension), and hangs less deep; \
+         it is taken as a smooth line through loose beads, on which it bends as between them. A strand that hangs from two \
+         points, beside others or on the neck, is so; what is twisted, an earring's loop, and what is laid closed for a \
+         picture is taken as limp, and what slides stays where it would rest on limp cord. Stiffness is measured by holding an \
+         end level, so long that it sinks by about a tenth: an end of length l and weight w for each mm that sinks by s has \
+         w l^4 / 8 s (a cantilever, any handbook).";
     HeavyPiece = "heavy-piece", Advice,
         "A heavy piece is felt where it hangs, and wears its cord. \
          The finished piece weighs more than 150 g. That limit is an assumption, not a standard. \
@@ -513,8 +525,8 @@ codes! {
          and closes by itself: it takes no clasp.";
     CannotTwist = "cannot-twist", Error,
         "The strands cannot be twisted so. \
-         `twist: 3` turns one end of all of a necklace's strands three times before it is closed, so that two or more lie round one \
-         another as a torsade; whole and half turns can be joined, and what joins the ends must gather them and not hold them \
+         `twist: 3` turns one end of all strands of a necklace, bracelet or anklet three times before it is closed, so that two \
+         or more lie round one another as a torsade; whole and half turns can be joined, and what joins the ends must gather them and not hold them \
          apart. A strand of length L that goes N times round at a radius R makes a piece of length H by \
          L² = H² + (2 pi N R)², where R is the least at which neighbouring helices do not lie in one another. Strands have a \
          greatest number of turns: where N is more, no H is long enough (Bohr and Olsen, The ancient art of laying rope, EPL 93 (2011) \

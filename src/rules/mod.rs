@@ -29,6 +29,7 @@ mod price;
 mod ring;
 #[cfg(test)]
 mod sample;
+mod stiff;
 mod text;
 mod twist;
 
@@ -53,6 +54,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             bar::check(design, drape),
             knot::check(design),
             load::check(design, drape),
+            stiff::check(design),
             hang::check(design, drape),
             drops::check(design, drape),
             ring::check(design, drape),

@@ -77,7 +77,8 @@ fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design)
         _ => "a wrist",
     };
     let (strand, wear) = (&design.strands[ring.strand], &design.wear);
-    let of_several = if design.strands.len() > 1 { format!(" of strand {}", strand.name) } else { String::new() };
+    let is_one = design.strands.len() < 2 || design.twist.is_some();
+    let of_several = if !is_one { format!(" of strand {}", strand.name) } else { String::new() };
     let hooked = match code {
         _ if ring.longest_girth <= ring.inside_girth => "",
         Code::RingLoose | Code::FallsOff => ", hooked as short as it goes,",
@@ -92,7 +93,12 @@ fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design)
     );
     let miss = Length::mm((wear.ease - room).value().abs() * f64::from(design.rounds())).tenths();
     let named = fit(room.value()).map(|fit| format!("; as it is the fit is {}", fit.name)).unwrap_or_default();
-    let by_length = || format!("make the row {miss} {way}, or write another `ease:`{named}");
+    let by_length = || match &design.twist {
+        Some(_) => format!(
+            "make the twisted strands {miss} {way} (each of them a little more), or write another `ease:`{named}"
+        ),
+        None => format!("make the row {miss} {way}, or write another `ease:`{named}"),
+    };
     let help = repeats(design, ring, code).unwrap_or_else(by_length);
     Remark::new(code, headline).at(strand.length_place).help(help)
 }
@@ -102,7 +108,9 @@ fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
     let asked = (design.wear.narrowest + design.wear.ease).value();
     let fewer = matches!(code, Code::RingLoose | Code::FallsOff);
     let girth = |ring: &Ring| if fewer { ring.inside_girth } else { ring.longest_girth };
-    let (strand, fill) = (ring.strand, design.strands[ring.strand].fill.as_ref()?);
+    // Twisted strands change together.
+    let fill = design.strands[ring.strand].fill.as_ref().filter(|_| design.twist.is_none())?;
+    let strand = ring.strand;
     if fill.ones.is_empty() {
         return Some(NEAREST.to_owned());
     }

@@ -165,7 +165,8 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
             marks.extend(closing.marks(design, &frame, stencils));
         }
-        let words = format!("{}, {}", strand.name, design.heading.units.ruler(strand.finished));
+        let before = if design.twist.is_some() { ", before twisting" } else { "" };
+        let words = format!("{}, {}{before}", strand.name, design.heading.units.ruler(strand.finished));
         Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
     };
     (Block::stack(extents.into_iter().map(row), ROW_GAP), scale)

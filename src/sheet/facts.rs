@@ -120,7 +120,7 @@ pub fn worn(piece: &Piece) -> Option<String> {
         hooked(design, worn),
         units.ruler(design.wear.girth),
         design.wear.source_words(),
-        build(design.wear.build),
+        build(design.wear.build, assumes_wire(design)),
     ))
 }
 
@@ -138,16 +138,23 @@ fn hooked(design: &Design, worn: &Worn) -> String {
     }
 }
 
+/// Whether a piece lies as it does by a stiffness that its pattern does not say.
+fn assumes_wire(design: &Design) -> bool {
+    let assumed = |strand: &Strand| design.cords[strand.cord].stiffness.is_assumed() && strand.stiffness(design) > 0.0;
+    design.twist.is_none() && design.strands.iter().any(assumed)
+}
+
 /// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
-fn build(build: Build) -> String {
+fn build(build: Build, wire: bool) -> String {
     let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
     let neck = (neck.is_assumed(), format!("a neck {} times as broad as it is deep", *neck));
     let chest = (chest.is_assumed(), format!("a chest that leans back {}", degrees(*chest)));
+    let wire = wire.then(|| "wire of 49 fine strands".to_owned());
     let rest = "usual shoulders, and that only the nape holds it".to_owned();
     let which =
         |assumed: bool| [&neck, &chest].into_iter().filter(move |(is, _)| *is == assumed).map(|(_, words)| words);
     let said = which(false).cloned().collect::<Vec<_>>().join(", ");
-    let assumed = which(true).chain([&rest]).cloned().collect::<Vec<_>>().join(", ");
+    let assumed = which(true).chain(&wire).chain([&rest]).cloned().collect::<Vec<_>>().join(", ");
     let said = if said.is_empty() { said } else { format!(" From the pattern: {said}.") };
     format!("{said} Assumed: {assumed}.")
 }
@@ -165,12 +172,12 @@ mod tests {
     #[test]
     fn what_the_pattern_says_of_the_body_is_not_called_assumed() {
         let rest = "usual shoulders, and that only the nape holds it.";
-        let assumed = build(Build::default());
+        let assumed = build(Build::default(), false);
         let neck = "a neck 1.2 times as broad as it is deep";
         assert_eq!(assumed, format!(" Assumed: {neck}, a chest that leans back 20°, {rest}"));
         let chest_tilt = Stated::Stated(25_f64.to_radians());
         assert_eq!(
-            build(Build { chest_tilt, ..Build::default() }),
+            build(Build { chest_tilt, ..Build::default() }, false),
             format!(" From the pattern: a chest that leans back 25°. Assumed: {neck}, {rest}")
         );
     }

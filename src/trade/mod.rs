@@ -1,5 +1,5 @@
 //! Outside knowledge as small tables: gauges, densities, packing, bodies, names of lengths, paper,
-//! seed beads, ease, metals, and how colours look to different eyes.
+//! seed beads, ease, metals, how stiff wire is, and how colours look to different eyes.
 //!
 //! Every table names its source. Where the trade agrees on a figure without a standard, the figure
 //! is labelled common practice and stands with the range in which sources differ.
@@ -14,6 +14,7 @@ pub mod packing;
 pub mod paper;
 pub mod seeds;
 pub mod sight;
+pub mod stiffness;
 pub mod usual;
 
 /// Rows of a table of check values, split at commas; the columns used stand before any quotes.

@@ -51,6 +51,7 @@ const LENGTHS: &[Unit] = &[
 ];
 const MASSES: &[Unit] = &[(&["g"], 1.0), (&["mg"], 0.001), (&["kg"], 1000.0), (&["oz"], 28.349_523_125)];
 const FORCES: &[Unit] = &[(&["N"], 1.0), (&["lbf", "lb"], POUND_FORCE), (&["kgf"], KILOGRAM_FORCE)];
+const STIFFNESSES: &[Unit] = &[(&["N mm²", "N·mm²", "N mm2", "N·mm2", "N mm^2"], 1.0)];
 const DEGREES: &[Unit] = &[(&["deg", "degrees", "°"], 1.0)];
 const HOURS: &[Unit] = &[(&["h", "hour", "hours"], 1.0), (&["min", "minutes"], 1.0 / 60.0)];
 
@@ -153,6 +154,14 @@ pub fn turns(text: &str) -> Result<f64, UnitError> {
 /// When the number or the unit is missing or unknown.
 pub fn degrees(text: &str) -> Result<f64, UnitError> {
     quantity(text, DEGREES, "20 deg")
+}
+
+/// Reads how stiff a cord is, `1.8 N mm²`, in N mm²; it may be nothing.
+///
+/// # Errors
+/// When the number or the unit is missing or unknown.
+pub fn stiffness(text: &str) -> Result<f64, UnitError> {
+    quantity(text, STIFFNESSES, "1.8 N mm²")
 }
 
 /// Reads a plain number: `17`, `17.5`, `17 1/2`, `17½`, `1/2`.

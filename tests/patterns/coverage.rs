@@ -162,6 +162,7 @@ fn every_key_is_used() {
         ("gauge of a cord", cords().any(|cord| cord.gauge.is_some())),
         ("gauge of a finding", findings().any(|finding| finding.gauge.is_some())),
         ("wire", findings().any(|finding| finding.wire.is_some())),
+        ("stiffness", cords().any(|cord| cord.stiffness.is_some())),
         ("links of a cord", cords().any(|cord| cord.links.is_some())),
         ("breakaway", findings().any(|finding| finding.breakaway.is_some())),
         ("leave", strands().any(|strand| strand.leave.is_some())),

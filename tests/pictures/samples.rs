@@ -126,6 +126,7 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
         diameter: Length::mm(diameter),
         take_up: Length::ZERO,
         strength: None,
+        stiffness: Stated::Assumed(0.0),
         mass_per_metre: Mass::grams(0.5),
         needle: false,
         coil: None,

@@ -27,6 +27,7 @@ fn writing() -> Vec<Case> {
         slip(Code::WrongKind, "16 in", "[16 in]"),
         slip(Code::UnknownWord, "shape: round", "shape: rond"),
         slip(Code::BadQuantity, "16 in", "16"),
+        slip(Code::BadQuantity, "strength: 60 N", "strength: 60 N, stiffness: 2 N"),
         slip(Code::Version, "festoon: 1", "festoon: 2"),
         slip(Code::NoShelf, "title: Try", "title: Try\nshelf: gone.yaml"),
     ]
@@ -142,6 +143,11 @@ fn lengths() -> Vec<Case> {
     let hung = "{ links: 5 }, { dangle: [20 reed], on: pin }";
     let uncounted = |list: &str| chain("").replace("{ dangle: [20 reed], on: pin }", list);
     vec![
+        Case::new(
+            Code::Misplaced,
+            linked("399.5 mm", hung),
+            linked("399.5 mm", hung).replace("kind: chain,", "kind: chain, stiffness: 2 N mm²,"),
+        ),
         Case::new(Code::PartLink, linked("399.5 mm", hung), linked("400 mm", hung)),
         Case::new(Code::MissingSize, uncounted("{ dangle: [20 reed], on: pin }"), uncounted(hung)),
         Case::new(

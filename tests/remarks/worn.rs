@@ -17,10 +17,13 @@ fn load() -> Vec<Case> {
     // 20 beads, 0.4064 m of cord at 0.6 g, and in two double overhand knots 2 x 17.29 x 0.4 mm of it: 150 g
     // at 7.487393 g a bead.
     let mass = |mass| changed(&[("0.27 g", mass)]);
+    let stiff = |stiffness: &str| changed(&[("strength: 60 N", &format!("strength: 60 N, stiffness: {stiffness}"))]);
     vec![
         Case::new(Code::WeakCord, strength(five * 1.001), strength(five * 0.999)),
         Case::new(Code::WireKnotted, sound(), changed(&[("kind: thread", "kind: wire")])),
         Case::new(Code::WireKnotted, crimped("crimp"), crimped("knot")),
+        // 193,000 pi 0.4⁴ / 64 N mm² is 242.5.
+        Case::new(Code::CordTooStiff, stiff("242 N mm²"), stiff("243 N mm²")),
         Case::new(Code::StrengthUnknown, sound(), changed(&[(" strength: 60 N,", "")])),
         Case::new(Code::HeavyPiece, mass("7.4873 g"), mass("7.4874 g")),
     ]

@@ -53,6 +53,7 @@ pub fn cases() -> Vec<Case> {
         Case::new(Code::Misplaced, sprung(), ended("loop").replace("ends: loop", "length: 400 mm")),
         Case::new(Code::Misplaced, sprung(), sprung().replace("of: [reed] }", "of: [reed] }, { knot: 2 mm }, reed")),
         Case::new(Code::Misplaced, sound(), changed(&[("kind: thread,", "kind: thread, coil: 57 mm,")])),
+        Case::new(Code::Misplaced, sprung(), sprung().replace("coil: 57 mm", "coil: 57 mm, stiffness: 2 N mm²")),
         Case::new(Code::MissingSize, sprung(), sprung().replace(", coil: 57 mm", "")),
         Case::new(Code::CannotWrap, wraps(&wound(), "2"), wraps(&wound(), "2 1/2")),
         Case::new(Code::CannotWrap, wraps(&wound(), "2"), wraps(&two, "2")),

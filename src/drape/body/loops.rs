@@ -1,6 +1,7 @@
 //! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind.
 
 use super::super::bar::{Bar, TURNS, crossbars};
+use super::super::bend::bends;
 use super::super::hang::{self, Link};
 use super::super::program::{Net, Node, Tie, down};
 use super::way::Way;
@@ -14,14 +15,16 @@ pub struct Piece {
     pub link: Link,
     /// How far it reaches from its middle line, in mm.
     pub reach: f64,
+    /// How stiff its cord is, in N mm².
+    pub stiffness: f64,
     /// Where it is a passage through what its strand shares with others.
     pub passage: Option<Passage>,
 }
 
 impl Piece {
-    /// A piece of one strand.
+    /// A piece of one strand that turns freely.
     pub const fn new(link: Link, reach: f64) -> Self {
-        Self { link, reach, passage: None }
+        Self { link, reach, stiffness: 0.0, passage: None }
     }
 }
 
@@ -134,6 +137,9 @@ impl Loops {
         let joints = strand.map_or(&self.closing, |strand| &self.strands[strand]).clone();
         let whole = length(pieces);
         let mut station = 0.0;
+        let bends = bends(pieces.iter().map(|piece| (piece.link.length, piece.stiffness)));
+        let ties = self.net.ties.len();
+        self.net.bends.extend(bends.into_iter().map(|bend| bend.on_from(ties)));
         for (piece, ends) in pieces.iter().zip(joints.windows(2)) {
             let ends = [ends[0], ends[1]];
             let Link { length, weight, centre } = piece.link;
@@ -176,6 +182,11 @@ impl Loops {
         let before = self.net.clone();
         self.net.go(places);
         self.turns = self.bars.iter().map(|bar| bar.next_turn(&before, &self.net)).collect();
+    }
+
+    /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
+    pub fn off(&self) -> f64 {
+        self.bars.iter().map(|bar| bar.off(&self.net)).fold(0.0, f64::max)
     }
 
     /// Where a joint is.
@@ -252,7 +263,8 @@ pub fn joined(pieces: &[Piece], longest: f64) -> Vec<Piece> {
                         || last.link.length < SHORT
                         || left < SHORT) =>
             {
-                *last = Piece::new(last.link.and(piece.link), last.reach.max(piece.reach));
+                let (link, reach) = (last.link.and(piece.link), last.reach.max(piece.reach));
+                *last = Piece { stiffness: last.stiffness.min(piece.stiffness), ..Piece::new(link, reach) };
             }
             _ => joined.push(*piece),
         }

@@ -10,6 +10,8 @@
 //! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
 //! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
 //!
+//! Cord is as stiff as it is along each strand, and turns freely at the closure.
+//!
 //! **Trade-off.** What is strung is taken in pieces of at most 8 mm (in one net no more than a thousand or so), each as
 //! wide as the widest in it: drops are within 1 mm of those with pieces half as long (0.6 mm
 //! for three strands of 4 and 6 mm beads). Beads that slide keep the
@@ -131,7 +133,7 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
     let piece = |((link, kind), passage): ((&Link, &Kind), Option<Passage>)| {
         let widths = form(design, strand, *kind, link.length).widths;
         let reach = widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
-        Piece { passage, ..Piece::new(*link, reach) }
+        Piece { passage, stiffness: chain.stiffness, ..Piece::new(*link, reach) }
     };
     let links = chain.links.iter().zip(&chain.pieces).zip(chain.passages(design, strand));
     Strung { pieces: links.map(piece).collect(), aside: strand.aside.value() }

@@ -8,7 +8,8 @@
 //! lay loops on a body ([`settle`](super::rest::settle)), in a plane. Strands of several lengths that share a closure are nearly circles, one within the other.
 //!
 //! **Trade-off.** How a hand lays a piece out is a matter of choice: this is a picture of the piece at its true
-//! lengths, and not a shape that its weight gives it.
+//! lengths, and not a shape that its weight gives it. Cord is taken as limp: a push alike on every mm bends a stiff ring no
+//! otherwise, and where several strands lie side by side it would weigh against no force that is known.
 
 use std::f64::consts::{PI, TAU};
 
@@ -197,7 +198,11 @@ fn closed_way(closing: &[Piece], strand: f64) -> Vec<Point> {
 
 /// Pieces that are pushed alike for every mm of theirs.
 fn even(pieces: &[Piece]) -> Vec<Piece> {
-    let even = |piece: &Piece| Piece { link: Link { weight: piece.link.length, centre: 0.5, ..piece.link }, ..*piece };
+    let even = |piece: &Piece| Piece {
+        link: Link { weight: piece.link.length, centre: 0.5, ..piece.link },
+        stiffness: 0.0,
+        ..*piece
+    };
     pieces.iter().map(even).collect()
 }
 

@@ -11,7 +11,7 @@
 //! until nothing moves by 0.01 mm. What several strands go through is rigid in these rounds (`super::bar`). Rounds begin with smooth tubes round the beads, which part strands
 //! without catching, and go on with the beads' own outlines.
 //!
-//! **Trade-off.** No friction, no stiffness of cord. Strands whose lines cross when they hang alone, and
+//! **Trade-off.** No friction. Strands whose lines cross when they hang alone, and
 //! strands without room beside one another, lie over one another, in front of the board: they stay as they
 //! hang. Strands that leave one point, or a cone's mouth, are left to lie on one another along the first 15 mm,
 //! and farther where their fan would have to open by more than 60 degrees. Beads that slide keep the stations at which they rest

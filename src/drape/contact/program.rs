@@ -63,6 +63,8 @@ impl Web {
             held: [at == 0 || at == last; 2],
         }));
         let links = rope.links.iter().zip(start..);
+        let ties = self.net.ties.len();
+        self.net.bends.extend(rope.bends().into_iter().map(|bend| bend.on_from(ties)));
         self.net.ties.extend(links.map(|(link, from)| Tie { ends: [from, from + 1], length: link.length }));
         self.first.push(start);
     }

@@ -1,5 +1,6 @@
 //! A strand as the rounds take it: runs of cord, or of equal beads, in pieces of a few mm.
 
+use super::super::bend::{Bend, bends};
 use super::super::chain::{Chain, Piece};
 use super::super::clearance::form;
 use super::super::hang::{Hanging, Link};
@@ -22,6 +23,8 @@ pub struct Rope {
     pub joints: Vec<Joint>,
     /// Its links.
     pub links: Vec<Link>,
+    /// How stiff its cord is, in N mm².
+    stiffness: f64,
     /// The side that each link shows to other strands, if it may touch them.
     pub sides: Vec<Option<Side>>,
     /// Which links are passages through what the strand shares with others.
@@ -36,6 +39,7 @@ impl Rope {
         let mut rope = Self {
             joints: vec![hung.joints[0]],
             links: Vec::new(),
+            stiffness: chain.stiffness,
             sides: Vec::new(),
             passages: Vec::new(),
             fine: Vec::new(),
@@ -83,6 +87,11 @@ impl Rope {
             weights[at + 1] += link.weight * link.centre;
         }
         weights
+    }
+
+    /// The bends of its cord.
+    pub fn bends(&self) -> Vec<Bend> {
+        bends(self.links.iter().map(|link| (link.length, self.stiffness)))
     }
 
     /// Its links that may touch other strands; `covered` is what covers its ends.

@@ -12,7 +12,7 @@ const ROUNDS: u32 = 20;
 /// Rounds with smooth tubes at the most, which end when no joint moves farther than this, in mm.
 const PARTING: u32 = 3;
 const PARTED: f64 = 0.5;
-/// Rounds end when no joint moves farther than this, in mm, and no outline lies deeper in another.
+/// Rounds end when no joint moves farther than this, in mm, or would in the next, and no outline lies deeper in another.
 pub const STILL: f64 = 0.01;
 /// Strands of which links hang slack so many rounds after they were parted have no room.
 const PATIENCE: u32 = 3;
@@ -80,7 +80,9 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
             if count - parted >= PATIENCE && !ropes.iter().all(is_tense) {
                 return no_room(&ropes, &rows, &round).map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
             }
-            if moved < STILL && deepest(&next, &web) < STILL && ropes.iter().all(is_tense) {
+            // Steps shrink alike from round to round: the next one is told by the last two.
+            let rests = moved < STILL || count > parted + 1 && moved < last && moved * moved / last < STILL;
+            if rests && deepest(&next, &web) < STILL && ropes.iter().all(is_tense) {
                 return Ok(found(ropes, &rows, round, count, None));
             }
             let overlap = deepest(&rows, &before);

@@ -16,7 +16,7 @@ use super::Frame;
 use super::bars::bars;
 use super::coil::{Seen, level, raised, shortened};
 use super::extender::{hooked, joined};
-use super::strands::{Sketch, strand_box};
+use super::strands::{Sketch, strand_box, strands};
 
 /// How far in mm the closure's way is level where it leaves the rows.
 const LEVEL: f64 = 0.1;
@@ -27,9 +27,13 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     let rows = rows(piece);
     let (design, mut marks) = (&piece.design, Vec::new());
     // Of what meets on the page the higher is nearer.
-    for (strand, hung) in design.strands.iter().zip(&rows) {
-        if let Some(hung) = hung {
-            marks.extend(Sketch { design, strand, hung, frame, stencils }.strand());
+    if design.twist.is_some() {
+        marks.extend(strands(design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
+    } else {
+        for (strand, hung) in design.strands.iter().zip(&rows) {
+            if let Some(hung) = hung {
+                marks.extend(Sketch { design, strand, hung, frame, stencils }.strand());
+            }
         }
     }
     marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
@@ -93,7 +97,7 @@ fn is_aslant(piece: &Piece) -> bool {
 
 /// Whether rows lie side by side.
 fn is_several(piece: &Piece) -> bool {
-    piece.drape.rings.len() > 1
+    piece.drape.rings.len() > 1 && piece.design.twist.is_none()
 }
 
 /// How high on the limb the closure lies: in the middle of the rows.
@@ -111,7 +115,7 @@ fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<
             (left, right) = (shortened(&left, share), shortened(&right, share));
             way
         }
-        None if design.strands.len() > 1 => {
+        None if design.strands.len() > 1 && design.twist.is_none() => {
             across_bars(ring.closing.iter().map(|at| raised(*at, middle(design))).collect())
         }
         None => across_bars(ring.closing.clone()),

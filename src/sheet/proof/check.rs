@@ -1,5 +1,4 @@
-//! The band on top of every page of the proof: two squares to measure, what to do with them, and the
-//! map of the pages.
+//! The band on top of every page of the proof: two squares to measure, and what to do with them.
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
@@ -8,8 +7,6 @@ use crate::paint::mark::{Mark, Role, Stroke};
 use crate::paint::{outline, style};
 use crate::sheet::Sheet;
 use crate::units::INCH;
-
-use super::map::Map;
 
 /// Sides of the squares, with what is printed in them.
 const SQUARES: [(f64, &str); 2] = [(50.0, "50 mm"), (2.0 * INCH, "2 in")];
@@ -44,8 +41,8 @@ pub fn height(width: f64) -> f64 {
     squares_height() + if is_beside(width) { 0.0 } else { WORDS }
 }
 
-/// The band of the page of an index.
-pub fn marks(sheet: &Sheet<'_>, room: Rect, map: &Map, page: usize) -> Vec<Mark> {
+/// The band; with what to do with strips that join, where there are any.
+pub fn marks(sheet: &Sheet<'_>, room: Rect, has_joins: bool) -> Vec<Mark> {
     let mut marks = squares().at(room.corner());
     let beside = if is_beside(room.width) {
         Rect { width: room.width - squares_width(), ..room.split_right(room.width - squares_width(), 0.0).1 }
@@ -53,9 +50,7 @@ pub fn marks(sheet: &Sheet<'_>, room: Rect, map: &Map, page: usize) -> Vec<Mark>
     } else {
         room.below(squares_height() + 2.0).above(room.height - squares_height() - WORDS)
     };
-    let words = words(sheet, beside.width);
-    marks.extend(map.draw(beside.below(words.height + 2.0), page));
-    marks.extend(words.at(beside.corner()));
+    marks.extend(words(sheet, beside.width, has_joins).at(beside.corner()));
     marks
 }
 
@@ -75,10 +70,13 @@ fn square(side: f64, name: &str) -> Block {
     Block::new(side, side + 2.0 * EDGE, vec![Mark::figure(format!("a square of {name}"), marks)])
 }
 
-fn words(sheet: &Sheet<'_>, width: f64) -> Block {
+fn words(sheet: &Sheet<'_>, width: f64, has_joins: bool) -> Block {
     let heading = &sheet.piece.design.heading;
     let say = "Print at 100 %, which printers also call actual size, not fitted to the page. \
                Then measure this: the squares tell whether all else has its size.";
     let title = Type::HEADING.fitted(&format!("{}, actual size", heading.title), width).in_role(Role::Heading(1));
-    Block::stack([title, Type::SMALL.paragraph(say, width)], 0.8)
+    let joins = "Read a strand strip by strip. Or cut the strips out and tape each to the next, cut edge on left line: \
+                 the strand, whole, to lay the work on.";
+    let words = std::iter::once(say).chain(has_joins.then_some(joins)).map(|say| Type::SMALL.paragraph(say, width));
+    Block::stack(std::iter::once(title).chain(words), 0.8)
 }

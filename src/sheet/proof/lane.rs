@@ -14,12 +14,15 @@ use crate::sheet::figure::{self, Frame, Ruler, Sketch, Stretch};
 use crate::steps::posts::{Posts, between};
 use crate::units::{Length, UnitStyle};
 
-use super::tile::Window;
+use super::strip::Window;
 
 /// Room between a lane's ruler and what it measures.
 const BELOW_RULER: f64 = 1.5;
 /// Room between a cut and a lane's words.
 const LABEL: f64 = 1.0;
+
+/// How far below the cord the line stands that says where a lane begins or ends.
+const BEYOND_CORD: f64 = 2.0;
 
 /// What is laid in a lane.
 enum Laid<'a> {
@@ -150,21 +153,24 @@ impl<'a> Lane<'a> {
         self.lead + self.end()
     }
 
-    /// Whether anything of it lies in a window.
-    pub fn is_in(&self, window: Window) -> bool {
-        window.from < self.end()
-    }
-
-    /// How far below the lane's upper edge the things reach that a window must show.
+    /// How far below the lane's upper edge the things reach that a window shows.
     pub fn depth(&self, window: Window, piece: &Piece) -> f64 {
         let Laid::Strand(strand, hung) = self.laid else { return self.height() };
-        let hung = hung.straight(0.0, 0.0, |seat| touches(window, seat, strand, &piece.design));
+        let hung = hung.straight(0.0, 0.0, |seat| is_shown(window, seat, strand, &piece.design));
         let extent = figure::strand_box(&piece.design, strand, &hung);
         self.cord() + extent.map_or(0.0, |extent| reach(extent).1)
     }
 
-    /// What a window shows of it, on a width.
-    pub fn draw(&self, window: Window, width: f64, piece: &Piece, stencils: &mut Stencils<'_>) -> Block {
+    /// What a window shows of it, on a width; with its number, if it is one of several strips.
+    pub fn draw(
+        &self,
+        window: Window,
+        number: Option<usize>,
+        width: f64,
+        piece: &Piece,
+        stencils: &mut Stencils<'_>,
+    ) -> Block {
+        let words = number.map_or_else(|| self.words.clone(), |number| format!("Strip {number} · {}", self.words));
         let window = self.with_lead(window);
         let origin = Point::new(-window.first, self.cord());
         let frame = Frame { origin, scale: 1.0 };
@@ -179,11 +185,11 @@ impl<'a> Lane<'a> {
             }
         };
         let left = window.from - window.first + LABEL;
-        let label = Type::SMALL_STRONG.fitted(&self.words, width - left).at(Point::new(left, 0.0));
+        let label = Type::SMALL_STRONG.fitted(&words, width - left).at(Point::new(left, 0.0));
         let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
         let names = self.names(window, width).marks(self.names_top(), Lies::Below);
         let ends = self.ends(window, origin);
-        let drawn = Mark::figure(self.words.clone(), marks);
+        let drawn = Mark::figure(words, marks);
         Block::new(
             width,
             self.height(),
@@ -205,13 +211,9 @@ impl<'a> Lane<'a> {
         Stretch { x: from - window.first, from, length: to - from }
     }
 
-    /// What a window shows of a strand: all that lies in it at least in part, and what the room
-    /// beyond has for the whole of.
+    /// What a window shows of a strand.
     fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung, design: &Design) -> Hung {
-        let wanted = |seat: &Seat| {
-            let (start, end) = taken(seat, strand, design);
-            touches(window, seat, strand, design) || (start >= window.first && end <= window.last)
-        };
+        let wanted = |seat: &Seat| is_shown(window, seat, strand, design);
         hung.straight((window.first + self.round).max(0.0), (window.last - self.round).min(self.length), wanted)
     }
 
@@ -222,7 +224,7 @@ impl<'a> Lane<'a> {
         let top = self.cord() - self.reach.0 - BELOW_RULER;
         let line = |station: f64| {
             let x = origin.x + station;
-            outline::line(Point::new(x, top), Point::new(x, self.cord() + self.reach.0.max(2.0)))
+            outline::line(Point::new(x, top), Point::new(x, self.cord() + BEYOND_CORD))
         };
         let ends = [first, last].into_iter().filter(|at| *at == 0.0 || *at == self.length);
         let outline: Vec<_> = ends.flat_map(line).collect();
@@ -231,10 +233,11 @@ impl<'a> Lane<'a> {
     }
 }
 
-/// Whether a seat lies in a window's own part, at least in part.
-fn touches(window: Window, seat: &Seat, strand: &Strand, design: &Design) -> bool {
+/// Whether a window shows a seat: in its own part what lies there at least in part, and beyond what it has room for
+/// the whole of.
+fn is_shown(window: Window, seat: &Seat, strand: &Strand, design: &Design) -> bool {
     let (start, end) = taken(seat, strand, design);
-    start < window.to && end > window.from
+    (start < window.to && end > window.from) || (start >= window.first && end <= window.last)
 }
 
 /// The stations between which a seat takes room.

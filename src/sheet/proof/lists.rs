@@ -9,7 +9,6 @@ use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 use crate::sheet::{Sheet, face, legend, spec};
 
@@ -26,9 +25,8 @@ const TOO_LARGE: &str = "too large to be drawn here: see the strands";
 /// Width of those words.
 const WORDS: f64 = 30.0;
 
-/// Pages of the findings and beads at actual size.
-pub fn pages(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Vec<Mark>> {
-    let mut flow = Flow::new(room);
+/// Pours the findings and beads at actual size into pages with a room.
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) {
     if !sheet.piece.design.findings.is_empty() {
         flow.heading(face::heading("Findings"));
         flow.table(findings(sheet, room, stencils).set(room.width));
@@ -36,7 +34,6 @@ pub fn pages(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Vec<
     }
     flow.heading(face::heading("Beads"));
     flow.table(beads(sheet, room, stencils).set(room.width));
-    flow.into_pages().into_iter().map(|page| page.marks).collect()
 }
 
 /// One row a finding: its drawing, its name and what to ask for.

@@ -1,29 +1,27 @@
-//! The proof: strands and closure laid straight at actual size, tiled over pages, then findings and
-//! beads; two squares on every page tell whether the printer kept the size.
+//! The proof: strands and closure laid straight at actual size, then findings and beads; two squares on every page
+//! tell whether the printer kept the size.
 //!
-//! Strands lie below one another, each in a [`lane`]. Where they are longer than the page, all lanes
-//! are cut at the same places ([`tile`]): on both pages whatever the cut goes through is drawn whole,
-//! so that the pages join whichever lies on top. Lanes that the page has no height for go on on the
-//! next row of pages.
+//! Strands lie below one another, each in a [`lane`]. What is longer than the page is laid in [`strip`]s, one below the
+//! other, which join at lines: whatever a cut goes through is drawn whole on both, so that they join whichever lies on
+//! top.
 
 mod check;
 mod lane;
 mod lists;
-mod map;
 mod part;
-mod tile;
+mod strip;
 
+use std::cmp::Ordering;
 use std::fmt;
 
 use crate::art::Stencils;
 use crate::trade::paper::Paper;
 
-use map::Map;
-use tile::Tiling;
+use strip::Strip;
 
 use super::Sheet;
 use super::page::Body;
-use crate::paint::mark::Mark;
+use crate::paint::layout::flow::{Flow, Poured};
 
 /// Room between the squares and what is below them, and between lanes.
 const GAP: f64 = 5.0;
@@ -70,29 +68,33 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
     let room = sheet.room();
     let below = room.below(check::height(room.width) + GAP);
     let lanes = lane::lanes(sheet.piece, stencils);
-    let tiling = Tiling::new(&lanes, below, sheet.piece);
-    let pages = tiling.pages().len();
+    let strips = strip::strips(&lanes, below.width);
+    let pages = strip::pages(&strips, below, sheet.piece);
     if pages > MOST_PAGES {
         return Err(TooManyPages { pages, paper: sheet.style.paper });
     }
-    let map = Map::new(&tiling);
-    let mut marks: Vec<Vec<Mark>> =
-        tiling.pages().map(|page| tiling.draw(page, &lanes, sheet.piece, stencils)).collect();
-    marks.extend(lists::pages(sheet, below, stencils));
-    let body = |(index, mut marks): (usize, Vec<Mark>)| {
-        marks.extend(check::marks(sheet, room, &map, index));
+    let mut flow = Flow::new(below);
+    strips.iter().for_each(|strip| strip.pour(&mut flow, below, sheet.piece, stencils));
+    lists::pour(&mut flow, sheet, below, stencils);
+    let body = |(index, mut page): (usize, Poured)| {
+        page.marks.extend(check::marks(sheet, room, strips.iter().any(Strip::is_numbered)));
         Body {
             name: "Proof".to_owned(),
-            description: describe(index, &tiling),
-            marks,
+            description: describe(index + 1, pages),
+            marks: page.marks,
             scale: "actual size (1 : 1)".to_owned(),
             checked: false,
         }
     };
-    Ok(marks.into_iter().enumerate().map(body).collect())
+    Ok(flow.into_pages().into_iter().enumerate().map(body).collect())
 }
 
-fn describe(index: usize, tiling: &Tiling) -> String {
-    let what = if index < tiling.pages().len() { "Strands laid straight" } else { "Findings and beads" };
+/// What is on a page, where strands take some.
+fn describe(page: usize, strands: usize) -> String {
+    let what = match page.cmp(&strands) {
+        Ordering::Less => "Strands laid straight",
+        Ordering::Equal => "Strands laid straight, with findings and beads where they have room below,",
+        Ordering::Greater => "Findings and beads",
+    };
     format!("{what} at actual size, with squares of 50 mm and 2 in to measure.")
 }

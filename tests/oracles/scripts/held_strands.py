@@ -1,23 +1,24 @@
 """Strands hung from points, in contact and joined by bars: SLSQP of scipy.
 
 Reads tests/oracles/data/held_strands.csv on standard input, or the lines that `cargo test --test oracles_contact` asks for
-where the cases have changed: case, strand, x of both its ends, and of each link length in mm, weight in mN, where along
-it the weight acts, radius if it is a ball, and how far across a bar its hole is if it goes through one. Prints them with
-the place of each link's far joint. The directions of all links are free; each strand ends where it is held; balls, in
-the middle of their links, do not overlap another strand's; both joints of links through the n-th bar of two strands are
-as far apart as its holes. The sum of weights times heights is least.
+where the cases have changed: case, strand, x of both its ends, how stiff its cord is in N mm2, and of each link length in mm,
+weight in mN, where along it the weight acts, radius if it is a ball, and how far across a bar its hole is if it goes
+through one. Prints them with the place of each link's far joint. The directions of all links are free; each strand ends
+where it is held; balls, in the middle of their links, do not overlap another strand's; both joints of links through the
+n-th bar of two strands are as far apart as its holes. Cord bends evenly from the middle of each link to the middle of
+the next. The sum of weights times heights and of what is in bent cord is least.
 """
 import sys
 
 import numpy as np
 from scipy.optimize import minimize
 
-lines = [",".join(line.strip().split(",")[:9]) for line in sys.stdin if not line.startswith("case,")]
+lines = [",".join(line.strip().split(",")[:10]) for line in sys.stdin if not line.startswith("case,")]
 cases = {}
 for line in lines:
     case, strand, *numbers, across = line.split(",")
     of = cases.setdefault(case, {}).setdefault(int(strand), dict(links=[]))
-    first, last, *link = map(float, numbers)
+    first, last, of["stiff"], *link = map(float, numbers)
     of["ends"] = (first, last)
     of["links"].append((*link, across))
 
@@ -28,7 +29,7 @@ class Net:
     def __init__(self, strands):
         links = [link for strand in strands.values() for link in strand["links"]]
         self.count = len(links)
-        self.of, self.origin, self.start, self.last = [], [], {}, {}
+        self.of, self.origin, self.start, self.last, self.springs = [], [], {}, {}, []
         self.balls, self.bars, self.force, at = [], {}, [], 0
         for s, strand in strands.items():
             self.start[s], nth = len(self.of), 0
@@ -46,6 +47,9 @@ class Net:
                 if across:
                     self.bars.setdefault(nth, []).append((float(across), node))
                     nth += 1
+            for k, (one, other) in enumerate(zip(strand["links"], strand["links"][1:])):
+                # Of the length from middle to middle, in mN mm for each radian.
+                self.springs.append((at + k, 1000 * strand["stiff"] / ((one[0] + other[0]) / 2)))
             at += len(strand["links"])
             self.last[s] = len(self.of) - 1
         self.of, self.origin, self.force = np.array(self.of), np.array(self.origin), np.array(self.force)
@@ -91,13 +95,23 @@ def solved(strands):
         return np.concatenate([value, bars[0]]), np.concatenate([slope, bars[1]])
 
     weight = net.force / net.force.sum()
+    bent, spring = (np.array(part) for part in zip(*net.springs))
+    spring = spring / net.force.sum()
 
     def lowest(turns, joined, pairs):
         rules = [dict(type="eq", fun=lambda t: held(t, joined)[0], jac=lambda t: held(t, joined)[1])]
         if pairs:
             rules.append(dict(type="ineq", fun=lambda t: distances(pairs, t)[0], jac=lambda t: distances(pairs, t)[1]))
-        height = lambda t: weight @ net.places(t)[:, 1]
-        return minimize(height, turns, jac=lambda t: weight @ net.slopes(t)[:, 1], method="SLSQP", constraints=rules,
+        def energy(t):
+            return weight @ net.places(t)[:, 1] + spring @ (t[bent + 1] - t[bent]) ** 2 / 2
+
+        def slope(t):
+            moment, slope = spring * (t[bent + 1] - t[bent]), weight @ net.slopes(t)[:, 1]
+            np.add.at(slope, bent + 1, moment)
+            np.add.at(slope, bent, -moment)
+            return slope
+
+        return minimize(energy, turns, jac=slope, method="SLSQP", constraints=rules,
                         options=dict(maxiter=2000, ftol=1e-13))
 
     turns = np.concatenate([np.linspace(-1.2, 1.2, len(strand["links"])) for strand in strands.values()])
@@ -118,7 +132,7 @@ def solved(strands):
     return np.concatenate([p[net.start[s] + 1:net.last[s] + 1] for s in strands])
 
 
-print("case,strand,first_mm,last_mm,length_mm,weight_mN,centre,radius_mm,across_mm,x_mm,y_mm")
+print("case,strand,first_mm,last_mm,stiffness_Nmm2,length_mm,weight_mN,centre,radius_mm,across_mm,x_mm,y_mm")
 for case, strands in cases.items():
     own = [line for line in lines if line.startswith(case + ",")]
     for line, (x, y) in zip(own, solved(strands)):

@@ -1,0 +1,274 @@
+//! Strips: what is longer than the page is wide is laid in strips, one below the other, that join.
+//!
+//! Two strips that join overlap by twice `beyond`, which is as long as the longest thing that the cut between them
+//! can go through; it runs through the middle of the overlap, at the same station on both, so that they join
+//! whichever lies on top. A strip that is taller than a page goes on below, on pages of its own that overlap in
+//! the same way. What is larger than an overlap ends at the edge of its strip.
+
+use crate::Piece;
+use crate::art::Stencils;
+use crate::geometry::Point;
+use crate::paint::layout::flow::Flow;
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, Rect};
+use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::{outline, style};
+
+use super::lane::Lane;
+use super::part::part;
+
+/// Least and most room beyond a cut on either side.
+const BEYOND: (f64, f64) = (6.0, 30.0);
+/// Room above a strip for the words at its cuts, and below one that goes on below.
+const WORDS: f64 = 4.0;
+/// Room below a strip.
+const GAP: f64 = 4.0;
+/// Half the size of a corner mark.
+const CORNER: f64 = 2.0;
+/// Room between a line to cut along and its words.
+const ASIDE: f64 = 1.0;
+
+/// The part of a lane that a strip shows, in stations.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Window {
+    /// Where the strip's own part begins: after the cut.
+    pub from: f64,
+    /// Where it ends.
+    pub to: f64,
+    /// Where what the strip has room for begins.
+    pub first: f64,
+    /// Where that ends.
+    pub last: f64,
+}
+
+/// A lane, or what of it lies between two cuts.
+pub struct Strip<'a> {
+    lane: &'a Lane<'a>,
+    window: Window,
+    /// Room beyond the cuts.
+    beyond: f64,
+    /// Its number among all strips of the proof that join; nothing where its lane is whole.
+    number: Option<usize>,
+    /// Whether it joins one before it.
+    goes_back: bool,
+    /// Whether it joins one after it.
+    goes_on: bool,
+    width: f64,
+}
+
+/// The strips of lanes on a width.
+pub fn strips<'a>(lanes: &'a [Lane<'a>], width: f64) -> Vec<Strip<'a>> {
+    let mut strips = Vec::new();
+    let mut numbers = 1..;
+    for lane in lanes {
+        let beyond =
+            if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / 5.0)) };
+        let step = width - 2.0 * beyond;
+        let count = ((lane.end() - beyond) / step).ceil().max(1.0) as usize;
+        let strip = |at: usize| {
+            let (from, goes_on) = (step * at as f64, at + 1 < count);
+            let (first, last) = (from - beyond, from + step + beyond);
+            let window = Window { from, to: if goes_on { last - beyond } else { last }, first, last };
+            let number = if count > 1 { numbers.next() } else { None };
+            Strip { lane, window, beyond, number, goes_back: at > 0, goes_on, width }
+        };
+        strips.extend((0..count).map(strip));
+    }
+    strips
+}
+
+fn is_whole(lane: &Lane<'_>, width: f64) -> bool {
+    lane.whole() <= width - 2.0 * BEYOND.0
+}
+
+/// How many pages with a room strips take.
+pub fn pages(strips: &[Strip<'_>], room: Rect, piece: &Piece) -> usize {
+    let mut flow = Flow::new(room);
+    for strip in strips {
+        let tiers = Tiers::of(strip.height(piece), room.height);
+        strip.begin(&mut flow, &tiers);
+        (0..tiers.count).for_each(|_| flow.add(Block::gap(tiers.height)));
+        flow.gap(GAP);
+    }
+    flow.count()
+}
+
+/// How a strip's height is spread over pages.
+struct Tiers {
+    count: usize,
+    /// Of each.
+    height: f64,
+    /// Room beyond the cut between two.
+    beyond: f64,
+}
+
+impl Tiers {
+    fn of(height: f64, room: f64) -> Self {
+        if height <= room {
+            return Self { count: 1, height, beyond: 0.0 };
+        }
+        let beyond = BEYOND.1.min(room / 5.0);
+        let tiers = Self { count: 0, height: room, beyond };
+        let count = ((height - WORDS - 2.0 * beyond) / tiers.down()).ceil().max(1.0);
+        Self { count: count as usize, ..tiers }
+    }
+
+    /// How far one lies below the one above it: those of several have words below them.
+    fn down(&self) -> f64 {
+        self.height - 2.0 * WORDS - 2.0 * self.beyond
+    }
+}
+
+impl Strip<'_> {
+    /// Whether it is one of several of its lane.
+    pub const fn is_numbered(&self) -> bool {
+        self.number.is_some()
+    }
+
+    /// Its height on paper, with the words at its cuts.
+    fn height(&self, piece: &Piece) -> f64 {
+        self.above() + self.lane.depth(self.window, piece)
+    }
+
+    /// Room above it for the words at its cuts.
+    fn above(&self) -> f64 {
+        if self.number.is_some() { WORDS } else { 0.0 }
+    }
+
+    /// A strip of several pages begins on a new one.
+    fn begin(&self, flow: &mut Flow, tiers: &Tiers) {
+        if tiers.count > 1 && flow.taken() > 0.0 {
+            flow.turn();
+        }
+    }
+
+    /// Pours it into pages with a room.
+    pub fn pour(&self, flow: &mut Flow, room: Rect, piece: &Piece, stencils: &mut Stencils<'_>) {
+        let height = self.height(piece);
+        let tiers = Tiers::of(height, room.height);
+        self.begin(flow, &tiers);
+        let page = flow.count();
+        for tier in 0..tiers.count {
+            let above = self.above() - tiers.down() * tier as f64;
+            let mut marks = self.drawn(above, &tiers, piece, stencils);
+            marks.extend(self.joins((above + height - self.above()).min(tiers.height)));
+            marks.extend(self.tier_joins(tier, page + tier, &tiers));
+            flow.add(Block::new(self.width, tiers.height, marks));
+        }
+        flow.gap(GAP);
+    }
+
+    /// What lies in it, with its upper edge so far down.
+    fn drawn(&self, above: f64, tiers: &Tiers, piece: &Piece, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+        let marks = self.lane.draw(self.window, self.number, self.width, piece, stencils).at(Point::new(0.0, above));
+        let is_clear = self.number.is_none() || self.lane.longest <= self.beyond;
+        if is_clear && tiers.count == 1 {
+            return marks;
+        }
+        let below = if tiers.count > 1 { WORDS } else { 0.0 };
+        let room = Rect::new(0.0, self.above(), self.width, tiers.height - self.above() - below);
+        part(marks, room, stencils)
+    }
+
+    /// The lines at which it joins its neighbours on both sides, down to a height.
+    fn joins(&self, bottom: f64) -> Vec<Mark> {
+        let Some(number) = self.number else { return Vec::new() };
+        let (left, right) = (self.beyond, self.width - self.beyond);
+        let line = |x: f64| join(Point::new(x, 0.0), Point::new(x, bottom));
+        let mut marks = Vec::new();
+        if self.goes_back {
+            marks.extend(line(left));
+            let words = format!("strip {} ends here", number - 1);
+            marks.push(Type::TINY.mark(&words, Point::new(left + ASIDE, style::TINY), Anchor::Start));
+        }
+        if self.goes_on {
+            marks.extend(line(right));
+            let words = format!("cut here; lay on the left line of strip {}", number + 1);
+            marks.push(Type::TINY.mark(&words, Point::new(right - ASIDE, style::TINY), Anchor::End));
+        }
+        marks
+    }
+
+    /// The lines at which one of its tiers joins those above and below it, with their words below it.
+    fn tier_joins(&self, tier: usize, page: usize, tiers: &Tiers) -> Vec<Mark> {
+        let line = |y: f64| join(Point::new(CORNER, y), Point::new(self.width - CORNER, y));
+        let baseline = tiers.height - style::TINY * 0.25;
+        let mut marks = Vec::new();
+        if tier > 0 {
+            marks.extend(line(WORDS + tiers.beyond));
+            let words = format!("page {} ends at the upper line", page - 1);
+            marks.push(Type::TINY.mark(&words, Point::new(0.0, baseline), Anchor::Start));
+        }
+        if tier + 1 < tiers.count {
+            marks.extend(line(tiers.height - WORDS - tiers.beyond));
+            let words = format!("cut at the lower line; lay it on the upper line of page {}", page + 1);
+            marks.push(Type::TINY.mark(&words, Point::new(self.width, baseline), Anchor::End));
+        }
+        marks
+    }
+}
+
+/// A dashed line to cut along, with a corner mark at each end.
+fn join(from: Point, to: Point) -> Vec<Mark> {
+    let dashes = Stroke { dashes: vec![2.0, 1.0], ..Stroke::new(style::QUIET, 0.15) };
+    let corner = |end: Point| {
+        let at = |dx: f64, dy: f64| end + Point::new(dx, dy);
+        [outline::line(at(-CORNER, 0.0), at(CORNER, 0.0)), outline::line(at(0.0, -CORNER), at(0.0, CORNER))].concat()
+    };
+    let corners = [corner(from), corner(to)].concat();
+    vec![
+        Mark::Shape { outline: outline::line(from, to), fill: None, stroke: Some(dashes) },
+        Mark::Shape { outline: corners, fill: None, stroke: Some(Stroke::new(style::INK, 0.2)) },
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::art::Ink;
+    use crate::design::{Choice, What};
+    use crate::sheet::page;
+    use crate::source::Source;
+    use crate::trade::paper::Paper;
+
+    /// Saltmarsh: three strands with beads of 3 to 6 mm, which every paper cuts.
+    fn piece() -> Piece {
+        let text = include_str!("../../../patterns/saltmarsh.yaml");
+        crate::piece(&Source::new("saltmarsh.yaml", text), &Choice::default(), None).0.unwrap()
+    }
+
+    #[test]
+    fn what_a_cut_goes_through_is_whole_on_both_strips() {
+        let piece = piece();
+        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
+        for paper in Paper::ALL {
+            let strips = strips(&lanes, page::room(*paper).width);
+            let widest = piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max);
+            let joined: Vec<_> = strips.windows(2).filter(|pair| pair[0].goes_on).collect();
+            assert!(joined.len() >= 3);
+            for pair in joined {
+                let (one, next) = (pair[0].window, pair[1].window);
+                assert_eq!(one.to, next.from);
+                assert!(one.last - one.to >= widest && next.from - next.first >= widest);
+            }
+        }
+    }
+
+    #[test]
+    fn strips_show_every_seat_whole_and_end_behind_their_strand() {
+        let piece = piece();
+        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
+        let strips = strips(&lanes, page::room(Paper::Letter).width);
+        for (at, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {
+            let of_it = |strip: &&Strip<'_>| std::ptr::eq(strip.lane, &raw const lanes[at]);
+            let windows: Vec<_> = strips.iter().filter(of_it).map(|strip| strip.window).collect();
+            assert!(windows.iter().any(|window| window.to >= strand.finished.value()));
+            for seat in &hung.seats {
+                let bit = &strand.trains[seat.train].bits[seat.bit];
+                assert_ne!(bit.what, What::Gap);
+                let (start, end) = (seat.station - bit.before, seat.station + bit.after);
+                assert!(windows.iter().any(|window| start >= window.first && end <= window.last), "{start} to {end}");
+            }
+        }
+    }
+}
