@@ -326,6 +326,7 @@ fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
         currency: pattern.currency.clone(),
         size: choice.size.clone(),
         colourway: choice.colourway.clone(),
+        variants: 1 + pattern.variants().len() as u32,
     }
 }
 

@@ -67,9 +67,19 @@ pub struct Heading {
     pub currency: Option<String>,
     pub size: Option<String>,
     pub colourway: Option<String>,
+    /// How many are made of its pattern, its own sizes and colourways and itself.
+    pub variants: u32,
 }
 
 impl Heading {
+    /// What of some work is spent on it, where its pattern's sizes and colourways are worked out with it: all of it
+    /// for up to three.
+    #[must_use]
+    pub fn share(&self, work: usize) -> usize {
+        const WHOLE: u32 = 3;
+        work * WHOLE as usize / self.variants.max(WHOLE) as usize
+    }
+
     /// Its size and colourway, where it has one: `small, dusk`.
     #[must_use]
     pub fn variant(&self) -> String {

@@ -129,6 +129,7 @@ fn heading() -> Heading {
         currency: None,
         size: None,
         colourway: None,
+        variants: 1,
     }
 }
 

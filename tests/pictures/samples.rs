@@ -153,6 +153,7 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         currency: None,
         size: None,
         colourway: None,
+        variants: 1,
     };
     let wear = Wear {
         girth: Length::mm(370.0),

@@ -207,6 +207,7 @@ pub fn design(strands: Vec<Strand>) -> Design {
         currency: Some("EUR".into()),
         size: None,
         colourway: None,
+        variants: 1,
     };
     let wear = Wear {
         girth: Length::mm(370.0),

@@ -42,7 +42,7 @@ use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
 use loops::{Loops, Piece, Strung, halved, joined, length, reach};
-use rest::{Still, settle};
+use rest::{Still, WORK, settle};
 use skin::{Shape, Skin, Surface};
 pub use table::{Closed, closed, closed_as_one};
 use way::Way;
@@ -98,7 +98,7 @@ fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Optio
     };
     let order: Vec<usize> = order.iter().copied().filter(round).collect();
     let strands = order.iter().map(|at| strings[*at].clone()).collect();
-    let laid = Asked { strands, closing: closing.clone(), skin }.laid();
+    let laid = Asked { strands, closing: closing.clone(), skin, work: design.heading.share(WORK) }.laid();
     let mut worn = Worn {
         skin,
         closure,
@@ -191,6 +191,8 @@ struct Asked {
     strands: Vec<Strung>,
     closing: Vec<Piece>,
     skin: Skin,
+    /// What is spent on it.
+    work: usize,
 }
 
 impl Asked {
@@ -202,7 +204,7 @@ impl Asked {
         }
         let known = KNOWN.lock().ok().and_then(|known| Some(known.iter().find(|(asked, _)| *asked == self)?.1.clone()));
         known.unwrap_or_else(|| {
-            let laid = lay(&self.strands, &self.closing, &self.skin);
+            let laid = lay(&self.strands, &self.closing, &self.skin, self.work);
             if let Ok(mut known) = KNOWN.lock() {
                 known.push_front((self, laid.clone()));
                 known.truncate(KEPT);
@@ -240,8 +242,8 @@ impl Bed for Skin {
     }
 }
 
-/// Lays strands from the inmost out, first roughly.
-fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed) -> Laid {
+/// Lays strands from the inmost out, first roughly, with so much work on each net.
+fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed, work: usize) -> Laid {
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
         let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
@@ -260,7 +262,7 @@ fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed) -> Laid {
         let (strands, closing) = cut(longest);
         let mut loops = Loops::new(&strands, &closing, &ways);
         bed.prepare(&mut loops);
-        unrest = settle(&mut loops, bed, still).err();
+        unrest = settle(&mut loops, bed, still, work).err();
         if matches!(unrest, Some(Unrest::Lost { .. })) {
             return Laid { ways: Vec::new(), unrest };
         }

@@ -12,7 +12,7 @@ const ROUNDS: u32 = 40;
 const LEAST: u32 = 4;
 /// Work that is spent on one net, in joints times the square of strands: a round factors a matrix as broad as the strands
 /// that lie beside one another. About 2 s.
-const WORK: usize = 800_000;
+pub const WORK: usize = 800_000;
 /// The pull to the present place at first, the faintest and the strongest, in mean weights of a joint per mm. It is
 /// made four times as strong where a round goes back on the last one's way, and halved where it goes on.
 const PULL: f64 = 0.06;
@@ -58,18 +58,18 @@ impl Steps {
 }
 
 /// How many rounds are tried.
-fn rounds_of(loops: &Loops) -> u32 {
+fn rounds_of(loops: &Loops, most: usize) -> u32 {
     let work = loops.net.nodes.len() * loops.strands.len().pow(2);
-    ((WORK / work.max(1)) as u32).clamp(LEAST, ROUNDS)
+    ((most / work.max(1)) as u32).clamp(LEAST, ROUNDS)
 }
 
-/// Lays loops down on a body; the tension of each tie in N.
+/// Lays loops down on a body, with so much [work](WORK); the tension of each tie in N.
 ///
 /// # Errors
 /// What is left where they come to no rest; they are then where the round before the last found them.
-pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Vec<f64>, Unrest> {
+pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize) -> Result<Vec<f64>, Unrest> {
     let (mut pull, mut last, mut rounds): (f64, Option<Steps>, u32) = (PULL, None, 1);
-    let most = rounds_of(loops);
+    let most = rounds_of(loops, work);
     loop {
         let rows: Vec<Row<3>> = contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
         let Some(round) = loops.net.solve(&rows, pull) else { return Err(Unrest::Lost { rounds }) };
@@ -163,7 +163,7 @@ mod tests {
                 Point3::new(-55.0 * sin, -40.0, -55.0 * cos)
             };
             let mut loops = closed(120, length, weight, round);
-            let tensions = settle(&mut loops, &Cone(angle), RESTS).unwrap();
+            let tensions = settle(&mut loops, &Cone(angle), RESTS, WORK).unwrap();
             let expected = weight / (TAU * libm::tan(angle));
             for tension in tensions {
                 assert!((tension / expected - 1.0).abs() < 2e-3, "{angle}: {tension} is not {expected}");
@@ -188,7 +188,7 @@ mod tests {
         loops.net.bends.push(Bend { links: [count - 1, 0], spring });
         assert!(loops.net.bends.iter().any(|bend| bend.links == [closing - 1, closing]));
         // Bent as it is, it holds as much as its weight by 20 mm.
-        let tensions = settle(&mut loops, &Cone(angle), RESTS).unwrap();
+        let tensions = settle(&mut loops, &Cone(angle), RESTS, WORK).unwrap();
         let expected = weight / (TAU * libm::tan(angle));
         for tension in tensions {
             assert!((tension / expected - 1.0).abs() < 5e-3, "{tension} is not {expected}");
@@ -216,7 +216,7 @@ mod tests {
         for node in [loops.closing[0], loops.closing[2]] {
             loops.net.nodes[node].held = [true; 3];
         }
-        let tensions = settle(&mut loops, &Slope(tilt), RESTS).unwrap();
+        let tensions = settle(&mut loops, &Slope(tilt), RESTS, WORK).unwrap();
         let links = vec![Link { length: length / 100.0, weight: weight / 100.0 * cos, centre: 0.5 }; 100];
         let end = crate::geometry::Point::new(span, 0.0);
         let upright = super::super::super::hang::solve_stiff(&links, &[stiffness; 100], end).unwrap();
@@ -241,7 +241,7 @@ mod tests {
             Point3::new(0.0, -35.0 + 45.0 * cos, -9.0 * sin)
         };
         let mut loops = closed(100, length, weight, oval);
-        let tensions = settle(&mut loops, &Peg(8.0), RESTS).unwrap();
+        let tensions = settle(&mut loops, &Peg(8.0), RESTS, WORK).unwrap();
         let unit = weight / length;
         let height = |ends: [usize; 2]| loops.at(ends[0]).between(loops.at(ends[1]), 0.5).y;
         let directrix: Vec<f64> =

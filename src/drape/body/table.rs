@@ -20,7 +20,7 @@ use super::super::{Drape, Hung, Spot, fall};
 use super::front::Front;
 use super::loops::{Loops, Piece, Strung, length};
 use super::pushed::Pushed;
-use super::rest::Still;
+use super::rest::{Still, WORK};
 use super::skin::Surface;
 use super::way::Way;
 use super::{Bed, MOST_STRANDS, closing, lay, turned};
@@ -166,7 +166,7 @@ fn on_table(design: &Design, strands: &[Strung], order: &[usize], fronts: &[Opti
     let closing = even(&closing);
     let pushed = |at: &usize| Strung { pieces: even(&strands[*at].pieces), ..strands[*at] };
     let inmost: Vec<_> = order.iter().map(pushed).collect();
-    let laid = lay(&inmost, &closing, &Table);
+    let laid = lay(&inmost, &closing, &Table, design.heading.share(WORK));
     let ways = laid.ways;
     let around = length(&inmost.first().filter(|_| !ways.is_empty() && is_neat(laid.unrest))?.pieces);
     let mut lines = vec![Vec::new(); strands.len()];

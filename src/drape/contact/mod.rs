@@ -87,7 +87,7 @@ pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settle
     let order = order(design);
     let rope = |&at: &usize| Rope::new(design, &design.strands[at], &chains[at], &hung[at]);
     let mut crowd = Crowd::new(order.iter().map(rope).collect(), covered(design));
-    let mut work = rounds::WORK;
+    let mut work = design.heading.share(rounds::WORK);
     while crowd.touches() {
         match rounds::settle(&crowd, &mut work) {
             Ok(found) if found.is_lost() && crowd.let_cross() => {}

@@ -21,7 +21,8 @@ const TENSE: f64 = 1e-3;
 /// The pull to the present place once rounds swing, and the strongest, in mean weights of a joint per mm.
 const FAINT: f64 = 0.01;
 const STRONG: f64 = 1.0;
-/// Links times rounds that are spent on one piece: a round takes time and room in proportion to its links.
+/// Links times rounds that are spent on one piece, and shared by many variants of it: a round takes time and room in
+/// proportion to its links.
 pub const WORK: usize = 24_000;
 /// Strands are not tried for fewer rounds than this.
 const LEAST: usize = 10;
