@@ -268,3 +268,17 @@ fn the_key_tells_what_beads_take_that_is_not_their_size() {
     assert!(told.contains("mm wide, takes "), "{told}");
     assert!(told.contains("each may be off, A by 0.1 mm, B by 0.2 mm"), "{told}");
 }
+
+/// The ends of a strand that is tied in a ring are drawn longer than they are: its first bead begins at 0.
+#[test]
+fn a_ruler_counts_from_the_first_bead_where_ends_are_tied() {
+    let rope = shipped().into_iter().find(|piece| piece.design.heading.title == "Sounding Line").expect("a rope");
+    let pages = pages(&rope, Paper::A4);
+    let found: Vec<_> = stringing(&pages).into_iter().flat_map(boxes).collect();
+    let zero =
+        found.iter().find(|found| found.text() == Some("0") && found.within.iter().any(|label| label == "ruler"));
+    let zero = zero.map(|found| found.bounds.left.midpoint(found.bounds.right)).expect("a ruler from 0");
+    let first = found.iter().filter(|found| in_row(found) && found.bead().is_some());
+    let first = first.map(|found| found.bounds.left).fold(f64::INFINITY, f64::min);
+    assert!((first - zero).abs() < 0.3, "{first} {zero}");
+}

@@ -111,8 +111,10 @@ impl<'a> Span<'a> {
     }
 
     fn end(side: usize, from: f64, strand: &Strand, design: &Design) -> Self {
-        let (reach, length) = of_end(&strand.ends[side], strand, design);
-        Self { reach, ..Self::new(Thing::End(side), from, length) }.fitted()
+        let end = &strand.ends[side];
+        let (reach, length) = of_end(end, strand, design);
+        let half = 0.5 * length;
+        Self { reach, before: half, after: half, ..Self::new(Thing::End(side), from, end.takes.value()) }.fitted()
     }
 
     fn bit(bit: &'a Bit, from: f64, strand: &Strand, design: &Design) -> Self {
@@ -124,7 +126,7 @@ impl<'a> Span<'a> {
 
     /// Drawn smaller where no page has room for it.
     fn fitted(self) -> Self {
-        let scale = self.reach.scale(self.cord);
+        let scale = self.reach.scale(self.length());
         Self { scale, ..self.drawn_with(scale) }
     }
 
