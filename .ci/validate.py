@@ -23,6 +23,15 @@ PAPERS = {"a4": ("595.28", "841.89", "2480 x 3508"), "letter": ("612.00", "792.0
 BOXES = ["MediaBox", "CropBox", "BleedBox", "TrimBox", "ArtBox"]
 # The rules of pdfua that a file without a claim of PDF/UA does not meet.
 UNCLAIMED = {"UA-28-004", "UA-07-002"}
+# Blend modes that PDF knows (ISO 32000-1, tables 136 and 137); PDF/A-2 forbids others (ISO 19005-2, 6.2.10).
+BLENDS = {b"Normal", b"Compatible", b"Multiply", b"Screen", b"Overlay", b"Darken", b"Lighten", b"ColorDodge", b"ColorBurn",
+          b"HardLight", b"SoftLight", b"Difference", b"Exclusion", b"Hue", b"Saturation", b"Color", b"Luminosity"}
+# What PDF/A-2 forbids in any place: actions, other programs, files within, encryption, forms that change, what
+# devices do with colours (ISO 19005-2, 6.1.3, 6.2.5, 6.2.9, 6.4, 6.5, 6.8).
+FORBIDDEN = [b"/JavaScript", b"/Launch", b"/EmbeddedFile", b"/Encrypt", b"/XFA", b"/NeedAppearances", b"/AA ", b"/TR ",
+             b"/HTP", b"/Subtype /PS", b"/Interpolate true", b"/AcroForm", b"/DeviceCMYK"]
+# Most states that a page may keep one in another (ISO 19005-2, 6.1.13).
+DEEPEST = 28
 # Pixels per metre at 300 dpi: 300 / 0.0254, rounded (PNG specification, pHYs).
 TRUE_SIZE = "pHYs at offset 0x00025, length 9: 11811x11811 pixels/meter (300 dpi)"
 
@@ -93,32 +102,71 @@ def missing_words(program, pattern, pdf):
         [] if beads else ["no bead in the materials"])
 
 
+def written_out(pdf):
+    """The bytes of a PDF with all its streams in the open."""
+    command = ["qpdf", "--qdf", "--object-streams=disable", pdf, "-"]
+    return subprocess.run(command, capture_output=True, check=True).stdout
+
+
 def missing_tags(pattern, pdf):
     """A section a page, the title as first heading, and figures that each have a text alternative."""
     pages = int(re.search(r"^Pages:\s+(\d+)", said("pdfinfo", pdf), re.M)[1])
     title = re.search(r"^title: *(.*)$", pattern.read_text(), re.M)[1]
     tree = [line.strip() for line in said("pdfinfo", "-struct", pdf).splitlines()]
     figures = sum(line.startswith("Figure") for line in tree)
-    plain = subprocess.run(["qpdf", "--qdf", "--object-streams=disable", pdf, "-"], capture_output=True, check=True)
+    plain = written_out(pdf)
     first = next((line for line in tree if re.match(r"H\d", line)), "")
     holds = {
         "pdfinfo does not call it tagged": re.search(r"^Tagged: +yes$", said("pdfinfo", pdf), re.M),
         f"{tree.count('Sect')} sections on {pages} pages": tree.count("Sect") == pages,
         f"the first heading is {first}": first.startswith("H1") and title in first,
-        f"{figures} figures": 0 < figures == plain.stdout.count(b"/Alt "),
+        f"{figures} figures": 0 < figures == plain.count(b"/Alt "),
         "no table with a name in each row": 0 < tree.count("Table (block)") <= sum(line.rstrip(":") == "TH" for line in tree),
     }
     return [fault for fault, is_met in holds.items() if not is_met]
 
 
-def inaccessible(pdf):
+def deepest(plain):
+    """How many states of drawing a page or form keeps one in another, at most; none where one is not closed."""
+    most = 0
+    for stream in re.findall(rb"(?:^%% Contents for|/Subtype /Form).*?^stream\n(.*?)endstream", plain, re.S | re.M):
+        kept = 0
+        for word in re.findall(rb"(?<!\S)[qQ](?![^\s/])", stream):
+            kept += 1 if word == b"q" else -1
+            most = max(most, kept)
+        if kept:
+            return 0
+    return most
+
+
+def unfit_to_keep(pdf):
+    """What in the bytes is against PDF/A-2u (ISO 19005-2), as far as these few lines look: no full checker is at hand."""
+    plain = written_out(pdf)
+    xmp = re.search(rb"<x:xmpmeta.*?</x:xmpmeta>", plain, re.S)[0]
+    claims = [b"<pdfaid:part>2<", b"<pdfaid:conformance>U<", b"<pdfuaid:part>1<"]
+    intent = re.search(rb"/DestOutputProfile (\d+) 0 R.{0,200}?/S /GTS_PDFA1", plain, re.S)
+    profile = intent and re.search(rb"^%s 0 obj.{0,80}?/N 3\b" % intent[1], plain, re.S | re.M)
+    blends = set(re.findall(rb"/BM */(\w+)", plain))
+    holds = {
+        "its metadata do not claim it": all(claim in xmp for claim in claims),
+        "no output intent with a profile of three colours": profile,
+        "no identifier in its trailer": re.search(rb"^trailer <<.*?/ID \[", plain, re.S | re.M),
+        "no letters by Unicode in each font": plain.count(b"/Subtype /Type0") == plain.count(b"/ToUnicode ") > 0,
+        "states are kept too deep": 0 < deepest(plain) <= DEEPEST,
+        **{f"it has {word.decode()}": word not in plain for word in FORBIDDEN},
+        **{f"it blends by {blend.decode()}": blend in BLENDS for blend in blends},
+    }
+    return [fault for fault, is_met in holds.items() if not is_met]
+
+
+def inaccessible(pdf, claims=False):
     """What pdfua finds against the part of PDF/UA-1 (ISO 14289-1) that it can check, about a sixth of
     the rules that a machine can. The file claims no conformance, as the rest is not checked: so it is
     no finding that the claim is missing, nor the wish to show the title, which is written with it."""
     command = [sys.executable, "-m", "pdfua", "check", "--format", "json", pdf]
     told = json.loads(subprocess.run(command, capture_output=True, text=True).stdout)
     rules = {finding["rule_id"]: finding["message"] for finding in told["findings"]}
-    return [f"{rule}: {message}" for rule, message in rules.items() if rule not in UNCLAIMED]
+    return [f"{rule}: {message}" for rule, message in rules.items() if claims or rule not in UNCLAIMED]
 
 
 def wrong_picture(png, paper):
@@ -142,6 +190,8 @@ def validate(program, pattern, paper):
         for run_folder in (first, second):
             draw(program, pattern, paper, run_folder)
         pdf = first / f"{pattern.stem}.pdf"
+        kept = Path(folder, "kept.pdf")
+        said(program, "sheet", pattern, "--paper", paper, "--archive", "2026-11-27", "-o", kept)
         pngs, svgs = sorted(first.glob("*.png")), sorted(first.glob("*.svg"))
         wrong = [fault for png in pngs for fault in wrong_picture(png, paper)]
         return [
@@ -151,6 +201,9 @@ def validate(program, pattern, paper):
             ("pages, headings and figures are tagged", missing_tags(pattern, pdf)),
             ("tags are in order by PDF/UA-1, as far as pdfua can tell", inaccessible(pdf)),
             ("title and bead counts can be read", missing_words(program, pattern, pdf)),
+            ("the PDF to keep is sound", accepted("qpdf", "--check", kept)),
+            ("it is PDF/A-2u, as far as its bytes tell", unfit_to_keep(kept)),
+            ("it is PDF/UA-1, as far as pdfua can tell", inaccessible(kept, claims=True)),
             (f"{len(svgs)} SVG files are well formed", accepted("xmllint", "--noout", "--nonet", *svgs)),
             (f"{len(pngs)} PNG files are sound and true to size", wrong),
             ("a second run gives the same bytes", differing(first, second)),

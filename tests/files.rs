@@ -137,6 +137,23 @@ fn names_asked_for_are_obeyed_or_refused() {
 }
 
 #[test]
+fn a_file_to_keep_is_a_pdf_alone_and_dated() {
+    let desk = Desk::new("archive");
+    for asked in [["--format", "pdf,png"], ["-o", "X.svg"]] {
+        let (code, said) = desk.run(&[["sheet", "strap.yaml", "--archive", "2026-11-27"].as_slice(), &asked].concat());
+        assert!(code == 2 && said.contains("--archive is of PDF alone") && said.contains("without it"), "{said}");
+    }
+    let (code, said) = desk.run(&["sheet", "strap.yaml", "--archive", "2026-02-30"]);
+    assert!(code == 2 && said.contains("a day of the calendar is meant, such as 2026-11-27"), "{said}");
+    assert_eq!(desk.names(), ["strap.yaml"]);
+    for output in ["one.pdf", "two.pdf"] {
+        assert_eq!(desk.run(&["sheet", "strap.yaml", "--archive", "2026-11-27", "-o", output]).0, 0);
+    }
+    let [one, two] = ["one.pdf", "two.pdf"].map(|name| fs::read(desk.path(name)).unwrap());
+    assert!(one == two && String::from_utf8_lossy(&one).contains("<pdfaid:part>2<"));
+}
+
+#[test]
 fn devices_and_pipes_are_written_into() {
     let desk = Desk::new("devices");
     assert_eq!(desk.run(&["sheet", "strap.yaml", "-o", "/dev/null"]).0, 0);

@@ -9,7 +9,7 @@ use rayon::prelude::*;
 
 use festoon::Piece;
 use festoon::art::Ink;
-use festoon::export::{self, About, Effort};
+use festoon::export::{self, About, Day, Effort, ExportError};
 use festoon::paint::mark::Page;
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
@@ -46,6 +46,9 @@ pub struct Drawing {
     /// What to print with: colour; grey or outline, where a mark of its own tells each bead apart
     #[arg(long, value_parser = ink, default_value = "colour")]
     pub ink: Ink,
+    /// Write the PDF to keep for years, dated so (2026-11-27): it claims PDF/A-2u and PDF/UA-1
+    #[arg(long, value_name = "DAY")]
+    archive: Option<Day>,
     #[command(flatten)]
     units: Units,
     #[command(flatten)]
@@ -100,7 +103,8 @@ impl Drawing {
     /// named like the pattern, with an ending that tells what they hold.
     pub fn write(&self, (piece, source): &(Piece, Source), pages: &[Page], holds: &str) -> Result<(), Failure> {
         let target = names::target(self.output.as_deref(), &Format::ENDINGS)?;
-        let (about, sources) = (about(piece), std::slice::from_ref(source));
+        let about = About { archived: self.archive, ..about(piece) };
+        let sources = std::slice::from_ref(source);
         let mut files = Vec::new();
         for format in self.formats(&target)? {
             files.extend(render(pages, &about, format, self.dpi)?.into_iter().map(|file| (format, file)));
@@ -121,8 +125,20 @@ impl Drawing {
         }
     }
 
-    /// The formats asked for by `--format` or by the output's ending, which must agree, or PDF.
+    /// The formats asked for, of which a file to keep has one alone.
     fn formats(&self, target: &Target) -> Result<Vec<Format>, Failure> {
+        let formats = self.named(target)?;
+        match formats.iter().find(|format| self.archive.is_some() && **format != Format::Pdf) {
+            Some(other) => Err(Failure::trouble(format!(
+                "--archive is of PDF alone, which keeps letters and tags: draw {} by a command of its own, without it",
+                other.ending()
+            ))),
+            None => Ok(formats),
+        }
+    }
+
+    /// The formats named by `--format` or by the output's ending, which must agree, or PDF.
+    fn named(&self, target: &Target) -> Result<Vec<Format>, Failure> {
         let (Target::File(path) | Target::Device(path)) = target else {
             return Ok(if self.format.is_empty() { vec![Format::Pdf] } else { self.format.clone() });
         };
@@ -194,21 +210,26 @@ pub fn about(piece: &Piece) -> About {
         author: heading.designer.clone().unwrap_or_default(),
         subject: heading.summary.clone().unwrap_or_default(),
         keywords: vec![heading.kind.word().to_owned(), "beads".to_owned()],
+        archived: None,
     }
 }
 
 /// One file for all pages, or one a page.
 fn render(pages: &[Page], about: &About, format: Format, dpi: f64) -> Result<Vec<Vec<u8>>, Failure> {
     match format {
-        Format::Pdf => Ok(vec![export::pdf(pages, about).map_err(Failure::trouble)?]),
+        Format::Pdf => Ok(vec![export::pdf(pages, about).map_err(told)?]),
         Format::Png => {
             bounded(pages, dpi)?;
-            let png = |page: &Page| export::png(page, dpi, Effort::File).map_err(Failure::trouble);
+            let png = |page: &Page| export::png(page, dpi, Effort::File).map_err(told);
             let drawn = |some: &[Page]| some.par_iter().map(png).collect::<Vec<_>>();
             pages.chunks(at_once(pages, dpi)).flat_map(drawn).collect()
         }
         Format::Svg => Ok(pages.iter().map(|page| export::svg(page).into_bytes()).collect()),
     }
+}
+
+fn told(error: ExportError) -> Failure {
+    Failure::trouble(format!("{error}; {}", error.help()))
 }
 
 /// How many pages may be drawn side by side.

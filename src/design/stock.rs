@@ -85,6 +85,22 @@ pub struct Cord {
     pub place: Place,
 }
 
+impl Cord {
+    /// The word for it where it is worked with: `wire`, `silk`; thick thread is `cord`, which passes without a needle
+    /// (common practice, no source).
+    #[must_use]
+    pub fn word(&self) -> &'static str {
+        if self.kind == CordKind::Thread && !self.is_thin() { "cord" } else { self.kind.word() }
+    }
+
+    /// Whether it is so thin that thread or silk of it is too limp to pass a bead by itself (common practice, no source).
+    #[must_use]
+    pub fn is_thin(&self) -> bool {
+        const THIN: Length = Length::mm(0.8);
+        self.diameter < THIN
+    }
+}
+
 impl Bead {
     /// Whether its hole runs across it, so that it hangs from what goes through it.
     #[must_use]

@@ -3,15 +3,21 @@
 //!
 //! A page is drawn in its [`parts`], each from an SVG of its own, as tags stand round whole drawings
 //! only; parsed trees are freed before the next, so that memory does not grow with the number of
-//! pages. No date and no random id is written: equal pages give equal bytes.
+//! pages. No clock and no random id is asked: equal pages give equal bytes.
+//!
+//! A file to keep claims to be PDF/A-2u (ISO 19005-2) and PDF/UA-1 (ISO 14289-1): the library that writes it refuses
+//! what it knows that these forbid. Others claim neither.
 
 use std::borrow::Borrow;
+use std::collections::BTreeSet;
 use std::num::NonZeroU16;
 use std::sync::Arc;
 
+use krilla::configure::{Accessibility, Archival, Configuration, ConfigurationBuilder, ValidationError};
 use krilla::destination::XyzDestination;
+use krilla::error::KrillaError;
 use krilla::geom::{Point, Size};
-use krilla::metadata::Metadata;
+use krilla::metadata::{DateTime, Metadata};
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
 use krilla::surface::Surface;
@@ -22,7 +28,7 @@ use krilla::{Document, SerializeSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
 use super::parts::{Holder, Kind, Part, parts, read_apart};
-use super::{ExportError, tree::tree};
+use super::{Day, ExportError, tree::tree};
 use crate::paint::mark::{Mark, Page};
 use crate::units::INCH;
 
@@ -40,14 +46,16 @@ pub struct About {
     pub subject: String,
     /// Words to find it by.
     pub keywords: Vec<String>,
+    /// The day that a file to keep is dated; none for another.
+    pub archived: Option<Day>,
 }
 
 /// Writes the pages as one PDF. Pages may be made one by one, when their turn comes.
 ///
 /// # Errors
-/// Where a page has no area, or the drawing library refuses it.
+/// Where a page has no area, or the drawing library refuses it; of a file to keep, where a letter is in no font.
 pub fn pdf<P: Borrow<Page>>(pages: impl IntoIterator<Item = P>, about: &About) -> Result<Vec<u8>, ExportError> {
-    let mut document = Document::new_with(SerializeSettings { enable_tagging: true, ..SerializeSettings::default() });
+    let mut document = Document::new_with(settings(about)?);
     document.set_metadata(metadata(about));
     let (mut outline, mut tags) = (Outline::new(), TagTree::new());
     for (index, page) in pages.into_iter().enumerate() {
@@ -57,19 +65,48 @@ pub fn pdf<P: Borrow<Page>>(pages: impl IntoIterator<Item = P>, about: &About) -
     }
     document.set_outline(outline);
     document.set_tag_tree(tags);
-    document.finish().map_err(|error| ExportError::Refused(format!("{error:?}")))
+    document.finish().map_err(refused)
+}
+
+/// Tagged, and of a file to keep, what it claims.
+fn settings(about: &About) -> Result<SerializeSettings, ExportError> {
+    let kept = || {
+        let builder = ConfigurationBuilder::new().with_archival_validator(Archival::A2_U);
+        builder.with_accessibility_validator(Accessibility::UA1).finish()
+    };
+    let configuration = about.archived.map_or_else(|| Ok(Configuration::default()), |_| kept());
+    let configuration = configuration.map_err(|error| ExportError::Refused(format!("{error:?}")))?;
+    Ok(SerializeSettings { enable_tagging: true, configuration, ..SerializeSettings::default() })
+}
+
+/// Why the library refuses a document: letters that no font has are the maker's to change.
+fn refused(error: KrillaError) -> ExportError {
+    let KrillaError::Validation(faults) = &error else { return ExportError::Refused(format!("{error:?}")) };
+    let unknown = |fault: &ValidationError| match fault {
+        ValidationError::ContainsNotDefGlyph(_, _, letters) => Some(letters.clone()),
+        _ => None,
+    };
+    let letters: Option<BTreeSet<_>> = faults.iter().map(|(fault, _)| unknown(fault)).collect();
+    letters.map_or_else(|| ExportError::Refused(format!("{error:?}")), ExportError::NoGlyph)
 }
 
 fn metadata(about: &About) -> Metadata {
     let authors = Some(about.author.clone()).filter(|author| !author.is_empty());
     let metadata =
         if about.subject.is_empty() { Metadata::new() } else { Metadata::new().description(about.subject.clone()) };
+    let metadata = about.archived.map(date).into_iter().fold(metadata, Metadata::creation_date);
     metadata
         .title(about.title.clone())
         .authors(authors.into_iter().collect())
         .keywords(about.keywords.clone())
         .creator("festoon".into())
         .language("en".into())
+}
+
+/// The first moment of a day, by Greenwich.
+fn date(day: Day) -> DateTime {
+    let (year, month, day) = day.parts();
+    DateTime::new(year).month(month).day(day)
 }
 
 /// Draws a page and tells its tags: a section of headings, paragraphs, tables and figures.

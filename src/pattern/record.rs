@@ -186,8 +186,18 @@ impl<'a> Reader<'a> {
         for (key, value) in entries.iter().filter(|entry| !is_known(entry)) {
             let free = |key: &&&'static str| !entries.iter().any(|(at, _)| at.value == **key);
             let free: Vec<&'static str> = keys.iter().filter(free).copied().collect();
-            match self.unknown_key(key, value, keys, &free) {
-                Some(meant) => read.known.push(Cow::Owned(meant)),
+            let meant = match self.decimal_comma(key) {
+                Some(slip) => {
+                    self.remarks.push(slip);
+                    rejoined(entries, key).filter(|(whole, _)| keys.contains(&whole.value.as_str()))
+                }
+                None => self.unknown_key(key, value, keys, &free),
+            };
+            match meant {
+                Some(meant) => {
+                    read.known.retain(|entry| entry.0.value != meant.0.value);
+                    read.known.push(Cow::Owned(meant));
+                }
                 None => read.astray = true,
             }
         }
@@ -219,10 +229,6 @@ impl<'a> Reader<'a> {
                 Node { value: Value::Scalar(text), place: key.place },
             ));
         }
-        if let Some(slip) = self.decimal_comma(key) {
-            self.remarks.push(slip);
-            return None;
-        }
         let all = || format!("the keys here are: {}", keys.join(", "));
         let help = suggest(&key.value, keys.iter().copied(), all);
         self.remarks.push(
@@ -251,6 +257,15 @@ impl<'a> Reader<'a> {
         let line = self.source.slice(place).lines().next().map_or(0, str::len);
         Place { end: place.start + line, ..place }
     }
+}
+
+/// The entry whose number a comma has cut in two before such a key, with its number whole.
+fn rejoined(entries: &[(At<String>, Node)], rest: &At<String>) -> Option<(At<String>, Node)> {
+    let before = entries.iter().filter(|(_, value)| value.place.end < rest.place.start);
+    let (key, value) = before.max_by_key(|(_, value)| value.place.end)?;
+    let Value::Scalar(whole) = &value.value else { return None };
+    let place = Place { end: rest.place.end, ..value.place };
+    Some((key.clone(), Node { value: Value::Scalar(format!("{whole}.{}", rest.value)), place }))
 }
 
 impl<T: Read> Read for Option<T> {

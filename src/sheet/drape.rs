@@ -37,9 +37,20 @@ pub fn shows(piece: &Piece, picture: &dyn Illustration) -> Shows {
     }
 }
 
-/// The picture as large as its room.
+/// The picture as large as its room, and about what scale that is.
 pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    pictured(picture, &Frame::filling(picture.extent(), room), stencils)
+    let words = room.below(room.height - Type::TINY.line_height());
+    let frame = Frame::filling(picture.extent(), room.above(words.height));
+    let mut marks = pictured(picture, &frame, stencils);
+    marks.extend(Type::TINY.line(&about(frame.scale)).at(words.corner()));
+    marks
+}
+
+/// A scale that is not round, in words.
+fn about(factor: f64) -> String {
+    let [paper, piece] = if factor < 1.0 { [1.0, 1.0 / factor] } else { [factor, 1.0] };
+    let tenths = |side: f64| (side * 10.0).round() / 10.0;
+    format!("picture at about {} : {}", tenths(paper), tenths(piece))
 }
 
 fn pictured(picture: &dyn Illustration, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
@@ -72,7 +83,7 @@ fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
         (Point::new(room.left, below + BAR_HEIGHT), room.width),
         scale,
         piece.design.heading.units,
-        figure::is_aslant(piece),
+        figure::note(piece),
     )
 }
 
@@ -113,15 +124,18 @@ pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn 
     (marks, format!("drape {scale}"))
 }
 
+/// Smallest scale at which beads laid straight tell anything: half their size.
+const SMALLEST: f64 = 0.5;
 /// Strands whose lengths in mm differ by less lie abreast.
 const ALIKE: f64 = 1.0;
 /// Room between the rows of a bracelet's strands.
 const ROW_GAP: f64 = 4.0;
 
-/// The strands of a piece that closes round a limb, laid straight across the page's width; says
-/// their scale.
+/// The strands of a piece that closes round a limb, laid straight across the page's width, unless they are so long that
+/// little is seen of them; says their scale.
 pub fn laid_straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
-    piece.design.is_ring().then(|| straight(piece, width, stencils))
+    let laid = piece.design.is_ring().then(|| straight(piece, width, stencils));
+    laid.filter(|(_, scale)| scale.factor() >= SMALLEST)
 }
 
 /// The strands laid straight with the closure beside the first, below one another, or in one figure where the

@@ -19,7 +19,7 @@ pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
         Fact::Twist(turns) => ("twisted", times(*turns)),
         Fact::Weight(mass) => ("weight", format!("{:.0} g", mass.value().max(1.0))),
         Fact::Skill(skill) => ("skill", skill.to_string()),
-        Fact::Time(time) => ("time", time.clone()),
+        Fact::Time(time, dries) => ("time", time.clone() + if *dries { ", glue to dry besides" } else { "" }),
     }
 }
 
@@ -53,6 +53,12 @@ pub fn wraps(design: &Design) -> Option<(&'static str, String)> {
 #[must_use]
 pub fn worn_round(design: &Design) -> Option<(&'static str, String)> {
     super::fact::worn_round(design).map(|round| fact(&round, design.heading.units))
+}
+
+/// What the trade calls the length of a grown wearer's necklace, and what that name is called.
+#[must_use]
+pub fn called(design: &Design) -> Option<(&'static str, String)> {
+    super::fact::trade_length(design).map(|(name, ..)| ("the trade calls it", name.to_owned()))
 }
 
 /// The girth inside what a design makes, closed to a ring, and what that is called.
@@ -113,7 +119,7 @@ pub fn length(design: &Design) -> String {
 }
 
 /// A length, or two with a dash where they differ, with one unit behind both.
-fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
+pub fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
     let range = |print: fn(Length) -> String| {
         if least == most { print(least) } else { format!("{} to {}", print(least), print(most)) }
     };

@@ -16,6 +16,9 @@ use crate::paint::layout::table::SetTable;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Mark, Role};
+use crate::paint::style;
+use crate::steps::cautions::Caution;
+use crate::steps::english;
 
 /// Room that the tools leave for the figure on the neck.
 const WORN: f64 = 70.0;
@@ -23,14 +26,16 @@ const WORN: f64 = 70.0;
 const LEAST_WORN: f64 = 22.0;
 /// Room between what stands in a column.
 const APART: f64 = 6.0;
-/// Room above the footer and the bar that stands on it.
-const CLEAR: f64 = 2.0;
+/// Room above the bar that stands on the footer, and its words.
+const CLEAR: f64 = 3.0;
 /// The heading of the legend.
 pub const BEADS: &str = "Beads, drawn at actual size";
 /// The heading of what one piece takes.
 pub const NEEDS: &str = "What you need";
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
+/// Room between two cautions.
+const CAUTIONS_APART: f64 = 1.5;
 /// Width of the column at the right, without the widest bead drawn in it.
 const COLUMN: f64 = 52.0;
 /// The most of the page's room that the column may take.
@@ -50,12 +55,11 @@ pub struct Face {
 
 /// Draws the cover.
 pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
-    let room = sheet.room();
+    let room = sheet.room().above(CLEAR);
     let mut page = Filled::new(room);
     page.top(facts::head(sheet.piece, room.width), APART);
     let head = std::mem::take(&mut page.marks);
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
-        let rows = Block::stack([rows, Block::gap(CLEAR)], 0.0);
         page.foot(titled(&format!("Laid straight, {scale}"), rows), APART);
     }
     let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
@@ -66,7 +70,7 @@ pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials
     let marks = [head, figures, column.marks, page.marks].concat();
     let checked = check::stamps_at_actual_size(&marks);
     let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, checked };
-    Face { bodies: std::iter::once(first).chain(more(over, room)).collect(), has_tools }
+    Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools }
 }
 
 /// The picture and the drape, as far as they differ.
@@ -141,6 +145,7 @@ fn fill(
 ) -> bool {
     let width = column.left.width;
     column.top(facts::list(sheet.piece, width), APART);
+    for_a_child(sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
     let ways = legend::colourways(sheet.piece, width).filter(|_| sheet.style.ink == Ink::Colour);
     let ways = ways.map(|ways| titled("Colourways", ways)).filter(|ways| column.holds(ways, 0.0));
     ways.into_iter().for_each(|ways| column.top(ways, APART));
@@ -152,6 +157,15 @@ fn fill(
     }
     worn(sheet, column.left, stencils).into_iter().for_each(|worn| column.foot(worn, 0.0));
     has_tools
+}
+
+/// What a buyer of a piece for a child is to know before all else.
+fn for_a_child(sheet: &Sheet<'_>, width: f64) -> Option<Block> {
+    let told = [Caution::Children, Caution::ForAChild].map(english::caution).map(|caution| {
+        let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
+        Block::stack([title, Type::SMALL.paragraph(caution.text, width)], 0.0)
+    });
+    sheet.piece.design.wear.child.then(|| Block::stack(told, CAUTIONS_APART))
 }
 
 /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else

@@ -3,6 +3,8 @@
 use crate::Piece;
 use crate::design::Design;
 use crate::pattern::{Kind, Skill};
+use crate::steps::tools::glues;
+use crate::trade::lengths::length_name;
 use crate::units::{Length, Mass};
 
 /// A short fact.
@@ -24,8 +26,8 @@ pub enum Fact {
     Weight(Mass),
     /// How much practice the maker should have.
     Skill(Skill),
-    /// How long the work takes, in the designer's words.
-    Time(String),
+    /// How long the work takes, in the designer's words, and whether glue is to dry besides.
+    Time(String, bool),
 }
 
 /// How many times a piece goes round, where that is more than once.
@@ -86,7 +88,7 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
         ring.map(Fact::InsideGirth),
         Some(weight(design)),
         heading.skill.map(Fact::Skill),
-        heading.time.clone().map(Fact::Time),
+        heading.time.clone().map(|time| Fact::Time(time, glues(design))),
     ];
     facts.into_iter().flatten().collect()
 }
@@ -95,6 +97,12 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
 pub fn worn_round(design: &Design) -> Option<Fact> {
     let limb = limb(design.heading.kind).filter(|_| !design.wear.is_guessed() && design.closure.open().is_none());
     limb.map(|limb| Fact::Limb(limb, design.wear.girth))
+}
+
+/// What the trade calls a closed necklace of its length on a grown neck, with the lengths that the name stands for.
+pub fn trade_length(design: &Design) -> Option<(&'static str, Length, Option<Length>)> {
+    let named = design.heading.kind == Kind::Necklace && design.closure.open().is_none() && !design.wear.child;
+    length_name(design.piece_length().0).filter(|_| named)
 }
 
 /// What all copies of a piece weigh.

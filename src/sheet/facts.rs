@@ -3,12 +3,10 @@
 use crate::Piece;
 use crate::design::{Build, Design, Strand, Worn as Open};
 use crate::drape::Worn;
-use crate::trade::bodies;
-use crate::trade::lengths::length_name;
 use crate::units::Length;
 
 use super::english;
-use super::fact::facts;
+use super::fact::{facts, trade_length};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
 use crate::paint::mark::Role;
@@ -110,23 +108,18 @@ pub fn worn(piece: &Piece) -> Option<String> {
     } else {
         format!("Hangs below the front of the neck (dashed): {}", drops.join("; "))
     };
-    // Names are of lengths on a grown neck.
-    let named = design.closure.open().is_none() && !design.wear.child;
-    let called = length_name(design.piece_length().0).filter(|_| named);
-    let name = called.map_or_else(String::new, |(name, low, high)| {
-        let range = high.map_or_else(
-            || format!("from {}", units.ruler(low)),
-            |high| format!("{} to {}", units.ruler(low), units.ruler(high)),
-        );
-        format!(" The trade calls a length {range} {name}.")
+    let name = trade_length(design).map_or_else(String::new, |(name, low, high)| {
+        let range =
+            high.map_or_else(|| format!("{} and more", units.ruler(low)), |high| english::range(units, [low, high]));
+        format!(" The trade calls this length {name}: {range}.")
     });
     Some(format!(
-        "{hangs}{}.{name}{} For a neck of {} at its base, {}.{}{}",
+        "{hangs}{}.{name}{} Drawn {}on a neck of {} round its base, {}.{}",
         branches(design),
         through(design),
+        hooked(design, worn),
         units.ruler(design.wear.girth),
         design.wear.source_words(),
-        hooked(design, worn),
         build(design.wear.build, assumes_wire(design)),
     ))
 }
@@ -139,9 +132,9 @@ fn hooked(design: &Design, worn: &Worn) -> String {
     match () {
         () if least == most => String::new(),
         () if out > Length::ZERO => {
-            format!(" Drawn with {} of the extender let out, to go round.", design.heading.units.ruler(out))
+            format!("with {} of the extender let out, to go round, ", design.heading.units.ruler(out))
         }
-        () => " Drawn closed at its shortest.".to_owned(),
+        () => "closed at its shortest ".to_owned(),
     }
 }
 
@@ -154,19 +147,14 @@ fn assumes_wire(design: &Design) -> bool {
 /// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
 fn build(build: Build, wire: bool) -> String {
     let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
-    let neck = (neck.is_assumed(), format!("a neck's base {} times as broad as it is deep", *neck));
+    let neck = (neck.is_assumed(), format!("a neck {} times as broad as it is deep", *neck));
     let chest = (chest.is_assumed(), format!("a chest that leans back {}", degrees(*chest)));
-    let rest = [
-        format!("a neck that leans {}", degrees(bodies::NECK_LEAN)),
-        format!("its base {}", degrees(bodies::BASE_TILT)),
-        format!("shoulders that fall {}", degrees(bodies::SHOULDER_SLOPE)),
-        "no friction but on the nape".to_owned(),
-    ];
-    let wire = wire.then(|| "wire as stiff as 49 filaments".to_owned());
+    let wire = wire.then(|| "wire of 49 fine strands".to_owned());
+    let rest = "usual shoulders, and that only the nape holds it".to_owned();
     let which =
         |assumed: bool| [&neck, &chest].into_iter().filter(move |(is, _)| *is == assumed).map(|(_, words)| words);
     let said = which(false).cloned().collect::<Vec<_>>().join(", ");
-    let assumed = which(true).chain(&rest).chain(&wire).cloned().collect::<Vec<_>>().join(", ");
+    let assumed = which(true).chain(&wire).chain([&rest]).cloned().collect::<Vec<_>>().join(", ");
     let said = if said.is_empty() { said } else { format!(" From the pattern: {said}.") };
     format!("{said} Assumed: {assumed}.")
 }
@@ -183,9 +171,9 @@ mod tests {
 
     #[test]
     fn what_the_pattern_says_of_the_body_is_not_called_assumed() {
-        let rest = "a neck that leans 18°, its base 30°, shoulders that fall 20°, no friction but on the nape.";
+        let rest = "usual shoulders, and that only the nape holds it.";
         let assumed = build(Build::default(), false);
-        let neck = "a neck's base 1.2 times as broad as it is deep";
+        let neck = "a neck 1.2 times as broad as it is deep";
         assert_eq!(assumed, format!(" Assumed: {neck}, a chest that leans back 20°, {rest}"));
         let chest_tilt = Stated::Stated(25_f64.to_radians());
         assert_eq!(

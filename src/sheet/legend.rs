@@ -33,7 +33,7 @@ pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
         table.push(vec![
             Cell::strong(&bead.letter),
             Cell::Drawing(drawing(index, bead, stencils)),
-            Cell::Double(bead.name.clone(), spec::size(bead)),
+            Cell::Double(bead.name.clone(), spec::bead(bead)),
             Cell::strong(format!("{} ×", u64::from(count) * u64::from(design.copies))),
         ]);
     }

@@ -30,8 +30,8 @@ const APART: f64 = 8.0;
 const TWO_COLUMNS: f64 = 160.0;
 /// Room above and below a step, usually.
 const USUAL: f64 = 2.0;
-/// The same where it saves a page.
-const CLOSE: f64 = 1.0;
+/// The same where it saves a page, as wide as it may be.
+const CLOSE: [f64; 2] = [1.0, 0.7];
 /// The same where it fills one.
 const AIRY: [f64; 3] = [2.8, 3.6, 4.4];
 /// Share of the last page that is to be filled.
@@ -50,7 +50,8 @@ const PAD: f64 = 3.0;
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
     let usual = poured(flow.fork(), sheet, USUAL);
     let several = usual.count() > 1;
-    let close = several.then(|| poured(flow.fork(), sheet, CLOSE)).filter(|close| close.count() < usual.count());
+    let close = several.then(|| CLOSE.iter().map(|between| poured(flow.fork(), sheet, *between)));
+    let close = close.into_iter().flatten().find(|close| close.count() < usual.count());
     let best = close.unwrap_or(usual);
     let (count, least) = (best.count(), sheet.room().height * LEAST_LAST);
     let airy = || AIRY.iter().map(|between| poured(flow.fork(), sheet, *between));

@@ -13,6 +13,8 @@ use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 
+/// Bare cord from this length on is told: what a ruler shows.
+const LEAST_BARE: Length = Length::mm(1.0);
 /// Most sizes side by side; more stand in another table below.
 const MOST: usize = 4;
 
@@ -25,6 +27,11 @@ struct Row {
 impl Row {
     fn new(name: String, sizes: &[Size], tell: impl Fn(&Design) -> String) -> Self {
         Self { name, told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect() }
+    }
+
+    /// Whether it tells of each size.
+    fn is_full(&self) -> bool {
+        self.told.iter().flatten().all(|told| !told.is_empty())
     }
 
     /// Whether it tells sizes apart.
@@ -115,14 +122,16 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
         .beads
         .iter()
         .map(|bead| Row::new(format!("{} {}", bead.letter, bead.name), sizes, |design| count(design, &bead.id)));
-    let facts = [english::worn_round, english::inside].into_iter().filter_map(|tell| {
+    let fact = |tell: fn(&Design) -> Option<(&'static str, String)>| {
         let (name, _) = tell(design)?;
         Some(Row::new(name.to_owned(), sizes, |design| tell(design).map(|(_, told)| told).unwrap_or_default()))
-    });
+    };
     let twisted = |design: &Design| design.twist.as_ref().map(|twist| units.ruler(twist.length())).unwrap_or_default();
     let twisted = design.twist.as_ref().map(|_| Row::new("twisted, loop to loop".to_owned(), sizes, twisted));
-    // What all sizes share stands on the first page.
-    let facts = facts.filter(Row::differs).chain([whole]).chain(twisted);
+    // Whom each size fits is told in any case; how it lies, where that tells all sizes apart.
+    let lies =
+        [english::inside, english::called].into_iter().filter_map(fact).filter(Row::differs).filter(Row::is_full);
+    let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted);
     facts.chain(strands).chain(cords).chain(beads).collect()
 }
 
@@ -133,13 +142,17 @@ fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<usize>> {
     if same { groups } else { (0..design.strands.len()).map(|at| vec![at]).collect() }
 }
 
-fn strand_rows(sizes: &[Size], design: &Design, group: &[usize], units: UnitStyle) -> [Row; 3] {
+fn strand_rows(sizes: &[Size], design: &Design, group: &[usize], units: UnitStyle) -> Vec<Row> {
     let row = |what: &str, length: fn(&Strand) -> Length| {
         Row::new(format!("{}, {what}", title(design, group)), sizes, |design| {
             design.strands.get(group[0]).map(|strand| units.ruler(length(strand))).unwrap_or_default()
         })
     };
-    [row("finished", |strand| strand.finished), row("beads", Strand::beaded), row("cut", Strand::cut)]
+    let strands = sizes.iter().filter_map(|size| size.design.as_ref()?.strands.get(group[0]));
+    let is_bare = strands.into_iter().any(|strand| strand.bare() >= LEAST_BARE);
+    let bare = is_bare.then(|| row("bare in all", Strand::bare));
+    let lengths = [row("finished", |strand| strand.finished), row("beads", Strand::beaded)];
+    lengths.into_iter().chain(bare).chain([row("cut", Strand::cut)]).collect()
 }
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each

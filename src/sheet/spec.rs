@@ -46,7 +46,8 @@ fn assorted(design: &Design, assorted: &Assorted) -> String {
     }
 }
 
-fn bead(bead: &Bead) -> String {
+/// A bead's size and what it is made of: `6 mm round, hole 1 mm, glass`.
+pub fn bead(bead: &Bead) -> String {
     let material = bead.material.as_ref().map(|material| format!(", {material}")).unwrap_or_default();
     format!("{}{material}", size(bead))
 }
@@ -69,7 +70,8 @@ pub fn size(bead: &Bead) -> String {
         || format!("hole{JOINED}{hole}"),
         |Bores { count, apart }| format!("{count} holes of {hole}, {} from middle to middle", apart.tenths()),
     );
-    format!("{size} {}{}, {hole}", bead.shape, drilled(bead))
+    let shape = if both && bead.shape == Shape::Square { "rectangle" } else { bead.shape.word() };
+    format!("{size} {shape}{}, {hole}", drilled(bead))
 }
 
 /// How thick a flat bead is, and which way the hole runs where its name leaves that open.
@@ -97,7 +99,7 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     let strength = newtons.map(|force| format!(", breaks at {force:.0} N{}", pounds(force))).unwrap_or_default();
     let needle = if cord.needle { ", with its needle" } else { "" };
     let coil = cord.coil.map(|coil| format!(", its coil {} inside", coil.tenths())).unwrap_or_default();
-    format!("{} {}{thick} thick{coil}{strength}{needle}", cord.kind, cord.diameter.hundredths())
+    format!("{} {}{thick} thick{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
 }
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.

@@ -221,7 +221,7 @@ fn on_what(design: &Design, strand: &Strand) -> String {
         format!(
             " Closed to a ring its beads touch on the inner side and part on the outer: that takes {} more {}.",
             units.ruler(slack),
-            cord.kind.word()
+            cord.word()
         )
     });
     let slack = slack.unwrap_or_default();

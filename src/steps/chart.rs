@@ -4,9 +4,9 @@
 //! is not a bead stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 bead cap)`,
 //! `(dangle: 1C 2A on a head pin)`. Stops and bars, which beads do not go through, are clauses of their own:
 //! `30A, then (bar: spacer bar with three holes, hole 1), then 6A`, `2A, then (stop: crimp)`. A repeat of more
-//! than one phrase stands in square brackets: `[3A 1B, 4 times, then 1C], 6 times`; so does one that follows
-//! other phrases: `30A, then [6A 1B], 3 times`. What stays in its place has its name and station, as every page
-//! prints them: `2A, then (stop S1 at 110 mm: crimp)`, `(G1 at 40 mm) (knot K1 at 41 mm)`; what does so in a
+//! than one phrase stands in square brackets: `[[3A 1B], 4 times, then 1C], 6 times`; so does one that follows
+//! other phrases, or stands in brackets itself: `30A, then [6A 1B], 3 times`. What stays in its place has its name and station, as every page
+//! prints them: `2A, then (stop S1 at 110 mm: crimp)`, `(G1 at 40 mm) 3A (knot K1 at 51 mm)`; what does so in a
 //! repeat is named after it, in order: `5A (knot), 12 times (knots K2 to K13)`. The chart is first made as short as its
 //! writing allows: neighbouring runs of one bead are added, repeats of repeats multiplied, lists written out
 //! three times or more told as repeats. The row stays the same. A row without a pattern is told in tens, which go on from
@@ -46,7 +46,7 @@ pub fn strung(design: &Design, strand: &Strand) -> String {
 fn told(design: &Design, strand: &Strand, written: Vec<Phrase>) -> String {
     let phrases = if strand.settle == Settle::Spread { groups(&written) } else { simple(&written) };
     let posts = Posts::new(design, strand);
-    Teller { design, strand: Some(strand), posts: Some(&posts) }.all(&phrases)
+    Teller { design, strand: Some(strand), posts: Some(&posts), is_inside: false }.all(&phrases)
 }
 
 /// The row as written, but for a space that opens a fixed one: it is counted from the first end's loop, and
@@ -64,7 +64,7 @@ fn bared(strand: &Strand) -> Vec<Phrase> {
 /// The words for a short row, such as what hangs on a pin.
 #[must_use]
 pub fn row(design: &Design, phrases: &[Phrase]) -> String {
-    Teller { design, strand: None, posts: None }.sequence(&simple(phrases))
+    Teller { design, strand: None, posts: None, is_inside: false }.sequence(&simple(phrases))
 }
 
 /// The same row in fewer phrases.
@@ -161,12 +161,19 @@ struct Teller<'a> {
     strand: Option<&'a Strand>,
     /// What stays in its place there, where the phrases are the strand's own: in a repeat it has no one name.
     posts: Option<&'a Posts<'a>>,
+    /// Whether the phrases stand in square brackets.
+    is_inside: bool,
 }
 
 impl Teller<'_> {
     /// One that names nothing.
     const fn bare(self) -> Self {
         Self { posts: None, ..self }
+    }
+
+    /// One that tells what stands in square brackets.
+    const fn inside(self) -> Self {
+        Self { posts: None, is_inside: true, ..self }
     }
 
     /// A strand's own phrases.
@@ -177,8 +184,8 @@ impl Teller<'_> {
         }
     }
 
-    /// The phrases joined by `then`; those that need no comma stay together. A repeat that follows
-    /// others stands in brackets, for it might be read to take them in.
+    /// The phrases joined by `then`; those that need no comma stay together. A repeat that follows others, or stands in
+    /// brackets itself, has brackets of its own, for how often it is told might be read of others.
     fn sequence(self, phrases: &[Phrase]) -> String {
         let together = |a: &Phrase, b: &Phrase| self.is_short(a) && self.is_short(b);
         let (mut said, mut strung) = (0, 0);
@@ -200,11 +207,13 @@ impl Teller<'_> {
     fn said(self, phrase: &Phrase, here: &Range<usize>, strung: usize) -> String {
         let bare = self.bare();
         let words = match phrase {
-            Phrase::Times(count, list) if here.start > 0 && list.len() > 1 && self.are_short(list) => {
+            Phrase::Times(count, list)
+                if (here.start > 0 || self.is_inside) && list.len() > 1 && self.are_short(list) =>
+            {
                 format!("[{}], {}", bare.sequence(list), times_word(*count))
             }
             Phrase::Times(count, list) => format!("{}, {}", bare.bracketed(list), times_word(*count)),
-            Phrase::Mirror(side, middle) => format!("[{}]", self.mirror(side, middle)),
+            Phrase::Mirror(side, middle) => format!("[{}]", self.inside().mirror(side, middle)),
             Phrase::Ordered(list) => format!("{} in this order: {}", things(list), self.tens(list, strung)),
             one => return self.opening(here) + &self.one(one, here),
         };
@@ -317,8 +326,7 @@ impl Teller<'_> {
 
     /// The phrases, in square brackets where they are more than one clause.
     fn bracketed(self, phrases: &[Phrase]) -> String {
-        let words = self.sequence(phrases);
-        if self.are_short(phrases) { words } else { format!("[{words}]") }
+        if self.are_short(phrases) { self.sequence(phrases) } else { format!("[{}]", self.inside().sequence(phrases)) }
     }
 
     fn mirror(self, side: &[Phrase], middle: &[Phrase]) -> String {

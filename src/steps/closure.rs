@@ -96,11 +96,11 @@ fn hung<'d>(design: &'d Design, parts: &[Part], at: usize, side: Side) -> Vec<St
     match (before, pin) {
         _ if hung_already || design.findings[parts[at].finding].is_pin() => {}
         (Some(before), Some(pin)) if is_closed_pin(design, before) => {
-            steps.push(hang(&parts[at], side, Hang::InLoop(pin.finding)));
+            steps.push(hang(&parts[at], side, Hang::InLoop(pin.finding)).drawing(Drawing::InLoop));
         }
         (Some(before), _) if at > 1 && joins(design, parts, at - 1, side) => {
             let how = Hang::Between { ring: before.finding, inner: parts[at - 2].finding };
-            steps.push(hang(&parts[at], side, how).drawing(Drawing::OpenLink));
+            steps.push(hang(&parts[at], side, how).drawing(opened(design, &parts[at])));
         }
         (Some(before), _) => steps.push(beside(design, &parts[at], before, side)),
         (None, _) => {}
@@ -141,7 +141,13 @@ fn beside<'d>(design: &Design, part: &Part, before: &Part, side: Side) -> Step<'
         return hang(part, side, Hang::Unopened(before.finding));
     };
     let how = Hang::Opened { opens: opens.finding, hangs: hangs.finding, before: before.finding };
-    hang(part, side, how).drawing(Drawing::OpenLink)
+    hang(part, side, how).drawing(opened(design, part))
+}
+
+/// A ring opened: with the clasp that is hung in it, or alone.
+fn opened(design: &Design, part: &Part) -> Drawing {
+    let is_clasp = design.findings[part.finding].kind() == FindingKind::Clasp;
+    if is_clasp { Drawing::Clasp } else { Drawing::OpenLink }
 }
 
 /// Which of two findings is opened, and which hangs in it: a ring or link rather than what else opens, and of

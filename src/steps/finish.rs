@@ -1,7 +1,7 @@
 //! The last steps: measure the piece, and make the second of a pair.
 
-use super::Step;
 use super::task::{Finished, Task};
+use super::{Drawing, Step};
 use crate::design::{Design, Part, Strand, What};
 use crate::drape::{self, Hung, Seat, ring};
 use crate::pattern::{FindingKind, Kind, Settle};
@@ -13,7 +13,9 @@ pub fn finish(design: &Design, done: usize) -> Vec<Step<'_>> {
     let is_loop = |part: &&Part| design.findings[part.finding].kind() == FindingKind::SpectacleLoop;
     let loops = design.closure.parts().find(is_loop).map(|part| Task::TryLoops(part.finding));
     let again = (design.copies > 1).then_some(Task::MakeOther(done + 1));
-    [Some(Task::Check(finished(design))), loops, again].into_iter().flatten().map(Step::new).collect()
+    let lets_out = design.closure.parts().any(|part| part.reach > part.least);
+    let check = Step { task: Task::Check(finished(design)), drawing: lets_out.then_some(Drawing::LetOut) };
+    std::iter::once(check).chain([loops, again].into_iter().flatten().map(Step::new)).collect()
 }
 
 fn finished(design: &Design) -> Finished {

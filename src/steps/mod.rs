@@ -47,7 +47,7 @@ pub enum Drawing {
     CrimpPressed,
     /// So many strands' loops, two or three, on the eye of one pin.
     Gather(u8),
-    /// A cone slid down a pin over so many loops, one to three.
+    /// A cone slid down a pin over so many loops, one to three, cut open.
     Cone(u8),
     /// A pin's wire turned into a plain loop.
     PlainLoop,
@@ -83,11 +83,23 @@ pub enum Drawing {
     Bar(u8),
     /// A chain cut through a link.
     Chain,
+    /// Thread wound over a card, tied, cut and bound.
+    Tassel,
+    /// So many strands, two or three, turned about one another.
+    Twist(u8),
+    /// A clasp hung in a ring that is opened.
+    Clasp,
+    /// A link in a pin's loop.
+    InLoop,
+    /// A charm hung in a link of chain by a ring.
+    Charm,
+    /// A clasp in the first link of a chain, and farther out.
+    LetOut,
 }
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 33] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -114,6 +126,13 @@ impl Drawing {
         Self::Bar(2),
         Self::Bar(3),
         Self::Chain,
+        Self::Tassel,
+        Self::Twist(2),
+        Self::Twist(3),
+        Self::Clasp,
+        Self::InLoop,
+        Self::Charm,
+        Self::LetOut,
     ];
 
     /// The loops of strands on a pin's eye: as many as there are, or three for more.
@@ -124,6 +143,11 @@ impl Drawing {
     /// The strands through a bar: as many as there are, or three for more.
     fn bar(strands: usize) -> Self {
         Self::Bar(two_or_three(strands))
+    }
+
+    /// Strands turned about one another: as many as there are, or three for more.
+    fn twist(strands: usize) -> Self {
+        Self::Twist(two_or_three(strands))
     }
 
     /// A cone over the loops of strands: as many as there are, or three for more.
@@ -164,7 +188,8 @@ pub fn steps(design: &Design) -> Vec<Step<'_>> {
     steps.extend(stringing::strands(design));
     steps.extend(ends::last(design, steps.len()));
     steps.extend(closure::join(design));
-    steps.extend(design.twist.as_ref().map(|twist| Step::new(Task::Twist(twist))));
+    let twisted = |twist| Step::new(Task::Twist(twist)).drawing(Drawing::twist(design.strands.len()));
+    steps.extend(design.twist.as_ref().map(twisted));
     steps.extend(finish::finish(design, steps.len()));
     steps
 }

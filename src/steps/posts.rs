@@ -256,7 +256,9 @@ fn of_train(design: &Design, strand: &Strand, train: &Train, placed: &[Placed<'_
     let grouped = matches!(strand.settle, Settle::Spread | Settle::Fixed);
     let mut found = Vec::new();
     for group in placed.split(Placed::is_gap).filter(|group| !group.is_empty()) {
-        found.extend(start(group).filter(|_| grouped));
+        // What has a name of its own where a fixed group starts tells where that is.
+        let named = strand.settle == Settle::Fixed && keeps(design, &group[0]).is_some();
+        found.extend(start(group).filter(|_| grouped && !named));
         for (at, one) in group.iter().enumerate() {
             let alike = |other: &&Placed<'_>| keeps(design, other) == keeps(design, one);
             let follows = group[..at].iter().rev().find(alike).is_some();

@@ -42,7 +42,7 @@ pub fn between(strand: &Strand) -> Length {
 /// Make the tassels that are wound of the piece's own cord.
 pub fn tassels(design: &Design) -> Vec<Step<'_>> {
     let wound = |at: &Index<Finding>| design.findings[*at].tassel().is_some_and(|tassel| tassel.wound.is_some());
-    design.findings.indices().filter(wound).map(|at| Step::new(Task::Tassel(at))).collect()
+    design.findings.indices().filter(wound).map(|at| Step::new(Task::Tassel(at)).drawing(Drawing::Tassel)).collect()
 }
 
 /// Make the branches, each kind once with how many of it. A ring that hangs in a link of chain is opened once, for

@@ -39,7 +39,7 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
         Task::String(..) => {
             let shares = passes(design, strand, is_bar).map(|_| Drawing::bar(design.strands.len()));
             let ring = in_links(design, strand, is_ring);
-            shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or_else(|| ring.then_some(Drawing::OpenLink))
+            shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or_else(|| ring.then_some(Drawing::Charm))
         }
         Task::Measure(_) => Some(Drawing::Measure),
         Task::FixStops(..) => Some(Drawing::Stop),

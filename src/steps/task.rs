@@ -265,6 +265,14 @@ pub enum Beside {
     Stopper,
 }
 
+impl Beside {
+    /// Whether a ring or link is opened for it.
+    #[must_use]
+    pub const fn opens(&self) -> bool {
+        matches!(self, Self::OpenLinks | Self::OpenRings)
+    }
+}
+
 /// How a finished piece is looked at.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Finished {

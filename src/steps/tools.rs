@@ -2,6 +2,8 @@
 
 use super::cautions::{cuts_metal, cuts_soft_metal};
 use super::ends::{Way, closings, is_glued, stops};
+use super::steps;
+use super::task::{Beside, EndWork, Hang, Hold, Task};
 use crate::design::{Crimp, Design, Finding, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
@@ -37,8 +39,8 @@ pub enum Tool {
     MicroCrimpingPliers,
     /// Round-nose pliers, for loops.
     RoundNosePliers,
-    /// Two pairs of chain-nose pliers, for rings.
-    ChainNosePliers,
+    /// So many pairs of chain-nose pliers, two where rings are opened.
+    ChainNosePliers(u8),
     /// An awl or tweezers, for knots.
     Awl,
     /// Jewellery glue.
@@ -53,7 +55,6 @@ pub fn tools(design: &Design) -> Vec<Tool> {
     let metal = cuts_metal(design);
     let flush = cuts_soft_metal(design);
     let soft = [CordKind::Thread, CordKind::Silk, CordKind::Leather, CordKind::Elastic];
-    let rings = [FindingKind::JumpRing, FindingKind::Chain, FindingKind::EarWire, FindingKind::Bail];
     let crimps = need::counts(design).into_keys().filter_map(|article| match article {
         Article::Finding(at) => design.findings[at].crimp(),
         _ => None,
@@ -63,6 +64,7 @@ pub fn tools(design: &Design) -> Vec<Tool> {
     let stoppers = design.strands.iter().map(|strand| stops(design, strand)).sum();
     let tassels = design.findings.iter().filter_map(Finding::tassel).filter(|tassel| tassel.wound.is_some());
     let card = tassels.map(|tassel| tassel.length).fold(Length::ZERO, Length::max);
+    let grips = steps(design).iter().map(|step| grips(&step.task)).max().unwrap_or(0);
     let choices = [
         (true, Tool::Board),
         (true, Tool::Ruler),
@@ -77,11 +79,26 @@ pub fn tools(design: &Design) -> Vec<Tool> {
         (crimped(Tool::CrimpingPliers), Tool::CrimpingPliers),
         (crimped(Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),
         (pins || closings(design).contains(&Way::Turned), Tool::RoundNosePliers),
-        (pins || rings.into_iter().any(has) || has(FindingKind::KnotCover), Tool::ChainNosePliers),
+        (grips > 0, Tool::ChainNosePliers(grips)),
         (knots(design), Tool::Awl),
         (glues(design), Tool::Glue),
     ];
     choices.into_iter().filter(|(needed, _)| *needed).map(|(_, tool)| tool).collect()
+}
+
+/// How many pairs of chain-nose pliers a step takes.
+fn grips(task: &Task<'_>) -> u8 {
+    match task {
+        Task::Hang { how: Hang::Opened { .. } | Hang::Between { .. } | Hang::Unopened(_), .. }
+        | Task::Dangle { hold: Hold::Ring | Hold::Chain(_), .. }
+        | Task::End(_, EndWork::Link) => 2,
+        Task::String(_, besides) if besides.iter().any(Beside::opens) => 2,
+        Task::BendPin(..)
+        | Task::LookForGaps(_)
+        | Task::Dangle { hold: Hold::Bail, .. }
+        | Task::End(_, EndWork::CloseCover | EndWork::CoverCrimp(_)) => 1,
+        _ => 0,
+    }
 }
 
 /// What a strand is strung with.
@@ -96,9 +113,8 @@ pub enum Needle {
 /// The needle of a strand: thin thread and silk are limp, thick ones pass by themselves (common practice, no
 /// source).
 pub fn needle(design: &Design, strand: &Strand) -> Option<Needle> {
-    const THIN: Length = Length::mm(0.8);
     let cord = &design.cords[strand.cord];
-    let is_limp = matches!(cord.kind, CordKind::Silk | CordKind::Thread) && cord.diameter < THIN;
+    let is_limp = matches!(cord.kind, CordKind::Silk | CordKind::Thread) && cord.is_thin();
     if cord.needle { Some(Needle::Own) } else { is_limp.then_some(Needle::Bought) }
 }
 

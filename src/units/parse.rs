@@ -212,7 +212,12 @@ fn quantity(text: &str, units: &[Unit], example: &str) -> Result<f64, UnitError>
         return Err(UnitError::new("is less than nothing", format!("write it without the minus sign, like {example}")));
     }
     let Some(value) = number(digits) else {
-        return Err(UnitError::new("does not begin with a number", format!("write it like {example}")));
+        let is_comma = digits.contains(',') && number(&digits.replacen(',', ".", 1)).is_some();
+        let pointed = || format!("write decimals with a point: {}", text.replacen(',', ".", 1));
+        return Err(match is_comma {
+            true => UnitError::new("has a comma in its number", pointed()),
+            false => UnitError::new("does not begin with a number", format!("write it like {example}")),
+        });
     };
     if unit.is_empty() {
         return Err(UnitError::unit("has no unit", digits, value, units));

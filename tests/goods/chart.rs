@@ -34,7 +34,7 @@ fn a_repeat_and_what_follows() {
 #[test]
 fn nested_repeats_stand_in_brackets() {
     let inner = Phrase::Times(4, vec![a(3), b(1)]);
-    assert_eq!(text(vec![Phrase::Times(6, vec![inner, c(1)])]), "[3A 1B, 4 times, then 1C], 6 times");
+    assert_eq!(text(vec![Phrase::Times(6, vec![inner, c(1)])]), "[[3A 1B], 4 times, then 1C], 6 times");
 }
 
 #[test]

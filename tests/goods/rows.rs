@@ -117,3 +117,18 @@ fn beads_inside_others_add_nothing_to_the_spread() {
     // Rondelles meet at the rim of their holes: each takes 8 √(1 - (5/14)²) mm.
     assert!((row.beaded().value() - 80.0 * (1.0 - (5.0 / 14.0f64).powi(2)).sqrt()).abs() < 1e-9, "{:?}", row.beaded());
 }
+
+/// All that is `fill` in one list is one number: of a fade of n beads n / 2, rounded down, are the second.
+#[test]
+fn two_fades_that_fill_one_row_are_equally_long() {
+    for length in [120, 200, 333] {
+        let fades = "beads: [{ fade: fill, from: a, to: b }, { fade: fill, from: b, to: wide }]";
+        let row = &ring(&format!("{fades}, length: {length} mm")).strands[0];
+        let of =
+            |bead: usize| row.bits().filter(|bit| bit.what == What::Bead(festoon::design::nth(bead))).count() as u32;
+        // The second bead of the one and the first of the other together are as many as one fade has.
+        let fill = of(1);
+        assert_eq!([of(0), of(2)], [fill - fill / 2, fill / 2], "{length}");
+        assert!(fill > 3 && row.beaded().value() <= f64::from(length), "{fill}");
+    }
+}

@@ -148,9 +148,9 @@ fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
     let steps = told(&design);
     let at = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     assert!(at("Hang the hook") < at("Thread the first end"));
-    assert!(steps[at("Hang the hook")].text.starts_with("Open the second jump ring sideways"));
+    assert!(steps[at("Hang the hook")].text.starts_with("With two pairs of pliers open the second jump ring sideways"));
     assert_eq!(steps[at("Look for gaps")].text.split('.').next(), Some("See that each jump ring is shut"));
-    assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::OpenLink)).count(), 1);
+    assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::Clasp)).count(), 1);
 }
 
 fn elastic_bracelet() -> Design {

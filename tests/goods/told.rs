@@ -152,8 +152,8 @@ fn beside_a_closed_ring_the_other_finding_opens() {
     let chain = design.closure.left().iter().filter(|part| part.finding == chain).cloned();
     design.closure.joins = Joins::sides(chain.chain([part(ring)]).collect(), right);
     let steps = told(&design);
-    assert!(steps.contains("Open the end link of"), "{steps}");
-    assert!(!steps.contains("Open the soldered ring") && !steps.contains("Open the first soldered ring"), "{steps}");
+    assert!(steps.contains("open the end link of"), "{steps}");
+    assert!(!steps.contains("open the soldered ring") && !steps.contains("open the first soldered ring"), "{steps}");
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Whole files: the same bytes from run to run, and sizes that say the truth.
 
-use festoon::export::{About, Effort, pdf, png, svg};
+use festoon::export::{About, Day, Effort, ExportError, pdf, png, svg};
 use festoon::geometry::Point;
 use festoon::paint::layout::table::{Align, Cell, Column, Table};
 use festoon::paint::layout::text::Type;
@@ -52,6 +52,7 @@ fn files_are_the_same_from_run_to_run() {
         author: "Marram Studio".into(),
         subject: "Rows of balls".into(),
         keywords: vec!["beads".into()],
+        archived: None,
     };
     assert_eq!(svg(&page), svg(&page));
     assert_eq!(png(&page, 72.0, Effort::File), png(&page, 72.0, Effort::File));
@@ -101,4 +102,43 @@ fn a_pdf_has_exact_boxes_and_one_subset_of_each_font() {
     assert_eq!(count("/Type/FontDescriptor"), 1, "only the heavier weight is used");
     assert_eq!(count("/Lang(en)"), 1);
     assert!(file.len() < 40_000, "{} bytes", file.len());
+}
+
+/// How often a file says something.
+fn count(file: &[u8], what: &str) -> usize {
+    file.windows(what.len()).filter(|bytes| *bytes == what.as_bytes()).count()
+}
+
+/// What ISO 19005-2 asks of a file by its clauses: 6.6.4 its part and level in the metadata, 6.2.3 an output intent
+/// with a profile of three colours, 6.1.3 an identifier and no encryption, 6.1.2 four bytes above 127 in the second
+/// line, 6.2.11.7 Unicode of each font. ISO 14289-1, 5 has its own part, 7.1 shows the title.
+#[test]
+fn a_file_to_keep_says_what_it_is() {
+    let about = |archived| About { title: "Balls".into(), archived, ..About::default() };
+    let page = Page { description: "Rows of balls.".into(), ..page(3) };
+    let kept = pdf(std::slice::from_ref(&page), &about(Day::new(2026, 11, 27))).unwrap();
+    let claims = ["<pdfaid:part>2<", "<pdfaid:conformance>U<", "<pdfuaid:part>1<", "/S/GTS_PDFA1", "/ID["];
+    for said in claims.into_iter().chain(["/DisplayDocTitle true", "<xmp:CreateDate>2026-11-27T00:00:00Z<"]) {
+        assert_eq!(count(&kept, said), 1, "{said}");
+    }
+    assert_eq!(count(&kept, "/CreationDate(D:20261127000000Z)"), 1);
+    assert!(count(&kept, "/N 3") == 1 && count(&kept, "/Encrypt") == 0);
+    assert_eq!(count(&kept, "/Type/Font/Subtype/Type0"), count(&kept, "/ToUnicode"));
+    let second = kept.split(|byte| *byte == b'\n').nth(1).unwrap();
+    assert!(second[0] == b'%' && second[1..5].iter().all(|byte| *byte > 127), "{second:?}");
+    let plain = pdf(&[page], &about(None)).unwrap();
+    for unsaid in ["pdfaid", "pdfuaid", "/OutputIntents", "CreateDate", "/CreationDate"] {
+        assert_eq!(count(&plain, unsaid), 0, "{unsaid}");
+    }
+}
+
+/// ISO 19005-2, 6.2.11.8: no text shows the glyph of what a font lacks.
+#[test]
+fn a_file_to_keep_has_no_empty_boxes() {
+    let mut page = page(0);
+    page.marks.push(Type::BODY.mark("the shore: \u{6d77}\u{8fba}", Point::new(20.0, 40.0), Anchor::Start));
+    let about = |archived| About { title: "Balls".into(), archived, ..About::default() };
+    assert!(pdf(std::slice::from_ref(&page), &about(None)).is_ok());
+    let letters = ["\u{6d77}", "\u{8fba}"].map(str::to_owned).into();
+    assert_eq!(pdf(&[page], &about(Day::new(2026, 11, 27))), Err(ExportError::NoGlyph(letters)));
 }

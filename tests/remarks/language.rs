@@ -1,6 +1,7 @@
 //! What a pattern may say: its keys, words, quantities, names, lengths and expectations.
 
 use festoon::remark::Code;
+use festoon::units::Length;
 
 use crate::Case;
 use crate::sound::*;
@@ -346,8 +347,13 @@ fn a_decimal_comma_is_told_as_one() {
     assert_eq!(codes(&priced("5.60")), []);
     let (code, _, help) = said(&priced("5,60"));
     assert_eq!((code, help.as_str()), (Code::UnknownKey, "write decimals with a point: 5.60"));
-    let split = made(&changed(&[("hole: 1 mm", "hole: 1,2 mm")])).1;
-    assert!(split.iter().any(|remark| remark.help == "write decimals with a point: 1.2 mm"), "{split:#?}");
+    let (code, _, help) = said(&changed(&[("hole: 1 mm", "hole: 1,2 mm")]));
+    assert_eq!((code, help.as_str()), (Code::UnknownKey, "write decimals with a point: 1.2 mm"));
+    let alone = Length::parse("1,2 mm").unwrap_err();
+    assert_eq!(
+        (alone.reason.as_str(), alone.help.as_str()),
+        ("has a comma in its number", "write decimals with a point: 1.2 mm")
+    );
 }
 
 #[test]

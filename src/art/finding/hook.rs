@@ -15,20 +15,28 @@ pub fn clasp(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let at = |x: f64, y: f64| Point::new(x * length, y * breadth);
     let thick = length * 0.055;
     let ring = circle(at(0.095, 0.0), length * 0.095 - thick / 2.0);
-    let jaw = [claw(&at), mouth(&at)].concat();
-    let lever = vec![
+    let mut marks = drawing.wire(&ring, thick);
+    marks.push(drawing.solid(lever(&at), drawing.flat(-0.15), 0.1));
+    marks.push(drawing.solid(jaw(&at), drawing.turned(breadth / 2.0), 0.12));
+    marks.push(drawing.solid(ellipse(at(0.44, 0.43), length * 0.05, length * 0.04), drawing.flat(0.3), 0.1));
+    marks.push(drawing.solid(circle(at(0.3, 0.06), length * 0.03), drawing.flat(-0.35), 0.06));
+    marks
+}
+
+/// The claw, in shares of a clasp's length and breadth from its ring on.
+pub fn jaw(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
+    [claw(at), mouth(at)].concat()
+}
+
+/// The lever that closes it.
+pub fn lever(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
+    vec![
         Step::Move(at(0.36, 0.42)),
         Step::Curve(at(0.52, 0.5), at(0.72, 0.5), at(0.86, 0.3)),
         Step::Line(at(0.82, 0.17)),
         Step::Curve(at(0.7, 0.32), at(0.55, 0.32), at(0.42, 0.22)),
         Step::Close,
-    ];
-    let mut marks = drawing.wire(&ring, thick);
-    marks.push(drawing.solid(lever, drawing.flat(-0.15), 0.1));
-    marks.push(drawing.solid(jaw, drawing.turned(breadth / 2.0), 0.12));
-    marks.push(drawing.solid(ellipse(at(0.44, 0.43), length * 0.05, length * 0.04), drawing.flat(0.3), 0.1));
-    marks.push(drawing.solid(circle(at(0.3, 0.06), length * 0.03), drawing.flat(-0.35), 0.06));
-    marks
+    ]
 }
 
 /// The claw's outer line, from the hinge over the back to the point.

@@ -17,6 +17,7 @@ use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::pattern::Finish;
 use crate::units::Length;
 
+pub use hook::{jaw, lever};
 pub use loops::{closed_pin, link, link_on_edge};
 pub use tube::pressed;
 

@@ -6,9 +6,11 @@
 
 mod crimp;
 mod held;
+mod hung;
 mod knot;
 mod pen;
 mod pin;
+mod wound;
 
 use crate::geometry::Point;
 use crate::paint::layout::Block;
@@ -48,6 +50,12 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::Measure => held::measured(),
         Drawing::Bar(strands) => held::bar(strands),
         Drawing::Chain => held::chain(),
+        Drawing::Tassel => wound::tassel(),
+        Drawing::Twist(strands) => wound::twisted(strands),
+        Drawing::Clasp => hung::clasp(),
+        Drawing::InLoop => hung::in_loop(),
+        Drawing::Charm => hung::charm(),
+        Drawing::LetOut => hung::let_out(),
     };
     let marks = Block::new(ROOM.0, ROOM.1, marks).at(Point::new(EDGE, EDGE));
     vec![Mark::figure(label(drawing).to_owned(), marks)]
@@ -61,8 +69,8 @@ const fn label(drawing: Drawing) -> &'static str {
         Drawing::CrimpPressed => "a crimp from the side and the end: open, dented between the cords, folded",
         Drawing::Gather(2) => "the loops of two strands on the eye of one pin",
         Drawing::Gather(_) => "the loops of three strands on the eye of one pin",
-        Drawing::Cone(1) => "a cone sliding down a pin's wire over the loop on its eye",
-        Drawing::Cone(_) => "a cone sliding down a pin's wire over the loops on its eye",
+        Drawing::Cone(1) => "a cone cut open, slid down a pin's wire over the loop on its eye",
+        Drawing::Cone(_) => "a cone cut open, slid down a pin's wire over the loops on its eye",
         Drawing::PlainLoop => "a wire bent to a right angle, and rolled back into a loop",
         Drawing::OpenLink => "a ring opened sideways, and one pulled apart, struck out",
         Drawing::Knot => "a double overhand knot",
@@ -83,5 +91,12 @@ const fn label(drawing: Drawing) -> &'static str {
         Drawing::Bar(2) => "two strands through the numbered holes of a bar",
         Drawing::Bar(_) => "three strands through the numbered holes of a bar",
         Drawing::Chain => "cutters at a link of a chain; the link that is cut is lost",
+        Drawing::Tassel => "thread wound round a card, tied above and cut below; then bound below its loop",
+        Drawing::Twist(2) => "two strands turned about one another between two rings",
+        Drawing::Twist(_) => "three strands turned about one another between two rings",
+        Drawing::Clasp => "a clasp hung in a ring that is opened sideways",
+        Drawing::InLoop => "the end link of a chain in a pin's loop, which is rolled shut",
+        Drawing::Charm => "a charm hung by a ring in a link of a chain",
+        Drawing::LetOut => "a clasp in the first link of a chain, and in a farther one",
     }
 }

@@ -3,34 +3,33 @@
 use std::f64::consts::{PI, TAU};
 
 use super::crimp::gathered;
-use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, line, metal, wire, wire_over};
+use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, metal, wire, wire_over};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step, Stroke};
 use crate::paint::outline::{arc, circle, polygon, polyline, rounded_rect};
 use crate::paint::style;
 
-/// A cone on its way down a pin's wire, over the loops on the eye and their crimps.
+/// A cone slid down a pin's wire, cut open: in it the loops on the eye, and their crimps.
 pub fn cone(strands: u8) -> Vec<Mark> {
-    let outer = [(at(3.4, 6.2), at(9.3, 7.9)), (at(3.4, 12.8), at(9.3, 11.1))];
-    let middle = (at(3.2, 9.5), at(9.1, 9.5));
+    let outer = [(at(5.2, 5.8), at(10.9, 8.4)), (at(5.2, 13.2), at(10.9, 10.6))];
+    let middle = (at(5.0, 9.5), at(10.7, 9.5));
     let outer = outer.into_iter().filter(|_| strands > 1);
     let hung: Vec<_> = outer.chain((strands != 2).then_some(middle)).collect();
-    let pin = [circle(at(9.8, 9.5), 2.7), polyline(&[at(12.5, 9.5), at(24.0, 9.5)])].concat();
-    let mut marks = gathered(&hung, 0.6, &pin, 3.0);
-    marks.push(metal(cone_outline(14.4)));
-    marks
-        .push(line([polyline(&[at(14.4, 8.2), at(22.6, 9.25)]), polyline(&[at(14.4, 10.8), at(22.6, 9.75)])].concat()));
-    marks.extend(arrow(&[at(20.6, 4.0), at(17.0, 3.2), at(12.6, 3.2)]));
+    let pin = [circle(at(11.3, 9.5), 2.2), polyline(&[at(13.5, 9.5), at(24.0, 9.5)])].concat();
+    let mut marks = gathered(&hung, 0.6, &pin, 4.6);
+    marks.extend([-1.0, 1.0].map(|side| metal(wall(side))));
+    marks.extend(arrow(&[at(22.8, 3.8), at(18.6, 2.4), at(13.6, 2.4)]));
     marks
 }
 
-/// A cone's outline with its wide end at a place along the wire.
-fn cone_outline(x: f64) -> Vec<Step> {
+/// A wall of a cone that is cut open, on one side of the wire.
+fn wall(side: f64) -> Vec<Step> {
+    let place = |x: f64, off: f64| at(x, 9.5 + side * off);
     vec![
-        Step::Move(at(x, 5.6)),
-        Step::Curve(at(x + 3.0, 6.2), at(x + 5.0, 8.2), at(x + 8.2, 8.7)),
-        Step::Line(at(x + 8.2, 10.3)),
-        Step::Curve(at(x + 5.0, 10.8), at(x + 3.0, 12.8), at(x, 13.4)),
+        Step::Move(place(3.2, 7.2)),
+        Step::Curve(place(8.6, 6.6), place(12.0, 2.6), place(19.0, 2.0)),
+        Step::Line(place(19.0, 0.7)),
+        Step::Curve(place(11.4, 1.4), place(8.2, 5.6), place(3.2, 6.2)),
         Step::Close,
     ]
 }
@@ -69,7 +68,7 @@ pub fn open_link() -> Vec<Mark> {
 
 /// A ring seen at a slant, open towards the reader by so much of a turn on each side, its left end
 /// bent down and its right end up.
-fn lying(centre: Point, radius: f64, open: f64, bent: f64) -> Vec<Point> {
+pub fn lying(centre: Point, radius: f64, open: f64, bent: f64) -> Vec<Point> {
     const PIECES: u32 = 60;
     const SLANT: f64 = 0.5;
     let place = |step: u32| {

@@ -7,8 +7,12 @@ use super::rows::contacts;
 use super::skin::Surface;
 use crate::geometry::Point3;
 
-/// Rounds after which what was found is taken.
+/// Rounds after which what was found is taken, and the fewest that are tried.
 const ROUNDS: u32 = 40;
+const LEAST: u32 = 4;
+/// Work that is spent on one net, in joints times the square of strands: a round factors a matrix as broad as the strands
+/// that lie beside one another. About 2 s.
+const WORK: usize = 800_000;
 /// The pull to the present place at first, the faintest and the strongest, in mean weights of a joint per mm. It is
 /// made four times as strong where a round goes back on the last one's way, and halved where it goes on.
 const PULL: f64 = 0.06;
@@ -52,18 +56,25 @@ impl Steps {
     }
 }
 
+/// How many rounds are tried.
+fn rounds_of(loops: &Loops) -> u32 {
+    let work = loops.net.nodes.len() * loops.strands.len().pow(2);
+    ((WORK / work.max(1)) as u32).clamp(LEAST, ROUNDS)
+}
+
 /// Lays loops down on a body; the tension of each tie in N.
 ///
 /// # Errors
 /// What is left where they come to no rest; they are then where the round before the last found them.
 pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Vec<f64>, Unrest> {
     let (mut pull, mut last, mut rounds): (f64, Option<Steps>, u32) = (PULL, None, 1);
+    let most = rounds_of(loops);
     loop {
         let rows: Vec<Row<3>> = contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
         let Some(round) = loops.net.solve(&rows, pull) else { return Err(Unrest::Lost { rounds }) };
         let overlap = rows.iter().map(|row| -row.gap).fold(0.0, f64::max);
         let steps = Steps::new(loops, &round.places);
-        if rounds == ROUNDS {
+        if rounds == most {
             return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&rows, &round) });
         }
         let before = loops.net.bent();

@@ -1,12 +1,12 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::materials::{Amount, Buy, Cutting, Line, Materials, Piece, Suggestion, Within};
-use crate::units::{Length, Money, UnitStyle};
+use crate::units::{INCH, Length, Money, UnitStyle, eighths};
 
 /// From here on a length is told in metres or feet, as it is sold.
 const LONG: Length = Length::mm(1000.0);
-/// One foot in millimetres.
-const FOOT: f64 = 304.8;
+/// From here on feet are told with whole inches, below it with eighths.
+const COARSE: Length = Length::mm(10.0 * 12.0 * INCH);
 
 /// A count, or a length as one buys it.
 #[must_use]
@@ -23,19 +23,27 @@ pub fn is_nothing(amount: Amount) -> bool {
     matches!(amount, Amount::Count(0) | Amount::Length(Length::ZERO))
 }
 
-/// A length as one buys it: from a metre on in metres or feet.
+/// A length as one buys it: from a metre on in metres, or in feet and inches.
 #[must_use]
 pub fn long(length: Length, units: UnitStyle) -> String {
     if length < LONG {
         return units.ruler(length);
     }
     let metres = format!("{} m", (length.value().round() / 1000.0));
-    let feet = format!("{:.2} ft", length.value() / FOOT);
+    let feet = feet(length);
     match units {
         UnitStyle::In => feet,
         UnitStyle::Mm => metres,
         UnitStyle::Both => format!("{feet} ({metres})"),
     }
+}
+
+/// `5 ft 9 ⅝ in`, `32 ft 10 in`, `27 ft`.
+fn feet(length: Length) -> String {
+    let parts = if length < COARSE { 8.0 } else { 1.0 };
+    let inches = (length.value() / INCH * parts).round() / parts;
+    let (feet, rest) = ((inches / 12.0).floor(), inches % 12.0);
+    if rest == 0.0 { format!("{feet} ft") } else { format!("{feet} ft {} in", eighths(rest)) }
 }
 
 /// What to buy on a line: `2 packs of 48`, `1 spool of 10 m`, `1 bag of 10 g (about 347)`, `3 pieces`; `nothing`
@@ -132,4 +140,22 @@ pub fn in_currency(currency: Option<&String>) -> String {
 /// Equal pieces in a row told once, with how many there are.
 pub fn runs(pieces: &[Piece]) -> impl Iterator<Item = (usize, &Piece)> {
     pieces.chunk_by(|a, b| a == b).filter_map(|same| Some((same.len(), same.first()?)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A foot is 304.8 mm and an inch 25.4 mm (NIST Handbook 44, appendix C).
+    #[test]
+    fn long_lengths_are_told_in_feet_and_inches() {
+        let told = |mm: f64| long(Length::mm(mm), UnitStyle::In);
+        assert_eq!(told(999.0), "39 5⁄16 in");
+        assert_eq!(told(1770.0), "5 ft 9 ⅝ in");
+        assert_eq!(told(304.8 * 6.0 - 1.0), "6 ft");
+        assert_eq!(told(10_000.0), "32 ft 10 in");
+        assert_eq!(told(8230.0), "27 ft");
+        assert_eq!(long(Length::mm(1770.0), UnitStyle::Both), "5 ft 9 ⅝ in (1.77 m)");
+        assert_eq!(long(Length::mm(1770.0), UnitStyle::Mm), "1.77 m");
+    }
 }

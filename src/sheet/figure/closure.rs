@@ -11,12 +11,17 @@ use crate::paint::mark::Mark;
 use crate::pattern::{FindingKind, Kind};
 use crate::units::Length;
 
+use super::extender::extender;
 use super::{Frame, outline_box};
 
 /// Room in mm of the piece that stays open between the two sides of an arch.
 const OPENING: f64 = 8.0;
 /// Chords into which an arch is cut to measure along it.
 const CHORDS: usize = 240;
+/// Room between a loose chain and the strands beside it, by eye.
+const ASIDE: f64 = 4.0;
+/// Chords of the turn in which it comes over.
+const TURN: u32 = 16;
 /// Flattest arch: its height as a share of half the span.
 const FLATTEST: f64 = 0.62;
 
@@ -34,7 +39,7 @@ pub fn hanging_extent(piece: &Piece) -> Extent {
     closure.map_or(strands, |closure| strands.and(closure))
 }
 
-/// Lays the closure open: in an arch above a necklace, straight on beyond the ends of a bracelet,
+/// Lays the closure open: in an arch above a necklace, but for an extender, which hangs; straight on beyond the ends of a bracelet,
 /// upward from an earring.
 pub fn closing(piece: &Piece) -> Option<Closing> {
     let [first, last] = middles(piece)?;
@@ -52,7 +57,9 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
     Some(match piece.design.heading.kind {
         Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => {
             let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
-            let [up, over] = [closure.left(), closure.right()].map(|parts| risen(&arch, covered(parts, &piece.design)));
+            let way =
+                |parts| loose(parts, &piece.design).unwrap_or_else(|| risen(&arch, covered(parts, &piece.design)));
+            let [up, over] = [closure.left(), closure.right()].map(way);
             let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
             Closing { left: up.iter().map(|point| first + *point).collect(), right: mirrored }
         }
@@ -94,6 +101,20 @@ fn covered(parts: &[Part], design: &Design) -> f64 {
         },
         _ => 0.0,
     }
+}
+
+/// The way of a side whose extender hangs: up along what is before it, over, and down clear of the strands.
+fn loose(parts: &[Part], design: &Design) -> Option<Vec<Point>> {
+    let chain = extender(parts, design)?;
+    let (height, length) = (reach(parts) - chain.reach.value(), chain.reach.value() + OPENING);
+    let beads = design.beads.iter().map(|bead| bead.across.value() / 2.0).fold(0.0, f64::max);
+    let radius = (half_breadth(design).max(beads) + ASIDE) / 2.0;
+    let over = |step: u32| {
+        let turn = PI * f64::from(step) / f64::from(TURN);
+        Point::new(radius * (libm::cos(turn) - 1.0), height + radius * libm::sin(turn))
+    };
+    let foot = Point::new(-2.0 * radius, height - length);
+    Some(std::iter::once(Point::ORIGIN).chain((0..=TURN).map(over)).chain([foot]).collect())
 }
 
 /// An arch that begins so much higher, on an upright line.

@@ -15,7 +15,7 @@ const BEND: f64 = 0.5;
 const STEPS: u32 = 24;
 
 /// The chain at the outer end of a side of the closure, where it is an extender.
-fn extender<'p>(parts: &'p [Part], design: &Design) -> Option<&'p Part> {
+pub fn extender<'p>(parts: &'p [Part], design: &Design) -> Option<&'p Part> {
     let last = parts.last().filter(|part| part.reach > part.least)?;
     design.findings[last.finding].chain().map(|_| last)
 }

@@ -5,10 +5,11 @@
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::design::Design;
+use crate::design::{Bead, Design};
 use crate::drape::{Hung, Ring};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
+use crate::pattern::{Drilled, Shape};
 use crate::units::Length;
 
 use super::Frame;
@@ -75,9 +76,22 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
     piece.design.abreast().into_iter().enumerate().map(of).collect()
 }
 
-/// Whether the piece is seen from a little above.
+/// What is to be known of a ring's figure before it is measured: how it is seen, or that beads are turned in it.
 #[must_use]
-pub fn is_aslant(piece: &Piece) -> bool {
+pub fn note(piece: &Piece) -> Option<&'static str> {
+    let shows_faces = |bead: &Bead| {
+        let is_flat = matches!(bead.shape, Shape::Coin | Shape::Square) && *bead.thick < bead.across;
+        is_flat && bead.drilled == Drilled::Lengthwise
+    };
+    match piece.drape.ring() {
+        Some(_) if is_aslant(piece) => Some("across, from above"),
+        Some(_) => piece.design.beads.iter().any(shows_faces).then_some("flat beads show their faces"),
+        None => None,
+    }
+}
+
+/// Whether the piece is seen from a little above.
+fn is_aslant(piece: &Piece) -> bool {
     is_several(piece) || piece.drape.ring().is_some_and(|ring| ring.coil.is_some())
 }
 

@@ -79,9 +79,8 @@ const LINE: f64 = 3.0;
 /// Shortest bar in mm on paper, with room for its words.
 const SHORTEST: f64 = 16.0;
 
-/// A bar that measures the piece, with its scale, from a lower left corner in a width; of one seen aslant, across the page
-/// alone.
-pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, aslant: bool) -> Vec<Mark> {
+/// A bar that measures the piece, with its scale, from a lower left corner in a width, and a note on what is measured.
+pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, note: Option<&str>) -> Vec<Mark> {
     let (least, most, name) = match units {
         UnitStyle::Mm => (10.0, 5, "mm"),
         UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4, "in"),
@@ -103,8 +102,8 @@ pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, asla
     marks.push(text(at + Point::new(0.0, -2.2), "0", Anchor::Start));
     marks.push(text(at + Point::new(step * f64::from(count), -2.2), &size, Anchor::End));
     let beside = at + Point::new(step * f64::from(count) + 3.0, 0.0);
-    marks.push(text(beside - Point::new(0.0, if aslant { LINE } else { 0.0 }), &named(scale), Anchor::Start));
-    marks.extend(aslant.then(|| text(beside, "across, from above", Anchor::Start)));
+    marks.push(text(beside - Point::new(0.0, note.map_or(0.0, |_| LINE)), &named(scale), Anchor::Start));
+    marks.extend(note.map(|note| text(beside, note, Anchor::Start)));
     marks
 }
 

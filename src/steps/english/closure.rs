@@ -135,5 +135,5 @@ impl Teller<'_> {
 
 /// What is opened and closed again over what hangs in it.
 pub fn opened(ring: &str, hangs: &str) -> String {
-    format!("Open {ring} sideways, like a door. Hang {hangs} in it and close it the same way.")
+    format!("With two pairs of pliers open {ring} sideways, like a door. Hang {hangs} in it and close it the same way.")
 }

@@ -154,7 +154,9 @@ impl Group<'_> {
     }
 
     pub(super) fn cover_crimp(cover: &str) -> Told {
-        let text = format!("Lay the {cover} over the pressed crimp and close it gently until its edges meet.");
+        let text = format!(
+            "Lay the {cover} over the pressed crimp and close it gently with chain-nose pliers until its edges meet."
+        );
         Told::new("Cover the crimp", text).check("Only a smooth ball shows.")
     }
 }

@@ -152,7 +152,7 @@ impl<'d> Teller<'d> {
 
     /// The word for a strand's cord: `wire`, `silk`.
     fn cord(self, strand: &Strand) -> &'static str {
-        self.design.cords[strand.cord].kind.word()
+        self.design.cords[strand.cord].word()
     }
 
     /// A finding on a side: `the second eye pin` where both sides have one.

@@ -166,7 +166,8 @@ impl Teller<'_> {
         let row = chart::row(self.design, &phrases(dangle.bits.iter()));
         let bail = self.held(dangle);
         let text = format!(
-            "Spread the prongs of {bail} a little, set them into the hole of {row} from both sides, and pinch them shut."
+            "Spread the prongs of {bail} a little, set them into the hole of {row} from both sides, and pinch them shut with chain-nose \
+             pliers."
         );
         Told::new(format!("Make {many}"), text).check("It swings freely, and a gentle pull does not free it.")
     }
@@ -206,7 +207,10 @@ impl Teller<'_> {
             Above::Eye => "eye",
             Above::Cover(cover) => self.name(cover),
         };
-        let text = format!("Bend the wire of {} to a right angle where it leaves the {above}.", self.pins(pins));
+        let text = format!(
+            "With chain-nose pliers bend the wire of {} to a right angle where it leaves the {above}.",
+            self.pins(pins)
+        );
         Told::new("Bend the pin", text)
     }
 

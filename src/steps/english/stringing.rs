@@ -58,7 +58,9 @@ impl Teller<'_> {
     fn beside(self, strand: &Strand, beside: Beside) -> String {
         let said = match beside {
             Beside::Knots(takes) => return self.knots(strand, "Before the next bead", takes),
-            Beside::WrittenKnots(takes) => return self.knots(strand, "Where a knot is written", takes),
+            Beside::WrittenKnots(takes) => {
+                return self.knots(strand, "Where a knot is written", takes) + &self.first_knot(strand);
+            }
             Beside::OwnNeedle => {
                 "String with the cord's own needle: that end is the last one, and comes through the beads."
             }
@@ -132,6 +134,17 @@ impl Teller<'_> {
         )
     }
 
+    /// ` K1 comes before any bead: tie it 92 mm from the outside of the first end.`, where the first knot does.
+    fn first_knot(self, strand: &Strand) -> String {
+        let first = strand.bits().find(|bit| bit.what != What::Gap);
+        let posts = Posts::new(self.design, strand);
+        let knot = posts.of(Keeps::Knot).next().filter(|_| first.is_some_and(|bit| bit.what == What::Knot));
+        knot.map_or_else(String::new, |knot| {
+            let (station, from) = (self.ruler(knot.station), datum(self.design, strand));
+            format!(" {} comes before any bead: tie it {station} {from}.", knot.name)
+        })
+    }
+
     /// `The first 10 beads with their knots measure 80 mm.`, to be seen before all are knotted.
     fn first_ten(self, strand: &Strand) -> Option<String> {
         const FEW: usize = 10;
@@ -161,7 +174,8 @@ impl Teller<'_> {
 
     /// Where what stays in its place begins, to be seen while it is strung: a knot cannot be moved.
     fn fixed(self, strand: &Strand, posts: &Posts<'_>) -> Option<String> {
-        let first = posts.of(Keeps::Group).next().filter(|_| strand.settle == Settle::Fixed)?;
+        let first =
+            posts.all().first().filter(|first| first.keeps == Keeps::Group && strand.settle == Settle::Fixed)?;
         let (station, from) = (self.ruler(first.station), datum(self.design, strand));
         Some(format!("The first of them, {}, starts {station} {from}.", first.name))
     }
@@ -225,7 +239,7 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let counts = strand.counts(design);
     let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
-    let total = total(design.cords[strand.cord].kind.word(), strand, counts.iter().copied().map(u64::from).sum());
+    let total = total(design.cords[strand.cord].word(), strand, counts.iter().copied().map(u64::from).sum());
     let strung = if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) };
     let tied = in_knots(design, strand).map(|tied| format!(" {tied}")).unwrap_or_default();
     let before = on_strands_before(design, strand, &counts).map(|beads| format!(" {beads}")).unwrap_or_default();

@@ -22,7 +22,8 @@ pub fn tool(tool: Tool, units: UnitStyle) -> String {
         Tool::CrimpingPliers => "crimping pliers",
         Tool::MicroCrimpingPliers => "micro crimping pliers",
         Tool::RoundNosePliers => "round-nose pliers",
-        Tool::ChainNosePliers => "two pairs of chain-nose pliers",
+        Tool::ChainNosePliers(1) => "chain-nose pliers",
+        Tool::ChainNosePliers(_) => "two pairs of chain-nose pliers",
         Tool::Awl => "awl or tweezers for knots",
         Tool::Glue => "jewellery glue",
     };

@@ -24,6 +24,8 @@ const CLEAR: f64 = 1.0;
 const LEAST_GAP: f64 = 8.0;
 /// Room between a branch and its letters.
 const BESIDE: f64 = 0.8;
+/// From a bead up to the foot of its number.
+const ABOVE: f64 = 1.6;
 /// Room that is missing by less is there.
 const ROUNDING: f64 = 1e-9;
 /// How the letters beside branches look.
@@ -39,8 +41,8 @@ struct Stretch {
 
 /// What is printed over a stretch.
 enum Said {
-    /// A run of beads: its letter, how many it has in all, and how many of them the stretch shows.
-    Run { letter: String, total: u32, shown: u32 },
+    /// A run of beads: its letter, how many it has in all, how many of them stand before the stretch, and how many on it.
+    Run { letter: String, total: u32, before: u32, shown: u32 },
     /// A length, the best words first.
     Words(Vec<String>),
 }
@@ -67,7 +69,7 @@ impl Labels {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
         for stretch in stretches(design, placed) {
-            labels.brackets.push((stretch.from, stretch.to));
+            labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
             match place(&stretch, &mut taken, width) {
                 Some(label) => labels.labels.push(label),
                 None => labels.left_out += 1,
@@ -131,7 +133,8 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
                 stretch.said.goes_on(one.span);
             }
             (_, Some(index)) => {
-                let said = Said::Run { letter: design.beads[index].letter.clone(), total: one.span.run.1, shown: 1 };
+                let (letter, (before, total)) = (design.beads[index].letter.clone(), one.span.run);
+                let said = Said::Run { letter, total, before, shown: 1 };
                 stretches.push(Stretch { from: one.x, to: one.end(), said, face: Type::STRONG });
             }
             (_, None) => stretches.extend(bare(design.heading.units, one)),
@@ -142,6 +145,11 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
 }
 
 impl Said {
+    /// Whether it is said of one bead, over which its letter stands.
+    const fn is_single(&self) -> bool {
+        matches!(self, Self::Run { total: 1, .. })
+    }
+
     /// Shows more of the run: one bead, or all that are left out.
     fn goes_on(&mut self, span: &Span<'_>) {
         if let Self::Run { shown, .. } = self {
@@ -150,14 +158,14 @@ impl Said {
     }
 
     /// What may be printed, the best first: a run's count and letter, of a single bead the letter alone; of a run
-    /// that a line's end breaks how many of its beads stand here.
+    /// that a line's end breaks how many of its beads stand here, `5D…` and `…1D`.
     fn words(&self) -> Vec<String> {
         match self {
             Self::Run { letter, total: 1, .. } => vec![letter.clone()],
-            Self::Run { letter, total, shown } if shown < total => {
-                vec![format!("{shown} of {total}{letter}"), format!("…{letter}")]
+            Self::Run { letter, total, before, shown } => {
+                let [from, on] = [*before > 0, before + shown < *total].map(|goes_on| if goes_on { "…" } else { "" });
+                vec![format!("{from}{shown}{letter}{on}")]
             }
-            Self::Run { letter, total, .. } => vec![format!("{total}{letter}")],
             Self::Words(words) => words.clone(),
         }
     }
@@ -183,16 +191,25 @@ fn gap(units: UnitStyle, length: Length) -> Vec<String> {
     vec![format!("{} bare", chart::gap(units, length)), chart::gap(units.one(), length)]
 }
 
-/// The number of every tenth bead, above it with a tick down to it; where beads are left out, how many they are and how
-/// long.
-pub fn counts(placed: &[Placed<'_, '_>], top: f64, cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
-    let (baseline, mut taken, mut ticks, mut marks) = (top + style::TINY * 0.75, 0.0, Vec::new(), Vec::new());
+/// Height of a line's numbers with their ticks, nothing where it has none.
+pub fn counts_height(spans: &[Span<'_>]) -> f64 {
+    let has_number = |span: &Span<'_>| counted(span).is_some() || span.left_out() > 0;
+    if spans.iter().any(has_number) { ABOVE + style::TINY * 0.8 } else { 0.0 }
+}
+
+/// The number of every tenth bead, above it and its neighbours with a short tick down to it; where beads are left out, how
+/// many they are and how long.
+pub fn counts(placed: &[Placed<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
+    let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
     let said = placed.iter().filter_map(|one| Some((one, counted(one.span).or_else(|| left_out(one.span, units))?)));
     for (one, words) in said {
         let wide = Type::TINY.width(&words);
         let left = (one.centre() - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
         if left >= taken {
             taken = left + wide + CLEAR;
+            let below = |other: &&Placed<'_, '_>| other.x < left + wide && other.end() > left;
+            let reach = placed.iter().filter(below).map(|other| other.span.reach.above);
+            let baseline = cord - reach.fold(one.span.reach.above, f64::max).max(1.0) - ABOVE;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
             let foot = Point::new(one.centre(), cord - one.span.reach.above - 0.2);
             ticks.extend(outline::line(Point::new(one.centre(), baseline + 0.4), foot));

@@ -34,8 +34,6 @@ const FAR: f64 = 0.25;
 const STEPS: u8 = 24;
 /// How many beads of a run that fills its line stand with bare cord on the next.
 const FEW: usize = 6;
-/// Height of the row of counts with its ticks.
-const COUNTS: f64 = style::TINY * 0.9 + 1.4;
 /// Stations that differ by less are the same.
 const SAME: f64 = 1e-6;
 /// Room between the beads and what stands below them.
@@ -177,12 +175,12 @@ impl<'a, 's> Line<'a, 's> {
         let units = self.design.heading.units;
         let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
         let labels = Labels::new(self.design, &placed, self.width);
-        let cord = labels.height() + COUNTS + most(|span| span.reach.above);
+        let cord = labels.height() + label::counts_height(self.spans) + most(|span| span.reach.above);
         let names_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
         let names = Names::new(self.names(&placed), self.width);
         let ruler_top = names_top + names.height();
         let mut marks = labels.marks();
-        marks.extend(label::counts(&placed, labels.height(), cord, units, self.width));
+        marks.extend(label::counts(&placed, cord, units, self.width));
         let row = row(self, &placed, cord, stencils);
         marks.extend(label::beside_branches(self.design, &placed, cord, self.width));
         marks.push(Mark::figure(self.describe(), row));

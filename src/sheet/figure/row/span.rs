@@ -162,10 +162,7 @@ impl<'a> Span<'a> {
     /// Whether the ruler runs along it.
     #[must_use]
     pub const fn is_measured(&self) -> bool {
-        !matches!(
-            self.thing,
-            Thing::End(_) | Thing::More(..) | Thing::Bare { outer: true, .. } | Thing::Bare { loose: true, .. }
-        )
+        !matches!(self.thing, Thing::More(..) | Thing::Bare { outer: true, .. } | Thing::Bare { loose: true, .. })
     }
 
     /// Index of its bead, if it is one.

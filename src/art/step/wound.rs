@@ -1,0 +1,73 @@
+//! What is wound: a tassel over a card, and strands about one another.
+
+use std::f64::consts::{PI, TAU};
+
+use super::pen::{arrow, at, cord, cutters, filled, line, tinted, wire};
+use crate::geometry::Point;
+use crate::paint::mark::{Mark, Rgb, Step};
+use crate::paint::outline::{circle, curve, ellipse, polyline, rounded_rect};
+use crate::paint::style;
+
+/// Thread wound over a card, tied above and cut below; then its neck bound.
+pub fn tassel() -> Vec<Mark> {
+    let (upper, lower) = (4.4, 13.6);
+    let turns = [2.0, 3.3, 4.6, 5.9, 7.2];
+    let mut marks = cord(&circle(at(4.6, 2.2), 1.5), tinted());
+    marks.extend(cord(&polyline(&[at(1.2, upper), at(8.0, upper)]), tinted()));
+    marks.push(filled(rounded_rect(at(0.2, upper + 0.5), 8.8, lower - upper - 1.0, 0.3), Rgb::WHITE));
+    marks.extend(turns.into_iter().flat_map(|x| cord(&polyline(&[at(x, upper - 0.8), at(x, lower)]), Rgb::WHITE)));
+    marks.extend(cutters(at(8.2, lower), PI / 2.0));
+    marks.extend(arrow(&[at(11.2, 7.4), at(15.6, 7.4)]));
+    marks.extend(bound(19.8));
+    marks
+}
+
+/// A finished tassel that hangs about a line.
+fn bound(x: f64) -> Vec<Mark> {
+    const FOOT: f64 = 17.4;
+    let side = |sign: f64, share: f64| {
+        let across = |half: f64| x + sign * share * half;
+        [at(across(1.6), 4.6), at(across(1.1), 6.8), at(across(2.2), 9.6), at(across(3.4), FOOT)]
+    };
+    let (left, right) = (side(-1.0, 1.0), side(1.0, 1.0));
+    let outline: Vec<Point> = left.into_iter().chain(right.into_iter().rev()).collect();
+    let mut marks = cord(&circle(at(x, 2.4), 1.5), tinted());
+    marks.push(filled(skirt(&outline), Rgb::WHITE));
+    marks.extend([-0.6, -0.2, 0.2, 0.6].map(|share| line(curve(&side(1.0, share)))));
+    marks.push(filled(ellipse(at(x, 4.9), 1.9, 1.5), Rgb::WHITE));
+    marks.extend([6.4, 7.3].into_iter().flat_map(|y| cord(&polyline(&[at(x - 1.4, y), at(x + 1.4, y)]), tinted())));
+    marks
+}
+
+/// Down one side, straight across the foot and up the other.
+fn skirt(outline: &[Point]) -> Vec<Step> {
+    let (down, up) = outline.split_at(outline.len() / 2);
+    let mut steps = curve(down);
+    steps.push(Step::Line(up[0]));
+    steps.extend(curve(up).split_off(1));
+    steps.push(Step::Close);
+    steps
+}
+
+/// Two or three strands turned about one another, one end held.
+pub fn twisted(strands: u8) -> Vec<Mark> {
+    const BEADS: u32 = 11;
+    let colours = [style::RULE.mixed(Rgb::WHITE, 0.75), tinted(), Rgb::WHITE];
+    let beads = (0..strands).zip(colours).flat_map(|(strand, colour)| {
+        (0..BEADS).map(move |number| {
+            let share = (f64::from(number) + 0.5) / f64::from(BEADS);
+            let turn = TAU * (1.25 * share + f64::from(strand) / f64::from(strands));
+            let out = 2.6 * libm::sqrt(libm::sin(PI * share));
+            (out * libm::cos(turn), at(4.2 + 14.6 * share, 9.0 + out * libm::sin(turn)), colour)
+        })
+    });
+    let mut beads: Vec<_> = beads.collect();
+    beads.sort_by(|(one, ..), (other, ..)| one.total_cmp(other));
+    let mut marks = wire(&circle(at(2.4, 9.0), 1.8));
+    marks.extend(wire(&circle(at(20.6, 9.0), 1.8)));
+    marks.extend(beads.into_iter().map(|(_, centre, colour)| filled(circle(centre, 1.55), colour)));
+    let round =
+        [-1.3, -0.7, 0.0, 0.7, 1.3].map(|turn: f64| at(20.4 + 2.9 * libm::cos(turn), 9.0 + 5.8 * libm::sin(turn)));
+    marks.extend(arrow(&round));
+    marks
+}
