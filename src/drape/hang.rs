@@ -290,7 +290,7 @@ fn unit(force: Point) -> Point {
 }
 
 /// The joints of links with these directions.
-fn joints(links: &[Link], directions: &[Point]) -> Vec<Point> {
+pub(super) fn joints(links: &[Link], directions: &[Point]) -> Vec<Point> {
     let mut joints = Vec::with_capacity(links.len() + 1);
     let mut at = Point::ORIGIN;
     joints.push(at);
