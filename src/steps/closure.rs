@@ -50,7 +50,7 @@ fn gaps(design: &Design) -> Option<Step<'_>> {
     let firsts = [design.closure.left().first(), design.closure.right().first()].into_iter().flatten();
     let mut rings: Vec<_> = firsts.map(|part| part.finding).filter(|finding| may_gape(design, *finding)).collect();
     rings.dedup();
-    (!rings.is_empty() && !is_hung(design)).then(|| Step::new(Task::LookForGaps(rings)))
+    (!rings.is_empty() && !is_hung(design)).then(|| Step::new(Task::LookForGaps(rings)).drawing(Drawing::Gap))
 }
 
 /// Whether a finding that strands hang on may gape.

@@ -259,6 +259,7 @@ impl<'d> Ends<'d> {
             EndWork::Trim if self.cuts_tail() => Drawing::TailCut,
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,
+            EndWork::Set { .. } => Drawing::KnotGlued,
             EndWork::Turn => Drawing::PlainLoop,
             EndWork::Press(_) => Drawing::CrimpPressed,
             EndWork::TieInCover | EndWork::Tie => Drawing::Knot,

@@ -83,6 +83,12 @@ pub enum Drawing {
     Bar(u8),
     /// A chain cut through a link.
     Chain,
+    /// A group of beads between two crimps.
+    Group,
+    /// Glue on a knot.
+    KnotGlued,
+    /// A ring's gap squeezed shut.
+    Gap,
     /// Thread wound over a card, tied, cut and bound.
     Tassel,
     /// So many strands, two or three, turned about one another.
@@ -99,7 +105,7 @@ pub enum Drawing {
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 36] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -126,6 +132,9 @@ impl Drawing {
         Self::Bar(2),
         Self::Bar(3),
         Self::Chain,
+        Self::Group,
+        Self::KnotGlued,
+        Self::Gap,
         Self::Tassel,
         Self::Twist(2),
         Self::Twist(3),

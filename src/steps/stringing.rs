@@ -43,6 +43,7 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
         }
         Task::Measure(_) => Some(Drawing::Measure),
         Task::FixStops(..) => Some(Drawing::Stop),
+        Task::FixGroups(_) => Some(Drawing::Group),
         _ => None,
     }
 }

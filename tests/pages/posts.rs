@@ -128,24 +128,22 @@ proptest! {
         }
     }
 
-    /// Beads between knots, apart by whole spaces: where each group starts and each knot has its middle is added
-    /// up by hand, from 10 mm before the first group.
+    /// Beads about knots, apart by whole spaces: where each group starts and each knot has its middle is added up by
+    /// hand.
     #[test]
     fn knots_and_groups_are_where_their_lengths_add_up_to(spaces in prop::collection::vec(12u32..40, 1..6)) {
-        let group = "{ knot: 2 mm }, reed, { knot: 2 mm }";
+        let group = "reed, { knot: 2 mm }, reed";
         let row: Vec<_> = spaces.iter().map(|space| format!("{{ space: {space} mm }}, {group}")).collect();
         let piece = piece(500, "fixed", &row.join(", "));
         let (design, strand) = (&piece.design, &piece.design.strands[0]);
-        // A knot lies flat against a round bead of 6 mm with a hole of 1 mm: 2 + 2 sqrt(3^2 - 0.5^2) + 2.
-        let long = 4.0 + 2.0 * (9.0_f64 - 0.25).sqrt();
+        // A knot lies flat against a round bead of 6 mm with a hole of 1 mm, which takes 2 sqrt(3^2 - 0.5^2).
+        let reed = 2.0 * (9.0_f64 - 0.25).sqrt();
         let mut at = 0.0;
         let mut wanted = Vec::new();
         for (number, space) in (1..).zip(&spaces) {
             let start = at + f64::from(*space);
-            let knots = [start + 1.0, start + long - 1.0];
-            wanted.push((format!("G{number}"), start));
-            wanted.extend(knots.into_iter().enumerate().map(|(second, at)| (format!("K{}", 2 * number - 1 + second), at)));
-            at = start + long;
+            wanted.extend([(format!("G{number}"), start), (format!("K{number}"), start + reed + 1.0)]);
+            at = start + 2.0 * reed + 2.0;
         }
         let posts = Posts::new(design, strand);
         let posts = posts.all();
@@ -165,4 +163,18 @@ proptest! {
             }
         }
     }
+}
+
+/// A group that begins with a knot is where that is, and has no name beside it.
+#[test]
+fn a_group_that_begins_with_a_knot_is_told_by_it() {
+    let piece = piece(500, "fixed", "{ space: 90 mm }, { knot: 2 mm }, reed, { space: 20 mm }, reed");
+    let names = |posts: &Posts<'_>| posts.all().iter().map(|post| post.name.clone()).collect::<Vec<_>>();
+    assert_eq!(names(&Posts::new(&piece.design, &piece.design.strands[0])), ["K1", "G1"]);
+    let string = english::told(&piece.design).into_iter().find(|step| step.title == "String the beads").unwrap();
+    // The knot's middle, 1 mm behind its start.
+    assert!(
+        string.text.contains("K1 comes before any bead: tie it 91 mm from the outside of the first end's loop."),
+        "{string:?}"
+    );
 }

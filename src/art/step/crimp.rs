@@ -94,15 +94,20 @@ pub fn glued() -> Vec<Mark> {
     marks.push(hidden(
         [polyline(&[at(11.6, 9.9), at(17.0, 9.9)]), polyline(&[at(11.6, 10.9), at(17.0, 10.9)])].concat(),
     ));
-    let drop = vec![
-        Step::Move(at(8.0, 3.0)),
-        Step::Curve(at(9.6, 5.4), at(9.8, 7.2), at(8.0, 7.4)),
-        Step::Curve(at(6.2, 7.2), at(6.4, 5.4), at(8.0, 3.0)),
-        Step::Close,
-    ];
-    marks.push(filled(drop, tinted()));
+    marks.push(drop(at(8.0, 3.0)));
     marks.extend(arrow(&[at(3.0, 14.4), at(6.4, 14.4), at(10.0, 14.4)]));
     marks
+}
+
+/// A drop of glue below a point.
+pub fn drop(top: Point) -> Mark {
+    let outline = vec![
+        Step::Move(top),
+        Step::Curve(top + at(1.6, 2.4), top + at(1.8, 4.2), top + at(0.0, 4.4)),
+        Step::Curve(top + at(-1.8, 4.2), top + at(-1.6, 2.4), top),
+        Step::Close,
+    ];
+    filled(outline, tinted())
 }
 
 /// A guard: a thin tube bent round, in which the cord runs.

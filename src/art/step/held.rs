@@ -19,6 +19,18 @@ pub fn stop() -> Vec<Mark> {
     marks
 }
 
+/// A group of beads between two crimps that are pressed where they stand.
+pub fn group() -> Vec<Mark> {
+    let mut marks = cord(&polyline(&[at(0.0, 9.0), at(24.0, 9.0)]), PLAIN);
+    marks.extend([9.4, 14.6].map(|x| bead(at(x, 9.0), 2.6)));
+    for x in [5.4, 18.6] {
+        marks.push(metal(rounded_rect(at(x - 1.3, 7.9), 2.6, 2.2, 0.4)));
+        marks.extend(arrow(&[at(x, 2.8), at(x, 7.2)]));
+        marks.extend(arrow(&[at(x, 15.2), at(x, 10.8)]));
+    }
+    marks
+}
+
 /// Beads pushed together along a ruler.
 pub fn measured() -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(0.0, 7.0), at(24.0, 7.0)]), PLAIN);

@@ -7,6 +7,7 @@
 
 use std::f64::consts::PI;
 
+use super::crimp::drop;
 use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, stretch, tinted, wire};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Step};
@@ -155,6 +156,21 @@ pub fn larks_head() -> Vec<Mark> {
     marks
 }
 
+/// A tight knot and a drop of glue that falls on it.
+pub fn glued() -> Vec<Mark> {
+    let mut marks = cord(&polyline(&[at(0.0, 13.0), at(24.0, 13.0)]), PLAIN);
+    marks.extend(tight(at(12.0, 13.0), 1.6));
+    marks.push(drop(at(12.0, 1.6)));
+    marks.extend(arrow(&[at(12.0, 7.2), at(12.0, 10.6)]));
+    marks
+}
+
+/// A knot drawn tight.
+fn tight(middle: Point, radius: f64) -> Vec<Mark> {
+    let turn = |x: f64| line(curve(&[at(x - 0.6, -1.0), at(x + 0.2, 0.0), at(x, 1.0)].map(|point| middle + point)));
+    std::iter::once(filled(circle(middle, radius), PLAIN)).chain([-0.4, 0.4].map(turn)).collect()
+}
+
 /// A hinged cup about to close over a knot, and the hook at its end.
 pub fn cover() -> Vec<Mark> {
     let (hinge, radius, opening) = (at(7.0, 9.4), 4.0, 0.5);
@@ -175,9 +191,7 @@ pub fn cover() -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(3.0, 9.4), at(10.6, 9.4)]), PLAIN);
     marks.extend(wire(&mapped(&hook, |point| hinge + point.turned(opening))));
     marks.extend([cup(1.0), cup(-1.0), bead(at(2.4, 9.4), 2.2)]);
-    marks.push(filled(circle(at(10.9, 9.4), 1.3), PLAIN));
-    let turn = |x: f64| line(curve(&[at(10.3 + x, 8.4), at(11.1 + x, 9.4), at(10.9 + x, 10.4)]));
-    marks.extend([-0.4, 0.4].map(turn));
+    marks.extend(tight(at(10.9, 9.4), 1.3));
     marks.push(metal(circle(hinge, EDGE * 3.0)));
     marks.extend(arrow(&[at(15.0, 1.6), at(16.8, 3.2), at(17.2, 5.6)]));
     marks.extend(arrow(&[at(8.6, 17.9), at(10.8, 17.9), at(12.8, 16.8)]));

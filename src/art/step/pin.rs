@@ -3,7 +3,7 @@
 use std::f64::consts::{PI, TAU};
 
 use super::crimp::gathered;
-use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, metal, wire, wire_over};
+use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, line, metal, wire, wire_over};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step, Stroke};
 use crate::paint::outline::{arc, circle, polygon, polyline, rounded_rect};
@@ -49,6 +49,20 @@ pub fn plain_loop() -> Vec<Mark> {
     let jaw = bend + at(length - 1.6, -1.9);
     marks.push(ghost(circle(jaw, 1.3)));
     marks.extend(arrow(&[jaw - at(0.2, 2.0), at(17.6, 4.0), at(13.4, 3.2), at(9.4, 5.6)]));
+    marks
+}
+
+/// A ring that gapes between the jaws of pliers; then shut.
+pub fn gap() -> Vec<Mark> {
+    let (gaping, shut, radius) = (at(6.4, 9.0), at(19.6, 9.0), 3.6);
+    let mut marks = wire(&arc(gaping, (radius, radius), 0.3, TAU - 0.3));
+    marks.extend(wire(&circle(shut, radius)));
+    marks.push(line(polyline(&[shut + at(radius - 0.47, 0.0), shut + at(radius + 0.47, 0.0)])));
+    for side in [-1.0, 1.0] {
+        let jaw = [at(-1.2, side * 4.2), at(2.4, side * 4.2), at(3.2, side * 8.6), at(-2.0, side * 8.6)];
+        marks.push(filled(polygon(&jaw.map(|corner| gaping + corner)), style::RULE));
+    }
+    marks.extend(arrow(&[at(12.4, 9.0), at(14.6, 9.0)]));
     marks
 }
 

@@ -184,6 +184,11 @@ impl Loops {
         self.turns = self.bars.iter().map(|bar| bar.next_turn(&before, &self.net)).collect();
     }
 
+    /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
+    pub fn off(&self) -> f64 {
+        self.bars.iter().map(|bar| bar.off(&self.net)).fold(0.0, f64::max)
+    }
+
     /// Where a joint is.
     pub fn at(&self, node: usize) -> Point3 {
         self.net.nodes[node].at.into()

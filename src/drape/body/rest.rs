@@ -23,7 +23,8 @@ const STRONG: f64 = 1.0;
 /// weights together, what is bent counted, by less than this, in mm.
 const RISES: f64 = 1e-5;
 
-/// When loops lie still: no joint moves farther, in mm, and nothing lies deeper in anything else.
+/// When loops lie still: no joint moves farther, in mm, and nothing lies deeper in anything else, nor is any bar's joint
+/// farther from where it holds it.
 #[derive(Clone, Copy, Debug)]
 pub struct Still {
     pub moves: f64,
@@ -72,7 +73,7 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still) -> Result<Ve
     loop {
         let rows: Vec<Row<3>> = contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
         let Some(round) = loops.net.solve(&rows, pull) else { return Err(Unrest::Lost { rounds }) };
-        let overlap = rows.iter().map(|row| -row.gap).fold(0.0, f64::max);
+        let overlap = rows.iter().map(|row| -row.gap).fold(loops.off(), f64::max);
         let steps = Steps::new(loops, &round.places);
         if rounds == most {
             return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&rows, &round) });
