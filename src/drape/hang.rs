@@ -29,7 +29,8 @@
 //!
 //! **Stiff cord.** Newton's method in all angles from the limp chain (`stiff`).
 //!
-//! **Trade-off.** Cord does not stretch. A force below the rounding of the
+//! **Trade-off.** Cord does not stretch. Links turn about the joint between them, though flat ends of beads would part on
+//! the outer side of a bend (`tests/gaping.rs` measures by how much). A force below the rounding of the
 //! weights' sum is not resolved, so in a chain with weights 10⁹ apart the light links' directions
 //! are only as good as that.
 
@@ -289,7 +290,7 @@ fn unit(force: Point) -> Point {
 }
 
 /// The joints of links with these directions.
-fn joints(links: &[Link], directions: &[Point]) -> Vec<Point> {
+pub(super) fn joints(links: &[Link], directions: &[Point]) -> Vec<Point> {
     let mut joints = Vec::with_capacity(links.len() + 1);
     let mut at = Point::ORIGIN;
     joints.push(at);

@@ -552,5 +552,9 @@ codes! {
     NoRest = "no-rest", Error,
         "The strand cannot hang as it is written. \
          The strand cannot hang from its two points: it is shorter than the distance between \
-         them, or the solver for its resting shape did not converge.";
+         them, or the solver for its resting shape did not converge. Beads are rigid and turn about the point of their cord at \
+         which they meet. So flat ends lie in one another on the inner side of a bend, where really a gap opens on the outer \
+         one: faces of a breadth b that make an angle t by b sin t / 2, in rows of the shipped patterns up to 0.3 mm, in \
+         a kink beside a large bead up to 2.6 mm. Parted, a row would take as much more cord at each, up to 6 mm in all, \
+         which a maker leaves as slack; no length or drop counts it, but that of a ring.";
 }

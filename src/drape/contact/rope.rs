@@ -3,7 +3,7 @@
 use super::super::bend::{Bend, bends};
 use super::super::chain::{Chain, Piece};
 use super::super::clearance::form;
-use super::super::hang::{Hanging, Link};
+use super::super::hang::{Hanging, Link, joints};
 use super::super::{Hung, Joint};
 use super::rows::Rod;
 use super::side::Side;
@@ -114,19 +114,16 @@ impl Rope {
     /// The finer chain laid along the links that were found, with the tension in each.
     pub fn laid(&self, chain: &Chain, tensions: &[f64], rounds: u32) -> Hanging {
         let first = self.joints[0].at;
-        let (mut joints, mut directions) = (vec![Point::ORIGIN], Vec::with_capacity(chain.links.len()));
+        let mut directions = Vec::with_capacity(chain.links.len());
         let mut from = 0;
         for (pair, &to) in self.joints.windows(2).zip(&self.fine) {
             let span = pair[1].at - pair[0].at;
-            let long: f64 = chain.links[from..to].iter().map(|link| link.length).sum();
-            let mut gone = 0.0;
-            for link in &chain.links[from..to] {
-                gone += link.length;
-                joints.push(pair[0].at - first + span * if long > 0.0 { gone / long } else { 1.0 });
-                directions.push(if long > 0.0 { span * (1.0 / span.length()) } else { Point::new(1.0, 0.0) });
-            }
+            let along = if span == Point::ORIGIN { Point::new(1.0, 0.0) } else { span * (1.0 / span.length()) };
+            directions.extend((from..to).map(|_| along));
             from = to;
         }
+        turn_to(&mut directions, &chain.links, self.joints[self.joints.len() - 1].at - first);
+        let joints = joints(&chain.links, &directions);
         let ends = [tensions.first(), tensions.last()].map(|end| end.copied().unwrap_or_default());
         Hanging {
             joints,
@@ -140,6 +137,29 @@ impl Rope {
             // The last joint is the end itself.
             residual: 0.0,
         }
+    }
+}
+
+/// Turns the directions of links a little, so that they reach an end which they miss by as much as they were found too short:
+/// each square to itself, by the least that all of them must.
+fn turn_to(directions: &mut [Point], links: &[Link], end: Point) {
+    /// Links that run all but one way, to this share of their length, are not turned.
+    const STRAIGHT: f64 = 1e-3;
+    let last = joints(links, directions)[links.len()];
+    let (miss, mut whole) = (end - last, 0.0);
+    let (mut x, mut y) = (Point::ORIGIN, Point::ORIGIN);
+    for (link, direction) in links.iter().zip(directions.iter()) {
+        let aside = direction.left();
+        (x, y, whole) = (x + aside * (link.length * aside.x), y + aside * (link.length * aside.y), whole + link.length);
+    }
+    let determinant = x.x * y.y - x.y * y.x;
+    if determinant < STRAIGHT * whole * whole {
+        return;
+    }
+    let by = Point::new(miss.x * y.y - miss.y * y.x, miss.y * x.x - miss.x * x.y) * (1.0 / determinant);
+    for direction in directions {
+        let turned = *direction + direction.left() * direction.left().dot(by);
+        *direction = turned * (1.0 / turned.length());
     }
 }
 
