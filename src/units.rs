@@ -11,7 +11,7 @@ use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
 pub use parse::{UnitError, degrees, hours, stiffness, turns};
-pub use print::{UnitStyle, eighths, fraction, times};
+pub use print::{UnitStyle, eighths, fraction, sixteenths, times};
 
 /// One international inch in millimetres, exact since 1959 (international yard and pound agreement).
 pub const INCH: f64 = 25.4;

@@ -205,7 +205,11 @@ fn an_error_writes_nothing_and_keeps_the_old_file() {
 fn a_proof_of_more_pages_than_anyone_joins_writes_nothing() {
     let folder = folder("long-proof");
     let file = folder.join("proof.pdf");
-    let long = SOUND.replace("length: 26 in ", "length: 12 m ");
+    let (head, strand) = SOUND.split_once("strands:\n").expect("strands");
+    let (strand, rest) = strand.split_at(strand.find("\n\n").map_or(strand.len(), |end| end + 1));
+    let strand = strand.replace("length: 26 in ", "length: 12 m ");
+    let strands: String = (1..=4).map(|at| strand.replace("name: strap", &format!("name: strap {at}"))).collect();
+    let long = format!("{head}strands:\n{strands}{rest}");
     let ran = fed(&["proof", "-", "--paper", "a5", "-o", file.to_str().unwrap()], &long);
     assert_eq!(ran.code, 2, "{}", ran.err);
     assert!(ran.err.contains("pages of a5, more than 60") && ran.err.contains("--paper a3"), "{}", ran.err);

@@ -12,7 +12,7 @@ use super::look::Look;
 use super::mirror;
 use super::pearl::Variant;
 use crate::design::{Bead, Chain, Cord, Design, Finding, Form, Index, Strand};
-use crate::geometry::{Extent, Point};
+use crate::geometry::{Extent, Point, path as line};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
 use crate::trade::usual::{self, KNOT_WIDTH};
@@ -123,11 +123,11 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || finding.pin().map(closed).unwrap_or_default(), at, angle, scale)
     }
 
-    /// Chain along a path, its links at actual size times `scale`, on face and on edge by turns. It
-    /// ends with the last whole link that the path has room for.
+    /// Chain along a path, its links at actual size times `scale`, on face and on edge by turns: as many as so much of
+    /// it has, spread over the path.
     pub fn chain(&mut self, index: Index<Finding>, path: &[Point], scale: f64) -> Mark {
         let Some(chain) = self.design.findings[index].chain() else { return Mark::ornament(Vec::new()) };
-        let stamps = places(path, finding::link_inside(chain) * scale).into_iter().enumerate();
+        let stamps = places(path, spread(chain, line::length(path), scale)).into_iter().enumerate();
         // Links overlap by the thickness of the wire on either side.
         let marks = stamps.map(|(i, (at, angle))| self.link(index, chain, i % 2 == 1, (at, angle), scale)).collect();
         Mark::ornament(marks)
@@ -264,3 +264,11 @@ fn hundredths(mm: f64) -> u32 {
 }
 
 const _: () = assert!(TURNS.is_multiple_of(2), "a bead with its ends swapped has a symbol too");
+
+/// By how much each link of a chain lengthens it on a path so long.
+fn spread(chain: &Chain, length: f64, scale: f64) -> f64 {
+    let inside = finding::link_inside(chain) * scale;
+    let links = chain.links(Length::mm(length / scale)).filter(|_| length > 0.5 * inside);
+    #[expect(clippy::cast_precision_loss, reason = "a count of links")]
+    links.map_or(inside, |links| length / links as f64)
+}

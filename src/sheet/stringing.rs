@@ -41,12 +41,12 @@ const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5
 const PAIR: &str = " Make each strand twice, once for each earring.";
 /// What becomes of beads that do not fill their strand.
 const SLIDES: &str =
-    " Beads slide on bare cord and gather at its low point: nothing holds them there, and this is meant.";
+    " Beads slide on bare cord and gather at its low point: nothing holds them there, as it should be.";
 /// The same where stops keep them.
-const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, and this is meant.";
+const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, as they should.";
 /// Why sizes do not add up to lengths.
-const TAKES: &str = "Lengths count what beads take of the cord; where sizes do not say it the key does, of one among \
-                     its own kind: beside a wider hole it takes less.";
+const TAKES: &str = "Lengths count what beads take of the cord: round ones sink a little into one another's holes. \
+                     The key says what one takes among its own kind; beside a wider hole it takes less.";
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {

@@ -6,7 +6,7 @@ mod told;
 
 use std::ops::Range;
 
-use crate::design::{Bit, Design, Finding, Index, Phrase, Rest, Strand, Train, What};
+use crate::design::{Bit, Design, End, Finding, Index, Phrase, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
 
@@ -135,6 +135,7 @@ pub fn datum(design: &Design, strand: &Strand) -> &'static str {
     match design.cords[strand.cord].kind {
         CordKind::Chain => "from the outside of the first end link",
         _ if first.is_some_and(|end| end.bight > Length::ZERO) => "from the outside of the first end's loop",
+        _ if first.is_some_and(|end| is_covered(design, end)) => "from the outside of the first knot cover",
         _ => "from the outside of the first end",
     }
 }
@@ -142,15 +143,18 @@ pub fn datum(design: &Design, strand: &Strand) -> &'static str {
 /// Between what a strand's finished length is measured.
 #[must_use]
 pub fn between(design: &Design, strand: &Strand) -> &'static str {
-    let is_covered = |at: &Index<Finding>| design.findings[*at].kind() == FindingKind::KnotCover;
     match design.cords[strand.cord].kind {
         CordKind::Chain => "end link to end link",
-        _ if strand.ends.iter().all(|end| end.findings.iter().any(is_covered)) => {
+        _ if strand.ends.iter().all(|end| is_covered(design, end)) => {
             "the outside of one knot cover to the outside of the other"
         }
         _ if design.closure.is_empty() => "one end to the other",
         _ => "loop to loop",
     }
+}
+
+fn is_covered(design: &Design, end: &End) -> bool {
+    end.findings.iter().any(|at| design.findings[*at].kind() == FindingKind::KnotCover)
 }
 
 /// A post before it has its name, in mm from the outside of the first end.

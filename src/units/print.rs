@@ -119,7 +119,8 @@ pub fn times(turns: f64) -> String {
 }
 
 /// So many sixteenths with a real fraction.
-fn sixteenths(parts: i64) -> String {
+#[must_use]
+pub fn sixteenths(parts: i64) -> String {
     let (whole, rest) = (parts / 16, parts % 16);
     let part = sixteenth(rest);
     match (whole, part.as_str()) {

@@ -1,11 +1,11 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::materials::{Amount, Buy, Cutting, Line, Materials, Piece, Suggestion, Within};
-use crate::units::{INCH, Length, Money, UnitStyle, eighths};
+use crate::units::{INCH, Length, Money, UnitStyle, sixteenths};
 
 /// From here on a length is told in metres or feet, as it is sold.
 const LONG: Length = Length::mm(1000.0);
-/// From here on feet are told with whole inches, below it with eighths.
+/// From here on feet are told with whole inches, below it with sixteenths.
 const COARSE: Length = Length::mm(10.0 * 12.0 * INCH);
 
 /// A count, or a length as one buys it.
@@ -38,12 +38,15 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     }
 }
 
-/// `5 ft 9 ⅝ in`, `32 ft 10 in`, `27 ft`.
+/// Sixteenths of an inch in a foot.
+const FOOT: i64 = 192;
+
+/// `5 ft 9 11⁄16 in`, `32 ft 10 in`, `27 ft`.
 fn feet(length: Length) -> String {
-    let parts = if length < COARSE { 8.0 } else { 1.0 };
-    let inches = (length.value() / INCH * parts).round() / parts;
-    let (feet, rest) = ((inches / 12.0).floor(), inches % 12.0);
-    if rest == 0.0 { format!("{feet} ft") } else { format!("{feet} ft {} in", eighths(rest)) }
+    let step = if length < COARSE { 1 } else { 16 };
+    let parts = (length.value() / INCH * 16.0 / f64::from(step)).round() as i64 * i64::from(step);
+    let (feet, rest) = (parts / FOOT, parts % FOOT);
+    if rest == 0 { format!("{feet} ft") } else { format!("{feet} ft {} in", sixteenths(rest)) }
 }
 
 /// What to buy on a line: `2 packs of 48`, `1 spool of 10 m`, `1 bag of 10 g (about 347)`, `3 pieces`; `nothing`
@@ -81,7 +84,7 @@ pub fn estimates(materials: &Materials) -> impl Iterator<Item = &'static str> {
     };
     let mix = "What a mix holds varies by chance: so much is bought that a kind runs short only one to four times in a \
                thousand.";
-    let strand = "Of beads on a graduated strand, spare is what the strands leave over.";
+    let strand = "No strand of graduated beads is bought for spare ones alone: they are among what is left over.";
     [within(true).then_some(mix), within(false).then_some(strand).filter(|_| materials.kits.is_empty())]
         .into_iter()
         .flatten()
@@ -151,11 +154,11 @@ mod tests {
     fn long_lengths_are_told_in_feet_and_inches() {
         let told = |mm: f64| long(Length::mm(mm), UnitStyle::In);
         assert_eq!(told(999.0), "39 5⁄16 in");
-        assert_eq!(told(1770.0), "5 ft 9 ⅝ in");
+        assert_eq!(told(1770.0), "5 ft 9 11⁄16 in");
         assert_eq!(told(304.8 * 6.0 - 1.0), "6 ft");
         assert_eq!(told(10_000.0), "32 ft 10 in");
         assert_eq!(told(8230.0), "27 ft");
-        assert_eq!(long(Length::mm(1770.0), UnitStyle::Both), "5 ft 9 ⅝ in (1.77 m)");
+        assert_eq!(long(Length::mm(1770.0), UnitStyle::Both), "5 ft 9 11⁄16 in (1.77 m)");
         assert_eq!(long(Length::mm(1770.0), UnitStyle::Mm), "1.77 m");
     }
 }

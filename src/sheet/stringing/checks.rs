@@ -57,7 +57,10 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
 /// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
 /// is written, the bare cord gives way.
 fn remedy(strand: &Strand) -> &'static str {
-    if strand.settle == Settle::Fill || strand.bare() < LEAST_BARE {
+    let is_firm = strand.settle == Settle::Fill || strand.bare() < LEAST_BARE;
+    if is_firm && strand.bits().any(|bit| bit.what == What::Knot) {
+        "Tie the knots tighter or looser; if that is not enough, string more or fewer beads, alike on both sides."
+    } else if is_firm {
         "String more or fewer, alike on both sides, until it comes nearest."
     } else {
         "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
