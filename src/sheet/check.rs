@@ -10,7 +10,7 @@ use crate::units::INCH;
 const MM: (f64, f64) = (50.0, 10.0);
 const IN: (f64, f64) = (2.0 * INCH, INCH / 2.0);
 /// What it says before it.
-const WORDS: &str = "Check the print: outermost upper ticks 50 mm apart, lower ones 2 in";
+const WORDS: &str = "Check the print: outer ticks above 50 mm, below 2 in apart";
 /// Length of the ticks at its ends, and of those between.
 const TICKS: (f64, f64) = (1.5, 0.8);
 /// The bar's line.

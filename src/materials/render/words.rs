@@ -155,7 +155,7 @@ mod tests {
         let told = |mm: f64| long(Length::mm(mm), UnitStyle::In);
         assert_eq!(told(999.0), "39 5⁄16 in");
         assert_eq!(told(1770.0), "5 ft 9 11⁄16 in");
-        assert_eq!(told(304.8 * 6.0 - 1.0), "6 ft");
+        assert_eq!(told(304.8 * 6.0 - 0.7), "6 ft");
         assert_eq!(told(10_000.0), "32 ft 10 in");
         assert_eq!(told(8230.0), "27 ft");
         assert_eq!(long(Length::mm(1770.0), UnitStyle::Both), "5 ft 9 11⁄16 in (1.77 m)");

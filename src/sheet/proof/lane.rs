@@ -48,6 +48,8 @@ pub struct Lane<'a> {
     units: UnitStyle,
     /// What stays in its place, by name, with its station.
     posts: Vec<(String, f64)>,
+    /// Height of their names, all in one line of rows.
+    naming: f64,
 }
 
 /// The lanes of a piece.
@@ -79,6 +81,7 @@ impl<'a> Lane<'a> {
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
         let round = strand.cord_width(&piece.design).value() / 2.0;
         let posts = Posts::new(&piece.design, strand);
+        let posts: Vec<_> = posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect();
         let (lead, tail) = ((-extent.low.x).max(0.0), (extent.high.x - length).max(0.0));
         Self {
             laid: Laid::Strand(strand, hung),
@@ -90,7 +93,8 @@ impl<'a> Lane<'a> {
             longest,
             round,
             units,
-            posts: posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect(),
+            naming: Names::new(posts.clone(), length + tail).height(),
+            posts,
         }
     }
 
@@ -116,6 +120,7 @@ impl<'a> Lane<'a> {
             round: 0.0,
             units,
             posts: Vec::new(),
+            naming: Names::new(Vec::new(), length).height(),
         }
     }
 
@@ -126,7 +131,7 @@ impl<'a> Lane<'a> {
 
     /// Height of the cord below the lane's upper edge.
     fn cord(&self) -> f64 {
-        self.names_top() + Names::new(self.posts.clone(), self.end()).height() + BELOW_RULER + self.reach.0
+        self.names_top() + self.naming + BELOW_RULER + self.reach.0
     }
 
     fn names_top(&self) -> f64 {
