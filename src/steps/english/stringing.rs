@@ -277,8 +277,8 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
     };
     let place = match (meet, dangles.is_empty()) {
         (false, _) => dangles,
-        (true, true) => "where the ends meet".to_owned(),
-        (true, false) => format!("{dangles} and where the ends meet"),
+        (true, true) => "to come where the ends meet".to_owned(),
+        (true, false) => format!("{dangles} and to come where the ends meet"),
     };
     if on_cord == 0 {
         return format!("{} {place}", count(all, "bead"));
