@@ -13,6 +13,7 @@ import re
 import subprocess
 import sys
 import tempfile
+import zlib
 from concurrent.futures import ThreadPoolExecutor
 from os import cpu_count
 from pathlib import Path
@@ -69,10 +70,27 @@ def draw(program, pattern, paper, folder):
     said(program, "sheet", pattern, "--format", "pdf,png,svg", "--paper", paper, "-o", folder)
 
 
+# qpdf warns so of some streams that zlib reads to their end mark, as their bytes fall into its buffers; whether they do
+# end is asked of zlib (`unended`).
+BOUNDARY = "input stream is complete but output may still be valid"
+
+
 def accepted(*command):
     """The faults that a checking program tells, none where it accepts the file."""
     code, text = run(*command)
-    return text.strip().splitlines() if code else []
+    lines = [line for line in text.strip().splitlines() if BOUNDARY not in line]
+    return [] if code == 0 or (BOUNDARY in text and not any("WARNING" in line for line in lines)) else lines
+
+
+def unended(pdf):
+    """Compressed streams that do not end where the file says, by zlib."""
+    data = pdf.read_bytes()
+    faults = ["it has no compressed stream"] if b"/FlateDecode" not in data else []
+    for match in re.finditer(rb"<<[^<>]*/Length (\d+)[^<>]*/Filter/FlateDecode[^<>]*>>\s*stream\r?\n", data):
+        reader = zlib.decompressobj()
+        reader.decompress(data[match.end():match.end() + int(match[1])])
+        faults += [] if reader.eof and not reader.unused_data else [f"the stream at {match.end()}"]
+    return faults
 
 
 def wrong_boxes(pdf, paper):
@@ -105,7 +123,11 @@ def missing_words(program, pattern, pdf):
 def written_out(pdf):
     """The bytes of a PDF with all its streams in the open."""
     command = ["qpdf", "--qdf", "--object-streams=disable", pdf, "-"]
-    return subprocess.run(command, capture_output=True, check=True).stdout
+    done = subprocess.run(command, capture_output=True)
+    warnings = [line for line in done.stderr.decode().splitlines() if "WARNING" in line and BOUNDARY not in line]
+    if done.returncode not in (0, 3) or warnings:
+        sys.exit(f"{' '.join(map(str, command))}: {warnings or done.returncode}")
+    return done.stdout
 
 
 def missing_tags(pattern, pdf):
@@ -196,6 +218,7 @@ def validate(program, pattern, paper):
         wrong = [fault for png in pngs for fault in wrong_picture(png, paper)]
         return [
             ("the PDF is sound", accepted("qpdf", "--check", pdf)),
+            ("its streams end where it says", unended(pdf) + unended(kept)),
             ("every page box is the paper's", wrong_boxes(pdf, paper)),
             ("all fonts are embedded", loose_fonts(pdf)),
             ("pages, headings and figures are tagged", missing_tags(pattern, pdf)),
