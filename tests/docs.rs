@@ -189,3 +189,13 @@ fn one_of_each_in_the_tree() {
         assert_eq!(lock.matches(&format!("name = \"{name}\"\n")).count(), 1, "{name}");
     }
 }
+
+/// A code that is gone takes its explanation with it.
+#[test]
+fn every_explanation_is_of_a_code() {
+    let texts = fs::read_dir("src/remark/explained").expect("the explanations");
+    let names = texts.map(|text| text.expect("a file").file_name().into_string().expect("a name"));
+    let known =
+        |name: &String| name.strip_suffix(".md").is_some_and(|name| festoon::remark::Code::named(name).is_some());
+    assert_eq!(names.filter(|name| !known(name)).collect::<Vec<_>>(), [""; 0]);
+}

@@ -10,7 +10,7 @@ use super::program::{Net, Row, Term, Tie};
 use crate::design::Passage;
 
 /// A bar turns no farther in a round, in radians.
-pub const TURNS: f64 = 0.5;
+const TURNS: f64 = 0.5;
 /// And may always turn so far, by which it is told shorter by less than 0.0001 of its length.
 const LEAST: f64 = 0.01;
 
@@ -46,7 +46,7 @@ impl Bar {
     }
 
     /// What keeps its outermost joints from parting.
-    pub fn tie(&self) -> Tie {
+    fn tie(&self) -> Tie {
         Tie { ends: self.ends().map(|(_, node)| node), length: self.length() }
     }
 
@@ -57,13 +57,13 @@ impl Bar {
     }
 
     /// By how much its outermost joints are nearer to each other than it holds them, or farther, in mm.
-    pub fn off<const D: usize>(&self, net: &Net<D>) -> f64 {
+    fn off<const D: usize>(&self, net: &Net<D>) -> f64 {
         (length(self.span(net)) - self.length()).abs()
     }
 
     /// How far in radians it may turn in the next round: twice as far as in the last, which began at another place of the
     /// net.
-    pub fn next_turn<const D: usize>(&self, before: &Net<D>, now: &Net<D>) -> f64 {
+    fn next_turn<const D: usize>(&self, before: &Net<D>, now: &Net<D>) -> f64 {
         let [one, other] = [before, now].map(|net| unit(self.span(net)));
         let turned = one.zip(other).map(|(one, other)| length(less(one, other)));
         (2.0 * turned.unwrap_or(TURNS)).clamp(LEAST, TURNS)
@@ -71,12 +71,7 @@ impl Bar {
 
     /// What keeps its joints apart and in line while it turns so far in radians at the most; `out` is the unit vector
     /// outward from a strand that runs along a vector, where bars are kept to it.
-    pub fn rows<const D: usize>(
-        &self,
-        net: &Net<D>,
-        turn: f64,
-        out: impl Fn([f64; D]) -> Option<[f64; D]>,
-    ) -> Vec<Row<D>> {
+    fn rows<const D: usize>(&self, net: &Net<D>, turn: f64, out: impl Fn([f64; D]) -> Option<[f64; D]>) -> Vec<Row<D>> {
         self.spread(net, turn, out).into_iter().chain(self.straight(net)).collect()
     }
 
@@ -115,6 +110,50 @@ impl Bar {
             }
         }
         rows
+    }
+}
+
+/// All bars of a net.
+#[derive(Clone, Debug, Default)]
+pub struct Bars {
+    bars: Vec<Bar>,
+    /// How far in radians each of them may turn in the next round.
+    turns: Vec<f64>,
+}
+
+impl Bars {
+    /// Adds bars, which may turn as far as any.
+    pub fn add(&mut self, bars: impl IntoIterator<Item = Bar>) {
+        self.bars.extend(bars);
+        self.turns.resize(self.bars.len(), TURNS);
+    }
+
+    /// What keeps the outermost joints of each from parting.
+    pub fn ties(&self) -> impl Iterator<Item = Tie> {
+        self.bars.iter().map(Bar::tie)
+    }
+
+    /// One by one.
+    pub fn iter(&self) -> impl Iterator<Item = &Bar> {
+        self.bars.iter()
+    }
+
+    /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
+    pub fn off<const D: usize>(&self, net: &Net<D>) -> f64 {
+        self.bars.iter().map(|bar| bar.off(net)).fold(0.0, f64::max)
+    }
+
+    /// What holds them; `out` as for one bar: the unit vector outward from a strand that runs along a vector.
+    pub fn rows<const D: usize>(&self, net: &Net<D>, out: impl Fn([f64; D]) -> Option<[f64; D]>) -> Vec<Row<D>> {
+        let bars = self.bars.iter().zip(&self.turns);
+        bars.flat_map(|(bar, turn)| bar.rows(net, *turn, &out)).collect()
+    }
+
+    /// Puts a net's joints where a round found them.
+    pub fn go<const D: usize>(&mut self, net: &mut Net<D>, places: &[[f64; D]]) {
+        let before = net.clone();
+        net.go(places);
+        self.turns = self.bars.iter().map(|bar| bar.next_turn(&before, net)).collect();
     }
 }
 

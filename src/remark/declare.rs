@@ -1,14 +1,14 @@
-//! How the codes of remarks are declared: a line and a paragraph each, from which come the enum, the names, the
+//! How the codes of remarks are declared: a line each and a text of its own, from which come the enum, the names, the
 //! levels and the explanations.
 
-/// Declares [`Code`](super::Code): variant, kebab-case name, level and explanation of each.
+/// Declares [`Code`](super::Code): variant, kebab-case name and level of each.
 macro_rules! codes {
-    ($($variant:ident = $code:literal, $level:ident, $explain:literal;)*) => {
+    ($($variant:ident = $code:literal, $level:ident;)*) => {
         /// A stable name for one kind of remark.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[non_exhaustive]
         pub enum Code {
-            $(#[doc = $explain] $variant,)*
+            $(#[doc = include_str!(concat!("explained/", $code, ".md"))] $variant,)*
         }
 
         impl Code {
@@ -35,7 +35,7 @@ macro_rules! codes {
             #[must_use]
             pub const fn explanation(self) -> &'static str {
                 match self {
-                    $(Self::$variant => $explain,)*
+                    $(Self::$variant => include_str!(concat!("explained/", $code, ".md")).trim_ascii_end(),)*
                 }
             }
 

@@ -1,6 +1,6 @@
 //! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind.
 
-use super::super::bar::{Bar, TURNS, crossbars};
+use super::super::bar::{Bar, Bars, crossbars};
 use super::super::bend::bends;
 use super::super::hang::{self, Link};
 use super::super::program::{Net, Node, Tie, down};
@@ -46,9 +46,7 @@ pub struct Loops {
     /// What lies between joints: one a tie, but for those of bars, which come last.
     pub rods: Vec<Rod>,
     /// What holds joints apart: bars at the ends, and what several strands go through.
-    pub bars: Vec<Bar>,
-    /// How far in radians each of them may turn in the next round.
-    pub turns: Vec<f64>,
+    pub bars: Bars,
 }
 
 /// A piece between its joints.
@@ -85,7 +83,7 @@ impl Loops {
         }
         loops.string(None, closing);
         loops.hold_together(strands);
-        loops.tie_bars();
+        loops.net.ties.extend(loops.bars.ties());
         loops.hold_behind(half);
         loops
     }
@@ -112,7 +110,7 @@ impl Loops {
         let bar: Vec<(f64, usize)> = holes.into_iter().map(hole).collect();
         let of = |strand: &Strung| bar.iter().find(|(aside, _)| *aside == strand.aside).map_or(hub, |(_, node)| *node);
         let ends = strands.iter().map(of).collect();
-        self.bars.extend(Bar::new(bar));
+        self.bars.add(Bar::new(bar));
         ends
     }
 
@@ -123,7 +121,7 @@ impl Loops {
             let pieces = strand.pieces.iter().zip(joints.windows(2));
             passages.extend(pieces.filter_map(|(piece, ends)| Some((piece.passage?, [ends[0], ends[1]]))));
         }
-        self.bars.extend(crossbars(passages.into_iter()));
+        self.bars.add(crossbars(passages.into_iter()));
     }
 
     /// The bars at the last ends and at the first, where there are any.
@@ -152,11 +150,6 @@ impl Loops {
         }
     }
 
-    fn tie_bars(&mut self) {
-        self.net.ties.extend(self.bars.iter().map(Bar::tie));
-        self.turns = vec![TURNS; self.bars.len()];
-    }
-
     /// Friction and the wearer's hand keep the closure behind: the joint nearest its middle stays in the body's
     /// middle plane, in which it may go up, down and away.
     fn hold_behind(&mut self, half: f64) {
@@ -179,14 +172,12 @@ impl Loops {
 
     /// Puts the joints where a round found them.
     pub fn go(&mut self, places: &[[f64; 3]]) {
-        let before = self.net.clone();
-        self.net.go(places);
-        self.turns = self.bars.iter().map(|bar| bar.next_turn(&before, &self.net)).collect();
+        self.bars.go(&mut self.net, places);
     }
 
     /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
     pub fn off(&self) -> f64 {
-        self.bars.iter().map(|bar| bar.off(&self.net)).fold(0.0, f64::max)
+        self.bars.off(&self.net)
     }
 
     /// Where a joint is.

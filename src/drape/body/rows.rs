@@ -34,8 +34,7 @@ pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Row<3>> {
     if loops.strands.len() > 1 {
         rows.extend(side_by_side(loops, skin));
     }
-    let bars = loops.bars.iter().zip(&loops.turns);
-    rows.extend(bars.flat_map(|(bar, turn)| bar.rows(&loops.net, *turn, |_| None)));
+    rows.extend(loops.bars.rows(&loops.net, |_| None));
     rows
 }
 

@@ -103,9 +103,10 @@ fn lay_alone(loops: &mut Loops, strand: usize) {
     let (Some((first, share)), Some((last, _))) = (round.first().copied(), round.last().copied()) else { return };
     let inner = &round[1..round.len() - 1];
     let [from, to] = [first, last].map(|node| flat(loops.at(node)));
-    let chain = Pushed::new(&loops.lengths(strand), inner.iter().map(push), from, to);
+    let lengths = loops.lengths(strand);
+    let chain = Pushed::new(&lengths, inner.iter().map(push), from, to);
     // On a circle every mm of which is pushed by 1 the tension is as great as the radius.
-    let radius = (1.0 - 2.0 * share).recip() * loops.lengths(strand).iter().sum::<f64>() / TAU;
+    let radius = (1.0 - 2.0 * share).recip() * lengths.iter().sum::<f64>() / TAU;
     let (sin, cos) = libm::sincos(TAU * share);
     let places = chain.joints(Point::new(-cos, sin) * radius).unwrap_or_default();
     for ((node, _), at) in round.iter().zip(places) {

@@ -1,7 +1,7 @@
 //! One round of strands on the board: their joints and links as one net in the plane, all rows of which may give
 //! way (see [`super::super::program`]).
 
-use super::super::bar::{Bar, TURNS, crossbars, unit};
+use super::super::bar::{Bars, crossbars, unit};
 use super::super::program::{self, Net, Node, Term, Tie};
 use super::rope::Rope;
 use super::rows::Row;
@@ -27,9 +27,7 @@ pub struct Web {
     /// The node of each strand's first joint; its others follow.
     first: Vec<usize>,
     /// What several strands go through.
-    bars: Vec<Bar>,
-    /// How far in radians each of them may turn in the next round.
-    turns: Vec<f64>,
+    bars: Bars,
 }
 
 impl Web {
@@ -47,9 +45,8 @@ impl Web {
             let through = |(link, passage): &(usize, Passage)| (*passage, [first + link, first + link + 1]);
             rope.passages.iter().map(through).collect::<Vec<_>>()
         };
-        self.bars = crossbars(ropes.iter().zip(&self.first).flat_map(of));
-        self.turns = vec![TURNS; self.bars.len()];
-        self.net.ties.extend(self.bars.iter().map(Bar::tie));
+        self.bars.add(crossbars(ropes.iter().zip(&self.first).flat_map(of)));
+        self.net.ties.extend(self.bars.ties());
     }
 
     /// Adds a strand, held at both ends.
@@ -77,8 +74,7 @@ impl Web {
         };
         let out = |line| if sided { outward(line) } else { None };
         let row = |row: &Row| program::Row { terms: row.terms.iter().map(term).collect(), gap: row.gap, gives: true };
-        let bars = self.bars.iter().zip(&self.turns).flat_map(|(bar, turn)| bar.rows(&self.net, *turn, out));
-        rows.iter().map(row).chain(bars).collect()
+        rows.iter().map(row).chain(self.bars.rows(&self.net, out)).collect()
     }
 
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights of a joint per mm.
@@ -96,14 +92,12 @@ impl Web {
 
     /// Puts the joints where a round found them.
     pub fn go(&mut self, round: &Round) {
-        let before = self.net.clone();
-        self.net.go(&round.whole.places);
-        self.turns = self.bars.iter().map(|bar| bar.next_turn(&before, &self.net)).collect();
+        self.bars.go(&mut self.net, &round.whole.places);
     }
 
     /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
     pub fn off(&self) -> f64 {
-        self.bars.iter().map(|bar| bar.off(&self.net)).fold(0.0, f64::max)
+        self.bars.off(&self.net)
     }
 
     /// The greatest force in N by which a free joint is out of balance, under the tensions and the forces of rows that

@@ -68,8 +68,8 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
     let room = sheet.room();
     let below = room.below(check::height(room.width) + GAP);
     let lanes = lane::lanes(sheet.piece, stencils);
-    let strips = strip::strips(&lanes, below.width);
-    let pages = strip::pages(&strips, below, sheet.piece);
+    let strips = strip::strips(&lanes, below.width, sheet.piece);
+    let pages = strip::pages(&strips, below);
     if pages > MOST_PAGES {
         return Err(TooManyPages { pages, paper: sheet.style.paper });
     }

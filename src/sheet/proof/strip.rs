@@ -54,10 +54,12 @@ pub struct Strip<'a> {
     /// Whether it joins one after it.
     goes_on: bool,
     width: f64,
+    /// Its height on paper, with the words at its cuts.
+    height: f64,
 }
 
 /// The strips of lanes on a width.
-pub fn strips<'a>(lanes: &'a [Lane<'a>], width: f64) -> Vec<Strip<'a>> {
+pub fn strips<'a>(lanes: &'a [Lane<'a>], width: f64, piece: &Piece) -> Vec<Strip<'a>> {
     let mut strips = Vec::new();
     let mut numbers = 1..;
     for lane in lanes {
@@ -70,7 +72,8 @@ pub fn strips<'a>(lanes: &'a [Lane<'a>], width: f64) -> Vec<Strip<'a>> {
             let (first, last) = (from - beyond, from + step + beyond);
             let window = Window { from, to: if goes_on { last - beyond } else { last }, first, last };
             let number = if count > 1 { numbers.next() } else { None };
-            Strip { lane, window, beyond, number, goes_back: at > 0, goes_on, width }
+            let height = words(number) + lane.depth(window, piece);
+            Strip { lane, window, beyond, number, goes_back: at > 0, goes_on, width, height }
         };
         strips.extend((0..count).map(strip));
     }
@@ -81,12 +84,17 @@ fn is_whole(lane: &Lane<'_>, width: f64) -> bool {
     lane.whole() <= width - 2.0 * BEYOND.0
 }
 
+/// Room above a strip of a number for the words at its cuts.
+fn words(number: Option<usize>) -> f64 {
+    if number.is_some() { WORDS } else { 0.0 }
+}
+
 /// How many pages with a room strips take.
-pub fn pages(strips: &[Strip<'_>], room: Rect, piece: &Piece) -> usize {
+pub fn pages(strips: &[Strip<'_>], room: Rect) -> usize {
     let mut flow = Flow::new(room);
     for strip in strips {
-        let tiers = Tiers::of(strip.height(piece), room.height);
-        strip.begin(&mut flow, &tiers);
+        let tiers = Tiers::of(strip.height, room.height);
+        tiers.begin(&mut flow);
         (0..tiers.count).for_each(|_| flow.add(Block::gap(tiers.height)));
         flow.gap(GAP);
     }
@@ -113,6 +121,13 @@ impl Tiers {
         Self { count: count as usize, ..tiers }
     }
 
+    /// A strip of several pages begins on a new one.
+    fn begin(&self, flow: &mut Flow) {
+        if self.count > 1 && flow.taken() > 0.0 {
+            flow.turn();
+        }
+    }
+
     /// How far one lies below the one above it: those of several have words below them.
     fn down(&self) -> f64 {
         self.height - 2.0 * WORDS - 2.0 * self.beyond
@@ -125,33 +140,15 @@ impl Strip<'_> {
         self.number.is_some()
     }
 
-    /// Its height on paper, with the words at its cuts.
-    fn height(&self, piece: &Piece) -> f64 {
-        self.above() + self.lane.depth(self.window, piece)
-    }
-
-    /// Room above it for the words at its cuts.
-    fn above(&self) -> f64 {
-        if self.number.is_some() { WORDS } else { 0.0 }
-    }
-
-    /// A strip of several pages begins on a new one.
-    fn begin(&self, flow: &mut Flow, tiers: &Tiers) {
-        if tiers.count > 1 && flow.taken() > 0.0 {
-            flow.turn();
-        }
-    }
-
     /// Pours it into pages with a room.
     pub fn pour(&self, flow: &mut Flow, room: Rect, piece: &Piece, stencils: &mut Stencils<'_>) {
-        let height = self.height(piece);
-        let tiers = Tiers::of(height, room.height);
-        self.begin(flow, &tiers);
+        let tiers = Tiers::of(self.height, room.height);
+        tiers.begin(flow);
         let page = flow.count();
         for tier in 0..tiers.count {
-            let above = self.above() - tiers.down() * tier as f64;
-            let mut marks = self.drawn(above, &tiers, piece, stencils);
-            marks.extend(self.joins((above + height - self.above()).min(tiers.height)));
+            let top = words(self.number) - tiers.down() * tier as f64;
+            let mut marks = self.drawn(top, &tiers, piece, stencils);
+            marks.extend(self.joins((self.height - tiers.down() * tier as f64).min(tiers.height)));
             marks.extend(self.tier_joins(tier, page + tier, &tiers));
             flow.add(Block::new(self.width, tiers.height, marks));
         }
@@ -159,14 +156,15 @@ impl Strip<'_> {
     }
 
     /// What lies in it, with its upper edge so far down.
-    fn drawn(&self, above: f64, tiers: &Tiers, piece: &Piece, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let marks = self.lane.draw(self.window, self.number, self.width, piece, stencils).at(Point::new(0.0, above));
+    fn drawn(&self, top: f64, tiers: &Tiers, piece: &Piece, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+        let marks = self.lane.draw(self.window, self.number, self.width, piece, stencils).at(Point::new(0.0, top));
         let is_clear = self.number.is_none() || self.lane.longest <= self.beyond;
         if is_clear && tiers.count == 1 {
             return marks;
         }
         let below = if tiers.count > 1 { WORDS } else { 0.0 };
-        let room = Rect::new(0.0, self.above(), self.width, tiers.height - self.above() - below);
+        let above = words(self.number);
+        let room = Rect::new(0.0, above, self.width, tiers.height - above - below);
         part(marks, room, stencils)
     }
 
@@ -242,7 +240,7 @@ mod tests {
         let piece = piece();
         let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
         for paper in Paper::ALL {
-            let strips = strips(&lanes, page::room(*paper).width);
+            let strips = strips(&lanes, page::room(*paper).width, &piece);
             let widest = piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max);
             let joined: Vec<_> = strips.windows(2).filter(|pair| pair[0].goes_on).collect();
             assert!(joined.len() >= 3);
@@ -258,7 +256,7 @@ mod tests {
     fn strips_show_every_seat_whole_and_end_behind_their_strand() {
         let piece = piece();
         let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
-        let strips = strips(&lanes, page::room(Paper::Letter).width);
+        let strips = strips(&lanes, page::room(Paper::Letter).width, &piece);
         for (at, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {
             let of_it = |strip: &&Strip<'_>| std::ptr::eq(strip.lane, &raw const lanes[at]);
             let windows: Vec<_> = strips.iter().filter(of_it).map(|strip| strip.window).collect();
