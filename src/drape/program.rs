@@ -195,7 +195,7 @@ impl<const D: usize> Net<D> {
 
     /// Adds what a bend holds, less what it would gain if its ties were shorter.
     fn bend(&self, energy: &mut Energy, columns: &Columns<D>, bend: &Bend, mean: f64) {
-        let turn = Turn::new(bend.spring / mean, bend.links.map(|link| self.way(link)));
+        let turn = self.turn(bend, mean);
         let shares = self.shares(bend);
         for axis in 0..D {
             let held = shares.iter().filter(|(node, _)| columns.of[*node][axis].is_none());
@@ -211,8 +211,12 @@ impl<const D: usize> Net<D> {
 
     /// What all that is bent holds, in N mm.
     pub fn bent(&self) -> f64 {
-        let turn = |bend: &Bend| Turn::new(bend.spring, bend.links.map(|link| self.way(link)));
-        self.bends.iter().map(|bend| 0.5 * bend.spring * turn(bend).angle.powi(2)).sum()
+        self.bends.iter().map(|bend| 0.5 * bend.spring * self.turn(bend, 1.0).angle.powi(2)).sum()
+    }
+
+    /// A bend as its ties lie, its spring in so many N.
+    fn turn(&self, bend: &Bend, unit: f64) -> Turn<D> {
+        Turn::new(bend.spring / unit, bend.links.map(|link| self.way(link)))
     }
 
     /// The direction of a tie.
@@ -311,7 +315,7 @@ impl<const D: usize> Net<D> {
             }
         }
         for bend in &self.bends {
-            let turn = Turn::new(bend.spring, bend.links.map(|link| self.way(link)));
+            let turn = self.turn(bend, 1.0);
             for (node, share) in self.shares(bend) {
                 let turned = (0..D).map(|axis| turn.ways[1][axis] - turn.ways[0][axis]);
                 forces[node].iter_mut().zip(turned).for_each(|(force, by)| *force -= turn.spring * share * by);
