@@ -96,9 +96,10 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
         chains.push(chain);
         hung.push(placed);
     }
-    let settled = if soon { None } else { touch(design, hold, &chains, &mut hung) };
+    let touching = || if soon { None } else { touch(design, hold, &chains, &mut hung) };
+    let wearing = || (!soon && lies).then(|| body::wear(design, &chains));
+    let (settled, worn) = many::both(touching, wearing);
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
-    let worn = (!soon && lies).then(|| body::wear(design, &chains));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
         clearances: if lie_apart(design, hold) {
