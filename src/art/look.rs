@@ -10,6 +10,8 @@ use crate::paint::mark::Key;
 pub enum Look {
     /// A bead under the light on one of its turns, and which of the pearls that differ.
     Bead { bead: Index<Bead>, turn: u32, variant: u32 },
+    /// A bead so small on paper that its colour alone is seen.
+    Speck { bead: Index<Bead> },
     /// A finding under the light on one of its turns.
     Finding { finding: Index<Finding>, turn: u32 },
     /// A crimp pressed shut.
@@ -30,6 +32,7 @@ impl Look {
     pub const fn key(self) -> Key {
         let (sort, of, seen) = match self {
             Self::Bead { bead, turn, variant } => ("bead", bead.number(), Some(turn + TURNS * variant)),
+            Self::Speck { bead } => ("speck", bead.number(), None),
             Self::Finding { finding, turn } => ("finding", finding.number(), Some(turn)),
             Self::Pressed { finding, turn } => ("pressed", finding.number(), Some(turn)),
             Self::Pin { finding, reach } => ("pin", finding.number(), Some(reach)),
@@ -47,6 +50,7 @@ impl Look {
     pub fn of(key: Key) -> Option<Self> {
         Some(match (key.sort, key.of?, key.seen) {
             ("bead", bead, Some(seen)) => Self::Bead { bead: nth(bead), turn: seen % TURNS, variant: seen / TURNS },
+            ("speck", bead, None) => Self::Speck { bead: nth(bead) },
             ("finding", finding, Some(turn)) => Self::Finding { finding: nth(finding), turn },
             ("pressed", finding, Some(turn)) => Self::Pressed { finding: nth(finding), turn },
             ("pin", finding, Some(reach)) => Self::Pin { finding: nth(finding), reach },
@@ -68,6 +72,7 @@ mod tests {
         let looks = [
             (Look::Bead { bead: nth(3), turn: 12, variant: 0 }, "bead-3-12"),
             (Look::Bead { bead: nth(3), turn: 12, variant: 2 }, "bead-3-60"),
+            (Look::Speck { bead: nth(7) }, "speck-7"),
             (Look::Finding { finding: nth(0), turn: 1 }, "finding-0-1"),
             (Look::Pressed { finding: nth(2), turn: 0 }, "pressed-2-0"),
             (Look::Pin { finding: nth(1), reach: 1250 }, "pin-1-1250"),

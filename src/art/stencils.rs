@@ -18,6 +18,10 @@ use crate::paint::outline::flattened;
 use crate::trade::usual::{self, KNOT_WIDTH};
 use crate::units::Length;
 
+/// Least length on paper, in mm, at which more is seen of a bead than its colour: two dots of a printer that has 300 an
+/// inch.
+const SPECK: f64 = 0.17;
+
 /// Stamps of a design's beads and findings in one ink.
 ///
 /// Points are on the page, angles in radians clockwise,
@@ -41,9 +45,13 @@ impl<'a> Stencils<'a> {
     /// are the page's affair.
     pub fn bead(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
         let bead = &self.design.beads[index];
+        let ink = self.ink;
+        if ink != Ink::Outline && bead.along.max(bead.across).value() * scale < SPECK {
+            return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, ink)], at, angle, scale);
+        }
         let angle = least_turn(bead, angle);
         let turn = turn(angle);
-        let (ink, variant) = (self.ink, self.variant(index));
+        let variant = self.variant(index);
         let look = Look::Bead { bead: index, turn, variant: variant.number() };
         self.stamp(look, || bead::marks(bead, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
     }
