@@ -10,7 +10,7 @@ use festoon::picture::{self, Ground};
 use festoon::remark::{Remark, has_errors};
 use festoon::sheet::Style;
 use festoon::source::Source;
-use festoon::{Piece, pattern};
+use festoon::{Piece, design, drape, pattern};
 
 use super::Options;
 use super::record::{self, Folder, Record};
@@ -94,9 +94,12 @@ fn sound(piece: Option<Piece>, remarks: &[Remark]) -> Option<Piece> {
     piece.filter(|_| !has_errors(remarks))
 }
 
-/// The piece of a file in its own colours.
+/// The piece of a file in its own colours, as it hangs and lies, but not as it is worn.
 pub fn piece(path: &Path, options: &Options) -> Option<Piece> {
-    festoon::piece(&text(path, options)?, &choice(options), None).0
+    let pattern = pattern::read(&text(path, options)?).0?;
+    let design = design::resolve(&pattern, &choice(options)).0?;
+    let drape = drape::hang_unworn(&design, None).ok()?;
+    Some(Piece::new(design, drape))
 }
 
 /// Draws every colourway into the pattern's folder.
