@@ -1,7 +1,7 @@
 //! Marks into pixels, by their SVG; but raised marks are drawn once, and their shadow is made of what was drawn, blurred
 //! as small as it is soft.
 
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use resvg::usvg::Tree;
 use tiny_skia::{Color, Pixmap, Transform};
@@ -9,44 +9,56 @@ use tiny_skia::{Color, Pixmap, Transform};
 use super::ExportError;
 use super::soft::Soft;
 use super::tree::tree;
-use crate::paint::mark::{Mark, Page, Shadow};
+use crate::many;
+use crate::paint::mark::{Mark, Page};
 
 /// Draws a page over all of the pixels.
 ///
 /// # Errors
 /// Where the page has no area, or the drawing library refuses it.
 pub fn draw(page: &Page, pixels: &mut Pixmap) -> Result<(), ExportError> {
-    if !page.marks.iter().any(is_raised) {
-        render(&tree(page)?, pixels);
-        return Ok(());
-    }
-    Sheets { page, spare: Vec::new() }.marks(&page.marks, pixels)
+    Sheets { page, spare: Mutex::default() }.marks(&page.marks, pixels)
 }
 
-/// Whether a mark is raised, or is a group that holds such marks.
-fn is_raised(mark: &Mark) -> bool {
-    match mark {
-        Mark::Raised { .. } => true,
-        Mark::Group { marks, .. } => marks.iter().any(is_raised),
-        _ => false,
+/// How marks are drawn.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Sort {
+    /// With those beside them.
+    Flat,
+    /// Each by itself, with its shadow.
+    Raised,
+    /// One by one, as some within are raised.
+    Holds,
+}
+
+impl Sort {
+    fn of(mark: &Mark) -> Self {
+        match mark {
+            Mark::Raised { .. } => Self::Raised,
+            Mark::Group { marks, .. } if marks.iter().any(|mark| Self::of(mark) != Self::Flat) => Self::Holds,
+            _ => Self::Flat,
+        }
     }
 }
+
+/// Raised marks that are drawn at a time, each as large as the page.
+const AT_ONCE: usize = 2;
 
 /// A page that is drawn, and empty drawings of its size that lie ready: each new one costs as much as what is drawn on
 /// it.
 struct Sheets<'a> {
     page: &'a Page,
-    spare: Vec<Pixmap>,
+    spare: Mutex<Vec<Pixmap>>,
 }
 
 impl Sheets<'_> {
     /// Draws some of the page's marks over what is there.
-    fn marks(&mut self, some: &[Mark], pixels: &mut Pixmap) -> Result<(), ExportError> {
-        for run in some.chunk_by(|one, next| !is_raised(one) && !is_raised(next)) {
-            match run {
-                [Mark::Raised { shadow, marks }] => self.raised(shadow, marks, pixels)?,
-                [Mark::Group { marks, .. }] if is_raised(&run[0]) => self.marks(marks, pixels)?,
-                flat => render(&tree(&self.with(flat))?, pixels),
+    fn marks(&self, some: &[Mark], pixels: &mut Pixmap) -> Result<(), ExportError> {
+        for run in some.chunk_by(|one, next| Sort::of(one) == Sort::of(next)) {
+            match Sort::of(&run[0]) {
+                Sort::Flat => render(&tree(&self.with(run))?, pixels),
+                Sort::Raised => run.chunks(AT_ONCE).try_for_each(|some| self.raised(some, pixels))?,
+                Sort::Holds => run.iter().try_for_each(|mark| self.marks(mark.inner(), pixels))?,
             }
         }
         Ok(())
@@ -58,15 +70,31 @@ impl Sheets<'_> {
         Page { title, description, symbols: Arc::clone(&self.page.symbols), marks: some.to_vec(), ..*self.page }
     }
 
-    /// Draws marks by themselves, then their shadow and them over what is there.
-    fn raised(&mut self, shadow: &Shadow, some: &[Mark], pixels: &mut Pixmap) -> Result<(), ExportError> {
-        let new = || Pixmap::new(pixels.width(), pixels.height()).ok_or(ExportError::NoArea);
-        let mut layer = self.spare.pop().map_or_else(new, Ok)?;
-        self.marks(some, &mut layer)?;
-        Soft::new(&layer, shadow, f64::from(pixels.width()) / self.page.width).lay(pixels);
-        layer.fill(Color::TRANSPARENT);
-        self.spare.push(layer);
+    /// Draws raised marks each by itself, and lays them with their shadows over what is there, one after the other.
+    fn raised(&self, some: &[Mark], pixels: &mut Pixmap) -> Result<(), ExportError> {
+        let size = [pixels.width(), pixels.height()];
+        let layers = many::map(some, |mark| self.layer(mark.inner(), size));
+        for (mark, layer) in some.iter().zip(layers) {
+            let mut layer = layer?;
+            if let Mark::Raised { shadow, .. } = mark {
+                Soft::new(&layer, shadow, f64::from(size[0]) / self.page.width).lay(pixels);
+            }
+            layer.fill(Color::TRANSPARENT);
+            self.spare().push(layer);
+        }
         Ok(())
+    }
+
+    /// Marks on a drawing of their own.
+    fn layer(&self, some: &[Mark], [width, height]: [u32; 2]) -> Result<Pixmap, ExportError> {
+        let spare = self.spare().pop();
+        let mut layer = spare.map_or_else(|| Pixmap::new(width, height).ok_or(ExportError::NoArea), Ok)?;
+        self.marks(some, &mut layer)?;
+        Ok(layer)
+    }
+
+    fn spare(&self) -> MutexGuard<'_, Vec<Pixmap>> {
+        self.spare.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
 
@@ -82,7 +110,7 @@ fn render(tree: &Tree, pixels: &mut Pixmap) {
 mod tests {
     use super::*;
     use crate::geometry::Point;
-    use crate::paint::mark::{Fill, Rgb};
+    use crate::paint::mark::{Fill, Rgb, Shadow};
     use crate::paint::outline;
 
     /// A square's shadow, against the square under a Gaussian: the product of two differences of the normal distribution's
