@@ -3,6 +3,7 @@
 pub mod chord;
 mod extent;
 pub mod helix;
+pub mod hinge;
 pub mod nose;
 pub mod path;
 mod space;

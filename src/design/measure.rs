@@ -9,6 +9,9 @@ use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
 use super::stock::Bead;
 use crate::pattern::{CordKind, Kind};
 
+/// Slack that is told of a strand: more than loops differ by (an assumption).
+pub const TOLD_SLACK: Length = Length::mm(2.0);
+
 impl Strand {
     /// Every bit in order.
     pub fn bits(&self) -> impl Iterator<Item = &Bit> + Clone {
@@ -81,10 +84,10 @@ impl Strand {
         self.take_up * f64::from(self.knots()) + self.end_take_up()
     }
 
-    /// Its slack, where that is enough to be told: more than loops differ by (an assumption).
+    /// Its slack, where that is [enough to be told](TOLD_SLACK).
     #[must_use]
     pub fn told_slack(&self) -> Option<Length> {
-        Some(self.slack).filter(|slack| *slack >= Length::mm(2.0))
+        Some(self.slack).filter(|slack| *slack >= TOLD_SLACK)
     }
 
     /// Cord in the finished strand: its length with the slack for each leg, and what its knots take up.

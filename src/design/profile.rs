@@ -79,10 +79,22 @@ impl Bead {
     /// seeds are rounded as the wall between hole and edge is thick, and chips as balls are (both by eye).
     #[must_use]
     pub fn noses(&self) -> [Nose; 2] {
-        let (half, wide, hole) = (0.5 * self.along.value(), self.lying(), 0.5 * self.hole.value());
+        self.ends(self.shape, self.lying())
+    }
+
+    /// The same as it hangs, its face to who looks.
+    #[must_use]
+    pub fn facing_noses(&self) -> [Nose; 2] {
+        let face = if self.shape == Shape::Coin { Shape::Round } else { self.shape };
+        self.ends(face, 0.5 * self.across.value())
+    }
+
+    /// The outlines of a shape's start and end where it is so broad to either side.
+    fn ends(&self, shape: Shape, wide: f64) -> [Nose; 2] {
+        let (half, hole) = (0.5 * self.along.value(), 0.5 * self.hole.value());
         let oval = |centre: Point, along: f64, across: f64| Oval { centre, along, across };
-        let nose = match self.shape {
-            Shape::Drop => return self.drop_noses(),
+        let nose = match shape {
+            Shape::Drop => return self.drop_noses(wide),
             Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Chip => {
                 let rim = Point::new(half * root(1.0 - (hole / wide).powi(2)), hole);
                 Nose { rim, swell: oval(Point::ORIGIN, half, wide) }
@@ -99,8 +111,8 @@ impl Bead {
     }
 
     /// A drop's narrow end comes first.
-    fn drop_noses(&self) -> [Nose; 2] {
-        let (half, wide, hole) = (0.5 * self.along.value(), self.lying(), 0.5 * self.hole.value());
+    fn drop_noses(&self, wide: f64) -> [Nose; 2] {
+        let (half, hole) = (0.5 * self.along.value(), 0.5 * self.hole.value());
         let bulb = wide.min(half);
         let [narrow, round] = self.drop_ends(hole).map(|reach| Point::new(reach, hole));
         let swell = Oval { centre: Point::new(half - bulb, 0.0), along: bulb, across: wide };

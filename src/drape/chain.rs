@@ -6,6 +6,7 @@
 //! weighs at its link. The loop's cord counts once, although it lies double.
 
 use super::hang::{self, Hanging, Link, Unhung, stations};
+use super::open::given;
 use crate::design::{Bit, Design, End, Entries, Finding, Passage, Rest, Strand, Train, What};
 use crate::geometry::Point;
 use crate::units::NEWTON_PER_GRAM;
@@ -27,11 +28,27 @@ pub enum Piece {
     End,
 }
 
+impl Piece {
+    /// Whether it is bare cord, which gives where beads want more.
+    #[must_use]
+    pub fn is_bare(self, strand: &Strand) -> bool {
+        match self {
+            Self::Bit(train, bit) => strand.trains[train].bits[bit].what == What::Gap,
+            Self::Cord => true,
+            Self::End => false,
+        }
+    }
+}
+
 /// A strand cut in links.
 #[derive(Clone, Debug, Default)]
 pub struct Chain {
-    /// The links from the first end to the last.
+    /// The links from the first end to the last, as they hang: cut anew they are those of a strand that is laid straight.
     pub links: Vec<Link>,
+    /// How long each is when the strand is laid straight.
+    pub lengths: Vec<f64>,
+    /// How far each goes on before what it holds, and beyond, to where it meets its neighbour.
+    pub beyond: Vec<[f64; 2]>,
     /// What each link is.
     pub pieces: Vec<Piece>,
     /// How stiff its cord is all along: its E I in N mm².
@@ -39,10 +56,10 @@ pub struct Chain {
 }
 
 impl Chain {
-    /// The stations of its joints.
+    /// The stations of its joints, where the strand is laid straight.
     #[must_use]
     pub fn stations(&self) -> Vec<f64> {
-        stations(self.links.iter().map(|link| link.length))
+        stations(self.lengths.iter().copied())
     }
 
     /// Cuts a strand whose trains start at these stations.
@@ -92,7 +109,39 @@ impl Chain {
         hang::solve_stiff(&self.links, &vec![self.stiffness; self.links.len()], end)
     }
 
+    /// Makes links longer by how far they go on to their neighbours, for which bare cord gives what it has, all of it alike.
+    pub fn open(&mut self, strand: &Strand, beyond: Vec<[f64; 2]>) {
+        let bare = |at: usize| if self.pieces[at].is_bare(strand) { self.lengths[at] } else { 0.0 };
+        let bare: Vec<f64> = (0..self.links.len()).map(bare).collect();
+        let given = given(beyond.iter().flatten().sum(), bare.iter().copied());
+        for (at, ([before, after], bare)) in beyond.iter().zip(bare).enumerate() {
+            let straight = self.straight(at);
+            let length = before + straight.length - given * bare + after;
+            let acts = (before + straight.centre * straight.length) / length;
+            self.links[at] =
+                Link { length, centre: if before + after > 0.0 { acts } else { straight.centre }, ..straight };
+        }
+        self.beyond = beyond;
+    }
+
+    /// A link as it is when the strand is laid straight.
+    #[must_use]
+    pub fn straight(&self, at: usize) -> Link {
+        let (link, length) = (self.links[at], self.lengths[at]);
+        let opened = self.beyond[at] != [0.0; 2];
+        let centre = if opened { (link.centre * link.length - self.beyond[at][0]) / length } else { link.centre };
+        Link { length, centre, ..link }
+    }
+
+    /// How much more cord it takes than when it is laid straight.
+    #[must_use]
+    pub fn slack(&self) -> f64 {
+        self.length() - self.lengths.iter().sum::<f64>()
+    }
+
     fn push(&mut self, piece: Piece, link: Link) {
+        self.lengths.push(link.length);
+        self.beyond.push([0.0; 2]);
         self.pieces.push(piece);
         self.links.push(link);
     }

@@ -109,23 +109,18 @@ fn nearest_of(link: &Outline, outer: &[Outline], within: f64) -> Option<Near> {
 fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Vec<Outline> {
     let length = strand.finished.value();
     let joints = hung.joints.windows(2);
-    let links = chain.links.iter().zip(&chain.pieces).zip(joints);
+    let links = chain.links.iter().zip(joints);
     links
-        .filter(|((link, _), joints)| {
+        .enumerate()
+        .filter(|(_, (link, joints))| {
             link.length > 0.0 && joints[0].station >= ENDS && joints[1].station <= length - ENDS
         })
-        .map(|((link, piece), joints)| {
+        .map(|(at, (link, joints))| {
             let along = (joints[1].at - joints[0].at) * (1.0 / link.length);
-            let start = joints[0].at;
-            outline(design, strand, *piece, start, along, link.length)
+            let form = form(design, strand, chain, at);
+            shape(joints[0].at + along * form.middle, along, link.length, &form.widths)
         })
         .collect()
-}
-
-/// The outline of a link that runs from a point along a unit vector.
-fn outline(design: &Design, strand: &Strand, piece: Piece, start: Point, along: Point, length: f64) -> Outline {
-    let form = form(design, strand, piece, length);
-    shape(start + along * form.middle, along, length, &form.widths)
 }
 
 /// What a link looks like from the side.
@@ -136,28 +131,31 @@ pub(super) struct Form {
     pub widths: Vec<(f64, f64)>,
     /// Whether it is a ball, which the widths only come near.
     pub is_ball: bool,
+    /// How far its link goes on before it, and beyond it.
+    pub beyond: [f64; 2],
 }
 
 impl Form {
     fn boxed(length: f64, width: f64) -> Self {
         let half = 0.5 * length;
-        Self { middle: half, widths: vec![(-half, 0.5 * width), (half, 0.5 * width)], is_ball: false }
+        Self { middle: half, widths: vec![(-half, 0.5 * width), (half, 0.5 * width)], is_ball: false, beyond: [0.0; 2] }
     }
 
-    fn bead(bead: &Bead, middle: f64) -> Self {
+    fn bead(bead: &Bead, before: f64, beyond: [f64; 2]) -> Self {
         let is_round = matches!(bead.shape, Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Coin);
-        Self { middle, widths: profile(bead), is_ball: is_round && bead.along == bead.across }
+        let is_ball = is_round && bead.along == bead.across;
+        Self { middle: beyond[0] + before, widths: profile(bead), is_ball, beyond }
     }
 }
 
-/// The form of a link of a length.
-pub(super) fn form(design: &Design, strand: &Strand, piece: Piece, length: f64) -> Form {
-    let cord = strand.cord_width(design).value();
-    let Piece::Bit(train, index) = piece else { return Form::boxed(length, cord) };
+/// The form of a chain's link.
+pub(super) fn form(design: &Design, strand: &Strand, chain: &Chain, at: usize) -> Form {
+    let (cord, length) = (strand.cord_width(design).value(), chain.links[at].length);
+    let Piece::Bit(train, index) = chain.pieces[at] else { return Form::boxed(length, cord) };
     let bit = &strand.trains[train].bits[index];
     match bit.what {
         What::Bead(_) if design.shared_bit(bit, strand).is_some() => Form::boxed(length, cord),
-        What::Bead(bead) => Form::bead(&design.beads[bead], bit.before),
+        What::Bead(bead) => Form::bead(&design.beads[bead], bit.before, chain.beyond[at]),
         What::Knot => Form::boxed(length, strand.knot_width(design).value()),
         What::Finding(finding) => {
             let outside = design.findings[finding].outside().unwrap_or_default();

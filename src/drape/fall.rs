@@ -6,7 +6,7 @@
 //! the neck lies on its middle, though one side may be heavier.
 
 use super::chain::Chain;
-use super::hang::{Link, Unhung, solve_stiff};
+use super::hang::{Hanging, Link, Unhung, solve_stiff, stations};
 use super::{Hung, Tension};
 use crate::design::{Design, Part, Strand, Worn};
 use crate::geometry::Point;
@@ -101,12 +101,33 @@ pub struct Over {
     pub residual: f64,
 }
 
+impl Over {
+    /// The same from its first joint on.
+    pub(super) fn hanging(self) -> Hanging {
+        let along = |pair: &[Point]| Point::towards((pair[1] - pair[0]).angle());
+        let start = self.joints[0];
+        let Tension { first, lowest, last } = self.tension;
+        Hanging {
+            directions: self.joints.windows(2).map(along).collect(),
+            joints: self.joints.iter().map(|joint| *joint - start).collect(),
+            across: 0.0,
+            up: 0.0,
+            first,
+            lowest,
+            last,
+            iterations: self.iterations,
+            residual: self.residual,
+        }
+    }
+}
+
 /// A strand over a rail of a breadth.
 ///
 /// # Errors
 /// Where the strand is too short to go over the rail.
 pub fn hang(design: &Design, chain: &Chain, across: f64) -> Result<Over, Unhung> {
-    let (turns, stations) = (turns(design, chain, across), chain.stations());
+    let turns = turns(design, chain, across);
+    let stations = stations(chain.links.iter().map(|link| link.length));
     let [left, right] = turns.rail;
     let far = Point::new(stations[right] - stations[left], 0.0);
     if left == 0 || right <= left || turns.meets.is_some_and(|meets| meets <= right) {

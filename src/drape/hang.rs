@@ -29,8 +29,8 @@
 //!
 //! **Stiff cord.** Newton's method in all angles from the limp chain (`stiff`).
 //!
-//! **Trade-off.** Cord does not stretch. Links turn about the joint between them, though flat ends of beads would part on
-//! the outer side of a bend (`tests/gaping.rs` measures by how much). A force below the rounding of the
+//! **Trade-off.** Cord does not stretch. Links turn about the joint between them; how they become longer where beads part in
+//! a bend is found round this (`super::open`). A force below the rounding of the
 //! weights' sum is not resolved, so in a chain with weights 10⁹ apart the light links' directions
 //! are only as good as that.
 

@@ -15,6 +15,7 @@ pub mod ellipse;
 pub mod fall;
 mod fold;
 pub mod hang;
+pub mod open;
 mod program;
 pub mod ring;
 pub mod slide;
@@ -61,6 +62,8 @@ pub struct Hung {
     pub seats: Vec<Seat>,
     /// Station at which each of the strand's trains starts.
     pub starts: Vec<f64>,
+    /// How much more cord it takes than when it is laid straight, for what lies bare where neighbouring beads part.
+    pub slack: f64,
     /// Tension in the cord.
     pub tension: Tension,
     /// From the higher end down to the lowest joint.
@@ -76,7 +79,7 @@ pub struct Hung {
 /// A joint of the hanging chain.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Joint {
-    /// Cord length from the first end's loop.
+    /// Cord length from the first end's loop when the strand is laid straight.
     pub station: f64,
     /// Where it hangs.
     pub at: Point,

@@ -93,11 +93,7 @@ pub(super) fn rope(design: &Design, length: Length, thickness: Length) -> Option
 
 /// A straight chain with as much less bare cord as its beads take up when it is wound.
 fn taken_up(chain: &Chain, strand: &Strand, wound: impl Fn(&Chain) -> Option<Wound>) -> Chain {
-    let is_bare = |piece: &Piece| match *piece {
-        Piece::Bit(train, bit) => strand.trains[train].bits[bit].what == What::Gap,
-        Piece::Cord => true,
-        Piece::End => false,
-    };
+    let is_bare = |piece: &Piece| piece.is_bare(strand);
     let mut chain = chain.clone();
     let bare: f64 =
         chain.links.iter().zip(&chain.pieces).filter(|(_, piece)| is_bare(piece)).map(|(link, _)| link.length).sum();

@@ -1,8 +1,9 @@
 //! Hanging a whole design: each strand in its place, and what follows from all of them.
 
 use super::chain::{Chain, Piece};
-use super::fall::{self, Over};
+use super::fall;
 use super::hang::{Hanging, Unhung};
+use super::open::{self, Hinges};
 use super::{
     Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, fold, ring, slide, twist,
 };
@@ -117,8 +118,9 @@ fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, 
         chains.push(chain);
         hung.push(placed);
     }
-    let touching = || if asked == Asked::Alone { None } else { touch(design, hold, &chains, &mut hung) };
-    let wearing = || lies.then(|| body::wear(design, &chains));
+    let alone = chains.clone();
+    let touching = || if asked == Asked::Alone { None } else { touch(design, hold, &mut chains, &mut hung) };
+    let wearing = || lies.then(|| body::wear(design, &alone));
     let (settled, worn) = many::both(touching, wearing);
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
     Ok(Drape {
@@ -141,12 +143,12 @@ fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, 
 }
 
 /// Puts strands that hang from points and touch where contact leaves them.
-fn touch(design: &Design, hold: Hold, chains: &[Chain], hung: &mut [Hung]) -> Option<contact::Settled> {
+fn touch(design: &Design, hold: Hold, chains: &mut [Chain], hung: &mut [Hung]) -> Option<contact::Settled> {
     if !matches!(hold, Hold::Points(_)) || hung.len() < 2 {
         return None;
     }
     let mut settled = contact::settle(design, chains, hung)?;
-    let strands = design.strands.iter().zip(chains).zip(hung);
+    let strands = design.strands.iter().zip(&*chains).zip(hung);
     for (((strand, chain), hung), hanging) in strands.zip(settled.strands.drain(..)) {
         *hung = seat(strand, chain, hanging, hung.ends, std::mem::take(&mut hung.starts));
     }
@@ -216,8 +218,10 @@ fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), 
 /// A strand hung from two points on a level.
 fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
     let end = Point::new(span, 0.0);
-    let (chain, starts) = alone(design, strand, end)?;
-    let hung = seat(strand, &chain, chain.hang(end)?, [first, first + end], starts);
+    let (mut chain, starts) = alone(design, strand, end)?;
+    let hinges = Hinges::new(design, strand, &chain);
+    let hanging = open::hang(strand, &hinges, &mut chain, |chain| chain.hang(end))?;
+    let hung = seat(strand, &chain, hanging, [first, first + end], starts);
     Ok((chain, hung))
 }
 
@@ -240,26 +244,17 @@ fn looped(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(
 /// A strand over a rail. Beads that slide stay in the middle of where they may be.
 fn over(design: &Design, strand: &Strand, across: f64) -> Result<(Chain, Hung), Unhung> {
     let starts = slide::middles(strand);
-    let chain = Chain::new(design, strand, &starts);
-    let Over { joints, turns, tension, iterations, residual } = fall::hang(design, &chain, across)?;
-    let Tension { first, lowest, last } = tension;
-    let along = |pair: &[Point]| Point::towards((pair[1] - pair[0]).angle());
-    let low = joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
-    let ([left, right], start) = (turns.rail, joints[0]);
-    let ends = [joints[left], joints[right]];
-    let hanging = Hanging {
-        directions: joints.windows(2).map(along).collect(),
-        joints: joints.iter().map(|joint| *joint - start).collect(),
-        across: 0.0,
-        up: 0.0,
-        first,
-        lowest,
-        last,
-        iterations,
-        residual,
-    };
-    let hung = Hung { ends, drop: 0.0 - low, ..seat(strand, &chain, hanging, [start; 2], starts) };
-    Ok((chain, hung))
+    let mut chain = Chain::new(design, strand, &starts);
+    let turns = fall::turns(design, &chain, across);
+    let [left, right] = turns.rail;
+    let hinges = Hinges::new(design, strand, &chain).without(&[left, right, turns.meets.unwrap_or_default()]);
+    let hanging = open::hang(strand, &hinges, &mut chain, |chain| Ok(fall::hang(design, chain, across)?.hanging()))?;
+    // The left end of the rail is the origin.
+    let start = hanging.joints[left] * -1.0;
+    let low = hanging.joints.iter().map(|joint| (*joint + start).y).fold(0.0, f64::min);
+    let ends = [left, right].map(|at| hanging.joints[at] + start);
+    let hung = seat(strand, &chain, hanging, [start; 2], starts);
+    Ok((chain, Hung { ends, drop: 0.0 - low, ..hung }))
 }
 
 /// A strand in a straight line from a point: without tension on a table, with its own weight
@@ -296,6 +291,7 @@ fn seat(strand: &Strand, chain: &Chain, hanging: Hanging, ends: [Point; 2], star
         ends,
         seats: seats(strand, chain, &hanging, &joints),
         starts,
+        slack: chain.slack(),
         tension: Tension { first: hanging.first, lowest: hanging.lowest, last: hanging.last },
         drop: ends[0].y.max(ends[1].y) - lowest,
         iterations: hanging.iterations,
@@ -311,11 +307,11 @@ fn stations(chain: &Chain, hanging: &Hanging, first: Point) -> Vec<Joint> {
 }
 
 fn seats(strand: &Strand, chain: &Chain, hanging: &Hanging, joints: &[Joint]) -> Vec<Seat> {
-    let links = chain.pieces.iter().zip(&hanging.directions).zip(joints);
-    let seat = |((piece, direction), joint): ((&Piece, &Point), &Joint)| {
+    let links = chain.pieces.iter().zip(&chain.beyond).zip(&hanging.directions).zip(joints);
+    let seat = |(((piece, beyond), direction), joint): (((&Piece, &[f64; 2]), &Point), &Joint)| {
         let Piece::Bit(train, index) = *piece else { return None };
         let bit = &strand.trains[train].bits[index];
-        let centre = joint.at + *direction * bit.before;
+        let centre = joint.at + *direction * (beyond[0] + bit.before);
         let station = joint.station + bit.before;
         (bit.what != What::Gap).then(|| Seat {
             train,
@@ -341,9 +337,21 @@ impl Hung {
             Some(&[from, to]) => [from, to],
             _ => return (self.ends[0], 0.0),
         };
+        let angle = (to.at - from.at).angle();
+        let [from, to] = self.about(station, [from, to]);
         let length = to.station - from.station;
         let share = if length > 0.0 { ((station - from.station) / length).clamp(0.0, 1.0) } else { 0.0 };
-        (from.at.between(to.at, share), (to.at - from.at).angle())
+        (from.at.between(to.at, share), angle)
+    }
+
+    /// Two joints, or what sits between them and that one on whose side of it a station is.
+    fn about(&self, station: f64, [from, to]: [Joint; 2]) -> [Joint; 2] {
+        let next = self.seats.partition_point(|seat| seat.station <= from.station);
+        match self.seats.get(next).filter(|seat| seat.station < to.station) {
+            Some(seat) if station < seat.station => [from, Joint { station: seat.station, at: seat.centre }],
+            Some(seat) => [Joint { station: seat.station, at: seat.centre }, to],
+            None => [from, to],
+        }
     }
 
     /// The strand's seats in things of a kind that it shares with others, from its first end.
@@ -371,6 +379,7 @@ impl Hung {
             joints: vec![first, last],
             seats: self.seats.iter().filter(|seat| wanted(seat)).map(seat).collect(),
             starts: self.starts.clone(),
+            slack: 0.0,
             tension: Tension::default(),
             drop: 0.0,
             iterations: 0,

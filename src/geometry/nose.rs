@@ -59,13 +59,14 @@ impl Nose {
     #[must_use]
     pub fn beside(&self, hole: f64) -> Self {
         let Oval { centre, along, across } = self.swell;
-        if hole <= self.rim.y.max(centre.y) {
+        let flat = if along > 0.0 { self.rim.y.max(centre.y) } else { self.rim.y };
+        if hole <= flat {
             return *self;
         }
         let out = hole - centre.y;
         let reach = match along > 0.0 {
             true => centre.x + along * (1.0 - (out / across).powi(2)).max(0.0).sqrt(),
-            false => self.rim.between(centre, (hole - self.rim.y) / (centre.y - self.rim.y)).x,
+            false => self.rim.between(centre, ((hole - self.rim.y) / (centre.y - self.rim.y)).min(1.0)).x,
         };
         Self { rim: Point::new(reach, hole), ..*self }
     }
@@ -80,6 +81,17 @@ impl Nose {
         // How far from the axis the swell is touched; the hole has taken what lies within the rim.
         let out = if span > 0.0 { centre.y + across * across * sin / span } else { centre.y };
         if out < self.rim.y { rim } else { rim.max(centre.x * cos + centre.y * sin + span) }
+    }
+
+    /// How much farther it reaches in a direction than the middle of its flat end, or of its hole's mouth, does.
+    pub(super) fn rises(&self, angle: f64) -> f64 {
+        self.reach(angle) - self.reach(0.0) * libm::cos(angle)
+    }
+
+    /// Whether a neighbour turned by an angle, and any that is turned less, meets its rim.
+    pub(super) fn meets_at_rim(&self, angle: f64) -> bool {
+        let (sin, cos) = libm::sincos(angle);
+        self.rim.x >= self.reach(0.0) && self.rim.x * cos + self.rim.y * sin >= self.reach(angle)
     }
 
     /// How another body is parted from this one, whose centre lies at a place seen from this one's and which is turned
@@ -119,6 +131,11 @@ pub struct Parted {
     pub by: f64,
     /// In this direction.
     pub across: Point,
+}
+
+/// Where what falls and then rises between two numbers is least.
+pub(super) fn least(value: impl Fn(f64) -> f64, low: f64, high: f64) -> f64 {
+    most(|at| -value(at), low, high)
 }
 
 /// Where what rises and then falls between two numbers is most.

@@ -92,6 +92,8 @@ pub struct LayMeasures {
 pub struct HangMeasures {
     pub span_mm: f64,
     pub drop_mm: f64,
+    /// Cord beyond all bare cord that the beads take up where they part.
+    pub slack_mm: f64,
     pub tension_n: TensionMeasures,
     pub iterations: u32,
     pub residual_mm: f64,
@@ -298,6 +300,7 @@ fn hang(hung: &Hung) -> HangMeasures {
     HangMeasures {
         span_mm: hung.ends[0].distance(hung.ends[1]),
         drop_mm: hung.drop,
+        slack_mm: hung.slack.max(0.0),
         tension_n: TensionMeasures { first: hung.tension.first, lowest: hung.tension.lowest, last: hung.tension.last },
         iterations: hung.iterations,
         residual_mm: hung.residual,

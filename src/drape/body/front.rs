@@ -51,8 +51,7 @@ impl Front {
         let Link { length, weight, .. } = self.joint.link;
         let joint = Some(self.joint).filter(|_| length > 0.0 || weight > 0.0);
         let (down, up) = (&pieces[..self.nape], &pieces[self.nape..self.meets]);
-        let back = |piece: &Piece| Piece { link: piece.link.backwards(), ..*piece };
-        down.iter().rev().map(back).chain(joint).chain(up.iter().rev().map(back)).collect()
+        backwards(down).into_iter().chain(joint).chain(backwards(up)).collect()
     }
 
     /// The places of the strand along the loop's way, by its own stations: those of the first end's findings, less than
@@ -79,4 +78,13 @@ impl Front {
         let count = super::super::chain::pieces(length, STEP);
         (1..=count).map(|step| length * step as f64 / count as f64).collect()
     }
+}
+
+/// Pieces as one meets them from their last.
+fn backwards(pieces: &[Piece]) -> Vec<Piece> {
+    let back = |at: usize| {
+        let hinge = at.checked_sub(1).and_then(|before| pieces[before].hinge);
+        Piece { link: pieces[at].link.backwards(), hinge, ..pieces[at] }
+    };
+    (0..pieces.len()).rev().map(back).collect()
 }

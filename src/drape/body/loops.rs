@@ -1,12 +1,16 @@
 //! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind.
 
+use std::ops::Range;
+
 use super::super::bar::{Bar, Bars, crossbars};
 use super::super::bend::bends;
 use super::super::hang::{self, Link};
+use super::super::open::given;
 use super::super::program::{Net, Node, Tie, down};
 use super::way::Way;
 use crate::design::Passage;
 use crate::geometry::Point3;
+use crate::geometry::hinge::Hinge;
 
 /// A stretch of a loop that stays straight.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,12 +23,26 @@ pub struct Piece {
     pub stiffness: f64,
     /// Where it is a passage through what its strand shares with others.
     pub passage: Option<Passage>,
+    /// How its last bead and the first of the next piece part where they bend.
+    pub hinge: Option<Hinge>,
+    /// How much of it is bare cord, in mm.
+    pub bare: f64,
 }
 
 impl Piece {
     /// A piece of one strand that turns freely.
     pub const fn new(link: Link, reach: f64) -> Self {
-        Self { link, reach, stiffness: 0.0, passage: None }
+        Self { link, reach, stiffness: 0.0, passage: None, hinge: None, bare: 0.0 }
+    }
+
+    /// This and the next as one, which reaches as far as either.
+    fn and(&self, next: &Self) -> Self {
+        Self {
+            stiffness: self.stiffness.min(next.stiffness),
+            hinge: next.hinge,
+            bare: self.bare + next.bare,
+            ..Self::new(self.link.and(next.link), self.reach.max(next.reach))
+        }
     }
 }
 
@@ -54,7 +72,11 @@ pub struct Loops {
 pub struct Rod {
     pub ends: [usize; 2],
     pub reach: f64,
+    /// How long it is when its strand is laid straight.
     pub length: f64,
+    /// How it parts from the next, and how much of it is bare cord, as of its [`Piece`].
+    pub hinge: Option<Hinge>,
+    pub bare: f64,
     /// The strand it is of; none for the closure.
     pub strand: Option<usize>,
     /// How far its middle is from the nearer end of its strand, in mm.
@@ -145,7 +167,9 @@ impl Loops {
             self.net.nodes[ends[0]].weight += weight * (1.0 - centre);
             self.net.nodes[ends[1]].weight += weight * centre;
             let middle = station + 0.5 * length;
-            self.rods.push(Rod { ends, reach: piece.reach, length, strand, depth: middle.min(whole - middle) });
+            let Piece { reach, hinge, bare, .. } = *piece;
+            let depth = middle.min(whole - middle);
+            self.rods.push(Rod { ends, reach, length, hinge, bare, strand, depth });
             station += length;
         }
     }
@@ -168,6 +192,29 @@ impl Loops {
     /// The number of the first tie of the closure.
     fn closed(&self) -> usize {
         self.rods.iter().position(|rod| rod.strand.is_none()).unwrap_or(self.rods.len())
+    }
+
+    /// Makes pieces longer by as much as their neighbours part where they are now. What lies bare of their strand gives for
+    /// that what it has, all of it alike.
+    pub fn open(&mut self) {
+        for strand in 0..self.strands.len() {
+            let at = self.ties_of(strand);
+            let opens = self.opens(strand);
+            let given = given(2.0 * opens.iter().sum::<f64>(), self.rods[at.clone()].iter().map(|rod| rod.bare));
+            for ((tie, rod), beyond) in self.net.ties[at.clone()].iter_mut().zip(&self.rods[at]).zip(opens.windows(2)) {
+                tie.length = rod.length - given * rod.bare + beyond[0] + beyond[1];
+            }
+        }
+    }
+
+    /// How far the pieces of a strand go on to where they meet, one for each of its joints.
+    fn opens(&self, strand: usize) -> Vec<f64> {
+        let places: Vec<Point3> = self.strands[strand].iter().map(|node| self.at(*node)).collect();
+        let ways: Vec<Point3> = places.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        let turn = |pair: &[Point3]| libm::atan2(pair[0].cross(pair[1]).length(), pair[0].dot(pair[1]));
+        let rods = &self.rods[self.ties_of(strand)];
+        let inner = ways.windows(2).zip(rods).map(|(pair, rod)| rod.hinge.map_or(0.0, |hinge| hinge.opens(turn(pair))));
+        std::iter::once(0.0).chain(inner).chain([0.0]).collect()
     }
 
     /// Puts the joints where a round found them.
@@ -194,11 +241,20 @@ impl Loops {
         self.strands[strand].iter().copied().zip(shares).collect()
     }
 
-    /// The lengths of a strand's pieces.
+    /// The lengths of a strand's pieces when it is laid straight.
     pub fn lengths(&self, strand: usize) -> Vec<f64> {
+        self.rods[self.ties_of(strand)].iter().map(|rod| rod.length).collect()
+    }
+
+    /// The same with as much as neighbours part.
+    pub fn tied(&self, strand: usize) -> Vec<f64> {
+        self.net.ties[self.ties_of(strand)].iter().map(|tie| tie.length).collect()
+    }
+
+    /// The numbers of a strand's ties, which are those of its rods.
+    fn ties_of(&self, strand: usize) -> Range<usize> {
         let from = self.strands[..strand].iter().map(|joints| joints.len() - 1).sum();
-        let ties = self.net.ties.iter().skip(from).take(self.strands[strand].len() - 1);
-        ties.map(|tie| tie.length).collect()
+        from..from + self.strands[strand].len() - 1
     }
 
     /// The lengths of the closure's pieces, from the last ends round to the first.
@@ -254,8 +310,7 @@ pub fn joined(pieces: &[Piece], longest: f64) -> Vec<Piece> {
                         || last.link.length < SHORT
                         || left < SHORT) =>
             {
-                let (link, reach) = (last.link.and(piece.link), last.reach.max(piece.reach));
-                *last = Piece { stiffness: last.stiffness.min(piece.stiffness), ..Piece::new(link, reach) };
+                *last = last.and(piece);
             }
             _ => joined.push(*piece),
         }

@@ -10,7 +10,8 @@
 //! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
 //! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
 //!
-//! Cord is as stiff as it is along each strand, and turns freely at the closure.
+//! Cord is as stiff as it is along each strand, and turns freely at the closure. Beads part where a strand bends
+//! (`super::open`), as much in all as they would if none were joined to pieces: that grows with their turns.
 //!
 //! **Trade-off.** What is strung is taken in pieces of at most 8 mm (in one net no more than a thousand or so), each as
 //! wide as the widest in it: drops are within 1 mm of those with pieces half as long (0.6 mm
@@ -32,10 +33,11 @@ mod way;
 use std::collections::VecDeque;
 use std::sync::Mutex;
 
-use super::chain::{Chain, Piece as Kind};
+use super::chain::Chain;
 use super::clearance::form;
 use super::contact::Unrest;
 use super::hang::Link;
+use super::open::Hinges;
 use super::{Spot, Worn};
 use crate::design::{Design, Finding, Part, Passage, Strand, closing_parts};
 use crate::geometry::Point3;
@@ -131,13 +133,16 @@ fn closure(design: &Design) -> f64 {
 
 /// A strand in pieces.
 fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
-    let piece = |((link, kind), passage): ((&Link, &Kind), Option<Passage>)| {
-        let widths = form(design, strand, *kind, link.length).widths;
+    let hinges = Hinges::new(design, strand, chain);
+    let piece = |(at, passage): (usize, Option<Passage>)| {
+        let widths = form(design, strand, chain, at).widths;
         let reach = widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
-        Piece { passage, stiffness: chain.stiffness, ..Piece::new(*link, reach) }
+        let link = chain.straight(at);
+        let bare = if chain.pieces[at].is_bare(strand) { link.length } else { 0.0 };
+        Piece { passage, stiffness: chain.stiffness, hinge: hinges.after(at), bare, ..Piece::new(link, reach) }
     };
-    let links = chain.links.iter().zip(&chain.pieces).zip(chain.passages(design, strand));
-    Strung { pieces: links.map(piece).collect(), aside: strand.aside.value() }
+    let passages = chain.passages(design, strand);
+    Strung { pieces: passages.into_iter().enumerate().map(piece).collect(), aside: strand.aside.value() }
 }
 
 /// The closure in pieces from the strands' last ends round to their first, so long in all.

@@ -71,6 +71,7 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
     let (mut pull, mut last, mut rounds): (f64, Option<Steps>, u32) = (PULL, None, 1);
     let most = rounds_of(loops, work);
     loop {
+        loops.open();
         let rows: Vec<Row<3>> = contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
         let Some(round) = loops.net.solve(&rows, pull) else { return Err(Unrest::Lost { rounds }) };
         let overlap = rows.iter().map(|row| -row.gap).fold(loops.off(), f64::max);

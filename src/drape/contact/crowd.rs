@@ -65,7 +65,7 @@ impl Crowd {
     /// The rows between links that have room to lie beside one another, with the strands where they are now;
     /// as smooth tubes, or by their own outlines.
     pub fn near(&self, ropes: &[Rope], as_tubes: bool) -> Vec<Row> {
-        let sides = |strand: usize| if as_tubes { &self.tubes[strand] } else { &self.ropes[strand].sides };
+        let sides = |strand: usize| if as_tubes { &self.tubes[strand] } else { &ropes[strand].sides };
         let each = ropes.iter().enumerate();
         let rods: Vec<Rod<'_>> =
             each.flat_map(|(strand, rope)| rope.rods(strand, sides(strand), self.covered)).collect();

@@ -29,6 +29,7 @@ mod side;
 use super::Hung;
 use super::chain::Chain;
 use super::hang::Hanging;
+use super::open::Hinges;
 use crate::design::Design;
 use crowd::Crowd;
 use rope::Rope;
@@ -79,8 +80,8 @@ pub enum Unrest {
     },
 }
 
-/// Strands in contact; nothing where no two of them touch, or none of those that do has room beside the other.
-pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settled> {
+/// Strands in contact, their chains as they then hang; nothing where no two of them touch, or none of those that do has room beside the other.
+pub fn settle(design: &Design, chains: &mut [Chain], hung: &[Hung]) -> Option<Settled> {
     if !near::come_near(design, hung) && !has_bars(design) {
         return None;
     }
@@ -91,7 +92,7 @@ pub fn settle(design: &Design, chains: &[Chain], hung: &[Hung]) -> Option<Settle
     while crowd.touches() {
         match rounds::settle(&crowd, &mut work) {
             Ok(found) if found.is_lost() && crowd.let_cross() => {}
-            Ok(found) => return Some(settled(found, &order, chains)),
+            Ok(found) => return Some(settled(design, found, &order, chains)),
             Err(pairs) => crowd.lay_over(pairs),
         }
     }
@@ -112,21 +113,20 @@ pub fn order(design: &Design) -> Vec<usize> {
 }
 
 /// What was found, in the design's order.
-fn settled(found: Found, order: &[usize], chains: &[Chain]) -> Settled {
-    let ropes = order.iter().zip(&found.ropes).zip(&found.tensions);
-    let mut laid: Vec<_> =
-        ropes.map(|((&at, rope), tensions)| (at, rope.laid(&chains[at], tensions, found.rounds))).collect();
-    laid.sort_by_key(|(at, _)| *at);
+fn settled(design: &Design, found: Found, order: &[usize], chains: &mut [Chain]) -> Settled {
+    let mut laid: Vec<_> = order.iter().zip(&found.ropes).zip(&found.tensions).collect();
+    laid.sort_by_key(|((at, _), _)| **at);
+    let strand = |((&at, rope), tensions): ((&usize, &Rope), &Vec<f64>)| {
+        let (strand, chain) = (&design.strands[at], &mut chains[at]);
+        rope.laid(strand, &Hinges::new(design, strand, chain), chain, tensions, found.rounds)
+    };
+    let strands = laid.into_iter().map(strand).collect();
     let press = |press: Press| {
         let mut between = press.between.map(|strand| order[strand]);
         between.sort_unstable();
         Press { between, ..press }
     };
-    Settled {
-        strands: laid.into_iter().map(|(_, hanging)| hanging).collect(),
-        presses: found.presses.into_iter().map(press).collect(),
-        unrest: found.unrest,
-    }
+    Settled { strands, presses: found.presses.into_iter().map(press).collect(), unrest: found.unrest }
 }
 
 /// The greatest force in N with which two strands press on one another along any 10 mm of the inner one, farther

@@ -90,9 +90,11 @@ impl Web {
         })
     }
 
-    /// Puts the joints where a round found them.
-    pub fn go(&mut self, round: &Round) {
+    /// Puts the joints where a round found them, and makes links as long as strands have them there.
+    pub fn go(&mut self, round: &Round, ropes: &[Rope]) {
         self.bars.go(&mut self.net, &round.whole.places);
+        let links = ropes.iter().flat_map(|rope| &rope.links);
+        self.net.ties.iter_mut().zip(links).for_each(|(tie, link)| tie.length = link.length);
     }
 
     /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.

@@ -4,11 +4,13 @@ use super::super::bend::{Bend, bends};
 use super::super::chain::{Chain, Piece};
 use super::super::clearance::form;
 use super::super::hang::{Hanging, Link, joints};
+use super::super::open::{Hinges, given, turn};
 use super::super::{Hung, Joint};
 use super::rows::Rod;
 use super::side::Side;
 use crate::design::{Design, Passage, Strand};
 use crate::geometry::Point;
+use crate::geometry::hinge::Hinge;
 
 /// A run of cord, or of beads with one straight side, becomes one piece while it is no longer than this, in mm.
 const LONGEST: f64 = 6.0;
@@ -31,6 +33,14 @@ pub struct Rope {
     pub passages: Vec<(usize, Passage)>,
     /// The joint of the finer chain at which each link ends.
     fine: Vec<usize>,
+    /// How neighbouring beads part at the end of each link.
+    hinges: Vec<Option<Hinge>>,
+    /// How long each link is but for that and with all its bare cord, and how much of that it has.
+    closed: Vec<(f64, f64)>,
+    /// How far each goes on before what it holds.
+    befores: Vec<f64>,
+    /// How far neighbours part between the joints of the finer chain that are none here.
+    within: f64,
 }
 
 impl Rope {
@@ -43,10 +53,13 @@ impl Rope {
             sides: Vec::new(),
             passages: Vec::new(),
             fine: Vec::new(),
+            hinges: Vec::new(),
+            closed: Vec::new(),
+            befores: Vec::new(),
+            within: 0.0,
         };
-        let pieces = chain.pieces.iter().zip(chain.passages(design, strand));
-        for (at, (link, (piece, passage))) in chain.links.iter().zip(pieces).enumerate() {
-            let side = side(design, strand, *piece, link.length);
+        for (at, (link, passage)) in chain.links.iter().zip(chain.passages(design, strand)).enumerate() {
+            let side = side(design, strand, chain, at);
             let end = hung.joints[at + 1];
             if !rope.merge(*link, side.as_ref(), end) {
                 rope.passages.extend(passage.map(|passage| (rope.links.len(), passage)));
@@ -58,7 +71,43 @@ impl Rope {
                 *fine = at + 1;
             }
         }
+        rope.close(&Hinges::new(design, strand, chain), strand, chain);
         rope
+    }
+
+    /// Takes how its neighbours part where its links meet, and how far they do within them on a chain that hangs.
+    fn close(&mut self, hinges: &Hinges, strand: &Strand, chain: &Chain) {
+        self.hinges = self.fine.iter().map(|end| hinges.after(end - 1)).collect();
+        let mut from = 0;
+        for &end in &self.fine {
+            let within = (from + 1..end).map(|at| 2.0 * chain.beyond[at][0]).sum::<f64>();
+            let bare = (from..end).filter(|at| chain.pieces[*at].is_bare(strand)).map(|at| chain.lengths[at]);
+            self.befores.push(chain.beyond[from][0]);
+            self.closed.push((chain.lengths[from..end].iter().sum::<f64>() + within, bare.sum()));
+            (from, self.within) = (end, self.within + within);
+        }
+    }
+
+    /// Opens its links as far as their neighbours part where they are now, for which bare cord gives what it has; by how much
+    /// that moves the end of any of them along.
+    pub fn open(&mut self) -> f64 {
+        let ways = self.joints.windows(2).map(|pair| pair[1].at - pair[0].at);
+        let ways: Vec<Point> = ways.map(|way| way * (1.0 / way.length().max(f64::MIN_POSITIVE))).collect();
+        let opens =
+            |(pair, hinge): (&[Point], &Option<Hinge>)| hinge.map_or(0.0, |one| one.opens(turn(pair[0], pair[1])));
+        let after: Vec<f64> = ways.windows(2).zip(&self.hinges).map(opens).chain([0.0]).collect();
+        let given = given(self.within + 2.0 * after.iter().sum::<f64>(), self.closed.iter().map(|(_, bare)| *bare));
+        let (mut before, mut along, mut moved): (f64, f64, f64) = (0.0, 0.0, 0.0);
+        for (at, after) in after.into_iter().enumerate() {
+            let (closed, bare) = self.closed[at];
+            let longer = before + closed - given * bare + after - self.links[at].length;
+            self.links[at].length += longer;
+            let sooner = before - std::mem::replace(&mut self.befores[at], before);
+            self.sides[at].iter_mut().for_each(|side| side.moved(sooner, longer));
+            (along, before) = (along + longer, after);
+            moved = moved.max(along.abs());
+        }
+        moved
     }
 
     /// Makes the last link longer by one of its own kind, where a straight line stands for both.
@@ -111,8 +160,8 @@ impl Rope {
         links.map(|(side, link)| side.as_ref().map(|side| side.tube(link.length))).collect()
     }
 
-    /// The finer chain laid along the links that were found, with the tension in each.
-    pub fn laid(&self, chain: &Chain, tensions: &[f64], rounds: u32) -> Hanging {
+    /// The finer chain laid along the links that were found, with the tension in each; its beads part as they then lie.
+    pub fn laid(&self, strand: &Strand, hinges: &Hinges, chain: &mut Chain, tensions: &[f64], rounds: u32) -> Hanging {
         let first = self.joints[0].at;
         let mut directions = Vec::with_capacity(chain.links.len());
         let mut from = 0;
@@ -122,6 +171,7 @@ impl Rope {
             directions.extend((from..to).map(|_| along));
             from = to;
         }
+        chain.open(strand, hinges.beyond(&directions));
         turn_to(&mut directions, &chain.links, self.joints[self.joints.len() - 1].at - first);
         let joints = joints(&chain.links, &directions);
         let ends = [tensions.first(), tensions.last()].map(|end| end.copied().unwrap_or_default());
@@ -171,12 +221,12 @@ pub fn covered(design: &Design) -> f64 {
 
 /// The side of a link that may touch another strand's; none of the ends, which their findings hold, of what
 /// several strands run through, and of what has no length.
-fn side(design: &Design, strand: &Strand, piece: Piece, length: f64) -> Option<Side> {
+fn side(design: &Design, strand: &Strand, chain: &Chain, at: usize) -> Option<Side> {
     let shared = |train: usize, bit: usize| design.shared_bit(&strand.trains[train].bits[bit], strand).is_some();
-    let touches = match piece {
+    let touches = match chain.pieces[at] {
         Piece::End => false,
         Piece::Bit(train, bit) => !shared(train, bit),
         Piece::Cord => true,
     };
-    (touches && length > 0.0).then(|| Side::new(&form(design, strand, piece, length)))
+    (touches && chain.links[at].length > 0.0).then(|| Side::new(&form(design, strand, chain, at)))
 }

@@ -67,28 +67,31 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
     let (mut best, mut rounds): (Option<Tried>, u32) = (None, 0);
     let mut rows = crowd.near(&ropes, true);
     let (mut pull, mut last, mut parted) = (0.0, f64::INFINITY, None);
-    let mut web = Web::new(&ropes);
+    let (mut web, mut were_tense) = (Web::new(&ropes), true);
     for count in 1..=ROUNDS {
         let Some(round) = web.solve(&ropes, &rows, pull, crowd.sided).filter(|_| *work >= links) else { break };
         *work -= links;
         rounds = count;
         let (from, moved) = (ropes.clone(), go(&mut ropes, &round.places));
         let before = web.clone();
-        web.go(&round);
+        let slack: Vec<bool> = ropes.iter().map(|rope| !is_tense(rope)).collect();
+        let tense = slack.iter().all(|slack| !slack);
+        let moved = ropes.iter_mut().map(Rope::open).fold(moved, f64::max);
+        web.go(&round, &ropes);
         let as_tubes = parted.is_none() && count < PARTING && moved > PARTED;
         let next = crowd.near(&ropes, as_tubes);
         if let Some(parted) = parted {
-            if count - parted >= PATIENCE && !ropes.iter().all(is_tense) {
-                return no_room(&ropes, &rows, &round).map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
+            if count - parted >= PATIENCE && !tense {
+                return no_room(&ropes, &slack, &rows, &round).map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
             }
             // Steps shrink alike from round to round: the next one is told by the last two.
             let rests = moved < STILL || count > parted + 1 && moved < last && moved * moved / last < STILL;
-            if rests && deepest(&next, &web) < STILL && ropes.iter().all(is_tense) {
+            if rests && deepest(&next, &web) < STILL && tense {
                 return Ok(found(ropes, &rows, round, count, None));
             }
             let overlap = deepest(&rows, &before);
             let far = moved.max(overlap);
-            if best.as_ref().is_none_or(|best| far < best.far) && from.iter().all(is_tense) {
+            if best.as_ref().is_none_or(|best| far < best.far) && were_tense {
                 let imbalance = before.imbalance(&rows, &round, crowd.sided);
                 let unrest = Unrest::Left { rounds, overlap, imbalance };
                 best = Some(Tried { found: found(from, &rows, round, rounds, Some(unrest)), far });
@@ -96,7 +99,7 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
         }
         parted = parted.or((!as_tubes).then_some(count));
         pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
-        (last, rows) = (moved, next);
+        (last, rows, were_tense) = (moved, next, tense);
     }
     Ok(best.map_or_else(|| alone(Unrest::Lost { rounds }), |best| best.found))
 }
@@ -145,9 +148,8 @@ fn is_tense(rope: &Rope) -> bool {
     links.into_iter().all(|(link, pair)| pair[0].at.distance(pair[1].at) >= link.length * (1.0 - TENSE))
 }
 
-/// The pairs that press on a strand that hangs slack, if any do.
-fn no_room(ropes: &[Rope], rows: &[Row], round: &Round) -> Option<Vec<[usize; 2]>> {
-    let slack: Vec<bool> = ropes.iter().map(|rope| !is_tense(rope)).collect();
+/// The pairs that press on a strand that hangs slack, if any does.
+fn no_room(ropes: &[Rope], slack: &[bool], rows: &[Row], round: &Round) -> Option<Vec<[usize; 2]>> {
     let on_slack = pressed(ropes, rows, round).filter(|(row, _)| row.strands.iter().any(|strand| slack[*strand]));
     let mut pairs: Vec<[usize; 2]> = on_slack.map(|(row, _)| row.strands).collect();
     pairs.sort_unstable();

@@ -12,8 +12,8 @@ pub struct Side {
 }
 
 impl Side {
-    /// The side of a link's form: a box is its middle line swept by a ball as wide, a round bead a point,
-    /// any other bead its outline.
+    /// The side of a link's form: a box is its middle line swept by a ball as wide, on to where its link meets the next; a
+    /// round bead a point, any other bead its outline.
     pub fn new(form: &Form) -> Self {
         let first = form.widths.first().copied().unwrap_or_default();
         let last = form.widths.last().copied().unwrap_or_default();
@@ -22,7 +22,8 @@ impl Side {
             return Self { places: vec![[form.middle, 0.0]], radius: half_width };
         }
         if form.widths.iter().all(|(_, width)| *width == half_width) {
-            let places = [first.0, last.0].map(|place| [form.middle + place, 0.0]);
+            let [before, after] = form.beyond;
+            let places = [first.0 - before, last.0 + after].map(|place| [form.middle + place, 0.0]);
             return Self { places: places.to_vec(), radius: half_width };
         }
         Self { places: form.widths.iter().map(|(place, width)| [form.middle + place, *width]).collect(), radius: 0.0 }
@@ -36,6 +37,13 @@ impl Side {
     /// How far from the middle line it reaches.
     pub fn reach(&self) -> f64 {
         self.radius + self.places.iter().map(|place| place[1]).fold(0.0, f64::max)
+    }
+
+    /// Goes with its link, which begins so much sooner and is so much longer: a line that is swept stays from end to end.
+    pub fn moved(&mut self, by: f64, longer: f64) {
+        let is_line = self.radius > 0.0 && self.places.len() == 2;
+        let of = |at: usize| if is_line { longer * at as f64 } else { by };
+        self.places.iter_mut().enumerate().for_each(|(at, place)| place[0] += of(at));
     }
 
     /// Whether the side of a link of this length runs on in the next link's as one smooth line.

@@ -1,6 +1,7 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
-use crate::design::{Bead, Bit, Design, Index, Strand, What};
+use crate::design::{Bead, Bit, Design, Index, Strand, TOLD_SLACK, What};
+use crate::drape::Hung;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::pattern::{CordKind, Settle};
@@ -29,7 +30,7 @@ pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
         small.push(tolerances(design, strand));
     }
     let chain = design.cords[strand.cord].kind == CordKind::Chain;
-    small.push(bare(design, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index].starts));
+    small.push(bare(design, if chain { "chain" } else { "cord" }, strand, &sheet.piece.drape.strands[index]));
     small.extend(Posts::new(design, strand).positions());
     small.extend(notes(design, strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
@@ -68,13 +69,22 @@ fn remedy(strand: &Strand) -> &'static str {
 }
 
 /// Bare cord, or chain, in all, and at the ends.
-fn bare(design: &Design, cord: &str, strand: &Strand, starts: &[f64]) -> String {
+fn bare(design: &Design, cord: &str, strand: &Strand, hung: &Hung) -> String {
     let units = design.heading.units;
     let all = strand.bare();
     if all < LEAST_BARE {
-        return format!("No bare {cord} is left{}.", if strand.told_slack().is_some() { " in the round" } else { "" });
+        let slack = Length::mm(hung.slack);
+        return match strand.told_slack() {
+            Some(_) => format!("No bare {cord} is left in the round."),
+            None if slack >= TOLD_SLACK => format!(
+                "No bare {cord} is left: leave {} of slack before you close it. Where it bends its beads part by that in all; \
+                 strung tighter they lock, and it hangs stiff.",
+                units.ruler(slack)
+            ),
+            None => format!("No bare {cord} is left."),
+        };
     }
-    let [first, last] = at_ends(strand, starts);
+    let [first, last] = at_ends(strand, &hung.starts);
     let about = if strand.slides(design) { "about " } else { "" };
     let say = |length: f64| format!("{about}{}", units.ruler(Length::mm(length)));
     let alike = (first - last).abs() < SAME;

@@ -4,7 +4,7 @@ Reads tests/oracles/data/held_strands.csv on standard input, or the lines that `
 where the cases have changed: case, strand, x of both its ends, how stiff its cord is in N mm2, and of each link length in mm,
 weight in mN, where along it the weight acts, radius if it is a ball, and how far across a bar its hole is if it goes
 through one. Prints them with the place of each link's far joint. The directions of all links are free; each strand ends
-where it is held; balls, in the middle of their links, do not overlap another strand's; both joints of links through the
+where it is held; balls, in their links where their weight acts, do not overlap another strand's; both joints of links through the
 n-th bar of two strands are as far apart as its holes. Cord bends evenly from the middle of each link to the middle of
 the next. The sum of weights times heights and of what is in bent cord is least.
 """
@@ -43,7 +43,7 @@ class Net:
                 self.force[node] += weight * (1 - centre)
                 self.force[node + 1] += weight * centre
                 if radius > 0:
-                    self.balls.append((s, node, radius))
+                    self.balls.append((s, ((node, 1 - centre), (node + 1, centre)), radius))
                 if across:
                     self.bars.setdefault(nth, []).append((float(across), node))
                     nth += 1
@@ -72,15 +72,14 @@ def solved(strands):
     equal = []
     for through in net.bars.values():
         (p, a), (q, b) = sorted(through)[0], sorted(through)[-1]
-        equal += [((a,), (b,), q - p), ((a + 1,), (b + 1,), q - p)]
-    apart = [((a, a + 1), (b, b + 1), r + q) for s, a, r in net.balls for t, b, q in net.balls if s < t]
+        equal += [(((a, 1),), ((b, 1),), q - p), (((a + 1, 1),), ((b + 1, 1),), q - p)]
+    apart = [(a, b, r + q) for s, a, r in net.balls for t, b, q in net.balls if s < t]
 
     def distances(pairs, turns):
         p, d = net.places(turns), net.slopes(turns)
         values, slopes = [], []
         for one, other, wanted in pairs:
-            gap = p[list(one)].mean(0) - p[list(other)].mean(0)
-            turn = d[list(one)].mean(0) - d[list(other)].mean(0)
+            gap, turn = (sum(part[n] * k for n, k in one) - sum(part[n] * k for n, k in other) for part in (p, d))
             values.append((gap @ gap - wanted**2) / (2 * wanted))
             slopes.append(gap @ turn / wanted)
         return np.array(values), np.array(slopes)
