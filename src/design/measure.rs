@@ -7,12 +7,21 @@ use super::bars::Shared;
 use super::entries::Index;
 use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
 use super::stock::Bead;
-use crate::pattern::{CordKind, Kind};
+use crate::pattern::{CordKind, FindingKind, Kind};
 
 impl Strand {
     /// Every bit in order.
     pub fn bits(&self) -> impl Iterator<Item = &Bit> + Clone {
         self.trains.iter().flat_map(|train| &train.bits)
+    }
+
+    /// What both of its ends meet in, where they do.
+    #[must_use]
+    pub fn meeting(&self) -> Option<&Dangle> {
+        match &self.trains.last()?.bits.last()?.what {
+            What::Dangle(dangle) if dangle.on.is_none() => Some(dangle),
+            _ => None,
+        }
     }
 
     /// The branches that hang from it, in order, each kind again and again.
@@ -267,11 +276,15 @@ impl Design {
     /// What both ends of its strand meet in, where they do.
     #[must_use]
     pub fn meeting(&self) -> Option<&Dangle> {
-        let last = self.strands.last()?.trains.last()?.bits.last()?;
-        match &last.what {
-            What::Dangle(dangle) if dangle.on.is_none() => Some(dangle),
-            _ => None,
-        }
+        self.strands.last()?.meeting()
+    }
+
+    /// What hangs where the ends of its strand meet, and what both of them go through there.
+    #[must_use]
+    pub fn met(&self) -> (Vec<&Bit>, Vec<&Bit>) {
+        let hangs =
+            |bit: &&Bit| matches!(bit.what, What::Finding(at) if self.findings[at].kind() != FindingKind::BeadCap);
+        self.meeting().into_iter().flat_map(|meeting| &meeting.bits).partition(hangs)
     }
 
     /// How many of each bead in one copy of the piece, those that knots are tied round included, indexed like

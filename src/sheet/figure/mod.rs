@@ -26,7 +26,7 @@ pub use drops::{DROPS_WIDTH, drops};
 pub use extender::{hooked, joined};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{closed_box, note, ring, ring_extent, rows};
-pub use row::{Row, row};
+pub use row::{Row, meeting, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
 pub use strands::{Sketch, bit_box, branch, longest_first, outline_box, strand_box, strands};

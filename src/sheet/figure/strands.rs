@@ -243,15 +243,28 @@ pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencil
         }
     };
     let mut marks: Vec<_> = dangle.on.map(hanger).into_iter().collect();
-    for (bit, below) in dangle.bits.iter().zip(dangle.levels(design)) {
-        let at = from + Point::new(0.0, below * scale);
-        match bit.what {
-            What::Bead(bead) => marks.push(stencils.bead(bead, at, down, scale)),
-            What::Finding(index) => marks.push(strung_finding(index, bit, at, down, scale, stencils)),
-            What::Gap | What::Knot | What::Dangle(_) => {}
-        }
-    }
+    marks.extend(branched(dangle, from, down, design, scale, stencils));
     marks
+}
+
+/// What is strung on a branch, from a point along a way.
+pub fn branched(
+    dangle: &Dangle,
+    from: Point,
+    way: f64,
+    design: &Design,
+    scale: f64,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    let strung = |(bit, level): (&Bit, f64)| {
+        let at = from + Point::towards(way) * (level * scale);
+        match bit.what {
+            What::Bead(bead) => Some(stencils.bead(bead, at, way, scale)),
+            What::Finding(index) => Some(strung_finding(index, bit, at, way, scale, stencils)),
+            What::Gap | What::Knot | What::Dangle(_) => None,
+        }
+    };
+    dangle.bits.iter().zip(dangle.levels(design)).filter_map(strung).collect()
 }
 
 /// The box round all strands with their beads and branches, in the drape's frame.

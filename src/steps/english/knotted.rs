@@ -87,10 +87,7 @@ impl Group<'_> {
     /// Both ends go through what they meet in, and hold what hangs below (common practice, no source).
     pub(super) fn meet(self) -> Told {
         let (design, whose) = (self.ends.design, self.whose());
-        let bits = design.meeting().map_or(&[][..], |meeting| &meeting.bits);
-        let hangs =
-            |bit: &&Bit| matches!(bit.what, What::Finding(at) if design.findings[at].kind() != FindingKind::BeadCap);
-        let (hanging, through): (Vec<_>, Vec<_>) = bits.iter().partition(hangs);
+        let (hanging, through) = design.met();
         let name = |bit: &Bit| match bit.what {
             What::Bead(at) => format!("{} (the {})", design.beads[at].letter, design.beads[at].name),
             What::Finding(at) if design.findings[at].has_loop() => format!("the loop of the {}", self.teller.name(at)),

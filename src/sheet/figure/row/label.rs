@@ -29,7 +29,7 @@ const ABOVE: f64 = 1.6;
 /// Room that is missing by less is there.
 const ROUNDING: f64 = 1e-9;
 /// How the letters beside branches look.
-const LETTER: Type = Type::SMALL_STRONG;
+pub const LETTER: Type = Type::SMALL_STRONG;
 
 /// A stretch of a line with what is printed over it.
 struct Stretch {
@@ -268,7 +268,7 @@ fn of_branch(design: &Design, one: &Placed<'_, '_>, cord: f64, lowest: f64) -> V
 }
 
 /// The runs of a branch, each with how far its middle lies below the branch's top.
-fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
+pub fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
     let levels = branch.levels(design);
     let beads: Vec<_> = branch.bits.iter().zip(levels).map(|(bit, level)| (bit.what.bead(), level)).collect();
     let runs = beads.chunk_by(|one, next| one.0 == next.0 && one.0.is_some());

@@ -16,7 +16,9 @@ use crate::sheet::figure::ends;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
+use crate::steps::ends::{Way, way};
 use crate::steps::posts::{Keeps, Post};
+use crate::steps::side::Side;
 
 use super::label::{self, Labels};
 use super::span::{self, Span, TAIL, Thing};
@@ -340,6 +342,9 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     if line.strand.is_turned(end, line.design) {
         let (root, outward) = if side == 0 { (one.end(), PI) } else { (one.x, 0.0) };
         return vec![turned_loop(line.strand, Point::new(root, y), outward, 1.0, stencils)];
+    }
+    if way(line.design, line.strand, Side::First) == Way::Tied {
+        return Vec::new();
     }
     if end.findings.is_empty() && end.bight.value() == 0.0 {
         return knot(line, on(TAIL), inward, stencils).into_iter().collect();
