@@ -72,24 +72,6 @@ impl Strand {
         if bare > Length::ZERO { bare } else { Length::ZERO }
     }
 
-    /// How many knots are tied among what is strung.
-    #[must_use]
-    pub fn knots(&self) -> u32 {
-        self.bits().map(|bit| u32::from(bit.what == What::Knot)).sum()
-    }
-
-    /// Cord that the knots at its ends take up, all legs together.
-    #[must_use]
-    pub fn end_take_up(&self) -> Length {
-        self.ends.iter().map(|end| end.take_up).sum()
-    }
-
-    /// Cord that all its knots take up, all legs together.
-    #[must_use]
-    pub fn in_knots(&self) -> Length {
-        self.take_up * f64::from(self.knots()) + self.end_take_up()
-    }
-
     /// Its slack, where that is enough to be told: more than loops differ by (an assumption).
     #[must_use]
     pub fn told_slack(&self) -> Option<Length> {

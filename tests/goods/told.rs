@@ -105,8 +105,13 @@ fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
 #[test]
 fn silk_with_its_own_needle_asks_for_none() {
     let own = shipped("moonwrack");
-    assert!(!tools(&own).iter().any(|tool| tool.contains("needle")), "{:?}", tools(&own));
+    let needles: Vec<_> = tools(&own).into_iter().filter(|tool| tool.contains("needle")).collect();
+    assert_eq!(needles, ["needle: the cord has its own"]);
     assert!(told(&own).contains("the cord's own needle"));
+    // It is said where the cord is cut, before one end of it is chosen.
+    let steps = told(&own);
+    let at = |words: &str| steps.find(words).unwrap_or_else(|| panic!("{words}"));
+    assert!(at("has its own needle, which stays on") < at("first end"), "{steps}");
     // Seed beads on thread that has none are strung with one that is bought.
     let bought = shipped("fathom");
     assert!(tools(&bought).iter().any(|tool| tool == "beading needle"), "{:?}", tools(&bought));

@@ -23,7 +23,7 @@ use super::side::{Side, on_both};
 use super::task::{EndWork, Task};
 use super::{Drawing, Step};
 
-pub use cautions::{Warned, caution};
+pub use cautions::{FOR_A_CHILD, Warned, caution};
 pub use stringing::{counts, measures};
 pub use tools::tool;
 pub use twisted::twisted;

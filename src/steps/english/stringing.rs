@@ -57,7 +57,7 @@ impl Teller<'_> {
 
     fn beside(self, strand: &Strand, beside: Beside) -> String {
         let said = match beside {
-            Beside::Knots(takes) => return self.knots(strand, "Before the next bead", takes),
+            Beside::Knots(takes) => return self.knots(strand, "Between each bead and the next", takes),
             Beside::WrittenKnots(takes) => {
                 return self.knots(strand, "Where a knot is written", takes) + &self.first_knot(strand);
             }
@@ -85,7 +85,9 @@ impl Teller<'_> {
             Beside::OpenLinks => {
                 "Open the first link of each piece of chain sideways, hang it in its link, and close it the same way."
             }
-            Beside::Bails => "A bail goes on over the end link and slides to its place.",
+            Beside::Bails => {
+                "Begin with what hangs on a bail: slide it on over the end link that is still free, before others hang in its way."
+            }
             Beside::Stopper => "Put a bead stopper on the end.",
         };
         said.to_owned()
@@ -241,9 +243,18 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
     let total = total(design.cords[strand.cord].word(), strand, counts.iter().copied().map(u64::from).sum());
     let strung = if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) };
+    let strung = strung + &knots_between(strand);
     let tied = in_knots(design, strand).map(|tied| format!(" {tied}")).unwrap_or_default();
     let before = on_strands_before(design, strand, &counts).map(|beads| format!(" {beads}")).unwrap_or_default();
     strung + &tied + &before
+}
+
+/// ` With a knot between each bead and the next: 59 knots.`, where the chart does not say them.
+fn knots_between(strand: &Strand) -> String {
+    match posts::silent_knots(strand).len() as u64 {
+        0 => String::new(),
+        knots => format!(" With a knot between each bead and the next: {}.", count(knots, "knot")),
+    }
 }
 
 /// `Of these 9B are on a strand before.`: beads with several holes, which are there once.

@@ -176,7 +176,7 @@ impl<'a, 's> Line<'a, 's> {
         let placed = self.placed();
         let units = self.design.heading.units;
         let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
-        let labels = Labels::new(self.design, &placed, self.width);
+        let labels = Labels::new(self.design, self.strand, &placed, self.width);
         let cord = labels.height() + label::counts_height(self.spans) + most(|span| span.reach.above);
         let names_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
         let names = Names::new(self.names(&placed), self.width);
