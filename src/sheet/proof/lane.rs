@@ -214,7 +214,7 @@ impl<'a> Lane<'a> {
     /// What a window shows of the ruler.
     fn stretch(&self, window: Window) -> Stretch {
         let (from, to) = (window.first.max(0.0), window.last.min(self.length));
-        Stretch { x: from - window.first, from, length: to - from }
+        Stretch { x: from - window.first, from, length: to - from, closes: to == self.length }
     }
 
     /// What a window shows of a strand.

@@ -19,6 +19,7 @@ use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
 use crate::steps::ends::{Way, way};
 use crate::steps::posts::{Keeps, Post};
 use crate::steps::side::Side;
+use crate::units::Length;
 
 use super::label::{self, Labels};
 use super::span::{self, Span, TAIL, Thing};
@@ -187,7 +188,7 @@ impl<'a, 's> Line<'a, 's> {
         marks.extend(label::beside_branches(self.design, &placed, cord, self.width));
         marks.push(Mark::figure(self.describe(), row));
         marks.extend(names.marks(names_top, Lies::Above));
-        let (ruler, stretches) = (Ruler::new(units, self.width), stretches(&placed));
+        let (ruler, stretches) = (Ruler::new(units, self.width), stretches(&placed, self.strand.finished));
         if stretches.iter().all(|stretch| stretch.length < LEAST_RULER) {
             return (Block::new(self.width, ruler_top, marks), labels.left_out);
         }
@@ -228,18 +229,23 @@ impl<'a, 's> Line<'a, 's> {
     }
 }
 
-/// Where the ruler runs.
-fn stretches(placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
+/// Where the ruler runs, on a line of a strand of a length.
+fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<Stretch> {
     let mut stretches: Vec<Stretch> = Vec::new();
     let mut goes_on = false;
     for one in placed {
         let measured = one.span.is_measured() && !one.span.is_broken();
         match stretches.last_mut().filter(|_| goes_on && measured) {
             Some(stretch) => stretch.length += one.span.cord,
-            None if measured => stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord }),
+            None if measured => {
+                stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord, closes: false });
+            }
             None => {}
         }
         goes_on = measured;
+    }
+    for stretch in &mut stretches {
+        stretch.closes = (stretch.from + stretch.length - finished.value()).abs() < SAME;
     }
     stretches
 }
