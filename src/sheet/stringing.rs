@@ -46,7 +46,7 @@ const SLIDES: &str =
 const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, as they should.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Lengths count what beads take of the cord: round ones sink a little into one another's holes. \
-                     The key says what one takes among its own kind; beside a wider hole it takes less.";
+                     The key says what one takes among its own kind; below its row all parts of a strand are added up.";
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {

@@ -197,3 +197,24 @@ fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     assert_eq!(rows(&design), rows(&straight));
     assert!(!english::told(&straight).iter().any(|step| step.title == "Twist the strands"));
 }
+
+/// The last number of each part of a text that ends in a unit.
+fn lengths(text: &str, unit: &str) -> Vec<f64> {
+    let before = text.split(unit).filter_map(|part| part.trim_end().rsplit(' ').next());
+    before.filter_map(|word| word.parse().ok()).collect()
+}
+
+#[test]
+fn what_parts_of_a_strand_take_adds_up_to_it_as_printed() {
+    for name in ["saltmarsh", "sandhopper", "spindrift", "sounding-line", "plumb-line", "fathom", "hawser", "rockpool"]
+    {
+        let design = shipped(name);
+        for strand in &design.strands {
+            let sum = english::sum(&design, strand);
+            let mut parts = lengths(&sum, "mm");
+            let whole = parts.pop().expect("a whole");
+            assert!((parts.iter().sum::<f64>() - whole).abs() < 1e-9, "{sum}");
+            assert!((whole - strand.finished.value()).abs() <= 0.05 + 1e-9, "{sum}: {}", strand.finished);
+        }
+    }
+}

@@ -10,6 +10,7 @@ mod glued;
 mod knotted;
 mod prepare;
 mod stringing;
+mod sum;
 mod tools;
 mod turned;
 mod twisted;
@@ -25,6 +26,7 @@ use super::{Drawing, Step};
 
 pub use cautions::{FOR_A_CHILD, Warned, caution};
 pub use stringing::{counts, measures};
+pub use sum::sum;
 pub use tools::tool;
 pub use twisted::twisted;
 
