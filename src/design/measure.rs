@@ -199,13 +199,13 @@ pub struct Bias {
 }
 
 impl Bias {
-    /// `if all are 0.1 mm large: + 4.7 mm`.
+    /// `if every bead is 0.1 mm larger than told, 4.7 mm more`.
     #[must_use]
     pub fn words(&self, units: UnitStyle) -> String {
         let [least, most] = self.each;
         let each =
             if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
-        format!("if all are {each} large: +\u{a0}{}", units.margin(self.by))
+        format!("if every bead is {each} larger than told, {} more", units.margin(self.by))
     }
 }
 

@@ -6,7 +6,7 @@
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
-use crate::materials::render::words::{long, runs, verdict};
+use crate::materials::render::words::{cut, long, runs, verdict};
 use crate::materials::{Article, Cutting, Piece, Spool};
 use crate::steps::english::words;
 use crate::units::{Length, UnitStyle};
@@ -157,7 +157,7 @@ impl Bar {
 
     /// A length as a ruler shows it, then in one unit alone.
     fn lengths(&self, length: Length) -> [String; 2] {
-        [self.units, self.units.one()].map(|units| units.ruler(length))
+        [self.units, self.units.one()].map(|units| cut(length, units))
     }
 
     /// What is left, broken off where it is longer than the page.
@@ -215,7 +215,7 @@ fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<Row> {
         number: number(design, article, piece),
         name: if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() },
         parts: made_up_of(design, article, piece),
-        cut: design.heading.units.ruler(piece.length),
+        cut: cut(piece.length, design.heading.units),
     };
     spools.iter().flat_map(|spool| runs(&spool.pieces)).map(row).collect()
 }

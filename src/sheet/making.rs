@@ -69,6 +69,7 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     );
     flow.add(warnings(design, flow.width()));
     notes(&mut flow, design);
+    sized(&mut flow, sheet);
     flow.gap(between);
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
     let width = column(flow.width(), columns, APART);
@@ -152,6 +153,25 @@ fn notes(flow: &mut Flow, design: &Design) {
     let words = Type::BODY.paragraph(notes, flow.width().min(WIDEST));
     flow.gap(3.0);
     flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));
+}
+
+/// Whose numbers the steps give, where there are other sizes.
+fn sized(flow: &mut Flow, sheet: &Sheet<'_>) {
+    if sheet.piece.sizes.len() < 2 {
+        return;
+    }
+    let size = sheet
+        .piece
+        .design
+        .heading
+        .size
+        .as_ref()
+        .map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
+    let words = format!(
+        "All lengths and counts in the steps are those of {size}; for another size take its own from the table of sizes."
+    );
+    flow.gap(2.0);
+    flow.add(Type::SMALL.paragraph(&words, flow.width()));
 }
 
 /// A step as it is shown.

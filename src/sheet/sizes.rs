@@ -2,7 +2,7 @@
 //! those that are not this sheet's.
 
 use crate::design::{Design, Size, Strand};
-use crate::materials::render::words::long;
+use crate::materials::render::words::{self as amount, long};
 use crate::steps::english::words::list;
 use crate::steps::posts::{self, Post, Posts};
 use crate::steps::{self, chart};
@@ -74,22 +74,39 @@ fn name(size: &Size) -> String {
 pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
     let others = sizes.iter().filter(|size| !size.chosen);
     others
-        .filter_map(|size| Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, design), width)))
+        .filter_map(|size| Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, design), design, width)))
         .collect()
 }
 
-fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
+/// What to string for a size beside this sheet's; a strand whose beads are the same says that alone.
+fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Block {
     let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
     let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
     for alike in design.alike() {
         let strand = &design.strands[alike[0]];
         let title = (design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&title(design, &alike), width));
         blocks.extend(title);
-        blocks.extend(words::set(&chart::text(design, strand), Type::SMALL, width));
-        blocks.push(Type::TINY.paragraph(&steps::english::counts(design, strand), width));
+        let told =
+            |design: &Design, strand: &Strand| [chart::text(design, strand), steps::english::counts(design, strand)];
+        let (said, here) = (told(design, strand), sheet.strands.get(alike[0]).map(|strand| told(sheet, strand)));
+        if here.as_ref() == Some(&said) {
+            blocks.push(Type::SMALL.paragraph(same(strand), width));
+        } else {
+            blocks.extend(words::set(&said[0], Type::SMALL, width));
+            blocks.push(Type::TINY.paragraph(&said[1], width));
+        }
     }
     blocks.push(Block::gap(2.0));
     Block::stack(blocks, 0.0)
+}
+
+/// Said of a strand that takes the same beads in another size.
+fn same(strand: &Strand) -> &'static str {
+    if strand.bare() >= LEAST_BARE {
+        "The same beads as on this sheet: its bare cord alone differs."
+    } else {
+        "The same beads as on this sheet."
+    }
 }
 
 /// A size's design with the letters that another gives the same beads; one that the other does not
@@ -143,16 +160,17 @@ fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<usize>> {
 }
 
 fn strand_rows(sizes: &[Size], design: &Design, group: &[usize], units: UnitStyle) -> Vec<Row> {
-    let row = |what: &str, length: fn(&Strand) -> Length| {
+    let told = |what: &str, length: fn(&Strand) -> Length, say: fn(Length, UnitStyle) -> String| {
         Row::new(format!("{}, {what}", title(design, group)), sizes, |design| {
-            design.strands.get(group[0]).map(|strand| units.ruler(length(strand))).unwrap_or_default()
+            design.strands.get(group[0]).map(|strand| say(length(strand), units)).unwrap_or_default()
         })
     };
+    let row = |what, length| told(what, length, |length, units| units.ruler(length));
     let strands = sizes.iter().filter_map(|size| size.design.as_ref()?.strands.get(group[0]));
     let is_bare = strands.into_iter().any(|strand| strand.bare() >= LEAST_BARE);
     let bare = is_bare.then(|| row("bare in all", Strand::bare));
     let lengths = [row("finished", |strand| strand.finished), row("beads", Strand::beaded)];
-    lengths.into_iter().chain(bare).chain([row("cut", Strand::cut)]).collect()
+    lengths.into_iter().chain(bare).chain([told("cut", Strand::cut, amount::cut)]).collect()
 }
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each

@@ -2,7 +2,7 @@
 
 use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
 use crate::materials::{Article, need};
-use crate::pattern::{Drilled, Shape};
+use crate::pattern::{CordKind, Drilled, Shape};
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
 use crate::units::{Length, UnitStyle};
@@ -101,7 +101,8 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     let needle = if cord.needle { ", with its needle" } else { "" };
     let coil = cord.coil.map(|coil| format!(", its coil {} inside", coil.tenths())).unwrap_or_default();
     let links = cord.link.map(|link| format!(", links {} long inside", link.hundredths())).unwrap_or_default();
-    format!("{} {}{thick} thick{links}{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
+    let strands = if cord.kind == CordKind::Wire && cord.stiffness.is_assumed() { ", of 49 fine strands" } else { "" };
+    format!("{} {}{thick} thick{strands}{links}{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
 }
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.

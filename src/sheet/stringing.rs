@@ -6,6 +6,7 @@ mod checks;
 use crate::art::Stencils;
 use crate::design::{Bead, Design, Index, Strand, taken_by};
 use crate::geometry::Point;
+use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::steps::english::words::list;
 use crate::steps::posts::{Keeps, Posts, between};
@@ -193,7 +194,7 @@ fn head(sheet: &Sheet<'_>, alike: &[usize], width: f64) -> Block {
     let design = &sheet.piece.design;
     let (strand, units) = (&design.strands[alike[0]], design.heading.units);
     let times = if alike.len() > 1 { format!("{} × ", alike.len()) } else { String::new() };
-    let cut = LARGE.bold().line(&format!("Cut {times}{}", units.ruler(strand.cut())));
+    let cut = LARGE.bold().line(&format!("Cut {times}{}", amount::cut(strand.cut(), units)));
     let name = Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - 6.0).in_role(Role::Heading(2));
     let left = width - cut.width;
     let mut marks = vec![rule(width)];

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::words::{a, count, list, names};
 use super::{Teller, Told, twisted};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
+use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
 use crate::steps::task::{Above, Cut, Hold, Pins};
 use crate::steps::{chart, prepare};
@@ -70,7 +71,7 @@ impl Teller<'_> {
 
     /// What to cut for a strand: `17 ⅛ in (435 mm)`; of chain whose links are known, `49 links, 162 mm,`.
     fn piece(self, strand: &Strand) -> String {
-        let length = self.ruler(strand.cut());
+        let length = amount::cut(strand.cut(), self.units());
         strand.links(self.design).map_or(length.clone(), |links| format!("{}, {length},", count(links, "link")))
     }
 

@@ -297,7 +297,7 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
     format!("{} on the {cord}, {} {place}", count(on_cord, "bead"), all.saturating_sub(on_cord))
 }
 
-/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way
+/// `The beads measure 13 in (330 mm), likely no more than 1.6 mm off.`; and what a lot that is off one way
 /// adds, where that matters.
 #[must_use]
 pub fn measures(design: &Design, strand: &Strand) -> String {
@@ -312,9 +312,9 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
     };
     let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
     format!(
-        "The beads{with} measure {}, likely within {}{}{bias}.",
+        "The beads{with} measure {}, likely no more than {} off{}{bias}.",
         units.ruler(strand.beaded()),
         units.margin(strand.spread(design).max(LEAST_SPREAD)),
-        if knotted { " where knots are as long as told" } else { "" }
+        if knotted { " if the knots are as long as told" } else { "" }
     )
 }
