@@ -18,15 +18,39 @@ const LEAST_BARE: Length = Length::mm(1.0);
 /// Most sizes side by side; more stand in another table below.
 const MOST: usize = 4;
 
+/// What is the same in all sizes: `In every size: 1 inner, beads 7 ⅞ in (201 mm); C brass rondelle 18.`
+pub fn same(sizes: &[Size], design: &Design) -> Option<String> {
+    let rows = rows(sizes, design);
+    let each: Vec<_> = rows.iter().filter(|row| !row.is_shown()).filter_map(Row::of_all).collect();
+    (!each.is_empty() && sizes.len() > 1).then(|| format!("In every size: {}.", each.join("; ")))
+}
+
 /// A row of the table: what it tells, and how of each size that can be made.
 struct Row {
     name: String,
     told: Vec<Option<String>>,
+    /// Whether it stands in the table where it tells no size from another.
+    always: bool,
 }
 
 impl Row {
     fn new(name: String, sizes: &[Size], tell: impl Fn(&Design) -> String) -> Self {
-        Self { name, told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect() }
+        Self { name, told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect(), always: false }
+    }
+
+    /// The same, to stand in the table in any case.
+    fn always(self) -> Self {
+        Self { always: true, ..self }
+    }
+
+    /// Whether it stands in the table.
+    fn is_shown(&self) -> bool {
+        self.always || self.differs()
+    }
+
+    /// What it tells of all sizes alike.
+    fn of_all(&self) -> Option<String> {
+        Some(format!("{} {}", self.name, self.told.iter().flatten().next()?))
     }
 
     /// Whether it tells of each size.
@@ -41,9 +65,9 @@ impl Row {
     }
 }
 
-/// Tables of the sizes, a column a size.
+/// Tables of the sizes, a column a size, of what differs between them.
 pub fn tables(sizes: &[Size], design: &Design) -> Vec<Table> {
-    let rows = rows(sizes, design);
+    let rows: Vec<_> = rows(sizes, design).into_iter().filter(Row::is_shown).collect();
     let first = (0..sizes.len()).step_by(MOST);
     first.zip(sizes.chunks(MOST)).map(|(first, sizes)| table(sizes, first, &rows)).collect()
 }
@@ -78,35 +102,27 @@ pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
         .collect()
 }
 
-/// What to string for a size beside this sheet's; a strand whose beads are the same says that alone.
+/// What to string for a size beside this sheet's; strands whose beads are the same are named alone.
 fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Block {
     let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
     let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
+    let told = |design: &Design, strand: &Strand| [chart::text(design, strand), steps::english::counts(design, strand)];
+    let mut alike_here = Vec::new();
     for alike in design.alike() {
-        let strand = &design.strands[alike[0]];
-        let title = (design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&title(design, &alike), width));
-        blocks.extend(title);
-        let told =
-            |design: &Design, strand: &Strand| [chart::text(design, strand), steps::english::counts(design, strand)];
-        let (said, here) = (told(design, strand), sheet.strands.get(alike[0]).map(|strand| told(sheet, strand)));
-        if here.as_ref() == Some(&said) {
-            blocks.push(Type::SMALL.paragraph(same(strand), width));
-        } else {
-            blocks.extend(words::set(&said[0], Type::SMALL, width));
-            blocks.push(Type::TINY.paragraph(&said[1], width));
+        let (strand, titled) = (&design.strands[alike[0]], title(design, &alike));
+        let said = told(design, strand);
+        if sheet.strands.get(alike[0]).map(|strand| told(sheet, strand)).as_ref() == Some(&said) {
+            alike_here.push(titled);
+            continue;
         }
+        blocks.extend((design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&titled, width)));
+        blocks.extend(words::set(&said[0], Type::SMALL, width));
+        blocks.push(Type::TINY.paragraph(&said[1], width));
     }
+    let same = format!("The same beads as on this sheet, and other bare cord: {}.", list(&alike_here));
+    blocks.extend((!alike_here.is_empty()).then(|| Type::SMALL.paragraph(&same, width)));
     blocks.push(Block::gap(2.0));
     Block::stack(blocks, 0.0)
-}
-
-/// Said of a strand that takes the same beads in another size.
-fn same(strand: &Strand) -> &'static str {
-    if strand.bare() >= LEAST_BARE {
-        "The same beads as on this sheet: its bare cord alone differs."
-    } else {
-        "The same beads as on this sheet."
-    }
 }
 
 /// A size's design with the letters that another gives the same beads; one that the other does not
@@ -148,7 +164,7 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     // Whom each size fits is told in any case; how it lies, where that tells all sizes apart.
     let lies =
         [english::inside, english::called].into_iter().filter_map(fact).filter(Row::differs).filter(Row::is_full);
-    let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted);
+    let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted).map(Row::always);
     facts.chain(strands).chain(cords).chain(beads).collect()
 }
 
@@ -188,7 +204,7 @@ fn post_rows(sizes: &[Size], design: &Design, group: &[usize]) -> Vec<Row> {
             Some(same.map(|same| units.ruler(same.station)).unwrap_or_default())
         };
         let name = format!("{}, {}, {}", title(design, group), post.name, post.keeps.place());
-        Row { name, told: posts.iter().map(station).collect() }
+        Row { name, told: posts.iter().map(station).collect(), always: true }
     };
     listed(&posts).into_iter().map(row).collect()
 }
