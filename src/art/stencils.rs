@@ -44,8 +44,16 @@ impl<'a> Stencils<'a> {
         let angle = least_turn(bead, angle);
         let turn = turn(angle);
         let (ink, variant) = (self.ink, self.variant(index));
-        let look = Look::Bead { bead: index, turn, variant: variant.number() };
+        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: false };
         self.stamp(look, || bead::marks(bead, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
+    }
+
+    /// A flat bead as its edge is seen, square to its face.
+    pub fn bead_on_edge(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
+        let edge = bead::on_edge(&self.design.beads[index]);
+        let (turn, ink, variant) = (turn(angle), self.ink, self.variant(index));
+        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: true };
+        self.stamp(look, || bead::marks(&edge, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
     }
 
     /// A bead whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there.

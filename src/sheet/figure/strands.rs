@@ -25,11 +25,11 @@ pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils:
     let order: Vec<_> = laid.collect();
     let mut marks = Vec::new();
     for &(strand, hung) in &order {
-        marks.extend(Sketch { design, strand, hung, frame, stencils }.cord());
+        marks.extend(Sketch { design, strand, hung, frame, stencils, on_edge: false }.cord());
     }
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
-        marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils }.strung()));
+        marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils, on_edge: false }.strung()));
     }
     marks.extend(bars(design, hung, frame, stencils));
     marks
@@ -56,6 +56,8 @@ pub struct Sketch<'a, 's, 'd> {
     pub frame: &'a Frame,
     /// The page's stencils.
     pub stencils: &'s mut Stencils<'d>,
+    /// Whether it is seen along what it goes round, on which flat beads lie.
+    pub on_edge: bool,
 }
 
 impl<'a> Sketch<'a, '_, '_> {
@@ -182,6 +184,9 @@ impl<'a> Sketch<'a, '_, '_> {
     fn at(&mut self, bit: &Bit, at: Point, angle: f64, toward: f64) -> Vec<Mark> {
         let scale = self.frame.scale;
         match &bit.what {
+            What::Bead(bead) if self.on_edge && self.design.beads[*bead].lies_flat() => {
+                vec![self.stencils.bead_on_edge(*bead, at, angle, scale)]
+            }
             What::Bead(bead) => vec![self.stencils.bead_aslant(*bead, at, angle, scale, toward)],
             What::Gap => Vec::new(),
             What::Knot => vec![self.stencils.knot(self.strand.cord, self.strand.legs, at, angle, scale, bit.length())],

@@ -183,7 +183,7 @@ impl<'a> Lane<'a> {
         let marks = match self.laid {
             Laid::Strand(strand, hung) => {
                 let hung = self.laid_in(window, strand, hung, &piece.design);
-                Sketch { design: &piece.design, strand, hung: &hung, frame: &frame, stencils }.alone()
+                Sketch { design: &piece.design, strand, hung: &hung, frame: &frame, stencils, on_edge: false }.alone()
             }
             Laid::Side(parts) => {
                 let marks = figure::laid_side(parts, &piece.design, &frame, stencils);
