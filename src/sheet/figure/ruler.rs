@@ -119,8 +119,12 @@ impl Ruler {
         if let Some((x, figure)) = stretches.iter().find_map(|stretch| edge.end(stretch)) {
             ticks.extend(outline::line(Point::new(x, base), Point::new(x, base + down * TICK)));
             let wide = Type::TINY.width(&figure);
-            let left = (x - wide / 2.0).max(taken);
-            figures.extend((left + wide <= self.width).then(|| drawn(&figure, left)));
+            let left = (x - wide / 2.0).max(unit + CLEAR).min(self.width - wide);
+            // It stands in the place of a figure that it would touch; the first stays, which says the unit.
+            if left < taken && figures.len() > 1 {
+                figures.pop();
+            }
+            figures.push(drawn(&figure, left));
         }
         (ticks, figures)
     }
@@ -169,5 +173,7 @@ mod tests {
         assert_eq!(figures(false, 27.2), ["in", "17", "18", "cm", "43", "44", "45"]);
         assert_eq!(figures(true, 27.2), ["in", "17", "18", "cm", "43", "44", "45", "45.7"]);
         assert_eq!(figures(true, 27.2 - 25.4 / 16.0), ["in", "17", "17 15⁄16", "cm", "43", "44", "45", "45.6"]);
+        // One that would touch the figure before it stands in its place.
+        assert_eq!(figures(true, 20.2), ["in", "17", "17 ¾", "cm", "43", "44", "45.0"]);
     }
 }

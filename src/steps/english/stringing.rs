@@ -57,7 +57,9 @@ impl Teller<'_> {
 
     fn beside(self, strand: &Strand, beside: Beside) -> String {
         let said = match beside {
-            Beside::Knots(takes) => return self.knots(strand, "Between each bead and the next", takes),
+            Beside::Knots(takes) => {
+                return self.knots(strand, "Between each bead and the next", takes) + &self.first_knot(strand);
+            }
             Beside::WrittenKnots(takes) => {
                 return self.knots(strand, "Where a knot is written", takes) + &self.first_knot(strand);
             }
