@@ -135,6 +135,18 @@ fn nested_repeats_do_not_explode() {
 }
 
 #[test]
+fn findings_among_the_beads_are_bounded_by_themselves() {
+    let link = "findings:\n  link: { kind: jump ring, inside: 4 mm }\nstrands:";
+    let pattern = SOUND.replace("strands:", link).replace("    length: 16 in", "    settle: fill");
+    let codes = |count: usize| {
+        let rings = format!("{{ repeat: {count}, of: [reed, 2 link] }}");
+        remarks(&pattern.replace("20 reed", &rings)).0.into_iter().map(|remark| remark.code).collect::<Vec<_>>()
+    };
+    assert_eq!(codes(2_000), []);
+    assert_eq!(codes(2_001), [Code::TooManyBeads]);
+}
+
+#[test]
 fn lists_are_as_long_as_a_hand_would_write_them() {
     let mirrors = |count: usize| {
         let mirror = format!("{{ mirror: [{}] }}", "reed, ".repeat(count - 1));

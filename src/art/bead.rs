@@ -73,6 +73,13 @@ pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light, variant: Variant
     marks
 }
 
+/// A bead's outline in its colour.
+#[must_use]
+pub fn speck(bead: &Bead, ink: Ink) -> Mark {
+    let drawing = Drawing::new(bead, ink, Light::on_turn(0), Variant::default());
+    area(drawing.outline, Fill::Flat(drawing.colour, 1.0), None)
+}
+
 impl<'a> Drawing<'a> {
     fn new(bead: &'a Bead, ink: Ink, light: Light, variant: Variant) -> Self {
         /// A quarter of a point: the thinnest line that printers hold; common practice, no source.

@@ -10,6 +10,8 @@ use crate::paint::mark::Key;
 pub enum Look {
     /// A bead under the light on one of its turns, and which of the pearls that differ; of a flat one its face or its edge.
     Bead { bead: Index<Bead>, turn: u32, variant: u32, on_edge: bool },
+    /// A bead so small on paper that its colour alone is seen.
+    Speck { bead: Index<Bead> },
     /// A finding under the light on one of its turns.
     Finding { finding: Index<Finding>, turn: u32 },
     /// A crimp pressed shut.
@@ -32,6 +34,7 @@ impl Look {
             Self::Bead { bead, turn, variant, on_edge } => {
                 (if on_edge { "bead-on-edge" } else { "bead" }, bead.number(), Some(turn + TURNS * variant))
             }
+            Self::Speck { bead } => ("speck", bead.number(), None),
             Self::Finding { finding, turn } => ("finding", finding.number(), Some(turn)),
             Self::Pressed { finding, turn } => ("pressed", finding.number(), Some(turn)),
             Self::Pin { finding, reach } => ("pin", finding.number(), Some(reach)),
@@ -52,6 +55,7 @@ impl Look {
                 let on_edge = sort == "bead-on-edge";
                 Self::Bead { bead: nth(bead), turn: seen % TURNS, variant: seen / TURNS, on_edge }
             }
+            ("speck", bead, None) => Self::Speck { bead: nth(bead) },
             ("finding", finding, Some(turn)) => Self::Finding { finding: nth(finding), turn },
             ("pressed", finding, Some(turn)) => Self::Pressed { finding: nth(finding), turn },
             ("pin", finding, Some(reach)) => Self::Pin { finding: nth(finding), reach },
@@ -73,6 +77,7 @@ mod tests {
         let looks = [
             (Look::Bead { bead: nth(3), turn: 12, variant: 0, on_edge: false }, "bead-3-12"),
             (Look::Bead { bead: nth(3), turn: 12, variant: 2, on_edge: true }, "bead-on-edge-3-60"),
+            (Look::Speck { bead: nth(7) }, "speck-7"),
             (Look::Finding { finding: nth(0), turn: 1 }, "finding-0-1"),
             (Look::Pressed { finding: nth(2), turn: 0 }, "pressed-2-0"),
             (Look::Pin { finding: nth(1), reach: 1250 }, "pin-1-1250"),

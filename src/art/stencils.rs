@@ -18,6 +18,10 @@ use crate::paint::outline::flattened;
 use crate::trade::usual::{self, KNOT_WIDTH};
 use crate::units::Length;
 
+/// Least length on paper, in mm, at which more is seen of a bead than its colour: two dots of a printer that has 300 an
+/// inch.
+const SPECK: f64 = 0.17;
+
 /// Stamps of a design's beads and findings in one ink.
 ///
 /// Points are on the page, angles in radians clockwise,
@@ -40,16 +44,28 @@ impl<'a> Stencils<'a> {
     /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
     /// are the page's affair.
     pub fn bead(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
-        let bead = &self.design.beads[index];
+        let (bead, ink) = (&self.design.beads[index], self.ink);
+        if self.is_speck(index, scale) {
+            return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, ink)], at, angle, scale);
+        }
         let angle = least_turn(bead, angle);
         let turn = turn(angle);
-        let (ink, variant) = (self.ink, self.variant(index));
+        let variant = self.variant(index);
         let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: false };
         self.stamp(look, || bead::marks(bead, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
     }
 
+    /// Whether a bead is so small on paper that its colour alone is seen.
+    fn is_speck(&self, index: Index<Bead>, scale: f64) -> bool {
+        let bead = &self.design.beads[index];
+        self.ink != Ink::Outline && bead.along.max(bead.across).value() * scale < SPECK
+    }
+
     /// A flat bead as its edge is seen, square to its face.
     pub fn bead_on_edge(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
+        if self.is_speck(index, scale) {
+            return self.bead(index, at, angle, scale);
+        }
         let edge = bead::on_edge(&self.design.beads[index]);
         let (turn, ink, variant) = (turn(angle), self.ink, self.variant(index));
         let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: true };

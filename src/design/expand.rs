@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use crate::pattern::bounds::{MOST_IN_VARIANTS, MOST_STRUNG, MOST_WRITTEN};
+use crate::pattern::bounds::{MOST_FINDINGS, MOST_IN_VARIANTS, MOST_STRUNG, MOST_WRITTEN};
 use crate::pattern::{self, Item, Links, Row, Times};
 use crate::remark::{Code, Remark};
 use crate::source::{At, Place};
@@ -127,22 +127,22 @@ impl<'a> List<'a> {
 
     /// How many things are strung when `fill` means so many times.
     pub fn count(&self, fill: u32) -> u64 {
-        self.counted(self.items, fill)
+        let own = |item: &Item| match item {
+            Item::Run(run) => u64::from(run.count),
+            Item::Row(row) => rows::count(row, fill, self),
+            Item::Dangle(_) | Item::Space(_) | Item::Links(_) | Item::Knot(_) | Item::Stop(_) => 1,
+            Item::Repeat(_) | Item::Mirror(_) => 0,
+        };
+        counted(self.items, fill, &own)
     }
 
-    fn counted(&self, items: &[At<Item>], fill: u32) -> u64 {
-        let counts = items.iter().map(|item| match &item.value {
-            Item::Run(run) => u64::from(run.count),
-            Item::Repeat(repeat) => self.counted(&repeat.of, fill).saturating_mul(u64::from(repeat.repeat.or(fill))),
-            Item::Mirror(mirror) => {
-                let about = mirror.about.as_deref().map_or(0, |about| self.counted(about, fill));
-                self.counted(&mirror.mirror, fill).saturating_mul(2).saturating_add(about)
-            }
-            Item::Dangle(dangle) => self.counted(&dangle.dangle, fill).saturating_add(1),
-            Item::Row(row) => rows::count(row, fill, self),
-            Item::Space(_) | Item::Links(_) | Item::Knot(_) | Item::Stop(_) => 1,
-        });
-        counts.fold(0, u64::saturating_add)
+    /// How many findings are strung among the beads when `fill` means so many times.
+    pub fn findings(&self, fill: u32) -> u64 {
+        let own = |item: &Item| match item {
+            Item::Run(run) if self.shelf.finding(&run.id).is_some() => u64::from(run.count),
+            _ => 0,
+        };
+        counted(self.items, fill, &own)
     }
 
     /// Length in mm of beads in a row, with the strand's knots between them.
@@ -357,6 +357,22 @@ fn has_fill(items: &[At<Item>]) -> bool {
     })
 }
 
+/// The sum of what entries count by themselves, those of lists within them as often as these are strung when `fill`
+/// means so many times.
+fn counted(items: &[At<Item>], fill: u32, own: &impl Fn(&Item) -> u64) -> u64 {
+    let count = |list: &[At<Item>]| counted(list, fill, own);
+    let within = |item: &Item| match item {
+        Item::Repeat(repeat) => count(&repeat.of).saturating_mul(u64::from(repeat.repeat.or(fill))),
+        Item::Mirror(mirror) => {
+            let about = mirror.about.as_deref().map_or(0, count);
+            count(&mirror.mirror).saturating_mul(2).saturating_add(about)
+        }
+        _ => item.lists().into_iter().map(count).fold(0, u64::saturating_add),
+    };
+    let counts = items.iter().map(|item| own(&item.value).saturating_add(within(&item.value)));
+    counts.fold(0, u64::saturating_add)
+}
+
 /// How many entries are written, a row of beads that follow no repeat as if each of them was.
 fn written(items: &[At<Item>], fill: u32) -> u64 {
     let own = |item: &Item| match item {
@@ -382,6 +398,18 @@ pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
     let headline = format!("{whose} would hold more than {most} beads, knots and spaces");
     context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help("check the counts of the repeats"));
     true
+}
+
+/// Whether so many findings more among the beads are too many for the piece; leaves a remark if they are.
+pub fn too_many_findings(more: u64, place: Place, context: &mut Context) -> bool {
+    context.findings = context.findings.saturating_add(more);
+    let is_more = context.findings > u64::from(MOST_FINDINGS);
+    if is_more {
+        let headline = format!("the piece would hold more than {MOST_FINDINGS} findings among its beads");
+        let help = "check the counts of the repeats";
+        context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help(help));
+    }
+    is_more
 }
 
 /// Whether so many entries more are too many for the piece's bead lists; leaves a remark if they are.

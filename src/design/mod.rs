@@ -121,6 +121,8 @@ struct Context {
     remarks: Vec<Remark>,
     /// How many things the strands so far hold.
     strung: u64,
+    /// How many findings stand among their beads.
+    findings: u64,
     /// How many entries their bead lists have.
     written: u64,
     /// How many variants the pattern has: its own, its sizes and its colourways.

@@ -14,7 +14,7 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::entries::{Entries, Index};
-use super::expand::{Given, List, too_long, too_many};
+use super::expand::{Given, List, too_long, too_many, too_many_findings};
 use super::filling::{Asked, fill, largest, nearest};
 use super::finding::Finding;
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
@@ -88,7 +88,10 @@ pub fn strand(
     };
     let count = list.count(fill);
     let more = list.written(fill) - list.written(1);
-    if too_many(count, place, context) || too_long(more, place, context) {
+    if too_many(count, place, context)
+        || too_many_findings(list.findings(fill), place, context)
+        || too_long(more, place, context)
+    {
         return None;
     }
     context.strung += count;

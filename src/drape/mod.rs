@@ -23,7 +23,7 @@ mod twist;
 
 pub use body::Closed;
 pub use contact::{Press, Unrest};
-pub use strand::{Fault, clearance as clearance_of, hang, hang_alone};
+pub use strand::{Fault, clearance as clearance_of, hang, hang_alone, hang_unworn};
 
 use crate::design::Design;
 use crate::geometry::{Point, Point3};

@@ -68,26 +68,47 @@ enum Hold {
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
 pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, false)
+    hang_with(design, span, Asked::Worn)
 }
 
-/// Hangs a design soon: as [`hang`] does, but each strand alone, so that strands may lie on one another, and none
-/// on the neck.
+/// Hangs a design as [`hang`] does, but lays nothing on the neck.
+///
+/// # Errors
+/// As for [`hang`].
+pub fn hang_unworn(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
+    hang_with(design, span, Asked::Touching)
+}
+
+/// Hangs a design soon: as [`hang_unworn`] does, but each strand alone, so that strands may lie on one another.
 ///
 /// # Errors
 /// As for [`hang`].
 pub fn hang_alone(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, true)
+    hang_with(design, span, Asked::Alone)
 }
 
-/// Hangs each strand, and then, unless it is to be soon, lets them touch and lays them on the neck.
-fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fault> {
+/// How much of a drape is asked for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Asked {
+    /// Each strand as it hangs alone.
+    Alone,
+    /// Strands beside one another.
+    Touching,
+    /// And on the neck.
+    Worn,
+}
+
+/// Hangs each strand, and then, as far as it is asked for, lets them touch and lays them on the neck.
+fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, Fault> {
     let kind = design.heading.kind;
     let hold = hold(design, span);
     // How ends lie that hang free is the wearer's.
-    let lies = kind == Kind::Necklace && !design.is_ring() && design.closure.open() != Some(Worn::Hanging);
+    let lies = asked == Asked::Worn
+        && kind == Kind::Necklace
+        && !design.is_ring()
+        && design.closure.open() != Some(Worn::Hanging);
     if let (Some(twist), Hold::Points(span)) = (&design.twist, hold) {
-        return twist::hang(design, twist, span, lies && !soon).map_err(|why| Fault { strand: 0, why });
+        return twist::hang(design, twist, span, lies).map_err(|why| Fault { strand: 0, why });
     }
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
@@ -96,9 +117,10 @@ fn hang_with(design: &Design, span: Option<f64>, soon: bool) -> Result<Drape, Fa
         chains.push(chain);
         hung.push(placed);
     }
-    let settled = if soon { None } else { touch(design, hold, &chains, &mut hung) };
+    let touching = || if asked == Asked::Alone { None } else { touch(design, hold, &chains, &mut hung) };
+    let wearing = || lies.then(|| body::wear(design, &chains));
+    let (settled, worn) = many::both(touching, wearing);
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
-    let worn = (!soon && lies).then(|| body::wear(design, &chains));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
         clearances: if lie_apart(design, hold) {

@@ -10,6 +10,7 @@ mod parts;
 mod pdf;
 mod png;
 mod raster;
+mod soft;
 mod svg;
 mod tree;
 

@@ -70,7 +70,9 @@ fn pixel_size(page: &Page, dpi: f64) -> Result<(u32, u32), ExportError> {
 fn narrow(data: &mut Vec<u8>) {
     let pixels = data.len() / 4;
     for pixel in 1..pixels {
-        data.copy_within(pixel * 4..pixel * 4 + 3, pixel * 3);
+        for channel in 0..3 {
+            data[pixel * 3 + channel] = data[pixel * 4 + channel];
+        }
     }
     data.truncate(pixels * 3);
 }

@@ -52,6 +52,8 @@ pub struct Bound {
 
 /// Most beads, knots and spaces of a piece, over all its strands.
 pub const MOST_STRUNG: u32 = 20_000;
+/// Most findings among the beads of a piece, over all its strands.
+pub const MOST_FINDINGS: u32 = 4_000;
 /// Most beads, knots and spaces of all variants of a piece: its own, its sizes' and its colourways'.
 pub const MOST_IN_VARIANTS: u32 = 100_000;
 /// Most entries of a piece's bead lists as written, over all its strands.
@@ -244,7 +246,8 @@ pub fn reference() -> String {
     let row = |bound: &Bound| format!("| {} | {} | {} |\n", group(bound.record), bound.keys.join(", "), bound.words());
     let whole = [
         ("beads, knots and spaces of a piece", MOST_STRUNG),
-        ("these, over the piece and all its sizes and colourways", MOST_IN_VARIANTS),
+        ("findings strung among its beads", MOST_FINDINGS),
+        ("beads, knots and spaces over the piece and all its sizes and colourways", MOST_IN_VARIANTS),
         ("entries of its bead lists, and beads in random and fading rows", MOST_WRITTEN),
         ("links of one length of chain", MOST_LINKS),
     ];

@@ -6,6 +6,7 @@
 mod code;
 mod declare;
 pub mod escape;
+mod few;
 mod level;
 pub mod plain;
 pub mod render;

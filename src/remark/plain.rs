@@ -3,6 +3,7 @@
 use std::fmt::Write;
 
 use super::escape::{escaped, on_a_line};
+use super::few::few;
 use super::render::summary;
 use super::{Level, Remark};
 use crate::source::{Place, Source};
@@ -17,14 +18,15 @@ const AROUND: usize = 24;
 /// Signs of a place that are shown.
 const MARKED: usize = 24;
 
-/// The remarks, errors first and each level from top to bottom, then how many there are of each; nothing for
-/// no remarks.
+/// The remarks, errors first and each level from top to bottom, the first 50 of each code, then how many there are of
+/// each level; nothing for no remarks.
 #[must_use]
 pub fn plain(remarks: &[Remark], source: &Source, parts: &[Part], colour: bool) -> String {
     let mut sorted: Vec<_> = remarks.iter().collect();
     sorted.sort_by_key(|remark| (remark.level(), remark.place));
-    let told: String = sorted.iter().map(|remark| one(remark, source, parts, colour) + "\n").collect();
-    if remarks.is_empty() { told } else { told + &summary(remarks) + "\n" }
+    let (few, more) = few(sorted);
+    let told: String = few.into_iter().map(|remark| one(remark, source, parts, colour) + "\n").collect();
+    if remarks.is_empty() { told } else { told + &more + &summary(remarks) + "\n" }
 }
 
 fn one(remark: &Remark, source: &Source, parts: &[Part], colour: bool) -> String {

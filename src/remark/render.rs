@@ -4,6 +4,7 @@ use annotate_snippets::{AnnotationKind, Group, Level as Tint, Origin, Renderer, 
 use serde::Serialize;
 
 use super::escape::{escaped, in_json, on_a_line};
+use super::few::few;
 use super::{Code, Level, Remark};
 use crate::source::{Place, Source};
 
@@ -11,7 +12,8 @@ use crate::source::{Place, Source};
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Style {
-    /// With the line of the pattern that is meant, and the help; then how many of each level.
+    /// With the line of the pattern that is meant, and the help, for the first 50 of each code; then how many of each
+    /// level.
     #[default]
     Full,
     /// `file:line:column: level[code]: headline` for each; then how many of each level.
@@ -111,7 +113,8 @@ fn full(remarks: &[Remark], source: &Source, colour: bool) -> String {
         let remark = Remark { headline: on_a_line(&remark.headline), help: escaped(&remark.help), ..remark.clone() };
         renderer.render(&[report(&remark, source, &name)]) + "\n\n"
     };
-    remarks.iter().map(shown).collect()
+    let (few, more) = few(remarks);
+    few.into_iter().map(shown).collect::<String>() + &more
 }
 
 fn report<'a>(remark: &'a Remark, source: &'a Source, name: &'a str) -> Group<'a> {

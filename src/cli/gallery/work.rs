@@ -10,7 +10,7 @@ use festoon::picture::{self, Ground};
 use festoon::remark::{Remark, has_errors};
 use festoon::sheet::Style;
 use festoon::source::Source;
-use festoon::{Piece, pattern};
+use festoon::{Piece, design, drape, pattern};
 
 use super::Options;
 use super::record::{self, Folder, Record};
@@ -94,9 +94,12 @@ fn sound(piece: Option<Piece>, remarks: &[Remark]) -> Option<Piece> {
     piece.filter(|_| !has_errors(remarks))
 }
 
-/// The piece of a file in its own colours.
+/// The piece of a file in its own colours, as it hangs and lies, but not as it is worn.
 pub fn piece(path: &Path, options: &Options) -> Option<Piece> {
-    festoon::piece(&text(path, options)?, &choice(options), None).0
+    let pattern = pattern::read(&text(path, options)?).0?;
+    let design = design::resolve(&pattern, &choice(options)).0?;
+    let drape = drape::hang_unworn(&design, None).ok()?;
+    Some(Piece::new(design, drape))
 }
 
 /// Draws every colourway into the pattern's folder.
@@ -116,17 +119,30 @@ fn draw_all(path: &Path, entry: Entry, pieces: &[Piece], made_from: String, opti
 
 /// Picture, small picture and sheet of one colourway; at most one picture is in memory at a time.
 fn draw_shot(folder: &mut Folder, shot: &Shot, piece: &Piece, options: &Options) -> Result<(), String> {
+    let (pictures, sheet) = rayon::join(|| pictures(shot, piece, options), || sheet(piece, options));
+    for (file, drawn) in pictures?.into_iter().chain([(shot.sheet(), sheet?)]) {
+        folder.write(&file, &drawn)?;
+    }
+    Ok(())
+}
+
+/// The files of a picture, large and small.
+fn pictures(shot: &Shot, piece: &Piece, options: &Options) -> Result<Vec<(String, Vec<u8>)>, String> {
     let style = options.looks.style();
     let page = picture::picture(std::slice::from_ref(piece), &style);
     let export = if style.ground == Ground::Transparent { export::transparent_png } else { export::png };
-    for (file, pixels) in [(shot.picture(), options.looks.pixels), (shot.thumbnail(), SMALL)] {
+    let drawn = |(file, pixels)| {
         let drawn = export(&page, picture::resolution(&page, pixels), Effort::File);
-        folder.write(&file, &drawn.map_err(|error| error.to_string())?)?;
-    }
+        Ok((file, drawn.map_err(|error| error.to_string())?))
+    };
+    [(shot.picture(), options.looks.pixels), (shot.thumbnail(), SMALL)].into_iter().map(drawn).collect()
+}
+
+/// A sheet as PDF.
+fn sheet(piece: &Piece, options: &Options) -> Result<Vec<u8>, String> {
     let looks = Style { paper: options.paper, ink: Ink::Colour, prices: options.with_prices };
     let heading = &piece.design.heading;
     let author = heading.designer.clone().unwrap_or_default();
     let about = About { title: heading.title.clone(), author, ..About::default() };
-    let sheet = export::pdf(festoon::pages(piece, &looks), &about).map_err(|error| error.to_string())?;
-    folder.write(&shot.sheet(), &sheet)
+    export::pdf(festoon::pages(piece, &looks), &about).map_err(|error| error.to_string())
 }

@@ -44,6 +44,7 @@ use front::Front;
 use loops::{Loops, Piece, Strung, halved, joined, length, reach};
 use rest::{Still, WORK, settle};
 use skin::{Shape, Skin, Surface};
+use table::Table;
 pub use table::{Closed, closed, closed_as_one};
 use way::Way;
 
@@ -98,7 +99,7 @@ fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Optio
     };
     let order: Vec<usize> = order.iter().copied().filter(round).collect();
     let strands = order.iter().map(|at| strings[*at].clone()).collect();
-    let laid = Asked { strands, closing: closing.clone(), skin, work: design.heading.share(WORK) }.laid();
+    let laid = Asked { strands, closing: closing.clone(), skin: Some(skin), work: design.heading.share(WORK) }.laid();
     let mut worn = Worn {
         skin,
         closure,
@@ -185,12 +186,13 @@ static KNOWN: Mutex<VecDeque<(Asked, Laid)>> = Mutex::new(VecDeque::new());
 /// How many are kept.
 const KEPT: usize = 32;
 
-/// What is laid, and on whom.
+/// What is laid, and on what.
 #[derive(Clone, PartialEq)]
 struct Asked {
     strands: Vec<Strung>,
     closing: Vec<Piece>,
-    skin: Skin,
+    /// The body; without one, a table.
+    skin: Option<Skin>,
     /// What is spent on it.
     work: usize,
 }
@@ -204,7 +206,10 @@ impl Asked {
         }
         let known = KNOWN.lock().ok().and_then(|known| Some(known.iter().find(|(asked, _)| *asked == self)?.1.clone()));
         known.unwrap_or_else(|| {
-            let laid = lay(&self.strands, &self.closing, &self.skin, self.work);
+            let laid = match &self.skin {
+                Some(skin) => lay(&self.strands, &self.closing, skin, self.work),
+                None => lay(&self.strands, &self.closing, &Table, self.work),
+            };
             if let Ok(mut known) = KNOWN.lock() {
                 known.push_front((self, laid.clone()));
                 known.truncate(KEPT);

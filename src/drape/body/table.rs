@@ -23,7 +23,7 @@ use super::pushed::Pushed;
 use super::rest::{Still, WORK};
 use super::skin::Surface;
 use super::way::Way;
-use super::{Bed, MOST_STRANDS, closing, lay, turned};
+use super::{Asked, Bed, MOST_STRANDS, closing, turned};
 use crate::design::{Design, Strand, Worn};
 use crate::geometry::{Point, Point3};
 use crate::pattern::Kind;
@@ -45,7 +45,7 @@ pub struct Closed {
 }
 
 /// The plane y = 0 in the frame of what is worn; the middle of the closure lies behind the origin.
-struct Table;
+pub struct Table;
 
 impl Surface for Table {
     /// All lies on it, and nothing is kept off it.
@@ -167,7 +167,9 @@ fn on_table(design: &Design, strands: &[Strung], order: &[usize], fronts: &[Opti
     let closing = even(&closing);
     let pushed = |at: &usize| Strung { pieces: even(&strands[*at].pieces), ..strands[*at] };
     let inmost: Vec<_> = order.iter().map(pushed).collect();
-    let laid = lay(&inmost, &closing, &Table, design.heading.share(WORK));
+    let asked =
+        Asked { strands: inmost.clone(), closing: closing.clone(), skin: None, work: design.heading.share(WORK) };
+    let laid = asked.laid();
     let ways = laid.ways;
     let around = length(&inmost.first().filter(|_| !ways.is_empty() && is_neat(laid.unrest))?.pieces);
     let mut lines = vec![Vec::new(); strands.len()];
