@@ -70,6 +70,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (in_links(design, strand, is_ring), Beside::OpenRings),
         (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::OpenLinks),
         (design.cords[strand.cord].is_limp(), Beside::Stopper),
+        (in_links(design, strand, |_| true) && design.cords[strand.cord].link.is_none(), Beside::UnknownLinks),
     ];
     let said = choices.into_iter().filter(|(applies, _)| *applies).map(|(_, beside)| beside);
     let mut besides: Vec<_> = said.collect();

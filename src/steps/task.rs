@@ -265,6 +265,8 @@ pub enum Beside {
     OpenRings,
     /// Bails slide along the chain.
     Bails,
+    /// How long the links of the chain are is not known.
+    UnknownLinks,
     /// A stopper closes the end.
     Stopper,
 }

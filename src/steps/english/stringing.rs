@@ -90,6 +90,10 @@ impl Teller<'_> {
             Beside::Bails => {
                 "Begin with what hangs on a bail: slide it on over the end link that is still free, before others hang in its way."
             }
+            Beside::UnknownLinks => {
+                "How long the links are is not known here: lay the chain along a ruler, and take the link that lies nearest to each \
+                 place."
+            }
             Beside::Stopper => "Put a bead stopper on the end.",
         };
         said.to_owned()
