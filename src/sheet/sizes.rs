@@ -107,11 +107,12 @@ fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Bl
     let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
     let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
     let told = |design: &Design, strand: &Strand| [chart::text(design, strand), steps::english::counts(design, strand)];
-    let mut alike_here = Vec::new();
+    let (mut alike_here, mut is_bare) = (Vec::new(), false);
     for alike in design.alike() {
         let (strand, titled) = (&design.strands[alike[0]], title(design, &alike));
         let said = told(design, strand);
         if sheet.strands.get(alike[0]).map(|strand| told(sheet, strand)).as_ref() == Some(&said) {
+            is_bare |= strand.bare() >= LEAST_BARE;
             alike_here.push(titled);
             continue;
         }
@@ -119,7 +120,8 @@ fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Bl
         blocks.extend(words::set(&said[0], Type::SMALL, width));
         blocks.push(Type::TINY.paragraph(&said[1], width));
     }
-    let same = format!("The same beads as on this sheet, and other bare cord: {}.", list(&alike_here));
+    let bare = if is_bare { ", and other bare cord" } else { "" };
+    let same = format!("The same beads as on this sheet{bare}: {}.", list(&alike_here));
     blocks.extend((!alike_here.is_empty()).then(|| Type::SMALL.paragraph(&same, width)));
     blocks.push(Block::gap(2.0));
     Block::stack(blocks, 0.0)
