@@ -8,8 +8,8 @@ use crate::paint::mark::Key;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "the names say it")]
 pub enum Look {
-    /// A bead under the light on one of its turns, and which of the pearls that differ.
-    Bead { bead: Index<Bead>, turn: u32, variant: u32 },
+    /// A bead under the light on one of its turns, and which of the pearls that differ; of a flat one its face or its edge.
+    Bead { bead: Index<Bead>, turn: u32, variant: u32, on_edge: bool },
     /// A bead so small on paper that its colour alone is seen.
     Speck { bead: Index<Bead> },
     /// A finding under the light on one of its turns.
@@ -31,7 +31,9 @@ impl Look {
     #[must_use]
     pub const fn key(self) -> Key {
         let (sort, of, seen) = match self {
-            Self::Bead { bead, turn, variant } => ("bead", bead.number(), Some(turn + TURNS * variant)),
+            Self::Bead { bead, turn, variant, on_edge } => {
+                (if on_edge { "bead-on-edge" } else { "bead" }, bead.number(), Some(turn + TURNS * variant))
+            }
             Self::Speck { bead } => ("speck", bead.number(), None),
             Self::Finding { finding, turn } => ("finding", finding.number(), Some(turn)),
             Self::Pressed { finding, turn } => ("pressed", finding.number(), Some(turn)),
@@ -49,7 +51,10 @@ impl Look {
     #[must_use]
     pub fn of(key: Key) -> Option<Self> {
         Some(match (key.sort, key.of?, key.seen) {
-            ("bead", bead, Some(seen)) => Self::Bead { bead: nth(bead), turn: seen % TURNS, variant: seen / TURNS },
+            (sort @ ("bead" | "bead-on-edge"), bead, Some(seen)) => {
+                let on_edge = sort == "bead-on-edge";
+                Self::Bead { bead: nth(bead), turn: seen % TURNS, variant: seen / TURNS, on_edge }
+            }
             ("speck", bead, None) => Self::Speck { bead: nth(bead) },
             ("finding", finding, Some(turn)) => Self::Finding { finding: nth(finding), turn },
             ("pressed", finding, Some(turn)) => Self::Pressed { finding: nth(finding), turn },
@@ -70,8 +75,8 @@ mod tests {
     #[test]
     fn a_key_tells_its_look() {
         let looks = [
-            (Look::Bead { bead: nth(3), turn: 12, variant: 0 }, "bead-3-12"),
-            (Look::Bead { bead: nth(3), turn: 12, variant: 2 }, "bead-3-60"),
+            (Look::Bead { bead: nth(3), turn: 12, variant: 0, on_edge: false }, "bead-3-12"),
+            (Look::Bead { bead: nth(3), turn: 12, variant: 2, on_edge: true }, "bead-on-edge-3-60"),
             (Look::Speck { bead: nth(7) }, "speck-7"),
             (Look::Finding { finding: nth(0), turn: 1 }, "finding-0-1"),
             (Look::Pressed { finding: nth(2), turn: 0 }, "pressed-2-0"),

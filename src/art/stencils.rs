@@ -44,16 +44,32 @@ impl<'a> Stencils<'a> {
     /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
     /// are the page's affair.
     pub fn bead(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
-        let bead = &self.design.beads[index];
-        let ink = self.ink;
-        if ink != Ink::Outline && bead.along.max(bead.across).value() * scale < SPECK {
+        let (bead, ink) = (&self.design.beads[index], self.ink);
+        if self.is_speck(index, scale) {
             return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, ink)], at, angle, scale);
         }
         let angle = least_turn(bead, angle);
         let turn = turn(angle);
         let variant = self.variant(index);
-        let look = Look::Bead { bead: index, turn, variant: variant.number() };
+        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: false };
         self.stamp(look, || bead::marks(bead, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
+    }
+
+    /// Whether a bead is so small on paper that its colour alone is seen.
+    fn is_speck(&self, index: Index<Bead>, scale: f64) -> bool {
+        let bead = &self.design.beads[index];
+        self.ink != Ink::Outline && bead.along.max(bead.across).value() * scale < SPECK
+    }
+
+    /// A flat bead as its edge is seen, square to its face.
+    pub fn bead_on_edge(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
+        if self.is_speck(index, scale) {
+            return self.bead(index, at, angle, scale);
+        }
+        let edge = bead::on_edge(&self.design.beads[index]);
+        let (turn, ink, variant) = (turn(angle), self.ink, self.variant(index));
+        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: true };
+        self.stamp(look, || bead::marks(&edge, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
     }
 
     /// A bead whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there.

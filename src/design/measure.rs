@@ -7,7 +7,7 @@ use super::bars::Shared;
 use super::entries::Index;
 use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
 use super::stock::Bead;
-use crate::pattern::{CordKind, Kind};
+use crate::pattern::{CordKind, FindingKind, Kind};
 
 /// Slack that is told of a strand: more than loops differ by (an assumption).
 pub const TOLD_SLACK: Length = Length::mm(2.0);
@@ -16,6 +16,15 @@ impl Strand {
     /// Every bit in order.
     pub fn bits(&self) -> impl Iterator<Item = &Bit> + Clone {
         self.trains.iter().flat_map(|train| &train.bits)
+    }
+
+    /// What both of its ends meet in, where they do.
+    #[must_use]
+    pub fn meeting(&self) -> Option<&Dangle> {
+        match &self.trains.last()?.bits.last()?.what {
+            What::Dangle(dangle) if dangle.on.is_none() => Some(dangle),
+            _ => None,
+        }
     }
 
     /// The branches that hang from it, in order, each kind again and again.
@@ -64,24 +73,6 @@ impl Strand {
         let takes: Length = self.ends.iter().map(|end| end.takes).sum();
         let bare = self.finished - self.beaded() - takes;
         if bare > Length::ZERO { bare } else { Length::ZERO }
-    }
-
-    /// How many knots are tied among what is strung.
-    #[must_use]
-    pub fn knots(&self) -> u32 {
-        self.bits().map(|bit| u32::from(bit.what == What::Knot)).sum()
-    }
-
-    /// Cord that the knots at its ends take up, all legs together.
-    #[must_use]
-    pub fn end_take_up(&self) -> Length {
-        self.ends.iter().map(|end| end.take_up).sum()
-    }
-
-    /// Cord that all its knots take up, all legs together.
-    #[must_use]
-    pub fn in_knots(&self) -> Length {
-        self.take_up * f64::from(self.knots()) + self.end_take_up()
     }
 
     /// Its slack, where that is [enough to be told](TOLD_SLACK).
@@ -211,13 +202,13 @@ pub struct Bias {
 }
 
 impl Bias {
-    /// `if all are 0.1 mm large: + 4.7 mm`.
+    /// `if every bead is 0.1 mm larger than told, 4.7 mm more`.
     #[must_use]
     pub fn words(&self, units: UnitStyle) -> String {
         let [least, most] = self.each;
         let each =
             if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
-        format!("if all are {each} large: +\u{a0}{}", units.margin(self.by))
+        format!("if every bead is {each} larger than told, {} more", units.margin(self.by))
     }
 }
 
@@ -270,11 +261,15 @@ impl Design {
     /// What both ends of its strand meet in, where they do.
     #[must_use]
     pub fn meeting(&self) -> Option<&Dangle> {
-        let last = self.strands.last()?.trains.last()?.bits.last()?;
-        match &last.what {
-            What::Dangle(dangle) if dangle.on.is_none() => Some(dangle),
-            _ => None,
-        }
+        self.strands.last()?.meeting()
+    }
+
+    /// What hangs where the ends of its strand meet, and what both of them go through there.
+    #[must_use]
+    pub fn met(&self) -> (Vec<&Bit>, Vec<&Bit>) {
+        let hangs =
+            |bit: &&Bit| matches!(bit.what, What::Finding(at) if self.findings[at].kind() != FindingKind::BeadCap);
+        self.meeting().into_iter().flat_map(|meeting| &meeting.bits).partition(hangs)
     }
 
     /// How many of each bead in one copy of the piece, those that knots are tied round included, indexed like

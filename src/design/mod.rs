@@ -15,6 +15,7 @@ mod expect;
 mod filling;
 mod finding;
 mod form;
+mod knots;
 mod measure;
 mod model;
 mod opening;

@@ -102,6 +102,13 @@ impl Cord {
 }
 
 impl Bead {
+    /// Whether it is flat and strung through from edge to edge, so that one of its faces lies on what it is worn on.
+    #[must_use]
+    pub fn lies_flat(&self) -> bool {
+        let is_flat = matches!(self.shape, Shape::Coin | Shape::Square) && *self.thick < self.across;
+        is_flat && self.drilled == Drilled::Lengthwise
+    }
+
     /// Whether its hole runs across it, so that it hangs from what goes through it.
     #[must_use]
     pub fn hangs(&self) -> bool {

@@ -57,7 +57,7 @@ impl Wear {
     pub fn source_words(&self) -> String {
         let assumed = if self.source.is_assumed() { "assumed: " } else { "" };
         match *self.source {
-            Basis::Measured => "measured".to_owned(),
+            Basis::Measured => "as given".to_owned(),
             Basis::Child => "a child of about eight, guessed: measure the child".to_owned(),
             Basis::Table(sex, percentile) => {
                 let whose = match sex {

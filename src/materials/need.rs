@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Piece;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Cord, Design, Finding, Index, Lot, What};
+use crate::design::{Bit, Cord, Design, Finding, Index, Lot, Strand, What};
 use crate::pattern::FindingKind;
 
 /// How often the pieces of one design are made.
@@ -100,10 +100,16 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
         Article::Cord(at) => {
             let strands = design.strands.iter().filter(|strand| strand.cord == at);
             let of_strands = strands.map(|strand| Piece { label: strand.name.clone(), length: strand.cut() });
-            of_strands.chain(wound(design, at)).collect()
+            of_strands.chain(wound(design, at)).chain(tried(design, at)).collect()
         }
         Article::Finding(at) => chain_pieces(design, at),
     }
+}
+
+/// What is cut of a cord to see how much its knots take up.
+fn tried(design: &Design, cord: Index<Cord>) -> Option<Piece> {
+    let tried = design.strands.iter().filter(|strand| strand.cord == cord).find_map(Strand::trial)?;
+    Some(Piece { label: "knots to try".to_owned(), length: tried })
 }
 
 /// What is cut of a cord for tassels, one piece for each.

@@ -1,7 +1,7 @@
 //! What a close picture shows of beads and a sheet does not: soft edges, ground seen through glass,
 //! the light's bloom, and the dark where neighbours in the row keep the light off a bead's ends.
 
-use crate::art::{Light, Look, looks_the_same_turned};
+use crate::art::{self, Light, Look, looks_the_same_turned};
 use crate::design::{Bead, Design};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke, Symbol};
@@ -23,8 +23,9 @@ const BLOOM: f64 = 0.3;
 
 /// A bead's symbol as a close picture shows it; other symbols as they are.
 pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
-    let Some(Look::Bead { bead, turn, .. }) = Look::of(symbol.key) else { return symbol };
+    let Some(Look::Bead { bead, turn, on_edge, .. }) = Look::of(symbol.key) else { return symbol };
     let Some(bead) = design.beads.get(bead) else { return symbol };
+    let bead = &if on_edge { art::on_edge(bead) } else { bead.clone() };
     if bead.finish == Finish::Clear {
         symbol.marks = symbol.marks.into_iter().map(glassy).collect();
     }

@@ -137,7 +137,8 @@ pub fn strung(
     let figures: Vec<_> = order
         .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
         .map(|(strand, hung)| {
-            let marks = Sketch { design, strand, hung, frame, stencils }.strand();
+            let on_edge = figure::is_along_the_limb(piece);
+            let marks = Sketch { design, strand, hung, frame, stencils, on_edge }.strand();
             Mark::figure(format!("strand {}", strand.name), marks)
         })
         .collect();

@@ -109,21 +109,21 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
         return;
     }
     section(flow, "Sizes");
-    let datum = sizes::datum(all, design);
+    let notes: Vec<_> = sizes::same(all, design).into_iter().chain(sizes::datum(all, design)).collect();
     let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
     let beside =
         (aside >= LEAST_ASIDE && tables.len() == 1).then(|| Block::stack(sizes::recipes(all, design, aside), 0.0));
     if let Some(recipes) = beside.filter(|recipes| recipes.height < MOST_ASIDE) {
         let table = Block::stack(tables.drain(..).map(SetTable::block), 0.0);
         flow.add(Block::row([table, recipes], ASIDE));
-        datum.iter().for_each(|datum| note(flow, datum));
+        notes.iter().for_each(|words| note(flow, words));
         return;
     }
     for table in tables {
         flow.table(table);
         flow.gap(BEFORE / 2.0);
     }
-    datum.iter().for_each(|datum| note(flow, datum));
+    notes.iter().for_each(|words| note(flow, words));
     flow.columns(sizes::recipes(all, design, column(flow.width(), 2, ASIDE)), ASIDE);
 }
 

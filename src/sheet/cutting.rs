@@ -6,7 +6,7 @@
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
-use crate::materials::render::words::{long, runs, verdict};
+use crate::materials::render::words::{cut, long, runs, verdict};
 use crate::materials::{Article, Cutting, Piece, Spool};
 use crate::steps::english::words;
 use crate::units::{Length, UnitStyle};
@@ -43,7 +43,8 @@ const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 /// Pours cutting plans, each with its name and scale, its bars, its list; the first one says how lengths are rounded.
 pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
     let plans: Vec<_> = cuttings.iter().map(|cutting| Plan::new(design, cutting, flow.width())).collect();
-    let alike = plans.iter().all(|plan| plan.scale == plans[0].scale);
+    let drawn: Vec<_> = plans.iter().filter(|plan| !plan.is_single()).collect();
+    let alike = drawn.iter().all(|plan| plan.scale == drawn[0].scale);
     for (at, plan) in plans.iter().enumerate() {
         let footer = if alike { format!("cutting bars {}", plan.scale) } else { SCALES.to_owned() };
         flow.gap(if at > 0 { APART } else { 0.0 });
@@ -67,7 +68,21 @@ impl<'a> Plan<'a> {
 
     fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
         let scaled = |flow: &mut Flow| flow.scaled(footer.to_owned(), self.scale == Scale::ACTUAL);
-        flow.heading(title(self.design, self.cutting, self.scale, first, flow.width()));
+        flow.heading(self.title(first, flow.width()));
+        if !self.is_single() {
+            self.bars(flow, &scaled);
+        }
+        match list(self.design, self.cutting.article, &self.spools).as_slice() {
+            [only] => flow.add(Type::SMALL.paragraph(&only.told(), flow.width())),
+            rows => flow.table(table(rows).snug(flow.width())),
+        }
+        if !self.is_single() {
+            scaled(flow);
+        }
+    }
+
+    /// Its bars, the last of which stays with the list; each page says their scale.
+    fn bars(&self, flow: &mut Flow, scaled: &dyn Fn(&mut Flow)) {
         for (at, spool) in self.spools.iter().enumerate() {
             let bar = self.bar(spool, flow.width());
             if at + 1 < self.spools.len() {
@@ -77,11 +92,31 @@ impl<'a> Plan<'a> {
                 flow.heading(bar);
             }
         }
-        match list(self.design, self.cutting.article, &self.spools).as_slice() {
-            [only] => flow.add(Type::SMALL.paragraph(&only.told(), flow.width())),
-            rows => flow.table(table(rows).snug(flow.width())),
+    }
+
+    /// The article's name, the scale of its bars, from how much it is cut; the first says how lengths are rounded.
+    fn title(&self, first: bool, width: f64) -> Block {
+        let (design, cutting) = (self.design, self.cutting);
+        let mut from = match (verdict(cutting), cutting.too_long()) {
+            (_, [_, ..]) => "some pieces are longer than any length on sale".to_owned(),
+            (Some(words), _) => format!("from {words}"),
+            (None, _) => "the pattern does not say how it is sold".to_owned(),
+        };
+        let name = Type::STRONG.paragraph(cutting.article.name(design), width);
+        let rounded = if first { english::rounding(design.heading.units) } else { "" };
+        let takes = lost(design, cutting.article) > Length::ZERO;
+        let lost = if takes { "Each cut takes the link that it goes through. " } else { "" };
+        if !self.is_single() {
+            from = format!("bars at {}; {from}", self.scale);
         }
-        scaled(flow);
+        let note = format!("{}{}. {lost}{rounded}", from[..1].to_uppercase(), &from[1..]);
+        let note = Type::TINY.paragraph(note.trim_end(), width);
+        Block::stack([name, note, Block::gap(1.0)], 0.0)
+    }
+
+    /// Whether one piece is cut, of which a bar would tell nothing.
+    fn is_single(&self) -> bool {
+        self.cutting.pieces().count() == 1
     }
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
@@ -106,20 +141,6 @@ fn scale(spools: &[Spool], width: f64) -> Scale {
     let cut = |spool: &Spool| spool.pieces.iter().map(|piece| piece.length.value()).sum();
     let longest = spools.iter().map(cut).fold(width - REST, f64::max);
     Scale::fitting((longest, 0.0), (width - REST, 1.0))
-}
-
-fn title(design: &Design, cutting: &Cutting, scale: Scale, first: bool, width: f64) -> Block {
-    let from = match (verdict(cutting), cutting.too_long()) {
-        (_, [_, ..]) => "some pieces are longer than any length on sale".to_owned(),
-        (Some(words), _) => format!("from {words}"),
-        (None, _) => "the pattern does not say how it is sold".to_owned(),
-    };
-    let name = Type::STRONG.paragraph(cutting.article.name(design), width);
-    let rounded = if first { english::rounding(design.heading.units) } else { "" };
-    let takes = lost(design, cutting.article) > Length::ZERO;
-    let lost = if takes { "Each cut takes the link that it goes through. " } else { "" };
-    let note = Type::TINY.paragraph(format!("Bars at {scale}; {from}. {lost}{rounded}").trim_end(), width);
-    Block::stack([name, note, Block::gap(1.0)], 0.0)
 }
 
 /// A bar as it is drawn.
@@ -157,7 +178,7 @@ impl Bar {
 
     /// A length as a ruler shows it, then in one unit alone.
     fn lengths(&self, length: Length) -> [String; 2] {
-        [self.units, self.units.one()].map(|units| units.ruler(length))
+        [self.units, self.units.one()].map(|units| cut(length, units))
     }
 
     /// What is left, broken off where it is longer than the page.
@@ -215,7 +236,7 @@ fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<Row> {
         number: number(design, article, piece),
         name: if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() },
         parts: made_up_of(design, article, piece),
-        cut: design.heading.units.ruler(piece.length),
+        cut: cut(piece.length, design.heading.units),
     };
     spools.iter().flat_map(|spool| runs(&spool.pieces)).map(row).collect()
 }

@@ -161,7 +161,7 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let strand = &design.strands[index];
         let hung = &piece.drape.strands[index];
-        let mut marks = Sketch { design, strand, hung, frame: &frame, stencils }.alone();
+        let mut marks = Sketch { design, strand, hung, frame: &frame, stencils, on_edge: false }.alone();
         if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
             marks.extend(closing.marks(design, &frame, stencils));
         }

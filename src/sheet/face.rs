@@ -17,7 +17,6 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Mark, Role};
 use crate::paint::style;
-use crate::steps::cautions::Caution;
 use crate::steps::english;
 
 /// Room that the tools leave for the figure on the neck.
@@ -34,8 +33,6 @@ pub const BEADS: &str = "Beads, drawn at actual size";
 pub const NEEDS: &str = "What you need";
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
-/// Room between two cautions.
-const CAUTIONS_APART: f64 = 1.5;
 /// Width of the column at the right, without the widest bead drawn in it.
 const COLUMN: f64 = 52.0;
 /// The most of the page's room that the column may take.
@@ -161,11 +158,10 @@ fn fill(
 
 /// What a buyer of a piece for a child is to know before all else.
 fn for_a_child(sheet: &Sheet<'_>, width: f64) -> Option<Block> {
-    let told = [Caution::Children, Caution::ForAChild].map(english::caution).map(|caution| {
-        let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
-        Block::stack([title, Type::SMALL.paragraph(caution.text, width)], 0.0)
-    });
-    sheet.piece.design.wear.child.then(|| Block::stack(told, CAUTIONS_APART))
+    let caution = english::FOR_A_CHILD;
+    let title = Type::SMALL_STRONG.coloured(style::ACCENT).line(caution.title);
+    let told = Block::stack([title, Type::SMALL.paragraph(caution.text, width)], 0.0);
+    sheet.piece.design.wear.child.then_some(told)
 }
 
 /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else

@@ -1,7 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::{Build, Design, Strand, Worn as Open};
+use crate::design::{Bead, Build, Design, Strand, Worn as Open};
 use crate::drape::Worn;
 use crate::units::Length;
 
@@ -69,6 +69,11 @@ fn branches(design: &Design) -> &'static str {
     if design.strands.iter().flat_map(Strand::dangles).next().is_some() { ", without what hangs from it" } else { "" }
 }
 
+/// How flat beads are drawn, where there are some.
+fn flat(design: &Design) -> &'static str {
+    if design.beads.iter().any(Bead::lies_flat) { " Flat beads are drawn with a face to the front." } else { "" }
+}
+
 /// What is said of a piece whose ends hang free: how they lie is the wearer's choice, and nothing holds them.
 const FREE: &str = "Not shown on the neck: nothing joins its ends, and how they hang or are tied is the wearer's. \
                     Beside this it lies over a rail as broad as the neck.";
@@ -114,9 +119,10 @@ pub fn worn(piece: &Piece) -> Option<String> {
         format!(" The trade calls this length {name}: {range}.")
     });
     Some(format!(
-        "{hangs}{}.{name}{} Drawn {}on a neck of {} round its base, {}.{}",
+        "{hangs}{}.{name}{}{} Drawn {}on a neck of {} round its base, {}.{}",
         branches(design),
         through(design),
+        flat(design),
         hooked(design, worn),
         units.ruler(design.wear.girth),
         design.wear.source_words(),

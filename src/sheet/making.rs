@@ -28,12 +28,14 @@ const TITLE_APART: f64 = 2.5;
 const APART: f64 = 8.0;
 /// Narrowest room in which steps stand in two columns.
 const TWO_COLUMNS: f64 = 160.0;
-/// Room above and below a step, usually.
-const USUAL: f64 = 2.0;
-/// The same where it saves a page, as wide as it may be.
-const CLOSE: [f64; 2] = [1.0, 0.7];
+/// How steps are set, usually.
+const USUAL: Set = Set { between: 2.0, title: Type::STRONG, text: Type::BODY };
+/// The same where it saves a page: closer, then also in smaller type.
+const CLOSE: [Set; 4] =
+    [Set { between: 1.0, ..USUAL }, Set { between: 0.7, ..USUAL }, SMALL, Set { between: 0.7, ..SMALL }];
+const SMALL: Set = Set { between: 1.0, title: Type::SMALL_STRONG, text: Type::SMALL };
 /// The same where it fills one.
-const AIRY: [f64; 3] = [2.8, 3.6, 4.4];
+const AIRY: [Set; 3] = [Set { between: 2.8, ..USUAL }, Set { between: 3.6, ..USUAL }, Set { between: 4.4, ..USUAL }];
 /// Share of the last page that is to be filled.
 const LEAST_LAST: f64 = 0.35;
 /// Gap between columns of cautions.
@@ -45,22 +47,31 @@ const WIDEST: f64 = 135.0;
 /// Room inside the edge of the box of cautions.
 const PAD: f64 = 3.0;
 
+/// How steps are set.
+#[derive(Clone, Copy)]
+struct Set {
+    /// Room above and below a step.
+    between: f64,
+    title: Type,
+    text: Type,
+}
+
 /// Pours what the maker follows at the bench: set close where that saves a page, and with more air where the last page would
 /// else be nearly empty.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
     let usual = poured(flow.fork(), sheet, USUAL);
     let several = usual.count() > 1;
-    let close = several.then(|| CLOSE.iter().map(|between| poured(flow.fork(), sheet, *between)));
+    let close = several.then(|| CLOSE.iter().map(|set| poured(flow.fork(), sheet, *set)));
     let close = close.into_iter().flatten().find(|close| close.count() < usual.count());
     let best = close.unwrap_or(usual);
     let (count, least) = (best.count(), sheet.room().height * LEAST_LAST);
-    let airy = || AIRY.iter().map(|between| poured(flow.fork(), sheet, *between));
+    let airy = || AIRY.iter().map(|set| poured(flow.fork(), sheet, *set));
     let fuller = (several && best.taken() < least).then(airy).into_iter().flatten();
     let fuller = fuller.take_while(|airy| airy.count() == count).find(|airy| airy.taken() >= least);
     flow.join(fuller.unwrap_or(best));
 }
 
-fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
+fn poured(mut flow: Flow, sheet: &Sheet<'_>, set: Set) -> Flow {
     let design = &sheet.piece.design;
     page::begin(
         &mut flow,
@@ -69,11 +80,12 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, between: f64) -> Flow {
     );
     flow.add(warnings(design, flow.width()));
     notes(&mut flow, design);
-    flow.gap(between);
+    sized(&mut flow, sheet);
+    flow.gap(set.between);
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
     let width = column(flow.width(), columns, APART);
     let steps: Vec<_> =
-        drawn_once(english::told(design)).iter().zip(1..).map(|(step, at)| block(at, step, width, between)).collect();
+        drawn_once(english::told(design)).iter().zip(1..).map(|(step, at)| block(at, step, width, set)).collect();
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
         _ => flow.columns(steps, APART),
@@ -154,6 +166,25 @@ fn notes(flow: &mut Flow, design: &Design) {
     flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));
 }
 
+/// Whose numbers the steps give, where there are other sizes.
+fn sized(flow: &mut Flow, sheet: &Sheet<'_>) {
+    if sheet.piece.sizes.len() < 2 {
+        return;
+    }
+    let size = sheet
+        .piece
+        .design
+        .heading
+        .size
+        .as_ref()
+        .map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
+    let words = format!(
+        "All lengths and counts in the steps are those of {size}; for another size take its own from the table of sizes."
+    );
+    flow.gap(2.0);
+    flow.add(Type::SMALL.paragraph(&words, flow.width()));
+}
+
 /// A step as it is shown.
 struct Shown {
     told: Told,
@@ -173,24 +204,24 @@ fn drawn_once(steps: Vec<Told>) -> Vec<Shown> {
 }
 
 /// A step: its number, and its words with its drawing.
-fn block(number: usize, step: &Shown, width: f64, between: f64) -> Block {
-    let told = told(step, width - NUMBER);
+fn block(number: usize, step: &Shown, width: f64, set: Set) -> Block {
+    let (told, between) = (told(step, width - NUMBER, set), set.between);
     let whole = told.height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
-    let baseline = between + Type::STRONG.size * 0.98;
+    let baseline = between + set.title.size * 0.98;
     marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 2.6, baseline), Anchor::End));
     marks.extend(told.at(Point::new(NUMBER, between)));
     Block::new(width, whole, marks)
 }
 
 /// A step's title, text and check, round its drawing.
-fn told(step: &Shown, width: f64) -> Block {
+fn told(step: &Shown, width: f64, set: Set) -> Block {
     let drawing = step.told.drawing.map(|drawing| Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)));
     let mut around = Around::new(width, WIDEST, drawing);
-    around.block(title(step, around.rooms(0.0)[0]));
-    around.block(around.lines(&step.told.text, Type::BODY, 0.0));
+    around.block(title(step, set.title, around.rooms(0.0)[0]));
+    around.block(around.lines(&step.told.text, set.text, 0.0));
     if let Some(check) = &step.told.check {
-        let words = around.lines(check, Type::BODY.coloured(style::ACCENT), CHECK);
+        let words = around.lines(check, set.text.coloured(style::ACCENT), CHECK);
         let box_ = Block { width: CHECK, ..tick() };
         around.block(Block::row([box_, words], 0.0));
     }
@@ -198,10 +229,10 @@ fn told(step: &Shown, width: f64) -> Block {
 }
 
 /// A step's title, and where it is drawn.
-fn title(Shown { told: step, drawn_at }: &Shown, width: f64) -> Block {
-    let Some(at) = drawn_at else { return Type::STRONG.paragraph(&step.title, width) };
+fn title(Shown { told: step, drawn_at }: &Shown, face: Type, width: f64) -> Block {
+    let Some(at) = drawn_at else { return face.paragraph(&step.title, width) };
     let at = Type::SMALL.coloured(style::QUIET).line(&format!("drawn at step {at}"));
-    let title = Type::STRONG.paragraph(&step.title, width - at.width - TITLE_APART);
+    let title = face.paragraph(&step.title, width - at.width - TITLE_APART);
     Block::middled([title, at], TITLE_APART)
 }
 

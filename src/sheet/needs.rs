@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::design::Size;
-use crate::materials::render::words::{amount, is_nothing, left, lots, said};
+use crate::materials::render::words::{amount, left, lots, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order};
 use crate::units::UnitStyle;
 
@@ -74,14 +74,13 @@ fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> 
 
 fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
     let units = piece.design.heading.units;
-    let spare = if is_nothing(line.spare) { String::new() } else { amount(line.spare, units) };
     let bought = |say: &dyn Fn(&Buy) -> String| Cell::text(line.buy.as_ref().map(say).unwrap_or_default());
     let within = line.within.as_ref();
     let mut cells = vec![
         letter(piece, line),
         Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article)),
         need(piece, line),
-        Cell::text(spare),
+        Cell::text(spare(line, units)),
         within.map_or_else(
             || bought(&|buy| lots(line, buy, units)),
             |within| Cell::text(format!("in the {}", within.unit)),

@@ -2,7 +2,7 @@
 //! those that are not this sheet's.
 
 use crate::design::{Design, Size, Strand};
-use crate::materials::render::words::long;
+use crate::materials::render::words::{self as amount, long};
 use crate::steps::english::words::list;
 use crate::steps::posts::{self, Post, Posts};
 use crate::steps::{self, chart};
@@ -18,15 +18,39 @@ const LEAST_BARE: Length = Length::mm(1.0);
 /// Most sizes side by side; more stand in another table below.
 const MOST: usize = 4;
 
+/// What is the same in all sizes: `In every size: 1 inner, beads 7 ⅞ in (201 mm); C brass rondelle 18.`
+pub fn same(sizes: &[Size], design: &Design) -> Option<String> {
+    let rows = rows(sizes, design);
+    let each: Vec<_> = rows.iter().filter(|row| !row.is_shown()).filter_map(Row::of_all).collect();
+    (!each.is_empty() && sizes.len() > 1).then(|| format!("In every size: {}.", each.join("; ")))
+}
+
 /// A row of the table: what it tells, and how of each size that can be made.
 struct Row {
     name: String,
     told: Vec<Option<String>>,
+    /// Whether it stands in the table where it tells no size from another.
+    always: bool,
 }
 
 impl Row {
     fn new(name: String, sizes: &[Size], tell: impl Fn(&Design) -> String) -> Self {
-        Self { name, told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect() }
+        Self { name, told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect(), always: false }
+    }
+
+    /// The same, to stand in the table in any case.
+    fn always(self) -> Self {
+        Self { always: true, ..self }
+    }
+
+    /// Whether it stands in the table.
+    fn is_shown(&self) -> bool {
+        self.always || self.differs()
+    }
+
+    /// What it tells of all sizes alike.
+    fn of_all(&self) -> Option<String> {
+        Some(format!("{} {}", self.name, self.told.iter().flatten().next()?))
     }
 
     /// Whether it tells of each size.
@@ -41,9 +65,9 @@ impl Row {
     }
 }
 
-/// Tables of the sizes, a column a size.
+/// Tables of the sizes, a column a size, of what differs between them.
 pub fn tables(sizes: &[Size], design: &Design) -> Vec<Table> {
-    let rows = rows(sizes, design);
+    let rows: Vec<_> = rows(sizes, design).into_iter().filter(Row::is_shown).collect();
     let first = (0..sizes.len()).step_by(MOST);
     first.zip(sizes.chunks(MOST)).map(|(first, sizes)| table(sizes, first, &rows)).collect()
 }
@@ -74,20 +98,31 @@ fn name(size: &Size) -> String {
 pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
     let others = sizes.iter().filter(|size| !size.chosen);
     others
-        .filter_map(|size| Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, design), width)))
+        .filter_map(|size| Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, design), design, width)))
         .collect()
 }
 
-fn recipe(name: Option<&str>, design: &Design, width: f64) -> Block {
+/// What to string for a size beside this sheet's; strands whose beads are the same are named alone.
+fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Block {
     let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
     let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
+    let told = |design: &Design, strand: &Strand| [chart::text(design, strand), steps::english::counts(design, strand)];
+    let (mut alike_here, mut is_bare) = (Vec::new(), false);
     for alike in design.alike() {
-        let strand = &design.strands[alike[0]];
-        let title = (design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&title(design, &alike), width));
-        blocks.extend(title);
-        blocks.extend(words::set(&chart::text(design, strand), Type::SMALL, width));
-        blocks.push(Type::TINY.paragraph(&steps::english::counts(design, strand), width));
+        let (strand, titled) = (&design.strands[alike[0]], title(design, &alike));
+        let said = told(design, strand);
+        if sheet.strands.get(alike[0]).map(|strand| told(sheet, strand)).as_ref() == Some(&said) {
+            is_bare |= strand.bare() >= LEAST_BARE;
+            alike_here.push(titled);
+            continue;
+        }
+        blocks.extend((design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&titled, width)));
+        blocks.extend(words::set(&said[0], Type::SMALL, width));
+        blocks.push(Type::TINY.paragraph(&said[1], width));
     }
+    let bare = if is_bare { ", and other bare cord" } else { "" };
+    let same = format!("The same beads as on this sheet{bare}: {}.", list(&alike_here));
+    blocks.extend((!alike_here.is_empty()).then(|| Type::SMALL.paragraph(&same, width)));
     blocks.push(Block::gap(2.0));
     Block::stack(blocks, 0.0)
 }
@@ -131,7 +166,7 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     // Whom each size fits is told in any case; how it lies, where that tells all sizes apart.
     let lies =
         [english::inside, english::called].into_iter().filter_map(fact).filter(Row::differs).filter(Row::is_full);
-    let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted);
+    let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted).map(Row::always);
     facts.chain(strands).chain(cords).chain(beads).collect()
 }
 
@@ -143,16 +178,17 @@ fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<usize>> {
 }
 
 fn strand_rows(sizes: &[Size], design: &Design, group: &[usize], units: UnitStyle) -> Vec<Row> {
-    let row = |what: &str, length: fn(&Strand) -> Length| {
+    let told = |what: &str, length: fn(&Strand) -> Length, say: fn(Length, UnitStyle) -> String| {
         Row::new(format!("{}, {what}", title(design, group)), sizes, |design| {
-            design.strands.get(group[0]).map(|strand| units.ruler(length(strand))).unwrap_or_default()
+            design.strands.get(group[0]).map(|strand| say(length(strand), units)).unwrap_or_default()
         })
     };
+    let row = |what, length| told(what, length, |length, units| units.ruler(length));
     let strands = sizes.iter().filter_map(|size| size.design.as_ref()?.strands.get(group[0]));
     let is_bare = strands.into_iter().any(|strand| strand.bare() >= LEAST_BARE);
     let bare = is_bare.then(|| row("bare in all", Strand::bare));
     let lengths = [row("finished", |strand| strand.finished), row("beads", Strand::beaded)];
-    lengths.into_iter().chain(bare).chain([row("cut", Strand::cut)]).collect()
+    lengths.into_iter().chain(bare).chain([told("cut", Strand::cut, amount::cut)]).collect()
 }
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each
@@ -170,7 +206,7 @@ fn post_rows(sizes: &[Size], design: &Design, group: &[usize]) -> Vec<Row> {
             Some(same.map(|same| units.ruler(same.station)).unwrap_or_default())
         };
         let name = format!("{}, {}, {}", title(design, group), post.name, post.keeps.place());
-        Row { name, told: posts.iter().map(station).collect() }
+        Row { name, told: posts.iter().map(station).collect(), always: true }
     };
     listed(&posts).into_iter().map(row).collect()
 }

@@ -2,7 +2,7 @@
 
 use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
 use crate::materials::{Article, need};
-use crate::pattern::{Drilled, Shape};
+use crate::pattern::{CordKind, Drilled, Shape};
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
 use crate::units::{Length, UnitStyle};
@@ -90,7 +90,8 @@ fn drilled(bead: &Bead) -> String {
     thick + way
 }
 
-/// `wire 0.4 mm (0.016 in) thick, breaks at 60 N (13 lb)`.
+/// `wire 0.4 mm (0.016 in) thick, breaks at 60 N (13 lb)`; of chain also how long its links are inside: links of round
+/// wire that pull at one another lie as far apart.
 fn cord(cord: &Cord, units: UnitStyle) -> String {
     let inches = units != UnitStyle::Mm;
     let (mm, newtons) = (cord.diameter.value(), cord.strength.map(|force| force.value()));
@@ -99,7 +100,9 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     let strength = newtons.map(|force| format!(", breaks at {force:.0} N{}", pounds(force))).unwrap_or_default();
     let needle = if cord.needle { ", with its needle" } else { "" };
     let coil = cord.coil.map(|coil| format!(", its coil {} inside", coil.tenths())).unwrap_or_default();
-    format!("{} {}{thick} thick{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
+    let links = cord.link.map(|link| format!(", links {} long inside", link.hundredths())).unwrap_or_default();
+    let strands = if cord.kind == CordKind::Wire && cord.stiffness.is_assumed() { ", of 49 fine strands" } else { "" };
+    format!("{} {}{thick} thick{strands}{links}{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
 }
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.

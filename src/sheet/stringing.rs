@@ -6,6 +6,7 @@ mod checks;
 use crate::art::Stencils;
 use crate::design::{Bead, Design, Index, Strand, taken_by};
 use crate::geometry::Point;
+use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::steps::english::words::list;
 use crate::steps::posts::{Keeps, Posts, between};
@@ -46,7 +47,7 @@ const SLIDES: &str =
 const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, as they should.";
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Lengths count what beads take of the cord: round ones sink a little into one another's holes. \
-                     The key says what one takes among its own kind; beside a wider hole it takes less.";
+                     The key says what one takes among its own kind; below its row all parts of a strand are added up.";
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
@@ -193,7 +194,7 @@ fn head(sheet: &Sheet<'_>, alike: &[usize], width: f64) -> Block {
     let design = &sheet.piece.design;
     let (strand, units) = (&design.strands[alike[0]], design.heading.units);
     let times = if alike.len() > 1 { format!("{} × ", alike.len()) } else { String::new() };
-    let cut = LARGE.bold().line(&format!("Cut {times}{}", units.ruler(strand.cut())));
+    let cut = LARGE.bold().line(&format!("Cut {times}{}", amount::cut(strand.cut(), units)));
     let name = Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - 6.0).in_role(Role::Heading(2));
     let left = width - cut.width;
     let mut marks = vec![rule(width)];

@@ -32,7 +32,7 @@ pub enum Caution {
     LongCord,
     /// A cord round the neck that lets go when pulled.
     Breakaway,
-    /// The piece is for a child.
+    /// The piece is for a child: beads and findings are small parts, and rules are stricter.
     ForAChild,
     /// Metal against the skin.
     Metals,
@@ -50,11 +50,11 @@ pub enum Caution {
 #[must_use]
 pub fn cautions(design: &Design) -> Vec<Caution> {
     let round_the_neck = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
-    let opens = design.findings.iter().any(|finding| finding.breakaway);
+    let opens = lets_go(design).is_some();
     let choices = [
         (cuts_metal(design), Caution::Eyes),
         (has_cord(design, CordKind::MemoryWire), Caution::HardWire),
-        (true, Caution::Children),
+        (!design.wear.child, Caution::Children),
         (design.wear.child, Caution::ForAChild),
         (round_the_neck && !opens, Caution::LongCord),
         (round_the_neck && opens, Caution::Breakaway),
@@ -65,6 +65,11 @@ pub fn cautions(design: &Design) -> Vec<Caution> {
         (true, Caution::Rules),
     ];
     choices.into_iter().filter(|(applies, _)| *applies).map(|(_, caution)| caution).collect()
+}
+
+/// What of its closure lets go by itself when pulled.
+pub(super) fn lets_go(design: &Design) -> Option<&Finding> {
+    design.closure.parts().map(|part| &design.findings[part.finding]).find(|finding| finding.breakaway)
 }
 
 /// Whether wire, pins or chain are cut.

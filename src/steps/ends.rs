@@ -245,6 +245,12 @@ impl<'d> Ends<'d> {
         Step { task: Task::End(self.clone(), work), drawing }
     }
 
+    /// Both ends through what they meet in, or tied where they go through nothing.
+    fn meets(&self) -> Drawing {
+        let (hanging, through) = self.design.met();
+        if through.is_empty() { Drawing::SurgeonsKnot } else { Drawing::Meet(!hanging.is_empty()) }
+    }
+
     fn drawing(&self, work: EndWork) -> Option<Drawing> {
         Some(match work {
             EndWork::Loop(_) => {
@@ -265,7 +271,8 @@ impl<'d> Ends<'d> {
             EndWork::TieInCover | EndWork::Tie => Drawing::Knot,
             EndWork::CloseCover => Drawing::KnotCover,
             EndWork::Hitch => Drawing::LarksHead,
-            EndWork::TieEnds | EndWork::Meet => Drawing::SurgeonsKnot,
+            EndWork::TieEnds => Drawing::SurgeonsKnot,
+            EndWork::Meet => self.meets(),
             EndWork::Link => Drawing::OpenLink,
             EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {
                 Drawing::gather(self.strands.len())

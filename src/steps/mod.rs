@@ -57,6 +57,8 @@ pub enum Drawing {
     Knot,
     /// A surgeon's knot: twice over, then once back.
     SurgeonsKnot,
+    /// Two ends through what they meet in, tied below it; whether one of them takes up what hangs there.
+    Meet(bool),
     /// A hinged cup closing over a knot.
     KnotCover,
     /// Beads on a pin, hung by a loop.
@@ -105,7 +107,7 @@ pub enum Drawing {
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 36] = [
+    pub const ALL: [Self; 38] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -118,6 +120,8 @@ impl Drawing {
         Self::OpenLink,
         Self::Knot,
         Self::SurgeonsKnot,
+        Self::Meet(false),
+        Self::Meet(true),
         Self::KnotCover,
         Self::Dangle,
         Self::LarksHead,

@@ -205,10 +205,15 @@ fn found(design: &Design, strand: &Strand) -> Vec<Found> {
 
 /// The first knot that the word chart leaves out, because one comes between all beads.
 pub(super) fn silent_knot(strand: &Strand) -> Option<&Bit> {
+    silent_knots(strand).into_iter().next()
+}
+
+/// The knots that it leaves out.
+pub(super) fn silent_knots(strand: &Strand) -> Vec<&Bit> {
     let knots = knots_said(&strand.chart);
     let mut said = 0;
-    let mut placed = strand.trains.iter().flat_map(|train| placed(train, &knots, &mut said));
-    placed.find(|one| one.silent).map(|one| one.bit)
+    let placed = strand.trains.iter().flat_map(|train| placed(train, &knots, &mut said));
+    placed.filter(|one| one.silent).map(|one| one.bit).collect()
 }
 
 /// The first knot that the word chart says, where it says some.

@@ -7,7 +7,6 @@ use super::tools::has_cord;
 use super::{Drawing, Step, pin};
 use crate::design::{Dangle, Design, Finding, Index, Strand};
 use crate::pattern::{CordKind, FindingKind};
-use crate::units::Length;
 
 /// Lay the beads out by letter and count them, where there are any.
 pub fn lay_out(design: &Design) -> Option<Step<'_>> {
@@ -21,8 +20,12 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     let has = |kind| has_cord(design, kind);
     let is_cut = |strand: &Strand, cord| strand.cord == cord;
     let cords = design.cords.indices().filter(|cord| design.strands.iter().any(|strand| is_cut(strand, *cord)));
-    let takes_up = |strand: &&Strand| strand.knots() > 0 && between(strand) > Length::ZERO;
+    let takes_up = |strand: &&Strand| strand.trial().is_some();
+    let of = |cord| design.strands.iter().filter(move |strand| is_cut(strand, cord));
+    let tried = cords.clone().filter_map(|cord| of(cord).find(takes_up));
     let mut cuts: Vec<_> = has(CordKind::Elastic).then_some(Cut::Stretch).into_iter().collect();
+    cuts.extend(cords.clone().filter(|cord| design.cords[*cord].needle).map(Cut::OwnNeedle));
+    cuts.extend(tried.map(Cut::Trial));
     cuts.extend(cords.map(Cut::Pieces));
     cuts.extend(design.strands.iter().filter(takes_up).map(Cut::Knots));
     let sprung = |strand: &&Strand| design.cords[strand.cord].is_sprung();
@@ -32,11 +35,6 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     // Pieces that look alike are told apart by tags.
     let tag = (design.strands.len() > 1).then_some(Task::Tag);
     [Some(Task::Cut(cuts)), tag].into_iter().flatten().map(Step::new).collect()
-}
-
-/// What the knots among a strand's beads take up.
-pub fn between(strand: &Strand) -> Length {
-    strand.take_up * f64::from(strand.knots())
 }
 
 /// Make the tassels that are wound of the piece's own cord.

@@ -57,6 +57,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (own, Beside::OwnNeedle),
         (bought && strand.legs == 1, Beside::Needle),
         (bought && strand.legs > 1, Beside::NeedleOnBoth),
+        (in_links(design, strand, |hold| hold == Hold::Bail), Beside::Bails),
         (strand.legs > 1, Beside::BothLegs),
         (bars == Some(Pass::First), Beside::FirstThroughBars),
         (bars == Some(Pass::Next), Beside::NextThroughBars),
@@ -68,14 +69,17 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (in_links(design, strand, |hold| matches!(hold, Hold::Pin(..))), Beside::RollLoops),
         (in_links(design, strand, is_ring), Beside::OpenRings),
         (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::OpenLinks),
-        (in_links(design, strand, |hold| hold == Hold::Bail), Beside::Bails),
         (design.cords[strand.cord].is_limp(), Beside::Stopper),
+        (in_links(design, strand, |_| true) && design.cords[strand.cord].link.is_none(), Beside::UnknownLinks),
     ];
     let said = choices.into_iter().filter(|(applies, _)| *applies).map(|(_, beside)| beside);
-    knotted(strand).into_iter().chain(said).collect()
+    let mut besides: Vec<_> = said.collect();
+    let needles = besides.iter().take_while(|beside| beside.is_needle()).count();
+    besides.splice(needles..needles, knotted(strand));
+    besides
 }
 
-/// How the knots among a strand's beads are told: before every bead, or where the chart says them.
+/// How the knots among a strand's beads are told: between all beads, or where the chart says them.
 fn knotted(strand: &Strand) -> Option<Beside> {
     let length = |knot: &Bit| Length::mm(knot.length());
     let silent = posts::silent_knot(strand).map(|knot| Beside::Knots(length(knot)));

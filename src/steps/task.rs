@@ -104,6 +104,10 @@ pub enum Task<'d> {
 pub enum Cut<'d> {
     /// Elastic is stretched before it is measured.
     Stretch,
+    /// A cord has its own needle, which stays on.
+    OwnNeedle(Index<Cord>),
+    /// Knots are tied to try in the cord of a strand.
+    Trial(&'d Strand),
     /// The pieces of a cord.
     Pieces(Index<Cord>),
     /// What a strand's knots take up.
@@ -261,11 +265,19 @@ pub enum Beside {
     OpenRings,
     /// Bails slide along the chain.
     Bails,
+    /// How long the links of the chain are is not known.
+    UnknownLinks,
     /// A stopper closes the end.
     Stopper,
 }
 
 impl Beside {
+    /// Whether it says with what the strand is strung.
+    #[must_use]
+    pub const fn is_needle(&self) -> bool {
+        matches!(self, Self::OwnNeedle | Self::Needle | Self::NeedleOnBoth)
+    }
+
     /// Whether a ring or link is opened for it.
     #[must_use]
     pub const fn opens(&self) -> bool {

@@ -25,6 +25,8 @@ pub enum Tool {
     HardWireCutters,
     /// Sharp scissors, for soft cord.
     Scissors,
+    /// The needle that a cord comes with.
+    OwnNeedle,
     /// A beading needle.
     Needle,
     /// Tape for tags.
@@ -64,6 +66,7 @@ pub fn tools(design: &Design) -> Vec<Tool> {
     let stoppers = design.strands.iter().map(|strand| stops(design, strand)).sum();
     let tassels = design.findings.iter().filter_map(Finding::tassel).filter(|tassel| tassel.wound.is_some());
     let card = tassels.map(|tassel| tassel.length).fold(Length::ZERO, Length::max);
+    let strung_with = |which| design.strands.iter().any(|strand| needle(design, strand) == Some(which));
     let grips = steps(design).iter().map(|step| grips(&step.task)).max().unwrap_or(0);
     let choices = [
         (true, Tool::Board),
@@ -72,7 +75,8 @@ pub fn tools(design: &Design) -> Vec<Tool> {
         (flush, Tool::FlushCutters),
         (has_cord(design, CordKind::MemoryWire), Tool::HardWireCutters),
         (soft.into_iter().any(|kind| has_cord(design, kind)), Tool::Scissors),
-        (design.strands.iter().any(|strand| needle(design, strand) == Some(Needle::Bought)), Tool::Needle),
+        (strung_with(Needle::Own), Tool::OwnNeedle),
+        (strung_with(Needle::Bought), Tool::Needle),
         (design.strands.len() > 1, Tool::Tape),
         (card > Length::ZERO, Tool::Card(card)),
         (stoppers > 0, Tool::Stoppers(stoppers)),
@@ -102,7 +106,7 @@ fn grips(task: &Task<'_>) -> u8 {
 }
 
 /// What a strand is strung with.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Needle {
     /// That which comes on its cord.
     Own,

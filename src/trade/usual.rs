@@ -80,6 +80,11 @@ pub const OVERHAND: f64 = 10.1;
 /// (the same script) by its 10.09.
 pub const DOUBLE_OVERHAND: f64 = 1.712;
 
+/// How many knots are tied to see what they take up, before the cord is cut: common practice, no source.
+pub const TRIAL_KNOTS: u32 = 10;
+/// Cord to hold them by, both ends together: an assumption.
+pub const TRIAL_HELD: Length = Length::mm(100.0);
+
 /// Inside of the loop that memory wire is turned into at its ends: common practice, no source.
 pub const TURNED: Length = Length::mm(3.0);
 

@@ -54,12 +54,17 @@ impl UnitStyle {
         self.both(if self == Self::Both { half } else { length }, &format!("{}", half.value()))
     }
 
-    /// Prints how far a length may be off: as [`Self::ruler`], but small ones to the tenth of a
-    /// millimetre.
+    /// Prints how far a length may be off: in millimetres, small ones to the tenth; where only inches are printed, to the
+    /// next sixteenth that is enough, for no ruler of inches shows less.
     #[must_use]
     pub fn margin(self, length: Length) -> String {
+        if self == Self::In {
+            #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
+            let parts = (length.value() / INCH * SIXTEENTHS - NOISE).ceil() as i64;
+            return format!("{} in", sixteenths(parts));
+        }
         let fine = length.value().abs() < FINE;
-        self.both(length, &rounded(length.value(), usize::from(fine)))
+        format!("{} mm", rounded(length.value(), usize::from(fine)))
     }
 
     fn both(self, length: Length, mm: &str) -> String {
@@ -250,8 +255,10 @@ mod tests {
 
     #[test]
     fn small_margins_are_told_to_the_tenth() {
-        assert_eq!(UnitStyle::Both.margin(Length::mm(1.34)), "1⁄16 in (1.3 mm)");
-        assert_eq!(UnitStyle::Both.margin(Length::mm(2.1)), "3⁄32 in (2.1 mm)");
+        assert_eq!(UnitStyle::Both.margin(Length::mm(1.34)), "1.3 mm");
+        // 1.1 mm are 0.043 in, which 1⁄32 in, 0.031, is less than.
+        assert_eq!(UnitStyle::In.margin(Length::mm(1.1)), "1⁄16 in");
+        assert_eq!(UnitStyle::In.margin(Length::mm(25.4 / 8.0)), "⅛ in");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(2.0)), "2 mm");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(12.4)), "12 mm");
     }
@@ -287,13 +294,12 @@ mod tests {
                 _ if mm < 25.0 => (1.0 / 32.0, 1.0),
                 _ => (1.0 / 16.0, 1.0),
             };
-            for printed in [UnitStyle::Both.ruler(Length::mm(mm)), UnitStyle::Both.margin(Length::mm(mm))] {
-                let (inches, millimetres) = printed.trim_end_matches(')').split_once(" (").unwrap();
-                let [inches, millimetres] = [inches, millimetres].map(|text| {
-                    if text.starts_with("0 ") { 0.0 } else { Length::parse(text).unwrap().value() }
-                });
-                prop_assert!((inches - millimetres).abs() <= (step_in * INCH + step_mm) / 2.0 + 0.02, "{}: {}", mm, printed);
-            }
+            let printed = UnitStyle::Both.ruler(Length::mm(mm));
+            let (inches, millimetres) = printed.trim_end_matches(')').split_once(" (").unwrap();
+            let [inches, millimetres] = [inches, millimetres].map(|text| {
+                if text.starts_with("0 ") { 0.0 } else { Length::parse(text).unwrap().value() }
+            });
+            prop_assert!((inches - millimetres).abs() <= (step_in * INCH + step_mm) / 2.0 + 0.02, "{}: {}", mm, printed);
         }
 
         #[test]

@@ -13,6 +13,8 @@ use festoon::materials::{Amount, Order, Stash, materials};
 use festoon::source::Source;
 
 const ROW: f64 = 289.830_498;
+/// Ten knots to try, and 100 mm to hold them by.
+const TRIED: f64 = 10.0 * 5.05 + 100.0;
 
 /// A necklace of 41 pearls on silk that is sold by 2 m.
 fn pearls(silk: &str, strand: &str) -> Design {
@@ -40,20 +42,25 @@ wear: {{ neck base: 290 mm }}
     piece.unwrap_or_else(|| panic!("{remarks:?}")).design
 }
 
-/// Checks what one piece is cut to, and what twelve makers need, buy and cut; the lengths are sold by 2 m.
-fn kit(design: &Design, cut: f64, each: u64) {
+/// Checks what one piece is cut to, and what twelve makers need, buy and cut; the lengths are sold by 2 m, of which the
+/// first has so many pieces, and so many are bought. Each maker ties ten knots to try, in a piece with 100 mm for each leg
+/// to hold it by.
+fn kit(design: &Design, [cut, tried]: [f64; 2], each: usize, lots: u64) {
     let near = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-3, "{found} and not {wanted}");
     near(design.strands[0].cut().value(), cut);
     let list = materials(design, &Order { makers: 12, ..Order::default() });
     let silk = list.lines.iter().find(|line| line.id == "silk").unwrap();
     let Amount::Length(need) = silk.need else { panic!("{:?}", silk.need) };
-    near(need.value(), 12.0 * cut);
-    assert_eq!(silk.buy.as_ref().unwrap().lots, 12_u64.div_ceil(each));
-    let pieces: Vec<_> = list.cuttings[0].spools.iter().flat_map(|spool| &spool.pieces).collect();
-    assert_eq!(pieces.len(), 12);
-    pieces.iter().for_each(|piece| near(piece.length.value(), cut));
+    near(need.value(), 12.0 * (cut + tried));
+    assert_eq!(silk.buy.as_ref().unwrap().lots, lots);
+    let pieces = || list.cuttings[0].spools.iter().flat_map(|spool| &spool.pieces);
+    for (label, length) in [("only", cut), ("knots to try", tried)] {
+        let alike: Vec<_> = pieces().filter(|piece| piece.label == label).collect();
+        assert_eq!(alike.len(), 12, "{label}");
+        alike.iter().for_each(|piece| near(piece.length.value(), length));
+    }
     let left: f64 = list.cuttings[0].spools.iter().map(|spool| spool.left.value()).sum();
-    near(left, 2000.0 * 12_u64.div_ceil(each) as f64 - 12.0 * cut);
+    near(left, 2000.0 * lots as f64 - need.value());
     let said =
         format!("1. bought, 2 m: {}only {cut:.0} mm", if each > 1 { format!("{each} × ") } else { String::new() });
     let text = table(&list, design.heading.units);
@@ -62,42 +69,46 @@ fn kit(design: &Design, cut: f64, each: u64) {
 
 #[test]
 fn knots_between_all_beads() {
-    // Without the knots' cord a length of 2 m would give four pieces, with it two.
+    // Without the knots' cord a length of 2 m would give four pieces, with it two of 709 mm and two of 150.5 mm to try.
     let cut = ROW + 40.0 * 5.05 + 2.0 * 1.712 * 5.05 + 2.0 * 100.0;
-    kit(&pearls(", needle: yes", "ends: knot, knots: 1.2 mm, beads: [41 pearl]"), cut, 2);
+    kit(&pearls(", needle: yes", "ends: knot, knots: 1.2 mm, beads: [41 pearl]"), [cut, TRIED], 2, 6);
     let written = "ends: knot, beads: [{ repeat: 40, of: [pearl, { knot: 1.2 mm }] }, pearl]";
-    kit(&pearls("", written), cut, 2);
+    kit(&pearls("", written), [cut, TRIED], 2, 6);
 }
 
 #[test]
 fn the_makers_own_measure() {
     let cut = ROW + 40.0 * 4.0 + 2.0 * 1.712 * 4.0 + 2.0 * 100.0;
-    kit(&pearls(", needle: yes, take-up: 4 mm", "ends: knot, knots: 1.2 mm, beads: [41 pearl]"), cut, 3);
+    // Three of 663.5 mm leave 9 mm of a length: the twelve of 140 mm to try come from a fifth.
+    kit(&pearls(", needle: yes, take-up: 4 mm", "ends: knot, knots: 1.2 mm, beads: [41 pearl]"), [cut, 140.0], 3, 5);
 }
 
 #[test]
 fn both_legs_of_a_doubled_cord() {
     // A lark's head takes three diameters, 1.5 mm, and has no knot; the other end's knot is tied in both legs.
     let cut = 2.0 * (ROW + 1.5) + 40.0 * 20.2 + 1.712 * 20.2 + 2.0 * 100.0;
-    kit(&pearls(", needle: yes", "doubled: yes, ends: knot, knots: 1.2 mm, beads: [41 pearl]"), cut, 1);
+    // One of 1625 mm leaves less than the 402 mm to try ten knots in both legs, of which a length gives four.
+    let doubled = pearls(", needle: yes", "doubled: yes, ends: knot, knots: 1.2 mm, beads: [41 pearl]");
+    kit(&doubled, [cut, 10.0 * 20.2 + 200.0], 1, 12 + 3);
     let own = 2.0 * (ROW + 1.5) + 40.0 * 16.0 + 1.712 * 16.0 + 2.0 * 100.0;
-    kit(&pearls(", take-up: 4 mm", "doubled: yes, ends: knot, knots: 1.2 mm, beads: [41 pearl]"), own, 1);
+    let doubled = pearls(", take-up: 4 mm", "doubled: yes, ends: knot, knots: 1.2 mm, beads: [41 pearl]");
+    kit(&doubled, [own, 10.0 * 16.0 + 200.0], 1, 12);
 }
 
 #[test]
 fn knots_in_covers_and_none_in_crimps() {
     // A cover takes 7 mm of the strand at each end; a crimp of 2 mm with its loop 3/16 in, and has no knot.
     let covered = ROW + 2.0 * 7.0 + 40.0 * 5.05 + 2.0 * 1.712 * 5.05 + 2.0 * 100.0;
-    kit(&pearls("", "ends: cup, knots: 1.2 mm, beads: [41 pearl]"), covered, 2);
+    kit(&pearls("", "ends: cup, knots: 1.2 mm, beads: [41 pearl]"), [covered, TRIED], 2, 6);
     let crimped = ROW + 2.0 * 25.4 * 3.0 / 16.0 + 40.0 * 5.05 + 2.0 * 100.0;
-    kit(&pearls("", "ends: crimp, knots: 1.2 mm, beads: [41 pearl]"), crimped, 2);
+    kit(&pearls("", "ends: crimp, knots: 1.2 mm, beads: [41 pearl]"), [crimped, TRIED], 2, 6);
 }
 
 #[test]
 fn a_stash_lends_what_knots_take_up_as_well() {
     let design = pearls("", "ends: knot, knots: 1.2 mm, beads: [41 pearl]");
-    // 709.12 mm is cut from 710 mm in hand, and from 709 mm it is not.
-    for (in_hand, lots) in [("710 mm", 0), ("709 mm", 1)] {
+    // 709.12 mm and 150.5 mm to try are cut from 860 mm in hand, and from 859 mm they are not.
+    for (in_hand, lots) in [("860 mm", 0), ("859 mm", 1)] {
         let stash = Stash::read(&Source::new("stash.yaml", format!("silk: {in_hand}\n")), &design).0;
         let list = materials(&design, &Order { stash: stash.unwrap(), ..Order::default() });
         let silk = list.lines.iter().find(|line| line.id == "silk").unwrap();

@@ -96,7 +96,7 @@ fn a_lot_that_is_off_one_way_adds_up() {
         let design = ring(&format!("beads: [{count} a]"));
         design.strands[0].bias(&design).map(|bias| bias.words(UnitStyle::Mm))
     };
-    assert_eq!(bias(47).as_deref(), Some("if all are 0.1 mm large: +\u{a0}4.7 mm"));
+    assert_eq!(bias(47).as_deref(), Some("if every bead is 0.1 mm larger than told, 4.7 mm more"));
     assert_eq!(bias(4), None);
 }
 

@@ -105,8 +105,13 @@ fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
 #[test]
 fn silk_with_its_own_needle_asks_for_none() {
     let own = shipped("moonwrack");
-    assert!(!tools(&own).iter().any(|tool| tool.contains("needle")), "{:?}", tools(&own));
+    let needles: Vec<_> = tools(&own).into_iter().filter(|tool| tool.contains("needle")).collect();
+    assert_eq!(needles, ["needle: the cord has its own"]);
     assert!(told(&own).contains("the cord's own needle"));
+    // It is said where the cord is cut, before one end of it is chosen.
+    let steps = told(&own);
+    let at = |words: &str| steps.find(words).unwrap_or_else(|| panic!("{words}"));
+    assert!(at("has its own needle, which stays on") < at("first end"), "{steps}");
     // Seed beads on thread that has none are strung with one that is bought.
     let bought = shipped("fathom");
     assert!(tools(&bought).iter().any(|tool| tool == "beading needle"), "{:?}", tools(&bought));
@@ -191,4 +196,25 @@ fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     };
     assert_eq!(rows(&design), rows(&straight));
     assert!(!english::told(&straight).iter().any(|step| step.title == "Twist the strands"));
+}
+
+/// The last number of each part of a text that ends in a unit.
+fn lengths(text: &str, unit: &str) -> Vec<f64> {
+    let before = text.split(unit).filter_map(|part| part.trim_end().rsplit(' ').next());
+    before.filter_map(|word| word.parse().ok()).collect()
+}
+
+#[test]
+fn what_parts_of_a_strand_take_adds_up_to_it_as_printed() {
+    for name in ["saltmarsh", "sandhopper", "spindrift", "sounding-line", "plumb-line", "fathom", "hawser", "rockpool"]
+    {
+        let design = shipped(name);
+        for strand in &design.strands {
+            let sum = english::sum(&design, strand);
+            let mut parts = lengths(&sum, "mm");
+            let whole = parts.pop().expect("a whole");
+            assert!((parts.iter().sum::<f64>() - whole).abs() < 1e-9, "{sum}");
+            assert!((whole - strand.finished.value()).abs() <= 0.05 + 1e-9, "{sum}: {}", strand.finished);
+        }
+    }
 }

@@ -1,5 +1,6 @@
 //! The face: a patch for every bead in every colourway, tools, and the piece on the neck.
 
+use festoon::art::Look;
 use festoon::design::Choice;
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
 use festoon::source::Source;
@@ -65,4 +66,23 @@ fn a_cover_shows_the_finished_piece() {
         let expected = if open && design.copies == 1 { 0 } else { strung * design.copies as usize };
         assert_eq!(drawn, expected, "{name}");
     }
+}
+
+/// A coin strung from edge to edge round a wrist lies on it, so that along the wrist its edge is seen; laid straight it shows
+/// its face.
+#[test]
+fn flat_beads_of_a_ring_are_seen_on_edge() {
+    let shipped = shipped();
+    let piece = shipped.iter().find(|piece| piece.design.heading.title == "Rockpool").expect("a shipped pattern");
+    let coin = piece.design.beads.find(|bead| bead.id == "shell").expect("its coin");
+    let found = boxes(&pages(piece, Paper::A4)[0]);
+    let seen = |edge: bool| {
+        let is_it =
+            move |look: &Look| matches!(look, Look::Bead { bead, on_edge, .. } if *bead == coin && *on_edge == edge);
+        found.iter().filter(|found| found.look().is_some_and(|look| is_it(&look))).collect::<Vec<_>>()
+    };
+    let count = piece.design.counts()[coin.number()] as usize;
+    assert_eq!(seen(true).len(), count);
+    // Once in the legend, and in the row laid straight.
+    assert_eq!(seen(false).len(), count + 1);
 }

@@ -282,3 +282,29 @@ fn a_ruler_counts_from_the_first_bead_where_ends_are_tied() {
     let first = first.map(|found| found.bounds.left).fold(f64::INFINITY, f64::min);
     assert!((first - zero).abs() < 0.3, "{first} {zero}");
 }
+
+#[test]
+fn ends_that_meet_are_drawn_to_go_together_through_what_they_meet_in() {
+    let shipped = shipped();
+    let piece = shipped.iter().find(|piece| piece.design.heading.title == "Sounding Line").expect("a shipped pattern");
+    let all = pages(piece, Paper::A4);
+    let found: Vec<_> = stringing(&all).into_iter().flat_map(boxes).collect();
+    let here = |found: &&Found| found.within.iter().any(|label| label.ends_with("where the ends meet"));
+    let met: Vec<_> = found.iter().filter(here).collect();
+    let [guru, tassel] = [0, 1].map(|at| met.iter().filter(|found| found.look().is_some()).nth(at).expect("a stamp"));
+    assert_eq!(guru.bead().map(|at| piece.design.beads[at].letter.as_str()), Some("B"));
+    assert!(guru.bounds.right <= tassel.bounds.left + 0.5);
+    let end = |words: &str| found.iter().find(|found| found.text() == Some(words)).expect("an end").bounds;
+    let [first, last] = [end("first end"), end("last end")];
+    assert!(first.bottom < last.top && first.right < guru.bounds.left && last.right < guru.bounds.left);
+    // The guru bead stands between the two ends, and on no strand's line.
+    let middle = guru.bounds.top.midpoint(guru.bounds.bottom);
+    assert!((middle - first.top.midpoint(last.bottom)).abs() < 0.5);
+    let on_line = found.iter().filter(|found| in_row(found) && !here(found));
+    assert!(on_line.clone().all(|found| found.bounds.bottom < guru.bounds.top));
+    // What is tied to each other has no knot of its own: one between each bead drawn and the next.
+    let stamps = |is: fn(&Look) -> bool| on_line.clone().filter_map(Found::look).filter(is).count();
+    let [beads, knots] =
+        [stamps(|look| matches!(look, Look::Bead { .. })), stamps(|look| matches!(look, Look::Knot { .. }))];
+    assert!(beads > 10 && knots == beads - 1, "{beads} beads, {knots} knots");
+}

@@ -165,9 +165,9 @@ fn a_size_keeps_what_it_does_not_say_of_its_wearer() {
     let older = Choice { size: Some("older".to_owned()), ..Choice::default() };
     let wear = |choice| resolve(&pattern, choice).0.unwrap().wear;
     let (plain, older) = (wear(&Choice::default()), wear(&older));
-    // The pattern's own neck is measured; the size's body counts before it, and the wearer is still a child.
+    // The pattern's own neck is given; the size's body counts before it, and the wearer is still a child.
     assert!(plain.child && older.child);
-    assert_eq!(plain.source_words(), "measured");
+    assert_eq!(plain.source_words(), "as given");
     assert!(
         older.source_words().starts_with("woman, percentile 5") && older.girth > plain.girth,
         "{}",

@@ -8,7 +8,9 @@
 use std::f64::consts::PI;
 
 use super::crimp::drop;
-use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, stretch, tinted, wire};
+use super::pen::{
+    EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, stretch, tinted, wire, wire_over,
+};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Step};
 use crate::paint::outline::{arc, circle, curve, mapped, polygon, polyline, rounded_rect};
@@ -127,6 +129,35 @@ pub fn surgeons() -> Vec<Mark> {
     marks.extend([bead(at(1.7, 16.2), 1.6), bead(at(22.3, 16.2), 1.6)]);
     marks.extend(arrow(&[at(6.6, 1.7), at(4.6, 0.8), at(2.4, 0.5)]));
     marks.extend(arrow(&[at(17.4, 1.7), at(19.4, 0.8), at(21.6, 0.5)]));
+    marks
+}
+
+/// Two ends that come from the beads beside them go together through one bead, from left to right, and are tied behind it;
+/// one of them through the loop of what hangs there.
+pub fn met(hangs: bool) -> Vec<Mark> {
+    let (level, half) = (7.6, 0.55);
+    let end = |side: f64| {
+        let (far, near, on) = (level + side * 5.4, level + side * half, level + side * 3.4);
+        curve(&[
+            at(0.4, far),
+            at(2.6, far),
+            at(5.4, near),
+            at(13.0, near),
+            at(16.6, near),
+            at(20.0, near),
+            at(23.4, on),
+        ])
+    };
+    let mut marks = [cord(&end(-1.0), PLAIN), cord(&end(1.0), tinted())].concat();
+    if hangs {
+        marks.push(filled(polygon(&[at(15.6, 14.0), at(17.4, 14.0), at(18.8, 18.0), at(14.2, 18.0)]), tinted()));
+        marks.extend(wire_over(&circle(at(16.5, level + 2.7), 2.7)));
+        marks.extend(cord_over(&polyline(&[at(17.6, level + half), at(20.0, level + half)]), tinted()));
+    }
+    marks.extend([-1.0, 1.0].map(|side| bead(at(1.9, level + side * 5.4), 1.8)));
+    marks.push(bead(at(8.8, level), 4.2));
+    marks.extend(tight(at(20.4, level), 1.5));
+    marks.extend(arrow(&[at(16.0, 3.0), at(18.6, 1.6), at(22.4, 1.4)]));
     marks
 }
 

@@ -37,6 +37,7 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::OpenLink => pin::open_link(),
         Drawing::Knot => knot::double_overhand(),
         Drawing::SurgeonsKnot => knot::surgeons(),
+        Drawing::Meet(hangs) => knot::met(hangs),
         Drawing::KnotCover => knot::cover(),
         Drawing::Dangle => pin::dangle(),
         Drawing::LarksHead => knot::larks_head(),
@@ -78,6 +79,10 @@ const fn label(drawing: Drawing) -> &'static str {
         Drawing::OpenLink => "a ring opened sideways, and one pulled apart, struck out",
         Drawing::Knot => "a double overhand knot",
         Drawing::SurgeonsKnot => "a knot with two turns below and one turn back above",
+        Drawing::Meet(false) => "two ends that go together through a bead, tied below it",
+        Drawing::Meet(true) => {
+            "two ends that go together through a bead; below it one goes through a loop that hangs there, and they are tied"
+        }
         Drawing::KnotCover => "a hinged cup closing over a knot",
         Drawing::Dangle => "beads on a pin, its wire bent and then closed in a loop on a cord",
         Drawing::LarksHead => "a folded cord round a ring, both its ends through the fold",

@@ -1,6 +1,6 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
-use super::words::{amount, estimates, in_currency, is_nothing, left, long, lots, pieces, said, share, verdict};
+use super::words::{amount, estimates, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict};
 use crate::materials::{Cutting, Held, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::UnitStyle;
 use crate::units::{Length, Money};
@@ -44,7 +44,7 @@ fn row(line: &Line, units: UnitStyle) -> [String; 7] {
         (None, Some(within)) => [format!("in {}", within.name), left(within), String::new()],
         (None, None) => ["not priced".to_owned(), String::new(), String::new()],
     };
-    [line.name.clone(), amount(line.need, units), some(line.spare), some(line.in_hand), buy, left_over, cost]
+    [line.name.clone(), amount(line.need, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
 }
 
 /// The rows as lines, the first column to the left and the others to the right.

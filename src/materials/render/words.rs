@@ -17,6 +17,13 @@ pub fn amount(amount: Amount, units: UnitStyle) -> String {
     }
 }
 
+/// How many spare there are, where any are bought: beads of a graduated strand are not, but left over.
+#[must_use]
+pub fn spare(line: &Line, units: UnitStyle) -> String {
+    let bought = !is_nothing(line.spare) && line.within.as_ref().is_none_or(|within| within.expected);
+    if bought { amount(line.spare, units) } else { String::new() }
+}
+
 /// Whether an amount is nothing.
 #[must_use]
 pub fn is_nothing(amount: Amount) -> bool {
@@ -36,6 +43,12 @@ pub fn long(length: Length, units: UnitStyle) -> String {
         UnitStyle::Mm => metres,
         UnitStyle::Both => format!("{feet} ({metres})"),
     }
+}
+
+/// A piece to cut: told as a ruler shows it, from ten feet on as one buys it.
+#[must_use]
+pub fn cut(length: Length, units: UnitStyle) -> String {
+    if length < COARSE { units.ruler(length) } else { long(length, units) }
 }
 
 /// Sixteenths of an inch in a foot.
@@ -129,7 +142,7 @@ pub fn pieces(pieces: &[Piece], units: UnitStyle) -> String {
     }
     let said = runs(pieces).map(|(count, piece)| {
         let times = if count > 1 { format!("{count} × ") } else { String::new() };
-        format!("{times}{} {}", piece.label, units.ruler(piece.length))
+        format!("{times}{} {}", piece.label, cut(piece.length, units))
     });
     said.collect::<Vec<_>>().join(", ")
 }

@@ -21,6 +21,8 @@ const LINE: f64 = 0.2;
 const TICK: f64 = 1.2;
 /// Room between a tick and its number.
 const CLEAR: f64 = 0.5;
+/// Room between a line and the baseline of words along it, below which letters hang.
+const BESIDE: f64 = 1.2;
 
 /// The dimension with its left edge on the page.
 pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
@@ -44,7 +46,7 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
 /// The only strand's drop along its line, where that is long enough.
 fn named(drop: &str, top: Point, foot: f64) -> Option<Mark> {
     let (face, words) = (Type::TINY.coloured(style::INK), format!("drop {drop}"));
-    let at = Point::new(top.x - CLEAR - LINE, top.y.midpoint(foot));
+    let at = Point::new(top.x - BESIDE - LINE, top.y.midpoint(foot));
     let mark = face.mark(&words, at, Anchor::Middle);
     (face.width(&words) < foot - top.y).then_some(turned(mark))
 }

@@ -9,7 +9,6 @@ use crate::design::{Bead, Design};
 use crate::drape::{Hung, Ring};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
-use crate::pattern::{Drilled, Shape};
 use crate::units::Length;
 
 use super::Frame;
@@ -32,7 +31,9 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     } else {
         for (strand, hung) in design.strands.iter().zip(&rows) {
             if let Some(hung) = hung {
-                marks.extend(Sketch { design, strand, hung, frame, stencils }.strand());
+                marks.extend(
+                    Sketch { design, strand, hung, frame, stencils, on_edge: is_along_the_limb(piece) }.strand(),
+                );
             }
         }
     }
@@ -79,15 +80,17 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
 /// What is to be known of a ring's figure before it is measured: how it is seen, or that beads are turned in it.
 #[must_use]
 pub fn note(piece: &Piece) -> Option<&'static str> {
-    let shows_faces = |bead: &Bead| {
-        let is_flat = matches!(bead.shape, Shape::Coin | Shape::Square) && *bead.thick < bead.across;
-        is_flat && bead.drilled == Drilled::Lengthwise
-    };
     match piece.drape.ring() {
         Some(_) if is_aslant(piece) => Some("across, from above"),
-        Some(_) => piece.design.beads.iter().any(shows_faces).then_some("flat beads show their faces"),
+        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some("flat beads lie on the limb"),
         None => None,
     }
+}
+
+/// Whether the piece is a ring that is seen along the limb, so that flat beads show their edges.
+#[must_use]
+pub fn is_along_the_limb(piece: &Piece) -> bool {
+    piece.drape.ring().is_some() && !is_aslant(piece)
 }
 
 /// Whether the piece is seen from a little above.

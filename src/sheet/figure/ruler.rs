@@ -4,7 +4,7 @@ use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
-use crate::units::{INCH, UnitStyle};
+use crate::units::{INCH, Length, UnitStyle, fraction};
 
 /// Length of the ticks at the figures.
 const TICK: f64 = 2.4;
@@ -20,10 +20,18 @@ struct Edge {
     step: f64,
     /// Which ticks have figures, and how long the others are: every so many, this share of a tick.
     lengths: &'static [(u32, f64)],
+    /// A length as exactly as this edge tells it.
+    exact: fn(Length) -> String,
 }
 
-const MILLIMETRES: Edge = Edge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5, 0.7), (1, 0.4)] };
-const EIGHTHS: Edge = Edge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)] };
+const MILLIMETRES: Edge = Edge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5, 0.7), (1, 0.4)], exact: centimetres };
+const EIGHTHS: Edge =
+    Edge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)], exact: fraction };
+
+/// A length in centimetres, to the millimetre.
+fn centimetres(length: Length) -> String {
+    format!("{:.1}", length.value() / 10.0)
+}
 
 /// A stretch of a line along which the ruler runs unbroken, in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -34,6 +42,8 @@ pub struct Stretch {
     pub from: f64,
     /// Its length.
     pub length: f64,
+    /// Whether what is measured ends with it, which then has a figure of its own.
+    pub closes: bool,
 }
 
 /// A ruler below a line.
@@ -91,6 +101,9 @@ impl Ruler {
         let unit = Type::TINY.width(edge.unit);
         let mut figures = vec![Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start)];
         let (mut ticks, mut taken) = (Vec::new(), unit + CLEAR);
+        let drawn = |figure: &str, left: f64| {
+            Type::TINY.coloured(style::INK).mark(figure, Point::new(left, baseline), Anchor::Start)
+        };
         for (x, at) in stretches.iter().flat_map(|stretch| edge.ticks(stretch)) {
             let share =
                 edge.lengths.iter().find(|(every, _)| at.is_multiple_of(*every)).map_or(0.0, |(_, share)| *share);
@@ -99,9 +112,19 @@ impl Ruler {
             let wide = figure.as_deref().map_or(0.0, |figure| Type::TINY.width(figure));
             let left = (x - wide / 2.0).min(self.width - wide);
             if let Some(figure) = figure.filter(|_| left >= taken) {
-                figures.push(Type::TINY.coloured(style::INK).mark(&figure, Point::new(left, baseline), Anchor::Start));
+                figures.push(drawn(&figure, left));
                 taken = left + wide + CLEAR;
             }
+        }
+        if let Some((x, figure)) = stretches.iter().find_map(|stretch| edge.end(stretch)) {
+            ticks.extend(outline::line(Point::new(x, base), Point::new(x, base + down * TICK)));
+            let wide = Type::TINY.width(&figure);
+            let left = (x - wide / 2.0).max(unit + CLEAR).min(self.width - wide);
+            // It stands in the place of a figure that it would touch; the first stays, which says the unit.
+            if left < taken && figures.len() > 1 {
+                figures.pop();
+            }
+            figures.push(drawn(&figure, left));
         }
         (ticks, figures)
     }
@@ -116,9 +139,41 @@ impl Edge {
         (first..=last).map(|at| (stretch.x + f64::from(at) * self.step - stretch.from, at)).collect()
     }
 
+    /// Where what is measured ends, with a figure of its own, unless a tick with a figure stands there.
+    fn end(&self, stretch: &Stretch) -> Option<(f64, String)> {
+        const SAME: f64 = 0.05;
+        let end = stretch.from + stretch.length;
+        let (every, _) = self.lengths.first()?;
+        let figured = self.step * f64::from(*every);
+        let off = (end / figured - (end / figured).round()).abs() * figured;
+        (stretch.closes && off > SAME).then(|| (stretch.x + stretch.length, (self.exact)(Length::mm(end))))
+    }
+
     /// The figure at a tick, if it has one.
     fn figure(&self, at: u32) -> Option<String> {
         let (every, _) = self.lengths.first()?;
         at.is_multiple_of(*every).then(|| (at / every).to_string())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn figures(closes: bool, length: f64) -> Vec<String> {
+        let stretch = Stretch { x: 10.0, from: 430.0, length, closes };
+        let marks = Ruler::new(UnitStyle::Both, 60.0).marks(&[stretch], Point::ORIGIN);
+        let text = |mark: &Mark| if let Mark::Text(text) = mark { Some(text.text.clone()) } else { None };
+        marks.iter().flat_map(Mark::inner).filter_map(text).collect()
+    }
+
+    #[test]
+    fn what_is_measured_ends_with_a_figure_of_its_own() {
+        // 18 in are 457.2 mm by definition: in inches a tick with a figure stands there.
+        assert_eq!(figures(false, 27.2), ["in", "17", "18", "cm", "43", "44", "45"]);
+        assert_eq!(figures(true, 27.2), ["in", "17", "18", "cm", "43", "44", "45", "45.7"]);
+        assert_eq!(figures(true, 27.2 - 25.4 / 16.0), ["in", "17", "17 15⁄16", "cm", "43", "44", "45", "45.6"]);
+        // One that would touch the figure before it stands in its place.
+        assert_eq!(figures(true, 20.2), ["in", "17", "17 ¾", "cm", "43", "44", "45.0"]);
     }
 }

@@ -25,11 +25,11 @@ pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils:
     let order: Vec<_> = laid.collect();
     let mut marks = Vec::new();
     for &(strand, hung) in &order {
-        marks.extend(Sketch { design, strand, hung, frame, stencils }.cord());
+        marks.extend(Sketch { design, strand, hung, frame, stencils, on_edge: false }.cord());
     }
     for (strand, hung) in order {
         let label = format!("strand {}", strand.name);
-        marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils }.strung()));
+        marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils, on_edge: false }.strung()));
     }
     marks.extend(bars(design, hung, frame, stencils));
     marks
@@ -56,6 +56,8 @@ pub struct Sketch<'a, 's, 'd> {
     pub frame: &'a Frame,
     /// The page's stencils.
     pub stencils: &'s mut Stencils<'d>,
+    /// Whether it is seen along what it goes round, on which flat beads lie.
+    pub on_edge: bool,
 }
 
 impl<'a> Sketch<'a, '_, '_> {
@@ -182,6 +184,9 @@ impl<'a> Sketch<'a, '_, '_> {
     fn at(&mut self, bit: &Bit, at: Point, angle: f64, toward: f64) -> Vec<Mark> {
         let scale = self.frame.scale;
         match &bit.what {
+            What::Bead(bead) if self.on_edge && self.design.beads[*bead].lies_flat() => {
+                vec![self.stencils.bead_on_edge(*bead, at, angle, scale)]
+            }
             What::Bead(bead) => vec![self.stencils.bead_aslant(*bead, at, angle, scale, toward)],
             What::Gap => Vec::new(),
             What::Knot => vec![self.stencils.knot(self.strand.cord, self.strand.legs, at, angle, scale, bit.length())],
@@ -243,15 +248,28 @@ pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencil
         }
     };
     let mut marks: Vec<_> = dangle.on.map(hanger).into_iter().collect();
-    for (bit, below) in dangle.bits.iter().zip(dangle.levels(design)) {
-        let at = from + Point::new(0.0, below * scale);
-        match bit.what {
-            What::Bead(bead) => marks.push(stencils.bead(bead, at, down, scale)),
-            What::Finding(index) => marks.push(strung_finding(index, bit, at, down, scale, stencils)),
-            What::Gap | What::Knot | What::Dangle(_) => {}
-        }
-    }
+    marks.extend(branched(dangle, from, down, design, scale, stencils));
     marks
+}
+
+/// What is strung on a branch, from a point along a way.
+pub fn branched(
+    dangle: &Dangle,
+    from: Point,
+    way: f64,
+    design: &Design,
+    scale: f64,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    let strung = |(bit, level): (&Bit, f64)| {
+        let at = from + Point::towards(way) * (level * scale);
+        match bit.what {
+            What::Bead(bead) => Some(stencils.bead(bead, at, way, scale)),
+            What::Finding(index) => Some(strung_finding(index, bit, at, way, scale, stencils)),
+            What::Gap | What::Knot | What::Dangle(_) => None,
+        }
+    };
+    dangle.bits.iter().zip(dangle.levels(design)).filter_map(strung).collect()
 }
 
 /// The box round all strands with their beads and branches, in the drape's frame.

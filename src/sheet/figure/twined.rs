@@ -25,10 +25,10 @@ pub fn layers(
     let laid: Vec<_> = design.strands.iter().zip(hung).filter_map(|(strand, hung)| Some((strand, (*hung)?))).collect();
     let (mut ground, mut strung) = (Vec::new(), Vec::new());
     for &(strand, hung) in &laid {
-        ground.extend(Sketch { design, strand, hung, frame, stencils }.cord());
+        ground.extend(Sketch { design, strand, hung, frame, stencils, on_edge: false }.cord());
     }
     for (strand, hung) in laid {
-        let mut sketch = Sketch { design, strand, hung, frame, stencils };
+        let mut sketch = Sketch { design, strand, hung, frame, stencils, on_edge: false };
         ground.extend(sketch.ends());
         strung.extend(hung.seats.iter().map(|seat| (seat.near, sketch.seated(seat))));
     }

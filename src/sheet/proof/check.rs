@@ -75,7 +75,7 @@ fn words(sheet: &Sheet<'_>, width: f64, has_joins: bool) -> Block {
     let say = "Print at 100 %, which printers also call actual size, not fitted to the page. \
                Then measure this: the squares tell whether all else has its size.";
     let title = Type::HEADING.fitted(&format!("{}, actual size", heading.title), width).in_role(Role::Heading(1));
-    let joins = "Read a strand strip by strip. Or cut the strips out and tape each to the next, cut edge on left line: \
+    let joins = "Read a strand strip by strip; what is pale is shown again on the strip before or after. Or cut the strips out and tape each to the next, cut edge on left line: \
                  the strand, whole, to lay the work on.";
     let words = std::iter::once(say).chain(has_joins.then_some(joins)).map(|say| Type::SMALL.paragraph(say, width));
     Block::stack(std::iter::once(title).chain(words), 0.8)

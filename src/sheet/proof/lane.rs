@@ -68,7 +68,8 @@ impl<'a> Lane<'a> {
     fn strand(piece: &'a Piece, strand: &'a Strand, hung: &'a Hung) -> Self {
         let units = piece.design.heading.units;
         let length = strand.finished.value();
-        let extent = figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |_| true));
+        let extent =
+            figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |seat| !meets(seat, strand)));
         let extent = extent.unwrap_or_default();
         let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
         let rest = if slides { "; beads where they come to rest" } else { "" };
@@ -182,7 +183,7 @@ impl<'a> Lane<'a> {
         let marks = match self.laid {
             Laid::Strand(strand, hung) => {
                 let hung = self.laid_in(window, strand, hung, &piece.design);
-                Sketch { design: &piece.design, strand, hung: &hung, frame: &frame, stencils }.alone()
+                Sketch { design: &piece.design, strand, hung: &hung, frame: &frame, stencils, on_edge: false }.alone()
             }
             Laid::Side(parts) => {
                 let marks = figure::laid_side(parts, &piece.design, &frame, stencils);
@@ -213,7 +214,7 @@ impl<'a> Lane<'a> {
     /// What a window shows of the ruler.
     fn stretch(&self, window: Window) -> Stretch {
         let (from, to) = (window.first.max(0.0), window.last.min(self.length));
-        Stretch { x: from - window.first, from, length: to - from }
+        Stretch { x: from - window.first, from, length: to - from, closes: to == self.length }
     }
 
     /// What a window shows of a strand.
@@ -242,7 +243,13 @@ impl<'a> Lane<'a> {
 /// the whole of.
 fn is_shown(window: Window, seat: &Seat, strand: &Strand, design: &Design) -> bool {
     let (start, end) = taken(seat, strand, design);
-    (start < window.to && end > window.from) || (start >= window.first && end <= window.last)
+    let is_inside = (start < window.to && end > window.from) || (start >= window.first && end <= window.last);
+    is_inside && !meets(seat, strand)
+}
+
+/// Whether a seat is that of what both ends meet in, which lies apart.
+fn meets(seat: &Seat, strand: &Strand) -> bool {
+    matches!(&strand.trains[seat.train].bits[seat.bit].what, What::Dangle(dangle) if dangle.on.is_none())
 }
 
 /// The stations between which a seat takes room.

@@ -19,8 +19,9 @@ use crate::trade::paper::Paper;
 
 use strip::Strip;
 
-use super::Sheet;
 use super::page::Body;
+use super::{Sheet, figure};
+use crate::paint::layout::Block;
 use crate::paint::layout::flow::{Flow, Poured};
 
 /// Room between the squares and what is below them, and between lanes.
@@ -75,6 +76,10 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
     }
     let mut flow = Flow::new(below);
     strips.iter().for_each(|strip| strip.pour(&mut flow, below, sheet.piece, stencils));
+    for strand in &sheet.piece.design.strands {
+        let met = figure::meeting(&sheet.piece.design, strand, below.width, stencils);
+        met.into_iter().for_each(|(block, _)| flow.add(Block::stack([block, Block::gap(GAP)], 0.0)));
+    }
     lists::pour(&mut flow, sheet, below, stencils);
     let body = |(index, mut page): (usize, Poured)| {
         page.marks.extend(check::marks(sheet, room, strips.iter().any(Strip::is_numbered)));

@@ -11,7 +11,7 @@ use crate::geometry::Point;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke};
 use crate::paint::{outline, style};
 
 use super::lane::Lane;
@@ -25,6 +25,8 @@ const WORDS: f64 = 4.0;
 const GAP: f64 = 4.0;
 /// Half the size of a corner mark.
 const CORNER: f64 = 2.0;
+/// How far what is shown again is made pale.
+const VEIL: f64 = 0.68;
 /// Room between a line to cut along and its words.
 const ASIDE: f64 = 1.0;
 
@@ -128,6 +130,14 @@ impl Tiers {
         }
     }
 
+    /// What makes pale, on a width, what the tiers above and below one show again.
+    fn veils(&self, tier: usize, width: f64) -> Vec<Mark> {
+        let over = |top: f64| veil(Rect::new(0.0, top, width, self.beyond));
+        let above = (tier > 0, WORDS);
+        let below = (tier + 1 < self.count, self.height - WORDS - self.beyond);
+        [above, below].into_iter().filter(|(shown, _)| *shown).map(|(_, top)| over(top)).collect()
+    }
+
     /// How far one lies below the one above it: those of several have words below them.
     fn down(&self) -> f64 {
         self.height - 2.0 * WORDS - 2.0 * self.beyond
@@ -148,7 +158,10 @@ impl Strip<'_> {
         for tier in 0..tiers.count {
             let top = words(self.number) - tiers.down() * tier as f64;
             let mut marks = self.drawn(top, &tiers, piece, stencils);
-            marks.extend(self.joins((self.height - tiers.down() * tier as f64).min(tiers.height)));
+            let bottom = (self.height - tiers.down() * tier as f64).min(tiers.height);
+            marks.extend(self.veils(bottom));
+            marks.extend(tiers.veils(tier, self.width));
+            marks.extend(self.joins(bottom));
             marks.extend(self.tier_joins(tier, page + tier, &tiers));
             flow.add(Block::new(self.width, tiers.height, marks));
         }
@@ -166,6 +179,14 @@ impl Strip<'_> {
         let above = words(self.number);
         let room = Rect::new(0.0, above, self.width, tiers.height - above - below);
         part(marks, room, stencils)
+    }
+
+    /// What makes pale what its neighbours on both sides show again, down to a height.
+    fn veils(&self, bottom: f64) -> Vec<Mark> {
+        let top = words(self.number);
+        let over = |left: f64| veil(Rect::new(left, top, self.beyond, bottom - top));
+        let [before, after] = [(self.goes_back, 0.0), (self.goes_on, self.width - self.beyond)];
+        [before, after].into_iter().filter(|(shown, _)| *shown).map(|(_, left)| over(left)).collect()
     }
 
     /// The lines at which it joins its neighbours on both sides, down to a height.
@@ -204,6 +225,12 @@ impl Strip<'_> {
         }
         marks
     }
+}
+
+/// Paper that what is drawn below it shines through: it is shown again elsewhere.
+fn veil(room: Rect) -> Mark {
+    let outline = outline::rect(room.corner(), room.width, room.height);
+    Mark::ornament(vec![Mark::Shape { outline, fill: Some(Fill::Flat(Rgb::WHITE, VEIL)), stroke: None }])
 }
 
 /// A dashed line to cut along, with a corner mark at each end.

@@ -20,7 +20,7 @@ const SAME: f64 = 0.5;
 pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[index];
-    let mut small = Vec::new();
+    let mut small = vec![english::sum(design, strand)];
     let mut blocks = Vec::new();
     if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
         blocks.push(Type::STRONG.paragraph(&english::measures(design, strand), width));

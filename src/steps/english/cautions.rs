@@ -11,6 +11,13 @@ pub struct Warned {
     pub text: &'static str,
 }
 
+/// What a buyer of a piece for a child is to know first, in short.
+pub const FOR_A_CHILD: Warned = Warned {
+    title: "For a child",
+    text: "Not for a child under three: small parts can choke. To be worn only while somebody watches. Read “Before you \
+           start” at the steps before you buy or make it.",
+};
+
 /// Puts a caution into words.
 #[must_use]
 pub const fn caution(caution: Caution) -> Warned {
@@ -41,8 +48,10 @@ pub const fn caution(caution: Caution) -> Warned {
         ),
         Caution::ForAChild => (
             "For a child",
-            "Rules for what children wear are stricter: on small parts, cords, lead, cadmium and nickel. Have the \
-           finished piece tested before you sell or give it, and let the child wear it only while you watch.",
+            "Beads and findings are small parts and can choke: this piece is not for a child under three, and no bead \
+             jewellery is for a baby to wear or to chew. Rules for what children wear are stricter, on small parts, cords, \
+             lead, cadmium and nickel. Have the finished piece tested before you sell or give it, and let the child wear it \
+             only while you watch, never for sleep or play.",
         ),
         Caution::Metals => (
             "Metals",

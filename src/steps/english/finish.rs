@@ -3,7 +3,8 @@
 use super::words::{self, list};
 use super::{Teller, Told};
 use crate::design::{Finding, Index};
-use crate::pattern::CordKind;
+use crate::pattern::{CordKind, FindingKind};
+use crate::steps::cautions::lets_go;
 use crate::steps::task::Finished;
 use crate::steps::tools::has_cord;
 use crate::units::{Length, eighths};
@@ -37,7 +38,15 @@ impl Teller<'_> {
                 (format!("Close the piece and measure once round{along}, closure and all."), self.length(lengths))
             }
         };
-        Told::new("Check the piece", text).check(check)
+        Told::new("Check the piece", text).check(check + self.opens())
+    }
+
+    /// What lets go by itself is tried; loops for spectacles have a step of their own for that.
+    fn opens(self) -> &'static str {
+        match lets_go(self.design).map(Finding::kind) {
+            None | Some(FindingKind::SpectacleLoop) => "",
+            Some(_) => " Pull on the piece from both sides: what closes it comes open by itself, and closes again.",
+        }
     }
 
     /// The girth inside a ring that nothing stretches.

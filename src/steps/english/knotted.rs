@@ -5,6 +5,7 @@ use super::words::{a, list};
 use super::{Group, Told};
 use crate::design::{Bit, Finding, What};
 use crate::pattern::FindingKind;
+use crate::steps::posts::datum;
 use crate::steps::side::Side;
 
 impl Group<'_> {
@@ -32,15 +33,29 @@ impl Group<'_> {
         };
         let bends = self.ends.side == Side::Last && self.ends.design.is_ring();
         let curve = if bends { self.curve() } else { String::new() };
-        Told::new("Tie the knot", curve + &knot)
-            .check(self.length_check("The knot sits in the cup and does not slip through."))
+        let check = format!("The knot sits in the cup and does not slip through.{}", self.short_of_cover());
+        Told::new("Tie the knot", curve + &knot).check(check)
+    }
+
+    /// How far the strand reaches while its last cover is open: to where the cord goes into that.
+    fn short_of_cover(self) -> String {
+        let (design, strand) = (self.ends.design, self.ends.strand);
+        if self.ends.side != Side::Last || design.closure.loops() {
+            return String::new();
+        }
+        let short = strand.finished + strand.told_slack().unwrap_or_default() - strand.ends[1].takes;
+        let (from, short) = (datum(design, strand), self.teller.ruler(short));
+        format!(
+            " While the cover is open, the strand measures {short} {from} to where the {} goes into it.",
+            self.cord()
+        )
     }
 
     pub(super) fn close_cover(self) -> Told {
         let cover = self.closing(FindingKind::KnotCover);
         let text =
             format!("With chain-nose pliers close the {cover} over the knot, and bend its hook {}.", self.target());
-        Told::new("Close the knot cover", text).check("The halves meet and the hook is shut.")
+        Told::new("Close the knot cover", text).check(self.length_check("The halves meet and the hook is shut."))
     }
 
     pub(super) fn tie(self) -> Told {
@@ -87,10 +102,7 @@ impl Group<'_> {
     /// Both ends go through what they meet in, and hold what hangs below (common practice, no source).
     pub(super) fn meet(self) -> Told {
         let (design, whose) = (self.ends.design, self.whose());
-        let bits = design.meeting().map_or(&[][..], |meeting| &meeting.bits);
-        let hangs =
-            |bit: &&Bit| matches!(bit.what, What::Finding(at) if design.findings[at].kind() != FindingKind::BeadCap);
-        let (hanging, through): (Vec<_>, Vec<_>) = bits.iter().partition(hangs);
+        let (hanging, through) = design.met();
         let name = |bit: &Bit| match bit.what {
             What::Bead(at) => format!("{} (the {})", design.beads[at].letter, design.beads[at].name),
             What::Finding(at) if design.findings[at].has_loop() => format!("the loop of the {}", self.teller.name(at)),

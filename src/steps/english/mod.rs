@@ -10,6 +10,7 @@ mod glued;
 mod knotted;
 mod prepare;
 mod stringing;
+mod sum;
 mod tools;
 mod turned;
 mod twisted;
@@ -23,8 +24,9 @@ use super::side::{Side, on_both};
 use super::task::{EndWork, Task};
 use super::{Drawing, Step};
 
-pub use cautions::{Warned, caution};
+pub use cautions::{FOR_A_CHILD, Warned, caution};
 pub use stringing::{counts, measures};
+pub use sum::sum;
 pub use tools::tool;
 pub use twisted::twisted;
 

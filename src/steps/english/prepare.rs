@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::words::{a, count, list, names};
 use super::{Teller, Told, twisted};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
+use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
 use crate::steps::task::{Above, Cut, Hold, Pins};
 use crate::steps::{chart, prepare};
@@ -32,6 +33,8 @@ impl Teller<'_> {
     pub(super) fn cut(self, cuts: &[Cut<'_>]) -> Told {
         let said = cuts.iter().map(|cut| match cut {
             Cut::Stretch => "Stretch the elastic gently a few times before you measure it.".to_owned(),
+            Cut::OwnNeedle(cord) => self.own_needle(*cord),
+            Cut::Trial(strand) => self.trial(strand),
             Cut::Pieces(cord) => self.pieces(*cord),
             Cut::Coil(strand) => self.off_coil(strand),
             Cut::Knots(strand) => self.for_knots(strand),
@@ -68,7 +71,7 @@ impl Teller<'_> {
 
     /// What to cut for a strand: `17 ⅛ in (435 mm)`; of chain whose links are known, `49 links, 162 mm,`.
     fn piece(self, strand: &Strand) -> String {
-        let length = self.ruler(strand.cut());
+        let length = amount::cut(strand.cut(), self.units());
         strand.links(self.design).map_or(length.clone(), |links| format!("{}, {length},", count(links, "link")))
     }
 
@@ -82,18 +85,36 @@ impl Teller<'_> {
         )
     }
 
-    /// `The 59 knots among the beads take up about 420 mm of the silk, 7.1 mm each`: an estimate, to be tried first.
-    fn for_knots(self, strand: &Strand) -> String {
-        let cord = self.cord(strand);
-        let several = self.design.strands.len() > 1;
-        let whose = if several { format!("the {cord} for {}", strand.name) } else { format!("the {cord}") };
+    /// A needle that is on its cord leads, and so stays on the last end.
+    fn own_needle(self, cord: Index<Cord>) -> String {
         format!(
-            "The {} among the beads take up about {} of {whose}, {} each: before you cut, tie ten on a spare piece. They \
-             should make it {} shorter; if they take more, cut so much more for each ten.",
+            "The {} has its own needle, which stays on the strand's last end: measure the strand from there, and cut all \
+             else off the other end.",
+            self.design.cords[cord].word()
+        )
+    }
+
+    /// Knots tied to try, on a piece that is bought for that.
+    fn trial(self, strand: &Strand) -> String {
+        format!(
+            "First cut {} of {} and tie {} knots in it, one by one and tight: they should make it {} shorter, {} each.",
+            self.ruler(strand.trial().unwrap_or_default()),
+            self.design.cords[strand.cord].name,
+            usual::TRIAL_KNOTS,
+            self.ruler(strand.trial_take_up()),
+            strand.take_up.tenths()
+        )
+    }
+
+    /// `The 59 knots among the beads take up about 420 mm of it`: an estimate, to be tried first.
+    fn for_knots(self, strand: &Strand) -> String {
+        let several = self.design.strands.len() > 1;
+        let whose = if several { format!("the piece for {}", strand.name) } else { "it".to_owned() };
+        format!(
+            "The {} among the beads take up about {} of {whose}: if yours take more, cut so much more for each {}.",
             count(u64::from(strand.knots()), "knot"),
-            self.ruler(prepare::between(strand)),
-            strand.take_up.tenths(),
-            self.ruler(strand.take_up * 10.0)
+            self.ruler(strand.take_up_between()),
+            usual::TRIAL_KNOTS
         )
     }
 
@@ -139,7 +160,7 @@ impl Teller<'_> {
     fn on_ring(self, dangle: &Dangle, many: &str) -> Told {
         let row = chart::row(self.design, &phrases(dangle.bits.iter()));
         let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", self.held(dangle));
-        Told::new(format!("Make {many}"), text).check("It is shut: no gap shows.")
+        Told::new(named("Make", many, &row), text).check("It is shut: no gap shows.")
     }
 
     /// A piece of chain is cut, and its last link opened for what hangs on it.
@@ -152,7 +173,7 @@ impl Teller<'_> {
         let links = links.map_or_else(|| "whole links".to_owned(), |links| count(links, "link"));
         let cut = self.off_chain(&pieces, chain, length, &links);
         let open = format!("Open {whose} last link sideways, hang {row} in it, and close it the same way.");
-        Told::new(format!("Make {many}"), format!("{cut} {open}")).check("It is shut: no gap shows.")
+        Told::new(named("Make", many, &row), format!("{cut} {open}")).check("It is shut: no gap shows.")
     }
 
     /// Pieces of a length, so many links, cut off a chain.
@@ -169,7 +190,7 @@ impl Teller<'_> {
             "Spread the prongs of {bail} a little, set them into the hole of {row} from both sides, and pinch them shut with chain-nose \
              pliers."
         );
-        Told::new(format!("Make {many}"), text).check("It swings freely, and a gentle pull does not free it.")
+        Told::new(named("Make", many, &row), text).check("It swings freely, and a gentle pull does not free it.")
     }
 
     fn on_pin(self, dangle: &Dangle, foot: Foot, lowest: Option<Index<Bead>>, many: &str, times: u64) -> Told {
@@ -181,7 +202,7 @@ impl Teller<'_> {
         };
         let onto = if times == 1 { a(name) } else { format!("each of {}", count(times, name)) };
         let text = format!("Thread onto {onto}, from its {foot} up, {row}.{}", self.fat_end(dangle));
-        let told = Told::new(format!("Thread {many}"), text);
+        let told = Told::new(named("Thread", many, &row), text);
         match lowest.map(|bead| &design.beads[bead].letter) {
             Some(letter) => told.check(format!("{letter} sits on the {foot}, and the beads touch.")),
             None => told,
@@ -252,6 +273,14 @@ impl Teller<'_> {
             }
         }
     }
+}
+
+/// Longest row, in letters, by which a step about branches is called.
+const SHORT: usize = 24;
+
+/// `Thread 2 dangles of 1B 1A`: several kinds of branch are told apart by what hangs on them, where that is short.
+fn named(verb: &str, many: &str, row: &str) -> String {
+    if row.chars().count() <= SHORT { format!("{verb} {many} of {row}") } else { format!("{verb} {many}") }
 }
 
 /// What hangs on a branch as phrases.

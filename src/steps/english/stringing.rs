@@ -57,7 +57,9 @@ impl Teller<'_> {
 
     fn beside(self, strand: &Strand, beside: Beside) -> String {
         let said = match beside {
-            Beside::Knots(takes) => return self.knots(strand, "Before the next bead", takes),
+            Beside::Knots(takes) => {
+                return self.knots(strand, "Between each bead and the next", takes) + &self.first_knot(strand);
+            }
             Beside::WrittenKnots(takes) => {
                 return self.knots(strand, "Where a knot is written", takes) + &self.first_knot(strand);
             }
@@ -85,7 +87,13 @@ impl Teller<'_> {
             Beside::OpenLinks => {
                 "Open the first link of each piece of chain sideways, hang it in its link, and close it the same way."
             }
-            Beside::Bails => "A bail goes on over the end link and slides to its place.",
+            Beside::Bails => {
+                "Begin with what hangs on a bail: slide it on over the end link that is still free, before others hang in its way."
+            }
+            Beside::UnknownLinks => {
+                "How long the links are is not known here: lay the chain along a ruler, and take the link that lies nearest to each \
+                 place."
+            }
             Beside::Stopper => "Put a bead stopper on the end.",
         };
         said.to_owned()
@@ -241,9 +249,18 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
     let total = total(design.cords[strand.cord].word(), strand, counts.iter().copied().map(u64::from).sum());
     let strung = if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) };
+    let strung = strung + &knots_between(strand);
     let tied = in_knots(design, strand).map(|tied| format!(" {tied}")).unwrap_or_default();
     let before = on_strands_before(design, strand, &counts).map(|beads| format!(" {beads}")).unwrap_or_default();
     strung + &tied + &before
+}
+
+/// ` With a knot between each bead and the next: 59 knots.`, where the chart does not say them.
+fn knots_between(strand: &Strand) -> String {
+    match posts::silent_knots(strand).len() as u64 {
+        0 => String::new(),
+        knots => format!(" With a knot between each bead and the next: {}.", count(knots, "knot")),
+    }
 }
 
 /// `Of these 9B are on a strand before.`: beads with several holes, which are there once.
@@ -286,7 +303,7 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
     format!("{} on the {cord}, {} {place}", count(on_cord, "bead"), all.saturating_sub(on_cord))
 }
 
-/// `The beads measure 13 in (330 mm), likely within 1⁄16 in (1.6 mm).`; and what a lot that is off one way
+/// `The beads measure 13 in (330 mm), likely no more than 1.6 mm off.`; and what a lot that is off one way
 /// adds, where that matters.
 #[must_use]
 pub fn measures(design: &Design, strand: &Strand) -> String {
@@ -301,9 +318,9 @@ pub fn measures(design: &Design, strand: &Strand) -> String {
     };
     let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
     format!(
-        "The beads{with} measure {}, likely within {}{}{bias}.",
+        "The beads{with} measure {}, likely no more than {} off{}{bias}.",
         units.ruler(strand.beaded()),
         units.margin(strand.spread(design).max(LEAST_SPREAD)),
-        if knotted { " where knots are as long as told" } else { "" }
+        if knotted { " if the knots are as long as told" } else { "" }
     )
 }

@@ -14,6 +14,7 @@ pub fn tool(tool: Tool, units: UnitStyle) -> String {
         Tool::FlushCutters => "flush cutters",
         Tool::HardWireCutters => "memory wire cutters",
         Tool::Scissors => "sharp scissors",
+        Tool::OwnNeedle => "needle: the cord has its own",
         Tool::Needle => "beading needle",
         Tool::Tape => "tape for tags",
         Tool::Card(tall) => return format!("card {} tall", units.ruler(tall)),

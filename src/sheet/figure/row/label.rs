@@ -1,12 +1,13 @@
 //! What is said about a line: letters of runs, lengths of bare cord and counts of beads above it, and letters
 //! beside the beads of branches, those of a run of one bead once.
 
-use crate::design::{Bead, Dangle, Design, Index};
+use crate::design::{Bead, Dangle, Design, Index, Strand};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::steps::chart;
+use crate::steps::english::words::count;
 use crate::units::{Length, UnitStyle};
 
 use super::line::Placed;
@@ -29,7 +30,7 @@ const ABOVE: f64 = 1.6;
 /// Room that is missing by less is there.
 const ROUNDING: f64 = 1e-9;
 /// How the letters beside branches look.
-const LETTER: Type = Type::SMALL_STRONG;
+pub const LETTER: Type = Type::SMALL_STRONG;
 
 /// A stretch of a line with what is printed over it.
 struct Stretch {
@@ -65,10 +66,10 @@ pub struct Labels {
 
 impl Labels {
     /// Finds room for the labels of a line of a width.
-    pub fn new(design: &Design, placed: &[Placed<'_, '_>], width: f64) -> Self {
+    pub fn new(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>], width: f64) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
-        for stretch in stretches(design, placed) {
+        for stretch in stretches(design, strand, placed) {
             labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
             match place(&stretch, &mut taken, width) {
                 Some(label) => labels.labels.push(label),
@@ -122,7 +123,8 @@ fn place(stretch: &Stretch, taken: &mut [f64; ROWS], width: f64) -> Option<Label
     Some(Label { words: words.clone(), face: stretch.face, left, row })
 }
 
-fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
+fn stretches(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
+    let (units, link) = (design.heading.units, design.cords[strand.cord].link);
     let mut stretches: Vec<Stretch> = Vec::new();
     let mut last = None;
     for one in placed.iter().filter(|one| !one.span.is_knot()) {
@@ -137,7 +139,7 @@ fn stretches(design: &Design, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
                 let said = Said::Run { letter, total, before, shown: 1 };
                 stretches.push(Stretch { from: one.x, to: one.end(), said, face: Type::STRONG });
             }
-            (_, None) => stretches.extend(bare(design.heading.units, one)),
+            (_, None) => stretches.extend(bare(units, link, one)),
         }
         last = bead;
     }
@@ -171,8 +173,9 @@ impl Said {
     }
 }
 
-fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
+fn bare(units: UnitStyle, link: Option<Length>, one: &Placed<'_, '_>) -> Option<Stretch> {
     let words = match one.span.thing {
+        Thing::Bare { loose: false, .. } if link.is_some() => counted_links(one.span.cord, link?),
         Thing::Bare { loose: true, .. } => about(units, Length::mm(one.span.cord)),
         Thing::Bare { loose: false, .. } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
         _ => return None,
@@ -184,6 +187,12 @@ fn bare(units: UnitStyle, one: &Placed<'_, '_>) -> Option<Stretch> {
 fn about(units: UnitStyle, length: Length) -> Vec<String> {
     let short = units.one().ruler(length);
     vec![format!("about {} bare", units.ruler(length)), format!("about {short} bare"), format!("about {short}"), short]
+}
+
+/// Links of chain in which nothing hangs, in the words of the chart, then shorter.
+fn counted_links(length: f64, link: Length) -> Vec<String> {
+    let links = (length / link.value()).round() as u64;
+    vec![format!("{} bare", count(links, "link")), count(links, "link")]
 }
 
 /// A length of bare cord in the words of the chart, then shorter.
@@ -268,7 +277,7 @@ fn of_branch(design: &Design, one: &Placed<'_, '_>, cord: f64, lowest: f64) -> V
 }
 
 /// The runs of a branch, each with how far its middle lies below the branch's top.
-fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
+pub fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
     let levels = branch.levels(design);
     let beads: Vec<_> = branch.bits.iter().zip(levels).map(|(bit, level)| (bit.what.bead(), level)).collect();
     let runs = beads.chunk_by(|one, next| one.0 == next.0 && one.0.is_some());

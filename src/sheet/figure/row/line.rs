@@ -16,7 +16,10 @@ use crate::sheet::figure::ends;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
+use crate::steps::ends::{Way, way};
 use crate::steps::posts::{Keeps, Post};
+use crate::steps::side::Side;
+use crate::units::Length;
 
 use super::label::{self, Labels};
 use super::span::{self, Span, TAIL, Thing};
@@ -174,7 +177,7 @@ impl<'a, 's> Line<'a, 's> {
         let placed = self.placed();
         let units = self.design.heading.units;
         let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
-        let labels = Labels::new(self.design, &placed, self.width);
+        let labels = Labels::new(self.design, self.strand, &placed, self.width);
         let cord = labels.height() + label::counts_height(self.spans) + most(|span| span.reach.above);
         let names_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
         let names = Names::new(self.names(&placed), self.width);
@@ -185,7 +188,7 @@ impl<'a, 's> Line<'a, 's> {
         marks.extend(label::beside_branches(self.design, &placed, cord, self.width));
         marks.push(Mark::figure(self.describe(), row));
         marks.extend(names.marks(names_top, Lies::Above));
-        let (ruler, stretches) = (Ruler::new(units, self.width), stretches(&placed));
+        let (ruler, stretches) = (Ruler::new(units, self.width), stretches(&placed, self.strand.finished));
         if stretches.iter().all(|stretch| stretch.length < LEAST_RULER) {
             return (Block::new(self.width, ruler_top, marks), labels.left_out);
         }
@@ -226,18 +229,23 @@ impl<'a, 's> Line<'a, 's> {
     }
 }
 
-/// Where the ruler runs.
-fn stretches(placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
+/// Where the ruler runs, on a line of a strand of a length.
+fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<Stretch> {
     let mut stretches: Vec<Stretch> = Vec::new();
     let mut goes_on = false;
     for one in placed {
         let measured = one.span.is_measured() && !one.span.is_broken();
         match stretches.last_mut().filter(|_| goes_on && measured) {
             Some(stretch) => stretch.length += one.span.cord,
-            None if measured => stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord }),
+            None if measured => {
+                stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord, closes: false });
+            }
             None => {}
         }
         goes_on = measured;
+    }
+    for stretch in &mut stretches {
+        stretch.closes = (stretch.from + stretch.length - finished.value()).abs() < SAME;
     }
     stretches
 }
@@ -340,6 +348,9 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     if line.strand.is_turned(end, line.design) {
         let (root, outward) = if side == 0 { (one.end(), PI) } else { (one.x, 0.0) };
         return vec![turned_loop(line.strand, Point::new(root, y), outward, 1.0, stencils)];
+    }
+    if way(line.design, line.strand, Side::First) == Way::Tied {
+        return Vec::new();
     }
     if end.findings.is_empty() && end.bight.value() == 0.0 {
         return knot(line, on(TAIL), inward, stencils).into_iter().collect();

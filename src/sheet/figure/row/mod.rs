@@ -8,6 +8,7 @@
 
 mod label;
 mod line;
+mod meeting;
 mod run;
 mod span;
 
@@ -19,6 +20,8 @@ use crate::paint::layout::text::Type;
 use crate::steps::chart;
 use crate::steps::posts::Posts;
 use crate::units::Length;
+
+pub use meeting::meeting;
 
 use line::Line;
 use span::{Span, Thing};
@@ -69,6 +72,10 @@ pub fn row(piece: &Piece, strand: usize, width: f64, stencils: &mut Stencils<'_>
                 row.lines.push(told(&elided, piece, width));
             }
         }
+    }
+    if let Some((block, reduced)) = meeting(&piece.design, strand, width, stencils) {
+        row.reduced += usize::from(reduced);
+        row.lines.push(block);
     }
     row
 }

@@ -227,7 +227,7 @@ struct Strung<'a> {
     train: usize,
 }
 
-/// A strand's spans, from the first end to the last, its trains starting at stations.
+/// A strand's spans, from the first end to the last, its trains starting at stations; what the ends meet in is none.
 #[must_use]
 pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64]) -> Vec<Span<'a>> {
     let strung = strung(design, strand, starts);
@@ -277,7 +277,8 @@ fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<Strung
     for (train, (one, start)) in strand.trains.iter().zip(starts).enumerate() {
         let mut station = *start;
         for bit in &one.bits {
-            if bit.what != What::Gap {
+            let meets = matches!(&bit.what, What::Dangle(dangle) if dangle.on.is_none());
+            if bit.what != What::Gap && !meets {
                 all.push(Strung { bit, station, slides: slides && matches!(one.rest, Rest::Free(..)), train });
             }
             station += bit.length();
@@ -348,7 +349,7 @@ fn of_dangle(dangle: &Dangle, design: &Design) -> Reach {
 }
 
 /// Half the breadth of what hangs on a branch.
-fn half(bit: &Bit, design: &Design) -> f64 {
+pub fn half(bit: &Bit, design: &Design) -> f64 {
     match bit.what {
         What::Bead(bead) => design.beads[bead].across.value().max(design.beads[bead].thick.value()) / 2.0,
         What::Finding(index) => half_breadth(&design.findings[index]),
@@ -356,10 +357,9 @@ fn half(bit: &Bit, design: &Design) -> f64 {
     }
 }
 
-/// Half the breadth of what a branch hangs on, or of the first thing where the ends meet.
+/// Half the breadth of what a branch hangs on.
 fn hanger(dangle: &Dangle, design: &Design) -> f64 {
-    let first = || dangle.bits.first().map_or(0.0, |bit| half(bit, design));
-    dangle.on.map_or_else(first, |on| half_breadth(&design.findings[on]).min(4.0))
+    dangle.on.map_or(0.0, |on| half_breadth(&design.findings[on]).min(4.0))
 }
 
 /// Half of a finding's breadth across the cord; where the pattern does not say it, what art draws
