@@ -238,11 +238,12 @@ pub struct Tassel {
 
 impl Tassel {
     /// The cord that is wound to it, and how much: a thread as long as the tassel for each that hangs, two from a
-    /// turn, and what binds its neck and makes its loop.
+    /// turn, as much more as turns grow that lie on one another, and what binds its neck and makes its loop.
     #[must_use]
     pub fn takes(&self) -> Option<(Index<Cord>, Length)> {
         let (cord, threads) = self.wound?;
-        Some((cord, self.length * 2.0 * f64::from(threads.div_ceil(2)) + usual::BINDING))
+        let turns = self.length * 2.0 * f64::from(threads.div_ceil(2));
+        Some((cord, turns * usual::PILED + usual::BINDING))
     }
 }
 

@@ -9,8 +9,10 @@ use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
 use super::stock::Bead;
 use crate::pattern::{CordKind, FindingKind, Kind};
 
-/// Slack that is told of a strand: more than loops differ by (an assumption).
+/// Slack that is told of a strand as it hangs: more than loops differ by (an assumption).
 pub const TOLD_SLACK: Length = Length::mm(2.0);
+/// Slack in the round that is told: what is counted in the cut and shows on a ruler.
+const LEAST_SLACK: Length = Length::mm(0.5);
 
 impl Strand {
     /// Every bit in order.
@@ -75,10 +77,10 @@ impl Strand {
         if bare > Length::ZERO { bare } else { Length::ZERO }
     }
 
-    /// Its slack, where that is [enough to be told](TOLD_SLACK).
+    /// Its slack in the round, where that shows on a ruler.
     #[must_use]
     pub fn told_slack(&self) -> Option<Length> {
-        Some(self.slack).filter(|slack| *slack >= TOLD_SLACK)
+        Some(self.slack).filter(|slack| *slack >= LEAST_SLACK)
     }
 
     /// Cord in the finished strand: its length with the slack for each leg, and what its knots take up.

@@ -268,9 +268,6 @@ fn number(design: &Design, article: Article, piece: &Piece) -> String {
     strand.map(|(index, _)| (index + 1).to_string()).unwrap_or_default()
 }
 
-/// What a ruler shows of a small length.
-const LEAST: Length = Length::mm(0.5);
-
 /// The finished length, what the bend of a ring and knots take up and the allowances of a strand's piece, the links of
 /// a chain's.
 fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
@@ -289,7 +286,7 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
             String::new()
         };
         // However little it is, the sum counts it.
-        let round = Some(strand.slack * f64::from(strand.legs)).filter(|slack| *slack >= LEAST);
+        let round = strand.told_slack().map(|slack| slack * f64::from(strand.legs));
         let round = round.map(|slack| format!(" + {} to bend round", units.ruler(slack))).unwrap_or_default();
         format!("{legs}{} finished{round}{knots} + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance))
     };

@@ -95,13 +95,13 @@ pub const fn kind(kind: Kind) -> &'static str {
 pub const fn rounding(units: UnitStyle) -> &'static str {
     match units {
         UnitStyle::In => {
-            "Every length is rounded by itself, to the nearest 1⁄16 in, short ones finer: sums may differ a little."
+            "Every length is rounded by itself, to the nearest 1⁄16 in, short ones finer and long ones coarser: sums may differ a little."
         }
         UnitStyle::Mm => {
-            "Every length is rounded by itself, to the nearest millimetre, short ones finer: sums may differ a little."
+            "Every length is rounded by itself, to the nearest millimetre, short ones finer and long ones coarser: sums may differ a little."
         }
         UnitStyle::Both => {
-            "Every length is rounded by itself, to the nearest 1⁄16 in and millimetre, short ones finer: sums may differ a little."
+            "Every length is rounded by itself, to the nearest 1⁄16 in and millimetre, short ones finer and long ones coarser: sums may differ a little."
         }
     }
 }

@@ -26,8 +26,8 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     let mut cuts: Vec<_> = has(CordKind::Elastic).then_some(Cut::Stretch).into_iter().collect();
     cuts.extend(cords.clone().filter(|cord| design.cords[*cord].needle).map(Cut::OwnNeedle));
     cuts.extend(tried.map(Cut::Trial));
-    cuts.extend(cords.map(Cut::Pieces));
     cuts.extend(design.strands.iter().filter(takes_up).map(Cut::Knots));
+    cuts.extend(cords.map(Cut::Pieces));
     let sprung = |strand: &&Strand| design.cords[strand.cord].is_sprung();
     cuts.extend(design.strands.iter().filter(sprung).map(Cut::Coil));
     cuts.extend(design.twist.as_ref().map(|_| Cut::Twisted));

@@ -13,6 +13,9 @@ pub const EYE: Length = Length::mm(3.0);
 pub const WALL: Length = Length::mm(0.3);
 /// Cord that binds a tassel's neck and makes its loop: common practice, no source.
 pub const BINDING: Length = Length::mm(300.0);
+/// By how much turns round a card take more than twice its height, as they go round its edges and lie on one another: an
+/// assumption.
+pub const PILED: f64 = 1.05;
 /// Breadth of a tassel over its length, where the pattern does not say: by eye.
 pub const TASSEL_BREADTH: f64 = 0.16;
 /// How far the end that goes through the other's ring hangs below it, where the pattern does not say: an assumption.

@@ -36,8 +36,12 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     if length < LONG {
         return units.ruler(length);
     }
+    told(length, feet(length, f64::round), units)
+}
+
+/// A length in metres, and as it is told in feet.
+fn told(length: Length, feet: String, units: UnitStyle) -> String {
     let metres = format!("{} m", (length.value().round() / 1000.0));
-    let feet = feet(length);
     match units {
         UnitStyle::In => feet,
         UnitStyle::Mm => metres,
@@ -45,19 +49,19 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     }
 }
 
-/// A piece to cut: told as a ruler shows it, from ten feet on as one buys it.
+/// A piece to cut: told as a ruler shows it, from ten feet on as one buys it, but never shorter than it is.
 #[must_use]
 pub fn cut(length: Length, units: UnitStyle) -> String {
-    if length < COARSE { units.ruler(length) } else { long(length, units) }
+    if length < COARSE { units.ruler(length) } else { told(length, feet(length, f64::ceil), units) }
 }
 
 /// Sixteenths of an inch in a foot.
 const FOOT: i64 = 192;
 
 /// `5 ft 9 11⁄16 in`, `32 ft 10 in`, `27 ft`.
-fn feet(length: Length) -> String {
+fn feet(length: Length, rounded: fn(f64) -> f64) -> String {
     let step = if length < COARSE { 1 } else { 16 };
-    let parts = (length.value() / INCH * 16.0 / f64::from(step)).round() as i64 * i64::from(step);
+    let parts = rounded(length.value() / INCH * 16.0 / f64::from(step)) as i64 * i64::from(step);
     let (feet, rest) = (parts / FOOT, parts % FOOT);
     if rest == 0 { format!("{feet} ft") } else { format!("{feet} ft {} in", sixteenths(rest)) }
 }

@@ -60,7 +60,8 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
 fn remedy(strand: &Strand) -> &'static str {
     let is_firm = strand.settle == Settle::Fill || strand.bare() < LEAST_BARE;
     if is_firm && strand.bits().any(|bit| bit.what == What::Knot) {
-        "Tie the knots tighter or looser; if that is not enough, string more or fewer beads, alike on both sides."
+        "Measure early, while the next knots can still be tied tighter or looser; at the end string more or fewer beads, \
+         alike on both sides."
     } else if is_firm {
         "String more or fewer, alike on both sides, until it comes nearest."
     } else {

@@ -106,14 +106,16 @@ impl Teller<'_> {
         )
     }
 
-    /// `The 59 knots among the beads take up about 420 mm of it`: an estimate, to be tried first.
+    /// `The 59 knots among the beads take up about 420 mm, which is counted in`: an estimate, to be tried first.
     fn for_knots(self, strand: &Strand) -> String {
         let several = self.design.strands.len() > 1;
-        let whose = if several { format!("the piece for {}", strand.name) } else { "it".to_owned() };
+        let whose = if several { format!(" of {}", strand.name) } else { String::new() };
         format!(
-            "The {} among the beads take up about {} of {whose}: if yours take more, cut so much more for each {}.",
+            "The {} among the beads{whose} take up about {}, which is counted in: if the {} took more than told, add as \
+             much for each {} before you cut.",
             count(u64::from(strand.knots()), "knot"),
             self.ruler(strand.take_up_between()),
+            usual::TRIAL_KNOTS,
             usual::TRIAL_KNOTS
         )
     }

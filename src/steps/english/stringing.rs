@@ -153,7 +153,7 @@ impl Teller<'_> {
         })
     }
 
-    /// `The first 10 beads with their knots measure 80 mm.`, to be seen before all are knotted.
+    /// `The first 10 beads with the knot after each measure 80 mm.`, to be seen before all are knotted.
     fn first_ten(self, strand: &Strand) -> Option<String> {
         const FEW: usize = 10;
         let is_bead = |bit: &&Bit| matches!(bit.what, What::Bead(_));
@@ -165,7 +165,7 @@ impl Teller<'_> {
         });
         let length = Length::mm(first.map(Bit::length).sum());
         let told = posts::silent_knot(strand).is_some() && many;
-        told.then(|| format!("The first {FEW} beads with their knots measure {}.", self.ruler(length)))
+        told.then(|| format!("The first {FEW} beads with the knot after each measure {}.", self.ruler(length)))
     }
 
     /// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share, and the knots

@@ -51,7 +51,7 @@ fn ends(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
 
 /// ` (loop, tube crimp)`: what an end has.
 fn of_end(design: &Design, end: &End) -> String {
-    let a_loop = (end.bight.value() > 0.0).then(|| "loop".to_owned());
+    let a_loop = (end.bight.value() > 0.0).then(|| format!("loop {}", end.bight.tenths()));
     let names = end.findings.iter().map(|at| design.findings[*at].name.clone());
     let has: Vec<_> = a_loop.into_iter().chain(names).collect();
     if has.is_empty() { String::new() } else { format!(" ({})", has.join(", ")) }
