@@ -63,6 +63,14 @@ impl Strand {
         Some((self.finished / link).round() as u64)
     }
 
+    /// The first station from one on at which a link of its chain lies on its face, as the first does; that one, where
+    /// its cord is no chain of known links.
+    #[must_use]
+    pub fn face_from(&self, design: &Design, station: f64) -> f64 {
+        let pair = design.cords[self.cord].link.map(|link| 2.0 * link.value());
+        pair.map_or(station, |pair| (station / pair - 1e-6).ceil() * pair)
+    }
+
     /// How much cord the beads and all else that is strung take, without spaces.
     #[must_use]
     pub fn beaded(&self) -> Length {

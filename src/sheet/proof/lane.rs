@@ -220,7 +220,8 @@ impl<'a> Lane<'a> {
     /// What a window shows of a strand.
     fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung, design: &Design) -> Hung {
         let wanted = |seat: &Seat| is_shown(window, seat, strand, design);
-        hung.straight((window.first + self.round).max(0.0), (window.last - self.round).min(self.length), wanted)
+        let from = strand.face_from(design, (window.first + self.round).max(0.0));
+        hung.straight(from, (window.last - self.round).min(self.length), wanted)
     }
 
     /// Thin lines down from the ruler where the lane begins and ends.

@@ -293,7 +293,12 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
     let half = half_cut(line);
     let is_cut =
         |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. } | Thing::More(..));
-    let cuts = placed.iter().filter(is_cut).flat_map(|one| [one.centre() - half, one.centre() + half]);
+    // Behind a cut links stand as they stand in the strand.
+    let behind = |one: &Placed<'_, '_>| {
+        let past = one.span.from + one.span.cord - one.end();
+        line.strand.face_from(line.design, one.centre() + half + past) - past
+    };
+    let cuts = placed.iter().filter(is_cut).flat_map(|one| [one.centre() - half, behind(one)]);
     let edges: Vec<f64> = std::iter::once(from).chain(cuts).chain([to]).collect();
     let piece =
         |pair: &[f64]| stencils.strand_cord(line.strand, &[Point::new(pair[0], y), Point::new(pair[1], y)], 1.0);
