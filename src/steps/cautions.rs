@@ -13,6 +13,7 @@
 //!   from the latter (request denied, International Trade Today 2009-07-20).
 //! - Cadmium: REACH Annex XVII entry 23.
 //! - Children's jewellery: ASTM F2923 (its scope).
+//! - Magnets that are swallowed: 16 CFR part 1262 (recalled).
 
 use super::tools::{glues, has_cord, has_finding};
 use crate::design::{Design, Finding};

@@ -39,17 +39,18 @@ pub const fn caution(caution: Caution) -> Warned {
         Caution::LongCord => (
             "Long cords",
             "A cord round the neck can catch and may not come open. Take the piece off for sleep, sport and machines, \
-           and keep it away from young children.",
+           and keep it out of the reach of children under three.",
         ),
         Caution::Breakaway => (
             "Long cords",
             "A cord round the neck can catch. What fastens it should let go by itself when pulled: try that before each \
-           wearing. Take the piece off for sleep, sport and machines, and keep it away from young children.",
+           wearing. Take the piece off for sleep, sport and machines, and keep it out of the reach of children under three.",
         ),
         Caution::ForAChild => (
             "For a child",
             "Beads and findings are small parts and can choke: this piece is not for a child under three, and no bead \
-             jewellery is for a baby to wear or to chew. Rules for what children wear are stricter, on small parts, cords, \
+             jewellery is for a baby to wear or to chew. Use no magnetic clasp: magnets that are swallowed do grave harm. Rules \
+             for what children wear are stricter, on small parts, cords, \
              lead, cadmium and nickel. Have the finished piece tested before you sell or give it, and let the child wear it \
              only while you watch, never for sleep or play.",
         ),
