@@ -52,7 +52,7 @@ pub struct Looks {
     /// Write title and length below
     #[arg(long)]
     caption: bool,
-    /// Pixels of the longer side, from 16 to 4000: at most 0.3 GB is held
+    /// Pixels of the longer side, from 16 to 4000: at most 0.5 GB is held
     #[arg(long, default_value_t = 2000, value_parser = clap::value_parser!(u32).range(16..=MOST_PIXELS))]
     pub pixels: u32,
     #[command(flatten)]

@@ -7,6 +7,7 @@
 use crate::design::{Part, Strand};
 use crate::drape::{Coil, Hung, Joint, Seat, Spot, on_way};
 use crate::geometry::{Point, Point3};
+use crate::paint::mark::Mark;
 use crate::units::Length;
 
 /// How far one looks down on the coil, in degrees: its rings are then seen about half as deep as they are broad.
@@ -21,6 +22,17 @@ fn seen(Point3 { x, y, z }: Point3) -> Point3 {
 /// Something so high on a limb, as it is seen.
 pub fn raised(at: Point, height: f64) -> Point {
     seen(Point3::new(at.x, at.y, height)).front()
+}
+
+/// Marks of what lies across the back of a ring, as high as they are seen.
+pub fn from_above(mark: Mark) -> Mark {
+    let high = libm::cos(DOWN.to_radians());
+    match mark {
+        Mark::Stamp { symbol, at, angle, scale, along } => {
+            Mark::Stamp { symbol, at, angle, scale: scale * high, along: along / high }
+        }
+        held => held.map_inner(|marks| marks.into_iter().map(from_above).collect()),
+    }
 }
 
 /// A row that goes once round so high on a limb, as it is seen.

@@ -13,7 +13,7 @@ use crate::units::Length;
 
 use super::Frame;
 use super::bars::bars;
-use super::coil::{Seen, level, raised, shortened};
+use super::coil::{Seen, from_above, level, raised, shortened};
 use super::extender::{hooked, joined};
 use super::strands::{Sketch, strand_box, strands};
 
@@ -110,6 +110,7 @@ fn middle(design: &Design) -> f64 {
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
 fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let several = ring.coil.is_none() && design.strands.len() > 1 && design.twist.is_none();
     let [mut left, mut right] = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));
     let outward = match &ring.coil {
         Some(coil) => {
@@ -118,15 +119,14 @@ fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<
             (left, right) = (shortened(&left, share), shortened(&right, share));
             way
         }
-        None if design.strands.len() > 1 && design.twist.is_none() => {
-            across_bars(ring.closing.iter().map(|at| raised(*at, middle(design))).collect())
-        }
+        None if several => across_bars(ring.closing.iter().map(|at| raised(*at, middle(design))).collect()),
         None => across_bars(ring.closing.clone()),
     };
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
     let hangs = [&inward, &outward].map(|way| hangs(ring, way));
-    joined([inward, outward], [left, right], hangs, design, frame, stencils)
+    let marks = joined([inward, outward], [left, right], hangs, design, frame, stencils);
+    if several { marks.into_iter().map(from_above).collect() } else { marks }
 }
 
 /// Which way what is loose lies: outside a ring that lies flat, and below what is seen from above.
