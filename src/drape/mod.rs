@@ -142,6 +142,8 @@ pub struct Worn {
     pub lines: Vec<Vec<Spot>>,
     /// One a strand: how far below the front of the neck's base it hangs.
     pub drops: Vec<f64>,
+    /// One a strand: how much longer it is than what goes round the neck above its base; less than nothing where it does not.
+    pub spare: Vec<f64>,
     /// What is left where it came to no rest.
     pub unrest: Option<Unrest>,
 }

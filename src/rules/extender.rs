@@ -1,7 +1,7 @@
 //! Whether an extender is of use along its whole length.
 
 use crate::design::Design;
-use crate::drape::{Drape, Ring};
+use crate::drape::{Drape, Ring, Worn};
 use crate::pattern::Kind;
 use crate::remark::{Code, Remark};
 use crate::units::Length;
@@ -13,17 +13,17 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     }
     let lack = match (drape.ring(), design.heading.kind) {
         (Some(ring), _) => ring_lacks(design, ring),
-        (None, Kind::Necklace) => necklace_lacks(design),
+        (None, Kind::Necklace) => drape.worn.as_ref().and_then(|worn| necklace_lacks(design, worn)),
         _ => None,
     };
     lack.map(|lack| remark(design, Length::mm(lack))).into_iter().collect()
 }
 
-/// By how much the shortest strand, hooked at its shortest, does not reach round the neck.
-fn necklace_lacks(design: &Design) -> Option<f64> {
-    let (least, most) = design.piece_length();
-    let girth = design.wear.narrowest;
-    (least < girth && most >= girth).then(|| (girth - least).value())
+/// By how much the shortest strand, hooked at its shortest, does not reach round the neck, where it does let out as it is worn.
+fn necklace_lacks(design: &Design, worn: &Worn) -> Option<f64> {
+    let spare = worn.spare.iter().copied().fold(f64::INFINITY, f64::min);
+    let hooked = spare - (worn.closure - design.closure_length().0.value());
+    (hooked < 0.0 && spare >= 0.0).then_some(-hooked)
 }
 
 fn ring_lacks(design: &Design, ring: &Ring) -> Option<f64> {

@@ -23,6 +23,8 @@ const LONGER: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 
 const WIDER: [f64; 8] = [0.0, 0.1, 0.5, 1.0, 2.0, 3.0, 5.0, 8.0];
 /// What is said where neither gives room.
 const MEANT: &str = "string smaller beads, or allow it where they are meant to touch: `allow: [strands-crowd]`";
+/// What goes round a neck with less to spare, in mm, hardly does: an assumption.
+const HARDLY: f64 = 10.0;
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
 const LEFT_OVER: f64 = 0.4;
 
@@ -31,21 +33,24 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let strands = || design.strands.iter();
     // Twisted strands are one.
     let judged = if design.twist.is_some() { 1 } else { design.strands.len() };
-    let short = strands().take(judged).filter_map(|strand| too_short(strand, design));
+    let lacks = |at: usize| drape.worn.as_ref().and_then(|worn| worn.spare.get(at)).map_or(0.0, |spare| 0.0 - spare);
+    let short = strands().take(judged).enumerate();
+    let short = short.filter_map(|(at, strand)| too_short(strand, Length::mm(lacks(at)), design));
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
-    let worn = drape.worn.iter().filter_map(|worn| worn.unrest.as_ref());
+    let worn = drape.worn.iter().filter_map(|worn| Some((worn.unrest.as_ref()?, worn.spare.as_slice())));
     let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
-    let unsettled = unsettled.chain(worn.filter_map(|unrest| restless(unrest, design)));
+    let unsettled = unsettled.chain(worn.filter_map(|(unrest, spare)| restless(unrest, spare, design)));
     let bare = strands().filter(|strand| design.cords[strand.cord].kind != CordKind::Chain).filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
     let over = strands().filter_map(|strand| over_head(strand, design));
     short.chain(over).chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()
 }
 
-/// A necklace closed at its longest must go round the neck, if only as a choker above its base.
-fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
+/// A necklace closed at its longest must go round the neck, if only as a choker above its base, with what is strung on it
+/// between it and the skin: so it lacks a length.
+fn too_short(strand: &Strand, lacks: Length, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
     let (tail, how, or) = match design.closure.open() {
         Some(Worn::Hanging) => return None,
@@ -54,20 +59,22 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     };
     let (longest, girth) = (design.reach_of(strand) + closure - tail, design.wear.narrowest);
     let hangs = design.heading.kind == Kind::Necklace && !design.is_ring();
-    (hangs && !design.wear.is_guessed() && longest < girth).then(|| {
+    let lacks = lacks.max(girth - longest);
+    (hangs && !design.wear.is_guessed() && lacks > Length::ZERO).then(|| {
         let what = match &design.twist {
             Some(twist) => format!("twisted {}, the piece", times(twist.turns)),
             None => format!("strand {}", strand.name),
         };
         let headline = format!(
-            "{what} is {} {how}; the neck above its base measures about {} round (base {}: {})",
+            "{what} is {} {how}; to lie on the skin it takes {}, for the neck above its base measures about {} round (base {}: {})",
             longest.tenths(),
+            (longest + lacks).tenths(),
             girth.tenths(),
             design.wear.girth.tenths(),
             design.wear.source_words()
         );
         let which = if design.twist.is_some() { "all strands" } else { "the strand" };
-        let help = format!("make {which} at least {} longer, or {or}", (girth - longest).at_least(1));
+        let help = format!("make {which} at least {} longer, or {or}", lacks.at_least(1));
         Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
     })
 }
@@ -220,9 +227,10 @@ fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
     Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
 }
 
-/// A piece that came to no rest on the neck.
-fn restless(unrest: &Unrest, design: &Design) -> Option<Remark> {
+/// A piece that came to no rest on the neck, its strands so much longer in mm than what goes round.
+fn restless(unrest: &Unrest, spare: &[f64], design: &Design) -> Option<Remark> {
     let place = design.strands.first()?.length_place;
+    let tightest = spare.iter().copied().filter(|spare| *spare >= 0.0).fold(f64::INFINITY, f64::min);
     let (headline, help) = match unrest {
         Unrest::Left { rounds, overlap, imbalance } => (
             format!(
@@ -233,6 +241,12 @@ fn restless(unrest: &Unrest, design: &Design) -> Option<Remark> {
         Unrest::TooMany => (
             "on the neck so many strands are not laid side by side; the piece is not drawn there".to_owned(),
             "try on how far it hangs",
+        ),
+        Unrest::Lost { .. } if tightest < HARDLY => (
+            format!(
+                "the piece hardly goes round the neck above its base, with {tightest:.1} mm to spare; it is not drawn there"
+            ),
+            "make it a centimetre longer, or try on how it sits",
         ),
         Unrest::Lost { .. } => (
             "on the neck no place was found for the piece; it is not drawn there".to_owned(),
@@ -306,7 +320,7 @@ mod tests {
         let mut design = sample::necklace();
         let mut short = |by: f64| {
             design.wear.narrowest = design.strands[0].finished + Length::mm(by);
-            too_short(&design.strands[0], &design).map(|remark| remark.code)
+            too_short(&design.strands[0], Length::ZERO, &design).map(|remark| remark.code)
         };
         assert_eq!(short(0.0), None);
         assert_eq!(short(1.0), Some(Code::TooShort));

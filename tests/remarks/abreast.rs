@@ -76,7 +76,7 @@ fn rows() -> Vec<Case> {
     let swags = |inner: &str, outer: &str| rows("necklace", &[inner, outer], "1.9 mm");
     let between = |reeds: u32, middle: &str| format!("{reeds} reed, bar, {middle}, bar, {reeds} reed");
     let outer = || between(28, "reed, thin, reed");
-    let inner = |thin: &str| between(12, &format!("reed, {thin}, reed"));
+    let inner = |thin: &str| between(13, &format!("reed, {thin}, reed"));
     let three =
         |middle| rows("bracelet", &["14 reed, bar, thin, 14 reed", middle, "14 reed, bar, thin, 14 reed"], "1.9 mm");
     vec![

@@ -25,6 +25,7 @@ mod front;
 mod loops;
 mod pushed;
 mod rest;
+mod round;
 mod rows;
 pub mod skin;
 mod table;
@@ -95,11 +96,9 @@ fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Optio
     let in_front = super::fall::falls(design);
     let closure = if in_front { 0.0 } else { closure(design) };
     let closing = if in_front { Vec::new() } else { closing(design, closure) };
-    let round = |at: &usize| {
-        let pieces = &strings[*at].pieces;
-        length(pieces) + length(&closing) > skin.narrowest(reach(pieces))
-    };
-    let order: Vec<usize> = order.iter().copied().filter(round).collect();
+    let spare = |strung: &Strung| round::spare(&joined(&strung.pieces, FINE), &joined(&closing, FINE), skin.neck());
+    let spare: Vec<f64> = strings.iter().map(spare).collect();
+    let order: Vec<usize> = order.iter().copied().filter(|at| spare[*at] >= 0.0).collect();
     let strands = order.iter().map(|at| strings[*at].clone()).collect();
     let laid = Asked { strands, closing: closing.clone(), skin: Some(skin), work: design.heading.share(WORK) }.laid();
     let mut worn = Worn {
@@ -107,6 +106,7 @@ fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Optio
         closure,
         lines: vec![Vec::new(); strings.len()],
         drops: vec![0.0; strings.len()],
+        spare,
         unrest: laid.unrest,
     };
     let front = skin.front().y;
@@ -242,6 +242,11 @@ trait Bed: Surface {
         vec![(COARSE.max(3.0 * fine), FOUND), (fine, RESTS)]
     }
 
+    /// Whether a strand with its closure, in such pieces, is easily long enough to lie on it.
+    fn has_room(&self, _strand: &[Piece], _closing: &[Piece]) -> bool {
+        true
+    }
+
     /// What is done to loops that have their ways, before they are laid.
     fn prepare(&self, _loops: &mut Loops) {}
 }
@@ -249,6 +254,12 @@ trait Bed: Surface {
 impl Bed for Skin {
     fn guess(&self, length: f64, out: f64) -> Way {
         Way::guess(self, length, out)
+    }
+
+    fn has_room(&self, strand: &[Piece], closing: &[Piece]) -> bool {
+        /// What the planes that touch a neck take beyond it, as a share of its girth: by trial.
+        const EASY: f64 = 0.03;
+        round::spare(strand, closing, self.neck()) >= EASY * std::f64::consts::TAU * self.neck()
     }
 }
 
@@ -270,6 +281,10 @@ fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed, work: usize) -> La
     let fine = FINE.max(all / MOST);
     for (longest, still) in bed.nets(fine) {
         let (strands, closing) = cut(longest);
+        // Longer pieces take more room round the neck.
+        if longest > fine && !strands.iter().all(|strand| bed.has_room(&strand.pieces, &closing)) {
+            continue;
+        }
         let mut loops = Loops::new(&strands, &closing, &ways);
         bed.prepare(&mut loops);
         unrest = settle(&mut loops, bed, still, work).err();

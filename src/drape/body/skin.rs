@@ -212,10 +212,10 @@ impl Skin {
         out
     }
 
-    /// The least that a loop measures which reaches so far from its middle line and goes round the neck.
+    /// The radius of a round neck with the girth that this one has above its base.
     #[must_use]
-    pub fn narrowest(&self, reach: f64) -> f64 {
-        2.0 * PI * (self.neck + reach)
+    pub const fn neck(&self) -> f64 {
+        self.neck
     }
 
     /// Whether the body stands between a place outside it and who looks on from the front.
