@@ -110,7 +110,10 @@ impl Found {
 
     /// The bead that it is a stamp of.
     pub fn bead(&self) -> Option<Index<Bead>> {
-        if let Some(Look::Bead { bead, .. }) = self.look() { Some(bead) } else { None }
+        match self.look()? {
+            Look::Bead { bead, .. } | Look::Speck { bead } => Some(bead),
+            _ => None,
+        }
     }
 }
 
