@@ -20,10 +20,11 @@ pub struct Remedy {
 pub fn remedy(remark: &Remark, source: &Source) -> Option<Remedy> {
     let place = remark.place?;
     let written = source.slice(place);
-    if remark.code == Code::BareColour {
+    if remark.code() == Code::BareColour {
         return Some(Remedy { title: "put it in quotes".to_owned(), place, text: format!("\"{written}\"") });
     }
-    let word = meant(&remark.help)?;
+    let help = remark.help();
+    let word = meant(&help)?;
     let start = place.start + mistyped(written, word)?;
     let end = start + written[start - place.start..].trim_end_matches(['"', '\'']).len();
     Some(Remedy { title: format!("write {word}"), place: Place { file: 0, start, end }, text: word.to_owned() })

@@ -28,7 +28,7 @@ impl Unread {
     pub fn message(self) -> String {
         match self {
             Self::Trouble(message) => message,
-            Self::NotText(remark) => format!("{}: {}", remark.headline, remark.help),
+            Self::NotText(remark) => format!("{}: {}", remark.headline(), remark.help()),
         }
     }
 }
@@ -76,8 +76,8 @@ fn understood(name: &str, bytes: io::Result<Vec<u8>>) -> Result<Source, Unread> 
         String::from_utf8(bytes).map_err(|_| "is not text in UTF-8")
     };
     text.map(|text| Source::new(name, text)).map_err(|reason| {
-        let remark = Remark::new(Code::NotText, format!("{name} {reason}"));
-        Unread::NotText(remark.help("give a pattern, a YAML text file"))
+        let remark = Remark::words(Code::NotText, format!("{name} {reason}"));
+        Unread::NotText(remark.helping("give a pattern, a YAML text file"))
     })
 }
 

@@ -64,17 +64,17 @@ fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Len
     match &size.value {
         BeadSize::Both(across, along) => Some((*across, *along)),
         BeadSize::Across(across) if along_differs => context.refuse(
-            Remark::new(Code::MissingSize, format!("{} needs its size across and along the hole", a(shape.word())))
+            Remark::words(Code::MissingSize, format!("{} needs its size across and along the hole", a(shape.word())))
                 .at(size.place)
-                .help(format!("write both, across first: {} x … mm", across.value())),
+                .helping(format!("write both, across first: {} x … mm", across.value())),
         ),
         BeadSize::Across(across) => Some((*across, *across)),
         BeadSize::Seed(name) => match seeds::seed_size(name) {
             Some(seed) => Some((seed.diameter, seed.pitch)),
             None => context.refuse(
-                Remark::new(Code::BadSize, format!("`{name}` is no seed bead size that festoon knows"))
+                Remark::words(Code::BadSize, format!("`{name}` is no seed bead size that festoon knows"))
                     .at(size.place)
-                    .help(format!("write one of {}, or a size in mm", seeds::names().join(", "))),
+                    .helping(format!("write one of {}, or a size in mm", seeds::names().join(", "))),
             ),
         },
     }
@@ -89,9 +89,9 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
     }
     let hole = Length::mm(usual::HOLE.value().min(across.value() * usual::HOLE_SHARE));
     context.remarks.push(
-        Remark::new(Code::HoleAssumed, format!("bead {id}: a hole of {} is assumed", hole.hundredths()))
+        Remark::words(Code::HoleAssumed, format!("bead {id}: a hole of {} is assumed", hole.hundredths()))
             .at(written.size.place)
-            .help(format!("measure it and write `hole: {}`", hole.hundredths())),
+            .helping(format!("measure it and write `hole: {}`", hole.hundredths())),
     );
     Stated::Assumed(hole)
 }
@@ -103,16 +103,16 @@ fn bores(id: &str, written: &pattern::Bead, context: &mut Context) -> Option<Opt
         (None, None) => Some(None),
         (Some(holes), Some(apart)) if lengthwise => Some(Some(Bores { count: holes.value.0, apart: apart.value })),
         (Some(holes), None) => {
-            let remark = Remark::new(Code::MissingSize, format!("bead {id}: how far apart are its holes?"));
-            context.refuse(remark.at(holes.place).help("measure from middle to middle and write `apart: … mm`"))
+            let remark = Remark::words(Code::MissingSize, format!("bead {id}: how far apart are its holes?"));
+            context.refuse(remark.at(holes.place).helping("measure from middle to middle and write `apart: … mm`"))
         }
         (None, Some(apart)) => {
-            let remark = Remark::new(Code::BadSize, format!("bead {id}: one hole is not apart from another"));
-            context.refuse(remark.at(apart.place).help("write `holes: 2` beside it, or take `apart:` out"))
+            let remark = Remark::words(Code::BadSize, format!("bead {id}: one hole is not apart from another"));
+            context.refuse(remark.at(apart.place).helping("write `holes: 2` beside it, or take `apart:` out"))
         }
         (Some(holes), Some(_)) => {
-            let remark = Remark::new(Code::BadSize, format!("bead {id}: several holes run along it, not across"));
-            context.refuse(remark.at(holes.place).help("take `drilled:` out, or `holes:`"))
+            let remark = Remark::words(Code::BadSize, format!("bead {id}: several holes run along it, not across"));
+            context.refuse(remark.at(holes.place).helping("take `drilled:` out, or `holes:`"))
         }
     }
 }
@@ -130,8 +130,8 @@ fn pitch(written: &pattern::Bead, context: &mut Context) -> Option<Length> {
     let measured = written.measured.as_ref()?;
     let one = Length::mm(measured.value.length.value() / f64::from(measured.value.count));
     if one > LONGEST_BEAD {
-        let remark = Remark::new(Code::BadSize, format!("that makes each bead {one} long"));
-        return context.refuse(remark.at(measured.place).help("check the count and the unit"));
+        let remark = Remark::words(Code::BadSize, format!("that makes each bead {one} long"));
+        return context.refuse(remark.at(measured.place).helping("check the count and the unit"));
     }
     Some(one)
 }
@@ -157,7 +157,7 @@ fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
             let help =
                 format!("write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass; {near}");
             let headline = format!("bead {id}: no density is known for `{name}`");
-            Some(Remark::new(Code::UnknownMaterial, headline).help(help))
+            Some(Remark::words(Code::UnknownMaterial, headline).helping(help))
         }
         (Some(figure), Some(densities::Range { least, most, assumed })) => {
             let assumed = if assumed { " (assumed: no published range was found)" } else { "" };
@@ -165,7 +165,7 @@ fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
                 "bead {id}: {name} has from {least} to {most} g/cm³{assumed}, and is weighed with {figure}: its weight \
                  is rough"
             );
-            Some(Remark::new(Code::RoughWeight, headline).help("weigh ten beads and write a tenth of it as `mass:`"))
+            Some(Remark::words(Code::RoughWeight, headline).helping("weigh ten beads and write a tenth of it as `mass:`"))
         }
         _ => None,
     };
@@ -194,7 +194,7 @@ fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Optio
         None => Some(bead),
         Some((headline, help)) => {
             let place = written.hole.as_ref().map_or(written.size.place, |at| at.place);
-            context.refuse(Remark::new(Code::BadSize, headline).at(place).help(help))
+            context.refuse(Remark::words(Code::BadSize, headline).at(place).helping(help))
         }
     }
 }
@@ -226,13 +226,13 @@ fn coil(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) 
     match (&written.coil, written.kind) {
         (Some(coil), CordKind::MemoryWire) => Some(Some(coil.value)),
         (None, CordKind::MemoryWire) => {
-            let remark = Remark::new(Code::MissingSize, format!("{id} is memory wire, and how wide is its coil?"));
-            context.refuse(remark.at(place).help("add the inside diameter of its coil: `coil: 55 mm`"))
+            let remark = Remark::words(Code::MissingSize, format!("{id} is memory wire, and how wide is its coil?"));
+            context.refuse(remark.at(place).helping("add the inside diameter of its coil: `coil: 55 mm`"))
         }
         (Some(coil), kind) => {
             let headline = format!("{id} is {}, and only memory wire is a coil", a(kind.word()));
             let help = "take `coil:` out, or write `kind: memory wire`";
-            context.refuse(Remark::new(Code::Misplaced, headline).at(coil.place).help(help))
+            context.refuse(Remark::words(Code::Misplaced, headline).at(coil.place).helping(help))
         }
         (None, _) => Some(None),
     }
@@ -248,7 +248,7 @@ fn stiffness(id: &str, written: &pattern::Cord, diameter: Length, context: &mut 
         _ => return Some(Stated::Stated(stated.value.0)),
     };
     let headline = format!("{id} is {}, {why}", a(written.kind.word()));
-    context.refuse(Remark::new(Code::Misplaced, headline).at(stated.place).help("take `stiffness:` out"))
+    context.refuse(Remark::words(Code::Misplaced, headline).at(stated.place).helping("take `stiffness:` out"))
 }
 
 /// How a cord is sold: by turns of its coil as a length of so many, which lie one on the other.
@@ -266,7 +266,7 @@ fn link(id: &str, written: &pattern::Cord, context: &mut Context) -> Option<Leng
     let measured = written.links.as_ref()?;
     if written.kind != CordKind::Chain {
         let headline = format!("{id} is {}, and only a chain has links", a(written.kind.word()));
-        return context.refuse(Remark::new(Code::Misplaced, headline).at(measured.place).help("take `links:` out"));
+        return context.refuse(Remark::words(Code::Misplaced, headline).at(measured.place).helping("take `links:` out"));
     }
     Some(measured.value.length * (1.0 / f64::from(measured.value.count)))
 }
@@ -307,9 +307,9 @@ fn thickness(
         (Some(diameter), _) => Some(diameter.value),
         (None, Some(gauge)) => gauge_diameter(gauge, context),
         (None, None) => context.refuse(
-            Remark::new(Code::MissingSize, format!("{id}: neither diameter nor gauge is written"))
+            Remark::words(Code::MissingSize, format!("{id}: neither diameter nor gauge is written"))
                 .at(place)
-                .help("add `diameter: 0.4 mm` or `gauge: 26`"),
+                .helping("add `diameter: 0.4 mm` or `gauge: 26`"),
         ),
     }
 }
@@ -317,9 +317,9 @@ fn thickness(
 pub(super) fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) -> Option<Length> {
     gauges::awg_diameter(gauge.value.0).or_else(|| {
         context.refuse(
-            Remark::new(Code::BadSize, format!("there is no wire gauge {}", gauge.value.0))
+            Remark::words(Code::BadSize, format!("there is no wire gauge {}", gauge.value.0))
                 .at(gauge.place)
-                .help("write an American wire gauge from 1 to 40"),
+                .helping("write an American wire gauge from 1 to 40"),
         )
     })
 }
@@ -328,7 +328,7 @@ pub(super) fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) 
 fn together(by: &At<SoldBy>) -> Remark {
     let headline = format!("sold by {}, which holds several kinds", by.value);
     let help = "take it out, and write a group under `assorted:` with `sold:` and what it `holds:`";
-    Remark::new(Code::Misplaced, headline).at(by.place).help(help)
+    Remark::words(Code::Misplaced, headline).at(by.place).helping(help)
 }
 
 /// Resolves how an article is sold.
@@ -344,8 +344,8 @@ pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option
         SoldBy::GraduatedStrand | SoldBy::Mix => return context.refuse(together(&sold.by)),
         SoldBy::Turns => {
             let remark =
-                Remark::new(Code::Misplaced, "only memory wire with its `coil:` and a `count:` is sold by turns");
-            return context.refuse(remark.at(sold.by.place).help("write `by: length`, or of memory wire `count: 12`"));
+                Remark::words(Code::Misplaced, "only memory wire with its `coil:` and a `count:` is sold by turns");
+            return context.refuse(remark.at(sold.by.place).helping("write `by: length`, or of memory wire `count: 12`"));
         }
     };
     let needed = match sold.by.value {
@@ -357,9 +357,9 @@ pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option
     match lot {
         Some(lot) => Some(Sold { lot, price: sold.price, from: sold.from.clone() }),
         None => context.refuse(
-            Remark::new(Code::MissingKey, format!("sold by {}, but not how much", sold.by.value))
+            Remark::words(Code::MissingKey, format!("sold by {}, but not how much", sold.by.value))
                 .at(sold.by.place)
-                .help(format!("add `{needed}`")),
+                .helping(format!("add `{needed}`")),
         ),
     }
 }

@@ -102,8 +102,8 @@ pub fn assorted(pattern: &Pattern, shelf: &Shelf, context: &mut Context) -> Entr
         let ways: Vec<_> = itself.chain(names).collect();
         if ways.len() > 1 {
             let headline = format!("the bead `{}` is sold {}", bead.id, ways.join(" and "));
-            let remark = Remark::new(Code::SoldTwice, headline).at(bead.place);
-            context.remarks.push(remark.help("say one way to buy it, and take the other out"));
+            let remark = Remark::words(Code::SoldTwice, headline).at(bead.place);
+            context.remarks.push(remark.helping("say one way to buy it, and take the other out"));
         }
     }
     all
@@ -151,7 +151,7 @@ pub fn pack(written: &pattern::Assorted, context: &mut Context) -> Option<Pack> 
             (Code::Misplaced, headline, "write `by: graduated strand` or `by: mix`")
         }
     };
-    context.refuse(Remark::new(code, headline).at(by.place).help(help))
+    context.refuse(Remark::words(code, headline).at(by.place).helping(help))
 }
 
 fn holds(
@@ -168,8 +168,8 @@ fn holds(
     };
     let holds: Vec<_> = written.entries.iter().map(held).collect();
     if holds.is_empty() {
-        let remark = Remark::new(Code::MissingKey, format!("`{}` holds no beads", key.value)).at(key.place);
-        return context.refuse(remark.help("write how many of each, like `holds: { small: 40, large: 20 }`"));
+        let remark = Remark::words(Code::MissingKey, format!("`{}` holds no beads", key.value)).at(key.place);
+        return context.refuse(remark.helping("write how many of each, like `holds: { small: 40, large: 20 }`"));
     }
     (context.remarks.len() == before).then_some(holds)
 }

@@ -47,7 +47,7 @@ pub fn only_above(pattern: &pattern::Pattern, context: &mut Context) {
         let Some(first) = parts.iter().flatten().next() else { continue };
         let headline = format!("an earring hangs from its `left:`, and `{key}:` joins nothing below");
         let help = "write what it hangs from in `left:`, and what hangs at its foot as a dangle";
-        context.remarks.push(Remark::new(Code::Misplaced, headline).at(first.place).help(help));
+        context.remarks.push(Remark::words(Code::Misplaced, headline).at(first.place).helping(help));
     }
 }
 
@@ -62,7 +62,7 @@ fn alone(both: &At<Parts>, written: &pattern::Closure, context: &mut Context) ->
         return Some(());
     }
     let help = "write `each side`, `left` and `right` for what has two sides";
-    context.refuse(Remark::new(Code::UnknownKey, "`both ends` stands alone in a closure").at(both.place).help(help))
+    context.refuse(Remark::words(Code::UnknownKey, "`both ends` stands alone in a closure").at(both.place).helping(help))
 }
 
 /// Refuses a tail where no end goes through the other.
@@ -70,7 +70,7 @@ fn tailless(written: &pattern::Closure, context: &mut Context) {
     let through = written.open.as_ref().is_some_and(|open| open.value == Open::Through);
     let idle = written.tail.as_ref().filter(|_| !through).map(|tail| {
         let headline = "a `tail:` hangs where one end goes through the other";
-        Remark::new(Code::Misplaced, headline).at(tail.place).help("write `open: through`, or take `tail:` out")
+        Remark::words(Code::Misplaced, headline).at(tail.place).helping("write `open: through`, or take `tail:` out")
     });
     context.remarks.extend(idle);
 }
@@ -86,12 +86,12 @@ fn open(
     if how.value == Open::Through && pattern.strands.value.len() > 1 {
         let headline = "one strand alone goes through its own ring";
         let help = "write one strand, or `open: hanging`";
-        return context.refuse(Remark::new(Code::Misplaced, headline).at(how.place).help(help));
+        return context.refuse(Remark::words(Code::Misplaced, headline).at(how.place).helping(help));
     }
     if kind.value != Kind::Necklace && !kind.place.is_nowhere() {
         let headline = format!("only a necklace is worn open, and this piece is of kind {}", kind.value);
         let help = "take `open:` out, or write `kind: necklace`";
-        return context.refuse(Remark::new(Code::Misplaced, headline).at(how.place).help(help));
+        return context.refuse(Remark::words(Code::Misplaced, headline).at(how.place).helping(help));
     }
     let each = written.value.each_side.as_deref().unwrap_or_default();
     let left = parts(each, written.value.left.as_deref(), Spot::Open, shelf, context);
@@ -106,7 +106,7 @@ fn open(
     if how.value == Open::Through && !left.last().is_some_and(goes_through) {
         let headline = "the last end goes through what the first one ends in, and that is no ring";
         let help = "write a jump ring or toggle ring as the last of `left:`, or `open: hanging`";
-        return context.refuse(Remark::new(Code::NoRing, headline).at(how.place).help(help));
+        return context.refuse(Remark::words(Code::NoRing, headline).at(how.place).helping(help));
     }
     Some(Closure { joins: Joins::Open([left, right], worn), place: written.place })
 }
@@ -144,7 +144,7 @@ pub fn hang_meeting(strands: &mut [Strand], meeting: At<Dangle>, context: &mut C
         _ => {
             let headline = "`both ends` meet of one strand alone, which is strung bead to bead and tied";
             let help = "write one strand with `ends: knot` and no `length:`, or another closure";
-            return context.remarks.push(Remark::new(Code::Misplaced, headline).at(place).help(help));
+            return context.remarks.push(Remark::words(Code::Misplaced, headline).at(place).helping(help));
         }
     };
     chart.push(Phrase::Dangle(None, meeting.value.bits.iter().filter_map(phrase).collect()));
@@ -175,7 +175,7 @@ fn looped(
     if kind != Kind::Earrings {
         let headline = format!("the ends of a {kind} do not meet in `both ends`");
         let help = "write `each side`, `left` and `right` for what has two sides";
-        return context.refuse(Remark::new(Code::UnknownKey, headline).at(both.place).help(help));
+        return context.refuse(Remark::words(Code::UnknownKey, headline).at(both.place).helping(help));
     }
     alone(both, written, context)?;
     let left = parts(&both.value, None, Spot::BothEnds, shelf, context)?;
@@ -250,9 +250,9 @@ fn chain_length(part: &At<ClosurePart>, finding: &Finding, context: &mut Context
             fits.then_some(Some(length.value))
         }
         (None, Some(_)) => context.refuse(
-            Remark::new(Code::MissingSize, format!("how much of the chain `{}`?", finding.id))
+            Remark::words(Code::MissingSize, format!("how much of the chain `{}`?", finding.id))
                 .at(part.place)
-                .help(format!("write `{{ {}: 60 mm }}`", finding.id)),
+                .helping(format!("write `{{ {}: 60 mm }}`", finding.id)),
         ),
         (Some(length), None) => context.refuse(no_length(&finding.id, length.place)),
         (None, None) => Some(None),
@@ -261,5 +261,5 @@ fn chain_length(part: &At<ClosurePart>, finding: &Finding, context: &mut Context
 
 fn no_length(id: &str, place: Place) -> Remark {
     let headline = format!("`{id}` is no chain and takes no length here");
-    Remark::new(Code::WrongKind, headline).at(place).help(format!("write just `{id}`"))
+    Remark::words(Code::WrongKind, headline).at(place).helping(format!("write just `{id}`"))
 }

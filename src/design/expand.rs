@@ -396,7 +396,7 @@ pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
         return false;
     };
     let headline = format!("{whose} would hold more than {most} beads, knots and spaces");
-    context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help("check the counts of the repeats"));
+    context.remarks.push(Remark::words(Code::TooManyBeads, headline).at(place).helping("check the counts of the repeats"));
     true
 }
 
@@ -407,7 +407,7 @@ pub fn too_many_findings(more: u64, place: Place, context: &mut Context) -> bool
     if is_more {
         let headline = format!("the piece would hold more than {MOST_FINDINGS} findings among its beads");
         let help = "check the counts of the repeats";
-        context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help(help));
+        context.remarks.push(Remark::words(Code::TooManyBeads, headline).at(place).helping(help));
     }
     is_more
 }
@@ -422,6 +422,6 @@ pub fn too_long(more: u64, place: Place, context: &mut Context) -> bool {
     }
     let headline = format!("the piece's bead lists have more than {MOST_WRITTEN} entries, beads without order counted");
     let help = "say what comes again with `repeat` and `mirror`, and equal neighbours with one count";
-    context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help(help));
+    context.remarks.push(Remark::words(Code::TooManyBeads, headline).at(place).helping(help));
     true
 }

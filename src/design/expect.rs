@@ -44,7 +44,7 @@ fn counts(whole: &str, expected: &Dict<At<Whole>>, counts: &[u32], design: &Desi
         if counts[bead] != count.value.0 {
             let headline = format!("{whole} takes {} {}, not {}", counts[bead], id.value, count.value.0);
             let help = "correct the bead list, or the expected figure";
-            context.remarks.push(Remark::new(Code::Expected, headline).at(count.place).help(help));
+            context.remarks.push(Remark::words(Code::Expected, headline).at(count.place).helping(help));
         }
     }
 }
@@ -56,6 +56,6 @@ fn length(what: &str, expected: Option<&At<Within>>, found: Length, context: &mu
     if off > margin.value() {
         let headline = format!("{what} {}, which is {off:.1} mm from the expected {}", found.tenths(), length.tenths());
         let help = "correct the strand, or the expected figure";
-        context.remarks.push(Remark::new(Code::Expected, headline).at(expected.place).help(help));
+        context.remarks.push(Remark::words(Code::Expected, headline).at(expected.place).helping(help));
     }
 }

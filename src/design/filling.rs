@@ -30,8 +30,8 @@ pub fn fill(
         return None;
     }
     let Some(length) = length else {
-        let remark = Remark::new(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
-        return context.refuse(remark.help("write the strand's `length:`, or in `wear:` the girth that it goes round"));
+        let remark = Remark::words(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
+        return context.refuse(remark.helping("write the strand's `length:`, or in `wear:` the girth that it goes round"));
     };
     let Some(least) = list.least(MOST_WRITTEN) else { return context.refuse(no_row(strand)) };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
@@ -45,7 +45,7 @@ pub fn fill(
             room.max(0.0)
         );
         let help = format!("make the strand at least {:.0} mm long, or leave less", (once + takes + leave).ceil());
-        return context.refuse(Remark::new(Code::NoFill, headline).at(place).help(help));
+        return context.refuse(Remark::words(Code::NoFill, headline).at(place).helping(help));
     }
     let near = largest(|fill| list.fits(fill, room)).unwrap_or(least).max(least);
     let fits = |fill: &u32| list.stands(*fill) && list.fits(*fill, room);
@@ -61,7 +61,7 @@ fn about(near: u32, list: &List<'_>) -> RangeInclusive<u32> {
 /// A remark about rows of which none that is long keeps its beads apart.
 fn no_row(strand: &pattern::Strand) -> Remark {
     let headline = format!("strand {}: no order keeps the beads of its row so far apart", strand.name.value);
-    Remark::new(Code::NoMix, headline).at(strand.beads.place).help("write a smaller `apart:`")
+    Remark::words(Code::NoMix, headline).at(strand.beads.place).helping("write a smaller `apart:`")
 }
 
 /// What a row must measure, and how that is measured: it grows with its bits.

@@ -276,20 +276,20 @@ fn no_variant(what: &str, name: &str, known: &mut dyn Iterator<Item = &str>) -> 
         [] => format!("the pattern has no {what}s"),
         known => format!("the pattern's {what}s are: {}", known.join(", ")),
     });
-    Remark::new(Code::UnknownId, format!("the pattern has no {what} `{name}`")).help(help)
+    Remark::words(Code::UnknownId, format!("the pattern has no {what} `{name}`")).helping(help)
 }
 
 fn check_names(pattern: &Pattern, context: &mut Context) {
     let strands = &pattern.strands;
     if strands.value.is_empty() && !strands.place.is_nowhere() && !context.holes.spoil(strands.place) {
-        let remark = Remark::new(Code::MissingKey, "there is no strand").at(strands.place);
-        context.remarks.push(remark.help("write at least one strand"));
+        let remark = Remark::words(Code::MissingKey, "there is no strand").at(strands.place);
+        context.remarks.push(remark.helping("write at least one strand"));
     }
     named_once("strand", strands.value.iter().map(|strand| &strand.value.name), context);
     let idle = |size: &&pattern::Size| size.change.is_none() && size.wear.is_none() && !size.name.place.is_nowhere();
     let says_nothing = |size: &pattern::Size| {
-        let remark = Remark::new(Code::MissingKey, format!("size {} is like no size at all", size.name.value));
-        remark.at(size.name.place).help("write how much it changes lengths, `change: +1 in`, or who wears it, `wear:`")
+        let remark = Remark::words(Code::MissingKey, format!("size {} is like no size at all", size.name.value));
+        remark.at(size.name.place).helping("write how much it changes lengths, `change: +1 in`, or who wears it, `wear:`")
     };
     context.remarks.extend(pattern.sizes.iter().flatten().filter(idle).map(says_nothing));
     named_once("size", pattern.sizes.iter().flatten().map(|size| &size.name), context);
@@ -299,8 +299,8 @@ fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, conte
     let mut known = Vec::new();
     for name in names {
         if known.contains(&&name.value) && !name.place.is_nowhere() {
-            let remark = Remark::new(Code::TwiceNamed, format!("two {what}s are called {}", name.value));
-            context.remarks.push(remark.at(name.place).help(format!("give each {what} its own name")));
+            let remark = Remark::words(Code::TwiceNamed, format!("two {what}s are called {}", name.value));
+            context.remarks.push(remark.at(name.place).helping(format!("give each {what} its own name")));
         }
         known.push(&name.value);
     }

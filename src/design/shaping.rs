@@ -72,7 +72,7 @@ fn check_closed(id: &str, written: &pattern::Finding, context: &mut Context) {
     let closed = written.closed.as_ref().filter(|at| at.value.0 && kind != FindingKind::JumpRing);
     let remark = closed.map(|at| {
         let headline = format!("{id} is {}, and only a jump ring may be `closed`", a(kind.word()));
-        Remark::new(Code::Misplaced, headline).at(at.place).help("take `closed:` out")
+        Remark::words(Code::Misplaced, headline).at(at.place).helping("take `closed:` out")
     });
     context.remarks.extend(remark);
 }
@@ -93,7 +93,7 @@ fn check_outline(id: &str, written: &pattern::Finding, context: &mut Context) {
     let outline = written.outline.as_ref().filter(|_| kind != FindingKind::Charm);
     let remark = outline.map(|at| {
         let headline = format!("{id} is {}, and only a charm has an `outline`", a(kind.word()));
-        Remark::new(Code::Misplaced, headline).at(at.place).help("take `outline:` out, or write `kind: charm`")
+        Remark::words(Code::Misplaced, headline).at(at.place).helping("take `outline:` out, or write `kind: charm`")
     });
     context.remarks.extend(remark);
 }
@@ -276,7 +276,7 @@ fn form(id: &str, written: &pattern::Finding, named: &Named<'_>, context: &mut C
 fn lacking(id: &str, written: &pattern::Finding, missing: &[&str]) -> Remark {
     let headline = format!("{id}: {} needs its {}", a(written.kind.value.word()), missing.join(", "));
     let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
-    Remark::new(Code::MissingSize, headline).at(written.kind.place).help(format!("add {help}"))
+    Remark::words(Code::MissingSize, headline).at(written.kind.place).helping(format!("add {help}"))
 }
 
 /// Refuses a finding of which one size cannot be true beside another.
@@ -301,7 +301,7 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
     }
     let Some((key, size, must, than)) = wrong else { return Some(finding) };
     let headline = format!("{}: its {key} of {} is not {must} of {}", finding.id, size.hundredths(), than.hundredths());
-    context.refuse(Remark::new(Code::BadSize, headline).at(finding.place).help("measure both again"))
+    context.refuse(Remark::words(Code::BadSize, headline).at(finding.place).helping("measure both again"))
 }
 
 /// Refuses so much chain that its links are none of a piece's.
@@ -315,6 +315,6 @@ pub fn countable(id: &str, chain: &Chain, length: Length, place: Place, context:
         None => format!("{id}: a wire of {} leaves nothing open in its links", chain.wire.hundredths()),
     };
     let help = "measure a link again, outside, and its wire";
-    context.remarks.push(Remark::new(Code::BadSize, headline).at(place).help(help));
+    context.remarks.push(Remark::words(Code::BadSize, headline).at(place).helping(help));
     false
 }

@@ -80,7 +80,7 @@ impl Shelf {
             return self.find_bead(bead, context);
         }
         let headline = format!("a knot is tied round a bead in a knot cover, not in {}", a(written.kind.value.word()));
-        context.refuse(Remark::new(Code::Misplaced, headline).at(bead.place).help("take `bead:` out"))
+        context.refuse(Remark::words(Code::Misplaced, headline).at(bead.place).helping("take `bead:` out"))
     }
 
     /// The cord that a tassel is wound of.
@@ -89,7 +89,7 @@ impl Shelf {
             return self.find_cord(cord, context);
         }
         let headline = format!("a tassel is wound of a cord, not {}", a(written.kind.value.word()));
-        context.refuse(Remark::new(Code::Misplaced, headline).at(cord.place).help("take `cord:` out"))
+        context.refuse(Remark::words(Code::Misplaced, headline).at(cord.place).helping("take `cord:` out"))
     }
 
     /// Gives beads the colours of a colourway.
@@ -176,9 +176,9 @@ impl Context {
             None => suggest(&id.value, known.clone(), all),
         };
         self.remarks.push(
-            Remark::new(Code::UnknownId, format!("the pattern defines no {what} `{}`", id.value))
+            Remark::words(Code::UnknownId, format!("the pattern defines no {what} `{}`", id.value))
                 .at(id.place)
-                .help(help),
+                .helping(help),
         );
     }
 }
@@ -198,7 +198,7 @@ fn sold_together(key: &At<String>, with: &At<String>, pattern: &Pattern, shelf: 
         None
     };
     let remark = |(headline, what): (String, &str)| {
-        Remark::new(Code::Misplaced, headline).at(with.place).help(format!("take {what} out"))
+        Remark::words(Code::Misplaced, headline).at(with.place).helping(format!("take {what} out"))
     };
     context.remarks.extend(wrong.map(remark));
 }
@@ -207,7 +207,7 @@ fn sold_together(key: &At<String>, with: &At<String>, pattern: &Pattern, shelf: 
 pub fn not_a(article: Article, other: Article, id: &At<String>) -> Remark {
     let (word, other) = (article.word(), other.word());
     let headline = format!("`{}` is a {other}, and a {word} belongs here", id.value);
-    Remark::new(Code::Misplaced, headline).at(id.place).help(format!("write the id of a {word}"))
+    Remark::words(Code::Misplaced, headline).at(id.place).helping(format!("write the id of a {word}"))
 }
 
 /// What is wrong with the articles of a shelf by themselves, whichever pattern takes them.
@@ -243,9 +243,9 @@ pub fn unused(pattern: &Pattern) -> Vec<Remark> {
     let all = all.chain(pattern.assorted.entries.iter().map(|(key, _)| ("assortment", key)));
     let unused = all.filter(|(_, key)| !key.place.is_shelved() && !used.contains(&key.value));
     let remark = |(word, key): (&str, &At<String>)| {
-        Remark::new(Code::Unused, format!("the {word} `{}` is not used", key.value))
+        Remark::words(Code::Unused, format!("the {word} `{}` is not used", key.value))
             .at(key.place)
-            .help("string it, or take it out of the pattern")
+            .helping("string it, or take it out of the pattern")
     };
     unused.map(remark).collect()
 }

@@ -36,9 +36,9 @@ fn is_shelved(items: &[At<Item>], shelf: &Shelf) -> bool {
 fn check_links(items: &[At<Item>], given: Given, context: &mut Context) {
     for item in items {
         if given.link.is_none() && matches!(item.value, Item::Links(_)) {
-            let remark = Remark::new(Code::MissingSize, "how long are the links of this strand?").at(item.place);
+            let remark = Remark::words(Code::MissingSize, "how long are the links of this strand?").at(item.place);
             let help = "count them on a `kind: chain` cord that says it, like `links: 10 = 28 mm`, or write `space:`";
-            context.remarks.push(remark.help(help));
+            context.remarks.push(remark.helping(help));
         }
         item.value.lists().into_iter().for_each(|list| check_links(list, given, context));
     }
@@ -47,8 +47,8 @@ fn check_links(items: &[At<Item>], given: Given, context: &mut Context) {
 /// Refuses a repeat or mirror that strings nothing.
 fn check_strung(items: &[&[At<Item>]], place: Place, context: &mut Context) {
     if items.iter().all(|items| strings_nothing(items)) && !context.holes.spoil(place) {
-        let remark = Remark::new(Code::NothingRepeated, "there is nothing here to string").at(place);
-        context.remarks.push(remark.help("write what is strung, or take the entry out"));
+        let remark = Remark::words(Code::NothingRepeated, "there is nothing here to string").at(place);
+        context.remarks.push(remark.helping("write what is strung, or take the entry out"));
     }
 }
 
@@ -77,7 +77,7 @@ fn check_places(items: &[At<Item>], within: Within, context: &mut Context) {
 }
 
 fn misplaced(item: &Item, within: Within) -> Option<Remark> {
-    let say = |code, headline: &str, help: &str| Some(Remark::new(code, headline).help(help));
+    let say = |code, headline: &str, help: &str| Some(Remark::words(code, headline).helping(help));
     match (item, within) {
         (Item::Stop(_), Within::Repeat | Within::Dangle) => say(
             Code::MisplacedStop,

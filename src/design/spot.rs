@@ -104,13 +104,13 @@ pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context
 /// What hangs in a ring goes in where it opens.
 fn shut(id: &At<String>) -> Remark {
     let headline = format!("`{}` is closed for good, and nothing can be hung in it", id.value);
-    Remark::new(Code::Misplaced, headline).at(id.place).help("hang the dangle on a jump ring that opens")
+    Remark::words(Code::Misplaced, headline).at(id.place).helping("hang the dangle on a jump ring that opens")
 }
 
 /// The closure says how much chain it takes; elsewhere each piece is as long as the finding says.
 fn no_length(id: &At<String>) -> Remark {
     let headline = format!("how long is the piece of chain `{}` here?", id.value);
-    Remark::new(Code::MissingSize, headline).at(id.place).help(format!("add `length:` to the finding `{}`", id.value))
+    Remark::words(Code::MissingSize, headline).at(id.place).helping(format!("add `length:` to the finding `{}`", id.value))
 }
 
 /// Checks an id among the beads: a bead, or a finding that is strung.
@@ -130,14 +130,14 @@ pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) {
 
 /// An entry of several words, which no id has.
 fn run_together(id: &At<String>) -> Remark {
-    let remark = Remark::new(Code::UnknownId, format!("the pattern defines no bead `{}`", id.value)).at(id.place);
-    remark.help("write a comma between two beads, and before a bead how many: `20 reed, 3 mist`")
+    let remark = Remark::words(Code::UnknownId, format!("the pattern defines no bead `{}`", id.value)).at(id.place);
+    remark.helping("write a comma between two beads, and before a bead how many: `20 reed, 3 mist`")
 }
 
 /// Among the `ends` a knot is just `knot`; here it says how much cord it takes.
 fn bare_knot(id: &At<String>) -> Remark {
-    let remark = Remark::new(Code::UnknownId, "the pattern defines no bead `knot`").at(id.place);
-    remark.help("write a knot with the cord that it takes up: `{ knot: 2 mm }`")
+    let remark = Remark::words(Code::UnknownId, "the pattern defines no bead `knot`").at(id.place);
+    remark.helping("write a knot with the cord that it takes up: `{ knot: 2 mm }`")
 }
 
 /// A cover sits on a crimp and a guard in a crimped loop: neither closes an end by itself. Leaves a
@@ -149,7 +149,7 @@ pub fn check_crimped(ids: &[At<String>], shelf: &Shelf, context: &mut Context) {
     if let Some(id) = ids.iter().find(needs).filter(|_| !crimped) {
         let headline = format!("`{}` goes with a crimp, and none is among these `ends`", id.value);
         let help = format!("write a crimp beside it, like `ends: [crimp, {}]`", id.value);
-        context.remarks.push(Remark::new(Code::Misplaced, headline).at(id.place).help(help));
+        context.remarks.push(Remark::words(Code::Misplaced, headline).at(id.place).helping(help));
     }
 }
 
@@ -160,5 +160,5 @@ fn misplaced(id: &At<String>, kind: FindingKind, spot: Spot) -> Remark {
     let headline = format!("`{}` is a finding of kind {kind}, which does not stand {}", id.value, spot.words());
     let help =
         format!("a finding of kind {kind} stands {}; here one of kind {}", fit.join(" or "), words(spot.kinds()));
-    Remark::new(Code::Misplaced, headline).at(id.place).help(help)
+    Remark::words(Code::Misplaced, headline).at(id.place).helping(help)
 }

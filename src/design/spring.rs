@@ -166,7 +166,7 @@ pub fn check(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> 
     context.refuse_if(reason(strand, shelf).map(|(why, place)| {
         let headline = format!("strand {}: {why}", strand.name.value);
         let help = "take it out: memory wire goes round as `wraps:` says, and ends in turned loops or glued cord ends";
-        Remark::new(Code::Misplaced, headline).at(place).help(help)
+        Remark::words(Code::Misplaced, headline).at(place).helping(help)
     }))
 }
 

@@ -62,8 +62,8 @@ fn lay(
                 "strand {name}: the beads between two stops are {} longer than their stretch",
                 Length::mm(over).at_least(1)
             );
-            let remark = Remark::new(Code::Overfull, headline).at(place);
-            context.refuse(remark.help("string fewer there, or move the stops apart")).ok_or(())
+            let remark = Remark::words(Code::Overfull, headline).at(place);
+            context.refuse(remark.helping("string fewer there, or move the stops apart")).ok_or(())
         })
         .ok()
 }
@@ -97,5 +97,5 @@ fn refuse<T>(headline: &str, place: Place, context: &mut Context) -> Option<T> {
 /// Leaves a remark that a stop stands where it has no business.
 pub fn misplaced(headline: &str, place: Place, context: &mut Context) {
     let help = "see the stop's explanation: `festoon explain misplaced-stop`";
-    context.remarks.push(Remark::new(Code::MisplacedStop, headline).at(place).help(help));
+    context.remarks.push(Remark::words(Code::MisplacedStop, headline).at(place).helping(help));
 }

@@ -155,7 +155,7 @@ fn target(
     let change = made_to.change;
     let name = &strand.name;
     let no_length =
-        |headline: String| Remark::new(Code::NoLength, headline).at(name.place).help("write its finished `length:`");
+        |headline: String| Remark::words(Code::NoLength, headline).at(name.place).helping("write its finished `length:`");
     match &strand.length {
         Some(length) if (length.value + change).value() <= 0.0 => {
             context.refuse(no_length(format!("strand {}: this size leaves no length at all", name.value)))
@@ -168,7 +168,7 @@ fn target(
         None if change != Length::ZERO || made_to.remade => {
             let headline = format!("strand {}: nothing of it changes with a size or measure", name.value);
             let help = "write its finished `length:`, or let `repeat: fill` go round the wearer";
-            context.refuse(Remark::new(Code::NoLength, headline).at(name.place).help(help))
+            context.refuse(Remark::words(Code::NoLength, headline).at(name.place).helping(help))
         }
         None => Some(None),
     }
@@ -181,7 +181,7 @@ fn allowance(strand: &pattern::Strand, cord: &Cord, is_glued: bool, context: &mu
             let idle = written.iter().map(|at| {
                 let headline =
                     format!("strand {}: a chain has no allowance, its end links are hung whole", strand.name.value);
-                Remark::new(Code::LengthIgnored, headline).at(at.place).help("take `allowance:` out")
+                Remark::words(Code::LengthIgnored, headline).at(at.place).helping("take `allowance:` out")
             });
             context.remarks.extend(idle);
             Length::ZERO
@@ -294,14 +294,14 @@ fn compare(strand: &pattern::Strand, list: &List<'_>, length: Length, finished: 
             short.tenths()
         );
         let remark =
-            Remark::new(Code::FillShort, headline).help("repeat a shorter list, or write the length it becomes");
+            Remark::words(Code::FillShort, headline).helping("repeat a shorter list, or write the length it becomes");
         context.remarks.push(remark.at(strand.length.as_ref().map_or(strand.name.place, |at| at.place)));
     }
 }
 
 fn ignore_length(strand: &pattern::Strand, finished: Length, context: &mut Context) {
     let headline = format!("strand {}: filled, it becomes {} long", strand.name.value, finished.tenths());
-    let remark = Remark::new(Code::LengthIgnored, headline).help("take `length:` out, or let the beads slide");
+    let remark = Remark::words(Code::LengthIgnored, headline).helping("take `length:` out, or let the beads slide");
     context.remarks.push(remark.at(strand.length.as_ref().map_or(strand.name.place, |at| at.place)));
 }
 
@@ -378,7 +378,7 @@ fn refuse_overfull(strand: &pattern::Strand, list: &List<'_>, over: f64, window:
     let help =
         fewer(strand, list, room, context).map_or_else(|| longer.clone(), |fewer| format!("{fewer}, or {longer}"));
     let place = strand.length.as_ref().map_or(strand.name.place, |at| at.place);
-    context.remarks.push(Remark::new(Code::Overfull, headline).at(place).help(help));
+    context.remarks.push(Remark::words(Code::Overfull, headline).at(place).helping(help));
 }
 
 /// Says how often the list's first repeat would fit, or of a list without one, how many beads of its longest run.

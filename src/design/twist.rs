@@ -105,7 +105,7 @@ impl Design {
 pub fn check(pattern: &Pattern, context: &mut Context) -> Option<()> {
     let Some(turns) = pattern.twist.as_ref().filter(|_| !context.wants(pattern)) else { return Some(()) };
     let told = reason(pattern, turns.value.0);
-    context.refuse_if(told.map(|(why, help)| Remark::new(Code::CannotTwist, why).at(turns.place).help(help)))
+    context.refuse_if(told.map(|(why, help)| Remark::words(Code::CannotTwist, why).at(turns.place).helping(help)))
 }
 
 /// Why not, and what to write instead.
@@ -177,7 +177,7 @@ pub fn twist(design: &Design, pattern: &Pattern, context: &mut Context) -> Optio
     if let Some(what) = held_apart(design) {
         let headline = format!("{what} holds the strands apart, and they are not twisted round one another");
         let help = "gather each side in one ring, eye or cone, or take `twist:` out";
-        return context.refuse(Remark::new(Code::CannotTwist, headline).at(place).help(help));
+        return context.refuse(Remark::words(Code::CannotTwist, headline).at(place).helping(help));
     }
     let ply = |strand: &Strand| {
         let (length, cord) = (strand.finished.value(), strand.cord_width(design).value());
@@ -211,7 +211,7 @@ fn too_often(bundle: &Bundle, turns: f64) -> Remark {
         Some(most) => format!("turn them at most {}, or make them longer", times(0.5 * f64::from(most))),
         None => "make the strands longer, or string smaller beads".to_owned(),
     };
-    Remark::new(Code::CannotTwist, headline).help(help)
+    Remark::words(Code::CannotTwist, headline).helping(help)
 }
 
 /// How wide a strand of a length with such bits is on average along it, in mm.

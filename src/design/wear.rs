@@ -134,7 +134,7 @@ pub fn check(fit: &Fit, kind: &At<Kind>, context: &mut Context) -> Option<()> {
         Kind::Earrings => "leave it out: earrings go round nothing".to_owned(),
         _ => format!("measure the {own}, and give `--{own}`"),
     };
-    context.refuse(Remark::new(Code::OtherLimb, headline).at(kind.place).help(help))
+    context.refuse(Remark::words(Code::OtherLimb, headline).at(kind.place).helping(help))
 }
 
 const fn word(place: Place) -> &'static str {
@@ -235,7 +235,7 @@ fn unmeasured(pattern: &Pattern) -> Remark {
         format!("the pattern's lengths are made to no measure of the {key}, so that another changes nothing");
     let help =
         format!("write `wear: {{ {key}: … }}` with what the written lengths fit, or how much a size changes them");
-    Remark::new(Code::NoLength, headline).at(pattern.kind.place).help(help)
+    Remark::words(Code::NoLength, headline).at(pattern.kind.place).helping(help)
 }
 
 /// The narrowest that a piece must go round: of a neck what is above its base.

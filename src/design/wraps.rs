@@ -48,7 +48,7 @@ pub fn check(pattern: &Pattern, context: &mut Context) -> Option<()> {
     let place = pattern.wraps.as_ref().filter(|wraps| wraps.value.0 > 1.0).map(|wraps| wraps.place).or(sprung);
     let Some(place) = place else { return Some(()) };
     let told = reason(pattern, written(pattern), sprung.is_some());
-    context.refuse_if(told.map(|(why, help)| Remark::new(Code::CannotWrap, why).at(place).help(help)))
+    context.refuse_if(told.map(|(why, help)| Remark::words(Code::CannotWrap, why).at(place).helping(help)))
 }
 
 /// Why not, and what to write instead.

@@ -35,9 +35,9 @@ impl Fault {
                 "this is a fault of festoon: please report it with the pattern"
             }
         };
-        Remark::new(Code::NoRest, format!("strand {} cannot hang: {}", strand.name, self.why))
+        Remark::words(Code::NoRest, format!("strand {} cannot hang: {}", strand.name, self.why))
             .at(strand.length_place)
-            .help(help)
+            .helping(help)
     }
 }
 

@@ -75,9 +75,9 @@ fn entries(node: Node) -> Result<Vec<(At<String>, Node)>, Remark> {
     match node.value {
         Value::Map(entries) => Ok(entries),
         Value::Empty => Ok(Vec::new()),
-        other => Err(Remark::new(Code::WrongKind, format!("the stash is {} and not ids with amounts", other.what()))
+        other => Err(Remark::words(Code::WrongKind, format!("the stash is {} and not ids with amounts", other.what()))
             .at(node.place)
-            .help("write one a line, like `reed: 120` or `wire: 3 m`")),
+            .helping("write one a line, like `reed: 120` or `wire: 3 m`")),
     }
 }
 
@@ -86,10 +86,11 @@ fn amount(design: &Design, article: Article, id: &At<String>, node: &Node) -> Re
     let amount = match &node.value {
         Value::Scalar(text) if by_length => length(&id.value, text),
         Value::Scalar(text) => count(&id.value, text),
-        other => {
-            Err(Remark::new(Code::WrongKind, format!("the amount of `{}` in the stash is {}", id.value, other.what()))
-                .help(if by_length { "write a length, like `wire: 3 m`" } else { "write a count, like `reed: 120`" }))
-        }
+        other => Err(Remark::words(
+            Code::WrongKind,
+            format!("the amount of `{}` in the stash is {}", id.value, other.what()),
+        )
+        .helping(if by_length { "write a length, like `wire: 3 m`" } else { "write a count, like `reed: 120`" })),
     };
     amount.map_err(|remark| remark.at(node.place))
 }
@@ -98,19 +99,19 @@ fn amount(design: &Design, article: Article, id: &At<String>, node: &Node) -> Re
 fn passed_over(design: &Design, id: &At<String>) -> Option<Remark> {
     let help = suggest(&id.value, Article::all(design).map(|article| article.id(design)), String::new);
     let headline = format!("the stash has `{}`, which this pattern does not use", id.value);
-    (!help.is_empty()).then(|| Remark::new(Code::StashUnused, headline).at(id.place).help(help))
+    (!help.is_empty()).then(|| Remark::words(Code::StashUnused, headline).at(id.place).helping(help))
 }
 
 fn length(id: &str, text: &str) -> Result<Amount, Remark> {
     Length::parse(text).map(Amount::Length).map_err(|error| {
-        Remark::new(Code::BadQuantity, format!("the length of `{id}` in the stash, `{text}`, {}", error.reason))
-            .help(error.help)
+        Remark::words(Code::BadQuantity, format!("the length of `{id}` in the stash, `{text}`, {}", error.reason))
+            .helping(error.help)
     })
 }
 
 fn count(id: &str, text: &str) -> Result<Amount, Remark> {
     text.trim().parse::<u32>().map(|count| Amount::Count(u64::from(count))).map_err(|_| {
-        Remark::new(Code::BadQuantity, format!("the count of `{id}` in the stash, `{text}`, is not a whole number"))
-            .help(format!("write how many there are, like `{id}: 120`"))
+        Remark::words(Code::BadQuantity, format!("the count of `{id}` in the stash, `{text}`, is not a whole number"))
+            .helping(format!("write how many there are, like `{id}: 120`"))
     })
 }

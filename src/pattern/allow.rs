@@ -15,12 +15,12 @@ struct Permit {
 impl Permit {
     fn silences(&self, remark: &Remark) -> bool {
         let inside = |strand: Place| remark.place.is_some_and(|place| strand.holds(place));
-        remark.code == self.allowed.value.0 && remark.level() != Level::Error && self.within.is_none_or(inside)
+        remark.code() == self.allowed.value.0 && remark.level() != Level::Error && self.within.is_none_or(inside)
     }
 
     fn idle(self) -> Remark {
         let headline = format!("`allow: {}` silences nothing", self.allowed.value.0.name());
-        Remark::new(Code::IdleAllow, headline).at(self.allowed.place).help("take it out")
+        Remark::words(Code::IdleAllow, headline).at(self.allowed.place).helping("take it out")
     }
 }
 

@@ -235,10 +235,10 @@ const GROUPS: [&str; 10] =
     ["repeat", "mirror", "space", "links", "knot", "dangle", "stop", "random", "fade", "graduate"];
 
 fn unknown_item<T>(node: &Node, entries: &[(At<String>, Node)], reader: &mut Reader<'_>) -> Option<T> {
-    let remark = Remark::new(Code::UnknownKey, "this entry of the bead list is none that festoon knows");
+    let remark = Remark::words(Code::UnknownKey, "this entry of the bead list is none that festoon knows");
     let all = || format!("write a bead (`4 reed`) or a group with {}", GROUPS.join(", "));
     let near = entries.iter().find_map(|(key, _)| did_you_mean(&key.value, GROUPS));
-    reader.refuse(remark.at(node.place).help(near.map_or_else(all, |near| format!("did you mean `{near}`?"))))
+    reader.refuse(remark.at(node.place).helping(near.map_or_else(all, |near| format!("did you mean `{near}`?"))))
 }
 
 /// The digits of a run's count, if it has one, and its id.
@@ -277,13 +277,13 @@ impl Read for Hanger {
 
 /// Only the closure says how much chain it takes.
 fn measured_hanger(entries: &[(At<String>, Node)]) -> Remark {
-    let remark = Remark::new(Code::WrongKind, "a dangle hangs `on` the id of one finding, without a length");
+    let remark = Remark::words(Code::WrongKind, "a dangle hangs `on` the id of one finding, without a length");
     match entries {
         [(id, Node { value: Value::Scalar(length), .. })] => {
             let id = &id.value;
-            remark.help(format!("write `on: {id}`, and `length: {length}` with the finding `{id}`"))
+            remark.helping(format!("write `on: {id}`, and `length: {length}` with the finding `{id}`"))
         }
-        _ => remark.help("write the id of a head pin, eye pin, bail, jump ring or chain, like `on: pin`"),
+        _ => remark.helping("write the id of a head pin, eye pin, bail, jump ring or chain, like `on: pin`"),
     }
 }
 
@@ -305,8 +305,9 @@ impl Read for Times {
         match &node.value {
             Value::Scalar(text) if text == FILL => Some(Self::Fill),
             Value::Scalar(text) if did_you_mean(text, [FILL]).is_some() => {
-                let remark = Remark::new(Code::BadQuantity, format!("`{text}` is neither a whole number nor `{FILL}`"));
-                reader.refuse(remark.at(node.place).help(suggest(text, [FILL], String::new)))
+                let remark =
+                    Remark::words(Code::BadQuantity, format!("`{text}` is neither a whole number nor `{FILL}`"));
+                reader.refuse(remark.at(node.place).helping(suggest(text, [FILL], String::new)))
             }
             _ => Whole::read(node, reader).map(|count| Self::Count(count.0)),
         }

@@ -130,9 +130,9 @@ fn nowhere_defined(pattern: &Pattern, root: &Node, source: &Source) -> Option<Re
     let groups = [("beads", beads), ("cords", pattern.cords.is_unwritten())];
     let (key, _) = groups.into_iter().find(|(key, unwritten)| *unwritten && root.entry(key).is_none())?;
     let first = source.slice(root.place).lines().next().map_or(0, str::len);
-    let remark = Remark::new(Code::MissingKey, format!("`{key}` is not written"));
+    let remark = Remark::words(Code::MissingKey, format!("`{key}` is not written"));
     let place = Place { end: root.place.start + first, ..root.place };
-    Some(remark.at(place).help(format!("add `{key}:`, or `shelf:` with the file in which they stand")))
+    Some(remark.at(place).helping(format!("add `{key}:`, or `shelf:` with the file in which they stand")))
 }
 
 /// The parts of a pattern and its shelves by name, each with its place: beads, cords, findings, assorted, strands and
@@ -199,9 +199,9 @@ fn strand_name(at: usize, node: &Node) -> String {
 fn wrong_version(what: &str, version: &At<Whole>) -> Option<Remark> {
     let At { value: Whole(number), place } = *version;
     (number != VERSION && !place.is_nowhere()).then(|| {
-        Remark::new(Code::Version, format!("this {what} is written in version {number} of the language"))
+        Remark::words(Code::Version, format!("this {what} is written in version {number} of the language"))
             .at(place)
-            .help(format!("this program reads version {VERSION}: write `festoon: {VERSION}`"))
+            .helping(format!("this program reads version {VERSION}: write `festoon: {VERSION}`"))
     })
 }
 

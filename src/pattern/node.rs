@@ -192,7 +192,7 @@ fn explain(error: &serde_yaml::Error, text: &Mended, source: &Source) -> Remark 
              indented like its neighbours?",
         ),
     };
-    let remark = Remark::new(Code::Yaml, headline).help(help);
+    let remark = Remark::words(Code::Yaml, headline).helping(help);
     let known = error.location().filter(|at| at.line() > 0);
     match known.and_then(|at| Some((usize::try_from(at.line()).ok()?, usize::try_from(at.column()).ok()?))) {
         Some((line, column)) => {
@@ -239,8 +239,8 @@ fn place_entries(
         if known.insert(key.value.clone()) {
             entries.push((key, place(value, text, remarks)));
         } else {
-            let remark = Remark::new(Code::Yaml, format!("the key `{}` stands twice here", key.value));
-            remarks.push(remark.at(key.place).help("keep one of the two"));
+            let remark = Remark::words(Code::Yaml, format!("the key `{}` stands twice here", key.value));
+            remarks.push(remark.at(key.place).helping("keep one of the two"));
         }
     }
     entries

@@ -85,9 +85,9 @@ impl<'a> Reader<'a> {
 
     /// Leaves a remark that something of another kind was meant.
     pub fn wrong_kind<T>(&mut self, found: &str, meant: &str, place: Place) -> Option<T> {
-        let remark = Remark::new(Code::WrongKind, format!("{found} stands where {meant} is meant")).at(place);
+        let remark = Remark::words(Code::WrongKind, format!("{found} stands where {meant} is meant")).at(place);
         let like = if meant == "a list" { ": [ … ], or a line with a dash for each" } else { "" };
-        self.refuse(remark.help(format!("write {meant} here{like}")))
+        self.refuse(remark.helping(format!("write {meant} here{like}")))
     }
 
     /// Reads a quantity from a scalar's text, and keeps to its key's bounds.
@@ -109,19 +109,19 @@ impl<'a> Reader<'a> {
         let bound = [Unit::Millimetres, Unit::Grams].into_iter().find_map(|unit| bounds::bound(record, key, unit));
         let error = error.among(|value| bound.is_none_or(|bound| !bound.forbids(value)));
         let shown: String = text.chars().take(40).collect();
-        let remark = Remark::new(Code::BadQuantity, format!("`{shown}` {}", error.reason));
-        self.remarks.push(remark.at(place).help(error.help));
+        let remark = Remark::words(Code::BadQuantity, format!("`{shown}` {}", error.reason));
+        self.remarks.push(remark.at(place).helping(error.help));
     }
 
     /// Whether a number of the key that is read lies within its bounds; leaves a remark if not.
     pub fn keeps(&mut self, unit: Unit, number: f64, place: Place) -> bool {
         let (record, key) = self.key;
         let Some(bound) = bounds::bound(record, key, unit).filter(|bound| bound.forbids(number)) else { return true };
-        let remark = Remark::new(
+        let remark = Remark::words(
             Code::OutOfBounds,
             format!("`{key}` takes {}, and this is {}", bound.words(), bounds::said(number, unit)),
         );
-        self.remarks.push(remark.at(place).help("check the number and its unit"));
+        self.remarks.push(remark.at(place).helping("check the number and its unit"));
         false
     }
 
@@ -133,7 +133,7 @@ impl<'a> Reader<'a> {
         }
         let words: Vec<_> = all.iter().map(|one| word(*one)).collect();
         let help = suggest(text, words.iter().copied(), || format!("write one of: {}", words.join(", ")));
-        self.refuse(Remark::new(Code::UnknownWord, format!("`{text}` is not {what}")).at(node.place).help(help))
+        self.refuse(Remark::words(Code::UnknownWord, format!("`{text}` is not {what}")).at(node.place).helping(help))
     }
 
     /// Reads the value of a key of a record, or what stands for it when it is not written or not readable.
@@ -148,8 +148,8 @@ impl<'a> Reader<'a> {
             Some((_, node)) => self.read_as((name, key), node).or_else(T::hole),
             None if entries.astray || self.is_lost(key) => T::hole().or_else(T::absent),
             None => T::absent().or_else(|| {
-                let remark = Remark::new(Code::MissingKey, format!("`{key}` is not written"));
-                self.remarks.push(remark.at(self.first_line(record.place)).help(format!("add `{key}:`")));
+                let remark = Remark::words(Code::MissingKey, format!("`{key}` is not written"));
+                self.remarks.push(remark.at(self.first_line(record.place)).helping(format!("add `{key}:`")));
                 T::hole()
             }),
         }
@@ -232,7 +232,7 @@ impl<'a> Reader<'a> {
         let all = || format!("the keys here are: {}", keys.join(", "));
         let help = suggest(&key.value, keys.iter().copied(), all);
         self.remarks.push(
-            Remark::new(Code::UnknownKey, format!("there is no key `{}` here", key.value)).at(key.place).help(help),
+            Remark::words(Code::UnknownKey, format!("there is no key `{}` here", key.value)).at(key.place).helping(help),
         );
         let meant = did_you_mean(&key.value, free.iter().copied())?;
         Some((At::new(meant.to_owned(), key.place), value.clone()))
@@ -248,7 +248,7 @@ impl<'a> Reader<'a> {
         number.starts_with(|c: char| digits(&c)).then(|| {
             let headline = format!("a comma ends the value `{whole}`, and `{number}` stands alone");
             let help = format!("write decimals with a point: {whole}.{number}");
-            Remark::new(Code::UnknownKey, headline).at(key.place).help(help)
+            Remark::words(Code::UnknownKey, headline).at(key.place).helping(help)
         })
     }
 

@@ -93,8 +93,9 @@ fn holds_shelf(root: &Node) -> bool {
 
 /// A remark about a shelf where a pattern is meant.
 pub fn no_pattern(root: &Node) -> Option<Remark> {
-    let remark = || Remark::new(Code::MissingKey, "this file is a shelf: it has neither `title`, `kind` nor `strands`");
-    holds_shelf(root).then(|| remark().help("give a pattern that names it with `shelf:`; `festoon new` begins one"))
+    let remark =
+        || Remark::words(Code::MissingKey, "this file is a shelf: it has neither `title`, `kind` nor `strands`");
+    holds_shelf(root).then(|| remark().helping("give a pattern that names it with `shelf:`; `festoon new` begins one"))
 }
 
 fn is_pattern(root: &Node) -> bool {
@@ -179,8 +180,8 @@ fn sound(file: &Source) -> Result<Opened, &str> {
 }
 
 fn twice(name: &At<String>) -> Remark {
-    let remark = Remark::new(Code::TwiceNamed, format!("the shelf {} is named twice", name.value));
-    remark.at(name.place).help("name it once")
+    let remark = Remark::words(Code::TwiceNamed, format!("the shelf {} is named twice", name.value));
+    remark.at(name.place).helping("name it once")
 }
 
 impl Opened {
@@ -215,10 +216,10 @@ impl Pattern {
     fn without(&mut self, name: Option<&At<String>>, reason: &str) -> Remark {
         self.lose();
         let called = name.map(|name| format!(" {}", name.value)).unwrap_or_default();
-        let remark = Remark::new(Code::NoShelf, format!("the shelf{called} cannot be used: {reason}"));
+        let remark = Remark::words(Code::NoShelf, format!("the shelf{called} cannot be used: {reason}"));
         let help =
             "name a YAML file that stands with the pattern, or give it with `--shelf`; `festoon new shelf` begins one";
-        remark.at(name.map_or(self.title.place, |name| name.place)).help(help)
+        remark.at(name.map_or(self.title.place, |name| name.place)).helping(help)
     }
 
     /// The keys of all beads, cords and findings, sound or not.
@@ -255,6 +256,6 @@ impl Pattern {
         let headline =
             format!("the price of `{}` is told in {}, and the piece's prices in {own}", key.value, other.value);
         let help = "write its price in the pattern's currency, in the pattern itself or on a shelf of that currency";
-        Some(Remark::new(Code::TwoCurrencies, headline).at(other.place).help(help))
+        Some(Remark::words(Code::TwoCurrencies, headline).at(other.place).helping(help))
     }
 }

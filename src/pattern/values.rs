@@ -117,13 +117,13 @@ impl Read for Allowed {
         match Code::named(name) {
             Some(code) if code.level() != Level::Error => Some(Self(code)),
             Some(_) => {
-                let remark = Remark::new(Code::UnknownWord, format!("`{name}` is an error, which cannot be allowed"));
-                reader.refuse(remark.at(node.place).help("take it out, and mend what it is about"))
+                let remark = Remark::words(Code::UnknownWord, format!("`{name}` is an error, which cannot be allowed"));
+                reader.refuse(remark.at(node.place).helping("take it out, and mend what it is about"))
             }
             None => {
                 let list = || "`festoon explain` lists all codes".to_owned();
-                let remark = Remark::new(Code::UnknownWord, format!("no warning or advice has the code `{name}`"));
-                reader.refuse(remark.at(node.place).help(suggest(name, Self::names(), list)))
+                let remark = Remark::words(Code::UnknownWord, format!("no warning or advice has the code `{name}`"));
+                reader.refuse(remark.at(node.place).helping(suggest(name, Self::names(), list)))
             }
         }
     }

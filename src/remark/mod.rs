@@ -5,11 +5,13 @@
 
 mod code;
 mod declare;
+mod english;
 pub mod escape;
 mod few;
 mod level;
 pub mod plain;
 pub mod render;
+pub mod said;
 mod suggest;
 
 use std::collections::BTreeSet;
@@ -18,25 +20,48 @@ use crate::source::{Place, Source};
 
 pub use code::Code;
 pub use level::Level;
+pub use said::Said;
 pub use suggest::{a, did_you_mean, meaning, meant, suggest};
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remark {
-    /// Which remark this is.
-    pub code: Code,
-    /// What was found, with its number: stands alone.
-    pub headline: String,
+    /// What is said, with its arguments.
+    pub said: Said,
     /// Where the pattern says it; absent where the whole file is meant.
     pub place: Option<Place>,
-    /// What to change.
-    pub help: String,
+    /// The size or colourway of which alone it is said; absent where it is said of the piece.
+    pub variant: Option<String>,
 }
 
 impl Remark {
     /// Makes a remark about the whole file.
-    pub fn new(code: Code, headline: impl Into<String>) -> Self {
-        Self { code, headline: headline.into(), place: None, help: String::new() }
+    pub fn new(said: impl Into<Said>) -> Self {
+        Self { said: said.into(), place: None, variant: None }
+    }
+
+    /// Makes a remark of words that are made where it is made.
+    pub fn words(code: Code, headline: impl Into<String>) -> Self {
+        Self::new(Said::Words { code, headline: headline.into(), help: String::new() })
+    }
+
+    /// Which remark this is.
+    #[must_use]
+    pub const fn code(&self) -> Code {
+        self.said.code()
+    }
+
+    /// What was found, with its number: stands alone.
+    #[must_use]
+    pub fn headline(&self) -> String {
+        let headline = english::headline(&self.said);
+        self.variant.iter().fold(headline, |headline, variant| format!("{variant}: {headline}"))
+    }
+
+    /// What to change; may be empty.
+    #[must_use]
+    pub fn help(&self) -> String {
+        english::help(&self.said)
     }
 
     /// Puts the remark at a place.
@@ -48,8 +73,10 @@ impl Remark {
 
     /// Says what to change.
     #[must_use]
-    pub fn help(mut self, help: impl Into<String>) -> Self {
-        self.help = help.into();
+    pub fn helping(mut self, more: impl Into<String>) -> Self {
+        if let Said::Words { help, .. } = &mut self.said {
+            *help = more.into();
+        }
         self
     }
 
@@ -62,7 +89,7 @@ impl Remark {
     /// How grave it is.
     #[must_use]
     pub const fn level(&self) -> Level {
-        self.code.level()
+        self.code().level()
     }
 }
 
@@ -70,7 +97,7 @@ impl Remark {
 #[must_use]
 pub fn once(remarks: Vec<Remark>) -> Vec<Remark> {
     let mut said = BTreeSet::new();
-    let is_new = |remark: &Remark| said.insert((remark.code, remark.place, remark.headline.clone()));
+    let is_new = |remark: &Remark| said.insert((remark.code(), remark.place, remark.headline()));
     remarks.into_iter().filter(is_new).collect()
 }
 

@@ -31,12 +31,12 @@ pub fn plain(remarks: &[Remark], source: &Source, parts: &[Part], colour: bool) 
 
 fn one(remark: &Remark, source: &Source, parts: &[Part], colour: bool) -> String {
     let source = remark.file(source);
-    let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline));
+    let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline()));
     let rows = [
         ("where", place(remark, source, parts)),
-        ("why", remark.code.reason().to_owned()),
-        ("do this", escaped(&remark.help)),
-        ("more", format!("festoon explain {}", remark.code.name())),
+        ("why", remark.code().reason().to_owned()),
+        ("do this", escaped(&remark.help())),
+        ("more", format!("festoon explain {}", remark.code().name())),
     ];
     for (name, said) in rows.into_iter().filter(|(_, said)| !said.is_empty()) {
         let lines = wrapped(&said).join(&format!("\n{:11}", ""));
@@ -108,9 +108,9 @@ mod tests {
     fn told(of: &str, colour: bool) -> String {
         let start = TEXT.find(of).unwrap();
         let remark =
-            Remark::new(Code::BadQuantity, "`6` has no unit").at(Place { file: 0, start, end: start + of.len() });
+            Remark::words(Code::BadQuantity, "`6` has no unit").at(Place { file: 0, start, end: start + of.len() });
         let parts = [(Place { file: 0, start: 20, end: TEXT.len() }, "bead reed".to_owned())];
-        plain(&[remark.help("say which unit: 6 mm")], &Source::new("gull.yaml", TEXT), &parts, colour)
+        plain(&[remark.helping("say which unit: 6 mm")], &Source::new("gull.yaml", TEXT), &parts, colour)
     }
 
     #[test]
@@ -134,9 +134,9 @@ mod tests {
     fn errors_come_first_and_then_the_lines_in_order() {
         let at = |start| Place { file: 0, start, end: start + 1 };
         let remarks = [
-            Remark::new(Code::Unused, "b").at(at(3)),
-            Remark::new(Code::Overfull, "c").at(at(14)),
-            Remark::new(Code::Overfull, "a").at(at(2)),
+            Remark::words(Code::Unused, "b").at(at(3)),
+            Remark::words(Code::Overfull, "c").at(at(14)),
+            Remark::words(Code::Overfull, "a").at(at(2)),
         ];
         let told = plain(&remarks, &Source::new("gull.yaml", TEXT), &[], false);
         let heads: Vec<_> = told.lines().filter(|line| line.contains(": ") && !line.starts_with(' ')).collect();
@@ -151,7 +151,7 @@ mod tests {
             let source = Source::new("-", text);
             for start in 0..text.len().min(60) + 3 {
                 for end in [0, start, start + 7, usize::MAX] {
-                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { file: 0, start, end }).help("½");
+                    let remark = Remark::words(Code::Yaml, "ß\u{1b}[0m").at(Place { file: 0, start, end }).helping("½");
                     assert!(!plain(&[remark], &source, &[], false).contains(['\u{1b}', '\u{202e}']));
                 }
             }

@@ -78,13 +78,13 @@ fn record(remark: &Remark, source: &Source) -> Record {
     let at = remark.place.map(|place| source.start_of(place));
     let shelf = remark.place.filter(|place| place.is_shelved());
     Record {
-        code: remark.code.name(),
+        code: remark.code().name(),
         level: remark.level(),
-        headline: remark.headline.clone(),
+        headline: remark.headline().clone(),
         file: shelf.map(|place| source.of(place).name.clone()),
         line: at.map(|(line, _)| line),
         column: at.map(|(_, column)| column),
-        help: remark.help.clone(),
+        help: remark.help().clone(),
     }
 }
 
@@ -101,8 +101,8 @@ fn short_line(remark: &Remark, source: &Source) -> String {
     let source = remark.file(source);
     let at = remark.place.map(|place| source.line_column(place.start));
     let at = at.map(|(line, column)| format!(":{line}:{column}")).unwrap_or_default();
-    let (level, code) = (remark.level().word(), remark.code.name());
-    format!("{}{at}: {level}[{code}]: {}\n", on_a_line(&source.name), on_a_line(&remark.headline))
+    let (level, code) = (remark.level().word(), remark.code().name());
+    format!("{}{at}: {level}[{code}]: {}\n", on_a_line(&source.name), on_a_line(&remark.headline()))
 }
 
 fn full(remarks: &[Remark], source: &Source, colour: bool) -> String {
@@ -110,23 +110,20 @@ fn full(remarks: &[Remark], source: &Source, colour: bool) -> String {
     let shown = |remark: &Remark| {
         let source = remark.file(source);
         let name = on_a_line(&source.name);
-        let remark = Remark { headline: on_a_line(&remark.headline), help: escaped(&remark.help), ..remark.clone() };
-        renderer.render(&[report(&remark, source, &name)]) + "\n\n"
+        renderer.render(&[report(remark, source, &name)]) + "\n\n"
     };
     let (few, more) = few(remarks);
     few.into_iter().map(shown).collect::<String>() + &more
 }
 
 fn report<'a>(remark: &'a Remark, source: &'a Source, name: &'a str) -> Group<'a> {
-    let title = tint(remark.code).primary_title(remark.headline.as_str()).id(remark.code.name());
+    let title = tint(remark.code()).primary_title(on_a_line(&remark.headline())).id(remark.code().name());
     let group = match remark.place {
         Some(place) => title.element(snippet(place, source, name)),
         None => title.element(Origin::path(name)),
     };
-    if remark.help.is_empty() {
-        return group;
-    }
-    group.element(Tint::HELP.message(remark.help.as_str()))
+    let help = remark.help();
+    if help.is_empty() { group } else { group.element(Tint::HELP.message(escaped(&help))) }
 }
 
 fn tint(code: Code) -> Tint<'static> {
@@ -175,9 +172,11 @@ mod tests {
 
     fn remarks() -> Vec<Remark> {
         vec![
-            Remark::new(Code::UnknownKey, "`beeds` is not a key here").at(place("beeds")).help("did you mean `beads`?"),
-            Remark::new(Code::BadQuantity, "`6` has no unit").at(place("6")),
-            Remark::new(Code::MissingKey, "there is no `strands:`").help("write what is strung"),
+            Remark::words(Code::UnknownKey, "`beeds` is not a key here")
+                .at(place("beeds"))
+                .helping("did you mean `beads`?"),
+            Remark::words(Code::BadQuantity, "`6` has no unit").at(place("6")),
+            Remark::words(Code::MissingKey, "there is no `strands:`").helping("write what is strung"),
         ]
     }
 
@@ -247,7 +246,7 @@ mod tests {
             let source = Source::new("-", text);
             for start in 0..text.len().min(60) + 3 {
                 for end in [0, start, start + 1, start + 7, text.len(), usize::MAX] {
-                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { file: 0, start, end }).help("½");
+                    let remark = Remark::words(Code::Yaml, "ß\u{1b}[0m").at(Place { file: 0, start, end }).helping("½");
                     for style in [Style::Full, Style::Short, Style::Json] {
                         assert!(!render(std::slice::from_ref(&remark), &source, style, false).contains('\u{1b}'));
                     }
@@ -260,7 +259,7 @@ mod tests {
         #[test]
         fn any_text_and_place_can_be_shown(text in any::<String>(), start in 0_usize..200, length in 0_usize..200) {
             let source = Source::new("any.yaml", text);
-            let remark = Remark::new(Code::Yaml, "look").at(Place { file: 0, start, end: start + length });
+            let remark = Remark::words(Code::Yaml, "look").at(Place { file: 0, start, end: start + length });
             prop_assert!(render(&[remark], &source, Style::Full, true).contains("look"));
         }
     }
@@ -271,7 +270,7 @@ mod tests {
         let start = text.find("here").unwrap();
         let source = Source::new("long.yaml", text);
         for end in [start + 4, usize::MAX] {
-            let remark = Remark::new(Code::Yaml, "look").at(Place { file: 0, start, end });
+            let remark = Remark::words(Code::Yaml, "look").at(Place { file: 0, start, end });
             let shown = render(&[remark], &source, Style::Full, false);
             assert!(shown.contains("here") && shown.len() < 1000, "{}", shown.len());
         }

@@ -33,7 +33,7 @@ fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
     (strands > loops as usize).then(|| {
         let (name, kind) = (&finding.name, finding.kind());
         let headline = format!("{name} has loops for {loops} of the piece's {strands} strands");
-        Remark::new(Code::BarHoles, headline).at(finding.place).help(format!("use one ({kind}) with {strands} loops"))
+        Remark::words(Code::BarHoles, headline).at(finding.place).helping(format!("use one ({kind}) with {strands} loops"))
     })
 }
 
@@ -53,7 +53,7 @@ fn uneven(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Opt
         other.through,
     );
     let help = format!("write {id} as often in each strand that goes through it");
-    Some(Remark::new(Code::BarHoles, headline).at(design.strands[other.strand].place).help(help))
+    Some(Remark::words(Code::BarHoles, headline).at(design.strands[other.strand].place).helping(help))
 }
 
 /// A bar through which one of several strands goes alone holds it beside none.
@@ -66,7 +66,7 @@ fn alone(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Opti
             strand.name, bar.name, bores.count
         );
         let help = format!("write {} in another strand too, or use a bar with a hole for each strand", bar.id);
-        Remark::new(Code::BarHoles, headline).at(strand.place).help(help)
+        Remark::words(Code::BarHoles, headline).at(strand.place).helping(help)
     })
 }
 
@@ -87,7 +87,7 @@ fn between(design: &Design, shared: Shared, group: &Sharers) -> Option<Remark> {
         article.id(design),
         skipped.name
     );
-    Some(Remark::new(Code::BarHoles, headline).at(skipped.place).help(help))
+    Some(Remark::words(Code::BarHoles, headline).at(skipped.place).helping(help))
 }
 
 /// A bead that two strands share must lie on both where its holes are: strands that come to no rest miss it.
@@ -110,7 +110,7 @@ fn astray(design: &Design, drape: &Drape, shared: Shared, bores: Bores, group: &
         Length::mm(apart).tenths()
     );
     let help = "give the strands the same lengths up to it, and loops or bars as far apart as its holes";
-    Some(Remark::new(Code::HolesAstray, headline).at(design.strands[strand].place).help(help))
+    Some(Remark::words(Code::HolesAstray, headline).at(design.strands[strand].place).helping(help))
 }
 
 /// How far along a limb the strands lie that go round it.

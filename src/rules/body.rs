@@ -18,7 +18,7 @@ fn breakaway(design: &Design) -> Option<Remark> {
     (design.wear.child && neck && !opens).then(|| {
         let headline = "the piece is for a child's neck and has no closure that opens by itself when pulled";
         let help = "use a clasp with `breakaway: true`, and ask what the rules where you sell it demand";
-        Remark::new(Code::ChildBreakaway, headline).at(design.wear.place.unwrap_or(design.closure.place)).help(help)
+        Remark::words(Code::ChildBreakaway, headline).at(design.wear.place.unwrap_or(design.closure.place)).helping(help)
     })
 }
 
@@ -29,7 +29,7 @@ fn unmeasured(design: &Design) -> Option<Remark> {
         let headline =
             format!("the piece is for a child of whom no measure is written; it is drawn on a {key} of {girth}");
         let help = format!("measure the child and write `wear: {{ {key}: … }}`; nothing is said of the fit until then");
-        Remark::new(Code::ChildUnmeasured, headline).at(design.wear.place.unwrap_or(design.closure.place)).help(help)
+        Remark::words(Code::ChildUnmeasured, headline).at(design.wear.place.unwrap_or(design.closure.place)).helping(help)
     })
 }
 
@@ -60,7 +60,7 @@ fn declared(metal: &str, design: &Design) -> Option<Remark> {
     let names: Vec<_> = giving.iter().map(|(name, _, _)| name.as_str()).collect();
     let headline = format!("what these are made of may give off {metal}: {}", names.join(", "));
     let help = "ask their makers for a declaration, and tell buyers as the rules where you sell demand";
-    Some(Remark::new(Code::DeclareMetal, headline).at(*place).help(help))
+    Some(Remark::words(Code::DeclareMetal, headline).at(*place).helping(help))
 }
 
 fn concern(material: &str) -> Option<&'static str> {

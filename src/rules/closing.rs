@@ -25,7 +25,7 @@ fn unjoined(design: &Design) -> Option<Remark> {
     design.strands.iter().find(closed).filter(|_| tied).map(|strand| {
         let headline = format!("nothing joins the ends of strand {}: the piece cannot be closed", strand.name);
         let help = "write a `closure:`, such as { left: [ring], right: [hook] }, or `ends: knot` to tie the ends";
-        Remark::new(Code::Unjoined, headline).at(strand.place).help(help)
+        Remark::words(Code::Unjoined, headline).at(strand.place).helping(help)
     })
 }
 
@@ -47,7 +47,7 @@ fn one_sided(design: &Design) -> Option<Remark> {
             "write a ring in the closure's `{bare}:`, or of a clasp in two halves the other half, which `comes with` the \
              first"
         );
-        Remark::new(Code::OneSided, headline).at(closure.place).help(help)
+        Remark::words(Code::OneSided, headline).at(closure.place).helping(help)
     })
 }
 
@@ -66,7 +66,7 @@ fn narrow(design: &Design) -> Option<Remark> {
     let (is, opening) = (wide.hundredths(), inside.hundredths());
     let headline = format!("{name} is {is} wide and does not go through {}, which is {opening} inside", ring.name);
     let help = format!("use a ring of more than {} inside, or a shorter `tail:`", wide.at_least(1));
-    Some(Remark::new(Code::RingNarrow, headline).at(ring.place).help(help))
+    Some(Remark::words(Code::RingNarrow, headline).at(ring.place).helping(help))
 }
 
 /// How broad a finding is that is to go through a ring, where that is known; a tassel is pressed together.
@@ -93,7 +93,7 @@ fn mismatched(design: &Design) -> Option<Remark> {
         } else {
             "of a clasp in two halves write one on each side, with as many loops"
         };
-        Remark::new(Code::OneSided, headline).at(closure.place).help(help)
+        Remark::words(Code::OneSided, headline).at(closure.place).helping(help)
     })
 }
 
@@ -111,7 +111,7 @@ fn twice(design: &Design) -> Option<Remark> {
             half.kind(),
             half.id
         );
-        Remark::new(Code::ClaspTwice, headline).at(closure.place).help(help)
+        Remark::words(Code::ClaspTwice, headline).at(closure.place).helping(help)
     })
 }
 
@@ -124,7 +124,7 @@ fn cannot_open(parts: &[Part], design: &Design) -> Option<Remark> {
     let (before, after) = glued.or(apart)?;
     let headline = format!("{after} cannot be hung on {before}: neither has a ring that opens");
     let help = "write a jump ring that opens between them";
-    Some(Remark::new(Code::NoOpening, headline).at(design.closure.place).help(help))
+    Some(Remark::words(Code::NoOpening, headline).at(design.closure.place).helping(help))
 }
 
 /// The name of a cord end that closes a strand.

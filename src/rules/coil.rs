@@ -40,7 +40,7 @@ fn stiff(bead: &Bead, cord: &Cord, spring: &Spring) -> Option<Remark> {
             bead.hole.hundredths()
         );
         let help = format!("take a hole of at least {}, a shorter bead, or thinner wire", needed.at_least(2));
-        Remark::new(Code::BeadStiff, headline).at(bead.place).help(help)
+        Remark::words(Code::BeadStiff, headline).at(bead.place).helping(help)
     })
 }
 
@@ -56,7 +56,7 @@ fn small(design: &Design, spring: &Spring, cord: &Cord) -> Option<Remark> {
         );
         let wide = Length::mm(2.0 * (limb.value() / (2.0 * std::f64::consts::PI) + spring.reach)) - cord.diameter;
         let help = format!("take memory wire with a coil of at least {}, or thinner beads", wide.at_least(0));
-        Remark::new(Code::CoilSmall, headline).at(cord.place).help(help)
+        Remark::words(Code::CoilSmall, headline).at(cord.place).helping(help)
     })
 }
 
@@ -66,14 +66,14 @@ fn turns(design: &Design) -> Option<Remark> {
     if (turns - design.wraps).abs() > NEAR {
         let headline = format!("the beads go round {turns:.2} times, and `wraps:` says {}", design.wraps);
         let help = format!("write `wraps: {:.1}`, or let `repeat: fill` string as many beads as it takes", turns);
-        return Some(Remark::new(Code::OtherTurns, headline).at(strand.place).help(help));
+        return Some(Remark::words(Code::OtherTurns, headline).at(strand.place).helping(help));
     }
     let past = turns - turns.floor();
     (!(OVERLAP..=1.0 - OVERLAP).contains(&past)).then(|| {
         let headline = format!("the coil goes round {turns:.2} times, and its ends meet in one place");
         let more = turns.round() + NEAR;
         let help = format!("let them lie over each other by a quarter to half a turn: `wraps: {more}`");
-        Remark::new(Code::EndsMeet, headline).at(strand.place).help(help)
+        Remark::words(Code::EndsMeet, headline).at(strand.place).helping(help)
     })
 }
 

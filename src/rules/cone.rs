@@ -75,7 +75,7 @@ impl<'a> Gathering<'a> {
     }
 
     fn remark(&self, code: Code, headline: String) -> Remark {
-        Remark::new(code, headline).at(self.finding.place)
+        Remark::words(code, headline).at(self.finding.place)
     }
 
     fn eye_outside(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
@@ -83,7 +83,7 @@ impl<'a> Gathering<'a> {
             let (cone, inside, eye) = (&self.finding.name, self.cone.inside.hundredths(), pin.eye().hundredths());
             let headline = format!("{cone} is {inside} inside; the eye of {}, {eye}, does not go in", finding.name);
             self.remark(Code::EyeInCone, headline)
-                .help(format!("use a cone of at least {} inside", pin.eye().at_least(2)))
+                .helping(format!("use a cone of at least {} inside", pin.eye().at_least(2)))
         })
     }
 
@@ -91,7 +91,7 @@ impl<'a> Gathering<'a> {
         (self.cone.tip >= pin.eye()).then(|| {
             let (cone, tip, eye) = (&self.finding.name, self.cone.tip.hundredths(), pin.eye().hundredths());
             let headline = format!("the tip of {cone} is {tip} wide; the eye of {}, {eye}, pulls out", finding.name);
-            self.remark(Code::EyeInCone, headline).help(format!("use a cone whose tip is narrower than {eye}"))
+            self.remark(Code::EyeInCone, headline).helping(format!("use a cone whose tip is narrower than {eye}"))
         })
     }
 
@@ -104,7 +104,7 @@ impl<'a> Gathering<'a> {
             let headline =
                 format!("{loops} loops need {needed} in the eye of {}, of which {open} are open", finding.name);
             let help = format!("use a pin whose eye is open by {needed}, or gather the strands on a ring");
-            self.remark(Code::EyeTooSmall, headline).help(help)
+            self.remark(Code::EyeTooSmall, headline).helping(help)
         })
     }
 
@@ -130,7 +130,7 @@ impl<'a> Gathering<'a> {
                 out.tenths()
             );
             let help = "use a wider or shorter cone, or begin and end the strands with smaller beads";
-            self.remark(Code::BeadsInCone, headline).help(help)
+            self.remark(Code::BeadsInCone, headline).helping(help)
         })
     }
 
@@ -157,7 +157,7 @@ impl<'a> Gathering<'a> {
             );
             let fits = (inside * (1.0 / ratio)).at_most(2);
             let help = format!("use crimps of at most {fits} outside, a wider cone, or one crimp for two strands");
-            self.remark(Code::CrimpsInCone, headline).help(help)
+            self.remark(Code::CrimpsInCone, headline).helping(help)
         })
     }
 
@@ -166,7 +166,7 @@ impl<'a> Gathering<'a> {
         (out > Length::ZERO).then(|| {
             let out = out.tenths();
             let headline = format!("the crimps stand out of the mouth of {} by {out}", self.finding.name);
-            self.remark(Code::CrimpsShow, headline).help(format!("use a cone longer by {out}, or shorter loops"))
+            self.remark(Code::CrimpsShow, headline).helping(format!("use a cone longer by {out}, or shorter loops"))
         })
     }
 }

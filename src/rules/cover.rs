@@ -29,7 +29,7 @@ fn over_crimp(end: &End, design: &Design) -> Option<Remark> {
         let (name, long, short) = (&cover.name, length.hundredths(), short.hundredths());
         let headline = format!("{name} is {short} long and does not hide {}, which is {long}", crimp.name);
         let help = format!("use a cover of at least {} long, or shorter crimps", length.at_least(1));
-        Some(Remark::new(Code::CoverTooSmall, headline).at(cover.place).help(help))
+        Some(Remark::words(Code::CoverTooSmall, headline).at(cover.place).helping(help))
     })
 }
 
@@ -48,5 +48,5 @@ fn too_small(cover: &Finding, inside: Length, what: &str, broad: Length) -> Rema
     let (name, is, wide) = (&cover.name, inside.hundredths(), broad.hundredths());
     let headline = format!("{name} is {is} inside and does not close over {what}, {wide} broad");
     let help = format!("use a cover of at least {} inside, or something smaller in it", broad.at_least(2));
-    Remark::new(Code::CoverTooSmall, headline).at(cover.place).help(help)
+    Remark::words(Code::CoverTooSmall, headline).at(cover.place).helping(help)
 }

@@ -67,7 +67,7 @@ impl<'a> Above<'a> {
             _ => {
                 let headline = format!("nothing holds {} below {}", below.name(), self.name());
                 let help = "string them on a head pin, or hang each from the strand in a ring of its own: a dangle hangs from no other";
-                Some(Remark::new(Code::WrongHole, headline).at(bit.place).help(help))
+                Some(Remark::words(Code::WrongHole, headline).at(bit.place).helping(help))
             }
         }
     }
@@ -102,7 +102,7 @@ impl Hanging<'_> {
     fn threaded(&self, place: &str) -> Remark {
         let headline = format!("{} {} and hangs: it cannot be strung {place}", self.name, self.made);
         let help = "hang it from a ring or bail, `{ dangle: [it], on: bail }`, or use one that is drilled lengthwise";
-        Remark::new(Code::WrongHole, headline).at(self.place).help(help)
+        Remark::words(Code::WrongHole, headline).at(self.place).helping(help)
     }
 }
 
@@ -124,6 +124,6 @@ fn along(bead: &Bead, holder: &Finding) -> Option<Remark> {
             None => format!("{} is drilled lengthwise and cannot hang from {} by its tip", bead.name, holder.name),
         };
         let help = "write `drilled: tip` if yours is, or hang it on a head pin";
-        Remark::new(Code::WrongHole, headline).at(bead.place).help(help)
+        Remark::words(Code::WrongHole, headline).at(bead.place).helping(help)
     })
 }

@@ -80,5 +80,5 @@ fn crowded(one: &(&Strand, Vec<Body<'_>>), other: &(&Strand, Vec<Body<'_>>)) -> 
         "use loops {} apart, smaller beads, or strands of other lengths",
         (apart + Length::mm(deep)).at_least(1)
     );
-    Some(Remark::new(Code::DropsCrowd, headline).at(other.0.place).help(help))
+    Some(Remark::words(Code::DropsCrowd, headline).at(other.0.place).helping(help))
 }

@@ -35,5 +35,5 @@ fn remark(design: &Design, lack: Length) -> Remark {
     let lack = lack.tenths();
     let headline = format!("hooked as short as it goes, the piece is {lack} too short to go round");
     let help = format!("take {lack} off the chain and add it to the strands, or leave it for another wearer");
-    Remark::new(Code::IdleExtender, headline).at(design.closure.place).help(help)
+    Remark::words(Code::IdleExtender, headline).at(design.closure.place).helping(help)
 }

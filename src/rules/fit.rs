@@ -36,7 +36,7 @@ fn snug(design: &Design) -> Vec<Remark> {
             let headline = format!("{} of {thick} all but fills the hole of {name}, {is}", cord.name);
             let thinnest = (hole * (1.0 / (packing_ratio(strand.legs) * (1.0 + SLIDES)))).at_most(2);
             let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.at_least(2));
-            Remark::new(Code::CordTight, headline).at(bead.place).help(help)
+            Remark::words(Code::CordTight, headline).at(bead.place).helping(help)
         })
     });
     tight.collect()
@@ -85,7 +85,7 @@ fn passes(what: &str, hole: Length, cord: &Cord, (times, how): (u32, &str)) -> O
             format!("{} is {thick} thick and does not go{how} into {what} with its hole of {hole_is}", cord.name);
         let thinnest = (hole * (1.0 / ratio)).at_most(2);
         let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.at_least(2));
-        Remark::new(Code::CordTooThick, headline).help(help)
+        Remark::words(Code::CordTooThick, headline).helping(help)
     })
 }
 
@@ -146,7 +146,7 @@ fn through_crimp(name: &str, crimp: &Crimp, cord: &Cord, passes: u32, guarded: b
         );
         let thickest = (crimp.inside * (1.0 / ratio)).at_most(2);
         let help = format!("use a crimp of at least {} inside, or a cord of at most {thickest}", needed.at_least(2));
-        Remark::new(Code::CrimpTooSmall, headline).help(help)
+        Remark::words(Code::CrimpTooSmall, headline).helping(help)
     })
 }
 
@@ -172,7 +172,7 @@ mod tests {
         let crimp = |wire: f64, guarded| {
             let mut design = sample::necklace();
             design.cords[nth(0)].diameter = Length::mm(wire);
-            through_crimp("crimp", &sample::CRIMP, &design.cords[nth(0)], 2, guarded).map(|remark| remark.code)
+            through_crimp("crimp", &sample::CRIMP, &design.cords[nth(0)], 2, guarded).map(|remark| remark.code())
         };
         assert_eq!(crimp(0.508, true), None);
         assert_eq!(crimp(0.6096, false), None);

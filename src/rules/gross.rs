@@ -29,7 +29,7 @@ fn measure(design: &Design) -> Option<Remark> {
             Some(meant) => format!("did you mean {}? Check the unit", meant.tenths()),
             None => format!("check the number and its unit: `{key}: {}`", usual(place)[0].tenths()),
         };
-        Remark::new(Code::OddMeasure, headline).at(wear.place.unwrap_or(design.closure.place)).help(help)
+        Remark::words(Code::OddMeasure, headline).at(wear.place.unwrap_or(design.closure.place)).helping(help)
     })
 }
 
@@ -46,6 +46,6 @@ fn huge(bead: &Bead) -> Option<Remark> {
     (longest > most).then(|| {
         let headline = format!("{} is {} large, larger than beads are", bead.name, longest.tenths());
         let help = format!("did you mean {}? Check the unit of its `size:`", (longest * 0.1).tenths());
-        Remark::new(Code::HugeBead, headline).at(bead.place).help(help)
+        Remark::words(Code::HugeBead, headline).at(bead.place).helping(help)
     })
 }

@@ -68,7 +68,7 @@ fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
         );
         let which = if design.twist.is_some() { "all strands" } else { "the strand" };
         let help = format!("make {which} at least {} longer, or {or}", (girth - longest).at_least(1));
-        Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
+        Remark::words(Code::TooShort, headline).at(strand.length_place).helping(help)
     })
 }
 
@@ -89,7 +89,7 @@ fn over_head(strand: &Strand, design: &Design) -> Option<Remark> {
             "make it at least {} longer, give it a clasp, or string it on elastic",
             (HEAD - inside).at_least(1)
         );
-        Remark::new(Code::OverHead, headline).at(strand.length_place).help(help)
+        Remark::words(Code::OverHead, headline).at(strand.length_place).helping(help)
     })
 }
 
@@ -123,7 +123,7 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
                 "strands {one} and {other} {how} along {share:.0} % of their length, closest {across:.0} mm across and {below:.0} mm below the left end"
             )
         };
-        Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(more_room(clearance, design))
+        Remark::words(Code::StrandsCrowd, headline).at(outer.length_place).helping(more_room(clearance, design))
     })
 }
 
@@ -217,7 +217,7 @@ fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
         ),
     };
     let help = "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room";
-    Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
+    Some(Remark::words(Code::StrandsUnsettled, headline).at(place).helping(help))
 }
 
 /// A piece that came to no rest on the neck.
@@ -239,7 +239,7 @@ fn restless(unrest: &Unrest, design: &Design) -> Option<Remark> {
             "check that the neck's measure and the strands' lengths go together; try on how far it hangs",
         ),
     };
-    Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
+    Some(Remark::words(Code::StrandsUnsettled, headline).at(place).helping(help))
 }
 
 /// Cord beyond the last train of a strand whose beads stay where they are.
@@ -252,7 +252,7 @@ fn left_over(strand: &Strand) -> Option<Remark> {
         let headline =
             format!("strand {} leaves {bare:.0} mm of bare cord, {:.0} % of its length", strand.name, share * 100.0);
         let help = "add beads or spaces, shorten the strand, or let the beads slide with `settle: slide`";
-        Remark::new(Code::BareCord, headline).at(strand.length_place).help(help)
+        Remark::words(Code::BareCord, headline).at(strand.length_place).helping(help)
     })
 }
 
@@ -268,7 +268,7 @@ fn uneven_ends(strand: &Strand, design: &Design) -> Option<Remark> {
         let [first, last] = [first, last].map(|index| &design.beads[index].name);
         let headline = format!("strand {} begins with {first} and ends with {last}", strand.name);
         let help = format!("if both ends should match, add {first} after the last repeat");
-        Remark::new(Code::UnevenEnds, headline).at(strand.place).help(help)
+        Remark::words(Code::UnevenEnds, headline).at(strand.place).helping(help)
     })
 }
 
@@ -280,7 +280,7 @@ mod tests {
 
     #[test]
     fn only_figures_that_were_found_are_told() {
-        let told = |unrest| unsettled(&unrest, &sample::necklace()).map(|remark| remark.headline).unwrap_or_default();
+        let told = |unrest| unsettled(&unrest, &sample::necklace()).map(|remark| remark.headline()).unwrap_or_default();
         assert!(told(Unrest::TooMany).contains("too many parts"));
         let lost = told(Unrest::Lost { rounds: 7 });
         assert!(lost.contains("no place in 7 rounds") && !lost.contains("mm"), "{lost}");
@@ -306,7 +306,7 @@ mod tests {
         let mut design = sample::necklace();
         let mut short = |by: f64| {
             design.wear.narrowest = design.strands[0].finished + Length::mm(by);
-            too_short(&design.strands[0], &design).map(|remark| remark.code)
+            too_short(&design.strands[0], &design).map(|remark| remark.code())
         };
         assert_eq!(short(0.0), None);
         assert_eq!(short(1.0), Some(Code::TooShort));

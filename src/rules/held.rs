@@ -29,7 +29,7 @@ fn loose(strand: &Strand, design: &Design) -> Option<Remark> {
             "close each group between crimps or knots, or use beads with a hole of at most {}",
             (width * (1.0 + GRIPS)).at_most(2)
         );
-        Remark::new(Code::NothingHolds, headline).at(strand.place).help(help)
+        Remark::words(Code::NothingHolds, headline).at(strand.place).helping(help)
     })
 }
 

@@ -15,7 +15,7 @@ fn unhitched(strand: &Strand, design: &Design) -> Option<Remark> {
     design.closure.left().is_empty().then(|| {
         let headline = format!("strand {} is doubled, but nothing is there to hitch its fold to", strand.name);
         let help = "write a ring or another finding in the closure's `left:`";
-        Remark::new(Code::Unhitched, headline).at(strand.place).help(help)
+        Remark::words(Code::Unhitched, headline).at(strand.place).helping(help)
     })
 }
 
@@ -25,6 +25,6 @@ fn stiff(strand: &Strand, design: &Design) -> Option<Remark> {
     matches!(cord.kind, CordKind::Wire | CordKind::Chain).then(|| {
         let headline = format!("strand {} is doubled, but {} cannot be folded and hitched", strand.name, cord.name);
         let help = "use thread, silk, leather or elastic, or take `doubled:` out";
-        Remark::new(Code::Unhitched, headline).at(strand.place).help(help)
+        Remark::words(Code::Unhitched, headline).at(strand.place).helping(help)
     })
 }

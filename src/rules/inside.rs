@@ -61,7 +61,7 @@ fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
         let headline =
             format!("{} is {broad} broad and slips into {} with its hole of {hole}", narrow.name, beside.name);
         let help = format!("put something between them that is broader than {hole}, or use a bead with a smaller hole");
-        Remark::new(Code::SlipsInside, headline).at(beside.place).help(help)
+        Remark::words(Code::SlipsInside, headline).at(beside.place).helping(help)
     })
 }
 
@@ -85,8 +85,8 @@ mod tests {
         // A ring of 3 + 2 x 0.5 mm outside beside a hole of 4.1 mm, and beside one of 4 mm.
         let mut codes = |hole: f64| {
             design.beads[nth(0)].hole = Stated::Stated(Length::mm(hole));
-            let rings = check(&design).into_iter().filter(|remark| remark.headline.starts_with("ring "));
-            rings.map(|remark| remark.code).collect::<Vec<_>>()
+            let rings = check(&design).into_iter().filter(|remark| remark.headline().starts_with("ring "));
+            rings.map(|remark| remark.code()).collect::<Vec<_>>()
         };
         assert!(codes(4.1).contains(&Code::SlipsInside));
         assert_eq!(codes(4.0), []);

@@ -36,7 +36,7 @@ fn through(knot: &Bit, strand: &Strand, bead: &Bead, design: &Design) -> Option<
             format!("a knot of {size} in strand {} does not hold {} with its hole of {hole}", strand.name, bead.name);
         let help =
             format!("make knots of at least {}, use a thicker cord, or beads with a smaller hole", needed.at_least(2));
-        Remark::new(Code::KnotSlips, headline).at(bead.place).help(help)
+        Remark::words(Code::KnotSlips, headline).at(bead.place).helping(help)
     })
 }
 
@@ -50,7 +50,7 @@ fn wires(design: &Design) -> Vec<Remark> {
 fn knotted(strand: &Strand) -> Remark {
     let headline = format!("strand {} is of wire, and nothing but a knot would hold its ends", strand.name);
     let help = "close it with a crimp: `ends: crimp`, or string it on thread, silk or elastic";
-    Remark::new(Code::WireKnotted, headline).at(strand.place).help(help)
+    Remark::words(Code::WireKnotted, headline).at(strand.place).helping(help)
 }
 
 #[cfg(test)]

@@ -130,7 +130,7 @@ impl Worst<'_> {
                 format!("string both alike up to it: what they share may lie {most} farther along one of them at most"),
             )
         };
-        Remark::new(Code::HolesAstray, headline).at(outer.strand.place).help(help)
+        Remark::words(Code::HolesAstray, headline).at(outer.strand.place).helping(help)
     }
 
     fn place(&self, at: usize, name: &str) -> String {

@@ -50,7 +50,7 @@ impl<'a> Look<'a> {
             bead.letter
         );
         let help = "choose colours further apart in lightness, or another shape or size";
-        Some(Remark::new(Code::LookAlike, headline).at(bead.place).help(help))
+        Some(Remark::words(Code::LookAlike, headline).at(bead.place).helping(help))
     }
 }
 
@@ -76,7 +76,7 @@ mod tests {
     #[test]
     fn near_colours_look_alike_to_everyone() {
         let found = remarks(Rgb(0x5d, 0x7f, 0x5b), Rgb(0x60, 0x82, 0x5e));
-        assert!(found[0].headline.contains("to everyone"), "{}", found[0].headline);
+        assert!(found[0].headline().contains("to everyone"), "{}", found[0].headline());
         assert_eq!(remarks(Rgb(0x20, 0x20, 0x40), Rgb(0xd0, 0xd0, 0xa0)), []);
     }
 
@@ -84,7 +84,7 @@ mod tests {
     fn some_colours_look_alike_to_some_eyes() {
         let found = remarks(Rgb(0xa0, 0x6e, 0x3c), Rgb(0x6e, 0x82, 0x32));
         assert_eq!(sample::codes(&found), [Code::LookAlike]);
-        assert!(found[0].headline.contains("cones"), "{}", found[0].headline);
+        assert!(found[0].headline().contains("cones"), "{}", found[0].headline());
     }
 
     #[test]

@@ -26,6 +26,6 @@ fn part_link(strand: &Strand, design: &Design) -> Option<Remark> {
             link.hundredths()
         );
         let help = format!("write a length of whole links: {} or {}", of(links.floor()), of(links.ceil()));
-        Remark::new(Code::PartLink, headline).at(strand.length_place).help(help)
+        Remark::words(Code::PartLink, headline).at(strand.length_place).helping(help)
     })
 }

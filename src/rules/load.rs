@@ -36,7 +36,7 @@ fn weak_cord(strand: &Strand, cord: &Cord, tension: f64) -> Option<Remark> {
             strength / tension
         );
         let help = format!("use a cord that bears {:.1} N; {SNAG}", MARGIN * tension);
-        Remark::new(Code::WeakCord, headline).at(cord.place).help(help)
+        Remark::words(Code::WeakCord, headline).at(cord.place).helping(help)
     })
 }
 
@@ -50,7 +50,7 @@ fn unknown_strength(index: Index<Cord>, cord: &Cord, design: &Design, drape: &Dr
             format!("the strength of {} is not written, so its load of {tension:.2} N is not checked", cord.name);
         let least = (MARGIN * tension * 10.0).ceil() / 10.0;
         let help = format!("write `strength:` from the spool; it should be {least:.1} N or more; {SNAG}");
-        Remark::new(Code::StrengthUnknown, headline).at(cord.place).help(help)
+        Remark::words(Code::StrengthUnknown, headline).at(cord.place).helping(help)
     })
 }
 
@@ -69,7 +69,7 @@ fn heavy(design: &Design) -> Option<Remark> {
     (grams > HEAVY).then(|| {
         let headline =
             format!("the piece weighs {grams:.0} g; from {HEAVY:.0} g on it may tire {}", bears(design.heading.kind));
-        Remark::new(Code::HeavyPiece, headline).help("use smaller or lighter beads, or fewer strands")
+        Remark::words(Code::HeavyPiece, headline).helping("use smaller or lighter beads, or fewer strands")
     })
 }
 

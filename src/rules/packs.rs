@@ -44,7 +44,7 @@ fn last_pack(design: &Design, line: &Line) -> Option<Remark> {
         ),
         Some(_) => return None,
     };
-    Some(Remark::new(Code::LastPack, headline).at(place(design, line.article)).help(help))
+    Some(Remark::words(Code::LastPack, headline).at(place(design, line.article)).helping(help))
 }
 
 /// What is bought with several kinds in it: for the sake of one kind, of a few beads, of spare ones, or with none to
@@ -84,7 +84,7 @@ fn scarce(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>]) -> Option<
     let spare = if assorted.is_mix() { most.spare } else { 0 };
     let enough = assorted::surely(assorted, most.held, fewer).saturating_sub(spare);
     let help = format!("string {enough} of it instead of {}, or buy more of it by itself", most.count);
-    (most.packs > fewer).then(|| Remark::new(Code::ScarceKind, headline).at(assorted.place).help(help))
+    (most.packs > fewer).then(|| Remark::words(Code::ScarceKind, headline).at(assorted.place).helping(help))
 }
 
 /// The last of several packs, bought for few beads or for spare ones.
@@ -104,7 +104,7 @@ fn last_together(assorted: &Assorted, kinds: &[Wanted<'_>], packs: u64) -> Optio
         ),
         _ => return None,
     };
-    Some(Remark::new(Code::LastPack, headline).at(assorted.place).help(help))
+    Some(Remark::words(Code::LastPack, headline).at(assorted.place).helping(help))
 }
 
 /// Kinds of which a strand leaves nothing over: no other is bought for the sake of a spare bead.
@@ -115,7 +115,7 @@ fn spareless(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>], packs: 
     (!names.is_empty()).then(|| {
         let headline = format!("{}: what is bought leaves no spare of {}", assorted.name, names.join(", "));
         let help = "string with care, string fewer of them, or buy some by themselves in case one breaks";
-        Remark::new(Code::NoSpare, headline).at(assorted.place).help(help)
+        Remark::words(Code::NoSpare, headline).at(assorted.place).helping(help)
     })
 }
 
@@ -128,9 +128,9 @@ fn too_small(design: &Design, materials: &Materials) -> Vec<Remark> {
     let remark = |line: &Line| {
         let by_length = need::by_length(design, line.article);
         let help = if by_length { "sell it by the spool or by length" } else { "check the size of the pack" };
-        Remark::new(Code::LotTooSmall, format!("{}: what is sold at a time does not hold a single one", line.name))
+        Remark::words(Code::LotTooSmall, format!("{}: what is sold at a time does not hold a single one", line.name))
             .at(place(design, line.article))
-            .help(help)
+            .helping(help)
     };
     materials.lines.iter().filter(unbuyable).map(remark).collect()
 }
@@ -142,12 +142,12 @@ fn too_long(design: &Design, materials: &Materials) -> Vec<Remark> {
     let remark = |(cutting, piece): (&crate::materials::Cutting, &crate::materials::Piece)| {
         let name = cutting.article.name(design);
         let (needed, lot) = (piece.length.at_least(1), cutting.lot.unwrap_or_default().tenths());
-        Remark::new(
+        Remark::words(
             Code::SpoolTooShort,
             format!("{}: {needed} of {name} is needed in one piece, but it is sold {lot} long", piece.label),
         )
         .at(place(design, cutting.article))
-        .help(format!("buy it at least {needed} long"))
+        .helping(format!("buy it at least {needed} long"))
     };
     cuts.map(remark).collect()
 }
@@ -187,15 +187,15 @@ mod tests {
     fn a_strand_bought_for_the_spare_alone() {
         // A 16 in strand of 6 mm beads holds 67; 66 and 4 spare need a second one.
         let remark = only(&beads(66, Lot::Strand(Length::inches(16.0))));
-        assert_eq!(remark.code, Code::LastPack);
-        assert_eq!(remark.headline, "reed: the last of 2 packs is bought for 3 spare alone");
+        assert_eq!(remark.code(), Code::LastPack);
+        assert_eq!(remark.headline(), "reed: the last of 2 packs is bought for 3 spare alone");
     }
 
     #[test]
     fn a_pack_bought_for_two_of_its_beads() {
         let remark = only(&beads(98, Lot::Pack(48)));
-        assert_eq!(remark.headline, "reed: the last of 3 packs of 48 is bought for 2 of its beads");
-        assert_eq!(remark.help, "string 2 fewer, and one pack less will do, without spare");
+        assert_eq!(remark.headline(), "reed: the last of 3 packs of 48 is bought for 2 of its beads");
+        assert_eq!(remark.help(), "string 2 fewer, and one pack less will do, without spare");
     }
 
     #[test]
@@ -216,7 +216,7 @@ mod tests {
         design.cords[nth(0)].sold =
             Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)), from: None });
         let remark = only(&design);
-        assert_eq!(remark.code, Code::SpoolTooShort);
-        assert!(remark.headline.ends_with("is needed in one piece, but it is sold 300 mm long"), "{}", remark.headline);
+        assert_eq!(remark.code(), Code::SpoolTooShort);
+        assert!(remark.headline().ends_with("is needed in one piece, but it is sold 300 mm long"), "{}", remark.headline());
     }
 }

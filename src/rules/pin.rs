@@ -40,7 +40,7 @@ pub fn through(Named { finding, pin }: Named<'_>, what: &str, hole: Length, plac
         let name = &finding.name;
         let headline = format!("{name} is {wire} thick and does not pass through {what} with its hole of {hole}");
         let help = format!("use a pin of at most {most}, or a hole of at least {least}");
-        Remark::new(Code::PinTooThick, headline).at(place).help(help)
+        Remark::words(Code::PinTooThick, headline).at(place).helping(help)
     })
 }
 
@@ -51,7 +51,7 @@ pub fn long_enough(Named { finding, pin }: Named<'_>, carried: f64) -> Option<Re
         let (needed, carried) = (Length::mm(needed).at_least(1), Length::mm(carried).tenths());
         let headline =
             format!("{} is {} long; {carried} and the loop need {needed}", finding.name, pin.length.tenths());
-        Remark::new(Code::PinTooShort, headline).at(finding.place).help(format!("use a pin of at least {needed}"))
+        Remark::words(Code::PinTooShort, headline).at(finding.place).helping(format!("use a pin of at least {needed}"))
     })
 }
 
@@ -66,7 +66,7 @@ mod tests {
         let told = |length: f64| {
             let pin = sample::pin(Foot::Head, length, 0.5);
             let finding = sample::finding("pin", Form::Pin(pin));
-            long_enough(Named { finding: &finding, pin: &pin }, 20.0).map(|remark| remark.code)
+            long_enough(Named { finding: &finding, pin: &pin }, 20.0).map(|remark| remark.code())
         };
         // A loop of 3 mm outside is bent along π × 2.5 mm = 7.854 mm of wire.
         assert_eq!(told(20.0 + 7.86), None);

@@ -10,7 +10,7 @@ pub fn check(design: &Design) -> Vec<Remark> {
         let headline = format!("a shop pays {} × cost and sells for {} × cost", price.wholesale, price.retail);
         let help =
             "both factors multiply the cost, so that retail is the larger: keystone is `wholesale: 2, retail: 4`";
-        Remark::new(Code::RetailFactor, headline).at(price.place).help(help)
+        Remark::words(Code::RetailFactor, headline).at(price.place).helping(help)
     };
     price.map(remark).collect()
 }

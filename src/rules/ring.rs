@@ -66,7 +66,7 @@ fn uneven(design: &Design, drape: &Drape) -> Option<Remark> {
             one.name, other.name
         );
         let help = format!("make strand {} {} shorter, or allow it: `allow: [uneven-rows]`", one.name, more.tenths());
-        Remark::new(Code::UnevenRows, headline).at(one.length_place).help(help)
+        Remark::words(Code::UnevenRows, headline).at(one.length_place).helping(help)
     })
 }
 
@@ -100,7 +100,7 @@ fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design)
         None => format!("make the row {miss} {way}, or write another `ease:`{named}"),
     };
     let help = repeats(design, ring, code).unwrap_or_else(by_length);
-    Remark::new(code, headline).at(strand.length_place).help(help)
+    Remark::words(code, headline).at(strand.length_place).helping(help)
 }
 
 /// What to do about a row that fills its length: which count of repeats fits, or between which two none does.

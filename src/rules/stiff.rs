@@ -19,6 +19,6 @@ fn too_stiff(cord: &Cord) -> Option<Remark> {
         );
         let help = "take `stiffness:` out, or measure it: of an end held level, so long that it sinks by a tenth of that \
                     under its own weight, it is 1.25 times the weight of the end times its length squared";
-        Remark::new(Code::CordTooStiff, headline).at(cord.place).help(help)
+        Remark::words(Code::CordTooStiff, headline).at(cord.place).helping(help)
     })
 }

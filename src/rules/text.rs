@@ -20,7 +20,7 @@ fn remark(what: &str, text: &str, place: Option<Place>) -> Option<Remark> {
     let named: Vec<_> = missing.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
     let headline = format!("the sheet prints empty boxes in {what}: its font has no {}", named.join(", "));
     let help = "write it in Latin, Greek or Cyrillic letters, which the font has";
-    let remark = Remark::new(Code::MissingGlyph, headline).help(help);
+    let remark = Remark::words(Code::MissingGlyph, headline).helping(help);
     Some(place.into_iter().fold(remark, Remark::at))
 }
 
@@ -67,7 +67,7 @@ mod tests {
         design.beads[nth(0)].name = "骨 bead".into();
         let found = check(&design);
         assert_eq!(sample::codes(&found), [Code::MissingGlyph, Code::MissingGlyph]);
-        assert!(found[0].headline.contains("in the title") && found[0].headline.contains("骨 (U+9AA8), 珠 (U+73E0)"));
+        assert!(found[0].headline().contains("in the title") && found[0].headline().contains("骨 (U+9AA8), 珠 (U+73E0)"));
         assert_eq!((found[0].place, found[1].place), (None, Some(design.beads[nth(0)].place)));
     }
 

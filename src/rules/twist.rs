@@ -38,14 +38,14 @@ fn taut_strand(strand: &Strand, slacks: impl Iterator<Item = Length> + Clone) ->
     let headline =
         format!("strand {name} is drawn taut, and all others stand loose in the twist by up to {}", most.tenths());
     let help = format!("make strand {name} about {} longer, or allow it: `allow: [twist-slack]`", least.tenths());
-    Remark::new(Code::TwistSlack, headline).at(strand.length_place).help(help)
+    Remark::words(Code::TwistSlack, headline).at(strand.length_place).helping(help)
 }
 
 fn tight(twist: &Twist) -> Option<Remark> {
     let angle = twist.angle().to_degrees();
     (angle > TIGHT).then(|| {
         let headline = format!("turned {}, the strands run across the piece at {angle:.0} degrees", times(twist.turns));
-        Remark::new(Code::TwistTight, headline).at(twist.place).help("turn them less often, or make them longer")
+        Remark::words(Code::TwistTight, headline).at(twist.place).helping("turn them less often, or make them longer")
     })
 }
 
@@ -55,7 +55,7 @@ fn loose(twist: &Twist) -> Option<Remark> {
         let headline = format!("turned {}, the strands hardly run across the piece", times(twist.turns));
         let often = (twist.turns * LOOSE / angle).ceil();
         let help = format!("turn them {} or more, or leave `twist:` out", times(often));
-        Remark::new(Code::TwistLoose, headline).at(twist.place).help(help)
+        Remark::words(Code::TwistLoose, headline).at(twist.place).helping(help)
     })
 }
 
@@ -65,7 +65,7 @@ fn loose_strand(strand: &Strand, slack: Length, twisted: &str) -> Remark {
     let headline =
         format!("strand {name} is {} longer than its way in the twist, which is {twisted} long", slack.tenths());
     let help = format!("make it {} long, or allow it: `allow: [twist-slack]`", (strand.finished - slack).tenths());
-    Remark::new(Code::TwistSlack, headline).at(strand.length_place).help(help)
+    Remark::words(Code::TwistSlack, headline).at(strand.length_place).helping(help)
 }
 
 fn bare(strand: &Strand) -> Option<Remark> {
@@ -73,6 +73,6 @@ fn bare(strand: &Strand) -> Option<Remark> {
     (share > BARE).then(|| {
         let headline = format!("strand {} is bare along {:.0} % of its length", strand.name, 100.0 * share);
         let help = "string more beads on it, or make it shorter";
-        Remark::new(Code::TwistBare, headline).at(strand.length_place).help(help)
+        Remark::words(Code::TwistBare, headline).at(strand.length_place).helping(help)
     })
 }

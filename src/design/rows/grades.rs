@@ -64,8 +64,8 @@ impl<'a> Grades<'a> {
         let length = self.length.filter(|length| self.longest(length.value).is_none())?;
         let least = self.taken(&self.counted(1, 0)).ceil();
         let headline = format!("a row of these sizes takes at least {least:.0} mm");
-        let remark = Remark::new(Code::NoFill, headline).at(length.place);
-        Some(remark.help(format!("write `length: {least:.0} mm` or more, or fewer sizes")))
+        let remark = Remark::words(Code::NoFill, headline).at(length.place);
+        Some(remark.helping(format!("write `length: {least:.0} mm` or more, or fewer sizes")))
     }
 
     /// The step that is meant: that of the row's own length, else the one that fills the strand.

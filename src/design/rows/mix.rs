@@ -78,7 +78,7 @@ fn many(random: &Random) -> Result<(), Remark> {
     let (part, id, apart) = (parts[kind], id(random, kind), apart[kind] + 1);
     let headline = format!("{part} of {all} parts are {id}, and of a long row only 1 bead in {apart} can stand apart");
     let place = random.apart.as_ref().map_or(random.random.place, |apart| apart.place);
-    Err(Remark::new(Code::NoMix, headline).at(place).help(less_of(random, id)))
+    Err(Remark::words(Code::NoMix, headline).at(place).helping(less_of(random, id)))
 }
 
 fn parts(random: &Random) -> Vec<u32> {
@@ -90,8 +90,8 @@ impl Mix {
         let counts = counts(&parts(random), beads);
         if let Some(none) = counts.iter().position(|count| *count == 0) {
             let headline = format!("of {beads} beads none would be {}", id(random, none));
-            let remark = Remark::new(Code::NoMix, headline).at(random.random.place);
-            return Err(remark.help("string more, or give it more parts"));
+            let remark = Remark::words(Code::NoMix, headline).at(random.random.place);
+            return Err(remark.helping("string more, or give it more parts"));
         }
         Ok(Self { apart: apart(random)?, counts })
     }
@@ -151,7 +151,7 @@ impl Mix {
             }
             None => ("no order keeps these beads so far apart".to_owned(), "write a smaller `apart:`".to_owned()),
         };
-        Remark::new(Code::NoMix, said.0).at(place).help(said.1)
+        Remark::words(Code::NoMix, said.0).at(place).helping(said.1)
     }
 }
 
@@ -175,8 +175,8 @@ fn id(random: &Random, kind: usize) -> &str {
 fn apart(random: &Random) -> Result<Vec<usize>, Remark> {
     let kinds = random.of.entries.len();
     if kinds == 0 {
-        let remark = Remark::new(Code::NoMix, "a mix `of` no beads").at(random.random.place);
-        return Err(remark.help("name its beads with their parts, like `of: { mist: 3, reed: 1 }`"));
+        let remark = Remark::words(Code::NoMix, "a mix `of` no beads").at(random.random.place);
+        return Err(remark.helping("name its beads with their parts, like `of: { mist: 3, reed: 1 }`"));
     }
     match random.apart.as_ref().map(|apart| &apart.value) {
         None => Ok(vec![1; kinds]),
@@ -187,7 +187,7 @@ fn apart(random: &Random) -> Result<Vec<usize>, Remark> {
                 let known = || format!("the mix holds {}", random.of.ids().collect::<Vec<_>>().join(", "));
                 let help = suggest(&key.value, random.of.ids(), known);
                 let headline = format!("`{}` is not in this mix", key.value);
-                return Err(Remark::new(Code::UnknownId, headline).at(key.place).help(help));
+                return Err(Remark::words(Code::UnknownId, headline).at(key.place).helping(help));
             }
             Ok(random.of.ids().map(|id| each.get(id).map_or(0, |at| at.value.0 as usize)).collect())
         }

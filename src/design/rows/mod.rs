@@ -103,8 +103,8 @@ pub fn check(row: &Row, place: Place, shelf: &Shelf, context: &mut Context) {
         Row::Random(random) => mix::wrong(random),
         Row::Fade(fade) => fade_wrong(fade),
         Row::Graduate(Graduate { graduate, .. }) if graduate.is_empty() => {
-            let remark = Remark::new(Code::NothingRepeated, "a graduated row of no beads");
-            Some(remark.help("write its beads from an end to the middle, like `graduate: [small, large]`"))
+            let remark = Remark::words(Code::NothingRepeated, "a graduated row of no beads");
+            Some(remark.helping("write its beads from an end to the middle, like `graduate: [small, large]`"))
         }
         Row::Graduate(_) => None,
     };
@@ -118,7 +118,7 @@ fn fade_wrong(fade: &Fade) -> Option<Remark> {
         Times::Count(1) => (format!("a fade of one bead is {one} alone"), "write at least 2"),
         _ => return None,
     };
-    Some(Remark::new(Code::NoMix, headline).at(fade.fade.place).help(help))
+    Some(Remark::words(Code::NoMix, headline).at(fade.fade.place).helping(help))
 }
 
 /// Leaves a remark for each graduated row that its own length has no room for.

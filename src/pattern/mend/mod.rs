@@ -190,8 +190,8 @@ fn said(found: &[Found]) -> Vec<Remark> {
         let remark = found.slip.remark(found.place);
         match found.slip {
             Slip::Tab if tabs > 1 => {
-                let help = format!("{}; {} more lines have one", remark.help, tabs - 1);
-                remark.help(help)
+                let help = format!("{}; {} more lines have one", remark.help(), tabs - 1);
+                remark.helping(help)
             }
             _ => remark,
         }
@@ -217,9 +217,9 @@ mod tests {
         let read = |mended: &Mended| {
             assert!(!seen.borrow().contains(&mended.text), "read twice: {}", mended.text);
             seen.borrow_mut().push(mended.text.clone());
-            if readable(&mended.text) { Ok(()) } else { Err(Remark::new(Code::Yaml, "unreadable")) }
+            if readable(&mended.text) { Ok(()) } else { Err(Remark::words(Code::Yaml, "unreadable")) }
         };
-        let mending = mend(text, Remark::new(Code::Yaml, "unreadable"), read);
+        let mending = mend(text, Remark::words(Code::Yaml, "unreadable"), read);
         let readings = seen.borrow().len();
         (mending.remarks.len(), readings)
     }

@@ -50,7 +50,7 @@ impl Slip {
     /// The slip as a remark at a place.
     pub fn remark(&self, place: Place) -> Remark {
         let code = if *self == Self::BareColour { Code::BareColour } else { Code::Yaml };
-        Remark::new(code, self.headline()).at(place).help(self.help())
+        Remark::words(code, self.headline()).at(place).helping(self.help())
     }
 
     fn headline(&self) -> String {

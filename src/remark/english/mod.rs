@@ -1,0 +1,69 @@
+//! Remarks in English.
+
+mod article;
+mod bar;
+mod buying;
+mod closing;
+mod closure;
+mod fit;
+mod hang;
+mod language;
+mod rows;
+mod shaping;
+mod shelves;
+mod spot;
+mod stash;
+mod strand;
+mod variant;
+mod wearing;
+mod winding;
+
+use super::Said;
+
+/// What was found, with its number: stands alone.
+pub fn headline(said: &Said) -> String {
+    match said {
+        Said::Words { headline, .. } => headline.clone(),
+        Said::Language(said) => language::headline(said),
+        Said::Shelves(said) => shelves::headline(said),
+        Said::Article(said) => article::headline(said),
+        Said::Shaping(said) => shaping::headline(said),
+        Said::Closure(said) => closure::headline(said),
+        Said::Strand(said) => strand::headline(said),
+        Said::Spot(said) => spot::headline(said),
+        Said::Rows(said) => rows::headline(said),
+        Said::Variant(said) => variant::headline(said),
+        Said::Hang(said) => hang::headline(said),
+        Said::Buying(said) => buying::headline(said),
+        Said::Stash(said) => stash::headline(said),
+        Said::Closing(said) => closing::headline(said),
+        Said::Bar(said) => bar::headline(said),
+        Said::Winding(said) => winding::headline(said),
+        Said::Fit(said) => fit::headline(said),
+        Said::Wearing(said) => wearing::headline(said),
+    }
+}
+
+/// What to change; may be empty.
+pub fn help(said: &Said) -> String {
+    match said {
+        Said::Words { help, .. } => help.clone(),
+        Said::Language(said) => language::help(said),
+        Said::Shelves(said) => shelves::help(said),
+        Said::Article(said) => article::help(said),
+        Said::Shaping(said) => shaping::help(said),
+        Said::Closure(said) => closure::help(said),
+        Said::Strand(said) => strand::help(said),
+        Said::Spot(said) => spot::help(said),
+        Said::Rows(said) => rows::help(said),
+        Said::Variant(said) => variant::help(said),
+        Said::Hang(said) => hang::help(said),
+        Said::Buying(said) => buying::help(said),
+        Said::Stash(said) => stash::help(said),
+        Said::Closing(said) => closing::help(said),
+        Said::Bar(said) => bar::help(said),
+        Said::Winding(said) => winding::help(said),
+        Said::Fit(said) => fit::help(said),
+        Said::Wearing(said) => wearing::help(said),
+    }
+}

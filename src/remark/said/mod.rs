@@ -1,0 +1,127 @@
+//! What remarks say, as data: which of all things it is, with its arguments. Only [`english`](super::english) turns it
+//! into words.
+
+pub mod article;
+pub mod bar;
+pub mod buying;
+pub mod closing;
+pub mod closure;
+pub mod fit;
+pub mod hang;
+pub mod language;
+pub mod rows;
+pub mod shaping;
+pub mod shelves;
+pub mod spot;
+pub mod stash;
+pub mod strand;
+pub mod variant;
+pub mod wearing;
+pub mod winding;
+
+use super::Code;
+
+/// What is said, by what it is about.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Said {
+    /// Words that were made where they are said.
+    Words {
+        /// Which remark this is.
+        code: Code,
+        /// What was found.
+        headline: String,
+        /// What to change.
+        help: String,
+    },
+    /// About how a pattern is written.
+    Language(language::Language),
+    /// About what is kept on a shelf, and what names mean.
+    Shelves(shelves::Shelves),
+    /// About beads, cords and findings by themselves.
+    Article(article::Article),
+    /// About the shapes of beads and findings.
+    Shaping(shaping::Shaping),
+    /// About what closes a piece, as it is written.
+    Closure(closure::Closure),
+    /// About strands, their lengths and their lists.
+    Strand(strand::Strand),
+    /// About what stands where it may not.
+    Spot(spot::Spot),
+    /// About rows that are worked out.
+    Rows(rows::Rows),
+    /// About sizes, colourways, and whom a piece is made for.
+    Variant(variant::Variant),
+    /// About how strands hang and lie.
+    Hang(hang::Hang),
+    /// About packs, prices and lots.
+    Buying(buying::Buying),
+    /// About what is at hand.
+    Stash(stash::Stash),
+    /// About whether a piece closes and stays closed.
+    Closing(closing::Closing),
+    /// About bars and what holds several strands.
+    Bar(bar::Bar),
+    /// About torsades, coils and wraps.
+    Winding(winding::Winding),
+    /// About whether one thing fits in or on another.
+    Fit(fit::Fit),
+    /// About who wears a piece, and who reads of it.
+    Wearing(wearing::Wearing),
+}
+
+impl Said {
+    /// Which remark it is.
+    #[must_use]
+    pub const fn code(&self) -> Code {
+        match self {
+            Self::Words { code, .. } => *code,
+            Self::Language(said) => said.code(),
+            Self::Shelves(said) => said.code(),
+            Self::Article(said) => said.code(),
+            Self::Shaping(said) => said.code(),
+            Self::Closure(said) => said.code(),
+            Self::Strand(said) => said.code(),
+            Self::Spot(said) => said.code(),
+            Self::Rows(said) => said.code(),
+            Self::Variant(said) => said.code(),
+            Self::Hang(said) => said.code(),
+            Self::Buying(said) => said.code(),
+            Self::Stash(said) => said.code(),
+            Self::Closing(said) => said.code(),
+            Self::Bar(said) => said.code(),
+            Self::Winding(said) => said.code(),
+            Self::Fit(said) => said.code(),
+            Self::Wearing(said) => said.code(),
+        }
+    }
+}
+
+/// Lets what is about one thing stand for all that may be said.
+macro_rules! from {
+    ($topic:ident::$of:ident as $variant:ident) => {
+        impl From<$topic::$of> for Said {
+            fn from(said: $topic::$of) -> Self {
+                Self::$variant(said)
+            }
+        }
+    };
+}
+
+from!(language::Language as Language);
+from!(shelves::Shelves as Shelves);
+from!(article::Article as Article);
+from!(shaping::Shaping as Shaping);
+from!(closure::Closure as Closure);
+from!(strand::Strand as Strand);
+from!(spot::Spot as Spot);
+from!(rows::Rows as Rows);
+from!(variant::Variant as Variant);
+from!(hang::Hang as Hang);
+from!(buying::Buying as Buying);
+from!(stash::Stash as Stash);
+from!(closing::Closing as Closing);
+from!(bar::Bar as Bar);
+from!(winding::Winding as Winding);
+from!(fit::Fit as Fit);
+from!(wearing::Wearing as Wearing);
