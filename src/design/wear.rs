@@ -3,6 +3,7 @@
 use crate::pattern::{self, Kind, Pattern};
 use crate::remark::{Code, Remark, a};
 use crate::source::{self, At};
+pub use crate::trade::bodies::Basis;
 use crate::trade::bodies::{self, Place, Sex, girth};
 use crate::units::Length;
 
@@ -34,17 +35,6 @@ pub struct Build {
     pub chest_tilt: Stated<f64>,
 }
 
-/// What a girth is taken from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Basis {
-    /// The wearer was measured.
-    Measured,
-    /// A table of bodies: of whom, and at which percentile.
-    Table(Sex, u32),
-    /// The proportions of a child of about eight.
-    Child,
-}
-
 impl Wear {
     /// Whether the girth is a guess that nothing may be judged by: that of a child of whom no measure is written.
     #[must_use]
@@ -55,18 +45,7 @@ impl Wear {
     /// Where the girth comes from, as it is printed.
     #[must_use]
     pub fn source_words(&self) -> String {
-        let assumed = if self.source.is_assumed() { "assumed: " } else { "" };
-        match *self.source {
-            Basis::Measured => "measured".to_owned(),
-            Basis::Child => "a child of about eight, guessed: measure the child".to_owned(),
-            Basis::Table(sex, percentile) => {
-                let whose = match sex {
-                    Sex::Woman => "woman",
-                    Sex::Man => "man",
-                };
-                format!("{assumed}{whose}, percentile {percentile} ({})", bodies::SOURCE)
-            }
-        }
+        self.source.words(self.source.is_assumed())
     }
 }
 
