@@ -27,7 +27,7 @@ pub use suggest::{a, did_you_mean, meaning, meant, suggest};
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remark {
     /// What is said, with its arguments.
-    pub said: Said,
+    pub said: Box<Said>,
     /// Where the pattern says it; absent where the whole file is meant.
     pub place: Option<Place>,
     /// The size or colourway of which alone it is said; absent where it is said of the piece.
@@ -37,7 +37,7 @@ pub struct Remark {
 impl Remark {
     /// Makes a remark about the whole file.
     pub fn new(said: impl Into<Said>) -> Self {
-        Self { said: said.into(), place: None, variant: None }
+        Self { said: Box::new(said.into()), place: None, variant: None }
     }
 
     /// Makes a remark of words that are made where it is made.
@@ -74,7 +74,7 @@ impl Remark {
     /// Says what to change.
     #[must_use]
     pub fn helping(mut self, more: impl Into<String>) -> Self {
-        if let Said::Words { help, .. } = &mut self.said {
+        if let Said::Words { help, .. } = &mut *self.said {
             *help = more.into();
         }
         self
