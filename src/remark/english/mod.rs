@@ -7,7 +7,9 @@ mod closing;
 mod closure;
 mod fit;
 mod hang;
+mod hidden;
 mod language;
+mod ring;
 mod rows;
 mod shaping;
 mod shelves;
@@ -37,9 +39,11 @@ pub fn headline(said: &Said) -> String {
         Said::Buying(said) => buying::headline(said),
         Said::Stash(said) => stash::headline(said),
         Said::Closing(said) => closing::headline(said),
+        Said::Ring(said) => ring::headline(said),
         Said::Bar(said) => bar::headline(said),
         Said::Winding(said) => winding::headline(said),
         Said::Fit(said) => fit::headline(said),
+        Said::Hidden(said) => hidden::headline(said),
         Said::Wearing(said) => wearing::headline(said),
     }
 }
@@ -61,9 +65,11 @@ pub fn help(said: &Said) -> String {
         Said::Buying(said) => buying::help(said),
         Said::Stash(said) => stash::help(said),
         Said::Closing(said) => closing::help(said),
+        Said::Ring(said) => ring::help(said),
         Said::Bar(said) => bar::help(said),
         Said::Winding(said) => winding::help(said),
         Said::Fit(said) => fit::help(said),
+        Said::Hidden(said) => hidden::help(said),
         Said::Wearing(said) => wearing::help(said),
     }
 }

@@ -8,7 +8,9 @@ pub mod closing;
 pub mod closure;
 pub mod fit;
 pub mod hang;
+pub mod hidden;
 pub mod language;
+pub mod ring;
 pub mod rows;
 pub mod shaping;
 pub mod shelves;
@@ -60,12 +62,16 @@ pub enum Said {
     Stash(stash::Stash),
     /// About whether a piece closes and stays closed.
     Closing(closing::Closing),
+    /// About how closed rings go round.
+    Ring(ring::Ring),
     /// About bars and what holds several strands.
     Bar(bar::Bar),
     /// About torsades, coils and wraps.
     Winding(winding::Winding),
     /// About whether one thing fits in or on another.
     Fit(fit::Fit),
+    /// About what cones and covers hide.
+    Hidden(hidden::Hidden),
     /// About who wears a piece, and who reads of it.
     Wearing(wearing::Wearing),
 }
@@ -89,9 +95,11 @@ impl Said {
             Self::Buying(said) => said.code(),
             Self::Stash(said) => said.code(),
             Self::Closing(said) => said.code(),
+            Self::Ring(said) => said.code(),
             Self::Bar(said) => said.code(),
             Self::Winding(said) => said.code(),
             Self::Fit(said) => said.code(),
+            Self::Hidden(said) => said.code(),
             Self::Wearing(said) => said.code(),
         }
     }
@@ -121,7 +129,9 @@ from!(hang::Hang as Hang);
 from!(buying::Buying as Buying);
 from!(stash::Stash as Stash);
 from!(closing::Closing as Closing);
+from!(ring::Ring as Ring);
 from!(bar::Bar as Bar);
 from!(winding::Winding as Winding);
 from!(fit::Fit as Fit);
+from!(hidden::Hidden as Hidden);
 from!(wearing::Wearing as Wearing);
