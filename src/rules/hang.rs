@@ -1,11 +1,12 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
 use crate::design::{Bit, Design, Phrase, Strand, Worn};
-use crate::drape::{self, Clearance, Drape, Unrest};
+use crate::drape::{self, Clearance, Drape};
 use crate::pattern::{CordKind, Kind, Settle};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::hang::{Hang, Room, Round, Way};
 use crate::trade::bodies::HEAD;
-use crate::units::{Length, times};
+use crate::units::Length;
 
 use super::strung;
 
@@ -21,8 +22,6 @@ const LONGER: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 
 /// Lengths in mm by which the holes of bars are tried wider apart than what would part the outlines that
 /// overlap most.
 const WIDER: [f64; 8] = [0.0, 0.1, 0.5, 1.0, 2.0, 3.0, 5.0, 8.0];
-/// What is said where neither gives room.
-const MEANT: &str = "string smaller beads, or allow it where they are meant to touch: `allow: [strands-crowd]`";
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
 const LEFT_OVER: f64 = 0.4;
 
@@ -36,8 +35,8 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
     let worn = drape.worn.iter().filter_map(|worn| worn.unrest.as_ref());
-    let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
-    let unsettled = unsettled.chain(worn.filter_map(|unrest| restless(unrest, design)));
+    let unsettled = drape.unrest.iter().copied().map(Hang::Unsettled).chain(worn.copied().map(Hang::Restless));
+    let unsettled = unsettled.filter_map(|said| of_all(said, design));
     let bare = strands().filter(|strand| design.cords[strand.cord].kind != CordKind::Chain).filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
     let over = strands().filter_map(|strand| over_head(strand, design));
@@ -47,29 +46,29 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 /// A necklace closed at its longest must go round the neck, if only as a choker above its base.
 fn too_short(strand: &Strand, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
-    let (tail, how, or) = match design.closure.open() {
+    let (tail, through) = match design.closure.open() {
         Some(Worn::Hanging) => return None,
-        Some(Worn::Through(tail)) => (*tail, "long round to its ring", "write a shorter `tail:`"),
-        None => (Length::ZERO, "long when closed", "add an extender"),
+        Some(Worn::Through(tail)) => (*tail, true),
+        None => (Length::ZERO, false),
     };
-    let (longest, girth) = (design.reach_of(strand) + closure - tail, design.wear.narrowest);
+    let (is, wear) = (design.reach_of(strand) + closure - tail, &design.wear);
     let hangs = design.heading.kind == Kind::Necklace && !design.is_ring();
-    (hangs && !design.wear.is_guessed() && longest < girth).then(|| {
-        let what = match &design.twist {
-            Some(twist) => format!("twisted {}, the piece", times(twist.turns)),
-            None => format!("strand {}", strand.name),
-        };
-        let headline = format!(
-            "{what} is {} {how}; the neck above its base measures about {} round (base {}: {})",
-            longest.tenths(),
-            girth.tenths(),
-            design.wear.girth.tenths(),
-            design.wear.source_words()
-        );
-        let which = if design.twist.is_some() { "all strands" } else { "the strand" };
-        let help = format!("make {which} at least {} longer, or {or}", (girth - longest).at_least(1));
-        Remark::words(Code::TooShort, headline).at(strand.length_place).helping(help)
-    })
+    let said = || Hang::TooShort {
+        what: round(strand, design),
+        through,
+        is,
+        girth: wear.narrowest,
+        base: wear.girth,
+        basis: *wear.source,
+        assumed: wear.source.is_assumed(),
+    };
+    (hangs && !wear.is_guessed() && is < wear.narrowest).then(|| Remark::new(said()).at(strand.length_place))
+}
+
+/// What goes round a neck: a strand, or all of them where they are twisted.
+fn round(strand: &Strand, design: &Design) -> Round {
+    let twisted = design.twist.as_ref().map(|twist| Round::Twisted(twist.turns));
+    twisted.unwrap_or_else(|| Round::Strand(strand.name.clone()))
 }
 
 /// A necklace whose ends are tied to each other goes on over the head, as its inside goes over it: a grown head, for
@@ -78,19 +77,9 @@ fn over_head(strand: &Strand, design: &Design) -> Option<Remark> {
     let tied = design.heading.kind == Kind::Necklace && design.closure.is_empty() && design.sprung().is_none();
     let stretches = design.cords[strand.cord].kind == CordKind::Elastic;
     let inside = strand.finished - widest(strand, design) * std::f64::consts::PI;
-    (tied && !stretches && !design.wear.child && inside < HEAD).then(|| {
-        let headline = format!(
-            "strand {} has no clasp and measures {} inside: it does not go over a head of {} (assumed)",
-            strand.name,
-            inside.tenths(),
-            HEAD.tenths()
-        );
-        let help = format!(
-            "make it at least {} longer, give it a clasp, or string it on elastic",
-            (HEAD - inside).at_least(1)
-        );
-        Remark::words(Code::OverHead, headline).at(strand.length_place).helping(help)
-    })
+    let said = || Hang::OverHead { strand: strand.name.clone(), inside, head: HEAD };
+    let is_caught = tied && !stretches && !design.wear.child && inside < HEAD;
+    is_caught.then(|| Remark::new(said()).at(strand.length_place))
 }
 
 /// Width of a strand's widest bead, or else of its cord.
@@ -113,29 +102,27 @@ const fn go_round_a_limb(design: &Design) -> bool {
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
     is_crowded(clearance, design).then(|| {
-        let how = if clearance.least < -INTO { "lie on one another" } else { "touch" };
-        let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
-        let headline = if share > 99.5 {
-            format!("strands {one} and {other} {how} all along")
-        } else {
-            let (across, below) = (clearance.at.x, -clearance.at.y);
-            format!(
-                "strands {one} and {other} {how} along {share:.0} % of their length, closest {across:.0} mm across and {below:.0} mm below the left end"
-            )
+        let said = Hang::StrandsCrowd {
+            strands: [inner, outer].map(|strand| strand.name.clone()),
+            on: clearance.least < -INTO,
+            share: clearance.touching,
+            closest: [clearance.at.x, -clearance.at.y].map(Length::mm),
+            room: more_room(clearance, design),
         };
-        Remark::words(Code::StrandsCrowd, headline).at(outer.length_place).helping(more_room(clearance, design))
+        Remark::new(said).at(outer.length_place)
     })
 }
 
 /// What gives two strands room, tried by hanging them so: one way or another, or both together.
-fn more_room(clearance: &Clearance, design: &Design) -> String {
+fn more_room(clearance: &Clearance, design: &Design) -> Room {
     let bars = Bars::holding(clearance, design);
     let (wider, longer) = (wider(clearance, design, bars), longer(clearance, design));
     let ways = if bars.apart > 0.0 { [wider, longer] } else { [longer, wider] };
-    match ways.into_iter().flatten().reduce(|one, other| format!("{one}, or {other}")) {
-        Some(ways) => ways,
-        None => both(clearance, design, bars).unwrap_or_else(|| MEANT.to_owned()),
+    let ways: Vec<_> = ways.into_iter().flatten().collect();
+    if ways.is_empty() {
+        return both(clearance, design, bars).map_or(Room::None, Room::Both);
     }
+    Room::Either(ways)
 }
 
 /// Bars that hold two strands apart, or could.
@@ -154,25 +141,21 @@ impl Bars {
         Self { apart, needed: ((apart - clearance.least) * 10.0).ceil() / 10.0 }
     }
 
-    fn told(self, apart: f64) -> String {
-        let how = if self.apart > 0.0 {
-            "them apart with bars or clasps whose holes or loops"
-        } else {
-            "their ends apart with an end bar whose loops"
-        };
-        format!("hold {how} are {} apart or more", Length::mm(apart).tenths())
+    const fn way(self, apart: f64) -> Way {
+        let apart = Length::mm(apart);
+        if self.apart > 0.0 { Way::WiderBars(apart) } else { Way::EndBar(apart) }
     }
 }
 
 /// The ends held farther apart: by as much as the outlines overlap, or by what more it takes.
-fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
+fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<Way> {
     let held = |by: f64| design.held_apart(Length::mm(bars.needed + by));
     let by = least(&WIDER, |by| has_room(Some(held(by)), clearance))?;
-    Some(bars.told(bars.needed + by))
+    Some(bars.way(bars.needed + by))
 }
 
 /// The longer strand longer still, where strands hang: rows round a limb lie side by side, however long.
-fn longer(clearance: &Clearance, design: &Design) -> Option<String> {
+fn longer(clearance: &Clearance, design: &Design) -> Option<Way> {
     if go_round_a_limb(design) {
         return None;
     }
@@ -180,13 +163,13 @@ fn longer(clearance: &Clearance, design: &Design) -> Option<String> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
     let longer = if inner.finished > outer.finished { one } else { other };
     let by = least(&LONGER, |by| has_room(design.lengthened(longer, Length::mm(by)), clearance))?;
-    Some(format!("make strand {} {by:.0} mm longer or more", design.strands[longer].name))
+    Some(Way::Longer(design.strands[longer].name.clone(), Length::mm(by)))
 }
 
 /// The longer strand longer, and the ends held apart.
-fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
+fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<[Way; 2]> {
     let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed)))?;
-    Some(format!("{longer}, and {}", bars.told(bars.needed)))
+    Some([longer, bars.way(bars.needed)])
 }
 
 /// The least of rising steps from which on all do.
@@ -201,45 +184,9 @@ fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
     clearance.is_some_and(|clearance| clearance.touching <= ROOMY && !is_crowded(&clearance, &other))
 }
 
-/// Strands that push on one another and came to no rest.
-fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
-    let place = design.strands.first()?.length_place;
-    let headline = match unrest {
-        Unrest::TooMany => {
-            "the strands touch, but have too many parts together to be laid side by side; each is drawn as it hangs alone"
-                .to_owned()
-        }
-        Unrest::Lost { rounds } => format!(
-            "the strands push one another about and found no place in {rounds} rounds; each is drawn as it hangs alone"
-        ),
-        Unrest::Left { rounds, overlap, imbalance } => format!(
-            "the strands push one another about and came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
-        ),
-    };
-    let help = "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room";
-    Some(Remark::words(Code::StrandsUnsettled, headline).at(place).helping(help))
-}
-
-/// A piece that came to no rest on the neck.
-fn restless(unrest: &Unrest, design: &Design) -> Option<Remark> {
-    let place = design.strands.first()?.length_place;
-    let (headline, help) = match unrest {
-        Unrest::Left { rounds, overlap, imbalance } => (
-            format!(
-                "on the neck the piece came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
-            ),
-            "take the figure on the neck, and how far below it strands hang, as a sketch",
-        ),
-        Unrest::TooMany => (
-            "on the neck so many strands are not laid side by side; the piece is not drawn there".to_owned(),
-            "try on how far it hangs",
-        ),
-        Unrest::Lost { .. } => (
-            "on the neck no place was found for the piece; it is not drawn there".to_owned(),
-            "check that the neck's measure and the strands' lengths go together; try on how far it hangs",
-        ),
-    };
-    Some(Remark::words(Code::StrandsUnsettled, headline).at(place).helping(help))
+/// What is said of all strands together.
+fn of_all(said: Hang, design: &Design) -> Option<Remark> {
+    Some(Remark::new(said).at(design.strands.first()?.length_place))
 }
 
 /// Cord beyond the last train of a strand whose beads stay where they are.
@@ -249,10 +196,8 @@ fn left_over(strand: &Strand) -> Option<Remark> {
     let bare = strand.finished.value() - ends.value() - strung;
     let share = bare / strand.finished.value();
     (strand.settle == Settle::Fixed && share > LEFT_OVER).then(|| {
-        let headline =
-            format!("strand {} leaves {bare:.0} mm of bare cord, {:.0} % of its length", strand.name, share * 100.0);
-        let help = "add beads or spaces, shorten the strand, or let the beads slide with `settle: slide`";
-        Remark::words(Code::BareCord, headline).at(strand.length_place).helping(help)
+        let said = Hang::BareCord { strand: strand.name.clone(), bare: Length::mm(bare), share };
+        Remark::new(said).at(strand.length_place)
     })
 }
 
@@ -265,22 +210,22 @@ fn uneven_ends(strand: &Strand, design: &Design) -> Option<Remark> {
     let ends = [strand.chart.first(), strand.chart.last()];
     let meant = ends.iter().any(|end| matches!(end, Some(Phrase::Ordered(_))));
     (round && !meant && first != last).then(|| {
-        let [first, last] = [first, last].map(|index| &design.beads[index].name);
-        let headline = format!("strand {} begins with {first} and ends with {last}", strand.name);
-        let help = format!("if both ends should match, add {first} after the last repeat");
-        Remark::words(Code::UnevenEnds, headline).at(strand.place).helping(help)
+        let [first, last] = [first, last].map(|index| design.beads[index].name.clone());
+        Remark::new(Hang::UnevenEnds { strand: strand.name.clone(), first, last }).at(strand.place)
     })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::drape::Unrest;
     use crate::geometry::Point;
+    use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]
     fn only_figures_that_were_found_are_told() {
-        let told = |unrest| unsettled(&unrest, &sample::necklace()).map(|remark| remark.headline()).unwrap_or_default();
+        let told = |unrest| Remark::new(Hang::Unsettled(unrest)).headline();
         assert!(told(Unrest::TooMany).contains("too many parts"));
         let lost = told(Unrest::Lost { rounds: 7 });
         assert!(lost.contains("no place in 7 rounds") && !lost.contains("mm"), "{lost}");
