@@ -75,7 +75,7 @@ fn entries(node: Node) -> Result<Vec<(At<String>, Node)>, Remark> {
     match node.value {
         Value::Map(entries) => Ok(entries),
         Value::Empty => Ok(Vec::new()),
-        other => Err(Remark::words(Code::WrongKind, format!("the stash is {} and not ids with amounts", other.what()))
+        other => Err(Remark::words(Code::WrongKind, format!("the stash is {} and not ids with amounts", crate::remark::found(other.what())))
             .at(node.place)
             .helping("write one a line, like `reed: 120` or `wire: 3 m`")),
     }
@@ -88,9 +88,13 @@ fn amount(design: &Design, article: Article, id: &At<String>, node: &Node) -> Re
         Value::Scalar(text) => count(&id.value, text),
         other => Err(Remark::words(
             Code::WrongKind,
-            format!("the amount of `{}` in the stash is {}", id.value, other.what()),
+            format!("the amount of `{}` in the stash is {}", id.value, crate::remark::found(other.what())),
         )
-        .helping(if by_length { "write a length, like `wire: 3 m`" } else { "write a count, like `reed: 120`" })),
+        .helping(if by_length {
+            "write a length, like `wire: 3 m`"
+        } else {
+            "write a count, like `reed: 120`"
+        })),
     };
     amount.map_err(|remark| remark.at(node.place))
 }

@@ -33,7 +33,9 @@ fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
     (strands > loops as usize).then(|| {
         let (name, kind) = (&finding.name, finding.kind());
         let headline = format!("{name} has loops for {loops} of the piece's {strands} strands");
-        Remark::words(Code::BarHoles, headline).at(finding.place).helping(format!("use one ({kind}) with {strands} loops"))
+        Remark::words(Code::BarHoles, headline)
+            .at(finding.place)
+            .helping(format!("use one ({kind}) with {strands} loops"))
     })
 }
 

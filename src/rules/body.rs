@@ -18,7 +18,9 @@ fn breakaway(design: &Design) -> Option<Remark> {
     (design.wear.child && neck && !opens).then(|| {
         let headline = "the piece is for a child's neck and has no closure that opens by itself when pulled";
         let help = "use a clasp with `breakaway: true`, and ask what the rules where you sell it demand";
-        Remark::words(Code::ChildBreakaway, headline).at(design.wear.place.unwrap_or(design.closure.place)).helping(help)
+        Remark::words(Code::ChildBreakaway, headline)
+            .at(design.wear.place.unwrap_or(design.closure.place))
+            .helping(help)
     })
 }
 
@@ -29,7 +31,9 @@ fn unmeasured(design: &Design) -> Option<Remark> {
         let headline =
             format!("the piece is for a child of whom no measure is written; it is drawn on a {key} of {girth}");
         let help = format!("measure the child and write `wear: {{ {key}: … }}`; nothing is said of the fit until then");
-        Remark::words(Code::ChildUnmeasured, headline).at(design.wear.place.unwrap_or(design.closure.place)).helping(help)
+        Remark::words(Code::ChildUnmeasured, headline)
+            .at(design.wear.place.unwrap_or(design.closure.place))
+            .helping(help)
     })
 }
 

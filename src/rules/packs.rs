@@ -217,6 +217,10 @@ mod tests {
             Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)), from: None });
         let remark = only(&design);
         assert_eq!(remark.code(), Code::SpoolTooShort);
-        assert!(remark.headline().ends_with("is needed in one piece, but it is sold 300 mm long"), "{}", remark.headline());
+        assert!(
+            remark.headline().ends_with("is needed in one piece, but it is sold 300 mm long"),
+            "{}",
+            remark.headline()
+        );
     }
 }

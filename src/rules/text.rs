@@ -67,7 +67,9 @@ mod tests {
         design.beads[nth(0)].name = "骨 bead".into();
         let found = check(&design);
         assert_eq!(sample::codes(&found), [Code::MissingGlyph, Code::MissingGlyph]);
-        assert!(found[0].headline().contains("in the title") && found[0].headline().contains("骨 (U+9AA8), 珠 (U+73E0)"));
+        assert!(
+            found[0].headline().contains("in the title") && found[0].headline().contains("骨 (U+9AA8), 珠 (U+73E0)")
+        );
         assert_eq!((found[0].place, found[1].place), (None, Some(design.beads[nth(0)].place)));
     }
 
