@@ -15,7 +15,7 @@ use super::{Amount, Article, need};
 use crate::design::Design;
 use crate::pattern::node::{self, Node, Tree, Value};
 use crate::remark::said::stash::Stash as Said;
-use crate::remark::{Remark, did_you_mean, has_errors};
+use crate::remark::{Remark, has_errors, near};
 use crate::source::{At, Source};
 use crate::units::Length;
 
@@ -92,7 +92,7 @@ fn amount(design: &Design, article: Article, id: &At<String>, node: &Node) -> Re
 
 /// Advice about an id that the pattern does not use, where it may be a slip for one that it does.
 fn passed_over(design: &Design, id: &At<String>) -> Option<Remark> {
-    let meant = did_you_mean(&id.value, Article::all(design).map(|article| article.id(design)))?.to_owned();
+    let meant = near(&id.value, Article::all(design).map(|article| article.id(design)))?;
     Some(Remark::new(Said::Unused { id: id.value.clone(), meant }).at(id.place))
 }
 

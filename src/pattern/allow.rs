@@ -1,6 +1,7 @@
 //! Remarks that a pattern silences where they are meant: `allow: [last-pack]` on the piece or a strand.
 
-use crate::remark::{Code, Level, Remark};
+use crate::remark::said::language::Language;
+use crate::remark::{Level, Remark};
 use crate::source::{At, Place};
 
 use super::model::Pattern;
@@ -19,8 +20,7 @@ impl Permit {
     }
 
     fn idle(self) -> Remark {
-        let headline = format!("`allow: {}` silences nothing", self.allowed.value.0.name());
-        Remark::words(Code::IdleAllow, headline).at(self.allowed.place).helping("take it out")
+        Remark::new(Language::IdleAllow { code: self.allowed.value.0 }).at(self.allowed.place)
     }
 }
 

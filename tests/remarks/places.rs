@@ -180,7 +180,10 @@ fn thing(kind: FindingKind) -> String {
 fn the_remark_names_both_what_would_fit_and_where_this_belongs() {
     let text = with_findings(&changed(&[("[20 reed]", "[10 reed, { dangle: [reed], on: clasp }, 10 reed]")]), &[CLASP]);
     let remark = &made(&text).1[0];
-    assert_eq!(remark.headline(), "`clasp` is a finding of kind clasp, which does not stand as what a dangle hangs `on`");
+    assert_eq!(
+        remark.headline(),
+        "`clasp` is a finding of kind clasp, which does not stand as what a dangle hangs `on`"
+    );
     assert_eq!(
         remark.help(),
         "a finding of kind clasp stands on a side of the `closure`; here one of kind head pin, eye pin, bail, jump \

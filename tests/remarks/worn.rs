@@ -255,7 +255,10 @@ fn fades_that_come_nearest_are_not_told_to_grow() {
     let found = (4..16).flat_map(|ease| made(&text(ease)).1);
     let help: Vec<_> = found.filter(|remark| matches!(remark.code(), Code::RingTight | Code::RingLoose)).collect();
     assert!(!help.is_empty());
-    assert!(help.iter().all(|remark| remark.help().starts_with("as many beads are strung as come nearest")), "{help:#?}");
+    assert!(
+        help.iter().all(|remark| remark.help().starts_with("as many beads are strung as come nearest")),
+        "{help:#?}"
+    );
 }
 
 #[test]

@@ -1,13 +1,16 @@
 //! What is said about what is at hand, in English.
 
-use crate::remark::meaning;
+use super::wanted::found;
+use super::words::meant_or;
 use crate::remark::said::stash::Stash;
 
 /// What was found.
 pub fn headline(said: &Stash) -> String {
     match said {
-        Stash::NotIds { found } => format!("the stash is {found} and not ids with amounts"),
-        Stash::NotAnAmount { id, found, .. } => format!("the amount of `{id}` in the stash is {found}"),
+        Stash::NotIds { found: there } => format!("the stash is {} and not ids with amounts", found(*there)),
+        Stash::NotAnAmount { id, found: there, .. } => {
+            format!("the amount of `{id}` in the stash is {}", found(*there))
+        }
         Stash::Unused { id, .. } => format!("the stash has `{id}`, which this pattern does not use"),
         Stash::BadLength { id, text, error } => {
             format!("the length of `{id}` in the stash, `{text}`, {}", error.reason)
@@ -22,7 +25,7 @@ pub fn help(said: &Stash) -> String {
         Stash::NotIds { .. } => "write one a line, like `reed: 120` or `wire: 3 m`".to_owned(),
         Stash::NotAnAmount { by_length: true, .. } => "write a length, like `wire: 3 m`".to_owned(),
         Stash::NotAnAmount { by_length: false, .. } => "write a count, like `reed: 120`".to_owned(),
-        Stash::Unused { meant, .. } => meaning(meant),
+        Stash::Unused { meant, .. } => meant_or(Some(meant), String::new),
         Stash::BadLength { error, .. } => error.help.clone(),
         Stash::BadCount { id, .. } => format!("write how many there are, like `{id}: 120`"),
     }

@@ -10,14 +10,19 @@ pub mod fit;
 pub mod hang;
 pub mod hidden;
 pub mod language;
+pub mod naming;
 pub mod ring;
 pub mod rows;
+pub mod selling;
 pub mod shaping;
 pub mod shelves;
+pub mod slip;
 pub mod spot;
 pub mod stash;
 pub mod strand;
+pub mod turns;
 pub mod variant;
+pub mod wanted;
 pub mod wearing;
 pub mod winding;
 
@@ -38,20 +43,26 @@ pub enum Said {
     },
     /// About how a pattern is written.
     Language(language::Language),
-    /// About what is kept on a shelf, and what names mean.
-    Shelves(shelves::Shelves),
+    /// About shelves.
+    Shelving(shelves::Shelving),
+    /// About what names mean.
+    Naming(naming::Naming),
     /// About beads, cords and findings by themselves.
     Article(article::Article),
-    /// About the shapes of beads and findings.
+    /// About how things are sold, as it is written.
+    Selling(selling::Selling),
+    /// About the shapes and sizes of findings.
     Shaping(shaping::Shaping),
     /// About what closes a piece, as it is written.
     Closure(closure::Closure),
     /// About strands, their lengths and their lists.
     Strand(strand::Strand),
     /// About what stands where it may not.
-    Spot(spot::Spot),
+    Misplaced(spot::Misplaced),
     /// About rows that are worked out.
     Rows(rows::Rows),
+    /// About how often a piece goes round or is twisted, as it is written.
+    Turns(turns::Turns),
     /// About sizes, colourways, and whom a piece is made for.
     Variant(variant::Variant),
     /// About how strands hang and lie.
@@ -83,13 +94,16 @@ impl Said {
         match self {
             Self::Words { code, .. } => *code,
             Self::Language(said) => said.code(),
-            Self::Shelves(said) => said.code(),
+            Self::Shelving(said) => said.code(),
+            Self::Naming(said) => said.code(),
             Self::Article(said) => said.code(),
+            Self::Selling(said) => said.code(),
             Self::Shaping(said) => said.code(),
             Self::Closure(said) => said.code(),
             Self::Strand(said) => said.code(),
-            Self::Spot(said) => said.code(),
+            Self::Misplaced(said) => said.code(),
             Self::Rows(said) => said.code(),
+            Self::Turns(said) => said.code(),
             Self::Variant(said) => said.code(),
             Self::Hang(said) => said.code(),
             Self::Buying(said) => said.code(),
@@ -101,6 +115,20 @@ impl Said {
             Self::Fit(said) => said.code(),
             Self::Hidden(said) => said.code(),
             Self::Wearing(said) => said.code(),
+        }
+    }
+}
+
+impl Said {
+    /// The word that is offered for one that is not known; it may be what is written there with a mend.
+    #[must_use]
+    pub fn meant(&self) -> Option<&str> {
+        match self {
+            Self::Language(said) => said.meant(),
+            Self::Naming(said) => said.meant(),
+            Self::Rows(said) => said.meant(),
+            Self::Stash(said) => said.meant(),
+            _ => None,
         }
     }
 }
@@ -117,13 +145,16 @@ macro_rules! from {
 }
 
 from!(language::Language as Language);
-from!(shelves::Shelves as Shelves);
+from!(shelves::Shelving as Shelving);
+from!(naming::Naming as Naming);
 from!(article::Article as Article);
+from!(selling::Selling as Selling);
 from!(shaping::Shaping as Shaping);
 from!(closure::Closure as Closure);
 from!(strand::Strand as Strand);
-from!(spot::Spot as Spot);
+from!(spot::Misplaced as Misplaced);
 from!(rows::Rows as Rows);
+from!(turns::Turns as Turns);
 from!(variant::Variant as Variant);
 from!(hang::Hang as Hang);
 from!(buying::Buying as Buying);

@@ -1,5 +1,6 @@
 //! Remarks about what is at hand.
 
+use super::wanted::Found;
 use crate::remark::Code;
 use crate::units::UnitError;
 
@@ -9,11 +10,11 @@ use crate::units::UnitError;
 #[expect(missing_docs, reason = "the names say it, and their words stand in `remark/english`")]
 pub enum Stash {
     NotIds {
-        found: &'static str,
+        found: Found,
     },
     NotAnAmount {
         id: String,
-        found: &'static str,
+        found: Found,
         by_length: bool,
     },
     /// An id that is near one of the pattern's.
@@ -40,6 +41,14 @@ impl Stash {
             Self::NotIds { .. } | Self::NotAnAmount { .. } => Code::WrongKind,
             Self::Unused { .. } => Code::StashUnused,
             Self::BadLength { .. } | Self::BadCount { .. } => Code::BadQuantity,
+        }
+    }
+
+    /// The id that is offered for one that the pattern does not use.
+    pub(super) fn meant(&self) -> Option<&str> {
+        match self {
+            Self::Unused { meant, .. } => Some(meant),
+            _ => None,
         }
     }
 }
