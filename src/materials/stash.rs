@@ -75,9 +75,12 @@ fn entries(node: Node) -> Result<Vec<(At<String>, Node)>, Remark> {
     match node.value {
         Value::Map(entries) => Ok(entries),
         Value::Empty => Ok(Vec::new()),
-        other => Err(Remark::words(Code::WrongKind, format!("the stash is {} and not ids with amounts", crate::remark::found(other.what())))
-            .at(node.place)
-            .helping("write one a line, like `reed: 120` or `wire: 3 m`")),
+        other => Err(Remark::words(
+            Code::WrongKind,
+            format!("the stash is {} and not ids with amounts", crate::remark::found(other.what())),
+        )
+        .at(node.place)
+        .helping("write one a line, like `reed: 120` or `wire: 3 m`")),
     }
 }
 

@@ -207,7 +207,7 @@ mod tests {
 
     #[test]
     fn a_lot_that_holds_nothing() {
-        assert_eq!(only(&beads(10, Lot::Strand(Length::mm(4.0)))).code, Code::LotTooSmall);
+        assert_eq!(only(&beads(10, Lot::Strand(Length::mm(4.0)))).code(), Code::LotTooSmall);
     }
 
     #[test]

@@ -9,6 +9,7 @@ mod fit;
 mod hang;
 mod language;
 mod naming;
+mod quantity;
 mod rows;
 mod selling;
 mod shaping;

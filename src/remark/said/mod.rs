@@ -10,6 +10,7 @@ pub mod fit;
 pub mod hang;
 pub mod language;
 pub mod naming;
+pub mod quantity;
 pub mod rows;
 pub mod selling;
 pub mod shaping;
