@@ -194,20 +194,20 @@ fn broken_yaml() {
     assert_eq!((twice, at.as_str()), (Code::Yaml, "title"), "{text}");
     assert!(text.contains("`title` stands twice"), "{text}");
     assert_eq!(remarks("").0.len(), 1);
-    assert_eq!(remarks("just words").0[0].code, Code::WrongKind);
+    assert_eq!(remarks("just words").0[0].code(), Code::WrongKind);
 }
 
 #[test]
 fn deep_nesting_and_alias_bombs() {
     let deep = format!("festoon: {}{}", "[".repeat(100_000), "]".repeat(100_000));
-    assert_eq!(remarks(&deep).0[0].code, Code::Yaml);
+    assert_eq!(remarks(&deep).0[0].code(), Code::Yaml);
     let block: String = (0..2000).map(|depth| format!("{}a:\n", " ".repeat(depth))).collect();
-    assert_eq!(remarks(&block).0[0].code, Code::Yaml);
+    assert_eq!(remarks(&block).0[0].code(), Code::Yaml);
     let mut bomb = "a0: &a0 [reed, reed]\n".to_owned();
     for level in 1..40 {
         let lower = level - 1;
         bomb += &format!("a{level}: &a{level} [*a{lower}, *a{lower}, *a{lower}, *a{lower}]\n");
     }
     let (bombed, _) = remarks(&bomb);
-    assert_eq!((bombed.len(), bombed[0].code), (1, Code::Yaml), "{bombed:#?}");
+    assert_eq!((bombed.len(), bombed[0].code()), (1, Code::Yaml), "{bombed:#?}");
 }

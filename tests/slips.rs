@@ -182,5 +182,5 @@ fn one_finding_of_a_closure_needs_no_brackets() {
     };
     assert_eq!(closed("{ left: { links: 40 mm }, right: hook }"), []);
     assert_eq!(closed("{ left: [{ links: 40 mm }], right: [hook] }"), []);
-    assert_eq!(closed("{ left: [{ links: 40 mm }], right: hoop }")[0].code, Code::UnknownId);
+    assert_eq!(closed("{ left: [{ links: 40 mm }], right: hoop }")[0].code(), Code::UnknownId);
 }

@@ -114,7 +114,7 @@ struct Units {
 }
 
 fn length(text: &str) -> Result<Length, String> {
-    Length::parse(text).map_err(|error| format!("`{text}` {}: {}", error.reason, error.help()))
+    Length::parse(text).map_err(|error| format!("`{text}` {}: {}", error.reason, error.help))
 }
 
 fn units(word: &str) -> Result<UnitStyle, String> {

@@ -6,11 +6,11 @@
 use std::borrow::Cow;
 
 use crate::remark::said::language::Language;
+use crate::remark::said::quantity::NoQuantity;
 use crate::remark::said::slip::Slip;
 use crate::remark::said::wanted::{Found, Wanted};
 use crate::remark::{Remark, did_you_mean, near};
 use crate::source::{At, Place, Source};
-use crate::units::UnitError;
 
 use super::bounds::{self, Unit};
 use super::mend::bare_colour;
@@ -92,25 +92,27 @@ impl<'a> Reader<'a> {
     }
 
     /// Reads a quantity from a scalar's text, and keeps to its key's bounds.
-    pub fn quantity<T: Told>(
+    pub fn quantity<T: Told, E: Into<NoQuantity>>(
         &mut self,
         node: &Node,
         wanted: Wanted,
-        parse: impl Fn(&str) -> Result<T, UnitError>,
+        parse: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
         let text = self.scalar(node, wanted)?;
-        let value = parse(text).map_err(|error| self.refuse_quantity(text, error, node.place)).ok()?;
+        let value = parse(text).map_err(|error| self.refuse_quantity(text, error.into(), node.place)).ok()?;
         let kept = value.numbers().into_iter().all(|(unit, number)| self.keeps(unit, number, node.place));
         kept.then_some(value)
     }
 
     /// Leaves a remark about a text that is no quantity; of units those are offered that the key's bounds allow.
-    fn refuse_quantity(&mut self, text: &str, error: UnitError, place: Place) {
+    fn refuse_quantity(&mut self, text: &str, mut why: NoQuantity, place: Place) {
         let (record, key) = self.key;
         let bound = [Unit::Millimetres, Unit::Grams].into_iter().find_map(|unit| bounds::bound(record, key, unit));
-        let error = error.among(|value| bound.is_none_or(|bound| !bound.forbids(value)));
+        if let NoQuantity::Unit(error) = why {
+            why = NoQuantity::Unit(error.among(|value| bound.is_none_or(|bound| !bound.forbids(value))));
+        }
         let text = text.chars().take(40).collect();
-        self.remarks.push(Remark::new(Language::NoQuantity { text, error }).at(place));
+        self.remarks.push(Remark::new(Language::NoQuantity { text, why }).at(place));
     }
 
     /// Whether a number of the key that is read lies within its bounds; leaves a remark if not.

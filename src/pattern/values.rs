@@ -7,6 +7,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
 use crate::paint::mark::Rgb;
 use crate::remark::said::language::Language;
+use crate::remark::said::quantity::NoQuantity;
 use crate::remark::said::wanted::Wanted;
 use crate::remark::{Code, Level, Remark, near};
 use crate::source::At;
@@ -275,48 +276,41 @@ impl Told for Colour {}
 impl Told for Body {}
 impl Told for UnitStyle {}
 
-fn refused(reason: &str, help: impl Into<String>) -> UnitError {
-    UnitError { reason: reason.to_owned(), help: help.into(), choices: Vec::new() }
-}
-
-fn whole(text: &str) -> Result<Whole, UnitError> {
+fn whole(text: &str) -> Result<Whole, NoQuantity> {
     match text.trim().parse::<u32>() {
-        Ok(0) => Err(refused("is none at all", "write a whole number of at least 1")),
+        Ok(0) => Err(NoQuantity::NoneAtAll),
         Ok(count) => Ok(Whole(count)),
-        Err(error) if *error.kind() == IntErrorKind::PosOverflow => {
-            Err(refused("is more than any piece holds", format!("write at most {MOST_STRUNG}")))
-        }
-        Err(_) => Err(refused("is not a whole number", "write a whole number of at least 1")),
+        Err(error) if *error.kind() == IntErrorKind::PosOverflow => Err(NoQuantity::TooMany { most: MOST_STRUNG }),
+        Err(_) => Err(NoQuantity::Whole),
     }
 }
 
-fn between(text: &str) -> Result<Between, UnitError> {
+fn between(text: &str) -> Result<Between, NoQuantity> {
     let count = text.trim().parse::<u32>().map(Between);
-    count.map_err(|_| refused("is not a whole number", "write 0, 1 or how many you mean"))
+    count.map_err(|_| NoQuantity::WholeOrNone)
 }
 
-fn factor(text: &str) -> Result<Factor, UnitError> {
+fn factor(text: &str) -> Result<Factor, NoQuantity> {
     let value = text.trim().parse::<f64>().ok().filter(|value| *value > 0.0 && value.is_finite());
-    value.map(Factor).ok_or_else(|| refused("is not a factor", "write a number such as 2.5"))
+    value.map(Factor).ok_or(NoQuantity::Factor)
 }
 
-fn overhead(text: &str) -> Result<Overhead, UnitError> {
-    let Some(percent) = text.trim().strip_suffix('%') else { return Money::parse(text).map(Overhead::Sum) };
+fn overhead(text: &str) -> Result<Overhead, NoQuantity> {
+    let Some(percent) = text.trim().strip_suffix('%') else { return Ok(Overhead::Sum(Money::parse(text)?)) };
     let value = percent.trim().parse::<f64>().ok().filter(|value| *value >= 0.0 && value.is_finite());
-    value.map(Overhead::Percent).ok_or_else(|| refused("is not a share", "write hundredths such as 15 %"))
+    value.map(Overhead::Percent).ok_or(NoQuantity::Share)
 }
 
-fn yes_no(text: &str) -> Result<YesNo, UnitError> {
+fn yes_no(text: &str) -> Result<YesNo, NoQuantity> {
     match text.trim() {
         "yes" | "true" => Ok(YesNo(true)),
         "no" | "false" => Ok(YesNo(false)),
-        _ => Err(refused("is neither yes nor no", "write yes or no")),
+        _ => Err(NoQuantity::YesNo),
     }
 }
 
-fn colour(text: &str) -> Result<Colour, UnitError> {
-    let colour = Rgb::parse(text.trim()).map(Colour);
-    colour.ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))
+fn colour(text: &str) -> Result<Colour, NoQuantity> {
+    Rgb::parse(text.trim()).map(Colour).ok_or(NoQuantity::Colour)
 }
 
 fn bead_size(text: &str) -> Result<BeadSize, UnitError> {
@@ -335,36 +329,32 @@ fn bead_size(text: &str) -> Result<BeadSize, UnitError> {
     Ok(BeadSize::Both(Length::parse(&across)?, Length::parse(along)?))
 }
 
-fn measured(text: &str) -> Result<Measured, UnitError> {
-    let (count, length) =
-        text.split_once('=').ok_or_else(|| refused("is not a measurement", "write it like 10 = 59 mm"))?;
+fn measured(text: &str) -> Result<Measured, NoQuantity> {
+    let (count, length) = text.split_once('=').ok_or(NoQuantity::Measurement)?;
     Ok(Measured { count: whole(count)?.0, length: Length::parse(length)? })
 }
 
-fn within(text: &str) -> Result<Within, UnitError> {
-    let (length, margin) = text
-        .split_once("within")
-        .ok_or_else(|| refused("does not say how near", "write it like 12 in within 1/4 in"))?;
+fn within(text: &str) -> Result<Within, NoQuantity> {
+    let (length, margin) = text.split_once("within").ok_or(NoQuantity::Margin)?;
     Ok(Within { length: Length::parse(length)?, margin: Length::parse(margin)? })
 }
 
-fn body(text: &str) -> Result<Body, UnitError> {
-    let wrong = || refused("is not a body", "write woman or man and a percentile from 1 to 99, like woman 50");
-    let (sex, percentile) = text.trim().split_once(' ').ok_or_else(wrong)?;
+fn body(text: &str) -> Result<Body, NoQuantity> {
+    let (sex, percentile) = text.trim().split_once(' ').ok_or(NoQuantity::Body)?;
     let sex = match sex {
         "woman" => bodies::Sex::Woman,
         "man" => bodies::Sex::Man,
-        _ => return Err(wrong()),
+        _ => return Err(NoQuantity::Body),
     };
-    let percentile = percentile.trim().parse().ok().filter(|at| (1..=99).contains(at)).ok_or_else(wrong)?;
+    let percentile = percentile.trim().parse().ok().filter(|at| (1..=99).contains(at)).ok_or(NoQuantity::Body)?;
     Ok(Body { sex, percentile })
 }
 
-fn unit_style(text: &str) -> Result<UnitStyle, UnitError> {
+fn unit_style(text: &str) -> Result<UnitStyle, NoQuantity> {
     match text.trim() {
         "in" => Ok(UnitStyle::In),
         "mm" => Ok(UnitStyle::Mm),
         "both" => Ok(UnitStyle::Both),
-        _ => Err(refused("is not a way to print lengths", "write in, mm or both")),
+        _ => Err(NoQuantity::UnitStyle),
     }
 }

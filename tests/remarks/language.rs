@@ -249,7 +249,7 @@ fn what_is_said_to_be_enough_is() {
     assert!([strand("118.4 mm"), fewer].iter().all(|text| !codes(text).contains(&Code::Overfull)));
     let holed = |hole: &str| changed(&[("hole: 1 mm", &format!("hole: {hole}"))]);
     let tight = made(&holed("0.3999 mm")).1.into_iter().find(|remark| remark.code() == Code::CordTooThick).unwrap();
-    assert_eq!(tight.help, "use a cord of at most 0.39 mm, or a hole of at least 0.4 mm");
+    assert_eq!(tight.help(), "use a cord of at most 0.39 mm, or a hole of at least 0.4 mm");
     assert!(!codes(&holed("0.4 mm")).contains(&Code::CordTooThick));
 }
 

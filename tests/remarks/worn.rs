@@ -35,7 +35,7 @@ fn a_heavy_piece_tires_what_it_hangs_on() {
     let heavy = bracelet("{ wrist: 150 mm, ease: 10 mm }").replace("0.27 g", "6 g");
     let remarks = made(&heavy).1;
     let heavy = remarks.iter().find(|remark| remark.code() == Code::HeavyPiece).unwrap();
-    assert!(heavy.headline.ends_with("may tire the arm"), "{}", heavy.headline);
+    assert!(heavy.headline().ends_with("may tire the arm"), "{}", heavy.headline());
 }
 
 /// The sound pattern on wire, closed in some way.
@@ -297,12 +297,12 @@ fn nothing_is_said_of_the_fit_of_a_child_without_measures() {
 #[test]
 fn strands_that_crowd_are_told_by_how_much_to_differ() {
     let other = STRAND.replace("only", "other");
-    let help = made(&format!("{HEAD}{STRAND}{other}{WEAR}")).1.remove(0).help;
+    let help = made(&format!("{HEAD}{STRAND}{other}{WEAR}")).1.remove(0).help();
     let by: f64 = help.split(' ').find_map(|word| word.parse().ok()).unwrap();
     let longer = other.replace("length: 16 in", &format!("length: {} mm", 406.4 + by));
     assert_eq!(codes(&format!("{HEAD}{STRAND}{longer}{WEAR}")), [], "{help}");
     for spacing in ["5 mm", "6 mm"] {
-        let help = made(&barred(spacing)).1.remove(0).help;
+        let help = made(&barred(spacing)).1.remove(0).help();
         assert_eq!(
             help, "hold them apart with bars or clasps whose holes or loops are 6.1 mm apart or more",
             "{spacing}"

@@ -3,9 +3,9 @@
 use crate::remark::said::language::{Language, Written};
 use crate::remark::said::wanted::Wanted;
 
-use super::slip;
 use super::wanted::{found, wanted};
 use super::words::meant_or;
+use super::{quantity, slip};
 
 /// What was found.
 pub fn headline(said: &Language) -> String {
@@ -24,7 +24,7 @@ pub fn headline(said: &Language) -> String {
         Language::WrongKind { found: there, wanted: meant } => {
             format!("{} stands where {} is meant", found(*there), wanted(*meant))
         }
-        Language::NoQuantity { text, error } => format!("`{text}` {}", error.reason),
+        Language::NoQuantity { text, why } => format!("`{text}` {}", quantity::reason(why)),
         Language::NearlyFill { text, fill } => format!("`{text}` is neither a whole number nor `{fill}`"),
         Language::OutOfBounds { key, unit, least, most, number } => {
             format!("`{key}` takes {}, and this is {}", unit.span(*least, *most), unit.said(*number))
@@ -57,7 +57,7 @@ pub fn help(said: &Language) -> String {
         Language::KeyTwice { .. } => "keep one of the two".to_owned(),
         Language::Version { read, .. } => format!("this program reads version {read}: write `festoon: {read}`"),
         Language::WrongKind { wanted: meant, .. } => format!("write {} here{}", wanted(*meant), like(*meant)),
-        Language::NoQuantity { error, .. } => error.help.clone(),
+        Language::NoQuantity { why, .. } => quantity::help(why),
         Language::NearlyFill { fill, .. } => meant_or(Some(fill), String::new),
         Language::OutOfBounds { .. } => "check the number and its unit".to_owned(),
         Language::UnknownWord { words, meant, .. } => {

@@ -10,6 +10,7 @@ mod hang;
 mod hidden;
 mod language;
 mod naming;
+mod quantity;
 mod ring;
 mod rows;
 mod selling;

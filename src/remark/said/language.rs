@@ -1,8 +1,9 @@
 //! Remarks about how a pattern is written.
 
 use crate::remark::Code;
-use crate::units::{Unit, UnitError};
+use crate::units::Unit;
 
+use super::quantity::NoQuantity;
 use super::slip::Slip;
 use super::wanted::{Found, Wanted};
 
@@ -40,7 +41,7 @@ pub enum Language {
     },
     NoQuantity {
         text: String,
-        error: UnitError,
+        why: NoQuantity,
     },
     /// No number of times, and nearly the word for as often as fits.
     NearlyFill {

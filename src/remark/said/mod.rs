@@ -11,6 +11,7 @@ pub mod hang;
 pub mod hidden;
 pub mod language;
 pub mod naming;
+pub mod quantity;
 pub mod ring;
 pub mod rows;
 pub mod selling;
