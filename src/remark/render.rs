@@ -80,11 +80,11 @@ fn record(remark: &Remark, source: &Source) -> Record {
     Record {
         code: remark.code().name(),
         level: remark.level(),
-        headline: remark.headline().clone(),
+        headline: remark.headline(),
         file: shelf.map(|place| source.of(place).name.clone()),
         line: at.map(|(line, _)| line),
         column: at.map(|(_, column)| column),
-        help: remark.help().clone(),
+        help: remark.help(),
     }
 }
 

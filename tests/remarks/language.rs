@@ -337,7 +337,7 @@ fn allowed() -> Vec<Case> {
 fn said(text: &str) -> (Code, String, String) {
     let remarks = made(text).1;
     assert_eq!(remarks.len(), 1, "{remarks:#?}");
-    (remarks[0].code(), remarks[0].headline().clone(), remarks[0].help().clone())
+    (remarks[0].code(), remarks[0].headline(), remarks[0].help())
 }
 
 #[test]

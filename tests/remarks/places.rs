@@ -198,8 +198,9 @@ fn a_bead_is_no_finding_wherever_one_belongs() {
     for (from, to, _) in &PLACES[..8] {
         let text = changed(&[(from, &to.replace("PART", "reed").replace("thing", "reed"))]);
         let (_, remarks) = made(&text);
-        let told: Vec<_> = remarks.iter().map(|remark| (remark.code(), remark.headline().as_str())).collect();
-        assert_eq!(told, [(Code::Misplaced, "`reed` is a bead, and a finding belongs here")], "{to}");
+        let told: Vec<_> = remarks.iter().map(|remark| (remark.code(), remark.headline())).collect();
+        let words = "`reed` is a bead, and a finding belongs here".to_owned();
+        assert_eq!(told, [(Code::Misplaced, words)], "{to}");
     }
 }
 

@@ -163,7 +163,7 @@ fn one(remark: &Remark, source: &Source) -> Said {
         code: remark.code().name(),
         headline: whose.unwrap_or_default() + &remark.headline(),
         why: remark.code().reason(),
-        help: remark.help().clone(),
+        help: remark.help(),
         line: own.map(|place| source.line_column(place.start).0),
         place: own.map(|place| units(source, place)),
         remedy: remedy.map(|remedy| Edit {
