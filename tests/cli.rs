@@ -273,7 +273,7 @@ fn a_reader_that_has_gone_away_is_no_error() {
 fn new_prints_a_sound_pattern_of_each_kind() {
     for kind in festoon::pattern::Kind::ALL {
         let new = run(&["new", kind.word()]);
-        assert_eq!((new.code(), new.err.as_str()), (0, ""), "{kind}");
+        assert_eq!((new.code, new.err.as_str()), (0, ""), "{kind}");
         assert!(new.out.contains(&format!("\nkind: {kind} ")), "{kind}: {}", new.out);
         let check = fed(&["check", "--strict", "-"], &new.out);
         assert_eq!((check.code, check.err.as_str()), (0, ""), "{kind}");
