@@ -28,7 +28,7 @@ pub use suggest::{a, did_you_mean, near, suggest};
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remark {
     /// What is said, with its arguments.
-    pub said: Said,
+    pub said: Box<Said>,
     /// Where the pattern says it; absent where the whole file is meant.
     pub place: Option<Place>,
     /// The size or colourway of which alone it is said; absent where it is said of the piece.
@@ -38,7 +38,7 @@ pub struct Remark {
 impl Remark {
     /// Makes a remark about the whole file.
     pub fn new(said: impl Into<Said>) -> Self {
-        Self { said: said.into(), place: None, variant: None }
+        Self { said: Box::new(said.into()), place: None, variant: None }
     }
 
     /// Makes a remark of words that are made where it is made.
@@ -48,7 +48,7 @@ impl Remark {
 
     /// Which remark this is.
     #[must_use]
-    pub const fn code(&self) -> Code {
+    pub fn code(&self) -> Code {
         self.said.code()
     }
 
@@ -75,7 +75,7 @@ impl Remark {
     /// Says what to change.
     #[must_use]
     pub fn helping(mut self, more: impl Into<String>) -> Self {
-        if let Said::Words { help, .. } = &mut self.said {
+        if let Said::Words { help, .. } = &mut *self.said {
             *help = more.into();
         }
         self
@@ -89,7 +89,7 @@ impl Remark {
 
     /// How grave it is.
     #[must_use]
-    pub const fn level(&self) -> Level {
+    pub fn level(&self) -> Level {
         self.code().level()
     }
 }
