@@ -47,7 +47,7 @@ impl Remark {
 
     /// Which remark this is.
     #[must_use]
-    pub const fn code(&self) -> Code {
+    pub fn code(&self) -> Code {
         self.said.code()
     }
 
@@ -88,7 +88,7 @@ impl Remark {
 
     /// How grave it is.
     #[must_use]
-    pub const fn level(&self) -> Level {
+    pub fn level(&self) -> Level {
         self.code().level()
     }
 }
