@@ -36,7 +36,7 @@
 //! // Hung: a point and an angle for every bead, in mm.
 //! let drape = drape::hang(&design, None).map_err(|fault| format!("{:?}", fault.remark(&design)))?;
 //! for remark in rules::check(&design, &drape) {
-//!     println!("{}: {}", remark.level().word(), remark.headline);
+//!     println!("{}: {}", remark.level().word(), remark.headline());
 //! }
 //! // Drawn, and written as bytes: 96 dots to the inch, and every page in one PDF.
 //! let piece = festoon::Piece::new(design, drape);
@@ -172,7 +172,7 @@ fn of_variants(pattern: &Pattern, holes: &Holes, said: &[Remark]) -> Vec<Remark>
     let variant = |(name, choice): (String, Choice)| {
         let all = made(pattern, holes, &choice, None).1;
         let new = all.into_iter().filter(|remark| !said.contains(remark));
-        new.map(move |remark| Remark { headline: format!("{name}: {}", remark.headline), ..remark }).collect::<Vec<_>>()
+        new.map(move |remark| Remark { variant: Some(name.clone()), ..remark }).collect::<Vec<_>>()
     };
     pattern.variants().into_iter().flat_map(variant).collect()
 }
@@ -193,8 +193,8 @@ fn made(
         _ => (None, Vec::new()),
     };
     if !sound {
-        let told = |remark: &Remark| remarks.iter().any(|other| other.code == remark.code);
-        more.retain(|remark| remark.level() == Level::Error && (whole || remark.code.is_local()) && !told(remark));
+        let told = |remark: &Remark| remarks.iter().any(|other| other.code() == remark.code());
+        more.retain(|remark| remark.level() == Level::Error && (whole || remark.code().is_local()) && !told(remark));
     }
     if holes.any() {
         remarks.retain(|remark| remark.level() == Level::Error);

@@ -4,12 +4,14 @@
 //! coins of the smallest kind. A quantity can only be made from a finite number, so that later
 //! code never meets NaN or infinity.
 
+mod bounded;
 mod parse;
 mod print;
 
 use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
+pub use bounded::Unit;
 pub use parse::{UnitError, degrees, hours, stiffness, turns};
 pub use print::{UnitStyle, eighths, fraction, sixteenths, times};
 

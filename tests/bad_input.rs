@@ -36,9 +36,9 @@ fn only(from: &str, to: &str) -> (Code, String, String) {
     assert!(SOUND.contains(from), "{from}");
     let (remarks, source) = remarks(&SOUND.replace(from, to));
     let [remark] = remarks.as_slice() else { panic!("{remarks:#?}") };
-    assert!(!remark.help.is_empty(), "{remark:?}");
+    assert!(!remark.help().is_empty(), "{remark:?}");
     let at = remark.place.map(|place| source.slice(place).to_owned()).unwrap_or_default();
-    (remark.code, at, format!("{}; {}", remark.headline, remark.help))
+    (remark.code(), at, format!("{}; {}", remark.headline(), remark.help()))
 }
 
 fn says(from: &str, to: &str, code: Code, at: &str, words: &str) {
@@ -71,7 +71,7 @@ fn quantities() {
 #[test]
 fn proportions_of_a_body() {
     let wear = |wear: &str| SOUND.replace("title: Try", &format!("title: Try\nwear: {{ {wear} }}"));
-    let codes = |text: &str| remarks(text).0.iter().map(|remark| remark.code).collect::<Vec<_>>();
+    let codes = |text: &str| remarks(text).0.iter().map(|remark| remark.code()).collect::<Vec<_>>();
     for kept in ["breadth to depth: 0.8", "breadth to depth: 2", "chest tilt: 0 deg", "chest tilt: 60°"] {
         assert_eq!(codes(&wear(kept)), [], "{kept}");
     }
@@ -109,7 +109,7 @@ fn what_stands_alone_or_once() {
 #[test]
 fn every_error_of_a_file_at_once() {
     let text = SOUND.replace("16 in", "16").replace("shape: round", "shape: rond").replace("kind: wire", "kind: wyre");
-    let codes: Vec<_> = remarks(&text).0.iter().map(|remark| remark.code).collect();
+    let codes: Vec<_> = remarks(&text).0.iter().map(|remark| remark.code()).collect();
     assert_eq!(codes, [Code::UnknownWord, Code::UnknownWord, Code::BadQuantity]);
 }
 
@@ -120,8 +120,8 @@ fn overfull_says_by_how_much_and_what_fits() {
     assert_eq!(remarks.len(), 1, "{remarks:#?}");
     assert_eq!(source.slice(remarks[0].place.unwrap()), "16 in");
     // 80 balls of 6 mm with a 1 mm hole: 80 × sqrt(36 − 1) = 473.3 mm on 406.4 mm; 68 fit.
-    assert_eq!(remarks[0].headline, "strand only: the beads are 66.9 mm longer than the strand");
-    assert_eq!(remarks[0].help, "repeat 68 times instead of 80, or make the strand at least 473.3 mm long");
+    assert_eq!(remarks[0].headline(), "strand only: the beads are 66.9 mm longer than the strand");
+    assert_eq!(remarks[0].help(), "repeat 68 times instead of 80, or make the strand at least 473.3 mm long");
 }
 
 #[test]
@@ -140,7 +140,7 @@ fn findings_among_the_beads_are_bounded_by_themselves() {
     let pattern = SOUND.replace("strands:", link).replace("    length: 16 in", "    settle: fill");
     let codes = |count: usize| {
         let rings = format!("{{ repeat: {count}, of: [reed, 2 link] }}");
-        remarks(&pattern.replace("20 reed", &rings)).0.into_iter().map(|remark| remark.code).collect::<Vec<_>>()
+        remarks(&pattern.replace("20 reed", &rings)).0.into_iter().map(|remark| remark.code()).collect::<Vec<_>>()
     };
     assert_eq!(codes(2_000), []);
     assert_eq!(codes(2_001), [Code::TooManyBeads]);
@@ -154,7 +154,7 @@ fn lists_are_as_long_as_a_hand_would_write_them() {
     };
     says("20 reed", &mirrors(1_001), Code::TooManyBeads, "[", "`repeat` and `mirror`");
     let (remarks, _) = remarks(&SOUND.replace("20 reed", &mirrors(1_000)));
-    assert!(remarks.iter().all(|remark| remark.code != Code::TooManyBeads), "{remarks:#?}");
+    assert!(remarks.iter().all(|remark| remark.code() != Code::TooManyBeads), "{remarks:#?}");
 }
 
 #[test]
@@ -168,7 +168,7 @@ fn nothing_to_repeat_is_said_at_its_place() {
         "{ repeat: fill, of: [{ repeat: 2, of: [] }] }",
     ] {
         let (remarks, source) = remarks(&SOUND.replace("20 reed", &format!("reed, {nothing}")));
-        assert!(remarks.iter().all(|remark| remark.code == Code::NothingRepeated), "{remarks:#?}");
+        assert!(remarks.iter().all(|remark| remark.code() == Code::NothingRepeated), "{remarks:#?}");
         let place = remarks.first().and_then(|remark| remark.place).expect("it is said, with its place");
         assert_eq!(place.start, source.text().find(nothing).unwrap(), "{nothing}");
     }
@@ -182,7 +182,7 @@ fn a_stop_inside_a_repeat_is_refused() {
     for inner in ["{ repeat: 2, of: [reed, STOP] }", "{ mirror: [STOP, reed] }", "{ repeat: fill, of: [STOP] }"] {
         let list = inner.replace("STOP", "{ stop: crimp, at: 100 mm }");
         let text = SOUND.replace("title: Try", crimp).replace("20 reed", &list);
-        let codes: Vec<_> = remarks(&text).0.iter().map(|remark| remark.code).collect();
+        let codes: Vec<_> = remarks(&text).0.iter().map(|remark| remark.code()).collect();
         assert_eq!(codes, [Code::MisplacedStop], "{inner}");
     }
 }
@@ -194,20 +194,20 @@ fn broken_yaml() {
     assert_eq!((twice, at.as_str()), (Code::Yaml, "title"), "{text}");
     assert!(text.contains("`title` stands twice"), "{text}");
     assert_eq!(remarks("").0.len(), 1);
-    assert_eq!(remarks("just words").0[0].code, Code::WrongKind);
+    assert_eq!(remarks("just words").0[0].code(), Code::WrongKind);
 }
 
 #[test]
 fn deep_nesting_and_alias_bombs() {
     let deep = format!("festoon: {}{}", "[".repeat(100_000), "]".repeat(100_000));
-    assert_eq!(remarks(&deep).0[0].code, Code::Yaml);
+    assert_eq!(remarks(&deep).0[0].code(), Code::Yaml);
     let block: String = (0..2000).map(|depth| format!("{}a:\n", " ".repeat(depth))).collect();
-    assert_eq!(remarks(&block).0[0].code, Code::Yaml);
+    assert_eq!(remarks(&block).0[0].code(), Code::Yaml);
     let mut bomb = "a0: &a0 [reed, reed]\n".to_owned();
     for level in 1..40 {
         let lower = level - 1;
         bomb += &format!("a{level}: &a{level} [*a{lower}, *a{lower}, *a{lower}, *a{lower}]\n");
     }
     let (bombed, _) = remarks(&bomb);
-    assert_eq!((bombed.len(), bombed[0].code), (1, Code::Yaml), "{bombed:#?}");
+    assert_eq!((bombed.len(), bombed[0].code()), (1, Code::Yaml), "{bombed:#?}");
 }

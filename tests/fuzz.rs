@@ -139,14 +139,14 @@ fn check(source: &Source, draw: bool) -> Result<(), String> {
 }
 
 fn helps(remark: &Remark) -> Result<(), String> {
-    let silent = remark.headline.is_empty() || remark.help.is_empty();
+    let silent = remark.headline().is_empty() || remark.help().is_empty();
     if remark.level() == Level::Error && silent { Err(format!("says no help: {remark:?}")) } else { Ok(()) }
 }
 
 fn shows(remarks: &[Remark], source: &Source) -> Result<(), String> {
     for style in [Style::Full, Style::Short, Style::Json] {
         let shown = render(remarks, source, style, false);
-        if let Some(remark) = remarks.iter().find(|remark| !shown.contains(remark.code.name())) {
+        if let Some(remark) = remarks.iter().find(|remark| !shown.contains(remark.code().name())) {
             return Err(format!("{style:?} does not show {remark:?}"));
         }
     }

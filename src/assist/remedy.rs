@@ -1,6 +1,6 @@
 //! Remarks that can be mended exactly.
 
-use crate::remark::{Code, Remark, did_you_mean, meant};
+use crate::remark::{Code, Remark, did_you_mean};
 use crate::source::{Place, Source};
 
 /// An edit that mends what a remark is about.
@@ -20,10 +20,10 @@ pub struct Remedy {
 pub fn remedy(remark: &Remark, source: &Source) -> Option<Remedy> {
     let place = remark.place?;
     let written = source.slice(place);
-    if remark.code == Code::BareColour {
+    if remark.code() == Code::BareColour {
         return Some(Remedy { title: "put it in quotes".to_owned(), place, text: format!("\"{written}\"") });
     }
-    let word = meant(&remark.help)?;
+    let word = remark.said.meant()?;
     let start = place.start + mistyped(written, word)?;
     let end = start + written[start - place.start..].trim_end_matches(['"', '\'']).len();
     Some(Remedy { title: format!("write {word}"), place: Place { file: 0, start, end }, text: word.to_owned() })

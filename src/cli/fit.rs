@@ -3,7 +3,7 @@
 use clap::Args;
 
 use festoon::design::Fit;
-use festoon::pattern::bounds::{Unit, bound, said};
+use festoon::pattern::bounds::{Unit, bound};
 use festoon::units::Length;
 
 /// Measures of the one that the piece is made for, in place of the pattern's.
@@ -43,7 +43,7 @@ fn ease(text: &str) -> Result<Length, String> {
 fn within(key: &str, text: &str) -> Result<Length, String> {
     let length = super::length(text)?;
     match bound("Wear", key, Unit::Millimetres).filter(|bound| bound.forbids(length.value())) {
-        Some(bound) => Err(format!("{} to {}", said(bound.least, bound.unit), said(bound.most, bound.unit))),
+        Some(bound) => Err(bound.words()),
         None => Ok(length),
     }
 }

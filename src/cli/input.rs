@@ -5,7 +5,8 @@ use std::io::{self, Read, stdin};
 use std::path::Path;
 
 use festoon::design::Choice;
-use festoon::remark::{Code, Remark, has_errors};
+use festoon::remark::said::language::Language;
+use festoon::remark::{Remark, has_errors};
 use festoon::source::Source;
 use festoon::{Piece, piece};
 
@@ -28,7 +29,7 @@ impl Unread {
     pub fn message(self) -> String {
         match self {
             Self::Trouble(message) => message,
-            Self::NotText(remark) => format!("{}: {}", remark.headline, remark.help),
+            Self::NotText(remark) => format!("{}: {}", remark.headline(), remark.help()),
         }
     }
 }
@@ -70,15 +71,13 @@ pub fn file(name: &str, path: &Path) -> Result<Source, Unread> {
 
 fn understood(name: &str, bytes: io::Result<Vec<u8>>) -> Result<Source, Unread> {
     let bytes = bytes.map_err(|error| Unread::Trouble(format!("{name}: {}", reason(&error))))?;
+    let file = name.to_owned();
     let text = if bytes.len() as u64 > LARGEST {
-        Err("is larger than 4 MiB")
+        Err(Language::TooLarge { file })
     } else {
-        String::from_utf8(bytes).map_err(|_| "is not text in UTF-8")
+        String::from_utf8(bytes).map_err(|_| Language::NotUtf8 { file })
     };
-    text.map(|text| Source::new(name, text)).map_err(|reason| {
-        let remark = Remark::new(Code::NotText, format!("{name} {reason}"));
-        Unread::NotText(remark.help("give a pattern, a YAML text file"))
-    })
+    text.map(|text| Source::new(name, text)).map_err(|wrong| Unread::NotText(Remark::new(wrong)))
 }
 
 /// Opens a pattern; a file that standard output would be written over is refused.

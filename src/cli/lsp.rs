@@ -145,7 +145,7 @@ fn published(uri: Uri, diagnostics: Vec<Diagnostic>) -> Notification {
 }
 
 fn diagnostic(remark: &Remark, source: &Source) -> Diagnostic {
-    let help = if remark.help.is_empty() { String::new() } else { format!("\n{}", remark.help) };
+    let help = if remark.help().is_empty() { String::new() } else { format!("\n{}", remark.help()) };
     Diagnostic {
         range: range(source, remark.place.unwrap_or_default()),
         severity: Some(match remark.level() {
@@ -153,9 +153,9 @@ fn diagnostic(remark: &Remark, source: &Source) -> Diagnostic {
             Level::Warning => DiagnosticSeverity::WARNING,
             Level::Advice => DiagnosticSeverity::INFORMATION,
         }),
-        code: Some(NumberOrString::String(remark.code.name().to_owned())),
+        code: Some(NumberOrString::String(remark.code().name().to_owned())),
         source: Some("festoon".to_owned()),
-        message: format!("{}{help}", remark.headline),
+        message: format!("{}{help}", remark.headline()),
         ..Diagnostic::default()
     }
 }

@@ -124,6 +124,6 @@ fn text(path: &Path, there: &Path) -> Result<Source, String> {
     let shown = path.strip_prefix(".").unwrap_or(path).display().to_string();
     input::file(&shown, there).map_err(|unread| match unread {
         Unread::Trouble(message) => message,
-        Unread::NotText(remark) => remark.headline,
+        Unread::NotText(remark) => remark.headline(),
     })
 }

@@ -33,7 +33,7 @@ pub fn run(source: &Source, choice: &Choice, swap: &Swap, messages: &report::Mes
     let (old, remarks) = resolve(&pattern, choice);
     let Some(old) = old else { return refuse(&remarks, source, messages) };
     let (new, remarks) = resolve(&pattern.swapped(&swap.from, &swap.to), choice);
-    let mut remarks: Vec<_> = remarks.into_iter().filter(|remark| remark.code != Code::Unused).collect();
+    let mut remarks: Vec<_> = remarks.into_iter().filter(|remark| remark.code() != Code::Unused).collect();
     if let Some(new) = &new {
         remarks.extend(hung(new, None).1);
         output::say(&table(&old, new, swap))?;

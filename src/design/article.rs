@@ -2,7 +2,9 @@
 
 use crate::paint::mark::Rgb;
 use crate::pattern::{self, BeadSize, CordKind, Drilled, Finish, Shape, SoldBy};
-use crate::remark::{Code, Remark, a, suggest};
+use crate::remark::said::article::Article;
+use crate::remark::said::selling::Selling;
+use crate::remark::{Remark, near};
 use crate::source::{At, Place};
 use crate::trade::{densities, gauges, metals, seeds, stiffness, usual};
 use crate::units::{Length, Mass};
@@ -63,19 +65,17 @@ fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Len
     let along_differs = matches!(shape, Shape::Rondelle | Shape::Oval | Shape::Tube | Shape::Barrel | Shape::Drop);
     match &size.value {
         BeadSize::Both(across, along) => Some((*across, *along)),
-        BeadSize::Across(across) if along_differs => context.refuse(
-            Remark::new(Code::MissingSize, format!("{} needs its size across and along the hole", a(shape.word())))
-                .at(size.place)
-                .help(format!("write both, across first: {} x … mm", across.value())),
-        ),
+        BeadSize::Across(across) if along_differs => {
+            let wrong = Article::NoLength { shape: shape.word(), across: *across };
+            context.refuse(Remark::new(wrong).at(size.place))
+        }
         BeadSize::Across(across) => Some((*across, *across)),
         BeadSize::Seed(name) => match seeds::seed_size(name) {
             Some(seed) => Some((seed.diameter, seed.pitch)),
-            None => context.refuse(
-                Remark::new(Code::BadSize, format!("`{name}` is no seed bead size that festoon knows"))
-                    .at(size.place)
-                    .help(format!("write one of {}, or a size in mm", seeds::names().join(", "))),
-            ),
+            None => {
+                let wrong = Article::NoSeedSize { name: name.clone(), known: seeds::names() };
+                context.refuse(Remark::new(wrong).at(size.place))
+            }
         },
     }
 }
@@ -88,33 +88,24 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
         return Stated::or(seeds::seed_size(name).map(|seed| seed.hole), usual::HOLE);
     }
     let hole = Length::mm(usual::HOLE.value().min(across.value() * usual::HOLE_SHARE));
-    context.remarks.push(
-        Remark::new(Code::HoleAssumed, format!("bead {id}: a hole of {} is assumed", hole.hundredths()))
-            .at(written.size.place)
-            .help(format!("measure it and write `hole: {}`", hole.hundredths())),
-    );
+    context.remarks.push(Remark::new(Article::HoleAssumed { id: id.to_owned(), hole }).at(written.size.place));
     Stated::Assumed(hole)
 }
 
 /// Holes side by side, where it has several; refuses those of which one cannot tell how they lie.
 fn bores(id: &str, written: &pattern::Bead, context: &mut Context) -> Option<Option<Bores>> {
     let lengthwise = written.drilled.as_ref().is_none_or(|at| at.value == Drilled::Lengthwise);
-    match (written.holes.as_ref().filter(|at| at.value.0 > 1), &written.apart) {
-        (None, None) => Some(None),
-        (Some(holes), Some(apart)) if lengthwise => Some(Some(Bores { count: holes.value.0, apart: apart.value })),
-        (Some(holes), None) => {
-            let remark = Remark::new(Code::MissingSize, format!("bead {id}: how far apart are its holes?"));
-            context.refuse(remark.at(holes.place).help("measure from middle to middle and write `apart: … mm`"))
+    let id = id.to_owned();
+    let (wrong, place) = match (written.holes.as_ref().filter(|at| at.value.0 > 1), &written.apart) {
+        (None, None) => return Some(None),
+        (Some(holes), Some(apart)) if lengthwise => {
+            return Some(Some(Bores { count: holes.value.0, apart: apart.value }));
         }
-        (None, Some(apart)) => {
-            let remark = Remark::new(Code::BadSize, format!("bead {id}: one hole is not apart from another"));
-            context.refuse(remark.at(apart.place).help("write `holes: 2` beside it, or take `apart:` out"))
-        }
-        (Some(holes), Some(_)) => {
-            let remark = Remark::new(Code::BadSize, format!("bead {id}: several holes run along it, not across"));
-            context.refuse(remark.at(holes.place).help("take `drilled:` out, or `holes:`"))
-        }
-    }
+        (Some(holes), None) => (Article::HolesApart { id }, holes.place),
+        (None, Some(apart)) => (Article::OneHoleApart { id }, apart.place),
+        (Some(holes), Some(_)) => (Article::HolesAcross { id }, holes.place),
+    };
+    context.refuse(Remark::new(wrong).at(place))
 }
 
 /// Maker's tolerance where the pattern does not say: assumptions, common practice, no source.
@@ -130,8 +121,7 @@ fn pitch(written: &pattern::Bead, context: &mut Context) -> Option<Length> {
     let measured = written.measured.as_ref()?;
     let one = Length::mm(measured.value.length.value() / f64::from(measured.value.count));
     if one > LONGEST_BEAD {
-        let remark = Remark::new(Code::BadSize, format!("that makes each bead {one} long"));
-        return context.refuse(remark.at(measured.place).help("check the count and the unit"));
+        return context.refuse(Remark::new(Article::TooLong { each: one }).at(measured.place));
     }
     Some(one)
 }
@@ -149,54 +139,38 @@ fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
 /// Density of a bead's material; leaves a remark where it is unknown or differs much from piece to piece.
 fn density(id: &str, material: &At<String>, context: &mut Context) -> f64 {
     let name = &material.value;
-    let known = densities::density(name);
-    let remark = match (known, densities::range(name)) {
+    let density = densities::density(name);
+    let (id, called) = (id.to_owned(), name.clone());
+    let told = match (density, densities::range(name)) {
         (None, _) => {
-            let known = || format!("festoon knows {}", densities::names().collect::<Vec<_>>().join(", "));
-            let near = suggest(name, densities::names(), known);
-            let help =
-                format!("write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass; {near}");
-            let headline = format!("bead {id}: no density is known for `{name}`");
-            Some(Remark::new(Code::UnknownMaterial, headline).help(help))
+            let meant = near(name, densities::names());
+            Some(Article::NoDensity { id, material: called, known: densities::names().collect(), meant })
         }
-        (Some(figure), Some(densities::Range { least, most, assumed })) => {
-            let assumed = if assumed { " (assumed: no published range was found)" } else { "" };
-            let headline = format!(
-                "bead {id}: {name} has from {least} to {most} g/cm³{assumed}, and is weighed with {figure}: its weight \
-                 is rough"
-            );
-            Some(Remark::new(Code::RoughWeight, headline).help("weigh ten beads and write a tenth of it as `mass:`"))
+        (Some(density), Some(densities::Range { least, most, assumed })) => {
+            Some(Article::RoughWeight { id, material: called, least, most, assumed, density })
         }
         _ => None,
     };
-    context.remarks.extend(remark.map(|remark| remark.at(material.place)));
-    known.unwrap_or(GLASS)
+    context.remarks.extend(told.map(|told| Remark::new(told).at(material.place)));
+    density.unwrap_or(GLASS)
 }
 
 /// Refuses beads whose sizes contradict one another.
 fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
     let row = bead.bores.map_or(Length::ZERO, |bores| bores.apart * f64::from(bores.count - 1));
     let crowd = |bores: Bores| bores.apart <= *bead.hole || row + *bead.hole >= bead.across;
+    let (id, across) = (bead.id.clone(), bead.across);
     let wrong = if bead.bores.is_some_and(crowd) {
-        let headline = format!("bead {}: its holes do not lie side by side within {}", bead.id, bead.across);
-        Some((headline, "check `hole`, `apart` and the size across the holes"))
-    } else if bead.hole.value() >= bead.across.value() * 0.95 {
-        Some((
-            format!("bead {}: a hole of {} leaves nothing of {}", bead.id, *bead.hole, bead.across),
-            "check the hole",
-        ))
+        Article::HolesCrowd { id, across }
+    } else if bead.hole.value() >= across.value() * 0.95 {
+        Article::HoleTooWide { id, hole: *bead.hole, across }
     } else if bead.tolerance.value() > bead.along.value() / 2.0 {
-        Some((format!("bead {}: a tolerance of {} is half the bead", bead.id, bead.tolerance), "check the tolerance"))
+        Article::ToleranceTooLarge { id, tolerance: bead.tolerance }
     } else {
-        None
+        return Some(bead);
     };
-    match wrong {
-        None => Some(bead),
-        Some((headline, help)) => {
-            let place = written.hole.as_ref().map_or(written.size.place, |at| at.place);
-            context.refuse(Remark::new(Code::BadSize, headline).at(place).help(help))
-        }
-    }
+    let place = written.hole.as_ref().map_or(written.size.place, |at| at.place);
+    context.refuse(Remark::new(wrong).at(place))
 }
 
 /// Resolves one cord.
@@ -225,14 +199,10 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
 fn coil(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) -> Option<Option<Length>> {
     match (&written.coil, written.kind) {
         (Some(coil), CordKind::MemoryWire) => Some(Some(coil.value)),
-        (None, CordKind::MemoryWire) => {
-            let remark = Remark::new(Code::MissingSize, format!("{id} is memory wire, and how wide is its coil?"));
-            context.refuse(remark.at(place).help("add the inside diameter of its coil: `coil: 55 mm`"))
-        }
+        (None, CordKind::MemoryWire) => context.refuse(Remark::new(Article::NoCoil { id: id.to_owned() }).at(place)),
         (Some(coil), kind) => {
-            let headline = format!("{id} is {}, and only memory wire is a coil", a(kind.word()));
-            let help = "take `coil:` out, or write `kind: memory wire`";
-            context.refuse(Remark::new(Code::Misplaced, headline).at(coil.place).help(help))
+            let wrong = Article::Coil { id: id.to_owned(), kind: kind.word() };
+            context.refuse(Remark::new(wrong).at(coil.place))
         }
         (None, _) => Some(None),
     }
@@ -242,13 +212,12 @@ fn coil(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) 
 fn stiffness(id: &str, written: &pattern::Cord, diameter: Length, context: &mut Context) -> Option<Stated<f64>> {
     let assumed = if written.kind == CordKind::Wire { stiffness::stranded(diameter) } else { 0.0 };
     let Some(stated) = &written.stiffness else { return Some(Stated::Assumed(assumed)) };
-    let why = match written.kind {
-        CordKind::Chain => "whose links turn freely",
-        CordKind::MemoryWire => "which keeps the round of its coil",
-        _ => return Some(Stated::Stated(stated.value.0)),
-    };
-    let headline = format!("{id} is {}, {why}", a(written.kind.word()));
-    context.refuse(Remark::new(Code::Misplaced, headline).at(stated.place).help("take `stiffness:` out"))
+    let keeps_round = written.kind == CordKind::MemoryWire;
+    if !keeps_round && written.kind != CordKind::Chain {
+        return Some(Stated::Stated(stated.value.0));
+    }
+    let wrong = Article::Stiffness { id: id.to_owned(), kind: written.kind.word(), keeps_round };
+    context.refuse(Remark::new(wrong).at(stated.place))
 }
 
 /// How a cord is sold: by turns of its coil as a length of so many, which lie one on the other.
@@ -265,8 +234,8 @@ fn cord_sold(sold: &At<pattern::Sold>, cord: &pattern::Cord, wire: Length, conte
 fn link(id: &str, written: &pattern::Cord, context: &mut Context) -> Option<Length> {
     let measured = written.links.as_ref()?;
     if written.kind != CordKind::Chain {
-        let headline = format!("{id} is {}, and only a chain has links", a(written.kind.word()));
-        return context.refuse(Remark::new(Code::Misplaced, headline).at(measured.place).help("take `links:` out"));
+        let wrong = Article::Links { id: id.to_owned(), kind: written.kind.word() };
+        return context.refuse(Remark::new(wrong).at(measured.place));
     }
     Some(measured.value.length * (1.0 / f64::from(measured.value.count)))
 }
@@ -306,29 +275,13 @@ fn thickness(
     match (diameter, gauge) {
         (Some(diameter), _) => Some(diameter.value),
         (None, Some(gauge)) => gauge_diameter(gauge, context),
-        (None, None) => context.refuse(
-            Remark::new(Code::MissingSize, format!("{id}: neither diameter nor gauge is written"))
-                .at(place)
-                .help("add `diameter: 0.4 mm` or `gauge: 26`"),
-        ),
+        (None, None) => context.refuse(Remark::new(Article::NoThickness { id: id.to_owned() }).at(place)),
     }
 }
 
 pub(super) fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) -> Option<Length> {
-    gauges::awg_diameter(gauge.value.0).or_else(|| {
-        context.refuse(
-            Remark::new(Code::BadSize, format!("there is no wire gauge {}", gauge.value.0))
-                .at(gauge.place)
-                .help("write an American wire gauge from 1 to 40"),
-        )
-    })
-}
-
-/// A remark about one article that is sold as only several are.
-fn together(by: &At<SoldBy>) -> Remark {
-    let headline = format!("sold by {}, which holds several kinds", by.value);
-    let help = "take it out, and write a group under `assorted:` with `sold:` and what it `holds:`";
-    Remark::new(Code::Misplaced, headline).at(by.place).help(help)
+    let no_gauge = || Remark::new(Article::NoGauge { gauge: gauge.value.0 }).at(gauge.place);
+    gauges::awg_diameter(gauge.value.0).or_else(|| context.refuse(no_gauge()))
 }
 
 /// Resolves how an article is sold.
@@ -341,14 +294,12 @@ pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option
         SoldBy::Each => Some(Lot::Each),
         SoldBy::Grams => sold.mass.map(Lot::Grams),
         SoldBy::Spool | SoldBy::Length => sold.length.map(Lot::Length),
-        SoldBy::GraduatedStrand | SoldBy::Mix => return context.refuse(together(&sold.by)),
-        SoldBy::Turns => {
-            let remark =
-                Remark::new(Code::Misplaced, "only memory wire with its `coil:` and a `count:` is sold by turns");
-            return context.refuse(remark.at(sold.by.place).help("write `by: length`, or of memory wire `count: 12`"));
+        SoldBy::GraduatedStrand | SoldBy::Mix => {
+            return context.refuse(Remark::new(Selling::OneKind { by: sold.by.value.word() }).at(sold.by.place));
         }
+        SoldBy::Turns => return context.refuse(Remark::new(Selling::Turns).at(sold.by.place)),
     };
-    let needed = match sold.by.value {
+    let needs = match sold.by.value {
         SoldBy::Hank => "strands: 12, length: 20 in",
         SoldBy::Pack => "count: 48",
         SoldBy::Grams => "mass: 10 g",
@@ -356,10 +307,9 @@ pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option
     };
     match lot {
         Some(lot) => Some(Sold { lot, price: sold.price, from: sold.from.clone() }),
-        None => context.refuse(
-            Remark::new(Code::MissingKey, format!("sold by {}, but not how much", sold.by.value))
-                .at(sold.by.place)
-                .help(format!("add `{needed}`")),
-        ),
+        None => {
+            let wrong = Selling::NoAmount { by: sold.by.value.word(), needs };
+            context.refuse(Remark::new(wrong).at(sold.by.place))
+        }
     }
 }

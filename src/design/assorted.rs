@@ -1,7 +1,8 @@
 //! What is bought with several kinds of bead in it: a strand of graduated beads, a bag of a mix.
 
 use crate::pattern::{self, Dict, Pattern, SoldBy};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::selling::Selling;
 use crate::source::{At, Place};
 use crate::units::{Length, Mass, Money};
 
@@ -97,13 +98,11 @@ pub fn assorted(pattern: &Pattern, shelf: &Shelf, context: &mut Context) -> Entr
     }
     for (at, bead) in shelf.beads.entries() {
         let holding = all.iter().filter(|one: &&Assorted| one.used().any(|(_, held)| held == at));
-        let names: Vec<_> = holding.map(|one| format!("in `{}`", one.id)).collect();
-        let itself = bead.sold.iter().map(|_| "by itself".to_owned());
-        let ways: Vec<_> = itself.chain(names).collect();
-        if ways.len() > 1 {
-            let headline = format!("the bead `{}` is sold {}", bead.id, ways.join(" and "));
-            let remark = Remark::new(Code::SoldTwice, headline).at(bead.place);
-            context.remarks.push(remark.help("say one way to buy it, and take the other out"));
+        let within: Vec<_> = holding.map(|one| one.id.clone()).collect();
+        let by_itself = bead.sold.is_some();
+        if within.len() + usize::from(by_itself) > 1 {
+            let twice = Selling::Twice { id: bead.id.clone(), by_itself, within };
+            context.remarks.push(Remark::new(twice).at(bead.place));
         }
     }
     all
@@ -139,19 +138,13 @@ fn one(
 pub fn pack(written: &pattern::Assorted, context: &mut Context) -> Option<Pack> {
     let sold = &written.sold.value;
     let by = &sold.by;
-    let (code, headline, help) = match by.value {
+    let wrong = match by.value {
         SoldBy::GraduatedStrand => return Some(Pack::Strand(sold.length)),
         SoldBy::Mix if sold.count.is_some() != sold.mass.is_some() => return Some(Pack::Mix(sold.mass)),
-        SoldBy::Mix => {
-            let help = "add how many beads a bag holds, `count: 200`, or how much, `mass: 50 g`; one of the two";
-            (Code::MissingKey, "sold by mix, but not how much".to_owned(), help)
-        }
-        other => {
-            let headline = format!("sold by {other}, which is no way to sell several kinds together");
-            (Code::Misplaced, headline, "write `by: graduated strand` or `by: mix`")
-        }
+        SoldBy::Mix => Selling::NoMixAmount { by: by.value.word() },
+        other => Selling::SeveralKinds { by: other.word() },
     };
-    context.refuse(Remark::new(code, headline).at(by.place).help(help))
+    context.refuse(Remark::new(wrong).at(by.place))
 }
 
 fn holds(
@@ -168,8 +161,7 @@ fn holds(
     };
     let holds: Vec<_> = written.entries.iter().map(held).collect();
     if holds.is_empty() {
-        let remark = Remark::new(Code::MissingKey, format!("`{}` holds no beads", key.value)).at(key.place);
-        return context.refuse(remark.help("write how many of each, like `holds: { small: 40, large: 20 }`"));
+        return context.refuse(Remark::new(Selling::HoldsNothing { id: key.value.clone() }).at(key.place));
     }
     (context.remarks.len() == before).then_some(holds)
 }

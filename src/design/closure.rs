@@ -6,7 +6,8 @@
 //! cone adds to the piece.
 
 use crate::pattern::{self, ClosurePart, FindingKind, Kind, Open, Parts, Settle};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::closure as said;
 use crate::source::{At, Place};
 use crate::trade::usual;
 use crate::units::Length;
@@ -45,9 +46,7 @@ pub fn only_above(pattern: &pattern::Pattern, context: &mut Context) {
     let sides = [("right", &closure.value.right), ("each side", &closure.value.each_side)];
     for (key, parts) in sides.into_iter().filter(|_| closure.value.both_ends.is_none()) {
         let Some(first) = parts.iter().flatten().next() else { continue };
-        let headline = format!("an earring hangs from its `left:`, and `{key}:` joins nothing below");
-        let help = "write what it hangs from in `left:`, and what hangs at its foot as a dangle";
-        context.remarks.push(Remark::new(Code::Misplaced, headline).at(first.place).help(help));
+        context.remarks.push(Remark::new(said::Closure::NothingBelow { key }).at(first.place));
     }
 }
 
@@ -61,18 +60,14 @@ fn alone(both: &At<Parts>, written: &pattern::Closure, context: &mut Context) ->
     if written.open.is_none() && !written.has_sides() {
         return Some(());
     }
-    let help = "write `each side`, `left` and `right` for what has two sides";
-    context.refuse(Remark::new(Code::UnknownKey, "`both ends` stands alone in a closure").at(both.place).help(help))
+    context.refuse(Remark::new(said::Closure::BothEndsAlone).at(both.place))
 }
 
 /// Refuses a tail where no end goes through the other.
 fn tailless(written: &pattern::Closure, context: &mut Context) {
     let through = written.open.as_ref().is_some_and(|open| open.value == Open::Through);
-    let idle = written.tail.as_ref().filter(|_| !through).map(|tail| {
-        let headline = "a `tail:` hangs where one end goes through the other";
-        Remark::new(Code::Misplaced, headline).at(tail.place).help("write `open: through`, or take `tail:` out")
-    });
-    context.remarks.extend(idle);
+    let idle = written.tail.as_ref().filter(|_| !through);
+    context.remarks.extend(idle.map(|tail| Remark::new(said::Closure::Tail).at(tail.place)));
 }
 
 /// What an open necklace ends in.
@@ -84,14 +79,10 @@ fn open(
 ) -> Option<Closure> {
     let (how, kind) = (written.value.open.as_ref()?, &pattern.kind);
     if how.value == Open::Through && pattern.strands.value.len() > 1 {
-        let headline = "one strand alone goes through its own ring";
-        let help = "write one strand, or `open: hanging`";
-        return context.refuse(Remark::new(Code::Misplaced, headline).at(how.place).help(help));
+        return context.refuse(Remark::new(said::Closure::ThroughOfOne).at(how.place));
     }
     if kind.value != Kind::Necklace && !kind.place.is_nowhere() {
-        let headline = format!("only a necklace is worn open, and this piece is of kind {}", kind.value);
-        let help = "take `open:` out, or write `kind: necklace`";
-        return context.refuse(Remark::new(Code::Misplaced, headline).at(how.place).help(help));
+        return context.refuse(Remark::new(said::Closure::Open { kind: kind.value.word() }).at(how.place));
     }
     let each = written.value.each_side.as_deref().unwrap_or_default();
     let left = parts(each, written.value.left.as_deref(), Spot::Open, shelf, context);
@@ -104,9 +95,7 @@ fn open(
     let goes_through =
         |part: &Part| matches!(shelf.findings[part.finding].kind(), FindingKind::JumpRing | FindingKind::ToggleRing);
     if how.value == Open::Through && !left.last().is_some_and(goes_through) {
-        let headline = "the last end goes through what the first one ends in, and that is no ring";
-        let help = "write a jump ring or toggle ring as the last of `left:`, or `open: hanging`";
-        return context.refuse(Remark::new(Code::NoRing, headline).at(how.place).help(help));
+        return context.refuse(Remark::new(said::Closure::NoRing).at(how.place));
     }
     Some(Closure { joins: Joins::Open([left, right], worn), place: written.place })
 }
@@ -141,11 +130,7 @@ pub fn hang_meeting(strands: &mut [Strand], meeting: At<Dangle>, context: &mut C
         |strand: &Strand| strand.settle == Settle::Fill && strand.ends.iter().all(|end| end.findings.is_empty());
     let (chart, train) = match strands {
         [strand] if packed(strand) => (&mut strand.chart, strand.trains.last_mut()),
-        _ => {
-            let headline = "`both ends` meet of one strand alone, which is strung bead to bead and tied";
-            let help = "write one strand with `ends: knot` and no `length:`, or another closure";
-            return context.remarks.push(Remark::new(Code::Misplaced, headline).at(place).help(help));
-        }
+        _ => return context.remarks.push(Remark::new(said::Closure::BothEndsOfOne).at(place)),
     };
     chart.push(Phrase::Dangle(None, meeting.value.bits.iter().filter_map(phrase).collect()));
     let mass = meeting.value.bits.iter().map(|bit| bit.mass).sum();
@@ -173,9 +158,7 @@ fn looped(
     context: &mut Context,
 ) -> Option<Closure> {
     if kind != Kind::Earrings {
-        let headline = format!("the ends of a {kind} do not meet in `both ends`");
-        let help = "write `each side`, `left` and `right` for what has two sides";
-        return context.refuse(Remark::new(Code::UnknownKey, headline).at(both.place).help(help));
+        return context.refuse(Remark::new(said::Closure::BothEndsApart { kind: kind.word() }).at(both.place));
     }
     alone(both, written, context)?;
     let left = parts(&both.value, None, Spot::BothEnds, shelf, context)?;
@@ -249,17 +232,14 @@ fn chain_length(part: &At<ClosurePart>, finding: &Finding, context: &mut Context
             let fits = shaping::countable(&finding.id, chain, length.value, length.place, context);
             fits.then_some(Some(length.value))
         }
-        (None, Some(_)) => context.refuse(
-            Remark::new(Code::MissingSize, format!("how much of the chain `{}`?", finding.id))
-                .at(part.place)
-                .help(format!("write `{{ {}: 60 mm }}`", finding.id)),
-        ),
+        (None, Some(_)) => {
+            context.refuse(Remark::new(said::Closure::NoLength { id: finding.id.clone() }).at(part.place))
+        }
         (Some(length), None) => context.refuse(no_length(&finding.id, length.place)),
         (None, None) => Some(None),
     }
 }
 
 fn no_length(id: &str, place: Place) -> Remark {
-    let headline = format!("`{id}` is no chain and takes no length here");
-    Remark::new(Code::WrongKind, headline).at(place).help(format!("write just `{id}`"))
+    Remark::new(said::Closure::Length { id: id.to_owned() }).at(place)
 }

@@ -4,7 +4,8 @@ use std::ops::Range;
 
 use crate::pattern::bounds::{MOST_FINDINGS, MOST_IN_VARIANTS, MOST_STRUNG, MOST_WRITTEN};
 use crate::pattern::{self, Item, Links, Row, Times};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::strand::Strand;
 use crate::source::{At, Place};
 use crate::units::Length;
 
@@ -388,15 +389,14 @@ fn written(items: &[At<Item>], fill: u32) -> u64 {
 /// leaves a remark if they are.
 pub fn too_many(more: u64, place: Place, context: &mut Context) -> bool {
     let strung = context.strung.saturating_add(more);
-    let (most, whose) = if strung > u64::from(MOST_STRUNG) {
-        (MOST_STRUNG, "the piece")
+    let (most, with_variants) = if strung > u64::from(MOST_STRUNG) {
+        (MOST_STRUNG, false)
     } else if strung.saturating_mul(context.variants) > u64::from(MOST_IN_VARIANTS) {
-        (MOST_IN_VARIANTS, "the piece with its sizes and colourways")
+        (MOST_IN_VARIANTS, true)
     } else {
         return false;
     };
-    let headline = format!("{whose} would hold more than {most} beads, knots and spaces");
-    context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help("check the counts of the repeats"));
+    context.remarks.push(Remark::new(Strand::TooManyBeads { most, with_variants }).at(place));
     true
 }
 
@@ -405,9 +405,7 @@ pub fn too_many_findings(more: u64, place: Place, context: &mut Context) -> bool
     context.findings = context.findings.saturating_add(more);
     let is_more = context.findings > u64::from(MOST_FINDINGS);
     if is_more {
-        let headline = format!("the piece would hold more than {MOST_FINDINGS} findings among its beads");
-        let help = "check the counts of the repeats";
-        context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help(help));
+        context.remarks.push(Remark::new(Strand::TooManyFindings { most: MOST_FINDINGS }).at(place));
     }
     is_more
 }
@@ -420,8 +418,6 @@ pub fn too_long(more: u64, place: Place, context: &mut Context) -> bool {
     if is_told || !is_long(context.written) {
         return is_told;
     }
-    let headline = format!("the piece's bead lists have more than {MOST_WRITTEN} entries, beads without order counted");
-    let help = "say what comes again with `repeat` and `mirror`, and equal neighbours with one count";
-    context.remarks.push(Remark::new(Code::TooManyBeads, headline).at(place).help(help));
+    context.remarks.push(Remark::new(Strand::TooManyEntries { most: MOST_WRITTEN }).at(place));
     true
 }

@@ -4,7 +4,8 @@ use std::ops::RangeInclusive;
 
 use crate::pattern;
 use crate::pattern::bounds::{MOST_STRUNG, MOST_WRITTEN};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::strand::Strand;
 use crate::units::Length;
 
 use super::Context;
@@ -29,23 +30,18 @@ pub fn fill(
     if length.is_none() && context.girthless {
         return None;
     }
+    let name = || strand.name.value.clone();
     let Some(length) = length else {
-        let remark = Remark::new(Code::NoFill, format!("strand {}: nothing to fill", strand.name.value)).at(place);
-        return context.refuse(remark.help("write the strand's `length:`, or in `wear:` the girth that it goes round"));
+        return context.refuse(Remark::new(Strand::NothingToFill { strand: name() }).at(place));
     };
     let Some(least) = list.least(MOST_WRITTEN) else { return context.refuse(no_row(strand)) };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let room = length.value() - takes - leave;
     if !list.fits(least, room) {
         let once = list.length(least);
-        let what = if least > 1 { "the shortest row" } else { "once" };
-        let headline = format!(
-            "strand {}: what fills it finds {:.1} mm of room, but {what} takes {once:.1} mm",
-            strand.name.value,
-            room.max(0.0)
-        );
-        let help = format!("make the strand at least {:.0} mm long, or leave less", (once + takes + leave).ceil());
-        return context.refuse(Remark::new(Code::NoFill, headline).at(place).help(help));
+        let [room, once, needs] = [room.max(0.0), once, once + takes + leave].map(Length::mm);
+        let no_room = Strand::NoRoom { strand: name(), room, is_row: least > 1, takes: once, needs };
+        return context.refuse(Remark::new(no_room).at(place));
     }
     let near = largest(|fill| list.fits(fill, room)).unwrap_or(least).max(least);
     let fits = |fill: &u32| list.stands(*fill) && list.fits(*fill, room);
@@ -60,8 +56,7 @@ fn about(near: u32, list: &List<'_>) -> RangeInclusive<u32> {
 
 /// A remark about rows of which none that is long keeps its beads apart.
 fn no_row(strand: &pattern::Strand) -> Remark {
-    let headline = format!("strand {}: no order keeps the beads of its row so far apart", strand.name.value);
-    Remark::new(Code::NoMix, headline).at(strand.beads.place).help("write a smaller `apart:`")
+    Remark::new(Strand::NoOrder { strand: strand.name.value.clone() }).at(strand.beads.place)
 }
 
 /// What a row must measure, and how that is measured: it grows with its bits.

@@ -40,7 +40,8 @@ mod wear;
 mod wraps;
 
 use crate::pattern::{self, Dict, Holes, Kind, Overhead, Pattern, Recolour};
-use crate::remark::{Code, Remark, has_errors, once, suggest};
+use crate::remark::said::naming::{Naming, Thing};
+use crate::remark::{Remark, has_errors, near, once, said};
 use crate::source::At;
 use crate::units::Money;
 
@@ -258,7 +259,7 @@ fn size<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Opt
     let sizes = pattern.sizes.as_deref().unwrap_or_default();
     match sizes.iter().find(|size| size.name.value == *name) {
         Some(size) => Some(Some(size)),
-        None => context.refuse(no_variant("size", name, &mut sizes.iter().map(|size| size.name.value.as_str()))),
+        None => context.refuse(no_variant(Thing::Size, name, &mut sizes.iter().map(|size| size.name.value.as_str()))),
     }
 }
 
@@ -267,41 +268,35 @@ fn colours<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> 
     let ways = pattern.colourways.as_ref();
     match ways.and_then(|ways| ways.get(name)) {
         Some(colours) => Some(Some(colours)),
-        None => context.refuse(no_variant("colourway", name, &mut ways.iter().flat_map(|ways| ways.ids()))),
+        None => context.refuse(no_variant(Thing::Colourway, name, &mut ways.iter().flat_map(|ways| ways.ids()))),
     }
 }
 
-fn no_variant(what: &str, name: &str, known: &mut dyn Iterator<Item = &str>) -> Remark {
-    let known: Vec<_> = known.collect();
-    let help = suggest(name, known.iter().copied(), || match known.as_slice() {
-        [] => format!("the pattern has no {what}s"),
-        known => format!("the pattern's {what}s are: {}", known.join(", ")),
-    });
-    Remark::new(Code::UnknownId, format!("the pattern has no {what} `{name}`")).help(help)
+fn no_variant(thing: Thing, name: &str, known: &mut dyn Iterator<Item = &str>) -> Remark {
+    let known: Vec<_> = known.map(str::to_owned).collect();
+    let meant = near(name, known.iter().map(String::as_str));
+    Remark::new(Naming::NoVariant { thing, name: name.to_owned(), known, meant })
 }
 
 fn check_names(pattern: &Pattern, context: &mut Context) {
     let strands = &pattern.strands;
     if strands.value.is_empty() && !strands.place.is_nowhere() && !context.holes.spoil(strands.place) {
-        let remark = Remark::new(Code::MissingKey, "there is no strand").at(strands.place);
-        context.remarks.push(remark.help("write at least one strand"));
+        context.remarks.push(Remark::new(said::strand::Strand::None).at(strands.place));
     }
-    named_once("strand", strands.value.iter().map(|strand| &strand.value.name), context);
+    named_once(Thing::Strand, strands.value.iter().map(|strand| &strand.value.name), context);
     let idle = |size: &&pattern::Size| size.change.is_none() && size.wear.is_none() && !size.name.place.is_nowhere();
     let says_nothing = |size: &pattern::Size| {
-        let remark = Remark::new(Code::MissingKey, format!("size {} is like no size at all", size.name.value));
-        remark.at(size.name.place).help("write how much it changes lengths, `change: +1 in`, or who wears it, `wear:`")
+        Remark::new(said::variant::Variant::IdleSize { size: size.name.value.clone() }).at(size.name.place)
     };
     context.remarks.extend(pattern.sizes.iter().flatten().filter(idle).map(says_nothing));
-    named_once("size", pattern.sizes.iter().flatten().map(|size| &size.name), context);
+    named_once(Thing::Size, pattern.sizes.iter().flatten().map(|size| &size.name), context);
 }
 
-fn named_once<'a>(what: &str, names: impl Iterator<Item = &'a At<String>>, context: &mut Context) {
+fn named_once<'a>(thing: Thing, names: impl Iterator<Item = &'a At<String>>, context: &mut Context) {
     let mut known = Vec::new();
     for name in names {
         if known.contains(&&name.value) && !name.place.is_nowhere() {
-            let remark = Remark::new(Code::TwiceNamed, format!("two {what}s are called {}", name.value));
-            context.remarks.push(remark.at(name.place).help(format!("give each {what} its own name")));
+            context.remarks.push(Remark::new(Naming::Twice { thing, name: name.value.clone() }).at(name.place));
         }
         known.push(&name.value);
     }

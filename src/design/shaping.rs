@@ -3,7 +3,8 @@
 use crate::paint::mark::Rgb;
 use crate::pattern::bounds::MOST_LINKS;
 use crate::pattern::{self, FindingKind, Outline};
-use crate::remark::{Code, Remark, a};
+use crate::remark::Remark;
+use crate::remark::said::shaping::{self as said, Shaping};
 use crate::source::{At, Place};
 use crate::trade::{metals, usual};
 use crate::units::Length;
@@ -70,11 +71,8 @@ fn weighed(finding: Finding, written: &pattern::Finding, named: &Named<'_>) -> F
 fn check_closed(id: &str, written: &pattern::Finding, context: &mut Context) {
     let kind = written.kind.value;
     let closed = written.closed.as_ref().filter(|at| at.value.0 && kind != FindingKind::JumpRing);
-    let remark = closed.map(|at| {
-        let headline = format!("{id} is {}, and only a jump ring may be `closed`", a(kind.word()));
-        Remark::new(Code::Misplaced, headline).at(at.place).help("take `closed:` out")
-    });
-    context.remarks.extend(remark);
+    let wrong = || Shaping::Closed { id: id.to_owned(), kind: kind.word() };
+    context.remarks.extend(closed.map(|at| Remark::new(wrong()).at(at.place)));
 }
 
 /// Breadth of a charm over its length, loop included, where the pattern does not say: by eye.
@@ -91,11 +89,8 @@ const fn breadth(outline: Outline) -> f64 {
 fn check_outline(id: &str, written: &pattern::Finding, context: &mut Context) {
     let kind = written.kind.value;
     let outline = written.outline.as_ref().filter(|_| kind != FindingKind::Charm);
-    let remark = outline.map(|at| {
-        let headline = format!("{id} is {}, and only a charm has an `outline`", a(kind.word()));
-        Remark::new(Code::Misplaced, headline).at(at.place).help("take `outline:` out, or write `kind: charm`")
-    });
-    context.remarks.extend(remark);
+    let wrong = || Shaping::Outlined { id: id.to_owned(), kind: kind.word() };
+    context.remarks.extend(outline.map(|at| Remark::new(wrong()).at(at.place)));
 }
 
 /// The colour of the metal that a finding is made of, by its material, else by its name.
@@ -270,26 +265,24 @@ fn form(id: &str, written: &pattern::Finding, named: &Named<'_>, context: &mut C
         FindingKind::Tassel => Form::Tassel(sizes.tassel(named)),
         FindingKind::SpectacleLoop => Form::SpectacleLoop(sizes.body()),
     };
-    if sizes.missing.is_empty() { Some(form) } else { context.refuse(lacking(id, written, &sizes.missing)) }
-}
-
-fn lacking(id: &str, written: &pattern::Finding, missing: &[&str]) -> Remark {
-    let headline = format!("{id}: {} needs its {}", a(written.kind.value.word()), missing.join(", "));
-    let help = missing.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>().join(", ");
-    Remark::new(Code::MissingSize, headline).at(written.kind.place).help(format!("add {help}"))
+    if sizes.missing.is_empty() {
+        return Some(form);
+    }
+    let lacks = Shaping::Lacks { id: id.to_owned(), kind: written.kind.value.word(), keys: sizes.missing };
+    context.refuse(Remark::new(lacks).at(written.kind.place))
 }
 
 /// Refuses a finding of which one size cannot be true beside another.
 fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
     let wrong = match &finding.form {
-        Form::Cone(cone) if cone.tip > cone.inside => Some(("tip", cone.tip, "narrower than its inside", cone.inside)),
+        Form::Cone(cone) if cone.tip > cone.inside => Some((said::Sizes::TipAndInside, cone.tip, cone.inside)),
         Form::Cone(Cone { inside, mouth: Some(mouth), .. }) if inside > mouth => {
-            Some(("inside", *inside, "narrower than its mouth", *mouth))
+            Some((said::Sizes::InsideAndMouth, *inside, *mouth))
         }
         Form::Cone(_) => None,
         _ => match (finding.inside(), finding.outside()) {
             (Some(inside), Some(outside)) if inside >= outside => {
-                Some(("inside", inside, "less than its outside", outside))
+                Some((said::Sizes::InsideAndOutside, inside, outside))
             }
             _ => None,
         },
@@ -299,9 +292,9 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
     if !finding.chain().is_none_or(links) {
         return None;
     }
-    let Some((key, size, must, than)) = wrong else { return Some(finding) };
-    let headline = format!("{}: its {key} of {} is not {must} of {}", finding.id, size.hundredths(), than.hundredths());
-    context.refuse(Remark::new(Code::BadSize, headline).at(finding.place).help("measure both again"))
+    let Some((sizes, smaller, larger)) = wrong else { return Some(finding) };
+    let wrong = Shaping::Contradiction { id: finding.id, sizes, smaller, larger };
+    context.refuse(Remark::new(wrong).at(finding.place))
 }
 
 /// Refuses so much chain that its links are none of a piece's.
@@ -310,11 +303,11 @@ pub fn countable(id: &str, chain: &Chain, length: Length, place: Place, context:
     if links.is_some_and(|links| links <= u64::from(MOST_LINKS)) {
         return true;
     }
-    let headline = match links {
-        Some(links) => format!("{id}: {} of it would have {links} links", length.tenths()),
-        None => format!("{id}: a wire of {} leaves nothing open in its links", chain.wire.hundredths()),
+    let id = id.to_owned();
+    let wrong = match links {
+        Some(links) => Shaping::TooManyLinks { id, length, links },
+        None => Shaping::NoOpening { id, wire: *chain.wire },
     };
-    let help = "measure a link again, outside, and its wire";
-    context.remarks.push(Remark::new(Code::BadSize, headline).at(place).help(help));
+    context.remarks.push(Remark::new(wrong).at(place));
     false
 }

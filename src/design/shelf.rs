@@ -3,7 +3,10 @@
 use std::collections::BTreeSet;
 
 use crate::pattern::{self, Dict, FindingKind, Pattern, Recolour};
-use crate::remark::{Code, Remark, a, meaning, suggest};
+use crate::remark::said::naming::{Naming, Thing};
+use crate::remark::said::selling::Selling;
+use crate::remark::said::shaping::Shaping;
+use crate::remark::{Remark, near};
 use crate::source::At;
 
 use super::Context;
@@ -35,11 +38,11 @@ pub enum Article {
 }
 
 impl Article {
-    const fn word(self) -> &'static str {
+    const fn thing(self) -> Thing {
         match self {
-            Self::Bead => "bead",
-            Self::Cord => "cord",
-            Self::Finding => "finding",
+            Self::Bead => Thing::Bead,
+            Self::Cord => Thing::Cord,
+            Self::Finding => Thing::Finding,
         }
     }
 }
@@ -79,8 +82,7 @@ impl Shelf {
         if written.kind.value == FindingKind::KnotCover {
             return self.find_bead(bead, context);
         }
-        let headline = format!("a knot is tied round a bead in a knot cover, not in {}", a(written.kind.value.word()));
-        context.refuse(Remark::new(Code::Misplaced, headline).at(bead.place).help("take `bead:` out"))
+        context.refuse(Remark::new(Shaping::Knotted { kind: written.kind.value.word() }).at(bead.place))
     }
 
     /// The cord that a tassel is wound of.
@@ -88,8 +90,7 @@ impl Shelf {
         if written.kind.value == FindingKind::Tassel {
             return self.find_cord(cord, context);
         }
-        let headline = format!("a tassel is wound of a cord, not {}", a(written.kind.value.word()));
-        context.refuse(Remark::new(Code::Misplaced, headline).at(cord.place).help("take `cord:` out"))
+        context.refuse(Remark::new(Shaping::Wound { kind: written.kind.value.word() }).at(cord.place))
     }
 
     /// Gives beads the colours of a colourway.
@@ -128,7 +129,7 @@ impl Shelf {
             Some(_) if self.known(article).any(|known| known == id.value) => {}
             Some(other) => context.remarks.push(not_a(article, other, id)),
             None if self.lost[article as usize] => {}
-            None => context.unknown(article.word(), id, self.known(article)),
+            None => context.unknown(article.thing(), id, self.known(article)),
         }
     }
 
@@ -161,25 +162,18 @@ impl Shelf {
 
 impl Context {
     /// Leaves a remark that an id is not defined.
-    pub fn unknown<'a>(&mut self, what: &str, id: &At<String>, known: impl Iterator<Item = &'a str> + Clone) {
+    pub fn unknown<'a>(&mut self, thing: Thing, id: &At<String>, known: impl Iterator<Item = &'a str> + Clone) {
         if id.place.is_nowhere() || self.holes.swallow(&id.value) {
             return;
         }
         let counted = id.value.find(|sign: char| !sign.is_ascii_digit()).filter(|at| *at > 0);
         let counted = counted.map(|at| id.value.split_at(at)).filter(|(_, id)| known.clone().any(|known| known == *id));
-        let all = || match known.clone().collect::<Vec<_>>() {
-            none if none.is_empty() => format!("the pattern defines no {what} at all: write it first"),
-            some => format!("the pattern defines: {}", some.join(", ")),
+        let meant = match counted {
+            Some((count, id)) => Some(format!("{count} {id}")),
+            None => near(&id.value, known.clone()),
         };
-        let help = match counted {
-            Some((count, id)) => meaning(&format!("{count} {id}")),
-            None => suggest(&id.value, known.clone(), all),
-        };
-        self.remarks.push(
-            Remark::new(Code::UnknownId, format!("the pattern defines no {what} `{}`", id.value))
-                .at(id.place)
-                .help(help),
-        );
+        let known = known.map(str::to_owned).collect();
+        self.remarks.push(Remark::new(Naming::Unknown { thing, id: id.value.clone(), known, meant }).at(id.place));
     }
 }
 
@@ -188,26 +182,23 @@ impl Context {
 fn sold_together(key: &At<String>, with: &At<String>, pattern: &Pattern, shelf: &Shelf, context: &mut Context) {
     let written = |id: &str| pattern.findings.as_ref().and_then(|all| all.get(id));
     let Some(other) = written(&with.value) else {
-        return context.unknown("finding", with, shelf.known(Article::Finding));
+        return context.unknown(Thing::Finding, with, shelf.known(Article::Finding));
     };
+    let (id, named) = (key.value.clone(), with.value.clone());
     let wrong = if other.comes_with.is_some() || other.kind.value == FindingKind::Chain {
-        Some((format!("`{}` comes with `{}`, which is not bought by the piece itself", key.value, with.value), "it"))
+        Selling::ComesWithOther { id, with: named }
     } else if written(&key.value).is_some_and(|own| own.sold.is_some()) {
-        Some((format!("`{}` comes with `{}` and is sold by itself too", key.value, with.value), "one of the two"))
+        Selling::ComesAndSold { id, with: named }
     } else {
-        None
+        return;
     };
-    let remark = |(headline, what): (String, &str)| {
-        Remark::new(Code::Misplaced, headline).at(with.place).help(format!("take {what} out"))
-    };
-    context.remarks.extend(wrong.map(remark));
+    context.remarks.push(Remark::new(wrong).at(with.place));
 }
 
 /// A remark about an id that means another kind of article than belongs in its place.
 pub fn not_a(article: Article, other: Article, id: &At<String>) -> Remark {
-    let (word, other) = (article.word(), other.word());
-    let headline = format!("`{}` is a {other}, and a {word} belongs here", id.value);
-    Remark::new(Code::Misplaced, headline).at(id.place).help(format!("write the id of a {word}"))
+    let (thing, is) = (article.thing(), other.thing());
+    Remark::new(Naming::NotA { thing, id: id.value.clone(), is }).at(id.place)
 }
 
 /// What is wrong with the articles of a shelf by themselves, whichever pattern takes them.
@@ -237,16 +228,12 @@ pub fn unused(pattern: &Pattern) -> Vec<Remark> {
     let strung = pattern.beads.entries.iter().filter(|(key, _)| used.contains(&key.value));
     let stand_ins: Vec<_> = strung.flat_map(|(_, bead)| bead.instead.iter().flatten()).collect();
     used.extend(stand_ins.into_iter().map(|id| id.value.clone()).chain(held.into_iter().map(str::to_owned)));
-    let words = [Article::Bead, Article::Cord, Article::Finding].map(Article::word);
-    let all =
-        words.into_iter().zip(defined(pattern)).flat_map(|(word, keys)| keys.into_iter().map(move |key| (word, key)));
-    let all = all.chain(pattern.assorted.entries.iter().map(|(key, _)| ("assortment", key)));
+    let things = [Thing::Bead, Thing::Cord, Thing::Finding].into_iter().zip(defined(pattern));
+    let all = things.flat_map(|(thing, keys)| keys.into_iter().map(move |key| (thing, key)));
+    let all = all.chain(pattern.assorted.entries.iter().map(|(key, _)| (Thing::Assortment, key)));
     let unused = all.filter(|(_, key)| !key.place.is_shelved() && !used.contains(&key.value));
-    let remark = |(word, key): (&str, &At<String>)| {
-        Remark::new(Code::Unused, format!("the {word} `{}` is not used", key.value))
-            .at(key.place)
-            .help("string it, or take it out of the pattern")
-    };
+    let remark =
+        |(thing, key): (Thing, &At<String>)| Remark::new(Naming::Unused { thing, id: key.value.clone() }).at(key.place);
     unused.map(remark).collect()
 }
 

@@ -1,7 +1,9 @@
 //! Whether a bead list makes sense: what it names is defined, and everything stands where it may.
 
 use crate::pattern::{Item, Times};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::spot::Misplaced;
+use crate::remark::said::strand::Strand;
 use crate::source::{At, Place};
 
 use super::expand::Given;
@@ -36,9 +38,7 @@ fn is_shelved(items: &[At<Item>], shelf: &Shelf) -> bool {
 fn check_links(items: &[At<Item>], given: Given, context: &mut Context) {
     for item in items {
         if given.link.is_none() && matches!(item.value, Item::Links(_)) {
-            let remark = Remark::new(Code::MissingSize, "how long are the links of this strand?").at(item.place);
-            let help = "count them on a `kind: chain` cord that says it, like `links: 10 = 28 mm`, or write `space:`";
-            context.remarks.push(remark.help(help));
+            context.remarks.push(Remark::new(Strand::LinkUnknown).at(item.place));
         }
         item.value.lists().into_iter().for_each(|list| check_links(list, given, context));
     }
@@ -47,8 +47,7 @@ fn check_links(items: &[At<Item>], given: Given, context: &mut Context) {
 /// Refuses a repeat or mirror that strings nothing.
 fn check_strung(items: &[&[At<Item>]], place: Place, context: &mut Context) {
     if items.iter().all(|items| strings_nothing(items)) && !context.holes.spoil(place) {
-        let remark = Remark::new(Code::NothingRepeated, "there is nothing here to string").at(place);
-        context.remarks.push(remark.help("write what is strung, or take the entry out"));
+        context.remarks.push(Remark::new(Strand::NothingStrung).at(place));
     }
 }
 
@@ -70,43 +69,20 @@ enum Within {
 fn check_places(items: &[At<Item>], within: Within, context: &mut Context) {
     let inside = if within == Within::Dangle { within } else { Within::Repeat };
     for item in items {
-        context.remarks.extend(misplaced(&item.value, within).map(|remark| remark.at(item.place)));
+        context.remarks.extend(misplaced(&item.value, within).map(|wrong| Remark::new(wrong).at(item.place)));
         let inside = if matches!(item.value, Item::Dangle(_)) { Within::Dangle } else { inside };
         item.value.lists().into_iter().for_each(|list| check_places(list, inside, context));
     }
 }
 
-fn misplaced(item: &Item, within: Within) -> Option<Remark> {
-    let say = |code, headline: &str, help: &str| Some(Remark::new(code, headline).help(help));
+fn misplaced(item: &Item, within: Within) -> Option<Misplaced> {
     match (item, within) {
-        (Item::Stop(_), Within::Repeat | Within::Dangle) => say(
-            Code::MisplacedStop,
-            "a stop stands in the strand's own list, not inside a repeat, mirror or dangle",
-            "write each stop with its `at:` between the strand's own entries",
-        ),
-        (Item::Repeat(repeat), Within::Dangle) if repeat.repeat == Times::Fill => {
-            say(Code::NoFill, "`repeat: fill` has no length to fill in a dangle", "say how many times")
-        }
-        (Item::Row(row), Within::Repeat | Within::Dangle) if row.fills() => say(
-            Code::NoFill,
-            "only in the strand's own list has a row all of its room to fill",
-            "write how many beads it has, or of a graduated row its `length:`",
-        ),
-        (Item::Dangle(_), Within::Dangle) => say(
-            Code::Misplaced,
-            "a dangle hangs from a strand, not from another dangle",
-            "string its beads on the dangle itself, or give it a place of its own on the strand",
-        ),
-        (Item::Links(_), Within::Dangle) => say(
-            Code::Misplaced,
-            "links are counted along the strand's chain, and a dangle has none",
-            "take them out, or hang the dangle on a finding of kind chain",
-        ),
-        (Item::Knot(_), Within::Dangle) => say(
-            Code::Misplaced,
-            "a knot is tied in a strand's cord, and a dangle has none",
-            "take it out; what hangs on a pin is held by the pin's head",
-        ),
+        (Item::Stop(_), Within::Repeat | Within::Dangle) => Some(Misplaced::NestedStop),
+        (Item::Repeat(repeat), Within::Dangle) if repeat.repeat == Times::Fill => Some(Misplaced::FillInDangle),
+        (Item::Row(row), Within::Repeat | Within::Dangle) if row.fills() => Some(Misplaced::NestedRow),
+        (Item::Dangle(_), Within::Dangle) => Some(Misplaced::DangleInDangle),
+        (Item::Links(_), Within::Dangle) => Some(Misplaced::LinksInDangle),
+        (Item::Knot(_), Within::Dangle) => Some(Misplaced::KnotInDangle),
         _ => None,
     }
 }

@@ -1,7 +1,9 @@
 //! Where in a pattern each kind of finding may stand.
 
 use crate::pattern::FindingKind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::naming::{Naming, Thing};
+use crate::remark::said::spot::Misplaced;
 use crate::source::At;
 
 use super::Context;
@@ -9,44 +11,11 @@ use super::entries::Index;
 use super::finding::Finding;
 use super::shelf::{Article, Shelf, not_a};
 
-/// A place in a pattern where a finding may stand.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub enum Spot {
-    /// Among a strand's `ends`.
-    Ends,
-    /// On a side of the closure.
-    Side,
-    /// On the closure's `both ends` of an earring.
-    BothEnds,
-    /// On a side of an open necklace's closure.
-    Open,
-    /// Where both ends of a piece meet.
-    Meeting,
-    /// As what a branch hangs `on`.
-    Hanger,
-    /// As a `stop`.
-    Stop,
-    /// Strung on the cord, or on a branch.
-    Strung,
-}
+pub use crate::remark::said::spot::Spot;
 
 impl Spot {
     const ALL: [Self; 8] =
         [Self::Ends, Self::Side, Self::BothEnds, Self::Open, Self::Meeting, Self::Hanger, Self::Stop, Self::Strung];
-
-    /// The place in words, behind "stands".
-    const fn words(self) -> &'static str {
-        match self {
-            Self::Ends => "among the `ends` of a strand",
-            Self::Side => "on a side of the `closure`",
-            Self::BothEnds => "on `both ends` of an earring",
-            Self::Hanger => "as what a dangle hangs `on`",
-            Self::Stop => "as a `stop`",
-            Self::Strung => "among the beads",
-            Self::Open => "on a side of an open `closure`",
-            Self::Meeting => "where `both ends` of a piece meet",
-        }
-    }
 
     /// The kinds of finding that may stand there, which is what they are made for.
     const fn kinds(self) -> &'static [FindingKind] {
@@ -95,22 +64,16 @@ pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context
     }
     let measured = finding.chain().is_none_or(|chain| chain.length.is_some());
     match spot {
-        Spot::Hanger if finding.ring().is_some_and(|ring| ring.closed) => context.refuse(shut(id)),
-        Spot::Hanger | Spot::Strung if !measured => context.refuse(no_length(id)),
+        // What hangs in a ring goes in where it opens.
+        Spot::Hanger if finding.ring().is_some_and(|ring| ring.closed) => {
+            context.refuse(Remark::new(Misplaced::ClosedRing { id: id.value.clone() }).at(id.place))
+        }
+        // The closure says how much chain it takes; elsewhere each piece is as long as the finding says.
+        Spot::Hanger | Spot::Strung if !measured => {
+            context.refuse(Remark::new(Misplaced::NoLength { id: id.value.clone() }).at(id.place))
+        }
         _ => Some(index),
     }
-}
-
-/// What hangs in a ring goes in where it opens.
-fn shut(id: &At<String>) -> Remark {
-    let headline = format!("`{}` is closed for good, and nothing can be hung in it", id.value);
-    Remark::new(Code::Misplaced, headline).at(id.place).help("hang the dangle on a jump ring that opens")
-}
-
-/// The closure says how much chain it takes; elsewhere each piece is as long as the finding says.
-fn no_length(id: &At<String>) -> Remark {
-    let headline = format!("how long is the piece of chain `{}` here?", id.value);
-    Remark::new(Code::MissingSize, headline).at(id.place).help(format!("add `length:` to the finding `{}`", id.value))
 }
 
 /// Checks an id among the beads: a bead, or a finding that is strung.
@@ -122,22 +85,12 @@ pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) {
         }
         Some(Article::Cord) => context.remarks.push(not_a(Article::Bead, Article::Cord, id)),
         None if shelf.may_be_strung() => {}
-        None if id.value == "knot" => context.remarks.push(bare_knot(id)),
-        None if id.value.contains(' ') => context.remarks.push(run_together(id)),
-        None => context.unknown("bead", id, shelf.known(Article::Bead).chain(shelf.known(Article::Finding))),
+        None if id.value == "knot" => context.remarks.push(Remark::new(Naming::BareKnot).at(id.place)),
+        None if id.value.contains(' ') => {
+            context.remarks.push(Remark::new(Naming::RunTogether { entry: id.value.clone() }).at(id.place));
+        }
+        None => context.unknown(Thing::Bead, id, shelf.known(Article::Bead).chain(shelf.known(Article::Finding))),
     }
-}
-
-/// An entry of several words, which no id has.
-fn run_together(id: &At<String>) -> Remark {
-    let remark = Remark::new(Code::UnknownId, format!("the pattern defines no bead `{}`", id.value)).at(id.place);
-    remark.help("write a comma between two beads, and before a bead how many: `20 reed, 3 mist`")
-}
-
-/// Among the `ends` a knot is just `knot`; here it says how much cord it takes.
-fn bare_knot(id: &At<String>) -> Remark {
-    let remark = Remark::new(Code::UnknownId, "the pattern defines no bead `knot`").at(id.place);
-    remark.help("write a knot with the cord that it takes up: `{ knot: 2 mm }`")
 }
 
 /// A cover sits on a crimp and a guard in a crimped loop: neither closes an end by itself. Leaves a
@@ -147,18 +100,12 @@ pub fn check_crimped(ids: &[At<String>], shelf: &Shelf, context: &mut Context) {
     let needs = |id: &&At<String>| matches!(kind(id), Some(FindingKind::CrimpCover | FindingKind::WireGuard));
     let crimped = ids.iter().any(|id| kind(id) == Some(FindingKind::Crimp));
     if let Some(id) = ids.iter().find(needs).filter(|_| !crimped) {
-        let headline = format!("`{}` goes with a crimp, and none is among these `ends`", id.value);
-        let help = format!("write a crimp beside it, like `ends: [crimp, {}]`", id.value);
-        context.remarks.push(Remark::new(Code::Misplaced, headline).at(id.place).help(help));
+        context.remarks.push(Remark::new(Misplaced::NoCrimp { id: id.value.clone() }).at(id.place));
     }
 }
 
 fn misplaced(id: &At<String>, kind: FindingKind, spot: Spot) -> Remark {
-    let words = |kinds: &[FindingKind]| kinds.iter().map(|kind| kind.word()).collect::<Vec<_>>().join(", ");
-    let fit: Vec<_> =
-        Spot::ALL.iter().filter(|other| other.kinds().contains(&kind)).map(|other| other.words()).collect();
-    let headline = format!("`{}` is a finding of kind {kind}, which does not stand {}", id.value, spot.words());
-    let help =
-        format!("a finding of kind {kind} stands {}; here one of kind {}", fit.join(" or "), words(spot.kinds()));
-    Remark::new(Code::Misplaced, headline).at(id.place).help(help)
+    let fit = Spot::ALL.into_iter().filter(|other| other.kinds().contains(&kind)).collect();
+    let kinds = spot.kinds().iter().map(|kind| kind.word()).collect();
+    Remark::new(Misplaced::Finding { id: id.value.clone(), kind: kind.word(), spot, fit, kinds }).at(id.place)
 }

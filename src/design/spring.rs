@@ -14,7 +14,8 @@ use std::f64::consts::FRAC_PI_2;
 use crate::geometry::helix::Helix;
 use crate::geometry::nose::Nose;
 use crate::pattern::{self, CordKind, FindingKind, Item, Settle};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::turns::{Sprung, Turns};
 use crate::source::{At, Place};
 use crate::units::Length;
 
@@ -163,34 +164,31 @@ impl Design {
 
 /// Refuses on memory wire what it is too hard for, or what its coil settles.
 pub fn check(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<()> {
-    context.refuse_if(reason(strand, shelf).map(|(why, place)| {
-        let headline = format!("strand {}: {why}", strand.name.value);
-        let help = "take it out: memory wire goes round as `wraps:` says, and ends in turned loops or glued cord ends";
-        Remark::new(Code::Misplaced, headline).at(place).help(help)
-    }))
+    let sprung = |why| Turns::Sprung { strand: strand.name.value.clone(), why };
+    context.refuse_if(reason(strand, shelf).map(|(why, place)| Remark::new(sprung(why)).at(place)))
 }
 
-fn reason(strand: &pattern::Strand, shelf: &Shelf) -> Option<(String, Place)> {
+fn reason(strand: &pattern::Strand, shelf: &Shelf) -> Option<(Sprung, Place)> {
     if let Some(length) = &strand.length {
-        return Some(("the length of memory wire follows from its beads".to_owned(), length.place));
+        return Some((Sprung::Length, length.place));
     }
     if let Some(settle) = strand.settle.as_ref().filter(|settle| settle.value != Settle::Fill) {
-        return Some((format!("on memory wire beads lie end to end, and do not {}", settle.value), settle.place));
+        return Some((Sprung::Settle(settle.value.word()), settle.place));
     }
     if let Some(knots) = &strand.knots {
-        return Some(("memory wire is too hard to knot".to_owned(), knots.place));
+        return Some((Sprung::Knots, knots.place));
     }
     if let Some(place) = held(&strand.beads.value) {
-        return Some(("memory wire is too hard to knot or to crimp".to_owned(), place));
+        return Some((Sprung::Held, place));
     }
     if strand.doubled.is_some_and(|doubled| doubled.0) {
-        return Some(("memory wire is too hard to fold".to_owned(), strand.name.place));
+        return Some((Sprung::Doubled, strand.name.place));
     }
     let holds =
         |id: &str| id == "loop" || shelf.finding(id).is_none_or(|at| shelf.findings[at].kind() == FindingKind::CordEnd);
     let ends = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
     let wrong = ends.iter().find(|id| id.value == "knot" || !holds(&id.value))?;
-    Some((format!("`{}` does not hold memory wire, which is too hard to tie or crimp", wrong.value), wrong.place))
+    Some((Sprung::End(wrong.value.clone()), wrong.place))
 }
 
 /// Where a list has a knot or a stop.

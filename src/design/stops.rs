@@ -3,7 +3,9 @@
 //! In another size a stop keeps its distance from the nearer end, and one in the middle stays there.
 
 use crate::pattern::{self, Item, Settle};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::spot::Misplaced;
+use crate::remark::said::strand::Strand;
 use crate::source::{At, Place};
 use crate::units::Length;
 
@@ -24,7 +26,7 @@ pub fn trains(
     context: &mut Context,
 ) -> Option<Vec<Train>> {
     if !matches!(settle, Settle::Slide | Settle::Spread) {
-        return refuse("stops divide only strands whose beads slide or are spread", strand.beads.place, context);
+        return refuse(Misplaced::StopAmongFixed, strand.beads.place, context);
     }
     let mut trains = Vec::new();
     let mut from = window.0;
@@ -33,7 +35,7 @@ pub fn trains(
         let (start, next) =
             stop.as_ref().map_or((window.1, window.1), |(train, start)| (*start, start + train.length()));
         if start < from || next > window.1 {
-            return refuse("this stop lies outside its stretch of the strand", stretch.last()?.place, context);
+            return refuse(Misplaced::StopOutside, stretch.last()?.place, context);
         }
         let list = List::new(stretch, given, shelf, context)?;
         trains.extend(lay(strand, &list, settle, (from, start), shelf, context)?);
@@ -53,17 +55,13 @@ fn lay(
 ) -> Option<Vec<Train>> {
     let (name, place) = (&strand.name.value, strand.beads.place);
     if list.has_fill() {
-        return refuse("`repeat: fill` does not go with stops: say how many", place, context);
+        return refuse(Misplaced::FillWithStops, place, context);
     }
     let laid = rest(list, settle, 1, window, shelf);
     laid.map(|trains| trains.into_iter().filter(|train| !train.bits.is_empty()).collect())
         .or_else(|over| {
-            let headline = format!(
-                "strand {name}: the beads between two stops are {} longer than their stretch",
-                Length::mm(over).at_least(1)
-            );
-            let remark = Remark::new(Code::Overfull, headline).at(place);
-            context.refuse(remark.help("string fewer there, or move the stops apart")).ok_or(())
+            let overfull = Strand::StretchOverfull { strand: name.clone(), over: Length::mm(over) };
+            context.refuse(Remark::new(overfull).at(place)).ok_or(())
         })
         .ok()
 }
@@ -89,13 +87,6 @@ fn station(at: f64, strand: &pattern::Strand, finished: f64) -> f64 {
     }
 }
 
-fn refuse<T>(headline: &str, place: Place, context: &mut Context) -> Option<T> {
-    misplaced(headline, place, context);
-    None
-}
-
-/// Leaves a remark that a stop stands where it has no business.
-pub fn misplaced(headline: &str, place: Place, context: &mut Context) {
-    let help = "see the stop's explanation: `festoon explain misplaced-stop`";
-    context.remarks.push(Remark::new(Code::MisplacedStop, headline).at(place).help(help));
+fn refuse<T>(wrong: Misplaced, place: Place, context: &mut Context) -> Option<T> {
+    context.refuse(Remark::new(wrong).at(place))
 }

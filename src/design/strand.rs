@@ -7,8 +7,9 @@
 //! that each takes up at most what one cord of that thickness would.
 
 use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Run, Settle, Times};
-use crate::remark::{Code, Remark};
-use crate::source::At;
+use crate::remark::Remark;
+use crate::remark::said::strand::{self as said, Fewer};
+use crate::source::{At, Place};
 use crate::trade::usual;
 use crate::units::{Length, Mass};
 
@@ -153,37 +154,24 @@ fn target(
     context: &mut Context,
 ) -> Option<Option<Length>> {
     let change = made_to.change;
-    let name = &strand.name;
-    let no_length =
-        |headline: String| Remark::new(Code::NoLength, headline).at(name.place).help("write its finished `length:`");
-    match &strand.length {
-        Some(length) if (length.value + change).value() <= 0.0 => {
-            context.refuse(no_length(format!("strand {}: this size leaves no length at all", name.value)))
-        }
-        Some(length) => Some(Some(length.value + change)),
-        None if settle != Settle::Fill => {
-            context.refuse(no_length(format!("strand {}: `settle: {settle}` needs a length", name.value)))
-        }
-        None if has_fill => Some(None),
-        None if change != Length::ZERO || made_to.remade => {
-            let headline = format!("strand {}: nothing of it changes with a size or measure", name.value);
-            let help = "write its finished `length:`, or let `repeat: fill` go round the wearer";
-            context.refuse(Remark::new(Code::NoLength, headline).at(name.place).help(help))
-        }
-        None => Some(None),
-    }
+    let name = strand.name.value.clone();
+    let wrong = match &strand.length {
+        Some(length) if (length.value + change).value() <= 0.0 => said::Strand::NothingLeft { strand: name },
+        Some(length) => return Some(Some(length.value + change)),
+        None if settle != Settle::Fill => said::Strand::NoLength { strand: name, settle: settle.word() },
+        None if has_fill => return Some(None),
+        None if change != Length::ZERO || made_to.remade => said::Strand::Unchanged { strand: name },
+        None => return Some(None),
+    };
+    context.refuse(Remark::new(wrong).at(strand.name.place))
 }
 
 /// Extra cord for each end; none for chain, whose end links are hung whole, and of memory wire what a turned loop takes.
 fn allowance(strand: &pattern::Strand, cord: &Cord, is_glued: bool, context: &mut Context) -> Length {
     match (&strand.allowance, cord.kind) {
         (written, CordKind::Chain) => {
-            let idle = written.iter().map(|at| {
-                let headline =
-                    format!("strand {}: a chain has no allowance, its end links are hung whole", strand.name.value);
-                Remark::new(Code::LengthIgnored, headline).at(at.place).help("take `allowance:` out")
-            });
-            context.remarks.extend(idle);
+            let idle = || said::Strand::Allowance { strand: strand.name.value.clone() };
+            context.remarks.extend(written.iter().map(|at| Remark::new(idle()).at(at.place)));
             Length::ZERO
         }
         (Some(written), _) => written.value,
@@ -287,22 +275,20 @@ fn compare(strand: &pattern::Strand, list: &List<'_>, length: Length, finished: 
     if !list.has_fill() && short.value().abs() > SAME {
         ignore_length(strand, finished, context);
     } else if short > MUCH_SHORT {
-        let name = &strand.name.value;
-        let headline = format!(
-            "strand {name}: whole repeats make it {}, {} short of its length",
-            finished.tenths(),
-            short.tenths()
-        );
-        let remark =
-            Remark::new(Code::FillShort, headline).help("repeat a shorter list, or write the length it becomes");
-        context.remarks.push(remark.at(strand.length.as_ref().map_or(strand.name.place, |at| at.place)));
+        let name = strand.name.value.clone();
+        let fill_short = said::Strand::FillShort { strand: name, length: finished, short };
+        context.remarks.push(Remark::new(fill_short).at(length_place(strand)));
     }
 }
 
 fn ignore_length(strand: &pattern::Strand, finished: Length, context: &mut Context) {
-    let headline = format!("strand {}: filled, it becomes {} long", strand.name.value, finished.tenths());
-    let remark = Remark::new(Code::LengthIgnored, headline).help("take `length:` out, or let the beads slide");
-    context.remarks.push(remark.at(strand.length.as_ref().map_or(strand.name.place, |at| at.place)));
+    let filled = said::Strand::Filled { strand: strand.name.value.clone(), length: finished };
+    context.remarks.push(Remark::new(filled).at(length_place(strand)));
+}
+
+/// Where a strand's length stands, or else its name.
+fn length_place(strand: &pattern::Strand) -> Place {
+    strand.length.as_ref().map_or(strand.name.place, |at| at.place)
 }
 
 fn trains(
@@ -370,19 +356,15 @@ fn spread(list: &List<'_>, fill: u32, (from, to): (f64, f64), shelf: &Shelf) -> 
 }
 
 fn refuse_overfull(strand: &pattern::Strand, list: &List<'_>, over: f64, window: (f64, f64), context: &mut Context) {
-    let over = Length::mm(over).at_least(1);
-    let headline = format!("strand {}: the beads are {over} longer than the strand", strand.name.value);
     let room = window.1 - window.0;
-    let finished = Length::mm(list.length(1) + strand.length.as_ref().map_or(0.0, |at| at.value.value()) - room);
-    let longer = format!("make the strand at least {} long", finished.at_least(1));
-    let help =
-        fewer(strand, list, room, context).map_or_else(|| longer.clone(), |fewer| format!("{fewer}, or {longer}"));
-    let place = strand.length.as_ref().map_or(strand.name.place, |at| at.place);
-    context.remarks.push(Remark::new(Code::Overfull, headline).at(place).help(help));
+    let needs = Length::mm(list.length(1) + strand.length.as_ref().map_or(0.0, |at| at.value.value()) - room);
+    let fewer = fewer(strand, list, room, context);
+    let overfull = said::Strand::Overfull { strand: strand.name.value.clone(), over: Length::mm(over), fewer, needs };
+    context.remarks.push(Remark::new(overfull).at(length_place(strand)));
 }
 
 /// Says how often the list's first repeat would fit, or of a list without one, how many beads of its longest run.
-fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Context) -> Option<String> {
+fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Context) -> Option<Fewer> {
     let mut items = strand.beads.value.clone();
     let counted = |(at, item): (usize, &At<Item>)| match &item.value {
         Item::Repeat(Repeat { repeat: Times::Count(count), of }) => Some((at, *count, of.clone(), None)),
@@ -399,7 +381,7 @@ fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Con
     let list = List::new(&items, list.given(), list.shelf(), context)?;
     let fits = largest(|fill| list.fits(fill, room)).filter(|fits| fits < often)?;
     Some(match run {
-        Some(id) => format!("string {fits} {id} instead of {often}"),
-        None => format!("repeat {fits} times instead of {often}"),
+        Some(id) => Fewer::Beads { id: id.clone(), fits, written: *often },
+        None => Fewer::Times { fits, written: *often },
     })
 }

@@ -9,10 +9,11 @@ use std::f64::consts::TAU;
 
 use crate::geometry::twist::{Bundle, Lay, Ply, Twisted};
 use crate::pattern::{self, Kind, Pattern};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::turns::{NoTwist, Turns};
 use crate::source::Place;
 use crate::trade::usual::KNOT_WIDTH;
-use crate::units::{Length, times};
+use crate::units::Length;
 
 use super::bars::Shared;
 use super::model::{Bit, Design, Strand, What};
@@ -105,44 +106,25 @@ impl Design {
 pub fn check(pattern: &Pattern, context: &mut Context) -> Option<()> {
     let Some(turns) = pattern.twist.as_ref().filter(|_| !context.wants(pattern)) else { return Some(()) };
     let told = reason(pattern, turns.value.0);
-    context.refuse_if(told.map(|(why, help)| Remark::new(Code::CannotTwist, why).at(turns.place).help(help)))
+    context.refuse_if(told.map(|why| Remark::new(Turns::Twist(why)).at(turns.place)))
 }
 
-/// Why not, and what to write instead.
-fn reason(pattern: &Pattern, turns: f64) -> Option<(String, &'static str)> {
+/// Why not.
+fn reason(pattern: &Pattern, turns: f64) -> Option<NoTwist> {
     let kind = pattern.kind.value;
     let strands = || pattern.strands.value.iter().map(|strand| &strand.value);
     let gathers = |closure: &pattern::Closure| {
         let has = |side: &Option<pattern::Parts>| side.as_ref().is_some_and(|parts| !parts.is_empty());
         closure.open.is_none() && (has(&closure.each_side) || has(&closure.left) && has(&closure.right))
     };
-    if !matches!(kind, Kind::Necklace | Kind::Bracelet | Kind::Anklet) {
-        let help = "take `twist:` out, or write `kind: necklace`, `bracelet` or `anklet`";
-        return Some((
-            format!("strands are twisted that close round their wearer, and this piece is of kind {kind}"),
-            help,
-        ));
-    }
-    if strands().count() < 2 {
-        let help = "write two strands or more, or take `twist:` out";
-        return Some(("one strand alone has none to be twisted with".to_owned(), help));
-    }
-    if strands().any(|strand| spring::is_sprung(pattern, strand)) {
-        let help = "string it on other cord, or take `twist:` out";
-        return Some(("memory wire keeps a round of its own, and is not twisted".to_owned(), help));
-    }
-    if !pattern.closure.as_ref().is_some_and(|closure| gathers(&closure.value)) {
-        let help = "write in `closure:` what gathers the ends on `each side`, such as an eye pin or ring, or take `twist:` out";
-        return Some((
-            "twisted strands are gathered at both ends, and closed so that they stay twisted".to_owned(),
-            help,
-        ));
-    }
     let halves = 2.0 * turns;
-    ((halves - halves.round()).abs() > 1e-9).then(|| {
-        let why = format!("an end that is turned and then joined is turned by whole or half turns, not {turns}");
-        (why, "write a whole number, or one and a half: 3 or 3 1/2")
-    })
+    match () {
+        () if !matches!(kind, Kind::Necklace | Kind::Bracelet | Kind::Anklet) => Some(NoTwist::Kind(kind.word())),
+        () if strands().count() < 2 => Some(NoTwist::Alone),
+        () if strands().any(|strand| spring::is_sprung(pattern, strand)) => Some(NoTwist::Sprung),
+        () if !pattern.closure.as_ref().is_some_and(|closure| gathers(&closure.value)) => Some(NoTwist::Ungathered),
+        () => Some(NoTwist::Part(turns)).filter(|_| (halves - halves.round()).abs() > 1e-9),
+    }
 }
 
 /// Strands that are all alike, twisted so often.
@@ -175,9 +157,7 @@ pub fn twist(design: &Design, pattern: &Pattern, context: &mut Context) -> Optio
     let turns = pattern.twist.as_ref()?;
     let (turns, place) = (turns.value.0, turns.place);
     if let Some(what) = held_apart(design) {
-        let headline = format!("{what} holds the strands apart, and they are not twisted round one another");
-        let help = "gather each side in one ring, eye or cone, or take `twist:` out";
-        return context.refuse(Remark::new(Code::CannotTwist, headline).at(place).help(help));
+        return context.refuse(Remark::new(Turns::Twist(NoTwist::HeldApart(what))).at(place));
     }
     let ply = |strand: &Strand| {
         let (length, cord) = (strand.finished.value(), strand.cord_width(design).value());
@@ -186,7 +166,7 @@ pub fn twist(design: &Design, pattern: &Pattern, context: &mut Context) -> Optio
     let bundle = Bundle::new(&design.strands.iter().map(ply).collect::<Vec<_>>());
     match bundle.twisted(turns) {
         Some(twisted) => Some(Twist { turns, place, bundle, twisted }),
-        None => context.refuse(too_often(&bundle, turns).at(place)),
+        None => context.refuse(Remark::new(Turns::Twist(too_often(&bundle, turns))).at(place)),
     }
 }
 
@@ -203,15 +183,10 @@ fn held_apart(design: &Design) -> Option<String> {
 }
 
 /// More turns than strands take.
-fn too_often(bundle: &Bundle, turns: f64) -> Remark {
-    let headline = format!("turned {}, the strands lock before the last turn", times(turns));
+fn too_often(bundle: &Bundle, turns: f64) -> NoTwist {
     let halves = |halves: u32| bundle.twisted(0.5 * f64::from(halves)).is_some();
-    let most = super::filling::largest(halves);
-    let help = match most {
-        Some(most) => format!("turn them at most {}, or make them longer", times(0.5 * f64::from(most))),
-        None => "make the strands longer, or string smaller beads".to_owned(),
-    };
-    Remark::new(Code::CannotTwist, headline).help(help)
+    let most = super::filling::largest(halves).map(|most| 0.5 * f64::from(most));
+    NoTwist::Locked { turns, most }
 }
 
 /// How wide a strand of a length with such bits is on average along it, in mm.

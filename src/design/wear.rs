@@ -1,8 +1,10 @@
 //! The body that a piece is made for.
 
 use crate::pattern::{self, Kind, Pattern};
-use crate::remark::{Code, Remark, a};
+use crate::remark::Remark;
+use crate::remark::said::variant::Variant;
 use crate::source::{self, At};
+pub use crate::trade::bodies::Basis;
 use crate::trade::bodies::{self, Place, Sex, girth};
 use crate::units::Length;
 
@@ -34,17 +36,6 @@ pub struct Build {
     pub chest_tilt: Stated<f64>,
 }
 
-/// What a girth is taken from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Basis {
-    /// The wearer was measured.
-    Measured,
-    /// A table of bodies: of whom, and at which percentile.
-    Table(Sex, u32),
-    /// The proportions of a child of about eight.
-    Child,
-}
-
 impl Wear {
     /// Whether the girth is a guess that nothing may be judged by: that of a child of whom no measure is written.
     #[must_use]
@@ -55,18 +46,7 @@ impl Wear {
     /// Where the girth comes from, as it is printed.
     #[must_use]
     pub fn source_words(&self) -> String {
-        let assumed = if self.source.is_assumed() { "assumed: " } else { "" };
-        match *self.source {
-            Basis::Measured => "as given".to_owned(),
-            Basis::Child => "a child of about eight, guessed: measure the child".to_owned(),
-            Basis::Table(sex, percentile) => {
-                let whose = match sex {
-                    Sex::Woman => "woman",
-                    Sex::Man => "man",
-                };
-                format!("{assumed}{whose}, percentile {percentile} ({})", bodies::SOURCE)
-            }
-        }
+        self.source.words(self.source.is_assumed())
     }
 }
 
@@ -127,14 +107,8 @@ pub fn check(fit: &Fit, kind: &At<Kind>, context: &mut Context) -> Option<()> {
     let own = limb(kind.value);
     let is_other = |place: &Place| kind.value == Kind::Earrings || *place != own;
     let Some(other) = fit.measured().find(is_other) else { return Some(()) };
-    let [word, own] = [other, own].map(self::word);
-    let piece = if kind.value == Kind::Earrings { "earrings".to_owned() } else { a(kind.value.word()) };
-    let headline = format!("a measure of the {word} does not tell how long {piece} must be");
-    let help = match kind.value {
-        Kind::Earrings => "leave it out: earrings go round nothing".to_owned(),
-        _ => format!("measure the {own}, and give `--{own}`"),
-    };
-    context.refuse(Remark::new(Code::OtherLimb, headline).at(kind.place).help(help))
+    let piece = (kind.value != Kind::Earrings).then(|| (kind.value.word(), word(own)));
+    context.refuse(Remark::new(Variant::OtherLimb { measured: word(other), piece }).at(kind.place))
 }
 
 const fn word(place: Place) -> &'static str {
@@ -230,12 +204,7 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
 
 /// Nobody knows by how much a length changes that was made for nobody.
 fn unmeasured(pattern: &Pattern) -> Remark {
-    let key = limb(pattern.kind.value).key();
-    let headline =
-        format!("the pattern's lengths are made to no measure of the {key}, so that another changes nothing");
-    let help =
-        format!("write `wear: {{ {key}: … }}` with what the written lengths fit, or how much a size changes them");
-    Remark::new(Code::NoLength, headline).at(pattern.kind.place).help(help)
+    Remark::new(Variant::Unmeasured { key: limb(pattern.kind.value).key() }).at(pattern.kind.place)
 }
 
 /// The narrowest that a piece must go round: of a neck what is above its base.

@@ -4,7 +4,8 @@
 //! ends meet across the turns.
 
 use crate::pattern::{self, Kind, Pattern};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::turns::{NoWrap, Turns};
 
 use super::model::Design;
 use super::{Context, spring};
@@ -48,31 +49,19 @@ pub fn check(pattern: &Pattern, context: &mut Context) -> Option<()> {
     let place = pattern.wraps.as_ref().filter(|wraps| wraps.value.0 > 1.0).map(|wraps| wraps.place).or(sprung);
     let Some(place) = place else { return Some(()) };
     let told = reason(pattern, written(pattern), sprung.is_some());
-    context.refuse_if(told.map(|(why, help)| Remark::new(Code::CannotWrap, why).at(place).help(help)))
+    context.refuse_if(told.map(|why| Remark::new(Turns::Wrap(why)).at(place)))
 }
 
-/// Why not, and what to write instead.
-fn reason(pattern: &Pattern, wraps: f64, sprung: bool) -> Option<(String, &'static str)> {
-    let kind = pattern.kind.value;
+/// Why not.
+fn reason(pattern: &Pattern, wraps: f64, sprung: bool) -> Option<NoWrap> {
     let closure = pattern.closure.as_ref().map(|closure| &closure.value);
-    if matches!(kind, Kind::Earrings | Kind::Strap) {
-        let whole = if kind == Kind::Earrings { "earrings hang and go" } else { "a strap hangs and goes" };
-        let help = "take `wraps:` out, and string it on other cord than memory wire";
-        return Some((format!("{whole} round nothing"), help));
+    let joined = |one: &&pattern::Closure| one.open.is_some() || one.both_ends.is_some() || one.has_sides();
+    match pattern.kind.value {
+        Kind::Earrings => Some(NoWrap::Earrings),
+        Kind::Strap => Some(NoWrap::Strap),
+        _ if pattern.strands.value.len() > 1 => Some(NoWrap::Several),
+        _ if sprung => closure.filter(joined).map(|_| NoWrap::Clasp),
+        _ if closure.is_some_and(|closure| closure.open.is_some() || closure.both_ends.is_some()) => Some(NoWrap::Open),
+        _ => Some(NoWrap::Part(wraps)).filter(|_| (wraps - wraps.round()).abs() >= 1e-9),
     }
-    if pattern.strands.value.len() > 1 {
-        let help = "write one strand, or a piece of its own for each";
-        return Some(("one strand alone is wound round and round".to_owned(), help));
-    }
-    if sprung {
-        let joined = |one: &&pattern::Closure| one.open.is_some() || one.both_ends.is_some() || one.has_sides();
-        let clasp = closure.filter(joined).map(|_| "memory wire closes by itself, and takes no clasp".to_owned());
-        return clasp.map(|why| (why, "take `closure:` out: its ends are turned into loops, or glued into cord ends"));
-    }
-    if closure.is_some_and(|closure| closure.open.is_some() || closure.both_ends.is_some()) {
-        let help = "close it with a clasp, or tie it: leave `open:` and `both ends:` out";
-        return Some(("what is wound is closed across its turns".to_owned(), help));
-    }
-    let whole = (wraps - wraps.round()).abs() < 1e-9;
-    (!whole).then(|| (format!("what closes goes round whole times, not {wraps}"), "write a whole number"))
 }

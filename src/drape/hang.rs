@@ -40,6 +40,7 @@ mod stiff;
 
 use super::bend::bends;
 use crate::geometry::Point;
+pub use crate::remark::said::hang::Unhung;
 
 /// How far a solved chain may miss its end, as a share of its length.
 pub const TOLERANCE: f64 = 1e-9;
@@ -110,39 +111,6 @@ pub struct Hanging {
     /// Distance in mm by which the last joint misses the end.
     pub residual: f64,
 }
-
-/// Why a chain cannot be hung.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[non_exhaustive]
-pub enum Unhung {
-    /// The ends are as far apart as the chain is long, or farther: by so many mm.
-    TooShort(f64),
-    /// One link is longer, by so many mm, than the rest of the chain and the gap together.
-    TooStiff(f64),
-    /// Nothing weighs anything, so that no shape is better than another.
-    Weightless,
-    /// Links without weight lie slack at the bottom.
-    Slack,
-    /// No balance was found: the chain still misses its end by so many mm.
-    Unbalanced(f64),
-    /// Beads that slide found no place of rest.
-    Unsettled,
-}
-
-impl std::fmt::Display for Unhung {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::TooShort(by) => write!(f, "it is too short for the gap by {by:.2} mm"),
-            Self::TooStiff(by) => write!(f, "one piece is too long by {by:.2} mm to be closed by the others"),
-            Self::Weightless => f.write_str("nothing on it has any weight"),
-            Self::Slack => f.write_str("weightless pieces lie slack at its lowest point"),
-            Self::Unbalanced(miss) => write!(f, "no balance was found: the ends stay {miss:.2e} mm apart"),
-            Self::Unsettled => f.write_str("its sliding beads find no place of rest"),
-        }
-    }
-}
-
-impl std::error::Error for Unhung {}
 
 /// Hangs a chain from the origin and from `end`.
 ///

@@ -11,7 +11,8 @@ use crate::design::{Design, Shared, Strand, Wear, What, Worn};
 use crate::geometry::{Extent, Point};
 use crate::many;
 use crate::pattern::Kind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::hang::Hang;
 use crate::units::Length;
 
 /// A strand that cannot be hung.
@@ -29,16 +30,7 @@ impl Fault {
     #[must_use]
     pub fn remark(&self, design: &Design) -> Remark {
         let strand = &design.strands[self.strand];
-        let help = match self.why {
-            Unhung::TooShort(_) | Unhung::TooStiff(_) => "make the strand longer",
-            Unhung::Weightless | Unhung::Slack => "give the cord or the beads a mass",
-            Unhung::Unbalanced(_) | Unhung::Unsettled => {
-                "this is a fault of festoon: please report it with the pattern"
-            }
-        };
-        Remark::new(Code::NoRest, format!("strand {} cannot hang: {}", strand.name, self.why))
-            .at(strand.length_place)
-            .help(help)
+        Remark::new(Hang::CannotHang { strand: strand.name.clone(), why: self.why }).at(strand.length_place)
     }
 }
 

@@ -14,7 +14,8 @@ use std::collections::BTreeMap;
 use super::{Amount, Article, need};
 use crate::design::Design;
 use crate::pattern::node::{self, Node, Tree, Value};
-use crate::remark::{Code, Remark, has_errors, suggest};
+use crate::remark::said::stash::Stash as Said;
+use crate::remark::{Remark, has_errors, near};
 use crate::source::{At, Source};
 use crate::units::Length;
 
@@ -75,9 +76,7 @@ fn entries(node: Node) -> Result<Vec<(At<String>, Node)>, Remark> {
     match node.value {
         Value::Map(entries) => Ok(entries),
         Value::Empty => Ok(Vec::new()),
-        other => Err(Remark::new(Code::WrongKind, format!("the stash is {} and not ids with amounts", other.what()))
-            .at(node.place)
-            .help("write one a line, like `reed: 120` or `wire: 3 m`")),
+        other => Err(Remark::new(Said::NotIds { found: other.what() }).at(node.place)),
     }
 }
 
@@ -86,31 +85,23 @@ fn amount(design: &Design, article: Article, id: &At<String>, node: &Node) -> Re
     let amount = match &node.value {
         Value::Scalar(text) if by_length => length(&id.value, text),
         Value::Scalar(text) => count(&id.value, text),
-        other => {
-            Err(Remark::new(Code::WrongKind, format!("the amount of `{}` in the stash is {}", id.value, other.what()))
-                .help(if by_length { "write a length, like `wire: 3 m`" } else { "write a count, like `reed: 120`" }))
-        }
+        other => Err(Said::NotAnAmount { id: id.value.clone(), found: other.what(), by_length }),
     };
-    amount.map_err(|remark| remark.at(node.place))
+    amount.map_err(|said| Remark::new(said).at(node.place))
 }
 
 /// Advice about an id that the pattern does not use, where it may be a slip for one that it does.
 fn passed_over(design: &Design, id: &At<String>) -> Option<Remark> {
-    let help = suggest(&id.value, Article::all(design).map(|article| article.id(design)), String::new);
-    let headline = format!("the stash has `{}`, which this pattern does not use", id.value);
-    (!help.is_empty()).then(|| Remark::new(Code::StashUnused, headline).at(id.place).help(help))
+    let meant = near(&id.value, Article::all(design).map(|article| article.id(design)))?;
+    Some(Remark::new(Said::Unused { id: id.value.clone(), meant }).at(id.place))
 }
 
-fn length(id: &str, text: &str) -> Result<Amount, Remark> {
-    Length::parse(text).map(Amount::Length).map_err(|error| {
-        Remark::new(Code::BadQuantity, format!("the length of `{id}` in the stash, `{text}`, {}", error.reason))
-            .help(error.help)
-    })
+fn length(id: &str, text: &str) -> Result<Amount, Said> {
+    let bad = |error| Said::BadLength { id: id.to_owned(), text: text.to_owned(), error };
+    Length::parse(text).map(Amount::Length).map_err(bad)
 }
 
-fn count(id: &str, text: &str) -> Result<Amount, Remark> {
-    text.trim().parse::<u32>().map(|count| Amount::Count(u64::from(count))).map_err(|_| {
-        Remark::new(Code::BadQuantity, format!("the count of `{id}` in the stash, `{text}`, is not a whole number"))
-            .help(format!("write how many there are, like `{id}: 120`"))
-    })
+fn count(id: &str, text: &str) -> Result<Amount, Said> {
+    let bad = |_| Said::BadCount { id: id.to_owned(), text: text.to_owned() };
+    text.trim().parse::<u32>().map(|count| Amount::Count(u64::from(count))).map_err(bad)
 }

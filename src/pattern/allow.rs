@@ -1,6 +1,7 @@
 //! Remarks that a pattern silences where they are meant: `allow: [last-pack]` on the piece or a strand.
 
-use crate::remark::{Code, Level, Remark};
+use crate::remark::said::language::Language;
+use crate::remark::{Level, Remark};
 use crate::source::{At, Place};
 
 use super::model::Pattern;
@@ -15,12 +16,11 @@ struct Permit {
 impl Permit {
     fn silences(&self, remark: &Remark) -> bool {
         let inside = |strand: Place| remark.place.is_some_and(|place| strand.holds(place));
-        remark.code == self.allowed.value.0 && remark.level() != Level::Error && self.within.is_none_or(inside)
+        remark.code() == self.allowed.value.0 && remark.level() != Level::Error && self.within.is_none_or(inside)
     }
 
     fn idle(self) -> Remark {
-        let headline = format!("`allow: {}` silences nothing", self.allowed.value.0.name());
-        Remark::new(Code::IdleAllow, headline).at(self.allowed.place).help("take it out")
+        Remark::new(Language::IdleAllow { code: self.allowed.value.0 }).at(self.allowed.place)
     }
 }
 

@@ -8,32 +8,7 @@ use serde_json::{Value, json};
 
 use super::node::ARTICLES;
 
-/// What a bound counts or measures.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Unit {
-    /// A length, in mm.
-    Millimetres,
-    /// A mass, in g.
-    Grams,
-    /// A force, in N.
-    Newtons,
-    /// How stiff a cord is, in N mm².
-    Stiffness,
-    /// A time, in hours.
-    Hours,
-    /// An angle, in degrees.
-    Degrees,
-    /// A share, in hundredths.
-    Percent,
-    /// A plain number.
-    Plain,
-    /// A whole number of things.
-    Count,
-    /// The signs of a text.
-    Signs,
-    /// The entries of a list or group.
-    Entries,
-}
+pub use crate::units::Unit;
 
 /// What keys of a group may say at least and at most.
 #[derive(Clone, Copy, Debug)]
@@ -191,29 +166,7 @@ impl Bound {
     /// The bound in words: `0.02 mm to 20 m`, `at most 200 entries`.
     #[must_use]
     pub fn words(&self) -> String {
-        match self.unit {
-            unit @ (Unit::Signs | Unit::Entries) => format!("at most {}", said(self.most, unit)),
-            unit => format!("{} to {}", said(self.least, unit), said(self.most, unit)),
-        }
-    }
-}
-
-/// A number with its unit.
-pub fn said(number: f64, unit: Unit) -> String {
-    match unit {
-        Unit::Millimetres if number.abs() >= 1_000.0 => format!("{} m", number / 1_000.0),
-        Unit::Millimetres => format!("{number} mm"),
-        Unit::Grams if number >= 1_000.0 => format!("{} kg", number / 1_000.0),
-        Unit::Grams if number < 0.01 => format!("{} mg", number * 1_000.0),
-        Unit::Grams => format!("{number} g"),
-        Unit::Newtons => format!("{number} N"),
-        Unit::Stiffness => format!("{number} N mm²"),
-        Unit::Hours => format!("{number} h"),
-        Unit::Degrees => format!("{number} deg"),
-        Unit::Percent => format!("{number} %"),
-        Unit::Plain | Unit::Count => format!("{number}"),
-        Unit::Signs => format!("{number} signs"),
-        Unit::Entries => format!("{number} entries"),
+        self.unit.span(self.least, self.most)
     }
 }
 

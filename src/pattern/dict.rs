@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
+use crate::remark::said::wanted::Wanted;
 use crate::source::At;
 
 use super::bounds::Unit;
@@ -63,7 +64,7 @@ impl<T> Dict<T> {
 impl<T: Read> Read for Dict<T> {
     /// Reads a group; an entry in which anything is wrong is none, but its id is known.
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let entries = reader.map(node, "a group of named entries")?;
+        let entries = reader.map(node, Wanted::Entries)?;
         let mut kept = reader.keeps(Unit::Entries, entries.len() as f64, node.place);
         for (key, _) in entries {
             kept &= reader.keeps(Unit::Signs, key.value.chars().count() as f64, key.place);

@@ -5,7 +5,9 @@ use std::ops::Deref;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
-use crate::remark::{Code, Remark, did_you_mean, suggest};
+use crate::remark::said::language::Language;
+use crate::remark::said::wanted::{Found, Wanted};
+use crate::remark::{Remark, did_you_mean, near};
 use crate::source::At;
 use crate::units::Length;
 
@@ -235,10 +237,8 @@ const GROUPS: [&str; 10] =
     ["repeat", "mirror", "space", "links", "knot", "dangle", "stop", "random", "fade", "graduate"];
 
 fn unknown_item<T>(node: &Node, entries: &[(At<String>, Node)], reader: &mut Reader<'_>) -> Option<T> {
-    let remark = Remark::new(Code::UnknownKey, "this entry of the bead list is none that festoon knows");
-    let all = || format!("write a bead (`4 reed`) or a group with {}", GROUPS.join(", "));
-    let near = entries.iter().find_map(|(key, _)| did_you_mean(&key.value, GROUPS));
-    reader.refuse(remark.at(node.place).help(near.map_or_else(all, |near| format!("did you mean `{near}`?"))))
+    let meant = entries.iter().find_map(|(key, _)| near(&key.value, GROUPS));
+    reader.refuse(Remark::new(Language::UnknownItem { groups: GROUPS.to_vec(), meant }).at(node.place))
 }
 
 /// The digits of a run's count, if it has one, and its id.
@@ -253,7 +253,7 @@ pub(super) fn counted(text: &str) -> (Option<&str>, &str) {
 
 impl Read for Run {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let (count, id) = counted(reader.scalar(node, "a bead such as `4 reed`")?);
+        let (count, id) = counted(reader.scalar(node, Wanted::Beads)?);
         let count = match count {
             Some(count) => Whole::read(&Node { value: Value::Scalar(count.to_owned()), place: node.place }, reader)?.0,
             None => 1,
@@ -265,7 +265,10 @@ impl Read for Run {
 impl Read for Hanger {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         match &node.value {
-            Value::Map(entries) => reader.refuse(measured_hanger(entries).at(node.place)),
+            Value::Map(entries) => {
+                let measured = measured_hanger(entries);
+                reader.refuse(Remark::new(Language::HangerLength { measured }).at(node.place))
+            }
             _ => String::read(node, reader).map(Self),
         }
     }
@@ -275,15 +278,11 @@ impl Read for Hanger {
     }
 }
 
-/// Only the closure says how much chain it takes.
-fn measured_hanger(entries: &[(At<String>, Node)]) -> Remark {
-    let remark = Remark::new(Code::WrongKind, "a dangle hangs `on` the id of one finding, without a length");
+/// The id and the length, where nothing else stands there: only the closure says how much chain it takes.
+fn measured_hanger(entries: &[(At<String>, Node)]) -> Option<(String, String)> {
     match entries {
-        [(id, Node { value: Value::Scalar(length), .. })] => {
-            let id = &id.value;
-            remark.help(format!("write `on: {id}`, and `length: {length}` with the finding `{id}`"))
-        }
-        _ => remark.help("write the id of a head pin, eye pin, bail, jump ring or chain, like `on: pin`"),
+        [(id, Node { value: Value::Scalar(length), .. })] => Some((id.value.clone(), length.clone())),
+        _ => None,
     }
 }
 
@@ -305,8 +304,8 @@ impl Read for Times {
         match &node.value {
             Value::Scalar(text) if text == FILL => Some(Self::Fill),
             Value::Scalar(text) if did_you_mean(text, [FILL]).is_some() => {
-                let remark = Remark::new(Code::BadQuantity, format!("`{text}` is neither a whole number nor `{FILL}`"));
-                reader.refuse(remark.at(node.place).help(suggest(text, [FILL], String::new)))
+                let wrong = Language::NearlyFill { text: text.clone(), fill: FILL };
+                reader.refuse(Remark::new(wrong).at(node.place))
             }
             _ => Whole::read(node, reader).map(|count| Self::Count(count.0)),
         }
@@ -337,7 +336,7 @@ impl Read for ClosurePart {
             return At::read(node, reader).map(|id| Self { id, length: None });
         };
         let [(id, length)] = entries.as_slice() else {
-            return reader.wrong_kind("a group of several keys", "one finding and its length", node.place);
+            return reader.wrong_kind(Found::SeveralKeys, Wanted::FindingLength, node.place);
         };
         At::read(length, reader).map(|length| Self { id: id.clone(), length: Some(length) })
     }

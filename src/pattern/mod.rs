@@ -23,8 +23,9 @@ use std::collections::BTreeMap;
 
 use serde_json::json;
 
+use crate::remark::Remark;
 use crate::remark::plain::Part;
-use crate::remark::{Code, Remark};
+use crate::remark::said::language::{Language, Written};
 use crate::source::{At, Place, Source};
 
 use node::{Node, Tree, Value};
@@ -115,7 +116,7 @@ pub fn draft(source: &Source) -> Draft {
     let mut holes = Holes::default();
     holes.add(&reader.remarks, lost, source);
     remarks.extend(reader.remarks);
-    remarks.extend(pattern.as_ref().and_then(|pattern| wrong_version("pattern", &pattern.festoon)));
+    remarks.extend(pattern.as_ref().and_then(|pattern| wrong_version(Written::Pattern, &pattern.festoon)));
     let mut draft = Draft { pattern, remarks, holes };
     shelf::stock(&mut draft, source);
     draft
@@ -130,9 +131,8 @@ fn nowhere_defined(pattern: &Pattern, root: &Node, source: &Source) -> Option<Re
     let groups = [("beads", beads), ("cords", pattern.cords.is_unwritten())];
     let (key, _) = groups.into_iter().find(|(key, unwritten)| *unwritten && root.entry(key).is_none())?;
     let first = source.slice(root.place).lines().next().map_or(0, str::len);
-    let remark = Remark::new(Code::MissingKey, format!("`{key}` is not written"));
     let place = Place { end: root.place.start + first, ..root.place };
-    Some(remark.at(place).help(format!("add `{key}:`, or `shelf:` with the file in which they stand")))
+    Some(Remark::new(Language::MissingGroup { key }).at(place))
 }
 
 /// The parts of a pattern and its shelves by name, each with its place: beads, cords, findings, assorted, strands and
@@ -196,13 +196,10 @@ fn strand_name(at: usize, node: &Node) -> String {
     }
 }
 
-fn wrong_version(what: &str, version: &At<Whole>) -> Option<Remark> {
-    let At { value: Whole(number), place } = *version;
-    (number != VERSION && !place.is_nowhere()).then(|| {
-        Remark::new(Code::Version, format!("this {what} is written in version {number} of the language"))
-            .at(place)
-            .help(format!("this program reads version {VERSION}: write `festoon: {VERSION}`"))
-    })
+fn wrong_version(of: Written, version: &At<Whole>) -> Option<Remark> {
+    let At { value: Whole(version), place } = *version;
+    let wrong = Language::Version { of, version, read: VERSION };
+    (version != VERSION && !place.is_nowhere()).then(|| Remark::new(wrong).at(place))
 }
 
 /// The JSON Schema of the pattern language.

@@ -10,7 +10,9 @@ use std::ops::Range;
 use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 use serde_yaml::{DuplicateKeyPolicy, NonFiniteFloatPolicy, Options, Spanned};
 
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::language::Language;
+use crate::remark::said::wanted::Found;
 use crate::source::{At, Place, Source};
 
 use super::mend::{Mended, Mending, mend};
@@ -75,12 +77,12 @@ impl Node {
 
 impl Value {
     /// What it is, for messages.
-    pub const fn what(&self) -> &'static str {
+    pub const fn what(&self) -> Found {
         match self {
-            Self::Empty => "nothing",
-            Self::Scalar(_) => "a single value",
-            Self::List(_) => "a list",
-            Self::Map(_) => "a group of keys",
+            Self::Empty => Found::Nothing,
+            Self::Scalar(_) => Found::Value,
+            Self::List(_) => Found::List,
+            Self::Map(_) => Found::Group,
         }
     }
 
@@ -178,21 +180,12 @@ fn options() -> Options {
 /// Turns the reader's error into a remark in the pattern's terms.
 fn explain(error: &serde_yaml::Error, text: &Mended, source: &Source) -> Remark {
     use serde_yaml::Error::{AliasExpansionLimitExceeded, AliasReplayLimitExceeded, Budget, Eof};
-    let (headline, help) = match cause(error) {
-        Budget { .. } => {
-            ("the file is nested deeper or is larger than any pattern", "a pattern needs about ten levels")
-        }
-        AliasReplayLimitExceeded { .. } | AliasExpansionLimitExceeded { .. } => {
-            ("the file repeats itself beyond any pattern", "write the beads out, or use `repeat`")
-        }
-        Eof { .. } => ("the file is empty", "write a pattern; `festoon new` prints one to start from"),
-        _ => (
-            "the file cannot be read from here on",
-            "look at this line and at the one above: is there a colon, comma, bracket or quote missing, or is a line not \
-             indented like its neighbours?",
-        ),
-    };
-    let remark = Remark::new(Code::Yaml, headline).help(help);
+    let remark = Remark::new(match cause(error) {
+        Budget { .. } => Language::TooDeep,
+        AliasReplayLimitExceeded { .. } | AliasExpansionLimitExceeded { .. } => Language::RepeatsItself,
+        Eof { .. } => Language::Empty,
+        _ => Language::Unreadable,
+    });
     let known = error.location().filter(|at| at.line() > 0);
     match known.and_then(|at| Some((usize::try_from(at.line()).ok()?, usize::try_from(at.column()).ok()?))) {
         Some((line, column)) => {
@@ -239,8 +232,7 @@ fn place_entries(
         if known.insert(key.value.clone()) {
             entries.push((key, place(value, text, remarks)));
         } else {
-            let remark = Remark::new(Code::Yaml, format!("the key `{}` stands twice here", key.value));
-            remarks.push(remark.at(key.place).help("keep one of the two"));
+            remarks.push(Remark::new(Language::KeyTwice { key: key.value }).at(key.place));
         }
     }
     entries

@@ -5,12 +5,15 @@
 
 use std::borrow::Cow;
 
-use crate::remark::{Code, Remark, did_you_mean, suggest};
+use crate::remark::said::language::Language;
+use crate::remark::said::quantity::NoQuantity;
+use crate::remark::said::slip::Slip;
+use crate::remark::said::wanted::{Found, Wanted};
+use crate::remark::{Remark, did_you_mean, near};
 use crate::source::{At, Place, Source};
-use crate::units::UnitError;
 
 use super::bounds::{self, Unit};
-use super::mend::{Slip, bare_colour};
+use super::mend::bare_colour;
 use super::node::{Node, Value};
 
 /// Gathers remarks while a tree is read.
@@ -68,72 +71,74 @@ impl<'a> Reader<'a> {
     }
 
     /// The text of a scalar.
-    pub fn scalar<'n>(&mut self, node: &'n Node, meant: &str) -> Option<&'n str> {
+    pub fn scalar<'n>(&mut self, node: &'n Node, wanted: Wanted) -> Option<&'n str> {
         match &node.value {
             Value::Scalar(text) => Some(text),
-            other => self.wrong_kind(other.what(), meant, node.place),
+            other => self.wrong_kind(other.what(), wanted, node.place),
         }
     }
 
     /// The entries of a map.
-    pub fn map<'n>(&mut self, node: &'n Node, meant: &str) -> Option<&'n [(At<String>, Node)]> {
+    pub fn map<'n>(&mut self, node: &'n Node, wanted: Wanted) -> Option<&'n [(At<String>, Node)]> {
         match &node.value {
             Value::Map(entries) => Some(entries),
-            other => self.wrong_kind(other.what(), meant, node.place),
+            other => self.wrong_kind(other.what(), wanted, node.place),
         }
     }
 
     /// Leaves a remark that something of another kind was meant.
-    pub fn wrong_kind<T>(&mut self, found: &str, meant: &str, place: Place) -> Option<T> {
-        let remark = Remark::new(Code::WrongKind, format!("{found} stands where {meant} is meant")).at(place);
-        let like = if meant == "a list" { ": [ … ], or a line with a dash for each" } else { "" };
-        self.refuse(remark.help(format!("write {meant} here{like}")))
+    pub fn wrong_kind<T>(&mut self, found: Found, wanted: Wanted, place: Place) -> Option<T> {
+        self.refuse(Remark::new(Language::WrongKind { found, wanted }).at(place))
     }
 
     /// Reads a quantity from a scalar's text, and keeps to its key's bounds.
-    pub fn quantity<T: Told>(
+    pub fn quantity<T: Told, E: Into<NoQuantity>>(
         &mut self,
         node: &Node,
-        meant: &str,
-        parse: impl Fn(&str) -> Result<T, UnitError>,
+        wanted: Wanted,
+        parse: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
-        let text = self.scalar(node, meant)?;
-        let value = parse(text).map_err(|error| self.refuse_quantity(text, error, node.place)).ok()?;
+        let text = self.scalar(node, wanted)?;
+        let value = parse(text).map_err(|error| self.refuse_quantity(text, error.into(), node.place)).ok()?;
         let kept = value.numbers().into_iter().all(|(unit, number)| self.keeps(unit, number, node.place));
         kept.then_some(value)
     }
 
     /// Leaves a remark about a text that is no quantity; of units those are offered that the key's bounds allow.
-    fn refuse_quantity(&mut self, text: &str, error: UnitError, place: Place) {
+    fn refuse_quantity(&mut self, text: &str, mut why: NoQuantity, place: Place) {
         let (record, key) = self.key;
         let bound = [Unit::Millimetres, Unit::Grams].into_iter().find_map(|unit| bounds::bound(record, key, unit));
-        let error = error.among(|value| bound.is_none_or(|bound| !bound.forbids(value)));
-        let shown: String = text.chars().take(40).collect();
-        let remark = Remark::new(Code::BadQuantity, format!("`{shown}` {}", error.reason));
-        self.remarks.push(remark.at(place).help(error.help));
+        if let NoQuantity::Unit(error) = why {
+            why = NoQuantity::Unit(error.among(|value| bound.is_none_or(|bound| !bound.forbids(value))));
+        }
+        let text = text.chars().take(40).collect();
+        self.remarks.push(Remark::new(Language::NoQuantity { text, why }).at(place));
     }
 
     /// Whether a number of the key that is read lies within its bounds; leaves a remark if not.
     pub fn keeps(&mut self, unit: Unit, number: f64, place: Place) -> bool {
         let (record, key) = self.key;
         let Some(bound) = bounds::bound(record, key, unit).filter(|bound| bound.forbids(number)) else { return true };
-        let remark = Remark::new(
-            Code::OutOfBounds,
-            format!("`{key}` takes {}, and this is {}", bound.words(), bounds::said(number, unit)),
-        );
-        self.remarks.push(remark.at(place).help("check the number and its unit"));
+        let wrong = Language::OutOfBounds { key, unit, least: bound.least, most: bound.most, number };
+        self.remarks.push(Remark::new(wrong).at(place));
         false
     }
 
     /// Finds a word in a closed list.
-    pub fn word<T: Copy>(&mut self, node: &Node, what: &str, all: &[T], word: impl Fn(T) -> &'static str) -> Option<T> {
-        let text = self.scalar(node, what)?;
+    pub fn word<T: Copy>(
+        &mut self,
+        node: &Node,
+        wanted: Wanted,
+        all: &[T],
+        word: impl Fn(T) -> &'static str,
+    ) -> Option<T> {
+        let text = self.scalar(node, wanted)?;
         if let Some(found) = all.iter().copied().find(|one| word(*one) == text) {
             return Some(found);
         }
         let words: Vec<_> = all.iter().map(|one| word(*one)).collect();
-        let help = suggest(text, words.iter().copied(), || format!("write one of: {}", words.join(", ")));
-        self.refuse(Remark::new(Code::UnknownWord, format!("`{text}` is not {what}")).at(node.place).help(help))
+        let meant = near(text, words.iter().copied());
+        self.refuse(Remark::new(Language::UnknownWord { text: text.to_owned(), wanted, words, meant }).at(node.place))
     }
 
     /// Reads the value of a key of a record, or what stands for it when it is not written or not readable.
@@ -148,8 +153,7 @@ impl<'a> Reader<'a> {
             Some((_, node)) => self.read_as((name, key), node).or_else(T::hole),
             None if entries.astray || self.is_lost(key) => T::hole().or_else(T::absent),
             None => T::absent().or_else(|| {
-                let remark = Remark::new(Code::MissingKey, format!("`{key}` is not written"));
-                self.remarks.push(remark.at(self.first_line(record.place)).help(format!("add `{key}:`")));
+                self.remarks.push(Remark::new(Language::MissingKey { key }).at(self.first_line(record.place)));
                 T::hole()
             }),
         }
@@ -167,7 +171,8 @@ impl<'a> Reader<'a> {
         let colour = line.trim_start_matches([':', ' ']);
         let Some(length) = bare_colour(colour) else { return false };
         let start = key.place.end + line.len() - colour.len();
-        self.remarks.push(Slip::BareColour.remark(Place { start, end: start + length, ..key.place }));
+        let place = Place { start, end: start + length, ..key.place };
+        self.remarks.push(Remark::new(Language::Slip(Slip::BareColour)).at(place));
         true
     }
 
@@ -222,18 +227,16 @@ impl<'a> Reader<'a> {
             } else {
                 Slip::NoColon((*known).to_owned())
             };
-            self.remarks.push(slip.remark(key.place));
+            self.remarks.push(Remark::new(Language::Slip(slip)).at(key.place));
             let text = rest.trim_start_matches([':', '=', ' ']).to_owned();
             return Some((
                 At::new((*known).to_owned(), key.place),
                 Node { value: Value::Scalar(text), place: key.place },
             ));
         }
-        let all = || format!("the keys here are: {}", keys.join(", "));
-        let help = suggest(&key.value, keys.iter().copied(), all);
-        self.remarks.push(
-            Remark::new(Code::UnknownKey, format!("there is no key `{}` here", key.value)).at(key.place).help(help),
-        );
+        let meant = near(&key.value, keys.iter().copied());
+        let unknown = Language::UnknownKey { key: key.value.clone(), keys: keys.to_vec(), meant };
+        self.remarks.push(Remark::new(unknown).at(key.place));
         let meant = did_you_mean(&key.value, free.iter().copied())?;
         Some((At::new(meant.to_owned(), key.place), value.clone()))
     }
@@ -245,11 +248,8 @@ impl<'a> Reader<'a> {
         let whole = before.chars().rev().take_while(digits).count();
         let whole = before.get(before.len() - whole..).filter(|whole| !whole.is_empty())?;
         let number = &key.value;
-        number.starts_with(|c: char| digits(&c)).then(|| {
-            let headline = format!("a comma ends the value `{whole}`, and `{number}` stands alone");
-            let help = format!("write decimals with a point: {whole}.{number}");
-            Remark::new(Code::UnknownKey, headline).at(key.place).help(help)
-        })
+        let comma = || Language::DecimalComma { whole: whole.to_owned(), decimals: number.clone() };
+        number.starts_with(|c: char| digits(&c)).then(|| Remark::new(comma()).at(key.place))
     }
 
     /// A place cut short at its line's end.
@@ -306,7 +306,7 @@ impl<T: Read> Read for Vec<T> {
     /// Reads a list, without the items that cannot be read.
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         let Value::List(items) = &node.value else {
-            return reader.wrong_kind(node.value.what(), "a list", node.place);
+            return reader.wrong_kind(node.value.what(), Wanted::List, node.place);
         };
         if !reader.keeps(Unit::Entries, items.len() as f64, node.place) {
             return None;
@@ -321,7 +321,7 @@ impl<T: Read> Read for Vec<T> {
 
 impl Read for String {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let text = reader.scalar(node, "a text")?.trim();
+        let text = reader.scalar(node, Wanted::Text)?.trim();
         reader.keeps(Unit::Signs, text.chars().count() as f64, node.place).then(|| text.to_owned())
     }
 
@@ -356,7 +356,7 @@ macro_rules! record {
                 node: &$crate::pattern::node::Node,
                 reader: &mut $crate::pattern::record::Reader<'_>,
             ) -> Option<Self> {
-                let entries = reader.map(node, "a group of keys")?;
+                let entries = reader.map(node, $crate::remark::said::wanted::Wanted::Keys)?;
                 let entries = reader.known_keys(entries, &[$($crate::pattern::record::key!($field $(, $key)?),)*]);
                 $(let $field = reader.field(
                     &entries,

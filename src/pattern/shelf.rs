@@ -8,7 +8,9 @@ use std::collections::BTreeSet;
 
 use schemars::JsonSchema;
 
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::language::Written;
+use crate::remark::said::shelves::{NoShelf, Shelving};
 use crate::source::{At, Place, Source};
 
 use super::dict::Dict;
@@ -93,8 +95,7 @@ fn holds_shelf(root: &Node) -> bool {
 
 /// A remark about a shelf where a pattern is meant.
 pub fn no_pattern(root: &Node) -> Option<Remark> {
-    let remark = || Remark::new(Code::MissingKey, "this file is a shelf: it has neither `title`, `kind` nor `strands`");
-    holds_shelf(root).then(|| remark().help("give a pattern that names it with `shelf:`; `festoon new` begins one"))
+    holds_shelf(root).then(|| Remark::new(Shelving::NoPattern))
 }
 
 fn is_pattern(root: &Node) -> bool {
@@ -125,7 +126,7 @@ fn open(file: &Source, Tree { root, remarks: slips, lost }: Tree) -> Opened {
     let entries = root.iter().flat_map(entries).collect();
     let mut reader = Reader::new(file, lost.clone());
     let shelf = root.and_then(|root| Shelf::read(&root, &mut reader));
-    let version = shelf.as_ref().and_then(|shelf| wrong_version("shelf", &shelf.festoon));
+    let version = shelf.as_ref().and_then(|shelf| wrong_version(Written::Shelf, &shelf.festoon));
     Opened { shelf, slips, remarks: reader.remarks.into_iter().chain(version).collect(), lost, entries }
 }
 
@@ -154,33 +155,28 @@ fn given(pattern: &mut Pattern, names: &[At<String>], source: &Source, remarks: 
     let mut opened = Vec::new();
     for shelf in source.shelves() {
         let name = names.iter().find(|name| Some(&name.value) == shelf.called.as_ref());
-        match shelf.read.as_ref().map_err(String::as_str).and_then(sound) {
+        match shelf.read.as_ref().map_err(|why| NoShelf::Unread(why.clone())).and_then(sound) {
             Ok(mut shelf) => {
                 pattern.take(&mut shelf);
                 opened.push(shelf);
             }
-            Err(reason) => remarks.push(pattern.without(name, reason)),
+            Err(why) => remarks.push(pattern.without(name, why)),
         }
     }
     for (at, name) in names.iter().enumerate() {
         if names[..at].iter().any(|other| other.value == name.value) {
-            remarks.push(twice(name));
+            remarks.push(Remark::new(Shelving::Twice { name: name.value.clone() }).at(name.place));
         } else if !source.shelves().iter().any(|shelf| shelf.called.as_ref() == Some(&name.value)) {
-            remarks.push(pattern.without(Some(name), "it was not given"));
+            remarks.push(pattern.without(Some(name), NoShelf::NotGiven));
         }
     }
     opened
 }
 
 /// Opens a file that must be a shelf.
-fn sound(file: &Source) -> Result<Opened, &str> {
+fn sound(file: &Source) -> Result<Opened, NoShelf> {
     let tree = node::parse(file);
-    if tree.root.as_ref().is_some_and(is_pattern) { Err("it is a pattern and no shelf") } else { Ok(open(file, tree)) }
-}
-
-fn twice(name: &At<String>) -> Remark {
-    let remark = Remark::new(Code::TwiceNamed, format!("the shelf {} is named twice", name.value));
-    remark.at(name.place).help("name it once")
+    if tree.root.as_ref().is_some_and(is_pattern) { Err(NoShelf::Pattern) } else { Ok(open(file, tree)) }
 }
 
 impl Opened {
@@ -212,13 +208,10 @@ impl Pattern {
     }
 
     /// Says why a shelf is not to be had, and that any id may stand there.
-    fn without(&mut self, name: Option<&At<String>>, reason: &str) -> Remark {
+    fn without(&mut self, name: Option<&At<String>>, why: NoShelf) -> Remark {
         self.lose();
-        let called = name.map(|name| format!(" {}", name.value)).unwrap_or_default();
-        let remark = Remark::new(Code::NoShelf, format!("the shelf{called} cannot be used: {reason}"));
-        let help =
-            "name a YAML file that stands with the pattern, or give it with `--shelf`; `festoon new shelf` begins one";
-        remark.at(name.map_or(self.title.place, |name| name.place)).help(help)
+        let unusable = Shelving::Unusable { name: name.map(|name| name.value.clone()), why };
+        Remark::new(unusable).at(name.map_or(self.title.place, |name| name.place))
     }
 
     /// The keys of all beads, cords and findings, sound or not.
@@ -252,9 +245,7 @@ impl Pattern {
             self.assorted.entries.iter().filter(|(_, one)| one.sold.value.price.is_some()).map(|(key, _)| key);
         let of_shelf = |key: &&At<String>| key.place.file == other.place.file && live.contains(&key.place);
         let key = beads.chain(cords).chain(findings).chain(assorted).find(of_shelf).filter(|_| *own != other.value)?;
-        let headline =
-            format!("the price of `{}` is told in {}, and the piece's prices in {own}", key.value, other.value);
-        let help = "write its price in the pattern's currency, in the pattern itself or on a shelf of that currency";
-        Some(Remark::new(Code::TwoCurrencies, headline).at(other.place).help(help))
+        let (id, told, own) = (key.value.clone(), other.value.clone(), own.clone());
+        Some(Remark::new(Shelving::TwoCurrencies { id, told, own }).at(other.place))
     }
 }

@@ -6,7 +6,10 @@ use std::num::IntErrorKind;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
 use crate::paint::mark::Rgb;
-use crate::remark::{Code, Level, Remark, suggest};
+use crate::remark::said::language::Language;
+use crate::remark::said::quantity::NoQuantity;
+use crate::remark::said::wanted::Wanted;
+use crate::remark::{Code, Level, Remark, near};
 use crate::source::At;
 use crate::trade::bodies;
 use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
@@ -51,10 +54,10 @@ word_values!(
 
 /// Declares how a quantity is read from its text and how the schema shows it.
 macro_rules! text_values {
-    ($($name:ident: $meant:literal, $schema:tt, $parse:expr $(, $hole:expr)?;)*) => {
+    ($($name:ident: $wanted:ident, $schema:tt, $parse:expr $(, $hole:expr)?;)*) => {
         $(impl Read for $name {
             fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-                reader.quantity(node, $meant, $parse)
+                reader.quantity(node, Wanted::$wanted, $parse)
             }
             $(
                 fn hole() -> Option<Self> {
@@ -76,28 +79,28 @@ macro_rules! text_values {
 }
 
 text_values! {
-    Length: "a length such as 17 1/2 in", { "type": "string", "description": "A length with its unit: 17 1/2 in, 445 mm, 44.5 cm" }, Length::parse;
-    Change: "a change such as -1 in", { "type": "string", "description": "How much longer or shorter: +50 mm, -1 in" }, |text| Length::parse_signed(text).map(Change);
-    Mass: "a mass such as 0.29 g", { "type": "string", "description": "A mass with its unit: 0.29 g" }, Mass::parse;
-    PerMetre: "a mass for each metre such as 0.6 g/m", { "type": "string", "pattern": "/m$", "description": "A mass for each metre: 0.6 g/m" }, |text| Mass::parse_per_metre(text).map(PerMetre);
-    Force: "a force such as 60 N", { "type": "string", "description": "A force with its unit: 60 N, 15 lbf" }, Force::parse;
-    Money: "a price such as 4.20", { "type": ["number", "string"], "description": "A price with at most two decimals: 4.20" }, Money::parse;
-    Overhead: "a sum such as 2.50, or a share such as 15 %", { "type": ["number", "string"], "description": "A sum: 2.50; or a share of materials and labour: 15 %" }, overhead;
-    Hours: "a time such as 1.5 h", { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
-    Whole: "a whole number", { "type": "integer", "minimum": 1 }, whole, Self(1);
-    Between: "a whole number, or 0", { "type": "integer", "minimum": 0 }, between;
-    Factor: "a number such as 2.5", { "type": "number", "exclusiveMinimum": 0 }, factor;
-    Ratio: "a ratio such as 1.2", { "type": "number", "exclusiveMinimum": 0 }, |text| factor(text).map(|factor| Ratio(factor.0));
-    Turns: "a number of turns such as 3 or 3 1/2", { "type": ["number", "string"], "description": "How many turns: 3, 3.5 or 3 1/2" }, |text| units::turns(text).map(Turns);
-    Tilt: "an angle such as 20 deg", { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle: 20 deg" }, |text| units::degrees(text).map(Tilt);
-    Stiffness: "a stiffness such as 1.8 N mm²", { "type": "string", "description": "How stiff a cord is, E I: 1.8 N mm²" }, |text| units::stiffness(text).map(Stiffness);
-    YesNo: "yes or no", { "enum": ["yes", "no", true, false] }, yes_no;
-    Colour: "a colour such as \"#5d7f5b\"", { "type": "string", "pattern": "^#[0-9a-fA-F]{6}$", "description": "A colour: \"#5d7f5b\"" }, colour;
-    BeadSize: "a size such as 6 mm", { "type": "string", "description": "Across: 6 mm; across x along the hole: 6 x 4 mm; seed beads: 11/0" }, bead_size;
-    Measured: "a measurement such as 10 = 59 mm", { "type": "string", "pattern": "=", "description": "So many strung measure so much: 10 = 59 mm" }, measured;
-    Within: "a length with its margin such as 12 in within 1/4 in", { "type": "string", "description": "A length and how near it must be: 12 in within 1/4 in" }, within;
-    Body: "a body such as woman 50", { "type": "string", "pattern": "^(woman|man) [0-9]{1,2}$", "description": "A body by percentile: woman 50" }, body;
-    UnitStyle: "in, mm or both", { "enum": ["in", "mm", "both"] }, unit_style;
+    Length: Length, { "type": "string", "description": "A length with its unit: 17 1/2 in, 445 mm, 44.5 cm" }, Length::parse;
+    Change: Change, { "type": "string", "description": "How much longer or shorter: +50 mm, -1 in" }, |text| Length::parse_signed(text).map(Change);
+    Mass: Mass, { "type": "string", "description": "A mass with its unit: 0.29 g" }, Mass::parse;
+    PerMetre: PerMetre, { "type": "string", "pattern": "/m$", "description": "A mass for each metre: 0.6 g/m" }, |text| Mass::parse_per_metre(text).map(PerMetre);
+    Force: Force, { "type": "string", "description": "A force with its unit: 60 N, 15 lbf" }, Force::parse;
+    Money: Price, { "type": ["number", "string"], "description": "A price with at most two decimals: 4.20" }, Money::parse;
+    Overhead: Overhead, { "type": ["number", "string"], "description": "A sum: 2.50; or a share of materials and labour: 15 %" }, overhead;
+    Hours: Time, { "type": "string", "description": "A time of work: 1.5 h, 90 min" }, |text| units::hours(text).map(Hours);
+    Whole: Whole, { "type": "integer", "minimum": 1 }, whole, Self(1);
+    Between: WholeOrNone, { "type": "integer", "minimum": 0 }, between;
+    Factor: Factor, { "type": "number", "exclusiveMinimum": 0 }, factor;
+    Ratio: Ratio, { "type": "number", "exclusiveMinimum": 0 }, |text| factor(text).map(|factor| Ratio(factor.0));
+    Turns: Turns, { "type": ["number", "string"], "description": "How many turns: 3, 3.5 or 3 1/2" }, |text| units::turns(text).map(Turns);
+    Tilt: Angle, { "type": "string", "pattern": "(deg|degrees|°)$", "description": "An angle: 20 deg" }, |text| units::degrees(text).map(Tilt);
+    Stiffness: Stiffness, { "type": "string", "description": "How stiff a cord is, E I: 1.8 N mm²" }, |text| units::stiffness(text).map(Stiffness);
+    YesNo: YesNo, { "enum": ["yes", "no", true, false] }, yes_no;
+    Colour: Colour, { "type": "string", "pattern": "^#[0-9a-fA-F]{6}$", "description": "A colour: \"#5d7f5b\"" }, colour;
+    BeadSize: BeadSize, { "type": "string", "description": "Across: 6 mm; across x along the hole: 6 x 4 mm; seed beads: 11/0" }, bead_size;
+    Measured: Measurement, { "type": "string", "pattern": "=", "description": "So many strung measure so much: 10 = 59 mm" }, measured;
+    Within: Within, { "type": "string", "description": "A length and how near it must be: 12 in within 1/4 in" }, within;
+    Body: Body, { "type": "string", "pattern": "^(woman|man) [0-9]{1,2}$", "description": "A body by percentile: woman 50" }, body;
+    UnitStyle: UnitStyle, { "enum": ["in", "mm", "both"] }, unit_style;
 }
 
 /// The code of a warning or advice that `allow:` silences.
@@ -113,19 +116,13 @@ impl Allowed {
 
 impl Read for Allowed {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        let name = reader.scalar(node, "the code of a warning or advice")?;
-        match Code::named(name) {
-            Some(code) if code.level() != Level::Error => Some(Self(code)),
-            Some(_) => {
-                let remark = Remark::new(Code::UnknownWord, format!("`{name}` is an error, which cannot be allowed"));
-                reader.refuse(remark.at(node.place).help("take it out, and mend what it is about"))
-            }
-            None => {
-                let list = || "`festoon explain` lists all codes".to_owned();
-                let remark = Remark::new(Code::UnknownWord, format!("no warning or advice has the code `{name}`"));
-                reader.refuse(remark.at(node.place).help(suggest(name, Self::names(), list)))
-            }
-        }
+        let name = reader.scalar(node, Wanted::Code)?;
+        let wrong = match Code::named(name) {
+            Some(code) if code.level() != Level::Error => return Some(Self(code)),
+            Some(code) => Language::ErrorAllowed { code },
+            None => Language::UnknownCode { name: name.to_owned(), meant: near(name, Self::names()) },
+        };
+        reader.refuse(Remark::new(wrong).at(node.place))
     }
 }
 
@@ -279,48 +276,41 @@ impl Told for Colour {}
 impl Told for Body {}
 impl Told for UnitStyle {}
 
-fn refused(reason: &str, help: impl Into<String>) -> UnitError {
-    UnitError { reason: reason.to_owned(), help: help.into(), choices: Vec::new() }
-}
-
-fn whole(text: &str) -> Result<Whole, UnitError> {
+fn whole(text: &str) -> Result<Whole, NoQuantity> {
     match text.trim().parse::<u32>() {
-        Ok(0) => Err(refused("is none at all", "write a whole number of at least 1")),
+        Ok(0) => Err(NoQuantity::NoneAtAll),
         Ok(count) => Ok(Whole(count)),
-        Err(error) if *error.kind() == IntErrorKind::PosOverflow => {
-            Err(refused("is more than any piece holds", format!("write at most {MOST_STRUNG}")))
-        }
-        Err(_) => Err(refused("is not a whole number", "write a whole number of at least 1")),
+        Err(error) if *error.kind() == IntErrorKind::PosOverflow => Err(NoQuantity::TooMany { most: MOST_STRUNG }),
+        Err(_) => Err(NoQuantity::Whole),
     }
 }
 
-fn between(text: &str) -> Result<Between, UnitError> {
+fn between(text: &str) -> Result<Between, NoQuantity> {
     let count = text.trim().parse::<u32>().map(Between);
-    count.map_err(|_| refused("is not a whole number", "write 0, 1 or how many you mean"))
+    count.map_err(|_| NoQuantity::WholeOrNone)
 }
 
-fn factor(text: &str) -> Result<Factor, UnitError> {
+fn factor(text: &str) -> Result<Factor, NoQuantity> {
     let value = text.trim().parse::<f64>().ok().filter(|value| *value > 0.0 && value.is_finite());
-    value.map(Factor).ok_or_else(|| refused("is not a factor", "write a number such as 2.5"))
+    value.map(Factor).ok_or(NoQuantity::Factor)
 }
 
-fn overhead(text: &str) -> Result<Overhead, UnitError> {
-    let Some(percent) = text.trim().strip_suffix('%') else { return Money::parse(text).map(Overhead::Sum) };
+fn overhead(text: &str) -> Result<Overhead, NoQuantity> {
+    let Some(percent) = text.trim().strip_suffix('%') else { return Ok(Overhead::Sum(Money::parse(text)?)) };
     let value = percent.trim().parse::<f64>().ok().filter(|value| *value >= 0.0 && value.is_finite());
-    value.map(Overhead::Percent).ok_or_else(|| refused("is not a share", "write hundredths such as 15 %"))
+    value.map(Overhead::Percent).ok_or(NoQuantity::Share)
 }
 
-fn yes_no(text: &str) -> Result<YesNo, UnitError> {
+fn yes_no(text: &str) -> Result<YesNo, NoQuantity> {
     match text.trim() {
         "yes" | "true" => Ok(YesNo(true)),
         "no" | "false" => Ok(YesNo(false)),
-        _ => Err(refused("is neither yes nor no", "write yes or no")),
+        _ => Err(NoQuantity::YesNo),
     }
 }
 
-fn colour(text: &str) -> Result<Colour, UnitError> {
-    let colour = Rgb::parse(text.trim()).map(Colour);
-    colour.ok_or_else(|| refused("is not a colour", "write six hex digits in quotes, like \"#5d7f5b\""))
+fn colour(text: &str) -> Result<Colour, NoQuantity> {
+    Rgb::parse(text.trim()).map(Colour).ok_or(NoQuantity::Colour)
 }
 
 fn bead_size(text: &str) -> Result<BeadSize, UnitError> {
@@ -339,36 +329,32 @@ fn bead_size(text: &str) -> Result<BeadSize, UnitError> {
     Ok(BeadSize::Both(Length::parse(&across)?, Length::parse(along)?))
 }
 
-fn measured(text: &str) -> Result<Measured, UnitError> {
-    let (count, length) =
-        text.split_once('=').ok_or_else(|| refused("is not a measurement", "write it like 10 = 59 mm"))?;
+fn measured(text: &str) -> Result<Measured, NoQuantity> {
+    let (count, length) = text.split_once('=').ok_or(NoQuantity::Measurement)?;
     Ok(Measured { count: whole(count)?.0, length: Length::parse(length)? })
 }
 
-fn within(text: &str) -> Result<Within, UnitError> {
-    let (length, margin) = text
-        .split_once("within")
-        .ok_or_else(|| refused("does not say how near", "write it like 12 in within 1/4 in"))?;
+fn within(text: &str) -> Result<Within, NoQuantity> {
+    let (length, margin) = text.split_once("within").ok_or(NoQuantity::Margin)?;
     Ok(Within { length: Length::parse(length)?, margin: Length::parse(margin)? })
 }
 
-fn body(text: &str) -> Result<Body, UnitError> {
-    let wrong = || refused("is not a body", "write woman or man and a percentile from 1 to 99, like woman 50");
-    let (sex, percentile) = text.trim().split_once(' ').ok_or_else(wrong)?;
+fn body(text: &str) -> Result<Body, NoQuantity> {
+    let (sex, percentile) = text.trim().split_once(' ').ok_or(NoQuantity::Body)?;
     let sex = match sex {
         "woman" => bodies::Sex::Woman,
         "man" => bodies::Sex::Man,
-        _ => return Err(wrong()),
+        _ => return Err(NoQuantity::Body),
     };
-    let percentile = percentile.trim().parse().ok().filter(|at| (1..=99).contains(at)).ok_or_else(wrong)?;
+    let percentile = percentile.trim().parse().ok().filter(|at| (1..=99).contains(at)).ok_or(NoQuantity::Body)?;
     Ok(Body { sex, percentile })
 }
 
-fn unit_style(text: &str) -> Result<UnitStyle, UnitError> {
+fn unit_style(text: &str) -> Result<UnitStyle, NoQuantity> {
     match text.trim() {
         "in" => Ok(UnitStyle::In),
         "mm" => Ok(UnitStyle::Mm),
         "both" => Ok(UnitStyle::Both),
-        _ => Err(refused("is not a way to print lengths", "write in, mm or both")),
+        _ => Err(NoQuantity::UnitStyle),
     }
 }

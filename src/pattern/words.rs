@@ -1,8 +1,10 @@
 //! The closed lists of words of the pattern language: kinds, shapes, finishes.
 
+use crate::remark::said::wanted::Wanted;
+
 /// Declares an enum whose variants are words a pattern may write.
 macro_rules! words {
-    ($(#[$doc:meta])* $name:ident: $what:literal { $($(#[$vdoc:meta])* $variant:ident = $word:literal,)* }) => {
+    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $word:literal,)* }) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, schemars::JsonSchema)]
         pub enum $name {
@@ -12,8 +14,8 @@ macro_rules! words {
         impl $name {
             /// Every one, in the order the documentation lists them.
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
-            /// What the list is a list of, for messages: `a bead shape`.
-            pub const WHAT: &str = $what;
+            /// What the list is a list of, for messages.
+            pub const WHAT: Wanted = Wanted::$name;
 
             /// The word that a pattern writes.
             #[must_use]
@@ -34,7 +36,7 @@ macro_rules! words {
 
 words!(
     /// What sort of piece the pattern makes.
-    Kind: "a kind of piece" {
+    Kind {
         /// Hung round the neck.
         Necklace = "necklace",
         /// Closed round the wrist.
@@ -50,7 +52,7 @@ words!(
 
 words!(
     /// How much practice the maker should have.
-    Skill: "a level of skill" {
+    Skill {
         /// For somebody who has never strung beads.
         FirstPiece = "first piece",
         /// For somebody who has strung a piece or two.
@@ -64,7 +66,7 @@ words!(
 
 words!(
     /// The outline of a bead along its hole.
-    Shape: "a bead shape" {
+    Shape {
         /// A ball.
         Round = "round",
         /// A ball pressed along the hole: wider than long.
@@ -94,7 +96,7 @@ words!(
 
 words!(
     /// Which way a bead's hole runs.
-    Drilled: "a way to drill" {
+    Drilled {
         /// Along it.
         Lengthwise = "lengthwise",
         /// Across its tip, from side to side: it hangs.
@@ -106,7 +108,7 @@ words!(
 
 words!(
     /// The outline of a charm.
-    Outline: "an outline" {
+    Outline {
         /// A round plate.
         Disc = "disc",
         /// Five points.
@@ -122,7 +124,7 @@ words!(
 
 words!(
     /// How a bead's surface takes the light.
-    Finish: "a bead finish" {
+    Finish {
         /// Shiny.
         Gloss = "gloss",
         /// Dull.
@@ -142,7 +144,7 @@ words!(
 
 words!(
     /// What a cord is made of.
-    CordKind: "a kind of cord" {
+    CordKind {
         /// Coated steel wire.
         Wire = "wire",
         /// Plied thread.
@@ -162,7 +164,7 @@ words!(
 
 words!(
     /// What a finding does.
-    FindingKind: "a kind of finding" {
+    FindingKind {
         /// A soft tube or ring pressed shut on the cord.
         Crimp = "crimp",
         /// A hollow cone that covers gathered ends.
@@ -245,7 +247,7 @@ impl FindingKind {
 
 words!(
     /// How a strand's beads come to rest.
-    Settle: "a way to settle" {
+    Settle {
         /// Free on bare cord, they gather at the low point.
         Slide = "slide",
         /// Packed end to end; the strand's length follows from the beads.
@@ -259,7 +261,7 @@ words!(
 
 words!(
     /// How an open necklace is worn.
-    Open: "a way to wear an open necklace" {
+    Open {
         /// Round the neck with both ends in front: hanging, or tied by who wears it.
         Hanging = "hanging",
         /// The last end goes through the ring in which the first one ends.
@@ -269,7 +271,7 @@ words!(
 
 words!(
     /// How an article is sold.
-    SoldBy: "a way to sell" {
+    SoldBy {
         /// Strung on a temporary strand of a stated length.
         Strand = "strand",
         /// Several temporary strands tied together.

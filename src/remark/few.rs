@@ -11,7 +11,7 @@ const MOST: usize = 50;
 pub fn few<'r>(remarks: impl IntoIterator<Item = &'r Remark>) -> (Vec<&'r Remark>, String) {
     let mut met = BTreeMap::<Code, usize>::new();
     let is_shown = |remark: &&Remark| {
-        let count = met.entry(remark.code).or_default();
+        let count = met.entry(remark.code()).or_default();
         *count += 1;
         *count <= MOST
     };
@@ -27,14 +27,17 @@ fn left_off(code: Code, count: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::remark::said::language::Language;
 
     #[test]
     fn a_code_is_shown_so_often_and_the_rest_is_counted() {
-        let of = |code, count| std::iter::repeat_n(Remark::new(code, "x"), count);
-        let remarks: Vec<_> = of(Code::Unused, 53).chain(of(Code::Yaml, 50)).chain(of(Code::Overfull, 1)).collect();
+        let of = |said: Language, count| std::iter::repeat_n(Remark::new(said), count);
+        let key = |key| Language::MissingKey { key };
+        let twice = Language::KeyTwice { key: "x".to_owned() };
+        let remarks: Vec<_> = of(key("x"), 53).chain(of(twice, 50)).collect();
         let (shown, more) = few(&remarks);
-        let count = |code| shown.iter().filter(|remark| remark.code == code).count();
-        assert_eq!([count(Code::Unused), count(Code::Yaml), count(Code::Overfull)], [50, 50, 1]);
-        assert_eq!(more, "3 more of unused: --messages short shows all\n");
+        let count = |code| shown.iter().filter(|remark| remark.code() == code).count();
+        assert_eq!([count(Code::MissingKey), count(Code::Yaml)], [50, 50]);
+        assert_eq!(more, "3 more of missing-key: --messages short shows all\n");
     }
 }

@@ -5,11 +5,13 @@
 
 mod code;
 mod declare;
+mod english;
 pub mod escape;
 mod few;
 mod level;
 pub mod plain;
 pub mod render;
+pub mod said;
 mod suggest;
 
 use std::collections::BTreeSet;
@@ -18,38 +20,49 @@ use crate::source::{Place, Source};
 
 pub use code::Code;
 pub use level::Level;
-pub use suggest::{a, did_you_mean, meaning, meant, suggest};
+pub use said::Said;
+pub use suggest::{a, did_you_mean, near, suggest};
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remark {
-    /// Which remark this is.
-    pub code: Code,
-    /// What was found, with its number: stands alone.
-    pub headline: String,
+    /// What is said, with its arguments.
+    pub said: Box<Said>,
     /// Where the pattern says it; absent where the whole file is meant.
     pub place: Option<Place>,
-    /// What to change.
-    pub help: String,
+    /// The size or colourway of which alone it is said; absent where it is said of the piece.
+    pub variant: Option<String>,
 }
 
 impl Remark {
     /// Makes a remark about the whole file.
-    pub fn new(code: Code, headline: impl Into<String>) -> Self {
-        Self { code, headline: headline.into(), place: None, help: String::new() }
+    pub fn new(said: impl Into<Said>) -> Self {
+        Self { said: Box::new(said.into()), place: None, variant: None }
+    }
+
+    /// Which remark this is.
+    #[must_use]
+    pub fn code(&self) -> Code {
+        self.said.code()
+    }
+
+    /// What was found, with its number: stands alone.
+    #[must_use]
+    pub fn headline(&self) -> String {
+        let headline = english::headline(&self.said);
+        self.variant.iter().fold(headline, |headline, variant| format!("{variant}: {headline}"))
+    }
+
+    /// What to change; may be empty.
+    #[must_use]
+    pub fn help(&self) -> String {
+        english::help(&self.said)
     }
 
     /// Puts the remark at a place.
     #[must_use]
     pub const fn at(mut self, place: Place) -> Self {
         self.place = Some(place);
-        self
-    }
-
-    /// Says what to change.
-    #[must_use]
-    pub fn help(mut self, help: impl Into<String>) -> Self {
-        self.help = help.into();
         self
     }
 
@@ -61,8 +74,8 @@ impl Remark {
 
     /// How grave it is.
     #[must_use]
-    pub const fn level(&self) -> Level {
-        self.code.level()
+    pub fn level(&self) -> Level {
+        self.code().level()
     }
 }
 
@@ -70,7 +83,7 @@ impl Remark {
 #[must_use]
 pub fn once(remarks: Vec<Remark>) -> Vec<Remark> {
     let mut said = BTreeSet::new();
-    let is_new = |remark: &Remark| said.insert((remark.code, remark.place, remark.headline.clone()));
+    let is_new = |remark: &Remark| said.insert((remark.code(), remark.place, remark.headline()));
     remarks.into_iter().filter(is_new).collect()
 }
 

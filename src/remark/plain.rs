@@ -31,12 +31,12 @@ pub fn plain(remarks: &[Remark], source: &Source, parts: &[Part], colour: bool) 
 
 fn one(remark: &Remark, source: &Source, parts: &[Part], colour: bool) -> String {
     let source = remark.file(source);
-    let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline));
+    let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline()));
     let rows = [
         ("where", place(remark, source, parts)),
-        ("why", remark.code.reason().to_owned()),
-        ("do this", escaped(&remark.help)),
-        ("more", format!("festoon explain {}", remark.code.name())),
+        ("why", remark.code().reason().to_owned()),
+        ("do this", escaped(&remark.help())),
+        ("more", format!("festoon explain {}", remark.code().name())),
     ];
     for (name, said) in rows.into_iter().filter(|(_, said)| !said.is_empty()) {
         let lines = wrapped(&said).join(&format!("\n{:11}", ""));
@@ -102,15 +102,19 @@ fn wrapped(text: &str) -> Vec<String> {
 mod tests {
     use super::*;
     use crate::remark::Code;
+    use crate::remark::said::language::Language;
+    use crate::remark::said::naming::{Naming, Thing};
+    use crate::units::Length;
 
     const TEXT: &str = "festoon: 1\nbeads:\n  reed: { shape: round, size: 6, hole: 1 mm, colour: \"#5d7f5b\" }\n";
 
     fn told(of: &str, colour: bool) -> String {
         let start = TEXT.find(of).unwrap();
         let remark =
-            Remark::new(Code::BadQuantity, "`6` has no unit").at(Place { file: 0, start, end: start + of.len() });
+            Remark::new(Language::NoQuantity { text: "6".to_owned(), why: Length::parse("6").unwrap_err().into() })
+                .at(Place { file: 0, start, end: start + of.len() });
         let parts = [(Place { file: 0, start: 20, end: TEXT.len() }, "bead reed".to_owned())];
-        plain(&[remark.help("say which unit: 6 mm")], &Source::new("gull.yaml", TEXT), &parts, colour)
+        plain(&[remark], &Source::new("gull.yaml", TEXT), &parts, colour)
     }
 
     #[test]
@@ -121,7 +125,7 @@ mod tests {
              \x20 where    bead reed, line 3 of gull.yaml\n\
              \x20 why      A quantity is a number with its unit, as a bare number could be inches or\n\
              \x20          millimetres, and a colour is six hex digits.\n\
-             \x20 do this  say which unit: 6 mm\n\
+             \x20 do this  say which unit: 6 mm, 6 cm, 6 m, 6 in, 6 ft, 6 yd\n\
              \x20 more     festoon explain bad-quantity\n\
              \x20     3 | …: { shape: round, size: 6, hole: 1 mm, colour: \"#5…\n\
              \x20                                  ^^\n\n\
@@ -134,13 +138,16 @@ mod tests {
     fn errors_come_first_and_then_the_lines_in_order() {
         let at = |start| Place { file: 0, start, end: start + 1 };
         let remarks = [
-            Remark::new(Code::Unused, "b").at(at(3)),
-            Remark::new(Code::Overfull, "c").at(at(14)),
-            Remark::new(Code::Overfull, "a").at(at(2)),
+            Remark::new(Naming::Unused { thing: Thing::Bead, id: "b".to_owned() }).at(at(3)),
+            Remark::new(Language::MissingKey { key: "c" }).at(at(14)),
+            Remark::new(Language::MissingKey { key: "a" }).at(at(2)),
         ];
         let told = plain(&remarks, &Source::new("gull.yaml", TEXT), &[], false);
         let heads: Vec<_> = told.lines().filter(|line| line.contains(": ") && !line.starts_with(' ')).collect();
-        assert_eq!(heads, ["Error: a", "Error: c", "Warning: b"]);
+        assert_eq!(
+            heads,
+            ["Error: `a` is not written", "Error: `c` is not written", "Warning: the bead `b` is not used"]
+        );
         assert_eq!(plain(&[], &Source::new("gull.yaml", TEXT), &[], true), "");
     }
 
@@ -151,7 +158,11 @@ mod tests {
             let source = Source::new("-", text);
             for start in 0..text.len().min(60) + 3 {
                 for end in [0, start, start + 7, usize::MAX] {
-                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { file: 0, start, end }).help("½");
+                    let remark = Remark::new(Language::KeyTwice { key: "ß\u{1b}[0m".to_owned() }).at(Place {
+                        file: 0,
+                        start,
+                        end,
+                    });
                     assert!(!plain(&[remark], &source, &[], false).contains(['\u{1b}', '\u{202e}']));
                 }
             }

@@ -78,13 +78,13 @@ fn record(remark: &Remark, source: &Source) -> Record {
     let at = remark.place.map(|place| source.start_of(place));
     let shelf = remark.place.filter(|place| place.is_shelved());
     Record {
-        code: remark.code.name(),
+        code: remark.code().name(),
         level: remark.level(),
-        headline: remark.headline.clone(),
+        headline: remark.headline(),
         file: shelf.map(|place| source.of(place).name.clone()),
         line: at.map(|(line, _)| line),
         column: at.map(|(_, column)| column),
-        help: remark.help.clone(),
+        help: remark.help(),
     }
 }
 
@@ -101,8 +101,8 @@ fn short_line(remark: &Remark, source: &Source) -> String {
     let source = remark.file(source);
     let at = remark.place.map(|place| source.line_column(place.start));
     let at = at.map(|(line, column)| format!(":{line}:{column}")).unwrap_or_default();
-    let (level, code) = (remark.level().word(), remark.code.name());
-    format!("{}{at}: {level}[{code}]: {}\n", on_a_line(&source.name), on_a_line(&remark.headline))
+    let (level, code) = (remark.level().word(), remark.code().name());
+    format!("{}{at}: {level}[{code}]: {}\n", on_a_line(&source.name), on_a_line(&remark.headline()))
 }
 
 fn full(remarks: &[Remark], source: &Source, colour: bool) -> String {
@@ -110,23 +110,20 @@ fn full(remarks: &[Remark], source: &Source, colour: bool) -> String {
     let shown = |remark: &Remark| {
         let source = remark.file(source);
         let name = on_a_line(&source.name);
-        let remark = Remark { headline: on_a_line(&remark.headline), help: escaped(&remark.help), ..remark.clone() };
-        renderer.render(&[report(&remark, source, &name)]) + "\n\n"
+        renderer.render(&[report(remark, source, &name)]) + "\n\n"
     };
     let (few, more) = few(remarks);
     few.into_iter().map(shown).collect::<String>() + &more
 }
 
 fn report<'a>(remark: &'a Remark, source: &'a Source, name: &'a str) -> Group<'a> {
-    let title = tint(remark.code).primary_title(remark.headline.as_str()).id(remark.code.name());
+    let title = tint(remark.code()).primary_title(on_a_line(&remark.headline())).id(remark.code().name());
     let group = match remark.place {
         Some(place) => title.element(snippet(place, source, name)),
         None => title.element(Origin::path(name)),
     };
-    if remark.help.is_empty() {
-        return group;
-    }
-    group.element(Tint::HELP.message(remark.help.as_str()))
+    let help = remark.help();
+    if help.is_empty() { group } else { group.element(Tint::HELP.message(escaped(&help))) }
 }
 
 fn tint(code: Code) -> Tint<'static> {
@@ -160,6 +157,8 @@ fn inside(text: &str, byte: usize) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::remark::said::language::Language;
+    use crate::remark::said::quantity::NoQuantity;
     use proptest::prelude::*;
 
     const TEXT: &str = "festoon: 1\ntitle: Möwe\nbeeds:\n  a: { size: 6 }\n";
@@ -175,9 +174,14 @@ mod tests {
 
     fn remarks() -> Vec<Remark> {
         vec![
-            Remark::new(Code::UnknownKey, "`beeds` is not a key here").at(place("beeds")).help("did you mean `beads`?"),
-            Remark::new(Code::BadQuantity, "`6` has no unit").at(place("6")),
-            Remark::new(Code::MissingKey, "there is no `strands:`").help("write what is strung"),
+            Remark::new(Language::UnknownKey {
+                key: "beeds".to_owned(),
+                keys: Vec::new(),
+                meant: Some("beads".to_owned()),
+            })
+            .at(place("beeds")),
+            Remark::new(Language::NoQuantity { text: "6".to_owned(), why: NoQuantity::Whole }).at(place("6")),
+            Remark::new(Language::MissingKey { key: "strands" }),
         ]
     }
 
@@ -185,21 +189,23 @@ mod tests {
     fn full_shows_the_line_and_the_help() {
         assert_eq!(
             render(&remarks(), &source(), Style::Full, false),
-            "error[unknown-key]: `beeds` is not a key here\n\
+            "error[unknown-key]: there is no key `beeds` here\n\
              \x20--> gull.yaml:3:1\n\
              \x20 |\n\
              3 | beeds:\n\
              \x20 | ^^^^^\n\
              \x20 |\n\
              \x20 = help: did you mean `beads`?\n\n\
-             error[bad-quantity]: `6` has no unit\n\
+             error[bad-quantity]: `6` is not a whole number\n\
              \x20--> gull.yaml:4:14\n\
              \x20 |\n\
              4 |   a: { size: 6 }\n\
-             \x20 |              ^\n\n\
-             error[missing-key]: there is no `strands:`\n\
+             \x20 |              ^\n\
+             \x20 |\n\
+             \x20 = help: write a whole number of at least 1\n\n\
+             error[missing-key]: `strands` is not written\n\
              --> gull.yaml\n\
-             \x20= help: write what is strung\n\n\
+             \x20= help: add `strands:`\n\n\
              3 errors\n"
         );
     }
@@ -208,9 +214,9 @@ mod tests {
     fn short_is_one_line_each() {
         assert_eq!(
             render(&remarks(), &source(), Style::Short, false),
-            "gull.yaml:3:1: error[unknown-key]: `beeds` is not a key here\n\
-             gull.yaml:4:14: error[bad-quantity]: `6` has no unit\n\
-             gull.yaml: error[missing-key]: there is no `strands:`\n\
+            "gull.yaml:3:1: error[unknown-key]: there is no key `beeds` here\n\
+             gull.yaml:4:14: error[bad-quantity]: `6` is not a whole number\n\
+             gull.yaml: error[missing-key]: `strands` is not written\n\
              3 errors\n"
         );
     }
@@ -220,7 +226,7 @@ mod tests {
         assert_eq!(
             render(&remarks()[..1], &source(), Style::Json, false),
             "[\n  {\n    \"code\": \"unknown-key\",\n    \"level\": \"error\",\n    \
-             \"headline\": \"`beeds` is not a key here\",\n    \"line\": 3,\n    \"column\": 1,\n    \
+             \"headline\": \"there is no key `beeds` here\",\n    \"line\": 3,\n    \"column\": 1,\n    \
              \"help\": \"did you mean `beads`?\"\n  }\n]\n"
         );
         assert_eq!(render(&[], &source(), Style::Json, false), "[]\n");
@@ -247,7 +253,11 @@ mod tests {
             let source = Source::new("-", text);
             for start in 0..text.len().min(60) + 3 {
                 for end in [0, start, start + 1, start + 7, text.len(), usize::MAX] {
-                    let remark = Remark::new(Code::Yaml, "ß\u{1b}[0m").at(Place { file: 0, start, end }).help("½");
+                    let remark = Remark::new(Language::KeyTwice { key: "ß\u{1b}[0m".to_owned() }).at(Place {
+                        file: 0,
+                        start,
+                        end,
+                    });
                     for style in [Style::Full, Style::Short, Style::Json] {
                         assert!(!render(std::slice::from_ref(&remark), &source, style, false).contains('\u{1b}'));
                     }
@@ -260,7 +270,7 @@ mod tests {
         #[test]
         fn any_text_and_place_can_be_shown(text in any::<String>(), start in 0_usize..200, length in 0_usize..200) {
             let source = Source::new("any.yaml", text);
-            let remark = Remark::new(Code::Yaml, "look").at(Place { file: 0, start, end: start + length });
+            let remark = Remark::new(Language::KeyTwice { key: "look".to_owned() }).at(Place { file: 0, start, end: start + length });
             prop_assert!(render(&[remark], &source, Style::Full, true).contains("look"));
         }
     }
@@ -271,7 +281,7 @@ mod tests {
         let start = text.find("here").unwrap();
         let source = Source::new("long.yaml", text);
         for end in [start + 4, usize::MAX] {
-            let remark = Remark::new(Code::Yaml, "look").at(Place { file: 0, start, end });
+            let remark = Remark::new(Language::KeyTwice { key: "look".to_owned() }).at(Place { file: 0, start, end });
             let shown = render(&[remark], &source, Style::Full, false);
             assert!(shown.contains("here") && shown.len() < 1000, "{}", shown.len());
         }

@@ -2,6 +2,8 @@
 
 use strsim::osa_distance;
 
+use super::english::meant_or;
+
 /// A noun with its indefinite article: `an eye pin`.
 pub fn a(noun: &str) -> String {
     let vowel = noun.starts_with(['a', 'e', 'i', 'o', 'u', 'A', 'E', 'I', 'O', 'U']);
@@ -14,18 +16,12 @@ pub fn suggest<'a>(
     candidates: impl IntoIterator<Item = &'a str>,
     otherwise: impl FnOnce() -> String,
 ) -> String {
-    did_you_mean(word, candidates).map_or_else(otherwise, meaning)
+    meant_or(did_you_mean(word, candidates), otherwise)
 }
 
-/// The help line that names what was meant.
-pub fn meaning(words: &str) -> String {
-    format!("did you mean `{words}`?")
-}
-
-/// The word that a help line of [`suggest`] names as the one that was meant.
-#[must_use]
-pub fn meant(help: &str) -> Option<&str> {
-    help.strip_prefix("did you mean `")?.strip_suffix("`?")
+/// [`did_you_mean`], to be kept.
+pub fn near<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<String> {
+    did_you_mean(word, candidates).map(str::to_owned)
 }
 
 /// The candidate nearest to a mistyped word, where one is near enough: at most one slip in a word of
@@ -78,9 +74,9 @@ mod tests {
     }
 
     #[test]
-    fn a_help_line_tells_the_word_that_it_names() {
-        assert_eq!(meant(&suggest("rond", SHAPES, String::new)), Some("round"));
-        assert_eq!(meant(&suggest("hexagon", SHAPES, || "look it up".to_owned())), None);
+    fn a_help_line_names_the_word_that_is_near() {
+        assert_eq!(suggest("rond", SHAPES, String::new), "did you mean `round`?");
+        assert_eq!(suggest("hexagon", SHAPES, || "look it up".to_owned()), "look it up");
     }
 
     #[test]

@@ -6,7 +6,8 @@ use crate::drape::Drape;
 use crate::geometry::Point;
 use crate::materials::Article;
 use crate::pattern::Kind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::bar::{self, Bar};
 use crate::units::Length;
 
 use super::lean::leaning;
@@ -31,9 +32,8 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
     let loops = finding.comb()?.holes;
     (strands > loops as usize).then(|| {
-        let (name, kind) = (&finding.name, finding.kind());
-        let headline = format!("{name} has loops for {loops} of the piece's {strands} strands");
-        Remark::new(Code::BarHoles, headline).at(finding.place).help(format!("use one ({kind}) with {strands} loops"))
+        let (name, kind) = (finding.name.clone(), finding.kind().word());
+        Remark::new(Bar::TooFewLoops { finding: name, kind, loops, strands }).at(finding.place)
     })
 }
 
@@ -41,53 +41,36 @@ fn comb(finding: &Finding, strands: usize) -> Option<Remark> {
 fn uneven(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
     let (first, rest) = group.0.split_first()?;
     let other = rest.iter().find(|other| other.through != first.through)?;
-    let name = |sharer: &Sharer| &design.strands[sharer.strand].name;
-    let article = Article::from(shared);
-    let (id, what) = (article.id(design), article.name(design));
-    let (word, holes) = (if matches!(shared, Shared::Bar(_)) { "a bar" } else { "a bead" }, bores.count);
-    let headline = format!(
-        "strand {} goes through {} of {what} and strand {} through {}, but {word} with {holes} holes holds both",
-        name(first),
-        first.through,
-        name(other),
-        other.through,
-    );
-    let help = format!("write {id} as often in each strand that goes through it");
-    Some(Remark::new(Code::BarHoles, headline).at(design.strands[other.strand].place).help(help))
+    let named =
+        |sharer: &Sharer| bar::Sharer { strand: design.strands[sharer.strand].name.clone(), through: sharer.through };
+    let (what, id) = named_article(design, shared);
+    let (is_bar, strands) = (matches!(shared, Shared::Bar(_)), [first, other].map(named));
+    let said = Bar::Uneven { what, id, is_bar, holes: bores.count, strands };
+    Some(Remark::new(said).at(design.strands[other.strand].place))
 }
 
 /// A bar through which one of several strands goes alone holds it beside none.
 fn alone(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
     let (Shared::Bar(bar), [sharer]) = (shared, &group.0[..]) else { return None };
     let (strand, bar) = (&design.strands[sharer.strand], &design.findings[bar]);
-    (design.strands.len() > 1).then(|| {
-        let headline = format!(
-            "strand {} goes through {} alone: of its {} holes no other strand is left to go through one",
-            strand.name, bar.name, bores.count
-        );
-        let help = format!("write {} in another strand too, or use a bar with a hole for each strand", bar.id);
-        Remark::new(Code::BarHoles, headline).at(strand.place).help(help)
-    })
+    let said =
+        || Bar::Alone { bar: bar.name.clone(), id: bar.id.clone(), holes: bores.count, strand: strand.name.clone() };
+    (design.strands.len() > 1).then(|| Remark::new(said()).at(strand.place))
 }
 
 /// Rows that share something are neighbours: what lies between them would have to go through it.
 fn between(design: &Design, shared: Shared, group: &Sharers) -> Option<Remark> {
     let pair = group.0.windows(2).find(|pair| pair[1].strand > pair[0].strand + 1)?;
     let [one, skipped, other] = [pair[0].strand, pair[0].strand + 1, pair[1].strand].map(|at| &design.strands[at]);
+    let (what, id) = named_article(design, shared);
+    let strands = [one, other].map(|strand| strand.name.clone());
+    Some(Remark::new(Bar::Between { what, id, strands, skipped: skipped.name.clone() }).at(skipped.place))
+}
+
+/// The name and id of what strands share.
+fn named_article(design: &Design, shared: Shared) -> (String, String) {
     let article = Article::from(shared);
-    let headline = format!(
-        "strand {} lies between {} and {}, which share {}, and goes through none",
-        skipped.name,
-        one.name,
-        other.name,
-        article.name(design)
-    );
-    let help = format!(
-        "write {} in strand {} too, or write the strands that share it one after another",
-        article.id(design),
-        skipped.name
-    );
-    Some(Remark::new(Code::BarHoles, headline).at(skipped.place).help(help))
+    (article.name(design).to_owned(), article.id(design).to_owned())
 }
 
 /// A bead that two strands share must lie on both where its holes are: strands that come to no rest miss it.
@@ -103,14 +86,9 @@ fn astray(design: &Design, drape: &Drape, shared: Shared, bores: Bores, group: &
         apart.max_by(|a, b| miss(a).total_cmp(&miss(b))).map(|apart| (other, apart, miss(&apart)))
     });
     let (strand, apart, _) = worst.max_by(|a, b| a.2.total_cmp(&b.2)).filter(|(.., miss)| *miss > ASTRAY)?;
-    let headline = format!(
-        "the holes of {} are {} apart, and its strands lie up to {} apart where they go through",
-        design.beads[bead].name,
-        bores.apart.tenths(),
-        Length::mm(apart).tenths()
-    );
-    let help = "give the strands the same lengths up to it, and loops or bars as far apart as its holes";
-    Some(Remark::new(Code::HolesAstray, headline).at(design.strands[strand].place).help(help))
+    let bead = design.beads[bead].name.clone();
+    let said = Bar::Astray { bead, holes: bores.apart, strands: Length::mm(apart) };
+    Some(Remark::new(said).at(design.strands[strand].place))
 }
 
 /// How far along a limb the strands lie that go round it.

@@ -3,7 +3,8 @@
 
 use crate::design::{Design, limb};
 use crate::pattern::Kind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::wearing::{Metal, Wearing};
 
 /// Remarks about wearers.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -15,55 +16,47 @@ fn breakaway(design: &Design) -> Option<Remark> {
     let parts = || design.closure.parts();
     let opens = parts().any(|part| design.findings[part.finding].breakaway);
     let neck = matches!(design.heading.kind, Kind::Necklace | Kind::Strap);
-    (design.wear.child && neck && !opens).then(|| {
-        let headline = "the piece is for a child's neck and has no closure that opens by itself when pulled";
-        let help = "use a clasp with `breakaway: true`, and ask what the rules where you sell it demand";
-        Remark::new(Code::ChildBreakaway, headline).at(design.wear.place.unwrap_or(design.closure.place)).help(help)
-    })
+    (design.wear.child && neck && !opens)
+        .then(|| Remark::new(Wearing::ChildBreakaway).at(design.wear.place.unwrap_or(design.closure.place)))
 }
 
 /// A child's size is asked for, never taken from grown people.
 fn unmeasured(design: &Design) -> Option<Remark> {
     design.wear.is_guessed().then(|| {
-        let (key, girth) = (limb(design.heading.kind).key(), design.wear.girth.tenths());
-        let headline =
-            format!("the piece is for a child of whom no measure is written; it is drawn on a {key} of {girth}");
-        let help = format!("measure the child and write `wear: {{ {key}: … }}`; nothing is said of the fit until then");
-        Remark::new(Code::ChildUnmeasured, headline).at(design.wear.place.unwrap_or(design.closure.place)).help(help)
+        let said = Wearing::ChildUnmeasured { limb: limb(design.heading.kind), girth: design.wear.girth };
+        Remark::new(said).at(design.wear.place.unwrap_or(design.closure.place))
     })
 }
 
 /// What a material may give off, by words that it must all have.
-const CONCERNS: &[(&str, &str)] = &[
-    ("nickel", "nickel"),
-    ("alpaca", "nickel"),
-    ("german silver", "nickel"),
-    ("brass", "lead"),
-    ("pewter", "lead"),
-    ("lead", "lead"),
-    ("crystal", "lead"),
+const CONCERNS: &[(&str, Metal)] = &[
+    ("nickel", Metal::Nickel),
+    ("alpaca", Metal::Nickel),
+    ("german silver", Metal::Nickel),
+    ("brass", Metal::Lead),
+    ("pewter", Metal::Lead),
+    ("lead", Metal::Lead),
+    ("crystal", Metal::Lead),
 ];
 /// Words that deny a concern: `lead-free crystal`, `rock crystal`.
 const FREE: &[&str] = &["free", "rock"];
 
 fn metals(design: &Design) -> Vec<Remark> {
-    ["nickel", "lead"].into_iter().filter_map(|metal| declared(metal, design)).collect()
+    [Metal::Nickel, Metal::Lead].into_iter().filter_map(|metal| declared(metal, design)).collect()
 }
 
 /// All that may give off a metal, at the place of the first.
-fn declared(metal: &str, design: &Design) -> Option<Remark> {
+fn declared(metal: Metal, design: &Design) -> Option<Remark> {
     let beads = design.beads.iter().map(|bead| (&bead.name, &bead.material, bead.place));
     let findings = design.findings.iter().map(|finding| (&finding.name, &finding.material, finding.place));
     let material_gives = |material: &Option<String>| material.as_deref().and_then(concern) == Some(metal);
     let giving: Vec<_> = beads.chain(findings).filter(|(_, material, _)| material_gives(material)).collect();
     let (_, _, place) = giving.first()?;
-    let names: Vec<_> = giving.iter().map(|(name, _, _)| name.as_str()).collect();
-    let headline = format!("what these are made of may give off {metal}: {}", names.join(", "));
-    let help = "ask their makers for a declaration, and tell buyers as the rules where you sell demand";
-    Some(Remark::new(Code::DeclareMetal, headline).at(*place).help(help))
+    let things = giving.iter().map(|(name, _, _)| (*name).clone()).collect();
+    Some(Remark::new(Wearing::DeclareMetal { metal, things }).at(*place))
 }
 
-fn concern(material: &str) -> Option<&'static str> {
+fn concern(material: &str) -> Option<Metal> {
     let lower = material.to_lowercase();
     let words: Vec<_> = lower.split(|c: char| !c.is_alphanumeric()).collect();
     let named = |key: &str| key.split(' ').all(|word| words.contains(&word));
@@ -74,6 +67,7 @@ fn concern(material: &str) -> Option<&'static str> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]

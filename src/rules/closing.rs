@@ -4,7 +4,8 @@ use super::bead;
 use crate::design::{Design, Finding, Lot, Part, Ring, Strand, Worn};
 use crate::drape::fall;
 use crate::pattern::{CordKind, FindingKind};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::closing::{Closing, Side};
 use crate::units::Length;
 
 /// Remarks about the closure.
@@ -22,11 +23,8 @@ fn unjoined(design: &Design) -> Option<Remark> {
         has_findings || design.cords[strand.cord].kind == CordKind::Chain
     };
     let tied = design.closure.is_empty() && design.sprung().is_none();
-    design.strands.iter().find(closed).filter(|_| tied).map(|strand| {
-        let headline = format!("nothing joins the ends of strand {}: the piece cannot be closed", strand.name);
-        let help = "write a `closure:`, such as { left: [ring], right: [hook] }, or `ends: knot` to tie the ends";
-        Remark::new(Code::Unjoined, headline).at(strand.place).help(help)
-    })
+    let strand = design.strands.iter().find(closed).filter(|_| tied)?;
+    Some(Remark::new(Closing::Unjoined { strand: strand.name.clone() }).at(strand.place))
 }
 
 /// What closes a piece needs something on the other side.
@@ -36,19 +34,13 @@ fn one_sided(design: &Design) -> Option<Remark> {
         return None;
     }
     let (bare, other) = match (closure.left().last(), closure.right().last()) {
-        (None, Some(part)) => ("left", part),
-        (Some(part), None) if !closure.loops() => ("right", part),
+        (None, Some(part)) => (Side::Left, part),
+        (Some(part), None) if !closure.loops() => (Side::Right, part),
         _ => return None,
     };
     let finding = &design.findings[other.finding];
-    finding.kind().is_clasp().then(|| {
-        let headline = format!("{} has nothing on the other side that it closes onto", finding.name);
-        let help = format!(
-            "write a ring in the closure's `{bare}:`, or of a clasp in two halves the other half, which `comes with` the \
-             first"
-        );
-        Remark::new(Code::OneSided, headline).at(closure.place).help(help)
-    })
+    let said = || Closing::OneSided { finding: finding.name.clone(), bare };
+    finding.kind().is_clasp().then(|| Remark::new(said()).at(closure.place))
 }
 
 /// What hangs below the ring through which the last end goes must pass it.
@@ -61,12 +53,10 @@ fn narrow(design: &Design) -> Option<Remark> {
     let beads = passing.filter_map(bead).map(|at| (&design.beads[at].name, design.beads[at].across));
     let findings = design.closure.right().iter().map(|part| &design.findings[part.finding]);
     let all = beads.chain(findings.filter_map(|finding| Some((&finding.name, breadth(finding)?))));
-    let (name, wide) =
+    let (what, wide) =
         all.filter(|(_, wide)| *wide > inside).max_by(|(_, a), (_, b)| a.value().total_cmp(&b.value()))?;
-    let (is, opening) = (wide.hundredths(), inside.hundredths());
-    let headline = format!("{name} is {is} wide and does not go through {}, which is {opening} inside", ring.name);
-    let help = format!("use a ring of more than {} inside, or a shorter `tail:`", wide.at_least(1));
-    Some(Remark::new(Code::RingNarrow, headline).at(ring.place).help(help))
+    let said = Closing::RingNarrow { ring: ring.name.clone(), what: what.clone(), inside, wide };
+    Some(Remark::new(said).at(ring.place))
 }
 
 /// How broad a finding is that is to go through a ring, where that is known; a tassel is pressed together.
@@ -87,13 +77,8 @@ fn mismatched(design: &Design) -> Option<Remark> {
     let hooks = one.kind().hooks() && other.kind().hooks();
     let loops = |finding: &Finding| finding.comb().filter(|_| finding.kind().is_clasp()).map(|comb| comb.holes);
     (hooks || alone(one, other) || alone(other, one) || loops(one) != loops(other)).then(|| {
-        let headline = format!("{} and {} do not close onto one another", one.name, other.name);
-        let help = if hooks {
-            "write a ring on one of the sides"
-        } else {
-            "of a clasp in two halves write one on each side, with as many loops"
-        };
-        Remark::new(Code::OneSided, headline).at(closure.place).help(help)
+        let findings = [one, other].map(|finding| finding.name.clone());
+        Remark::new(Closing::NotOntoOneAnother { findings, hooks }).at(closure.place)
     })
 }
 
@@ -105,13 +90,8 @@ fn twice(design: &Design) -> Option<Remark> {
     // Halves that come in packs are counted one by one.
     let counted = matches!(half.sold.as_ref().map(|sold| &sold.lot), Some(Lot::Pack(_)));
     (!counted && half.kind().counterpart() == Some(half.kind())).then(|| {
-        let headline = format!("{} stands on both sides, so that two are bought: a clasp has two halves", half.name);
-        let help = format!(
-            "name its other half, like `other: {{ kind: {}, length: …, comes with: {} }}`, and write that on one side",
-            half.kind(),
-            half.id
-        );
-        Remark::new(Code::ClaspTwice, headline).at(closure.place).help(help)
+        let (clasp, id, kind) = (half.name.clone(), half.id.clone(), half.kind().word());
+        Remark::new(Closing::ClaspTwice { clasp, id, kind }).at(closure.place)
     })
 }
 
@@ -122,9 +102,8 @@ fn cannot_open(parts: &[Part], design: &Design) -> Option<Remark> {
     let glued = cord_end(design).filter(|_| !parts.is_empty() && !opens(0)).map(|cord_end| (cord_end, name(0)));
     let apart = (1..parts.len()).find(|at| !opens(at - 1) && !opens(*at)).map(|at| (name(at - 1), name(at)));
     let (before, after) = glued.or(apart)?;
-    let headline = format!("{after} cannot be hung on {before}: neither has a ring that opens");
-    let help = "write a jump ring that opens between them";
-    Some(Remark::new(Code::NoOpening, headline).at(design.closure.place).help(help))
+    let said = Closing::NoOpening { before: before.to_owned(), after: after.to_owned() };
+    Some(Remark::new(said).at(design.closure.place))
 }
 
 /// The name of a cord end that closes a strand.

@@ -1,7 +1,8 @@
 //! Memory wire: whether its beads bend with it, and how it lies round its wearer.
 
 use crate::design::{Bead, Cord, Design, Spring};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::winding::Winding;
 use crate::units::Length;
 
 use super::strung;
@@ -33,30 +34,18 @@ fn stiff(bead: &Bead, cord: &Cord, spring: &Spring) -> Option<Remark> {
     let needed = Length::mm(narrowest(length, wire, bend));
     // A hole narrower than the wire itself is told of every cord.
     (needed > *bead.hole && cord.diameter <= *bead.hole).then(|| {
-        let headline = format!(
-            "{} does not go round with {}: its hole of {} is too narrow for so tight a curve",
-            bead.name,
-            cord.name,
-            bead.hole.hundredths()
-        );
-        let help = format!("take a hole of at least {}, a shorter bead, or thinner wire", needed.at_least(2));
-        Remark::new(Code::BeadStiff, headline).at(bead.place).help(help)
+        let (name, cord) = (bead.name.clone(), cord.name.clone());
+        Remark::new(Winding::BeadStiff { bead: name, cord, hole: *bead.hole, needed }).at(bead.place)
     })
 }
 
 /// A coil that stays sprung open round its wearer.
 fn small(design: &Design, spring: &Spring, cord: &Cord) -> Option<Remark> {
     let limb = design.wear.narrowest;
-    let lack = limb - Length::mm(spring.inside_at_rest());
-    (design.wear.is_told() && !design.wear.is_guessed() && lack > Length::ZERO).then(|| {
-        let headline = format!(
-            "the coil measures {} inside its beads, and springs open round {}",
-            Length::mm(spring.inside_at_rest()).tenths(),
-            limb.tenths()
-        );
-        let wide = Length::mm(2.0 * (limb.value() / (2.0 * std::f64::consts::PI) + spring.reach)) - cord.diameter;
-        let help = format!("take memory wire with a coil of at least {}, or thinner beads", wide.at_least(0));
-        Remark::new(Code::CoilSmall, headline).at(cord.place).help(help)
+    let inside = Length::mm(spring.inside_at_rest());
+    (design.wear.is_told() && !design.wear.is_guessed() && limb > inside).then(|| {
+        let needed = Length::mm(2.0 * (limb.value() / (2.0 * std::f64::consts::PI) + spring.reach)) - cord.diameter;
+        Remark::new(Winding::CoilSmall { inside, limb, needed }).at(cord.place)
     })
 }
 
@@ -64,17 +53,11 @@ fn small(design: &Design, spring: &Spring, cord: &Cord) -> Option<Remark> {
 fn turns(design: &Design) -> Option<Remark> {
     let (turns, strand) = (design.turns(), design.strands.first()?);
     if (turns - design.wraps).abs() > NEAR {
-        let headline = format!("the beads go round {turns:.2} times, and `wraps:` says {}", design.wraps);
-        let help = format!("write `wraps: {:.1}`, or let `repeat: fill` string as many beads as it takes", turns);
-        return Some(Remark::new(Code::OtherTurns, headline).at(strand.place).help(help));
+        return Some(Remark::new(Winding::OtherTurns { turns, wraps: design.wraps }).at(strand.place));
     }
     let past = turns - turns.floor();
-    (!(OVERLAP..=1.0 - OVERLAP).contains(&past)).then(|| {
-        let headline = format!("the coil goes round {turns:.2} times, and its ends meet in one place");
-        let more = turns.round() + NEAR;
-        let help = format!("let them lie over each other by a quarter to half a turn: `wraps: {more}`");
-        Remark::new(Code::EndsMeet, headline).at(strand.place).help(help)
-    })
+    let said = Winding::EndsMeet { turns, better: turns.round() + NEAR };
+    (!(OVERLAP..=1.0 - OVERLAP).contains(&past)).then(|| Remark::new(said).at(strand.place))
 }
 
 #[cfg(test)]

@@ -6,7 +6,8 @@
 
 use crate::design::{self, Cone, Design, End, Finding, Part, Strand};
 use crate::pattern::{FindingKind, Settle};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::hidden::Hidden;
 use crate::trade::packing::packing_ratio;
 use crate::units::Length;
 
@@ -74,38 +75,26 @@ impl<'a> Gathering<'a> {
             .collect()
     }
 
-    fn remark(&self, code: Code, headline: String) -> Remark {
-        Remark::new(code, headline).at(self.finding.place)
+    fn remark(&self, said: impl FnOnce(String) -> Hidden) -> Remark {
+        Remark::new(said(self.finding.name.clone())).at(self.finding.place)
     }
 
     fn eye_outside(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
-        (self.cone.inside < pin.eye()).then(|| {
-            let (cone, inside, eye) = (&self.finding.name, self.cone.inside.hundredths(), pin.eye().hundredths());
-            let headline = format!("{cone} is {inside} inside; the eye of {}, {eye}, does not go in", finding.name);
-            self.remark(Code::EyeInCone, headline)
-                .help(format!("use a cone of at least {} inside", pin.eye().at_least(2)))
-        })
+        let (inside, eye) = (self.cone.inside, pin.eye());
+        (inside < eye).then(|| self.remark(|cone| Hidden::EyeOutside { cone, pin: finding.name.clone(), inside, eye }))
     }
 
     fn eye_pulls_out(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
-        (self.cone.tip >= pin.eye()).then(|| {
-            let (cone, tip, eye) = (&self.finding.name, self.cone.tip.hundredths(), pin.eye().hundredths());
-            let headline = format!("the tip of {cone} is {tip} wide; the eye of {}, {eye}, pulls out", finding.name);
-            self.remark(Code::EyeInCone, headline).help(format!("use a cone whose tip is narrower than {eye}"))
-        })
+        let (tip, eye) = (self.cone.tip, pin.eye());
+        (tip >= eye).then(|| self.remark(|cone| Hidden::EyePullsOut { cone, pin: finding.name.clone(), tip, eye }))
     }
 
     /// Every strand's loop passes the eye.
     fn loops_in(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
         let open = pin.eye() - pin.wire * 2.0;
         let needed = self.cord * packing_ratio(whole(self.loops));
-        (needed > open).then(|| {
-            let (loops, needed, open) = (self.loops, needed.at_least(2), open.hundredths());
-            let headline =
-                format!("{loops} loops need {needed} in the eye of {}, of which {open} are open", finding.name);
-            let help = format!("use a pin whose eye is open by {needed}, or gather the strands on a ring");
-            self.remark(Code::EyeTooSmall, headline).help(help)
-        })
+        let said = |_| Hidden::EyeTooSmall { pin: finding.name.clone(), loops: self.loops, open, needed };
+        (needed > open).then(|| self.remark(said))
     }
 
     /// What lies in the cone where the loops hang so far below the tip.
@@ -120,18 +109,8 @@ impl<'a> Gathering<'a> {
         let lowest = Some(longest(inside.iter().map(|bead| reach(bead)))).filter(|_| !inside.is_empty())?;
         let needed = at_least(inside.iter().map(|bead| bead.across).collect());
         let out = self.cone.depth_of(needed) - lowest;
-        (needed > self.cone.inside || out > OUT).then(|| {
-            let headline = format!(
-                "the {} beads beside the crimps need {} side by side and do not go into {} as far as they should: it comes to \
-                 stand {} farther out",
-                inside.len(),
-                needed.at_least(2),
-                self.finding.name,
-                out.tenths()
-            );
-            let help = "use a wider or shorter cone, or begin and end the strands with smaller beads";
-            self.remark(Code::BeadsInCone, headline).help(help)
-        })
+        let said = |cone| Hidden::BeadsInCone { cone, beads: inside.len(), out, needed };
+        (needed > self.cone.inside || out > OUT).then(|| self.remark(said))
     }
 
     /// The crimps, where the loops hang so far below the tip.
@@ -146,28 +125,14 @@ impl<'a> Gathering<'a> {
         let ratio = packing_ratio(whole(self.crimps.len()));
         let needed = longest(self.crimps.iter().map(|crimp| crimp.crimp.outside)) * ratio;
         let inside = self.cone.width_at(depth);
-        (needed > inside && depth < self.cone.length).then(|| {
-            let headline = format!(
-                "{} crimps side by side need {}; {} is {} inside where they begin, {} below its tip",
-                self.crimps.len(),
-                needed.at_least(2),
-                self.finding.name,
-                inside.hundredths(),
-                depth.tenths()
-            );
-            let fits = (inside * (1.0 / ratio)).at_most(2);
-            let help = format!("use crimps of at most {fits} outside, a wider cone, or one crimp for two strands");
-            self.remark(Code::CrimpsInCone, headline).help(help)
-        })
+        let (crimps, broadest) = (self.crimps.len(), inside * (1.0 / ratio));
+        let said = |cone| Hidden::CrimpsInCone { cone, crimps, inside, depth, broadest, needed };
+        (needed > inside && depth < self.cone.length).then(|| self.remark(said))
     }
 
     fn showing(&self, lowest: Length) -> Option<Remark> {
         let out = lowest - self.cone.length;
-        (out > Length::ZERO).then(|| {
-            let out = out.tenths();
-            let headline = format!("the crimps stand out of the mouth of {} by {out}", self.finding.name);
-            self.remark(Code::CrimpsShow, headline).help(format!("use a cone longer by {out}, or shorter loops"))
-        })
+        (out > Length::ZERO).then(|| self.remark(|cone| Hidden::CrimpsShow { cone, out }))
     }
 }
 
@@ -209,6 +174,7 @@ fn whole(count: usize) -> u32 {
 mod tests {
     use super::*;
     use crate::design::{Foot, Form, Joins, nth};
+    use crate::remark::Code;
     use crate::rules::sample;
 
     fn cone(length: f64, inside: f64, tip: f64) -> Form {

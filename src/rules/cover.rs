@@ -2,7 +2,8 @@
 
 use crate::design::{Crimp, Design, End, Finding, Strand};
 use crate::pattern::FindingKind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::hidden::Hidden;
 use crate::units::Length;
 
 /// What sums of floating-point numbers may be out by.
@@ -24,12 +25,10 @@ fn over_crimp(end: &End, design: &Design) -> Option<Remark> {
     let crimp = of_kind(end, FindingKind::Crimp, design)?;
     let Crimp { length, outside, .. } = *crimp.crimp()?;
     let broad = cover.inside().filter(|inside| *inside < outside);
-    broad.map(|inside| too_small(cover, inside, &crimp.name, outside)).or_else(|| {
-        let short = cover.length().filter(|short| *short < length)?;
-        let (name, long, short) = (&cover.name, length.hundredths(), short.hundredths());
-        let headline = format!("{name} is {short} long and does not hide {}, which is {long}", crimp.name);
-        let help = format!("use a cover of at least {} long, or shorter crimps", length.at_least(1));
-        Some(Remark::new(Code::CoverTooSmall, headline).at(cover.place).help(help))
+    broad.map(|inside| too_narrow(cover, inside, Some(&crimp.name), outside)).or_else(|| {
+        let is = cover.length().filter(|short| *short < length)?;
+        let (name, crimp) = (cover.name.clone(), crimp.name.clone());
+        Some(Remark::new(Hidden::CoverTooShort { cover: name, crimp, is, needed: length }).at(cover.place))
     })
 }
 
@@ -37,16 +36,14 @@ fn over_crimp(end: &End, design: &Design) -> Option<Remark> {
 fn over_knot(strand: &Strand, end: &End, design: &Design) -> Option<Remark> {
     let cover = of_kind(end, FindingKind::KnotCover, design)?;
     let inside = cover.inside()?;
-    let (what, broad) = match cover.knotted_bead() {
-        Some(bead) => (design.beads[bead].name.as_str(), design.beads[bead].across),
-        None => ("the knot in it", strand.knot_width(design)),
-    };
-    (broad.value() > inside.value() + ROUNDING).then(|| too_small(cover, inside, what, broad))
+    let bead = cover.knotted_bead().map(|bead| &design.beads[bead]);
+    let broad = bead.map_or_else(|| strand.knot_width(design), |bead| bead.across);
+    let over = bead.map(|bead| bead.name.as_str());
+    (broad.value() > inside.value() + ROUNDING).then(|| too_narrow(cover, inside, over, broad))
 }
 
-fn too_small(cover: &Finding, inside: Length, what: &str, broad: Length) -> Remark {
-    let (name, is, wide) = (&cover.name, inside.hundredths(), broad.hundredths());
-    let headline = format!("{name} is {is} inside and does not close over {what}, {wide} broad");
-    let help = format!("use a cover of at least {} inside, or something smaller in it", broad.at_least(2));
-    Remark::new(Code::CoverTooSmall, headline).at(cover.place).help(help)
+/// A cover that does not close over something of a name, or over its knot.
+fn too_narrow(cover: &Finding, inside: Length, over: Option<&str>, broad: Length) -> Remark {
+    let (name, over) = (cover.name.clone(), over.map(str::to_owned));
+    Remark::new(Hidden::CoverTooNarrow { cover: name, over, inside, broad }).at(cover.place)
 }

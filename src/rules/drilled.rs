@@ -3,13 +3,14 @@
 
 use crate::design::{Bead, Bit, Dangle, Design, Finding, Strand, What};
 use crate::pattern::{FindingKind, Shape};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::fit::{Fit, Hangs, Threaded};
 use crate::source::Place;
 
 /// Remarks about beads whose holes run the wrong way, and charms that are threaded.
 pub fn check(design: &Design) -> Vec<Remark> {
     let on_cords = design.strands.iter().flat_map(|strand| strand.bits()).filter_map(|bit| hanging(bit, design));
-    let on_cords = on_cords.map(|one| one.threaded("on a cord"));
+    let on_cords = on_cords.map(|one| one.threaded(Threaded::Cord));
     on_cords
         .chain(design.strands.iter().flat_map(Strand::dangles).flat_map(|dangle| of_dangle(dangle, design)))
         .collect()
@@ -24,7 +25,7 @@ fn of_dangle(dangle: &Dangle, design: &Design) -> Vec<Remark> {
     let threaded =
         if on.is_some() { &dangle.bits[..] } else { dangle.bits.split_last().map_or(&[][..], |(_, rest)| rest) };
     let threaded = threaded.iter().filter_map(|bit| hanging(bit, design));
-    threaded.map(|one| one.threaded("on a pin or below another bead")).collect()
+    threaded.map(|one| one.threaded(Threaded::Branch)).collect()
 }
 
 /// Of what hangs without a pin each piece hangs in the one above it: the first of which that is not so.
@@ -65,9 +66,8 @@ impl<'a> Above<'a> {
             (Self::Finding(holder), Self::Bead(bead)) if holds_others(holder) => along(bead, holder),
             (Self::Finding(holder), Self::Finding(_)) if holds_others(holder) => None,
             _ => {
-                let headline = format!("nothing holds {} below {}", below.name(), self.name());
-                let help = "string them on a head pin, or hang each from the strand in a ring of its own: a dangle hangs from no other";
-                Some(Remark::new(Code::WrongHole, headline).at(bit.place).help(help))
+                let said = Fit::HeldByNothing { below: below.name().to_owned(), above: self.name().to_owned() };
+                Some(Remark::new(said).at(bit.place))
             }
         }
     }
@@ -81,28 +81,26 @@ const fn holds_others(finding: &Finding) -> bool {
 struct Hanging<'a> {
     name: &'a str,
     /// How it comes to hang.
-    made: &'static str,
+    hangs: Hangs,
     place: Place,
 }
 
 fn hanging<'a>(bit: &Bit, design: &'a Design) -> Option<Hanging<'a>> {
     match bit.what {
         What::Bead(at) if design.beads[at].hangs() => {
-            Some(Hanging { name: &design.beads[at].name, made: "is drilled across", place: design.beads[at].place })
+            Some(Hanging { name: &design.beads[at].name, hangs: Hangs::Across, place: design.beads[at].place })
         }
         What::Finding(at) if design.findings[at].has_loop() => {
             let finding = &design.findings[at];
-            Some(Hanging { name: &finding.name, made: "has a loop of its own", place: finding.place })
+            Some(Hanging { name: &finding.name, hangs: Hangs::Loop, place: finding.place })
         }
         _ => None,
     }
 }
 
 impl Hanging<'_> {
-    fn threaded(&self, place: &str) -> Remark {
-        let headline = format!("{} {} and hangs: it cannot be strung {place}", self.name, self.made);
-        let help = "hang it from a ring or bail, `{ dangle: [it], on: bail }`, or use one that is drilled lengthwise";
-        Remark::new(Code::WrongHole, headline).at(self.place).help(help)
+    fn threaded(&self, on: Threaded) -> Remark {
+        Remark::new(Fit::Threaded { what: self.name.to_owned(), hangs: self.hangs, on }).at(self.place)
     }
 }
 
@@ -113,17 +111,11 @@ fn along(bead: &Bead, holder: &Finding) -> Option<Remark> {
     let round = bead.along.max(wall);
     let inside = holder.opening().filter(|_| bead.shape != Shape::Drop);
     (!bead.hangs() && inside.is_none_or(|inside| inside < round)).then(|| {
-        let headline = match inside {
-            Some(inside) => format!(
-                "{} is drilled lengthwise, and {} of {} inside does not go round it, which takes {} at least",
-                bead.name,
-                holder.name,
-                inside.tenths(),
-                round.tenths()
-            ),
-            None => format!("{} is drilled lengthwise and cannot hang from {} by its tip", bead.name, holder.name),
+        let (name, holder) = (bead.name.clone(), holder.name.clone());
+        let said = match inside {
+            Some(inside) => Fit::RingNotRound { bead: name, ring: holder, inside, round },
+            None => Fit::NoTip { bead: name, holder },
         };
-        let help = "write `drilled: tip` if yours is, or hang it on a head pin";
-        Remark::new(Code::WrongHole, headline).at(bead.place).help(help)
+        Remark::new(said).at(bead.place)
     })
 }

@@ -3,7 +3,8 @@
 use crate::design::{Bit, Dangle, Design, Joins, Strand, What};
 use crate::drape::{Drape, Hung};
 use crate::geometry::Point;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::hang::Hang;
 use crate::units::Length;
 
 /// How far in mm neighbours may lie in one another: they turn aside by that. An assumption.
@@ -67,18 +68,8 @@ fn crowded(one: &(&Strand, Vec<Body<'_>>), other: &(&Strand, Vec<Body<'_>>)) -> 
     let worst = pairs.filter(|(one, other)| one.at.x != other.at.x).map(|(one, other)| (into(one, other), one, other));
     let (deep, body, beside) = worst.max_by(|a, b| a.0.total_cmp(&b.0)).filter(|(deep, ..)| *deep > INTO)?;
     let apart = Length::mm((body.at.x - beside.at.x).abs());
-    let headline = format!(
-        "strands {} and {} hang {} apart, and {} and {} lie {} in one another",
-        one.0.name,
-        other.0.name,
-        apart.tenths(),
-        body.name,
-        beside.name,
-        Length::mm(deep).tenths()
-    );
-    let help = format!(
-        "use loops {} apart, smaller beads, or strands of other lengths",
-        (apart + Length::mm(deep)).at_least(1)
-    );
-    Some(Remark::new(Code::DropsCrowd, headline).at(other.0.place).help(help))
+    let strands = [one.0, other.0].map(|strand| strand.name.clone());
+    let bodies = [body, beside].map(|body| body.name.to_owned());
+    let said = Hang::DropsCrowd { strands, bodies, apart, deep: Length::mm(deep) };
+    Some(Remark::new(said).at(other.0.place))
 }

@@ -3,7 +3,8 @@
 use crate::design::Design;
 use crate::drape::{Drape, Ring, Worn};
 use crate::pattern::Kind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::closing::Closing;
 use crate::units::Length;
 
 /// A remark where the piece goes round, but not hooked as short as it goes.
@@ -16,7 +17,8 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
         (None, Kind::Necklace) => drape.worn.as_ref().and_then(|worn| necklace_lacks(design, worn)),
         _ => None,
     };
-    lack.map(|lack| remark(design, Length::mm(lack))).into_iter().collect()
+    let said = lack.map(|lack| Closing::IdleExtender { lack: Length::mm(lack) });
+    said.map(|said| Remark::new(said).at(design.closure.place)).into_iter().collect()
 }
 
 /// By how much the shortest strand, hooked at its shortest, does not reach round the neck, where it does let out as it is worn.
@@ -29,11 +31,4 @@ fn necklace_lacks(design: &Design, worn: &Worn) -> Option<f64> {
 fn ring_lacks(design: &Design, ring: &Ring) -> Option<f64> {
     let (girth, rounds) = (design.wear.narrowest.value(), f64::from(design.rounds()));
     (ring.inside_girth < girth && ring.longest_girth >= girth).then_some((girth - ring.inside_girth) * rounds)
-}
-
-fn remark(design: &Design, lack: Length) -> Remark {
-    let lack = lack.tenths();
-    let headline = format!("hooked as short as it goes, the piece is {lack} too short to go round");
-    let help = format!("take {lack} off the chain and add it to the strands, or leave it for another wearer");
-    Remark::new(Code::IdleExtender, headline).at(design.closure.place).help(help)
 }

@@ -2,7 +2,8 @@
 
 use crate::design::{Cord, Crimp, Design, End, Finding, Strand, What};
 use crate::pattern::{FindingKind, Settle};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::fit::{Fit, Passing};
 use crate::trade::packing::packing_ratio;
 use crate::units::Length;
 
@@ -28,15 +29,12 @@ fn snug(design: &Design) -> Vec<Remark> {
     let on_cord = free.flat_map(|strand| strung(strand).map(move |bead| (&design.beads[bead], strand)));
     let tight = on_cord.filter_map(|(bead, strand)| {
         let cord = &design.cords[strand.cord];
-        let fills = cord.diameter * packing_ratio(strand.legs);
+        let (fills, hole) = (cord.diameter * packing_ratio(strand.legs), *bead.hole);
         let needed = fills * (1.0 + SLIDES);
-        let hole = *bead.hole;
+        let thinnest = hole * (1.0 / (packing_ratio(strand.legs) * (1.0 + SLIDES)));
         (fills <= hole && needed > hole + ROUNDING).then(|| {
-            let (name, is, thick) = (&bead.name, hole.hundredths(), fills.hundredths());
-            let headline = format!("{} of {thick} all but fills the hole of {name}, {is}", cord.name);
-            let thinnest = (hole * (1.0 / (packing_ratio(strand.legs) * (1.0 + SLIDES)))).at_most(2);
-            let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.at_least(2));
-            Remark::new(Code::CordTight, headline).at(bead.place).help(help)
+            let (cord, name) = (cord.name.clone(), bead.name.clone());
+            Remark::new(Fit::Snug { cord, bead: name, fills, hole, thinnest, needed }).at(bead.place)
         })
     });
     tight.collect()
@@ -65,27 +63,24 @@ fn through_meeting(design: &Design) -> Option<Remark> {
     let beads = design.meeting()?.bits.iter().filter_map(bead).map(|at| &design.beads[at]);
     let tightest = beads.min_by(|one, other| one.hole.value().total_cmp(&other.hole.value()))?;
     let both = 2 * strand.legs;
-    passes(&tightest.name, *tightest.hole, &design.cords[strand.cord], (both, " with both ends"))
+    passes(&tightest.name, *tightest.hole, &design.cords[strand.cord], (both, Passing::BothEnds))
         .map(|remark| remark.at(tightest.place))
 }
 
 /// A strand's cord, as often as it lies side by side, through a hole.
 fn through(what: &str, hole: Length, strand: &Strand, design: &Design) -> Option<Remark> {
-    let how = if strand.legs > 1 { " doubled" } else { "" };
+    let how = if strand.legs > 1 { Passing::Doubled } else { Passing::Single };
     passes(what, hole, &design.cords[strand.cord], (strand.legs, how))
 }
 
 /// A cord that lies so often side by side, said how, in a hole.
-fn passes(what: &str, hole: Length, cord: &Cord, (times, how): (u32, &str)) -> Option<Remark> {
+fn passes(what: &str, hole: Length, cord: &Cord, (times, how): (u32, Passing)) -> Option<Remark> {
     let ratio = packing_ratio(times);
     let needed = cord.diameter * ratio;
     (needed > hole).then(|| {
-        let (thick, hole_is) = (cord.diameter.hundredths(), hole.hundredths());
-        let headline =
-            format!("{} is {thick} thick and does not go{how} into {what} with its hole of {hole_is}", cord.name);
-        let thinnest = (hole * (1.0 / ratio)).at_most(2);
-        let help = format!("use a cord of at most {thinnest}, or a hole of at least {}", needed.at_least(2));
-        Remark::new(Code::CordTooThick, headline).help(help)
+        let (what, thinnest) = (what.to_owned(), hole * (1.0 / ratio));
+        let (name, thick) = (cord.name.clone(), cord.diameter);
+        Remark::new(Fit::CordTooThick { cord: name, what, how, thick, hole, thinnest, needed })
     })
 }
 
@@ -135,18 +130,10 @@ fn through_crimps_of(end: &End, strand: &Strand, design: &Design) -> Vec<Remark>
 fn through_crimp(name: &str, crimp: &Crimp, cord: &Cord, passes: u32, guarded: bool) -> Option<Remark> {
     let ratio = packing_ratio(passes + u32::from(guarded));
     let needed = cord.diameter * ratio;
-    let often = if passes == 2 { "twice".to_owned() } else { format!("{passes} times") };
-    let what = if guarded { format!("{often} with a guard's leg") } else { often };
-    (needed > crimp.inside).then(|| {
-        let headline = format!(
-            "{} goes through {name} {what} and needs {} there; the inside is {}",
-            cord.name,
-            needed.at_least(2),
-            crimp.inside.hundredths()
-        );
-        let thickest = (crimp.inside * (1.0 / ratio)).at_most(2);
-        let help = format!("use a crimp of at least {} inside, or a cord of at most {thickest}", needed.at_least(2));
-        Remark::new(Code::CrimpTooSmall, headline).help(help)
+    let (inside, thickest) = (crimp.inside, crimp.inside * (1.0 / ratio));
+    (needed > inside).then(|| {
+        let (cord, crimp) = (cord.name.clone(), name.to_owned());
+        Remark::new(Fit::CrimpTooSmall { cord, crimp, passes, guarded, inside, thickest, needed })
     })
 }
 
@@ -154,6 +141,7 @@ fn through_crimp(name: &str, crimp: &Crimp, cord: &Cord, passes: u32, guarded: b
 mod tests {
     use super::*;
     use crate::design::nth;
+    use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]
@@ -172,7 +160,7 @@ mod tests {
         let crimp = |wire: f64, guarded| {
             let mut design = sample::necklace();
             design.cords[nth(0)].diameter = Length::mm(wire);
-            through_crimp("crimp", &sample::CRIMP, &design.cords[nth(0)], 2, guarded).map(|remark| remark.code)
+            through_crimp("crimp", &sample::CRIMP, &design.cords[nth(0)], 2, guarded).map(|remark| remark.code())
         };
         assert_eq!(crimp(0.508, true), None);
         assert_eq!(crimp(0.6096, false), None);

@@ -2,7 +2,8 @@
 
 use crate::design::{Basis, Bead, Design, limb};
 use crate::pattern::Kind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::wearing::Wearing;
 use crate::trade::bodies::{Place, extremes, usual};
 use crate::units::Length;
 
@@ -18,18 +19,13 @@ pub fn check(design: &Design) -> Vec<Remark> {
 
 /// A girth that nobody has, and that which may be meant.
 fn measure(design: &Design) -> Option<Remark> {
-    let (wear, place) = (&design.wear, limb(design.heading.kind));
-    let [least, most] = extremes(place);
+    let (wear, limb) = (&design.wear, limb(design.heading.kind));
+    let (girth, people) = (wear.girth, extremes(limb));
     let is_odd = *wear.source == Basis::Measured && design.heading.kind != Kind::Earrings;
-    (is_odd && !(least..=most).contains(&wear.girth)).then(|| {
-        let (key, girth) = (place.key(), wear.girth.tenths());
-        let headline =
-            format!("nobody has a {key} of {girth}: people measure from {} to {}", least.tenths(), most.tenths());
-        let help = match meant(wear.girth, place) {
-            Some(meant) => format!("did you mean {}? Check the unit", meant.tenths()),
-            None => format!("check the number and its unit: `{key}: {}`", usual(place)[0].tenths()),
-        };
-        Remark::new(Code::OddMeasure, headline).at(wear.place.unwrap_or(design.closure.place)).help(help)
+    (is_odd && !(people[0]..=people[1]).contains(&girth)).then(|| {
+        let (meant, usual) = (meant(girth, limb), usual(limb)[0]);
+        let said = Wearing::OddMeasure { limb, girth, people, meant, usual };
+        Remark::new(said).at(wear.place.unwrap_or(design.closure.place))
     })
 }
 
@@ -42,10 +38,7 @@ fn meant(girth: Length, place: Place) -> Option<Length> {
 /// A bead larger than any.
 fn huge(bead: &Bead) -> Option<Remark> {
     let most = LARGEST[usize::from(bead.hangs())];
-    let longest = bead.across.max(bead.along).max(*bead.thick);
-    (longest > most).then(|| {
-        let headline = format!("{} is {} large, larger than beads are", bead.name, longest.tenths());
-        let help = format!("did you mean {}? Check the unit of its `size:`", (longest * 0.1).tenths());
-        Remark::new(Code::HugeBead, headline).at(bead.place).help(help)
-    })
+    let size = bead.across.max(bead.along).max(*bead.thick);
+    let said = || Wearing::HugeBead { bead: bead.name.clone(), size, meant: size * 0.1 };
+    (size > most).then(|| Remark::new(said()).at(bead.place))
 }

@@ -1,11 +1,12 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
 use crate::design::{Bit, Design, Phrase, Strand, Worn};
-use crate::drape::{self, Clearance, Drape, Unrest};
+use crate::drape::{self, Clearance, Drape};
 use crate::pattern::{CordKind, Kind, Settle};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::hang::{Hang, Room, Round, Unrest, Way};
 use crate::trade::bodies::HEAD;
-use crate::units::{Length, times};
+use crate::units::Length;
 
 use super::strung;
 
@@ -21,8 +22,6 @@ const LONGER: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 
 /// Lengths in mm by which the holes of bars are tried wider apart than what would part the outlines that
 /// overlap most.
 const WIDER: [f64; 8] = [0.0, 0.1, 0.5, 1.0, 2.0, 3.0, 5.0, 8.0];
-/// What is said where neither gives room.
-const MEANT: &str = "string smaller beads, or allow it where they are meant to touch: `allow: [strands-crowd]`";
 /// What goes round a neck with less to spare, in mm, hardly does: an assumption.
 const HARDLY: f64 = 10.0;
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
@@ -39,9 +38,9 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
-    let worn = drape.worn.iter().filter_map(|worn| Some((worn.unrest.as_ref()?, worn.spare.as_slice())));
-    let unsettled = drape.unrest.iter().filter_map(|unrest| unsettled(unrest, design));
-    let unsettled = unsettled.chain(worn.filter_map(|(unrest, spare)| restless(unrest, spare, design)));
+    let worn = drape.worn.iter().filter_map(|worn| Some(restless(*worn.unrest.as_ref()?, &worn.spare)));
+    let unsettled = drape.unrest.iter().copied().map(Hang::Unsettled).chain(worn);
+    let unsettled = unsettled.filter_map(|said| of_all(said, design));
     let bare = strands().filter(|strand| design.cords[strand.cord].kind != CordKind::Chain).filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
     let over = strands().filter_map(|strand| over_head(strand, design));
@@ -52,31 +51,31 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 /// between it and the skin: so it lacks a length.
 fn too_short(strand: &Strand, lacks: Length, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
-    let (tail, how, or) = match design.closure.open() {
+    let (tail, through) = match design.closure.open() {
         Some(Worn::Hanging) => return None,
-        Some(Worn::Through(tail)) => (*tail, "long round to its ring", "write a shorter `tail:`"),
-        None => (Length::ZERO, "long when closed", "add an extender"),
+        Some(Worn::Through(tail)) => (*tail, true),
+        None => (Length::ZERO, false),
     };
-    let (longest, girth) = (design.reach_of(strand) + closure - tail, design.wear.narrowest);
+    let (is, wear) = (design.reach_of(strand) + closure - tail, &design.wear);
     let hangs = design.heading.kind == Kind::Necklace && !design.is_ring();
-    let lacks = lacks.max(girth - longest);
-    (hangs && !design.wear.is_guessed() && lacks > Length::ZERO).then(|| {
-        let what = match &design.twist {
-            Some(twist) => format!("twisted {}, the piece", times(twist.turns)),
-            None => format!("strand {}", strand.name),
-        };
-        let headline = format!(
-            "{what} is {} {how}; to lie on the skin it takes {}, for the neck above its base measures about {} round (base {}: {})",
-            longest.tenths(),
-            (longest + lacks).tenths(),
-            girth.tenths(),
-            design.wear.girth.tenths(),
-            design.wear.source_words()
-        );
-        let which = if design.twist.is_some() { "all strands" } else { "the strand" };
-        let help = format!("make {which} at least {} longer, or {or}", lacks.at_least(1));
-        Remark::new(Code::TooShort, headline).at(strand.length_place).help(help)
-    })
+    let takes = wear.narrowest.max(is + lacks);
+    let said = || Hang::TooShort {
+        what: round(strand, design),
+        through,
+        is,
+        takes,
+        girth: wear.narrowest,
+        base: wear.girth,
+        basis: *wear.source,
+        assumed: wear.source.is_assumed(),
+    };
+    (hangs && !wear.is_guessed() && is < takes).then(|| Remark::new(said()).at(strand.length_place))
+}
+
+/// What goes round a neck: a strand, or all of them where they are twisted.
+fn round(strand: &Strand, design: &Design) -> Round {
+    let twisted = design.twist.as_ref().map(|twist| Round::Twisted(twist.turns));
+    twisted.unwrap_or_else(|| Round::Strand(strand.name.clone()))
 }
 
 /// A necklace whose ends are tied to each other goes on over the head, as its inside goes over it: a grown head, for
@@ -85,19 +84,9 @@ fn over_head(strand: &Strand, design: &Design) -> Option<Remark> {
     let tied = design.heading.kind == Kind::Necklace && design.closure.is_empty() && design.sprung().is_none();
     let stretches = design.cords[strand.cord].kind == CordKind::Elastic;
     let inside = strand.finished - widest(strand, design) * std::f64::consts::PI;
-    (tied && !stretches && !design.wear.child && inside < HEAD).then(|| {
-        let headline = format!(
-            "strand {} has no clasp and measures {} inside: it does not go over a head of {} (assumed)",
-            strand.name,
-            inside.tenths(),
-            HEAD.tenths()
-        );
-        let help = format!(
-            "make it at least {} longer, give it a clasp, or string it on elastic",
-            (HEAD - inside).at_least(1)
-        );
-        Remark::new(Code::OverHead, headline).at(strand.length_place).help(help)
-    })
+    let said = || Hang::OverHead { strand: strand.name.clone(), inside, head: HEAD };
+    let is_caught = tied && !stretches && !design.wear.child && inside < HEAD;
+    is_caught.then(|| Remark::new(said()).at(strand.length_place))
 }
 
 /// Width of a strand's widest bead, or else of its cord.
@@ -120,29 +109,27 @@ const fn go_round_a_limb(design: &Design) -> bool {
 fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
     is_crowded(clearance, design).then(|| {
-        let how = if clearance.least < -INTO { "lie on one another" } else { "touch" };
-        let (one, other, share) = (&inner.name, &outer.name, clearance.touching * 100.0);
-        let headline = if share > 99.5 {
-            format!("strands {one} and {other} {how} all along")
-        } else {
-            let (across, below) = (clearance.at.x, -clearance.at.y);
-            format!(
-                "strands {one} and {other} {how} along {share:.0} % of their length, closest {across:.0} mm across and {below:.0} mm below the left end"
-            )
+        let said = Hang::StrandsCrowd {
+            strands: [inner, outer].map(|strand| strand.name.clone()),
+            on: clearance.least < -INTO,
+            share: clearance.touching,
+            closest: [clearance.at.x, -clearance.at.y].map(Length::mm),
+            room: more_room(clearance, design),
         };
-        Remark::new(Code::StrandsCrowd, headline).at(outer.length_place).help(more_room(clearance, design))
+        Remark::new(said).at(outer.length_place)
     })
 }
 
 /// What gives two strands room, tried by hanging them so: one way or another, or both together.
-fn more_room(clearance: &Clearance, design: &Design) -> String {
+fn more_room(clearance: &Clearance, design: &Design) -> Room {
     let bars = Bars::holding(clearance, design);
     let (wider, longer) = (wider(clearance, design, bars), longer(clearance, design));
     let ways = if bars.apart > 0.0 { [wider, longer] } else { [longer, wider] };
-    match ways.into_iter().flatten().reduce(|one, other| format!("{one}, or {other}")) {
-        Some(ways) => ways,
-        None => both(clearance, design, bars).unwrap_or_else(|| MEANT.to_owned()),
+    let ways: Vec<_> = ways.into_iter().flatten().collect();
+    if ways.is_empty() {
+        return both(clearance, design, bars).map_or(Room::None, Room::Both);
     }
+    Room::Either(ways)
 }
 
 /// Bars that hold two strands apart, or could.
@@ -161,25 +148,21 @@ impl Bars {
         Self { apart, needed: ((apart - clearance.least) * 10.0).ceil() / 10.0 }
     }
 
-    fn told(self, apart: f64) -> String {
-        let how = if self.apart > 0.0 {
-            "them apart with bars or clasps whose holes or loops"
-        } else {
-            "their ends apart with an end bar whose loops"
-        };
-        format!("hold {how} are {} apart or more", Length::mm(apart).tenths())
+    const fn way(self, apart: f64) -> Way {
+        let apart = Length::mm(apart);
+        if self.apart > 0.0 { Way::WiderBars(apart) } else { Way::EndBar(apart) }
     }
 }
 
 /// The ends held farther apart: by as much as the outlines overlap, or by what more it takes.
-fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
+fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<Way> {
     let held = |by: f64| design.held_apart(Length::mm(bars.needed + by));
     let by = least(&WIDER, |by| has_room(Some(held(by)), clearance))?;
-    Some(bars.told(bars.needed + by))
+    Some(bars.way(bars.needed + by))
 }
 
 /// The longer strand longer still, where strands hang: rows round a limb lie side by side, however long.
-fn longer(clearance: &Clearance, design: &Design) -> Option<String> {
+fn longer(clearance: &Clearance, design: &Design) -> Option<Way> {
     if go_round_a_limb(design) {
         return None;
     }
@@ -187,13 +170,13 @@ fn longer(clearance: &Clearance, design: &Design) -> Option<String> {
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
     let longer = if inner.finished > outer.finished { one } else { other };
     let by = least(&LONGER, |by| has_room(design.lengthened(longer, Length::mm(by)), clearance))?;
-    Some(format!("make strand {} {by:.0} mm longer or more", design.strands[longer].name))
+    Some(Way::Longer(design.strands[longer].name.clone(), Length::mm(by)))
 }
 
 /// The longer strand longer, and the ends held apart.
-fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<String> {
+fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<[Way; 2]> {
     let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed)))?;
-    Some(format!("{longer}, and {}", bars.told(bars.needed)))
+    Some([longer, bars.way(bars.needed)])
 }
 
 /// The least of rising steps from which on all do.
@@ -208,52 +191,18 @@ fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
     clearance.is_some_and(|clearance| clearance.touching <= ROOMY && !is_crowded(&clearance, &other))
 }
 
-/// Strands that push on one another and came to no rest.
-fn unsettled(unrest: &Unrest, design: &Design) -> Option<Remark> {
-    let place = design.strands.first()?.length_place;
-    let headline = match unrest {
-        Unrest::TooMany => {
-            "the strands touch, but have too many parts together to be laid side by side; each is drawn as it hangs alone"
-                .to_owned()
-        }
-        Unrest::Lost { rounds } => format!(
-            "the strands push one another about and found no place in {rounds} rounds; each is drawn as it hangs alone"
-        ),
-        Unrest::Left { rounds, overlap, imbalance } => format!(
-            "the strands push one another about and came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
-        ),
-    };
-    let help = "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room";
-    Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
+/// A piece that came to no rest on the neck, its strands so much longer in mm than what goes round.
+fn restless(unrest: Unrest, spare: &[f64]) -> Hang {
+    let tightest = spare.iter().copied().filter(|spare| *spare >= 0.0).fold(f64::INFINITY, f64::min);
+    match unrest {
+        Unrest::Lost { .. } if tightest < HARDLY => Hang::HardlyRound { spare: Length::mm(tightest) },
+        _ => Hang::Restless(unrest),
+    }
 }
 
-/// A piece that came to no rest on the neck, its strands so much longer in mm than what goes round.
-fn restless(unrest: &Unrest, spare: &[f64], design: &Design) -> Option<Remark> {
-    let place = design.strands.first()?.length_place;
-    let tightest = spare.iter().copied().filter(|spare| *spare >= 0.0).fold(f64::INFINITY, f64::min);
-    let (headline, help) = match unrest {
-        Unrest::Left { rounds, overlap, imbalance } => (
-            format!(
-                "on the neck the piece came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
-            ),
-            "take the figure on the neck, and how far below it strands hang, as a sketch",
-        ),
-        Unrest::TooMany => (
-            "on the neck so many strands are not laid side by side; the piece is not drawn there".to_owned(),
-            "try on how far it hangs",
-        ),
-        Unrest::Lost { .. } if tightest < HARDLY => (
-            format!(
-                "the piece hardly goes round the neck above its base, with {tightest:.1} mm to spare; it is not drawn there"
-            ),
-            "make it a centimetre longer, or try on how it sits",
-        ),
-        Unrest::Lost { .. } => (
-            "on the neck no place was found for the piece; it is not drawn there".to_owned(),
-            "check that the neck's measure and the strands' lengths go together; try on how far it hangs",
-        ),
-    };
-    Some(Remark::new(Code::StrandsUnsettled, headline).at(place).help(help))
+/// What is said of all strands together.
+fn of_all(said: Hang, design: &Design) -> Option<Remark> {
+    Some(Remark::new(said).at(design.strands.first()?.length_place))
 }
 
 /// Cord beyond the last train of a strand whose beads stay where they are.
@@ -263,10 +212,8 @@ fn left_over(strand: &Strand) -> Option<Remark> {
     let bare = strand.finished.value() - ends.value() - strung;
     let share = bare / strand.finished.value();
     (strand.settle == Settle::Fixed && share > LEFT_OVER).then(|| {
-        let headline =
-            format!("strand {} leaves {bare:.0} mm of bare cord, {:.0} % of its length", strand.name, share * 100.0);
-        let help = "add beads or spaces, shorten the strand, or let the beads slide with `settle: slide`";
-        Remark::new(Code::BareCord, headline).at(strand.length_place).help(help)
+        let said = Hang::BareCord { strand: strand.name.clone(), bare: Length::mm(bare), share };
+        Remark::new(said).at(strand.length_place)
     })
 }
 
@@ -279,22 +226,22 @@ fn uneven_ends(strand: &Strand, design: &Design) -> Option<Remark> {
     let ends = [strand.chart.first(), strand.chart.last()];
     let meant = ends.iter().any(|end| matches!(end, Some(Phrase::Ordered(_))));
     (round && !meant && first != last).then(|| {
-        let [first, last] = [first, last].map(|index| &design.beads[index].name);
-        let headline = format!("strand {} begins with {first} and ends with {last}", strand.name);
-        let help = format!("if both ends should match, add {first} after the last repeat");
-        Remark::new(Code::UnevenEnds, headline).at(strand.place).help(help)
+        let [first, last] = [first, last].map(|index| design.beads[index].name.clone());
+        Remark::new(Hang::UnevenEnds { strand: strand.name.clone(), first, last }).at(strand.place)
     })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::drape::Unrest;
     use crate::geometry::Point;
+    use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]
     fn only_figures_that_were_found_are_told() {
-        let told = |unrest| unsettled(&unrest, &sample::necklace()).map(|remark| remark.headline).unwrap_or_default();
+        let told = |unrest| Remark::new(Hang::Unsettled(unrest)).headline();
         assert!(told(Unrest::TooMany).contains("too many parts"));
         let lost = told(Unrest::Lost { rounds: 7 });
         assert!(lost.contains("no place in 7 rounds") && !lost.contains("mm"), "{lost}");
@@ -320,7 +267,7 @@ mod tests {
         let mut design = sample::necklace();
         let mut short = |by: f64| {
             design.wear.narrowest = design.strands[0].finished + Length::mm(by);
-            too_short(&design.strands[0], Length::ZERO, &design).map(|remark| remark.code)
+            too_short(&design.strands[0], Length::ZERO, &design).map(|remark| remark.code())
         };
         assert_eq!(short(0.0), None);
         assert_eq!(short(1.0), Some(Code::TooShort));

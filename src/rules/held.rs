@@ -2,7 +2,8 @@
 
 use crate::design::{Bit, Design, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::hang::Hang;
 
 use super::bead;
 
@@ -23,13 +24,8 @@ fn loose(strand: &Strand, design: &Design) -> Option<Remark> {
     let is_placed = |train: &&Train| strand.settle == Settle::Spread || train.bits.iter().any(is_gap);
     let mut groups = trains.filter(is_placed).flat_map(|train| train.bits.split(is_gap));
     groups.find(|group| !is_held(group, strand, design)).map(|_| {
-        let width = strand.cord_width(design);
-        let headline = format!("strand {}: nothing holds its groups in their places", strand.name);
-        let help = format!(
-            "close each group between crimps or knots, or use beads with a hole of at most {}",
-            (width * (1.0 + GRIPS)).at_most(2)
-        );
-        Remark::new(Code::NothingHolds, headline).at(strand.place).help(help)
+        let hole = strand.cord_width(design) * (1.0 + GRIPS);
+        Remark::new(Hang::NothingHolds { strand: strand.name.clone(), hole }).at(strand.place)
     })
 }
 

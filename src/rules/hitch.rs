@@ -2,7 +2,8 @@
 
 use crate::design::{Design, Strand};
 use crate::pattern::CordKind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::closing::Closing;
 
 /// Remarks about the hitches of doubled strands.
 pub fn check(design: &Design) -> Vec<Remark> {
@@ -12,19 +13,13 @@ pub fn check(design: &Design) -> Vec<Remark> {
 
 /// A fold needs something to go round.
 fn unhitched(strand: &Strand, design: &Design) -> Option<Remark> {
-    design.closure.left().is_empty().then(|| {
-        let headline = format!("strand {} is doubled, but nothing is there to hitch its fold to", strand.name);
-        let help = "write a ring or another finding in the closure's `left:`";
-        Remark::new(Code::Unhitched, headline).at(strand.place).help(help)
-    })
+    let said = || Closing::NothingToHitchTo { strand: strand.name.clone() };
+    design.closure.left().is_empty().then(|| Remark::new(said()).at(strand.place))
 }
 
 /// Wire breaks where it is folded sharply, and chain cannot be hitched.
 fn stiff(strand: &Strand, design: &Design) -> Option<Remark> {
     let cord = &design.cords[strand.cord];
-    matches!(cord.kind, CordKind::Wire | CordKind::Chain).then(|| {
-        let headline = format!("strand {} is doubled, but {} cannot be folded and hitched", strand.name, cord.name);
-        let help = "use thread, silk, leather or elastic, or take `doubled:` out";
-        Remark::new(Code::Unhitched, headline).at(strand.place).help(help)
-    })
+    let said = || Closing::CannotBeHitched { strand: strand.name.clone(), cord: cord.name.clone() };
+    matches!(cord.kind, CordKind::Wire | CordKind::Chain).then(|| Remark::new(said()).at(strand.place))
 }

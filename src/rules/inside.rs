@@ -2,7 +2,8 @@
 
 use crate::design::{Bead, Bit, Design, End, Finding, Index, Strand, What};
 use crate::pattern::FindingKind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::fit::Fit;
 use crate::units::Length;
 
 use super::bead;
@@ -56,12 +57,10 @@ fn at_ends(strand: &Strand, design: &Design) -> Vec<Remark> {
 }
 
 fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
-    (narrow.broad < *beside.hole).then(|| {
-        let (broad, hole) = (narrow.broad.hundredths(), beside.hole.hundredths());
-        let headline =
-            format!("{} is {broad} broad and slips into {} with its hole of {hole}", narrow.name, beside.name);
-        let help = format!("put something between them that is broader than {hole}, or use a bead with a smaller hole");
-        Remark::new(Code::SlipsInside, headline).at(beside.place).help(help)
+    let (broad, hole) = (narrow.broad, *beside.hole);
+    (broad < hole).then(|| {
+        let (narrow, bead) = (narrow.name.to_owned(), beside.name.clone());
+        Remark::new(Fit::SlipsInside { narrow, bead, broad, hole }).at(beside.place)
     })
 }
 
@@ -69,6 +68,7 @@ fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
 mod tests {
     use super::*;
     use crate::design::{Form, Ring, Stated, nth};
+    use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]
@@ -85,8 +85,8 @@ mod tests {
         // A ring of 3 + 2 x 0.5 mm outside beside a hole of 4.1 mm, and beside one of 4 mm.
         let mut codes = |hole: f64| {
             design.beads[nth(0)].hole = Stated::Stated(Length::mm(hole));
-            let rings = check(&design).into_iter().filter(|remark| remark.headline.starts_with("ring "));
-            rings.map(|remark| remark.code).collect::<Vec<_>>()
+            let rings = check(&design).into_iter().filter(|remark| remark.headline().starts_with("ring "));
+            rings.map(|remark| remark.code()).collect::<Vec<_>>()
         };
         assert!(codes(4.1).contains(&Code::SlipsInside));
         assert_eq!(codes(4.0), []);

@@ -2,7 +2,8 @@
 
 use crate::design::{Bead, Bit, Design, Strand, What};
 use crate::pattern::CordKind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::fit::Fit;
 use crate::units::Length;
 
 use super::bead;
@@ -29,14 +30,10 @@ fn slips(strand: &Strand, design: &Design) -> Vec<Remark> {
 fn through(knot: &Bit, strand: &Strand, bead: &Bead, design: &Design) -> Option<Remark> {
     let (length, breadth) = (Length::mm(knot.length()), strand.knot_width(design));
     let size = length.min(breadth);
-    let needed = *bead.hole * HOLDS;
+    let (hole, needed) = (*bead.hole, *bead.hole * HOLDS);
     (size.value() < needed.value() - ROUNDING).then(|| {
-        let (size, hole) = (size.hundredths(), bead.hole.hundredths());
-        let headline =
-            format!("a knot of {size} in strand {} does not hold {} with its hole of {hole}", strand.name, bead.name);
-        let help =
-            format!("make knots of at least {}, use a thicker cord, or beads with a smaller hole", needed.at_least(2));
-        Remark::new(Code::KnotSlips, headline).at(bead.place).help(help)
+        let (strand, name) = (strand.name.clone(), bead.name.clone());
+        Remark::new(Fit::KnotSlips { strand, bead: name, size, hole, needed }).at(bead.place)
     })
 }
 
@@ -48,15 +45,14 @@ fn wires(design: &Design) -> Vec<Remark> {
 }
 
 fn knotted(strand: &Strand) -> Remark {
-    let headline = format!("strand {} is of wire, and nothing but a knot would hold its ends", strand.name);
-    let help = "close it with a crimp: `ends: crimp`, or string it on thread, silk or elastic";
-    Remark::new(Code::WireKnotted, headline).at(strand.place).help(help)
+    Remark::new(Fit::WireKnotted { strand: strand.name.clone() }).at(strand.place)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::design::nth;
+    use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]

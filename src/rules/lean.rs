@@ -9,7 +9,8 @@ use crate::design::{Bores, Design, Joins, Shared, Sharers, Strand};
 use crate::drape::Drape;
 use crate::materials::Article;
 use crate::pattern::Kind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::bar::{Bar, Spot};
 use crate::units::Length;
 
 /// How much farther along one row than along its neighbour something may lie, as a share of the distance between its
@@ -110,35 +111,23 @@ struct Worst<'a> {
 impl Worst<'_> {
     fn remark(&self, name: &str, most: Length) -> Remark {
         let Pair { inner, outer, swags } = &self.pair;
-        let [long, longer] = [inner, outer].map(|row| Length::mm(row.places[self.to] - row.places[self.from]).tenths());
-        let [one, other] = [inner, outer].map(|row| &row.strand.name);
-        let (by, most) = (Length::mm(self.by).tenths(), most.hundredths());
-        let (headline, help) = if *swags {
-            let between = format!("between {} and {}", self.place(self.from, name), self.place(self.to, name));
-            (
-                format!(
-                    "{between} strand {one} is {long} long and strand {other}, outside it, {longer}: the inner row bulges"
-                ),
-                format!("make strand {one} at most {most} longer there than strand {other}: it is {by} longer"),
-            )
+        let lengths = [inner, outer].map(|row| Length::mm(row.places[self.to] - row.places[self.from]));
+        let (strands, by) = ([inner, outer].map(|row| row.strand.name.clone()), Length::mm(self.by));
+        let said = if *swags {
+            let between = [self.from, self.to].map(|at| self.spot(at, name));
+            Bar::Bulges { strands, between, lengths, by, most }
         } else {
-            (
-                format!(
-                    "{} lies {long} along strand {one} and {longer} along strand {other}, so that it would lean by {by}",
-                    self.place(self.to, name)
-                ),
-                format!("string both alike up to it: what they share may lie {most} farther along one of them at most"),
-            )
+            Bar::Leans { what: self.spot(self.to, name), strands, along: lengths, by, most }
         };
-        Remark::new(Code::HolesAstray, headline).at(outer.strand.place).help(help)
+        Remark::new(said).at(outer.strand.place)
     }
 
-    fn place(&self, at: usize, name: &str) -> String {
+    fn spot(&self, at: usize, name: &str) -> Spot {
         let row = &self.pair.inner;
         match at {
-            0 => "the first end".to_owned(),
-            at if row.ends && at + 1 == row.places.len() => "the last end".to_owned(),
-            at => format!("{name} number {at}"),
+            0 => Spot::First,
+            at if row.ends && at + 1 == row.places.len() => Spot::Last,
+            at => Spot::Shared(name.to_owned(), at),
         }
     }
 }

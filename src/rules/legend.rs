@@ -2,7 +2,8 @@
 //! first bead before it that it looks like.
 
 use crate::design::{Bead, Design};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::wearing::Wearing;
 use crate::trade::sight::{Lab, Sight, ciede2000, seen_by};
 use crate::units::Length;
 
@@ -41,16 +42,9 @@ impl<'a> Look<'a> {
         }
         let differences = self.seen.iter().zip(&other.seen).map(|(a, b)| ciede2000(*a, *b));
         let (sight, apart) = Sight::ALL.into_iter().zip(differences).find(|(_, apart)| *apart < APART)?;
-        let headline = format!(
-            "{} and {} look much alike {} (colour difference {apart:.1}); the letters {} and {} tell them apart",
-            one.name,
-            bead.name,
-            sight.phrase(),
-            one.letter,
-            bead.letter
-        );
-        let help = "choose colours further apart in lightness, or another shape or size";
-        Some(Remark::new(Code::LookAlike, headline).at(bead.place).help(help))
+        let beads = [one, bead].map(|bead| bead.name.clone());
+        let letters = [one, bead].map(|bead| bead.letter.clone());
+        Some(Remark::new(Wearing::LookAlike { beads, letters, sight, apart }).at(bead.place))
     }
 }
 
@@ -64,6 +58,7 @@ mod tests {
     use crate::design::nth;
     use crate::paint::mark::Rgb;
     use crate::pattern::Shape;
+    use crate::remark::Code;
     use crate::rules::sample;
 
     fn remarks(one: Rgb, other: Rgb) -> Vec<Remark> {
@@ -76,7 +71,7 @@ mod tests {
     #[test]
     fn near_colours_look_alike_to_everyone() {
         let found = remarks(Rgb(0x5d, 0x7f, 0x5b), Rgb(0x60, 0x82, 0x5e));
-        assert!(found[0].headline.contains("to everyone"), "{}", found[0].headline);
+        assert!(found[0].headline().contains("to everyone"), "{}", found[0].headline());
         assert_eq!(remarks(Rgb(0x20, 0x20, 0x40), Rgb(0xd0, 0xd0, 0xa0)), []);
     }
 
@@ -84,7 +79,7 @@ mod tests {
     fn some_colours_look_alike_to_some_eyes() {
         let found = remarks(Rgb(0xa0, 0x6e, 0x3c), Rgb(0x6e, 0x82, 0x32));
         assert_eq!(sample::codes(&found), [Code::LookAlike]);
-        assert!(found[0].headline.contains("cones"), "{}", found[0].headline);
+        assert!(found[0].headline().contains("cones"), "{}", found[0].headline());
     }
 
     #[test]

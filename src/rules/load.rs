@@ -3,14 +3,15 @@
 use crate::design::{Cord, Design, Index, Strand};
 use crate::drape::{Drape, Hung};
 use crate::pattern::Kind;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::hang::Hang;
+use crate::remark::said::wearing::{Bears, Wearing};
+use crate::units::{Force, Mass};
 
 /// How many times its largest tension a cord should bear: an assumption.
 const MARGIN: f64 = 5.0;
-/// Mass in grams from which a piece is called heavy: an assumption.
-const HEAVY: f64 = 150.0;
-/// What breaks necklaces.
-const SNAG: &str = "a snag, not weight, breaks most necklaces, and no margin covers that";
+/// Mass from which a piece is called heavy: an assumption.
+const HEAVY: Mass = Mass::grams(150.0);
 
 /// Remarks about strength and weight.
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
@@ -20,23 +21,16 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     weak.chain(unknown).chain(heavy(design)).collect()
 }
 
-/// Largest tension in newtons in each leg of the cord: a chain that hangs pulls hardest at one of its
-/// ends.
-fn largest(strand: &Strand, hung: &Hung) -> f64 {
-    hung.tension.first.max(hung.tension.last) / f64::from(strand.legs)
+/// Largest tension in each leg of the cord: a chain that hangs pulls hardest at one of its ends.
+fn largest(strand: &Strand, hung: &Hung) -> Force {
+    Force::newtons(hung.tension.first.max(hung.tension.last) / f64::from(strand.legs))
 }
 
-fn weak_cord(strand: &Strand, cord: &Cord, tension: f64) -> Option<Remark> {
-    let strength = cord.strength?.value();
-    (strength < MARGIN * tension).then(|| {
-        let headline = format!(
-            "strand {} pulls with {tension:.2} N at {}, which breaks at {strength:.1} N: {:.1} times, less than {MARGIN}",
-            strand.name,
-            cord.name,
-            strength / tension
-        );
-        let help = format!("use a cord that bears {:.1} N; {SNAG}", MARGIN * tension);
-        Remark::new(Code::WeakCord, headline).at(cord.place).help(help)
+fn weak_cord(strand: &Strand, cord: &Cord, load: Force) -> Option<Remark> {
+    let strength = cord.strength?;
+    (strength < load * MARGIN).then(|| {
+        let (strand, name) = (strand.name.clone(), cord.name.clone());
+        Remark::new(Hang::WeakCord { strand, cord: name, load, strength, margin: MARGIN }).at(cord.place)
     })
 }
 
@@ -44,41 +38,32 @@ fn weak_cord(strand: &Strand, cord: &Cord, tension: f64) -> Option<Remark> {
 fn unknown_strength(index: Index<Cord>, cord: &Cord, design: &Design, drape: &Drape) -> Option<Remark> {
     let on_cord = design.strands.iter().zip(&drape.strands).filter(|(strand, _)| strand.cord == index);
     let tensions = on_cord.map(|(strand, hung)| largest(strand, hung));
-    let tension = tensions.reduce(f64::max).filter(|tension| *tension > 0.0)?;
-    cord.strength.is_none().then(|| {
-        let headline =
-            format!("the strength of {} is not written, so its load of {tension:.2} N is not checked", cord.name);
-        let least = (MARGIN * tension * 10.0).ceil() / 10.0;
-        let help = format!("write `strength:` from the spool; it should be {least:.1} N or more; {SNAG}");
-        Remark::new(Code::StrengthUnknown, headline).at(cord.place).help(help)
-    })
+    let load = tensions.reduce(Force::max).filter(|tension| *tension > Force::ZERO)?;
+    let said = || Hang::StrengthUnknown { cord: cord.name.clone(), load, margin: MARGIN };
+    cord.strength.is_none().then(|| Remark::new(said()).at(cord.place))
 }
 
 /// What a piece of a kind weighs on.
-const fn bears(kind: Kind) -> &'static str {
+const fn bears(kind: Kind) -> Bears {
     match kind {
-        Kind::Necklace | Kind::Strap => "the neck",
-        Kind::Bracelet => "the arm",
-        Kind::Anklet => "the foot",
-        Kind::Earrings => "the ears",
+        Kind::Necklace | Kind::Strap => Bears::Neck,
+        Kind::Bracelet => Bears::Arm,
+        Kind::Anklet => Bears::Foot,
+        Kind::Earrings => Bears::Ears,
     }
 }
 
 fn heavy(design: &Design) -> Option<Remark> {
-    let grams = design.mass().value();
-    (grams > HEAVY).then(|| {
-        let headline =
-            format!("the piece weighs {grams:.0} g; from {HEAVY:.0} g on it may tire {}", bears(design.heading.kind));
-        Remark::new(Code::HeavyPiece, headline).help("use smaller or lighter beads, or fewer strands")
-    })
+    let (mass, bears) = (design.mass(), bears(design.heading.kind));
+    (mass > HEAVY).then(|| Remark::new(Wearing::HeavyPiece { mass, from: HEAVY, bears }))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::design::nth;
+    use crate::remark::Code;
     use crate::rules::sample;
-    use crate::units::Force;
 
     #[test]
     fn a_cord_bears_five_times_its_tension() {
@@ -96,9 +81,9 @@ mod tests {
     fn heavy_from_150_grams() {
         let (mut design, drape) = (sample::necklace(), sample::drape());
         let rest = design.mass().value() - design.strands[0].trains[0].bits[0].mass;
-        design.strands[0].trains[0].bits[0].mass = HEAVY - rest - 0.01;
+        design.strands[0].trains[0].bits[0].mass = HEAVY.value() - rest - 0.01;
         assert_eq!(check(&design, &drape), []);
-        design.strands[0].trains[0].bits[0].mass = HEAVY - rest + 0.01;
+        design.strands[0].trains[0].bits[0].mass = HEAVY.value() - rest + 0.01;
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::HeavyPiece]);
     }
 }

@@ -5,7 +5,8 @@
 
 use crate::design::{Assorted, Bead, Design, Held, Index};
 use crate::materials::{Amount, Article, Line, Materials, Order, assorted, materials, need};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::buying::{Buying, Unit};
 use crate::source::Place;
 
 /// Share of a pack that is too little to buy one for: an assumption.
@@ -28,23 +29,13 @@ fn last_pack(design: &Design, line: &Line) -> Option<Remark> {
     };
     let before = buy.lots.checked_sub(1).filter(|before| *before > 0)? * lot;
     let few = (need + spare).checked_sub(before).filter(|_| lot > 1)?;
-    let name = &line.name;
-    let (headline, help) = match need.checked_sub(before) {
-        None | Some(0) => (
-            format!("{name}: the last of {} packs is bought for {few} spare alone", buy.lots),
-            format!(
-                "{} {} the {need} that the piece takes: buy with care, or with less spare",
-                buy.lots - 1,
-                if buy.lots == 2 { "pack holds" } else { "packs hold" }
-            ),
-        ),
-        Some(over) if over as f64 <= lot as f64 * FEW => (
-            format!("{name}: the last of {} packs of {lot} is bought for {over} of its beads", buy.lots),
-            format!("string {over} fewer, and one pack less will do, without spare"),
-        ),
+    let (what, packs) = (line.name.clone(), buy.lots);
+    let said = match need.checked_sub(before) {
+        None | Some(0) => Buying::PackForSpare { what, packs, few, need },
+        Some(over) if over as f64 <= lot as f64 * FEW => Buying::PackForFew { what, packs, holds: lot, over },
         Some(_) => return None,
     };
-    Some(Remark::new(Code::LastPack, headline).at(place(design, line.article)).help(help))
+    Some(Remark::new(said).at(place(design, line.article)))
 }
 
 /// What is bought with several kinds in it: for the sake of one kind, of a few beads, of spare ones, or with none to
@@ -78,13 +69,14 @@ struct Wanted<'a> {
 /// A kind for whose sake alone more is bought of what holds several.
 fn scarce(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>]) -> Option<Remark> {
     let [most, next, ..] = kinds else { return None };
-    let fewer = next.packs.max(1);
-    let (name, kind) = (&assorted.name, &design.beads[most.bead].name);
-    let headline = format!("{name}: {} are bought for {kind} alone, {fewer} would do for the others", most.packs);
+    let (packs, fewer) = (most.packs, next.packs.max(1));
     let spare = if assorted.is_mix() { most.spare } else { 0 };
     let enough = assorted::surely(assorted, most.held, fewer).saturating_sub(spare);
-    let help = format!("string {enough} of it instead of {}, or buy more of it by itself", most.count);
-    (most.packs > fewer).then(|| Remark::new(Code::ScarceKind, headline).at(assorted.place).help(help))
+    (packs > fewer).then(|| {
+        let (what, kind) = (assorted.name.clone(), design.beads[most.bead].name.clone());
+        let said = Buying::ScarceKind { what, kind, packs, fewer, strung: most.count, enough };
+        Remark::new(said).at(assorted.place)
+    })
 }
 
 /// The last of several packs, bought for few beads or for spare ones.
@@ -92,31 +84,23 @@ fn last_together(assorted: &Assorted, kinds: &[Wanted<'_>], packs: u64) -> Optio
     let before = packs.checked_sub(1).filter(|before| *before > 0)?;
     let over = |kind: &Wanted<'_>| kind.count.saturating_sub(assorted::surely(assorted, kind.held, before));
     let over: u64 = kinds.iter().map(over).sum();
-    let (name, beads, unit) = (&assorted.name, assorted.beads, if assorted.is_mix() { "bags" } else { "strands" });
-    let (headline, help) = match over {
-        0 => (
-            format!("{name}: the last of {packs} {unit} is bought for spare alone"),
-            "buy with care, or with less spare".to_owned(),
-        ),
-        over if over as f64 <= beads as f64 * FEW => (
-            format!("{name}: the last of {packs} {unit} of {beads} is bought for {over} of its beads"),
-            format!("string {over} fewer, and one less will do, without spare"),
-        ),
+    let (what, holds) = (assorted.name.clone(), assorted.beads);
+    let unit = if assorted.is_mix() { Unit::Bag } else { Unit::Strand };
+    let said = match over {
+        0 => Buying::LastForSpare { what, packs, unit },
+        over if over as f64 <= holds as f64 * FEW => Buying::LastForFew { what, packs, unit, holds, over },
         _ => return None,
     };
-    Some(Remark::new(Code::LastPack, headline).at(assorted.place).help(help))
+    Some(Remark::new(said).at(assorted.place))
 }
 
 /// Kinds of which a strand leaves nothing over: no other is bought for the sake of a spare bead.
 fn spareless(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>], packs: u64) -> Option<Remark> {
     let used_up = |kind: &&Wanted<'_>| kind.count == packs * u64::from(kind.held.parts) && !assorted.is_mix();
-    let mut names: Vec<_> = kinds.iter().filter(used_up).map(|kind| design.beads[kind.bead].name.as_str()).collect();
-    names.sort_unstable();
-    (!names.is_empty()).then(|| {
-        let headline = format!("{}: what is bought leaves no spare of {}", assorted.name, names.join(", "));
-        let help = "string with care, string fewer of them, or buy some by themselves in case one breaks";
-        Remark::new(Code::NoSpare, headline).at(assorted.place).help(help)
-    })
+    let mut kinds: Vec<_> = kinds.iter().filter(used_up).map(|kind| design.beads[kind.bead].name.clone()).collect();
+    kinds.sort_unstable();
+    let what = assorted.name.clone();
+    (!kinds.is_empty()).then(|| Remark::new(Buying::NoSpare { what, kinds }).at(assorted.place))
 }
 
 /// Articles of which one lot does not hold a single one.
@@ -127,10 +111,7 @@ fn too_small(design: &Design, materials: &Materials) -> Vec<Remark> {
     };
     let remark = |line: &Line| {
         let by_length = need::by_length(design, line.article);
-        let help = if by_length { "sell it by the spool or by length" } else { "check the size of the pack" };
-        Remark::new(Code::LotTooSmall, format!("{}: what is sold at a time does not hold a single one", line.name))
-            .at(place(design, line.article))
-            .help(help)
+        Remark::new(Buying::LotTooSmall { what: line.name.clone(), by_length }).at(place(design, line.article))
     };
     materials.lines.iter().filter(unbuyable).map(remark).collect()
 }
@@ -140,14 +121,9 @@ fn too_long(design: &Design, materials: &Materials) -> Vec<Remark> {
     let cuts =
         materials.cuttings.iter().flat_map(|cutting| cutting.too_long().iter().map(move |piece| (cutting, piece)));
     let remark = |(cutting, piece): (&crate::materials::Cutting, &crate::materials::Piece)| {
-        let name = cutting.article.name(design);
-        let (needed, lot) = (piece.length.at_least(1), cutting.lot.unwrap_or_default().tenths());
-        Remark::new(
-            Code::SpoolTooShort,
-            format!("{}: {needed} of {name} is needed in one piece, but it is sold {lot} long", piece.label),
-        )
-        .at(place(design, cutting.article))
-        .help(format!("buy it at least {needed} long"))
+        let (what, piece, needed) = (cutting.article.name(design).to_owned(), piece.label.clone(), piece.length);
+        let sold = cutting.lot.unwrap_or_default();
+        Remark::new(Buying::SpoolTooShort { what, piece, needed, sold }).at(place(design, cutting.article))
     };
     cuts.map(remark).collect()
 }
@@ -165,6 +141,7 @@ fn place(design: &Design, article: Article) -> Place {
 mod tests {
     use super::*;
     use crate::design::{Lot, Sold, nth};
+    use crate::remark::Code;
     use crate::rules::sample;
     use crate::units::{Length, Money};
 
@@ -187,15 +164,15 @@ mod tests {
     fn a_strand_bought_for_the_spare_alone() {
         // A 16 in strand of 6 mm beads holds 67; 66 and 4 spare need a second one.
         let remark = only(&beads(66, Lot::Strand(Length::inches(16.0))));
-        assert_eq!(remark.code, Code::LastPack);
-        assert_eq!(remark.headline, "reed: the last of 2 packs is bought for 3 spare alone");
+        assert_eq!(remark.code(), Code::LastPack);
+        assert_eq!(remark.headline(), "reed: the last of 2 packs is bought for 3 spare alone");
     }
 
     #[test]
     fn a_pack_bought_for_two_of_its_beads() {
         let remark = only(&beads(98, Lot::Pack(48)));
-        assert_eq!(remark.headline, "reed: the last of 3 packs of 48 is bought for 2 of its beads");
-        assert_eq!(remark.help, "string 2 fewer, and one pack less will do, without spare");
+        assert_eq!(remark.headline(), "reed: the last of 3 packs of 48 is bought for 2 of its beads");
+        assert_eq!(remark.help(), "string 2 fewer, and one pack less will do, without spare");
     }
 
     #[test]
@@ -207,7 +184,7 @@ mod tests {
 
     #[test]
     fn a_lot_that_holds_nothing() {
-        assert_eq!(only(&beads(10, Lot::Strand(Length::mm(4.0)))).code, Code::LotTooSmall);
+        assert_eq!(only(&beads(10, Lot::Strand(Length::mm(4.0)))).code(), Code::LotTooSmall);
     }
 
     #[test]
@@ -216,7 +193,11 @@ mod tests {
         design.cords[nth(0)].sold =
             Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)), from: None });
         let remark = only(&design);
-        assert_eq!(remark.code, Code::SpoolTooShort);
-        assert!(remark.headline.ends_with("is needed in one piece, but it is sold 300 mm long"), "{}", remark.headline);
+        assert_eq!(remark.code(), Code::SpoolTooShort);
+        assert!(
+            remark.headline().ends_with("is needed in one piece, but it is sold 300 mm long"),
+            "{}",
+            remark.headline()
+        );
     }
 }

@@ -1,7 +1,8 @@
 //! Pins: thin enough for what they carry, long enough for it and the loop.
 
 use crate::design::{Bit, Dangle, Design, Finding, Pin, Strand};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::fit::Fit;
 use crate::source::Place;
 use crate::units::Length;
 
@@ -34,31 +35,23 @@ fn on_pin(dangle: &Dangle, pin: Named<'_>, design: &Design) -> Vec<Remark> {
 
 /// A pin's wire in a hole.
 pub fn through(Named { finding, pin }: Named<'_>, what: &str, hole: Length, place: Place) -> Option<Remark> {
-    (pin.wire > hole).then(|| {
-        let (least, most) = (pin.wire.at_least(2), hole.at_most(2));
-        let (wire, hole) = (pin.wire.hundredths(), hole.hundredths());
-        let name = &finding.name;
-        let headline = format!("{name} is {wire} thick and does not pass through {what} with its hole of {hole}");
-        let help = format!("use a pin of at most {most}, or a hole of at least {least}");
-        Remark::new(Code::PinTooThick, headline).at(place).help(help)
-    })
+    let said = || Fit::PinTooThick { pin: finding.name.clone(), what: what.to_owned(), wire: pin.wire, hole };
+    (pin.wire > hole).then(|| Remark::new(said()).at(place))
 }
 
 /// A pin's length for what it carries, in mm, and the loop that is turned after it.
 pub fn long_enough(Named { finding, pin }: Named<'_>, carried: f64) -> Option<Remark> {
-    let needed = carried + pin.loop_wire().value();
-    (needed > pin.length.value()).then(|| {
-        let (needed, carried) = (Length::mm(needed).at_least(1), Length::mm(carried).tenths());
-        let headline =
-            format!("{} is {} long; {carried} and the loop need {needed}", finding.name, pin.length.tenths());
-        Remark::new(Code::PinTooShort, headline).at(finding.place).help(format!("use a pin of at least {needed}"))
-    })
+    let (length, carried) = (pin.length, Length::mm(carried));
+    let needed = carried + pin.loop_wire();
+    let said = || Fit::PinTooShort { pin: finding.name.clone(), length, carried, needed };
+    (needed > length).then(|| Remark::new(said()).at(finding.place))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::design::{Foot, Form, nth};
+    use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]
@@ -66,7 +59,7 @@ mod tests {
         let told = |length: f64| {
             let pin = sample::pin(Foot::Head, length, 0.5);
             let finding = sample::finding("pin", Form::Pin(pin));
-            long_enough(Named { finding: &finding, pin: &pin }, 20.0).map(|remark| remark.code)
+            long_enough(Named { finding: &finding, pin: &pin }, 20.0).map(|remark| remark.code())
         };
         // A loop of 3 mm outside is bent along π × 2.5 mm = 7.854 mm of wire.
         assert_eq!(told(20.0 + 7.86), None);

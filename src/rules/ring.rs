@@ -1,10 +1,11 @@
 //! Whether a closed bracelet or anklet has the room that the pattern asks for. Of several strands the
 //! tightest decides: the others are not in its way.
 
-use crate::design::{Design, Wear};
+use crate::design::{Design, Wear, limb};
 use crate::drape::{self, Drape, Ring};
 use crate::pattern::{CordKind, Kind};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::ring::{Count, Misfit, Remedy, Ring as Said};
 use crate::trade::ease::fit;
 use crate::units::Length;
 
@@ -14,9 +15,6 @@ const SLACK: f64 = 2.5;
 /// How many times a girth the room beyond it is at which a ring falls off over the hand or the heel: these measure up to
 /// about one and a half times the wrist or ankle (from memory, no source).
 const OVER_HAND: f64 = 0.5;
-/// What is said of a row whose beads are counted to its wearer, but not by a repeat.
-const NEAREST: &str = "as many beads are strung as come nearest, the same count for each `fill`; write the count of one of them \
-                       yourself, or another `ease:`";
 /// No more counts of repeats than this are tried.
 const COUNTS: u32 = 40;
 
@@ -37,16 +35,16 @@ fn inside(design: &Design, drape: &Drape) -> Vec<Remark> {
     let slack = Length::mm(SLACK);
     let stretches = design.cords[design.strands[ring.strand].cord].kind == CordKind::Elastic;
     let found = if most < Length::ZERO && !stretches {
-        (Code::TooShort, most, "longer")
+        (Misfit::TooShort, most)
     } else if !is_limb {
         // How close a necklace lies is a matter of taste.
         return Vec::new();
     } else if most < asked - slack {
-        (Code::RingTight, most, "longer")
+        (Misfit::Tight, most)
     } else if least > girth * OVER_HAND {
-        (Code::FallsOff, least, "shorter")
+        (Misfit::FallsOff, least)
     } else if least > asked + slack {
-        (Code::RingLoose, least, "shorter")
+        (Misfit::Loose, least)
     } else {
         return Vec::new();
     };
@@ -60,66 +58,50 @@ fn uneven(design: &Design, drape: &Drape) -> Option<Remark> {
     let more = Length::mm(loose.inside_girth - tight.inside_girth);
     (more.value() > 2.0 * SLACK).then(|| {
         let [one, other] = [loose, tight].map(|ring| &design.strands[ring.strand]);
-        let [wide, narrow] = [loose, tight].map(|ring| Length::mm(ring.inside_girth).tenths());
-        let headline = format!(
-            "strand {} measures {wide} inside and strand {} {narrow}: it stands off beside it",
-            one.name, other.name
-        );
-        let help = format!("make strand {} {} shorter, or allow it: `allow: [uneven-rows]`", one.name, more.tenths());
-        Remark::new(Code::UnevenRows, headline).at(one.length_place).help(help)
+        let insides = [loose, tight].map(|ring| Length::mm(ring.inside_girth));
+        let strands = [one, other].map(|strand| strand.name.clone());
+        Remark::new(Said::UnevenRows { strands, insides }).at(one.length_place)
     })
 }
 
-fn remark((code, room, way): (Code, Length, &str), ring: &Ring, design: &Design) -> Remark {
-    let limb = match design.heading.kind {
-        Kind::Anklet => "an ankle",
-        Kind::Necklace => "a neck, above its base,",
-        _ => "a wrist",
-    };
+fn remark((misfit, room): (Misfit, Length), ring: &Ring, design: &Design) -> Remark {
     let (strand, wear) = (&design.strands[ring.strand], &design.wear);
     let is_one = design.strands.len() < 2 || design.twist.is_some();
-    let of_several = if !is_one { format!(" of strand {}", strand.name) } else { String::new() };
-    let hooked = match code {
-        _ if ring.longest_girth <= ring.inside_girth => "",
-        Code::RingLoose | Code::FallsOff => ", hooked as short as it goes,",
-        _ => ", hooked as long as it goes,",
+    let by_length = || Remedy::Length {
+        by: Length::mm((wear.ease - room).value().abs() * f64::from(design.rounds())),
+        twisted: design.twist.is_some(),
+        fit: fit(room.value()).map(|fit| fit.name),
     };
-    let headline = format!(
-        "the closed ring{of_several}{hooked} measures {} inside; {limb} of {} with {} of ease asks for {}",
-        (wear.narrowest + room).tenths(),
-        wear.narrowest.tenths(),
-        wear.ease.tenths(),
-        (wear.narrowest + wear.ease).tenths()
-    );
-    let miss = Length::mm((wear.ease - room).value().abs() * f64::from(design.rounds())).tenths();
-    let named = fit(room.value()).map(|fit| format!("; as it is the fit is {}", fit.name)).unwrap_or_default();
-    let by_length = || match &design.twist {
-        Some(_) => format!(
-            "make the twisted strands {miss} {way} (each of them a little more), or write another `ease:`{named}"
-        ),
-        None => format!("make the row {miss} {way}, or write another `ease:`{named}"),
+    let said = Said::Round {
+        misfit,
+        strand: Some(strand.name.clone()).filter(|_| !is_one),
+        hooked: ring.longest_girth > ring.inside_girth,
+        limb: limb(design.heading.kind),
+        girth: wear.narrowest,
+        room,
+        ease: wear.ease,
+        remedy: repeats(design, ring, misfit).unwrap_or_else(by_length),
     };
-    let help = repeats(design, ring, code).unwrap_or_else(by_length);
-    Remark::new(code, headline).at(strand.length_place).help(help)
+    Remark::new(said).at(strand.length_place)
 }
 
 /// What to do about a row that fills its length: which count of repeats fits, or between which two none does.
-fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
+fn repeats(design: &Design, ring: &Ring, misfit: Misfit) -> Option<Remedy> {
     let asked = (design.wear.narrowest + design.wear.ease).value();
-    let fewer = matches!(code, Code::RingLoose | Code::FallsOff);
+    let fewer = misfit.is_wide();
     let girth = |ring: &Ring| if fewer { ring.inside_girth } else { ring.longest_girth };
     // Twisted strands change together.
     let fill = design.strands[ring.strand].fill.as_ref().filter(|_| design.twist.is_none())?;
     let strand = ring.strand;
     if fill.ones.is_empty() {
-        return Some(NEAREST.to_owned());
+        return Some(Remedy::Nearest);
     }
     let made = |times: u32| {
         let other = design.refilled(strand, times)?;
         let closed = drape::hang(&other, None).ok()?.rings.into_iter().find(|ring| ring.strand == strand)?;
-        Some(Count { times, inside: girth(&closed), finished: other.strands[strand].finished + fill.leave })
+        Some(Tried { times, inside: girth(&closed), finished: other.strands[strand].finished + fill.leave })
     };
-    let mut last = Count { times: fill.times, inside: girth(ring), finished: design.strands[strand].finished };
+    let mut last = Tried { times: fill.times, inside: girth(ring), finished: design.strands[strand].finished };
     let towards = |from: u32, steps: u32| if fewer { from.checked_sub(steps) } else { from.checked_add(steps) };
     // A repeat more or less changes the inside by nearly its length, or its share of each time round: what is far off is
     // not walked to.
@@ -134,8 +116,7 @@ fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
     for _ in 1..COUNTS {
         let next = made(towards(last.times, 1)?)?;
         if (next.inside < asked) == fewer {
-            let each = if fill.ones.len() > 1 { " on each side" } else { "" };
-            return Some(advice((fill.times, each), asked, [last, next]));
+            return Some(advice((fill.times, fill.ones.len() > 1), asked, &[last, next]));
         }
         last = next;
     }
@@ -143,33 +124,27 @@ fn repeats(design: &Design, ring: &Ring, code: Code) -> Option<String> {
 }
 
 /// A ring with so many repeats in its row.
-struct Count {
+struct Tried {
     times: u32,
     inside: f64,
     finished: Length,
 }
 
-impl Count {
-    fn inside(&self) -> String {
-        format!("{} measure {} inside", self.times, Length::mm(self.inside).tenths())
+impl Tried {
+    const fn count(&self) -> Count {
+        Count { times: self.times, inside: Length::mm(self.inside) }
     }
 }
 
 /// Of the two counts between which the size lies that is asked for, the nearer where it is near enough.
-fn advice((now, each): (u32, &str), asked: f64, counts: [Count; 2]) -> String {
-    let miss = |count: &Count| (count.inside - asked).abs();
-    let [before, beyond] = &counts;
+fn advice((now, sides): (u32, bool), asked: f64, tried: &[Tried; 2]) -> Remedy {
+    let miss = |tried: &Tried| (tried.inside - asked).abs();
+    let [before, beyond] = tried;
     let nearer = if miss(before) < miss(beyond) { before } else { beyond };
     if miss(nearer) <= SLACK {
-        let length = nearer.finished.at_least(1);
-        let (times, inside) = (nearer.times, nearer.inside());
-        format!("take {times} repeats{each} instead of {now} (`length: {length}`): {inside}")
+        Remedy::Repeats { count: nearer.count(), now, sides, length: nearer.finished }
     } else {
-        format!(
-            "no whole count of repeats{each} fits: {}, {}; repeat a shorter list, or write another `ease:`",
-            before.inside(),
-            beyond.inside()
-        )
+        Remedy::ShorterList { counts: [before.count(), beyond.count()], sides }
     }
 }
 
@@ -177,6 +152,7 @@ fn advice((now, each): (u32, &str), asked: f64, counts: [Count; 2]) -> String {
 mod tests {
     use super::*;
     use crate::design::nth;
+    use crate::remark::Code;
     use crate::rules::sample;
 
     fn ring(inside_girth: f64) -> Ring {

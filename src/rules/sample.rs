@@ -14,7 +14,7 @@ use crate::units::{Force, Length, Mass, UnitStyle};
 
 /// The codes of remarks, each once.
 pub fn codes(remarks: &[Remark]) -> Vec<Code> {
-    crate::remark::once(remarks.to_vec()).iter().map(|remark| remark.code).collect()
+    crate::remark::once(remarks.to_vec()).iter().map(|remark| remark.code()).collect()
 }
 
 /// Three 6 mm beads on 400 mm of wire, a crimp at both ends, for a neck of 370 mm.

@@ -1,7 +1,8 @@
 //! How stiff cords are said to be.
 
 use crate::design::{Cord, Design};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::fit::Fit;
 use crate::trade::stiffness;
 
 /// Remarks about stiffness.
@@ -12,13 +13,6 @@ pub fn check(design: &Design) -> Vec<Remark> {
 /// Nothing that beads are strung on is stiffer than steel all through.
 fn too_stiff(cord: &Cord) -> Option<Remark> {
     let (told, most) = (cord.stiffness.stated()?, stiffness::solid(cord.diameter));
-    (told > most).then(|| {
-        let headline = format!(
-            "{} is said to be stiffer than a solid steel wire as thick, which has {most:.2} N mm²: {told} N mm²",
-            cord.name
-        );
-        let help = "take `stiffness:` out, or measure it: of an end held level, so long that it sinks by a tenth of that \
-                    under its own weight, it is 1.25 times the weight of the end times its length squared";
-        Remark::new(Code::CordTooStiff, headline).at(cord.place).help(help)
-    })
+    let said = || Fit::CordTooStiff { cord: cord.name.clone(), told, most };
+    (told > most).then(|| Remark::new(said()).at(cord.place))
 }

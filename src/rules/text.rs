@@ -2,26 +2,21 @@
 
 use crate::design::{Design, Heading};
 use crate::paint::metrics;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::wearing::{Text, Wearing};
 use crate::source::Place;
 
 /// A remark for each text with characters that print as empty boxes.
 pub fn check(design: &Design) -> Vec<Remark> {
-    let heading = heading(&design.heading).into_iter().map(|(what, text)| (format!("the {what}"), text, None));
-    let printed = heading.chain(articles(design).map(|(name, text, place)| (name.to_owned(), text, Some(place))));
-    printed.filter_map(|(what, text, place)| remark(&what, text, place)).collect()
+    let heading = heading(&design.heading).into_iter().filter_map(|(key, text)| remark(Text::Key(key), text));
+    let articles =
+        articles(design).filter_map(|(name, text, place)| Some(remark(Text::Named(name.to_owned()), text)?.at(place)));
+    heading.chain(articles).collect()
 }
 
-fn remark(what: &str, text: &str, place: Option<Place>) -> Option<Remark> {
-    let missing = metrics::missing(text);
-    if missing.is_empty() {
-        return None;
-    }
-    let named: Vec<_> = missing.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
-    let headline = format!("the sheet prints empty boxes in {what}: its font has no {}", named.join(", "));
-    let help = "write it in Latin, Greek or Cyrillic letters, which the font has";
-    let remark = Remark::new(Code::MissingGlyph, headline).help(help);
-    Some(place.into_iter().fold(remark, Remark::at))
+fn remark(text: Text, printed: &str) -> Option<Remark> {
+    let missing = metrics::missing(printed);
+    (!missing.is_empty()).then(|| Remark::new(Wearing::MissingGlyph { text, missing }))
 }
 
 /// What stands above the drawing, with its pattern key.
@@ -56,6 +51,7 @@ fn articles(design: &Design) -> impl Iterator<Item = (&str, &str, Place)> {
 mod tests {
     use super::*;
     use crate::design::nth;
+    use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]
@@ -67,7 +63,9 @@ mod tests {
         design.beads[nth(0)].name = "骨 bead".into();
         let found = check(&design);
         assert_eq!(sample::codes(&found), [Code::MissingGlyph, Code::MissingGlyph]);
-        assert!(found[0].headline.contains("in the title") && found[0].headline.contains("骨 (U+9AA8), 珠 (U+73E0)"));
+        assert!(
+            found[0].headline().contains("in the title") && found[0].headline().contains("骨 (U+9AA8), 珠 (U+73E0)")
+        );
         assert_eq!((found[0].place, found[1].place), (None, Some(design.beads[nth(0)].place)));
     }
 

@@ -1,8 +1,9 @@
 //! Twisted strands: whether the twist is too tight or hardly seen, and which strands stand loose in it.
 
 use crate::design::{Design, Strand, Twist};
-use crate::remark::{Code, Remark};
-use crate::units::{Length, times};
+use crate::remark::Remark;
+use crate::remark::said::winding::Winding;
+use crate::units::Length;
 
 /// Steepest that strands should run across the piece, in degrees: an assumption.
 const TIGHT: f64 = 40.0;
@@ -25,54 +26,35 @@ fn slack(design: &Design, twist: &Twist) -> Vec<Remark> {
     if let ([(strand, _)], true) = (taut.as_slice(), slacks.len() > 2) {
         return vec![taut_strand(strand, slacks.iter().flatten().copied())];
     }
-    let reach = design.heading.units.ruler(twist.length());
-    let each = design.strands.iter().zip(slacks);
-    each.filter_map(|(strand, slack)| Some(loose_strand(strand, slack?, &reach))).collect()
+    let (twisted, units) = (twist.length(), design.heading.units);
+    let each = design.strands.iter().zip(slacks).filter_map(|(strand, slack)| Some((strand, slack?)));
+    let said = |strand: &Strand, by| {
+        let (name, fits) = (strand.name.clone(), strand.finished - by);
+        Winding::Slack { strand: name, by, twisted, units, fits }
+    };
+    each.map(|(strand, by)| Remark::new(said(strand, by)).at(strand.length_place)).collect()
 }
 
 /// The one strand that is drawn taut, beside which all others stand loose by so much.
 fn taut_strand(strand: &Strand, slacks: impl Iterator<Item = Length> + Clone) -> Remark {
     let least = slacks.clone().reduce(Length::min).unwrap_or_default();
     let most = slacks.reduce(Length::max).unwrap_or_default();
-    let name = &strand.name;
-    let headline =
-        format!("strand {name} is drawn taut, and all others stand loose in the twist by up to {}", most.tenths());
-    let help = format!("make strand {name} about {} longer, or allow it: `allow: [twist-slack]`", least.tenths());
-    Remark::new(Code::TwistSlack, headline).at(strand.length_place).help(help)
+    Remark::new(Winding::Taut { strand: strand.name.clone(), least, most }).at(strand.length_place)
 }
 
 fn tight(twist: &Twist) -> Option<Remark> {
     let angle = twist.angle().to_degrees();
-    (angle > TIGHT).then(|| {
-        let headline = format!("turned {}, the strands run across the piece at {angle:.0} degrees", times(twist.turns));
-        Remark::new(Code::TwistTight, headline).at(twist.place).help("turn them less often, or make them longer")
-    })
+    (angle > TIGHT).then(|| Remark::new(Winding::TwistTight { turns: twist.turns, angle }).at(twist.place))
 }
 
 fn loose(twist: &Twist) -> Option<Remark> {
-    let angle = twist.angle().to_degrees();
-    (angle < LOOSE).then(|| {
-        let headline = format!("turned {}, the strands hardly run across the piece", times(twist.turns));
-        let often = (twist.turns * LOOSE / angle).ceil();
-        let help = format!("turn them {} or more, or leave `twist:` out", times(often));
-        Remark::new(Code::TwistLoose, headline).at(twist.place).help(help)
-    })
-}
-
-/// A strand that stands loose in the twist, which reaches so far.
-fn loose_strand(strand: &Strand, slack: Length, twisted: &str) -> Remark {
-    let name = &strand.name;
-    let headline =
-        format!("strand {name} is {} longer than its way in the twist, which is {twisted} long", slack.tenths());
-    let help = format!("make it {} long, or allow it: `allow: [twist-slack]`", (strand.finished - slack).tenths());
-    Remark::new(Code::TwistSlack, headline).at(strand.length_place).help(help)
+    let (turns, angle) = (twist.turns, twist.angle().to_degrees());
+    let said = Winding::TwistLoose { turns, seen: (turns * LOOSE / angle).ceil() };
+    (angle < LOOSE).then(|| Remark::new(said).at(twist.place))
 }
 
 fn bare(strand: &Strand) -> Option<Remark> {
     let share = strand.bare() / strand.finished;
-    (share > BARE).then(|| {
-        let headline = format!("strand {} is bare along {:.0} % of its length", strand.name, 100.0 * share);
-        let help = "string more beads on it, or make it shorter";
-        Remark::new(Code::TwistBare, headline).at(strand.length_place).help(help)
-    })
+    let said = || Winding::TwistBare { strand: strand.name.clone(), share };
+    (share > BARE).then(|| Remark::new(said()).at(strand.length_place))
 }

@@ -19,6 +19,31 @@ pub enum Sex {
     Man,
 }
 
+/// What a girth is taken from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Basis {
+    /// The wearer was measured.
+    Measured,
+    /// A table of bodies: of whom, and at which percentile.
+    Table(Sex, u32),
+    /// The proportions of a child of about eight.
+    Child,
+}
+
+impl Basis {
+    /// Where a girth comes from, as it is printed, and whether that is assumed.
+    #[must_use]
+    pub fn words(self, assumed: bool) -> String {
+        let (sex, percentile) = match self {
+            Self::Measured => return "as given".to_owned(),
+            Self::Child => return "a child of about eight, guessed: measure the child".to_owned(),
+            Self::Table(Sex::Woman, percentile) => ("woman", percentile),
+            Self::Table(Sex::Man, percentile) => ("man", percentile),
+        };
+        format!("{}{sex}, percentile {percentile} ({SOURCE})", if assumed { "assumed: " } else { "" })
+    }
+}
+
 /// Where on the body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Place {

@@ -28,17 +28,6 @@ impl Sight {
     /// Every kind.
     pub const ALL: [Self; 4] = [Self::Normal, Self::Protan, Self::Deutan, Self::Tritan];
 
-    /// What a remark calls it.
-    #[must_use]
-    pub const fn phrase(self) -> &'static str {
-        match self {
-            Self::Normal => "to everyone",
-            Self::Protan => "to eyes without red cones",
-            Self::Deutan => "to eyes without green cones",
-            Self::Tritan => "to eyes without blue cones",
-        }
-    }
-
     const fn matrix(self) -> [[f64; 3]; 3] {
         match self {
             Self::Normal => [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]],

@@ -17,7 +17,7 @@ fn read(text: &str) -> Result<Stash, Vec<(Code, String, Remark)>> {
 fn said(text: &str) -> (Option<Stash>, Vec<(Code, String, Remark)>) {
     let source = Source::new("stash.yaml", text);
     let told =
-        |remark: Remark| (remark.code, source.slice(remark.place.expect("a place in the stash")).to_owned(), remark);
+        |remark: Remark| (remark.code(), source.slice(remark.place.expect("a place in the stash")).to_owned(), remark);
     let (stash, remarks) = Stash::read(&source, &gathered());
     (stash, remarks.into_iter().map(told).collect())
 }
@@ -34,7 +34,7 @@ fn what_may_be_a_slip_is_said() {
     let (stash, told) = said("raed: 120\n");
     assert_eq!(stash.unwrap().count(Article::Bead(nth(0))), 0);
     let [(code, place, remark)] = told.as_slice() else { panic!("one remark: {told:?}") };
-    assert_eq!((*code, place.as_str(), remark.help.as_str()), (Code::StashUnused, "raed", "did you mean `reed`?"));
+    assert_eq!((*code, place.as_str(), remark.help().as_str()), (Code::StashUnused, "raed", "did you mean `reed`?"));
 }
 
 #[test]
@@ -66,8 +66,8 @@ fn all_that_is_wrong_is_told_at_once_and_in_its_place() {
             (Code::WrongKind, "["),
         ]
     );
-    assert_eq!(wrong[0].2.help, "did you mean `reed`?");
-    assert!(wrong[3].2.help.contains("3 mm"), "{}", wrong[3].2.help);
+    assert_eq!(wrong[0].2.help(), "did you mean `reed`?");
+    assert!(wrong[3].2.help().contains("3 mm"), "{}", wrong[3].2.help());
 }
 
 #[test]

@@ -206,7 +206,7 @@ fn warnings_are_those_that_the_opening_comment_names() {
 /// Codes of the warnings of all variants.
 fn warnings(shipped: &Shipped) -> BTreeSet<&'static str> {
     let remarks = shipped.choices().into_iter().flat_map(|choice| shipped.piece(&choice).1);
-    remarks.filter(|remark| remark.level() == Level::Warning).map(|remark| remark.code.name()).collect()
+    remarks.filter(|remark| remark.level() == Level::Warning).map(|remark| remark.code().name()).collect()
 }
 
 #[test]

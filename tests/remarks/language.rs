@@ -243,13 +243,13 @@ fn worked_out() -> Vec<Case> {
 fn what_is_said_to_be_enough_is() {
     let strand = |length: &str| changed(&[("length: 16 in", &format!("length: {length}")), ("necklace", "strap")]);
     let over = made(&strand("118.3 mm")).1.remove(0);
-    assert_eq!(over.headline, "strand only: the beads are 0.1 mm longer than the strand");
-    assert_eq!(over.help, "string 19 reed instead of 20, or make the strand at least 118.4 mm long");
+    assert_eq!(over.headline(), "strand only: the beads are 0.1 mm longer than the strand");
+    assert_eq!(over.help(), "string 19 reed instead of 20, or make the strand at least 118.4 mm long");
     let fewer = strand("118.3 mm").replace("20 reed", "19 reed");
     assert!([strand("118.4 mm"), fewer].iter().all(|text| !codes(text).contains(&Code::Overfull)));
     let holed = |hole: &str| changed(&[("hole: 1 mm", &format!("hole: {hole}"))]);
-    let tight = made(&holed("0.3999 mm")).1.into_iter().find(|remark| remark.code == Code::CordTooThick).unwrap();
-    assert_eq!(tight.help, "use a cord of at most 0.39 mm, or a hole of at least 0.4 mm");
+    let tight = made(&holed("0.3999 mm")).1.into_iter().find(|remark| remark.code() == Code::CordTooThick).unwrap();
+    assert_eq!(tight.help(), "use a cord of at most 0.39 mm, or a hole of at least 0.4 mm");
     assert!(!codes(&holed("0.4 mm")).contains(&Code::CordTooThick));
 }
 
@@ -257,7 +257,7 @@ fn what_is_said_to_be_enough_is() {
 fn what_no_source_gives_is_called_assumed() {
     let said = |material: &str| {
         let remarks = made(&changed(&[("mass: 0.27 g", &format!("material: {material}"))])).1;
-        remarks.into_iter().find(|remark| remark.code == Code::RoughWeight).map(|remark| remark.headline)
+        remarks.into_iter().find(|remark| remark.code() == Code::RoughWeight).map(|remark| remark.headline())
     };
     assert!(said("acai seed").unwrap().contains("from 1.1 to 1.4 g/cm³ (assumed: no published range was found)"));
     assert!(!said("polymer clay").unwrap().contains("assumed"));
@@ -337,7 +337,7 @@ fn allowed() -> Vec<Case> {
 fn said(text: &str) -> (Code, String, String) {
     let remarks = made(text).1;
     assert_eq!(remarks.len(), 1, "{remarks:#?}");
-    (remarks[0].code, remarks[0].headline.clone(), remarks[0].help.clone())
+    (remarks[0].code(), remarks[0].headline(), remarks[0].help())
 }
 
 #[test]

@@ -41,7 +41,7 @@ impl Case {
         let name = self.code.name();
         match passed.as_slice() {
             _ if !kept.is_empty() => Some(format!("{name}, kept: {kept:#?}\n{}", start(&self.kept))),
-            [one] if one.code == self.code && !one.headline.is_empty() && !one.help.is_empty() => None,
+            [one] if one.code() == self.code && !one.headline().is_empty() && !one.help().is_empty() => None,
             _ => Some(format!("{name}, passed: {passed:#?}\n{}", start(&self.passed))),
         }
     }

@@ -180,9 +180,12 @@ fn thing(kind: FindingKind) -> String {
 fn the_remark_names_both_what_would_fit_and_where_this_belongs() {
     let text = with_findings(&changed(&[("[20 reed]", "[10 reed, { dangle: [reed], on: clasp }, 10 reed]")]), &[CLASP]);
     let remark = &made(&text).1[0];
-    assert_eq!(remark.headline, "`clasp` is a finding of kind clasp, which does not stand as what a dangle hangs `on`");
     assert_eq!(
-        remark.help,
+        remark.headline(),
+        "`clasp` is a finding of kind clasp, which does not stand as what a dangle hangs `on`"
+    );
+    assert_eq!(
+        remark.help(),
         "a finding of kind clasp stands on a side of the `closure`; here one of kind head pin, eye pin, bail, jump \
          ring, chain"
     );
@@ -195,8 +198,9 @@ fn a_bead_is_no_finding_wherever_one_belongs() {
     for (from, to, _) in &PLACES[..8] {
         let text = changed(&[(from, &to.replace("PART", "reed").replace("thing", "reed"))]);
         let (_, remarks) = made(&text);
-        let told: Vec<_> = remarks.iter().map(|remark| (remark.code, remark.headline.as_str())).collect();
-        assert_eq!(told, [(Code::Misplaced, "`reed` is a bead, and a finding belongs here")], "{to}");
+        let told: Vec<_> = remarks.iter().map(|remark| (remark.code(), remark.headline())).collect();
+        let words = "`reed` is a bead, and a finding belongs here".to_owned();
+        assert_eq!(told, [(Code::Misplaced, words)], "{to}");
     }
 }
 

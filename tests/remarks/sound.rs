@@ -79,7 +79,7 @@ pub fn bracelet(wear: &str) -> String {
 /// is looked at in its own case alone.
 pub fn made(text: &str) -> (Option<Piece>, Vec<Remark>) {
     let (piece, mut remarks) = told(text);
-    remarks.retain(|remark| remark.code != Code::OverHead);
+    remarks.retain(|remark| remark.code() != Code::OverHead);
     (piece, remarks)
 }
 
@@ -89,5 +89,5 @@ pub fn told(text: &str) -> (Option<Piece>, Vec<Remark>) {
 }
 
 pub fn codes(text: &str) -> Vec<Code> {
-    made(text).1.iter().map(|remark| remark.code).collect()
+    made(text).1.iter().map(|remark| remark.code()).collect()
 }

@@ -74,9 +74,9 @@ pub fn cases() -> Vec<Case> {
 fn the_one_strand_that_is_drawn_taut_is_told() {
     let third = STRAND.replace("only", "short").replace("    length: 16 in\n", "").replace("[20 reed]", "[70 reed]");
     let remarks = made(&twisted("6").replace(WEAR, &(third + WEAR))).1;
-    let slack: Vec<_> = remarks.iter().filter(|remark| remark.code == Code::TwistSlack).collect();
+    let slack: Vec<_> = remarks.iter().filter(|remark| remark.code() == Code::TwistSlack).collect();
     let [one] = slack.as_slice() else { panic!("{remarks:#?}") };
-    assert!(one.headline.starts_with("strand short is drawn taut, and all others stand loose"), "{}", one.headline);
+    assert!(one.headline().starts_with("strand short is drawn taut, and all others stand loose"), "{}", one.headline());
 }
 
 #[test]

@@ -34,8 +34,8 @@ fn load() -> Vec<Case> {
 fn a_heavy_piece_tires_what_it_hangs_on() {
     let heavy = bracelet("{ wrist: 150 mm, ease: 10 mm }").replace("0.27 g", "6 g");
     let remarks = made(&heavy).1;
-    let heavy = remarks.iter().find(|remark| remark.code == Code::HeavyPiece).unwrap();
-    assert!(heavy.headline.ends_with("may tire the arm"), "{}", heavy.headline);
+    let heavy = remarks.iter().find(|remark| remark.code() == Code::HeavyPiece).unwrap();
+    assert!(heavy.headline().ends_with("may tire the arm"), "{}", heavy.headline());
 }
 
 /// The sound pattern on wire, closed in some way.
@@ -240,14 +240,14 @@ fn beside(one: u32, wear: &str, other: u32) -> String {
 fn the_tightest_of_two_rings_is_named() {
     let (piece, remarks) = made(&beside(30, "{ wrist: 150 mm, ease: 10 mm }", 28));
     assert_eq!(piece.unwrap().drape.ring().unwrap().strand, 1);
-    assert!(remarks[0].headline.starts_with("the closed ring of strand other measures"), "{remarks:?}");
+    assert!(remarks[0].headline().starts_with("the closed ring of strand other measures"), "{remarks:?}");
 }
 
 /// A bracelet that fills a length with beads of 6 mm, so many in a repeat.
 fn filled(length: f64, each: u32) -> Vec<String> {
     let fill = format!("[{{ repeat: fill, of: [{each} reed] }}]\n    length: {length} mm\n    settle: fill");
     let remarks = made(&bracelet("{ wrist: 150 mm, ease: 10 mm }").replace("[30 reed]", &fill)).1;
-    remarks.into_iter().map(|remark| remark.help).collect()
+    remarks.into_iter().map(|remark| remark.help()).collect()
 }
 
 /// Two fades of as many beads each grow by two at a time: 28 of them miss 155 + 12 mm as 30 do.
@@ -258,9 +258,12 @@ fn fades_that_come_nearest_are_not_told_to_grow() {
         bracelet(&format!("{{ wrist: 150 mm, ease: {ease} mm }}")).replace("[30 reed]", fades).replace("beads:\n", MIST)
     };
     let found = (4..16).flat_map(|ease| made(&text(ease)).1);
-    let help: Vec<_> = found.filter(|remark| matches!(remark.code, Code::RingTight | Code::RingLoose)).collect();
+    let help: Vec<_> = found.filter(|remark| matches!(remark.code(), Code::RingTight | Code::RingLoose)).collect();
     assert!(!help.is_empty());
-    assert!(help.iter().all(|remark| remark.help.starts_with("as many beads are strung as come nearest")), "{help:#?}");
+    assert!(
+        help.iter().all(|remark| remark.help().starts_with("as many beads are strung as come nearest")),
+        "{help:#?}"
+    );
 }
 
 #[test]
@@ -299,12 +302,12 @@ fn nothing_is_said_of_the_fit_of_a_child_without_measures() {
 #[test]
 fn strands_that_crowd_are_told_by_how_much_to_differ() {
     let other = STRAND.replace("only", "other");
-    let help = made(&format!("{HEAD}{STRAND}{other}{WEAR}")).1.remove(0).help;
+    let help = made(&format!("{HEAD}{STRAND}{other}{WEAR}")).1.remove(0).help();
     let by: f64 = help.split(' ').find_map(|word| word.parse().ok()).unwrap();
     let longer = other.replace("length: 16 in", &format!("length: {} mm", 406.4 + by));
     assert_eq!(codes(&format!("{HEAD}{STRAND}{longer}{WEAR}")), [], "{help}");
     for spacing in ["5 mm", "6 mm"] {
-        let help = made(&barred(spacing)).1.remove(0).help;
+        let help = made(&barred(spacing)).1.remove(0).help();
         assert_eq!(
             help, "hold them apart with bars or clasps whose holes or loops are 6.1 mm apart or more",
             "{spacing}"
@@ -348,7 +351,7 @@ fn before(text: &str, words: &str) -> Option<f64> {
 
 /// The first pair of strands that crowds in a piece.
 fn crowded(text: &str) -> Option<festoon::remark::Remark> {
-    made(text).1.into_iter().find(|remark| remark.code == Code::StrandsCrowd)
+    made(text).1.into_iter().find(|remark| remark.code() == Code::StrandsCrowd)
 }
 
 #[test]
@@ -367,7 +370,7 @@ fn each_way_out_of_a_crowd_gives_the_strands_room() {
     let mut ways = 0;
     for (strands, settle, bar) in pieces {
         let Some(remark) = crowded(&several(strands, settle, bar)) else { continue };
-        let help = &remark.help;
+        let help = &remark.help();
         let apart = before(help, " mm apart or more");
         let longer = before(help, " mm longer or more");
         let mut longest = strands.to_vec();

@@ -160,10 +160,10 @@ fn one(remark: &Remark, source: &Source) -> Said {
     let whose = shelf.map(|place| line_of_shelf(source, place) + ": ");
     Said {
         level: remark.level(),
-        code: remark.code.name(),
-        headline: whose.unwrap_or_default() + &remark.headline,
-        why: remark.code.reason(),
-        help: remark.help.clone(),
+        code: remark.code().name(),
+        headline: whose.unwrap_or_default() + &remark.headline(),
+        why: remark.code().reason(),
+        help: remark.help(),
         line: own.map(|place| source.line_column(place.start).0),
         place: own.map(|place| units(source, place)),
         remedy: remedy.map(|remedy| Edit {

@@ -7,7 +7,8 @@
 
 use crate::pattern::Graduate;
 use crate::pattern::bounds::MOST_STRUNG;
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::rows::Rows;
 use crate::source::At;
 use crate::units::Length;
 
@@ -62,10 +63,8 @@ impl<'a> Grades<'a> {
     /// A remark where the row's own length has no room for the first step.
     pub fn too_long(&self) -> Option<Remark> {
         let length = self.length.filter(|length| self.longest(length.value).is_none())?;
-        let least = self.taken(&self.counted(1, 0)).ceil();
-        let headline = format!("a row of these sizes takes at least {least:.0} mm");
-        let remark = Remark::new(Code::NoFill, headline).at(length.place);
-        Some(remark.help(format!("write `length: {least:.0} mm` or more, or fewer sizes")))
+        let least = Length::mm(self.taken(&self.counted(1, 0)));
+        Some(Remark::new(Rows::GradesTooLong { least }).at(length.place))
     }
 
     /// The step that is meant: that of the row's own length, else the one that fills the strand.

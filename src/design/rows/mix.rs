@@ -9,7 +9,9 @@
 
 use crate::paint::noise::Dice;
 use crate::pattern::{Apart, Random, Times};
-use crate::remark::{Code, Remark, suggest};
+use crate::remark::said::rows::{MixKind, Rows};
+use crate::remark::{Remark, near};
+use crate::source::Place;
 
 /// How often places are changed for each bead, beyond [`LEAST_CHANGES`].
 const CHANGES: usize = 20;
@@ -75,10 +77,9 @@ fn many(random: &Random) -> Result<(), Remark> {
     let all: u64 = parts.iter().map(|part| u64::from(*part)).sum();
     let crowds = |kind: &usize| u64::from(parts[*kind]) * (apart[*kind] as u64 + 1) > all;
     let Some(kind) = (0..parts.len()).find(crowds) else { return Ok(()) };
-    let (part, id, apart) = (parts[kind], id(random, kind), apart[kind] + 1);
-    let headline = format!("{part} of {all} parts are {id}, and of a long row only 1 bead in {apart} can stand apart");
-    let place = random.apart.as_ref().map_or(random.random.place, |apart| apart.place);
-    Err(Remark::new(Code::NoMix, headline).at(place).help(less_of(random, id)))
+    let (part, apart) = (parts[kind], apart[kind] + 1);
+    let wrong = Rows::TooLargePart { part, all, apart, kind: named(random, kind) };
+    Err(Remark::new(wrong).at(apart_place(random)))
 }
 
 fn parts(random: &Random) -> Vec<u32> {
@@ -89,9 +90,8 @@ impl Mix {
     fn new(random: &Random, beads: u32) -> Result<Self, Remark> {
         let counts = counts(&parts(random), beads);
         if let Some(none) = counts.iter().position(|count| *count == 0) {
-            let headline = format!("of {beads} beads none would be {}", id(random, none));
-            let remark = Remark::new(Code::NoMix, headline).at(random.random.place);
-            return Err(remark.help("string more, or give it more parts"));
+            let wrong = Rows::NoneOf { beads, id: named(random, none).id };
+            return Err(Remark::new(wrong).at(random.random.place));
         }
         Ok(Self { apart: apart(random)?, counts })
     }
@@ -137,33 +137,32 @@ impl Mix {
         self.counts.iter().map(|count| *count as usize).sum()
     }
 
-    /// Why no row keeps the beads apart, and what would.
+    /// Why no row keeps the beads apart.
     fn crowded(&self, random: &Random) -> Remark {
         let beads = self.beads();
         let most = |kind: usize| beads.div_ceil(self.apart[kind] + 1);
         let crowds = |kind: &usize| self.counts[*kind] as usize > most(*kind);
-        let place = random.apart.as_ref().map_or(random.random.place, |apart| apart.place);
-        let said = match (0..self.counts.len()).find(crowds) {
+        let wrong = match (0..self.counts.len()).find(crowds) {
             Some(kind) => {
-                let (count, id, most) = (self.counts[kind], id(random, kind), most(kind));
-                let remark = format!("of {beads} beads {count} are {id}, and only {most} can stand apart");
-                (remark, less_of(random, id))
+                let (count, most) = (self.counts[kind], most(kind));
+                Rows::TooManyOf { beads, count, most, kind: named(random, kind) }
             }
-            None => ("no order keeps these beads so far apart".to_owned(), "write a smaller `apart:`".to_owned()),
+            None => Rows::NoOrder,
         };
-        Remark::new(Code::NoMix, said.0).at(place).help(said.1)
+        Remark::new(wrong).at(apart_place(random))
     }
 }
 
-/// What to do where there is too much of a kind to keep it apart.
-fn less_of(random: &Random, id: &str) -> String {
-    let others: Vec<_> = random.of.ids().filter(|other| *other != id).map(|id| format!("{id}: 1")).collect();
-    let each = format!(", or `apart: {{ {} }}` to keep only those apart", others.join(", "));
-    format!("write `apart: 0`{}, or give {id} fewer parts", if others.is_empty() { "" } else { &each })
+/// Where a mix says how far apart its beads are kept, or else how many there are.
+fn apart_place(random: &Random) -> Place {
+    random.apart.as_ref().map_or(random.random.place, |apart| apart.place)
 }
 
-fn id(random: &Random, kind: usize) -> &str {
-    random.of.ids().nth(kind).unwrap_or_default()
+/// A kind of bead by its place among those written, and the others.
+fn named(random: &Random, kind: usize) -> MixKind {
+    let id = random.of.ids().nth(kind).unwrap_or_default();
+    let others = random.of.ids().filter(|other| *other != id).map(str::to_owned).collect();
+    MixKind { id: id.to_owned(), others }
 }
 
 /// How many others stand between two of each kind; 1 where the pattern does not say. A kind of a single bead has no
@@ -175,8 +174,7 @@ fn id(random: &Random, kind: usize) -> &str {
 fn apart(random: &Random) -> Result<Vec<usize>, Remark> {
     let kinds = random.of.entries.len();
     if kinds == 0 {
-        let remark = Remark::new(Code::NoMix, "a mix `of` no beads").at(random.random.place);
-        return Err(remark.help("name its beads with their parts, like `of: { mist: 3, reed: 1 }`"));
+        return Err(Remark::new(Rows::NoMix).at(random.random.place));
     }
     match random.apart.as_ref().map(|apart| &apart.value) {
         None => Ok(vec![1; kinds]),
@@ -184,10 +182,9 @@ fn apart(random: &Random) -> Result<Vec<usize>, Remark> {
         Some(Apart::Each(each)) => {
             let stray = each.entries.iter().find(|(key, _)| random.of.get(&key.value).is_none());
             if let Some((key, _)) = stray {
-                let known = || format!("the mix holds {}", random.of.ids().collect::<Vec<_>>().join(", "));
-                let help = suggest(&key.value, random.of.ids(), known);
-                let headline = format!("`{}` is not in this mix", key.value);
-                return Err(Remark::new(Code::UnknownId, headline).at(key.place).help(help));
+                let known = random.of.ids().map(str::to_owned).collect();
+                let meant = near(&key.value, random.of.ids());
+                return Err(Remark::new(Rows::NotInMix { id: key.value.clone(), known, meant }).at(key.place));
             }
             Ok(random.of.ids().map(|id| each.get(id).map_or(0, |at| at.value.0 as usize)).collect())
         }

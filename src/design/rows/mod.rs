@@ -5,7 +5,8 @@ pub mod grades;
 pub mod mix;
 
 use crate::pattern::{Fade, Graduate, Item, Random, Row, Times};
-use crate::remark::{Code, Remark};
+use crate::remark::Remark;
+use crate::remark::said::rows::Rows;
 use crate::source::{At, Place};
 
 use super::Context;
@@ -102,23 +103,20 @@ pub fn check(row: &Row, place: Place, shelf: &Shelf, context: &mut Context) {
         _ if context.holes.spoil(place) => None,
         Row::Random(random) => mix::wrong(random),
         Row::Fade(fade) => fade_wrong(fade),
-        Row::Graduate(Graduate { graduate, .. }) if graduate.is_empty() => {
-            let remark = Remark::new(Code::NothingRepeated, "a graduated row of no beads");
-            Some(remark.help("write its beads from an end to the middle, like `graduate: [small, large]`"))
-        }
+        Row::Graduate(Graduate { graduate, .. }) if graduate.is_empty() => Some(Remark::new(Rows::NoGrades).at(place)),
         Row::Graduate(_) => None,
     };
-    context.remarks.extend(wrong.map(|wrong| if wrong.place.is_none() { wrong.at(place) } else { wrong }));
+    context.remarks.extend(wrong);
 }
 
 fn fade_wrong(fade: &Fade) -> Option<Remark> {
-    let one = &fade.from.value;
-    let (headline, help) = match fade.fade.value {
-        _ if *one == fade.to.value => (format!("a fade from {one} to {one} is no fade"), "name two beads"),
-        Times::Count(1) => (format!("a fade of one bead is {one} alone"), "write at least 2"),
+    let id = fade.from.value.clone();
+    let wrong = match fade.fade.value {
+        _ if id == fade.to.value => Rows::FadeToItself { id },
+        Times::Count(1) => Rows::FadeOfOne { id },
         _ => return None,
     };
-    Some(Remark::new(Code::NoMix, headline).at(fade.fade.place).help(help))
+    Some(Remark::new(wrong).at(fade.fade.place))
 }
 
 /// Leaves a remark for each graduated row that its own length has no room for.

@@ -31,6 +31,7 @@ use super::chain::Chain;
 use super::hang::Hanging;
 use super::open::Hinges;
 use crate::design::Design;
+pub use crate::remark::said::hang::Unrest;
 use crowd::Crowd;
 use rope::Rope;
 pub use rope::covered;
@@ -57,27 +58,6 @@ pub struct Press {
     pub depth: f64,
     /// The force in N.
     pub force: f64,
-}
-
-/// Strands that push on one another and came to no rest.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Unrest {
-    /// They have too many parts together, and stay as each hangs alone.
-    TooMany,
-    /// No place worth drawing was found, and they stay as each hangs alone.
-    Lost {
-        /// Rounds that were tried.
-        rounds: u32,
-    },
-    /// They are in the best place found.
-    Left {
-        /// Rounds that were tried.
-        rounds: u32,
-        /// How deep in mm outlines lie in one another.
-        overlap: f64,
-        /// The greatest force in N by which a joint is out of balance.
-        imbalance: f64,
-    },
 }
 
 /// Strands in contact, their chains as they then hang; nothing where no two of them touch, or none of those that do has room beside the other.

@@ -5,15 +5,15 @@
 
 mod part;
 mod scan;
-mod slip;
 mod value;
 
 use std::ops::Range;
 
 use crate::remark::Remark;
+use crate::remark::said::language::Language;
+use crate::remark::said::slip::Slip;
 use crate::source::Place;
 
-pub use slip::Slip;
 pub use value::bare_colour;
 
 /// Longest text, in bytes, in which slips are looked for: fifty times a long pattern.
@@ -181,22 +181,17 @@ impl<T, R: Fn(&Mended) -> Result<T, Remark>> Mender<'_, T, R> {
     }
 }
 
-/// The slips as remarks; tabs are told once, with how many lines have them.
+/// The slips as remarks; tabs are told once, with how many lines more have them.
 fn said(found: &[Found]) -> Vec<Remark> {
-    let tabs = found.iter().filter(|found| found.slip == Slip::Tab).count();
-    let mut told = false;
-    let first = |found: &&Found| found.slip != Slip::Tab || !std::mem::replace(&mut told, true);
-    let remark = |found: &Found| {
-        let remark = found.slip.remark(found.place);
-        match found.slip {
-            Slip::Tab if tabs > 1 => {
-                let help = format!("{}; {} more lines have one", remark.help, tabs - 1);
-                remark.help(help)
-            }
-            _ => remark,
-        }
+    let is_tab = |found: &Found| matches!(found.slip, Slip::Tab { .. });
+    let tabs = found.iter().filter(|found| is_tab(found)).count();
+    let first = found.iter().position(is_tab);
+    let told = found.iter().enumerate().filter(|(at, found)| !is_tab(found) || Some(*at) == first);
+    let remark = |(_, found): (usize, &Found)| {
+        let slip = if is_tab(found) { Slip::Tab { more: tabs - 1 } } else { found.slip.clone() };
+        Remark::new(Language::Slip(slip)).at(found.place)
     };
-    found.iter().filter(first).map(remark).collect()
+    told.map(remark).collect()
 }
 
 /// As many line breaks and nothing else.
@@ -209,7 +204,6 @@ mod tests {
     use std::cell::RefCell;
 
     use super::*;
-    use crate::remark::Code;
 
     /// Mends what is readable by a rule, and gives how many remarks there are and how often it was read.
     fn mended(text: &str, readable: impl Fn(&str) -> bool) -> (usize, usize) {
@@ -217,9 +211,9 @@ mod tests {
         let read = |mended: &Mended| {
             assert!(!seen.borrow().contains(&mended.text), "read twice: {}", mended.text);
             seen.borrow_mut().push(mended.text.clone());
-            if readable(&mended.text) { Ok(()) } else { Err(Remark::new(Code::Yaml, "unreadable")) }
+            if readable(&mended.text) { Ok(()) } else { Err(Remark::new(Language::Unreadable)) }
         };
-        let mending = mend(text, Remark::new(Code::Yaml, "unreadable"), read);
+        let mending = mend(text, Remark::new(Language::Unreadable), read);
         let readings = seen.borrow().len();
         (mending.remarks.len(), readings)
     }

@@ -1,9 +1,9 @@
 //! Looking for slips line by line, by the little of YAML that patterns use: keys with values, lists with
 //! dashes, brackets, quotes, comments.
 
+use crate::remark::said::slip::{Slip, closer};
 use crate::source::Place;
 
-use super::slip::{Slip, closer};
 use super::value::{self, Text};
 use super::{Edit, Found};
 
@@ -101,7 +101,7 @@ impl Scan {
             before => (self.before.depth + 2 * tabs).saturating_sub(2 * before),
         };
         if tabs > 0 {
-            self.note(Slip::Tab, start..start + depth, start..start + depth, " ".repeat(meant));
+            self.note(Slip::Tab { more: 0 }, start..start + depth, start..start + depth, " ".repeat(meant));
         }
         self.before.tabs = tabs;
         meant

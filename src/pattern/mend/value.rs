@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::slip::Slip;
+use crate::remark::said::slip::Slip;
 
 /// A line's signs one by one.
 pub struct Text<'a> {
