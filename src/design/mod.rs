@@ -16,6 +16,7 @@ mod filling;
 mod finding;
 mod form;
 mod knots;
+mod limits;
 mod measure;
 mod model;
 mod opening;

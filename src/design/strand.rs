@@ -15,9 +15,10 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::entries::{Entries, Index};
-use super::expand::{Given, List, too_long, too_many, too_many_findings};
+use super::expand::{Given, List};
 use super::filling::{Asked, fill, largest, nearest};
 use super::finding::Finding;
+use super::limits::{too_long, too_many, too_many_findings};
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
 use super::round::{Row, Stock};
 use super::row;

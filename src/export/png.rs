@@ -49,9 +49,7 @@ pub fn transparent_png(page: &Page, dpi: f64, effort: Effort) -> Result<Vec<u8>,
 fn drawn(page: &Page, dpi: f64, ground: Color) -> Result<Pixmap, ExportError> {
     let (width, height) = pixel_size(page, dpi)?;
     let mut pixels = Pixmap::new(width, height).ok_or(ExportError::NoArea)?;
-    if ground != Color::TRANSPARENT {
-        pixels.fill(ground);
-    }
+    pixels.fill(ground);
     raster::draw(page, &mut pixels)?;
     Ok(pixels)
 }

@@ -44,8 +44,7 @@ impl Sort {
 /// Raised marks that are drawn at a time, each as large as the page.
 const AT_ONCE: usize = 2;
 
-/// A page that is drawn, and empty drawings of its size that lie ready: each new one costs as much as what is drawn on
-/// it.
+/// A page that is drawn, and drawings of its size that are done with: each new one costs as much as what is drawn on it.
 struct Sheets<'a> {
     page: &'a Page,
     spare: Mutex<Vec<Pixmap>>,
@@ -75,11 +74,10 @@ impl Sheets<'_> {
         let size = [pixels.width(), pixels.height()];
         let layers = many::map(some, |mark| self.layer(mark.inner(), size));
         for (mark, layer) in some.iter().zip(layers) {
-            let mut layer = layer?;
+            let layer = layer?;
             if let Mark::Raised { shadow, .. } = mark {
                 Soft::new(&layer, shadow, f64::from(size[0]) / self.page.width).lay(pixels);
             }
-            layer.fill(Color::TRANSPARENT);
             self.spare().push(layer);
         }
         Ok(())
@@ -89,6 +87,8 @@ impl Sheets<'_> {
     fn layer(&self, some: &[Mark], [width, height]: [u32; 2]) -> Result<Pixmap, ExportError> {
         let spare = self.spare().pop();
         let mut layer = spare.map_or_else(|| Pixmap::new(width, height).ok_or(ExportError::NoArea), Ok)?;
+        // New ones too: what is read before it is written is slow to be written.
+        layer.fill(Color::TRANSPARENT);
         self.marks(some, &mut layer)?;
         Ok(layer)
     }

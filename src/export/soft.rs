@@ -55,14 +55,18 @@ impl<'a> Soft<'a> {
         let down: Vec<_> = places.collect();
         let [first, last] = [down.first(), down.last()].map(|place| place.map_or(0, |place| place.before));
         let shade = self.blurred(first, last + 1);
+        let mut mixed = vec![0.0; shade.width];
         for (down, row) in down.iter().zip(rows.chunks_exact_mut(4 * across.len())) {
             let upper = (down.before - first).unsigned_abs() as usize;
-            let shade = mixed([&shade[upper], &shade[upper + 1]], down.share, self.opacity);
-            if !shade.is_empty() {
+            if [upper, upper + 1].into_iter().any(|at| shade.row(at).is_some()) {
+                mixed.fill(0.0);
+                for (at, share) in [(upper, 1.0 - down.share), (upper + 1, down.share)] {
+                    add(self.opacity * share, shade.row(at).unwrap_or_default(), &mut mixed);
+                }
                 across
                     .iter()
                     .zip(row.chunks_exact_mut(4))
-                    .for_each(|(across, pixel)| self.tint(across.of(&shade), pixel));
+                    .for_each(|(across, pixel)| self.tint(across.of(&mixed), pixel));
             }
         }
     }
@@ -78,38 +82,47 @@ impl<'a> Soft<'a> {
     }
 
     /// Rows of the shadow from one to another.
-    fn blurred(&self, first: i32, last: i32) -> Vec<Vec<f32>> {
-        let reach = whole(self.reach(1));
-        let rows: Vec<_> = (first - reach..=last + reach).map(|row| self.row(row)).collect();
-        rows.windows(self.weights[1].len()).map(|rows| weighted(&self.weights[1], rows)).collect()
+    fn blurred(&self, first: i32, last: i32) -> Rows {
+        let (reach, down) = (whole(self.reach(1)), &self.weights[1]);
+        let width = (self.drawing.width() as usize).div_ceil(self.times) + 2 * self.reach(0);
+        let mut held = vec![0.0; width - 2 * self.reach(0)];
+        let mut rows = Rows::new(width);
+        (first - reach..=last + reach).for_each(|row| rows.add(|sums| self.blur_row(row, &mut held, sums)));
+        let mut shade = Rows::new(width);
+        for at in 0..(last - first + 1).unsigned_abs() as usize {
+            shade.add(|sums| {
+                let some = down.iter().enumerate().filter_map(|(on, weight)| Some((weight, rows.row(at + on)?)));
+                some.map(|(weight, row)| add(*weight, row, sums)).count() > 0
+            });
+        }
+        shade
     }
 
-    /// A row under the weights across, as much longer as they reach beyond it; nothing where nothing is.
-    fn row(&self, row: i32) -> Vec<f32> {
-        let held = usize::try_from(row).map(|row| self.opaque(row)).unwrap_or_default();
+    /// A row under the weights across, as much longer as they reach beyond it; whether anything is in it.
+    fn blur_row(&self, row: i32, held: &mut [f32], sums: &mut [f32]) -> bool {
+        let Ok(row) = usize::try_from(row) else { return false };
+        self.opaque(row, held);
         let filled = |value: &f32| *value > 0.0;
         let (Some(from), Some(to)) = (held.iter().position(filled), held.iter().rposition(filled)) else {
-            return Vec::new();
+            return false;
         };
         let beyond = 2 * self.reach(0);
-        let mut sums = vec![0.0; held.len() + beyond];
         for (at, weight) in self.weights[0].iter().enumerate() {
             add(*weight, &held[from..=to], &mut sums[beyond - at + from..]);
         }
-        sums
+        true
     }
 
     /// How opaque the drawing is along a row, from 0 to 1: each value is the mean of a square of its pixels.
-    fn opaque(&self, row: usize) -> Vec<f32> {
+    fn opaque(&self, row: usize, values: &mut [f32]) {
         let width = self.drawing.width() as usize;
-        let mut values = vec![0.0; width.div_ceil(self.times)];
         let share = 1.0 / (255 * self.times * self.times) as f32;
+        values.fill(0.0);
         for pixels in self.drawing.pixels().chunks_exact(width).skip(row * self.times).take(self.times) {
             for (value, square) in values.iter_mut().zip(pixels.chunks(self.times)) {
                 *value += share * square.iter().map(|pixel| f32::from(pixel.alpha())).sum::<f32>();
             }
         }
-        values
     }
 
     /// Darkens a pixel.
@@ -122,19 +135,29 @@ impl<'a> Soft<'a> {
     }
 }
 
-/// The sum of rows, each so many times; nothing where there is nothing in any.
-fn weighted(weights: &[f32], rows: &[Vec<f32>]) -> Vec<f32> {
-    let mut sums = vec![0.0; rows.iter().map(Vec::len).max().unwrap_or(0)];
-    weights.iter().zip(rows).for_each(|(weight, row)| add(*weight, row, &mut sums));
-    sums
+/// Rows of values, some of them empty, in one store.
+struct Rows {
+    width: usize,
+    values: Vec<f32>,
+    filled: Vec<bool>,
 }
 
-/// A row between two others, so many times; nothing where there is nothing in either.
-fn mixed([upper, lower]: [&Vec<f32>; 2], share: f32, times: f32) -> Vec<f32> {
-    let mut row = vec![0.0; upper.len().max(lower.len())];
-    add(times * (1.0 - share), upper, &mut row);
-    add(times * share, lower, &mut row);
-    row
+impl Rows {
+    const fn new(width: usize) -> Self {
+        Self { width, values: Vec::new(), filled: Vec::new() }
+    }
+
+    /// Adds a row of nothing; what is put into it is said to be something.
+    fn add(&mut self, put: impl FnOnce(&mut [f32]) -> bool) {
+        let start = self.values.len();
+        self.values.resize(start + self.width, 0.0);
+        self.filled.push(put(&mut self.values[start..]));
+    }
+
+    /// A row, unless it is empty.
+    fn row(&self, at: usize) -> Option<&[f32]> {
+        self.filled.get(at).filter(|filled| **filled).map(|_| &self.values[at * self.width..][..self.width])
+    }
 }
 
 /// Adds values, each so many times.
@@ -217,7 +240,8 @@ mod tests {
         let shadow = Shadow { throw: Point::new(0.0, 0.25), blur: 4.0, colour: Rgb::BLACK, opacity: 1.0 };
         let soft = Soft::new(&dot, &shadow, 1.0);
         let (rows, reach) = (soft.blurred(-20, 120), soft.reach(0) as f64);
-        let values = rows.iter().enumerate().flat_map(|(y, row)| {
+        let row = |at: usize| rows.row(at).unwrap_or_default();
+        let values = (0..141).map(|at| (at, row(at))).flat_map(|(y, row)| {
             let place = move |x: usize| [x as f64 - reach, y as f64 - 20.0];
             row.iter().enumerate().map(move |(x, value)| (place(x), f64::from(*value)))
         });

@@ -172,7 +172,8 @@ impl Rope {
             from = to;
         }
         chain.open(strand, hinges.beyond(&directions));
-        turn_to(&mut directions, &chain.links, self.joints[self.joints.len() - 1].at - first);
+        // Twice: the first time leaves the square of what was missed.
+        (0..2).for_each(|_| turn_to(&mut directions, &chain.links, self.joints[self.joints.len() - 1].at - first));
         let joints = joints(&chain.links, &directions);
         let ends = [tensions.first(), tensions.last()].map(|end| end.copied().unwrap_or_default());
         Hanging {
