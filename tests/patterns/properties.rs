@@ -94,7 +94,7 @@ fn parting(joints: &[Joint], link: usize) -> f64 {
         Some(turned.min(std::f64::consts::TAU - turned))
     };
     let turns = [turn(link.checked_sub(1).and_then(along), along(link)), turn(along(link), along(link + 1))];
-    turns.into_iter().flatten().map(|turn| BROAD * (turn / 2.0).tan()).sum()
+    turns.into_iter().flatten().map(|turn| BROAD * libm::tan(turn / 2.0)).sum()
 }
 
 /// Beads part where a strand bends: bare cord gives that, and beyond it the strand takes so much slack.

@@ -1,4 +1,4 @@
-//! What remarks say, as data: which of all things it is, with its arguments. Only [`english`](super::english) turns it
+//! What remarks say, as data: which of all things it is, with its arguments. Only `remark::english` turns it
 //! into words.
 
 pub mod article;
