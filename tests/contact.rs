@@ -2,10 +2,13 @@
 
 #![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
 
-use festoon::design::{self, Choice, Design, Strand};
+#[path = "support/chain.rs"]
+mod chain;
+
+use chain::as_it_hangs;
+use festoon::design::{self, Choice, Design};
 use festoon::drape::chain::Chain;
 use festoon::drape::hang::Link;
-use festoon::drape::open::Hinges;
 use festoon::drape::{Drape, Hung, hang, hang_alone};
 use festoon::geometry::Point;
 use festoon::pattern;
@@ -71,17 +74,10 @@ fn crowded_on(design: fn(&[(f64, String, &str)]) -> Design) -> [Design; 2] {
     ]
 }
 
-/// The strands' links as they hang: their beads part as the turns ask for that are seen there.
+/// The strands' links as they hang.
 fn chains(design: &Design, drape: &Drape) -> Vec<Chain> {
-    let chain = |(strand, hung): (&Strand, &Hung)| {
-        let mut chain = Chain::new(design, strand, &hung.starts);
-        let ways = hung.joints.windows(2).map(|pair| pair[1].at - pair[0].at);
-        let ways: Vec<Point> = ways.map(|way| way * (1.0 / way.length())).collect();
-        let beyond = Hinges::new(design, strand, &chain).beyond(&ways);
-        chain.open(strand, beyond);
-        chain
-    };
-    design.strands.iter().zip(&drape.strands).map(chain).collect()
+    let strands = design.strands.iter().zip(&drape.strands);
+    strands.map(|(strand, hung)| as_it_hangs(design, strand, hung)).collect()
 }
 
 /// Potential energy in N mm.

@@ -4,11 +4,12 @@
 //! balls and which go through a bar; it puts all joints where their weights are lowest, with links as long as they
 //! are, balls outside one another and bars rigid. Its answers stand beside what it was given in `held_strands.csv`.
 
-use festoon::design::{Choice, Design, Strand};
-use festoon::drape::Hung;
-use festoon::drape::chain::{Chain, Piece as Kind};
-use festoon::drape::open::Hinges;
-use festoon::geometry::Point;
+#[path = "support/chain.rs"]
+mod chain;
+
+use chain::as_it_hangs;
+use festoon::design::Choice;
+use festoon::drape::chain::Piece as Kind;
 use festoon::source::Source;
 use festoon::{Piece, piece};
 
@@ -50,16 +51,6 @@ strands:\n{strands}closure: {{ left: [end, ring], right: [end, hook] }}\nwear: {
     );
     let (piece, remarks) = piece(&Source::new("test", &text), &Choice::default(), Some(SPAN));
     piece.unwrap_or_else(|| panic!("{text}\n{remarks:?}"))
-}
-
-/// A strand's links, as long as its beads part (`tests/gaping.rs` looks at that).
-fn as_it_hangs(design: &Design, strand: &Strand, hung: &Hung) -> Chain {
-    let mut chain = Chain::new(design, strand, &hung.starts);
-    let ways = hung.joints.windows(2).map(|pair| pair[1].at - pair[0].at);
-    let ways: Vec<Point> = ways.map(|way| way * (1.0 / way.length())).collect();
-    let beyond = Hinges::new(design, strand, &chain).beyond(&ways);
-    chain.open(strand, beyond);
-    chain
 }
 
 /// What the script is given of a case: a line for each link.
