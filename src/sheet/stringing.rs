@@ -4,7 +4,7 @@
 mod checks;
 
 use crate::art::Stencils;
-use crate::design::{Bead, Design, Index, Strand, taken_by};
+use crate::design::{Bead, Bit, Design, Index, Strand, What, taken_by};
 use crate::geometry::Point;
 use crate::materials::render::words as amount;
 use crate::pattern::Shape;
@@ -48,6 +48,9 @@ const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let 
 /// Why sizes do not add up to lengths.
 const TAKES: &str = "Lengths count what beads take of the cord: round ones sink a little into one another's holes. \
                      The key says what one takes among its own kind; below its row all parts of a strand are added up.";
+/// The same where no bead lies beside another.
+const TAKES_APART: &str = "Lengths count what beads take of the cord, from hole to hole, as the key says. Below its row all \
+                           parts of a strand are added up.";
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
@@ -88,9 +91,19 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
     let slides = design.strands.iter().filter(|strand| strand.slides(design)).map(stopped).min();
     let slides = slides.map_or("", |stopped| if stopped { SLIDES_BETWEEN } else { SLIDES });
     let names = names(design);
-    let takes = if design.beads.iter().any(|bead| takes(bead).is_some()) { TAKES } else { "" };
+    let takes = match design.beads.iter().any(|bead| takes(bead).is_some()) {
+        true if design.strands.iter().any(has_neighbours) => TAKES,
+        true => TAKES_APART,
+        false => "",
+    };
     let text = format!("{READ}{names}{slides}{pair} {takes}");
     Type::SMALL.paragraph(text.trim_end(), width)
+}
+
+/// Whether a bead lies beside another on a strand.
+fn has_neighbours(strand: &Strand) -> bool {
+    let is_bead = |bit: &Bit| matches!(bit.what, What::Bead(_));
+    strand.bits().zip(strand.bits().skip(1)).any(|(one, next)| is_bead(one) && is_bead(next))
 }
 
 /// Every bead with its letter and name, in rows.
