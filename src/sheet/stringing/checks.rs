@@ -63,7 +63,7 @@ fn remedy(strand: &Strand) -> &'static str {
         "Measure early, while the next knots can still be tied tighter or looser; at the end string more or fewer beads, \
          alike on both sides."
     } else if is_firm {
-        "String more or fewer, alike on both sides and in all strands of one length, until it comes nearest."
+        "String more or fewer, alike on both sides, until it comes nearest."
     } else {
         "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
     }
