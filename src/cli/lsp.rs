@@ -145,7 +145,7 @@ fn published(uri: Uri, diagnostics: Vec<Diagnostic>) -> Notification {
 }
 
 fn diagnostic(remark: &Remark, source: &Source) -> Diagnostic {
-    let help = if remark.help().is_empty() { String::new() } else { format!("\n{}", remark.help()) };
+    let help = Some(remark.help()).filter(|help| !help.is_empty()).map(|help| format!("\n{help}"));
     Diagnostic {
         range: range(source, remark.place.unwrap_or_default()),
         severity: Some(match remark.level() {
@@ -155,7 +155,7 @@ fn diagnostic(remark: &Remark, source: &Source) -> Diagnostic {
         }),
         code: Some(NumberOrString::String(remark.code().name().to_owned())),
         source: Some("festoon".to_owned()),
-        message: format!("{}{help}", remark.headline()),
+        message: remark.headline() + &help.unwrap_or_default(),
         ..Diagnostic::default()
     }
 }

@@ -398,6 +398,12 @@ impl What {
             _ => None,
         }
     }
+
+    /// Whether it is what both ends of its strand meet in, which lies apart from the row.
+    #[must_use]
+    pub const fn is_meeting(&self) -> bool {
+        matches!(self, Self::Dangle(Dangle { on: None, .. }))
+    }
 }
 
 impl Bit {

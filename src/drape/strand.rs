@@ -110,9 +110,9 @@ fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, 
         chains.push(chain);
         hung.push(placed);
     }
-    let alone = chains.clone();
+    let alone = lies.then(|| chains.clone());
     let touching = || if asked == Asked::Alone { None } else { touch(design, hold, &mut chains, &mut hung) };
-    let wearing = || lies.then(|| body::wear(design, &alone));
+    let wearing = || alone.map(|chains| body::wear(design, &chains));
     let (settled, worn) = many::both(touching, wearing);
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
     Ok(Drape {

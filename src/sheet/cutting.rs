@@ -103,7 +103,7 @@ impl<'a> Plan<'a> {
             (None, _) => "the pattern does not say how it is sold".to_owned(),
         };
         let name = Type::STRONG.paragraph(cutting.article.name(design), width);
-        let rounded = if first { english::rounding(design.heading.units) } else { "" };
+        let rounded = if first { english::rounding(design.heading.units) } else { String::new() };
         let takes = lost(design, cutting.article) > Length::ZERO;
         let lost = if takes { "Each cut takes the link that it goes through. " } else { "" };
         if !self.is_single() {

@@ -92,18 +92,16 @@ pub const fn kind(kind: Kind) -> &'static str {
 
 /// How printed lengths are rounded, where some of them add up to others.
 #[must_use]
-pub const fn rounding(units: UnitStyle) -> &'static str {
-    match units {
-        UnitStyle::In => {
-            "Every length is rounded by itself, to the nearest 1⁄16 in, short ones finer and long ones coarser: sums may differ a little."
-        }
-        UnitStyle::Mm => {
-            "Every length is rounded by itself, to the nearest millimetre, short ones finer and long ones coarser: sums may differ a little."
-        }
-        UnitStyle::Both => {
-            "Every length is rounded by itself, to the nearest 1⁄16 in and millimetre, short ones finer and long ones coarser: sums may differ a little."
-        }
-    }
+pub fn rounding(units: UnitStyle) -> String {
+    let nearest = match units {
+        UnitStyle::In => "1⁄16 in",
+        UnitStyle::Mm => "millimetre",
+        UnitStyle::Both => "1⁄16 in and millimetre",
+    };
+    format!(
+        "Every length is rounded by itself, to the nearest {nearest}, short ones finer and long ones coarser: sums may \
+         differ a little."
+    )
 }
 
 /// A piece's length, and its range where an extender gives one.

@@ -59,19 +59,21 @@ struct Set {
 /// Pours what the maker follows at the bench: set close where that saves a page, and with more air where the last page would
 /// else be nearly empty.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let usual = poured(flow.fork(), sheet, USUAL);
+    let steps = drawn_once(english::told(&sheet.piece.design));
+    let poured = |set: &Set| poured(flow.fork(), sheet, &steps, *set);
+    let usual = poured(&USUAL);
     let several = usual.count() > 1;
-    let close = several.then(|| CLOSE.iter().map(|set| poured(flow.fork(), sheet, *set)));
+    let close = several.then(|| CLOSE.iter().map(poured));
     let close = close.into_iter().flatten().find(|close| close.count() < usual.count());
     let best = close.unwrap_or(usual);
     let (count, least) = (best.count(), sheet.room().height * LEAST_LAST);
-    let airy = || AIRY.iter().map(|set| poured(flow.fork(), sheet, *set));
+    let airy = || AIRY.iter().map(poured);
     let fuller = (several && best.taken() < least).then(airy).into_iter().flatten();
     let fuller = fuller.take_while(|airy| airy.count() == count).find(|airy| airy.taken() >= least);
     flow.join(fuller.unwrap_or(best));
 }
 
-fn poured(mut flow: Flow, sheet: &Sheet<'_>, set: Set) -> Flow {
+fn poured(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], set: Set) -> Flow {
     let design = &sheet.piece.design;
     page::begin(
         &mut flow,
@@ -84,8 +86,7 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, set: Set) -> Flow {
     flow.gap(set.between);
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
     let width = column(flow.width(), columns, APART);
-    let steps: Vec<_> =
-        drawn_once(english::told(design)).iter().zip(1..).map(|(step, at)| block(at, step, width, set)).collect();
+    let steps: Vec<_> = steps.iter().zip(1..).map(|(step, at)| block(at, step, width, set)).collect();
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
         _ => flow.columns(steps, APART),

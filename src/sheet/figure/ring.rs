@@ -38,14 +38,14 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
         }
     }
     marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
-    marks.extend(closing(tightest, &piece.design, frame, stencils));
+    marks.extend(closing(tightest, piece, frame, stencils));
     Some(vec![Mark::figure("the piece closed", marks)])
 }
 
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
 pub fn ring_extent(piece: &Piece) -> Option<Extent> {
     let tightest = piece.drape.ring()?;
-    closed_box(&piece.design, &rows(piece), |frame, stencils| closing(tightest, &piece.design, frame, stencils))
+    closed_box(&piece.design, &rows(piece), |frame, stencils| closing(tightest, piece, frame, stencils))
 }
 
 /// The box round strands, bars across them, and the closure.
@@ -109,8 +109,8 @@ fn middle(design: &Design) -> f64 {
 }
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
-fn closing(ring: &Ring, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let several = ring.coil.is_none() && design.strands.len() > 1 && design.twist.is_none();
+fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let (design, several) = (&piece.design, is_several(piece));
     let [mut left, mut right] = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));
     let outward = match &ring.coil {
         Some(coil) => {

@@ -250,7 +250,7 @@ fn is_shown(window: Window, seat: &Seat, strand: &Strand, design: &Design) -> bo
 
 /// Whether a seat is that of what both ends meet in, which lies apart.
 fn meets(seat: &Seat, strand: &Strand) -> bool {
-    matches!(&strand.trains[seat.train].bits[seat.bit].what, What::Dangle(dangle) if dangle.on.is_none())
+    strand.trains[seat.train].bits[seat.bit].what.is_meeting()
 }
 
 /// The stations between which a seat takes room.

@@ -286,8 +286,8 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
     if all == on_cord {
         return count(all, "bead");
     }
-    let meet = number(|what| matches!(what, What::Dangle(dangle) if dangle.on.is_none())) > 0;
-    let dangles = match number(|what| matches!(what, What::Dangle(dangle) if dangle.on.is_some())) {
+    let meet = strand.meeting().is_some();
+    let dangles = match number(|what| matches!(what, What::Dangle(_)) && !what.is_meeting()) {
         0 => String::new(),
         1 => "on the dangle".to_owned(),
         more => format!("on the {more} dangles"),

@@ -309,9 +309,9 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
 /// station: from the nearest link on its face that has room.
 fn begun(line: &Line<'_, '_>, station: f64) -> Option<f64> {
     let pair = 2.0 * line.design.cords[line.strand.cord].link?.value();
-    let into = station % pair;
+    let next = line.strand.face_from(line.design, station) - station;
     let room = LEAD - line.strand.cord_width(line.design).value();
-    Some(if into <= room { -into } else { pair - into })
+    Some(if pair - next <= room { next - pair } else { next })
 }
 
 /// Two strokes across cord that is drawn shorter than it is.

@@ -277,8 +277,7 @@ fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<Strung
     for (train, (one, start)) in strand.trains.iter().zip(starts).enumerate() {
         let mut station = *start;
         for bit in &one.bits {
-            let meets = matches!(&bit.what, What::Dangle(dangle) if dangle.on.is_none());
-            if bit.what != What::Gap && !meets {
+            if bit.what != What::Gap && !bit.what.is_meeting() {
                 all.push(Strung { bit, station, slides: slides && matches!(one.rest, Rest::Free(..)), train });
             }
             station += bit.length();
