@@ -36,7 +36,7 @@ fn passes<'a>(bar: Shared, group: &Sharers, design: &'a Design, strands: &[Optio
     seen.map(|(strand, hung)| hung.through(strand, bar).collect()).collect()
 }
 
-/// The bars of one kind that a group of strands shares.
+/// The bars of one kind that a group of strands shares, nearer ones later.
 fn of_group(
     bar: Shared,
     passes: &[Vec<&Seat>],
@@ -45,11 +45,13 @@ fn of_group(
     stencils: &mut Stencils<'_>,
 ) -> Vec<Mark> {
     let most = passes.iter().map(Vec::len).max().unwrap_or_default();
-    let mut one = |at: usize| {
+    let one = |at: usize| {
         let through: Vec<&Seat> = passes.iter().filter_map(|seats| seats.get(at).copied()).collect();
-        Some(across(bar, [*through.first()?, *through.last()?], design, frame, stencils))
+        Some([*through.first()?, *through.last()?])
     };
-    (0..most).filter_map(&mut one).collect()
+    let mut all: Vec<_> = (0..most).filter_map(one).collect();
+    all.sort_by(|[one, _], [other, _]| one.near.total_cmp(&other.near));
+    all.into_iter().map(|ends| across(bar, ends, design, frame, stencils)).collect()
 }
 
 /// What strands share, from the innermost of them to the outermost.

@@ -78,8 +78,8 @@ fn bare(design: &Design, cord: &str, strand: &Strand, hung: &Hung) -> String {
         return match strand.told_slack() {
             Some(_) => format!("No bare {cord} is left in the round."),
             None if slack >= TOLD_SLACK => format!(
-                "No bare {cord} is left: leave {} of slack before you close it. Where it bends its beads part by that in all; \
-                 strung tighter they lock, and it hangs stiff.",
+                "No bare {cord} is left but {} of slack: leave that before you close the strand, which pulled straight is then so \
+                 much longer than told. Where it bends its beads part by it in all; strung tighter they lock, and it hangs stiff.",
                 units.ruler(slack)
             ),
             None => format!("No bare {cord} is left."),

@@ -43,7 +43,10 @@ impl<'a> Group<'a> {
     pub(super) fn finished_check(self) -> String {
         if self.ends.design.closure.loops() {
             let half = self.teller.ruler(self.ends.strand.finished * 0.5);
-            return format!("Pulled straight, it is {half} long from the outside of its end loops to its middle.");
+            let strand = name(self.ends.design, self.ends.strand);
+            return format!(
+                "Pulled straight, {strand} is {half} long from the outside of its end loops to its middle."
+            );
         }
         let how = match self.ends.way {
             Way::Linked | Way::Covered => "",
@@ -135,7 +138,11 @@ impl<'a> Group<'a> {
     /// The same steps, by their numbers, for the other strands of the group.
     pub(super) fn others(self, first: usize, last: usize) -> Told {
         let others = self.ends.strands.get(1..).unwrap_or_default();
-        let each = if self.has_loops() { ", each in the next loop" } else { "" };
+        let each = match others.len() {
+            _ if !self.has_loops() => "",
+            1 => ", in the next loop",
+            _ => ", each in the next loop",
+        };
         let text = format!("Do {} with {}{each}.", words::steps(first, last), strands(self.ends.design, others));
         let title = if others.len() == 1 { "Do the other strand" } else { "Do the other strands" };
         Told::new(title, text).check(self.others_check(others))
