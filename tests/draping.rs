@@ -430,9 +430,11 @@ fn a_rail_bears_what_hangs_below_it() {
         let (strand, hung) = (&design.strands[0], &drape.strands[0]);
         let [left, right] = hung.ends;
         let cord = design.cords[strand.cord].mass_per_metre.value() / 1000.0;
-        let of_cord = hung.joints.windows(2).map(|pair| {
-            let middle = pair[0].at.between(pair[1].at, 0.5);
-            (middle, cord * (pair[1].station - pair[0].station))
+        // No station counts what is left bare for the round.
+        let spare = Chain::new(&design, strand, &hung.starts).spare;
+        assert!((spare.iter().sum::<f64>() - strand.slack.value()).abs() < 1e-9 && strand.slack.value() > 0.5);
+        let of_cord = hung.joints.windows(2).zip(&spare).map(|(pair, spare)| {
+            (pair[0].at.between(pair[1].at, 0.5), cord * (pair[1].station - pair[0].station + spare))
         });
         let of_bits = hung.seats.iter().map(|seat| (seat.centre, strand.trains[seat.train].bits[seat.bit].mass));
         let ends = [hung.joints.first(), hung.joints.last()].map(|joint| joint.expect("a strand has joints").at);

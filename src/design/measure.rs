@@ -9,8 +9,8 @@ use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
 use super::stock::Bead;
 use crate::pattern::{CordKind, FindingKind, Kind};
 
-/// Slack that is told of a strand as it hangs: more than loops differ by (an assumption).
-pub const TOLD_SLACK: Length = Length::mm(2.0);
+/// Cord that a strand lacks where it hangs and that is told: more than loops differ by (an assumption).
+pub const TOLD_LACK: Length = Length::mm(2.0);
 /// Slack in the round that is told: what is counted in the cut and shows on a ruler.
 const LEAST_SLACK: Length = Length::mm(0.5);
 

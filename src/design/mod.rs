@@ -52,7 +52,7 @@ pub use colourway::{Colourway, colourways};
 pub use entries::{Entries, Index, nth};
 pub use finding::Finding;
 pub use form::*;
-pub use measure::{Bias, TOLD_SLACK};
+pub use measure::{Bias, TOLD_LACK};
 pub use model::*;
 pub use round::{Stock, parts as closing_parts};
 pub use row::taken_by;

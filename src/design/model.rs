@@ -111,8 +111,8 @@ pub struct Strand {
     pub finished: Length,
     /// Cord that each knot on it takes up beyond its length on the strand, all legs together.
     pub take_up: Length,
-    /// Cord that its beads take up when it is closed to a ring, where they part on the outer side, all its bare cord
-    /// taken; nothing on elastic, which gives.
+    /// Cord that its beads take up where they part on the outer side of the bends it is worn in, all its bare cord taken:
+    /// round a limb in a ring, and round a neck in [so many](crate::trade::usual::COIL); nothing on elastic, which gives.
     pub slack: Length,
     /// Extra cord for each end, beyond the finished length, the slack and what knots take up.
     pub allowance: Length,

@@ -109,14 +109,14 @@ pub fn strand(
     weigh_knots(&mut trains, shelf.cords[cord].mass_per_metre, take_up);
     let gives = shelf.cords[cord].is_sprung() || shelf.cords[cord].kind == CordKind::Elastic;
     // Twisted strands lie now inside and now outside of the line round which they close.
-    let closes = made_to.is_ring && closure.open().is_none() && made_to.twisted.is_none();
+    let bends = if gives || made_to.twisted.is_some() { 0.0 } else { made_to.bends };
     Some(Strand {
         name: strand.name.value.clone(),
         cord,
         legs,
         finished,
         take_up,
-        slack: if closes && !gives { slack(&row, &trains, finished - Length::mm(takes)) } else { Length::ZERO },
+        slack: slack(&row, &trains, finished - Length::mm(takes), bends),
         allowance: allowance(strand, &shelf.cords[cord], !ends[1].findings.is_empty(), context),
         ends,
         trains,
@@ -129,12 +129,15 @@ pub fn strand(
     })
 }
 
-/// Cord beyond a row's room that its beads take up when it is closed to a ring.
-fn slack(row: &Row<'_>, trains: &[Train], room: Length) -> Length {
+/// Cord beyond a row's room that its beads take up when it bends by so many rounds.
+fn slack(row: &Row<'_>, trains: &[Train], room: Length, rounds: f64) -> Length {
+    if rounds <= 0.0 {
+        return Length::ZERO;
+    }
     let bits: Vec<_> = trains.iter().flat_map(|train| &train.bits).cloned().collect();
     let beaded: f64 = bits.iter().filter(|bit| bit.what != What::Gap).map(Bit::length).sum();
     let bare = (room.value() - beaded).max(0.0);
-    Length::mm((row.slack(&bits) - bare).max(0.0))
+    Length::mm((rounds * row.slack(&bits) - bare).max(0.0))
 }
 
 /// The repeat that fills a row bead to bead.

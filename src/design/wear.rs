@@ -6,6 +6,7 @@ use crate::remark::said::variant::Variant;
 use crate::source::{self, At};
 pub use crate::trade::bodies::Basis;
 use crate::trade::bodies::{self, Place, Sex, girth};
+use crate::trade::usual;
 use crate::units::Length;
 
 use super::Context;
@@ -161,8 +162,8 @@ impl Said {
 pub struct MadeTo {
     /// How many times the row goes round.
     pub wraps: f64,
-    /// Whether it is closed to a ring or coil.
-    pub is_ring: bool,
+    /// How many rounds its rows bend as it is worn; none where it hangs from an ear.
+    pub bends: f64,
     /// How much longer or shorter than written: each time round as much as girth and ease ask for.
     pub change: Length,
     /// The girth that it must go round, where anybody says it.
@@ -193,13 +194,22 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
     let wraps = wraps::written(pattern);
     Some(MadeTo {
         wraps,
-        is_ring: wraps::goes_round(kind, wraps),
+        bends: bends(kind, wraps),
         change: written + (more + ease - usual) * wraps,
         limb: narrowest,
         asked: narrowest.map(|girth| girth + ease + written),
         twisted: Alike::of(pattern),
         remade: said.0[..2].iter().any(Option::is_some),
     })
+}
+
+/// How many rounds a row bends as it is worn, for each time that it goes round.
+fn bends(kind: Kind, wraps: f64) -> f64 {
+    match kind {
+        Kind::Earrings => 0.0,
+        _ if wraps::goes_round(kind, wraps) => 1.0,
+        Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => usual::COIL,
+    }
 }
 
 /// Nobody knows by how much a length changes that was made for nobody.

@@ -6,7 +6,7 @@
 //! weighs at its link. The loop's cord counts once, although it lies double.
 
 use super::hang::{self, Hanging, Link, Unhung, stations};
-use super::open::given;
+use super::open::{Parted, given};
 use crate::design::{Bit, Design, End, Entries, Finding, Passage, Rest, Strand, Train, What};
 use crate::geometry::Point;
 use crate::units::NEWTON_PER_GRAM;
@@ -47,8 +47,10 @@ pub struct Chain {
     pub links: Vec<Link>,
     /// How long each is when the strand is laid straight.
     pub lengths: Vec<f64>,
-    /// How far each goes on before what it holds, and beyond, to where it meets its neighbour.
-    pub beyond: Vec<[f64; 2]>,
+    /// Cord that each has beyond that, for neighbours that part: what the maker leaves bare for the round.
+    pub spare: Vec<f64>,
+    /// How they part from their neighbours.
+    pub parted: Parted,
     /// What each link is.
     pub pieces: Vec<Piece>,
     /// How stiff its cord is all along: its E I in N mm².
@@ -72,6 +74,7 @@ impl Chain {
         let mut chain = Self { stiffness: strand.stiffness(design), ..Self::default() };
         let [first, last] = &strand.ends;
         cutter.end(&mut chain, first, false);
+        cutter.spare(&mut chain);
         let mut from = (first.takes.value(), first.takes.value());
         for (index, (train, &start)) in strand.trains.iter().zip(starts).enumerate() {
             cutter.cord(&mut chain, start - from.0, latest(train) - from.1);
@@ -80,6 +83,9 @@ impl Chain {
         }
         let to = strand.finished.value() - last.takes.value();
         cutter.cord(&mut chain, to - from.0, to - from.1);
+        if strand.meeting().is_none() {
+            cutter.spare(&mut chain);
+        }
         cutter.end(&mut chain, last, true);
         chain
     }
@@ -110,38 +116,47 @@ impl Chain {
     }
 
     /// Makes links longer by how far they go on to their neighbours, for which bare cord gives what it has, all of it alike.
-    pub fn open(&mut self, strand: &Strand, beyond: Vec<[f64; 2]>) {
-        let bare = |at: usize| if self.pieces[at].is_bare(strand) { self.lengths[at] } else { 0.0 };
-        let bare: Vec<f64> = (0..self.links.len()).map(bare).collect();
-        let given = given(beyond.iter().flatten().sum(), bare.iter().copied());
-        for (at, ([before, after], bare)) in beyond.iter().zip(bare).enumerate() {
+    pub fn open(&mut self, strand: &Strand, parted: Parted) {
+        let bare: Vec<f64> = (0..self.links.len()).map(|at| self.bare(strand, at)).collect();
+        let given = given(parted.takes.iter().sum(), bare.iter().copied());
+        for (at, ([before, after], bare)) in parted.beyond.iter().zip(bare).enumerate() {
             let straight = self.straight(at);
-            let length = before + straight.length - given * bare + after;
+            let length = before + straight.length + self.spare[at] - given * bare + after;
             let acts = (before + straight.centre * straight.length) / length;
             self.links[at] =
                 Link { length, centre: if before + after > 0.0 { acts } else { straight.centre }, ..straight };
         }
-        self.beyond = beyond;
+        self.parted = parted;
+    }
+
+    /// How much bare cord a link has to give.
+    #[must_use]
+    pub fn bare(&self, strand: &Strand, at: usize) -> f64 {
+        if self.pieces[at].is_bare(strand) { self.lengths[at] + self.spare[at] } else { 0.0 }
     }
 
     /// A link as it is when the strand is laid straight.
     #[must_use]
     pub fn straight(&self, at: usize) -> Link {
         let (link, length) = (self.links[at], self.lengths[at]);
-        let opened = self.beyond[at] != [0.0; 2];
-        let centre = if opened { (link.centre * link.length - self.beyond[at][0]) / length } else { link.centre };
+        let [before, after] = self.parted.beyond[at];
+        let opened = before > 0.0 || after > 0.0;
+        let centre = if opened { (link.centre * link.length - before) / length } else { link.centre };
         Link { length, centre, ..link }
     }
 
-    /// How much more cord it takes than when it is laid straight.
+    /// How much more cord its neighbours take where they part than it has bare.
     #[must_use]
-    pub fn slack(&self) -> f64 {
-        self.length() - self.lengths.iter().sum::<f64>()
+    pub fn lacks(&self, strand: &Strand) -> f64 {
+        let bare: f64 = (0..self.links.len()).map(|at| self.bare(strand, at)).sum();
+        (self.parted.takes.iter().sum::<f64>() - bare).max(0.0)
     }
 
     fn push(&mut self, piece: Piece, link: Link) {
         self.lengths.push(link.length);
-        self.beyond.push([0.0; 2]);
+        self.spare.push(0.0);
+        self.parted.beyond.push([0.0; 2]);
+        self.parted.takes.push(0.0);
         self.pieces.push(piece);
         self.links.push(link);
     }
@@ -168,17 +183,30 @@ struct Cutter<'a> {
     weight: f64,
     /// Longest piece of bare cord.
     piece: f64,
+    /// Cord beyond all stations at each end of what is strung.
+    spare: f64,
 }
 
 impl<'a> Cutter<'a> {
     fn new(design: &'a Design, strand: &Strand) -> Self {
         let piece = PIECE.max(strand.finished.value() / PIECES);
-        Self { findings: &design.findings, weight: cord_weight(design, strand), piece }
+        let spare = if design.is_ring() { 0.0 } else { 0.5 * strand.slack.value() };
+        Self { findings: &design.findings, weight: cord_weight(design, strand), piece, spare }
     }
 
     /// Bare cord of a length, in as many equal pieces as its longest extent needs.
     fn cord(&self, chain: &mut Chain, length: f64, longest: f64) {
         self.bare(chain, Piece::Cord, length.max(0.0), longest, 0.0);
+    }
+
+    /// Cord that no station counts: half of what is left bare for the round.
+    fn spare(&self, chain: &mut Chain) {
+        let length = self.spare;
+        if length > 0.0 {
+            chain.push(Piece::Cord, Link { length: 0.0, weight: length * self.weight, centre: 0.5 });
+            let at = chain.links.len() - 1;
+            (chain.links[at].length, chain.spare[at]) = (length, length);
+        }
     }
 
     fn bare(&self, chain: &mut Chain, piece: Piece, length: f64, longest: f64, weight: f64) {
@@ -192,6 +220,9 @@ impl<'a> Cutter<'a> {
     fn train(&self, chain: &mut Chain, index: usize, train: &Train) {
         for (number, bit) in train.bits.iter().enumerate() {
             let piece = Piece::Bit(index, number);
+            if bit.what.is_meeting() {
+                self.spare(chain);
+            }
             if bit.what == What::Gap {
                 self.bare(chain, piece, bit.length(), bit.length(), bit.mass * NEWTON_PER_GRAM);
             } else {

@@ -155,7 +155,7 @@ pub(super) fn form(design: &Design, strand: &Strand, chain: &Chain, at: usize) -
     let bit = &strand.trains[train].bits[index];
     match bit.what {
         What::Bead(_) if design.shared_bit(bit, strand).is_some() => Form::boxed(length, cord),
-        What::Bead(bead) => Form::bead(&design.beads[bead], bit.before, chain.beyond[at]),
+        What::Bead(bead) => Form::bead(&design.beads[bead], bit.before, chain.parted.beyond[at]),
         What::Knot => Form::boxed(length, strand.knot_width(design).value()),
         What::Finding(finding) => {
             let outside = design.findings[finding].outside().unwrap_or_default();

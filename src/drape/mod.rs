@@ -62,8 +62,8 @@ pub struct Hung {
     pub seats: Vec<Seat>,
     /// Station at which each of the strand's trains starts.
     pub starts: Vec<f64>,
-    /// How much more cord it takes than when it is laid straight, for what lies bare where neighbouring beads part.
-    pub slack: f64,
+    /// How much more cord its beads take where they part than lies bare.
+    pub lacks: f64,
     /// Tension in the cord.
     pub tension: Tension,
     /// From the higher end down to the lowest joint.

@@ -7,9 +7,9 @@
 //! so much longer, and turn about that joint. Longer links hang otherwise, so that both are found in turn until no link
 //! changes by more than a millionth of a mm. Each time the chain is in balance ([`mod@super::hang`]).
 //!
-//! **Where the cord comes from.** Cord does not stretch: it is the strand's bare cord, all of it giving alike. A row without
-//! any takes so much more than laid straight ([`Chain::slack`]), which a maker leaves before the last end is closed; strung
-//! tighter, flat ends lock, and the row hangs stiff.
+//! **Where the cord comes from.** Cord does not stretch: it is the strand's bare cord, all of it giving alike, with what its
+//! maker leaves bare so that the row closes to a round ([`Strand::slack`]). What a row lacks beyond that is told
+//! ([`Chain::lacks`]): strung so, flat ends lock, and the row hangs stiffer than drawn.
 //!
 //! **Trade-off.** Each bead is held where it lies by the grip of its cord: neighbours touch and do not press. Beads that
 //! slid freely would press on those below them: a row of 4 mm cubes would hang rounder by less than 0.2 mm (`tests/gaping.rs`).
@@ -53,16 +53,27 @@ impl Hinges {
         Some(self.0[found].1)
     }
 
-    /// How far in mm links that run in these directions, unit vectors, go on to their neighbours.
+    /// How links that run in these directions, unit vectors, part.
     #[must_use]
-    pub fn beyond(&self, directions: &[Point]) -> Vec<[f64; 2]> {
-        let mut beyond = vec![[0.0; 2]; directions.len()];
+    pub fn parted(&self, directions: &[Point]) -> Parted {
+        let mut parted = Parted { beyond: vec![[0.0; 2]; directions.len()], takes: vec![0.0; directions.len()] };
         for (at, hinge) in &self.0 {
-            let opens = hinge.opens(turn(directions[*at], directions[at + 1]));
-            (beyond[*at][1], beyond[at + 1][0]) = (opens, opens);
+            let turn = turn(directions[*at], directions[at + 1]);
+            let opens = hinge.opens(turn);
+            (parted.beyond[*at][1], parted.beyond[at + 1][0]) = (opens, opens);
+            parted.takes[*at] = hinge.takes(turn);
         }
-        beyond
+        parted
     }
+}
+
+/// How the links of a chain part from their neighbours, in mm.
+#[derive(Clone, Debug, Default)]
+pub struct Parted {
+    /// How far each goes on before what it holds, and beyond, to where it meets its neighbour.
+    pub beyond: Vec<[f64; 2]>,
+    /// Cord that parting takes at the end of each.
+    pub takes: Vec<f64>,
 }
 
 /// The angle between two unit vectors, in radians.
@@ -70,7 +81,7 @@ pub(super) fn turn(one: Point, other: Point) -> f64 {
     libm::atan2(one.left().dot(other).abs(), one.dot(other))
 }
 
-/// What share of its bare cord a strand gives where neighbours part by so much in all; `bare` are its pieces of that.
+/// What share of its bare cord a strand gives where parting takes so much in all; `bare` are its pieces of that.
 pub(super) fn given(taken: f64, bare: impl Iterator<Item = f64>) -> f64 {
     let bare: f64 = bare.sum();
     if bare > 0.0 { (taken / bare).min(1.0) } else { 0.0 }
@@ -86,7 +97,8 @@ fn hinge(design: &Design, strand: &Strand, pieces: [Piece; 2]) -> Option<Hinge> 
     };
     let beads = if train == next && one + 1 == other { [bead(one)?, bead(other)?] } else { return None };
     let [[_, after], [before, _]] = beads.map(Bead::facing_noses);
-    Some(Hinge::new([after, before], beads.map(|bead| 0.5 * bead.hole.value())))
+    let cord = 0.5 * strand.cord_width(design).value();
+    Some(Hinge::new([after, before], beads.map(|bead| 0.5 * bead.hole.value()), cord))
 }
 
 /// Hangs a chain whose beads part where it bends; it is then as it hangs.
@@ -101,12 +113,12 @@ pub(super) fn hang(
 ) -> Result<Hanging, Unhung> {
     let mut hanging = hang(chain)?;
     for _ in 0..ROUNDS {
-        let beyond = hinges.beyond(&hanging.directions);
-        let changes = beyond.iter().flatten().zip(chain.beyond.iter().flatten()).map(|(new, old)| (new - old).abs());
-        if changes.fold(0.0, f64::max) < SETTLED {
+        let parted = hinges.parted(&hanging.directions);
+        let pairs = parted.beyond.iter().flatten().zip(chain.parted.beyond.iter().flatten());
+        if pairs.map(|(new, old)| (new - old).abs()).fold(0.0, f64::max) < SETTLED {
             break;
         }
-        chain.open(strand, beyond);
+        chain.open(strand, parted);
         hanging = hang(chain)?;
     }
     Ok(hanging)

@@ -283,7 +283,7 @@ fn seat(strand: &Strand, chain: &Chain, hanging: Hanging, ends: [Point; 2], star
         ends,
         seats: seats(strand, chain, &hanging, &joints),
         starts,
-        slack: chain.slack(),
+        lacks: chain.lacks(strand),
         tension: Tension { first: hanging.first, lowest: hanging.lowest, last: hanging.last },
         drop: ends[0].y.max(ends[1].y) - lowest,
         iterations: hanging.iterations,
@@ -299,7 +299,7 @@ fn stations(chain: &Chain, hanging: &Hanging, first: Point) -> Vec<Joint> {
 }
 
 fn seats(strand: &Strand, chain: &Chain, hanging: &Hanging, joints: &[Joint]) -> Vec<Seat> {
-    let links = chain.pieces.iter().zip(&chain.beyond).zip(&hanging.directions).zip(joints);
+    let links = chain.pieces.iter().zip(&chain.parted.beyond).zip(&hanging.directions).zip(joints);
     let seat = |(((piece, beyond), direction), joint): (((&Piece, &[f64; 2]), &Point), &Joint)| {
         let Piece::Bit(train, index) = *piece else { return None };
         let bit = &strand.trains[train].bits[index];
@@ -371,7 +371,7 @@ impl Hung {
             joints: vec![first, last],
             seats: self.seats.iter().filter(|seat| wanted(seat)).map(seat).collect(),
             starts: self.starts.clone(),
-            slack: 0.0,
+            lacks: 0.0,
             tension: Tension::default(),
             drop: 0.0,
             iterations: 0,

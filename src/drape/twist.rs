@@ -278,7 +278,7 @@ impl Strung<'_> {
             seats: seats.collect(),
             joints,
             starts,
-            slack: 0.0,
+            lacks: 0.0,
             tension: Tension::default(),
             drop: 0.0,
             iterations: 0,

@@ -12,6 +12,10 @@
 //! as much at any other p. While both bodies are touched at their rims, b and b' off the axis, e is b sin p, and d is
 //! the lesser of both times tan(t/2): rims of one breadth touch, and the narrower end touches the broader face.
 //!
+//! Cord in tension lies at the inner side of both holes, c and c' off their axes, and goes straight from mouth to mouth: the
+//! row takes 2 d cos(t/2) - (c + c') sin(t/2) more of it than laid straight. Where holes differ, or a row bends back and
+//! forth, the cord crosses from side to side of a hole; what that takes is left out.
+//!
 //! **Tolerance.** Exact at rims; else by the golden section, to 1e-6 mm of what tests by brute force find.
 //!
 //! **Source.** The parting line is the separating hyperplane theorem of any textbook of convex geometry. The rest is
@@ -26,13 +30,23 @@ const SHARPEST: f64 = 2.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hinge {
     noses: [Nose; 2],
+    /// How far off both axes, added up, the cord lies that is drawn to the inner side of the bend.
+    play: f64,
 }
 
 impl Hinge {
-    /// Of the end of one body and the start of the next, whose holes have these radii in mm.
+    /// Of the end of one body and the start of the next, whose holes and whose cord have these radii in mm.
     #[must_use]
-    pub fn new([one, other]: [Nose; 2], [hole, next]: [f64; 2]) -> Self {
-        Self { noses: [one.beside(next), other.beside(hole)] }
+    pub fn new([one, other]: [Nose; 2], [hole, next]: [f64; 2], cord: f64) -> Self {
+        let play = |hole: f64| (hole - cord).max(0.0);
+        Self { noses: [one.beside(next), other.beside(hole)], play: play(hole) + play(next) }
+    }
+
+    /// How much more cord in mm the row takes for a turn by an angle in radians.
+    #[must_use]
+    pub fn takes(&self, turn: f64) -> f64 {
+        let (sin, cos) = libm::sincos(0.5 * turn.min(SHARPEST));
+        2.0 * self.opens(turn) * cos - self.play * sin
     }
 
     /// How far in mm both axes go on beyond their mouths where the row turns by an angle in radians.
@@ -60,7 +74,9 @@ impl Hinge {
 mod tests {
     use super::*;
     use crate::geometry::Point;
+    use crate::geometry::chord::{Body, Chord};
     use crate::geometry::nose::Oval;
+    use crate::geometry::taut::close;
 
     /// The end of a drilled ball or oval, half so long and so broad.
     fn oval(along: f64, across: f64, hole: f64) -> Nose {
@@ -137,7 +153,7 @@ mod tests {
         for (at, one) in noses.iter().enumerate() {
             for other in &noses[at..] {
                 for turn in [0.15, 1.1] {
-                    let (found, other) = (Hinge::new([*one, *other], [HOLE; 2]).opens(turn), *other);
+                    let (found, other) = (Hinge::new([*one, *other], [HOLE; 2], HOLE).opens(turn), *other);
                     let expected = by_force([one.beside(HOLE), other.beside(HOLE)], turn);
                     assert!((found - expected).abs() < 2e-4, "{one:?} {other:?} by {turn}: {found}, {expected}");
                 }
@@ -150,8 +166,22 @@ mod tests {
     fn cubes_hinge_at_their_rims() {
         let cube = Nose::flat(Point::new(2.0, 2.0));
         for turn in [0.1_f64, 0.6] {
-            let cord = 2.0 * Hinge::new([cube; 2], [HOLE; 2]).opens(turn) * libm::cos(0.5 * turn);
-            assert!((cord - 4.0 * libm::sin(0.5 * turn)).abs() < 1e-12);
+            let cord = |cord: f64| Hinge::new([cube; 2], [HOLE; 2], cord).takes(turn) / libm::sin(0.5 * turn);
+            assert!((cord(HOLE) - 4.0).abs() < 1e-12 && (cord(0.2) - 3.4).abs() < 1e-12);
+        }
+    }
+
+    /// A second derivation: as many beads closed to a ring take as much cord as `geometry/taut.rs` finds drawn up round a limb.
+    #[test]
+    fn a_ring_takes_as_much_as_all_of_its_hinges() {
+        const BEADS: u32 = 40;
+        for nose in noses() {
+            let body = Body { noses: [nose; 2], hole: HOLE, play: 0.3 };
+            let chord = Chord { body: Some(body), ..Chord::even(2.0 * nose.rim.x, 3.0) };
+            let ring = close(&vec![chord; BEADS as usize]).unwrap();
+            let hinge = Hinge::new([nose; 2], [HOLE; 2], HOLE - 0.3);
+            let takes = f64::from(BEADS) * hinge.takes(std::f64::consts::TAU / f64::from(BEADS));
+            assert!((takes - ring.slack).abs() < 1e-6, "{nose:?}: {takes} and {}", ring.slack);
         }
     }
 
@@ -159,7 +189,7 @@ mod tests {
     #[test]
     fn balls_touch_as_balls_once_they_roll_off_their_holes() {
         let (ball, turn) = (oval(3.0, 3.0, HOLE), 0.8);
-        let beyond = Hinge::new([ball; 2], [HOLE; 2]).opens(turn);
+        let beyond = Hinge::new([ball; 2], [HOLE; 2], HOLE).opens(turn);
         let apart = 2.0 * (ball.rim.x + beyond) * libm::cos(0.5 * turn);
         assert!((apart - 6.0).abs() < 1e-6, "{apart}");
     }

@@ -55,7 +55,7 @@ pub struct StrandMeasures {
     #[serde(skip)]
     pub knots: u32,
     pub bare_mm: f64,
-    /// Cord beyond all bare cord that the beads take up when they are closed to a ring.
+    /// Cord beyond all bare cord that the beads take up when they are closed to a round.
     pub slack_mm: f64,
     pub cut_mm: f64,
     /// How it lies where strands are twisted.
@@ -92,8 +92,8 @@ pub struct LayMeasures {
 pub struct HangMeasures {
     pub span_mm: f64,
     pub drop_mm: f64,
-    /// Cord beyond all bare cord that the beads take up where they part.
-    pub slack_mm: f64,
+    /// Cord that the beads want where they part, beyond all that lies bare.
+    pub lacks_mm: f64,
     pub tension_n: TensionMeasures,
     pub iterations: u32,
     pub residual_mm: f64,
@@ -300,7 +300,7 @@ fn hang(hung: &Hung) -> HangMeasures {
     HangMeasures {
         span_mm: hung.ends[0].distance(hung.ends[1]),
         drop_mm: hung.drop,
-        slack_mm: hung.slack.max(0.0),
+        lacks_mm: hung.lacks,
         tension_n: TensionMeasures { first: hung.tension.first, lowest: hung.tension.lowest, last: hung.tension.last },
         iterations: hung.iterations,
         residual_mm: hung.residual,

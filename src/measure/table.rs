@@ -1,6 +1,6 @@
 //! Measures as a table for people.
 
-use crate::design::TOLD_SLACK;
+use crate::design::TOLD_LACK;
 use crate::pattern::Kind;
 use crate::units::{UnitStyle, eighths, times};
 
@@ -51,8 +51,8 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     // What is laid straight pulls at nothing.
     if tension.first > 0.0 {
         lines.push(("hangs", hangs(strand, units)));
-        let slack = Some(strand.hang.slack_mm).filter(|slack| *slack >= TOLD_SLACK.value());
-        lines.extend(slack.map(|slack| ("where it bends", format!("{} more cord", exact(slack, units)))));
+        let lacks = Some(strand.hang.lacks_mm).filter(|lacks| *lacks >= TOLD_LACK.value());
+        lines.extend(lacks.map(|lacks| ("where it bends", format!("lacks {} of cord", exact(lacks, units)))));
         let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
         let pulls = pulls.map(|(force, place)| format!("{force:.3} N {place}"));
         lines.push(("tension", pulls.join(", ")));

@@ -49,7 +49,7 @@ pub fn drape() -> Drape {
         ends: [Point::ORIGIN; 2],
         joints: Vec::new(),
         seats: Vec::new(),
-        slack: 0.0,
+        lacks: 0.0,
         starts: Vec::new(),
         tension: Tension { first: 0.1, lowest: 0.0, last: 0.1 },
         drop: 0.0,

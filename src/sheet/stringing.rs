@@ -233,7 +233,8 @@ fn on_what(design: &Design, strand: &Strand) -> String {
     let links = strand.links(design).map(|links| format!(", {links} links")).unwrap_or_default();
     let slack = strand.told_slack().map(|slack| {
         format!(
-            " Closed to a ring its beads touch on the inner side and part on the outer: that takes {} more {}.",
+            " {} its beads touch on the inner side and part on the outer: that takes {} more {}.",
+            if design.is_ring() { "Closed to a ring" } else { "Where it bends" },
             units.ruler(slack),
             cord.word()
         )

@@ -69,6 +69,9 @@ pub const HIDDEN: Length = Length::mm(25.4);
 pub const GRIP: Length = Length::mm(10.0);
 /// Extra cord for each end: room to hold it; common practice, no source.
 pub const ALLOWANCE: Length = Length::mm(50.0);
+/// How often a packed necklace is coiled round while its last end is closed, so that it will drape; makers coil once or more
+/// (common practice, no source), and on the neck the shipped rows bend by 1.1 to 1.24 rounds; an assumption.
+pub const COIL: f64 = 1.25;
 /// What a lark's head takes along the piece, in thicknesses of its cord: its bar and the legs that
 /// come out from under it; an assumption.
 pub const HITCH: f64 = 3.0;

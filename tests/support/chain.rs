@@ -12,7 +12,7 @@ pub fn as_it_hangs(design: &Design, strand: &Strand, hung: &Hung) -> Chain {
     let mut chain = Chain::new(design, strand, &hung.starts);
     let ways = hung.joints.windows(2).map(|pair| pair[1].at - pair[0].at);
     let ways: Vec<Point> = ways.map(|way| way * (1.0 / way.length())).collect();
-    let beyond = Hinges::new(design, strand, &chain).beyond(&ways);
-    chain.open(strand, beyond);
+    let parted = Hinges::new(design, strand, &chain).parted(&ways);
+    chain.open(strand, parted);
     chain
 }

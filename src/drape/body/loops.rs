@@ -27,12 +27,14 @@ pub struct Piece {
     pub hinge: Option<Hinge>,
     /// How much of it is bare cord, in mm.
     pub bare: f64,
+    /// How much bare cord it has beyond its length for neighbours that part, in mm.
+    pub spare: f64,
 }
 
 impl Piece {
     /// A piece of one strand that turns freely.
     pub const fn new(link: Link, reach: f64) -> Self {
-        Self { link, reach, stiffness: 0.0, passage: None, hinge: None, bare: 0.0 }
+        Self { link, reach, stiffness: 0.0, passage: None, hinge: None, bare: 0.0, spare: 0.0 }
     }
 
     /// This and the next as one, which reaches as far as either.
@@ -41,6 +43,7 @@ impl Piece {
             stiffness: self.stiffness.min(next.stiffness),
             hinge: next.hinge,
             bare: self.bare + next.bare,
+            spare: self.spare + next.spare,
             ..Self::new(self.link.and(next.link), self.reach.max(next.reach))
         }
     }
@@ -74,9 +77,10 @@ pub struct Rod {
     pub reach: f64,
     /// How long it is when its strand is laid straight.
     pub length: f64,
-    /// How it parts from the next, and how much of it is bare cord, as of its [`Piece`].
+    /// How it parts from the next, and what bare cord it has, as of its [`Piece`].
     pub hinge: Option<Hinge>,
     pub bare: f64,
+    pub spare: f64,
     /// The strand it is of; none for the closure.
     pub strand: Option<usize>,
     /// How far its middle is from the nearer end of its strand, in mm.
@@ -167,9 +171,9 @@ impl Loops {
             self.net.nodes[ends[0]].weight += weight * (1.0 - centre);
             self.net.nodes[ends[1]].weight += weight * centre;
             let middle = station + 0.5 * length;
-            let Piece { reach, hinge, bare, .. } = *piece;
+            let Piece { reach, hinge, bare, spare, .. } = *piece;
             let depth = middle.min(whole - middle);
-            self.rods.push(Rod { ends, reach, length, hinge, bare, strand, depth });
+            self.rods.push(Rod { ends, reach, length, hinge, bare, spare, strand, depth });
             station += length;
         }
     }
@@ -199,22 +203,25 @@ impl Loops {
     pub fn open(&mut self) {
         for strand in 0..self.strands.len() {
             let at = self.ties_of(strand);
-            let opens = self.opens(strand);
-            let given = given(2.0 * opens.iter().sum::<f64>(), self.rods[at.clone()].iter().map(|rod| rod.bare));
+            let (opens, takes) = self.parted(strand);
+            let given = given(takes, self.rods[at.clone()].iter().map(|rod| rod.bare + rod.spare));
             for ((tie, rod), beyond) in self.net.ties[at.clone()].iter_mut().zip(&self.rods[at]).zip(opens.windows(2)) {
-                tie.length = rod.length - given * rod.bare + beyond[0] + beyond[1];
+                tie.length = rod.length + rod.spare - given * (rod.bare + rod.spare) + beyond[0] + beyond[1];
             }
         }
     }
 
-    /// How far the pieces of a strand go on to where they meet, one for each of its joints.
-    fn opens(&self, strand: usize) -> Vec<f64> {
+    /// How far the pieces of a strand go on to where they meet, one for each of its joints, and how much cord that takes.
+    fn parted(&self, strand: usize) -> (Vec<f64>, f64) {
         let places: Vec<Point3> = self.strands[strand].iter().map(|node| self.at(*node)).collect();
         let ways: Vec<Point3> = places.windows(2).map(|pair| pair[1] - pair[0]).collect();
         let turn = |pair: &[Point3]| libm::atan2(pair[0].cross(pair[1]).length(), pair[0].dot(pair[1]));
         let rods = &self.rods[self.ties_of(strand)];
-        let inner = ways.windows(2).zip(rods).map(|(pair, rod)| rod.hinge.map_or(0.0, |hinge| hinge.opens(turn(pair))));
-        std::iter::once(0.0).chain(inner).chain([0.0]).collect()
+        let turns = ways.windows(2).zip(rods).map(|(pair, rod)| Some((rod.hinge?, turn(pair))));
+        let turns: Vec<_> = turns.collect();
+        let inner = turns.iter().map(|turn| turn.map_or(0.0, |(hinge, turn)| hinge.opens(turn)));
+        let takes = turns.iter().flatten().map(|(hinge, turn)| hinge.takes(*turn)).sum();
+        (std::iter::once(0.0).chain(inner).chain([0.0]).collect(), takes)
     }
 
     /// Puts the joints where a round found them.

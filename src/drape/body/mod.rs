@@ -138,8 +138,9 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
         let widths = form(design, strand, chain, at).widths;
         let reach = widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
         let link = chain.straight(at);
-        let bare = if chain.pieces[at].is_bare(strand) { link.length } else { 0.0 };
-        Piece { passage, stiffness: chain.stiffness, hinge: hinges.after(at), bare, ..Piece::new(link, reach) }
+        let spare = chain.spare[at];
+        let bare = chain.bare(strand, at) - spare;
+        Piece { passage, stiffness: chain.stiffness, hinge: hinges.after(at), bare, spare, ..Piece::new(link, reach) }
     };
     let passages = chain.passages(design, strand);
     Strung { pieces: passages.into_iter().enumerate().map(piece).collect(), aside: strand.aside.value() }

@@ -21,12 +21,15 @@ pub fn spare(strand: &[Piece], closing: &[Piece], neck: f64) -> f64 {
     (pieces().map(turn).sum::<f64>() - TAU) * mean + parted(strand, turn)
 }
 
-/// By how much beads part in all beyond what bare cord gives, where pieces turn so.
+/// By how much longer than laid straight a strand is where pieces turn so.
 fn parted(strand: &[Piece], turn: impl Fn(&Piece) -> f64) -> f64 {
-    let opens =
-        |pair: &[Piece]| pair[0].hinge.map_or(0.0, |hinge| hinge.opens(0.5 * (turn(&pair[0]) + turn(&pair[1]))));
+    let joint = |pair: &[Piece]| Some((pair[0].hinge?, 0.5 * (turn(&pair[0]) + turn(&pair[1]))));
+    let turns: Vec<_> = strand.windows(2).filter_map(joint).collect();
+    let opens: f64 = turns.iter().map(|(hinge, turn)| 2.0 * hinge.opens(*turn)).sum();
+    let takes: f64 = turns.iter().map(|(hinge, turn)| hinge.takes(*turn)).sum();
+    let spare: f64 = strand.iter().map(|piece| piece.spare).sum();
     let bare: f64 = strand.iter().map(|piece| piece.bare).sum();
-    (2.0 * strand.windows(2).map(opens).sum::<f64>() - bare).max(0.0)
+    spare + opens - takes.min(bare + spare)
 }
 
 #[cfg(test)]

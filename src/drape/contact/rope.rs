@@ -39,7 +39,7 @@ pub struct Rope {
     closed: Vec<(f64, f64)>,
     /// How far each goes on before what it holds.
     befores: Vec<f64>,
-    /// How far neighbours part between the joints of the finer chain that are none here.
+    /// Cord that neighbours take where they part between the joints of the finer chain that are none here.
     within: f64,
 }
 
@@ -80,11 +80,13 @@ impl Rope {
         self.hinges = self.fine.iter().map(|end| hinges.after(end - 1)).collect();
         let mut from = 0;
         for &end in &self.fine {
-            let within = (from + 1..end).map(|at| 2.0 * chain.beyond[at][0]).sum::<f64>();
-            let bare = (from..end).filter(|at| chain.pieces[*at].is_bare(strand)).map(|at| chain.lengths[at]);
-            self.befores.push(chain.beyond[from][0]);
-            self.closed.push((chain.lengths[from..end].iter().sum::<f64>() + within, bare.sum()));
-            (from, self.within) = (end, self.within + within);
+            let within = (from + 1..end).map(|at| 2.0 * chain.parted.beyond[at][0]).sum::<f64>();
+            let bare = (from..end).map(|at| chain.bare(strand, at)).sum();
+            let closed: f64 = (from..end).map(|at| chain.lengths[at] + chain.spare[at]).sum();
+            self.befores.push(chain.parted.beyond[from][0]);
+            self.closed.push((closed + within, bare));
+            self.within += chain.parted.takes[from..end - 1].iter().sum::<f64>();
+            from = end;
         }
     }
 
@@ -93,12 +95,13 @@ impl Rope {
     pub fn open(&mut self) -> f64 {
         let ways = self.joints.windows(2).map(|pair| pair[1].at - pair[0].at);
         let ways: Vec<Point> = ways.map(|way| way * (1.0 / way.length().max(f64::MIN_POSITIVE))).collect();
-        let opens =
-            |(pair, hinge): (&[Point], &Option<Hinge>)| hinge.map_or(0.0, |one| one.opens(turn(pair[0], pair[1])));
-        let after: Vec<f64> = ways.windows(2).zip(&self.hinges).map(opens).chain([0.0]).collect();
-        let given = given(self.within + 2.0 * after.iter().sum::<f64>(), self.closed.iter().map(|(_, bare)| *bare));
+        let turns = ways.windows(2).zip(&self.hinges).map(|(pair, hinge)| Some(((*hinge)?, turn(pair[0], pair[1]))));
+        let turns: Vec<_> = turns.chain([None]).collect();
+        let takes: f64 = turns.iter().flatten().map(|(hinge, turn)| hinge.takes(*turn)).sum();
+        let given = given(self.within + takes, self.closed.iter().map(|(_, bare)| *bare));
+        let after = turns.into_iter().map(|turn| turn.map_or(0.0, |(hinge, turn)| hinge.opens(turn)));
         let (mut before, mut along, mut moved): (f64, f64, f64) = (0.0, 0.0, 0.0);
-        for (at, after) in after.into_iter().enumerate() {
+        for (at, after) in after.enumerate() {
             let (closed, bare) = self.closed[at];
             let longer = before + closed - given * bare + after - self.links[at].length;
             self.links[at].length += longer;
@@ -171,7 +174,7 @@ impl Rope {
             directions.extend((from..to).map(|_| along));
             from = to;
         }
-        chain.open(strand, hinges.beyond(&directions));
+        chain.open(strand, hinges.parted(&directions));
         // Twice: the first time leaves the square of what was missed.
         (0..2).for_each(|_| turn_to(&mut directions, &chain.links, self.joints[self.joints.len() - 1].at - first));
         let joints = joints(&chain.links, &directions);

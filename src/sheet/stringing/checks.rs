@@ -1,6 +1,6 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
-use crate::design::{Bead, Bit, Design, Index, Strand, TOLD_SLACK, What};
+use crate::design::{Bead, Bit, Design, Index, Strand, TOLD_LACK, What};
 use crate::drape::Hung;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
@@ -74,13 +74,13 @@ fn bare(design: &Design, cord: &str, strand: &Strand, hung: &Hung) -> String {
     let units = design.heading.units;
     let all = strand.bare();
     if all < LEAST_BARE {
-        let slack = Length::mm(hung.slack);
+        let lacks = Length::mm(hung.lacks);
         return match strand.told_slack() {
             Some(_) => format!("No bare {cord} is left in the round."),
-            None if slack >= TOLD_SLACK => format!(
-                "No bare {cord} is left but {} of slack: leave that before you close the strand, which pulled straight is then so \
-                 much longer than told. Where it bends its beads part by it in all; strung tighter they lock, and it hangs stiff.",
-                units.ruler(slack)
+            None if lacks >= TOLD_LACK => format!(
+                "No bare {cord} is left, and where it bends its beads want {} more: there their flat ends lock, and it hangs \
+                 stiffer than drawn.",
+                units.ruler(lacks)
             ),
             None => format!("No bare {cord} is left."),
         };

@@ -107,7 +107,8 @@ impl Group<'_> {
                 "Lay all strands in a round, as they will be worn, so that they will drape together. ".to_owned()
             }
             (true, Kind::Necklace | Kind::Strap) => {
-                "Coil the strand one and a half turns, so that it will drape. ".to_owned()
+                "Coil the strand a little more than once round, as it will lie when worn, so that it will drape. "
+                    .to_owned()
             }
             _ => String::new(),
         }
