@@ -33,6 +33,7 @@ use clap::{Args, Parser, Subcommand};
 
 use festoon::Piece;
 use festoon::design::Choice;
+use festoon::remark::said::quantity::NoQuantity;
 use festoon::units::{Length, UnitStyle};
 
 use fit::Measures;
@@ -114,7 +115,7 @@ struct Units {
 }
 
 fn length(text: &str) -> Result<Length, String> {
-    Length::parse(text).map_err(|error| format!("`{text}` {}: {}", error.reason, error.help))
+    Length::parse(text).map_err(|error| format!("`{text}` {}", NoQuantity::from(error)))
 }
 
 fn units(word: &str) -> Result<UnitStyle, String> {

@@ -2,40 +2,98 @@
 
 use super::{Force, INCH, KILOGRAM_FORCE, Length, Mass, Money, POUND_FORCE};
 
-/// Why a text is not the quantity that was asked for, and what to write instead.
+/// Why a text is not the quantity that was asked for.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
-pub struct UnitError {
-    /// What is wrong, as a clause that follows the quoted text: `has no unit`.
-    pub reason: String,
-    /// What to write instead.
-    pub help: String,
-    /// Where a unit is wanted: each that there is behind the number, as it would be written, and what that would be.
-    pub choices: Vec<(String, f64)>,
+pub enum UnitError {
+    /// It has no unit behind its number.
+    NoUnit {
+        /// What it may be.
+        choices: Vec<Choice>,
+    },
+    /// It has a unit that is not known.
+    UnknownUnit {
+        /// The word behind the number.
+        unit: String,
+        /// What it may be.
+        choices: Vec<Choice>,
+    },
+    /// It does not begin with a number.
+    NoNumber {
+        /// What is measured.
+        wanted: Wanted,
+    },
+    /// It has a comma in its number.
+    Comma {
+        /// The same with a point.
+        pointed: String,
+    },
+    /// It is less than nothing.
+    Negative {
+        /// What is measured.
+        wanted: Wanted,
+    },
+    /// It is nothing at all.
+    Zero {
+        /// What is measured.
+        wanted: Wanted,
+    },
+    /// It is too large.
+    TooLarge {
+        /// What is measured.
+        wanted: Wanted,
+    },
+    /// It is none such, however it is read.
+    Not {
+        /// What is measured.
+        wanted: Wanted,
+    },
+}
+
+/// What is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Wanted {
+    Length,
+    /// What a length changes by.
+    Change,
+    Mass,
+    MassPerMetre,
+    Force,
+    Money,
+    Time,
+    Turns,
+    Angle,
+    Stiffness,
+}
+
+/// What a number would be with a unit behind it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Choice {
+    /// How it would be written.
+    pub text: String,
+    /// What that is in the program's own unit.
+    pub value: f64,
 }
 
 impl UnitError {
-    fn new(reason: impl Into<String>, help: impl Into<String>) -> Self {
-        Self { reason: reason.into(), help: help.into(), choices: Vec::new() }
-    }
-
-    /// An error about a number that wants one of several units.
-    fn unit(reason: impl Into<String>, digits: &str, value: f64, units: &[Unit]) -> Self {
-        let choices = units.iter().map(|(names, size)| (format!("{digits} {}", names[0]), value * size)).collect();
-        Self { choices, ..Self::new(reason, "") }.among(|_| true)
-    }
-
     /// With those of its choices alone whose value is likely, where any is.
     #[must_use]
     pub fn among(mut self, likely: impl Fn(f64) -> bool) -> Self {
-        let kept: Vec<_> = self.choices.iter().filter(|(_, value)| likely(*value)).cloned().collect();
-        if !kept.is_empty() {
-            let texts: Vec<_> = kept.iter().map(|(text, _)| text.as_str()).collect();
-            self.help = format!("say which unit: {}", texts.join(", "));
-            self.choices = kept;
+        if let Self::NoUnit { choices } | Self::UnknownUnit { choices, .. } = &mut self
+            && choices.iter().any(|choice| likely(choice.value))
+        {
+            choices.retain(|choice| likely(choice.value));
         }
         self
     }
+}
+
+/// A number behind each of several units.
+fn choices(digits: &str, value: f64, units: &[Unit]) -> Vec<Choice> {
+    let choice = |(names, size): &Unit| Choice { text: format!("{digits} {}", names[0]), value: value * size };
+    units.iter().map(choice).collect()
 }
 
 /// A unit's names and its size in the program's own unit.
@@ -65,8 +123,8 @@ impl Length {
     /// # Errors
     /// When the number or the unit is missing or unknown, or the length is not positive and finite.
     pub fn parse(text: &str) -> Result<Self, UnitError> {
-        let mm = quantity(text, LENGTHS, "17 1/2 in or 445 mm")?;
-        positive(mm, LONGEST, "a length").map(Self::mm)
+        let mm = quantity(text, LENGTHS, Wanted::Length)?;
+        positive(mm, LONGEST, Wanted::Length).map(Self::mm)
     }
 
     /// Reads a length with a sign, such as the change of a size: `-1 in`, `+50 mm`.
@@ -76,9 +134,9 @@ impl Length {
     pub fn parse_signed(text: &str) -> Result<Self, UnitError> {
         let text = text.trim();
         let unsigned = text.trim_start_matches(['+', '-', '−']);
-        let mm = quantity(unsigned, LENGTHS, "-1 in or +50 mm")?;
+        let mm = quantity(unsigned, LENGTHS, Wanted::Change)?;
         if !(0.0..=LONGEST).contains(&mm) {
-            return Err(UnitError::new("is not a length that a piece can have", "write a length such as -1 in"));
+            return Err(UnitError::Not { wanted: Wanted::Change });
         }
         Ok(Self::mm(if text.starts_with(['-', '−']) { -mm } else { mm }))
     }
@@ -90,8 +148,8 @@ impl Mass {
     /// # Errors
     /// When the number or the unit is missing or unknown, or the mass is not positive and finite.
     pub fn parse(text: &str) -> Result<Self, UnitError> {
-        let grams = quantity(text, MASSES, "0.29 g")?;
-        positive(grams, 1.0e5, "a mass").map(Self::grams)
+        let grams = quantity(text, MASSES, Wanted::Mass)?;
+        positive(grams, 1.0e5, Wanted::Mass).map(Self::grams)
     }
 
     /// Reads a cord's mass per length, `0.6 g/m`, as the mass of one metre.
@@ -99,7 +157,7 @@ impl Mass {
     /// # Errors
     /// When the text is not a mass followed by `/m`.
     pub fn parse_per_metre(text: &str) -> Result<Self, UnitError> {
-        let wrong = || UnitError::new("is not a mass for each metre", "write it like 0.6 g/m");
+        let wrong = || UnitError::Not { wanted: Wanted::MassPerMetre };
         Self::parse(text.trim().strip_suffix("/m").ok_or_else(wrong)?).map_err(|_| wrong())
     }
 }
@@ -110,8 +168,8 @@ impl Force {
     /// # Errors
     /// When the number or the unit is missing or unknown, or the force is not positive and finite.
     pub fn parse(text: &str) -> Result<Self, UnitError> {
-        let newtons = quantity(text, FORCES, "60 N or 15 lbf")?;
-        positive(newtons, 1.0e6, "a force").map(Self::newtons)
+        let newtons = quantity(text, FORCES, Wanted::Force)?;
+        positive(newtons, 1.0e6, Wanted::Force).map(Self::newtons)
     }
 }
 
@@ -121,7 +179,7 @@ impl Money {
     /// # Errors
     /// When the text is not a number of that kind or is negative.
     pub fn parse(text: &str) -> Result<Self, UnitError> {
-        let wrong = || UnitError::new("is not a price", "write a number with at most two decimals, like 4.20");
+        let wrong = || UnitError::Not { wanted: Wanted::Money };
         let (whole, cents) = text.trim().split_once('.').unwrap_or((text.trim(), ""));
         let digits = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
         if whole.is_empty() || whole.len() > 9 || cents.len() > 2 || !digits(whole) || !digits(cents) {
@@ -136,7 +194,7 @@ impl Money {
 /// # Errors
 /// When the number or the unit is missing or unknown, or the time is not positive and finite.
 pub fn hours(text: &str) -> Result<f64, UnitError> {
-    positive(quantity(text, HOURS, "1.5 h or 90 min")?, 1.0e5, "a time")
+    positive(quantity(text, HOURS, Wanted::Time)?, 1.0e5, Wanted::Time)
 }
 
 /// Reads how many times something goes round: `3`, `3.5`, `3 1/2`, `3½`.
@@ -145,7 +203,7 @@ pub fn hours(text: &str) -> Result<f64, UnitError> {
 /// When the text is no such number, or nothing.
 pub fn turns(text: &str) -> Result<f64, UnitError> {
     let turns = number(text).filter(|turns| turns.is_finite() && *turns > 0.0);
-    turns.ok_or_else(|| UnitError::new("is not a number of turns", "write how many times, like 3 or 3 1/2"))
+    turns.ok_or(UnitError::Not { wanted: Wanted::Turns })
 }
 
 /// Reads an angle, `20 deg` or `20°`, in degrees.
@@ -153,7 +211,7 @@ pub fn turns(text: &str) -> Result<f64, UnitError> {
 /// # Errors
 /// When the number or the unit is missing or unknown.
 pub fn degrees(text: &str) -> Result<f64, UnitError> {
-    quantity(text, DEGREES, "20 deg")
+    quantity(text, DEGREES, Wanted::Angle)
 }
 
 /// Reads how stiff a cord is, `1.8 N mm²`, in N mm²; it may be nothing.
@@ -161,7 +219,7 @@ pub fn degrees(text: &str) -> Result<f64, UnitError> {
 /// # Errors
 /// When the number or the unit is missing or unknown.
 pub fn stiffness(text: &str) -> Result<f64, UnitError> {
-    quantity(text, STIFFNESSES, "1.8 N mm²")
+    quantity(text, STIFFNESSES, Wanted::Stiffness)
 }
 
 /// Reads a plain number: `17`, `17.5`, `17 1/2`, `17½`, `1/2`.
@@ -204,37 +262,36 @@ fn vulgar(c: char) -> Option<f64> {
 }
 
 /// Splits a text into its number and its unit and multiplies them.
-fn quantity(text: &str, units: &[Unit], example: &str) -> Result<f64, UnitError> {
+fn quantity(text: &str, units: &[Unit], wanted: Wanted) -> Result<f64, UnitError> {
     let text = text.trim();
     let at = text.find(|c: char| c.is_alphabetic() || "\"″”'′%°".contains(c)).unwrap_or(text.len());
     let (digits, unit) = (text[..at].trim(), text[at..].trim());
     if digits.starts_with(['-', '−']) {
-        return Err(UnitError::new("is less than nothing", format!("write it without the minus sign, like {example}")));
+        return Err(UnitError::Negative { wanted });
     }
     let Some(value) = number(digits) else {
         let is_comma = digits.contains(',') && number(&digits.replacen(',', ".", 1)).is_some();
-        let pointed = || format!("write decimals with a point: {}", text.replacen(',', ".", 1));
         return Err(match is_comma {
-            true => UnitError::new("has a comma in its number", pointed()),
-            false => UnitError::new("does not begin with a number", format!("write it like {example}")),
+            true => UnitError::Comma { pointed: text.replacen(',', ".", 1) },
+            false => UnitError::NoNumber { wanted },
         });
     };
     if unit.is_empty() {
-        return Err(UnitError::unit("has no unit", digits, value, units));
+        return Err(UnitError::NoUnit { choices: choices(digits, value, units) });
     }
     match units.iter().find(|(names, _)| names.contains(&unit)) {
         Some((_, size)) => Ok(value * size),
-        None => Err(UnitError::unit(format!("has an unknown unit, `{unit}`"), digits, value, units)),
+        None => Err(UnitError::UnknownUnit { unit: unit.to_owned(), choices: choices(digits, value, units) }),
     }
 }
 
-fn positive(value: f64, most: f64, what: &str) -> Result<f64, UnitError> {
+fn positive(value: f64, most: f64, wanted: Wanted) -> Result<f64, UnitError> {
     if value > 0.0 && value <= most {
         Ok(value)
     } else if value > most {
-        Err(UnitError::new(format!("is too large for {what}"), "check the number and the unit"))
+        Err(UnitError::TooLarge { wanted })
     } else {
-        Err(UnitError::new("is nothing at all", format!("write {what} greater than zero")))
+        Err(UnitError::Zero { wanted })
     }
 }
 
@@ -254,16 +311,16 @@ mod tests {
 
     #[test]
     fn what_is_not_a_length_says_why() {
-        let reason = |text| Length::parse(text).unwrap_err().reason;
-        assert_eq!(reason("17"), "has no unit");
-        assert!(reason("17 im").contains("`im`"));
-        assert_eq!(reason("-3 mm"), "is less than nothing");
-        assert_eq!(reason("0 mm"), "is nothing at all");
-        assert!(reason("9e99 mm").contains("unit"));
-        assert!(reason("1 1/0 in").contains("number"));
-        assert!(reason("").contains("number"));
-        assert!(reason("½½ in").contains("number"));
-        assert!(reason("99999999999999999999999 m").contains("too large"));
+        let wrong = |text| Length::parse(text).unwrap_err();
+        let wanted = Wanted::Length;
+        assert!(matches!(wrong("17"), UnitError::NoUnit { choices } if choices[0].text == "17 mm"));
+        assert!(matches!(wrong("17 im"), UnitError::UnknownUnit { unit, .. } if unit == "im"));
+        assert!(matches!(wrong("9e99 mm"), UnitError::UnknownUnit { .. }));
+        assert_eq!(wrong("-3 mm"), UnitError::Negative { wanted });
+        assert_eq!(wrong("0 mm"), UnitError::Zero { wanted });
+        assert_eq!(wrong("17,5 mm"), UnitError::Comma { pointed: "17.5 mm".to_owned() });
+        assert!(["1 1/0 in", "", "½½ in"].into_iter().all(|text| wrong(text) == UnitError::NoNumber { wanted }));
+        assert_eq!(wrong("99999999999999999999999 m"), UnitError::TooLarge { wanted });
     }
 
     #[test]

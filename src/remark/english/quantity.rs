@@ -1,11 +1,21 @@
 //! Why a text is not the quantity that is meant, in English.
 
+use std::fmt;
+
 use crate::remark::said::quantity::NoQuantity;
+use crate::units::{Choice, UnitError, Wanted};
+
+impl fmt::Display for NoQuantity {
+    /// What is wrong and what to write instead, as a clause that follows the quoted text.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "{}: {}", reason(self), help(self))
+    }
+}
 
 /// What is wrong, as a clause that follows the quoted text.
-pub fn reason(why: &NoQuantity) -> &str {
-    match why {
-        NoQuantity::Unit(error) => &error.reason,
+pub fn reason(why: &NoQuantity) -> String {
+    let plain = match why {
+        NoQuantity::Unit(error) => return unit_reason(error),
         NoQuantity::NoneAtAll => "is none at all",
         NoQuantity::TooMany { .. } => "is more than any piece holds",
         NoQuantity::Whole | NoQuantity::WholeOrNone => "is not a whole number",
@@ -17,6 +27,69 @@ pub fn reason(why: &NoQuantity) -> &str {
         NoQuantity::Margin => "does not say how near",
         NoQuantity::Body => "is not a body",
         NoQuantity::UnitStyle => "is not a way to print lengths",
+    };
+    plain.to_owned()
+}
+
+/// What is wrong with a number or its unit, as a clause that follows the quoted text.
+pub fn unit_reason(error: &UnitError) -> String {
+    match error {
+        UnitError::NoUnit { .. } => "has no unit".to_owned(),
+        UnitError::UnknownUnit { unit, .. } => format!("has an unknown unit, `{unit}`"),
+        UnitError::NoNumber { .. } => "does not begin with a number".to_owned(),
+        UnitError::Comma { .. } => "has a comma in its number".to_owned(),
+        UnitError::Negative { .. } => "is less than nothing".to_owned(),
+        UnitError::Zero { .. } => "is nothing at all".to_owned(),
+        UnitError::TooLarge { wanted } => format!("is too large for {}", name(*wanted)),
+        UnitError::Not { wanted } => format!("is not {}", name(*wanted)),
+    }
+}
+
+/// What to write instead of a number and its unit.
+pub fn unit_help(error: &UnitError) -> String {
+    match error {
+        UnitError::NoUnit { choices } | UnitError::UnknownUnit { choices, .. } => {
+            let texts: Vec<_> = choices.iter().map(|Choice { text, .. }| text.as_str()).collect();
+            format!("say which unit: {}", texts.join(", "))
+        }
+        UnitError::NoNumber { wanted } | UnitError::Not { wanted } => format!("write {}", example(*wanted)),
+        UnitError::Comma { pointed } => format!("write decimals with a point: {pointed}"),
+        UnitError::Negative { wanted } => {
+            format!("write it without the minus sign, {}", example(*wanted).trim_start_matches("it "))
+        }
+        UnitError::Zero { wanted } => format!("write {} greater than zero", name(*wanted)),
+        UnitError::TooLarge { .. } => "check the number and the unit".to_owned(),
+    }
+}
+
+const fn name(wanted: Wanted) -> &'static str {
+    match wanted {
+        Wanted::Length => "a length",
+        Wanted::Change => "a length that a piece can have",
+        Wanted::Mass => "a mass",
+        Wanted::MassPerMetre => "a mass for each metre",
+        Wanted::Force => "a force",
+        Wanted::Money => "a price",
+        Wanted::Time => "a time",
+        Wanted::Turns => "a number of turns",
+        Wanted::Angle => "an angle",
+        Wanted::Stiffness => "a stiffness",
+    }
+}
+
+/// How it is written, after `write`.
+const fn example(wanted: Wanted) -> &'static str {
+    match wanted {
+        Wanted::Length => "it like 17 1/2 in or 445 mm",
+        Wanted::Change => "it like -1 in or +50 mm",
+        Wanted::Mass => "it like 0.29 g",
+        Wanted::MassPerMetre => "it like 0.6 g/m",
+        Wanted::Force => "it like 60 N or 15 lbf",
+        Wanted::Money => "a number with at most two decimals, like 4.20",
+        Wanted::Time => "it like 1.5 h or 90 min",
+        Wanted::Turns => "how many times, like 3 or 3 1/2",
+        Wanted::Angle => "it like 20 deg",
+        Wanted::Stiffness => "it like 1.8 N mm²",
     }
 }
 
@@ -24,7 +97,7 @@ pub fn reason(why: &NoQuantity) -> &str {
 pub fn help(why: &NoQuantity) -> String {
     let plain = match why {
         NoQuantity::TooMany { most } => return format!("write at most {most}"),
-        NoQuantity::Unit(error) => &error.help,
+        NoQuantity::Unit(error) => return unit_help(error),
         NoQuantity::NoneAtAll | NoQuantity::Whole => "write a whole number of at least 1",
         NoQuantity::WholeOrNone => "write 0, 1 or how many you mean",
         NoQuantity::Factor => "write a number such as 2.5",
