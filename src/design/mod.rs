@@ -10,13 +10,13 @@ mod bars;
 mod closure;
 mod colourway;
 mod entries;
-mod expand;
 mod expect;
 mod filling;
 mod finding;
 mod form;
 mod knots;
 mod limits;
+mod list;
 mod measure;
 mod model;
 mod opening;
@@ -29,7 +29,6 @@ mod rows;
 mod settling;
 mod shaping;
 mod shelf;
-mod sound;
 mod spot;
 mod spring;
 mod stated;
@@ -141,6 +140,11 @@ impl Context {
     fn refuse<T>(&mut self, remark: Remark) -> Option<T> {
         self.remarks.push(remark);
         None
+    }
+
+    /// What was found, or nothing with a remark why.
+    fn take<T>(&mut self, found: Result<T, Remark>) -> Option<T> {
+        found.map_err(|why| self.remarks.push(why)).ok()
     }
 
     fn refuse_if(&mut self, wrong: Option<Remark>) -> Option<()> {

@@ -6,7 +6,7 @@
 //! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
 //! that each takes up at most what one cord of that thickness would.
 
-use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Run, Settle, Times};
+use crate::pattern::{self, CordKind, FindingKind, Settle};
 use crate::remark::Remark;
 use crate::remark::said::strand::{self as said, Fewer};
 use crate::source::{At, Place};
@@ -15,10 +15,10 @@ use crate::units::{Length, Mass};
 
 use super::Context;
 use super::entries::{Entries, Index};
-use super::expand::{Given, List};
 use super::filling::{Asked, fill, largest, nearest};
 use super::finding::Finding;
 use super::limits::{too_long, too_many, too_many_findings};
+use super::list::{self, Along, Given, Item, List, Own, Stretch};
 use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
 use super::round::{Row, Stock};
 use super::row;
@@ -50,8 +50,7 @@ pub fn strand(
         spring::check(strand, shelf, context)?;
     }
     let end = end(strand, cord, shelf, context);
-    let given = Given::new(strand, cord.map(|cord| &shelf.cords[cord]));
-    let list = List::new(&strand.beads.value, given, shelf, context);
+    let list = list::list(&strand.beads.value, Given::new(strand, cord, shelf), context);
     let (cord, end, list) = (cord?, end?, list?);
     if context.holes.spoil(written.place) {
         return None;
@@ -60,12 +59,14 @@ pub fn strand(
     let take_up = take_up(&shelf.cords[cord], legs);
     let end = knot_end(end, take_up, shelf);
     let ends = [if legs > 1 { hitch(&shelf.cords[cord]) } else { end.clone() }, end];
-    let settle = settle(strand, &shelf.cords[cord]);
+    let settle = settle(strand, &shelf.cords[cord], &list);
+    stops::check(&list, settle, strand.beads.place, context)?;
     let length = target(strand, settle, made_to, list.has_fill(), context)?;
     let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
     let takes = first_takes + last_takes;
     let place = strand.beads.place;
-    if too_long(list.written(1), place, context) || too_many(list.count(1), place, context) {
+    let once = list.tally(1);
+    if too_long(once.written, place, context) || too_many(once.things, place, context) {
         return None;
     }
     let stock = Stock { beads: &shelf.beads, findings: &shelf.findings };
@@ -88,18 +89,17 @@ pub fn strand(
         Some(measure) if list.has_fill() => nearest(strand, &list, &shelf.beads, measure, context)?,
         _ => fill(strand, &list, length, takes, context)?,
     };
-    let count = list.count(fill);
-    let more = list.written(fill) - list.written(1);
-    if too_many(count, place, context)
-        || too_many_findings(list.findings(fill), place, context)
-        || too_long(more, place, context)
+    let all = list.tally(fill);
+    if too_many(all.things, place, context)
+        || too_many_findings(all.findings, place, context)
+        || too_long(all.written - once.written, place, context)
     {
         return None;
     }
-    context.strung += count;
+    context.strung += all.things;
     let mut finished = finished(strand, settle, &list, fill, length, takes, context);
     let window = (first_takes, finished.value() - last_takes);
-    let mut trains = trains(strand, settle, &list, fill, window, shelf, context)?;
+    let mut trains = trains(strand, settle, &list, fill, window, context)?;
     if let [train] = trains.as_mut_slice()
         && let Some(spring) = spring(&train.bits)
     {
@@ -298,24 +298,24 @@ fn trains(
     list: &List<'_>,
     fill: u32,
     window: (f64, f64),
-    shelf: &Shelf,
     context: &mut Context,
 ) -> Option<Vec<Train>> {
-    if strand.beads.value.iter().any(|item| matches!(item.value, Item::Stop(_))) {
-        return stops::trains(strand, settle, window, list.given(), shelf, context);
+    if !list.held.is_empty() {
+        return stops::trains(strand, list, settle, window, context);
     }
-    rest(list, settle, fill, window, shelf).map_err(|over| refuse_overfull(strand, list, over, window, context)).ok()
+    let rest = rest(&list.last, list.given, settle, fill, window);
+    context.take(rest.map_err(|over| overfull(strand, list, over, window)))
 }
 
-/// Lays a list into a window of stations, or says by how much it is too long.
+/// Lays a stretch into a window of stations, or says by how much it is too long.
 pub fn rest(
-    list: &List<'_>,
+    stretch: &Stretch<'_>,
+    given: Given<'_>,
     settle: Settle,
     fill: u32,
     (from, to): (f64, f64),
-    shelf: &Shelf,
 ) -> Result<Vec<Train>, f64> {
-    let mut bits = row::bits(&list.row(fill), &shelf.beads);
+    let mut bits = row::bits(&stretch.row(fill, given), &given.shelf.beads);
     if settle == Settle::Fixed {
         count_from_loop(&mut bits, from);
     }
@@ -327,7 +327,7 @@ pub fn rest(
     let rest = match settle {
         Settle::Slide if spare > SAME => Rest::Free(from, from + spare),
         Settle::Slide | Settle::Fill | Settle::Fixed => Rest::At(from),
-        Settle::Spread => return Ok(spread(list, fill, (from, to), shelf)),
+        Settle::Spread => return Ok(spread(stretch, given, fill, (from, to))),
     };
     Ok(vec![Train { bits, rest }])
 }
@@ -341,9 +341,9 @@ fn count_from_loop(bits: &mut [Bit], takes: f64) {
 }
 
 /// Equal bare cord before, between and after the groups.
-fn spread(list: &List<'_>, fill: u32, (from, to): (f64, f64), shelf: &Shelf) -> Vec<Train> {
-    let groups = list.groups(fill).into_iter().filter(|group| !group.is_empty());
-    let rows: Vec<_> = groups.map(|group| row::bits(&list.knotted(group), &shelf.beads)).collect();
+fn spread(stretch: &Stretch<'_>, given: Given<'_>, fill: u32, (from, to): (f64, f64)) -> Vec<Train> {
+    let groups = stretch.groups(fill, given);
+    let rows: Vec<_> = groups.iter().map(|group| row::bits(group, &given.shelf.beads)).collect();
     let taken: f64 = rows.iter().flatten().map(Bit::length).sum();
     let gap = ((to - from - taken) / (rows.len() + 1) as f64).max(0.0);
     let mut at = from;
@@ -356,33 +356,38 @@ fn spread(list: &List<'_>, fill: u32, (from, to): (f64, f64), shelf: &Shelf) -> 
     rows.into_iter().map(&mut train).collect()
 }
 
-fn refuse_overfull(strand: &pattern::Strand, list: &List<'_>, over: f64, window: (f64, f64), context: &mut Context) {
+fn overfull(strand: &pattern::Strand, list: &List<'_>, over: f64, window: (f64, f64)) -> Remark {
     let room = window.1 - window.0;
     let needs = Length::mm(list.length(1) + strand.length.as_ref().map_or(0.0, |at| at.value.value()) - room);
-    let fewer = fewer(strand, list, room, context);
-    let overfull = said::Strand::Overfull { strand: strand.name.value.clone(), over: Length::mm(over), fewer, needs };
-    context.remarks.push(Remark::new(overfull).at(length_place(strand)));
+    let name = strand.name.value.clone();
+    let overfull = said::Strand::Overfull { strand: name, over: Length::mm(over), fewer: fewer(list, room), needs };
+    Remark::new(overfull).at(length_place(strand))
 }
 
-/// Says how often the list's first repeat would fit, or of a list without one, how many beads of its longest run.
-fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Context) -> Option<Fewer> {
-    let mut items = strand.beads.value.clone();
-    let counted = |(at, item): (usize, &At<Item>)| match &item.value {
-        Item::Repeat(Repeat { repeat: Times::Count(count), of }) => Some((at, *count, of.clone(), None)),
-        Item::Run(Run { count, id }) => {
-            let one = At { value: Item::Run(Run { count: 1, id: id.clone() }), place: item.place };
-            Some((at, *count, vec![one], Some(id.clone())))
+/// How often a list's first repeat would fit, or of a list without one, how many beads of its longest run.
+fn fewer(list: &List<'_>, room: f64) -> Option<Fewer> {
+    let items = &list.last.0;
+    let entries = items.iter().enumerate().filter_map(|(at, item)| match &item.value {
+        Own::Entry(entry) => Some((at, entry)),
+        Own::Row(_) => None,
+    });
+    let repeat = entries.clone().find_map(|(at, entry)| match entry {
+        Item::Repeat(times, of) => Some((at, *times, of.clone(), None)),
+        _ => None,
+    });
+    let runs = entries.filter_map(|(at, entry)| match entry {
+        Item::Run(count, piece) => {
+            Some((at, *count, vec![At::new(Item::Run(1, *piece), items[at].place)], Some(*piece)))
         }
         _ => None,
-    };
-    let all: Vec<_> = items.iter().enumerate().filter_map(counted).collect();
-    let repeat = all.iter().find(|(.., run)| run.is_none());
-    let (at, often, of, run) = repeat.or_else(|| all.iter().max_by_key(|(_, count, ..)| *count))?;
-    items[*at].value = Item::Repeat(Repeat { repeat: Times::Fill, of: of.clone() });
-    let list = List::new(&items, list.given(), list.shelf(), context)?;
-    let fits = largest(|fill| list.fits(fill, room)).filter(|fits| fits < often)?;
-    Some(match run {
-        Some(id) => Fewer::Beads { id: id.clone(), fits, written: *often },
-        None => Fewer::Times { fits, written: *often },
+    });
+    let (at, written, of, piece) = repeat.or_else(|| runs.max_by_key(|(_, count, ..)| *count))?;
+    let mut filled = items.clone();
+    filled[at].value = Own::Entry(Item::More(Along::Fill(of)));
+    let filled = List::whole(filled, list.given);
+    let fits = largest(|fill| filled.fits(fill, room)).filter(|fits| *fits < written)?;
+    Some(match piece {
+        Some(piece) => Fewer::Beads { id: piece.id(list.given.shelf).to_owned(), fits, written },
+        None => Fewer::Times { fits, written },
     })
 }
