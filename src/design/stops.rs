@@ -12,9 +12,9 @@ use crate::units::Length;
 use super::Context;
 use super::list::{List, Stop, Stretch};
 use super::model::{Rest, Train};
+use super::resting::{SAME, rest};
 use super::row::{self, Strung};
 use super::shelf::Shelf;
-use super::strand::{SAME, rest};
 
 /// Refuses stops on a strand that something fills, and where beads have no room to settle between them.
 pub fn check(list: &List<'_>, settle: Settle, place: Place, context: &mut Context) -> Option<()> {

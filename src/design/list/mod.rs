@@ -23,11 +23,11 @@ use crate::units::Length;
 use super::entries::Index;
 use super::finding::Finding;
 use super::model::Phrase;
+use super::resting::SAME;
 use super::row::Strung;
 use super::rows::Rule;
 use super::shelf::Shelf;
 use super::stock::Bead;
-use super::strand::SAME;
 
 pub use given::Given;
 pub use lower::list;

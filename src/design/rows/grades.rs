@@ -11,8 +11,8 @@ use crate::units::Length;
 use crate::design::entries::Index;
 use crate::design::filling::largest;
 use crate::design::list::Given;
+use crate::design::resting::SAME;
 use crate::design::stock::Bead;
-use crate::design::strand::SAME;
 
 /// The steps of a graduated row.
 #[derive(Clone)]
