@@ -4,7 +4,7 @@
 
 use std::fs;
 
-use festoon::design::{Choice, Design, Strand};
+use festoon::design::{Choice, Design, Strand, nth};
 use festoon::drape::chain::Chain;
 use festoon::drape::hang::{Link, solve};
 use festoon::drape::{Hung, Seat};
@@ -92,7 +92,7 @@ fn cubes(length: &str, beads: &str) -> Piece {
 #[test]
 fn cubes_touch_at_their_inner_rims() {
     let Piece { design, drape, .. } = cubes("", "100 cube");
-    let hung = &drape.strands[0];
+    let hung = &drape.strands[nth(0)];
     let rims = |seat: &Seat, along: f64| seat.centre + Point::new(along, 2.0).turned(seat.angle);
     let mut slack = 0.0;
     for pair in hung.seats.windows(2) {
@@ -100,7 +100,7 @@ fn cubes_touch_at_their_inner_rims() {
         assert!(apart < 1e-5, "{apart}");
         slack += 4.0 * libm::tan(0.5 * (pair[1].angle - pair[0].angle));
     }
-    assert!((hung.slack - slack).abs() < 1e-4 && design.strands[0].finished.value() == 400.0, "{slack}");
+    assert!((hung.slack - slack).abs() < 1e-4 && design.strands[nth(0)].finished.value() == 400.0, "{slack}");
     assert!((5.6..6.1).contains(&slack), "a turn of some 2.9 radians, of which each takes 2 mm: {slack}");
 }
 
@@ -108,7 +108,7 @@ fn cubes_touch_at_their_inner_rims() {
 #[test]
 fn bare_cord_gives_what_parts_beads() {
     let Piece { drape, .. } = cubes("length: 420 mm,", "50 cube, ball, 50 cube");
-    let hung = &drape.strands[0];
+    let hung = &drape.strands[nth(0)];
     let length: f64 = hung.joints.windows(2).map(|pair| pair[0].at.distance(pair[1].at)).sum();
     assert!((length - 420.0).abs() < 1e-6 && hung.slack.abs() < 1e-6, "{length}, {}", hung.slack);
 }
@@ -119,7 +119,7 @@ fn bare_cord_gives_what_parts_beads() {
 #[test]
 fn cubes_that_slide_freely_would_hang_rounder_by_as_much_as_is_told() {
     let Piece { design, drape, .. } = cubes("", "100 cube");
-    let (strand, hung) = (&design.strands[0], &drape.strands[0]);
+    let (strand, hung) = (&design.strands[nth(0)], &drape.strands[nth(0)]);
     let chain = Chain::new(&design, strand, &hung.starts);
     let links: Vec<Link> = chain.links.iter().copied().filter(|link| link.length > 0.0).collect();
     let lean = Point::towards(hung.seats[0].angle).left() * 2.0;

@@ -231,7 +231,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     let meeting = closure::meeting(pattern, &shelf, context);
     let strands: Vec<_> = written.map(|written| strand::strand(written, made_to, &closure, &shelf, context)).collect();
     let whole = strands.iter().all(Option::is_some) && closed && !context.wants(pattern);
-    let mut strands: Vec<_> = strands.into_iter().flatten().collect();
+    let mut strands: Entries<_> = strands.into_iter().flatten().collect();
     hang_apart(&mut strands, &closure, &shelf);
     let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet) || wraps::written(pattern) > 1.0;
     match meeting {
