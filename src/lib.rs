@@ -32,7 +32,7 @@
 //! // Resolved: every bead at its place on its strand.
 //! let (design, remarks) = design::resolve(&pattern, &design::Choice::default());
 //! let design = design.ok_or_else(|| format!("{remarks:?}"))?;
-//! assert_eq!(design.strands[0].name, "band");
+//! assert_eq!(design.strands.as_slice()[0].name, "band");
 //! // Hung: a point and an angle for every bead, in mm.
 //! let drape = drape::hang(&design, None).map_err(|fault| format!("{:?}", fault.remark(&design)))?;
 //! for remark in rules::check(&design, &drape) {

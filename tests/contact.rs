@@ -6,7 +6,7 @@
 mod chain;
 
 use chain::as_it_hangs;
-use festoon::design::{self, Choice, Design};
+use festoon::design::{self, Choice, Design, nth};
 use festoon::drape::chain::Chain;
 use festoon::drape::hang::Link;
 use festoon::drape::{Drape, Hung, hang, hang_alone};
@@ -180,7 +180,7 @@ fn strands_without_room_lie_over_one_another_and_the_rest_side_by_side() {
     assert!(drape.unrest.is_none());
     assert!(drape.clearances[0].touching > 0.9 && drape.clearances[0].hardest == 0.0, "{:?}", drape.clearances);
     assert!(drape.clearances[1].least > -KNOWN, "{:?}", drape.clearances);
-    assert!(drape.presses.iter().all(|press| press.between != [0, 1] && press.force > 0.0));
+    assert!(drape.presses.iter().all(|press| press.between != [nth(0), nth(1)] && press.force > 0.0));
 }
 
 /// Lists of beads, by number.

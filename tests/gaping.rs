@@ -4,7 +4,7 @@
 
 use std::fs;
 
-use festoon::design::{Choice, Design, Strand};
+use festoon::design::{Choice, Design, Strand, nth};
 use festoon::drape::chain::Chain;
 use festoon::drape::hang::{Link, solve};
 use festoon::drape::{Hung, Seat, hang_alone};
@@ -94,7 +94,7 @@ fn cubes(length: &str, beads: &str) -> Piece {
 #[test]
 fn cubes_touch_at_their_inner_rims() {
     let Piece { design, drape, .. } = cubes("", "100 cube");
-    let hung = &drape.strands[0];
+    let hung = &drape.strands[nth(0)];
     let rims = |seat: &Seat, along: f64| seat.centre + Point::new(along, 2.0).turned(seat.angle);
     let (mut parted, mut takes) = (0.0, 0.0);
     for pair in hung.seats.windows(2) {
@@ -104,7 +104,7 @@ fn cubes_touch_at_their_inner_rims() {
         parted += 4.0 * libm::tan(half);
         takes += 2.0 * 1.65 * libm::sin(half);
     }
-    let (strand, round) = (&design.strands[0], 1.25 * std::f64::consts::TAU * 1.65);
+    let (strand, round) = (&design.strands[nth(0)], 1.25 * std::f64::consts::TAU * 1.65);
     assert!(
         strand.finished.value() == 400.0 && (strand.slack.value() - round).abs() < 0.02 * round,
         "{:?}",
@@ -119,14 +119,14 @@ fn cubes_touch_at_their_inner_rims() {
 #[test]
 fn bare_cord_gives_what_parts_beads() {
     let Piece { design, drape, .. } = cubes("length: 420 mm,", "50 cube, ball, 50 cube");
-    let hung = &drape.strands[0];
+    let hung = &drape.strands[nth(0)];
     let length: f64 = hung.joints.windows(2).map(|pair| pair[0].at.distance(pair[1].at)).sum();
     // Its cord lies at the inner side of each hole, 0.35 mm off the axes, and cuts the corner where they meet: beside cubes
     // alone as far out as their rims.
     let halves = || hung.seats.windows(2).map(|pair| 0.5 * (pair[1].angle - pair[0].angle));
     let least: f64 = halves().map(|half| 0.7 * libm::sin(half)).sum();
     let most: f64 = halves().map(|half| 4.0 * libm::tan(half) * (1.0 - libm::cos(half))).sum::<f64>() + least;
-    let longer = length - (design.strands[0].finished + design.strands[0].slack).value();
+    let longer = length - (design.strands[nth(0)].finished + design.strands[nth(0)].slack).value();
     assert!((least..most).contains(&longer) && least > 0.9 && most < 1.3, "{least}, {longer}, {most}");
     assert_eq!(hung.lacks, 0.0);
 }
@@ -138,9 +138,9 @@ fn bare_cord_gives_what_parts_beads() {
 fn cubes_that_slide_freely_would_hang_rounder_by_as_much_as_is_told() {
     let Piece { mut design, .. } = cubes("", "100 cube");
     // None of its cord is left bare.
-    design.strands[0].slack = Length::ZERO;
+    design.strands[nth(0)].slack = Length::ZERO;
     let drape = hang_alone(&design, None).unwrap();
-    let (strand, hung) = (&design.strands[0], &drape.strands[0]);
+    let (strand, hung) = (&design.strands[nth(0)], &drape.strands[nth(0)]);
     let chain = Chain::new(&design, strand, &hung.starts);
     let links: Vec<Link> = chain.links.iter().copied().filter(|link| link.length > 0.0).collect();
     let lean = Point::towards(hung.seats[0].angle).left() * 2.0;

@@ -5,7 +5,7 @@
 
 use std::fs;
 
-use festoon::design::{Choice, Design};
+use festoon::design::{Choice, Design, nth};
 use festoon::drape::{Drape, Spot, hang, on_way};
 use festoon::source::Source;
 use festoon::{Piece, piece};
@@ -60,7 +60,8 @@ fn hanging() -> Vec<(String, Design)> {
         let text = fs::read_to_string(&path).unwrap();
         let read = piece(&Source::new("shipped", &text), &Choice::default(), None).0;
         let Some(Piece { design, drape, .. }) = read else { continue };
-        if drape.strands[0].ends[0].y == drape.strands[0].ends[1].y && !design.is_ring() && drape.span > 50.0 {
+        if drape.strands[nth(0)].ends[0].y == drape.strands[nth(0)].ends[1].y && !design.is_ring() && drape.span > 50.0
+        {
             pieces.push((path.display().to_string(), design));
         }
     }
@@ -71,8 +72,8 @@ fn hanging() -> Vec<(String, Design)> {
 /// How far apart beads hang at most in two drapes, whose strands answer to each other by `of`.
 fn farthest(one: &Drape, other: &Drape, of: impl Fn(usize) -> usize) -> f64 {
     let mut most: f64 = 0.0;
-    for (at, hung) in one.strands.iter().enumerate() {
-        let seats = &other.strands[of(at)].seats;
+    for (at, hung) in one.strands.entries() {
+        let seats = &other.strands[nth(of(at.number()))].seats;
         assert_eq!(hung.seats.len(), seats.len());
         most = hung.seats.iter().zip(seats).map(|(one, two)| one.centre.distance(two.centre)).fold(most, f64::max);
     }
@@ -129,7 +130,7 @@ fn pieces_from_the_other_side_hang_and_lie_in_the_mirror() {
     ];
     for (at, (list, back)) in lists.into_iter().enumerate() {
         let [one, other] = [list, back].map(|list| hang(&made(&[("wire", "460 mm", list)]), None).unwrap());
-        for (hung, other) in one.strands[0].seats.iter().zip(other.strands[0].seats.iter().rev()) {
+        for (hung, other) in one.strands[nth(0)].seats.iter().zip(other.strands[nth(0)].seats.iter().rev()) {
             let across = (hung.centre.x + other.centre.x - one.span).abs();
             assert!(across < 1e-4 && (hung.centre.y - other.centre.y).abs() < 1e-4, "{at}: {hung:?} {other:?}");
         }

@@ -58,7 +58,7 @@ fn drilled_balls_have_the_mass_volume_and_length_of_the_table() {
         let design = ten(&bead);
         // Half a unit of the table's last digit: 4 decimals of mm³ and mm, 5 of g.
         near(design.beads[nth(0)].volume(), number(row[5]), 0.5e-4);
-        near(design.strands[0].beaded().value() / 10.0, number(row[6]), 0.5e-4);
+        near(design.strands[nth(0)].beaded().value() / 10.0, number(row[6]), 0.5e-4);
         near(design.beads[nth(0)].mass.value(), number(row[8]), 0.5e-5);
     }
 }
@@ -215,7 +215,7 @@ const WIRE: &str = "wire: { kind: wire, diameter: 0.4 mm }";
 /// Beaded and bare inches of a strand.
 fn inches(length: &str, beads: &str) -> (f64, f64) {
     let design = resolved(&strands(WIRE, &[&format!("length: {length}, beads: [{beads}]")]));
-    let strand = &design.strands[0];
+    let strand = &design.strands[nth(0)];
     (strand.beaded() / Length::inches(1.0), strand.bare() / Length::inches(1.0))
 }
 
@@ -233,7 +233,7 @@ fn groups_of_small_beads_run_as_long_as_makers_find() {
 #[test]
 fn each_crimp_with_its_loop_adds_three_sixteenths_of_an_inch() {
     let design = resolved(&strands(WIRE, &["settle: fill, beads: [40 four]"]));
-    let strand = &design.strands[0];
+    let strand = &design.strands[nth(0)];
     near((strand.finished - strand.beaded()) / Length::inches(1.0), 2.0 * 3.0 / 16.0, 1e-9);
 }
 
@@ -285,7 +285,7 @@ fn narrow_beads_slip_into_wide_holes() {
              strands:\n  - {{ name: only, cord: wire, settle: fill, beads: [{}] }}\n",
             list.join(", ")
         ));
-        let strand = &design.strands[0];
+        let strand = &design.strands[nth(0)];
         near(strand.finished.value(), number(row[2]), 2e-3);
         assert!(strand.bits().all(|bit| bit.before >= 0.0 && bit.after >= 0.0), "{}: {:?}", row[0], strand.trains);
     }
@@ -306,7 +306,7 @@ fn knotted(keys: &str, cord: &str) -> Design {
 #[test]
 fn knots_take_up_silk_as_one_knotter_found() {
     let design = knotted("settle: fill, length: 60 in, knots: 1.4 mm, beads: [{ repeat: fill, of: [pearl] }]", "");
-    let strand = &design.strands[0];
+    let strand = &design.strands[nth(0)];
     near(strand.finished / Length::inches(1.0), 60.0, 0.4);
     let used = strand.cord_used() / Length::inches(1.0);
     assert!((101.7..112.3).contains(&used), "{used} in");
@@ -317,7 +317,7 @@ fn knots_take_up_silk_as_one_knotter_found() {
 #[test]
 fn cut_lengths_count_every_knot() {
     let in_knots = |keys: &str, cord: &str| {
-        let strand = knotted(keys, cord).strands.remove(0);
+        let strand = knotted(keys, cord).strands[nth(0)].clone();
         near(
             strand.cut().value(),
             (strand.finished * f64::from(strand.legs) + strand.in_knots()).value() + 100.0,
@@ -339,7 +339,7 @@ fn knots_weigh_what_they_take_up() {
         let cord = format!(", mass: 1 g/m, take-up: {take_up}");
         knotted("settle: fill, knots: 1.4 mm, beads: [10 pearl]", &cord).mass().value()
     };
-    let strand = knotted("settle: fill, knots: 1.4 mm, beads: [10 pearl]", "").strands.remove(0);
+    let strand = knotted("settle: fill, knots: 1.4 mm, beads: [10 pearl]", "").strands[nth(0)].clone();
     let per_mm = strand.in_knots().value() / 7.07;
     near(mass("7 mm") - mass("1 mm"), 6.0 * per_mm / 1000.0, 1e-9);
 }

@@ -5,7 +5,7 @@
 
 use std::f64::consts::PI;
 
-use festoon::design::{Bead, Choice};
+use festoon::design::{Bead, Choice, nth};
 use festoon::geometry::Point;
 use festoon::geometry::chord::{Body, Chord};
 use festoon::geometry::nose::{Nose, Oval};
@@ -43,7 +43,7 @@ fn outline(bead: &Bead) -> Vec<Point> {
 /// Where the beads of a ring lie, as polygons.
 fn laid(piece: &Piece) -> Vec<Vec<Point>> {
     let ring = piece.drape.ring().expect("a ring");
-    let bits: Vec<_> = piece.design.strands[0].bits().collect();
+    let bits: Vec<_> = piece.design.strands[nth(0)].bits().collect();
     let seats = ring.round.seats.iter().zip(&bits);
     let at = |(seat, bit): (&festoon::drape::Seat, &&festoon::design::Bit)| {
         let bead = &piece.design.beads[bit.what.bead().expect("a bead")];
@@ -127,7 +127,7 @@ fn tubes_close_round_the_polygon_of_their_inner_sides() {
     assert!((ring.inside_girth - 2.0 * PI * 4.0 / libm::tan(lean)).abs() < 1e-6, "{}", ring.inside_girth);
     // Two mouths lie 2 mm from a common rim, their radii twice the lean apart.
     let parted = 2.0 * 2.0 * libm::sin(lean);
-    let strand = &piece.design.strands[0];
+    let strand = &piece.design.strands[nth(0)];
     assert!((strand.slack.value() - 20.0 * parted).abs() < 1e-6, "{:?}", strand.slack);
 }
 

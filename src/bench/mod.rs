@@ -10,6 +10,7 @@ use std::sync::Arc;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
+use crate::design::{Index, Strand, nth};
 use crate::drape::Hung;
 use crate::geometry::Point;
 use crate::paint::layout::Block;
@@ -33,7 +34,7 @@ pub struct Bench {
     /// What is strung, strand by strand, in order.
     pub things: Vec<Thing>,
     /// One a strand that hangs between two points: its lowest point on the page.
-    pub lows: Vec<(usize, Point)>,
+    pub lows: Vec<(Index<Strand>, Point)>,
 }
 
 /// Draws a piece in an ink.
@@ -59,12 +60,12 @@ pub fn bench(piece: &Piece, ink: Ink) -> Bench {
 #[must_use]
 pub fn rows(piece: &Piece, width: f64, ink: Ink) -> Page {
     let mut stencils = Stencils::new(&piece.design, ink);
-    let strand = |index: usize| {
+    let strand = |index| {
         let row = figure::row(piece, index, width, &mut stencils);
         let name = Type::STRONG.line(&piece.design.strands[index].name);
         Block::stack(std::iter::once(name).chain(row.lines), ROWS_APART / 2.0)
     };
-    let strands: Vec<_> = (0..piece.design.strands.len()).map(strand).collect();
+    let strands: Vec<_> = piece.design.strands.indices().map(strand).collect();
     let block = Block::stack(strands, ROWS_APART);
     page(piece, (width, block.height), block.marks, stencils)
 }
@@ -83,12 +84,12 @@ fn open(piece: &Piece, hung: &[Option<Hung>], frame: &Frame, stencils: &mut Sten
 }
 
 /// The lowest point of each strand that hangs between two.
-fn lows(hung: &[Option<Hung>], frame: &Frame) -> Vec<(usize, Point)> {
+fn lows(hung: &[Option<Hung>], frame: &Frame) -> Vec<(Index<Strand>, Point)> {
     let low = |(strand, hung): (usize, &Option<Hung>)| {
         let hung = hung.as_ref().filter(|hung| hung.drop > 0.0 && hung.ends[0] != hung.ends[1])?;
         let lowest = hung.joints.iter().min_by(|one, other| one.at.y.total_cmp(&other.at.y))?;
         let middle = hung.ends[0].x.midpoint(hung.ends[1].x);
-        Some((strand, frame.page(Point::new(middle, lowest.at.y))))
+        Some((nth(strand), frame.page(Point::new(middle, lowest.at.y))))
     };
     hung.iter().enumerate().filter_map(low).collect()
 }

@@ -1,7 +1,7 @@
 //! Where each thing strung lies in the drawing, and where the pattern says it.
 
 use crate::Piece;
-use crate::design::{Bead, Bit, Finding, Index, What};
+use crate::design::{Bead, Bit, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::sheet::figure::{Frame, bit_box};
@@ -11,7 +11,7 @@ use crate::source::Place;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Thing {
     /// Its strand's index.
-    pub strand: usize,
+    pub strand: Index<Strand>,
     /// What it is.
     pub of: Of,
     /// Its centre on the page.
@@ -38,11 +38,11 @@ pub enum Of {
 /// Everything strung, strand by strand, in order; the beads of a branch follow what they hang on.
 #[must_use]
 pub fn things(piece: &Piece, hung: &[Option<Hung>], frame: &Frame) -> Vec<Thing> {
-    let laid = hung.iter().enumerate().filter_map(|(strand, hung)| Some((strand, hung.as_ref()?)));
+    let laid = piece.design.strands.indices().zip(hung).filter_map(|(strand, hung)| Some((strand, hung.as_ref()?)));
     laid.flat_map(|(strand, hung)| hung.seats.iter().flat_map(move |seat| seated(piece, strand, seat, frame))).collect()
 }
 
-fn seated(piece: &Piece, strand: usize, seat: &Seat, frame: &Frame) -> Vec<Thing> {
+fn seated(piece: &Piece, strand: Index<Strand>, seat: &Seat, frame: &Frame) -> Vec<Thing> {
     let bit = &piece.design.strands[strand].trains[seat.train].bits[seat.bit];
     let thing = |of, bit: &Bit, below: f64| {
         let at = seat.centre - Point::new(0.0, below);

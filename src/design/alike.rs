@@ -1,13 +1,13 @@
 //! Strands that are strung alike, so that what is said of one holds for all of them.
 
-use super::{Design, Strand};
+use super::{Design, Index, Strand};
 
 impl Design {
     /// The indices of the strands, those together that are cut and strung alike, in the order of the first of each.
     #[must_use]
-    pub fn alike(&self) -> Vec<Vec<usize>> {
-        let mut groups: Vec<Vec<usize>> = Vec::new();
-        for (at, strand) in self.strands.iter().enumerate() {
+    pub fn alike(&self) -> Vec<Vec<Index<Strand>>> {
+        let mut groups: Vec<Vec<Index<Strand>>> = Vec::new();
+        for (at, strand) in self.strands.entries() {
             match groups.iter_mut().find(|group| self.strung_alike(&self.strands[group[0]], strand)) {
                 Some(group) => group.push(at),
                 None => groups.push(vec![at]),
@@ -31,7 +31,7 @@ impl Design {
 
 #[cfg(test)]
 mod tests {
-    use crate::design::Choice;
+    use crate::design::{Choice, Index};
     use crate::source::Source;
 
     /// The groups of a piece of three strands, of which the last two have beads and a length.
@@ -48,7 +48,8 @@ mod tests {
             strand("three", beads[1], length),
         );
         let (piece, remarks) = crate::piece(&Source::new("test.yaml", text), &Choice::default(), None);
-        piece.unwrap_or_else(|| panic!("{remarks:?}")).design.alike()
+        let alike = piece.unwrap_or_else(|| panic!("{remarks:?}")).design.alike();
+        alike.into_iter().map(|group| group.into_iter().map(Index::number).collect()).collect()
     }
 
     #[test]

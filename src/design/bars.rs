@@ -5,7 +5,7 @@
 
 use crate::units::Length;
 
-use super::entries::Index;
+use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::form::{Bar, Form};
 use super::model::{Bit, Design, Strand, What};
@@ -82,7 +82,7 @@ impl Stock<'_> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Sharer {
     /// Its index in the design.
-    pub strand: usize,
+    pub strand: Index<Strand>,
     /// How many of them it goes through.
     pub through: u64,
 }
@@ -195,15 +195,15 @@ impl Design {
     }
 }
 
-fn sharing(strands: &[Strand], shared: Shared, bores: Bores) -> Vec<Sharers> {
+fn sharing(strands: &Entries<Strand>, shared: Shared, bores: Bores) -> Vec<Sharers> {
     let through = |strand: &Strand| strand.bits().filter(|bit| shared.is(&bit.what)).count() as u64;
-    let all = strands.iter().enumerate().map(|(at, strand)| Sharer { strand: at, through: through(strand) });
+    let all = strands.entries().map(|(at, strand)| Sharer { strand: at, through: through(strand) });
     let sharers: Vec<_> = all.filter(|sharer| sharer.through > 0).collect();
     sharers.chunks(bores.count as usize).map(|group| Sharers(group.to_vec())).collect()
 }
 
 /// Gives each strand its share of the mass of what it shares with others.
-pub fn share_mass(strands: &mut [Strand], stock: Stock<'_>) {
+pub fn share_mass(strands: &mut Entries<Strand>, stock: Stock<'_>) {
     for (shared, bores) in stock.shared() {
         let mass = match shared {
             Shared::Bar(at) => stock.findings[at].mass,

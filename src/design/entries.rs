@@ -24,6 +24,18 @@ impl<T> Index<T> {
     pub const fn number(self) -> usize {
         self.number
     }
+
+    /// Which entry it is, as people count: from 1.
+    #[must_use]
+    pub const fn ordinal(self) -> usize {
+        self.number + 1
+    }
+
+    /// Whether no entry stands before it.
+    #[must_use]
+    pub const fn is_first(self) -> bool {
+        self.number == 0
+    }
 }
 
 impl<T> Clone for Index<T> {
@@ -66,100 +78,123 @@ impl<T> fmt::Debug for Index<T> {
     }
 }
 
-/// Entries in an order, read as a slice and found by [`Index`].
+/// Entries in an order, read as a slice and found by [`Index`]; or what there is of each of other entries, one for one in
+/// their order, found by the index of those.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Entries<T>(Vec<T>);
+pub struct Entries<T, Of = T> {
+    entries: Vec<T>,
+    of: PhantomData<fn() -> Of>,
+}
 
 impl<T> Entries<T> {
     /// Adds an entry at the end, and says where it stands.
     pub fn push(&mut self, entry: T) -> Index<T> {
-        self.0.push(entry);
-        nth(self.0.len() - 1)
+        self.entries.push(entry);
+        nth(self.entries.len() - 1)
     }
+}
 
+impl<T, Of> Entries<T, Of> {
     /// The indices of all entries, in their order.
-    pub fn indices(&self) -> impl DoubleEndedIterator<Item = Index<T>> + ExactSizeIterator + Clone + use<T> {
-        (0..self.0.len()).map(nth)
+    pub fn indices(&self) -> impl DoubleEndedIterator<Item = Index<Of>> + ExactSizeIterator + Clone + use<T, Of> {
+        (0..self.entries.len()).map(nth)
     }
 
     /// All entries in their order, each with its index.
-    pub fn entries(&self) -> impl Iterator<Item = (Index<T>, &T)> {
-        self.indices().zip(&self.0)
+    pub fn entries(&self) -> impl DoubleEndedIterator<Item = (Index<Of>, &T)> + ExactSizeIterator + Clone {
+        self.indices().zip(&self.entries)
+    }
+
+    /// All entries in their order.
+    #[must_use]
+    pub fn as_slice(&self) -> &[T] {
+        &self.entries
     }
 
     /// The entry at an index that may be another list's.
     #[must_use]
-    pub fn get(&self, at: Index<T>) -> Option<&T> {
-        self.0.get(at.number)
+    pub fn get(&self, at: Index<Of>) -> Option<&T> {
+        self.entries.get(at.number)
+    }
+
+    /// The same, to be changed.
+    pub fn get_mut(&mut self, at: Index<Of>) -> Option<&mut T> {
+        self.entries.get_mut(at.number)
     }
 
     /// The first entry of which something is true.
-    pub fn find(&self, mut is: impl FnMut(&T) -> bool) -> Option<Index<T>> {
+    pub fn find(&self, mut is: impl FnMut(&T) -> bool) -> Option<Index<Of>> {
         self.indices().find(|at| is(&self[*at]))
     }
 }
 
-impl<T> Default for Entries<T> {
+impl<T, Of> Default for Entries<T, Of> {
     fn default() -> Self {
-        Self(Vec::new())
+        Vec::new().into()
     }
 }
 
-impl<T> ops::Index<Index<T>> for Entries<T> {
+impl<T, Of> ops::Index<Index<Of>> for Entries<T, Of> {
     type Output = T;
 
-    fn index(&self, at: Index<T>) -> &T {
-        &self.0[at.number]
+    fn index(&self, at: Index<Of>) -> &T {
+        &self.entries[at.number]
     }
 }
 
-impl<T> ops::IndexMut<Index<T>> for Entries<T> {
-    fn index_mut(&mut self, at: Index<T>) -> &mut T {
-        &mut self.0[at.number]
+impl<T, Of> ops::IndexMut<Index<Of>> for Entries<T, Of> {
+    fn index_mut(&mut self, at: Index<Of>) -> &mut T {
+        &mut self.entries[at.number]
     }
 }
 
-impl<T> Deref for Entries<T> {
+impl<T, Of> Deref for Entries<T, Of> {
     type Target = [T];
 
     fn deref(&self) -> &[T] {
-        &self.0
+        &self.entries
     }
 }
 
-impl<T> DerefMut for Entries<T> {
+impl<T, Of> DerefMut for Entries<T, Of> {
     fn deref_mut(&mut self) -> &mut [T] {
-        &mut self.0
+        &mut self.entries
     }
 }
 
-impl<T> From<Vec<T>> for Entries<T> {
+impl<T, Of> From<Vec<T>> for Entries<T, Of> {
     fn from(entries: Vec<T>) -> Self {
-        Self(entries)
+        Self { entries, of: PhantomData }
     }
 }
 
-impl<T> Extend<T> for Entries<T> {
+impl<T, Of> FromIterator<T> for Entries<T, Of> {
+    fn from_iter<I: IntoIterator<Item = T>>(entries: I) -> Self {
+        entries.into_iter().collect::<Vec<_>>().into()
+    }
+}
+
+impl<T, Of> Extend<T> for Entries<T, Of> {
     fn extend<I: IntoIterator<Item = T>>(&mut self, entries: I) {
-        self.0.extend(entries);
+        self.entries.extend(entries);
     }
 }
 
-impl<'a, T> IntoIterator for &'a Entries<T> {
+impl<'a, T, Of> IntoIterator for &'a Entries<T, Of> {
     type Item = &'a T;
     type IntoIter = std::slice::Iter<'a, T>;
 
     fn into_iter(self) -> Self::IntoIter {
-        self.0.iter()
+        self.entries.iter()
     }
 }
 
-impl<'a, T> IntoIterator for &'a mut Entries<T> {
+impl<'a, T, Of> IntoIterator for &'a mut Entries<T, Of> {
     type Item = &'a mut T;
     type IntoIter = std::slice::IterMut<'a, T>;
 
     fn into_iter(self) -> Self::IntoIter {
-        self.0.iter_mut()
+        self.entries.iter_mut()
     }
 }
 
@@ -169,7 +204,7 @@ mod tests {
 
     #[test]
     fn an_index_finds_what_was_pushed() {
-        let mut list = Entries::from(vec!["a", "b"]);
+        let mut list: Entries<_> = vec!["a", "b"].into();
         let at = list.push("c");
         assert_eq!((at.number(), list[at], list.len()), (2, "c", 3));
         assert_eq!(list.find(|entry| *entry == "b"), Some(nth(1)));

@@ -10,7 +10,7 @@ use crate::units::Length;
 
 use super::Context;
 use super::entries::Entries;
-use super::expand::List;
+use super::list::List;
 use super::model::Bit;
 use super::row;
 use super::stock::Bead;

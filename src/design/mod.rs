@@ -9,27 +9,29 @@ mod assorted;
 mod bars;
 mod closure;
 mod colourway;
+mod ends;
 mod entries;
-mod expand;
 mod expect;
 mod filling;
 mod finding;
 mod form;
 mod knots;
 mod limits;
+mod list;
 mod measure;
 mod model;
 mod opening;
+mod overfull;
 mod pack;
 mod profile;
 mod refill;
+mod resting;
 mod round;
 mod row;
 mod rows;
 mod settling;
 mod shaping;
 mod shelf;
-mod sound;
 mod spot;
 mod spring;
 mod stated;
@@ -143,6 +145,11 @@ impl Context {
         None
     }
 
+    /// What was found, or nothing with a remark why.
+    fn take<T>(&mut self, found: Result<T, Remark>) -> Option<T> {
+        found.map_err(|why| self.remarks.push(why)).ok()
+    }
+
     fn refuse_if(&mut self, wrong: Option<Remark>) -> Option<()> {
         wrong.map_or(Some(()), |remark| self.refuse(remark))
     }
@@ -224,7 +231,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
     let meeting = closure::meeting(pattern, &shelf, context);
     let strands: Vec<_> = written.map(|written| strand::strand(written, made_to, &closure, &shelf, context)).collect();
     let whole = strands.iter().all(Option::is_some) && closed && !context.wants(pattern);
-    let mut strands: Vec<_> = strands.into_iter().flatten().collect();
+    let mut strands: Entries<_> = strands.into_iter().flatten().collect();
     hang_apart(&mut strands, &closure, &shelf);
     let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet) || wraps::written(pattern) > 1.0;
     match meeting {

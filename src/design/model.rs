@@ -34,7 +34,7 @@ pub struct Design {
     /// What several kinds of its beads are bought in.
     pub assorted: Entries<Assorted>,
     /// The strands, innermost first.
-    pub strands: Vec<Strand>,
+    pub strands: Entries<Strand>,
     /// What joins the strands' ends.
     pub closure: Closure,
     /// The body that the piece is made for.

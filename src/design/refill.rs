@@ -5,12 +5,13 @@ use std::ops::Range;
 
 use crate::units::Length;
 
+use super::entries::Index;
 use super::model::{Bit, Design, Rest, Strand};
 
 impl Design {
     /// With so many repeats of the list that fills a strand; nothing where no repeat does.
     #[must_use]
-    pub fn refilled(&self, strand: usize, times: u32) -> Option<Self> {
+    pub fn refilled(&self, strand: Index<Strand>, times: u32) -> Option<Self> {
         let mut other = self.clone();
         refill(other.strands.get_mut(strand)?, times)?;
         Some(other)
@@ -18,7 +19,7 @@ impl Design {
 
     /// With a strand so much longer, its beads where they were from the middle.
     #[must_use]
-    pub fn lengthened(&self, strand: usize, by: Length) -> Option<Self> {
+    pub fn lengthened(&self, strand: Index<Strand>, by: Length) -> Option<Self> {
         let mut other = self.clone();
         let longer = other.strands.get_mut(strand)?;
         longer.finished = longer.finished + by;

@@ -9,6 +9,7 @@ use crate::source::At;
 use super::Context;
 use super::entries::Index;
 use super::finding::Finding;
+use super::list::Piece;
 use super::shelf::{Article, Shelf, not_a};
 
 pub use crate::remark::said::spot::Spot;
@@ -76,13 +77,11 @@ pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context
     }
 }
 
-/// Checks an id among the beads: a bead, or a finding that is strung.
-pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) {
+/// What an id among the beads means: a bead, or a finding that is strung. Leaves a remark where it means neither.
+pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) -> Option<Piece> {
     match shelf.means(&id.value) {
-        Some(Article::Bead) => {}
-        Some(Article::Finding) => {
-            finding(id, Spot::Strung, shelf, context);
-        }
+        Some(Article::Bead) => return shelf.bead(&id.value).map(Piece::Bead),
+        Some(Article::Finding) => return finding(id, Spot::Strung, shelf, context).map(Piece::Finding),
         Some(Article::Cord) => context.remarks.push(not_a(Article::Bead, Article::Cord, id)),
         None if shelf.may_be_strung() => {}
         None if id.value == "knot" => context.remarks.push(Remark::new(Naming::BareKnot).at(id.place)),
@@ -91,6 +90,7 @@ pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) {
         }
         None => context.unknown(Thing::Bead, id, shelf.known(Article::Bead).chain(shelf.known(Article::Finding))),
     }
+    None
 }
 
 /// A cover sits on a crimp and a guard in a crimped loop: neither closes an end by itself. Leaves a

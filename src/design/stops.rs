@@ -2,7 +2,7 @@
 //!
 //! In another size a stop keeps its distance from the nearer end, and one in the middle stays there.
 
-use crate::pattern::{self, Item, Settle};
+use crate::pattern::{self, Settle};
 use crate::remark::Remark;
 use crate::remark::said::spot::Misplaced;
 use crate::remark::said::strand::Strand;
@@ -10,70 +10,62 @@ use crate::source::{At, Place};
 use crate::units::Length;
 
 use super::Context;
-use super::expand::{Given, List};
+use super::list::{List, Stop, Stretch};
 use super::model::{Rest, Train};
+use super::resting::{SAME, rest};
 use super::row::{self, Strung};
 use super::shelf::Shelf;
-use super::strand::{SAME, rest};
+
+/// Refuses stops on a strand that something fills, and where beads have no room to settle between them.
+pub fn check(list: &List<'_>, settle: Settle, place: Place, context: &mut Context) -> Option<()> {
+    let wrong = match settle {
+        _ if list.held.is_empty() => None,
+        Settle::Slide | Settle::Spread => list.has_fill().then_some(Misplaced::FillWithStops),
+        Settle::Fill | Settle::Fixed => Some(Misplaced::StopAmongFixed),
+    };
+    context.refuse_if(wrong.map(|wrong| Remark::new(wrong).at(place)))
+}
 
 /// The trains of a strand that stops divide, the stops among them.
 pub fn trains(
     strand: &pattern::Strand,
-    settle: Settle,
-    window: (f64, f64),
-    given: Given,
-    shelf: &Shelf,
-    context: &mut Context,
-) -> Option<Vec<Train>> {
-    if !matches!(settle, Settle::Slide | Settle::Spread) {
-        return refuse(Misplaced::StopAmongFixed, strand.beads.place, context);
-    }
-    let mut trains = Vec::new();
-    let mut from = window.0;
-    for stretch in strand.beads.value.split_inclusive(|item| matches!(item.value, Item::Stop(_))) {
-        let stop = stretch.last().and_then(|item| stop(item, strand, window.0 + window.1, shelf));
-        let (start, next) =
-            stop.as_ref().map_or((window.1, window.1), |(train, start)| (*start, start + train.length()));
-        if start < from || next > window.1 {
-            return refuse(Misplaced::StopOutside, stretch.last()?.place, context);
-        }
-        let list = List::new(stretch, given, shelf, context)?;
-        trains.extend(lay(strand, &list, settle, (from, start), shelf, context)?);
-        trains.extend(stop.map(|(train, _)| train));
-        from = next;
-    }
-    Some(trains)
-}
-
-fn lay(
-    strand: &pattern::Strand,
     list: &List<'_>,
     settle: Settle,
     window: (f64, f64),
-    shelf: &Shelf,
     context: &mut Context,
 ) -> Option<Vec<Train>> {
-    let (name, place) = (&strand.name.value, strand.beads.place);
-    if list.has_fill() {
-        return refuse(Misplaced::FillWithStops, place, context);
+    let lay = |stretch: &Stretch<'_>, window: (f64, f64)| {
+        rest(stretch, list.given, settle, 1, window).map_err(|over| overfull(strand, over))
+    };
+    let mut trains = Vec::new();
+    let mut from = window.0;
+    for (stretch, stop) in &list.held {
+        let (train, start) = fixed(&stop.value, strand, window.0 + window.1, list.given.shelf);
+        let next = start + train.length();
+        if start < from || next > window.1 {
+            return context.refuse(Remark::new(Misplaced::StopOutside).at(stop.place));
+        }
+        trains.extend(context.take(lay(stretch, (from, start)))?);
+        trains.push(train);
+        from = next;
     }
-    let laid = rest(list, settle, 1, window, shelf);
-    laid.map(|trains| trains.into_iter().filter(|train| !train.bits.is_empty()).collect())
-        .or_else(|over| {
-            let overfull = Strand::StretchOverfull { strand: name.clone(), over: Length::mm(over) };
-            context.refuse(Remark::new(overfull).at(place)).ok_or(())
-        })
-        .ok()
+    trains.extend(context.take(lay(&list.last, (from, window.1)))?);
+    trains.retain(|train| !train.bits.is_empty());
+    Some(trains)
+}
+
+fn overfull(strand: &pattern::Strand, over: f64) -> Remark {
+    let overfull = Strand::StretchOverfull { strand: strand.name.value.clone(), over: Length::mm(over) };
+    Remark::new(overfull).at(strand.beads.place)
 }
 
 /// A stop's train and the station where it starts.
-fn stop(item: &At<Item>, strand: &pattern::Strand, finished: f64, shelf: &Shelf) -> Option<(Train, f64)> {
-    let Item::Stop(stop) = &item.value else { return None };
-    let finding = shelf.finding(&stop.stop.value)?;
-    let bits = row::bits(&[Strung::finding(finding, &shelf.findings).at(stop.stop.place)], &shelf.beads);
-    let start = station(stop.at.value.value(), strand, finished)
-        - shelf.findings[finding].length().unwrap_or_default().value() / 2.0;
-    Some((Train { bits, rest: Rest::At(start) }, start))
+fn fixed(stop: &Stop, strand: &pattern::Strand, finished: f64, shelf: &Shelf) -> (Train, f64) {
+    let At { value: finding, place } = stop.finding;
+    let bits = row::bits(&[Strung::finding(finding, &shelf.findings).at(place)], &shelf.beads);
+    let start =
+        station(stop.at.value(), strand, finished) - shelf.findings[finding].length().unwrap_or_default().value() / 2.0;
+    (Train { bits, rest: Rest::At(start) }, start)
 }
 
 /// Where a stop lies on a strand that a size makes longer or shorter than is written.
@@ -85,8 +77,4 @@ fn station(at: f64, strand: &pattern::Strand, finished: f64) -> f64 {
         off if off > 0.0 => at + change,
         _ => at,
     }
-}
-
-fn refuse<T>(wrong: Misplaced, place: Place, context: &mut Context) -> Option<T> {
-    context.refuse(Remark::new(wrong).at(place))
 }

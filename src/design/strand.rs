@@ -2,29 +2,25 @@
 //!
 //! finished = loop to loop; bare = finished − beaded − what the ends take; cut = legs × finished + what
 //! the knots take up + 2 × allowance. Station 0 is the first end's loop.
-//!
-//! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
-//! that each takes up at most what one cord of that thickness would.
 
-use crate::pattern::{self, CordKind, FindingKind, Item, Repeat, Run, Settle, Times};
+use crate::pattern::{self, CordKind, Settle};
 use crate::remark::Remark;
-use crate::remark::said::strand::{self as said, Fewer};
+use crate::remark::said::strand as said;
 use crate::source::{At, Place};
-use crate::trade::usual;
 use crate::units::{Length, Mass};
 
 use super::Context;
-use super::entries::{Entries, Index};
-use super::expand::{Given, List};
-use super::filling::{Asked, fill, largest, nearest};
-use super::finding::Finding;
+use super::ends;
+use super::entries::Index;
+use super::filling::{Asked, fill, nearest};
 use super::limits::{too_long, too_many, too_many_findings};
-use super::model::{Bit, Closure, End, Fill, Rest, Strand, Train, What};
+use super::list::{self, Given, List};
+use super::model::{Bit, Closure, End, Fill, Strand, Train, What};
+use super::overfull::overfull;
+use super::resting::{SAME, rest};
 use super::round::{Row, Stock};
-use super::row;
 use super::settling::settle;
 use super::shelf::Shelf;
-use super::spot::{self, Spot};
 use super::spring::{self, Spring};
 use super::stock::Cord;
 use super::stops;
@@ -33,8 +29,6 @@ use super::wraps;
 
 /// A filled strand that is shorter than asked by more is worth a remark: half an inch, an assumption.
 const MUCH_SHORT: Length = Length::mm(12.7);
-/// Lengths that differ by less are the same: a thousandth of what a ruler shows.
-pub const SAME: f64 = 1e-3;
 
 /// Resolves one strand.
 pub fn strand(
@@ -44,109 +38,228 @@ pub fn strand(
     shelf: &Shelf,
     context: &mut Context,
 ) -> Option<Strand> {
-    let strand = &written.value;
+    let known = Known::of(written, made_to, closure, shelf, context)?;
+    let fill = known.fill(context)?;
+    let mut finished = known.finished(fill, context);
+    let mut trains = known.trains(fill, finished, context)?;
+    if let [train] = trains.as_mut_slice()
+        && let Some(spring) = known.spring(&train.bits)
+    {
+        spring.curve(known.stock(), &mut train.bits);
+        finished = Length::mm(train.length() + known.takes());
+    }
+    weigh_knots(&mut trains, known.cord().mass_per_metre, known.take_up);
+    Some(known.strand(fill, finished, trains, context))
+}
+
+/// What is known of a strand before its beads are counted.
+struct Known<'a> {
+    written: &'a pattern::Strand,
+    made_to: MadeTo,
+    closure: &'a Closure,
+    shelf: &'a Shelf,
+    cord: Index<Cord>,
+    list: List<'a>,
+    legs: u32,
+    take_up: Length,
+    ends: [End; 2],
+    settle: Settle,
+    /// The length that is asked for, with a size's change.
+    length: Option<Length>,
+}
+
+impl<'a> Known<'a> {
+    fn of(
+        At { value: written, place }: &'a At<pattern::Strand>,
+        made_to: MadeTo,
+        closure: &'a Closure,
+        shelf: &'a Shelf,
+        context: &mut Context,
+    ) -> Option<Self> {
+        let (cord, end, list) = named(written, shelf, context)?;
+        if context.holes.spoil(*place) {
+            return None;
+        }
+        let of = &shelf.cords[cord];
+        let settle = settle(written, of, &list);
+        stops::check(&list, settle, written.beads.place, context)?;
+        let length = target(written, settle, made_to, list.has_fill(), context)?;
+        let legs = if written.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
+        let take_up = ends::take_up(of, legs);
+        let ends = ends::both(end, of, legs, take_up, &shelf.findings);
+        Some(Self { written, made_to, closure, shelf, cord, list, legs, take_up, ends, settle, length })
+    }
+
+    fn cord(&self) -> &'a Cord {
+        &self.shelf.cords[self.cord]
+    }
+
+    const fn stock(&self) -> Stock<'a> {
+        Stock { beads: &self.shelf.beads, findings: &self.shelf.findings }
+    }
+
+    /// What both ends take of its length, in mm.
+    fn takes(&self) -> f64 {
+        let [first, last] = self.ends.each_ref().map(|end| end.takes.value());
+        first + last
+    }
+
+    /// How thick its cord is, all legs together, in mm.
+    fn thick(&self) -> f64 {
+        self.cord().diameter.value() * f64::from(self.legs)
+    }
+
+    /// It as a row that goes round.
+    fn row(&self) -> Row<'_> {
+        let wraps = wraps::whole(self.made_to.wraps);
+        Row { stock: self.stock(), closure: self.closure, cord: self.thick(), ends: &self.ends, wraps }
+    }
+
+    /// How bits lie on it, where it is memory wire.
+    fn spring(&self, bits: &[Bit]) -> Option<Spring> {
+        Spring::of(self.stock(), self.cord(), bits.iter(), self.made_to.limb)
+    }
+
+    /// How often `fill` strings its list, where the piece may hold so much.
+    fn fill(&self, context: &mut Context) -> Option<u32> {
+        let (once, place) = (self.list.tally(1), self.written.beads.place);
+        if too_long(once.written, place, context) || too_many(once.things, place, context) {
+            return None;
+        }
+        let fill = self.times(context)?;
+        let all = self.list.tally(fill);
+        if too_many(all.things, place, context)
+            || too_many_findings(all.findings, place, context)
+            || too_long(all.written - once.written, place, context)
+        {
+            return None;
+        }
+        context.strung += all.things;
+        Some(fill)
+    }
+
+    /// How often `fill` strings its list: as often as comes nearest to its wearer, or as fits its length.
+    fn times(&self, context: &mut Context) -> Option<u32> {
+        let turns = |bits: &[Bit]| self.spring(bits).map_or(0.0, |spring| spring.turns(self.stock(), bits));
+        let inside = |bits: &[Bit]| self.inside(bits);
+        let asked = self.made_to.asked.filter(|_| self.closure.open().is_none());
+        let leave = self.leave().value();
+        let measure = match (self.length, asked) {
+            _ if self.cord().is_sprung() => Some(Asked { asked: self.made_to.wraps, measure: &turns }),
+            (None, Some(asked)) => Some(Asked { asked: asked.value() - leave, measure: &inside }),
+            _ => None,
+        };
+        match measure {
+            Some(measure) if self.list.has_fill() => {
+                nearest(self.written, &self.list, &self.shelf.beads, measure, context)
+            }
+            _ => fill(self.written, &self.list, self.length, self.takes(), context),
+        }
+    }
+
+    /// Girth in mm of the largest limb that bits go round, closed or twisted.
+    fn inside(&self, bits: &[Bit]) -> f64 {
+        let Some(twisted) = self.made_to.twisted else { return self.row().inside(bits) };
+        let rope = twisted.rope(self.stock(), bits, self.thick(), self.takes());
+        rope.map_or(0.0, |rope| self.row().inside_rope(rope))
+    }
+
+    fn leave(&self) -> Length {
+        self.written.leave.as_ref().map_or(Length::ZERO, |at| at.value)
+    }
+
+    /// How long it becomes; says so where that is not what the pattern says.
+    fn finished(&self, fill: u32, context: &mut Context) -> Length {
+        if let Some(length) = self.length.filter(|_| self.settle != Settle::Fill) {
+            return length;
+        }
+        let finished = Length::mm(self.list.length(fill) + self.takes());
+        context.remarks.extend(self.length.and_then(|length| self.compare(length, finished)));
+        finished
+    }
+
+    /// A remark where a filled strand does not become as long as the pattern says.
+    fn compare(&self, length: Length, finished: Length) -> Option<Remark> {
+        let short = length - self.leave() - finished;
+        let name = self.written.name.value.clone();
+        let differs = if !self.list.has_fill() && short.value().abs() > SAME {
+            said::Strand::Filled { strand: name, length: finished }
+        } else if short > MUCH_SHORT {
+            said::Strand::FillShort { strand: name, length: finished, short }
+        } else {
+            return None;
+        };
+        Some(Remark::new(differs).at(length_place(self.written)))
+    }
+
+    fn trains(&self, fill: u32, finished: Length, context: &mut Context) -> Option<Vec<Train>> {
+        let [first, last] = self.ends.each_ref().map(|end| end.takes.value());
+        let window = (first, finished.value() - last);
+        if !self.list.held.is_empty() {
+            return stops::trains(self.written, &self.list, self.settle, window, context);
+        }
+        let rest = rest(&self.list.last, self.list.given, self.settle, fill, window);
+        context.take(rest.map_err(|over| overfull(self.written, &self.list, over, window.1 - window.0)))
+    }
+
+    /// Cord beyond its room that its beads take up where it bends as it is worn.
+    fn slack(&self, trains: &[Train], finished: Length) -> Length {
+        let gives = self.cord().is_sprung() || self.cord().kind == CordKind::Elastic;
+        // Twisted strands lie now inside and now outside of the line round which they close.
+        if gives || self.made_to.twisted.is_some() || self.made_to.bends <= 0.0 {
+            return Length::ZERO;
+        }
+        let bits: Vec<_> = trains.iter().flat_map(|train| &train.bits).cloned().collect();
+        let beaded: f64 = bits.iter().filter(|bit| bit.what != What::Gap).map(Bit::length).sum();
+        let room = finished - Length::mm(self.takes());
+        let bare = (room.value() - beaded).max(0.0);
+        Length::mm((self.made_to.bends * self.row().slack(&bits) - bare).max(0.0))
+    }
+
+    /// The repeat that fills it bead to bead.
+    fn filled(&self, times: u32) -> Option<Fill> {
+        let fills = self.settle == Settle::Fill && self.list.has_fill();
+        // Of a row that goes round its wearer the count is the nearest, whatever it is that fills it.
+        let nearest = self.written.length.is_none().then(Vec::new);
+        let ones = self.list.filled(times).or(nearest).filter(|_| fills);
+        ones.map(|ones| Fill { times, ones, leave: self.leave() })
+    }
+
+    fn strand(self, fill: u32, finished: Length, trains: Vec<Train>, context: &mut Context) -> Strand {
+        let is_glued = !self.ends[1].findings.is_empty();
+        Strand {
+            name: self.written.name.value.clone(),
+            cord: self.cord,
+            legs: self.legs,
+            finished,
+            take_up: self.take_up,
+            slack: self.slack(&trains, finished),
+            allowance: ends::allowance(self.written, self.cord(), is_glued, context),
+            chart: self.list.chart(fill),
+            fill: self.filled(fill),
+            ends: self.ends,
+            trains,
+            settle: self.settle,
+            aside: Length::ZERO,
+            place: self.written.name.place,
+            length_place: length_place(self.written),
+        }
+    }
+}
+
+/// A strand's cord, what closes its ends, and its list, with all that they name.
+fn named<'a>(
+    strand: &'a pattern::Strand,
+    shelf: &'a Shelf,
+    context: &mut Context,
+) -> Option<(Index<Cord>, End, List<'a>)> {
     let cord = shelf.find_cord(&strand.cord, context);
     if cord.is_some_and(|cord| shelf.cords[cord].is_sprung()) {
         spring::check(strand, shelf, context)?;
     }
-    let end = end(strand, cord, shelf, context);
-    let given = Given::new(strand, cord.map(|cord| &shelf.cords[cord]));
-    let list = List::new(&strand.beads.value, given, shelf, context);
-    let (cord, end, list) = (cord?, end?, list?);
-    if context.holes.spoil(written.place) {
-        return None;
-    }
-    let legs = if strand.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
-    let take_up = take_up(&shelf.cords[cord], legs);
-    let end = knot_end(end, take_up, shelf);
-    let ends = [if legs > 1 { hitch(&shelf.cords[cord]) } else { end.clone() }, end];
-    let settle = settle(strand, &shelf.cords[cord]);
-    let length = target(strand, settle, made_to, list.has_fill(), context)?;
-    let [first_takes, last_takes] = ends.each_ref().map(|end| end.takes.value());
-    let takes = first_takes + last_takes;
-    let place = strand.beads.place;
-    if too_long(list.written(1), place, context) || too_many(list.count(1), place, context) {
-        return None;
-    }
-    let stock = Stock { beads: &shelf.beads, findings: &shelf.findings };
-    let thick = shelf.cords[cord].diameter.value() * f64::from(legs);
-    let row = Row { stock, closure, cord: thick, ends: &ends, wraps: wraps::whole(made_to.wraps) };
-    let asked = made_to.asked.filter(|_| closure.open().is_none());
-    let spring = |bits: &[Bit]| Spring::of(stock, &shelf.cords[cord], bits.iter(), made_to.limb);
-    let turns = |bits: &[Bit]| spring(bits).map_or(0.0, |spring| spring.turns(stock, bits));
-    let inside = |bits: &[Bit]| match made_to.twisted {
-        Some(twisted) => twisted.rope(stock, bits, thick, takes).map_or(0.0, |rope| row.inside_rope(rope)),
-        None => row.inside(bits),
-    };
-    let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
-    let measure = match (length, asked) {
-        _ if shelf.cords[cord].is_sprung() => Some(Asked { asked: made_to.wraps, measure: &turns }),
-        (None, Some(asked)) => Some(Asked { asked: asked.value() - leave, measure: &inside }),
-        _ => None,
-    };
-    let fill = match measure {
-        Some(measure) if list.has_fill() => nearest(strand, &list, &shelf.beads, measure, context)?,
-        _ => fill(strand, &list, length, takes, context)?,
-    };
-    let count = list.count(fill);
-    let more = list.written(fill) - list.written(1);
-    if too_many(count, place, context)
-        || too_many_findings(list.findings(fill), place, context)
-        || too_long(more, place, context)
-    {
-        return None;
-    }
-    context.strung += count;
-    let mut finished = finished(strand, settle, &list, fill, length, takes, context);
-    let window = (first_takes, finished.value() - last_takes);
-    let mut trains = trains(strand, settle, &list, fill, window, shelf, context)?;
-    if let [train] = trains.as_mut_slice()
-        && let Some(spring) = spring(&train.bits)
-    {
-        spring.curve(stock, &mut train.bits);
-        finished = Length::mm(train.length() + takes);
-    }
-    weigh_knots(&mut trains, shelf.cords[cord].mass_per_metre, take_up);
-    let gives = shelf.cords[cord].is_sprung() || shelf.cords[cord].kind == CordKind::Elastic;
-    // Twisted strands lie now inside and now outside of the line round which they close.
-    let bends = if gives || made_to.twisted.is_some() { 0.0 } else { made_to.bends };
-    Some(Strand {
-        name: strand.name.value.clone(),
-        cord,
-        legs,
-        finished,
-        take_up,
-        slack: slack(&row, &trains, finished - Length::mm(takes), bends),
-        allowance: allowance(strand, &shelf.cords[cord], !ends[1].findings.is_empty(), context),
-        ends,
-        trains,
-        settle,
-        aside: Length::ZERO,
-        chart: list.chart(fill),
-        place: strand.name.place,
-        length_place: strand.length.as_ref().map_or(strand.name.place, |at| at.place),
-        fill: filled(strand, settle, &list, fill),
-    })
-}
-
-/// Cord beyond a row's room that its beads take up when it bends by so many rounds.
-fn slack(row: &Row<'_>, trains: &[Train], room: Length, rounds: f64) -> Length {
-    if rounds <= 0.0 {
-        return Length::ZERO;
-    }
-    let bits: Vec<_> = trains.iter().flat_map(|train| &train.bits).cloned().collect();
-    let beaded: f64 = bits.iter().filter(|bit| bit.what != What::Gap).map(Bit::length).sum();
-    let bare = (room.value() - beaded).max(0.0);
-    Length::mm((rounds * row.slack(&bits) - bare).max(0.0))
-}
-
-/// The repeat that fills a row bead to bead.
-fn filled(strand: &pattern::Strand, settle: Settle, list: &List<'_>, times: u32) -> Option<Fill> {
-    let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
-    let fills = settle == Settle::Fill && list.has_fill();
-    // Of a row that goes round its wearer the count is the nearest, whatever it is that fills it.
-    let nearest = strand.length.is_none().then(Vec::new);
-    list.filled(times).or(nearest).filter(|_| fills).map(|ones| Fill { times, ones, leave })
+    let end = ends::end(strand, cord, shelf, context);
+    let list = list::list(&strand.beads.value, Given::new(strand, cord, shelf), context);
+    Some((cord?, end?, list?))
 }
 
 /// The length that is asked for, with a size's change.
@@ -170,222 +283,13 @@ fn target(
     context.refuse(Remark::new(wrong).at(strand.name.place))
 }
 
-/// Extra cord for each end; none for chain, whose end links are hung whole, and of memory wire what a turned loop takes.
-fn allowance(strand: &pattern::Strand, cord: &Cord, is_glued: bool, context: &mut Context) -> Length {
-    match (&strand.allowance, cord.kind) {
-        (written, CordKind::Chain) => {
-            let idle = || said::Strand::Allowance { strand: strand.name.value.clone() };
-            context.remarks.extend(written.iter().map(|at| Remark::new(idle()).at(at.place)));
-            Length::ZERO
-        }
-        (Some(written), _) => written.value,
-        (None, CordKind::MemoryWire) if is_glued => Length::ZERO,
-        (None, CordKind::MemoryWire) => usual::turned(cord.diameter),
-        (None, _) => usual::ALLOWANCE,
-    }
-}
-
-/// The end at which a doubled cord's fold is hitched.
-fn hitch(cord: &Cord) -> End {
-    let takes = cord.diameter * usual::HITCH;
-    End { findings: Vec::new(), bight: takes, takes, take_up: Length::ZERO }
-}
-
-/// Cord that one overhand knot takes up, all legs together: each as much as a cord as thick as all.
-fn take_up(cord: &Cord, legs: u32) -> Length {
-    if cord.is_limp() { cord.take_up * f64::from(legs * legs) } else { Length::ZERO }
-}
-
-/// An end with the cord that its double overhand knot takes up, where it has one.
-fn knot_end(end: End, take_up: Length, shelf: &Shelf) -> End {
-    let knotted = end.is_knotted(&shelf.findings);
-    End { take_up: if knotted { take_up * usual::DOUBLE_OVERHAND } else { Length::ZERO }, ..end }
-}
-
-impl End {
-    /// Whether nothing but a knot holds it.
-    #[must_use]
-    pub fn is_knotted(&self, findings: &Entries<Finding>) -> bool {
-        let holds = |at: &Index<Finding>| matches!(findings[*at].kind(), FindingKind::Crimp | FindingKind::CordEnd);
-        !self.findings.iter().any(holds)
-    }
-}
-
 /// Gives each knot the mass of the cord that it takes up.
 fn weigh_knots(trains: &mut [Train], per_metre: Mass, take_up: Length) {
     let knots = trains.iter_mut().flat_map(|train| &mut train.bits).filter(|bit| bit.what == What::Knot);
     knots.for_each(|knot| knot.mass = per_metre.value() * take_up.value() / 1000.0);
 }
 
-fn end(strand: &pattern::Strand, cord: Option<Index<Cord>>, shelf: &Shelf, context: &mut Context) -> Option<End> {
-    let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
-    // A loop is turned of memory wire; of other cord it is a finding.
-    let sprung = cord.is_some_and(|cord| shelf.cords[cord].is_sprung());
-    let named = ids.iter().filter(|id| id.value != "knot" && !(sprung && id.value == "loop"));
-    let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
-    let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
-    spot::check_crimped(ids, shelf, context);
-    let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind() == kind);
-    let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
-        (Some(guard), _) => shelf.findings[*guard].length().unwrap_or_default(),
-        (None, Some(_)) => usual::BIGHT,
-        (None, None) => Length::ZERO,
-    };
-    let length = |kind| is(kind).and_then(|at| shelf.findings[*at].length());
-    let over =
-        length(FindingKind::CrimpCover).zip(length(FindingKind::Crimp)).map(|(cover, crimp)| overhang(cover, crimp));
-    let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum() + over.unwrap_or_default();
-    Some(End { findings, bight, takes, take_up: Length::ZERO })
-}
-
-/// How far a cover about the middle of a crimp reaches beyond it on either side.
-fn overhang(cover: Length, crimp: Length) -> Length {
-    ((cover - crimp) * 0.5).max(Length::ZERO)
-}
-
-/// Cord that an end's finding covers: a cover sits over the crimp, a guard in the loop.
-fn taken(finding: &Finding) -> Length {
-    match finding.kind() {
-        FindingKind::CrimpCover | FindingKind::WireGuard => Length::ZERO,
-        _ => finding.length().unwrap_or_default(),
-    }
-}
-
-fn finished(
-    strand: &pattern::Strand,
-    settle: Settle,
-    list: &List<'_>,
-    fill: u32,
-    length: Option<Length>,
-    takes: f64,
-    context: &mut Context,
-) -> Length {
-    match length {
-        Some(length) if settle != Settle::Fill => length,
-        length => {
-            let finished = Length::mm(list.length(fill) + takes);
-            if let Some(length) = length {
-                compare(strand, list, length, finished, context);
-            }
-            finished
-        }
-    }
-}
-
-/// Says where a filled strand does not become as long as the pattern says.
-fn compare(strand: &pattern::Strand, list: &List<'_>, length: Length, finished: Length, context: &mut Context) {
-    let leave = strand.leave.as_ref().map_or(Length::ZERO, |at| at.value);
-    let short = length - leave - finished;
-    if !list.has_fill() && short.value().abs() > SAME {
-        ignore_length(strand, finished, context);
-    } else if short > MUCH_SHORT {
-        let name = strand.name.value.clone();
-        let fill_short = said::Strand::FillShort { strand: name, length: finished, short };
-        context.remarks.push(Remark::new(fill_short).at(length_place(strand)));
-    }
-}
-
-fn ignore_length(strand: &pattern::Strand, finished: Length, context: &mut Context) {
-    let filled = said::Strand::Filled { strand: strand.name.value.clone(), length: finished };
-    context.remarks.push(Remark::new(filled).at(length_place(strand)));
-}
-
 /// Where a strand's length stands, or else its name.
-fn length_place(strand: &pattern::Strand) -> Place {
+pub fn length_place(strand: &pattern::Strand) -> Place {
     strand.length.as_ref().map_or(strand.name.place, |at| at.place)
-}
-
-fn trains(
-    strand: &pattern::Strand,
-    settle: Settle,
-    list: &List<'_>,
-    fill: u32,
-    window: (f64, f64),
-    shelf: &Shelf,
-    context: &mut Context,
-) -> Option<Vec<Train>> {
-    if strand.beads.value.iter().any(|item| matches!(item.value, Item::Stop(_))) {
-        return stops::trains(strand, settle, window, list.given(), shelf, context);
-    }
-    rest(list, settle, fill, window, shelf).map_err(|over| refuse_overfull(strand, list, over, window, context)).ok()
-}
-
-/// Lays a list into a window of stations, or says by how much it is too long.
-pub fn rest(
-    list: &List<'_>,
-    settle: Settle,
-    fill: u32,
-    (from, to): (f64, f64),
-    shelf: &Shelf,
-) -> Result<Vec<Train>, f64> {
-    let mut bits = row::bits(&list.row(fill), &shelf.beads);
-    if settle == Settle::Fixed {
-        count_from_loop(&mut bits, from);
-    }
-    let length: f64 = bits.iter().map(Bit::length).sum();
-    let spare = to - from - length;
-    if spare < -SAME {
-        return Err(-spare);
-    }
-    let rest = match settle {
-        Settle::Slide if spare > SAME => Rest::Free(from, from + spare),
-        Settle::Slide | Settle::Fill | Settle::Fixed => Rest::At(from),
-        Settle::Spread => return Ok(spread(list, fill, (from, to), shelf)),
-    };
-    Ok(vec![Train { bits, rest }])
-}
-
-/// A space that opens a fixed row is counted from the first end's loop: what closes the end lies in it.
-fn count_from_loop(bits: &mut [Bit], takes: f64) {
-    if let Some(space) = bits.first_mut().filter(|bit| bit.what == What::Gap && bit.length() >= takes) {
-        space.before -= takes / 2.0;
-        space.after -= takes / 2.0;
-    }
-}
-
-/// Equal bare cord before, between and after the groups.
-fn spread(list: &List<'_>, fill: u32, (from, to): (f64, f64), shelf: &Shelf) -> Vec<Train> {
-    let groups = list.groups(fill).into_iter().filter(|group| !group.is_empty());
-    let rows: Vec<_> = groups.map(|group| row::bits(&list.knotted(group), &shelf.beads)).collect();
-    let taken: f64 = rows.iter().flatten().map(Bit::length).sum();
-    let gap = ((to - from - taken) / (rows.len() + 1) as f64).max(0.0);
-    let mut at = from;
-    let mut train = |bits: Vec<Bit>| {
-        at += gap;
-        let train = Train { bits, rest: Rest::At(at) };
-        at += train.length();
-        train
-    };
-    rows.into_iter().map(&mut train).collect()
-}
-
-fn refuse_overfull(strand: &pattern::Strand, list: &List<'_>, over: f64, window: (f64, f64), context: &mut Context) {
-    let room = window.1 - window.0;
-    let needs = Length::mm(list.length(1) + strand.length.as_ref().map_or(0.0, |at| at.value.value()) - room);
-    let fewer = fewer(strand, list, room, context);
-    let overfull = said::Strand::Overfull { strand: strand.name.value.clone(), over: Length::mm(over), fewer, needs };
-    context.remarks.push(Remark::new(overfull).at(length_place(strand)));
-}
-
-/// Says how often the list's first repeat would fit, or of a list without one, how many beads of its longest run.
-fn fewer(strand: &pattern::Strand, list: &List<'_>, room: f64, context: &mut Context) -> Option<Fewer> {
-    let mut items = strand.beads.value.clone();
-    let counted = |(at, item): (usize, &At<Item>)| match &item.value {
-        Item::Repeat(Repeat { repeat: Times::Count(count), of }) => Some((at, *count, of.clone(), None)),
-        Item::Run(Run { count, id }) => {
-            let one = At { value: Item::Run(Run { count: 1, id: id.clone() }), place: item.place };
-            Some((at, *count, vec![one], Some(id.clone())))
-        }
-        _ => None,
-    };
-    let all: Vec<_> = items.iter().enumerate().filter_map(counted).collect();
-    let repeat = all.iter().find(|(.., run)| run.is_none());
-    let (at, often, of, run) = repeat.or_else(|| all.iter().max_by_key(|(_, count, ..)| *count))?;
-    items[*at].value = Item::Repeat(Repeat { repeat: Times::Fill, of: of.clone() });
-    let list = List::new(&items, list.given(), list.shelf(), context)?;
-    let fits = largest(|fill| list.fits(fill, room)).filter(|fits| fits < often)?;
-    Some(match run {
-        Some(id) => Fewer::Beads { id: id.clone(), fits, written: *often },
-        None => Fewer::Times { fits, written: *often },
-    })
 }

@@ -16,6 +16,7 @@ use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 use super::bars::Shared;
+use super::entries::Index;
 use super::model::{Bit, Design, Strand, What};
 use super::round::Stock;
 use super::stock::Bead;
@@ -71,16 +72,16 @@ impl Twist {
     /// How much longer than its way a strand of the design is that stands loose in the twist; nothing of one that lies in
     /// its place, or nearly.
     #[must_use]
-    pub fn slack(&self, strand: usize) -> Option<Length> {
-        let (lay, whole) = (self.lays().get(strand)?, self.bundle.plies().get(strand)?.length);
+    pub fn slack(&self, strand: Index<Strand>) -> Option<Length> {
+        let (lay, whole) = (self.lays().get(strand.number())?, self.bundle.plies().get(strand.number())?.length);
         (lay.slack > SLACK * whole).then_some(Length::mm(lay.slack))
     }
 
     /// How far from the line a strand lies that stands loose, all of its length in one even helix, in mm; one that is taut
     /// where it is taut.
     #[must_use]
-    pub fn aside(&self, strand: usize) -> Option<f64> {
-        let (lay, whole) = (self.lays().get(strand)?, self.bundle.plies().get(strand)?.length);
+    pub fn aside(&self, strand: Index<Strand>) -> Option<f64> {
+        let (lay, whole) = (self.lays().get(strand.number())?, self.bundle.plies().get(strand.number())?.length);
         let aside = (whole * whole - self.twisted.length * self.twisted.length).max(0.0).sqrt();
         Some(self.slack(strand).map_or(lay.radius, |_| aside / (TAU * self.turns)))
     }

@@ -17,7 +17,7 @@ use std::f64::consts::PI;
 use super::chain::{Chain, Piece, pieces};
 use super::contact::{Press, hardest};
 use super::{Clearance, Hung};
-use crate::design::{Bead, Design, Strand, What};
+use crate::design::{Bead, Design, Entries, Index, Strand, What};
 use crate::geometry::{Point, path::sides};
 use crate::pattern::Shape;
 
@@ -48,20 +48,21 @@ struct Near {
 #[must_use]
 pub fn clearances(design: &Design, chains: &[Chain], hung: &[Hung], presses: &[Press]) -> Vec<Clearance> {
     let strands = design.strands.iter().zip(chains).zip(hung);
-    let outlines: Vec<_> = strands.map(|((strand, chain), hung)| outlines(design, strand, chain, hung)).collect();
-    let pairs = outlines.windows(2).enumerate();
-    pairs.filter_map(|(inner, pair)| compare([inner, inner + 1], &pair[0], &pair[1], presses)).collect()
+    let outlined = strands.map(|((strand, chain), hung)| outlines(design, strand, chain, hung));
+    let outlines: Entries<_, Strand> = outlined.collect();
+    let pairs = outlines.indices().zip(outlines.indices().skip(1));
+    pairs.filter_map(|(inner, outer)| compare([inner, outer], &outlines[inner], &outlines[outer], presses)).collect()
 }
 
 /// The clearance between two strands, of which chains and drapes are given, each as it hangs alone.
 #[must_use]
-pub fn clearance(design: &Design, between: [usize; 2], chains: &[Chain], hung: &[Hung]) -> Option<Clearance> {
+pub fn clearance(design: &Design, between: [Index<Strand>; 2], chains: &[Chain], hung: &[Hung]) -> Option<Clearance> {
     let strands = between.iter().zip(chains).zip(hung);
     let mut outlines = strands.map(|((&at, chain), hung)| outlines(design, &design.strands[at], chain, hung));
     compare(between, &outlines.next()?, &outlines.next()?, &[])
 }
 
-fn compare(between: [usize; 2], inner: &[Outline], outer: &[Outline], presses: &[Press]) -> Option<Clearance> {
+fn compare(between: [Index<Strand>; 2], inner: &[Outline], outer: &[Outline], presses: &[Press]) -> Option<Clearance> {
     let nearest: Vec<(f64, Option<Near>)> = compared(inner, outer);
     let length: f64 = nearest.iter().map(|(length, _)| length).sum();
     let least = nearest.iter().filter_map(|(_, near)| *near).min_by(|a, b| a.distance.total_cmp(&b.distance))?;

@@ -85,7 +85,7 @@ fn rows(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> V
 
 #[cfg(test)]
 mod tests {
-    use crate::design::{Choice, What};
+    use crate::design::{Choice, What, nth};
     use crate::source::Source;
 
     /// By pencil (`Design::piece_length`): both sides are straight but for the beads next to what hangs in the fold, whose
@@ -94,7 +94,7 @@ mod tests {
     fn sides_hang_beside_one_another() {
         let source = Source::new("whelk", include_str!("../../patterns/whelk.yaml"));
         let piece = crate::piece(&source, &Choice::default(), None).0.unwrap();
-        let (strand, hung) = (&piece.design.strands[0], &piece.drape.strands[0]);
+        let (strand, hung) = (&piece.design.strands[nth(0)], &piece.drape.strands[nth(0)]);
         let bits: Vec<_> = strand.bits().collect();
         let What::Dangle(below) = &bits[12].what else { panic!("{:?}", bits[12].what) };
         let hook = piece.design.closure_length().0.value();

@@ -26,7 +26,7 @@ pub use body::Closed;
 pub use contact::{Press, Unrest};
 pub use strand::{Fault, clearance as clearance_of, hang, hang_alone, hang_unworn};
 
-use crate::design::Design;
+use crate::design::{Design, Entries, Index, Strand};
 use crate::geometry::{Point, Point3};
 use body::skin::Skin;
 
@@ -36,8 +36,8 @@ use body::skin::Skin;
 pub struct Drape {
     /// Distance between the innermost strand's two points.
     pub span: f64,
-    /// One a strand, in the design's order.
-    pub strands: Vec<Hung>,
+    /// One a strand.
+    pub strands: Entries<Hung, Strand>,
     /// Between neighbouring strands; none of a piece that is laid straight or hangs plumb without a bar.
     pub clearances: Vec<Clearance>,
     /// Where strands that hang from points press on one another.
@@ -118,8 +118,8 @@ pub struct Tension {
 /// How close two neighbouring strands come, outline to outline.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Clearance {
-    /// Indices of the two strands.
-    pub between: [usize; 2],
+    /// The two strands.
+    pub between: [Index<Strand>; 2],
     /// The smallest distance; less than nothing where outlines overlap.
     pub least: f64,
     /// Where that is.
@@ -163,8 +163,8 @@ pub struct Spot {
 /// short as it goes. The limb's centre is the origin; the strand's middle lies at the foot.
 #[derive(Clone, Debug)]
 pub struct Ring {
-    /// Index of the strand that is closed.
-    pub strand: usize,
+    /// The strand that is closed.
+    pub strand: Index<Strand>,
     /// Girth of the limb, about which each turn of a wound row lies.
     pub inside_girth: f64,
     /// The same when it is hooked as long as it goes.

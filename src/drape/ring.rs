@@ -9,7 +9,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use super::chain::{Chain, Piece};
 use super::hang::Link;
 use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension, hang_alone, sort_places};
-use crate::design::{Design, Part, Spring, Strand, What, closing_parts};
+use crate::design::{Design, Index, Part, Spring, Strand, What, closing_parts};
 use crate::geometry::chord::Chord;
 use crate::geometry::taut::Taut;
 use crate::geometry::wound::{Wound, wind};
@@ -20,7 +20,7 @@ use crate::units::Length;
 /// straight. Strands that make none are passed over.
 #[must_use]
 pub fn rings(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Ring> {
-    let laid = chains.iter().zip(hung).enumerate();
+    let laid = design.strands.indices().zip(chains.iter().zip(hung));
     laid.filter_map(|(strand, (chain, hung))| of(design, strand, chain, hung)).collect()
 }
 
@@ -32,10 +32,10 @@ pub fn inside(design: &Design) -> Option<[Length; 2]> {
 }
 
 /// The ring of one strand with the closure, of which the last end's side comes first.
-fn of(design: &Design, index: usize, chain: &Chain, hung: &Hung) -> Option<Ring> {
+fn of(design: &Design, index: Index<Strand>, chain: &Chain, hung: &Hung) -> Option<Ring> {
     let strand = &design.strands[index];
     if let Some(spring) = design.spring() {
-        return Some(sprung(strand, &spring, hung));
+        return Some(sprung(design, index, &spring, hung));
     }
     let links = chain.links.len();
     let pitch = design.stock().breadth(strand.bits(), strand.cord_width(design).value());
@@ -111,9 +111,9 @@ fn taken_up(chain: &Chain, strand: &Strand, wound: impl Fn(&Chain) -> Option<Wou
 const FIRST: f64 = -FRAC_PI_2 - 0.5;
 
 /// A strand on memory wire, as it lies round its wearer.
-fn sprung(strand: &Strand, spring: &Spring, laid: &Hung) -> Ring {
+fn sprung(design: &Design, index: Index<Strand>, spring: &Spring, laid: &Hung) -> Ring {
     let turn = spring.helix.turn();
-    let length = strand.finished.value();
+    let length = design.strands[index].finished.value();
     let spot = |station: f64| {
         let angle = FIRST + 2.0 * PI * station / turn;
         let around = spring.helix.at(angle);
@@ -133,7 +133,7 @@ fn sprung(strand: &Strand, spring: &Spring, laid: &Hung) -> Ring {
         way: all.iter().map(|station| spot(*station)).collect(),
     };
     Ring {
-        strand: 0,
+        strand: index,
         inside_girth: spring.inside(),
         longest_girth: spring.inside(),
         round: Hung {

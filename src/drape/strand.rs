@@ -7,7 +7,7 @@ use super::open::{self, Hinges};
 use super::{
     Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, fold, ring, slide, twist,
 };
-use crate::design::{Design, Shared, Strand, Wear, What, Worn};
+use crate::design::{Design, Index, Shared, Strand, Wear, What, Worn, nth};
 use crate::geometry::{Extent, Point};
 use crate::many;
 use crate::pattern::Kind;
@@ -19,8 +19,8 @@ use crate::units::Length;
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct Fault {
-    /// Its index in the design.
-    pub strand: usize,
+    /// Which it is.
+    pub strand: Index<Strand>,
     /// Why not.
     pub why: Unhung,
 }
@@ -101,11 +101,12 @@ fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, 
         && !design.is_ring()
         && design.closure.open() != Some(Worn::Hanging);
     if let (Some(twist), Hold::Points(span)) = (&design.twist, hold) {
-        return twist::hang(design, twist, span, lies).map_err(|why| Fault { strand: 0, why });
+        // All as one: what they are told by is the first.
+        return twist::hang(design, twist, span, lies).map_err(|why| Fault { strand: nth(0), why });
     }
     let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
     let (mut chains, mut hung) = (Vec::new(), Vec::new());
-    for (strand, placed) in strands.into_iter().enumerate() {
+    for (strand, placed) in design.strands.indices().zip(strands) {
         let (chain, placed) = placed.map_err(|why| Fault { strand, why })?;
         chains.push(chain);
         hung.push(placed);
@@ -130,7 +131,7 @@ fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, 
             Some(twist) => twist::rings(design, twist, &hung),
             None => ring::rings(design, &chains, &hung),
         },
-        strands: hung,
+        strands: hung.into(),
     })
 }
 
@@ -166,9 +167,9 @@ fn across(wear: &Wear) -> f64 {
 
 /// How close two strands of a design come, each as it hangs alone.
 #[must_use]
-pub fn clearance(design: &Design, between: [usize; 2]) -> Option<Clearance> {
+pub fn clearance(design: &Design, between: [Index<Strand>; 2]) -> Option<Clearance> {
     let hold = hold(design, None);
-    let place = |index: usize| place(design, design.strands.get(index)?, hold).ok();
+    let place = |index| place(design, design.strands.get(index)?, hold).ok();
     let both: Option<Vec<_>> = between.into_iter().map(place).collect();
     let (chains, hung): (Vec<_>, Vec<_>) = both?.into_iter().unzip();
     lie_apart(design, hold).then(|| clearance::clearance(design, between, &chains, &hung)).flatten()

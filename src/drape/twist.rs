@@ -18,7 +18,7 @@ use std::f64::consts::TAU;
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Link, Unhung, solve};
 use super::{Closed, Drape, Hung, Joint, Ring, Seat, Spot, Tension, Worn, body, contact, ring, slide, sort_places};
-use crate::design::{Design, Strand, Twist, What};
+use crate::design::{Design, Entries, Index, Strand, Twist, What};
 use crate::geometry::twist::Lay;
 use crate::geometry::{Point, Point3};
 
@@ -38,8 +38,8 @@ pub fn hang(design: &Design, twist: &Twist, span: f64, worn: bool) -> Result<Dra
         twine(design, twist, worn);
     }
     let axis = Axis::new(&hung_line(&links, &hanging));
-    let strands = design.strands.iter().zip(&chains).enumerate();
-    let strands = strands.map(|(at, (strand, chain))| {
+    let strands = design.strands.entries().zip(&chains);
+    let strands = strands.map(|((at, strand), chain)| {
         let strung = Strung { strand, chain, way: Winding::new(design, twist, at).way(&axis) };
         let share = share(design, twist);
         let (first, lowest, last) = (hanging.first * share, hanging.lowest * share, hanging.last * share);
@@ -48,7 +48,7 @@ pub fn hang(design: &Design, twist: &Twist, span: f64, worn: bool) -> Result<Dra
         let tension = Tension { first, lowest, last };
         Hung { tension, drop, iterations, residual, ..strung.laid(slide::middles(strand)) }
     });
-    let strands: Vec<_> = strands.collect();
+    let strands: Entries<_, Strand> = strands.collect();
     let rings = if design.is_ring() { rings(design, twist, &strands) } else { Vec::new() };
     Ok(Drape { span, strands, clearances: Vec::new(), presses: Vec::new(), unrest: None, worn, rings })
 }
@@ -58,14 +58,14 @@ pub fn hang(design: &Design, twist: &Twist, span: f64, worn: bool) -> Result<Dra
 pub fn rings(design: &Design, twist: &Twist, laid: &[Hung]) -> Vec<Ring> {
     let Some(rope) = ring::rope(design, twist.length(), twist.thickness()) else { return Vec::new() };
     let axis = Axis::new(&rope.line);
-    let of = |(at, (strand, laid)): (usize, (&Strand, &Hung))| {
+    let of = |((at, strand), laid): ((Index<Strand>, &Strand), &Hung)| {
         let chain = Chain::new(design, strand, &laid.starts);
         let strung = Strung { strand, chain: &chain, way: Winding::new(design, twist, at).way(&axis) };
         let [inside_girth, longest_girth] = rope.inside;
         let (round, closing) = (strung.laid(laid.starts.clone()), rope.closing.clone());
         Ring { strand: at, inside_girth, longest_girth, round, closing, coil: None }
     };
-    design.strands.iter().zip(laid).enumerate().map(of).collect()
+    design.strands.entries().zip(laid).map(of).collect()
 }
 
 /// The strands as chains, what slides in the middle of where it may be.
@@ -92,7 +92,7 @@ fn line(chains: &[Chain], length: f64) -> Vec<Link> {
 
 /// What of the line's tension a strand bears that is not loose.
 fn share(design: &Design, twist: &Twist) -> f64 {
-    let taut = (0..design.strands.len()).filter(|at| twist.slack(*at).is_none()).count();
+    let taut = design.strands.indices().filter(|at| twist.slack(*at).is_none()).count();
     1.0 / (taut as f64 * libm::cos(twist.angle()))
 }
 
@@ -113,7 +113,7 @@ fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
 /// The ways of the strands round a line.
 fn wound(design: &Design, twist: &Twist, line: &[Spot]) -> Vec<Vec<Spot>> {
     let axis = Axis::new(line);
-    (0..design.strands.len()).map(|at| Winding::new(design, twist, at).way(&axis)).collect()
+    design.strands.indices().map(|at| Winding::new(design, twist, at).way(&axis)).collect()
 }
 
 /// Twisted strands laid closed; nothing of what does not close behind a neck.
@@ -202,8 +202,8 @@ struct Winding {
 }
 
 impl Winding {
-    fn new(design: &Design, twist: &Twist, at: usize) -> Self {
-        let lay = twist.lays()[at];
+    fn new(design: &Design, twist: &Twist, at: Index<Strand>) -> Self {
+        let lay = twist.lays()[at.number()];
         Self {
             lay,
             turns: twist.turns,

@@ -53,7 +53,7 @@ impl<'a> Pool<'a> {
     pub fn new(first: Batch<'a>, others: Vec<Batch<'a>>, order: &Order) -> Self {
         let (beads, cords, findings) = (Entries::default(), Entries::default(), Entries::default());
         let assorted = Entries::default();
-        let stock = Design { beads, cords, findings, assorted, strands: Vec::new(), ..first.design.clone() };
+        let stock = Design { beads, cords, findings, assorted, strands: Entries::default(), ..first.design.clone() };
         let batches: Vec<_> = std::iter::once(first).chain(others).collect();
         let mut pool = Self { batches: batches.clone(), stock, needs: BTreeMap::new(), pieces: BTreeMap::new() };
         for batch in &batches {

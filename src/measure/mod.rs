@@ -11,7 +11,7 @@ use std::f64::consts::FRAC_PI_2;
 use serde::Serialize;
 
 use crate::Piece;
-use crate::design::{Bead, Bias, Bit, Design, Index, What};
+use crate::design::{Bead, Bias, Bit, Design, Index, Strand, What};
 use crate::drape::{Clearance, Drape, Hung, Seat, Spot, on_way};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
@@ -216,17 +216,14 @@ impl Measures {
     #[must_use]
     pub fn new(piece: &Piece, remarks: &[Remark], source: &Source) -> Self {
         let Piece { design, drape, .. } = piece;
-        let hung = design.strands.iter().zip(&drape.strands);
+        let hung = design.strands.indices().zip(&drape.strands);
         Self {
             festoon: VERSION,
             title: design.heading.title.clone(),
             kind: design.heading.kind,
             size: design.heading.size.clone(),
             colourway: design.heading.colourway.clone(),
-            strands: hung
-                .enumerate()
-                .map(|(index, (_, hung))| strand(design, index, hung, way(drape, index)))
-                .collect(),
+            strands: hung.map(|(index, hung)| strand(design, index, hung, way(drape, index))).collect(),
             clearances: drape.clearances.iter().map(|clearance| self::clearance(design, clearance)).collect(),
             piece: whole(piece),
             materials: render::array(&materials(design, &Order::default())),
@@ -250,11 +247,11 @@ impl Measures {
 }
 
 /// The way of a strand on the neck; none where it is not worn there.
-fn way(drape: &Drape, strand: usize) -> &[Spot] {
-    drape.worn.as_ref().and_then(|worn| worn.lines.get(strand)).map_or(&[], Vec::as_slice)
+fn way(drape: &Drape, strand: Index<Strand>) -> &[Spot] {
+    drape.worn.as_ref().and_then(|worn| worn.lines.get(strand.number())).map_or(&[], Vec::as_slice)
 }
 
-fn strand(design: &Design, index: usize, hung: &Hung, way: &[Spot]) -> StrandMeasures {
+fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Spot]) -> StrandMeasures {
     let strand = &design.strands[index];
     StrandMeasures {
         name: strand.name.clone(),
@@ -278,10 +275,10 @@ fn strand(design: &Design, index: usize, hung: &Hung, way: &[Spot]) -> StrandMea
 }
 
 /// How a strand lies in the twist.
-fn lay(design: &Design, index: usize) -> Option<LayMeasures> {
+fn lay(design: &Design, index: Index<Strand>) -> Option<LayMeasures> {
     let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
-    let lay = twist.lays().get(index)?;
-    let needed = twist.needed(wanted).and_then(|needed| needed.get(index).copied());
+    let lay = twist.lays().get(index.number())?;
+    let needed = twist.needed(wanted).and_then(|needed| needed.get(index.number()).copied());
     Some(LayMeasures { radius_mm: lay.radius, slack_mm: lay.slack, needed_mm: needed.map(Length::value) })
 }
 
@@ -308,7 +305,7 @@ fn hang(hung: &Hung) -> HangMeasures {
 }
 
 /// The beads at a seat: one, or all of a branch, which hang straight below it.
-fn beads(design: &Design, strand: usize, hung: &Hung, seat: &Seat, way: &[Spot]) -> Vec<BeadMeasures> {
+fn beads(design: &Design, strand: Index<Strand>, hung: &Hung, seat: &Seat, way: &[Spot]) -> Vec<BeadMeasures> {
     let at = seat.centre - hung.ends[0];
     let down = Point3::new(0.0, -1.0, 0.0);
     let worn = |below: Option<f64>| {

@@ -31,7 +31,7 @@ use crate::source::{At, Place, Source};
 use node::{Node, Tree, Value};
 
 pub use dict::Dict;
-pub use items::{Item, Links, Repeat, Run, Times};
+pub use items::{Dangle, Item, Mirror, Repeat, Run, Stop, Times};
 pub use model::*;
 pub use record::{Read, Reader};
 pub use rows::{Apart, Fade, Graduate, Random, Row};

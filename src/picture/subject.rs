@@ -135,7 +135,7 @@ pub fn strung(
     }
     let order = figure::longest_first(design).into_iter();
     let figures: Vec<_> = order
-        .filter_map(|index| Some((&design.strands[index], strands.get(index)?.as_ref()?)))
+        .filter_map(|index| Some((&design.strands[index], strands.get(index.number())?.as_ref()?)))
         .map(|(strand, hung)| {
             let on_edge = figure::is_along_the_limb(piece);
             let marks = Sketch { design, strand, hung, frame, stencils, on_edge }.strand();

@@ -1,7 +1,7 @@
 //! Whether bars, clasps and beads have a hole or loop for every strand, are strung alike on all that share them, and
 //! lie where those strands do.
 
-use crate::design::{Bores, Design, Finding, Shared, Sharer, Sharers};
+use crate::design::{Bores, Design, Finding, Index, Shared, Sharer, Sharers, Strand};
 use crate::drape::Drape;
 use crate::geometry::Point;
 use crate::materials::Article;
@@ -60,8 +60,10 @@ fn alone(design: &Design, shared: Shared, bores: Bores, group: &Sharers) -> Opti
 
 /// Rows that share something are neighbours: what lies between them would have to go through it.
 fn between(design: &Design, shared: Shared, group: &Sharers) -> Option<Remark> {
-    let pair = group.0.windows(2).find(|pair| pair[1].strand > pair[0].strand + 1)?;
-    let [one, skipped, other] = [pair[0].strand, pair[0].strand + 1, pair[1].strand].map(|at| &design.strands[at]);
+    let mut pairs = group.0.windows(2).map(|pair| [pair[0].strand, pair[1].strand]);
+    let lies_within = |[one, other]: [Index<Strand>; 2]| design.strands.indices().find(|at| one < *at && *at < other);
+    let ([one, other], skipped) = pairs.find_map(|pair| Some((pair, lies_within(pair)?)))?;
+    let [one, skipped, other] = [one, skipped, other].map(|at| &design.strands[at]);
     let (what, id) = named_article(design, shared);
     let strands = [one, other].map(|strand| strand.name.clone());
     Some(Remark::new(Bar::Between { what, id, strands, skipped: skipped.name.clone() }).at(skipped.place))
@@ -97,8 +99,14 @@ fn rows(design: &Design) -> Option<Vec<Length>> {
 }
 
 /// Where a strand goes through what it shares, in order; rows round a limb as far along it as they lie there.
-fn centres(design: &Design, drape: &Drape, strand: usize, shared: Shared, rows: Option<&[Length]>) -> Vec<Point> {
-    let along = rows.and_then(|rows| rows.get(strand)).map(|along| along.value());
+fn centres(
+    design: &Design,
+    drape: &Drape,
+    strand: Index<Strand>,
+    shared: Shared,
+    rows: Option<&[Length]>,
+) -> Vec<Point> {
+    let along = rows.and_then(|rows| rows.get(strand.number())).map(|along| along.value());
     let seats = drape.strands.get(strand).into_iter().flat_map(|hung| hung.through(&design.strands[strand], shared));
     seats.map(|seat| along.map_or(seat.centre, |along| Point::new(seat.centre.x, along))).collect()
 }

@@ -185,8 +185,8 @@ mod tests {
     /// Strands with crimps of 2 mm, gathered by an eye pin in a cone 12 mm long.
     fn gathered(strands: usize, inside: f64) -> Design {
         let mut design = sample::necklace();
-        let strand = design.strands[0].clone();
-        design.strands = vec![strand; strands];
+        let strand = design.strands[nth(0)].clone();
+        design.strands = vec![strand; strands].into();
         let pin = Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72));
         design.findings.extend([sample::finding("eye pin", pin), sample::finding("cone", cone(12.0, inside, 1.5))]);
         design.closure.joins = Joins::sides(Vec::new(), [1, 2].map(|at| sample::part(nth(at))).to_vec());
@@ -225,9 +225,9 @@ mod tests {
     #[test]
     fn crimps_hide_in_a_long_cone() {
         let mut design = gathered(2, 6.5);
-        design.strands[1].ends[1].bight = Length::mm(4.11);
+        design.strands[nth(1)].ends[1].bight = Length::mm(4.11);
         assert_eq!(sample::codes(&check(&design)), []);
-        design.strands[1].ends[1].bight = Length::mm(4.13);
+        design.strands[nth(1)].ends[1].bight = Length::mm(4.13);
         assert_eq!(sample::codes(&check(&design)), [Code::CrimpsShow]);
     }
 }

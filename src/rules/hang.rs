@@ -234,6 +234,7 @@ fn uneven_ends(strand: &Strand, design: &Design) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
     use crate::drape::Unrest;
     use crate::geometry::Point;
     use crate::remark::Code;
@@ -253,8 +254,13 @@ mod tests {
     fn strands_may_touch_along_half() {
         let (design, mut drape) = (sample::necklace(), sample::drape());
         let mut crowd = |touching| {
-            drape.clearances =
-                vec![Clearance { between: [0, 0], least: -2.0, at: Point::new(80.0, -40.0), touching, hardest: 0.0 }];
+            drape.clearances = vec![Clearance {
+                between: [nth(0), nth(0)],
+                least: -2.0,
+                at: Point::new(80.0, -40.0),
+                touching,
+                hardest: 0.0,
+            }];
             sample::codes(&check(&design, &drape))
         };
         // Its ends are tied to each other, and it goes over no head.
@@ -266,8 +272,8 @@ mod tests {
     fn a_necklace_goes_round_its_neck() {
         let mut design = sample::necklace();
         let mut short = |by: f64| {
-            design.wear.narrowest = design.strands[0].finished + Length::mm(by);
-            too_short(&design.strands[0], Length::ZERO, &design).map(|remark| remark.code())
+            design.wear.narrowest = design.strands[nth(0)].finished + Length::mm(by);
+            too_short(&design.strands[nth(0)], Length::ZERO, &design).map(|remark| remark.code())
         };
         assert_eq!(short(0.0), None);
         assert_eq!(short(1.0), Some(Code::TooShort));

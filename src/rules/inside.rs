@@ -78,7 +78,7 @@ mod tests {
             Ring { inside: Length::mm(3.0), wire: Stated::Stated(Length::mm(0.5)), outside: None, closed: false };
         let ring = sample::finding("ring", Form::JumpRing(sizes));
         let at = design.findings.push(ring);
-        let bits = &mut design.strands[0].trains[0].bits;
+        let bits = &mut design.strands[nth(0)].trains[0].bits;
         let beside = bits.iter().position(|bit| bit.what == What::Bead(nth(0))).expect("a bead of the first kind");
         let strung = Bit { what: What::Finding(at), ..bits[beside].clone() };
         bits.insert(beside, strung);

@@ -59,7 +59,7 @@ mod tests {
     fn thread_is_knotted_and_wire_is_crimped() {
         let mut design = sample::necklace();
         assert_eq!(check(&design), []);
-        design.strands[0].ends[1].findings.clear();
+        design.strands[nth(0)].ends[1].findings.clear();
         assert_eq!(sample::codes(&check(&design)), [Code::WireKnotted]);
         design.cords[nth(0)].kind = CordKind::Thread;
         assert_eq!(check(&design), []);

@@ -5,7 +5,7 @@
 //! down, must agree both ways. Round a neck each row lies outside the one before and may be longer between two bars,
 //! as swags are; the inner one may not.
 
-use crate::design::{Bores, Design, Joins, Shared, Sharers, Strand};
+use crate::design::{Bores, Design, Index, Joins, Shared, Sharers, Strand};
 use crate::drape::Drape;
 use crate::materials::Article;
 use crate::pattern::Kind;
@@ -56,7 +56,7 @@ struct Row<'a> {
 }
 
 impl<'a> Row<'a> {
-    fn of(design: &'a Design, drape: &Drape, at: usize, shared: Shared) -> Option<Self> {
+    fn of(design: &'a Design, drape: &Drape, at: Index<Strand>, shared: Shared) -> Option<Self> {
         let strand = &design.strands[at];
         let stations = drape.strands.get(at)?.through(strand, shared).map(|seat| seat.station);
         let ends = joins_last_ends(design);

@@ -68,7 +68,7 @@ mod tests {
     #[test]
     fn a_cord_bears_five_times_its_tension() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
-        drape.strands[0].tension.last = 2.0;
+        drape.strands[nth(0)].tension.last = 2.0;
         design.cords[nth(0)].strength = Some(Force::newtons(10.0));
         assert_eq!(check(&design, &drape), []);
         design.cords[nth(0)].strength = Some(Force::newtons(9.9));
@@ -80,10 +80,10 @@ mod tests {
     #[test]
     fn heavy_from_150_grams() {
         let (mut design, drape) = (sample::necklace(), sample::drape());
-        let rest = design.mass().value() - design.strands[0].trains[0].bits[0].mass;
-        design.strands[0].trains[0].bits[0].mass = HEAVY.value() - rest - 0.01;
+        let rest = design.mass().value() - design.strands[nth(0)].trains[0].bits[0].mass;
+        design.strands[nth(0)].trains[0].bits[0].mass = HEAVY.value() - rest - 0.01;
         assert_eq!(check(&design, &drape), []);
-        design.strands[0].trains[0].bits[0].mass = HEAVY.value() - rest + 0.01;
+        design.strands[nth(0)].trains[0].bits[0].mass = HEAVY.value() - rest + 0.01;
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::HeavyPiece]);
     }
 }

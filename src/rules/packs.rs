@@ -148,8 +148,8 @@ mod tests {
     /// A strand of so many beads, sold in such lots.
     fn beads(count: usize, lot: Lot) -> Design {
         let mut design = sample::necklace();
-        let bit = design.strands[0].trains[0].bits[0].clone();
-        design.strands[0].trains[0].bits = vec![bit; count];
+        let bit = design.strands[nth(0)].trains[0].bits[0].clone();
+        design.strands[nth(0)].trains[0].bits = vec![bit; count];
         design.beads[nth(0)].sold = Some(Sold { lot, price: Some(Money::coins(420)), from: None });
         design
     }

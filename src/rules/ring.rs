@@ -157,10 +157,10 @@ mod tests {
 
     fn ring(inside_girth: f64) -> Ring {
         Ring {
-            strand: 0,
+            strand: nth(0),
             inside_girth,
             longest_girth: inside_girth,
-            round: sample::drape().strands[0].clone(),
+            round: sample::drape().strands[nth(0)].clone(),
             closing: Vec::new(),
             coil: None,
         }

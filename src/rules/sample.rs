@@ -25,7 +25,7 @@ pub fn necklace() -> Design {
         cords: vec![cord()].into(),
         findings: vec![finding("crimp", Form::Crimp(CRIMP))].into(),
         assorted: Entries::default(),
-        strands: vec![strand()],
+        strands: vec![strand()].into(),
         closure: Closure::default(),
         wear: Wear {
             girth: Length::mm(370.0),
@@ -59,7 +59,7 @@ pub fn drape() -> Drape {
     };
     Drape {
         span: 0.0,
-        strands: vec![hung],
+        strands: vec![hung].into(),
         clearances: Vec::new(),
         presses: Vec::new(),
         unrest: None,
@@ -72,7 +72,7 @@ pub fn drape() -> Drape {
 pub fn hang_dangle(design: &mut Design) {
     design.findings.push(finding("head pin", Form::Pin(pin(Foot::Head, 50.0, 0.6))));
     let dangle = Dangle { on: Some(nth(1)), bits: vec![bit(What::Bead(nth(0)))], drop: 9.0 };
-    design.strands[0].trains[0].bits.insert(1, bit(What::Dangle(dangle)));
+    design.strands[nth(0)].trains[0].bits.insert(1, bit(What::Dangle(dangle)));
 }
 
 /// Closes the piece with a clasp, the last finding, on the right.

@@ -78,7 +78,7 @@ mod tests {
             |design| design.beads[nth(0)].material = Some("珠".into()),
             |design| design.cords[nth(0)].name = "珠".into(),
             |design| design.findings[nth(0)].name = "珠".into(),
-            |design| design.strands[0].name = "珠".into(),
+            |design| design.strands[nth(0)].name = "珠".into(),
         ];
         for (count, text) in texts.into_iter().enumerate() {
             text(&mut design);

@@ -21,7 +21,7 @@ pub fn check(design: &Design) -> Vec<Remark> {
 
 /// Strands that stand loose: each by itself, but where one alone is drawn taut, that one.
 fn slack(design: &Design, twist: &Twist) -> Vec<Remark> {
-    let slacks: Vec<_> = (0..design.strands.len()).map(|at| twist.slack(at)).collect();
+    let slacks: Vec<_> = design.strands.indices().map(|at| twist.slack(at)).collect();
     let taut: Vec<_> = design.strands.iter().zip(&slacks).filter(|(_, slack)| slack.is_none()).collect();
     if let ([(strand, _)], true) = (taut.as_slice(), slacks.len() > 2) {
         return vec![taut_strand(strand, slacks.iter().flatten().copied())];

@@ -1,6 +1,7 @@
 //! The card: what a class keeps beside the board. Beads, word charts, rows, measures, materials and tools; no steps.
 
 use crate::art::Stencils;
+use crate::design::{Index, Strand};
 use crate::materials::Materials;
 
 use super::{Sheet, buying, face, facts, figure, legend, needs, stringing};
@@ -41,9 +42,16 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils:
 }
 
 /// The rows of strands, one for those that are alike; empty where there is no room for all of them.
-fn rows(sheet: &Sheet<'_>, alike: &[Vec<usize>], width: f64, room: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
-    let row =
-        |strands: &Vec<usize>| Block::stack(figure::row(sheet.piece, strands[0], width, stencils).lines, ROWS_APART);
+fn rows(
+    sheet: &Sheet<'_>,
+    alike: &[Vec<Index<Strand>>],
+    width: f64,
+    room: f64,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Block> {
+    let row = |strands: &Vec<Index<Strand>>| {
+        Block::stack(figure::row(sheet.piece, strands[0], width, stencils).lines, ROWS_APART)
+    };
     let rows: Vec<_> = alike.iter().map(row).collect();
     let taken: f64 = rows.iter().map(|row| row.height + ROWS_APART).sum();
     if taken <= room { rows } else { vec![Block::default(); alike.len()] }

@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::Strand;
+use crate::design::{Index, Strand};
 use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 use crate::units::Length;
@@ -147,22 +147,21 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
     }
     let closing = figure::closing(piece);
     let closure = closing.as_ref().and_then(|closing| closing.extent(design));
-    let strands = design.strands.iter().zip(&piece.drape.strands);
-    let extents = strands
-        .enumerate()
-        .filter_map(|(index, (strand, hung))| Some((index, figure::strand_box(design, strand, hung)?)));
-    let extents: Vec<_> = extents
-        .map(|(index, extent)| (index, closure.filter(|_| index == 0).map_or(extent, |closure| extent.and(closure))))
-        .collect();
+    let strands = design.strands.entries().zip(&piece.drape.strands);
+    let extents =
+        strands.filter_map(|((index, strand), hung)| Some((index, figure::strand_box(design, strand, hung)?)));
+    let beside = |index: Index<Strand>| closure.filter(|_| index.is_first());
+    let extents: Vec<_> =
+        extents.map(|(index, extent)| (index, beside(index).map_or(extent, |closure| extent.and(closure)))).collect();
     let widest = extents.iter().map(|(_, extent)| extent.width()).fold(1.0, f64::max);
     let scale = Scale::fitting((widest, 0.0), (width, 1.0));
-    let row = |(index, extent): (usize, Extent)| {
+    let row = |(index, extent): (Index<Strand>, Extent)| {
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let strand = &design.strands[index];
         let hung = &piece.drape.strands[index];
         let mut marks = Sketch { design, strand, hung, frame: &frame, stencils, on_edge: false }.alone();
-        if let Some(closing) = closing.as_ref().filter(|_| index == 0) {
+        if let Some(closing) = closing.as_ref().filter(|_| index.is_first()) {
             marks.extend(closing.marks(design, &frame, stencils));
         }
         let before = if design.twist.is_some() { ", before twisting" } else { "" };

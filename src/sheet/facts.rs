@@ -1,7 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::{Bead, Build, Design, Strand, Worn as Open};
+use crate::design::{Bead, Build, Design, Index, Strand, Worn as Open};
 use crate::drape::Worn;
 use crate::units::Length;
 
@@ -56,12 +56,12 @@ const NAMED: usize = 6;
 const NAME: f64 = 30.0;
 
 /// A strand's number, with its name where there are few.
-fn number(design: &Design, at: usize) -> String {
+fn number(design: &Design, at: Index<Strand>) -> String {
     if design.strands.len() > NAMED {
-        return (at + 1).to_string();
+        return at.ordinal().to_string();
     }
     let Type { size, weight, .. } = Type::TINY;
-    format!("{} {}", at + 1, metrics::fit(&design.strands[at].name, size, weight, NAME))
+    format!("{} {}", at.ordinal(), metrics::fit(&design.strands[at].name, size, weight, NAME))
 }
 
 /// What hangs lower than the strands themselves.
@@ -101,13 +101,12 @@ pub fn worn(piece: &Piece) -> Option<String> {
     }
     let worn = piece.drape.worn.as_ref()?;
     let units = design.heading.units;
-    let drop = |at: usize| {
-        let drop = worn.drops[at];
-        let drop = if drop < LEAST_DROP { "none".to_owned() } else { units.ruler(Length::mm(drop)) };
+    let drop = |(at, drop): (Index<Strand>, &f64)| {
+        let drop = if *drop < LEAST_DROP { "none".to_owned() } else { units.ruler(Length::mm(*drop)) };
         if worn.drops.len() == 1 || design.twist.is_some() { drop } else { format!("{}: {drop}", number(design, at)) }
     };
     let told = if design.twist.is_some() { 1 } else { worn.drops.len() };
-    let drops: Vec<_> = (0..told).map(drop).collect();
+    let drops: Vec<_> = design.strands.indices().zip(&worn.drops).take(told).map(drop).collect();
     let hangs = if worn.drops.iter().all(|drop| *drop < LEAST_DROP) {
         "Lies at the front of the neck's base (dashed) or above it".to_owned()
     } else {

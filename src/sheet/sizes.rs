@@ -1,7 +1,7 @@
 //! The sizes of a graded pattern: a table of what each measures and takes, and what to string for
 //! those that are not this sheet's.
 
-use crate::design::{Design, Size, Strand};
+use crate::design::{Design, Index, Size, Strand};
 use crate::materials::render::words::{self as amount, long};
 use crate::steps::english::words::list;
 use crate::steps::posts::{self, Post, Posts};
@@ -171,13 +171,13 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
 }
 
 /// The strands, those together that are alike in every size.
-fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<usize>> {
+fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<Index<Strand>>> {
     let groups = design.alike();
     let same = sizes.iter().filter_map(|size| size.design.as_ref()).all(|design| design.alike() == groups);
-    if same { groups } else { (0..design.strands.len()).map(|at| vec![at]).collect() }
+    if same { groups } else { design.strands.indices().map(|at| vec![at]).collect() }
 }
 
-fn strand_rows(sizes: &[Size], design: &Design, group: &[usize], units: UnitStyle) -> Vec<Row> {
+fn strand_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>], units: UnitStyle) -> Vec<Row> {
     let told = |what: &str, length: fn(&Strand) -> Length, say: fn(Length, UnitStyle) -> String| {
         Row::new(format!("{}, {what}", title(design, group)), sizes, |design| {
             design.strands.get(group[0]).map(|strand| say(length(strand), units)).unwrap_or_default()
@@ -193,7 +193,7 @@ fn strand_rows(sizes: &[Size], design: &Design, group: &[usize], units: UnitStyl
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each
 /// size; nothing where a size has no such thing.
-fn post_rows(sizes: &[Size], design: &Design, group: &[usize]) -> Vec<Row> {
+fn post_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Vec<Row> {
     let posts = sizes.iter().map(|size| {
         let design = size.design.as_ref()?;
         Some(Posts::new(design, design.strands.get(group[0])?))
@@ -221,18 +221,18 @@ fn listed<'p>(posts: &'p [Option<Posts<'_>>]) -> Vec<&'p Post> {
 
 /// Where the positions in the table are measured from, where it has any.
 pub fn datum(sizes: &[Size], design: &Design) -> Option<String> {
-    let has_posts = |at: &usize| {
+    let has_posts = |at: &Index<Strand>| {
         let designs = sizes.iter().filter_map(|size| size.design.as_ref());
         let mut strands = designs.filter_map(|design| Some((design, design.strands.get(*at)?)));
         strands.any(|(design, strand)| !Posts::new(design, strand).all().is_empty())
     };
-    let strand = (0..design.strands.len()).find(has_posts)?;
+    let strand = design.strands.indices().find(has_posts)?;
     Some(format!("Positions are measured {}.", posts::datum(design, &design.strands[strand])))
 }
 /// Strands' numbers, where a design has several, and their names: `1 and 3 upper and lower`.
-pub fn title(design: &Design, strands: &[usize]) -> String {
+pub fn title(design: &Design, strands: &[Index<Strand>]) -> String {
     let names = steps::english::words::names(design, strands);
-    let numbers: Vec<_> = strands.iter().map(|at| (at + 1).to_string()).collect();
+    let numbers: Vec<_> = strands.iter().map(|at| at.ordinal().to_string()).collect();
     if design.strands.len() > 1 { format!("{} {names}", list(&numbers)) } else { names }
 }
 

@@ -156,7 +156,7 @@ fn takes(bead: &Bead) -> Option<Length> {
 }
 
 /// Pours strands that are strung alike: one row for all of them.
-fn strands(sheet: &Sheet<'_>, alike: &[usize], flow: &mut Flow, stencils: &mut Stencils<'_>) {
+fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils: &mut Stencils<'_>) {
     let (design, index) = (&sheet.piece.design, alike[0]);
     let strand = &design.strands[index];
     let width = flow.width();
@@ -183,7 +183,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[usize], flow: &mut Flow, stencils: &mut S
 }
 
 /// Strands that are strung alike in words alone: what to cut, what to string, what it measures.
-pub fn told(sheet: &Sheet<'_>, alike: &[usize], width: f64) -> Block {
+pub fn told(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[alike[0]];
     let measures = [english::counts(design, strand), english::measures(design, strand)];
@@ -203,7 +203,7 @@ fn open(flow: &mut Flow, opening: Vec<Block>, first: Block, page: f64) {
 }
 
 /// Rule, number and name, cut length; below them cord, finished length and counts.
-fn head(sheet: &Sheet<'_>, alike: &[usize], width: f64) -> Block {
+fn head(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
     let (strand, units) = (&design.strands[alike[0]], design.heading.units);
     let times = if alike.len() > 1 { format!("{} × ", alike.len()) } else { String::new() };

@@ -50,8 +50,8 @@ pub struct Ends<'d> {
     pub way: Way,
     /// The first of them, which the steps tell.
     pub strand: &'d Strand,
-    /// All of them, by their numbers from 0.
-    pub strands: Vec<usize>,
+    /// All of them.
+    pub strands: Vec<Index<Strand>>,
 }
 
 /// Close the first ends, or stop them, after as many steps as are done.
@@ -82,10 +82,10 @@ pub fn closings(design: &Design) -> Vec<Way> {
 }
 
 fn groups(design: &Design, side: Side) -> Vec<Ends<'_>> {
-    let ats: Vec<usize> = (0..design.strands.len()).collect();
-    let kind = |at: &usize| (design.strands[*at].cord, &end(&design.strands[*at], side).findings);
+    let ats: Vec<_> = design.strands.indices().collect();
+    let kind = |at: &Index<Strand>| (design.strands[*at].cord, &end(&design.strands[*at], side).findings);
     let alike = ats.chunk_by(|a, b| kind(a) == kind(b));
-    let group = |strands: &[usize]| {
+    let group = |strands: &[Index<Strand>]| {
         let strand = &design.strands[*strands.first()?];
         Some(Ends { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
     };
@@ -157,8 +157,8 @@ impl<'d> Ends<'d> {
     }
 
     /// Its strands, by how far their tails go through the beads beside them: alike once, the farthest first.
-    pub fn hides(&self) -> Vec<(Hides, Vec<usize>)> {
-        let mut all: BTreeMap<Hides, Vec<usize>> = BTreeMap::new();
+    pub fn hides(&self) -> Vec<(Hides, Vec<Index<Strand>>)> {
+        let mut all: BTreeMap<Hides, Vec<Index<Strand>>> = BTreeMap::new();
         for at in &self.strands {
             all.entry(hides(self.design, &self.design.strands[*at], self.side)).or_default().push(*at);
         }

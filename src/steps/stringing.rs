@@ -14,12 +14,12 @@ use crate::units::Length;
 /// String each strand, and measure it.
 pub fn strands(design: &Design) -> Vec<Step<'_>> {
     let alike = design.alike();
-    let last = |at: usize| alike.iter().find(|group| group.last() == Some(&at)).cloned();
-    design.strands.iter().enumerate().flat_map(|(at, strand)| of_strand(design, strand, last(at))).collect()
+    let last = |at| alike.iter().find(|group| group.last() == Some(&at)).cloned();
+    design.strands.entries().flat_map(|(at, strand)| of_strand(design, strand, last(at))).collect()
 }
 
 /// The steps of a strand; where it is the last of some that are alike, these are measured with it.
-fn of_strand<'d>(design: &'d Design, strand: &'d Strand, alike: Option<Vec<usize>>) -> Vec<Step<'d>> {
+fn of_strand<'d>(design: &'d Design, strand: &'d Strand, alike: Option<Vec<Index<Strand>>>) -> Vec<Step<'d>> {
     if strand.bits().next().is_none() {
         return Vec::new();
     }

@@ -81,8 +81,8 @@ pub enum Task<'d> {
     End(Ends<'d>, EndWork),
     /// String a strand.
     String(&'d Strand, Vec<Beside>),
-    /// Measure what is strung: strands that are alike, by their indices.
-    Measure(Vec<usize>),
+    /// Measure what is strung: strands that are alike.
+    Measure(Vec<Index<Strand>>),
     /// Fix the stops of a strand, of which this is one.
     FixStops(&'d Strand, Index<Finding>),
     /// Space the groups of a strand evenly.

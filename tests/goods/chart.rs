@@ -11,7 +11,7 @@ use crate::designs::{design, strand};
 
 fn text(chart: Vec<Phrase>) -> String {
     let design = design(vec![strand("inner", 400.0, &[0], chart)]);
-    chart::text(&design, &design.strands[0])
+    chart::text(&design, &design.strands[nth(0)])
 }
 
 fn a(count: u32) -> Phrase {
@@ -69,7 +69,7 @@ fn repeats_that_are_spread_apart_stay_apart() {
     let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(nth(2)), a(3)]);
     one.settle = Settle::Spread;
     let design = design(vec![one]);
-    assert_eq!(chart::text(&design, &design.strands[0]), "3A, 4 times, then (bar: stop), then 3A");
+    assert_eq!(chart::text(&design, &design.strands[nth(0)]), "3A, 4 times, then (bar: stop), then 3A");
 }
 
 /// Of the design made by hand, each bead takes what its size says: 25 of 6 mm with holes of 1 mm,
@@ -274,13 +274,13 @@ proptest! {
     #[test]
     fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3, spread in any::<bool>()) {
         let mut design = design(vec![strand("inner", 400.0, &[0], chart)]);
-        design.strands[0].settle = if spread { Settle::Spread } else { Settle::Slide };
+        design.strands[nth(0)].settle = if spread { Settle::Spread } else { Settle::Slide };
         design.heading.units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
-        let text = chart::text(&design, &design.strands[0]);
+        let text = chart::text(&design, &design.strands[nth(0)]);
         let mut reader = Reader(&text);
         let read = reader.sequence();
         prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);
-        prop_assert_eq!(read, strung(&design, &design.strands[0].trains[0].bits), "{}", text);
+        prop_assert_eq!(read, strung(&design, &design.strands[nth(0)].trains[0].bits), "{}", text);
     }
 
     #[test]
@@ -288,8 +288,8 @@ proptest! {
         let mut chart = vec![list; times].concat();
         chart.push(after);
         let design = design(vec![strand("inner", 400.0, &[0], chart)]);
-        let text = chart::text(&design, &design.strands[0]);
-        prop_assert_eq!(Reader(&text).sequence(), strung(&design, &design.strands[0].trains[0].bits), "{}", text);
+        let text = chart::text(&design, &design.strands[nth(0)]);
+        prop_assert_eq!(Reader(&text).sequence(), strung(&design, &design.strands[nth(0)].trains[0].bits), "{}", text);
     }
 
     #[test]
@@ -389,9 +389,9 @@ proptest! {
     #[test]
     fn a_pattern_says_the_row_that_its_resolver_strings(strand in written()) {
         let design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
-        let trains = design.strands[0].trains.iter();
+        let trains = design.strands[nth(0)].trains.iter();
         let strung: Vec<_> = trains.flat_map(|train| strung(&design, &train.bits)).collect();
-        let text = chart::text(&design, &design.strands[0]);
+        let text = chart::text(&design, &design.strands[nth(0)]);
         let mut reader = Reader(&text);
         let read = reader.sequence();
         prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);

@@ -7,7 +7,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
 
-use festoon::design::{Choice, Design};
+use festoon::design::{Choice, Design, nth};
 use festoon::materials::render::table;
 use festoon::materials::{Amount, Order, Stash, materials};
 use festoon::source::Source;
@@ -47,7 +47,7 @@ wear: {{ neck base: 290 mm }}
 /// to hold it by.
 fn kit(design: &Design, [cut, tried]: [f64; 2], each: usize, lots: u64) {
     let near = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-3, "{found} and not {wanted}");
-    near(design.strands[0].cut().value(), cut);
+    near(design.strands[nth(0)].cut().value(), cut);
     let list = materials(design, &Order { makers: 12, ..Order::default() });
     let silk = list.lines.iter().find(|line| line.id == "silk").unwrap();
     let Amount::Length(need) = silk.need else { panic!("{:?}", silk.need) };

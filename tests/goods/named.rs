@@ -1,7 +1,7 @@
 //! The word chart names what stays in its place, and says the stations that steps and lists say: of knots, bars
 //! and stops as many as it strings, each where the lengths before it add up to.
 
-use festoon::design::{Design, Rest, Strand, What};
+use festoon::design::{Design, Rest, Strand, What, nth};
 use festoon::pattern::FindingKind;
 use festoon::steps::chart;
 use festoon::steps::english;
@@ -57,7 +57,7 @@ fn middles(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<f64> {
 /// The chart of a strand, and all steps.
 fn told(design: &Design) -> (String, String) {
     let all = english::told(design).into_iter().map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
-    (chart::text(design, &design.strands[0]), all.collect::<Vec<_>>().join("\n"))
+    (chart::text(design, &design.strands[nth(0)]), all.collect::<Vec<_>>().join("\n"))
 }
 
 proptest! {
@@ -67,7 +67,7 @@ proptest! {
     fn chart_and_steps_name_the_same_places(strand in written()) {
         let mut design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
         design.heading.units = festoon::units::UnitStyle::Mm;
-        let one = &design.strands[0];
+        let one = &design.strands[nth(0)];
         let posts = Posts::new(&design, one);
         for keeps in [Keeps::Knot, Keeps::Bar, Keeps::Stop] {
             let middles = middles(&design, one, keeps);

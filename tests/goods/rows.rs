@@ -1,6 +1,6 @@
 //! How long rows and branches are, and what a biased lot adds, each by a sum of its own.
 
-use festoon::design::{Choice, Design, Strand, What, resolve};
+use festoon::design::{Choice, Design, Strand, What, nth, resolve};
 use festoon::pattern;
 use festoon::source::Source;
 use festoon::units::UnitStyle;
@@ -42,12 +42,12 @@ fn a_row_filled_anew_is_the_one_that_its_length_makes() {
     for (beads, knots) in rows.iter().flat_map(|beads| ["", ", knots: 1.2 mm"].map(|knots| (beads, knots))) {
         let filled = |length: u32| ring(&format!("{beads}, length: {length} mm{knots}"));
         let (many, few) = (filled(400), filled(200));
-        let [most, least] = [&many, &few].map(|design| design.strands[0].fill.as_ref().unwrap().times);
+        let [most, least] = [&many, &few].map(|design| design.strands[nth(0)].fill.as_ref().unwrap().times);
         assert!(most > least + 2 && least > 2, "{beads}: {most}, {least}");
         for (from, to, times) in [(&many, &few, least), (&few, &many, most)] {
-            let made = &from.refilled(0, times).unwrap().strands[0];
-            assert_eq!(lengths(made), lengths(&to.strands[0]), "{beads}{knots}");
-            assert!((made.finished - to.strands[0].finished).value().abs() < 1e-9);
+            let made = &from.refilled(nth(0), times).unwrap().strands[nth(0)];
+            assert_eq!(lengths(made), lengths(&to.strands[nth(0)]), "{beads}{knots}");
+            assert!((made.finished - to.strands[nth(0)].finished).value().abs() < 1e-9);
         }
     }
 }
@@ -57,7 +57,7 @@ fn the_last_joint_of_a_ring_lets_a_narrow_bead_slip_in_as_every_other() {
     // Rondelles meet at the rims of their holes; the small ones lie in the holes.
     let meeting = 20.0 * along(14.0, 8.0, 2.5);
     for of in ["[wide, b]", "[b, wide]"] {
-        let row = &ring(&format!("beads: [{{ repeat: 20, of: {of} }}]")).strands[0];
+        let row = &ring(&format!("beads: [{{ repeat: 20, of: {of} }}]")).strands[nth(0)];
         assert!((row.finished.value() - meeting).abs() < 1e-9, "{of}: {}", row.finished);
     }
 }
@@ -65,7 +65,7 @@ fn the_last_joint_of_a_ring_lets_a_narrow_bead_slip_in_as_every_other() {
 #[test]
 fn a_ring_is_as_long_wherever_it_begins() {
     let mut of = vec!["a", "b", "wide", "b", "a", "a", "wide", "b"];
-    let length = |of: &[&str]| ring(&format!("beads: [{}]", of.join(", "))).strands[0].finished.value();
+    let length = |of: &[&str]| ring(&format!("beads: [{}]", of.join(", "))).strands[nth(0)].finished.value();
     let first = length(&of);
     for _ in 1..of.len() {
         of.rotate_left(1);
@@ -77,7 +77,7 @@ fn a_ring_is_as_long_wherever_it_begins() {
 fn a_branch_hangs_by_its_loop_and_ends_in_its_own_eye_or_head() {
     let drop = |pin: &str| {
         let design = ring(&format!("beads: [3 a, {{ dangle: [a], on: {pin} }}, 3 a]"));
-        let drops = design.strands[0].bits().filter_map(|bit| match &bit.what {
+        let drops = design.strands[nth(0)].bits().filter_map(|bit| match &bit.what {
             What::Dangle(dangle) => Some(dangle.drop),
             _ => None,
         });
@@ -94,7 +94,7 @@ fn a_lot_that_is_off_one_way_adds_up() {
     // 47 times 0.1 mm is more than half a bead, four times is not.
     let bias = |count: u32| {
         let design = ring(&format!("beads: [{count} a]"));
-        design.strands[0].bias(&design).map(|bias| bias.words(UnitStyle::Mm))
+        design.strands[nth(0)].bias(&design).map(|bias| bias.words(UnitStyle::Mm))
     };
     assert_eq!(bias(47).as_deref(), Some("if every bead is 0.1 mm larger than told, 4.7 mm more"));
     assert_eq!(bias(4), None);
@@ -111,7 +111,7 @@ fn beads_inside_others_add_nothing_to_the_spread() {
     let (pattern, remarks) = pattern::read(&Source::new("inside.yaml", text));
     let (design, more) = resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default());
     let design = design.unwrap_or_else(|| panic!("{more:?}"));
-    let row = &design.strands[0];
+    let row = &design.strands[nth(0)];
     assert!((row.worst_spread(&design).value() - 2.0).abs() < 1e-9, "{:?}", row.worst_spread(&design));
     assert!((row.spread(&design).value() - 0.2 * 10f64.sqrt()).abs() < 1e-9, "{:?}", row.spread(&design));
     // Rondelles meet at the rim of their holes: each takes 8 √(1 - (5/14)²) mm.
@@ -123,7 +123,7 @@ fn beads_inside_others_add_nothing_to_the_spread() {
 fn two_fades_that_fill_one_row_are_equally_long() {
     for length in [120, 200, 333] {
         let fades = "beads: [{ fade: fill, from: a, to: b }, { fade: fill, from: b, to: wide }]";
-        let row = &ring(&format!("{fades}, length: {length} mm")).strands[0];
+        let row = &ring(&format!("{fades}, length: {length} mm")).strands[nth(0)];
         let of =
             |bead: usize| row.bits().filter(|bit| bit.what == What::Bead(festoon::design::nth(bead))).count() as u32;
         // The second bead of the one and the first of the other together are as many as one fade has.

@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
 
 use festoon::Piece;
-use festoon::design::Choice;
+use festoon::design::{Choice, nth};
 use festoon::source::Source;
 use festoon::steps::english::{Told, told};
 
@@ -101,7 +101,7 @@ closure: {{ left: [ring], right: [ring, hook] }}
             ("{ repeat: 2, of: [{ links: 3 }, { dangle: [plum], on: pin }] }", &[17.5, 37.5]),
         ] {
             let piece = chain(settle, beads);
-            let found: Vec<_> = piece.drape.strands[0].seats.iter().map(|seat| seat.station).collect();
+            let found: Vec<_> = piece.drape.strands[nth(0)].seats.iter().map(|seat| seat.station).collect();
             assert!(
                 found.iter().zip(stations).all(|(one, other)| (one - other).abs() < 1e-9),
                 "{settle}{beads}: {found:?}"

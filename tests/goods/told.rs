@@ -50,7 +50,7 @@ fn metal_is_warned_of_where_there_may_be_some() {
 fn strands_alike_have_no_shortest() {
     let mut design = gathered();
     assert!(design.has_shortest() && told(&design).contains("along the shortest strand"), "{}", told(&design));
-    design.strands[1].finished = design.strands[0].finished;
+    design.strands[nth(1)].finished = design.strands[nth(0)].finished;
     assert!(!design.has_shortest() && !told(&design).contains("shortest strand"), "{}", told(&design));
     let titles =
         |design: &Design| english::told(design).into_iter().map(|told| told.title).collect::<Vec<_>>().join("; ");
@@ -122,7 +122,7 @@ fn silk_with_its_own_needle_asks_for_none() {
 fn the_bead_that_a_knot_is_tied_round_is_counted_and_bought() {
     let design = shipped("fathom");
     let at = design.beads.find(|bead| bead.id == "fleck").unwrap();
-    let strung = design.strands[0].counts(&design)[at.number()];
+    let strung = design.strands[nth(0)].counts(&design)[at.number()];
     // One in each of two knot covers.
     assert_eq!(design.counts()[at.number()], strung + 2);
     let list = materials(&design, &Order::default());

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use festoon::design::{Choice, Design, What, resolve};
+use festoon::design::{Choice, Design, What, nth, resolve};
 use festoon::pattern;
 use festoon::source::Source;
 
@@ -30,7 +30,7 @@ strands: [{{ name: s, cord: silk, ends: cover, {strand} }}]
 fn row(strand: &str) -> String {
     let design = made(strand);
     let bead = |what: &What| what.bead().map(|at| design.beads[at].id.clone());
-    design.strands[0].bits().filter_map(|bit| bead(&bit.what)).collect()
+    design.strands[nth(0)].bits().filter_map(|bit| bead(&bit.what)).collect()
 }
 
 fn random(beads: u32, of: &str, seed: u32, apart: &str) -> String {
@@ -198,7 +198,7 @@ fn graduated_rows_are_the_longest_that_have_room() {
         let filled =
             made(&format!("length: {} mm, settle: fill, beads: [{{ graduate: [a, b, c, d] }}]{knots}", length + 8.0));
         for design in [own, filled] {
-            let strand = &design.strands[0];
+            let strand = &design.strands[nth(0)];
             assert!((strand.finished.value() - 8.0 - best).abs() < 1e-6, "{length}: {} {best}", strand.finished);
             let row: String =
                 strand.bits().filter_map(|bit| bit.what.bead()).map(|at| design.beads[at].id.clone()).collect();
@@ -222,7 +222,7 @@ strands: [{ name: s, cord: chain, beads: [{ repeat: 2, of: [{ links: 4 }, { dang
 ";
     let (pattern, remarks) = pattern::read(&Source::new("linked", text.to_owned()));
     let design = resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default()).0.expect("sound");
-    let strand = &design.strands[0];
+    let strand = &design.strands[nth(0)];
     let mut at = 0.0;
     let mut hung = Vec::new();
     for bit in strand.bits() {

@@ -2,7 +2,7 @@
 
 use festoon::Piece;
 use festoon::art::Ink;
-use festoon::design::{Choice, Design};
+use festoon::design::{Choice, Design, nth};
 use festoon::materials::render::words::{amount, left};
 use festoon::materials::{Article, Materials, Order, materials};
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
@@ -200,7 +200,7 @@ fn other_sizes_are_told_in_the_letters_of_this_sheet() {
     let told = dense(&texts(&buying(&pages(&base, Paper::A4))).concat());
     assert!(told.contains(&dense("What to string for size long")), "{told}");
     let charted = |design: &Design, at: usize| {
-        let strand = &design.strands[at];
+        let strand = &design.strands[nth(at)];
         [festoon::steps::chart::text(design, strand), festoon::steps::english::counts(design, strand)]
     };
     let (here, longer): (Vec<usize>, Vec<usize>) =

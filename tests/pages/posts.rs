@@ -5,7 +5,7 @@
 #![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
 
 use festoon::Piece;
-use festoon::design::Choice;
+use festoon::design::{Choice, nth};
 use festoon::paint::mark::Page;
 use festoon::sheet::{self, Style};
 use festoon::source::Source;
@@ -102,7 +102,7 @@ proptest! {
         let stops: Vec<u32> = gaps.iter().scan(10, |at, gap| { *at += 10 * gap; Some(*at) }).collect();
         let piece = stopped(&stops);
         let design = &piece.design;
-        let strand = &design.strands[0];
+        let strand = &design.strands[nth(0)];
         let wanted: Vec<_> = (1..).zip(&stops).map(|(number, at)| (format!("S{number}"), *at)).collect();
         prop_assert_eq!(&stations(&chart::text(design, strand)), &wanted);
         prop_assert_eq!(&stations(&Posts::new(design, strand).positions().unwrap()), &wanted);
@@ -135,7 +135,7 @@ proptest! {
         let group = "reed, { knot: 2 mm }, reed";
         let row: Vec<_> = spaces.iter().map(|space| format!("{{ space: {space} mm }}, {group}")).collect();
         let piece = piece(500, "fixed", &row.join(", "));
-        let (design, strand) = (&piece.design, &piece.design.strands[0]);
+        let (design, strand) = (&piece.design, &piece.design.strands[nth(0)]);
         // A knot lies flat against a round bead of 6 mm with a hole of 1 mm, which takes 2 sqrt(3^2 - 0.5^2).
         let reed = 2.0 * (9.0_f64 - 0.25).sqrt();
         let mut at = 0.0;
@@ -170,7 +170,7 @@ proptest! {
 fn a_group_that_begins_with_a_knot_is_told_by_it() {
     let piece = piece(500, "fixed", "{ space: 90 mm }, { knot: 2 mm }, reed, { space: 20 mm }, reed");
     let names = |posts: &Posts<'_>| posts.all().iter().map(|post| post.name.clone()).collect::<Vec<_>>();
-    assert_eq!(names(&Posts::new(&piece.design, &piece.design.strands[0])), ["K1", "G1"]);
+    assert_eq!(names(&Posts::new(&piece.design, &piece.design.strands[nth(0)])), ["K1", "G1"]);
     let string = english::told(&piece.design).into_iter().find(|step| step.title == "String the beads").unwrap();
     // The knot's middle, 1 mm behind its start.
     assert!(

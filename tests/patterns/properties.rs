@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use festoon::design::{Bead, Design, Index, Strand, What};
+use festoon::design::{Bead, Design, Index, Strand, What, nth};
 use festoon::drape::chain::Chain;
 use festoon::drape::{Drape, Hung, Joint};
 use festoon::geometry::Point;
@@ -147,18 +147,20 @@ fn the_ring_holds_every_seat_in_order() {
 #[test]
 fn a_loop_hangs_from_both_ends_side_by_side() {
     let (piece, _) = named("whelk").piece(&Choice::default());
-    let hung = &piece.drape.strands[0];
+    let hung = &piece.drape.strands[nth(0)];
     // The sides are held as far apart as the beads, of size 8/0, are broad.
     assert!((hung.ends[1].x - hung.ends[0].x - 2.5).abs() < SAME && hung.ends[0].y == hung.ends[1].y);
     let lowest = hung.seats.iter().min_by(|a, b| a.centre.y.total_cmp(&b.centre.y)).unwrap();
-    assert!(matches!(piece.design.strands[0].trains[lowest.train].bits[lowest.bit].what, What::Dangle(_)));
+    assert!(matches!(piece.design.strands[nth(0)].trains[lowest.train].bits[lowest.bit].what, What::Dangle(_)));
     for (seat, other) in hung.seats.iter().zip(hung.seats.iter().rev()) {
         let middle = (seat.centre.x + other.centre.x - hung.ends[0].x - hung.ends[1].x) / 2.0;
         assert!(middle.abs() < SAME && (seat.centre.y - other.centre.y).abs() < SAME, "{seat:?} {other:?}");
     }
     let (least, _) = piece.design.piece_length();
     // The ear wire of 18 mm, the loop as deep as it hangs, and the branch below it.
-    let What::Dangle(branch) = &piece.design.strands[0].trains[lowest.train].bits[lowest.bit].what else { panic!() };
+    let What::Dangle(branch) = &piece.design.strands[nth(0)].trains[lowest.train].bits[lowest.bit].what else {
+        panic!()
+    };
     let deep = hung.ends[0].y - lowest.centre.y;
     assert!((least.value() - 18.0 - deep - branch.drop).abs() < 0.01, "{least:?} for {deep}");
 }

@@ -2,7 +2,7 @@
 //! stays in the middle, and strands keep their spacing.
 
 use festoon::Piece;
-use festoon::design::{Choice, Design, What, resolve};
+use festoon::design::{Choice, Design, What, nth, resolve};
 use festoon::drape::Seat;
 use festoon::pattern::read;
 use festoon::source::Source;
@@ -11,7 +11,7 @@ use super::shipped::{Shipped, named, shipped};
 
 /// What sits on a strand, in order.
 fn row(design: &Design, strand: usize) -> Vec<&What> {
-    design.strands[strand].bits().map(|bit| &bit.what).collect()
+    design.strands[nth(strand)].bits().map(|bit| &bit.what).collect()
 }
 
 /// The plain piece and all its sizes.
@@ -146,8 +146,8 @@ fn stops_keep_their_distance_from_the_nearer_end() {
         let choice = Choice { size: size.map(str::to_owned), ..Choice::default() };
         let (piece, remarks) = festoon::piece(&source, &choice, None);
         let piece = piece.unwrap_or_else(|| panic!("{remarks:?}"));
-        let hung = &piece.drape.strands[0];
-        let strand = &piece.design.strands[0];
+        let hung = &piece.drape.strands[nth(0)];
+        let strand = &piece.design.strands[nth(0)];
         let is_stop = |seat: &&Seat| matches!(strand.trains[seat.train].bits[seat.bit].what, What::Finding(_));
         hung.seats.iter().filter(is_stop).map(|seat| seat.station.round()).collect::<Vec<_>>()
     };

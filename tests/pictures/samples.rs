@@ -171,7 +171,7 @@ pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Des
         assorted: festoon::design::Entries::default(),
         cords: cords.into(),
         findings: findings.into(),
-        strands,
+        strands: strands.into(),
         closure,
         wear,
         wraps: 1.0,

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
 
+use festoon::design::nth;
 use festoon::remark::Code;
 
 use crate::Case;
@@ -126,7 +127,8 @@ fn a_clasp_with_loops_counts_once() {
     let (one, three) = (rows(1), rows(3));
     let length = |piece: &festoon::Piece| piece.design.piece_length().1.value();
     assert!(
-        (length(&one) - (one.design.strands[0].finished + one.design.strands[0].slack).value() - 14.0).abs() < 1e-9
+        (length(&one) - (one.design.strands[nth(0)].finished + one.design.strands[nth(0)].slack).value() - 14.0).abs()
+            < 1e-9
     );
     assert!((length(&three) - length(&one)).abs() < 1e-9);
     let row = one.design.mass().value() - 4.0;

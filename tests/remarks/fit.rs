@@ -1,5 +1,6 @@
 //! Cord, wire and crimps in holes, eyes and cones.
 
+use festoon::design::nth;
 use festoon::remark::Code;
 
 use crate::Case;
@@ -43,7 +44,7 @@ fn doubled_cords() -> Vec<Case> {
     let crimped = |inside| doubled("doubled: yes", "doubled: yes\n    ends: crimp").replace("inside: 1.3 mm", inside);
     let hitched = || doubled("", "").replace(&format!("  {CRIMP}\n"), "");
     // Each leg bears half of the tension.
-    let tension = made(&hitched()).0.unwrap().drape.strands[0].tension;
+    let tension = made(&hitched()).0.unwrap().drape.strands[nth(0)].tension;
     let five = 5.0 * tension.first.max(tension.last) / 2.0;
     let strength = |newtons: f64| hitched().replace("60 N", &format!("{newtons:.6} N"));
     vec![

@@ -1,5 +1,6 @@
 //! How a piece hangs, wears, looks and weighs.
 
+use festoon::design::nth;
 use festoon::remark::Code;
 use festoon::units::Length;
 
@@ -11,7 +12,7 @@ pub fn cases() -> Vec<Case> {
 }
 
 fn load() -> Vec<Case> {
-    let tension = made(&sound()).0.unwrap().drape.strands[0].tension;
+    let tension = made(&sound()).0.unwrap().drape.strands[nth(0)].tension;
     let five = 5.0 * tension.first.max(tension.last);
     let strength = |newtons: f64| changed(&[("60 N", &format!("{newtons:.6} N"))]);
     // 20 beads, 0.4064 m of cord at 0.6 g, and in two double overhand knots 2 x 17.29 x 0.4 mm of it: 150 g
@@ -239,7 +240,7 @@ fn beside(one: u32, wear: &str, other: u32) -> String {
 #[test]
 fn the_tightest_of_two_rings_is_named() {
     let (piece, remarks) = made(&beside(30, "{ wrist: 150 mm, ease: 10 mm }", 28));
-    assert_eq!(piece.unwrap().drape.ring().unwrap().strand, 1);
+    assert_eq!(piece.unwrap().drape.ring().unwrap().strand, nth(1));
     assert!(remarks[0].headline().starts_with("the closed ring of strand other measures"), "{remarks:?}");
 }
 

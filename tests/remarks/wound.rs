@@ -1,5 +1,6 @@
 //! Pieces that go round more than once.
 
+use festoon::design::nth;
 use festoon::remark::Code;
 
 use crate::Case;
@@ -90,7 +91,7 @@ fn a_necklace_that_is_wound_goes_round_the_neck_each_time() {
 #[test]
 fn beads_on_memory_wire_take_the_curve() {
     let piece = made(&sprung()).0.unwrap();
-    let (design, strand) = (&piece.design, &piece.design.strands[0]);
+    let (design, strand) = (&piece.design, &piece.design.strands[nth(0)]);
     // Balls of 6 mm on a circle of 28.7 mm touch where each takes 2 asin(3 / 28.7) of it; the helix is bent as one of
     // r + (p / 2 pi)² / r.
     let bend = 28.7 + (6.0 / std::f64::consts::TAU).powi(2) / 28.7;

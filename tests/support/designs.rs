@@ -229,7 +229,7 @@ pub fn design(strands: Vec<Strand>) -> Design {
             finding("stop", FindingKind::SpacerBar),
         ]
         .into(),
-        strands,
+        strands: strands.into(),
         closure: Closure::default(),
         wear,
         wraps: 1.0,

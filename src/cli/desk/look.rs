@@ -8,7 +8,7 @@ use serde::Serialize;
 use festoon::Piece;
 use festoon::assist::{self, utf16};
 use festoon::bench::{self, Of, Thing};
-use festoon::design::limb;
+use festoon::design::{Index, Strand, limb};
 use festoon::export;
 use festoon::materials::Article;
 use festoon::paint::mark::Rgb;
@@ -219,7 +219,7 @@ fn lying(things: &[Thing], source: &Source) -> Vec<Lying> {
         let (place, count) = places.get(&thing.place).copied().unwrap_or_default();
         Lying {
             kind: kind_name(thing.of),
-            strand: thing.strand,
+            strand: thing.strand.number(),
             x: fine(thing.at.x),
             y: fine(thing.at.y),
             reach: fine(thing.reach),
@@ -261,10 +261,10 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
     beads.chain(findings).filter_map(|(name, kind)| Some((name?, kind))).collect()
 }
 
-fn low(piece: &Piece, strand: usize, (x, y): (f64, f64)) -> Low {
+fn low(piece: &Piece, strand: Index<Strand>, (x, y): (f64, f64)) -> Low {
     let (hung, of) = (&piece.drape.strands[strand], &piece.design.strands[strand]);
     Low {
-        strand,
+        strand: strand.number(),
         name: of.name.clone(),
         x,
         y,

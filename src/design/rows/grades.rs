@@ -5,36 +5,30 @@
 //! them, but not all, one more, and then q is one larger. The row is that of the last step that is no longer than
 //! the room; of steps that are equally long, the one that has more of the sizes written first.
 
-use crate::pattern::Graduate;
 use crate::pattern::bounds::MOST_STRUNG;
-use crate::remark::Remark;
-use crate::remark::said::rows::Rows;
-use crate::source::At;
 use crate::units::Length;
 
 use crate::design::entries::Index;
-use crate::design::expand::List;
 use crate::design::filling::largest;
+use crate::design::list::Given;
+use crate::design::resting::SAME;
 use crate::design::stock::Bead;
-use crate::design::strand::SAME;
 
 /// The steps of a graduated row.
+#[derive(Clone)]
 pub struct Grades<'a> {
-    list: &'a List<'a>,
-    length: Option<&'a At<Length>>,
+    given: Given<'a>,
     beads: Vec<Index<Bead>>,
     /// Which sizes have one more, by length of the row; a bit each.
     more: Vec<u32>,
 }
 
 impl<'a> Grades<'a> {
-    /// Puts the rows of these beads in order; nothing where one is not defined, or there is none.
-    pub fn new(graduate: &'a Graduate, list: &'a List<'a>) -> Option<Self> {
-        let named = graduate.graduate.iter().map(|id| list.shelf().bead(&id.value));
-        let beads = named.collect::<Option<Vec<_>>>().filter(|beads| !beads.is_empty())?;
-        let mut grades = Self { list, length: graduate.length.as_ref(), beads, more: Vec::new() };
+    /// Puts the rows of these beads, at least one and no more than a row may have sizes, in order.
+    pub fn new(beads: Vec<Index<Bead>>, given: Given<'a>) -> Self {
+        let mut grades = Self { given, beads, more: Vec::new() };
         grades.more = grades.ordered();
-        Some(grades)
+        grades
     }
 
     /// The ways to give some sizes one more, the shortest row first.
@@ -50,34 +44,26 @@ impl<'a> Grades<'a> {
     }
 
     /// The row of a step.
-    pub fn row(&self, fill: u32) -> Vec<Index<Bead>> {
-        let (each, more) = self.step(self.chosen(fill));
+    pub fn row(&self, step: u32) -> Vec<Index<Bead>> {
+        let (each, more) = self.step(step);
         self.counted(each, more)
     }
 
     /// How many beads the row of a step has.
-    pub fn count(&self, fill: u32) -> u64 {
-        self.beads_in(self.chosen(fill))
+    pub fn count(&self, step: u32) -> u64 {
+        let (each, more) = self.step(step);
+        2 * (u64::from(each) * self.beads.len() as u64 + u64::from(more.count_ones())) + 1
     }
 
-    /// A remark where the row's own length has no room for the first step.
-    pub fn too_long(&self) -> Option<Remark> {
-        let length = self.length.filter(|length| self.longest(length.value).is_none())?;
-        let least = Length::mm(self.taken(&self.counted(1, 0)));
-        Some(Remark::new(Rows::GradesTooLong { least }).at(length.place))
+    /// The last step that is no longer than this; none where the first one is.
+    pub fn longest(&self, length: Length) -> Option<u32> {
+        let fits = |step| self.taken(&self.row(step)) <= length.value() + SAME;
+        largest(|step| self.count(step) <= u64::from(MOST_STRUNG) && fits(step))
     }
 
-    /// The step that is meant: that of the row's own length, else the one that fills the strand.
-    fn chosen(&self, fill: u32) -> u32 {
-        self.length.map_or(fill, |length| self.longest(length.value).unwrap_or(1))
-    }
-
-    fn longest(&self, length: Length) -> Option<u32> {
-        largest(|step| {
-            let (each, more) = self.step(step);
-            self.beads_in(step) <= u64::from(MOST_STRUNG)
-                && self.taken(&self.counted(each, more)) <= length.value() + SAME
-        })
+    /// How long the row of the first step is.
+    pub fn least(&self) -> Length {
+        Length::mm(self.taken(&self.row(1)))
     }
 
     /// How often each size stands on a side in a step, counted from 1, and which stand there once more.
@@ -86,11 +72,6 @@ impl<'a> Grades<'a> {
         // There are at most 2¹⁰ ways.
         let ways = u32::try_from(ways).unwrap_or(u32::MAX);
         (step / ways + 1, self.more[(step % ways) as usize])
-    }
-
-    fn beads_in(&self, step: u32) -> u64 {
-        let (each, more) = self.step(step);
-        2 * (u64::from(each) * self.beads.len() as u64 + u64::from(more.count_ones())) + 1
     }
 
     fn counted(&self, each: u32, more: u32) -> Vec<Index<Bead>> {
@@ -102,6 +83,6 @@ impl<'a> Grades<'a> {
     }
 
     fn taken(&self, beads: &[Index<Bead>]) -> f64 {
-        self.list.taken(beads)
+        self.given.taken(beads)
     }
 }

@@ -4,16 +4,15 @@ pub mod fade;
 pub mod grades;
 pub mod mix;
 
-use crate::pattern::{Fade, Graduate, Item, Random, Row, Times};
+use crate::pattern::{Fade, Graduate, Random, Row, Times};
 use crate::remark::Remark;
 use crate::remark::said::rows::Rows;
 use crate::source::{At, Place};
 
 use super::Context;
-use super::entries::Index;
-use super::expand::List;
+use super::entries::{Entries, Index};
+use super::list::Given;
 use super::model::Phrase;
-use super::shelf::Shelf;
 use super::stock::Bead;
 
 use grades::Grades;
@@ -21,70 +20,78 @@ use grades::Grades;
 /// Most counts that are looked at beyond one that is too long: beads 20 times as long as others make no row.
 const MOST_WAVERING: u32 = 40;
 
-/// The beads of a row.
-pub fn beads(row: &Row, fill: u32, list: &List<'_>) -> Vec<Index<Bead>> {
-    let named = |id: &At<String>| list.shelf().bead(&id.value);
-    match row {
-        Row::Random(random) => {
-            let beads: Vec<_> = random.of.entries.iter().filter_map(|(id, _)| named(id)).collect();
-            let order = mix::order(random, random.random.value.or(fill));
-            order.into_iter().filter_map(|kind| beads.get(kind).copied()).collect()
-        }
-        Row::Fade(fade) => {
-            let (from, to) = (named(&fade.from), named(&fade.to));
-            fade::turns(fade.fade.value.or(fill))
-                .into_iter()
-                .filter_map(|turned| if turned { to } else { from })
-                .collect()
-        }
-        Row::Graduate(graduate) => Grades::new(graduate, list).map(|grades| grades.row(fill)).unwrap_or_default(),
-    }
+/// From what a row follows, its beads known. Of how many beads it is, or of sizes in which step, is said beside it.
+#[derive(Clone)]
+pub enum Rule<'a> {
+    /// Beads in no order, in the order in which the pattern writes them.
+    Mix(&'a Random, Vec<Index<Bead>>),
+    /// From one bead to another.
+    Fade(Index<Bead>, Index<Bead>),
+    /// Sizes that grow to the middle.
+    Grades(Grades<'a>),
 }
 
-/// How many beads a row has.
-pub fn count(row: &Row, fill: u32, list: &List<'_>) -> u64 {
-    match row {
-        Row::Random(Random { random: count, .. }) | Row::Fade(Fade { fade: count, .. }) => {
-            u64::from(count.value.or(fill))
+impl Rule<'_> {
+    /// The beads of a row of so many, or of that step.
+    pub fn beads(&self, step: u32) -> Vec<Index<Bead>> {
+        match self {
+            Self::Mix(random, beads) => mix::order(random, step).into_iter().map(|kind| beads[kind]).collect(),
+            Self::Fade(from, to) => {
+                fade::turns(step).into_iter().map(|turned| if turned { *to } else { *from }).collect()
+            }
+            Self::Grades(grades) => grades.row(step),
         }
-        Row::Graduate(graduate) => Grades::new(graduate, list).map_or(0, |grades| grades.count(fill)),
     }
-}
 
-/// Whether a row that fills its strand can be made of so many beads.
-pub fn stands(row: &Row, beads: u32) -> bool {
-    match row {
-        Row::Random(random) => mix::stands(random, beads),
-        Row::Fade(_) => beads > 1,
-        Row::Graduate(_) => true,
-    }
-}
-
-/// How many counts beyond one that is too long may be short enough again. Of n beads in K kinds that are l long each
-/// count is less than one off its share, so that the row is at most K (longest - shortest) / 2 off n times the mean:
-/// what is too long by one count is too long by all that are K x longest / shortest larger. Steps of a graduated row
-/// are in the order of their lengths.
-pub fn wavers(row: &Row, shelf: &Shelf) -> u32 {
-    if let Row::Graduate(_) = row {
-        return 0;
-    }
-    let kinds: Vec<_> = row.beads().iter().filter_map(|id| shelf.bead(&id.value)).collect();
-    let lengths = || kinds.iter().map(|at| shelf.beads[*at].along.value());
-    let ratio = lengths().fold(0.0, f64::max) / lengths().fold(f64::INFINITY, f64::min);
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count")]
-    let counts = (kinds.len() as f64 * ratio).ceil() as u32;
-    counts.min(MOST_WAVERING)
-}
-
-/// The row as the maker says it: a graduated one by its sizes, the others bead by bead.
-pub fn phrase(row: &Row, fill: u32, list: &List<'_>) -> Phrase {
-    let beads = beads(row, fill, list);
-    match row {
-        Row::Graduate(_) => {
-            let (side, middle) = (beads.len() / 2, beads.len() % 2);
-            Phrase::Mirror(runs(&beads[..side]), runs(&beads[side..side + middle]))
+    /// How many beads that are.
+    pub fn count(&self, step: u32) -> u64 {
+        match self {
+            Self::Mix(..) | Self::Fade(..) => u64::from(step),
+            Self::Grades(grades) => grades.count(step),
         }
-        Row::Random(_) | Row::Fade(_) => Phrase::Ordered(runs(&beads)),
+    }
+
+    /// How many entries of a list it is worth: a row that follows no repeat as many as it has beads.
+    pub fn written(&self, step: u32) -> u64 {
+        if matches!(self, Self::Grades(_)) { 1 } else { u64::from(step) }
+    }
+
+    /// Whether a row that fills its strand can be made of so many beads.
+    pub fn stands(&self, beads: u32) -> bool {
+        match self {
+            Self::Mix(random, _) => mix::stands(random, beads),
+            Self::Fade(..) => beads > 1,
+            Self::Grades(_) => true,
+        }
+    }
+
+    /// How many counts beyond one that is too long may be short enough again. Of n beads in K kinds that are l long
+    /// each count is less than one off its share, so that the row is at most K (longest - shortest) / 2 off n times the
+    /// mean: what is too long by one count is too long by all that are K x longest / shortest larger. Steps of a
+    /// graduated row are in the order of their lengths.
+    pub fn wavers(&self, beads: &Entries<Bead>) -> u32 {
+        let kinds = match self {
+            Self::Mix(_, kinds) => kinds.as_slice(),
+            Self::Fade(from, to) => &[*from, *to],
+            Self::Grades(_) => return 0,
+        };
+        let lengths = || kinds.iter().map(|at| beads[*at].along.value());
+        let ratio = lengths().fold(0.0, f64::max) / lengths().fold(f64::INFINITY, f64::min);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count")]
+        let counts = (kinds.len() as f64 * ratio).ceil() as u32;
+        counts.min(MOST_WAVERING)
+    }
+
+    /// The row as the maker says it: a graduated one by its sizes, the others bead by bead.
+    pub fn phrase(&self, step: u32) -> Phrase {
+        let beads = self.beads(step);
+        match self {
+            Self::Grades(_) => {
+                let (side, middle) = (beads.len() / 2, beads.len() % 2);
+                Phrase::Mirror(runs(&beads[..side]), runs(&beads[side..side + middle]))
+            }
+            Self::Mix(..) | Self::Fade(..) => Phrase::Ordered(runs(&beads)),
+        }
     }
 }
 
@@ -94,19 +101,38 @@ fn runs(beads: &[Index<Bead>]) -> Vec<Phrase> {
     beads.chunk_by(PartialEq::eq).map(run).collect()
 }
 
-/// Leaves a remark for each bead that a row names and the pattern does not define, and where no row can be made.
-pub fn check(row: &Row, place: Place, shelf: &Shelf, context: &mut Context) {
-    for id in row.beads() {
-        shelf.find_bead(id, context);
+/// The rule of a row, and how many beads or which step it says; none of one that fills its strand. Leaves a remark for
+/// each bead that the pattern does not define, and where no row can be made.
+pub fn lower<'a>(
+    row: &'a Row,
+    place: Place,
+    given: Given<'a>,
+    context: &mut Context,
+) -> Option<(Rule<'a>, Option<u32>)> {
+    let named: Vec<_> = row.beads().into_iter().map(|id| given.shelf.find_bead(id, context)).collect();
+    context.refuse_if(wrong(row, place).filter(|_| !context.holes.spoil(place)))?;
+    let beads = named.into_iter().collect::<Option<Vec<_>>>()?;
+    match (row, beads.as_slice()) {
+        (Row::Random(random), _) => Some((Rule::Mix(random, beads), counted(random.random.value))),
+        (Row::Fade(fade), [from, to]) => Some((Rule::Fade(*from, *to), counted(fade.fade.value))),
+        (Row::Graduate(graduate), [_, ..]) => graduated(graduate, beads, given, context),
+        (Row::Fade(_) | Row::Graduate(_), _) => None,
     }
-    let wrong = match row {
-        _ if context.holes.spoil(place) => None,
+}
+
+const fn counted(times: Times) -> Option<u32> {
+    match times {
+        Times::Count(count) => Some(count),
+        Times::Fill => None,
+    }
+}
+
+fn wrong(row: &Row, place: Place) -> Option<Remark> {
+    match row {
         Row::Random(random) => mix::wrong(random),
         Row::Fade(fade) => fade_wrong(fade),
-        Row::Graduate(Graduate { graduate, .. }) if graduate.is_empty() => Some(Remark::new(Rows::NoGrades).at(place)),
-        Row::Graduate(_) => None,
-    };
-    context.remarks.extend(wrong);
+        Row::Graduate(graduate) => graduate.graduate.is_empty().then(|| Remark::new(Rows::NoGrades).at(place)),
+    }
 }
 
 fn fade_wrong(fade: &Fade) -> Option<Remark> {
@@ -119,12 +145,17 @@ fn fade_wrong(fade: &Fade) -> Option<Remark> {
     Some(Remark::new(wrong).at(fade.fade.place))
 }
 
-/// Leaves a remark for each graduated row that its own length has no room for.
-pub fn check_lengths(items: &[At<Item>], list: &List<'_>, context: &mut Context) {
-    for item in items {
-        if let Item::Row(Row::Graduate(graduate)) = &item.value {
-            context.remarks.extend(Grades::new(graduate, list).and_then(|grades| grades.too_long()));
-        }
-        item.value.lists().into_iter().for_each(|inner| check_lengths(inner, list, context));
+/// A graduated row, in the longest step that its own length has room for, where it says one.
+fn graduated<'a>(
+    graduate: &'a Graduate,
+    beads: Vec<Index<Bead>>,
+    given: Given<'a>,
+    context: &mut Context,
+) -> Option<(Rule<'a>, Option<u32>)> {
+    let grades = Grades::new(beads, given);
+    let Some(At { value: length, place }) = &graduate.length else { return Some((Rule::Grades(grades), None)) };
+    match grades.longest(*length) {
+        Some(step) => Some((Rule::Grades(grades), Some(step))),
+        None => context.refuse(Remark::new(Rows::GradesTooLong { least: grades.least() }).at(*place)),
     }
 }

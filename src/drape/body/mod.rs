@@ -40,7 +40,7 @@ use super::contact::Unrest;
 use super::hang::Link;
 use super::open::Hinges;
 use super::{Spot, Worn};
-use crate::design::{Design, Finding, Part, Passage, Strand, closing_parts};
+use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts};
 use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
@@ -70,7 +70,12 @@ const CHAIN: f64 = 4.0;
 #[must_use]
 pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
     let (strings, fronts) = turned(design, chains);
-    on_neck(design, &strings, &super::contact::order(design), &fronts)
+    on_neck(design, &strings, &inmost_first(design), &fronts)
+}
+
+/// The places of strands among those of the design, from the inmost out.
+fn inmost_first(design: &Design) -> Vec<usize> {
+    super::contact::order(design).into_iter().map(Index::number).collect()
 }
 
 /// Strands from end to end, or from the nape round to it, and how those are turned.

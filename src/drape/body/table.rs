@@ -152,7 +152,7 @@ pub fn closed(design: &Design, drape: &Drape) -> Option<Closed> {
     let chain = |(strand, hung): (&Strand, &Hung)| Chain::new(design, strand, &hung.starts);
     let chains: Vec<_> = design.strands.iter().zip(&drape.strands).map(chain).collect();
     let (strands, fronts) = turned(design, &chains);
-    on_table(design, &strands, &super::super::contact::order(design), &fronts)
+    on_table(design, &strands, &super::inmost_first(design), &fronts)
 }
 
 /// The line of twisted strands laid closed, so long and so thick.
@@ -231,6 +231,7 @@ fn from_above(spot: Spot) -> Spot {
 mod tests {
     use super::super::super::{lay_closed, on_way};
     use super::*;
+    use crate::design::nth;
     use crate::source::Source;
 
     fn laid(name: &str, text: &str) -> (crate::Piece, Closed) {
@@ -243,7 +244,7 @@ mod tests {
     #[test]
     fn a_strand_alone_is_a_circle() {
         let (piece, closed) = laid("moonwrack", include_str!("../../../patterns/moonwrack.yaml"));
-        let whole = piece.design.strands[0].finished.value() + piece.design.closure_length().0.value();
+        let whole = piece.design.strands[nth(0)].finished.value() + piece.design.closure_length().0.value();
         let (radius, spots) = (whole / TAU, &closed.lines[0]);
         let middle = Point3::new(0.0, -radius, 0.0);
         for spot in spots {
@@ -276,8 +277,8 @@ mod tests {
                 assert!((least - 5e-4 * told..most + 5e-4 * told).contains(&longer), "{name}: {longer} mm of {most}");
             }
             let (inner, outer) = (&closed.lines[0], &closed.lines[1]);
-            let middle = |line: &[Spot], strand: usize| {
-                let length = piece.design.strands[strand].finished.value();
+            let middle = |line: &[Spot], strand| {
+                let length = piece.design.strands[nth(strand)].finished.value();
                 let at = |share: u32| on_way(line, length * f64::from(share) / 100.0).unwrap().0;
                 (25..=75).map(at).collect::<Vec<_>>()
             };
@@ -294,7 +295,7 @@ mod tests {
         let (piece, closed) = laid("pierhead", include_str!("../../../patterns/pierhead.yaml"));
         let passages: Vec<_> = piece.design.strands.iter().map(|strand| piece.design.passages(strand)).collect();
         let place = |strand: usize, (train, bit, _): &(usize, usize, crate::design::Passage)| {
-            let seats = &piece.drape.strands[strand].seats;
+            let seats = &piece.drape.strands[nth(strand)].seats;
             let seat = seats.iter().find(|seat| (seat.train, seat.bit) == (*train, *bit)).unwrap();
             on_way(&closed.lines[strand], seat.station).unwrap().0
         };

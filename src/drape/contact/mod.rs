@@ -30,7 +30,7 @@ use super::Hung;
 use super::chain::Chain;
 use super::hang::Hanging;
 use super::open::Hinges;
-use crate::design::Design;
+use crate::design::{Design, Index, Strand};
 pub use crate::remark::said::hang::Unrest;
 use crowd::Crowd;
 use rope::Rope;
@@ -47,11 +47,11 @@ pub struct Settled {
     pub unrest: Option<Unrest>,
 }
 
-/// How hard two strands press on one another at one place.
+/// How hard two strands, or ropes by their numbers, press on one another at one place.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Press {
-    /// Indices of the two strands, the lower first.
-    pub between: [usize; 2],
+pub struct Press<Of = Index<Strand>> {
+    /// The two strands, the one that comes first in the design before the other.
+    pub between: [Of; 2],
     /// Where on the one that lies inside, in mm from its first end.
     pub station: f64,
     /// And from the nearer of its ends.
@@ -66,7 +66,7 @@ pub fn settle(design: &Design, chains: &mut [Chain], hung: &[Hung]) -> Option<Se
         return None;
     }
     let order = order(design);
-    let rope = |&at: &usize| Rope::new(design, &design.strands[at], &chains[at], &hung[at]);
+    let rope = |&at: &Index<Strand>| Rope::new(design, &design.strands[at], &chains[at.number()], &hung[at.number()]);
     let mut crowd = Crowd::new(order.iter().map(rope).collect(), covered(design));
     let mut work = design.heading.share(rounds::WORK);
     while crowd.touches() {
@@ -85,33 +85,33 @@ fn has_bars(design: &Design) -> bool {
 }
 
 /// The strands from the inmost out: as bars hold them, then by length.
-pub fn order(design: &Design) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..design.strands.len()).collect();
-    let key = |at: usize| (design.strands[at].aside.value(), design.strands[at].finished.value());
+pub fn order(design: &Design) -> Vec<Index<Strand>> {
+    let mut order: Vec<_> = design.strands.indices().collect();
+    let key = |at: Index<Strand>| (design.strands[at].aside.value(), design.strands[at].finished.value());
     order.sort_by(|&a, &b| key(a).0.total_cmp(&key(b).0).then(key(a).1.total_cmp(&key(b).1)));
     order
 }
 
 /// What was found, in the design's order.
-fn settled(design: &Design, found: Found, order: &[usize], chains: &mut [Chain]) -> Settled {
+fn settled(design: &Design, found: Found, order: &[Index<Strand>], chains: &mut [Chain]) -> Settled {
     let mut laid: Vec<_> = order.iter().zip(&found.ropes).zip(&found.tensions).collect();
     laid.sort_by_key(|((at, _), _)| **at);
-    let strand = |((&at, rope), tensions): ((&usize, &Rope), &Vec<f64>)| {
-        let (strand, chain) = (&design.strands[at], &mut chains[at]);
+    let strand = |((&at, rope), tensions): ((&Index<Strand>, &Rope), &Vec<f64>)| {
+        let (strand, chain) = (&design.strands[at], &mut chains[at.number()]);
         rope.laid(strand, &Hinges::new(design, strand, chain), chain, tensions, found.rounds)
     };
     let strands = laid.into_iter().map(strand).collect();
-    let press = |press: Press| {
-        let mut between = press.between.map(|strand| order[strand]);
+    let press = |Press { between, station, depth, force }: Press<usize>| {
+        let mut between = between.map(|rope| order[rope]);
         between.sort_unstable();
-        Press { between, ..press }
+        Press { between, station, depth, force }
     };
     Settled { strands, presses: found.presses.into_iter().map(press).collect(), unrest: found.unrest }
 }
 
 /// The greatest force in N with which two strands press on one another along any 10 mm of the inner one, farther
 /// from its ends than so many mm.
-pub fn hardest(presses: &[Press], between: [usize; 2], ends: f64) -> f64 {
+pub fn hardest(presses: &[Press], between: [Index<Strand>; 2], ends: f64) -> f64 {
     const WINDOW: f64 = 10.0;
     let counts = |press: &&Press| press.between == between && press.depth >= ends;
     let mut of_pair: Vec<&Press> = presses.iter().filter(counts).collect();

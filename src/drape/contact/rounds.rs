@@ -35,8 +35,8 @@ pub struct Found {
     pub ropes: Vec<Rope>,
     /// Tension of each strand's links, in N.
     pub tensions: Vec<Vec<f64>>,
-    /// Where they press on one another, by the strands' numbers from the inmost out.
-    pub presses: Vec<Press>,
+    /// Where they press on one another, by their numbers from the inmost out.
+    pub presses: Vec<Press<usize>>,
     pub rounds: u32,
     pub unrest: Option<Unrest>,
 }

@@ -19,7 +19,7 @@ fn hung(design: &Design) -> (Vec<Link>, Hanging, Axis) {
 }
 
 /// Where a strand is from one end of the line to the other, a millimetre from place to place.
-fn places(design: &Design, at: usize, axis: &Axis) -> Vec<Point3> {
+fn places(design: &Design, at: Index<Strand>, axis: &Axis) -> Vec<Point3> {
     let way = Winding::new(design, design.twist.as_ref().unwrap(), at).way(axis);
     let stations = (0..).map(f64::from).take_while(|station| *station < design.strands[at].finished.value());
     stations.filter_map(|station| on(&way, station)).collect()
@@ -59,8 +59,8 @@ fn round_a_limb_strands_lie_beside_one_another_and_outside_of_it() {
     let piece = bracelet();
     let limb = piece.drape.ring().unwrap().inside_girth / TAU;
     let space = |seat: &Seat| Point3::new(seat.centre.x, seat.centre.y, seat.near);
-    for (at, ring) in piece.drape.rings.iter().enumerate() {
-        let others = || piece.drape.rings.iter().enumerate().filter(|(other, _)| *other != at).map(|(_, other)| other);
+    for ring in &piece.drape.rings {
+        let others = || piece.drape.rings.iter().filter(|other| other.strand != ring.strand);
         let seats = &ring.round.seats;
         for seat in &seats[8..seats.len() - 8] {
             // Half a bead of 3.3 mm, the widest way across of what is 6.7 mm thick.
@@ -70,7 +70,7 @@ fn round_a_limb_strands_lie_beside_one_another_and_outside_of_it() {
             assert!(least > 3.0, "{least}");
         }
         let gone: f64 = ring.round.joints.windows(2).map(|pair| pair[1].station - pair[0].station).sum();
-        let whole = piece.design.strands[at].finished.value();
+        let whole = piece.design.strands[ring.strand].finished.value();
         assert!((gone - whole).abs() < 1e-6, "{gone} of {whole}");
     }
 }
@@ -104,7 +104,7 @@ closure: { each side: [ring] }
 fn a_strand_is_as_long_in_the_twist_as_it_is_straight() {
     let design = design(HAWSER);
     let (.., axis) = hung(&design);
-    for at in 0..3 {
+    for at in design.strands.indices() {
         let places = places(&design, at, &axis);
         let long: f64 = places.windows(2).map(|pair| pair[0].distance(pair[1])).sum();
         assert!(places.windows(2).all(|pair| (pair[0].distance(pair[1]) - 1.0).abs() < 0.01));
@@ -118,7 +118,7 @@ fn a_strand_is_as_long_in_the_twist_as_it_is_straight() {
 fn strands_lie_beside_one_another_all_along_the_line() {
     let design = design(HAWSER);
     let (.., axis) = hung(&design);
-    let all: Vec<_> = (0..3).map(|at| places(&design, at, &axis)).collect();
+    let all: Vec<_> = design.strands.indices().map(|at| places(&design, at, &axis)).collect();
     for (one, other) in [(0, 1), (1, 2), (2, 0)] {
         let near = |place: &Point3| all[other].iter().map(|at| at.distance(*place)).fold(f64::INFINITY, f64::min);
         let least = all[one][20..all[one].len() - 20].iter().map(near).fold(f64::INFINITY, f64::min);

@@ -31,8 +31,10 @@ pub fn bars(design: &Design, strands: &[Option<&Hung>], frame: &Frame, stencils:
 
 /// Where each strand of a group passes its bars.
 fn passes<'a>(bar: Shared, group: &Sharers, design: &'a Design, strands: &[Option<&'a Hung>]) -> Vec<Vec<&'a Seat>> {
-    let seen =
-        group.0.iter().filter_map(|sharer| Some((&design.strands[sharer.strand], (*strands.get(sharer.strand)?)?)));
+    let seen = group
+        .0
+        .iter()
+        .filter_map(|sharer| Some((&design.strands[sharer.strand], (*strands.get(sharer.strand.number())?)?)));
     seen.map(|(strand, hung)| hung.through(strand, bar).collect()).collect()
 }
 

@@ -5,7 +5,7 @@
 //! the list goes by their order, innermost first.
 
 use crate::Piece;
-use crate::design::{Strand, Twist, What};
+use crate::design::{Index, Strand, Twist, What, nth};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -95,7 +95,7 @@ pub fn lowest(hung: &Hung) -> Point {
 }
 
 /// How far a strand's widest bead reaches from its cord.
-pub fn thick(piece: &Piece, strand: usize) -> f64 {
+pub fn thick(piece: &Piece, strand: Index<Strand>) -> f64 {
     let beads = piece.design.strands[strand].bits().filter_map(|bit| bit.what.bead());
     beads.map(|bead| piece.design.beads[bead].across.value() / 2.0).fold(0.0, f64::max)
 }
@@ -103,7 +103,7 @@ pub fn thick(piece: &Piece, strand: usize) -> f64 {
 /// Whether a disc has room above each strand's lowest point, below the strand inside it.
 pub fn discs_fit(piece: &Piece, scale: f64) -> bool {
     let levels = levels(piece);
-    let reach = |strand: usize| thick(piece, strand);
+    let reach = |strand| thick(piece, nth(strand));
     let room = |upper: usize, lower: usize| (levels[upper] - levels[lower] - reach(upper) - reach(lower)) * scale;
     let mut order: Vec<_> = (0..levels.len()).collect();
     order.sort_by(|a, b| levels[*b].total_cmp(&levels[*a]));
@@ -129,11 +129,11 @@ fn discs(piece: &Piece, frame: &Frame) -> Vec<Mark> {
     if !is_numbered(piece) || !discs_fit(piece, frame.scale) {
         return Vec::new();
     }
-    let at = |(index, hung): (usize, &Hung)| {
+    let at = |(index, hung): (Index<Strand>, &Hung)| {
         let above = thick(piece, index) * frame.scale + DISC_ROOM / 2.0;
-        disc(index + 1, frame.page(lowest(hung)) - Point::new(0.0, above))
+        disc(index.ordinal(), frame.page(lowest(hung)) - Point::new(0.0, above))
     };
-    piece.drape.strands.iter().enumerate().flat_map(at).collect()
+    piece.drape.strands.entries().flat_map(at).collect()
 }
 
 /// All labels below one another, each behind its number.
@@ -201,9 +201,9 @@ pub fn strand_table(piece: &Piece) -> Table {
         Column::new("finished", Align::Right),
         Column::new("hangs", Align::Right),
     ]);
-    for (index, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {
+    for ((index, strand), hung) in piece.design.strands.entries().zip(&piece.drape.strands) {
         table.push(vec![
-            Cell::strong((index + 1).to_string()),
+            Cell::strong(index.ordinal().to_string()),
             Cell::text(&strand.name),
             Cell::strong(units.ruler(strand.finished)),
             Cell::text(units.ruler(Length::mm(hung.drop))),

@@ -5,7 +5,7 @@
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::design::{Bead, Design};
+use crate::design::{Bead, Design, Index, Strand};
 use crate::drape::{Hung, Ring};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
@@ -66,7 +66,7 @@ pub fn closed_box(
 /// Every strand's row where it closes, as it is seen.
 #[must_use]
 pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
-    let of = |(index, along): (usize, Length)| {
+    let of = |(index, along): (Index<Strand>, Length)| {
         let ring = piece.drape.rings.iter().find(|ring| ring.strand == index)?;
         Some(match &ring.coil {
             Some(coil) => Seen::new(coil).strand(&piece.design.strands[index], &ring.round),
@@ -74,7 +74,7 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
             None => ring.round.clone(),
         })
     };
-    piece.design.abreast().into_iter().enumerate().map(of).collect()
+    piece.design.strands.indices().zip(piece.design.abreast()).map(of).collect()
 }
 
 /// What is to be known of a ring's figure before it is measured: how it is seen, or that beads are turned in it.

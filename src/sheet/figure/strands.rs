@@ -21,7 +21,8 @@ pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils:
         let all = twined::layers(design, hung, frame, stencils, 1).concat();
         return vec![Mark::figure(twined::label(design), all)];
     }
-    let laid = longest_first(design).into_iter().filter_map(|at| Some((&design.strands[at], (*hung.get(at)?)?)));
+    let laid =
+        longest_first(design).into_iter().filter_map(|at| Some((&design.strands[at], (*hung.get(at.number())?)?)));
     let order: Vec<_> = laid.collect();
     let mut marks = Vec::new();
     for &(strand, hung) in &order {
@@ -36,9 +37,9 @@ pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils:
 }
 
 /// Indices of the strands, the longest first.
-pub fn longest_first(design: &Design) -> Vec<usize> {
+pub fn longest_first(design: &Design) -> Vec<Index<Strand>> {
     let strands = &design.strands;
-    let mut order: Vec<usize> = (0..strands.len()).collect();
+    let mut order: Vec<_> = strands.indices().collect();
     // Every index is that of a strand.
     order.sort_by(|a, b| strands[*b].finished.value().total_cmp(&strands[*a].finished.value()));
     order

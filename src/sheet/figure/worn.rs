@@ -4,6 +4,7 @@ use std::f64::consts::FRAC_PI_2;
 
 use crate::Piece;
 use crate::art::Stencils;
+use crate::design::{Index, Strand};
 use crate::drape::{Hung, Spot, Worn};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
@@ -101,13 +102,14 @@ fn in_sight(line: &[Spot]) -> impl Iterator<Item = Point> + Clone {
 
 /// The strands' numbers above their lowest places, where they have room between the strands.
 fn numbers(piece: &Piece, worn: &Worn, frame: &Frame) -> Vec<Mark> {
-    let seen = worn.lines.iter().enumerate().filter(|(_, line)| !line.is_empty());
-    let place = |(index, line): (usize, &Vec<Spot>)| {
+    let seen = piece.design.strands.indices().zip(&worn.lines).filter(|(_, line)| !line.is_empty());
+    let place = |(index, line): (Index<Strand>, &Vec<Spot>)| {
         (index, frame.page(lowest_point(in_sight(line))), thick(piece, index) * frame.scale)
     };
     let mut places: Vec<_> = seen.map(place).collect();
     places.sort_by(|one, other| one.1.y.total_cmp(&other.1.y));
-    let room = |[(_, upper, above), (_, lower, below)]: [(usize, Point, f64); 2]| lower.y - upper.y - above - below;
+    let room =
+        |[(_, upper, above), (_, lower, below)]: [(Index<Strand>, Point, f64); 2]| lower.y - upper.y - above - below;
     let fits = places.windows(2).all(|pair| room([pair[0], pair[1]]) >= DISC_ROOM);
     let shown = places.into_iter().filter(|_| fits && is_numbered(piece));
     let seat = |at: Point, thick: f64| at - Point::new(0.0, thick + DISC_ROOM / 2.0);
@@ -115,7 +117,7 @@ fn numbers(piece: &Piece, worn: &Worn, frame: &Frame) -> Vec<Mark> {
 }
 
 /// A strand's number in its place.
-fn number(piece: &Piece, index: usize, seat: Point) -> Mark {
+fn number(piece: &Piece, index: Index<Strand>, seat: Point) -> Mark {
     let label = format!("strand {}", piece.design.strands[index].name);
-    Mark::figure(label, super::disc(index + 1, seat))
+    Mark::figure(label, super::disc(index.ordinal(), seat))
 }

@@ -17,7 +17,7 @@ const LEAST_BARE: Length = Length::mm(1.0);
 const SAME: f64 = 0.5;
 
 /// The lengths to check against, and what of the row is not drawn as it is.
-pub fn block(sheet: &Sheet<'_>, index: usize, row: &Row, width: f64) -> Block {
+pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &Row, width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[index];
     let mut small = vec![english::sum(design, strand)];

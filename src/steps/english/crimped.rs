@@ -3,7 +3,7 @@
 use super::prepare::FLYING;
 use super::words::{a, few, list, strands as strands_named};
 use super::{Group, Told, ordinal, tools};
-use crate::design::{Finding, Index};
+use crate::design::{Finding, Index, Strand};
 use crate::pattern::{CordKind, FindingKind, Kind};
 use crate::steps::ends::end;
 use crate::steps::side::Side;
@@ -48,7 +48,7 @@ impl Group<'_> {
             [(Hides::Wholly, _)] => format!(", then on {}", self.held()),
             [(hides, _)] => format!(", then on {}: the next does not take the {cord} twice", so_far(hides)),
             several => {
-                let of = |(hides, strands): &(Hides, Vec<usize>)| {
+                let of = |(hides, strands): &(Hides, Vec<Index<Strand>>)| {
                     format!("of {} {}", strands_named(self.ends.design, strands), so_far(hides))
                 };
                 let each = list(&several.iter().map(of).collect::<Vec<_>>());

@@ -3,7 +3,7 @@
 use super::closure::opened;
 use super::words::{self, list, strand as name, strands};
 use super::{Group, Told, ordinal};
-use crate::design::{Part, Strand};
+use crate::design::{Index, Part, Strand};
 use crate::pattern::{FindingKind, Kind};
 use crate::steps::ends::{Way, beside_end};
 use crate::steps::posts::between;
@@ -158,7 +158,7 @@ impl<'a> Group<'a> {
         self.ends.hangs_on().is_some_and(|finding| finding.comb().is_some())
     }
 
-    fn others_check(self, others: &[usize]) -> String {
+    fn others_check(self, others: &[Index<Strand>]) -> String {
         let design = self.ends.design;
         let order = words::names(design, &self.ends.strands);
         if self.ends.side == Side::First {

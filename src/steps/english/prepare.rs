@@ -61,7 +61,7 @@ impl Teller<'_> {
             CordKind::Chain => " Cut through the link beyond the last, so that both end links are whole.",
             _ => "",
         };
-        if let [only] = &design.strands[..] {
+        if let [only] = design.strands.as_slice() {
             return format!("Cut {} of {name}.{whole}", self.piece(only));
         }
         let strands = design.strands.iter().filter(|strand| strand.cord == cord);
@@ -121,7 +121,7 @@ impl Teller<'_> {
     }
 
     pub(super) fn tag(self) -> Told {
-        let all: Vec<_> = (0..self.design.strands.len()).collect();
+        let all: Vec<_> = self.design.strands.indices().collect();
         let text = "Write each strand's name on a bit of tape, and fold it round the last end of its piece.";
         Told::new("Tag the pieces", text).check(format!("Each piece has its tag: {}.", names(self.design, &all)))
     }

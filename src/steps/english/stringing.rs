@@ -189,7 +189,7 @@ impl Teller<'_> {
     }
 
     /// Measure strands that are alike.
-    pub(super) fn measure(self, strands: &[usize]) -> Told {
+    pub(super) fn measure(self, strands: &[Index<Strand>]) -> Told {
         let first = &self.design.strands[strands[0]];
         let knotted = first.bits().any(|bit| bit.what == What::Knot);
         let close = if knotted { "Lay" } else { "Push the beads together and lay" };

@@ -35,7 +35,7 @@ impl Teller<'_> {
     /// The strands are turned when all else is done, and what closes the piece keeps the twist (common practice, no
     /// source).
     pub(super) fn twist(self, twist: &Twist) -> Told {
-        let all: Vec<usize> = (0..self.design.strands.len()).collect();
+        let all: Vec<_> = self.design.strands.indices().collect();
         let text = format!(
             "Lay {} side by side, so that none crosses another, and hold both ends. Turn one end {}, always the same way \
              round. Draw the piece out and let go in the middle, so that the strands settle. Then close the piece without \

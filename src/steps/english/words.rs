@@ -1,6 +1,6 @@
 //! Articles, lists, counts: number forms of English.
 
-use crate::design::{Design, Strand};
+use crate::design::{Design, Index, Strand};
 
 pub use crate::remark::a;
 
@@ -33,7 +33,7 @@ pub fn strand(design: &Design, strand: &Strand) -> String {
 }
 
 /// Several strands as a sentence names them: `the middle and outer strands`.
-pub fn strands(design: &Design, strands: &[usize]) -> String {
+pub fn strands(design: &Design, strands: &[Index<Strand>]) -> String {
     match strands {
         [only] => strand(design, &design.strands[*only]),
         several => format!("the {} strands", names(design, several)),
@@ -41,7 +41,7 @@ pub fn strands(design: &Design, strands: &[usize]) -> String {
 }
 
 /// The names of strands: `inner, middle and outer`.
-pub fn names(design: &Design, strands: &[usize]) -> String {
+pub fn names(design: &Design, strands: &[Index<Strand>]) -> String {
     list(&strands.iter().map(|at| design.strands[*at].name.as_str()).collect::<Vec<_>>())
 }
 

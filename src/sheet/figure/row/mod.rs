@@ -14,7 +14,7 @@ mod span;
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Design, Phrase, Strand};
+use crate::design::{Design, Index, Phrase, Strand};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::steps::chart;
@@ -48,7 +48,7 @@ pub struct Row {
 }
 
 /// Draws the row of a strand in lines of a width.
-pub fn row(piece: &Piece, strand: usize, width: f64, stencils: &mut Stencils<'_>) -> Row {
+pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> Row {
     let (strand, starts) = (&piece.design.strands[strand], &piece.drape.strands[strand].starts);
     let mut spans = span::spans(&piece.design, strand, starts);
     let lead = line::lead(&spans);

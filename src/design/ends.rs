@@ -1,0 +1,96 @@
+//! How a strand's ends are closed, and what that takes of its cord.
+//!
+//! A knot in a doubled cord is tied in both legs together. Both lie in a tube of twice their diameter, so
+//! that each takes up at most what one cord of that thickness would.
+
+use crate::pattern::{self, CordKind, FindingKind};
+use crate::remark::Remark;
+use crate::remark::said::strand as said;
+use crate::trade::usual;
+use crate::units::Length;
+
+use super::Context;
+use super::entries::{Entries, Index};
+use super::finding::Finding;
+use super::model::End;
+use super::shelf::Shelf;
+use super::spot::{self, Spot};
+use super::stock::Cord;
+
+/// The end that the findings of a strand's `ends` make, a knot in it not yet tied.
+pub fn end(strand: &pattern::Strand, cord: Option<Index<Cord>>, shelf: &Shelf, context: &mut Context) -> Option<End> {
+    let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
+    // A loop is turned of memory wire; of other cord it is a finding.
+    let sprung = cord.is_some_and(|cord| shelf.cords[cord].is_sprung());
+    let named = ids.iter().filter(|id| id.value != "knot" && !(sprung && id.value == "loop"));
+    let found: Vec<_> = named.map(|id| spot::finding(id, Spot::Ends, shelf, context)).collect();
+    let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
+    spot::check_crimped(ids, shelf, context);
+    let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind() == kind);
+    let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
+        (Some(guard), _) => shelf.findings[*guard].length().unwrap_or_default(),
+        (None, Some(_)) => usual::BIGHT,
+        (None, None) => Length::ZERO,
+    };
+    let length = |kind| is(kind).and_then(|at| shelf.findings[*at].length());
+    let over =
+        length(FindingKind::CrimpCover).zip(length(FindingKind::Crimp)).map(|(cover, crimp)| overhang(cover, crimp));
+    let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum() + over.unwrap_or_default();
+    Some(End { findings, bight, takes, take_up: Length::ZERO })
+}
+
+/// How far a cover about the middle of a crimp reaches beyond it on either side.
+fn overhang(cover: Length, crimp: Length) -> Length {
+    ((cover - crimp) * 0.5).max(Length::ZERO)
+}
+
+/// Cord that an end's finding covers: a cover sits over the crimp, a guard in the loop.
+fn taken(finding: &Finding) -> Length {
+    match finding.kind() {
+        FindingKind::CrimpCover | FindingKind::WireGuard => Length::ZERO,
+        _ => finding.length().unwrap_or_default(),
+    }
+}
+
+/// Both ends of a strand of so many legs, each knot of which takes up so much cord; a doubled cord is hitched at the
+/// first one.
+pub fn both(end: End, cord: &Cord, legs: u32, take_up: Length, findings: &Entries<Finding>) -> [End; 2] {
+    let knot = if end.is_knotted(findings) { take_up * usual::DOUBLE_OVERHAND } else { Length::ZERO };
+    let end = End { take_up: knot, ..end };
+    [if legs > 1 { hitch(cord) } else { end.clone() }, end]
+}
+
+/// The end at which a doubled cord's fold is hitched.
+fn hitch(cord: &Cord) -> End {
+    let takes = cord.diameter * usual::HITCH;
+    End { findings: Vec::new(), bight: takes, takes, take_up: Length::ZERO }
+}
+
+/// Cord that one overhand knot takes up, all legs together: each as much as a cord as thick as all.
+pub fn take_up(cord: &Cord, legs: u32) -> Length {
+    if cord.is_limp() { cord.take_up * f64::from(legs * legs) } else { Length::ZERO }
+}
+
+/// Extra cord for each end; none for chain, whose end links are hung whole, and of memory wire what a turned loop takes.
+pub fn allowance(strand: &pattern::Strand, cord: &Cord, is_glued: bool, context: &mut Context) -> Length {
+    match (&strand.allowance, cord.kind) {
+        (written, CordKind::Chain) => {
+            let idle = || said::Strand::Allowance { strand: strand.name.value.clone() };
+            context.remarks.extend(written.iter().map(|at| Remark::new(idle()).at(at.place)));
+            Length::ZERO
+        }
+        (Some(written), _) => written.value,
+        (None, CordKind::MemoryWire) if is_glued => Length::ZERO,
+        (None, CordKind::MemoryWire) => usual::turned(cord.diameter),
+        (None, _) => usual::ALLOWANCE,
+    }
+}
+
+impl End {
+    /// Whether nothing but a knot holds it.
+    #[must_use]
+    pub fn is_knotted(&self, findings: &Entries<Finding>) -> bool {
+        let holds = |at: &Index<Finding>| matches!(findings[*at].kind(), FindingKind::Crimp | FindingKind::CordEnd);
+        !self.findings.iter().any(holds)
+    }
+}
