@@ -339,6 +339,31 @@ fn on_the_neck_longer_strands_hang_lower_and_none_cuts_into_it() {
     }
 }
 
+/// Strands of one length have no room beside one another on a neck: one crosses over the other. At rest each is in tension,
+/// so that its way is no shorter than the strand (statics of a cord, which cannot be pushed), and where they have parted
+/// from their common ends none lies in the other.
+#[test]
+fn strands_of_one_length_lie_over_one_another_on_the_neck() {
+    for cord in ["cord: wire", "cord: thread"] {
+        let rows = strand("one", "", "66 six") + &strand("other", "", "66 six");
+        let design = necklace(&rows.replace("cord: wire", cord));
+        let worn = hang(&design, None).unwrap().worn.unwrap();
+        assert_eq!(worn.unrest, None);
+        let finished = design.strands[nth(0)].finished.value();
+        let lengths = worn.lines.iter().map(|line| line.windows(2).map(|pair| pair[0].at.distance(pair[1].at)).sum());
+        for length in lengths.collect::<Vec<f64>>() {
+            // Beads part where it bends.
+            assert!((finished..1.015 * finished).contains(&length), "{length} of {finished}");
+        }
+        for station in 30..360 {
+            let (place, _) = on_way(&worn.lines[0], f64::from(station)).unwrap();
+            let to = |at: i32| on_way(&worn.lines[1], 0.5 * f64::from(at)).unwrap().0.distance(place);
+            let least = (1..778).map(to).fold(f64::INFINITY, f64::min);
+            assert!(least > 6.0 - 0.05, "{least} mm from one another at {station} mm");
+        }
+    }
+}
+
 fn assert_clear_of_the_neck(worn: &Worn) {
     assert_eq!(worn.unrest, None);
     for pair in worn.lines[0].windows(2) {

@@ -2,7 +2,7 @@
 //! lie where those strands do.
 
 use crate::design::{Bores, Design, Finding, Index, Shared, Sharer, Sharers, Strand};
-use crate::drape::Drape;
+use crate::drape::{Drape, Unrest};
 use crate::geometry::Point;
 use crate::materials::Article;
 use crate::pattern::Kind;
@@ -75,9 +75,13 @@ fn named_article(design: &Design, shared: Shared) -> (String, String) {
     (article.name(design).to_owned(), article.id(design).to_owned())
 }
 
-/// A bead that two strands share must lie on both where its holes are: strands that come to no rest miss it.
+/// A bead that two strands share must lie on both where its holes are: strands that come to no rest miss it. Where each is
+/// drawn as it hangs alone, that is said instead.
 fn astray(design: &Design, drape: &Drape, shared: Shared, bores: Bores, group: &Sharers) -> Option<Remark> {
     let Shared::Bead(bead) = shared else { return None };
+    if matches!(drape.unrest, Some(Unrest::Lost { .. } | Unrest::TooMany)) {
+        return None;
+    }
     let abreast = rows(design);
     let pairs = group.0.windows(2).filter(|pair| pair[0].through == pair[1].through);
     let worst = pairs.filter_map(|pair| {

@@ -2,6 +2,7 @@
 
 use crate::design::{Bit, Design, Phrase, Strand, Worn};
 use crate::drape::{self, Clearance, Drape};
+use crate::materials::Article;
 use crate::pattern::{CordKind, Kind, Settle};
 use crate::remark::Remark;
 use crate::remark::said::hang::{Hang, Room, Round, Unrest, Way};
@@ -39,7 +40,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
     let worn = drape.worn.iter().filter_map(|worn| Some(restless(*worn.unrest.as_ref()?, &worn.spare)));
-    let unsettled = drape.unrest.iter().copied().map(Hang::Unsettled).chain(worn);
+    let unsettled = drape.unrest.iter().map(|unrest| unsettled(*unrest, design)).chain(worn);
     let unsettled = unsettled.filter_map(|said| of_all(said, design));
     let bare = strands().filter(|strand| design.cords[strand.cord].kind != CordKind::Chain).filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
@@ -189,6 +190,17 @@ fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
     let Some(other) = other else { return false };
     let clearance = drape::clearance_of(&other, clearance.between);
     clearance.is_some_and(|clearance| clearance.touching <= ROOMY && !is_crowded(&clearance, &other))
+}
+
+/// Strands that came to no rest as they hang.
+fn unsettled(unrest: Unrest, design: &Design) -> Hang {
+    let joined = design.shared().find(|(.., sharers)| sharers.0.len() > 1);
+    match (unrest, joined) {
+        (Unrest::Lost { rounds }, Some((shared, ..))) => {
+            Hang::NotFlat { joined_by: Article::from(shared).name(design).to_owned(), rounds }
+        }
+        _ => Hang::Unsettled(unrest),
+    }
 }
 
 /// A piece that came to no rest on the neck, its strands so much longer in mm than what goes round.

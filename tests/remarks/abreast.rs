@@ -9,7 +9,7 @@ use crate::Case;
 use crate::sound::*;
 
 pub fn cases() -> Vec<Case> {
-    [bars(), rows()].into_iter().flatten().collect()
+    [bars(), rows(), ladders()].into_iter().flatten().collect()
 }
 
 fn bars() -> Vec<Case> {
@@ -57,6 +57,27 @@ fn bars() -> Vec<Case> {
         Case::new(Code::BarHoles, ends("box half", 2), ends("box half", 1)),
         Case::new(Code::MissingSize, barred("bar", "bar", two), barred("bar", "bar", "")),
     ]
+}
+
+/// Two rows of one length on a clasp with two loops, joined at many places. Such a ladder does not bend in its own plane,
+/// but limp rows fold over one another, which stiff ones do not.
+fn ladders() -> Vec<Case> {
+    let rows = |stiffness: &str| {
+        let strand = |name| {
+            format!(
+                "  - {{ name: {name}, cord: line, ends: crimp, beads: [{{ repeat: 13, of: [5 reed, tile] }}, 5 reed] }}\n"
+            )
+        };
+        let tile = "tile: { shape: square, size: 12 x 6 mm, thick: 3 mm, hole: 1 mm, holes: 2, apart: 6 mm, colour: \"#c9d6d8\", mass: 0.4 g }";
+        let text = format!("{HEAD}{}{}{WEAR}", strand("one"), strand("other"))
+            .replace("beads:\n  reed", &format!("beads:\n  {tile}\n  reed"))
+            .replace("6 mm, hole: 1 mm, colour", "4 mm, hole: 1 mm, colour")
+            .replace("kind: thread", &format!("kind: wire{stiffness}"));
+        let half = "kind: box half, length: 6 mm, holes: 2, spacing: 6 mm";
+        let (first, last) = (format!("box: {{ {half} }}"), format!("tongue: {{ {half}, comes with: box }}"));
+        and(&with_findings(&text, &[CRIMP, &first, &last]), "closure: { left: [box], right: [tongue] }")
+    };
+    vec![Case::new(Code::StrandsUnsettled, rows(", stiffness: 0 N mm²"), rows(""))]
 }
 
 /// Rows that go through the same bars, whose holes are 8 mm apart: a bar that lies 2 mm farther along one of them leans

@@ -56,6 +56,16 @@ pub struct Strung {
     pub aside: f64,
 }
 
+/// How strands keep off one another.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Order {
+    /// An outer one stays on the outer side of an inner one.
+    #[default]
+    Beside,
+    /// They may lie over one another, and cross.
+    Over,
+}
+
 /// Strands round a neck with the closure that they share, as a net.
 #[derive(Clone, Debug, Default)]
 pub struct Loops {
@@ -68,6 +78,8 @@ pub struct Loops {
     pub rods: Vec<Rod>,
     /// What holds joints apart: bars at the ends, and what several strands go through.
     pub bars: Bars,
+    /// How its strands keep off one another.
+    pub order: Order,
 }
 
 /// A piece between its joints.

@@ -6,7 +6,8 @@
 //!
 //! **Method.** Rounds of the program that lays strands on the board (`super::program`), in space: rows keep
 //! each piece beyond the plane that touches the skin, and strands beside one another (`rows`); solve, move, take
-//! the planes anew (`rest`). A coarse net finds the place, a finer one follows. Each round is convex and comes
+//! the planes anew (`rest`). A coarse net finds the place, a finer one follows. Strands that come to no rest beside one
+//! another, being of one length, are laid anew and may cross. Each round is convex and comes
 //! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
 //! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
 //!
@@ -44,7 +45,7 @@ use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts
 use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
-use loops::{Loops, Piece, Strung, halved, joined, length, reach};
+use loops::{Loops, Order, Piece, Strung, halved, joined, length, reach};
 use rest::{Still, WORK, settle};
 use skin::{Shape, Skin, Surface};
 use table::Table;
@@ -237,6 +238,17 @@ struct Laid {
     unrest: Option<Unrest>,
 }
 
+impl Laid {
+    /// How deep in mm anything lies in anything else where they came to no rest; nothing where they did.
+    fn left(&self) -> f64 {
+        match self.unrest {
+            None => 0.0,
+            Some(Unrest::Left { overlap, .. }) => overlap,
+            Some(Unrest::Lost { .. } | Unrest::TooMany) => f64::INFINITY,
+        }
+    }
+}
+
 /// What loops are laid on.
 trait Bed: Surface {
     /// A first guess for a loop of a length that lies so far outside the surface.
@@ -269,8 +281,19 @@ impl Bed for Skin {
     }
 }
 
-/// Lays strands from the inmost out, first roughly, with so much work on each net.
+/// Lays strands beside one another. Where they come to no rest so, as strands of one length do that have no room there, they
+/// may lie over one another, if that leaves less of an overlap.
 fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed, work: usize) -> Laid {
+    let beside = lay_in(Order::Beside, strands, closing, bed, work);
+    if beside.unrest.is_none() || strands.len() < 2 {
+        return beside;
+    }
+    let over = lay_in(Order::Over, strands, closing, bed, work);
+    if over.left() < beside.left() { over } else { beside }
+}
+
+/// Lays strands from the inmost out, first roughly, with so much work on each net.
+fn lay_in(order: Order, strands: &[Strung], closing: &[Piece], bed: &impl Bed, work: usize) -> Laid {
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
         let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
@@ -291,7 +314,7 @@ fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed, work: usize) -> La
         if longest > fine && !strands.iter().all(|strand| bed.has_room(&strand.pieces, &closing)) {
             continue;
         }
-        let mut loops = Loops::new(&strands, &closing, &ways);
+        let mut loops = Loops { order, ..Loops::new(&strands, &closing, &ways) };
         bed.prepare(&mut loops);
         unrest = settle(&mut loops, bed, still, work).err();
         if matches!(unrest, Some(Unrest::Lost { .. })) {

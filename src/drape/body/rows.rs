@@ -2,13 +2,14 @@
 //!
 //! Each piece is a tube as wide as the widest of what it holds. A place on its middle line keeps its reach from the
 //! plane that touches the skin where it is nearest, and from the nearest piece of each other strand: an outer
-//! strand on the outer side of an inner one, or straight away from it where it lies over it.
+//! strand on the outer side of an inner one, or straight away from it where it lies over it. Strands that find no room so
+//! keep straight away from one another, and may cross.
 
 use rstar::RTree;
 use rstar::primitives::GeomWithData;
 
 use super::super::program::{Row, Term};
-use super::loops::{Loops, Rod};
+use super::loops::{Loops, Order, Rod};
 use super::skin::Surface;
 use crate::geometry::Point3;
 
@@ -96,14 +97,18 @@ fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Opti
     if rod.depth.min(other.depth) < shared(loops, rod, other) || foot.distance(place) > reach + NEAR {
         return None;
     }
-    let normal = away(skin, rod.strand > other.strand, place - foot, foot, line, reach)?;
+    let off = place - foot;
+    let normal = match loops.order {
+        Order::Beside => away(skin, rod.strand > other.strand, off, foot, line, reach),
+        Order::Over => off.unit(),
+    }?;
     let terms = vec![
         term(rod.ends[0], normal * 0.5),
         term(rod.ends[1], normal * 0.5),
         term(other.ends[0], normal * (share - 1.0)),
         term(other.ends[1], normal * -share),
     ];
-    let gap = (place - foot).dot(normal) - reach;
+    let gap = off.dot(normal) - reach;
     Some(Row { terms, gap, gives: true })
 }
 

@@ -29,6 +29,9 @@ pub fn headline(said: &Hang) -> String {
         ),
         Hang::StrandsCrowd { strands, on, share, closest, .. } => crowd(strands, *on, 100.0 * share, *closest),
         Hang::Unsettled(unrest) => unsettled(*unrest),
+        Hang::NotFlat { joined_by, rounds } => {
+            format!("the rows that {joined_by} joins found no place flat on the board in {rounds} rounds; {ALONE}")
+        }
         Hang::Restless(unrest) => restless(*unrest),
         Hang::HardlyRound { spare } => format!(
             "the piece hardly goes round the neck above its base, with {} to spare; it is not drawn there",
@@ -75,6 +78,11 @@ pub fn help(said: &Hang) -> String {
         Hang::StrandsCrowd { room, .. } => more(room),
         Hang::Unsettled(_) => {
             "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room"
+                .to_owned()
+        }
+        Hang::NotFlat { .. } => {
+            "take the drawing as it hangs as a sketch: rows joined so often do not bend in the plane in which they lie, \
+             but stand round the neck as a band, and are laid so where it shows them worn"
                 .to_owned()
         }
         Hang::Restless(unrest) => on_the_neck(*unrest).to_owned(),
@@ -164,8 +172,9 @@ fn way(way: &Way) -> String {
     }
 }
 
+const ALONE: &str = "each is drawn as it hangs alone";
+
 fn unsettled(unrest: Unrest) -> String {
-    const ALONE: &str = "each is drawn as it hangs alone";
     match unrest {
         Unrest::TooMany => {
             format!("the strands touch, but have too many parts together to be laid side by side; {ALONE}")

@@ -42,6 +42,11 @@ pub enum Hang {
         room: Room,
     },
     Unsettled(Unrest),
+    /// Rows that something joins, as the sheet's board shows them: none of its places was one of rest.
+    NotFlat {
+        joined_by: String,
+        rounds: u32,
+    },
     /// On the neck.
     Restless(Unrest),
     HardlyRound {
@@ -92,7 +97,9 @@ impl Hang {
             Self::TooShort { .. } => Code::TooShort,
             Self::OverHead { .. } => Code::OverHead,
             Self::StrandsCrowd { .. } => Code::StrandsCrowd,
-            Self::Unsettled(_) | Self::Restless(_) | Self::HardlyRound { .. } => Code::StrandsUnsettled,
+            Self::Unsettled(_) | Self::NotFlat { .. } | Self::Restless(_) | Self::HardlyRound { .. } => {
+                Code::StrandsUnsettled
+            }
             Self::BareCord { .. } => Code::BareCord,
             Self::UnevenEnds { .. } => Code::UnevenEnds,
             Self::NothingHolds { .. } => Code::NothingHolds,
