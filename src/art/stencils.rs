@@ -110,6 +110,15 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || finding::marks(finding, ink, Light::on_turn(turn)), at, angle, scale)
     }
 
+    /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
+    /// through it and hangs from there.
+    pub fn lower_half(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
+        let finding = &self.design.findings[index];
+        let (turn, ink, right) = (self.turn(angle), self.ink, libm::cos(angle) >= 0.0);
+        let draw = || finding::half(&Drawing::new(finding, ink, Light::on_turn(turn)), finding, right);
+        self.stamp(Look::Half { finding: index, turn, right }, draw, at, angle, scale)
+    }
+
     /// The mirror image of a finding that stands upright. It is drawn for the mirrored light, so that mirroring puts the
     /// light where it was.
     pub fn mirrored_finding(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {

@@ -5,7 +5,7 @@ use crate::art::Stencils;
 use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
-use crate::sheet::figure::{Frame, Track, closed_box, closing_on, hooked, joined, on_tracks};
+use crate::sheet::figure::{Frame, Layers, Track, closed_box, closing_on, hooked, joined, on_tracks};
 
 use super::shade::Shade;
 use super::subject::strung;
@@ -27,20 +27,22 @@ impl Closed {
 
     /// The box round all of it.
     pub fn extent(&self, piece: &Piece) -> Extent {
-        let closure = |frame: &Frame, stencils: &mut Stencils<'_>| self.closure(piece, frame, stencils);
+        let closure = |frame: &Frame, stencils: &mut Stencils<'_>| {
+            let Layers { behind, before } = self.closure(piece, frame, stencils);
+            [behind, before].concat()
+        };
         closed_box(&piece.design, &self.strands, closure).unwrap_or_default()
     }
 
     /// Its marks.
     pub fn marks(&self, piece: &Piece, shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
-        let mut marks = strung(piece, &self.strands, shade, frame, stencils);
         let closure = self.closure(piece, frame, stencils);
-        marks.extend((!closure.is_empty()).then(|| shade.touching(closure)));
-        shade.resting(marks)
+        let strands = strung(piece, &self.strands, shade, frame, stencils);
+        shade.resting(shade.closed(strands, closure))
     }
 
     /// The closure, hooked up, and what of an extender is loose, which lies inside.
-    fn closure(&self, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    fn closure(&self, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
         if drape::fall::falls(&piece.design) {
             return closing_on(&self.tracks, piece, frame, stencils);
         }
@@ -48,6 +50,7 @@ impl Closed {
         let drawn = [closure.left(), closure.right()].map(|parts| hooked(parts, &piece.design));
         let inward = self.closing.iter().rev().copied().collect();
         let outward = self.closing.clone();
-        joined([inward, outward], drawn, [Point::new(0.0, -1.0); 2], &piece.design, frame, stencils)
+        let down = [Point::new(0.0, -1.0); 2];
+        Layers { before: joined([inward, outward], drawn, down, &piece.design, frame, stencils), ..Layers::default() }
     }
 }

@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bar, Design, Finding, Index, Part};
+use crate::design::{Bar, Design, Finding, Index, Part, Worn};
 use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
@@ -172,15 +172,59 @@ impl Closing {
     }
 
     /// Both sides' findings.
-    pub fn marks(&self, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let left = side(&self.left, design.closure.left(), design, frame, stencils);
-        let right = side(&self.right, design.closure.right(), design, frame, stencils);
-        [("first side of the closure", left), ("last side of the closure", right)]
-            .into_iter()
-            .filter(|(_, marks)| !marks.is_empty())
-            .map(|(label, marks)| Mark::figure(label, marks))
-            .collect()
+    pub fn layers(&self, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
+        let closure = &design.closure;
+        let sides = [(self.left.as_slice(), closure.left()), (&self.right, closure.right())];
+        Layers::of(sides, design, frame, stencils)
     }
+}
+
+/// What is drawn of a closure: what strands lie before, and what lies before them.
+#[derive(Default)]
+pub struct Layers {
+    /// The first end's side, where the strand's last end goes through its ring.
+    pub behind: Vec<Mark>,
+    /// All else, and of that ring the half that lies before the strand.
+    pub before: Vec<Mark>,
+}
+
+impl Layers {
+    /// Both sides, each with the line that leads away from the strands' ends.
+    pub fn of(
+        [(left, first), (right, last)]: [(&[Point], &[Part]); 2],
+        design: &Design,
+        frame: &Frame,
+        stencils: &mut Stencils<'_>,
+    ) -> Self {
+        let half = passed(left, first, design, frame, stencils);
+        let figure = |label: &str, marks: Vec<Mark>| (!marks.is_empty()).then(|| Mark::figure(label, marks));
+        let first = figure("first side of the closure", side(left, first, design, frame, stencils));
+        let last = figure("last side of the closure", side(right, last, design, frame, stencils));
+        let (behind, before) = if half.is_some() { (first, None) } else { (None, first) };
+        let ornament = half.map(|half| Mark::ornament(vec![half]));
+        Self {
+            behind: behind.into_iter().collect(),
+            before: [before, ornament, last].into_iter().flatten().collect(),
+        }
+    }
+}
+
+/// The half that lies before the strand of a ring through which its last end goes; nothing where not all of that side is
+/// drawn.
+fn passed(
+    line: &[Point],
+    parts: &[Part],
+    design: &Design,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Option<Mark> {
+    let closure = &design.closure;
+    let is_passed = matches!(closure.open(), Some(Worn::Through(_))) && parts.len() == closure.left().len();
+    let ring = parts.last().filter(|_| is_passed && !line.is_empty())?;
+    let next = reach(parts);
+    let side = Side { line, design, frame, stencils, marks: Vec::new() };
+    let (from, outward) = side.way_of(ring.finding, next - ring.reach.value(), next);
+    Some(side.stencils.lower_half(ring.finding, from, outward, frame.scale))
 }
 
 /// The findings of one side laid straight along x from the frame's origin.
@@ -266,10 +310,16 @@ impl Side<'_, '_, '_> {
         self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
     }
 
-    /// A finding along the line. A ring counts for what is inside it: its wire lies round what hangs there.
-    fn straight(&mut self, finding: Index<Finding>, at: f64, next: f64) {
+    /// Where a finding along the line starts, and its direction. A ring counts for what is inside it: its wire lies round
+    /// what hangs there.
+    fn way_of(&self, finding: Index<Finding>, at: f64, next: f64) -> (Point, f64) {
         let back = self.design.findings[finding].ring().map_or(0.0, |ring| ring.wire.value());
-        let (from, outward) = self.way(at - back, next);
+        self.way(at - back, next)
+    }
+
+    /// A finding along the line.
+    fn straight(&mut self, finding: Index<Finding>, at: f64, next: f64) {
+        let (from, outward) = self.way_of(finding, at, next);
         self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
     }
 }

@@ -21,7 +21,7 @@ pub mod twined;
 mod worn;
 
 pub use bars::{bars, middle};
-pub use closure::{Closing, closing, hanging_extent, laid_side, side};
+pub use closure::{Closing, Layers, closing, hanging_extent, laid_side, side};
 pub use drops::{DROPS_WIDTH, drops};
 pub use extender::{hooked, joined};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
