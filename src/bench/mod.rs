@@ -78,8 +78,7 @@ fn open(piece: &Piece, hung: &[Option<Hung>], frame: &Frame, stencils: &mut Sten
     let hung: Vec<_> = hung.iter().map(Option::as_ref).collect();
     let closing = figure::closing(piece);
     let closure = closing.map(|closing| closing.layers(&piece.design, frame, stencils)).unwrap_or_default();
-    let strands = figure::strands(&piece.design, &hung, frame, stencils);
-    [closure.behind, strands, closure.before].concat()
+    closure.around(figure::strands(&piece.design, &hung, frame, stencils))
 }
 
 /// The lowest point of each strand that hangs between two.

@@ -27,10 +27,7 @@ impl Closed {
 
     /// The box round all of it.
     pub fn extent(&self, piece: &Piece) -> Extent {
-        let closure = |frame: &Frame, stencils: &mut Stencils<'_>| {
-            let Layers { behind, before } = self.closure(piece, frame, stencils);
-            [behind, before].concat()
-        };
+        let closure = |frame: &Frame, stencils: &mut Stencils<'_>| self.closure(piece, frame, stencils);
         closed_box(&piece.design, &self.strands, closure).unwrap_or_default()
     }
 
@@ -51,6 +48,6 @@ impl Closed {
         let inward = self.closing.iter().rev().copied().collect();
         let outward = self.closing.clone();
         let down = [Point::new(0.0, -1.0); 2];
-        Layers { before: joined([inward, outward], drawn, down, &piece.design, frame, stencils), ..Layers::default() }
+        joined([inward, outward], drawn, down, &piece.design, frame, stencils)
     }
 }

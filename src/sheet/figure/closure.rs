@@ -12,6 +12,7 @@ use crate::pattern::{FindingKind, Kind};
 use crate::units::Length;
 
 use super::extender::extender;
+use super::fastened::lies_over_closure;
 use super::{Frame, outline_box};
 
 /// Room in mm of the piece that stays open between the two sides of an arch.
@@ -182,13 +183,18 @@ impl Closing {
 /// What is drawn of a closure: what strands lie before, and what lies before them.
 #[derive(Default)]
 pub struct Layers {
-    /// The first end's side, where the strand's last end goes through its ring.
+    /// The first end's side, where the strand's last end goes through its ring; both sides where cord is tied to them.
     pub behind: Vec<Mark>,
     /// All else, and of that ring the half that lies before the strand.
     pub before: Vec<Mark>,
 }
 
 impl Layers {
+    /// Strands between what lies behind and before them.
+    pub fn around(self, strands: Vec<Mark>) -> Vec<Mark> {
+        [self.behind, strands, self.before].concat()
+    }
+
     /// Both sides, each with the line that leads away from the strands' ends.
     pub fn of(
         [(left, first), (right, last)]: [(&[Point], &[Part]); 2],
@@ -196,28 +202,30 @@ impl Layers {
         frame: &Frame,
         stencils: &mut Stencils<'_>,
     ) -> Self {
-        let half = passed(left, first, design, frame, stencils);
+        let half = passed(left, first, design, frame, stencils).map(|half| Mark::ornament(vec![half]));
         let figure = |label: &str, marks: Vec<Mark>| (!marks.is_empty()).then(|| Mark::figure(label, marks));
         let first = figure("first side of the closure", side(left, first, design, frame, stencils));
         let last = figure("last side of the closure", side(right, last, design, frame, stencils));
-        let (behind, before) = if half.is_some() { (first, None) } else { (None, first) };
-        let ornament = half.map(|half| Mark::ornament(vec![half]));
-        Self {
-            behind: behind.into_iter().collect(),
-            before: [before, ornament, last].into_iter().flatten().collect(),
+        let drawn = |marks: [Option<Mark>; 3]| marks.into_iter().flatten().collect();
+        if lies_over_closure(design) {
+            Self { behind: drawn([first, last, None]), before: drawn([half, None, None]) }
+        } else if half.is_some() {
+            Self { behind: drawn([first, None, None]), before: drawn([half, last, None]) }
+        } else {
+            Self { behind: Vec::new(), before: drawn([first, last, None]) }
         }
     }
 }
 
+/// A closure drawn joined: before the strands, or behind them where cord is tied to it.
+pub fn layered(marks: Vec<Mark>, design: &Design) -> Layers {
+    let (behind, before) = if lies_over_closure(design) { (marks, Vec::new()) } else { (Vec::new(), marks) };
+    Layers { behind, before }
+}
+
 /// The half that lies before the strand of a ring through which its last end goes; nothing where not all of that side is
 /// drawn.
-fn passed(
-    line: &[Point],
-    parts: &[Part],
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Option<Mark> {
+fn passed(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let closure = &design.closure;
     let is_passed = matches!(closure.open(), Some(Worn::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !line.is_empty())?;

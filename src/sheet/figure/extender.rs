@@ -7,7 +7,7 @@ use crate::paint::mark::Mark;
 use crate::units::Length;
 
 use super::Frame;
-use super::closure::side;
+use super::closure::{Layers, layered, side};
 
 /// Half of the turn, in radians, that a loose chain takes on its way, by eye.
 const BEND: f64 = 0.5;
@@ -39,7 +39,7 @@ pub fn joined(
     design: &Design,
     frame: &Frame,
     stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+) -> Layers {
     let all = [design.closure.left(), design.closure.right()];
     // What holds an extender is drawn over it.
     let order = if extender(all[0], design).is_some() { [0, 1] } else { [1, 0] };
@@ -48,7 +48,7 @@ pub fn joined(
         marks.extend(loose(&ways[at], all[at], out[at], design, frame, stencils));
         marks.extend(side(&ways[at], &drawn[at], design, frame, stencils));
     }
-    marks
+    layered(marks, design)
 }
 
 /// What of an extender hangs loose from where a way has come with the least of a side, first towards `out`.

@@ -6,9 +6,11 @@
 mod bars;
 mod closure;
 mod coil;
+mod cord;
 mod drops;
 mod ends;
 mod extender;
+mod fastened;
 mod labels;
 pub mod names;
 mod ring;

@@ -12,8 +12,8 @@ use crate::geometry::Point3;
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
-use super::closure::Layers;
 use super::Frame;
+use super::closure::Layers;
 
 /// The way that a strand takes in front, from one side of the neck to the other.
 pub struct Track {

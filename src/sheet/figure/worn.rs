@@ -37,9 +37,7 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
     } else {
         let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
         let closure = closing_on(&tracks, piece, &frame, stencils);
-        marks.extend(closure.behind);
-        marks.extend(super::strands(&piece.design, &laid, &frame, stencils));
-        marks.extend(closure.before);
+        marks.extend(closure.around(super::strands(&piece.design, &laid, &frame, stencils)));
     }
     marks.extend(numbers(piece, worn, &frame));
     let height = extent.height() * scale;
