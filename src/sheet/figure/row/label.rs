@@ -175,9 +175,9 @@ impl Said {
 
 fn bare(units: UnitStyle, link: Option<Length>, one: &Placed<'_, '_>) -> Option<Stretch> {
     let words = match one.span.thing {
-        Thing::Bare { loose: false, .. } if link.is_some() => counted_links(one.span.cord, link?),
-        Thing::Bare { loose: true, .. } => about(units, Length::mm(one.span.cord)),
-        Thing::Bare { loose: false, .. } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
+        Thing::Bare { loose: false } if link.is_some() => counted_links(one.span.cord, link?),
+        Thing::Bare { loose: true } => about(units, Length::mm(one.span.cord)),
+        Thing::Bare { loose: false } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
         _ => return None,
     };
     Some(Stretch { from: one.x, to: one.end(), said: Said::Words(words), face: Type::TINY.coloured(style::INK) })

@@ -66,8 +66,6 @@ pub enum Thing<'a> {
     Bare {
         /// Whether beads slide along it, so that its length is not fixed.
         loose: bool,
-        /// Whether it lies between an end and what is strung.
-        outer: bool,
     },
 }
 
@@ -106,8 +104,8 @@ impl<'a> Span<'a> {
         Self { thing, from, cord, before: half, after: half, reach, scale: 1.0, hang: 0.0, number, run, opens }
     }
 
-    fn bare(from: f64, cord: f64, loose: bool, outer: bool) -> Self {
-        let span = Self::new(Thing::Bare { loose, outer }, from, cord);
+    fn bare(from: f64, cord: f64, loose: bool) -> Self {
+        let span = Self::new(Thing::Bare { loose }, from, cord);
         if cord > LONG || loose && cord > CUT_SHORT { span.drawn_with(CUT_SHORT / cord.max(NONE)) } else { span }
     }
 
@@ -165,7 +163,7 @@ impl<'a> Span<'a> {
     /// Whether the ruler runs along it.
     #[must_use]
     pub const fn is_measured(&self) -> bool {
-        !matches!(self.thing, Thing::More(..) | Thing::Bare { outer: true, .. } | Thing::Bare { loose: true, .. })
+        !matches!(self.thing, Thing::More(..) | Thing::Bare { loose: true })
     }
 
     /// Index of its bead, if it is one.
@@ -249,7 +247,7 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64], fastene
         let between = at.1.is_none_or(|before| before.train != one.train);
         let loose = between && (one.slides || at.1.is_some_and(|before| before.slides));
         if one.station - at.0 > NONE {
-            spans.push(Span::bare(at.0, one.station - at.0, loose, at.1.is_none()));
+            spans.push(Span::bare(at.0, one.station - at.0, loose));
         }
         spans.push(Span::bit(one.bit, one.station, strand, design));
         at = (one.station + one.bit.length(), Some(one));
@@ -257,7 +255,7 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64], fastene
     let end = strand.finished.value() - last;
     if end - at.0 > NONE {
         let loose = at.1.is_some_and(|before| before.slides);
-        spans.push(Span::bare(at.0, end - at.0, loose, true));
+        spans.push(Span::bare(at.0, end - at.0, loose));
     }
     spans.push(Span::end((1, fastened[1]), end, strand, design));
     count(&mut spans);
