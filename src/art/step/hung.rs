@@ -2,7 +2,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use super::pen::{arrow, at, bead, filled, ghost, metal, tinted, wire, wire_over};
+use super::pen::{arrow, at, filled, ghost, metal, tinted, wire, wire_over};
 use super::pin::lying;
 use crate::art::finding::{jaw, lever};
 use crate::geometry::Point;
@@ -89,7 +89,6 @@ pub fn let_out() -> Vec<Mark> {
     let links = [0.0, 1.0, 2.0].map(|link| first + link * PITCH);
     let mut marks: Vec<Mark> = links.iter().flat_map(|x| wire(&flat(*x, level))).collect();
     marks.extend([0.5, 1.5, 2.5].map(|link| metal(on_edge(first + link * PITCH, level))));
-    marks.push(bead(at(22.3, level), 1.6));
     let from = |x: f64| at(x, level - 8.6);
     marks.extend(trigger(from(links[0]), FRAC_PI_2).map(metal));
     marks.extend(wire(&circle(from(links[0]) - at(0.0, 1.5), 1.5)));

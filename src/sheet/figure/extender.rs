@@ -65,7 +65,10 @@ fn loose(
     let at = path::along(way, from.value())?;
     let back = path::along(way, (from.value() - 1.0).max(0.0)).unwrap_or(at) - at;
     let bent = if out.left().dot(back) < 0.0 { -BEND } else { BEND };
-    let length = (part.reach - part.least).value();
+    let chain = design.findings[part.finding].chain()?;
+    let [all, held] = [part.reach, part.least + chain.pitch()].map(|length| chain.links(length).unwrap_or_default());
+    #[expect(clippy::cast_precision_loss, reason = "a count of links")]
+    let length = (chain.pitch() * all.saturating_sub(held) as f64 + *chain.wire * 2.0).value();
     let line: Vec<_> = (0..=STEPS).map(|step| frame.page(at + arc(out, bent, length, step))).collect();
     Some(stencils.chain(part.finding, &line, frame.scale))
 }

@@ -77,7 +77,9 @@ impl Teller<'_> {
             Beside::FirstThroughBeads => return self.first_through(strand),
             Beside::NextThroughBeads => return self.next_through(strand),
             Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.",
-            Beside::Dangles => "Dangles are told from the cord down.",
+            Beside::Dangles => {
+                return format!("Dangles are told from the {} down.", self.cord(strand));
+            }
             Beside::OverTail(hides) => return self.over_tail(strand, hides),
             Beside::RollLoops => "Roll each loop shut round its link.",
             Beside::OpenRings => {
