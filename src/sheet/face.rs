@@ -176,7 +176,7 @@ fn needed(
     let width = column.left.width;
     let legend = legend::table(sheet.piece, stencils);
     let beads = Block::stack([Type::TINY.line(BEADS), legend.set(width).block()], 0.0);
-    let besides = needs::besides(sheet.piece, materials, width);
+    let besides = needs::besides(sheet.piece, materials, width, sheet.style.ink);
     let all = titled(NEEDS, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
     let shown = if legend.fits(width) { [all, titled(NEEDS, beads)].into() } else { Vec::new() };
     match shown.into_iter().find(|block| column.holds(block, 0.0)) {
