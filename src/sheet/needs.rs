@@ -31,7 +31,8 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
 
 /// What one piece takes besides beads: its colour where pages are in colour, name, amount.
 pub fn besides(piece: &Piece, materials: &Materials, width: f64, ink: Ink) -> Block {
-    let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping(""), Column::new("", Align::Right)]);
+    let mut table =
+        Table::new(vec![Column::new("", Align::Middle), Column::wrapping(""), Column::new("", Align::Right)]);
     for line in &materials.lines {
         let colour = match line.article {
             Article::Cord(at) => piece.design.cords[at].colour,

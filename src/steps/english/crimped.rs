@@ -100,7 +100,10 @@ impl Group<'_> {
         let design = self.ends.design;
         match (self.ends.fills(), design.heading.kind) {
             (true, _) if design.rounds() > 1 => {
-                format!("Wind the strand {} times round as it will be worn: wound tighter it would not close. ", design.rounds())
+                format!(
+                    "Wind the strand {} times round as it will be worn: wound tighter it would not close. ",
+                    design.rounds()
+                )
             }
             (true, _) if design.is_ring() => "Hold the strand in a round, so that it will close. ".to_owned(),
             (true, _) if !design.passages(self.ends.strand).is_empty() => {
