@@ -105,7 +105,7 @@ mod tests {
         let bearing = Bearing::of(&piece, false).unwrap();
         let mut stencils = Stencils::new(&piece.design, crate::art::Ink::Colour);
         let closure = closing_on(&bearing.tracks, &piece, &Frame::ACTUAL, &mut stencils);
-        let links: Vec<_> = closure.before.iter().map(|side| side.inner()[0].inner().len()).collect();
+        let links: Vec<_> = closure.around(Vec::new()).iter().map(|side| side.inner()[0].inner().len()).collect();
         // Chain alone, and less of it than there is: 3 mm and more a link.
         assert_eq!(links.len(), 2);
         assert!(links.iter().all(|links| (5..40).contains(links)), "{links:?}");
