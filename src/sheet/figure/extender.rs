@@ -7,7 +7,7 @@ use crate::paint::mark::Mark;
 use crate::units::Length;
 
 use super::Frame;
-use super::closure::{Layers, layered, side};
+use super::side::{Layers, Way, layered, side};
 
 /// Half of the turn, in radians, that a loose chain takes on its way, by eye.
 const BEND: f64 = 0.5;
@@ -33,7 +33,7 @@ pub fn hooked(parts: &[Part], design: &Design) -> Vec<Part> {
 /// Both sides of a closure, the first end's and the last end's, each with the way that it takes outward, the parts that lie
 /// along that, and where what is loose of an extender goes at first.
 pub fn joined(
-    ways: [Vec<Point>; 2],
+    ways: [Way; 2],
     drawn: [Vec<Part>; 2],
     out: [Point; 2],
     design: &Design,
@@ -45,7 +45,7 @@ pub fn joined(
     let order = if extender(all[0], design).is_some() { [0, 1] } else { [1, 0] };
     let mut marks = Vec::new();
     for at in order {
-        marks.extend(loose(&ways[at], all[at], out[at], design, frame, stencils));
+        marks.extend(loose(&ways[at].line, all[at], out[at], design, frame, stencils));
         marks.extend(side(&ways[at], &drawn[at], design, frame, stencils));
     }
     layered(marks, design)

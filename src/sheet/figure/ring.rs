@@ -15,7 +15,7 @@ use super::bars::bars;
 use super::coil::{Seen, from_above, level, raised, shortened};
 use super::extender::{hooked, joined};
 use super::strands::{Sketch, strand_box, strands};
-use super::{Frame, Layers};
+use super::{Frame, Layers, Way, mouths};
 
 /// How far in mm the closure's way is level where it leaves the rows.
 const LEVEL: f64 = 0.1;
@@ -127,7 +127,9 @@ fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
     let hangs = [&inward, &outward].map(|way| hangs(ring, way));
-    let Layers { behind, before } = joined([inward, outward], [left, right], hangs, design, frame, stencils);
+    let [first, last] = mouths(design, rows(piece).iter().map(Option::as_ref));
+    let ways = [Way { line: inward, mouth: first }, Way { line: outward, mouth: last }];
+    let Layers { behind, before } = joined(ways, [left, right], hangs, design, frame, stencils);
     let seen = |marks: Vec<Mark>| if several { marks.into_iter().map(from_above).collect() } else { marks };
     Layers { behind: seen(behind), before: seen(before) }
 }
