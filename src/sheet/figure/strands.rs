@@ -89,11 +89,13 @@ impl<'a> Sketch<'a, '_, '_> {
         let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design);
         let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
+        // What the ends meet in lies behind the beads at the ends, which lean on it.
+        let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
         let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
         for seats in [&mut beads, &mut others] {
             seats.sort_by(|one, other| one.near.total_cmp(&other.near));
         }
-        for seat in beads.iter().chain(&others) {
+        for seat in met.iter().chain(&beads).chain(&others) {
             marks.extend(self.seated(seat));
         }
         marks

@@ -6,7 +6,7 @@
 use std::f64::consts::PI;
 
 use crate::art::Stencils;
-use crate::design::{Dangle, Design, Strand, What};
+use crate::design::{Dangle, Design, End, Strand, What};
 use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
@@ -278,9 +278,10 @@ fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut
 
 /// The cord, in pieces between its cuts.
 fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
-    // Cord begins with an end's tail, behind its loop, or in its findings, and goes on beyond a line that no end closes.
+    // Cord begins with an end's tail, behind its loop, where it is turned into one, or in its findings, and goes on beyond a line that no end closes.
+    let is_bare = |end: &End| end.findings.is_empty() && !line.strand.is_turned(end, line.design);
     let edge = |one: &Placed<'_, '_>, [outer, inner]: [f64; 2], stub: f64| match one.span.thing {
-        Thing::End(side) if line.strand.ends[side].findings.is_empty() => {
+        Thing::End(side) if is_bare(&line.strand.ends[side]) => {
             let plain = line.fastened[side].plain_from();
             if side == 0 { outer + plain } else { outer - plain }
         }
