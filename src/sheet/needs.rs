@@ -31,16 +31,18 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
 
 /// What one piece takes besides beads: its colour where pages are in colour, name, amount.
 pub fn besides(piece: &Piece, materials: &Materials, width: f64, ink: Ink) -> Block {
-    let mut table =
-        Table::new(vec![Column::new("", Align::Middle), Column::wrapping(""), Column::new("", Align::Right)]);
+    let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
     for line in &materials.lines {
         let colour = match line.article {
             Article::Cord(at) => piece.design.cords[at].colour,
             Article::Finding(at) => piece.design.findings[at].colour,
             Article::Bead(_) | Article::Assorted(_) => continue,
         };
-        let dot = if ink == Ink::Colour { legend::dot(colour) } else { Block::default() };
-        table.push(vec![Cell::Drawing(dot), Cell::text(&line.name), need(piece, line)]);
+        let name = match ink {
+            Ink::Colour => Cell::Marked(legend::dot(colour), line.name.clone()),
+            Ink::Grey | Ink::Outline => Cell::text(&line.name),
+        };
+        table.push(vec![name, need(piece, line)]);
     }
     table.set(width).block()
 }
