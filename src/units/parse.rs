@@ -144,7 +144,7 @@ pub fn hours(text: &str) -> Result<f64, UnitError> {
 pub fn time(text: &str) -> String {
     let ends_in_unit = |word: &&str| word.ends_with(char::is_alphabetic);
     let words: Vec<_> = text.split_whitespace().collect();
-    let parts = words.split_inclusive(|word| ends_in_unit(&word)).map(|part| hours(&part.join(" ")));
+    let parts = words.split_inclusive(|word| ends_in_unit(word)).map(|part| hours(&part.join(" ")));
     let Ok(all) = parts.sum::<Result<f64, _>>() else { return text.to_owned() };
     match libm::round(all * 60.0) {
         minutes if minutes < 60.0 => format!("{minutes} min"),

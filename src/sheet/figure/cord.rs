@@ -27,11 +27,11 @@ impl Sketch<'_, '_, '_> {
     fn fastened(&self, side: usize) -> Fastened {
         let strand = self.strand;
         let length = strand.finished.value();
-        let trains = strand.trains.iter().zip(&self.hung.starts);
+        let mut trains = strand.trains.iter().zip(&self.hung.starts);
         let room = if side == 0 {
             self.hung.starts.first().copied()
         } else {
-            trains.last().map(|(train, start)| length - start - train.length())
+            trains.next_back().map(|(train, start)| length - start - train.length())
         };
         if self.design.closure.loops() || !self.hung.reaches(if side == 0 { 0.0 } else { length }) {
             return Fastened::Plain;
