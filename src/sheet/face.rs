@@ -35,7 +35,7 @@ pub const NEEDS: &str = "What you need";
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
 /// Width of the column at the right, without the widest bead drawn in it.
-const COLUMN: f64 = 52.0;
+const COLUMN: f64 = 54.0;
 /// The most of the page's room that the column may take.
 const COLUMN_SHARE: f64 = 0.42;
 /// Gap between the columns.

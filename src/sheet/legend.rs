@@ -14,7 +14,7 @@ use crate::paint::{outline, style};
 use crate::trade::sight::contrast;
 
 /// Width of a small one.
-const DOT: f64 = 2.6;
+const DOT: f64 = 2.0;
 /// Width of a swatch of colour.
 const SWATCH: f64 = 6.0;
 /// Room between two swatches.

@@ -14,7 +14,7 @@ const LEAST_WRAPPED: f64 = 12.0;
 /// Room between words and what more is said in their line.
 const MORE_GAP: f64 = 2.2;
 /// Room between a small drawing and the words beside it.
-const MARK_GAP: f64 = 1.6;
+const MARK_GAP: f64 = 1.2;
 /// Room above and below a row's contents.
 const ROW_PAD: f64 = 0.55;
 

@@ -3,6 +3,7 @@
 use crate::geometry::{Point, path};
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline;
+use crate::pattern::CordKind;
 
 use super::fastened::Fastened;
 use super::{Sketch, straightened};
@@ -94,8 +95,11 @@ impl Sketch<'_, '_, '_> {
         ways
     }
 
-    /// Whether cord is bare on both sides of a joint.
+    /// Whether cord is bare on both sides of a joint and bends there; chain has corners, for its links are straight.
     fn is_bare(&self, at: usize) -> bool {
+        if self.design.cords[self.strand.cord].kind == CordKind::Chain {
+            return false;
+        }
         let joints = &self.hung.joints;
         let beside = at.checked_sub(1).and_then(|before| Some([joints.get(before)?, joints.get(at + 1)?]));
         beside.is_some_and(|[before, after]| {
