@@ -14,6 +14,8 @@ pub enum Look {
     Speck { bead: Index<Bead> },
     /// A finding under the light on one of its turns.
     Finding { finding: Index<Finding>, turn: u32 },
+    /// The half of a ring to the right of its way outward, or to the left.
+    Half { finding: Index<Finding>, turn: u32, right: bool },
     /// A crimp pressed shut.
     Pressed { finding: Index<Finding>, turn: u32 },
     /// A pin cut and closed, so many hundredths of a millimetre long.
@@ -36,6 +38,8 @@ impl Look {
             }
             Self::Speck { bead } => ("speck", bead.number(), None),
             Self::Finding { finding, turn } => ("finding", finding.number(), Some(turn)),
+            Self::Half { finding, turn, right: true } => ("right-half", finding.number(), Some(turn)),
+            Self::Half { finding, turn, right: false } => ("left-half", finding.number(), Some(turn)),
             Self::Pressed { finding, turn } => ("pressed", finding.number(), Some(turn)),
             Self::Pin { finding, reach } => ("pin", finding.number(), Some(reach)),
             Self::Link { finding } => ("link", finding.number(), None),
@@ -57,6 +61,9 @@ impl Look {
             }
             ("speck", bead, None) => Self::Speck { bead: nth(bead) },
             ("finding", finding, Some(turn)) => Self::Finding { finding: nth(finding), turn },
+            (sort @ ("right-half" | "left-half"), finding, Some(turn)) => {
+                Self::Half { finding: nth(finding), turn, right: sort == "right-half" }
+            }
             ("pressed", finding, Some(turn)) => Self::Pressed { finding: nth(finding), turn },
             ("pin", finding, Some(reach)) => Self::Pin { finding: nth(finding), reach },
             ("link", finding, None) => Self::Link { finding: nth(finding) },
@@ -79,6 +86,8 @@ mod tests {
             (Look::Bead { bead: nth(3), turn: 12, variant: 2, on_edge: true }, "bead-on-edge-3-60"),
             (Look::Speck { bead: nth(7) }, "speck-7"),
             (Look::Finding { finding: nth(0), turn: 1 }, "finding-0-1"),
+            (Look::Half { finding: nth(0), turn: 3, right: true }, "right-half-0-3"),
+            (Look::Half { finding: nth(0), turn: 3, right: false }, "left-half-0-3"),
             (Look::Pressed { finding: nth(2), turn: 0 }, "pressed-2-0"),
             (Look::Pin { finding: nth(1), reach: 1250 }, "pin-1-1250"),
             (Look::Link { finding: nth(4) }, "link-4"),

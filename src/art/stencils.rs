@@ -44,13 +44,23 @@ impl<'a> Stencils<'a> {
     /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
     /// are the page's affair.
     pub fn bead(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
-        let (bead, ink) = (&self.design.beads[index], self.ink);
         if self.is_speck(index, scale) {
+            let (bead, ink) = (&self.design.beads[index], self.ink);
             return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, ink)], at, angle, scale);
         }
+        let variant = self.variant(index);
+        self.bead_of(variant, index, (at, angle), scale)
+    }
+
+    /// A bead with its hole level, of pearls that differ the one whose colour the pattern says: what a list shows.
+    pub fn sample(&mut self, index: Index<Bead>, at: Point, scale: f64) -> Mark {
+        self.bead_of(Variant::default(), index, (at, 0.0), scale)
+    }
+
+    fn bead_of(&mut self, variant: Variant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
+        let (bead, ink) = (&self.design.beads[index], self.ink);
         let angle = least_turn(bead, angle);
         let turn = turn(angle);
-        let variant = self.variant(index);
         let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: false };
         self.stamp(look, || bead::marks(bead, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
     }
@@ -108,6 +118,15 @@ impl<'a> Stencils<'a> {
         let (turn, ink) = (self.turn(angle), self.ink);
         let look = Look::Finding { finding: index, turn };
         self.stamp(look, || finding::marks(finding, ink, Light::on_turn(turn)), at, angle, scale)
+    }
+
+    /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
+    /// through it and hangs from there.
+    pub fn lower_half(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
+        let finding = &self.design.findings[index];
+        let (turn, ink, right) = (self.turn(angle), self.ink, libm::cos(angle) >= 0.0);
+        let draw = || finding::half(&Drawing::new(finding, ink, Light::on_turn(turn)), finding, right);
+        self.stamp(Look::Half { finding: index, turn, right }, draw, at, angle, scale)
     }
 
     /// The mirror image of a finding that stands upright. It is drawn for the mirrored light, so that mirroring puts the

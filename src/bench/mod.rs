@@ -77,10 +77,9 @@ fn laid(piece: &Piece, closed: bool) -> Vec<Option<Hung>> {
 
 fn open(piece: &Piece, hung: &[Option<Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let hung: Vec<_> = hung.iter().map(Option::as_ref).collect();
-    let mut marks = figure::strands(&piece.design, &hung, frame, stencils);
     let closing = figure::closing(piece);
-    marks.extend(closing.iter().flat_map(|closing| closing.marks(&piece.design, frame, stencils)));
-    marks
+    let closure = closing.map(|closing| closing.layers(&piece.design, frame, stencils)).unwrap_or_default();
+    closure.around(figure::strands(&piece.design, &hung, frame, stencils))
 }
 
 /// The lowest point of each strand that hangs between two.

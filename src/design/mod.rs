@@ -326,7 +326,7 @@ fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
         permissions: pattern.permissions.clone(),
         care: pattern.care.clone(),
         skill: pattern.skill,
-        time: pattern.time.clone(),
+        time: pattern.time.as_deref().map(crate::units::time),
         notes: pattern.notes.clone(),
         units: pattern.units.unwrap_or_default(),
         currency: pattern.currency.clone(),

@@ -25,6 +25,19 @@ pub fn along(path: &[Point], distance: f64) -> Option<Point> {
     path.last().copied()
 }
 
+/// A path without so much of its beginning; its last point where it is shorter.
+#[must_use]
+pub fn past(path: &[Point], distance: f64) -> Vec<Point> {
+    let mut left = distance;
+    let starts = |ends: &[Point]| {
+        let before = left;
+        left -= ends[0].distance(ends[1]);
+        before <= 0.0 || left < 0.0
+    };
+    let first = path.windows(2).position(starts).map_or(path.len(), |at| at + 1);
+    along(path, distance).into_iter().chain(path.iter().skip(first).copied()).collect()
+}
+
 /// The sides of a ring of corners, the last from its end back to its start.
 pub fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
     ring.iter().copied().zip(ring.iter().copied().cycle().skip(1))
@@ -74,6 +87,16 @@ mod tests {
         assert_eq!(along(&HOOK, 9.0), Some(Point::new(6.0, 3.0)));
         assert_eq!(along(&HOOK, 99.0), Some(Point::new(6.0, 6.0)));
         assert_eq!(along(&[], 1.0), None);
+    }
+
+    #[test]
+    fn what_is_past_a_place_is_the_rest_of_the_path() {
+        for distance in [0.0, 2.5, 6.0, 9.0, 12.0, 13.0] {
+            let rest = past(&HOOK, distance);
+            assert!((length(&rest) - (12.0 - distance).max(0.0)).abs() < 1e-12, "{distance}: {rest:?}");
+            assert_eq!(rest.last(), HOOK.last());
+        }
+        assert_eq!(past(&[], 1.0), []);
     }
 
     /// A second way to tell: the angles under which the sides are seen add up to a whole turn from

@@ -5,7 +5,7 @@ use crate::art::Stencils;
 use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
-use crate::sheet::figure::{Frame, Track, closed_box, closing_on, hooked, joined, on_tracks};
+use crate::sheet::figure::{Frame, Layers, Track, Way, closed_box, closing_on, hooked, joined, mouths, on_tracks};
 
 use super::shade::Shade;
 use super::subject::strung;
@@ -33,21 +33,22 @@ impl Closed {
 
     /// Its marks.
     pub fn marks(&self, piece: &Piece, shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
-        let mut marks = strung(piece, &self.strands, shade, frame, stencils);
         let closure = self.closure(piece, frame, stencils);
-        marks.extend((!closure.is_empty()).then(|| shade.touching(closure)));
-        shade.resting(marks)
+        let strands = strung(piece, &self.strands, shade, frame, stencils);
+        shade.resting(shade.closed(strands, closure))
     }
 
     /// The closure, hooked up, and what of an extender is loose, which lies inside.
-    fn closure(&self, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    fn closure(&self, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
         if drape::fall::falls(&piece.design) {
             return closing_on(&self.tracks, piece, frame, stencils);
         }
         let closure = &piece.design.closure;
         let drawn = [closure.left(), closure.right()].map(|parts| hooked(parts, &piece.design));
-        let inward = self.closing.iter().rev().copied().collect();
-        let outward = self.closing.clone();
-        joined([inward, outward], drawn, [Point::new(0.0, -1.0); 2], &piece.design, frame, stencils)
+        let [first, last] = mouths(&piece.design, self.strands.iter().map(Option::as_ref));
+        let inward = Way { line: self.closing.iter().rev().copied().collect(), mouth: first };
+        let outward = Way { line: self.closing.clone(), mouth: last };
+        let down = [Point::new(0.0, -1.0); 2];
+        joined([inward, outward], drawn, down, &piece.design, frame, stencils)
     }
 }

@@ -3,6 +3,7 @@
 use crate::design::Design;
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Shadow};
+use crate::sheet::figure::Layers;
 
 /// Direction on the page in which shadows fall: away from the light that shades the beads.
 pub const AWAY: Point = Point::new(0.588, 0.809);
@@ -37,6 +38,12 @@ impl Shade {
     /// Marks with the wide, faint shadow of a whole piece that keeps some light from the ground.
     pub fn resting(self, marks: Vec<Mark>) -> Mark {
         raised(marks, 0.45 * self.breadth, 0.42 * self.breadth, self.opacity(0.34))
+    }
+
+    /// Strands, and the closure behind and before them.
+    pub fn closed(self, strands: Vec<Mark>, closure: Layers) -> Vec<Mark> {
+        let touching = |marks: Vec<Mark>| (!marks.is_empty()).then(|| self.touching(marks));
+        touching(closure.behind).into_iter().chain(strands).chain(touching(closure.before)).collect()
     }
 
     fn opacity(self, on_light: f64) -> f64 {

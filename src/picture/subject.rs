@@ -7,7 +7,7 @@ use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
-use crate::sheet::figure::{self, Frame, Sketch};
+use crate::sheet::figure::{self, Frame, Layers, Sketch};
 
 use super::closed::Closed;
 use super::shade::Shade;
@@ -86,24 +86,23 @@ impl<'a> Subject<'a> {
     }
 
     fn laid(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
-        let closing = closing(self.piece, frame, stencils);
-        self.with_closing(&self.piece.drape.strands, closing, frame, stencils)
+        let closure = closing(self.piece, frame, stencils);
+        self.with_closing(&self.piece.drape.strands, closure, frame, stencils)
     }
 
     /// The other earring.
     fn mirrored(&self, axis: f64, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
         let mut piece = self.piece.clone();
         piece.drape.strands.iter_mut().for_each(|hung| *hung = mirror::strand(hung, axis));
-        let closing = closing(&piece, frame, stencils);
-        let closing = closing.into_iter().map(|mark| mirror::upright(mark, stencils)).collect();
-        self.with_closing(&piece.drape.strands, closing, frame, stencils)
+        let closure = closing(&piece, frame, stencils);
+        let before = closure.before.into_iter().map(|mark| mirror::upright(mark, stencils)).collect();
+        self.with_closing(&piece.drape.strands, Layers { before, ..closure }, frame, stencils)
     }
 
-    fn with_closing(&self, strands: &[Hung], closing: Vec<Mark>, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
+    fn with_closing(&self, strands: &[Hung], closure: Layers, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
         let strands: Vec<_> = strands.iter().cloned().map(Some).collect();
-        let mut marks = strung(self.piece, &strands, self.shade, frame, stencils);
-        marks.extend((!closing.is_empty()).then(|| self.shade.touching(closing)));
-        self.shade.resting(marks)
+        let strands = strung(self.piece, &strands, self.shade, frame, stencils);
+        self.shade.resting(self.shade.closed(strands, closure))
     }
 }
 
@@ -112,8 +111,8 @@ fn pair_axis(one: Extent) -> f64 {
     one.high.x + (one.width() * PAIR_GAP.0).max(PAIR_GAP.1) / 2.0
 }
 
-fn closing(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    figure::closing(piece).map(|closing| closing.marks(&piece.design, frame, stencils)).unwrap_or_default()
+fn closing(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
+    figure::closing(piece).map(|closing| closing.layers(&piece.design, frame, stencils)).unwrap_or_default()
 }
 
 /// Most shadows that strands throw on one another: each is drawn as large as the picture, and where there

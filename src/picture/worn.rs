@@ -38,11 +38,10 @@ impl Bearing {
 
     /// The bust, and what of the piece lies in front of it.
     pub fn marks(&self, piece: &Piece, shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let mut marks = strung(piece, &on_tracks(piece, &self.tracks), shade, frame, stencils);
-        let closing = closing_on(&self.tracks, piece, frame, stencils);
-        marks.extend((!closing.is_empty()).then(|| shade.touching(closing)));
+        let closure = closing_on(&self.tracks, piece, frame, stencils);
+        let strands = strung(piece, &on_tracks(piece, &self.tracks), shade, frame, stencils);
         let mut all = self.bust.marks(frame);
-        all.push(shade.resting(marks));
+        all.push(shade.resting(shade.closed(strands, closure)));
         all
     }
 }
@@ -105,8 +104,8 @@ mod tests {
         let piece = piece("t", &text);
         let bearing = Bearing::of(&piece, false).unwrap();
         let mut stencils = Stencils::new(&piece.design, crate::art::Ink::Colour);
-        let marks = closing_on(&bearing.tracks, &piece, &Frame::ACTUAL, &mut stencils);
-        let links: Vec<_> = marks.iter().map(|mark| mark.inner().len()).collect();
+        let closure = closing_on(&bearing.tracks, &piece, &Frame::ACTUAL, &mut stencils);
+        let links: Vec<_> = closure.around(Vec::new()).iter().map(|side| side.inner()[0].inner().len()).collect();
         // Chain alone, and less of it than there is: 3 mm and more a link.
         assert_eq!(links.len(), 2);
         assert!(links.iter().all(|links| (5..40).contains(links)), "{links:?}");

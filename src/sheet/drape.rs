@@ -114,8 +114,8 @@ pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn 
     }
     let frame = framed(whole, room, scale);
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
-    let mut marks = figure::strands(design, &hung, &frame, stencils);
-    marks.extend(closing.iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
+    let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
+    let mut marks = closure.around(figure::strands(design, &hung, &frame, stencils));
     marks.extend(figure::drops(piece, &frame, whole_room.left));
     let (labels, labelled) = figure::labels(piece, &frame, whole, room);
     marks.extend(labels);
@@ -160,10 +160,9 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let strand = &design.strands[index];
         let hung = &piece.drape.strands[index];
-        let mut marks = Sketch { design, strand, hung, frame: &frame, stencils, on_edge: false }.alone();
-        if let Some(closing) = closing.as_ref().filter(|_| index.is_first()) {
-            marks.extend(closing.marks(design, &frame, stencils));
-        }
+        let closing = closing.as_ref().filter(|_| index.is_first());
+        let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
+        let marks = closure.around(Sketch { design, strand, hung, frame: &frame, stencils, on_edge: false }.alone());
         let before = if design.twist.is_some() { ", before twisting" } else { "" };
         let words = format!("{}, {}{before}", strand.name, design.heading.units.ruler(strand.finished));
         Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
@@ -184,8 +183,9 @@ fn abreast(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Bl
     let height = extent.height() * scale.factor();
     let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
-    let mut marks = figure::strands(design, &hung, &frame, stencils);
-    marks.extend(figure::closing(piece).iter().flat_map(|closing| closing.marks(design, &frame, stencils)));
+    let closing = figure::closing(piece);
+    let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
+    let marks = closure.around(figure::strands(design, &hung, &frame, stencils));
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
     let words = format!("{}, each {}", names.join(", "), design.heading.units.ruler(first.finished));
     let words = Type::TINY.paragraph(&words, width);

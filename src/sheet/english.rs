@@ -55,10 +55,13 @@ pub fn worn_round(design: &Design) -> Option<(&'static str, String)> {
     super::fact::worn_round(design).map(|round| fact(&round, design.heading.units))
 }
 
+/// What the name is called that the trade has for a length.
+pub const CALLED: &str = "the trade calls it";
+
 /// What the trade calls the length of a grown wearer's necklace, and what that name is called.
 #[must_use]
 pub fn called(design: &Design) -> Option<(&'static str, String)> {
-    super::fact::trade_length(design).map(|(name, ..)| ("the trade calls it", name.to_owned()))
+    super::fact::trade_length(design).map(|(name, ..)| (CALLED, name.to_owned()))
 }
 
 /// The girth inside what a design makes, closed to a ring, and what that is called.

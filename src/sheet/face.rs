@@ -9,6 +9,7 @@ use crate::materials::Materials;
 
 use super::drape::Shows;
 use super::figure::{self, Labels};
+use super::making::cautions;
 use super::page::Body;
 use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs};
 use crate::paint::layout::flow::{Flow, Section};
@@ -34,7 +35,7 @@ pub const NEEDS: &str = "What you need";
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
 /// Width of the column at the right, without the widest bead drawn in it.
-const COLUMN: f64 = 52.0;
+const COLUMN: f64 = 54.0;
 /// The most of the page's room that the column may take.
 const COLUMN_SHARE: f64 = 0.42;
 /// Gap between the columns.
@@ -52,10 +53,38 @@ pub struct Face {
 
 /// Draws the cover.
 pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
+    drawn(sheet, picture, materials, None, stencils)
+}
+
+/// The cover with the cautions at its foot, where that has room which a picture that is all the cover shows leaves: nothing is
+/// drawn smaller, and nothing goes over for them. A piece for a child has cautions of its own there.
+pub fn cautious(
+    face: &Face,
+    sheet: &Sheet<'_>,
+    picture: &dyn Illustration,
+    materials: &Materials,
+    stencils: &mut Stencils<'_>,
+) -> Option<Face> {
+    let is_free = matches!(drape::shows(sheet.piece, picture), Shows::Picture) && !sheet.piece.design.wear.child;
+    let cautions = is_free.then(|| cautions::boxed(&sheet.piece.design, sheet.room().width))?;
+    let cautious = drawn(sheet, picture, materials, Some(cautions), stencils);
+    let is_whole =
+        |face: &Face| (face.has_tools, face.bodies.len(), face.bodies.first().map(|body| body.scale.clone()));
+    (is_whole(&cautious) == is_whole(face)).then_some(cautious)
+}
+
+fn drawn(
+    sheet: &Sheet<'_>,
+    picture: &dyn Illustration,
+    materials: &Materials,
+    cautions: Option<Block>,
+    stencils: &mut Stencils<'_>,
+) -> Face {
     let room = sheet.room().above(CLEAR);
     let mut page = Filled::new(room);
     page.top(facts::head(sheet.piece, room.width), APART);
     let head = std::mem::take(&mut page.marks);
+    cautions.into_iter().for_each(|cautions| page.foot(cautions, APART));
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
         page.foot(titled(&format!("Laid straight, {scale}"), rows), APART);
     }
@@ -176,7 +205,7 @@ fn needed(
     let width = column.left.width;
     let legend = legend::table(sheet.piece, stencils);
     let beads = Block::stack([Type::TINY.line(BEADS), legend.set(width).block()], 0.0);
-    let besides = needs::besides(sheet.piece, materials, width);
+    let besides = needs::besides(sheet.piece, materials, width, sheet.style.ink);
     let all = titled(NEEDS, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
     let shown = if legend.fits(width) { [all, titled(NEEDS, beads)].into() } else { Vec::new() };
     match shown.into_iter().find(|block| column.holds(block, 0.0)) {

@@ -13,6 +13,8 @@ use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Role, Stroke};
 use crate::paint::{outline, style};
 use crate::trade::sight::contrast;
 
+/// Width of a small one.
+const DOT: f64 = 2.0;
 /// Width of a swatch of colour.
 const SWATCH: f64 = 6.0;
 /// Room between two swatches.
@@ -68,6 +70,13 @@ fn swatch(colour: Rgb, letter: &str) -> Block {
     Block::new(SWATCH, SWATCH, vec![disc, letter])
 }
 
+/// A small disc of a colour, with an edge so that a pale one is seen on paper.
+pub fn dot(colour: Rgb) -> Block {
+    let (radius, edge) = (DOT / 2.0, Stroke::new(style::INK, 0.15));
+    let outline = outline::circle(Point::new(radius, radius), radius - edge.width / 2.0);
+    Block::new(DOT, DOT, vec![Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(edge) }])
+}
+
 /// White or ink, whichever is told better from a colour.
 fn readable_on(colour: Rgb) -> Rgb {
     if contrast(Rgb::WHITE, colour) > contrast(style::INK, colour) { Rgb::WHITE } else { style::INK }
@@ -77,5 +86,5 @@ fn readable_on(colour: Rgb) -> Rgb {
 pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &mut Stencils<'_>) -> Block {
     let (along, across) = (bead.along.value(), bead.across.value());
     let centre = Point::new(along / 2.0, across / 2.0);
-    Block::new(along, across, vec![stencils.bead(index, centre, 0.0, 1.0)])
+    Block::new(along, across, vec![stencils.sample(index, centre, 1.0)])
 }

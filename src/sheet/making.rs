@@ -1,22 +1,23 @@
 //! Making: cautions, the designer's notes, and the numbered steps with small drawings.
 
 mod around;
+pub mod cautions;
 
 use std::collections::BTreeMap;
 
 use crate::art::{self, STEP_SIZE};
 use crate::design::Design;
 use crate::geometry::Point;
-use crate::steps::english::{self, Told, Warned};
+use crate::steps::english::{self, Told};
 
 use super::buying::tick;
-use super::{Sheet, page};
+use super::{LEAST_LAST, Sheet, page};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
-use crate::paint::mark::{Anchor, Mark, Role, Stroke};
-use crate::paint::{metrics, outline, style};
-use around::{Around, after};
+use crate::paint::mark::{Anchor, Mark};
+use crate::paint::{outline, style};
+use around::Around;
 
 /// Width of the column of numbers.
 const NUMBER: f64 = 8.0;
@@ -36,16 +37,8 @@ const CLOSE: [Set; 4] =
 const SMALL: Set = Set { between: 1.0, title: Type::SMALL_STRONG, text: Type::SMALL };
 /// The same where it fills one.
 const AIRY: [Set; 3] = [Set { between: 2.8, ..USUAL }, Set { between: 3.6, ..USUAL }, Set { between: 4.4, ..USUAL }];
-/// Share of the last page that is to be filled.
-const LEAST_LAST: f64 = 0.35;
-/// Gap between columns of cautions.
-const COLUMNS_GAP: f64 = 6.0;
-/// Most columns of cautions, and the narrowest.
-const CAUTIONS: (usize, f64) = (4, 38.0);
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
-/// Room inside the edge of the box of cautions.
-const PAD: f64 = 3.0;
 
 /// How steps are set.
 #[derive(Clone, Copy)]
@@ -56,31 +49,30 @@ struct Set {
     text: Type,
 }
 
-/// Pours what the maker follows at the bench: set close where that saves a page, and with more air where the last page would
-/// else be nearly empty.
-pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>) {
+/// What the maker follows at the bench, to be joined to a flow, with the cautions unless the cover has them: set close where
+/// that saves a page, and with more air where the last page would else be nearly empty.
+pub fn poured(flow: &Flow, sheet: &Sheet<'_>, has_cautions: bool) -> Flow {
     let steps = drawn_once(english::told(&sheet.piece.design));
-    let poured = |set: &Set| poured(flow.fork(), sheet, &steps, *set);
+    let poured = |set: &Set| set_so(flow.fork(), sheet, &steps, has_cautions, *set);
     let usual = poured(&USUAL);
     let several = usual.count() > 1;
     let close = several.then(|| CLOSE.iter().map(poured));
     let close = close.into_iter().flatten().find(|close| close.count() < usual.count());
     let best = close.unwrap_or(usual);
-    let (count, least) = (best.count(), sheet.room().height * LEAST_LAST);
+    let count = best.count();
     let airy = || AIRY.iter().map(poured);
-    let fuller = (several && best.taken() < least).then(airy).into_iter().flatten();
-    let fuller = fuller.take_while(|airy| airy.count() == count).find(|airy| airy.taken() >= least);
-    flow.join(fuller.unwrap_or(best));
+    let fuller = (several && !best.fills(LEAST_LAST)).then(airy).into_iter().flatten();
+    let fuller = fuller.take_while(|airy| airy.count() == count).find(|airy| airy.fills(LEAST_LAST));
+    fuller.unwrap_or(best)
 }
 
-fn poured(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], set: Set) -> Flow {
+fn set_so(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], has_cautions: bool, set: Set) -> Flow {
     let design = &sheet.piece.design;
-    page::begin(
-        &mut flow,
-        "Making",
-        "Cautions, and the steps of the work in order, each with what to check.".to_owned(),
-    );
-    flow.add(warnings(design, flow.width()));
+    let cautions = if has_cautions { "Cautions, and the steps" } else { "The steps" };
+    page::begin(&mut flow, "Making", format!("{cautions} of the work in order, each with what to check."));
+    if has_cautions {
+        flow.add(cautions::boxed(design, flow.width()));
+    }
     notes(&mut flow, design);
     sized(&mut flow, sheet);
     flow.gap(set.between);
@@ -92,71 +84,6 @@ fn poured(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], set: Set) -> Flow 
         _ => flow.columns(steps, APART),
     }
     flow
-}
-
-/// The cautions in a box, in as many columns as make it lowest.
-fn warnings(design: &Design, width: f64) -> Block {
-    let cautions = english::cautions(design);
-    let room = width - 2.0 * PAD;
-    let (most, narrowest) = CAUTIONS;
-    let fits = |columns: &usize| *columns == 1 || column(room, *columns, COLUMNS_GAP) >= narrowest;
-    let said = (1..=most).filter(fits).map(|columns| {
-        let width = column(room, columns, COLUMNS_GAP);
-        let each = cautions.iter().map(|caution| Block::stack([warning(caution, width), Block::gap(0.8)], 0.0));
-        Block::row(balanced(each.collect(), columns).map(|side| Block { width, ..side }), COLUMNS_GAP)
-    });
-    let lowest = said.min_by(|one, other| one.height.total_cmp(&other.height)).unwrap_or_default();
-    boxed(Block::stack([Type::STRONG.line("Before you start"), lowest], 0.8), width)
-}
-
-/// A caution, its title before its first words.
-fn warning(caution: &Warned, width: f64) -> Block {
-    let (strong, face) = (Type::SMALL_STRONG.coloured(style::ACCENT), Type::SMALL);
-    let title = strong.line(&format!("{}. ", caution.title));
-    let mut lines = metrics::wrap(caution.text, face.size, face.weight, width - title.width).into_iter();
-    let first = lines.next().unwrap_or_default();
-    let rest = after(caution.text, &first);
-    let first = Block::row([title, face.line(&first)], 0.0);
-    Block::stack([first, face.wrapped(rest, width)], 0.0).in_role(Role::Paragraph)
-}
-
-/// Blocks in order in at most so many columns, the tallest of which is as low as can be.
-fn balanced(blocks: Vec<Block>, columns: usize) -> impl Iterator<Item = Block> {
-    let filled = |most: f64| {
-        let mut height = 0.0;
-        let mut sides: Vec<Vec<Block>> = Vec::new();
-        for block in &blocks {
-            height += block.height;
-            match sides.last_mut().filter(|_| height <= most) {
-                Some(side) => side.push(block.clone()),
-                None => {
-                    height = block.height;
-                    sides.push(vec![block.clone()]);
-                }
-            }
-        }
-        sides
-    };
-    let heights = |from: usize| {
-        blocks[from..].iter().scan(0.0, |sum, block| {
-            *sum += block.height;
-            Some(*sum)
-        })
-    };
-    let mut most: Vec<f64> = (0..blocks.len()).flat_map(heights).collect();
-    most.sort_by(f64::total_cmp);
-    let sides = most.into_iter().map(filled).find(|sides| sides.len() <= columns).unwrap_or_default();
-    sides.into_iter().map(|side| Block::stack(side, 0.0))
-}
-
-/// A block in a box of a width.
-fn boxed(block: Block, width: f64) -> Block {
-    let height = block.height + 2.0 * PAD - 1.2;
-    let outline = outline::rounded_rect(Point::new(0.15, 0.15), width - 0.3, height - 0.3, 1.5);
-    let edge = Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::ACCENT, 0.3)) };
-    let mut marks = vec![edge];
-    marks.extend(block.at(Point::new(PAD, PAD)));
-    Block::new(width, height, marks)
 }
 
 fn notes(flow: &mut Flow, design: &Design) {

@@ -40,8 +40,10 @@ pub use spec::{of_all as asked_for, size as bead_size};
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
-use face::Face;
 use page::Body;
+
+/// Share of its last page that a sheet is to fill.
+const LEAST_LAST: f64 = 0.35;
 
 /// How a sheet is drawn; in colour on A4 without prices unless said otherwise.
 #[derive(Clone, Debug, Default)]
@@ -72,11 +74,19 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
-    let Face { mut bodies, has_tools } = face::face(&sheet, picture, &materials, &mut stencils);
+    let face = face::face(&sheet, picture, &materials, &mut stencils);
     let mut flow = Flow::new(sheet.room());
     stringing::pour(&mut flow, &sheet, &mut stencils);
-    buying::pour(&mut flow, &sheet, &materials, has_tools);
-    making::pour(&mut flow, &sheet);
+    buying::pour(&mut flow, &sheet, &materials, face.has_tools);
+    let making = making::poured(&flow, &sheet, true);
+    // Cautions stand on a cover that has room for them where that leaves no page nearly empty.
+    let cautious = face::cautious(&face, &sheet, picture, &materials, &mut stencils).and_then(|cautious| {
+        let rest = making::poured(&flow, &sheet, false);
+        (rest.count() < making.count() || rest.fills(LEAST_LAST)).then_some((cautious, rest))
+    });
+    let (face, making) = cautious.unwrap_or((face, making));
+    flow.join(making);
+    let mut bodies = face.bodies;
     bodies.extend(flow.into_pages().into_iter().map(Body::from));
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }

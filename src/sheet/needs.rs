@@ -6,7 +6,8 @@ use crate::materials::render::words::{amount, left, lots, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order};
 use crate::units::UnitStyle;
 
-use super::spec;
+use super::{legend, spec};
+use crate::art::Ink;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::{Block, column};
 
@@ -28,13 +29,20 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
     Block::row(columns, COLUMN_GAP)
 }
 
-/// What one piece takes besides beads: name, amount.
-pub fn besides(piece: &Piece, materials: &Materials, width: f64) -> Block {
+/// What one piece takes besides beads: its colour where pages are in colour, name, amount.
+pub fn besides(piece: &Piece, materials: &Materials, width: f64, ink: Ink) -> Block {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
     for line in &materials.lines {
-        if let Article::Cord(_) | Article::Finding(_) = line.article {
-            table.push(vec![Cell::text(&line.name), need(piece, line)]);
-        }
+        let colour = match line.article {
+            Article::Cord(at) => piece.design.cords[at].colour,
+            Article::Finding(at) => piece.design.findings[at].colour,
+            Article::Bead(_) | Article::Assorted(_) => continue,
+        };
+        let name = match ink {
+            Ink::Colour => Cell::Marked(legend::dot(colour), line.name.clone()),
+            Ink::Grey | Ink::Outline => Cell::text(&line.name),
+        };
+        table.push(vec![name, need(piece, line)]);
     }
     table.set(width).block()
 }

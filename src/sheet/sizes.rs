@@ -1,7 +1,7 @@
 //! The sizes of a graded pattern: a table of what each measures and takes, and what to string for
 //! those that are not this sheet's.
 
-use crate::design::{Design, Index, Size, Strand};
+use crate::design::{Design, Index, Size, Strand, What};
 use crate::materials::render::words::{self as amount, long};
 use crate::steps::english::words::list;
 use crate::steps::posts::{self, Post, Posts};
@@ -163,9 +163,12 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     };
     let twisted = |design: &Design| design.twist.as_ref().map(|twist| units.ruler(twist.length())).unwrap_or_default();
     let twisted = design.twist.as_ref().map(|_| Row::new("twisted, loop to loop".to_owned(), sizes, twisted));
-    // Whom each size fits is told in any case; how it lies, where that tells all sizes apart.
-    let lies =
-        [english::inside, english::called].into_iter().filter_map(fact).filter(Row::differs).filter(Row::is_full);
+    // Whom each size fits is told in any case; how it lies, and what the trade calls it, where that tells sizes apart.
+    let inside = fact(english::inside).filter(Row::differs).filter(Row::is_full);
+    let called = Row::new(english::CALLED.to_owned(), sizes, |design| {
+        english::called(design).map_or_else(|| "no name".to_owned(), |(_, name)| name)
+    });
+    let lies = inside.into_iter().chain(Some(called).filter(Row::differs));
     let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted).map(Row::always);
     facts.chain(strands).chain(cords).chain(beads).collect()
 }
@@ -188,7 +191,24 @@ fn strand_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>], units: 
     let is_bare = strands.into_iter().any(|strand| strand.bare() >= LEAST_BARE);
     let bare = is_bare.then(|| row("bare in all", Strand::bare));
     let lengths = [row("finished", |strand| strand.finished), row("beads", Strand::beaded)];
-    lengths.into_iter().chain(bare).chain([told("cut", Strand::cut, amount::cut)]).collect()
+    lengths
+        .into_iter()
+        .chain(bare)
+        .chain([told("cut", Strand::cut, amount::cut)])
+        .chain(knots(sizes, design, group))
+        .collect()
+}
+
+/// How many knots are tied among a strand's beads, where there are some.
+fn knots(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Option<Row> {
+    let tied = |design: &Design| {
+        let strand = design.strands.get(group[0])?;
+        Some(strand.bits().filter(|bit| bit.what == What::Knot).count()).filter(|knots| *knots > 0)
+    };
+    let row = Row::new(format!("{}, knots among the beads", title(design, group)), sizes, |design| {
+        tied(design).unwrap_or_default().to_string()
+    });
+    sizes.iter().any(|size| size.design.as_ref().and_then(tied).is_some()).then_some(row)
 }
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each

@@ -2,7 +2,7 @@
 
 use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
 use crate::materials::{Article, need};
-use crate::pattern::{CordKind, Drilled, Shape};
+use crate::pattern::{CordKind, Drilled, FindingKind, Shape};
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
 use crate::units::{Length, UnitStyle};
@@ -107,10 +107,14 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.
 fn finding(finding: &Finding) -> String {
+    let is_toggle = finding.kind() == FindingKind::ToggleBar;
     let way = if has_holes(finding) { "along the cord" } else { "long" };
-    let long = finding.length().map(|length| format!("{} {way}", length.tenths()));
+    let long = match finding.length() {
+        Some(adds) if is_toggle => Some(toggle(finding, adds)),
+        length => length.map(|length| format!("{} {way}", length.tenths())),
+    };
     let sizes = [
-        ("outside", finding.outside()),
+        ("outside", finding.outside().filter(|_| !is_toggle)),
         ("inside", finding.inside()),
         ("wide end", finding.mouth()),
         ("tip", finding.cone().map(|cone| cone.tip)),
@@ -118,6 +122,12 @@ fn finding(finding: &Finding) -> String {
     let said = sizes.into_iter().filter_map(|(name, size)| Some(format!("{name}{JOINED}{}", size?.hundredths())));
     let parts = long.into_iter().chain(holes(finding)).chain(said).chain(wire(finding)).chain(links(finding));
     parts.chain(finding.material.clone()).collect::<Vec<_>>().join(", ")
+}
+
+/// A toggle's bar lies across the piece: `20 mm long, adds 5 mm to the piece`.
+fn toggle(finding: &Finding, adds: Length) -> String {
+    let long = finding.outside().map(|long| format!("{} long, ", long.tenths())).unwrap_or_default();
+    format!("{long}adds {} to the piece", adds.tenths())
 }
 
 /// Whether it is a bar with a hole or loop for each of several strands.

@@ -37,7 +37,9 @@ const SCALE: &str = "rows at actual size (1 : 1)";
 
 /// How a row is read.
 const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A; small \
-                    figures count the beads in tens; rulers start at the outside of the first end.";
+                    figures count the beads in tens; rulers start";
+/// Where rulers start; on memory wire, the loops of which are no part of what is measured.
+const STARTS: [&str; 2] = [" at the outside of the first end.", " where the first loop is turned."];
 /// How often a pair's strands are made.
 const PAIR: &str = " Make each strand twice, once for each earring.";
 /// What becomes of beads that do not fill their strand.
@@ -96,7 +98,8 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
         true => TAKES_APART,
         false => "",
     };
-    let text = format!("{READ}{names}{slides}{pair} {takes}");
+    let starts = STARTS[usize::from(design.sprung().is_some())];
+    let text = format!("{READ}{starts}{names}{slides}{pair} {takes}");
     Type::SMALL.paragraph(text.trim_end(), width)
 }
 
@@ -133,7 +136,7 @@ fn reduction(bead: &Bead) -> u32 {
 
 fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &mut Stencils<'_>) -> Block {
     let size = Point::new(bead.along.value(), bead.across.value()) * scale;
-    Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
+    Block::new(size.x, size.y, vec![stencils.sample(index, size * 0.5, scale)])
 }
 
 /// A bead's size along the cord, and how much cord it takes in a row of its kind where that differs.

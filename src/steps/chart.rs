@@ -17,7 +17,7 @@ use std::ops::Range;
 
 use super::english::words::a;
 use super::posts::{self, Keeps, Posts};
-use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, What, taken_by};
+use crate::design::{Bead, Design, Finding, Index, Phrase, Rest, Shared, Strand, What, taken_by};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
@@ -25,6 +25,8 @@ use crate::units::{Length, UnitStyle, fraction};
 const LONGEST_FOLD: usize = 12;
 /// Fewest beads of a kind on end whose length is told beside their number: an assumption.
 const LONG_RUN: u32 = 20;
+/// Bare cord that a ruler shows.
+const LEAST_BARE: Length = Length::mm(1.0);
 /// How many beads of a row without a pattern are told together.
 const TEN: usize = 10;
 /// How often a list must be written out to be told as a repeat.
@@ -50,15 +52,24 @@ fn told(design: &Design, strand: &Strand, written: Vec<Phrase>) -> String {
 }
 
 /// The row as written, but for a space that opens a fixed one: it is counted from the first end's loop, and
-/// what of it is bare is what the end's findings leave.
+/// what of it is bare is what the end's findings leave; then what is left bare at the last end is told too.
 fn bared(strand: &Strand) -> Vec<Phrase> {
     let first = strand.bits().next().filter(|bit| strand.settle == Settle::Fixed && bit.what == What::Gap);
     match (strand.chart.split_first(), first) {
         (Some((Phrase::Gap(_), rest)), Some(bare)) => {
-            std::iter::once(Phrase::Gap(Length::mm(bare.length()))).chain(rest.iter().cloned()).collect()
+            let first = Phrase::Gap(Length::mm(bare.length()));
+            std::iter::once(first).chain(rest.iter().cloned()).chain(left_bare(strand)).collect()
         }
         _ => strand.chart.clone(),
     }
+}
+
+/// The bare cord between a fixed row and the last end's findings, where a ruler shows it.
+fn left_bare(strand: &Strand) -> Option<Phrase> {
+    let train = strand.trains.last()?;
+    let Rest::At(start) = train.rest else { return None };
+    let left = strand.finished - strand.ends[1].takes - Length::mm(start + train.length());
+    (left >= LEAST_BARE && !matches!(strand.chart.last(), Some(Phrase::Gap(_)))).then_some(Phrase::Gap(left))
 }
 
 /// The words for a short row, such as what hangs on a pin.

@@ -268,6 +268,7 @@ impl<'d> Ends<'d> {
             EndWork::Set { .. } => Drawing::KnotGlued,
             EndWork::Turn => Drawing::PlainLoop,
             EndWork::Press(_) => Drawing::CrimpPressed,
+            EndWork::TieInCover if self.strand.in_end_knots(self.design).next().is_some() => Drawing::KnotRound,
             EndWork::TieInCover | EndWork::Tie => Drawing::Knot,
             EndWork::CloseCover => Drawing::KnotCover,
             EndWork::Hitch => Drawing::LarksHead,

@@ -55,14 +55,20 @@ pub enum Drawing {
     OpenLink,
     /// A double overhand knot.
     Knot,
+    /// The same tied round a bead.
+    KnotRound,
     /// A surgeon's knot: twice over, then once back.
     SurgeonsKnot,
     /// Two ends through what they meet in, tied below it; whether one of them takes up what hangs there.
     Meet(bool),
     /// A hinged cup closing over a knot.
     KnotCover,
-    /// Beads on a pin, hung by a loop.
-    Dangle,
+    /// Beads on a pin, its wire rolled into a loop, which may stay a little open.
+    Dangle(bool),
+    /// A pin's loop hung in a link of chain and rolled shut.
+    InLink,
+    /// A bail's prongs pinched into a bead's hole from both sides.
+    Bail,
     /// A folded cord hitched to a ring.
     LarksHead,
     /// A crimp and a guard, before pressing.
@@ -107,7 +113,7 @@ pub enum Drawing {
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: [Self; 42] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -119,11 +125,15 @@ impl Drawing {
         Self::PlainLoop,
         Self::OpenLink,
         Self::Knot,
+        Self::KnotRound,
         Self::SurgeonsKnot,
         Self::Meet(false),
         Self::Meet(true),
         Self::KnotCover,
-        Self::Dangle,
+        Self::Dangle(false),
+        Self::Dangle(true),
+        Self::InLink,
+        Self::Bail,
         Self::LarksHead,
         Self::Guard,
         Self::GuardPacked,

@@ -34,7 +34,8 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     cuts.extend((has(CordKind::Wire) || has(CordKind::MemoryWire) || has(CordKind::Chain)).then_some(Cut::Flying));
     // Pieces that look alike are told apart by tags.
     let tag = (design.strands.len() > 1).then_some(Task::Tag);
-    [Some(Task::Cut(cuts)), tag].into_iter().flatten().map(Step::new).collect()
+    let drawing = has(CordKind::Chain).then_some(Drawing::Chain);
+    std::iter::once(Step { task: Task::Cut(cuts), drawing }).chain(tag.map(Step::new)).collect()
 }
 
 /// Make the tassels that are wound of the piece's own cord.
@@ -85,7 +86,11 @@ fn same(a: &Dangle, b: &Dangle) -> bool {
 fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Step<'d> {
     let hold = hold(design, dangle);
     let step = Step::new(Task::Dangle { dangle, hold, times });
-    if matches!(hold, Hold::Ring | Hold::Chain(_)) { step.drawing(Drawing::OpenLink) } else { step }
+    match hold {
+        Hold::Ring | Hold::Chain(_) => step.drawing(Drawing::OpenLink),
+        Hold::Bail if dangle.bits.len() == 1 => step.drawing(Drawing::Bail),
+        Hold::Bail | Hold::Pin(..) => step,
+    }
 }
 
 /// What holds a branch.
@@ -109,8 +114,9 @@ fn close<'d>(design: &Design, kinds: &[(&Dangle, u64)]) -> Vec<Step<'d>> {
         return Vec::new();
     }
     let pins = Pins::Dangles(sorts.into_iter().collect(), pins().map(|(_, times)| times).sum());
-    let [bend, cut, turn] = pin::close(pins, Above::Beads, has_cord(design, CordKind::Chain));
-    vec![bend, cut, turn.drawing(Drawing::Dangle)]
+    let open = has_cord(design, CordKind::Chain);
+    let [bend, cut, turn] = pin::close(pins, Above::Beads, open);
+    vec![bend, cut, turn.drawing(Drawing::Dangle(open))]
 }
 
 /// The pins' sizes by their sorts, for what their loops take.

@@ -38,8 +38,9 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
     match task {
         Task::String(..) => {
             let shares = passes(design, strand, is_bar).map(|_| Drawing::bar(design.strands.len()));
-            let ring = in_links(design, strand, is_ring);
-            shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or_else(|| ring.then_some(Drawing::Charm))
+            let hung = [(is_ring as fn(Hold) -> bool, Drawing::Charm), (is_pin, Drawing::InLink)];
+            let hung = hung.into_iter().find(|(is, _)| in_links(design, strand, *is)).map(|(_, drawing)| drawing);
+            shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or(hung)
         }
         Task::Measure(_) => Some(Drawing::Measure),
         Task::FixStops(..) => Some(Drawing::Stop),
@@ -66,7 +67,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (has_caps(design, strand), Beside::Caps),
         (strand.hung().next().is_some(), Beside::Dangles),
         (tail != Hides::Nowhere, Beside::OverTail(tail)),
-        (in_links(design, strand, |hold| matches!(hold, Hold::Pin(..))), Beside::RollLoops),
+        (in_links(design, strand, is_pin), Beside::RollLoops),
         (in_links(design, strand, is_ring), Beside::OpenRings),
         (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::OpenLinks),
         (design.cords[strand.cord].is_limp(), Beside::Stopper),
@@ -116,6 +117,10 @@ fn has_caps(design: &Design, strand: &Strand) -> bool {
 
 fn is_ring(hold: Hold) -> bool {
     hold == Hold::Ring
+}
+
+const fn is_pin(hold: Hold) -> bool {
+    matches!(hold, Hold::Pin(..))
 }
 
 fn first_stop(design: &Design, strand: &Strand) -> Option<Index<Finding>> {

@@ -197,6 +197,20 @@ pub fn hours(text: &str) -> Result<f64, UnitError> {
     positive(quantity(text, HOURS, Wanted::Time)?, 1.0e5, Wanted::Time)
 }
 
+/// A time of work as all are printed, `1 h 30 min`, whether it says `1.5 h`, `90 minutes` or that; other words as they are.
+#[must_use]
+pub fn time(text: &str) -> String {
+    let ends_in_unit = |word: &&str| word.ends_with(char::is_alphabetic);
+    let words: Vec<_> = text.split_whitespace().collect();
+    let parts = words.split_inclusive(|word| ends_in_unit(word)).map(|part| hours(&part.join(" ")));
+    let Ok(all) = parts.sum::<Result<f64, _>>() else { return text.to_owned() };
+    match libm::round(all * 60.0) {
+        minutes if minutes < 60.0 => format!("{minutes} min"),
+        minutes if minutes % 60.0 == 0.0 => format!("{} h", minutes / 60.0),
+        minutes => format!("{} h {} min", (minutes / 60.0).floor(), minutes % 60.0),
+    }
+}
+
 /// Reads how many times something goes round: `3`, `3.5`, `3 1/2`, `3½`.
 ///
 /// # Errors
@@ -298,6 +312,23 @@ fn positive(value: f64, most: f64, wanted: Wanted) -> Result<f64, UnitError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn times_of_work_are_printed_alike() {
+        for (said, printed) in [
+            ("1.5 h", "1 h 30 min"),
+            ("2 h 30 min", "2 h 30 min"),
+            ("1 1/2 hours", "1 h 30 min"),
+            ("90 minutes", "1 h 30 min"),
+            ("2 hours", "2 h"),
+            ("1h 5min", "1 h 5 min"),
+            ("45 min", "45 min"),
+            ("an evening", "an evening"),
+            ("2 to 3 h", "2 to 3 h"),
+        ] {
+            assert_eq!(time(said), printed, "{said}");
+        }
+    }
 
     #[test]
     fn every_way_to_write_a_length() {

@@ -197,7 +197,7 @@ fn earrings_are_made_twice_and_their_dangles_first() {
     // From the top down it is one of C and two of A, the last of which sits on the head.
     assert!(steps[2].text.contains("from its head up, 2A 1C."), "{}", steps[2].text);
     assert_eq!(steps[2].check.as_deref(), Some("A sits on the head, and the beads touch."));
-    assert_eq!(steps[5].drawing, Some(Drawing::Dangle));
+    assert_eq!(steps[5].drawing, Some(Drawing::Dangle(false)));
     assert!(steps.iter().any(|step| step.text.contains("through the ring of the ear wire")));
     let last = steps.last().unwrap();
     assert_eq!(last.title, "Make the other one");

@@ -48,15 +48,17 @@ pub fn box_half(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
     marks
 }
 
-/// Half of a slide clasp, as it is seen closed: one side of the outer tube, with a stop at either end.
+/// Half of a slide clasp: a tube as thick as it is, of which as much as does not lengthen the piece lies in the other's, with a
+/// stop at either end.
 pub fn slide_half(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
-    let (length, half) = (bar.length.value(), half_breadth(bar));
+    let half = half_breadth(bar);
     let (loops, thick, from) = comb(bar);
-    let depth = length - from - 0.05;
+    let depth = or(bar.outside, bar.length.value() - from) - 0.05;
+    let to = from + depth;
     let tube = rounded_rect(Point::new(from, -half), depth, half * 2.0, depth * 0.12);
-    let ring = |y: f64| drawing.line(line(Point::new(from, y), Point::new(length - 0.05, y)), 0.12);
+    let ring = |y: f64| drawing.line(line(Point::new(from, y), Point::new(to, y)), 0.12);
     let mut marks = drawing.wire(&loops, thick);
-    marks.push(drawing.solid(tube, drawing.along(from, 2.0 * length - from), 0.1));
+    marks.push(drawing.solid(tube, drawing.along(from, to), 0.1));
     marks.extend([half * 0.9, -half * 0.9].map(ring));
     marks
 }

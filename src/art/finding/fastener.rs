@@ -3,6 +3,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
+use super::loops::Hoop;
 use super::{Drawing, or};
 use crate::design::Body;
 use crate::geometry::Point;
@@ -53,11 +54,17 @@ pub fn hook(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 /// The ring that a toggle's bar goes through.
 pub fn toggle_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let length = body.length.value();
+    let mut marks = eye(drawing, length * 0.07, length * 0.05);
+    marks.extend(toggle_hoop(body).whole(drawing));
+    marks
+}
+
+/// Its ring without the eye.
+pub fn toggle_hoop(body: &Body) -> Hoop {
+    let length = body.length.value();
     let thick = or(body.wire, length * usual::TOGGLE_WIRE);
     let radius = (length * 0.84 - thick) / 2.0;
-    let mut marks = eye(drawing, length * 0.07, length * 0.05);
-    marks.extend(drawing.wire(&circle(Point::new(length - thick / 2.0 - radius, 0.0), radius), thick));
-    marks
+    Hoop { centre: Point::new(length - thick / 2.0 - radius, 0.0), radius, thick }
 }
 
 /// A toggle's bar, across the end of its shank.

@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use super::{Drawing, or};
 use crate::design::{Body, Chain, Foot, Hanger, Pin, Ring};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Step, Stroke};
 use crate::paint::outline::{arc, circle, ellipse, line, rounded_rect};
 use crate::trade::usual;
 
@@ -66,18 +66,62 @@ pub fn closed_pin(drawing: &Drawing, pin: &Pin, reach: f64) -> Vec<Mark> {
     marks
 }
 
-/// A ring of wire with its slit on one side.
+/// Angle by which a ring lies over what goes through it beyond its half, by eye.
+const OVER: f64 = 0.4;
+
+/// A round of wire: its middle, the radius of its middle line, and its thickness.
+#[derive(Clone, Copy)]
+pub struct Hoop {
+    pub centre: Point,
+    pub radius: f64,
+    pub thick: f64,
+}
+
+impl Hoop {
+    /// The hoop of a ring of wire.
+    pub fn of_ring(ring: &Ring) -> Self {
+        let thick = ring.wire.value();
+        let outside = or(ring.outside, ring.inside.value() + 2.0 * thick);
+        Self { centre: at(outside / 2.0, 0.0), radius: (outside - thick) / 2.0, thick }
+    }
+
+    /// All of it.
+    pub fn whole(self, drawing: &Drawing) -> Vec<Mark> {
+        drawing.wire(&circle(self.centre, self.radius), self.thick)
+    }
+
+    /// Its half to the right of x, as one looks along that on the page, or to the left, and at the outer end so much more
+    /// as lies over what goes through there; its ends are cut square, so that it lies on the whole unseen.
+    pub fn half(self, drawing: &Drawing, right: bool) -> Vec<Mark> {
+        let (from, to) = if right { (-OVER, PI) } else { (PI, 2.0 * PI + OVER) };
+        let half = arc(self.centre, (self.radius, self.radius), from, to);
+        drawing.wire(&half, self.thick).into_iter().map(square).collect()
+    }
+}
+
+/// A line with its ends cut square.
+fn square(mark: Mark) -> Mark {
+    let Mark::Shape { outline, fill, stroke } = mark else { return mark };
+    Mark::Shape { outline, fill, stroke: stroke.map(|stroke| Stroke { round: false, ..stroke }) }
+}
+
+/// A ring of wire with its slit to the right, unless it is soldered shut.
 pub fn jump_ring(drawing: &Drawing, ring: &Ring) -> Vec<Mark> {
-    let thick = ring.wire.value();
-    let outside = or(ring.outside, ring.inside.value() + 2.0 * thick);
-    let middle = (outside - thick) / 2.0;
-    let centre = at(outside / 2.0, 0.0);
-    let mut marks = drawing.wire(&circle(centre, middle), thick);
-    let slit = Point::towards(0.25 * PI);
-    marks.push(
-        drawing.line(line(centre + slit * (middle - thick * 0.4), centre + slit * (middle + thick * 0.4)), thick * 0.2),
-    );
-    marks
+    let hoop = Hoop::of_ring(ring);
+    hoop.whole(drawing).into_iter().chain(slit(drawing, ring, hoop)).collect()
+}
+
+/// Half of such a ring, see [`Hoop::half`].
+pub fn half_ring(drawing: &Drawing, ring: &Ring, right: bool) -> Vec<Mark> {
+    let hoop = Hoop::of_ring(ring);
+    hoop.half(drawing, right).into_iter().chain(slit(drawing, ring, hoop).filter(|_| right)).collect()
+}
+
+/// The slit at which a ring opens.
+fn slit(drawing: &Drawing, ring: &Ring, Hoop { centre, radius, thick }: Hoop) -> Option<Mark> {
+    let out = Point::towards(0.25 * PI);
+    let [inner, outer] = [-0.4, 0.4].map(|share| centre + out * (radius + share * thick));
+    (!ring.closed).then(|| drawing.line(line(inner, outer), thick * 0.2))
 }
 
 /// Half the breadth of a link's middle line and the thickness of its wire.

@@ -62,6 +62,17 @@ pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
     }
 }
 
+/// Half of a ring through which something goes, to the right of its way outward on the page or to the left: what lies
+/// before that; nothing of what is no ring.
+#[must_use]
+pub fn half(drawing: &Drawing, finding: &Finding, right: bool) -> Vec<Mark> {
+    match &finding.form {
+        Form::JumpRing(ring) => loops::half_ring(drawing, ring, right),
+        Form::ToggleRing(body) => fastener::toggle_hoop(body).half(drawing, right),
+        _ => Vec::new(),
+    }
+}
+
 impl Drawing {
     /// Gets ready to draw a finding.
     #[must_use]

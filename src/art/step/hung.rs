@@ -7,7 +7,8 @@ use super::pin::lying;
 use crate::art::finding::{jaw, lever};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
-use crate::paint::outline::{arc, circle, ellipse, mapped, polygon, polyline, rounded_rect};
+use crate::paint::outline::{arc, circle, curve, ellipse, mapped, polygon, polyline, rounded_rect};
+use crate::paint::style;
 
 /// A link's half length and half breadth where it lies flat, to its wire's middle.
 const LINK: (f64, f64) = (2.5, 1.7);
@@ -57,15 +58,50 @@ pub fn charm() -> Vec<Mark> {
     let middle = 12.0;
     let ring = at(middle, 7.2);
     let round = |from: f64, to: f64| arc(ring, (2.5, 2.5), from, to);
-    let mut marks: Vec<Mark> =
-        [-1.0, 0.0, 1.0].iter().flat_map(|link| wire(&flat(middle + link * PITCH, 3.2))).collect();
-    marks.extend([-1.5, -0.5, 0.5, 1.5].map(|link| metal(on_edge(middle + link * PITCH, 3.2))));
+    let mut marks = chain(middle, 3.2);
     marks.extend(wire(&circle(at(middle, 11.0), 1.5)));
     marks.extend(wire_over(&round(0.12 * PI, 1.94 * PI)));
     marks.extend(wire_over(&arc(at(middle, 3.2), LINK, 0.5 * PI, 0.72 * PI)));
     marks.extend(wire_over(&arc(at(middle, 11.0), (1.5, 1.5), -0.5 * PI, -0.15 * PI)));
     marks.push(filled(drop(at(middle, 12.2)), tinted()));
     marks.extend(arrow(&[at(18.6, 11.4), at(17.4, 10.0), at(15.6, 8.6)]));
+    marks
+}
+
+/// A pin with beads, its loop in a link of a chain, about to be rolled shut.
+pub fn dangle() -> Vec<Mark> {
+    let (middle, level) = (12.0, 3.2);
+    let (centre, radius) = (at(middle, 6.8), 2.3);
+    let hoop = |from: f64, to: f64| arc(centre, (radius, radius), from, to);
+    let mut marks = chain(middle, level);
+    marks.extend(wire(&polyline(&[at(middle, 17.0), centre + at(0.0, radius)])));
+    marks.extend(wire_over(&hoop(0.5 * PI, 2.2 * PI)));
+    marks.extend(wire_over(&arc(at(middle, level), LINK, 0.5 * PI, 0.72 * PI)));
+    marks.extend([bead(at(middle, 11.6), 2.2), bead(at(middle, 15.4), 1.7)]);
+    marks.push(metal(rounded_rect(at(middle - 1.2, 16.9), 2.4, 0.8, 0.3)));
+    marks.extend(arrow(&[at(18.2, 6.6), at(17.2, 8.8), at(14.8, 9.8)]));
+    marks
+}
+
+/// A bail whose prongs go into the hole of a drop from both sides.
+pub fn bail() -> Vec<Mark> {
+    let hole = at(12.0, 9.0);
+    let prong = |side: f64| [(1.0, 0.0), (3.4, 0.0), (3.6, -1.6), (2.0, -5.4)].map(|(x, y)| hole + at(side * x, y));
+    let way: Vec<_> =
+        prong(-1.0).into_iter().chain([hole - at(0.0, 7.8)]).chain(prong(1.0).into_iter().rev()).collect();
+    let mut marks = vec![filled(mapped(&drop(Point::ORIGIN), |point| hole + at(0.0, -2.0) + point * 1.9), tinted())];
+    marks.push(filled(circle(hole, 0.8), style::QUIET));
+    marks.extend(wire(&curve(&way)));
+    marks.extend(arrow(&[at(1.6, 9.0), at(4.4, 9.0), at(7.2, 9.0)]));
+    marks.extend(arrow(&[at(22.4, 9.0), at(19.6, 9.0), at(16.8, 9.0)]));
+    marks
+}
+
+/// Three links that lie flat, about a middle, and those on edge between them.
+fn chain(middle: f64, level: f64) -> Vec<Mark> {
+    let mut marks: Vec<Mark> =
+        [-1.0, 0.0, 1.0].iter().flat_map(|link| wire(&flat(middle + link * PITCH, level))).collect();
+    marks.extend([-1.5, -0.5, 0.5, 1.5].map(|link| metal(on_edge(middle + link * PITCH, level))));
     marks
 }
 
@@ -89,7 +125,6 @@ pub fn let_out() -> Vec<Mark> {
     let links = [0.0, 1.0, 2.0].map(|link| first + link * PITCH);
     let mut marks: Vec<Mark> = links.iter().flat_map(|x| wire(&flat(*x, level))).collect();
     marks.extend([0.5, 1.5, 2.5].map(|link| metal(on_edge(first + link * PITCH, level))));
-    marks.push(bead(at(22.3, level), 1.6));
     let from = |x: f64| at(x, level - 8.6);
     marks.extend(trigger(from(links[0]), FRAC_PI_2).map(metal));
     marks.extend(wire(&circle(from(links[0]) - at(0.0, 1.5), 1.5)));

@@ -9,7 +9,7 @@ use std::f64::consts::PI;
 
 use super::crimp::drop;
 use super::pen::{
-    EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, line, metal, stretch, tinted, wire, wire_over,
+    EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, stretch, tinted, wire, wire_over,
 };
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Step};
@@ -79,6 +79,14 @@ pub fn double_overhand() -> Vec<Mark> {
     marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
     marks.extend(arrow(&[at(4.2, 1.4), at(0.6, 1.4)]));
     marks.extend(arrow(&[at(19.8, 1.4), at(23.4, 1.4)]));
+    marks
+}
+
+/// The same tied round a bead, which its loop goes through.
+pub fn round_a_bead() -> Vec<Mark> {
+    let mut marks = double_overhand();
+    marks.push(bead(at(12.0, 16.0), 1.8));
+    marks.push(hidden(polyline(&[at(10.4, 16.1), at(13.6, 16.1)])));
     marks
 }
 
@@ -219,9 +227,9 @@ pub fn cover() -> Vec<Mark> {
         at(11.2, -2.9),
         at(9.8, -2.3),
     ]);
-    let mut marks = cord(&polyline(&[at(3.0, 9.4), at(10.6, 9.4)]), PLAIN);
+    let mut marks = cord(&polyline(&[at(0.0, 9.4), at(10.6, 9.4)]), PLAIN);
     marks.extend(wire(&mapped(&hook, |point| hinge + point.turned(opening))));
-    marks.extend([cup(1.0), cup(-1.0), bead(at(2.4, 9.4), 2.2)]);
+    marks.extend([cup(1.0), cup(-1.0)]);
     marks.extend(tight(at(10.9, 9.4), 1.3));
     marks.push(metal(circle(hinge, EDGE * 3.0)));
     marks.extend(arrow(&[at(15.0, 1.6), at(16.8, 3.2), at(17.2, 5.6)]));

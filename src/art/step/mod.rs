@@ -39,7 +39,10 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::SurgeonsKnot => knot::surgeons(),
         Drawing::Meet(hangs) => knot::met(hangs),
         Drawing::KnotCover => knot::cover(),
-        Drawing::Dangle => pin::dangle(),
+        Drawing::Dangle(open) => pin::dangle(open),
+        Drawing::InLink => hung::dangle(),
+        Drawing::Bail => hung::bail(),
+        Drawing::KnotRound => knot::round_a_bead(),
         Drawing::LarksHead => knot::larks_head(),
         Drawing::Guard => crimp::guarded(),
         Drawing::GuardPacked => crimp::guarded_packed(),
@@ -84,7 +87,11 @@ const fn label(drawing: Drawing) -> &'static str {
             "two ends that go together through a bead; below it one goes through a loop that hangs there, and they are tied"
         }
         Drawing::KnotCover => "a hinged cup closing over a knot",
-        Drawing::Dangle => "beads on a pin, its wire bent and then closed in a loop on a cord",
+        Drawing::Dangle(false) => "beads on a pin, its wire bent and then rolled into a loop that is shut",
+        Drawing::Dangle(true) => "beads on a pin, its wire bent and then rolled into a loop that is a little open",
+        Drawing::InLink => "the loop of a pin with beads, hung in a link of a chain and rolled shut",
+        Drawing::Bail => "the prongs of a bail about the tip of a drop, pinched into its hole from both sides",
+        Drawing::KnotRound => "a double overhand knot, in its loop a bead",
         Drawing::LarksHead => "a folded cord round a ring, both its ends through the fold",
         Drawing::Guard => "a cord through a crimp and the tubes of a guard, round a ring, and back through the crimp",
         Drawing::GuardPacked => {

@@ -3,7 +3,7 @@
 use std::f64::consts::{PI, TAU};
 
 use super::crimp::gathered;
-use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, filled, ghost, line, metal, wire, wire_over};
+use super::pen::{EDGE, arrow, at, bead, filled, ghost, line, metal, wire};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step, Stroke};
 use crate::paint::outline::{arc, circle, polygon, polyline, rounded_rect};
@@ -93,16 +93,15 @@ pub fn lying(centre: Point, radius: f64, open: f64, bent: f64) -> Vec<Point> {
     (0..=PIECES).map(place).collect()
 }
 
-/// Beads on a pin with its wire bent; then the loop closed on a cord.
-pub fn dangle() -> Vec<Mark> {
+/// Beads on a pin with its wire bent; then the loop rolled, shut or a little open.
+pub fn dangle(open: bool) -> Vec<Mark> {
     let mut marks = wire(&polyline(&[at(4.0, 16.6), at(4.0, 5.2), at(12.0, 5.2)]));
     marks.extend(strung(4.0));
-    let radius = 1.6;
+    let radius = 2.0;
+    let end = if open { -1.24 * PI } else { -1.46 * PI };
+    let hoop = arc(at(18.4, 5.2 - radius), (radius, radius), PI / 2.0, end);
     marks.extend(wire(&polyline(&[at(18.4, 16.6), at(18.4, 5.2)])));
-    let hoop = arc(at(18.4, 5.2 - radius), (radius, radius), PI / 2.0, -1.42 * PI);
     marks.extend(wire(&hoop));
-    marks.extend(cord(&polyline(&[at(12.8, 3.4), at(24.0, 3.4)]), PLAIN));
-    marks.extend(wire_over(&arc(at(18.4, 5.2 - radius), (radius, radius), -0.35 * PI, 0.4 * PI)));
     marks.extend(strung(18.4));
     marks.extend(arrow(&[at(9.4, 11.0), at(13.2, 11.0)]));
     marks

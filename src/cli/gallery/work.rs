@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use festoon::art::Ink;
 use festoon::design::Choice;
-use festoon::export::{self, About, Effort};
+use festoon::export::{self, Effort};
 use festoon::gallery::{Entry, Shot};
 use festoon::picture::{self, Ground};
 use festoon::remark::{Remark, has_errors};
@@ -15,7 +15,7 @@ use festoon::{Piece, design, drape, pattern};
 use super::Options;
 use super::record::{self, Folder, Record};
 use crate::cli::hash::hash;
-use crate::cli::{Failure, input, names, report};
+use crate::cli::{Failure, input, names, pages, report};
 
 /// Pixels of a small picture's longer side.
 const SMALL: u32 = 560;
@@ -141,8 +141,5 @@ fn pictures(shot: &Shot, piece: &Piece, options: &Options) -> Result<Vec<(String
 /// A sheet as PDF.
 fn sheet(piece: &Piece, options: &Options) -> Result<Vec<u8>, String> {
     let looks = Style { paper: options.paper, ink: Ink::Colour, prices: options.with_prices };
-    let heading = &piece.design.heading;
-    let author = heading.designer.clone().unwrap_or_default();
-    let about = About { title: heading.title.clone(), author, ..About::default() };
-    export::pdf(festoon::pages(piece, &looks), &about).map_err(|error| error.to_string())
+    export::pdf(festoon::pages(piece, &looks), &pages::about(piece)).map_err(|error| error.to_string())
 }

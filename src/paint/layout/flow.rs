@@ -177,6 +177,12 @@ impl Flow {
         self.top - self.room.top
     }
 
+    /// Whether such a share of its last page is taken.
+    #[must_use]
+    pub fn fills(&self, share: f64) -> bool {
+        self.taken() >= self.room.height * share
+    }
+
     /// Goes on on a new page.
     pub fn turn(&mut self) {
         self.pages.push(Poured::default());

@@ -13,6 +13,8 @@ const COLUMN_GAP: f64 = 4.0;
 const LEAST_WRAPPED: f64 = 12.0;
 /// Room between words and what more is said in their line.
 const MORE_GAP: f64 = 2.2;
+/// Room between a small drawing and the words beside it.
+const MARK_GAP: f64 = 1.2;
 /// Room above and below a row's contents.
 const ROW_PAD: f64 = 0.55;
 
@@ -70,6 +72,8 @@ pub enum Cell {
     Text(String, Type),
     /// Words, and more in tiny type: beside them where there is room for it, else below.
     Double(String, String),
+    /// A small drawing, and words beside it.
+    Marked(Block, String),
     /// A drawing.
     Drawing(Block),
 }
@@ -90,6 +94,7 @@ impl Cell {
         match self {
             Self::Text(text, face) => face.width(text),
             Self::Double(text, more) => Type::SMALL.width(text) + MORE_GAP + Type::TINY.width(more),
+            Self::Marked(mark, text) => mark.width + MARK_GAP + Type::SMALL.width(text),
             Self::Drawing(block) => block.width,
         }
     }
@@ -104,6 +109,11 @@ impl Cell {
             }
             Self::Double(text, more) => {
                 Block::stack([Type::SMALL.paragraph(text, width), Type::TINY.paragraph(more, width)], 0.0)
+            }
+            Self::Marked(mark, text) => {
+                let above = Block::gap((Type::SMALL.line_height() - mark.height) / 2.0);
+                let words = Type::SMALL.paragraph(text, width - mark.width - MARK_GAP);
+                Block::row([Block::stack([above, mark.clone()], 0.0), words], MARK_GAP)
             }
             Self::Drawing(block) => block.clone(),
         }

@@ -4,14 +4,14 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bar, Design, Finding, Index, Part};
+use crate::design::{Bar, Design, Finding, Part};
 use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
-use crate::paint::mark::Mark;
 use crate::pattern::{FindingKind, Kind};
 use crate::units::Length;
 
 use super::extender::extender;
+use super::side::{Layers, Way, mouths, reach, stretch};
 use super::{Frame, outline_box};
 
 /// Room in mm of the piece that stays open between the two sides of an arch.
@@ -25,10 +25,10 @@ const TURN: u32 = 16;
 /// Flattest arch: its height as a share of half the span.
 const FLATTEST: f64 = 0.62;
 
-/// A closure laid open: the line that each side follows, in the drape's frame.
+/// A closure laid open: the way that each side takes, in the drape's frame.
 pub struct Closing {
-    left: Vec<Point>,
-    right: Vec<Point>,
+    left: Way,
+    right: Way,
 }
 
 /// The box round strands and closure as they hang, in the drape's frame.
@@ -52,7 +52,7 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
     if piece.design.is_ring() {
         let [left, right] =
             [(first, -1.0, left), (last, 1.0, right)].map(|(from, x, length)| ray(from, Point::new(x, 0.0), length));
-        return Some(Closing { left, right });
+        return Some(Closing::of(left, right, piece));
     }
     Some(match piece.design.heading.kind {
         Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => {
@@ -61,11 +61,11 @@ pub fn closing(piece: &Piece) -> Option<Closing> {
                 |parts| loose(parts, &piece.design).unwrap_or_else(|| risen(&arch, covered(parts, &piece.design)));
             let [up, over] = [closure.left(), closure.right()].map(way);
             let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
-            Closing { left: up.iter().map(|point| first + *point).collect(), right: mirrored }
+            Closing::of(up.iter().map(|point| first + *point).collect(), mirrored, piece)
         }
         Kind::Earrings => {
             let top = if closure.loops() { first.between(last, 0.5) } else { first };
-            Closing { left: ray(top, Point::new(0.0, 1.0), left), right: Vec::new() }
+            Closing::of(ray(top, Point::new(0.0, 1.0), left), Vec::new(), piece)
         }
     })
 }
@@ -80,7 +80,7 @@ fn in_front(piece: &Piece, ray: impl Fn(Point, Point, f64) -> Vec<Point>, [left,
         Some(meeting) if meeting != first => Point::towards((meeting - first).angle()),
         _ => down,
     };
-    Some(Closing { left: ray(first, towards, left), right: ray(last, down, right) })
+    Some(Closing::of(ray(first, towards, left), ray(last, down, right), piece))
 }
 
 /// The middle of the strands' first ends and of their last ones, which bars may hold apart.
@@ -103,17 +103,17 @@ fn covered(parts: &[Part], design: &Design) -> f64 {
     }
 }
 
-/// The way of a side whose extender hangs: up along what is before it, over, and down clear of the strands.
+/// The way of a side whose extender hangs: up along what is before it, to the side, and down clear of the strands.
 fn loose(parts: &[Part], design: &Design) -> Option<Vec<Point>> {
     let chain = extender(parts, design)?;
     let (height, length) = (reach(parts) - chain.reach.value(), chain.reach.value() + OPENING);
     let beads = design.beads.iter().map(|bead| bead.across.value() / 2.0).fold(0.0, f64::max);
-    let radius = (half_breadth(design).max(beads) + ASIDE) / 2.0;
+    let aside = half_breadth(design).max(beads) + ASIDE;
     let over = |step: u32| {
-        let turn = PI * f64::from(step) / f64::from(TURN);
-        Point::new(radius * (libm::cos(turn) - 1.0), height + radius * libm::sin(turn))
+        let (sin, cos) = libm::sincos(FRAC_PI_2 * f64::from(step) / f64::from(TURN));
+        Point::new(-aside * sin, height + 0.5 * aside * (cos - 1.0))
     };
-    let foot = Point::new(-2.0 * radius, height - length);
+    let foot = Point::new(-aside, height - length);
     Some(std::iter::once(Point::ORIGIN).chain((0..=TURN).map(over)).chain([foot]).collect())
 }
 
@@ -130,10 +130,6 @@ fn half_breadth(design: &Design) -> f64 {
         [finding.mouth(), finding.outside(), bar].into_iter().flatten().fold(Length::ZERO, Length::max)
     };
     design.findings.iter().map(|finding| broadest(finding).value() / 2.0).fold(3.0, f64::max)
-}
-
-fn reach(parts: &[Part]) -> f64 {
-    parts.iter().map(|part| part.reach.value()).sum()
 }
 
 /// A quarter of an ellipse from the left end upright to the crown, at least as long as asked.
@@ -155,121 +151,23 @@ fn quarter(a: f64, b: f64) -> Vec<Point> {
     (0..=CHORDS).map(at).collect()
 }
 
-/// The stretch of a line between two distances.
-fn stretch(line: &[Point], from: f64, to: f64) -> Vec<Point> {
-    let steps = ((to - from) / 0.5).ceil().max(1.0);
-    let at = |step: f64| path::along(line, from + (to - from) * step / steps);
-    (0..=steps as usize).filter_map(|step| at(step as f64)).collect()
-}
-
 impl Closing {
+    fn of(left: Vec<Point>, right: Vec<Point>, piece: &Piece) -> Self {
+        let [under, beneath] = mouths(&piece.design, piece.drape.strands.iter().map(Some));
+        Self { left: Way { line: left, mouth: under }, right: Way { line: right, mouth: beneath } }
+    }
+
     /// The box round the closure, in the drape's frame.
     pub fn extent(&self, design: &Design) -> Option<Extent> {
-        let sides = [(&self.left, design.closure.left()), (&self.right, design.closure.right())];
+        let sides = [(&self.left.line, design.closure.left()), (&self.right.line, design.closure.right())];
         let lines = sides.into_iter().filter(|(_, parts)| !parts.is_empty());
         let points = lines.flat_map(|(line, parts)| stretch(line, 0.0, reach(parts)));
         Extent::of(points).map(|extent| extent.grown(half_breadth(design)))
     }
 
     /// Both sides' findings.
-    pub fn marks(&self, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let left = side(&self.left, design.closure.left(), design, frame, stencils);
-        let right = side(&self.right, design.closure.right(), design, frame, stencils);
-        [("first side of the closure", left), ("last side of the closure", right)]
-            .into_iter()
-            .filter(|(_, marks)| !marks.is_empty())
-            .map(|(label, marks)| Mark::figure(label, marks))
-            .collect()
-    }
-}
-
-/// The findings of one side laid straight along x from the frame's origin.
-pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let line = [Point::ORIGIN, Point::new(reach(parts) + OPENING, 0.0)];
-    side(&line, parts, design, frame, stencils)
-}
-
-/// The findings of one side along a line that leads away from the strands' ends; none where there is no
-/// line, as on the side of an earring on which it does not hang.
-pub fn side(line: &[Point], parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    if line.is_empty() {
-        return Vec::new();
-    }
-    let mut drawn = Side { line, design, frame, stencils, marks: Vec::new() };
-    let mut at = 0.0;
-    for (index, part) in parts.iter().enumerate() {
-        let next = at + part.reach.value();
-        let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
-        match (kind(index), kind(index + 1)) {
-            (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
-            (Some(FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf), _) => {
-                drawn.across(part.finding, at)
-            }
-            (Some(FindingKind::EyePin), Some(FindingKind::Cone | FindingKind::BeadCap)) => {
-                drawn.covered_pin(at, part, &parts[index + 1]);
-            }
-            (Some(FindingKind::EyePin), _) => drawn.pin(at, part),
-            (Some(FindingKind::Cone | FindingKind::BeadCap), _)
-                if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
-            _ => drawn.straight(part.finding, at, next),
-        }
-        at = next;
-    }
-    drawn.marks
-}
-
-/// One side of the closure as it is drawn.
-struct Side<'a, 's, 'd> {
-    line: &'a [Point],
-    design: &'a Design,
-    frame: &'a Frame,
-    stencils: &'s mut Stencils<'d>,
-    marks: Vec<Mark>,
-}
-
-impl Side<'_, '_, '_> {
-    /// Where a stretch starts on the page, and its direction there.
-    fn way(&self, at: f64, next: f64) -> (Point, f64) {
-        let on = |distance| path::along(self.line, distance).map(|point| self.frame.page(point)).unwrap_or_default();
-        (on(at), (on(next) - on(at)).angle())
-    }
-
-    fn chain(&mut self, finding: Index<Finding>, at: f64, next: f64) {
-        let line: Vec<_> = stretch(self.line, at, next).into_iter().map(|point| self.frame.page(point)).collect();
-        self.marks.push(self.stencils.chain(finding, &line, self.frame.scale));
-    }
-
-    /// A pin with nothing on it, cut and closed with a loop at once.
-    fn pin(&mut self, at: f64, pin: &Part) {
-        let wire = self.design.findings[pin.finding].wire().map_or(0.0, |wire| wire.value());
-        let (from, outward) = self.way(at - wire / 2.0, at + pin.reach.value());
-        self.marks.push(self.stencils.pin(pin.finding, from, outward, self.frame.scale, pin.reach.value() + wire));
-    }
-
-    /// A pin from the strands' loops out through a cone or cap, which covers it and the strands' ends.
-    fn covered_pin(&mut self, at: f64, pin: &Part, cone: &Part) {
-        let cover = self.design.findings[cone.finding].length().unwrap_or_default();
-        let Some(sizes) = self.design.findings[pin.finding].pin() else { return };
-        let reach = pin.reach + cone.reach + sizes.wire;
-        let (from, outward) = self.way(at, at + reach.value());
-        let on =
-            |distance: crate::units::Length| from + Point::towards(outward) * (distance.value() * self.frame.scale);
-        let eye = on(sizes.wire * -0.5);
-        let mouth = on(sizes.eye() - sizes.wire + cone.reach - cover);
-        self.marks.push(self.stencils.pin(pin.finding, eye, outward, self.frame.scale, reach.value()));
-        self.marks.push(self.stencils.finding(cone.finding, mouth, outward, self.frame.scale));
-    }
-
-    /// A bar, square to the line where it stands.
-    fn across(&mut self, finding: Index<Finding>, at: f64) {
-        let (from, outward) = self.way(at, at + 0.1);
-        self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
-    }
-
-    /// A finding along the line. A ring counts for what is inside it: its wire lies round what hangs there.
-    fn straight(&mut self, finding: Index<Finding>, at: f64, next: f64) {
-        let back = self.design.findings[finding].ring().map_or(0.0, |ring| ring.wire.value());
-        let (from, outward) = self.way(at - back, next);
-        self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
+    pub fn layers(&self, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
+        let closure = &design.closure;
+        Layers::of([(&self.left, closure.left()), (&self.right, closure.right())], design, frame, stencils)
     }
 }

@@ -7,7 +7,7 @@ use crate::paint::mark::Mark;
 use crate::units::Length;
 
 use super::Frame;
-use super::closure::side;
+use super::side::{Layers, Way, layered, side};
 
 /// Half of the turn, in radians, that a loose chain takes on its way, by eye.
 const BEND: f64 = 0.5;
@@ -33,22 +33,22 @@ pub fn hooked(parts: &[Part], design: &Design) -> Vec<Part> {
 /// Both sides of a closure, the first end's and the last end's, each with the way that it takes outward, the parts that lie
 /// along that, and where what is loose of an extender goes at first.
 pub fn joined(
-    ways: [Vec<Point>; 2],
+    ways: [Way; 2],
     drawn: [Vec<Part>; 2],
     out: [Point; 2],
     design: &Design,
     frame: &Frame,
     stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+) -> Layers {
     let all = [design.closure.left(), design.closure.right()];
     // What holds an extender is drawn over it.
     let order = if extender(all[0], design).is_some() { [0, 1] } else { [1, 0] };
     let mut marks = Vec::new();
     for at in order {
-        marks.extend(loose(&ways[at], all[at], out[at], design, frame, stencils));
+        marks.extend(loose(&ways[at].line, all[at], out[at], design, frame, stencils));
         marks.extend(side(&ways[at], &drawn[at], design, frame, stencils));
     }
-    marks
+    layered(marks, design)
 }
 
 /// What of an extender hangs loose from where a way has come with the least of a side, first towards `out`.
@@ -65,7 +65,10 @@ fn loose(
     let at = path::along(way, from.value())?;
     let back = path::along(way, (from.value() - 1.0).max(0.0)).unwrap_or(at) - at;
     let bent = if out.left().dot(back) < 0.0 { -BEND } else { BEND };
-    let length = (part.reach - part.least).value();
+    let chain = design.findings[part.finding].chain()?;
+    let [all, held] = [part.reach, part.least + chain.pitch()].map(|length| chain.links(length).unwrap_or_default());
+    #[expect(clippy::cast_precision_loss, reason = "a count of links")]
+    let length = (chain.pitch() * all.saturating_sub(held) as f64 + *chain.wire * 2.0).value();
     let line: Vec<_> = (0..=STEPS).map(|step| frame.page(at + arc(out, bent, length, step))).collect();
     Some(stencils.chain(part.finding, &line, frame.scale))
 }

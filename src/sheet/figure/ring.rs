@@ -11,11 +11,11 @@ use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::units::Length;
 
-use super::Frame;
 use super::bars::bars;
 use super::coil::{Seen, from_above, level, raised, shortened};
 use super::extender::{hooked, joined};
 use super::strands::{Sketch, strand_box, strands};
+use super::{Frame, Layers, Way, mouths};
 
 /// How far in mm the closure's way is level where it leaves the rows.
 const LEVEL: f64 = 0.1;
@@ -24,7 +24,9 @@ const LEVEL: f64 = 0.1;
 pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Vec<Mark>> {
     let tightest = piece.drape.ring()?;
     let rows = rows(piece);
-    let (design, mut marks) = (&piece.design, Vec::new());
+    let design = &piece.design;
+    let closure = closing(tightest, piece, frame, stencils);
+    let mut marks = closure.behind;
     // Of what meets on the page the higher is nearer.
     if design.twist.is_some() {
         marks.extend(strands(design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
@@ -38,7 +40,7 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
         }
     }
     marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
-    marks.extend(closing(tightest, piece, frame, stencils));
+    marks.extend(closure.before);
     Some(vec![Mark::figure("the piece closed", marks)])
 }
 
@@ -52,12 +54,12 @@ pub fn ring_extent(piece: &Piece) -> Option<Extent> {
 pub fn closed_box(
     design: &Design,
     strands: &[Option<Hung>],
-    closing: impl FnOnce(&Frame, &mut Stencils<'_>) -> Vec<Mark>,
+    closing: impl FnOnce(&Frame, &mut Stencils<'_>) -> Layers,
 ) -> Option<Extent> {
     let rows = design.strands.iter().zip(strands);
     let boxes = rows.filter_map(|(strand, row)| strand_box(design, strand, row.as_ref()?));
     let (frame, mut stencils) = (Frame::ACTUAL, Stencils::new(design, Ink::Colour));
-    let mut marks = closing(&frame, &mut stencils);
+    let mut marks = closing(&frame, &mut stencils).around(Vec::new());
     marks.extend(bars(design, &strands.iter().map(Option::as_ref).collect::<Vec<_>>(), &frame, &mut stencils));
     let drawn = stencils.around(&marks).map(|drawn| frame.piece(drawn));
     boxes.chain(drawn).reduce(Extent::and)
@@ -109,7 +111,7 @@ fn middle(design: &Design) -> f64 {
 }
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
-fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
     let (design, several) = (&piece.design, is_several(piece));
     let [mut left, mut right] = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));
     let outward = match &ring.coil {
@@ -125,8 +127,11 @@ fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
     let hangs = [&inward, &outward].map(|way| hangs(ring, way));
-    let marks = joined([inward, outward], [left, right], hangs, design, frame, stencils);
-    if several { marks.into_iter().map(from_above).collect() } else { marks }
+    let [first, last] = mouths(design, rows(piece).iter().map(Option::as_ref));
+    let ways = [Way { line: inward, mouth: first }, Way { line: outward, mouth: last }];
+    let Layers { behind, before } = joined(ways, [left, right], hangs, design, frame, stencils);
+    let seen = |marks: Vec<Mark>| if several { marks.into_iter().map(from_above).collect() } else { marks };
+    Layers { behind: seen(behind), before: seen(before) }
 }
 
 /// Which way what is loose lies: outside a ring that lies flat, and below what is seen from above.

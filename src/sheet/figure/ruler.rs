@@ -28,9 +28,10 @@ const MILLIMETRES: Edge = Edge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5
 const EIGHTHS: Edge =
     Edge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)], exact: fraction };
 
-/// A length in centimetres, to the millimetre.
+/// A length in centimetres, to the millimetre. What adding up has lost of half a millimetre, a nanometre, does not round it
+/// down.
 fn centimetres(length: Length) -> String {
-    format!("{:.1}", length.value() / 10.0)
+    format!("{:.1}", (length.value() * 1e6).round() / 1e7)
 }
 
 /// A stretch of a line along which the ruler runs unbroken, in mm.

@@ -12,7 +12,7 @@ use crate::trade::usual;
 use crate::units::Length;
 
 use super::bars::{bars, middle};
-use super::{Frame, ends, straightened, twined};
+use super::{Frame, ends, twined};
 
 /// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
 /// beads. Twisted ones lie over one another as they are near.
@@ -90,63 +90,27 @@ impl<'a> Sketch<'a, '_, '_> {
         let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design);
         let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
+        // What the ends meet in lies behind the beads at the ends, which lean on it.
+        let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
         let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
         for seats in [&mut beads, &mut others] {
             seats.sort_by(|one, other| one.near.total_cmp(&other.near));
         }
-        for seat in beads.iter().chain(&others) {
+        for seat in met.iter().chain(&beads).chain(&others) {
             marks.extend(self.seated(seat));
         }
         marks
     }
 
     /// What sits in a seat.
-    fn bit(&self, seat: &Seat) -> &'a Bit {
+    pub(super) fn bit(&self, seat: &Seat) -> &'a Bit {
         &self.strand.trains[seat.train].bits[seat.bit]
-    }
-
-    /// The cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
-    pub(super) fn cord(&self) -> Vec<Mark> {
-        self.ways().into_iter().map(|way| self.stretch(&way)).collect()
-    }
-
-    /// A stretch of the cord.
-    fn stretch(&self, way: &[Point]) -> Mark {
-        let mut points: Vec<_> = way.iter().map(|at| self.frame.page(*at)).collect();
-        if let (true, [first, .., last]) = (self.design.closure.loops(), points.as_mut_slice()) {
-            let top = first.between(*last, 0.5);
-            (*first, *last) = (top, top);
-        }
-        self.stencils.strand_cord(self.strand, &straightened(&points), self.frame.scale)
-    }
-
-    /// The way of the cord: from joint to joint, and where a joint is the middle of what is strung, as on a closed
-    /// ring, straight through its hole; in two stretches where the middle is not seen.
-    fn ways(&self) -> Vec<Vec<Point>> {
-        let mut seats = self.hung.seats.iter().peekable();
-        let mut ways = Vec::new();
-        let mut way = Vec::with_capacity(self.hung.joints.len());
-        let mut unseen = self.hung.unseen;
-        for joint in &self.hung.joints {
-            if unseen.take_if(|[from, _]| joint.station > *from).is_some() {
-                ways.push(std::mem::take(&mut way));
-            }
-            match seats.next_if(|seat| seat.centre == joint.at) {
-                Some(seat) => {
-                    let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
-                    way.extend([seat.centre - along * bit.before, seat.centre + along * bit.after]);
-                }
-                None => way.push(joint.at),
-            }
-        }
-        ways.push(way);
-        ways
     }
 
     /// The findings that close both ends, from each loop inward.
     pub(super) fn ends(&mut self) -> Vec<Mark> {
         let length = self.strand.finished.value();
-        let mut marks = Vec::new();
+        let mut marks = self.fastenings();
         for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
             let at = if from_last { length } else { 0.0 };
             if self.strand.is_turned(end, self.design) && self.hung.reaches(at) {

@@ -9,11 +9,11 @@ use crate::art::Stencils;
 use crate::design::{Design, Part, Strand};
 use crate::drape::{Hung, Joint, Seat, Spot, on_way};
 use crate::geometry::Point3;
-use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
-use super::{Frame, side};
+use super::Frame;
+use super::side::{Layers, Way};
 
 /// The way that a strand takes in front, from one side of the neck to the other.
 pub struct Track {
@@ -85,21 +85,23 @@ pub fn on_tracks(piece: &Piece, tracks: &[Option<Track>]) -> Vec<Option<Hung>> {
 }
 
 /// What of the closure reaches round to the front, closed as it is worn.
-pub fn closing_on(tracks: &[Option<Track>], piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+pub fn closing_on(tracks: &[Option<Track>], piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
     let Some((Some(track), strand)) = tracks.first().zip(piece.design.strands.first()) else {
-        return Vec::new();
+        return Layers::default();
     };
     let (closure, length) = (&piece.design.closure, strand.finished.value());
     let left = track.spots.iter().rev().filter(|spot| spot.station < 0.0);
     let right = track.spots.iter().filter(|spot| spot.station > length);
-    let sides = [(0.0, left.collect::<Vec<_>>(), closure.left()), (length, right.collect(), closure.right())];
-    let side = |(start, outer, parts): (f64, Vec<&Spot>, &[Part])| {
+    let side = |start: f64, outer: Vec<&Spot>, parts: &[Part]| {
         let end = track.at(start)?.0.front();
         let line: Vec<_> = std::iter::once(end).chain(outer.iter().map(|spot| spot.at.front())).collect();
         let room = (outer.last()?.station - start).abs();
-        Some(side(&line, &in_front(parts, room, &piece.design), &piece.design, frame, stencils))
+        Some((Way::from(line), in_front(parts, room, &piece.design)))
     };
-    sides.into_iter().filter_map(side).flatten().collect()
+    let first = side(0.0, left.collect(), closure.left()).unwrap_or_default();
+    let last = side(length, right.collect(), closure.right()).unwrap_or_default();
+    let sides = [(&first.0, first.1.as_slice()), (&last.0, &last.1)];
+    Layers::of(sides, &piece.design, frame, stencils)
 }
 
 /// The parts of a closure's side of which something lies within so many mm of the strands' ends: a

@@ -37,8 +37,8 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
         marks.extend(worn.lines.iter().flat_map(|line| strand(line, &frame)));
     } else {
         let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
-        marks.extend(closing_on(&tracks, piece, &frame, stencils));
-        marks.extend(super::strands(&piece.design, &laid, &frame, stencils));
+        let closure = closing_on(&tracks, piece, &frame, stencils);
+        marks.extend(closure.around(super::strands(&piece.design, &laid, &frame, stencils)));
     }
     marks.extend(numbers(piece, worn, &frame));
     let height = extent.height() * scale;

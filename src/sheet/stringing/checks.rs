@@ -22,7 +22,7 @@ pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &Row, width: f64) -> 
     let strand = &design.strands[index];
     let mut small = vec![english::sum(design, strand)];
     let mut blocks = Vec::new();
-    if strand.bits().any(|bit| matches!(bit.what, What::Bead(_))) {
+    if is_strung_with_beads(strand) {
         blocks.push(Type::STRONG.paragraph(&english::measures(design, strand), width));
         if design.cords[strand.cord].is_sprung() {
             small.push(CURVED.to_owned());
@@ -35,6 +35,11 @@ pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &Row, width: f64) -> 
     small.extend(notes(design, strand, row).into_iter().map(str::to_owned));
     blocks.push(Type::TINY.paragraph(&small.join(" "), width));
     Block::stack(blocks, 0.4)
+}
+
+/// Whether there are beads on its cord itself.
+fn is_strung_with_beads(strand: &Strand) -> bool {
+    strand.bits().any(|bit| matches!(bit.what, What::Bead(_)))
 }
 
 /// What is said of a length on memory wire.
@@ -52,20 +57,25 @@ fn tolerances(design: &Design, strand: &Strand) -> String {
         let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
         format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
     };
-    format!("If it differs by more, measure your beads: {each}. {}", remedy(strand))
+    format!("If it differs by more, measure your beads: {each}. {}", remedy(design, strand))
 }
 
 /// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
 /// is written, the bare cord gives way.
-fn remedy(strand: &Strand) -> &'static str {
+fn remedy(design: &Design, strand: &Strand) -> String {
     let is_firm = strand.settle == Settle::Fill || strand.bare() < LEAST_BARE;
+    // One end of a lariat is not as the other.
+    let alike = if design.closure.open().is_some() { "" } else { ", alike on both sides" };
     if is_firm && strand.bits().any(|bit| bit.what == What::Knot) {
-        "Measure early, while the next knots can still be tied tighter or looser; at the end string more or fewer beads, \
-         alike on both sides."
+        format!(
+            "Measure early, while the next knots can still be tied tighter or looser; at the end string more or fewer \
+             beads{alike}."
+        )
     } else if is_firm {
-        "String more or fewer, alike on both sides, until it comes nearest."
+        let until = if alike.is_empty() { " until" } else { ", until" };
+        format!("String more or fewer{alike}{until} it comes nearest.")
     } else {
-        "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
+        "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord.".to_owned()
     }
 }
 
@@ -95,7 +105,9 @@ fn bare(design: &Design, cord: &str, strand: &Strand, hung: &Hung) -> String {
     } else {
         format!("{} at the first end, {} at the last", say(first), say(last))
     };
-    let between = if all.value() - first - last > SAME { ", the rest between the beads" } else { "" };
+    let others = if is_strung_with_beads(strand) { "beads" } else { "dangles" };
+    let between = (all.value() - first - last > SAME).then(|| format!(", the rest between the {others}"));
+    let between = between.unwrap_or_default();
     let adds_up = !between.is_empty() || adds_up(units, [first, last], all.value());
     let rounding = if adds_up { "" } else { " (each rounded by itself)" };
     format!("Bare {cord}: in all {}, {ends}{between}{rounding}.", units.ruler(all))

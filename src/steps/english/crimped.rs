@@ -86,7 +86,7 @@ impl Group<'_> {
     pub(super) fn draw_up(self) -> Told {
         let curve = self.curve();
         let until = match (self.ends.is_packed(), self.ends.strand.told_slack()) {
-            (true, Some(_)) => "the beads touch on the inner side of the round; on the outer side they part",
+            (true, Some(_)) => "in the round the beads touch on the inner side and part on the outer",
             (true, None) => "no gap shows between the beads, but they still bend",
             (false, _) => "the strand has its length",
         };
@@ -100,7 +100,10 @@ impl Group<'_> {
         let design = self.ends.design;
         match (self.ends.fills(), design.heading.kind) {
             (true, _) if design.rounds() > 1 => {
-                format!("Wind the strand {} times round, as it will be worn, so that it will close. ", design.rounds())
+                format!(
+                    "Wind the strand {} times round as it will be worn: wound tighter it would not close. ",
+                    design.rounds()
+                )
             }
             (true, _) if design.is_ring() => "Hold the strand in a round, so that it will close. ".to_owned(),
             (true, _) if !design.passages(self.ends.strand).is_empty() => {

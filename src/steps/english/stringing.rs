@@ -58,7 +58,8 @@ impl Teller<'_> {
     fn beside(self, strand: &Strand, beside: Beside) -> String {
         let said = match beside {
             Beside::Knots(takes) => {
-                return self.knots(strand, "Between each bead and the next", takes) + &self.first_knot(strand);
+                let (first, last) = (self.first_knot(strand), self.last_knot(strand));
+                return self.knots(strand, "Between each bead and the next", takes) + &first + &last;
             }
             Beside::WrittenKnots(takes) => {
                 return self.knots(strand, "Where a knot is written", takes) + &self.first_knot(strand);
@@ -77,7 +78,9 @@ impl Teller<'_> {
             Beside::FirstThroughBeads => return self.first_through(strand),
             Beside::NextThroughBeads => return self.next_through(strand),
             Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.",
-            Beside::Dangles => "Dangles are told from the cord down.",
+            Beside::Dangles => {
+                return format!("Dangles are told from the {} down.", self.cord(strand));
+            }
             Beside::OverTail(hides) => return self.over_tail(strand, hides),
             Beside::RollLoops => "Roll each loop shut round its link.",
             Beside::OpenRings => {
@@ -150,6 +153,17 @@ impl Teller<'_> {
         knot.map_or_else(String::new, |knot| {
             let (station, from) = (self.ruler(knot.station), datum(self.design, strand));
             format!(" {} comes before any bead: tie it {station} {from}.", knot.name)
+        })
+    }
+
+    /// ` K2 comes after the last bead: tie it close against that.`, where a knot that the chart says does.
+    fn last_knot(self, strand: &Strand) -> String {
+        let bits: Vec<_> = strand.bits().filter(|bit| bit.what != What::Gap).collect();
+        let follows = matches!(bits.as_slice(), [.., bead, knot] if matches!(bead.what, What::Bead(_)) && knot.what == What::Knot);
+        let posts = Posts::new(self.design, strand);
+        let knot = posts.of(Keeps::Knot).last().filter(|_| follows);
+        knot.map_or_else(String::new, |knot| {
+            format!(" {} comes after the last bead: tie it close against that.", knot.name)
         })
     }
 

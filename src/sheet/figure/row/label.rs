@@ -175,9 +175,9 @@ impl Said {
 
 fn bare(units: UnitStyle, link: Option<Length>, one: &Placed<'_, '_>) -> Option<Stretch> {
     let words = match one.span.thing {
-        Thing::Bare { loose: false, .. } if link.is_some() => counted_links(one.span.cord, link?),
-        Thing::Bare { loose: true, .. } => about(units, Length::mm(one.span.cord)),
-        Thing::Bare { loose: false, .. } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
+        Thing::Bare { loose: false } if link.is_some() => counted_links(one.span.cord, link?),
+        Thing::Bare { loose: true } => about(units, Length::mm(one.span.cord)),
+        Thing::Bare { loose: false } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
         _ => return None,
     };
     Some(Stretch { from: one.x, to: one.end(), said: Said::Words(words), face: Type::TINY.coloured(style::INK) })
@@ -206,8 +206,8 @@ pub fn counts_height(spans: &[Span<'_>]) -> f64 {
     if spans.iter().any(has_number) { ABOVE + style::TINY * 0.8 } else { 0.0 }
 }
 
-/// The number of every tenth bead, above it and its neighbours with a short tick down to it; where beads are left out, how
-/// many they are and how long.
+/// The number of every tenth bead, above it and its neighbours with a short tick down to it; above the cut where beads are
+/// left out, how many they are and how long.
 pub fn counts(placed: &[Placed<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
     let said = placed.iter().filter_map(|one| Some((one, counted(one.span).or_else(|| left_out(one.span, units))?)));
@@ -221,7 +221,9 @@ pub fn counts(placed: &[Placed<'_, '_>], cord: f64, units: UnitStyle, width: f64
             let baseline = cord - reach.fold(one.span.reach.above, f64::max).max(1.0) - ABOVE;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
             let foot = Point::new(one.centre(), cord - one.span.reach.above - 0.2);
-            ticks.extend(outline::line(Point::new(one.centre(), baseline + 0.4), foot));
+            if one.span.left_out() == 0 {
+                ticks.extend(outline::line(Point::new(one.centre(), baseline + 0.4), foot));
+            }
         }
     }
     marks.push(Mark::Shape { outline: ticks, fill: None, stroke: Some(Stroke::new(style::QUIET, 0.2)) });

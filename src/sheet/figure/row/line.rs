@@ -13,6 +13,7 @@ use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::pattern::CordKind;
 use crate::sheet::figure::ends;
+use crate::sheet::figure::fastened::Fastened;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
@@ -138,6 +139,8 @@ pub struct Line<'a, 's> {
     pub design: &'a Design,
     /// The strand.
     pub strand: &'a Strand,
+    /// How its cord ends on both sides.
+    pub fastened: [Fastened; 2],
     /// What stays in its place on the strand.
     pub posts: &'s [Post],
     /// What stands on the line.
@@ -275,16 +278,14 @@ fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut
 
 /// The cord, in pieces between its cuts.
 fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
-    let bare = |side: usize| line.strand.ends[side].findings.is_empty();
-    // Cord begins with an end's tail, or behind its findings, and goes on beyond a line that no end closes.
+    // Cord begins with an end's tail, behind its loop, where it is turned into one, or in its findings, and goes on beyond a line that no end closes.
+    let is_bare = |end: &End| end.findings.is_empty() && !line.strand.is_turned(end, line.design);
     let edge = |one: &Placed<'_, '_>, [outer, inner]: [f64; 2], stub: f64| match one.span.thing {
-        Thing::End(side) => {
-            if bare(side) {
-                outer
-            } else {
-                inner
-            }
+        Thing::End(side) if is_bare(&line.strand.ends[side]) => {
+            let plain = line.fastened[side].plain_from();
+            if side == 0 { outer + plain } else { outer - plain }
         }
+        Thing::End(_) => inner,
         Thing::Bit(_) | Thing::More(..) | Thing::Bare { .. } => outer + stub,
     };
     let before = |one: &Placed<'_, '_>| begun(line, one.span.from).unwrap_or(-STUB);
@@ -357,25 +358,18 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     if way(line.design, line.strand, Side::First) == Way::Tied {
         return Vec::new();
     }
-    if end.findings.is_empty() && end.bight.value() == 0.0 {
+    let fastened = line.fastened[side];
+    if matches!(fastened, Fastened::Plain) && end.findings.is_empty() {
         return knot(line, on(TAIL), inward, stencils).into_iter().collect();
     }
-    let mut marks: Vec<_> =
-        bight(end, &on).map(|path| stencils.cord(line.strand.cord, &path, 1.0)).into_iter().collect();
+    let place = (on(0.0), if side == 0 { 0.0 } else { PI });
+    let mut marks = fastened.marks(line.strand, place, one.span.scale, line.design, stencils);
     let outward = if side == 0 { PI } else { 0.0 };
     for closed in ends::closed(end, line.design) {
         let angle = if closed.outward { outward } else { outward + PI };
         marks.push(stencils.finding(closed.finding, on(closed.depth), angle, one.span.scale));
     }
     marks
-}
-
-/// The line of the loop beyond a crimp.
-fn bight(end: &End, on: &dyn Fn(f64) -> Point) -> Option<Vec<Point>> {
-    let half = end.bight.value() / 2.0;
-    let (centre, across) = (on(half), (on(half) - on(0.0)).length());
-    let outline = outline::ellipse(centre, across, across * 0.6);
-    (half > 0.0).then(|| outline::flattened(&outline))
 }
 
 /// The knot that ends a cord, at the foot of its tail; chain ends with its last link.

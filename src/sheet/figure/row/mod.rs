@@ -50,7 +50,8 @@ pub struct Row {
 /// Draws the row of a strand in lines of a width.
 pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> Row {
     let (strand, starts) = (&piece.design.strands[strand], &piece.drape.strands[strand].starts);
-    let mut spans = span::spans(&piece.design, strand, starts);
+    let fastened = span::fastened(&piece.design, strand, starts);
+    let mut spans = span::spans(&piece.design, strand, starts, fastened);
     let lead = line::lead(&spans);
     let room = width - 2.0 * lead;
     open(&piece.design, strand, &mut spans, room);
@@ -61,7 +62,8 @@ pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Sten
         match part {
             Part::Drawn(spans) => {
                 for spans in &line::broken(&run::shortened(spans, posts.all(), room), room) {
-                    let line = Line { design: &piece.design, strand, posts: posts.all(), spans, lead, width };
+                    let posts = posts.all();
+                    let line = Line { design: &piece.design, strand, fastened, posts, spans, lead, width };
                     let (block, unlettered) = line.draw(stencils);
                     row.unlettered += unlettered;
                     row.lines.push(block);

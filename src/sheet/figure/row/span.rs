@@ -3,6 +3,7 @@
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
 use crate::pattern::CordKind;
 use crate::sheet::figure;
+use crate::sheet::figure::fastened::Fastened;
 use crate::trade::usual;
 use crate::units::Length;
 
@@ -65,8 +66,6 @@ pub enum Thing<'a> {
     Bare {
         /// Whether beads slide along it, so that its length is not fixed.
         loose: bool,
-        /// Whether it lies between an end and what is strung.
-        outer: bool,
     },
 }
 
@@ -105,14 +104,14 @@ impl<'a> Span<'a> {
         Self { thing, from, cord, before: half, after: half, reach, scale: 1.0, hang: 0.0, number, run, opens }
     }
 
-    fn bare(from: f64, cord: f64, loose: bool, outer: bool) -> Self {
-        let span = Self::new(Thing::Bare { loose, outer }, from, cord);
+    fn bare(from: f64, cord: f64, loose: bool) -> Self {
+        let span = Self::new(Thing::Bare { loose }, from, cord);
         if cord > LONG || loose && cord > CUT_SHORT { span.drawn_with(CUT_SHORT / cord.max(NONE)) } else { span }
     }
 
-    fn end(side: usize, from: f64, strand: &Strand, design: &Design) -> Self {
+    fn end((side, fastened): (usize, Fastened), from: f64, strand: &Strand, design: &Design) -> Self {
         let end = &strand.ends[side];
-        let (reach, length) = of_end(end, strand, design);
+        let (reach, length) = of_end(end, fastened, strand, design);
         let half = 0.5 * length;
         Self { reach, before: half, after: half, ..Self::new(Thing::End(side), from, end.takes.value()) }.fitted()
     }
@@ -164,7 +163,7 @@ impl<'a> Span<'a> {
     /// Whether the ruler runs along it.
     #[must_use]
     pub const fn is_measured(&self) -> bool {
-        !matches!(self.thing, Thing::More(..) | Thing::Bare { outer: true, .. } | Thing::Bare { loose: true, .. })
+        !matches!(self.thing, Thing::More(..) | Thing::Bare { loose: true })
     }
 
     /// Index of its bead, if it is one.
@@ -227,18 +226,28 @@ struct Strung<'a> {
     train: usize,
 }
 
+/// How both ends of a strand end whose trains start at stations.
+#[must_use]
+pub fn fastened(design: &Design, strand: &Strand, starts: &[f64]) -> [Fastened; 2] {
+    let strung = strung(design, strand, starts);
+    let length = strand.finished.value();
+    let first = strung.first().map_or(length, |one| one.station);
+    let last = strung.last().map_or(length, |one| length - one.station - one.bit.length());
+    [Fastened::of(strand, 0, first, design), Fastened::of(strand, 1, last, design)]
+}
+
 /// A strand's spans, from the first end to the last, its trains starting at stations; what the ends meet in is none.
 #[must_use]
-pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64]) -> Vec<Span<'a>> {
+pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64], fastened: [Fastened; 2]) -> Vec<Span<'a>> {
     let strung = strung(design, strand, starts);
     let [first, last] = [0, 1].map(|side: usize| strand.ends[side].takes.value());
-    let mut spans = vec![Span::end(0, 0.0, strand, design)];
+    let mut spans = vec![Span::end((0, fastened[0]), 0.0, strand, design)];
     let mut at = (first, None::<&Strung<'_>>);
     for one in &strung {
         let between = at.1.is_none_or(|before| before.train != one.train);
         let loose = between && (one.slides || at.1.is_some_and(|before| before.slides));
         if one.station - at.0 > NONE {
-            spans.push(Span::bare(at.0, one.station - at.0, loose, at.1.is_none()));
+            spans.push(Span::bare(at.0, one.station - at.0, loose));
         }
         spans.push(Span::bit(one.bit, one.station, strand, design));
         at = (one.station + one.bit.length(), Some(one));
@@ -246,9 +255,9 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64]) -> Vec<
     let end = strand.finished.value() - last;
     if end - at.0 > NONE {
         let loose = at.1.is_some_and(|before| before.slides);
-        spans.push(Span::bare(at.0, end - at.0, loose, true));
+        spans.push(Span::bare(at.0, end - at.0, loose));
     }
-    spans.push(Span::end(1, end, strand, design));
+    spans.push(Span::end((1, fastened[1]), end, strand, design));
     count(&mut spans);
     lower(&mut spans, design);
     spans
@@ -378,7 +387,7 @@ fn half_knot(strand: &Strand, design: &Design) -> f64 {
 }
 
 /// The reach of an end of a strand and the length that it is drawn with.
-fn of_end(end: &End, strand: &Strand, design: &Design) -> (Reach, f64) {
+fn of_end(end: &End, fastened: Fastened, strand: &Strand, design: &Design) -> (Reach, f64) {
     let half = end.findings.iter().map(|index| half_breadth(&design.findings[*index]));
     let knot = if end.findings.is_empty() { half_knot(strand, design) } else { 0.0 };
     let half = half.fold(end.bight.value().mul_add(0.3, 1.0).max(knot), f64::max);
@@ -386,7 +395,7 @@ fn of_end(end: &End, strand: &Strand, design: &Design) -> (Reach, f64) {
         let outside = (usual::TURNED + design.cords[strand.cord].diameter * 2.0).value();
         return (Reach { aside: outside / 2.0, above: outside / 2.0, below: outside / 2.0 }, outside);
     }
-    let is_tied = end.findings.is_empty() && design.cords[strand.cord].kind != CordKind::Chain;
-    let length = if is_tied { TAIL } else { end.takes.value() };
+    let has_tail = matches!(fastened, Fastened::Plain) && design.cords[strand.cord].kind != CordKind::Chain;
+    let length = if has_tail && end.findings.is_empty() { TAIL } else { end.takes.value() };
     (Reach { aside: length / 2.0, above: half, below: half }, length)
 }

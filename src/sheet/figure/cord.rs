@@ -1,0 +1,155 @@
+//! The cord of a strand as it hangs: its way, and how it ends.
+
+use crate::geometry::{Point, path};
+use crate::paint::mark::{Mark, Step};
+use crate::paint::outline;
+use crate::pattern::CordKind;
+
+use super::fastened::Fastened;
+use super::{Sketch, straightened};
+
+impl Sketch<'_, '_, '_> {
+    /// The cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
+    pub(super) fn cord(&self) -> Vec<Mark> {
+        self.plain_ways().into_iter().map(|way| self.stretch(&way)).collect()
+    }
+
+    /// A stretch of the cord.
+    fn stretch(&self, way: &[Point]) -> Mark {
+        let mut points: Vec<_> = way.iter().map(|at| self.frame.page(*at)).collect();
+        if let (true, [first, .., last]) = (self.design.closure.loops(), points.as_mut_slice()) {
+            let top = first.between(*last, 0.5);
+            (*first, *last) = (top, top);
+        }
+        self.stencils.strand_cord(self.strand, &straightened(&points), self.frame.scale)
+    }
+
+    /// How the cord ends on a side. The ends of a loop, which meet in the closure, are plain.
+    fn fastened(&self, side: usize) -> Fastened {
+        let strand = self.strand;
+        let length = strand.finished.value();
+        let mut trains = strand.trains.iter().zip(&self.hung.starts);
+        let room = if side == 0 {
+            self.hung.starts.first().copied()
+        } else {
+            trains.next_back().map(|(train, start)| length - start - train.length())
+        };
+        if self.design.closure.loops() || !self.hung.reaches(if side == 0 { 0.0 } else { length }) {
+            return Fastened::Plain;
+        }
+        Fastened::of(strand, side, room.unwrap_or(length), self.design)
+    }
+
+    /// The way of the cord where it is plain.
+    fn plain_ways(&self) -> Vec<Vec<Point>> {
+        let mut ways = self.ways();
+        let [first, last] = [0, 1].map(|side: usize| self.fastened(side).plain_from());
+        if let Some(way) = ways.first_mut().filter(|_| first > 0.0) {
+            *way = path::past(way, first);
+        }
+        if let Some(way) = ways.last_mut().filter(|_| last > 0.0) {
+            way.reverse();
+            *way = path::past(way, last);
+            way.reverse();
+        }
+        ways
+    }
+
+    /// The loops, hitch or knots in which the cord ends.
+    pub(super) fn fastenings(&mut self) -> Vec<Mark> {
+        let mut marks = Vec::new();
+        for side in [0, 1] {
+            let fastened = self.fastened(side);
+            let [end, inside] = [0.0, fastened.plain_from()].map(|depth| {
+                let at = if side == 0 { depth } else { self.strand.finished.value() - depth };
+                self.frame.page(self.hung.at(at).0)
+            });
+            let place = (end, (inside - end).angle());
+            marks.extend(fastened.marks(self.strand, place, self.frame.scale, self.design, self.stencils));
+        }
+        marks
+    }
+
+    /// The way of the cord: from joint to joint, bare cord bent smoothly, and where a joint is the middle of what is strung,
+    /// as on a closed ring, straight through its hole; in two stretches where the middle is not seen.
+    fn ways(&self) -> Vec<Vec<Point>> {
+        let mut seats = self.hung.seats.iter().peekable();
+        let mut ways = Vec::new();
+        let mut way = Way::default();
+        let mut unseen = self.hung.unseen;
+        for (at, joint) in self.hung.joints.iter().enumerate() {
+            if unseen.take_if(|[from, _]| joint.station > *from).is_some() {
+                ways.push(std::mem::take(&mut way).rounded());
+            }
+            match seats.next_if(|seat| seat.centre == joint.at) {
+                Some(seat) => {
+                    let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
+                    way.corner(seat.centre - along * bit.before);
+                    way.corner(seat.centre + along * bit.after);
+                }
+                None if self.is_bare(at) => way.bend(joint.at),
+                None => way.corner(joint.at),
+            }
+        }
+        ways.push(way.rounded());
+        ways
+    }
+
+    /// Whether cord is bare on both sides of a joint and bends there; chain has corners, for its links are straight.
+    fn is_bare(&self, at: usize) -> bool {
+        if self.design.cords[self.strand.cord].kind == CordKind::Chain {
+            return false;
+        }
+        let joints = &self.hung.joints;
+        let beside = at.checked_sub(1).and_then(|before| Some([joints.get(before)?, joints.get(at + 1)?]));
+        beside.is_some_and(|[before, after]| {
+            let next = self.hung.seats.partition_point(|seat| seat.station < before.station);
+            self.hung.seats.get(next).is_none_or(|seat| seat.station > after.station)
+        })
+    }
+}
+
+/// A way in stretches of bare cord between corners.
+#[derive(Default)]
+struct Way {
+    /// The way up to the last corner.
+    done: Vec<Point>,
+    /// From there on.
+    bare: Vec<Point>,
+}
+
+impl Way {
+    fn bend(&mut self, at: Point) {
+        self.bare.push(at);
+    }
+
+    fn corner(&mut self, at: Point) {
+        self.bare.push(at);
+        self.done.extend(bent(&self.bare));
+        self.bare = vec![at];
+    }
+
+    fn rounded(mut self) -> Vec<Point> {
+        self.done.extend(bent(&self.bare));
+        self.done.dedup();
+        self.done
+    }
+}
+
+/// A smooth line through points: at each it runs parallel to the line between the neighbours, as far as the neighbour is
+/// near.
+fn bent(points: &[Point]) -> Vec<Point> {
+    if points.len() < 3 {
+        return points.to_vec();
+    }
+    // Indices run from 0 to `last`.
+    let last = points.len() - 1;
+    let along = |at: usize| Point::towards((points[(at + 1).min(last)] - points[at.saturating_sub(1)]).angle());
+    let piece = |at: usize| {
+        let (from, to) = (points[at - 1], points[at]);
+        let third = from.distance(to) / 3.0;
+        Step::Curve(from + along(at - 1) * third, to - along(at) * third, to)
+    };
+    let steps: Vec<_> = std::iter::once(Step::Move(points[0])).chain((1..=last).map(piece)).collect();
+    outline::flattened(&steps)
+}

@@ -1,0 +1,136 @@
+//! How a strand's cord ends: plain, in a loop, hitched, tied, or within a finding; for strands as they hang and for rows.
+//!
+//! Loops, hitches and knots lie within the strand's length, their outside at its end.
+
+use crate::art::Stencils;
+use crate::design::{Design, Part, Strand};
+use crate::geometry::Point;
+use crate::paint::mark::{Mark, Step};
+use crate::paint::outline::{self, QUARTER};
+use crate::steps::ends::{Way, way};
+use crate::steps::side::Side;
+
+/// Length of a tied loop in widths of its cord, by eye.
+const LOOP: f64 = 2.5;
+/// Breadth of a loop as a share of its length, by eye.
+const BREADTH: f64 = 0.6;
+/// Bounds in mm of the knot that closes a loop: it is seen, and has room in a row.
+const KNOT: [f64; 2] = [0.8, 7.0];
+/// How far a hitch's bar lies from its turns about what it is hitched to, in thicknesses of its cord, by eye.
+const BAR: [f64; 2] = [1.0, 2.5];
+
+/// How a strand's cord ends on one side; all in mm from the outside of its end inward.
+#[derive(Clone, Copy, Debug)]
+pub enum Fastened {
+    /// Plain up to its end.
+    Plain,
+    /// In a loop so long, which a crimp closes.
+    Looped(f64),
+    /// In a lark's head, whose bar lies so deep.
+    Hitched(f64),
+    /// In a loop so long, and longer where it goes through what it is tied to, which a knot of a length closes.
+    Tied(f64, f64),
+    /// In a finding that reaches so deep.
+    Within(f64),
+}
+
+impl Fastened {
+    /// How the first end (0) or the last (1) of a strand ends that has so much room before what is strung.
+    pub fn of(strand: &Strand, side: usize, room: f64, design: &Design) -> Self {
+        let end = &strand.ends[side];
+        match way_of(strand, side, design) {
+            Way::Hitched => Self::Hitched(bar(strand, onto(side, design), design)),
+            Way::Crimped => Self::Looped(end.bight.value()),
+            Way::Covered | Way::Glued => Self::Within(end.takes.value()),
+            Way::Knotted if is_tied(strand, side, design) => {
+                let knot = strand.knot_width(design).value().clamp(KNOT[0], KNOT[1]);
+                let long = (LOOP * strand.cord_width(design).value()).min(KNOT[1]);
+                if long + knot < room { Self::Tied(long, knot) } else { Self::Plain }
+            }
+            _ => Self::Plain,
+        }
+    }
+
+    /// From where the cord is plain.
+    pub const fn plain_from(self) -> f64 {
+        match self {
+            Self::Plain => 0.0,
+            Self::Looped(at) | Self::Hitched(at) | Self::Within(at) => at,
+            Self::Tied(long, knot) => long + 0.5 * knot,
+        }
+    }
+
+    /// What is drawn of the cord before that, from the end's place on the page inward along an angle.
+    pub fn marks(
+        self,
+        strand: &Strand,
+        (end, inward): (Point, f64),
+        scale: f64,
+        design: &Design,
+        stencils: &mut Stencils<'_>,
+    ) -> Vec<Mark> {
+        let on = |at: Point| end + at.turned(inward) * scale;
+        let cord = |path: Vec<Step>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
+        match self {
+            Self::Plain | Self::Within(_) => Vec::new(),
+            Self::Looped(long) if long <= 0.0 => Vec::new(),
+            Self::Looped(long) => vec![stencils.cord(strand.cord, &cord(oval(0.0, long)), scale)],
+            Self::Hitched(bar) => {
+                let thick = design.cords[strand.cord].diameter.value();
+                vec![stencils.cord(strand.cord, &cord(hitch(bar, thick)), scale)]
+            }
+            Self::Tied(long, knot) => {
+                let middle = on(Point::new(long + 0.5 * knot, 0.0));
+                let through = strand.cord_width(design).value();
+                let loops = stencils.strand_cord(strand, &cord(oval(-through, long)), scale);
+                vec![loops, stencils.knot(strand.cord, strand.legs, middle, inward, scale, knot)]
+            }
+        }
+    }
+}
+
+fn way_of(strand: &Strand, side: usize, design: &Design) -> Way {
+    way(design, strand, if side == 0 { Side::First } else { Side::Last })
+}
+
+/// What the strands' ends of a side hang from.
+fn onto(side: usize, design: &Design) -> &[Part] {
+    if side == 0 { design.closure.left() } else { design.closure.right() }
+}
+
+/// Whether an end's cord itself is hitched or knotted to the closure.
+fn is_tied(strand: &Strand, side: usize, design: &Design) -> bool {
+    let bare = strand.ends[side].findings.is_empty() && !onto(side, design).is_empty();
+    bare && matches!(way_of(strand, side, design), Way::Hitched | Way::Knotted)
+}
+
+/// Whether cord itself is hitched or knotted to the closure, so that it lies over that.
+pub fn lies_over_closure(design: &Design) -> bool {
+    design.strands.iter().any(|strand| [0, 1].iter().any(|side| is_tied(strand, *side, design)))
+}
+
+/// How deep the bar of a hitch lies: clear of the wire of what it is hitched to.
+fn bar(strand: &Strand, onto: &[Part], design: &Design) -> f64 {
+    let thick = design.cords[strand.cord].diameter.value();
+    let wire = onto.first().and_then(|part| design.findings[part.finding].wire()).map_or(0.0, |wire| wire.value());
+    (wire + 0.5 * thick).clamp(BAR[0] * thick, BAR[1] * thick)
+}
+
+/// A loop between two places.
+fn oval(from: f64, to: f64) -> Vec<Step> {
+    let half = 0.5 * (to - from);
+    outline::ellipse(Point::new(from + half, 0.0), half, half * BREADTH)
+}
+
+/// A lark's head as its bar is seen: from a turn about what it is hitched to across both legs to the other.
+fn hitch(bar: f64, thick: f64) -> Vec<Step> {
+    let at = |x: f64, y: f64| Point::new(bar - thick * x, thick * y);
+    let bent = 1.0 - QUARTER;
+    vec![
+        Step::Move(Point::new(0.0, thick)),
+        Step::Line(at(1.0, 1.0)),
+        Step::Curve(at(bent, 1.0), at(0.0, bent), at(0.0, 0.0)),
+        Step::Curve(at(0.0, -bent), at(bent, -1.0), at(1.0, -1.0)),
+        Step::Line(Point::new(0.0, -thick)),
+    ]
+}

@@ -1,0 +1,83 @@
+//! The cautions, on the cover where it has room for them, else before the steps.
+
+use crate::design::Design;
+use crate::geometry::Point;
+use crate::paint::layout::text::Type;
+use crate::paint::layout::{Block, column};
+use crate::paint::mark::{Mark, Role, Stroke};
+use crate::paint::{metrics, outline, style};
+use crate::steps::english::{self, Warned};
+
+use super::around::after;
+
+/// Gap between columns of cautions.
+const COLUMNS_GAP: f64 = 6.0;
+/// Most columns of cautions, and the narrowest.
+const CAUTIONS: (usize, f64) = (4, 38.0);
+/// Room inside the edge of their box.
+const PAD: f64 = 3.0;
+
+/// The cautions in a box, in as many columns as make it lowest.
+pub fn boxed(design: &Design, width: f64) -> Block {
+    let cautions = english::cautions(design);
+    let room = width - 2.0 * PAD;
+    let (most, narrowest) = CAUTIONS;
+    let fits = |columns: &usize| *columns == 1 || column(room, *columns, COLUMNS_GAP) >= narrowest;
+    let said = (1..=most).filter(fits).map(|columns| {
+        let width = column(room, columns, COLUMNS_GAP);
+        let each = cautions.iter().map(|caution| Block::stack([warning(caution, width), Block::gap(0.8)], 0.0));
+        Block::row(balanced(each.collect(), columns).map(|side| Block { width, ..side }), COLUMNS_GAP)
+    });
+    let lowest = said.min_by(|one, other| one.height.total_cmp(&other.height)).unwrap_or_default();
+    edged(Block::stack([Type::STRONG.line("Before you start"), lowest], 0.8), width)
+}
+
+/// A caution, its title before its first words.
+fn warning(caution: &Warned, width: f64) -> Block {
+    let (strong, face) = (Type::SMALL_STRONG.coloured(style::ACCENT), Type::SMALL);
+    let title = strong.line(&format!("{}. ", caution.title));
+    let mut lines = metrics::wrap(caution.text, face.size, face.weight, width - title.width).into_iter();
+    let first = lines.next().unwrap_or_default();
+    let rest = after(caution.text, &first);
+    let first = Block::row([title, face.line(&first)], 0.0);
+    Block::stack([first, face.wrapped(rest, width)], 0.0).in_role(Role::Paragraph)
+}
+
+/// Blocks in order in at most so many columns, the tallest of which is as low as can be.
+fn balanced(blocks: Vec<Block>, columns: usize) -> impl Iterator<Item = Block> {
+    let filled = |most: f64| {
+        let mut height = 0.0;
+        let mut sides: Vec<Vec<Block>> = Vec::new();
+        for block in &blocks {
+            height += block.height;
+            match sides.last_mut().filter(|_| height <= most) {
+                Some(side) => side.push(block.clone()),
+                None => {
+                    height = block.height;
+                    sides.push(vec![block.clone()]);
+                }
+            }
+        }
+        sides
+    };
+    let heights = |from: usize| {
+        blocks[from..].iter().scan(0.0, |sum, block| {
+            *sum += block.height;
+            Some(*sum)
+        })
+    };
+    let mut most: Vec<f64> = (0..blocks.len()).flat_map(heights).collect();
+    most.sort_by(f64::total_cmp);
+    let sides = most.into_iter().map(filled).find(|sides| sides.len() <= columns).unwrap_or_default();
+    sides.into_iter().map(|side| Block::stack(side, 0.0))
+}
+
+/// A block in a box of a width.
+fn edged(block: Block, width: f64) -> Block {
+    let height = block.height + 2.0 * PAD - 1.2;
+    let outline = outline::rounded_rect(Point::new(0.15, 0.15), width - 0.3, height - 0.3, 1.5);
+    let edge = Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::ACCENT, 0.3)) };
+    let mut marks = vec![edge];
+    marks.extend(block.at(Point::new(PAD, PAD)));
+    Block::new(width, height, marks)
+}
