@@ -110,11 +110,12 @@ fn several_trains_settle_together() {
     let mut design = necklace(&strand("a", "length: 450 mm,", "12 six, 3 lead, 9 big"));
     let train = design.strands[nth(0)].trains.remove(0);
     let (first, last) = train.bits.split_at(14);
-    let [first, last] = [first, last].map(|bits| Train { bits: bits.to_vec(), rest: Rest::At(0.0) });
+    let [first, last] = [first, last].map(|bits| Train::new(bits.to_vec(), Rest::At(0.0)));
     let (middle, end) = (200.0, 450.0);
     let to = [middle - first.length(), end - last.length()];
     let rests = [Rest::Free(0.0, to[0]), Rest::Free(middle, to[1])];
-    design.strands[nth(0)].trains = vec![Train { rest: rests[0], ..first }, Train { rest: rests[1], ..last }];
+    design.strands[nth(0)].trains = vec![Train::new(first.bits, rests[0]), Train::new(last.bits, rests[1])];
+    assert_eq!(design.flaw(), None);
     let hung = &hang(&design, Some(150.0)).unwrap().strands[nth(0)];
     assert_least(&design, &hung.starts, 150.0);
 }

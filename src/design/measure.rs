@@ -5,7 +5,8 @@ use crate::units::{Length, Mass, UnitStyle};
 
 use super::bars::Shared;
 use super::entries::Index;
-use super::model::{Bit, Dangle, Design, End, Part, Rest, Strand, Train, What};
+use super::joins::Part;
+use super::model::{Bit, Dangle, Design, End, Rest, Strand, Train, What};
 use super::stock::Bead;
 use crate::pattern::{CordKind, FindingKind, Kind};
 

@@ -7,6 +7,7 @@ mod alike;
 mod article;
 mod assorted;
 mod bars;
+mod by_hand;
 mod closure;
 mod colourway;
 mod ends;
@@ -15,6 +16,7 @@ mod expect;
 mod filling;
 mod finding;
 mod form;
+mod joins;
 mod knots;
 mod limits;
 mod list;
@@ -32,6 +34,7 @@ mod rows;
 mod settling;
 mod shaping;
 mod shelf;
+mod sound;
 mod spot;
 mod spring;
 mod stated;
@@ -54,11 +57,13 @@ pub use colourway::{Colourway, colourways};
 pub use entries::{Entries, Index, nth};
 pub use finding::Finding;
 pub use form::*;
+pub use joins::*;
 pub use measure::{Bias, TOLD_LACK};
 pub use model::*;
 pub use round::{Stock, parts as closing_parts};
 pub use row::taken_by;
 pub use shelf::check as check_shelf;
+pub use sound::Flaw;
 pub use spring::Spring;
 pub use stated::Stated;
 pub use stock::*;
@@ -258,6 +263,7 @@ fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(D
         price: pattern.price.as_ref().map(price),
     };
     design.twist = if whole { twist::twist(&design, pattern, context) } else { None };
+    debug_assert_eq!(design.flaw().filter(|_| whole), None);
     Some((design, whole))
 }
 

@@ -2,9 +2,9 @@
 //!
 //! Once a [`Design`] exists these are true, and later code does not check them again: every length
 //! is finite, every size and count positive, every index points at an entry of its list; no strand
-//! is overfull; beads are listed in the order in which they are first strung, and only those that
-//! are strung; a strand's trains follow one another along its cord without overlap, wherever in
-//! their ranges they come to rest.
+//! is overfull; beads are listed in the order in which the pattern's lists first name them, and each
+//! is strung, or a knot is tied round it; a strand's trains follow one another along its cord without
+//! overlap, wherever in their ranges they come to rest. [`Design::flaw`] looks it over.
 
 use std::ops::Range;
 
@@ -15,13 +15,15 @@ use crate::units::{Length, Money, UnitStyle};
 use super::assorted::Assorted;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
+use super::joins::Closure;
 use super::stated::Stated;
 use super::stock::{Bead, Cord};
 use super::twist::Twist;
 use super::wear::{Basis, Build};
 
-/// A piece, resolved.
+/// A piece, resolved: by [`super::resolve`], or by hand from [`Design::bare`].
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Design {
     /// Title and what else stands above the drawing.
     pub heading: Heading,
@@ -51,6 +53,7 @@ pub struct Design {
 
 /// Title and what else stands above the drawing.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 #[expect(missing_docs, reason = "each is the pattern key of the same name")]
 pub struct Heading {
     pub title: String,
@@ -99,6 +102,7 @@ fn joined<const N: usize>(parts: [Option<&String>; N]) -> String {
 
 /// One strand.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Strand {
     /// Its name.
     pub name: String,
@@ -163,6 +167,7 @@ pub struct End {
 
 /// A row of bits that touch and move together.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Train {
     /// The bits in order.
     pub bits: Vec<Bit>,
@@ -181,6 +186,7 @@ pub enum Rest {
 
 /// Something that takes up cord.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Bit {
     /// What it is.
     pub what: What,
@@ -253,103 +259,6 @@ pub enum Phrase {
     Stop(u32, Index<Finding>),
     /// A branch: what hangs on a finding, or where the ends meet.
     Dangle(Option<Index<Finding>>, Vec<Phrase>),
-}
-
-/// What joins the strands' ends.
-#[derive(Clone, Debug, Default)]
-pub struct Closure {
-    /// The findings, and which ends hang from them.
-    pub joins: Joins,
-    /// Where the pattern says it.
-    pub place: Place,
-}
-
-/// Which ends the findings of a closure join, each list outward from the strands.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub enum Joins {
-    /// Nothing stands between first and last ends: they are tied to each other.
-    #[default]
-    Nothing,
-    /// What the first ends hang from and what the last ends hang from, which close onto one another.
-    Sides([Vec<Part>; 2]),
-    /// Both ends hang from the same findings, as a loop.
-    BothEnds(Vec<Part>),
-    /// The first ends hang from these, and nothing joins the last: one of a pair of earrings.
-    Above(Vec<Part>),
-    /// What the first ends and what the last ends end in, which nothing joins, and how the piece is worn.
-    Open([Vec<Part>; 2], Worn),
-}
-
-/// How an open necklace is worn.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Worn {
-    /// Both ends hang in front.
-    Hanging,
-    /// The last end goes through the ring in which the first ends, and hangs so far below it, as it is drawn.
-    Through(Stated<Length>),
-}
-
-impl Joins {
-    /// Two sides; nothing where both are empty.
-    #[must_use]
-    pub fn sides(left: Vec<Part>, right: Vec<Part>) -> Self {
-        if left.is_empty() && right.is_empty() { Self::Nothing } else { Self::Sides([left, right]) }
-    }
-}
-
-impl Closure {
-    /// What the first ends hang from, outward.
-    #[must_use]
-    pub fn left(&self) -> &[Part] {
-        match &self.joins {
-            Joins::Nothing => &[],
-            Joins::Sides([parts, _]) | Joins::BothEnds(parts) | Joins::Above(parts) | Joins::Open([parts, _], _) => {
-                parts
-            }
-        }
-    }
-
-    /// What the last ends alone hang from, outward.
-    #[must_use]
-    pub fn right(&self) -> &[Part] {
-        if let Joins::Sides([_, parts]) | Joins::Open([_, parts], _) = &self.joins { parts } else { &[] }
-    }
-
-    /// All its findings, the first ends' before the last ends'.
-    pub fn parts(&self) -> impl Iterator<Item = &Part> + Clone {
-        self.left().iter().chain(self.right())
-    }
-
-    /// Whether both ends hang from the same findings, as a loop.
-    #[must_use]
-    pub const fn loops(&self) -> bool {
-        matches!(self.joins, Joins::BothEnds(_))
-    }
-
-    /// How it is worn, where nothing joins its ends.
-    #[must_use]
-    pub const fn open(&self) -> Option<Worn> {
-        if let Joins::Open(_, worn) = self.joins { Some(worn) } else { None }
-    }
-
-    /// Whether its ends are tied to each other.
-    #[must_use]
-    pub const fn is_empty(&self) -> bool {
-        matches!(self.joins, Joins::Nothing)
-    }
-}
-
-/// A finding in the closure.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Part {
-    /// The finding.
-    pub finding: Index<Finding>,
-    /// How much it lengthens the piece when closed as long as it goes.
-    pub reach: Length,
-    /// How much when closed as short as it goes.
-    pub least: Length,
-    /// How much of it is cut, where it is chain.
-    pub cut: Option<Length>,
 }
 
 /// The body that a piece is made for.

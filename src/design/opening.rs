@@ -4,7 +4,8 @@ use crate::pattern::{CordKind, FindingKind};
 
 use super::finding::Finding;
 use super::form::{Foot, Form, Pin};
-use super::model::{Design, Part};
+use super::joins::Part;
+use super::model::Design;
 
 impl Finding {
     /// Whether a ring, link or loop of it is opened to hang something in it. The rings of clasps and bars

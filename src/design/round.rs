@@ -10,7 +10,8 @@ use crate::units::Length;
 
 use super::entries::{Entries, Index};
 use super::finding::Finding;
-use super::model::{Bit, Closure, Design, End, Part, What};
+use super::joins::{Closure, Part};
+use super::model::{Bit, Design, End, What};
 use super::stock::Bead;
 
 /// Beads and findings by their indices.

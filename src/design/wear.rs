@@ -218,7 +218,7 @@ fn unmeasured(pattern: &Pattern) -> Remark {
 }
 
 /// The narrowest that a piece must go round: of a neck what is above its base.
-fn narrowest(place: Place, girth: Length) -> Length {
+pub fn narrowest(place: Place, girth: Length) -> Length {
     if place == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth }
 }
 

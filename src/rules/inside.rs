@@ -80,7 +80,8 @@ mod tests {
         let at = design.findings.push(ring);
         let bits = &mut design.strands[nth(0)].trains[0].bits;
         let beside = bits.iter().position(|bit| bit.what == What::Bead(nth(0))).expect("a bead of the first kind");
-        let strung = Bit { what: What::Finding(at), ..bits[beside].clone() };
+        let [before, after] = [bits[beside].before, bits[beside].after];
+        let strung = Bit::new(What::Finding(at), [before, after], bits[beside].mass);
         bits.insert(beside, strung);
         // A ring of 3 + 2 x 0.5 mm outside beside a hole of 4.1 mm, and beside one of 4 mm.
         let mut codes = |hole: f64| {

@@ -1,13 +1,13 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Basis, Bead, Bit, Body, Build, Closure, Cord, Crimp, Dangle, Design, End, Entries, Finding, Foot, Form, Heading,
-    Index, Joins, Part, Pin, Rest, Stated, Strand, Train, Wear, What, nth,
+    Bead, Bit, Body, Cord, Crimp, Dangle, Design, End, Finding, Foot, Form, Index, Joins, Part, Pin, Stated, Strand,
+    What, nth,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
 use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, Drilled, Finish, Kind, Settle, Shape};
+use crate::pattern::{CordKind, Drilled, Finish, Kind, Shape};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, UnitStyle};
@@ -19,28 +19,14 @@ pub fn codes(remarks: &[Remark]) -> Vec<Code> {
 
 /// Three 6 mm beads on 400 mm of wire, a crimp at both ends, for a neck of 370 mm.
 pub fn necklace() -> Design {
-    Design {
-        heading: heading(),
-        beads: vec![bead()].into(),
-        cords: vec![cord()].into(),
-        findings: vec![finding("crimp", Form::Crimp(CRIMP))].into(),
-        assorted: Entries::default(),
-        strands: vec![strand()].into(),
-        closure: Closure::default(),
-        wear: Wear {
-            girth: Length::mm(370.0),
-            narrowest: Length::mm(328.0),
-            ease: Length::ZERO,
-            source: Stated::Stated(Basis::Measured),
-            build: Build::default(),
-            child: false,
-            place: None,
-        },
-        wraps: 1.0,
-        twist: None,
-        copies: 1,
-        price: None,
-    }
+    let mut design = Design::bare("", Kind::Necklace, Length::mm(370.0));
+    design.heading.units = UnitStyle::Mm;
+    design.beads = vec![bead()].into();
+    design.cords = vec![cord()].into();
+    design.findings = vec![finding("crimp", Form::Crimp(CRIMP))].into();
+    design.strands = vec![strand()].into();
+    assert_eq!(design.flaw(), None);
+    design
 }
 
 /// That necklace's drape, as far as the rules read it.
@@ -115,25 +101,6 @@ pub fn finding(name: &str, form: Form) -> Finding {
     }
 }
 
-fn heading() -> Heading {
-    Heading {
-        title: String::new(),
-        summary: None,
-        kind: Kind::Necklace,
-        designer: None,
-        permissions: None,
-        care: None,
-        skill: None,
-        time: None,
-        notes: None,
-        units: UnitStyle::Mm,
-        currency: None,
-        size: None,
-        colourway: None,
-        variants: 1,
-    }
-}
-
 fn bead() -> Bead {
     Bead {
         id: "reed".to_owned(),
@@ -180,25 +147,10 @@ fn cord() -> Cord {
 fn strand() -> Strand {
     let end = End { findings: vec![nth(0)], bight: Length::mm(3.0), takes: Length::mm(5.0), take_up: Length::ZERO };
     let bits = vec![bit(What::Bead(nth(0))); 3];
-    Strand {
-        name: "only".to_owned(),
-        cord: nth(0),
-        legs: 1,
-        finished: Length::mm(400.0),
-        take_up: Length::ZERO,
-        slack: Length::ZERO,
-        allowance: Length::mm(8.0),
-        ends: [end.clone(), end],
-        trains: vec![Train { bits, rest: Rest::Free(5.0, 377.0) }],
-        settle: Settle::Slide,
-        aside: Length::ZERO,
-        chart: Vec::new(),
-        place: Place::default(),
-        length_place: Place::default(),
-        fill: None,
-    }
+    let strand = Strand::sliding("only", nth(0), Length::mm(400.0), [end.clone(), end], bits);
+    Strand { allowance: Length::mm(8.0), ..strand }
 }
 
 fn bit(what: What) -> Bit {
-    Bit { what, before: 3.0, after: 3.0, mass: 0.27, turned: false, place: Place::default() }
+    Bit::new(what, [3.0, 3.0], 0.27)
 }

@@ -1,13 +1,13 @@
 //! The making steps: those that the piece has, in the order of work, with figures from the design.
 
-use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, nth};
+use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, Train, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
 use festoon::steps::Drawing;
 use festoon::steps::english::{Told, cautions, told, tools};
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
 
-use crate::designs::{bar, cord, design, finding, gathered, part, strand};
+use crate::designs::{bar, cord, design, design_with, finding, gathered, part, strand};
 
 fn titles(steps: &[Told]) -> Vec<&str> {
     steps.iter().map(|step| step.title.as_str()).collect()
@@ -34,7 +34,8 @@ fn a_necklace_gathered_in_cones() {
 #[test]
 fn strands_that_are_alike_are_measured_once() {
     let mut design = gathered();
-    design.strands[nth(1)] = festoon::design::Strand { name: "outer".to_owned(), ..design.strands[nth(0)].clone() };
+    design.strands[nth(1)] = design.strands[nth(0)].clone();
+    design.strands[nth(1)].name = "outer".to_owned();
     let steps = told(&design);
     let measured: Vec<_> = steps.iter().filter(|step| step.title == "Measure").collect();
     let [once] = measured.as_slice() else { panic!("{:?}", titles(&steps)) };
@@ -247,11 +248,11 @@ fn knotted_silk_in_knot_covers() {
     let mut one = strand("one", 450.0, &[3], vec![Phrase::Run(60, nth(0))]);
     let bits = one.trains[0].bits.clone();
     let knot = crate::designs::bits(&[Phrase::Knot]);
-    one.trains[0].bits = bits.into_iter().flat_map(|bead| [vec![bead], knot.clone()].concat()).collect();
-    let mut design = design(vec![one]);
+    let knotted = bits.into_iter().flat_map(|bead| [vec![bead], knot.clone()].concat()).collect();
+    one.trains[0] = Train::new(knotted, Rest::Free(6.0, 12.0));
+    let findings = [("bead tip", FindingKind::KnotCover), ("fish hook", FindingKind::Clasp)];
+    let mut design = design_with(findings.map(|(name, kind)| finding(name, kind)).to_vec(), vec![one]);
     design.cords = vec![cord("silk", CordKind::Silk)].into();
-    design.findings.push(finding("bead tip", FindingKind::KnotCover));
-    design.findings.push(finding("fish hook", FindingKind::Clasp));
     design.closure.joins = Joins::sides(vec![part(4)], vec![part(4)]);
     let steps = told(&design);
     assert!(
@@ -268,7 +269,7 @@ fn spread_groups_are_told_their_places() {
     let mut one = strand("one", 400.0, &[0], vec![Phrase::Times(2, vec![Phrase::Run(5, nth(0))])]);
     let half = one.trains[0].bits.split_off(5);
     one.trains[0].rest = Rest::At(100.0);
-    one.trains.push(festoon::design::Train { bits: half, rest: Rest::At(230.0) });
+    one.trains.push(Train::new(half, Rest::At(230.0)));
     one.settle = Settle::Spread;
     let mut design = design(vec![one]);
     design.heading.units = UnitStyle::Mm;
@@ -319,11 +320,10 @@ proptest! {
         let at = |base: usize, kinds: &[FindingKind]| (base..base + kinds.len()).collect::<Vec<_>>();
         let mut strands: Vec<_> = charts.into_iter().map(|chart| strand("one", 400.0, &at(3, &ends), chart)).collect();
         strands.iter_mut().for_each(|strand| strand.settle = settle);
-        let mut design = design(strands);
+        let kinds = [ends.as_slice(), &left, &right].concat();
+        let mut design = design_with(kinds.iter().map(|kind| finding(kind.word(), *kind)).collect(), strands);
         design.heading.kind = kind;
         design.cords[nth(0)].kind = cord;
-        let kinds = [ends.as_slice(), &left, &right].concat();
-        design.findings.extend(kinds.iter().map(|kind| finding(kind.word(), *kind)));
         let side = |base, kinds: &[FindingKind]| at(base, kinds).into_iter().map(part).collect();
         design.closure.joins = Joins::sides(side(3 + ends.len(), &left), side(3 + ends.len() + left.len(), &right));
         let steps = told(&design);

@@ -1,8 +1,8 @@
 //! A design with the beads and findings that a test asks for.
 
 use festoon::design::{
-    Bar, Basis, Bead, Body, Build, Cap, Chain, Charm, Closure, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form,
-    Hanger, Heading, KnotCover, Pin, Ring, Stated, Tassel, Wear,
+    Bar, Bead, Body, Cap, Chain, Charm, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form, Hanger, KnotCover,
+    Pin, Ring, Stated, Tassel,
 };
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
@@ -139,44 +139,9 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
 
 /// A design of nothing but these.
 pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Design {
-    let heading = Heading {
-        title: "Contact sheet".into(),
-        summary: None,
-        kind: Kind::Necklace,
-        designer: None,
-        permissions: None,
-        care: None,
-        skill: None,
-        time: None,
-        notes: None,
-        units: UnitStyle::Both,
-        currency: None,
-        size: None,
-        colourway: None,
-        variants: 1,
-    };
-    let wear = Wear {
-        girth: Length::mm(370.0),
-        narrowest: Length::mm(328.0),
-        ease: Length::ZERO,
-        source: Stated::Stated(Basis::Measured),
-        build: Build::default(),
-        child: false,
-        place: None,
-    };
-    let (strands, closure) = (Vec::new(), Closure::default());
-    Design {
-        heading,
-        beads: beads.into(),
-        assorted: festoon::design::Entries::default(),
-        cords: cords.into(),
-        findings: findings.into(),
-        strands: strands.into(),
-        closure,
-        wear,
-        wraps: 1.0,
-        twist: None,
-        copies: 1,
-        price: None,
-    }
+    let mut design = Design::bare("Contact sheet", Kind::Necklace, Length::mm(370.0));
+    design.heading.units = UnitStyle::Both;
+    (design.beads, design.findings, design.cords) = (beads.into(), findings.into(), cords.into());
+    assert!(matches!(design.flaw(), None | Some(festoon::design::Flaw::Idle(_))), "{:?}", design.flaw());
+    design
 }

@@ -2,7 +2,7 @@
 
 use festoon::design::*;
 use festoon::paint::mark::Rgb;
-use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Settle, Shape};
+use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
 use festoon::source::Place;
 use festoon::units::{Length, Mass, Money, UnitStyle};
 
@@ -142,26 +142,13 @@ pub fn end(findings: &[usize]) -> End {
     }
 }
 
-/// A strand of a chart, its bits those that the chart says.
+/// A strand of a chart, its bits those that the chart says, at least as long as they need.
 pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> Strand {
-    let bits = bits(&chart);
-    Strand {
-        name: name.into(),
-        cord: nth(0),
-        legs: 1,
-        finished: Length::mm(finished),
-        take_up: Length::ZERO,
-        slack: Length::ZERO,
-        allowance: Length::mm(8.0),
-        ends: [end(ends), end(ends)],
-        trains: vec![Train { bits, rest: Rest::Free(6.0, 60.0) }],
-        settle: Settle::Slide,
-        aside: Length::ZERO,
-        chart,
-        place: Place::default(),
-        length_place: Place::default(),
-        fill: None,
-    }
+    let (ends, bits) = ([end(ends), end(ends)], bits(&chart));
+    let needed: f64 = bits.iter().map(Bit::length).sum::<f64>() + 2.0 * ends[0].takes.value();
+    let mut strand = Strand::sliding(name, nth(0), Length::mm(finished.max(needed)), ends, bits);
+    (strand.allowance, strand.chart) = (Length::mm(8.0), chart);
+    strand
 }
 
 /// What a chart's phrases put on the cord, one bit after another; each bead takes 6 mm.
@@ -188,55 +175,31 @@ fn phrase_bits(phrase: &Phrase) -> Vec<Bit> {
 }
 
 fn bit(what: What, half: f64) -> Bit {
-    Bit { what, before: half, after: half, mass: 0.3, turned: false, place: Place::default() }
+    Bit::new(what, [half, half], 0.3)
 }
 
 /// A design of three beads (A, B, C), one wire, and findings 0 crimp, 1 head pin, 2 stop.
 pub fn design(strands: Vec<Strand>) -> Design {
-    let heading = Heading {
-        title: "Test".into(),
-        summary: None,
-        kind: Kind::Necklace,
-        designer: None,
-        permissions: None,
-        care: None,
-        skill: None,
-        time: None,
-        notes: None,
-        units: UnitStyle::Both,
-        currency: Some("EUR".into()),
-        size: None,
-        colourway: None,
-        variants: 1,
-    };
-    let wear = Wear {
-        girth: Length::mm(370.0),
-        narrowest: Length::mm(328.0),
-        ease: Length::ZERO,
-        source: Stated::Stated(Basis::Measured),
-        build: Build::default(),
-        child: false,
-        place: None,
-    };
-    Design {
-        heading,
-        beads: vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into(),
-        assorted: Default::default(),
-        cords: vec![cord("wire", CordKind::Wire)].into(),
-        findings: vec![
-            finding("tube crimp", FindingKind::Crimp),
-            finding("head pin", FindingKind::HeadPin),
-            finding("stop", FindingKind::SpacerBar),
-        ]
-        .into(),
-        strands: strands.into(),
-        closure: Closure::default(),
-        wear,
-        wraps: 1.0,
-        twist: None,
-        copies: 1,
-        price: None,
-    }
+    design_with(Vec::new(), strands)
+}
+
+/// The same with more findings, the first of them number 3.
+pub fn design_with(findings: Vec<Finding>, strands: Vec<Strand>) -> Design {
+    let mut design = Design::bare("Test", Kind::Necklace, Length::mm(370.0));
+    (design.heading.units, design.heading.currency) = (UnitStyle::Both, Some("EUR".into()));
+    design.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into();
+    design.cords = vec![cord("wire", CordKind::Wire)].into();
+    design.findings = vec![
+        finding("tube crimp", FindingKind::Crimp),
+        finding("head pin", FindingKind::HeadPin),
+        finding("stop", FindingKind::SpacerBar),
+    ]
+    .into();
+    design.findings.extend(findings);
+    design.strands = strands.into();
+    // Not every chart strings all three.
+    assert!(matches!(design.flaw(), None | Some(Flaw::Idle(_))), "{:?}", design.flaw());
+    design
 }
 
 /// A necklace of two strands gathered in cones, with a chain on one side and a hook on the other.

@@ -1,0 +1,112 @@
+//! Designs and their parts made by hand, where there is no pattern: for tests, and for programs that have their own.
+//!
+//! Whoever makes one asks [`Design::flaw`] whether it keeps what stages after it rely on.
+
+use crate::pattern::{Kind, Settle};
+use crate::source::Place;
+use crate::units::Length;
+
+use super::entries::{Entries, Index};
+use super::joins::Closure;
+use super::model::{Bit, Design, End, Heading, Rest, Strand, Train, Wear, What};
+use super::stated::Stated;
+use super::stock::Cord;
+use super::wear::{Basis, Build, limb, narrowest};
+
+impl Design {
+    /// A design of a title and a kind, of nothing else, for somebody of this girth where it is worn.
+    #[must_use]
+    pub fn bare(title: &str, kind: Kind, girth: Length) -> Self {
+        let wear = Wear {
+            girth,
+            narrowest: narrowest(limb(kind), girth),
+            ease: Length::ZERO,
+            source: Stated::Stated(Basis::Measured),
+            build: Build::default(),
+            child: false,
+            place: None,
+        };
+        Self {
+            heading: Heading::bare(title, kind),
+            beads: Entries::default(),
+            cords: Entries::default(),
+            findings: Entries::default(),
+            assorted: Entries::default(),
+            strands: Entries::default(),
+            closure: Closure::default(),
+            wear,
+            wraps: 1.0,
+            twist: None,
+            copies: if kind == Kind::Earrings { 2 } else { 1 },
+            price: None,
+        }
+    }
+}
+
+impl Heading {
+    fn bare(title: &str, kind: Kind) -> Self {
+        Self {
+            title: title.to_owned(),
+            kind,
+            variants: 1,
+            summary: None,
+            designer: None,
+            permissions: None,
+            care: None,
+            skill: None,
+            time: None,
+            notes: None,
+            units: Default::default(),
+            currency: None,
+            size: None,
+            colourway: None,
+        }
+    }
+}
+
+impl Strand {
+    /// A strand so long from loop to loop, of one cord, whose one train of bits slides as far as its ends leave room, or
+    /// starts behind the first where they leave none.
+    #[must_use]
+    pub fn sliding(name: &str, cord: Index<Cord>, finished: Length, ends: [End; 2], bits: Vec<Bit>) -> Self {
+        let [first, last] = ends.each_ref().map(|end| end.takes.value());
+        let mut train = Train::new(bits, Rest::At(first));
+        let latest = finished.value() - last - train.length();
+        if latest > first {
+            train.rest = Rest::Free(first, latest);
+        }
+        Self {
+            name: name.to_owned(),
+            cord,
+            legs: 1,
+            finished,
+            take_up: Length::ZERO,
+            slack: Length::ZERO,
+            allowance: Length::ZERO,
+            ends,
+            trains: vec![train],
+            settle: Settle::Slide,
+            aside: Length::ZERO,
+            chart: Vec::new(),
+            place: Place::default(),
+            length_place: Place::default(),
+            fill: None,
+        }
+    }
+}
+
+impl Train {
+    /// Bits that move together, and where they rest, in mm from the first end's loop.
+    #[must_use]
+    pub const fn new(bits: Vec<Bit>, rest: Rest) -> Self {
+        Self { bits, rest }
+    }
+}
+
+impl Bit {
+    /// Something with so many mm of cord before and after its centre, and its mass in grams, that no pattern says.
+    #[must_use]
+    pub const fn new(what: What, [before, after]: [f64; 2], mass: f64) -> Self {
+        Self { what, before, after, mass, turned: false, place: Place { file: 0, start: 0, end: 0 } }
+    }
+}

@@ -1,0 +1,202 @@
+//! Whether a design keeps what is promised of it: see [`super::model`].
+
+use std::collections::BTreeSet;
+
+use crate::units::Length;
+
+use super::entries::Index;
+use super::finding::Finding;
+use super::model::{Bit, Design, Phrase, Rest, Strand, Train, What};
+use super::resting::SAME;
+use super::stock::{Bead, Cord};
+
+/// What of a design is not as is promised.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Flaw {
+    /// A bead with a size, a hole or a count that is no positive number, or with a mass that is less than nothing.
+    BeadSize(Index<Bead>),
+    /// A cord without a thickness.
+    CordSize(Index<Cord>),
+    /// A bead that nothing strings.
+    Idle(Index<Bead>),
+    /// A strand of which a length or mass is no number, or less than nothing.
+    Number(Index<Strand>),
+    /// A strand that names what the design does not have.
+    Unknown(Index<Strand>),
+    /// A closure that names what the design does not have.
+    UnknownPart,
+    /// A strand with more on it than it has room for.
+    Overfull(Index<Strand>),
+    /// A strand of which one train reaches into another.
+    Overlap(Index<Strand>),
+}
+
+impl Design {
+    /// The first of its flaws, a bead that nothing strings last. What a pattern makes whole has none; who makes or
+    /// changes one by hand asks.
+    #[must_use]
+    pub fn flaw(&self) -> Option<Flaw> {
+        let bead = self.beads.entries().find(|(_, bead)| !is_sized(bead)).map(|(at, _)| Flaw::BeadSize(at));
+        let cord = self.cords.entries().find(|(_, cord)| !positive(cord.diameter)).map(|(at, _)| Flaw::CordSize(at));
+        let closure = self.closure.parts().any(|part| self.findings.get(part.finding).is_none());
+        let strand = || self.strands.entries().find_map(|(at, strand)| self.flaw_of(at, strand));
+        let idle = || {
+            let used = self.used();
+            self.beads.indices().find(|bead| !used.contains(bead)).map(Flaw::Idle)
+        };
+        bead.or(cord).or(closure.then_some(Flaw::UnknownPart)).or_else(strand).or_else(idle)
+    }
+
+    fn flaw_of(&self, at: Index<Strand>, strand: &Strand) -> Option<Flaw> {
+        let [first, last] = strand.ends.each_ref().map(|end| end.takes.value());
+        let (start, end) = (first - SAME, strand.finished.value() - last + SAME);
+        match () {
+            () if !self.knows(strand) => Some(Flaw::Unknown(at)),
+            () if !is_numbered(strand) => Some(Flaw::Number(at)),
+            () if strand.trains.iter().any(|train| reach(train)[0] < start || reach(train)[1] > end) => {
+                Some(Flaw::Overfull(at))
+            }
+            () if strand.trains.windows(2).any(|pair| reach(&pair[0])[1] > reach(&pair[1])[0] + SAME) => {
+                Some(Flaw::Overlap(at))
+            }
+            () => None,
+        }
+    }
+
+    /// Whether it has all that a strand names.
+    fn knows(&self, strand: &Strand) -> bool {
+        self.cords.get(strand.cord).is_some()
+            && strand.ends.iter().flat_map(|end| &end.findings).all(|at| self.findings.get(*at).is_some())
+            && each(strand.bits()).into_iter().all(|bit| match &bit.what {
+                What::Bead(at) => self.beads.get(*at).is_some(),
+                What::Finding(at) => self.findings.get(*at).is_some(),
+                What::Dangle(dangle) => dangle.on.is_none_or(|on| self.findings.get(on).is_some()),
+                What::Gap | What::Knot => true,
+            })
+            && self.knows_all(&strand.chart)
+    }
+
+    fn knows_all(&self, chart: &[Phrase]) -> bool {
+        chart.iter().all(|phrase| match phrase {
+            Phrase::Run(count, bead) => *count > 0 && self.beads.get(*bead).is_some(),
+            Phrase::Finding(at) | Phrase::Stop(_, at) => self.findings.get(*at).is_some(),
+            Phrase::Times(_, list) | Phrase::Ordered(list) => self.knows_all(list),
+            Phrase::Mirror(side, middle) => self.knows_all(side) && self.knows_all(middle),
+            Phrase::Dangle(on, list) => on.is_none_or(|on| self.findings.get(on).is_some()) && self.knows_all(list),
+            Phrase::Gap(_) | Phrase::Links(_) | Phrase::Knot => true,
+        })
+    }
+
+    /// The beads that are strung, or that a knot is tied round.
+    fn used(&self) -> BTreeSet<Index<Bead>> {
+        let strung = self.strands.iter().flat_map(|strand| each(strand.bits()));
+        let knotted = self.findings.iter().filter_map(Finding::knotted_bead);
+        strung.filter_map(|bit| bit.what.bead()).chain(knotted).collect()
+    }
+}
+
+/// Bits, and those that hang from them.
+fn each<'b>(bits: impl Iterator<Item = &'b Bit>) -> Vec<&'b Bit> {
+    let with_hung = |bit: &'b Bit| match &bit.what {
+        What::Dangle(dangle) => std::iter::once(bit).chain(each(dangle.bits.iter())).collect(),
+        _ => vec![bit],
+    };
+    bits.flat_map(with_hung).collect()
+}
+
+/// Where the first and last of a train may come to lie, in mm from the first end's loop.
+fn reach(train: &Train) -> [f64; 2] {
+    let (first, last) = match train.rest {
+        Rest::At(start) => (start, start),
+        Rest::Free(from, to) => (from, to),
+    };
+    [first, last + train.length()]
+}
+
+fn is_sized(bead: &Bead) -> bool {
+    let bores = bead.bores.is_none_or(|bores| bores.count > 1 && positive(bores.apart));
+    let sizes = [bead.across, bead.along, *bead.thick, *bead.hole].into_iter().chain(bead.pitch);
+    bores && sizes.into_iter().all(positive) && amount(bead.mass.value())
+}
+
+fn is_numbered(strand: &Strand) -> bool {
+    let ends = strand.ends.iter().flat_map(|end| [end.bight, end.takes, end.take_up]);
+    let own = [strand.finished, strand.take_up, strand.slack, strand.allowance, strand.aside];
+    let bits = each(strand.bits()).into_iter().all(|bit| {
+        let drop = if let What::Dangle(dangle) = &bit.what { dangle.drop } else { 0.0 };
+        [bit.before, bit.after, drop].into_iter().all(f64::is_finite) && amount(bit.length()) && amount(bit.mass)
+    });
+    strand.legs > 0 && bits && ends.chain(own).all(|length| amount(length.value()))
+}
+
+fn positive(length: Length) -> bool {
+    length.value().is_finite() && length > Length::ZERO
+}
+
+/// Whether something is a number, and not less than nothing.
+fn amount(number: f64) -> bool {
+    number.is_finite() && number >= 0.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::{Choice, Dangle, nth};
+    use crate::source::Source;
+
+    /// A necklace of 20 beads that slide on 420 mm, and four of another kind beside them.
+    fn sound() -> Design {
+        let text = "festoon: 1\ntitle: t\nkind: necklace\nbeads:\n  a: { shape: round, size: 6 mm, hole: 1 mm, mass: 0.3 g, \
+                    colour: '#5d7f5b' }\n  b: { shape: round, size: 8 mm, hole: 1 mm, mass: 0.6 g, colour: '#5d7f5b' }\n\
+                    cords:\n  wire: { kind: wire, diameter: 0.4 mm, mass: 0.6 g/m }\nfindings:\n  crimp: { kind: crimp, \
+                    length: 2 mm, outside: 2 mm, inside: 1.3 mm }\nstrands:\n  - { name: only, cord: wire, length: 420 mm, \
+                    ends: crimp, beads: [20 a, 4 b] }\nwear: { neck base: 370 mm }\n";
+        let (piece, remarks) = crate::piece(&Source::new("test.yaml", text), &Choice::default(), None);
+        piece.unwrap_or_else(|| panic!("{remarks:?}")).design
+    }
+
+    /// The flaw of that design where something of it is changed.
+    fn flaw(change: impl FnOnce(&mut Design)) -> Option<Flaw> {
+        let mut design = sound();
+        change(&mut design);
+        design.flaw()
+    }
+
+    fn strand(change: impl FnOnce(&mut Strand)) -> Option<Flaw> {
+        flaw(|design| change(&mut design.strands[nth(0)]))
+    }
+
+    #[test]
+    fn each_promise_that_is_broken_is_found() {
+        let at = nth(0);
+        assert_eq!(flaw(|_| {}), None);
+        assert_eq!(flaw(|design| design.beads[nth(1)].along = Length::ZERO), Some(Flaw::BeadSize(nth(1))));
+        assert_eq!(flaw(|design| design.cords[nth(0)].diameter = Length::ZERO), Some(Flaw::CordSize(nth(0))));
+        assert_eq!(strand(|only| only.cord = nth(1)), Some(Flaw::Unknown(at)));
+        assert_eq!(strand(|only| only.ends[1].findings = vec![nth(7)]), Some(Flaw::Unknown(at)));
+        assert_eq!(strand(|only| only.chart = vec![Phrase::Run(1, nth(2))]), Some(Flaw::Unknown(at)));
+        let hung = Dangle { on: None, bits: vec![Bit::new(What::Finding(nth(3)), [1.0; 2], 0.1)], drop: 2.0 };
+        assert_eq!(strand(|only| only.trains[0].bits[0].what = What::Dangle(hung)), Some(Flaw::Unknown(at)));
+        assert_eq!(strand(|only| only.trains[0].bits[3].mass = f64::NAN), Some(Flaw::Number(at)));
+        assert_eq!(strand(|only| only.trains[0].bits.truncate(20)), Some(Flaw::Idle(nth(1))));
+    }
+
+    /// What slides may lie against either end, and so just fits.
+    #[test]
+    fn no_train_leaves_its_strand_or_reaches_into_another() {
+        let at = nth(0);
+        let shorter = |by: f64| strand(|only| only.finished = only.finished - Length::mm(by));
+        assert_eq!((shorter(0.0), shorter(0.01)), (None, Some(Flaw::Overfull(at))));
+        let parted = |gap: f64| {
+            strand(|only| {
+                let rest = only.trains[0].bits.split_off(10);
+                let Rest::Free(from, to) = only.trains[0].rest else { panic!("it slides") };
+                let long = only.trains[0].length();
+                only.trains[0].rest = Rest::At(from);
+                only.trains.push(Train::new(rest, Rest::Free(from + long + gap, to + long)));
+            })
+        };
+        assert_eq!((parted(0.0), parted(-0.01)), (None, Some(Flaw::Overlap(at))));
+    }
+}
