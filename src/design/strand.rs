@@ -110,7 +110,8 @@ pub fn strand(
     let gives = shelf.cords[cord].is_sprung() || shelf.cords[cord].kind == CordKind::Elastic;
     // Twisted strands lie now inside and now outside of the line round which they close.
     let closes = made_to.is_ring && closure.open().is_none() && made_to.twisted.is_none();
-    Some(Strand {
+    let is_pin = shelf.cords[cord].is_pin;
+    let strand = Strand {
         name: strand.name.value.clone(),
         cord,
         legs,
@@ -126,7 +127,8 @@ pub fn strand(
         place: strand.name.place,
         length_place: strand.length.as_ref().map_or(strand.name.place, |at| at.place),
         fill: filled(strand, settle, &list, fill),
-    })
+    };
+    Some(if is_pin { strand.without_cord() } else { strand })
 }
 
 /// Cord beyond a row's room that its beads take up when it is closed to a ring.
