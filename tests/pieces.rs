@@ -9,10 +9,11 @@ use std::process::{Command, Output};
 
 use serde_json::Value;
 
-/// Their files, without the shelf that two of them share.
-const PIECES: [&str; 19] = [
+/// Their files, and one of earrings without any cord, without the shelf that two of them share.
+const PIECES: [&str; 20] = [
     "chandelier",
     "charms",
+    "ear-drop",
     "illusion",
     "joined-choker",
     "kit",
@@ -149,6 +150,16 @@ fn a_chandelier_hangs_from_one_bar() {
     for (strand, links) in [("first", 4.0), ("second", 7.0), ("middle", 10.0), ("fourth", 7.0), ("fifth", 4.0)] {
         assert_near(&of(&list["strands"], "name", strand)["finished_mm"], 2.0 * links);
     }
+}
+
+/// Beads on a pin in the ring of an ear wire take no cord: none is bought or cut.
+#[test]
+fn an_ear_drop_takes_no_cord() {
+    takes("ear-drop", &[("rim", 2 * 2), ("dew", 2), ("pin", 2), ("hook", 2)]);
+    let list = bought(&["ear-drop"], &[]);
+    let kinds: Vec<_> = list["materials"].as_array().unwrap().iter().map(|line| &line["kind"]).collect();
+    assert_eq!(kinds, ["bead", "bead", "finding", "finding"]);
+    assert_eq!(list["cutting"].as_array().unwrap().len(), 0);
 }
 
 #[test]

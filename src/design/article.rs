@@ -181,6 +181,7 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         id: id.to_owned(),
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
         kind: written.kind,
+        is_pin: false,
         diameter,
         take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
         strength: written.strength,

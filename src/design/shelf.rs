@@ -71,6 +71,9 @@ impl Shelf {
                 sold_together(key, with, pattern, &shelf, context);
             }
         }
+        let strung = pattern.strands.value.iter().filter_map(|strand| shelf.finding(&strand.value.cord.value));
+        let pins: BTreeSet<_> = strung.filter(|at| shelf.findings[*at].is_pin()).collect();
+        shelf.cords.extend(pins.into_iter().map(|at| Cord::of_pin(&shelf.findings[at])).collect::<Vec<_>>());
         for (index, bead) in shelf.beads.iter_mut().enumerate() {
             bead.letter = letters(index);
         }
@@ -112,8 +115,11 @@ impl Shelf {
 
     /// The cord of an id; a remark where there is none.
     pub fn find_cord(&self, id: &At<String>, context: &mut Context) -> Option<Index<Cord>> {
-        self.expect(Article::Cord, id, context);
-        self.cords.find(|cord| cord.id == id.value)
+        let cord = self.cords.find(|cord| cord.id == id.value);
+        if cord.is_none() {
+            self.expect(Article::Cord, id, context);
+        }
+        cord
     }
 
     /// The finding of an id; a remark where there is none.

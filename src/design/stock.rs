@@ -61,6 +61,8 @@ pub struct Cord {
     pub name: String,
     /// What it is made of.
     pub kind: CordKind,
+    /// Whether it is none, but stands for the pin of that id on which strands of earrings hang.
+    pub is_pin: bool,
     /// Its diameter.
     pub diameter: Length,
     /// What one tight overhand knot in a single cord makes it shorter.

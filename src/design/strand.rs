@@ -50,7 +50,9 @@ pub fn strand(
         finished = Length::mm(train.length() + known.takes());
     }
     weigh_knots(&mut trains, known.cord().mass_per_metre, known.take_up);
-    Some(known.strand(fill, finished, trains, context))
+    let is_pin = known.cord().is_pin;
+    let strand = known.strand(fill, finished, trains, context);
+    Some(if is_pin { strand.without_cord() } else { strand })
 }
 
 /// What is known of a strand before its beads are counted.

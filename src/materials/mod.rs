@@ -150,7 +150,7 @@ impl Article {
     pub fn all(design: &Design) -> impl Iterator<Item = Self> {
         let beads = design.beads.indices().map(Self::Bead);
         let assorted = design.assorted.indices().map(Self::Assorted);
-        let cords = design.cords.indices().map(Self::Cord);
+        let cords = design.cords.entries().filter(|(_, cord)| !cord.is_pin).map(|(at, _)| Self::Cord(at));
         beads.chain(assorted).chain(cords).chain(design.findings.indices().map(Self::Finding))
     }
 }

@@ -76,7 +76,7 @@ impl<'a> Pool<'a> {
             let assorted = held(assorted.clone(), &same);
             same.insert(Article::Assorted(at), Article::Assorted(put_together(&mut stock.assorted, assorted, name)));
         }
-        for (at, cord) in design.cords.entries() {
+        for (at, cord) in design.cords.entries().filter(|(_, cord)| !cord.is_pin) {
             let cord = Cord { place: Place::default(), ..cord.clone() };
             same.insert(Article::Cord(at), Article::Cord(put(&mut stock.cords, cord, name)));
         }

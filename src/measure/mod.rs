@@ -44,6 +44,9 @@ pub struct Measures {
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
 pub struct StrandMeasures {
     pub name: String,
+    /// The pin on which all of it hangs, where it has no cord.
+    #[serde(skip)]
+    pub on_pin: Option<String>,
     pub finished_mm: f64,
     pub beaded_mm: f64,
     pub beaded_spread_mm: f64,
@@ -255,6 +258,7 @@ fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Spot]) -> S
     let strand = &design.strands[index];
     StrandMeasures {
         name: strand.name.clone(),
+        on_pin: strand.is_on_pin(design).then(|| design.cords[strand.cord].name.clone()),
         finished_mm: strand.finished.value(),
         beaded_mm: strand.beaded().value(),
         beaded_spread_mm: strand.spread(design).value(),

@@ -27,6 +27,11 @@ fn rows(heading: &str, rows: Vec<(&str, String)>) -> String {
 
 fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     let counts: Vec<_> = Measures::bead_counts(strand).into_iter().map(|(id, count)| format!("{count} {id}")).collect();
+    if let Some(pin) = &strand.on_pin {
+        let lines =
+            vec![("on", pin.clone()), ("beads", counts.join(", ")), ("mass", format!("{:.1} g", strand.mass_g))];
+        return rows(&strand.name, lines);
+    }
     let bias = strand.bias.as_ref().map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
     let beaded = format!("{}, give or take {:.1} mm{bias}", exact(strand.beaded_mm, units), strand.beaded_spread_mm);
     let tension = &strand.hang.tension_n;

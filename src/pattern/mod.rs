@@ -31,7 +31,7 @@ use crate::source::{At, Place, Source};
 use node::{Node, Tree, Value};
 
 pub use dict::Dict;
-pub use items::{Dangle, Item, Mirror, Repeat, Run, Stop, Times};
+pub use items::{Dangle, Hanger, Item, Links, Mirror, Repeat, Run, Stop, Times};
 pub use model::*;
 pub use record::{Read, Reader};
 pub use rows::{Apart, Fade, Graduate, Random, Row};
@@ -128,7 +128,7 @@ fn nowhere_defined(pattern: &Pattern, root: &Node, source: &Source) -> Option<Re
         return None;
     }
     let beads = pattern.beads.is_unwritten() && pattern.strings_beads();
-    let groups = [("beads", beads), ("cords", pattern.cords.is_unwritten())];
+    let groups = [("beads", beads), ("cords", pattern.cords.is_unwritten() && pattern.names_cords())];
     let (key, _) = groups.into_iter().find(|(key, unwritten)| *unwritten && root.entry(key).is_none())?;
     let first = source.slice(root.place).lines().next().map_or(0, str::len);
     let place = Place { end: root.place.start + first, ..root.place };
@@ -208,7 +208,7 @@ pub fn schema() -> serde_json::Value {
     let mut schema = schemars::schema_for!(Pattern).to_value();
     bounds::describe("Pattern", &mut schema);
     schema["required"] = json!(["festoon", "title", "kind", "strands"]);
-    schema["anyOf"] = json!([{ "required": ["beads", "cords"] }, { "required": ["shelf"] }]);
+    schema["anyOf"] = json!([{ "required": ["beads"] }, { "required": ["cords"] }, { "required": ["shelf"] }]);
     schema
 }
 

@@ -235,7 +235,7 @@ record!(
     Strand {
         /// Its name.
         name: At<String>,
-        /// The cord it is strung on.
+        /// The cord it is strung on; of earrings also a head pin or eye pin, on which it hangs straight down.
         cord: At<String>,
         /// Finished, from one end loop to the other.
         length: Option<At<Length>>,

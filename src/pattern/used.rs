@@ -40,8 +40,17 @@ impl Pattern {
     pub(super) fn strings_beads(&self) -> bool {
         let mut ids = Vec::new();
         self.strands.value.iter().for_each(|strand| collect(&strand.value.beads.value, &mut ids));
-        let is_finding = |id: &String| self.findings.as_ref().is_some_and(|all| all.get(id).is_some());
-        ids.is_empty() || ids.iter().any(|id| !is_finding(id))
+        ids.is_empty() || ids.iter().any(|id| !self.is_finding(id))
+    }
+
+    /// Whether its strands name what may be cords: anything that is no finding. Those of earrings may hang on pins alone.
+    pub(super) fn names_cords(&self) -> bool {
+        let mut ids = self.strands.value.iter().map(|strand| &strand.value.cord.value).peekable();
+        ids.peek().is_none() || ids.any(|id| !self.is_finding(id))
+    }
+
+    fn is_finding(&self, id: &str) -> bool {
+        self.findings.as_ref().is_some_and(|all| all.get(id).is_some())
     }
 }
 

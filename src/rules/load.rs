@@ -17,7 +17,8 @@ const HEAVY: Mass = Mass::grams(150.0);
 pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let hung = design.strands.iter().zip(&drape.strands);
     let weak = hung.filter_map(|(strand, hung)| weak_cord(strand, &design.cords[strand.cord], largest(strand, hung)));
-    let unknown = design.cords.entries().filter_map(|(index, cord)| unknown_strength(index, cord, design, drape));
+    let cords = design.cords.entries().filter(|(_, cord)| !cord.is_pin);
+    let unknown = cords.filter_map(|(index, cord)| unknown_strength(index, cord, design, drape));
     weak.chain(unknown).chain(heavy(design)).collect()
 }
 

@@ -130,6 +130,7 @@ fn cord() -> Cord {
         id: "wire".to_owned(),
         name: "wire".to_owned(),
         kind: CordKind::Wire,
+        is_pin: false,
         diameter: Length::mm(0.4),
         take_up: Length::mm(4.0),
         strength: Some(Force::newtons(60.0)),

@@ -210,7 +210,11 @@ fn head(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
     let (strand, units) = (&design.strands[alike[0]], design.heading.units);
     let times = if alike.len() > 1 { format!("{} × ", alike.len()) } else { String::new() };
-    let cut = LARGE.bold().line(&format!("Cut {times}{}", amount::cut(strand.cut(), units)));
+    let cut = match strand.is_on_pin(design) {
+        true => format!("{times}on a pin"),
+        false => format!("Cut {times}{}", amount::cut(strand.cut(), units)),
+    };
+    let cut = LARGE.bold().line(&cut);
     let name = Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - 6.0).in_role(Role::Heading(2));
     let left = width - cut.width;
     let mut marks = vec![rule(width)];
@@ -225,6 +229,10 @@ fn head(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
 /// What a strand is strung on, and how long it becomes.
 fn on_what(design: &Design, strand: &Strand) -> String {
     let (units, cord) = (design.heading.units, &design.cords[strand.cord]);
+    if let Some(pinned) = strand.hung().next().filter(|_| strand.is_on_pin(design)) {
+        let (name, thick, drop) = (&cord.name, cord.diameter.hundredths(), units.ruler(Length::mm(pinned.drop)));
+        return format!("On {name} {thick}. It hangs {drop} down, its loop counted.");
+    }
     let doubled = if strand.legs > 1 { ", doubled" } else { "" };
     let ends = if strand.legs > 1 { "on each leg beyond the last end" } else { "beyond each end" };
     let more = Some(strand.allowance).filter(|more| *more > Length::ZERO);

@@ -32,10 +32,13 @@ const TEN: usize = 10;
 /// How often a list must be written out to be told as a repeat.
 const LEAST_FOLD: usize = 3;
 
-/// The word chart of a strand.
+/// The word chart of a strand; of one on a pin what is on that, from its loop down.
 #[must_use]
 pub fn text(design: &Design, strand: &Strand) -> String {
-    told(design, strand, bared(strand))
+    match strand.chart.as_slice() {
+        [Phrase::Dangle(Some(_), list)] if strand.is_on_pin(design) => told(design, strand, list.clone()),
+        _ => told(design, strand, bared(strand)),
+    }
 }
 
 /// The same without what its ends meet in, which is not strung with the row.

@@ -31,6 +31,8 @@ pub enum Way {
     Knotted,
     /// The end link of a chain, opened and shut.
     Linked,
+    /// The loop of the pin on which the whole strand hangs; nothing at its last end.
+    Pinned,
     /// A loop turned of the cord itself, which is hard wire.
     Turned,
     /// Both ends tied to each other.
@@ -109,6 +111,7 @@ pub fn way(design: &Design, strand: &Strand, side: Side) -> Way {
     let cord = design.cords[strand.cord].kind;
     match () {
         () if strand.legs > 1 && side != Side::Last => Way::Hitched,
+        () if strand.is_on_pin(design) => Way::Pinned,
         () if cord == CordKind::Chain => Way::Linked,
         () if has(FindingKind::Crimp) => Way::Crimped,
         () if has(FindingKind::KnotCover) => Way::Covered,
@@ -121,7 +124,7 @@ pub fn way(design: &Design, strand: &Strand, side: Side) -> Way {
 
 /// Whether strands end in something that a ring is opened for: a link of chain, or a cord end's loop.
 pub fn is_hung(design: &Design) -> bool {
-    let hangs = |strand: &Strand| matches!(way(design, strand, Side::First), Way::Linked | Way::Glued);
+    let hangs = |strand: &Strand| matches!(way(design, strand, Side::First), Way::Linked | Way::Glued | Way::Pinned);
     design.strands.iter().any(hangs)
 }
 
@@ -144,7 +147,7 @@ pub fn is_glued(design: &Design, strand: &Strand) -> bool {
 /// How many stoppers a strand takes while it is strung.
 pub fn stops(design: &Design, strand: &Strand) -> u64 {
     match way(design, strand, Side::Last) {
-        Way::Linked | Way::Turned => 0,
+        Way::Linked | Way::Pinned | Way::Turned => 0,
         Way::Tied => 2,
         Way::Crimped | Way::Covered | Way::Glued | Way::Knotted | Way::Hitched => 1,
     }
@@ -211,7 +214,7 @@ impl<'d> Ends<'d> {
                 [EndWork::Square, EndWork::Glue].into_iter().chain(link).collect()
             }
             Way::Knotted => vec![EndWork::Tie, EndWork::Set { tails: self.strand.legs > 1 }],
-            Way::Linked => self.part().map(|_| EndWork::Link).into_iter().collect(),
+            Way::Linked | Way::Pinned => self.part().map(|_| EndWork::Link).into_iter().collect(),
             Way::Tied if self.side == Side::First => vec![EndWork::Stop],
             Way::Tied if self.design.meeting().is_some() => vec![EndWork::Meet, EndWork::Set { tails: true }],
             Way::Tied => {
@@ -223,6 +226,11 @@ impl<'d> Ends<'d> {
         };
         let again = (!work.is_empty() && self.strands.len() > 1).then(|| EndWork::Others(done + 1, done + work.len()));
         work.into_iter().chain(again).map(|work| self.step(work)).collect()
+    }
+
+    /// Whether its pin's loop is closed where it hangs, and not in a ring that opens for it.
+    pub fn rolls_shut(&self) -> bool {
+        self.way == Way::Pinned && !self.hangs_on().is_some_and(Finding::is_open_ring)
     }
 
     /// Whether some bead's hole is wide enough for the knot in which the ends are tied to each other.
@@ -274,6 +282,7 @@ impl<'d> Ends<'d> {
             EndWork::Hitch => Drawing::LarksHead,
             EndWork::TieEnds => Drawing::SurgeonsKnot,
             EndWork::Meet => self.meets(),
+            EndWork::Link if self.rolls_shut() => Drawing::InLoop,
             EndWork::Link => Drawing::OpenLink,
             EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {
                 Drawing::gather(self.strands.len())

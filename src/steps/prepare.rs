@@ -19,7 +19,8 @@ pub fn lay_out(design: &Design) -> Option<Step<'_>> {
 pub fn cut(design: &Design) -> Vec<Step<'_>> {
     let has = |kind| has_cord(design, kind);
     let is_cut = |strand: &Strand, cord| strand.cord == cord;
-    let cords = design.cords.indices().filter(|cord| design.strands.iter().any(|strand| is_cut(strand, *cord)));
+    let strung = design.cords.indices().filter(|cord| !design.cords[*cord].is_pin);
+    let cords = strung.filter(|cord| design.strands.iter().any(|strand| is_cut(strand, *cord)));
     let takes_up = |strand: &&Strand| strand.trial().is_some();
     let of = |cord| design.strands.iter().filter(move |strand| is_cut(strand, cord));
     let tried = cords.clone().filter_map(|cord| of(cord).find(takes_up));
@@ -32,10 +33,11 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     cuts.extend(design.strands.iter().filter(sprung).map(Cut::Coil));
     cuts.extend(design.twist.as_ref().map(|_| Cut::Twisted));
     cuts.extend((has(CordKind::Wire) || has(CordKind::MemoryWire) || has(CordKind::Chain)).then_some(Cut::Flying));
+    let pieces = design.strands.iter().filter(|strand| !strand.is_on_pin(design)).count();
     // Pieces that look alike are told apart by tags.
-    let tag = (design.strands.len() > 1).then_some(Task::Tag);
     let drawing = has(CordKind::Chain).then_some(Drawing::Chain);
-    std::iter::once(Step { task: Task::Cut(cuts), drawing }).chain(tag.map(Step::new)).collect()
+    let cut = (pieces > 0).then_some(Step { task: Task::Cut(cuts), drawing });
+    cut.into_iter().chain((pieces > 1).then_some(Task::Tag).map(Step::new)).collect()
 }
 
 /// Make the tassels that are wound of the piece's own cord.
@@ -114,9 +116,15 @@ fn close<'d>(design: &Design, kinds: &[(&Dangle, u64)]) -> Vec<Step<'d>> {
         return Vec::new();
     }
     let pins = Pins::Dangles(sorts.into_iter().collect(), pins().map(|(_, times)| times).sum());
-    let open = has_cord(design, CordKind::Chain);
+    let open = hangs_open(design);
     let [bend, cut, turn] = pin::close(pins, Above::Beads, open);
     vec![bend, cut, turn.drawing(Drawing::Dangle(open))]
+}
+
+/// Whether pins are closed only when they hang: in links of chain, or as whole strands in what does not open for them.
+fn hangs_open(design: &Design) -> bool {
+    let ring = design.closure.left().first().is_some_and(|part| design.findings[part.finding].is_open_ring());
+    design.strands.iter().any(|strand| is_chain(design, strand) && !(ring && strand.is_on_pin(design)))
 }
 
 /// The pins' sizes by their sorts, for what their loops take.

@@ -20,7 +20,7 @@ pub fn strands(design: &Design) -> Vec<Step<'_>> {
 
 /// The steps of a strand; where it is the last of some that are alike, these are measured with it.
 fn of_strand<'d>(design: &'d Design, strand: &'d Strand, alike: Option<Vec<Index<Strand>>>) -> Vec<Step<'d>> {
-    if strand.bits().next().is_none() {
+    if strand.bits().next().is_none() || strand.is_on_pin(design) {
         return Vec::new();
     }
     let is_bead = |bit: &Bit| matches!(bit.what, What::Bead(_));

@@ -77,7 +77,7 @@ pub fn tools(design: &Design) -> Vec<Tool> {
         (soft.into_iter().any(|kind| has_cord(design, kind)), Tool::Scissors),
         (strung_with(Needle::Own), Tool::OwnNeedle),
         (strung_with(Needle::Bought), Tool::Needle),
-        (design.strands.len() > 1, Tool::Tape),
+        (design.strands.iter().filter(|strand| !strand.is_on_pin(design)).count() > 1, Tool::Tape),
         (card > Length::ZERO, Tool::Card(card)),
         (stoppers > 0, Tool::Stoppers(stoppers)),
         (crimped(Tool::CrimpingPliers), Tool::CrimpingPliers),
@@ -136,7 +136,7 @@ pub fn has_finding(design: &Design, kind: FindingKind) -> bool {
 
 /// Whether a strand hangs on a cord of this kind.
 pub fn has_cord(design: &Design, kind: CordKind) -> bool {
-    design.strands.iter().any(|strand| design.cords[strand.cord].kind == kind)
+    design.strands.iter().map(|strand| &design.cords[strand.cord]).any(|cord| cord.kind == kind && !cord.is_pin)
 }
 
 fn knots(design: &Design) -> bool {

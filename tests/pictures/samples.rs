@@ -123,6 +123,7 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
         id: kind.word().into(),
         name: kind.word().into(),
         kind,
+        is_pin: false,
         diameter: Length::mm(diameter),
         take_up: Length::ZERO,
         strength: None,

@@ -25,6 +25,12 @@ pub fn cases() -> Vec<Case> {
         let text = with_findings(&changed(&[("kind: necklace", "kind: earrings"), (WEAR, "")]), &[HOOK, RING]);
         and(&text, &format!("closure: {{ {closure} }}"))
     };
+    let pinned = |closure: &str, more: &str| {
+        let line = "cords:\n  line: { kind: thread, diameter: 0.4 mm, strength: 60 N, mass: 0.6 g/m }\n";
+        let strand = format!("  - {{ name: only, cord: pin, beads: [2 reed]{more} }}\n");
+        let text = HEAD.replace("necklace", "earrings").replace(line, "") + &strand;
+        and(&with_findings(&text, &[PIN, HOOK]), &format!("closure: {{ {closure}: [hook] }}"))
+    };
     let ring = |ring: &str| {
         let row = "[10 reed, { dangle: [reed], on: ring }, 10 reed]";
         with_findings(
@@ -77,6 +83,9 @@ pub fn cases() -> Vec<Case> {
         Case::new(Code::UnknownKey, met(&[]), met(&[("necklace", "strap")])),
         Case::new(Code::UnknownKey, met(&[]), met(&[("reed, ring]", "reed, ring], left: [ring]")])),
         Case::new(Code::Misplaced, earrings("left: [ring, hook]"), earrings("left: [hook], right: [ring]")),
+        Case::new(Code::Misplaced, pinned("left", ""), pinned("both ends", "")),
+        Case::new(Code::Misplaced, pinned("left", ""), pinned("left", ", allowance: 9 mm")),
+        Case::new(Code::PinTooShort, pinned("left", ""), pinned("left", "").replace("2 reed", "3 reed")),
         Case::new(Code::Misplaced, earrings("both ends: [ring, hook]"), earrings("each side: [ring, hook]")),
         Case::new(Code::Misplaced, ring("ring: {"), ring("ring: { closed: yes,")),
         Case::new(

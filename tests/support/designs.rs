@@ -39,6 +39,7 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         id: id.into(),
         name: format!("{id} cord"),
         kind,
+        is_pin: false,
         diameter: Length::mm(0.4),
         take_up: Length::ZERO,
         strength: None,

@@ -9,6 +9,10 @@ pub fn headline(said: &Strand) -> String {
         Strand::NothingLeft { strand } => format!("strand {strand}: this size leaves no length at all"),
         Strand::NoLength { strand, settle } => format!("strand {strand}: `settle: {settle}` needs a length"),
         Strand::Unchanged { strand } => format!("strand {strand}: nothing of it changes with a size or measure"),
+        Strand::OnPin { strand } => {
+            format!("strand {strand} hangs on a pin, and the piece has nothing above for it to hang from")
+        }
+        Strand::IdleOnPin { strand, key } => format!("strand {strand} hangs on a pin, where `{key}` has no meaning"),
         Strand::Allowance { strand } => {
             format!("strand {strand}: a chain has no allowance, its end links are hung whole")
         }
@@ -62,6 +66,11 @@ pub fn help(said: &Strand) -> String {
         Strand::None => "write at least one strand",
         Strand::NothingLeft { .. } | Strand::NoLength { .. } => "write its finished `length:`",
         Strand::Unchanged { .. } => "write its finished `length:`, or let `repeat: fill` go round the wearer",
+        Strand::OnPin { .. } => {
+            "name a cord, and write the beads as a dangle: `{ dangle: [...], on: pin }`; on earrings with a `left:` a whole \
+             strand may hang on a pin"
+        }
+        Strand::IdleOnPin { .. } => "take it out: beads sit on the pin from its loop down",
         Strand::Allowance { .. } => "take `allowance:` out",
         Strand::Filled { .. } => "take `length:` out, or let the beads slide",
         Strand::FillShort { .. } => "repeat a shorter list, or write the length it becomes",

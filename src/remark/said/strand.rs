@@ -22,6 +22,15 @@ pub enum Strand {
     Unchanged {
         strand: String,
     },
+    /// A pin for a cord, of what is no earring or no hanging one.
+    OnPin {
+        strand: String,
+    },
+    /// What only a strand of cord has.
+    IdleOnPin {
+        strand: String,
+        key: &'static str,
+    },
     /// An allowance of chain.
     Allowance {
         strand: String,
@@ -112,6 +121,7 @@ impl Strand {
         match self {
             Self::None => Code::MissingKey,
             Self::NothingLeft { .. } | Self::NoLength { .. } | Self::Unchanged { .. } => Code::NoLength,
+            Self::OnPin { .. } | Self::IdleOnPin { .. } => Code::Misplaced,
             Self::Allowance { .. } | Self::Filled { .. } => Code::LengthIgnored,
             Self::FillShort { .. } => Code::FillShort,
             Self::NothingToFill { .. } | Self::NoRoom { .. } => Code::NoFill,

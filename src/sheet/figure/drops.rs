@@ -24,8 +24,11 @@ const CLEAR: f64 = 0.5;
 /// Room between a line and the baseline of words along it, below which letters hang.
 const BESIDE: f64 = 1.2;
 
-/// The dimension with its left edge on the page.
+/// The dimension with its left edge on the page; none where no strand has a cord.
 pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
+    if piece.design.strands.iter().all(|strand| strand.is_on_pin(&piece.design)) {
+        return Vec::new();
+    }
     let x = left + DROPS_WIDTH - TICK - LINE / 2.0;
     let lows: Vec<_> = levels(piece).into_iter().map(|level| frame.page(Point::new(0.0, level)).y).collect();
     let ends = piece.drape.strands.iter().flat_map(|hung| hung.ends).map(|end| frame.page(end).y);

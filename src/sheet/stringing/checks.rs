@@ -20,6 +20,9 @@ const SAME: f64 = 0.5;
 pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &Row, width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[index];
+    if strand.is_on_pin(design) {
+        return Type::TINY.paragraph(&notes(design, strand, row).join(" "), width);
+    }
     let mut small = vec![english::sum(design, strand)];
     let mut blocks = Vec::new();
     if is_strung_with_beads(strand) {

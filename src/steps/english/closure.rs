@@ -41,6 +41,7 @@ impl Teller<'_> {
             Way::Glued => "cord end",
             Way::Turned => "turned loop",
             Way::Linked => "end link",
+            Way::Pinned => "pin's loop",
             Way::Hitched => "lark's head",
             Way::Knotted | Way::Tied => "knot",
         };

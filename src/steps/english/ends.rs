@@ -49,7 +49,7 @@ impl<'a> Group<'a> {
             );
         }
         let how = match self.ends.way {
-            Way::Linked | Way::Covered => "",
+            Way::Linked | Way::Pinned | Way::Covered => "",
             _ => " (outside of one end loop to outside of the other, pulled straight)",
         };
         let between = between(self.ends.design, self.ends.strand);
@@ -83,11 +83,16 @@ impl<'a> Group<'a> {
         let (ends, end) = (self.ends, ordinal(self.ends.side));
         let link = match ends.way {
             Way::Glued => format!("the loop at the {end} end of {}", self.whose()),
+            Way::Pinned if ends.design.strands.len() == 1 => "the loop of the pin".to_owned(),
+            Way::Pinned => format!("the loop of the pin of {}", self.whose()),
             _ => format!("the {end} end link of {}", self.whose()),
         };
         let ring = ends.part().filter(|part| ends.design.findings[part.finding].is_open_ring());
         let text = match ring {
             None if ends.way == Way::Glued => format!("Hang {link} on what it goes {}.", self.target()),
+            None if ends.rolls_shut() => {
+                format!("Take {link} {}, and roll it shut.", self.target())
+            }
             Some(ring) => opened(&self.teller.the(ring.finding, ends.side), &list(&self.hung(&link))),
             None => format!("Open {link} sideways, take it {} and close it the same way.", self.target()),
         };
@@ -96,7 +101,8 @@ impl<'a> Group<'a> {
         } else {
             "No gap shows where it closes."
         });
-        Told::new(format!("Hang the {end} end"), text).check(check)
+        let what = if ends.way == Way::Pinned { "pin".to_owned() } else { format!("{end} end") };
+        Told::new(format!("Hang the {what}"), text).check(check)
     }
 
     /// What hangs in the ring with an end: itself, and what the ring takes beside it.

@@ -261,7 +261,9 @@ pub fn counts(design: &Design, strand: &Strand) -> String {
     let counts = strand.counts(design);
     let strung = design.beads.iter().zip(&counts).filter(|(_, count)| **count > 0);
     let each: Vec<_> = strung.map(|(bead, count)| format!("{count}{}", bead.letter)).collect();
-    let total = total(design.cords[strand.cord].word(), strand, counts.iter().copied().map(u64::from).sum());
+    let all = counts.iter().copied().map(u64::from).sum();
+    let on_pin = strand.is_on_pin(design);
+    let total = if on_pin { count(all, "bead") } else { total(design.cords[strand.cord].word(), strand, all) };
     let strung = if each.is_empty() { format!("{total}.") } else { format!("{total}: {}.", list(&each)) };
     let strung = strung + &knots_between(strand);
     let tied = in_knots(design, strand).map(|tied| format!(" {tied}")).unwrap_or_default();

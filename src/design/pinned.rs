@@ -1,0 +1,107 @@
+//! Strands on a pin: of earrings, beads that hang on it straight from what is above them, without any cord.
+//!
+//! Such a strand names a head pin or eye pin where others name their cord. It is a branch on that pin, on no length of a
+//! cord that stands for the pin ([`Cord::is_pin`]) and is neither cut nor bought.
+
+use crate::pattern::{self, Hanger, Item, Kind, Pattern};
+use crate::remark::Remark;
+use crate::remark::said::strand as said;
+use crate::source::{At, Place};
+use crate::units::{Length, Mass};
+
+use super::Context;
+use super::finding::Finding;
+use super::joins::{Closure, Joins};
+use super::model::{Design, Strand};
+use super::shelf::Shelf;
+use super::stated::Stated;
+use super::stock::Cord;
+
+impl Cord {
+    /// What stands for a pin on which whole strands hang.
+    pub fn of_pin(pin: &Finding) -> Self {
+        Self {
+            id: pin.id.clone(),
+            name: pin.name.clone(),
+            kind: pattern::CordKind::Chain,
+            is_pin: true,
+            diameter: pin.thickness(),
+            take_up: Length::ZERO,
+            strength: None,
+            stiffness: Stated::Assumed(0.0),
+            mass_per_metre: Mass::grams(0.0),
+            needle: false,
+            coil: None,
+            link: None,
+            colour: pin.colour,
+            sold: None,
+            place: pin.place,
+        }
+    }
+}
+
+/// The strands of a pattern, those on pins as a branch on theirs; without those of which that cannot be.
+pub fn strands(
+    pattern: &Pattern,
+    closure: &Closure,
+    closed: bool,
+    shelf: &Shelf,
+    context: &mut Context,
+) -> Vec<Option<At<pattern::Strand>>> {
+    // A closure that was refused may have been one.
+    let hangs = pattern.kind.value == Kind::Earrings && (matches!(closure.joins, Joins::Above(_)) || !closed);
+    let lowered = |written: &At<pattern::Strand>| {
+        let is_pin = shelf.cords.iter().any(|cord| cord.is_pin && cord.id == written.value.cord.value);
+        if is_pin { on_pin(written, hangs, context) } else { Some(written.clone()) }
+    };
+    pattern.strands.value.iter().map(lowered).collect()
+}
+
+/// A strand on a pin as one branch.
+fn on_pin(written: &At<pattern::Strand>, hangs: bool, context: &mut Context) -> Option<At<pattern::Strand>> {
+    let strand = &written.value;
+    let name = || strand.name.value.clone();
+    if !hangs {
+        return context.refuse(Remark::new(said::Strand::OnPin { strand: name() }).at(strand.cord.place));
+    }
+    if let Some((key, place)) = idle(strand) {
+        return context.refuse(Remark::new(said::Strand::IdleOnPin { strand: name(), key }).at(place));
+    }
+    let on = At::new(Hanger(strand.cord.value.clone()), strand.cord.place);
+    let branch = pattern::Dangle { dangle: strand.beads.value.clone(), on };
+    let beads = At::new(vec![At::new(Item::Dangle(branch), strand.beads.place)], strand.beads.place);
+    Some(At::new(pattern::Strand { beads, ..strand.clone() }, written.place))
+}
+
+/// What only a strand of cord has.
+fn idle(strand: &pattern::Strand) -> Option<(&'static str, Place)> {
+    let ends = strand.ends.as_ref().and_then(|ends| ends.ids().first()).map(|id| id.place);
+    let doubled = strand.doubled.map(|_| strand.name.place);
+    let keys = [
+        ("length", strand.length.as_ref().map(|at| at.place)),
+        ("ends", ends),
+        ("allowance", strand.allowance.as_ref().map(|at| at.place)),
+        ("settle", strand.settle.as_ref().map(|at| at.place)),
+        ("leave", strand.leave.as_ref().map(|at| at.place)),
+        ("knots", strand.knots.as_ref().map(|at| at.place)),
+        ("doubled", doubled),
+    ];
+    keys.into_iter().find_map(|(key, place)| Some((key, place?)))
+}
+
+impl Strand {
+    /// Whether it hangs on a pin, and has no cord.
+    #[must_use]
+    pub fn is_on_pin(&self, design: &Design) -> bool {
+        design.cords[self.cord].is_pin
+    }
+
+    /// The same on a pin: its branch hangs just where the strand begins.
+    pub fn without_cord(mut self) -> Self {
+        self.finished = Length::ZERO;
+        for bit in self.trains.iter_mut().flat_map(|train| &mut train.bits) {
+            (bit.before, bit.after) = (0.0, 0.0);
+        }
+        self
+    }
+}
