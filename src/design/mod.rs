@@ -7,6 +7,7 @@ mod alike;
 mod article;
 mod assorted;
 mod bars;
+mod bends;
 mod by_hand;
 mod closure;
 mod colourway;

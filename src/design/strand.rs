@@ -209,14 +209,14 @@ impl<'a> Known<'a> {
     fn slack(&self, trains: &[Train], finished: Length) -> Length {
         let gives = self.cord().is_sprung() || self.cord().kind == CordKind::Elastic;
         // Twisted strands lie now inside and now outside of the line round which they close.
-        if gives || self.made_to.twisted.is_some() || self.made_to.bends <= 0.0 {
+        if gives || self.made_to.twisted.is_some() {
             return Length::ZERO;
         }
-        let bits: Vec<_> = trains.iter().flat_map(|train| &train.bits).cloned().collect();
-        let beaded: f64 = bits.iter().filter(|bit| bit.what != What::Gap).map(Bit::length).sum();
-        let room = finished - Length::mm(self.takes());
-        let bare = (room.value() - beaded).max(0.0);
-        Length::mm((self.made_to.bends * self.row().slack(&bits) - bare).max(0.0))
+        let bits = trains.iter().flat_map(|train| &train.bits);
+        let beaded: f64 = bits.filter(|bit| bit.what != What::Gap).map(Bit::length).sum();
+        let bare = (finished.value() - self.takes() - beaded).max(0.0);
+        let takes = self.made_to.bends.takes(&self.row(), trains, finished.value());
+        if takes > bare { Length::mm(takes - bare) } else { Length::ZERO }
     }
 
     /// The repeat that fills it bead to bead.

@@ -6,10 +6,10 @@ use crate::remark::said::variant::Variant;
 use crate::source::{self, At};
 pub use crate::trade::bodies::Basis;
 use crate::trade::bodies::{self, Place, Sex, girth};
-use crate::trade::usual;
 use crate::units::Length;
 
 use super::Context;
+use super::bends::Bends;
 use super::model::Wear;
 use super::stated::Stated;
 use super::twist::Alike;
@@ -162,8 +162,8 @@ impl Said {
 pub struct MadeTo {
     /// How many times the row goes round.
     pub wraps: f64,
-    /// How many rounds its rows bend as it is worn; none where it hangs from an ear.
-    pub bends: f64,
+    /// How its rows bend as it is worn.
+    pub bends: Bends,
     /// How much longer or shorter than written: each time round as much as girth and ease ask for.
     pub change: Length,
     /// The girth that it must go round, where anybody says it.
@@ -194,22 +194,13 @@ pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, con
     let wraps = wraps::written(pattern);
     Some(MadeTo {
         wraps,
-        bends: bends(kind, wraps),
+        bends: Bends::of(kind, wraps),
         change: written + (more + ease - usual) * wraps,
         limb: narrowest,
         asked: narrowest.map(|girth| girth + ease + written),
         twisted: Alike::of(pattern),
         remade: said.0[..2].iter().any(Option::is_some),
     })
-}
-
-/// How many rounds a row bends as it is worn, for each time that it goes round.
-fn bends(kind: Kind, wraps: f64) -> f64 {
-    match kind {
-        Kind::Earrings => 0.0,
-        _ if wraps::goes_round(kind, wraps) => 1.0,
-        Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => usual::COIL,
-    }
 }
 
 /// Nobody knows by how much a length changes that was made for nobody.

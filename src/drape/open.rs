@@ -18,7 +18,7 @@
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
-use crate::design::{Bead, Design, Strand};
+use crate::design::{Bit, Design, Strand};
 use crate::geometry::Point;
 use crate::geometry::hinge::Hinge;
 
@@ -90,15 +90,10 @@ pub(super) fn given(taken: f64, bare: impl Iterator<Item = f64>) -> f64 {
 /// The hinge between two pieces; none where they are not beads one after the other, each on its own strand.
 fn hinge(design: &Design, strand: &Strand, pieces: [Piece; 2]) -> Option<Hinge> {
     let [Piece::Bit(train, one), Piece::Bit(next, other)] = pieces else { return None };
-    let bits = &strand.trains[train].bits;
-    let bead = |at: usize| -> Option<&Bead> {
-        let bead = &design.beads[bits[at].what.bead()?];
-        (!bead.hangs() && design.shared_bit(&bits[at], strand).is_none()).then_some(bead)
-    };
-    let beads = if train == next && one + 1 == other { [bead(one)?, bead(other)?] } else { return None };
-    let [[_, after], [before, _]] = beads.map(Bead::facing_noses);
-    let cord = 0.5 * strand.cord_width(design).value();
-    Some(Hinge::new([after, before], beads.map(|bead| 0.5 * bead.hole.value()), cord))
+    let bits = strand.trains[train].bits.get(one..=other).filter(|_| train == next && one + 1 == other)?;
+    let is_shared = |bit: &Bit| design.shared_bit(bit, strand).is_some();
+    let cord = strand.cord_width(design).value();
+    design.stock().hinge([&bits[0], &bits[1]], cord).filter(|_| !bits.iter().any(is_shared))
 }
 
 /// Hangs a chain whose beads part where it bends; it is then as it hangs.

@@ -1,0 +1,71 @@
+//! How a row bends as it is worn, and how much cord its beads take up there.
+//!
+//! Round a limb it is closed to a ring ([`Row::slack`]). Round a neck it bends by [`COIL`] rounds, each two neighbours by their
+//! share of its length and that of the closure: an approximation, as a loop bends more at the throat than on the chest. Beads
+//! that are alike take as much wherever they bend, to the square of a turn (`geometry/hinge.rs`).
+
+use std::f64::consts::TAU;
+
+use crate::geometry::hinge::Hinge;
+use crate::pattern::Kind;
+use crate::trade::usual::COIL;
+
+use super::model::{Bit, Train};
+use super::round::{Row, Stock, parts};
+use super::stock::Bead;
+use super::wraps;
+
+/// How a row bends as it is worn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bends {
+    /// Not at all: it hangs from an ear.
+    Not,
+    /// To a ring, round a limb or several times round.
+    Ring,
+    /// Round a neck, or as a strap.
+    Loop,
+}
+
+impl Bends {
+    /// How a row of a piece bends that goes so many times round.
+    pub fn of(kind: Kind, wraps: f64) -> Self {
+        match kind {
+            Kind::Earrings => Self::Not,
+            _ if wraps::goes_round(kind, wraps) => Self::Ring,
+            Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => Self::Loop,
+        }
+    }
+
+    /// How much more cord in mm a row takes that bends so than laid straight; its strand is so long in mm.
+    pub fn takes(self, row: &Row<'_>, trains: &[Train], finished: f64) -> f64 {
+        match self {
+            Self::Not => 0.0,
+            Self::Ring => row.slack(&trains.iter().flat_map(|train| &train.bits).cloned().collect::<Vec<_>>()),
+            Self::Loop => {
+                let closing: f64 = parts(row.closure).map(|part| part.least.value()).sum();
+                trains.iter().map(|train| in_loop(row, &train.bits, finished + closing)).sum()
+            }
+        }
+    }
+}
+
+/// The same of bits one after the other in a loop that is so long in all.
+fn in_loop(row: &Row<'_>, bits: &[Bit], whole: f64) -> f64 {
+    let takes = |pair: &[Bit]| {
+        let hinge = row.stock.hinge([&pair[0], &pair[1]], row.cord)?;
+        Some(hinge.takes(COIL * TAU * 0.5 * (pair[0].length() + pair[1].length()) / whole))
+    };
+    bits.windows(2).filter_map(takes).sum()
+}
+
+impl Stock<'_> {
+    /// Where two neighbours on a strand meet whose cord is so thick in mm, all legs together; nothing where one of them is no
+    /// bead, or hangs from it.
+    #[must_use]
+    pub fn hinge(self, bits: [&Bit; 2], cord: f64) -> Option<Hinge> {
+        let bead = |bit: &Bit| Some(&self.beads[bit.what.bead()?]).filter(|bead| !bead.hangs());
+        let beads = [bead(bits[0])?, bead(bits[1])?];
+        let [[_, after], [before, _]] = beads.map(Bead::facing_noses);
+        Some(Hinge::new([after, before], beads.map(|bead| 0.5 * bead.hole.value()), 0.5 * cord))
+    }
+}
