@@ -14,6 +14,7 @@ use super::article;
 use super::assorted;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
+use super::round::Stock;
 use super::shaping::{self, Named};
 use super::stock::{Bead, Cord};
 
@@ -75,6 +76,11 @@ impl Shelf {
             bead.letter = letters(index);
         }
         shelf
+    }
+
+    /// Its beads and findings.
+    pub const fn stock(&self) -> Stock<'_> {
+        Stock { beads: &self.beads, findings: &self.findings }
     }
 
     /// The bead that the knot in a knot cover is tied round.
