@@ -288,29 +288,37 @@ pub(super) fn gauge_diameter(gauge: &At<pattern::Whole>, context: &mut Context) 
 /// Resolves how an article is sold.
 pub(super) fn sold(written: &At<pattern::Sold>, context: &mut Context) -> Option<Sold> {
     let sold = &written.value;
-    let lot = match sold.by.value {
+    let by = sold.by.value;
+    let wrong = match by {
+        SoldBy::GraduatedStrand | SoldBy::Mix => Selling::OneKind { by: by.word() },
+        SoldBy::Turns => Selling::Turns,
+        _ => match lot(sold) {
+            Some(lot) => return Some(Sold { lot, price: sold.price, from: sold.from.clone() }),
+            None => Selling::NoAmount { by: by.word(), needs: amount(by) },
+        },
+    };
+    context.refuse(Remark::new(wrong).at(sold.by.place))
+}
+
+/// What one buys at a time; nothing where the pattern does not say how much that is, or that is no lot of one kind.
+fn lot(sold: &pattern::Sold) -> Option<Lot> {
+    match sold.by.value {
         SoldBy::Strand => sold.length.map(Lot::Strand),
         SoldBy::Hank => sold.strands.zip(sold.length).map(|(strands, length)| Lot::Hank(strands.0, length)),
         SoldBy::Pack => sold.count.map(|count| Lot::Pack(count.0)),
         SoldBy::Each => Some(Lot::Each),
         SoldBy::Grams => sold.mass.map(Lot::Grams),
         SoldBy::Spool | SoldBy::Length => sold.length.map(Lot::Length),
-        SoldBy::GraduatedStrand | SoldBy::Mix => {
-            return context.refuse(Remark::new(Selling::OneKind { by: sold.by.value.word() }).at(sold.by.place));
-        }
-        SoldBy::Turns => return context.refuse(Remark::new(Selling::Turns).at(sold.by.place)),
-    };
-    let needs = match sold.by.value {
+        SoldBy::GraduatedStrand | SoldBy::Mix | SoldBy::Turns => None,
+    }
+}
+
+/// The keys that say how much that is.
+const fn amount(by: SoldBy) -> &'static str {
+    match by {
         SoldBy::Hank => "strands: 12, length: 20 in",
         SoldBy::Pack => "count: 48",
         SoldBy::Grams => "mass: 10 g",
         _ => "length: 16 in",
-    };
-    match lot {
-        Some(lot) => Some(Sold { lot, price: sold.price, from: sold.from.clone() }),
-        None => {
-            let wrong = Selling::NoAmount { by: sold.by.value.word(), needs };
-            context.refuse(Remark::new(wrong).at(sold.by.place))
-        }
     }
 }

@@ -6,6 +6,7 @@ use crate::pattern::{Kind, Settle};
 use crate::source::Place;
 use crate::units::Length;
 
+use super::build::copies;
 use super::entries::{Entries, Index};
 use super::joins::Closure;
 use super::model::{Bit, Design, End, Heading, Rest, Strand, Train, Wear, What};
@@ -37,7 +38,7 @@ impl Design {
             wear,
             wraps: 1.0,
             twist: None,
-            copies: if kind == Kind::Earrings { 2 } else { 1 },
+            copies: copies(kind),
             price: None,
         }
     }

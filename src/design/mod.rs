@@ -8,6 +8,7 @@ mod article;
 mod assorted;
 mod bars;
 mod bends;
+mod build;
 mod by_hand;
 mod closure;
 mod colourway;
@@ -47,11 +48,8 @@ mod twist;
 mod wear;
 mod wraps;
 
-use crate::pattern::{self, Dict, Holes, Kind, Overhead, Pattern, Recolour};
-use crate::remark::said::naming::{Naming, Thing};
-use crate::remark::{Remark, has_errors, near, once, said};
-use crate::source::At;
-use crate::units::Money;
+use crate::pattern::{Holes, Pattern};
+use crate::remark::{Remark, has_errors, once};
 
 pub use assorted::{Assorted, Held, Pack};
 pub use bars::{Bores, Passage, Shared, Sharer, Sharers};
@@ -72,8 +70,7 @@ pub use stock::*;
 pub use twist::Twist;
 pub use wear::{Basis, Build, Fit, limb};
 
-use shelf::Shelf;
-use wear::Said;
+use build::build;
 
 /// Which of a pattern's variants is wanted, and for whom.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -213,146 +210,4 @@ pub fn sizes(pattern: &Pattern, choice: &Choice) -> Vec<Size> {
         Size { design: resolve(pattern, &of_size).0, chosen: name == choice.size, name }
     };
     if named.is_empty() { Vec::new() } else { std::iter::once(None).chain(names).map(in_size).collect() }
-}
-
-/// The design of all strands that can be resolved, and whether it is the whole piece.
-fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(Design, bool)> {
-    let size = size(pattern, choice, context)?;
-    let said = Said::new(&choice.fit, size, pattern);
-    wear::check(&choice.fit, &pattern.kind, context)?;
-    let made_to = wear::made_to(pattern, size, &said, context)?;
-    let colours = colours(pattern, choice, context)?;
-    check_names(pattern, context);
-    let mut shelf = Shelf::fill(pattern, context);
-    if let Some(colours) = colours {
-        shelf.recolour(colours, context);
-    }
-    wraps::check(pattern, context)?;
-    twist::check(pattern, context)?;
-    closure::only_above(pattern, context);
-    let closure = closure::closure(pattern, &shelf, context);
-    let closed = closure.is_some();
-    let assorted = assorted::assorted(pattern, &shelf, context);
-    let closure = closure.unwrap_or_default();
-    let meeting = closure::meeting(pattern, &shelf, context);
-    let written = pinned::strands(pattern, &closure, closed, &shelf, context);
-    let mut strand = |written: &At<pattern::Strand>| strand::strand(written, made_to, &closure, &shelf, context);
-    let strands: Vec<_> = written.iter().map(|written| strand(written.as_ref()?)).collect();
-    let whole = strands.iter().all(Option::is_some) && closed && !context.wants(pattern);
-    let mut strands: Entries<_> = strands.into_iter().flatten().collect();
-    hang_apart(&mut strands, &closure, &shelf);
-    let is_ring = matches!(pattern.kind.value, Kind::Bracelet | Kind::Anklet) || wraps::written(pattern) > 1.0;
-    match meeting {
-        Some(meeting) if whole => closure::hang_meeting(&mut strands, meeting, context),
-        None if is_ring && closure.is_empty() => {
-            let tied = strands.iter_mut().filter(|strand| !shelf.cords[strand.cord].is_sprung());
-            tied.for_each(|strand| row::close(strand, &shelf.beads));
-        }
-        _ => {}
-    }
-    bars::share_mass(&mut strands, Stock { beads: &shelf.beads, findings: &shelf.findings });
-    let mut design = Design {
-        heading: heading(pattern, choice),
-        beads: shelf.beads,
-        cords: shelf.cords,
-        findings: shelf.findings,
-        assorted,
-        strands,
-        closure,
-        wear: wear::wear(pattern.kind.value, &said),
-        wraps: wraps::written(pattern),
-        twist: None,
-        copies: if pattern.kind.value == Kind::Earrings { 2 } else { 1 },
-        price: pattern.price.as_ref().map(price),
-    };
-    design.twist = if whole { twist::twist(&design, pattern, context) } else { None };
-    debug_assert_eq!(design.flaw().filter(|_| whole), None);
-    Some((design, whole))
-}
-
-/// The size that is chosen, where one is.
-fn size<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Option<Option<&'a pattern::Size>> {
-    let Some(name) = &choice.size else { return Some(None) };
-    let sizes = pattern.sizes.as_deref().unwrap_or_default();
-    match sizes.iter().find(|size| size.name.value == *name) {
-        Some(size) => Some(Some(size)),
-        None => context.refuse(no_variant(Thing::Size, name, &mut sizes.iter().map(|size| size.name.value.as_str()))),
-    }
-}
-
-fn colours<'a>(pattern: &'a Pattern, choice: &Choice, context: &mut Context) -> Option<Option<&'a Dict<Recolour>>> {
-    let Some(name) = &choice.colourway else { return Some(None) };
-    let ways = pattern.colourways.as_ref();
-    match ways.and_then(|ways| ways.get(name)) {
-        Some(colours) => Some(Some(colours)),
-        None => context.refuse(no_variant(Thing::Colourway, name, &mut ways.iter().flat_map(|ways| ways.ids()))),
-    }
-}
-
-fn no_variant(thing: Thing, name: &str, known: &mut dyn Iterator<Item = &str>) -> Remark {
-    let known: Vec<_> = known.map(str::to_owned).collect();
-    let meant = near(name, known.iter().map(String::as_str));
-    Remark::new(Naming::NoVariant { thing, name: name.to_owned(), known, meant })
-}
-
-fn check_names(pattern: &Pattern, context: &mut Context) {
-    let strands = &pattern.strands;
-    if strands.value.is_empty() && !strands.place.is_nowhere() && !context.holes.spoil(strands.place) {
-        context.remarks.push(Remark::new(said::strand::Strand::None).at(strands.place));
-    }
-    named_once(Thing::Strand, strands.value.iter().map(|strand| &strand.value.name), context);
-    let idle = |size: &&pattern::Size| size.change.is_none() && size.wear.is_none() && !size.name.place.is_nowhere();
-    let says_nothing = |size: &pattern::Size| {
-        Remark::new(said::variant::Variant::IdleSize { size: size.name.value.clone() }).at(size.name.place)
-    };
-    context.remarks.extend(pattern.sizes.iter().flatten().filter(idle).map(says_nothing));
-    named_once(Thing::Size, pattern.sizes.iter().flatten().map(|size| &size.name), context);
-}
-
-fn named_once<'a>(thing: Thing, names: impl Iterator<Item = &'a At<String>>, context: &mut Context) {
-    let mut known = Vec::new();
-    for name in names {
-        if known.contains(&&name.value) && !name.place.is_nowhere() {
-            context.remarks.push(Remark::new(Naming::Twice { thing, name: name.value.clone() }).at(name.place));
-        }
-        known.push(&name.value);
-    }
-}
-
-/// An end bar or a clasp with loops holds the strands apart by its spacing.
-fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Shelf) {
-    let findings = closure.left().iter().map(|part| &shelf.findings[part.finding]);
-    let spacing = findings.filter_map(Finding::comb).find(|comb| comb.holes > 1).map(|comb| comb.spacing);
-    refill::hang_apart(strands, spacing.unwrap_or_default());
-}
-
-fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
-    Heading {
-        title: pattern.title.value.clone(),
-        summary: pattern.summary.clone(),
-        kind: pattern.kind.value,
-        designer: pattern.designer.clone(),
-        permissions: pattern.permissions.clone(),
-        care: pattern.care.clone(),
-        skill: pattern.skill,
-        time: pattern.time.as_deref().map(crate::units::time),
-        notes: pattern.notes.clone(),
-        units: pattern.units.unwrap_or_default(),
-        currency: pattern.currency.clone(),
-        size: choice.size.clone(),
-        colourway: choice.colourway.clone(),
-        variants: 1 + pattern.variants().len() as u32,
-    }
-}
-
-fn price(written: &At<crate::pattern::Price>) -> Price {
-    let At { value: written, place } = written;
-    Price {
-        place: *place,
-        hours: written.labour.0,
-        rate: written.rate,
-        overhead: written.overhead.unwrap_or(Overhead::Sum(Money::ZERO)),
-        wholesale: written.wholesale.map_or(2.0, |factor| factor.0),
-        retail: written.retail.map_or(2.5, |factor| factor.0),
-    }
 }

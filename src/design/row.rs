@@ -95,26 +95,28 @@ pub fn close(strand: &mut Strand, beads: &Entries<Bead>) {
     let ([train], true) = (strand.trains.as_mut_slice(), strand.settle == Settle::Fill && takes == Length::ZERO) else {
         return;
     };
-    let indices: Vec<_> = train.bits.iter().map(|bit| bit.what.bead()).collect();
-    let (ahead, behind) = (indices.iter().map_while(|at| *at), indices.iter().rev().map_while(|at| *at));
-    let (ahead, behind) = (ahead.count(), behind.count());
-    if indices.len() < 2 || ahead == 0 || behind == 0 {
-        return;
-    }
-    let run = |range: Range<usize>| indices[range].iter().flatten().map(|at| &beads[*at]);
-    let all = indices.len();
-    let shares = if ahead == all {
-        pack::closed(&run(0..all).collect::<Vec<_>>())
-    } else {
-        let mut shares = pack::shares(&run(all - behind..all).chain(run(0..ahead)).collect::<Vec<_>>());
-        shares.rotate_left(behind);
-        shares
-    };
-    let places = if ahead == all { (0..all).chain(0..0) } else { (0..ahead).chain(all - behind..all) };
-    for (at, share) in places.zip(shares) {
+    for (at, share) in closed(&train.bits, beads) {
         (train.bits[at].before, train.bits[at].after) = share;
     }
     strand.finished = Length::mm(train.length());
+}
+
+/// Which bits of a row take other cord where it closes on itself, and how much before and after their centres: all
+/// where it is all beads, else the beads that stand at its ends.
+fn closed(bits: &[Bit], beads: &Entries<Bead>) -> Vec<(usize, (f64, f64))> {
+    let indices: Vec<_> = bits.iter().map(|bit| bit.what.bead()).collect();
+    let (ahead, behind) = (indices.iter().map_while(|at| *at), indices.iter().rev().map_while(|at| *at));
+    let (all, ahead, behind) = (indices.len(), ahead.count(), behind.count());
+    if all < 2 || ahead == 0 || behind == 0 {
+        return Vec::new();
+    }
+    let run = |range: Range<usize>| indices[range].iter().flatten().map(|at| &beads[*at]);
+    if ahead == all {
+        return (0..all).zip(pack::closed(&run(0..all).collect::<Vec<_>>())).collect();
+    }
+    let over = (all - behind..all).chain(0..ahead);
+    let shares = pack::shares(&run(all - behind..all).chain(run(0..ahead)).collect::<Vec<_>>());
+    over.zip(shares).collect()
 }
 
 /// Cord in mm that anything but a bead takes beside the bead that it faces.

@@ -14,6 +14,7 @@ use super::article;
 use super::assorted;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
+use super::round::Stock;
 use super::shaping::{self, Named};
 use super::stock::{Bead, Cord};
 
@@ -62,10 +63,7 @@ impl Shelf {
         }
         let findings = pattern.findings.iter().flat_map(|all| &all.entries);
         for (key, written) in findings.filter(|(key, _)| used.contains(&key.value)) {
-            let bead = written.bead.as_ref().and_then(|bead| shelf.knotted(written, bead, context));
-            let cord = written.cord.as_ref().and_then(|cord| shelf.wound(written, cord, context));
-            let named = Named { bead, cord: cord.map(|cord| (cord, &shelf.cords[cord])) };
-            let finding = shaping::finding(&key.value, key.place, written, &named, context);
+            let finding = shelf.shaped(key, written, context);
             shelf.findings.extend(finding);
             if let Some(with) = &written.comes_with {
                 sold_together(key, with, pattern, &shelf, context);
@@ -78,6 +76,19 @@ impl Shelf {
             bead.letter = letters(index);
         }
         shelf
+    }
+
+    /// Its beads and findings.
+    pub const fn stock(&self) -> Stock<'_> {
+        Stock { beads: &self.beads, findings: &self.findings }
+    }
+
+    /// A finding, with the bead and the cord of this shelf that it names.
+    fn shaped(&self, key: &At<String>, written: &pattern::Finding, context: &mut Context) -> Option<Finding> {
+        let bead = written.bead.as_ref().and_then(|bead| self.knotted(written, bead, context));
+        let cord = written.cord.as_ref().and_then(|cord| self.wound(written, cord, context));
+        let named = Named { bead, cord: cord.map(|cord| (cord, &self.cords[cord])) };
+        shaping::finding(&key.value, key.place, written, &named, context)
     }
 
     /// The bead that the knot in a knot cover is tied round.

@@ -98,7 +98,7 @@ impl<'a> Known<'a> {
     }
 
     const fn stock(&self) -> Stock<'a> {
-        Stock { beads: &self.shelf.beads, findings: &self.shelf.findings }
+        self.shelf.stock()
     }
 
     /// What both ends take of its length, in mm.

@@ -18,21 +18,30 @@ impl Pattern {
             ids.push(strand.value.cord.value.clone());
             ids.extend(strand.value.ends.iter().flat_map(|ends| ends.ids()).map(|id| id.value.clone()));
         }
-        if let Some(closure) = &self.closure {
-            let closure = &closure.value;
-            let sides = [&closure.each_side, &closure.left, &closure.right];
-            let both = closure.both_ends.iter().flat_map(|both| &both.value);
-            let parts = sides.into_iter().flatten().flatten().chain(both).map(|part| &part.value.id.value);
-            let new: Vec<_> = parts.filter(|id| !ids.contains(id)).cloned().collect();
-            ids.extend(new);
-        }
+        add(self.joining(), &mut ids);
         let findings = self.findings.iter().flat_map(|all| &all.entries).filter(|(key, _)| ids.contains(&key.value));
         let named =
             findings.flat_map(|(_, finding)| finding.comes_with.iter().chain(&finding.bead).chain(&finding.cord));
-        let named: Vec<_> = named.map(|id| id.value.clone()).filter(|id| !ids.contains(id)).collect();
-        ids.extend(named);
+        let named: Vec<_> = named.map(|id| &id.value).collect();
+        add(named.into_iter(), &mut ids);
         ids
     }
+
+    /// Every id that the closure names.
+    fn joining(&self) -> impl Iterator<Item = &String> {
+        let closure = self.closure.iter().map(|closure| &closure.value);
+        let parts = closure.flat_map(|closure| {
+            let sides = [&closure.each_side, &closure.left, &closure.right];
+            sides.into_iter().flatten().flatten().chain(closure.both_ends.iter().flat_map(|both| &both.value))
+        });
+        parts.map(|part| &part.value.id.value)
+    }
+}
+
+/// Adds those that are not there yet.
+fn add<'i>(more: impl Iterator<Item = &'i String>, ids: &mut Vec<String>) {
+    let new: Vec<_> = more.filter(|id| !ids.contains(id)).cloned().collect();
+    ids.extend(new);
 }
 
 impl Pattern {

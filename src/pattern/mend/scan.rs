@@ -233,8 +233,7 @@ impl Scan {
             match sign {
                 '#' if text.begins_comment(byte) => match value::bare_colour(&line[byte..]) {
                     Some(length) => {
-                        let put = format!("\"{}\"", &line[byte..byte + length]);
-                        self.note(Slip::BareColour, here..here + length, here..here + length, put);
+                        self.colour(here, &line[byte..byte + length]);
                         text.skip(byte + length);
                     }
                     None => break,
@@ -256,6 +255,12 @@ impl Scan {
         }
         self.before.end = at + text.said().trim_end().len();
         self.before.opens = false;
+    }
+
+    /// A colour without its quotation marks, which begins a comment.
+    fn colour(&mut self, at: usize, colour: &str) {
+        let all = at..at + colour.len();
+        self.note(Slip::BareColour, all.clone(), all, format!("\"{colour}\""));
     }
 
     /// What stands behind the last closing bracket.
