@@ -14,6 +14,7 @@ mod expand;
 mod expect;
 mod filling;
 mod finding;
+mod folded;
 mod form;
 mod knots;
 mod limits;
