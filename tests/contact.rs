@@ -95,7 +95,7 @@ fn places(drape: &Drape) -> Vec<Vec<Point>> {
 
 /// Where the strands would be if each hung alone.
 fn alone(chains: &[Chain], drape: &Drape) -> Vec<Vec<Point>> {
-    let one = |(chain, hung): (&Chain, &Hung)| chain.hang(hung.ends[1] - hung.ends[0]).unwrap().joints;
+    let one = |(chain, hung): (&Chain, &Hung)| chain.hang(hung.ends[1] - hung.ends[0], None).unwrap().joints;
     chains.iter().zip(&drape.strands).map(one).collect()
 }
 

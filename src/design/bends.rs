@@ -12,7 +12,6 @@ use crate::trade::usual::COIL;
 
 use super::model::{Bit, Train};
 use super::round::{Row, Stock, parts};
-use super::stock::Bead;
 use super::wraps;
 
 /// How a row bends as it is worn.
@@ -64,8 +63,6 @@ impl Stock<'_> {
     #[must_use]
     pub fn hinge(self, bits: [&Bit; 2], cord: f64) -> Option<Hinge> {
         let bead = |bit: &Bit| Some(&self.beads[bit.what.bead()?]).filter(|bead| !bead.hangs());
-        let beads = [bead(bits[0])?, bead(bits[1])?];
-        let [[_, after], [before, _]] = beads.map(Bead::facing_noses);
-        Some(Hinge::new([after, before], beads.map(|bead| 0.5 * bead.hole.value()), 0.5 * cord))
+        Some(bead(bits[0])?.hinge(bead(bits[1])?, cord))
     }
 }

@@ -342,25 +342,6 @@ impl Design {
         branches().map(|(station, drop)| below(station) + drop).fold(whole / 2.0 - opened, f64::max)
     }
 
-    /// By how much a loop is less deep than half its strand, as its sides lie beside one another: straight but for the bead
-    /// before the fold, whose middle is as far from the line between as it is thick (`drape::fold`). Where sides differ, an
-    /// approximation by the first.
-    fn opened(&self, strand: &Strand) -> f64 {
-        let half = 0.5 * strand.finished.value();
-        let bits: Vec<&Bit> = strand.bits().collect();
-        let across = |bit: &Bit| bit.what.bead().map(|bead| self.beads[bead].across.value());
-        let apart = bits.iter().filter_map(|bit| across(bit)).fold(0.0, f64::max);
-        let mut end = half - 0.5 * bits.iter().map(|bit| bit.length()).sum::<f64>();
-        for pair in bits.windows(2) {
-            end += pair[0].length();
-            if end <= half && half < end + pair[1].length() {
-                let Some(breadth) = across(pair[0]) else { return 0.0 };
-                return half - folded(half, half - end, pair[0].length(), breadth, apart);
-            }
-        }
-        0.0
-    }
-
     /// Mass of one copy: strands and closure.
     #[must_use]
     pub fn mass(&self) -> Mass {
@@ -374,13 +355,4 @@ impl Design {
         let one = self.findings[part.finding].mass;
         part.cut.map_or(one, |cut| one * (cut.value() / 1000.0))
     }
-}
-
-/// How deep a side of so much cord hangs, of which so much beyond its last bead lies in the fold; the bead is so long and
-/// broad, and the sides are so far apart at the top. All in mm.
-fn folded(half: f64, gap: f64, length: f64, breadth: f64, apart: f64) -> f64 {
-    let aside = (breadth - 2.0 * gap).clamp(0.0, length);
-    let (leg, leans) = (half - gap - length, gap + aside - 0.5 * apart);
-    let square = |one: f64, other: f64| (one * one - other * other).max(0.0).sqrt();
-    square(leg, leans) + square(length, aside)
 }

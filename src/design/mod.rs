@@ -17,6 +17,7 @@ mod entries;
 mod expect;
 mod filling;
 mod finding;
+mod folded;
 mod form;
 mod joins;
 mod knots;

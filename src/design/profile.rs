@@ -8,6 +8,7 @@
 use std::f64::consts::PI;
 
 use crate::geometry::Point;
+use crate::geometry::hinge::Hinge;
 use crate::geometry::nose::{Nose, Oval};
 use crate::pattern::{Drilled, Shape};
 use crate::trade::usual::{BARREL_END, CHIP_FILLS};
@@ -87,6 +88,13 @@ impl Bead {
     pub fn facing_noses(&self) -> [Nose; 2] {
         let face = if self.shape == Shape::Coin { Shape::Round } else { self.shape };
         self.ends(face, 0.5 * self.across.value())
+    }
+
+    /// How it parts from the next bead where their row bends, on a cord so thick in mm.
+    #[must_use]
+    pub fn hinge(&self, next: &Self, cord: f64) -> Hinge {
+        let [[_, after], [before, _]] = [self, next].map(Self::facing_noses);
+        Hinge::new([after, before], [self, next].map(|bead| 0.5 * bead.hole.value()), 0.5 * cord)
     }
 
     /// The outlines of a shape's start and end where it is so broad to either side.

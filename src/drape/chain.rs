@@ -107,12 +107,12 @@ impl Chain {
         self.pieces.iter().map(of).collect()
     }
 
-    /// Hangs it from the origin and from an end.
+    /// Hangs it from the origin and from an end, near where it hung before its links changed a little.
     ///
     /// # Errors
     /// See [`Unhung`]; never a shape that is not in balance.
-    pub fn hang(&self, end: Point) -> Result<Hanging, Unhung> {
-        hang::solve_stiff(&self.links, &vec![self.stiffness; self.links.len()], end)
+    pub fn hang(&self, end: Point, near: Option<&Hanging>) -> Result<Hanging, Unhung> {
+        hang::solve_near(&self.links, &vec![self.stiffness; self.links.len()], end, near)
     }
 
     /// Makes links longer by how far they go on to their neighbours, for which bare cord gives what it has, all of it alike.

@@ -125,15 +125,29 @@ pub fn solve(links: &[Link], end: Point) -> Result<Hanging, Unhung> {
 /// # Errors
 /// As for [`solve`].
 pub fn solve_stiff(links: &[Link], stiffness: &[f64], end: Point) -> Result<Hanging, Unhung> {
+    solve_near(links, stiffness, end, None)
+}
+
+/// The same, from near where it hung with links a little longer or shorter, which saves steps where it is stiff.
+///
+/// # Errors
+/// As for [`solve`].
+pub fn solve_near(links: &[Link], stiffness: &[f64], end: Point, near: Option<&Hanging>) -> Result<Hanging, Unhung> {
     if end.x < 0.0 {
-        return solve_stiff(links, stiffness, Point::new(-end.x, end.y)).map(mirrored);
+        let near = near.cloned().map(mirrored);
+        return solve_near(links, stiffness, Point::new(-end.x, end.y), near.as_ref()).map(mirrored);
     }
     let length: f64 = links.iter().map(|link| link.length).sum();
     check(links, length, end)?;
     let chain = Scaled::new(links, length, end);
-    let limp = chain.settle()?;
     let bends = bends(links.iter().map(|link| link.length).zip(stiffness.iter().copied()));
-    let found = if bends.is_empty() { limp } else { stiff::settle(&chain, links, &bends, &limp)? };
+    let from = |start: &Found| stiff::settle(&chain, links, &bends, start);
+    let near = near.filter(|near| !bends.is_empty() && near.directions.len() == links.len());
+    let found = match near.map(|near| from(&chain.as_hung(near))) {
+        Some(Ok(found)) => found,
+        _ if bends.is_empty() => chain.settle()?,
+        _ => from(&chain.settle()?)?,
+    };
     lay(links, found, chain.weight, end)
 }
 
@@ -243,6 +257,12 @@ impl Scaled {
         let at_joint = self.loads.get(legs).zip(legs.checked_sub(1).map(|leg| self.loads[leg]));
         let up = at_joint.map_or(-self.loads[fold.link], |(after, before)| -0.5 * (after + before));
         Found { across: 0.0, up, directions: (0..self.lengths.len()).map(direction).collect(), iterations: 0 }
+    }
+
+    /// A start as another chain of as many links hangs.
+    fn as_hung(&self, near: &Hanging) -> Found {
+        let (across, up) = (near.across / self.weight, near.up / self.weight);
+        Found { across, up, directions: near.directions.clone(), iterations: near.iterations }
     }
 
     /// The links' directions under a force at the start.

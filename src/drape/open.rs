@@ -14,7 +14,7 @@
 //! **Trade-off.** Each bead is held where it lies by the grip of its cord: neighbours touch and do not press. Beads that
 //! slid freely would press on those below them: a row of 4 mm cubes would hang rounder by less than 0.2 mm (`tests/gaping.rs`).
 //! Findings, knots and what hangs by its tip keep turning about the ends of their links, and so do beads that several
-//! strands go through, and those of an earring's loop. A turn sharper than 115 degrees opens as one of 115 does.
+//! strands go through. A turn sharper than 115 degrees opens as one of 115 does.
 
 use super::chain::{Chain, Piece};
 use super::hang::{Hanging, Unhung};
@@ -96,7 +96,7 @@ fn hinge(design: &Design, strand: &Strand, pieces: [Piece; 2]) -> Option<Hinge> 
     design.stock().hinge([&bits[0], &bits[1]], cord).filter(|_| !bits.iter().any(is_shared))
 }
 
-/// Hangs a chain whose beads part where it bends; it is then as it hangs.
+/// Hangs a chain whose beads part where it bends; it is then as it hangs. `hang` is given how it hung the last time.
 ///
 /// # Errors
 /// Where it cannot be hung.
@@ -104,9 +104,9 @@ pub(super) fn hang(
     strand: &Strand,
     hinges: &Hinges,
     chain: &mut Chain,
-    hang: impl Fn(&Chain) -> Result<Hanging, Unhung>,
+    hang: impl Fn(&Chain, Option<&Hanging>) -> Result<Hanging, Unhung>,
 ) -> Result<Hanging, Unhung> {
-    let mut hanging = hang(chain)?;
+    let mut hanging = hang(chain, None)?;
     for _ in 0..ROUNDS {
         let parted = hinges.parted(&hanging.directions);
         let pairs = parted.beyond.iter().flatten().zip(chain.parted.beyond.iter().flatten());
@@ -114,7 +114,7 @@ pub(super) fn hang(
             break;
         }
         chain.open(strand, parted);
-        hanging = hang(chain)?;
+        hanging = hang(chain, Some(&hanging))?;
     }
     Ok(hanging)
 }

@@ -213,7 +213,7 @@ fn between(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<
     let end = Point::new(span, 0.0);
     let (mut chain, starts) = alone(design, strand, end)?;
     let hinges = Hinges::new(design, strand, &chain);
-    let hanging = open::hang(strand, &hinges, &mut chain, |chain| chain.hang(end))?;
+    let hanging = open::hang(strand, &hinges, &mut chain, |chain, near| chain.hang(end, near))?;
     let hung = seat(strand, &chain, hanging, [first, first + end], starts);
     Ok((chain, hung))
 }
@@ -227,10 +227,14 @@ fn alone(design: &Design, strand: &Strand, end: Point) -> Result<(Chain, Vec<f64
 /// A strand hung from two points side by side, which its beads keep open.
 fn looped(design: &Design, strand: &Strand, first: Point, span: f64) -> Result<(Chain, Hung), Unhung> {
     let end = Point::new(span, 0.0);
-    let (chain, starts) = alone(design, strand, end)?;
-    let hanging = super::hang::solve(&chain.links, end)?;
-    let opened = fold::opened(design, strand, &chain, &hanging).unwrap_or(hanging);
-    let hung = seat(strand, &chain, opened, [first, first + end], starts);
+    let (mut chain, starts) = alone(design, strand, end)?;
+    let hinges = Hinges::new(design, strand, &chain);
+    let side_by_side = |chain: &Chain, _: Option<&Hanging>| {
+        let hanging = super::hang::solve(&chain.links, end)?;
+        Ok(fold::opened(design, strand, chain, &hanging).unwrap_or(hanging))
+    };
+    let hanging = open::hang(strand, &hinges, &mut chain, side_by_side)?;
+    let hung = seat(strand, &chain, hanging, [first, first + end], starts);
     Ok((chain, hung))
 }
 
@@ -241,7 +245,7 @@ fn over(design: &Design, strand: &Strand, across: f64) -> Result<(Chain, Hung), 
     let turns = fall::turns(design, &chain, across);
     let [left, right] = turns.rail;
     let hinges = Hinges::new(design, strand, &chain).without(&[left, right, turns.meets.unwrap_or_default()]);
-    let hanging = open::hang(strand, &hinges, &mut chain, |chain| Ok(fall::hang(design, chain, across)?.hanging()))?;
+    let hanging = open::hang(strand, &hinges, &mut chain, |chain, _| Ok(fall::hang(design, chain, across)?.hanging()))?;
     // The left end of the rail is the origin.
     let start = hanging.joints[left] * -1.0;
     let low = hanging.joints.iter().map(|joint| (*joint + start).y).fold(0.0, f64::min);

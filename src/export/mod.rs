@@ -6,6 +6,7 @@
 mod bounds;
 mod day;
 mod number;
+mod packed;
 mod parts;
 mod pdf;
 mod png;

@@ -3,15 +3,20 @@
 //! A page of 210 × 297 mm at 300 dpi takes 35 MB of pixels; they are narrowed to RGB in place and
 //! compressed from there, so that little more than that and the file itself is held at a time.
 
+use png::chunk::IDAT;
 use png::{BitDepth, ColorType, Compression, PixelDimensions, SrgbRenderingIntent, Unit};
 use tiny_skia::{Color, Pixmap};
 
+use super::packed::packed;
 use super::{ExportError, raster};
 use crate::paint::mark::Page;
 use crate::units::INCH;
 
 /// Most pixels of a picture: 0.6 GB while it is drawn, more where it has shadows.
 pub const MOST_PIXELS: f64 = 150e6;
+
+/// Deflate's level of a file to keep: the usual one.
+const LEVEL: u32 = 6;
 
 /// How hard to compress.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -86,14 +91,15 @@ fn encoded(
     let mut encoder = png::Encoder::new(&mut out, width, height);
     encoder.set_color(colours);
     encoder.set_depth(BitDepth::Eight);
-    encoder.set_compression(match effort {
-        Effort::File => Compression::Balanced,
-        Effort::Preview => Compression::Fast,
-    });
+    encoder.set_compression(Compression::Fast);
     encoder.set_pixel_dims(Some(true_size(dpi)));
     encoder.set_source_srgb(SrgbRenderingIntent::RelativeColorimetric);
+    let pixel = colours.samples();
     let written = encoder.write_header().and_then(|mut writer| {
-        writer.write_image_data(data)?;
+        match effort {
+            Effort::File => writer.write_chunk(IDAT, &packed(data, width as usize * pixel, pixel, LEVEL)?)?,
+            Effort::Preview => writer.write_image_data(data)?,
+        }
         writer.finish()
     });
     written.map_err(|error| ExportError::Refused(error.to_string()))?;

@@ -51,12 +51,24 @@ struct Sheets<'a> {
 }
 
 impl Sheets<'_> {
-    /// Draws some of the page's marks over what is there.
+    /// Draws some of the page's marks over what is there; raised ones that follow flat ones are drawn beside them.
     fn marks(&self, some: &[Mark], pixels: &mut Pixmap) -> Result<(), ExportError> {
-        for run in some.chunk_by(|one, next| Sort::of(one) == Sort::of(next)) {
+        let size = [pixels.width(), pixels.height()];
+        let runs: Vec<&[Mark]> = some.chunk_by(|one, next| Sort::of(one) == Sort::of(next)).collect();
+        let mut ahead = None;
+        for (at, run) in runs.iter().enumerate() {
             match Sort::of(&run[0]) {
-                Sort::Flat => render(&tree(&self.with(run))?, pixels),
-                Sort::Raised => run.chunks(AT_ONCE).try_for_each(|some| self.raised(some, pixels))?,
+                Sort::Flat => {
+                    let raised = runs.get(at + 1).filter(|next| Sort::of(&next[0]) == Sort::Raised);
+                    let first = raised.and_then(|raised| raised.chunks(AT_ONCE).next());
+                    let flat = tree(&self.with(run))?;
+                    let drawn = many::both(|| render(&flat, pixels), || first.map(|some| self.layers(some, size)));
+                    ahead = drawn.1;
+                }
+                Sort::Raised => run.chunks(AT_ONCE).try_for_each(|some| {
+                    let layers = ahead.take().unwrap_or_else(|| self.layers(some, size));
+                    self.lay(some, layers, pixels)
+                })?,
                 Sort::Holds => run.iter().try_for_each(|mark| self.marks(mark.inner(), pixels))?,
             }
         }
@@ -69,14 +81,22 @@ impl Sheets<'_> {
         Page { title, description, symbols: Arc::clone(&self.page.symbols), marks: some.to_vec(), ..*self.page }
     }
 
-    /// Draws raised marks each by itself, and lays them with their shadows over what is there, one after the other.
-    fn raised(&self, some: &[Mark], pixels: &mut Pixmap) -> Result<(), ExportError> {
-        let size = [pixels.width(), pixels.height()];
-        let layers = many::map(some, |mark| self.layer(mark.inner(), size));
+    /// Raised marks each on a drawing of its own.
+    fn layers(&self, some: &[Mark], size: [u32; 2]) -> Vec<Result<Pixmap, ExportError>> {
+        many::map(some, |mark| self.layer(mark.inner(), size))
+    }
+
+    /// Lays raised marks that are drawn with their shadows over what is there, one after the other.
+    fn lay(
+        &self,
+        some: &[Mark],
+        layers: Vec<Result<Pixmap, ExportError>>,
+        pixels: &mut Pixmap,
+    ) -> Result<(), ExportError> {
         for (mark, layer) in some.iter().zip(layers) {
             let layer = layer?;
             if let Mark::Raised { shadow, .. } = mark {
-                Soft::new(&layer, shadow, f64::from(size[0]) / self.page.width).lay(pixels);
+                Soft::new(&layer, shadow, f64::from(pixels.width()) / self.page.width).lay(pixels);
             }
             self.spare().push(layer);
         }
