@@ -84,6 +84,7 @@ fn drawn(
     let mut page = Filled::new(room);
     page.top(facts::head(sheet.piece, room.width), APART);
     let head = std::mem::take(&mut page.marks);
+    let description = describe(sheet, cautions.is_some());
     cautions.into_iter().for_each(|cautions| page.foot(cautions, APART));
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
         page.foot(titled(&format!("Laid straight, {scale}"), rows), APART);
@@ -95,7 +96,7 @@ fn drawn(
     let (figures, scale) = figures(sheet, picture, left, &mut over, stencils);
     let marks = [head, figures, column.marks, page.marks].concat();
     let checked = check::stamps_at_actual_size(&marks);
-    let first = Body { name: "Face".to_owned(), description: describe(sheet), marks, scale, checked };
+    let first = Body { name: "Face".to_owned(), description, marks, scale, checked };
     Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools }
 }
 
@@ -240,11 +241,12 @@ pub fn titled(title: &str, block: Block) -> Block {
     Block::stack([heading(title), block], 0.0)
 }
 
-fn describe(sheet: &Sheet<'_>) -> String {
+fn describe(sheet: &Sheet<'_>, has_cautions: bool) -> String {
     let design = &sheet.piece.design;
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
+    let cautions = if has_cautions { ", the materials and the cautions" } else { " and the materials" };
     format!(
-        "{} with the strands {}: its picture, its measures, the beads and the materials.",
+        "{} with the strands {}: its picture, its measures, the beads{cautions}.",
         design.heading.kind,
         names.join(", ")
     )

@@ -99,8 +99,9 @@ fn knots_between_beads_are_told_by_their_first_and_last() {
     let (chart, steps) = told(&design);
     // A knot of 2 mm, then a round bead of 4 mm with a hole of 1 mm: 2 sqrt(2^2 - 0.5^2) = 3.873 mm, sixty times.
     let last = 100.0 + 59.0 * (2.0 + 3.873) + 1.0;
+    // What is left bare of the strand is told last.
     assert!(chart.contains("then [(knot) 1A], 60 times (knots K1 to K60), then ("), "{chart}");
-    assert!(chart.ends_with(" bare)"), "a fixed row ends in what is left of its strand: {chart}");
+    assert!(chart.ends_with(" mm bare)"), "{chart}");
     let both = |mm: f64| festoon::units::UnitStyle::Both.ruler(festoon::units::Length::mm(mm));
     let wanted = format!("K1 at {} to K60 at {}.", both(101.0), both(last));
     assert!(steps.contains(&wanted), "{wanted}: {steps}");
