@@ -11,7 +11,6 @@ use super::finding::Finding;
 use super::joins::Closure;
 use super::model::{Design, Heading, Price, Strand};
 use super::shelf::Shelf;
-use super::sound::Flaw;
 use super::wear::{MadeTo, Said};
 use super::{Choice, Context, assorted, bars, closure, pinned, refill, row, strand, twist, wear, wraps};
 
@@ -43,8 +42,6 @@ pub fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Optio
         price: pattern.price.as_ref().map(price),
     };
     design.twist = if whole { twist::twist(&design, pattern, context) } else { None };
-    // Beads of a strand that could not be resolved are idle.
-    debug_assert_eq!(design.flaw().filter(|flaw| whole || !matches!(flaw, Flaw::Idle(_))), None);
     Some((design, whole))
 }
 

@@ -188,9 +188,13 @@ pub fn attempt(pattern: &Pattern, holes: &Holes, choice: &Choice) -> Attempt {
     if let (Some(design), Some(expect), true) = (&design, &pattern.expect, *choice == Choice::default()) {
         expect::check(expect, pattern, design, whole, &mut context);
     }
-    if !has_errors(&context.remarks) && !holes.any() {
+    let sound = !has_errors(&context.remarks) && !holes.any();
+    if sound {
         context.remarks.extend(shelf::unused(pattern));
     }
+    // Beads of what could not be resolved are idle.
+    let flaw = || design.as_ref()?.flaw().filter(|flaw| sound || !matches!(flaw, Flaw::Idle(_)));
+    debug_assert_eq!(flaw(), None);
     Attempt { design, whole, remarks: once(context.remarks) }
 }
 

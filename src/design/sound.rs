@@ -33,8 +33,8 @@ pub enum Flaw {
 }
 
 impl Design {
-    /// The first of its flaws, a bead that nothing strings last. What a pattern makes whole has none; who makes or
-    /// changes one by hand asks.
+    /// The first of its flaws, a bead that nothing strings last. What a sound pattern makes has none, what one
+    /// with errors makes has such beads at most; who makes or changes one by hand asks.
     #[must_use]
     pub fn flaw(&self) -> Option<Flaw> {
         let bead = self.beads.entries().find(|(_, bead)| !is_sized(bead)).map(|(at, _)| Flaw::BeadSize(at));
