@@ -9,7 +9,6 @@ use festoon::drape::chain::Chain;
 use festoon::drape::hang::{Link, solve};
 use festoon::drape::{Hung, Seat};
 use festoon::geometry::Point;
-use festoon::pattern::Kind;
 use festoon::source::Source;
 use festoon::{Piece, piece};
 
