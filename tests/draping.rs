@@ -407,8 +407,8 @@ fn what_goes_behind_the_neck_is_hidden_and_comes_back() {
 }
 
 /// A strand laid on an arc about the origin, its middle straight down.
-fn on_arc(chain: &Chain, hung: &Hung, radius: f64) -> Hung {
-    let length = chain.length();
+fn on_arc(hung: &Hung, radius: f64) -> Hung {
+    let length = hung.joints.last().expect("a strand has joints").station;
     let place = |joint: &Joint| {
         let angle = (joint.station - 0.5 * length) / radius - std::f64::consts::FRAC_PI_2;
         Joint { at: Point::towards(angle) * radius, ..*joint }
@@ -433,7 +433,7 @@ fn beads_on_nested_arcs_clear_by_the_gap() {
         let design = necklace(&(strand("a", "", &beads(row[0])) + &strand("b", "", &beads(row[1]))));
         let drape = hang(&design, Some(60.0)).unwrap();
         let chains: Vec<_> = design.strands.iter().map(|strand| Chain::new(&design, strand, &[0.0])).collect();
-        let place = |at: usize, radius| on_arc(&chains[at], &drape.strands[nth(at)], radius);
+        let place = |at: usize, radius| on_arc(&drape.strands[nth(at)], radius);
         let found = clearances(&design, &chains, &[place(0, 2000.0), place(1, 2000.0 + apart)], &[]);
         assert!((found[0].least - gap).abs() < 0.05, "{} is not {gap}", found[0].least);
         assert!(found[0].at.x.abs() < 1.0);

@@ -192,8 +192,8 @@ pub fn attempt(pattern: &Pattern, holes: &Holes, choice: &Choice) -> Attempt {
     if sound {
         context.remarks.extend(shelf::unused(pattern));
     }
-    // Beads of what could not be resolved are idle.
-    let flaw = || design.as_ref()?.flaw().filter(|flaw| sound || !matches!(flaw, Flaw::Idle(_)));
+    // Beads of what could not be resolved, or whose shelf could not be read, are idle.
+    let flaw = || design.as_ref()?.flaw().filter(|flaw| !matches!(flaw, Flaw::Idle(_)));
     debug_assert_eq!(flaw(), None);
     Attempt { design, whole, remarks: once(context.remarks) }
 }

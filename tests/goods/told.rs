@@ -186,7 +186,7 @@ fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     // Strands of 438.8 mm reach sqrt(438.8² - (2 pi 9 x 1.9)²) = 425.6 mm or so, three tubes of 3.3 mm at 1.9 mm.
     assert!(steps[twist].check.as_ref().unwrap().contains("(425 mm)"), "{:?}", steps[twist].check);
     let cut = &steps[place("Cut the wire")].text;
-    let said = "Twisted 9 times, the strands reach about 16 ¾ in (425 mm) from loop to loop; to reach 17 ¼ in (439 mm) twisted each strand takes a finished";
+    let said = "Twisted 9 times, the strands reach about 16 ¾ in (425 mm) from loop to loop. Where they should reach 17 ¼ in (439 mm) twisted, each strand takes a finished";
     assert!(cut.contains(said), "{cut}");
     let mut straight = design.clone();
     straight.twist = None;

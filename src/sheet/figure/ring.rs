@@ -84,7 +84,7 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
 pub fn note(piece: &Piece) -> Option<&'static str> {
     match piece.drape.ring() {
         Some(_) if is_aslant(piece) => Some("across, from above"),
-        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some("flat beads lie on the limb"),
+        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some("flat beads are seen from their edge"),
         None => None,
     }
 }

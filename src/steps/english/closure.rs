@@ -129,6 +129,7 @@ impl Teller<'_> {
             FindingKind::JumpRing => name,
             FindingKind::Chain => format!("the end link of {name}"),
             FindingKind::EyePin => format!("the eye of {name}"),
+            FindingKind::ToggleRing => format!("the small ring of {name}"),
             _ => format!("the ring of {name}"),
         }
     }

@@ -122,6 +122,7 @@ impl<'a> Group<'a> {
             FindingKind::Chain => "the end link of ",
             FindingKind::EarWire | FindingKind::SpectacleLoop => "the ring of ",
             FindingKind::Tassel | FindingKind::Charm => "the loop of ",
+            FindingKind::ToggleRing => "the small ring of ",
             kind if kind.is_clasp() => "the ring of ",
             _ => "",
         };

@@ -27,15 +27,15 @@ impl Teller<'_> {
             Finished::Coiled(turns, inside) => self.coiled(turns, inside),
             Finished::Wound(times, girths) => self.wound(times, girths),
             Finished::Straight(lengths) => {
-                ("Lay the piece straight and measure from end to end.".to_owned(), self.length(lengths))
+                ("Lay the piece straight and measure from end to end.".to_owned(), self.measured(lengths))
             }
             Finished::Ring(girths) => (
                 "Close the piece, lay it in a round, and measure all round inside it.".to_owned(),
-                self.measured("It measures about", girths),
+                self.measured(girths),
             ),
             Finished::Round(lengths) => {
                 let along = if self.design.has_shortest() { " along the shortest strand" } else { "" };
-                (format!("Close the piece and measure once round{along}, closure and all."), self.length(lengths))
+                (format!("Close the piece and measure once round{along}, closure and all."), self.measured(lengths))
             }
         };
         Told::new("Check the piece", text).check(check + self.opens())
@@ -65,7 +65,7 @@ impl Teller<'_> {
     fn wound(self, times: u32, girths: [Length; 2]) -> (String, String) {
         let text =
             format!("Close the piece, wind it {times} times, turn beside turn, and measure all round inside the coil.");
-        (text, self.measured("It measures about", girths))
+        (text, self.measured(girths))
     }
 
     /// How a piece without a closure is tried: elastic lets its beads settle, other cord does not give.
@@ -102,17 +102,13 @@ impl Teller<'_> {
         }
     }
 
-    /// How long the piece is, closed as short and as long as it goes.
-    fn length(self, lengths: [Length; 2]) -> String {
-        self.measured("It measures", lengths)
-    }
-
-    fn measured(self, it: &str, [least, most]: [Length; 2]) -> String {
+    /// How long the piece is, closed as short and as long as it goes: what is hung in one another takes a little of that.
+    fn measured(self, [least, most]: [Length; 2]) -> String {
         if most - least > Length::mm(1.0) {
             let (least, most) = (self.ruler(least), self.ruler(most));
-            format!("{it} {least} to {most}, from the shortest closing to the longest.")
+            format!("It measures about {least} to {most}, from the shortest closing to the longest.")
         } else {
-            format!("{it} {}.", self.ruler(most))
+            format!("It measures about {}.", self.ruler(most))
         }
     }
 

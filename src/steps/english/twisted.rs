@@ -26,9 +26,10 @@ pub fn twisted(design: &Design) -> Option<String> {
             format!("the finished strands take {}", list(&each))
         }
     });
-    let needed =
-        needed.map(|needed| format!("; to reach {} twisted {needed}, with more beads and more cord", ruler(wanted)));
-    Some(format!("{reach}{}.", needed.unwrap_or_default()))
+    let needed = needed.map(|needed| {
+        format!(" Where they should reach {} twisted, {needed}, with more beads and more cord.", ruler(wanted))
+    });
+    Some(format!("{reach}.{}", needed.unwrap_or_default()))
 }
 
 impl Teller<'_> {
@@ -43,9 +44,12 @@ impl Teller<'_> {
             names(self.design, &all),
             times(twist.turns)
         );
+        let by = self.design.untwisted().map(|before| before - twist.length());
+        let by = by.map(|by| format!("by about {}, ", self.ruler(by)));
         let check = format!(
-            "The twisted strands have drawn in to about {} from loop to loop, and are about {} thick together (worked out \
+            "The twisted strands have drawn in {}to about {} from loop to loop, and are about {} thick together (worked out \
              for smooth strands: beads that settle into one another's gaps let them reach a little farther).",
+            by.unwrap_or_default(),
             self.ruler(twist.length()),
             self.ruler(twist.thickness())
         );
