@@ -274,7 +274,7 @@ impl<'d> Ends<'d> {
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,
             EndWork::Set { .. } => Drawing::KnotGlued,
-            EndWork::Turn => Drawing::PlainLoop,
+            EndWork::Turn => Drawing::TurnedEnd,
             EndWork::Press(_) => Drawing::CrimpPressed,
             EndWork::TieInCover if self.strand.in_end_knots(self.design).next().is_some() => Drawing::KnotRound,
             EndWork::TieInCover | EndWork::Tie => Drawing::Knot,

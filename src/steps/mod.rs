@@ -51,6 +51,8 @@ pub enum Drawing {
     Cone(u8),
     /// A pin's wire turned into a plain loop.
     PlainLoop,
+    /// The end of a coil of memory wire rolled outward into a loop.
+    TurnedEnd,
     /// A ring or link opened sideways.
     OpenLink,
     /// A double overhand knot.
@@ -113,7 +115,7 @@ pub enum Drawing {
 
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 42] = [
+    pub const ALL: [Self; 43] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -123,6 +125,7 @@ impl Drawing {
         Self::Cone(2),
         Self::Cone(3),
         Self::PlainLoop,
+        Self::TurnedEnd,
         Self::OpenLink,
         Self::Knot,
         Self::KnotRound,

@@ -212,7 +212,7 @@ pub fn gathered(hung: &[(Point, Point)], breadth: f64, pin: &[Step], cord_before
     let loops: Vec<_> = hung.iter().map(|(crimp, tip)| teardrop(*crimp, *tip, breadth)).collect();
     let mut marks: Vec<_> = loops.iter().flat_map(|path| cord(path, PLAIN)).collect();
     marks.extend(wire(pin));
-    marks.extend(loops.iter().flat_map(|path| cord_over(&stretch(path, 0, 4), PLAIN)));
+    marks.extend(loops.iter().flat_map(|path| cord(&stretch(path, 0, 4), PLAIN)));
     marks.extend(hung.iter().flat_map(|(crimp, tip)| closed_crimp(*crimp, (*tip - *crimp).angle(), cord_before)));
     marks
 }

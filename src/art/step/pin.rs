@@ -52,6 +52,22 @@ pub fn plain_loop() -> Vec<Mark> {
     marks
 }
 
+/// The end of a coil, whose inside lies below, rolled outward about a round jaw; where it was before.
+pub fn turned_end() -> Vec<Mark> {
+    let (middle, round, radius) = (at(9.8, 26.4), 16.0, 2.3);
+    let (left, end, before) = (-0.71 * PI, -0.53 * PI, -0.24 * PI);
+    let centre = middle + Point::towards(end) * (round + radius);
+    let coil = arc(middle, (round, round), left, end);
+    let rolled = arc(centre, (radius, radius), end + PI, end - 0.93 * PI);
+    let [outer, inner] = [0.475, -0.475].map(|aside| arc(middle, (round + aside, round + aside), end + 0.08, before));
+    let jaw = middle + Point::towards(before + 0.09) * (round + 1.6);
+    let mut marks = wire(&[&coil, &rolled[1..]].concat());
+    marks.push(filled(circle(centre, radius - 0.8), style::QUIET));
+    marks.extend([ghost(outer), ghost(inner), ghost(circle(jaw, 1.3))]);
+    marks.extend(arrow(&[jaw - at(0.2, 2.2), at(18.4, 6.6), at(14.6, 4.6), at(11.4, 5.8)]));
+    marks
+}
+
 /// A ring that gapes between the jaws of pliers; then shut.
 pub fn gap() -> Vec<Mark> {
     let (gaping, shut, radius) = (at(6.4, 9.0), at(19.6, 9.0), 3.6);

@@ -9,22 +9,24 @@ use super::fastened::Fastened;
 use super::{Sketch, straightened};
 
 impl Sketch<'_, '_, '_> {
-    /// The cord. The two ends of a loop, which hang a bead's width apart, meet in the closure.
+    /// The cord.
     pub(super) fn cord(&self) -> Vec<Mark> {
         self.plain_ways().into_iter().map(|way| self.stretch(&way)).collect()
     }
 
     /// A stretch of the cord.
     fn stretch(&self, way: &[Point]) -> Mark {
-        let mut points: Vec<_> = way.iter().map(|at| self.frame.page(*at)).collect();
-        if let (true, [first, .., last]) = (self.design.closure.loops(), points.as_mut_slice()) {
-            let top = first.between(*last, 0.5);
-            (*first, *last) = (top, top);
-        }
+        let points: Vec<_> = way.iter().map(|at| self.frame.page(*at)).collect();
         self.stencils.strand_cord(self.strand, &straightened(&points), self.frame.scale)
     }
 
-    /// How the cord ends on a side. The ends of a loop, which meet in the closure, are plain.
+    /// Where the cord ends on a side. The two ends of a loop, which hang a bead's width apart, meet in the closure.
+    fn end(&self, side: usize) -> Point {
+        let [first, last] = [0.0, self.strand.finished.value()].map(|station| self.hung.at(station).0);
+        if self.design.closure.loops() { first.between(last, 0.5) } else { [first, last][side] }
+    }
+
+    /// How the cord ends on a side.
     fn fastened(&self, side: usize) -> Fastened {
         let strand = self.strand;
         let length = strand.finished.value();
@@ -34,7 +36,7 @@ impl Sketch<'_, '_, '_> {
         } else {
             trains.next_back().map(|(train, start)| length - start - train.length())
         };
-        if self.design.closure.loops() || !self.hung.reaches(if side == 0 { 0.0 } else { length }) {
+        if !self.hung.reaches(if side == 0 { 0.0 } else { length }) {
             return Fastened::Plain;
         }
         Fastened::of(strand, side, room.unwrap_or(length), self.design)
@@ -44,15 +46,26 @@ impl Sketch<'_, '_, '_> {
     fn plain_ways(&self) -> Vec<Vec<Point>> {
         let mut ways = self.ways();
         let [first, last] = [0, 1].map(|side: usize| self.fastened(side).plain_from());
-        if let Some(way) = ways.first_mut().filter(|_| first > 0.0) {
-            *way = path::past(way, first);
+        if let Some(way) = ways.first_mut() {
+            *way = self.past(std::mem::take(way), first, 0);
         }
-        if let Some(way) = ways.last_mut().filter(|_| last > 0.0) {
+        if let Some(way) = ways.last_mut() {
             way.reverse();
-            *way = path::past(way, last);
+            *way = self.past(std::mem::take(way), last, 1);
             way.reverse();
         }
         ways
+    }
+
+    /// A way without what lies before a distance from its end, or, where it is plain, from the place where that is.
+    fn past(&self, mut way: Vec<Point>, distance: f64, side: usize) -> Vec<Point> {
+        if distance > 0.0 {
+            return path::past(&way, distance);
+        }
+        if let Some(end) = way.first_mut().filter(|_| self.design.closure.loops()) {
+            *end = self.end(side);
+        }
+        way
     }
 
     /// The loops, hitch or knots in which the cord ends.
@@ -60,10 +73,9 @@ impl Sketch<'_, '_, '_> {
         let mut marks = Vec::new();
         for side in [0, 1] {
             let fastened = self.fastened(side);
-            let [end, inside] = [0.0, fastened.plain_from()].map(|depth| {
-                let at = if side == 0 { depth } else { self.strand.finished.value() - depth };
-                self.frame.page(self.hung.at(at).0)
-            });
+            let depth = fastened.plain_from();
+            let station = if side == 0 { depth } else { self.strand.finished.value() - depth };
+            let [end, inside] = [self.end(side), self.hung.at(station).0].map(|at| self.frame.page(at));
             let place = (end, (inside - end).angle());
             marks.extend(fastened.marks(self.strand, place, self.frame.scale, self.design, self.stencils));
         }

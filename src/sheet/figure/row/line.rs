@@ -258,12 +258,12 @@ fn half_cut(line: &Line<'_, '_>) -> f64 {
     CUT + line.strand.cord_width(line.design).value() / 2.0
 }
 
-/// The line's beads and all else with the cord at a height, beads below what covers them.
+/// The line's beads and all else with the cord at a height: branches behind the beads beside them, beads below what covers them.
 fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut marks = self::cord(line, placed, cord, stencils);
-    let (beads, others): (Vec<&Placed<'_, '_>>, Vec<&Placed<'_, '_>>) =
-        placed.iter().partition(|one| one.span.bead().is_some());
-    for one in beads.into_iter().chain(others) {
+    let (branches, strung): (Vec<&Placed<'_, '_>>, Vec<_>) = placed.iter().partition(|one| one.span.branch().is_some());
+    let (beads, others): (Vec<_>, Vec<_>) = strung.into_iter().partition(|one| one.span.bead().is_some());
+    for one in branches.into_iter().chain(beads).chain(others) {
         match one.span.thing {
             Thing::End(side) => marks.extend(end(line, one, side, cord, stencils)),
             Thing::Bit(_) => marks.extend(bit(line, one, cord, stencils)),
