@@ -90,6 +90,13 @@ impl Hoop {
         drawing.wire(&circle(self.centre, self.radius), self.thick)
     }
 
+    /// A quarter of it beside the strand and a little more, to the right of x as one looks along that on the page: there it
+    /// lies before what goes through it; its ends are cut square.
+    pub fn quarter(self, drawing: &Drawing) -> Vec<Mark> {
+        let quarter = arc(self.centre, (self.radius, self.radius), PI / 2.0 - OVER, PI);
+        drawing.wire(&quarter, self.thick).into_iter().map(square).collect()
+    }
+
     /// Its half to the right of x, as one looks along that on the page, or to the left, and at the outer end so much more
     /// as lies over what goes through there; its ends are cut square, so that it lies on the whole unseen.
     pub fn half(self, drawing: &Drawing, right: bool) -> Vec<Mark> {
