@@ -16,6 +16,8 @@ pub enum Look {
     Finding { finding: Index<Finding>, turn: u32 },
     /// The half of a ring to the right of its way outward, or to the left.
     Half { finding: Index<Finding>, turn: u32, right: bool },
+    /// Of a finding's eyes what lies before what links with them.
+    Linked { finding: Index<Finding>, turn: u32 },
     /// A crimp pressed shut.
     Pressed { finding: Index<Finding>, turn: u32 },
     /// A pin cut and closed, so many hundredths of a millimetre long.
@@ -40,6 +42,7 @@ impl Look {
             Self::Finding { finding, turn } => ("finding", finding.number(), Some(turn)),
             Self::Half { finding, turn, right: true } => ("right-half", finding.number(), Some(turn)),
             Self::Half { finding, turn, right: false } => ("left-half", finding.number(), Some(turn)),
+            Self::Linked { finding, turn } => ("linked", finding.number(), Some(turn)),
             Self::Pressed { finding, turn } => ("pressed", finding.number(), Some(turn)),
             Self::Pin { finding, reach } => ("pin", finding.number(), Some(reach)),
             Self::Link { finding } => ("link", finding.number(), None),
@@ -64,6 +67,7 @@ impl Look {
             (sort @ ("right-half" | "left-half"), finding, Some(turn)) => {
                 Self::Half { finding: nth(finding), turn, right: sort == "right-half" }
             }
+            ("linked", finding, Some(turn)) => Self::Linked { finding: nth(finding), turn },
             ("pressed", finding, Some(turn)) => Self::Pressed { finding: nth(finding), turn },
             ("pin", finding, Some(reach)) => Self::Pin { finding: nth(finding), reach },
             ("link", finding, None) => Self::Link { finding: nth(finding) },
@@ -88,6 +92,7 @@ mod tests {
             (Look::Finding { finding: nth(0), turn: 1 }, "finding-0-1"),
             (Look::Half { finding: nth(0), turn: 3, right: true }, "right-half-0-3"),
             (Look::Half { finding: nth(0), turn: 3, right: false }, "left-half-0-3"),
+            (Look::Linked { finding: nth(2), turn: 5 }, "linked-2-5"),
             (Look::Pressed { finding: nth(2), turn: 0 }, "pressed-2-0"),
             (Look::Pin { finding: nth(1), reach: 1250 }, "pin-1-1250"),
             (Look::Link { finding: nth(4) }, "link-4"),

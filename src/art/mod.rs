@@ -24,6 +24,7 @@ mod surface;
 mod wire;
 
 pub use bead::{looks_the_same_turned, on_edge};
+pub use finding::eye_wire;
 pub use light::{Ink, Light};
 pub use look::Look;
 pub use stencils::Stencils;

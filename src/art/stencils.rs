@@ -129,6 +129,15 @@ impl<'a> Stencils<'a> {
         self.stamp(Look::Half { finding: index, turn, right }, draw, at, angle, scale)
     }
 
+    /// What of a finding that is drawn by [`Self::finding`] lies before the loops and rings that link with its eyes: the
+    /// other of their two crossings is behind.
+    pub fn linked(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
+        let finding = &self.design.findings[index];
+        let (turn, ink) = (self.turn(angle), self.ink);
+        let draw = || finding::linked(&Drawing::new(finding, ink, Light::on_turn(turn)), finding);
+        self.stamp(Look::Linked { finding: index, turn }, draw, at, angle, scale)
+    }
+
     /// The mirror image of a finding that stands upright. It is drawn for the mirrored light, so that mirroring puts the
     /// light where it was.
     pub fn mirrored_finding(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {

@@ -1,5 +1,6 @@
 //! Bars that hold strands apart and clasps in whose loops they end, centred on the strand side, lying across it.
 
+use super::loops::Hoop;
 use super::{Drawing, or};
 use crate::design::{Bar, Bores};
 use crate::geometry::Point;
@@ -26,12 +27,19 @@ pub fn spacer(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
     vec![drawing.solid(body, drawing.along(0.0, length), 0.1), drawing.solid(seats, drawing.flat(-0.5), 0.05)]
 }
 
-/// A loop for each strand: their marks' outline, the thickness of their wire and where they end.
-fn comb(bar: &Bar) -> (Vec<Step>, f64, f64) {
+/// A loop for each strand.
+pub fn eyes(bar: &Bar) -> Vec<Hoop> {
     let length = bar.length.value();
-    let (thick, eye) = (or(bar.wire, length * 0.11), length * 0.13);
-    let inner = eye + thick / 2.0;
-    (holes(bar).into_iter().flat_map(|y| circle(Point::new(inner, y), eye)).collect(), thick, inner + eye)
+    let (thick, radius) = (or(bar.wire, length * 0.11), length * 0.13);
+    let eye = |y| Hoop { centre: Point::new(radius + thick / 2.0, y), radius, thick };
+    holes(bar).into_iter().map(eye).collect()
+}
+
+/// Their marks' outline, the thickness of their wire and where they end.
+fn comb(bar: &Bar) -> (Vec<Step>, f64, f64) {
+    let eyes = eyes(bar);
+    let (thick, end) = eyes.first().map_or((0.0, 0.0), |eye| (eye.thick, eye.centre.x + eye.radius));
+    (eyes.iter().flat_map(|eye| circle(eye.centre, eye.radius)).collect(), thick, end)
 }
 
 /// Half of a box clasp: a flat plate that meets the other half's, with a sunk field.

@@ -12,8 +12,38 @@ use crate::paint::outline::{arc, circle, curve, line, rounded_rect};
 use crate::trade::usual;
 
 /// The small ring at the strand's side, of a radius to its wire's middle.
-fn eye(drawing: &Drawing, radius: f64, thick: f64) -> Vec<Mark> {
-    drawing.wire(&circle(Point::new(radius + thick / 2.0, 0.0), radius), thick)
+fn eye(radius: f64, thick: f64) -> Hoop {
+    Hoop { centre: Point::new(radius + thick / 2.0, 0.0), radius, thick }
+}
+
+/// That of a spring ring.
+pub fn spring_eye(body: &Body) -> Hoop {
+    let length = body.length.value();
+    eye(length * 0.09, length * 0.05)
+}
+
+/// That of a hook.
+pub fn hook_eye(body: &Body) -> Hoop {
+    let length = body.length.value();
+    eye(length * 0.09, or(body.wire, length * usual::HOOK_WIRE))
+}
+
+/// That of a toggle's ring.
+pub fn toggle_eye(body: &Body) -> Hoop {
+    let length = body.length.value();
+    eye(length * 0.07, length * 0.05)
+}
+
+/// That of a toggle's bar.
+pub fn bar_eye(body: &Body) -> Hoop {
+    let length = body.length.value();
+    eye(length * 0.2, length * 0.1)
+}
+
+/// That of half a barrel.
+pub fn barrel_eye(body: &Body) -> Hoop {
+    let length = body.length.value();
+    eye(length * 0.11, length * 0.06)
 }
 
 /// A hollow ring whose sprung bolt slides round in it, drawn back by a nib.
@@ -24,7 +54,7 @@ pub fn spring_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let centre = Point::new(length - thick / 2.0 - radius, 0.0);
     let nib = centre + Point::towards(-0.55 * PI) * (radius + thick * 0.45);
     let slit = Point::towards(-0.3 * PI);
-    let mut marks = eye(drawing, length * 0.09, length * 0.05);
+    let mut marks = spring_eye(body).whole(drawing);
     marks.push(drawing.solid(circle(nib, thick * 0.55), drawing.ball(nib, thick * 0.55), 0.08));
     marks.extend(drawing.wire(&circle(centre, radius), thick));
     marks
@@ -36,9 +66,9 @@ pub fn spring_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 pub fn hook(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let length = body.length.value();
     let thick = or(body.wire, length * usual::HOOK_WIRE);
-    let (loop_radius, bend) = (length * 0.09, length * 0.13);
+    let (eye, bend) = (hook_eye(body), length * 0.13);
     let top = -bend;
-    let from = Point::new(2.0 * loop_radius + thick / 2.0, 0.0);
+    let from = Point::new(eye.centre.x + eye.radius, 0.0);
     let turn = Point::new(length - thick / 2.0 - bend, 0.0);
     let shank = [from, Point::new(length * 0.35, top), Point::new(turn.x, top)];
     let mut path = curve(&shank);
@@ -46,15 +76,14 @@ pub fn hook(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let back =
         [Point::new(turn.x, bend), Point::new(length * 0.5, bend * 0.75), Point::new(length * 0.42, bend * 1.35)];
     path.extend(curve(&back).into_iter().skip(1));
-    let mut marks = eye(drawing, loop_radius, thick);
+    let mut marks = eye.whole(drawing);
     marks.extend(drawing.wire(&path, thick));
     marks
 }
 
 /// The ring that a toggle's bar goes through.
 pub fn toggle_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
-    let length = body.length.value();
-    let mut marks = eye(drawing, length * 0.07, length * 0.05);
+    let mut marks = toggle_eye(body).whole(drawing);
     marks.extend(toggle_hoop(body).whole(drawing));
     marks
 }
@@ -71,11 +100,11 @@ pub fn toggle_hoop(body: &Body) -> Hoop {
 pub fn toggle_bar(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let length = body.length.value();
     let (half, thick) = (or(body.outside, length * 3.6) / 2.0, or(body.wire, length * usual::TOGGLE_ROD));
-    let loop_radius = length * 0.2;
-    let shank = line(Point::new(2.0 * loop_radius, 0.0), Point::new(length - thick / 2.0, 0.0));
+    let eye = bar_eye(body);
+    let shank = line(Point::new(2.0 * eye.radius, 0.0), Point::new(length - thick / 2.0, 0.0));
     let (rod, knob) = (thick * 0.8, thick * 0.5);
     let bar = rounded_rect(Point::new(length - (thick + rod) / 2.0, -half), rod, half * 2.0, rod * 0.5);
-    let mut marks = eye(drawing, loop_radius, length * 0.1);
+    let mut marks = eye.whole(drawing);
     marks.extend(drawing.wire(&shank, thick * 0.5));
     marks.push(drawing.solid(bar, drawing.along(length - thick, length), 0.1));
     let ball = |y: f64| drawing.solid(circle(Point::new(length - thick / 2.0, y), knob), drawing.flat(0.2), 0.08);
@@ -87,12 +116,11 @@ pub fn toggle_bar(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 pub fn barrel(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let length = body.length.value();
     let half = or(body.outside, length * usual::BARREL_BREADTH) / 2.0;
-    let thick = length * 0.06;
-    let loop_radius = length * 0.11;
-    let from = 2.0 * loop_radius + thick;
+    let eye = barrel_eye(body);
+    let from = 2.0 * eye.radius + eye.thick;
     let barrel = rounded_rect(Point::new(from, -half), length - from, half * 2.0, half * 0.35);
     let groove = |x: f64| drawing.line(line(Point::new(x, -half * 0.96), Point::new(x, half * 0.96)), 0.1);
-    let mut marks = eye(drawing, loop_radius, thick);
+    let mut marks = eye.whole(drawing);
     marks.push(drawing.solid(barrel, drawing.turned(half), 0.1));
     marks.extend([groove(length * 0.82), groove(length * 0.9)]);
     marks

@@ -2,6 +2,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use super::loops::Hoop;
 use super::{Drawing, or};
 use crate::design::{Body, Hanger};
 use crate::geometry::Point;
@@ -13,14 +14,18 @@ pub fn clasp(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let length = body.length.value();
     let breadth = or(body.outside, length * 0.5);
     let at = |x: f64, y: f64| Point::new(x * length, y * breadth);
-    let thick = length * 0.055;
-    let ring = circle(at(0.095, 0.0), length * 0.095 - thick / 2.0);
-    let mut marks = drawing.wire(&ring, thick);
+    let mut marks = clasp_eye(body).whole(drawing);
     marks.push(drawing.solid(lever(&at), drawing.flat(-0.15), 0.1));
     marks.push(drawing.solid(jaw(&at), drawing.turned(breadth / 2.0), 0.12));
     marks.push(drawing.solid(ellipse(at(0.44, 0.43), length * 0.05, length * 0.04), drawing.flat(0.3), 0.1));
     marks.push(drawing.solid(circle(at(0.3, 0.06), length * 0.03), drawing.flat(-0.35), 0.06));
     marks
+}
+
+/// The ring that it hangs by.
+pub fn clasp_eye(body: &Body) -> Hoop {
+    let (outside, thick) = (body.length.value() * 0.095, body.length.value() * 0.055);
+    Hoop { centre: Point::new(outside, 0.0), radius: outside - thick / 2.0, thick }
 }
 
 /// The claw, in shares of a clasp's length and breadth from its ring on.
@@ -65,8 +70,8 @@ fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
 pub fn ear_wire(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
     let length = hanger.length.value();
     let thick = hanger.wire.value();
-    let (eye, radius) = (length * 0.07, length * 0.22);
-    let ring = circle(Point::new(eye + thick / 2.0, 0.0), eye);
+    let (eye, radius) = (wire_eye(hanger).radius, length * 0.22);
+    let ring = circle(wire_eye(hanger).centre, eye);
     let middle = Point::new(length - thick / 2.0 - radius, radius);
     let shank = line(Point::new(2.0 * eye + thick / 2.0, 0.0), Point::new(middle.x, 0.0));
     let bend = arc(middle, (radius, radius), -FRAC_PI_2, FRAC_PI_2);
@@ -82,4 +87,10 @@ pub fn ear_wire(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
     let bead = Point::new(2.0 * eye + thick + eye * 0.5, 0.0);
     marks.push(drawing.solid(circle(bead, eye * 0.75), drawing.ball(bead, eye * 0.75), 0.08));
     marks
+}
+
+/// The loop of an ear wire.
+pub fn wire_eye(hanger: &Hanger) -> Hoop {
+    let (radius, thick) = (hanger.length.value() * 0.07, hanger.wire.value());
+    Hoop { centre: Point::new(radius + thick / 2.0, 0.0), radius, thick }
 }

@@ -90,6 +90,19 @@ impl Hoop {
         drawing.wire(&circle(self.centre, self.radius), self.thick)
     }
 
+    /// A quarter of it beside the strand and a little more, to the right of x as one looks along that on the page: there it
+    /// lies before what goes through it; its ends are cut square.
+    pub fn quarter(self, drawing: &Drawing) -> Vec<Mark> {
+        /// By how much each lighter line of the wire is longer, in radians: it hides the ends of those below it.
+        const LONGER: f64 = 0.05;
+        let lines = |longer: f64| {
+            let quarter = arc(self.centre, (self.radius, self.radius), PI / 2.0 - OVER - longer, PI + longer);
+            drawing.wire(&quarter, self.thick)
+        };
+        let line = |at: usize, number: f64| lines(LONGER * number).into_iter().nth(at).map(square);
+        (0..lines(0.0).len()).filter_map(|at| line(at, at as f64)).collect()
+    }
+
     /// Its half to the right of x, as one looks along that on the page, or to the left, and at the outer end so much more
     /// as lies over what goes through there; its ends are cut square, so that it lies on the whole unseen.
     pub fn half(self, drawing: &Drawing, right: bool) -> Vec<Mark> {

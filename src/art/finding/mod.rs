@@ -17,6 +17,8 @@ use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
 use crate::pattern::Finish;
 use crate::units::Length;
 
+use loops::Hoop;
+
 pub use hook::{jaw, lever};
 pub use loops::{closed_pin, link, link_on_edge};
 pub use tube::pressed;
@@ -71,6 +73,34 @@ pub fn half(drawing: &Drawing, finding: &Finding, right: bool) -> Vec<Mark> {
         Form::ToggleRing(body) => fastener::toggle_hoop(body).half(drawing, right),
         _ => Vec::new(),
     }
+}
+
+/// The rounds of wire by which a finding hangs on the strands' side, each of which links with what holds it.
+fn eyes(finding: &Finding) -> Vec<Hoop> {
+    match &finding.form {
+        Form::JumpRing(ring) => vec![Hoop::of_ring(ring)],
+        Form::Clasp(body) => vec![hook::clasp_eye(body)],
+        Form::SpringRing(body) => vec![fastener::spring_eye(body)],
+        Form::Hook(body) => vec![fastener::hook_eye(body)],
+        Form::ToggleRing(body) => vec![fastener::toggle_eye(body)],
+        Form::ToggleBar(body) => vec![fastener::bar_eye(body)],
+        Form::BarrelHalf(body) => vec![fastener::barrel_eye(body)],
+        Form::EarWire(hanger) => vec![hook::wire_eye(hanger)],
+        Form::EndBar(bar) | Form::BoxHalf(bar) | Form::SlideHalf(bar) => bar::eyes(bar),
+        _ => Vec::new(),
+    }
+}
+
+/// Thickness in mm of the wire by which a finding hangs, as it is drawn; 0 where it has none.
+#[must_use]
+pub fn eye_wire(finding: &Finding) -> f64 {
+    eyes(finding).first().map_or(0.0, |eye| eye.thick)
+}
+
+/// What of a finding's eyes lies before the loops or rings that they link with.
+#[must_use]
+pub fn linked(drawing: &Drawing, finding: &Finding) -> Vec<Mark> {
+    eyes(finding).into_iter().flat_map(|eye| eye.quarter(drawing)).collect()
 }
 
 impl Drawing {

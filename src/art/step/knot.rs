@@ -144,23 +144,25 @@ pub fn surgeons() -> Vec<Mark> {
 /// one of them through the loop of what hangs there.
 pub fn met(hangs: bool) -> Vec<Mark> {
     let (level, half) = (7.6, 0.55);
-    let end = |side: f64| {
+    let end = |side: f64, aside: f64| {
         let (far, near, on) = (level + side * 5.4, level + side * half, level + side * 3.4);
         curve(&[
             at(0.4, far),
             at(2.6, far),
             at(5.4, near),
             at(13.0, near),
-            at(16.6, near),
+            at(16.6, near + side * aside),
             at(20.0, near),
             at(23.4, on),
         ])
     };
-    let mut marks = [cord(&end(-1.0), PLAIN), cord(&end(1.0), tinted())].concat();
+    // The one that stays out of the loop passes above it.
+    let above = if hangs { 1.9 } else { 0.0 };
+    let mut marks = [cord(&end(-1.0, above), PLAIN), cord(&end(1.0, 0.0), tinted())].concat();
     if hangs {
-        marks.push(filled(polygon(&[at(15.6, 14.0), at(17.4, 14.0), at(18.8, 18.0), at(14.2, 18.0)]), tinted()));
-        marks.extend(wire_over(&circle(at(16.5, level + 2.7), 2.7)));
-        marks.extend(cord_over(&polyline(&[at(17.6, level + half), at(20.0, level + half)]), tinted()));
+        marks.push(filled(polygon(&[at(15.6, 12.0), at(17.4, 12.0), at(18.8, 18.0), at(14.2, 18.0)]), tinted()));
+        marks.extend(wire_over(&circle(at(16.5, level + 1.7), 2.4)));
+        marks.extend(cord_over(&polyline(&[at(16.6, level + half), at(20.0, level + half)]), tinted()));
     }
     marks.extend([-1.0, 1.0].map(|side| bead(at(1.9, level + side * 5.4), 1.8)));
     marks.push(bead(at(8.8, level), 4.2));

@@ -27,7 +27,7 @@ impl Sketch<'_, '_, '_> {
     }
 
     /// How the cord ends on a side.
-    fn fastened(&self, side: usize) -> Fastened {
+    pub(super) fn fastened(&self, side: usize) -> Fastened {
         let strand = self.strand;
         let length = strand.finished.value();
         let mut trains = strand.trains.iter().zip(&self.hung.starts);
@@ -42,10 +42,18 @@ impl Sketch<'_, '_, '_> {
         Fastened::of(strand, side, room.unwrap_or(length), self.design)
     }
 
+    /// From how deep the cord is plain, where a finding in which it ends lies farther out.
+    fn plain_from(&self, side: usize) -> f64 {
+        match self.fastened(side) {
+            within @ Fastened::Within(at) => at - within.through(self.strand, side, self.design),
+            other => other.plain_from(),
+        }
+    }
+
     /// The way of the cord where it is plain.
     fn plain_ways(&self) -> Vec<Vec<Point>> {
         let mut ways = self.ways();
-        let [first, last] = [0, 1].map(|side: usize| self.fastened(side).plain_from());
+        let [first, last] = [0, 1].map(|side: usize| self.plain_from(side));
         if let Some(way) = ways.first_mut() {
             *way = self.past(std::mem::take(way), first, 0);
         }
@@ -76,7 +84,7 @@ impl Sketch<'_, '_, '_> {
             let depth = fastened.plain_from();
             let station = if side == 0 { depth } else { self.strand.finished.value() - depth };
             let [end, inside] = [self.end(side), self.hung.at(station).0].map(|at| self.frame.page(at));
-            let place = (end, (inside - end).angle());
+            let place = (end, (inside - end).angle(), fastened.through(self.strand, side, self.design));
             marks.extend(fastened.marks(self.strand, place, self.frame.scale, self.design, self.stencils));
         }
         marks

@@ -7,7 +7,7 @@ use crate::paint::mark::Mark;
 use crate::units::Length;
 
 use super::Frame;
-use super::side::{Layers, Way, layered, side};
+use super::side::{Layers, Way, lies_before, linked, side};
 
 /// Half of the turn, in radians, that a loose chain takes on its way, by eye.
 const BEND: f64 = 0.5;
@@ -41,14 +41,21 @@ pub fn joined(
     stencils: &mut Stencils<'_>,
 ) -> Layers {
     let all = [design.closure.left(), design.closure.right()];
-    // What holds an extender is drawn over it.
-    let order = if extender(all[0], design).is_some() { [0, 1] } else { [1, 0] };
-    let mut marks = Vec::new();
+    // What holds an extender or a ring is drawn over it.
+    let is_held = |parts: &[Part]| {
+        let is_ring = parts.last().is_some_and(|part| design.findings[part.finding].ring().is_some());
+        is_ring || extender(parts, design).is_some()
+    };
+    let order = if is_held(all[0]) { [0, 1] } else { [1, 0] };
+    let mut layers = Layers::default();
     for at in order {
-        marks.extend(loose(&ways[at].line, all[at], out[at], design, frame, stencils));
-        marks.extend(side(&ways[at], &drawn[at], design, frame, stencils));
+        let layer = if lies_before(all[at], design) { &mut layers.before } else { &mut layers.behind };
+        layer.extend(loose(&ways[at].line, all[at], out[at], design, frame, stencils));
+        layer.extend(side(&ways[at], &drawn[at], Some(at), design, frame, stencils));
     }
-    layered(marks, design)
+    let links = order.map(|at| linked(&ways[at], &drawn[at], at, design, frame, stencils));
+    layers.before.extend(links.into_iter().flatten());
+    layers
 }
 
 /// What of an extender hangs loose from where a way has come with the least of a side, first towards `out`.

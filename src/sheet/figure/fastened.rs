@@ -2,11 +2,12 @@
 //!
 //! Loops, hitches and knots lie within the strand's length, their outside at its end.
 
-use crate::art::Stencils;
-use crate::design::{Design, Part, Strand};
+use crate::art::{Stencils, eye_wire};
+use crate::design::{Design, Finding, Part, Strand};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Step};
 use crate::paint::outline::{self, QUARTER};
+use crate::pattern::FindingKind;
 use crate::steps::ends::{Way, way};
 use crate::steps::side::Side;
 
@@ -28,7 +29,7 @@ pub enum Fastened {
     Looped(f64),
     /// In a lark's head, whose bar lies so deep.
     Hitched(f64),
-    /// In a loop so long, and longer where it goes through what it is tied to, which a knot of a length closes.
+    /// In a loop so long, which a knot of a length closes.
     Tied(f64, f64),
     /// In a finding that reaches so deep.
     Within(f64),
@@ -60,29 +61,42 @@ impl Fastened {
         }
     }
 
-    /// What is drawn of the cord before that, from the end's place on the page inward along an angle.
+    /// How far its loop, or the finding that it ends in, is drawn to reach beyond the end, so that it goes round the wire
+    /// of what holds it.
+    pub fn through(self, strand: &Strand, side: usize, design: &Design) -> f64 {
+        let wire = onto(side, design).first().map_or(0.0, |part| eye_wire(&design.findings[part.finding]));
+        match self {
+            _ if wire == 0.0 => 0.0,
+            Self::Plain | Self::Hitched(_) => 0.0,
+            Self::Within(_) => wire,
+            Self::Looped(_) | Self::Tied(..) => wire + strand.cord_width(design).value(),
+        }
+    }
+
+    /// What is drawn of the cord before that, from the end's place on the page inward along an angle; a loop reaches so
+    /// far beyond it.
     pub fn marks(
         self,
         strand: &Strand,
-        (end, inward): (Point, f64),
+        (end, inward, through): (Point, f64, f64),
         scale: f64,
         design: &Design,
         stencils: &mut Stencils<'_>,
     ) -> Vec<Mark> {
         let on = |at: Point| end + at.turned(inward) * scale;
         let cord = |path: Vec<Step>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
+        let outside = 0.5 * strand.cord_width(design).value() - through;
         match self {
             Self::Plain | Self::Within(_) => Vec::new(),
             Self::Looped(long) if long <= 0.0 => Vec::new(),
-            Self::Looped(long) => vec![stencils.cord(strand.cord, &cord(oval(0.0, long)), scale)],
+            Self::Looped(long) => vec![stencils.cord(strand.cord, &cord(oval(outside, long)), scale)],
             Self::Hitched(bar) => {
                 let thick = design.cords[strand.cord].diameter.value();
                 vec![stencils.cord(strand.cord, &cord(hitch(bar, thick)), scale)]
             }
             Self::Tied(long, knot) => {
                 let middle = on(Point::new(long + 0.5 * knot, 0.0));
-                let through = strand.cord_width(design).value();
-                let loops = stencils.strand_cord(strand, &cord(oval(-through, long)), scale);
+                let loops = stencils.strand_cord(strand, &cord(oval(outside, long)), scale);
                 vec![loops, stencils.knot(strand.cord, strand.legs, middle, inward, scale, knot)]
             }
         }
@@ -93,9 +107,9 @@ fn way_of(strand: &Strand, side: usize, design: &Design) -> Way {
     way(design, strand, if side == 0 { Side::First } else { Side::Last })
 }
 
-/// What the strands' ends of a side hang from.
+/// What the strands' ends of a side hang from: both of a loop from the same.
 fn onto(side: usize, design: &Design) -> &[Part] {
-    if side == 0 { design.closure.left() } else { design.closure.right() }
+    if side == 0 || design.closure.loops() { design.closure.left() } else { design.closure.right() }
 }
 
 /// Whether an end's cord itself is hitched or knotted to the closure.
@@ -104,9 +118,20 @@ fn is_tied(strand: &Strand, side: usize, design: &Design) -> bool {
     bare && matches!(way_of(strand, side, design), Way::Hitched | Way::Knotted)
 }
 
-/// Whether cord itself is hitched or knotted to the closure, so that it lies over that.
-pub fn lies_over_closure(design: &Design) -> bool {
-    design.strands.iter().any(|strand| [0, 1].iter().any(|side| is_tied(strand, *side, design)))
+/// Whether a finding at an end is what hangs in the closure.
+pub fn is_hung(finding: &Finding) -> bool {
+    matches!(finding.kind(), FindingKind::KnotCover | FindingKind::CordEnd | FindingKind::WireGuard)
+}
+
+/// Whether strands are hitched on a side to what holds them, which then lies behind their turns.
+pub fn is_hitched(design: &Design, side: usize) -> bool {
+    design.strands.iter().any(|strand| is_tied(strand, side, design) && way_of(strand, side, design) == Way::Hitched)
+}
+
+/// Whether strands end on a side in loops that reach round the wire of what holds them.
+pub fn reach_round(design: &Design, side: usize) -> bool {
+    let reaches = |strand| Fastened::of(strand, side, f64::INFINITY, design).through(strand, side, design) > 0.0;
+    design.strands.iter().any(reaches)
 }
 
 /// How deep the bar of a hitch lies: clear of the wire of what it is hitched to.

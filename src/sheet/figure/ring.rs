@@ -131,7 +131,13 @@ fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_
     let ways = [Way { line: inward, mouth: first }, Way { line: outward, mouth: last }];
     let Layers { behind, before } = joined(ways, [left, right], hangs, design, frame, stencils);
     let seen = |marks: Vec<Mark>| if several { marks.into_iter().map(from_above).collect() } else { marks };
-    Layers { behind: seen(behind), before: seen(before) }
+    let (behind, before) = (seen(behind), seen(before));
+    // What closes a coil lies over the turns between its ends.
+    if ring.coil.is_some() {
+        Layers { behind: Vec::new(), before: [behind, before].concat() }
+    } else {
+        Layers { behind, before }
+    }
 }
 
 /// Which way what is loose lies: outside a ring that lies flat, and below what is seen from above.

@@ -1,6 +1,8 @@
 //! One side of a closure: its findings along a line that leads away from the strands' ends, behind the strands or before them.
 
-use crate::art::Stencils;
+use std::f64::consts::PI;
+
+use crate::art::{Stencils, eye_wire};
 use crate::design::{Design, Finding, Index, Part, Strand, Worn};
 use crate::drape::Hung;
 use crate::geometry::{Point, path};
@@ -9,7 +11,7 @@ use crate::pattern::FindingKind;
 use crate::units::Length;
 
 use super::Frame;
-use super::fastened::lies_over_closure;
+use super::fastened::{is_hitched, reach_round};
 
 /// The way of one side of a closure.
 #[derive(Clone, Debug, Default)]
@@ -63,11 +65,15 @@ pub fn stretch(line: &[Point], from: f64, to: f64) -> Vec<Point> {
 }
 
 /// What is drawn of a closure: what strands lie before, and what lies before them.
+///
+/// Of two rings or loops that link one lies before the other at one of the two places where they cross, and behind it at
+/// the other.
 #[derive(Default)]
 pub struct Layers {
-    /// The first end's side, where the strand's last end goes through its ring; both sides where cord is tied to them.
+    /// Each side of it, but for one that covers the strands' ends.
     pub behind: Vec<Mark>,
-    /// All else, and of that ring the half that lies before the strand.
+    /// Such a side; where rings and loops link what of them is nearer, and of a ring through which the strand's last end
+    /// goes the half that lies before that.
     pub before: Vec<Mark>,
 }
 
@@ -85,24 +91,24 @@ impl Layers {
         stencils: &mut Stencils<'_>,
     ) -> Self {
         let half = passed(left, first, design, frame, stencils).map(|half| Mark::ornament(vec![half]));
-        let figure = |label: &str, marks: Vec<Mark>| (!marks.is_empty()).then(|| Mark::figure(label, marks));
-        let first = figure("first side of the closure", side(left, first, design, frame, stencils));
-        let last = figure("last side of the closure", side(right, last, design, frame, stencils));
-        let drawn = |marks: [Option<Mark>; 3]| marks.into_iter().flatten().collect();
-        if lies_over_closure(design) {
-            Self { behind: drawn([first, last, None]), before: drawn([half, None, None]) }
-        } else if half.is_some() {
-            Self { behind: drawn([first, None, None]), before: drawn([half, last, None]) }
-        } else {
-            Self { behind: Vec::new(), before: drawn([first, last, None]) }
+        let sides = [(0, left, first, "first side of the closure"), (1, right, last, "last side of the closure")];
+        let mut layers = Self::default();
+        for (at, way, parts, label) in sides {
+            let drawn = side(way, parts, Some(at), design, frame, stencils);
+            let layer = if lies_before(parts, design) { &mut layers.before } else { &mut layers.behind };
+            layer.extend((!drawn.is_empty()).then(|| Mark::figure(label, drawn)));
+            if half.is_none() {
+                layers.before.extend(linked(way, parts, at, design, frame, stencils));
+            }
         }
+        layers.before.extend(half);
+        layers
     }
 }
 
-/// A closure drawn joined: before the strands, or behind them where cord is tied to it.
-pub fn layered(marks: Vec<Mark>, design: &Design) -> Layers {
-    let (behind, before) = if lies_over_closure(design) { (marks, Vec::new()) } else { (Vec::new(), marks) };
-    Layers { behind, before }
+/// Whether a side of the closure covers the strands' ends, so that it lies before them.
+pub fn lies_before(parts: &[Part], design: &Design) -> bool {
+    parts.first().is_some_and(|part| design.findings[part.finding].is_pin())
 }
 
 /// The half that lies before the strand of a ring through which its last end goes; nothing where not all of that side is
@@ -112,7 +118,8 @@ fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &
     let is_passed = matches!(closure.open(), Some(Worn::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
-    let side = Side { along: way, design, frame, stencils, marks: Vec::new() };
+    let back = set_back(parts, Some(0), design);
+    let side = Side { along: way, design, frame, stencils, back, marks: Vec::new() };
     let (from, outward) = side.way_of(ring.finding, next - ring.reach.value(), next);
     Some(side.stencils.lower_half(ring.finding, from, outward, frame.scale))
 }
@@ -120,15 +127,55 @@ fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &
 /// The findings of one side laid straight along x from the frame's origin.
 pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let line = vec![Point::ORIGIN, Point::new(reach(parts) + 1.0, 0.0)];
-    side(&Way::from(line), parts, design, frame, stencils)
+    side(&Way::from(line), parts, None, design, frame, stencils)
 }
 
-/// The findings of one side along its way; none where there is none.
-pub fn side(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+/// How far what holds the strands' ends on a side lies over them: nothing where their loops reach round its wire, else by
+/// that of a ring, which counts for what is inside it, and of other eyes by half.
+fn set_back(parts: &[Part], side: Option<usize>, design: &Design) -> f64 {
+    let Some(finding) = parts.first().map(|part| &design.findings[part.finding]) else { return 0.0 };
+    let share = if finding.ring().is_some() { 1.0 } else { 0.5 };
+    let is_over = side.map_or(finding.ring().is_some(), |side| !reach_round(design, side));
+    if is_over { share * eye_wire(finding) } else { 0.0 }
+}
+
+/// What of one side's rings and eyes lies before what they link with: to the right of the way outward towards the strands,
+/// to its left at the outer end of a ring.
+pub fn linked(
+    way: &Way,
+    parts: &[Part],
+    at: usize,
+    design: &Design,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = Side { along: way, design, frame, stencils, marks: Vec::new() };
+    let mut drawn =
+        Side { along: way, design, frame, stencils, back: set_back(parts, Some(at), design), marks: Vec::new() };
+    let mut from = 0.0;
+    for (index, part) in parts.iter().enumerate() {
+        let next = from + part.reach.value();
+        drawn.links(part.finding, [from, next], index > 0 || !is_hitched(design, at));
+        from = next;
+    }
+    drawn.marks
+}
+
+/// The findings of one side along its way, of the first ends or the last where it is known; none where there is none.
+pub fn side(
+    way: &Way,
+    parts: &[Part],
+    of: Option<usize>,
+    design: &Design,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    if way.line.is_empty() {
+        return Vec::new();
+    }
+    let mut drawn = Side { along: way, design, frame, stencils, back: set_back(parts, of, design), marks: Vec::new() };
     let mut at = 0.0;
     for (index, part) in parts.iter().enumerate() {
         let next = at + part.reach.value();
@@ -157,6 +204,8 @@ struct Side<'a, 's, 'd> {
     design: &'a Design,
     frame: &'a Frame,
     stencils: &'s mut Stencils<'d>,
+    /// How far its first finding lies over the strands' ends.
+    back: f64,
     marks: Vec<Mark>,
 }
 
@@ -206,8 +255,24 @@ impl Side<'_, '_, '_> {
     /// Where a finding along the line starts, and its direction. A ring counts for what is inside it: its wire lies round
     /// what hangs there.
     fn way_of(&self, finding: Index<Finding>, at: f64, next: f64) -> (Point, f64) {
-        let back = self.design.findings[finding].ring().map_or(0.0, |ring| ring.wire.value());
-        self.way(at - back, next)
+        let ring = self.design.findings[finding].ring().map_or(0.0, |ring| ring.wire.value());
+        self.way(at - if at > 0.0 { ring } else { self.back }, next)
+    }
+
+    /// What of a finding lies before what it links with: towards the strands if that is so, and at a ring's outer end.
+    fn links(&mut self, finding: Index<Finding>, [at, next]: [f64; 2], inward: bool) {
+        let kind = &self.design.findings[finding];
+        let scale = self.frame.scale;
+        let (from, outward) =
+            if kind.comb().is_some() { self.way(at, at + 0.1) } else { self.way_of(finding, at, next) };
+        if inward && eye_wire(kind) > 0.0 {
+            self.marks.push(self.stencils.linked(finding, from, outward, scale));
+        }
+        if let Some(ring) = kind.ring() {
+            let outside = ring.outside.unwrap_or(ring.inside + *ring.wire * 2.0);
+            let tip = from + Point::towards(outward) * (outside.value() * scale);
+            self.marks.push(self.stencils.linked(finding, tip, outward + PI, scale));
+        }
     }
 
     /// A finding along the line.

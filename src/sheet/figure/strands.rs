@@ -12,6 +12,7 @@ use crate::trade::usual;
 use crate::units::Length;
 
 use super::bars::{bars, middle};
+use super::fastened::is_hung;
 use super::{Frame, ends, twined};
 
 /// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
@@ -119,7 +120,8 @@ impl<'a> Sketch<'a, '_, '_> {
                 marks.push(turned_loop(self.strand, self.frame.page(point), outward, self.frame.scale, self.stencils));
             }
         }
-        for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
+        for (side, (end, from_last)) in self.strand.ends.iter().zip([false, true]).enumerate() {
+            let through = self.fastened(side).through(self.strand, side, self.design);
             for closed in ends::closed(end, self.design) {
                 let at = |depth: f64| if from_last { length - depth } else { depth };
                 let own = self.design.findings[closed.finding].length().unwrap_or_default().value();
@@ -127,7 +129,9 @@ impl<'a> Sketch<'a, '_, '_> {
                 if !self.hung.reaches(at(closed.depth)) || !self.hung.reaches(at(far)) {
                     continue;
                 }
+                let beyond = if is_hung(&self.design.findings[closed.finding]) { through } else { 0.0 };
                 let (point, angle) = self.hung.at(at(closed.depth));
+                let point = point + Point::towards(angle) * if from_last { beyond } else { 0.0 - beyond };
                 let onward = from_last == closed.outward;
                 let way = if onward { -angle } else { std::f64::consts::PI - angle };
                 marks.push(self.stencils.finding(closed.finding, self.frame.page(point), way, self.frame.scale));

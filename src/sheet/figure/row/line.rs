@@ -362,7 +362,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
     if matches!(fastened, Fastened::Plain) && end.findings.is_empty() {
         return knot(line, on(TAIL), inward, stencils).into_iter().collect();
     }
-    let place = (on(0.0), if side == 0 { 0.0 } else { PI });
+    let place = (on(0.0), if side == 0 { 0.0 } else { PI }, 0.0);
     let mut marks = fastened.marks(line.strand, place, one.span.scale, line.design, stencils);
     let outward = if side == 0 { PI } else { 0.0 };
     for closed in ends::closed(end, line.design) {
