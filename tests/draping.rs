@@ -2,7 +2,7 @@
 
 use festoon::design::{self, Choice, Design, Rest, Train, nth};
 use festoon::drape::body::skin::Surface;
-use festoon::drape::chain::{Chain, Piece};
+use festoon::drape::chain::{Chain, Content};
 use festoon::drape::clearance::clearances;
 use festoon::drape::hang::{Link, Unhung, solve};
 use festoon::drape::{Fault, Hung, Joint, Worn, hang, on_way};
@@ -163,7 +163,7 @@ fn a_chain_is_as_long_and_as_heavy_as_its_strand() {
         let grams = bits + crimps + 0.6 * 0.45;
         let weight: f64 = chain.links.iter().map(|link| link.weight).sum();
         assert!((weight / NEWTON_PER_GRAM - grams).abs() < 1e-9);
-        let longest = chain.links.iter().zip(&chain.pieces).filter(|(_, piece)| **piece == Piece::Cord);
+        let longest = chain.links.iter().zip(&chain.pieces).filter(|(_, piece)| **piece == Content::Cord);
         assert!(longest.map(|(link, _)| link.length).fold(0.0, f64::max) <= 1.0 + 1e-12);
     }
 }

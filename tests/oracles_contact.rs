@@ -9,7 +9,7 @@ mod chain;
 
 use chain::as_it_hangs;
 use festoon::design::Choice;
-use festoon::drape::chain::Piece as Kind;
+use festoon::drape::chain::Content as Kind;
 use festoon::drape::hang;
 use festoon::source::Source;
 use festoon::units::Length;

@@ -7,7 +7,7 @@ use crate::source::At;
 use crate::units::Length;
 
 use super::filling::largest;
-use super::list::{Along, Entry, Item, List, Own, Piece};
+use super::list::{Along, Entry, Item, List, Own, Threaded};
 use super::strand::length_place;
 
 /// A remark about a list that is so much longer in mm than the room on its strand.
@@ -42,7 +42,7 @@ struct Shorter<'a> {
     /// What is strung so often.
     of: Vec<At<Entry<'a>>>,
     /// What that is in a run.
-    run: Option<Piece>,
+    run: Option<Threaded>,
 }
 
 fn shorter<'a>(at: usize, item: &At<Own<'a>>) -> Option<Shorter<'a>> {

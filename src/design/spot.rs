@@ -9,7 +9,7 @@ use crate::source::At;
 use super::Context;
 use super::entries::Index;
 use super::finding::Finding;
-use super::list::Piece;
+use super::list::Threaded;
 use super::shelf::{Article, Shelf, not_a};
 
 pub use crate::remark::said::spot::Spot;
@@ -78,10 +78,10 @@ pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context
 }
 
 /// What an id among the beads means: a bead, or a finding that is strung. Leaves a remark where it means neither.
-pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) -> Option<Piece> {
+pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) -> Option<Threaded> {
     match shelf.means(&id.value) {
-        Some(Article::Bead) => return shelf.bead(&id.value).map(Piece::Bead),
-        Some(Article::Finding) => return finding(id, Spot::Strung, shelf, context).map(Piece::Finding),
+        Some(Article::Bead) => return shelf.bead(&id.value).map(Threaded::Bead),
+        Some(Article::Finding) => return finding(id, Spot::Strung, shelf, context).map(Threaded::Finding),
         Some(Article::Cord) => context.remarks.push(not_a(Article::Bead, Article::Cord, id)),
         None if shelf.may_be_strung() => {}
         None if id.value == "knot" => context.remarks.push(Remark::new(Naming::BareKnot).at(id.place)),

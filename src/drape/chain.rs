@@ -19,7 +19,7 @@ const PIECES: f64 = 2000.0;
 
 /// What a link is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Piece {
+pub enum Content {
     /// Bare cord, loose.
     Cord,
     /// Bare cord between held beads, or the bit of this index in the train of this index.
@@ -28,7 +28,7 @@ pub enum Piece {
     End,
 }
 
-impl Piece {
+impl Content {
     /// Whether it is bare cord, which gives where beads want more.
     #[must_use]
     pub fn is_bare(self, strand: &Strand) -> bool {
@@ -52,7 +52,7 @@ pub struct Chain {
     /// How they part from their neighbours.
     pub parted: Parted,
     /// What each link is.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<Content>,
     /// How stiff its cord is all along: its E I in N mm².
     pub stiffness: f64,
 }
@@ -100,8 +100,8 @@ impl Chain {
     #[must_use]
     pub fn passages(&self, design: &Design, strand: &Strand) -> Vec<Option<Passage>> {
         let passages = design.passages(strand);
-        let of = |piece: &Piece| {
-            let is = |(train, bit, _): &&(usize, usize, Passage)| *piece == Piece::Bit(*train, *bit);
+        let of = |piece: &Content| {
+            let is = |(train, bit, _): &&(usize, usize, Passage)| *piece == Content::Bit(*train, *bit);
             passages.iter().find(is).map(|(.., passage)| *passage)
         };
         self.pieces.iter().map(of).collect()
@@ -152,7 +152,7 @@ impl Chain {
         (self.parted.takes.iter().sum::<f64>() - bare).max(0.0)
     }
 
-    fn push(&mut self, piece: Piece, link: Link) {
+    fn push(&mut self, piece: Content, link: Link) {
         self.lengths.push(link.length);
         self.spare.push(0.0);
         self.parted.beyond.push([0.0; 2]);
@@ -196,20 +196,20 @@ impl<'a> Cutter<'a> {
 
     /// Bare cord of a length, in as many equal pieces as its longest extent needs.
     fn cord(&self, chain: &mut Chain, length: f64, longest: f64) {
-        self.bare(chain, Piece::Cord, length.max(0.0), longest, 0.0);
+        self.bare(chain, Content::Cord, length.max(0.0), longest, 0.0);
     }
 
     /// Cord that no station counts: half of what is left bare for the round.
     fn spare(&self, chain: &mut Chain) {
         let length = self.spare;
         if length > 0.0 {
-            chain.push(Piece::Cord, Link { length: 0.0, weight: length * self.weight, centre: 0.5 });
+            chain.push(Content::Cord, Link { length: 0.0, weight: length * self.weight, centre: 0.5 });
             let at = chain.links.len() - 1;
             (chain.links[at].length, chain.spare[at]) = (length, length);
         }
     }
 
-    fn bare(&self, chain: &mut Chain, piece: Piece, length: f64, longest: f64, weight: f64) {
+    fn bare(&self, chain: &mut Chain, piece: Content, length: f64, longest: f64, weight: f64) {
         let count = pieces(longest, self.piece);
         for _ in 0..count {
             let share = length / count as f64;
@@ -219,7 +219,7 @@ impl<'a> Cutter<'a> {
 
     fn train(&self, chain: &mut Chain, index: usize, train: &Train) {
         for (number, bit) in train.bits.iter().enumerate() {
-            let piece = Piece::Bit(index, number);
+            let piece = Content::Bit(index, number);
             if bit.what.is_meeting() {
                 self.spare(chain);
             }
@@ -247,11 +247,11 @@ impl<'a> Cutter<'a> {
         let weight = mass * NEWTON_PER_GRAM + closed * self.weight;
         let link = (closed > 0.0 || weight > 0.0).then_some(Link { length: closed, weight, centre: 0.5 });
         if last {
-            link.into_iter().for_each(|link| chain.push(Piece::End, link));
+            link.into_iter().for_each(|link| chain.push(Content::End, link));
         }
-        self.bare(chain, Piece::End, bight, bight, 0.0);
+        self.bare(chain, Content::End, bight, bight, 0.0);
         if !last {
-            link.into_iter().for_each(|link| chain.push(Piece::End, link));
+            link.into_iter().for_each(|link| chain.push(Content::End, link));
         }
     }
 }

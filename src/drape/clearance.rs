@@ -14,7 +14,7 @@
 
 use std::f64::consts::PI;
 
-use super::chain::{Chain, Piece, pieces};
+use super::chain::{Chain, Content, pieces};
 use super::contact::{Press, hardest};
 use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Entries, Index, Strand, What};
@@ -152,7 +152,7 @@ impl Form {
 /// The form of a chain's link.
 pub(super) fn form(design: &Design, strand: &Strand, chain: &Chain, at: usize) -> Form {
     let (cord, length) = (strand.cord_width(design).value(), chain.links[at].length);
-    let Piece::Bit(train, index) = chain.pieces[at] else { return Form::boxed(length, cord) };
+    let Content::Bit(train, index) = chain.pieces[at] else { return Form::boxed(length, cord) };
     let bit = &strand.trains[train].bits[index];
     match bit.what {
         What::Bead(_) if design.shared_bit(bit, strand).is_some() => Form::boxed(length, cord),

@@ -11,7 +11,7 @@
 //! Cord is taken as limp, so that what the sheet tells of a loop's length can be told without hanging it: stiff wire holds
 //! it rounder, and a little less deep. The beads next to what hangs in the fold may touch that.
 
-use super::chain::{Chain, Piece};
+use super::chain::{Chain, Content};
 use super::clearance::form;
 use super::hang::{Hanging, Link};
 use super::program::{Net, Node, Row, Term, Tie, down};
@@ -77,7 +77,7 @@ fn rows(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> V
         })
     };
     let is_bead = |at: &usize| match chain.pieces[*at] {
-        Piece::Bit(train, bit) => strand.trains[train].bits[bit].what.bead().is_some(),
+        Content::Bit(train, bit) => strand.trains[train].bits[bit].what.bead().is_some(),
         _ => false,
     };
     (0..chain.links.len()).filter(is_bead).flat_map(of).collect()

@@ -16,7 +16,7 @@
 //! Findings, knots and what hangs by its tip keep turning about the ends of their links, and so do beads that several
 //! strands go through. A turn sharper than 115 degrees opens as one of 115 does.
 
-use super::chain::{Chain, Piece};
+use super::chain::{Chain, Content};
 use super::hang::{Hanging, Unhung};
 use crate::design::{Bit, Design, Strand};
 use crate::geometry::Point;
@@ -88,8 +88,8 @@ pub(super) fn given(taken: f64, bare: impl Iterator<Item = f64>) -> f64 {
 }
 
 /// The hinge between two pieces; none where they are not beads one after the other, each on its own strand.
-fn hinge(design: &Design, strand: &Strand, pieces: [Piece; 2]) -> Option<Hinge> {
-    let [Piece::Bit(train, one), Piece::Bit(next, other)] = pieces else { return None };
+fn hinge(design: &Design, strand: &Strand, pieces: [Content; 2]) -> Option<Hinge> {
+    let [Content::Bit(train, one), Content::Bit(next, other)] = pieces else { return None };
     let bits = strand.trains[train].bits.get(one..=other).filter(|_| train == next && one + 1 == other)?;
     let is_shared = |bit: &Bit| design.shared_bit(bit, strand).is_some();
     let cord = strand.cord_width(design).value();

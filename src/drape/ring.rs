@@ -6,7 +6,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use super::chain::{Chain, Piece};
+use super::chain::{Chain, Content};
 use super::hang::Link;
 use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension, hang_alone, sort_places};
 use crate::design::{Design, Index, Part, Spring, Strand, What, closing_parts};
@@ -93,7 +93,7 @@ pub(super) fn rope(design: &Design, length: Length, thickness: Length) -> Option
 
 /// A straight chain with as much less bare cord as its beads take up when it is wound.
 fn taken_up(chain: &Chain, strand: &Strand, wound: impl Fn(&Chain) -> Option<Wound>) -> Chain {
-    let is_bare = |piece: &Piece| piece.is_bare(strand);
+    let is_bare = |piece: &Content| piece.is_bare(strand);
     let mut chain = chain.clone();
     let bare: f64 =
         chain.links.iter().zip(&chain.pieces).filter(|(_, piece)| is_bare(piece)).map(|(link, _)| link.length).sum();
@@ -158,14 +158,14 @@ fn closed(design: &Design, strand: &Strand, chain: &Chain, hook: fn(&Part) -> Le
 fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Vec<Chord> {
     let (stock, cord) = (design.stock(), strand.cord_width(design).value());
     let reach = stock.of_ends(&strand.ends, cord);
-    let chord = |(link, piece): (&Link, &Piece)| match *piece {
-        Piece::Bit(train, bit) => {
+    let chord = |(link, piece): (&Link, &Content)| match *piece {
+        Content::Bit(train, bit) => {
             let bit = &strand.trains[train].bits[bit];
             let chord = stock.chord(bit, cord);
             if bit.what == What::Gap { Chord::even(link.length, chord.inward) } else { chord }
         }
-        Piece::Cord => Chord::even(link.length, 0.5 * cord),
-        Piece::End => Chord::even(link.length, reach),
+        Content::Cord => Chord::even(link.length, 0.5 * cord),
+        Content::End => Chord::even(link.length, reach),
     };
     chain.links.iter().zip(&chain.pieces).map(chord).collect()
 }
@@ -239,9 +239,9 @@ impl Way {
         let centres = stations.zip(&self.centres).map(|(station, at)| Joint { station, at: *at });
         let [first, last] =
             [(0.0, ends[0]), (strand.finished.value(), ends[1])].map(|(station, at)| Joint { station, at });
-        let is_seat = |piece: &Piece| matches!(*piece, Piece::Bit(train, bit) if strand.trains[train].bits[bit].what != What::Gap);
+        let is_seat = |piece: &Content| matches!(*piece, Content::Bit(train, bit) if strand.trains[train].bits[bit].what != What::Gap);
         let seated = chain.pieces.iter().enumerate().filter(|(_, piece)| is_seat(piece));
-        let seat = |(seat, (at, _)): (&Seat, (usize, &Piece))| Seat {
+        let seat = |(seat, (at, _)): (&Seat, (usize, &Content))| Seat {
             centre: self.centres[at],
             angle: self.axes[at],
             ..*seat

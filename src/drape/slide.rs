@@ -21,7 +21,7 @@
 //!
 //! **Cap.** 100 hangs a train and 100 rounds over the trains; past these a fault.
 
-use super::chain::{Chain, Piece, cord_weight, earliest, latest};
+use super::chain::{Chain, Content, cord_weight, earliest, latest};
 use super::hang::{self, Hanging, Unhung};
 use crate::design::{Design, Rest, Strand, Train};
 use crate::geometry::Point;
@@ -135,14 +135,14 @@ fn pull(chain: &Chain, hanging: &Hanging, weight: f64, train: usize) -> f64 {
 
 /// How fast each link lengthens as a train slides on.
 fn rates(chain: &Chain, train: usize) -> Vec<f64> {
-    let is_train = |piece: &Piece| matches!(piece, Piece::Bit(index, _) if *index == train);
+    let is_train = |piece: &Content| matches!(piece, Content::Bit(index, _) if *index == train);
     let first = chain.pieces.iter().position(is_train).unwrap_or(0);
     let last = chain.pieces.iter().rposition(is_train).map_or(0, |last| last + 1);
     let mut from = first;
-    while from > 0 && chain.pieces[from - 1] == Piece::Cord {
+    while from > 0 && chain.pieces[from - 1] == Content::Cord {
         from -= 1;
     }
-    let after = chain.pieces[last..].iter().take_while(|piece| **piece == Piece::Cord).count();
+    let after = chain.pieces[last..].iter().take_while(|piece| **piece == Content::Cord).count();
     let mut rates = vec![0.0; chain.pieces.len()];
     rates[from..first].fill(1.0 / (first - from) as f64);
     rates[last..last + after].fill(-1.0 / after as f64);

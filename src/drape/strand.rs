@@ -1,6 +1,6 @@
 //! Hanging a whole design: each strand in its place, and what follows from all of them.
 
-use super::chain::{Chain, Piece};
+use super::chain::{Chain, Content};
 use super::fall;
 use super::hang::{Hanging, Unhung};
 use super::open::{self, Hinges};
@@ -305,8 +305,8 @@ fn stations(chain: &Chain, hanging: &Hanging, first: Point) -> Vec<Joint> {
 
 fn seats(strand: &Strand, chain: &Chain, hanging: &Hanging, joints: &[Joint]) -> Vec<Seat> {
     let links = chain.pieces.iter().zip(&chain.parted.beyond).zip(&hanging.directions).zip(joints);
-    let seat = |(((piece, beyond), direction), joint): (((&Piece, &[f64; 2]), &Point), &Joint)| {
-        let Piece::Bit(train, index) = *piece else { return None };
+    let seat = |(((piece, beyond), direction), joint): (((&Content, &[f64; 2]), &Point), &Joint)| {
+        let Content::Bit(train, index) = *piece else { return None };
         let bit = &strand.trains[train].bits[index];
         let centre = joint.at + *direction * (beyond[0] + bit.before);
         let station = joint.station + bit.before;

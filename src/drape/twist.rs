@@ -15,7 +15,7 @@
 
 use std::f64::consts::TAU;
 
-use super::chain::{Chain, Piece};
+use super::chain::{Chain, Content};
 use super::hang::{Hanging, Link, Unhung, solve};
 use super::{Closed, Drape, Hung, Joint, Ring, Seat, Spot, Tension, Worn, body, contact, ring, slide, sort_places};
 use crate::design::{Design, Entries, Index, Strand, Twist, What};
@@ -288,8 +288,8 @@ impl Strung<'_> {
     }
 
     /// Where a bit sits whose link starts at a station.
-    fn seat(&self, from: f64, piece: Piece) -> Option<Seat> {
-        let Piece::Bit(train, index) = piece else { return None };
+    fn seat(&self, from: f64, piece: Content) -> Option<Seat> {
+        let Content::Bit(train, index) = piece else { return None };
         let bit = &self.strand.trains[train].bits[index];
         let station = from + bit.before;
         let [at, before, after] = [station, from, from + bit.length()].map(|station| on(&self.way, station));

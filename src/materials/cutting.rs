@@ -20,7 +20,7 @@ const HAIR: f64 = 0.01;
 
 /// A piece to cut.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Piece {
+pub struct Cut {
     /// What it is for: the strand's name, or the chain's.
     pub label: String,
     /// How long it is cut.
@@ -35,7 +35,7 @@ pub struct Spool {
     /// Whether it is in hand already.
     pub in_stash: bool,
     /// What is cut from it, in order.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<Cut>,
     /// What remains.
     pub left: Length,
 }
@@ -45,7 +45,7 @@ impl Spool {
         Self { length, in_stash, pieces: Vec::new(), left: length }
     }
 
-    fn cut(&mut self, piece: Piece, lost: Length) {
+    fn cut(&mut self, piece: Cut, lost: Length) {
         let left = self.left - piece.length - lost;
         self.left = if left > Length::ZERO { left } else { Length::ZERO };
         self.pieces.push(piece);
@@ -62,7 +62,7 @@ pub struct Cutting {
     /// The spools: first the one in the stash, then those bought.
     pub spools: Vec<Spool>,
     /// Pieces that fit no spool: longer than one on sale, or beyond the stash where none is on sale.
-    pub unplaced: Vec<Piece>,
+    pub unplaced: Vec<Cut>,
     /// No plan can do with fewer bought spools than this.
     pub least: u64,
     /// Steps that the search for a better plan than the first took.
@@ -84,12 +84,12 @@ impl Cutting {
 
     /// Pieces longer than a spool on sale and than what is in the stash.
     #[must_use]
-    pub fn too_long(&self) -> &[Piece] {
+    pub fn too_long(&self) -> &[Cut] {
         if self.lot.is_some() { &self.unplaced } else { &[] }
     }
 
     /// Every piece, placed or not.
-    pub fn pieces(&self) -> impl Iterator<Item = &Piece> {
+    pub fn pieces(&self) -> impl Iterator<Item = &Cut> {
         self.spools.iter().flat_map(|spool| &spool.pieces).chain(&self.unplaced)
     }
 
@@ -102,7 +102,7 @@ impl Cutting {
 
 /// Plans the cuts of an article that is needed by length.
 #[must_use]
-pub fn plan(design: &Design, article: Article, pieces: Vec<Piece>, stash: &Stash) -> Cutting {
+pub fn plan(design: &Design, article: Article, pieces: Vec<Cut>, stash: &Stash) -> Cutting {
     let (stash, lot) = (stash.length(article), lot_length(design, article));
     fewest(article, pieces, Supply { stash, lot, lost: lost(design, article) })
 }
@@ -150,7 +150,7 @@ pub struct Supply {
 /// What is longer than a spool on sale can only come from the stash, and the shortest of that first, so that as
 /// much as may be comes from somewhere.
 #[must_use]
-pub fn fewest(article: Article, mut pieces: Vec<Piece>, supply: Supply) -> Cutting {
+pub fn fewest(article: Article, mut pieces: Vec<Cut>, supply: Supply) -> Cutting {
     let Supply { stash, lot, lost } = supply;
     pieces.sort_by(|a, b| b.length.value().total_cmp(&a.length.value()));
     let on_sale = lot.map_or(0, grains);
@@ -173,10 +173,10 @@ pub fn fewest(article: Article, mut pieces: Vec<Piece>, supply: Supply) -> Cutti
 }
 
 /// Cuts pieces of which none is longer than a spool on sale.
-fn cut_all(cutting: &mut Cutting, pieces: Vec<Piece>, lot: Length, lost: Length) {
+fn cut_all(cutting: &mut Cutting, pieces: Vec<Cut>, lot: Length, lost: Length) {
     // Behind the last piece of a spool nothing is lost: as if the spool were so much longer, and every piece.
     let at_hand = cutting.spools.first().map(|stash| grains(stash.left + lost));
-    let alike: Vec<Vec<Piece>> = alike(pieces);
+    let alike: Vec<Vec<Cut>> = alike(pieces);
     let sizes = alike.iter().map(|pieces| grains(pieces[0].length + lost)).collect();
     let counts = alike.iter().map(Vec::len).collect();
     let packing = pack(&Sizes { sizes, counts }, Bins { first: at_hand, each: grains(lot + lost) });
@@ -189,8 +189,8 @@ fn cut_all(cutting: &mut Cutting, pieces: Vec<Piece>, lot: Length, lost: Length)
 }
 
 /// Pieces that are as long as one another, the longest first.
-fn alike(pieces: Vec<Piece>) -> Vec<Vec<Piece>> {
-    let mut alike: Vec<Vec<Piece>> = Vec::new();
+fn alike(pieces: Vec<Cut>) -> Vec<Vec<Cut>> {
+    let mut alike: Vec<Vec<Cut>> = Vec::new();
     for piece in pieces {
         match alike.last_mut().filter(|pieces| grains(pieces[0].length) == grains(piece.length)) {
             Some(pieces) => pieces.push(piece),

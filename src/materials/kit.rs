@@ -1,6 +1,6 @@
 //! Kits: what one bag holds for one maker, with its own spare, and what that costs.
 
-use super::cutting::{Piece, lot_length};
+use super::cutting::{Cut, lot_length};
 use super::lots::lot_count;
 use super::pool::Batch;
 use super::{Article, Order, need};
@@ -45,7 +45,7 @@ pub enum Held {
     /// So many, and so many spare.
     Counted(u64, u64),
     /// Pieces, each cut to its length.
-    Cut(Vec<Piece>),
+    Cut(Vec<Cut>),
 }
 
 impl Kit {

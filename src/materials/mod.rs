@@ -21,7 +21,7 @@ use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Shared, Sold};
 use crate::units::{Length, Mass, Money};
 
 pub use assorted::Within;
-pub use cutting::{Cutting, Piece, Spool, Supply};
+pub use cutting::{Cut, Cutting, Spool, Supply};
 pub use kit::{Held, Kit, Packed};
 pub use pool::{Batch, Pool};
 pub use price::Suggestion;

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use super::cutting::Piece;
+use super::cutting::Cut;
 use super::{Article, MOST_MAKERS};
 use crate::design::{Bit, Cord, Design, Finding, Index, Lot, Strand, What};
 use crate::pattern::FindingKind;
@@ -94,12 +94,12 @@ fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {
 
 /// The pieces that one copy of the design takes of an article that is needed by length.
 #[must_use]
-pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
+pub fn pieces(design: &Design, article: Article) -> Vec<Cut> {
     match article {
         Article::Bead(_) | Article::Assorted(_) => Vec::new(),
         Article::Cord(at) => {
             let strands = design.strands.iter().filter(|strand| strand.cord == at);
-            let of_strands = strands.map(|strand| Piece { label: strand.name.clone(), length: strand.cut() });
+            let of_strands = strands.map(|strand| Cut { label: strand.name.clone(), length: strand.cut() });
             of_strands.chain(wound(design, at)).chain(tried(design, at)).collect()
         }
         Article::Finding(at) => chain_pieces(design, at),
@@ -107,18 +107,18 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Piece> {
 }
 
 /// What is cut of a cord to see how much its knots take up.
-fn tried(design: &Design, cord: Index<Cord>) -> Option<Piece> {
+fn tried(design: &Design, cord: Index<Cord>) -> Option<Cut> {
     let tried = design.strands.iter().filter(|strand| strand.cord == cord).find_map(Strand::trial)?;
-    Some(Piece { label: "knots to try".to_owned(), length: tried })
+    Some(Cut { label: "knots to try".to_owned(), length: tried })
 }
 
 /// What is cut of a cord for tassels, one piece for each.
-fn wound(design: &Design, cord: Index<Cord>) -> Vec<Piece> {
+fn wound(design: &Design, cord: Index<Cord>) -> Vec<Cut> {
     let made = design.findings.entries().filter_map(|(at, finding)| {
         let (_, length) = finding.tassel()?.takes().filter(|(of, _)| *of == cord)?;
-        Some((at, Piece { label: finding.name.clone(), length }))
+        Some((at, Cut { label: finding.name.clone(), length }))
     });
-    let each = |(at, piece): (Index<Finding>, Piece)| {
+    let each = |(at, piece): (Index<Finding>, Cut)| {
         let many = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);
         (0..many).map(move |_| piece.clone())
     };
@@ -132,9 +132,9 @@ pub fn is_made(design: &Design, article: Article) -> bool {
 }
 
 /// Chain in the closure is cut as the closure says; elsewhere each piece is as long as the finding.
-fn chain_pieces(design: &Design, at: Index<Finding>) -> Vec<Piece> {
+fn chain_pieces(design: &Design, at: Index<Finding>) -> Vec<Cut> {
     let chain = &design.findings[at];
-    let piece = |length| Piece { label: chain.name.clone(), length };
+    let piece = |length| Cut { label: chain.name.clone(), length };
     let in_closure = design.closure.parts().filter(|part| part.finding == at).filter_map(|part| part.cut);
     let mut pieces: Vec<_> = in_closure.map(piece).collect();
     let all = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use super::cutting::Piece;
+use super::cutting::Cut;
 use super::{Article, Order, need};
 use crate::design::{Assorted, Bead, Cord, Design, Entries, Finding, Form, Index, KnotCover};
 use crate::source::Place;
@@ -44,7 +44,7 @@ pub struct Pool<'a> {
     /// How many of each that is counted.
     pub needs: BTreeMap<Article, Need>,
     /// The pieces of each that is needed by length.
-    pub pieces: BTreeMap<Article, Vec<Piece>>,
+    pub pieces: BTreeMap<Article, Vec<Cut>>,
 }
 
 impl<'a> Pool<'a> {
@@ -123,7 +123,7 @@ impl<'a> Pool<'a> {
         let label = |label: String| if among_others { format!("{} {label}", batch.name) } else { label };
         for article in Article::all(batch.design).filter(|article| need::by_length(batch.design, *article)) {
             let once = need::pieces(batch.design, article).into_iter();
-            let once: Vec<_> = once.map(|piece| Piece { label: label(piece.label), ..piece }).collect();
+            let once: Vec<_> = once.map(|piece| Cut { label: label(piece.label), ..piece }).collect();
             let all = (0..need::times(batch.design, batch.pieces)).flat_map(|_| once.iter().cloned());
             self.pieces.entry(same[&article]).or_default().extend(all);
         }

@@ -195,7 +195,7 @@ fn kit(kit: &Kit) -> Value {
     })
 }
 
-fn piece(piece: &super::Piece) -> Value {
+fn piece(piece: &super::Cut) -> Value {
     json!({ "for": piece.label, "length_mm": micrometres(piece.length.value()) })
 }
 

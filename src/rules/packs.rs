@@ -120,7 +120,7 @@ fn too_small(design: &Design, materials: &Materials) -> Vec<Remark> {
 fn too_long(design: &Design, materials: &Materials) -> Vec<Remark> {
     let cuts =
         materials.cuttings.iter().flat_map(|cutting| cutting.too_long().iter().map(move |piece| (cutting, piece)));
-    let remark = |(cutting, piece): (&crate::materials::Cutting, &crate::materials::Piece)| {
+    let remark = |(cutting, piece): (&crate::materials::Cutting, &crate::materials::Cut)| {
         let (what, piece, needed) = (cutting.article.name(design).to_owned(), piece.label.clone(), piece.length);
         let sold = cutting.lot.unwrap_or_default();
         Remark::new(Buying::SpoolTooShort { what, piece, needed, sold }).at(place(design, cutting.article))

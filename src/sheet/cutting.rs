@@ -7,7 +7,7 @@ use crate::design::{Design, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
 use crate::materials::render::words::{cut, long, runs, verdict};
-use crate::materials::{Article, Cutting, Piece, Spool};
+use crate::materials::{Article, Cut, Cutting, Spool};
 use crate::steps::english::words;
 use crate::units::{Length, UnitStyle};
 
@@ -153,7 +153,7 @@ struct Bar {
 
 impl Bar {
     /// A spool's pieces, each with its strand's number, and what is left.
-    fn block<'a>(mut self, pieces: impl Iterator<Item = (&'a Piece, String)>, rest: Length) -> Block {
+    fn block<'a>(mut self, pieces: impl Iterator<Item = (&'a Cut, String)>, rest: Length) -> Block {
         let mut left = HALF_EDGE;
         for (piece, number) in pieces {
             let right = left + piece.length.value() * self.scale;
@@ -166,7 +166,7 @@ impl Bar {
         Block::new(self.width, HEIGHT, self.marks)
     }
 
-    fn piece(&mut self, piece: &Piece, number: &str, left: f64, right: f64) {
+    fn piece(&mut self, piece: &Cut, number: &str, left: f64, right: f64) {
         let fill = Some(Fill::Flat(style::ACCENT.mixed(crate::paint::mark::Rgb::WHITE, 0.88), 1.0));
         let [top, bottom] = TOP_AND_BOTTOM;
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
@@ -232,7 +232,7 @@ impl Row {
 
 /// One row a piece, equal ones told once: its strand's number, name, what it is made up of, cut length.
 fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<Row> {
-    let row = |(count, piece): (usize, &Piece)| Row {
+    let row = |(count, piece): (usize, &Cut)| Row {
         number: number(design, article, piece),
         name: if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() },
         parts: made_up_of(design, article, piece),
@@ -255,7 +255,7 @@ fn table(rows: &[Row]) -> Table {
 }
 
 /// The strand that a piece is cut for, with its index.
-fn strand<'a>(design: &'a Design, article: Article, piece: &Piece) -> Option<(usize, &'a Strand)> {
+fn strand<'a>(design: &'a Design, article: Article, piece: &Cut) -> Option<(usize, &'a Strand)> {
     let is_its = |strand: &Strand| {
         article == Article::Cord(strand.cord) && strand.name == piece.label && strand.cut() == piece.length
     };
@@ -263,14 +263,14 @@ fn strand<'a>(design: &'a Design, article: Article, piece: &Piece) -> Option<(us
 }
 
 /// The number that a piece's strand has on every page; none where there is but one strand.
-fn number(design: &Design, article: Article, piece: &Piece) -> String {
+fn number(design: &Design, article: Article, piece: &Cut) -> String {
     let strand = strand(design, article, piece).filter(|_| design.strands.len() > 1);
     strand.map(|(index, _)| (index + 1).to_string()).unwrap_or_default()
 }
 
 /// The finished length, what the bend of a ring and knots take up and the allowances of a strand's piece, the links of
 /// a chain's.
-fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
+fn made_up_of(design: &Design, article: Article, piece: &Cut) -> String {
     let units = design.heading.units;
     let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
     let parts = |strand: &Strand| {
@@ -294,7 +294,7 @@ fn made_up_of(design: &Design, article: Article, piece: &Piece) -> String {
 }
 
 /// `about 25 links of 4 mm, each lengthens it by 2.4 mm`, of a piece of chain.
-fn links(design: &Design, article: Article, piece: &Piece) -> Option<String> {
+fn links(design: &Design, article: Article, piece: &Cut) -> Option<String> {
     let Article::Finding(index) = article else { return None };
     let chain = design.findings[index].chain()?;
     let (link, longer) = (chain.link.tenths(), chain.pitch().tenths());

@@ -2,14 +2,14 @@
 
 use festoon::design::nth;
 use festoon::materials::cutting::fewest;
-use festoon::materials::{Amount, Article, Cutting, MOST_MAKERS, Order, Piece, Stash, Supply, materials};
+use festoon::materials::{Amount, Article, Cut, Cutting, MOST_MAKERS, Order, Stash, Supply, materials};
 use festoon::units::Length;
 use proptest::prelude::*;
 
 use crate::designs::gathered;
 
 fn plan(pieces: &[f64], stash: Option<f64>, lot: Option<f64>) -> Cutting {
-    let piece = |mm: &f64| Piece { label: "one".into(), length: Length::mm(*mm) };
+    let piece = |mm: &f64| Cut { label: "one".into(), length: Length::mm(*mm) };
     let pieces = pieces.iter().map(piece).collect();
     let supply = Supply { stash: stash.map(Length::mm), lot: lot.map(Length::mm), ..Supply::default() };
     fewest(Article::Cord(nth(0)), pieces, supply)
@@ -18,7 +18,7 @@ fn plan(pieces: &[f64], stash: Option<f64>, lot: Option<f64>) -> Cutting {
 /// Ten pieces of 92 mm of chain with links of 2 mm between them are 10 x 92 + 9 x 2 = 938 mm.
 #[test]
 fn chain_loses_a_link_between_one_piece_and_the_next() {
-    let piece = Piece { label: "chain".into(), length: Length::mm(92.0) };
+    let piece = Cut { label: "chain".into(), length: Length::mm(92.0) };
     let of = |lot| {
         let supply = Supply { stash: None, lot: Some(Length::mm(lot)), lost: Length::mm(2.0) };
         fewest(Article::Finding(nth(0)), vec![piece.clone(); 10], supply)

@@ -6,7 +6,7 @@ use crate::source::At;
 
 use crate::design::model::Phrase;
 
-use super::{Along, Item, Own, Piece};
+use super::{Along, Item, Own, Threaded};
 
 /// What can be said when `fill` means so many times.
 pub trait Told {
@@ -31,9 +31,9 @@ impl Told for Own<'_> {
 impl<More: Told> Told for Item<'_, More> {
     fn phrase(&self, fill: u32) -> Phrase {
         match self {
-            Self::Run(count, Piece::Bead(bead)) => Phrase::Run(*count, *bead),
-            Self::Run(1, Piece::Finding(finding)) => Phrase::Finding(*finding),
-            Self::Run(count, Piece::Finding(finding)) => Phrase::Times(*count, vec![Phrase::Finding(*finding)]),
+            Self::Run(count, Threaded::Bead(bead)) => Phrase::Run(*count, *bead),
+            Self::Run(1, Threaded::Finding(finding)) => Phrase::Finding(*finding),
+            Self::Run(count, Threaded::Finding(finding)) => Phrase::Times(*count, vec![Phrase::Finding(*finding)]),
             Self::Space(length) => Phrase::Gap(*length),
             Self::Row(rule, step) => rule.phrase(*step),
             Self::Repeat(times, of) => Phrase::Times(*times, phrases(of, fill)),

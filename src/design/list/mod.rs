@@ -77,7 +77,7 @@ pub type Twig<'a> = Item<'a, Infallible>;
 #[derive(Clone)]
 pub enum Item<'a, More> {
     /// So many beads or findings.
-    Run(u32, Piece),
+    Run(u32, Threaded),
     /// Bare cord.
     Space(Length),
     /// So many beads that follow a rule, or of sizes that grow so many steps.
@@ -114,12 +114,12 @@ pub struct Branch<'a> {
 
 /// What an id means that is strung.
 #[derive(Clone, Copy)]
-pub enum Piece {
+pub enum Threaded {
     Bead(Index<Bead>),
     Finding(Index<Finding>),
 }
 
-impl Piece {
+impl Threaded {
     /// The id.
     pub fn id(self, shelf: &Shelf) -> &str {
         match self {

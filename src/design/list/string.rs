@@ -9,7 +9,7 @@ use crate::design::model::{Bit, Dangle, What};
 use crate::design::row::{self, Strung};
 use crate::design::rows::Rule;
 
-use super::{Along, Branch, Given, Item, Own, Piece};
+use super::{Along, Branch, Given, Item, Own, Threaded};
 
 /// What can be strung when `fill` means so many times.
 pub trait Strings {
@@ -71,7 +71,7 @@ impl Strings for Infallible {
     }
 }
 
-impl Piece {
+impl Threaded {
     fn strung(self, given: Given<'_>) -> Strung {
         match self {
             Self::Bead(bead) => Strung::bead(bead, &given.shelf.beads),

@@ -4,7 +4,7 @@ use std::convert::Infallible;
 
 use crate::source::At;
 
-use super::{Along, Item, Own, Piece};
+use super::{Along, Item, Own, Threaded};
 
 /// How much a list strings, and how much is written.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -68,7 +68,7 @@ impl<More: Counted> Counted for Item<'_, More> {
         match self {
             Self::Run(count, piece) => {
                 let things = u64::from(*count);
-                Tally { things, findings: if matches!(piece, Piece::Finding(_)) { things } else { 0 }, written: 1 }
+                Tally { things, findings: if matches!(piece, Threaded::Finding(_)) { things } else { 0 }, written: 1 }
             }
             Self::Space(_) => Tally::ONE,
             Self::Row(rule, step) => Tally { things: rule.count(*step), findings: 0, written: rule.written(*step) },

@@ -6,7 +6,7 @@ use super::super::chain::Chain;
 use super::super::fall;
 use super::super::hang::Link;
 use super::half_breadth;
-use super::loops::Piece;
+use super::loops::Straight;
 use super::way::Way;
 use crate::design::Design;
 use crate::geometry::Point3;
@@ -26,7 +26,7 @@ pub struct Front {
     /// The joint at which its last end meets the first.
     meets: usize,
     /// What closes the loop there.
-    joint: Piece,
+    joint: Straight,
     /// How far the last end's findings reach below it.
     beyond: f64,
 }
@@ -41,13 +41,13 @@ impl Front {
             stations: chain.stations(),
             nape: turns.rail[0],
             meets,
-            joint: Piece::new(fall::joint(design, chain, meets), reach.fold(0.5, f64::max)),
+            joint: Straight::new(fall::joint(design, chain, meets), reach.fold(0.5, f64::max)),
             beyond: fall::beyond(design),
         })
     }
 
     /// The loop from the nape down to its first end and up from the last one, as one looks at its front from the left.
-    pub fn turned(&self, pieces: &[Piece]) -> Vec<Piece> {
+    pub fn turned(&self, pieces: &[Straight]) -> Vec<Straight> {
         let Link { length, weight, .. } = self.joint.link;
         let joint = Some(self.joint).filter(|_| length > 0.0 || weight > 0.0);
         let (down, up) = (&pieces[..self.nape], &pieces[self.nape..self.meets]);
@@ -81,10 +81,10 @@ impl Front {
 }
 
 /// Pieces as one meets them from their last.
-fn backwards(pieces: &[Piece]) -> Vec<Piece> {
+fn backwards(pieces: &[Straight]) -> Vec<Straight> {
     let back = |at: usize| {
         let hinge = at.checked_sub(1).and_then(|before| pieces[before].hinge);
-        Piece { link: pieces[at].link.backwards(), hinge, ..pieces[at] }
+        Straight { link: pieces[at].link.backwards(), hinge, ..pieces[at] }
     };
     (0..pieces.len()).rev().map(back).collect()
 }

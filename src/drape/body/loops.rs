@@ -14,7 +14,7 @@ use crate::geometry::hinge::Hinge;
 
 /// A stretch of a loop that stays straight.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Piece {
+pub struct Straight {
     /// Its length and weight.
     pub link: Link,
     /// How far it reaches from its middle line, in mm.
@@ -31,7 +31,7 @@ pub struct Piece {
     pub spare: f64,
 }
 
-impl Piece {
+impl Straight {
     /// A piece of one strand that turns freely.
     pub const fn new(link: Link, reach: f64) -> Self {
         Self { link, reach, stiffness: 0.0, passage: None, hinge: None, bare: 0.0, spare: 0.0 }
@@ -52,7 +52,7 @@ impl Piece {
 /// A strand to be laid: its pieces, and how far a bar holds its ends from those of the inmost strand.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Strung {
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<Straight>,
     pub aside: f64,
 }
 
@@ -89,7 +89,7 @@ pub struct Rod {
     pub reach: f64,
     /// How long it is when its strand is laid straight.
     pub length: f64,
-    /// How it parts from the next, and what bare cord it has, as of its [`Piece`].
+    /// How it parts from the next, and what bare cord it has, as of its [`Straight`].
     pub hinge: Option<Hinge>,
     pub bare: f64,
     pub spare: f64,
@@ -102,7 +102,7 @@ pub struct Rod {
 impl Loops {
     /// Strands from the inmost out, and the closure from their last ends to their first. Each strand's way, closed
     /// from the middle of the closure round to it, says where its joints are.
-    pub fn new(strands: &[Strung], closing: &[Piece], ways: &[Way]) -> Self {
+    pub fn new(strands: &[Strung], closing: &[Straight], ways: &[Way]) -> Self {
         let mut loops = Self::default();
         let Some(inmost) = ways.first() else { return loops };
         let half = 0.5 * length(closing);
@@ -169,7 +169,7 @@ impl Loops {
     }
 
     /// Ties the joints of a strand, or of the closure, and gives them their weights.
-    fn string(&mut self, strand: Option<usize>, pieces: &[Piece]) {
+    fn string(&mut self, strand: Option<usize>, pieces: &[Straight]) {
         let joints = strand.map_or(&self.closing, |strand| &self.strands[strand]).clone();
         let whole = length(pieces);
         let mut station = 0.0;
@@ -183,7 +183,7 @@ impl Loops {
             self.net.nodes[ends[0]].weight += weight * (1.0 - centre);
             self.net.nodes[ends[1]].weight += weight * centre;
             let middle = station + 0.5 * length;
-            let Piece { reach, hinge, bare, spare, .. } = *piece;
+            let Straight { reach, hinge, bare, spare, .. } = *piece;
             let depth = middle.min(whole - middle);
             self.rods.push(Rod { ends, reach, length, hinge, bare, spare, strand, depth });
             station += length;
@@ -299,26 +299,26 @@ impl Loops {
 }
 
 /// Length of some pieces.
-pub fn length(pieces: &[Piece]) -> f64 {
+pub fn length(pieces: &[Straight]) -> f64 {
     pieces.iter().map(|piece| piece.link.length).sum()
 }
 
 /// The most that any of them reaches from its middle line.
-pub fn reach(pieces: &[Piece]) -> f64 {
+pub fn reach(pieces: &[Straight]) -> f64 {
     pieces.iter().map(|piece| piece.reach).fold(0.0, f64::max)
 }
 
 /// Where each piece starts, and where the last one ends.
-fn stations(pieces: &[Piece]) -> Vec<f64> {
+fn stations(pieces: &[Straight]) -> Vec<f64> {
     hang::stations(pieces.iter().map(|piece| piece.link.length))
 }
 
 /// Pieces joined to none longer than asked for, unless it is that long by itself or what follows is too short to
 /// stand alone; each reaches as far as the farthest in it.
-pub fn joined(pieces: &[Piece], longest: f64) -> Vec<Piece> {
+pub fn joined(pieces: &[Straight], longest: f64) -> Vec<Straight> {
     /// Shorter than this, in mm, none stands alone.
     const SHORT: f64 = 0.5;
-    let mut joined: Vec<Piece> = Vec::new();
+    let mut joined: Vec<Straight> = Vec::new();
     let mut left: f64 = length(pieces);
     for piece in pieces {
         match joined.last_mut() {
@@ -339,7 +339,7 @@ pub fn joined(pieces: &[Piece], longest: f64) -> Vec<Piece> {
 }
 
 /// The same with a joint in the middle of all.
-pub fn halved(mut pieces: Vec<Piece>) -> Vec<Piece> {
+pub fn halved(mut pieces: Vec<Straight>) -> Vec<Straight> {
     let half = 0.5 * length(&pieces);
     let mut before = 0.0;
     let Some(at) = pieces.iter().position(|piece| {
@@ -348,11 +348,12 @@ pub fn halved(mut pieces: Vec<Piece>) -> Vec<Piece> {
     }) else {
         return pieces;
     };
-    let Piece { link, reach, .. } = pieces[at];
+    let Straight { link, reach, .. } = pieces[at];
     let first = half - (before - link.length);
     if first > 0.0 {
-        let part =
-            |length: f64| Piece::new(Link { length, weight: link.weight * length / link.length, centre: 0.5 }, reach);
+        let part = |length: f64| {
+            Straight::new(Link { length, weight: link.weight * length / link.length, centre: 0.5 }, reach)
+        };
         pieces.splice(at..=at, [part(first), part(link.length - first)]);
     }
     pieces

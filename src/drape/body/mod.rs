@@ -45,7 +45,7 @@ use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts
 use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
-use loops::{Loops, Order, Piece, Strung, halved, joined, length, reach};
+use loops::{Loops, Order, Straight, Strung, halved, joined, length, reach};
 use rest::{Still, WORK, settle};
 use skin::{Shape, Skin, Surface};
 use table::Table;
@@ -92,7 +92,7 @@ fn turned(design: &Design, chains: &[Chain]) -> (Vec<Strung>, Vec<Option<Front>>
 /// The line of twisted strands on its neck: links that reach so far from it.
 #[must_use]
 pub fn wear_as_one(design: &Design, links: &[Link], reach: f64) -> Worn {
-    let pieces = links.iter().map(|link| Piece::new(*link, reach)).collect();
+    let pieces = links.iter().map(|link| Straight::new(*link, reach)).collect();
     on_neck(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
 }
 
@@ -146,14 +146,21 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
         let link = chain.straight(at);
         let spare = chain.spare[at];
         let bare = chain.bare(strand, at) - spare;
-        Piece { passage, stiffness: chain.stiffness, hinge: hinges.after(at), bare, spare, ..Piece::new(link, reach) }
+        Straight {
+            passage,
+            stiffness: chain.stiffness,
+            hinge: hinges.after(at),
+            bare,
+            spare,
+            ..Straight::new(link, reach)
+        }
     };
     let passages = chain.passages(design, strand);
     Strung { pieces: passages.into_iter().enumerate().map(piece).collect(), aside: strand.aside.value() }
 }
 
 /// The closure in pieces from the strands' last ends round to their first, so long in all.
-fn closing(design: &Design, closure: f64) -> Vec<Piece> {
+fn closing(design: &Design, closure: f64) -> Vec<Straight> {
     let let_out = closure - design.closure_length().0.value();
     let parts = closing_parts(&design.closure).map(|part| (rigid(design, part, let_out), part.cut.is_some()));
     let pieces = parts.flat_map(|(piece, is_chain)| if is_chain { cut(piece) } else { vec![piece] });
@@ -161,7 +168,7 @@ fn closing(design: &Design, closure: f64) -> Vec<Piece> {
 }
 
 /// The closure without the weight of what lies on the nape, so far to either side of its middle: friction carries it.
-fn carried(mut closing: Vec<Piece>, nape: f64) -> Vec<Piece> {
+fn carried(mut closing: Vec<Straight>, nape: f64) -> Vec<Straight> {
     let mut off = -0.5 * length(&closing);
     for piece in &mut closing {
         let middle = off + 0.5 * piece.link.length;
@@ -172,11 +179,11 @@ fn carried(mut closing: Vec<Piece>, nape: f64) -> Vec<Piece> {
 }
 
 /// A part of the closure as one piece with all that it weighs.
-fn rigid(design: &Design, part: &Part, let_out: f64) -> Piece {
+fn rigid(design: &Design, part: &Part, let_out: f64) -> Straight {
     let length = (part.least.value() + let_out).min(part.reach.value());
     let weight = design.part_mass(part).value() * NEWTON_PER_GRAM;
     let link = Link { length, weight, centre: 0.5 };
-    Piece::new(link, half_breadth(&design.findings[part.finding]))
+    Straight::new(link, half_breadth(&design.findings[part.finding]))
 }
 
 /// How far a finding reaches from its middle line; a cone halfway along.
@@ -186,11 +193,11 @@ fn half_breadth(finding: &Finding) -> f64 {
 }
 
 /// A piece in links that bend.
-fn cut(piece: Piece) -> Vec<Piece> {
+fn cut(piece: Straight) -> Vec<Straight> {
     let count = super::chain::pieces(piece.link.length, CHAIN).max(1);
     let share = 1.0 / count as f64;
     let link = Link { length: piece.link.length * share, weight: piece.link.weight * share, centre: 0.5 };
-    vec![Piece { link, ..piece }; count]
+    vec![Straight { link, ..piece }; count]
 }
 
 /// What was laid of late: sizes and colourways share most strands, and a piece is hung for many a question.
@@ -202,7 +209,7 @@ const KEPT: usize = 32;
 #[derive(Clone, PartialEq)]
 struct Asked {
     strands: Vec<Strung>,
-    closing: Vec<Piece>,
+    closing: Vec<Straight>,
     /// The body; without one, a table.
     skin: Option<Skin>,
     /// What is spent on it.
@@ -261,7 +268,7 @@ trait Bed: Surface {
     }
 
     /// Whether a strand with its closure, in such pieces, is easily long enough to lie on it.
-    fn has_room(&self, _strand: &[Piece], _closing: &[Piece]) -> bool {
+    fn has_room(&self, _strand: &[Straight], _closing: &[Straight]) -> bool {
         true
     }
 
@@ -274,7 +281,7 @@ impl Bed for Skin {
         Way::guess(self, length, out)
     }
 
-    fn has_room(&self, strand: &[Piece], closing: &[Piece]) -> bool {
+    fn has_room(&self, strand: &[Straight], closing: &[Straight]) -> bool {
         /// What the planes that touch a neck take beyond it, as a share of its girth: by trial.
         const EASY: f64 = 0.03;
         round::spare(strand, closing, self.neck()) >= EASY * std::f64::consts::TAU * self.neck()
@@ -283,7 +290,7 @@ impl Bed for Skin {
 
 /// Lays strands beside one another. Where they come to no rest so, as strands of one length do that have no room there, they
 /// may lie over one another, if that leaves less of an overlap.
-fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed, work: usize) -> Laid {
+fn lay(strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
     let beside = lay_in(Order::Beside, strands, closing, bed, work);
     if beside.unrest.is_none() || strands.len() < 2 {
         return beside;
@@ -293,7 +300,7 @@ fn lay(strands: &[Strung], closing: &[Piece], bed: &impl Bed, work: usize) -> La
 }
 
 /// Lays strands from the inmost out, first roughly, with so much work on each net.
-fn lay_in(order: Order, strands: &[Strung], closing: &[Piece], bed: &impl Bed, work: usize) -> Laid {
+fn lay_in(order: Order, strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
         let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };

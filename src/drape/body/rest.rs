@@ -98,7 +98,7 @@ mod tests {
 
     use super::super::super::bend::{Bend, bends};
     use super::super::super::hang::Link;
-    use super::super::loops::{Piece, Strung, halved};
+    use super::super::loops::{Straight, Strung, halved};
     use super::super::way::Way;
     use super::*;
 
@@ -138,9 +138,9 @@ mod tests {
         }
     }
 
-    fn pieces(count: usize, length: f64, weight: f64) -> Vec<Piece> {
+    fn pieces(count: usize, length: f64, weight: f64) -> Vec<Straight> {
         let link = Link { length: length / count as f64, weight: weight / count as f64, centre: 0.5 };
-        vec![Piece::new(link, 0.0); count]
+        vec![Straight::new(link, 0.0); count]
     }
 
     /// A loop of a chain along a closed way, most of it strand and some closure.
@@ -207,7 +207,7 @@ mod tests {
 
     fn hangs_as_if_upright(stiffness: f64) {
         let (span, length, weight, tilt) = (120.0, 300.0, 0.1, 0.5);
-        let stiff = |piece: &Piece| Piece { stiffness, ..*piece };
+        let stiff = |piece: &Straight| Straight { stiffness, ..*piece };
         let strand = Strung { pieces: pieces(100, length, weight).iter().map(stiff).collect(), aside: 0.0 };
         let (sin, cos) = libm::sincos(tilt);
         let on = |x: f64, down: f64| Point3::new(x, -down * cos, down * sin);

@@ -18,7 +18,7 @@ use super::super::contact::Unrest;
 use super::super::hang::{self, Link};
 use super::super::{Drape, Hung, Spot, fall};
 use super::front::Front;
-use super::loops::{Loops, Piece, Strung, length};
+use super::loops::{Loops, Straight, Strung, length};
 use super::pushed::Pushed;
 use super::rest::{Still, WORK};
 use super::skin::Surface;
@@ -158,7 +158,7 @@ pub fn closed(design: &Design, drape: &Drape) -> Option<Closed> {
 /// The line of twisted strands laid closed, so long and so thick.
 #[must_use]
 pub fn closed_as_one(design: &Design, links: &[Link], reach: f64) -> Option<Closed> {
-    let pieces: Vec<_> = links.iter().map(|link| Piece::new(*link, reach)).collect();
+    let pieces: Vec<_> = links.iter().map(|link| Straight::new(*link, reach)).collect();
     on_table(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
 }
 
@@ -196,15 +196,15 @@ fn closes(design: &Design) -> bool {
 }
 
 /// The way of the closure of a loop with so much else.
-fn closed_way(closing: &[Piece], strand: f64) -> Vec<Point> {
+fn closed_way(closing: &[Straight], strand: f64) -> Vec<Point> {
     let lengths: Vec<_> = closing.iter().map(|piece| piece.link.length).collect();
     let arc = Arc::new(&lengths, strand);
     (0..=closing.len()).map(|joint| arc.place(joint, 0.0)).map(|at| Point::new(at.x, -at.z)).collect()
 }
 
 /// Pieces that are pushed alike for every mm of theirs.
-fn even(pieces: &[Piece]) -> Vec<Piece> {
-    let even = |piece: &Piece| Piece {
+fn even(pieces: &[Straight]) -> Vec<Straight> {
+    let even = |piece: &Straight| Straight {
         link: Link { weight: piece.link.length, centre: 0.5, ..piece.link },
         stiffness: 0.0,
         ..*piece

@@ -1,7 +1,7 @@
 //! A strand as the rounds take it: runs of cord, or of equal beads, in pieces of a few mm.
 
 use super::super::bend::{Bend, bends};
-use super::super::chain::{Chain, Piece};
+use super::super::chain::{Chain, Content};
 use super::super::clearance::form;
 use super::super::hang::{Hanging, Link, joints};
 use super::super::open::{Hinges, given, turn};
@@ -228,9 +228,9 @@ pub fn covered(design: &Design) -> f64 {
 fn side(design: &Design, strand: &Strand, chain: &Chain, at: usize) -> Option<Side> {
     let shared = |train: usize, bit: usize| design.shared_bit(&strand.trains[train].bits[bit], strand).is_some();
     let touches = match chain.pieces[at] {
-        Piece::End => false,
-        Piece::Bit(train, bit) => !shared(train, bit),
-        Piece::Cord => true,
+        Content::End => false,
+        Content::Bit(train, bit) => !shared(train, bit),
+        Content::Cord => true,
     };
     (touches && chain.links[at].length > 0.0).then(|| Side::new(&form(design, strand, chain, at)))
 }

@@ -1,6 +1,6 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
-use crate::materials::{Amount, Buy, Cutting, Line, Materials, Piece, Suggestion, Within};
+use crate::materials::{Amount, Buy, Cut, Cutting, Line, Materials, Suggestion, Within};
 use crate::units::{INCH, Length, Money, UnitStyle, sixteenths};
 
 /// From here on a length is told in metres or feet, as it is sold.
@@ -140,7 +140,7 @@ pub fn verdict(cutting: &Cutting) -> Option<String> {
 
 /// Pieces as a list, equal ones in a row told once: `inner 17 in, 3 × outer 20 in`.
 #[must_use]
-pub fn pieces(pieces: &[Piece], units: UnitStyle) -> String {
+pub fn pieces(pieces: &[Cut], units: UnitStyle) -> String {
     if pieces.is_empty() {
         return "nothing cut".to_owned();
     }
@@ -158,7 +158,7 @@ pub fn in_currency(currency: Option<&String>) -> String {
 }
 
 /// Equal pieces in a row told once, with how many there are.
-pub fn runs(pieces: &[Piece]) -> impl Iterator<Item = (usize, &Piece)> {
+pub fn runs(pieces: &[Cut]) -> impl Iterator<Item = (usize, &Cut)> {
     pieces.chunk_by(|a, b| a == b).filter_map(|same| Some((same.len(), same.first()?)))
 }
 
