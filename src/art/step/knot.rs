@@ -8,9 +8,7 @@
 use std::f64::consts::PI;
 
 use super::crimp::drop;
-use super::pen::{
-    EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, stretch, tinted, wire, wire_over,
-};
+use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, stretch, tinted, wire};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Step};
 use crate::paint::outline::{arc, circle, curve, mapped, polygon, polyline, rounded_rect};
@@ -151,7 +149,7 @@ pub fn met(hangs: bool) -> Vec<Mark> {
             at(2.6, far),
             at(5.4, near),
             at(13.0, near),
-            at(16.6, near + side * aside),
+            at(16.0, near + side * aside),
             at(20.0, near),
             at(23.4, on),
         ])
@@ -160,9 +158,9 @@ pub fn met(hangs: bool) -> Vec<Mark> {
     let above = if hangs { 1.9 } else { 0.0 };
     let mut marks = [cord(&end(-1.0, above), PLAIN), cord(&end(1.0, 0.0), tinted())].concat();
     if hangs {
-        marks.push(filled(polygon(&[at(15.6, 12.0), at(17.4, 12.0), at(18.8, 18.0), at(14.2, 18.0)]), tinted()));
-        marks.extend(wire_over(&circle(at(16.5, level + 1.7), 2.4)));
-        marks.extend(cord_over(&polyline(&[at(16.6, level + half), at(20.0, level + half)]), tinted()));
+        marks.push(filled(polygon(&[at(15.0, 11.2), at(17.0, 11.2), at(18.4, 18.0), at(13.6, 18.0)]), tinted()));
+        marks.extend(wire(&circle(at(16.0, level + 1.45), 1.9)));
+        marks.extend(cord(&polyline(&[at(16.0, level + half), at(20.0, level + half)]), tinted()));
     }
     marks.extend([-1.0, 1.0].map(|side| bead(at(1.9, level + side * 5.4), 1.8)));
     marks.push(bead(at(8.8, level), 4.2));

@@ -2,7 +2,7 @@
 
 use std::f64::consts::{PI, TAU};
 
-use super::pen::{arrow, at, cord, cutters, filled, line, tinted, wire};
+use super::pen::{arrow, at, cord, cutters, filled, line, tinted};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Step};
 use crate::paint::outline::{circle, curve, ellipse, polyline, rounded_rect};
@@ -49,7 +49,7 @@ fn skirt(outline: &[Point]) -> Vec<Step> {
     steps
 }
 
-/// Two or three strands turned about one another, one end held.
+/// Two or three strands turned about one another, whatever they end in.
 pub fn twisted(strands: u8) -> Vec<Mark> {
     const BEADS: u32 = 11;
     let colours = [style::RULE.mixed(Rgb::WHITE, 0.75), tinted(), Rgb::WHITE];
@@ -63,8 +63,7 @@ pub fn twisted(strands: u8) -> Vec<Mark> {
     });
     let mut beads: Vec<_> = beads.collect();
     beads.sort_by(|(one, ..), (other, ..)| one.total_cmp(other));
-    let mut marks = wire(&circle(at(2.4, 9.0), 1.8));
-    marks.extend(wire(&circle(at(20.6, 9.0), 1.8)));
+    let mut marks = cord(&polyline(&[at(0.4, 9.0), at(23.6, 9.0)]), Rgb::WHITE);
     marks.extend(beads.into_iter().map(|(_, centre, colour)| filled(circle(centre, 1.55), colour)));
     let round =
         [-1.3, -0.7, 0.0, 0.7, 1.3].map(|turn: f64| at(20.4 + 2.9 * libm::cos(turn), 9.0 + 5.8 * libm::sin(turn)));

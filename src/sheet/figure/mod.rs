@@ -86,20 +86,27 @@ impl Frame {
 /// Farthest in mm that a left-out joint of the cord may lie beside the line drawn.
 const STRAIGHT: f64 = 0.01;
 
-/// Points without those that lie on the way between their neighbours.
+/// Longest in mm that a line without joints is drawn.
+const LONGEST: f64 = 8.0;
+
+/// Points without those that lie on the way between the ones that are kept.
 pub fn straightened(points: &[Point]) -> Vec<Point> {
-    let mut kept: Vec<Point> = Vec::new();
-    for (index, point) in points.iter().enumerate() {
-        let needless = kept.last().zip(points.get(index + 1)).is_some_and(|(last, next)| {
-            let (way, aside) = (*next - *last, *point - *last);
-            let off = (way.x * aside.y - way.y * aside.x).abs();
-            way.length() < 8.0 && off <= STRAIGHT * way.length()
-        });
-        if !needless {
+    let (mut kept, mut last) = (Vec::new(), 0);
+    for (at, point) in points.iter().enumerate() {
+        let next = points.get(at + 1).filter(|_| at > 0);
+        if next.is_none_or(|next| !lie_on_way(points[last], &points[last + 1..=at], *next)) {
             kept.push(*point);
+            last = at;
         }
     }
     kept
+}
+
+/// Whether places lie beside the line between two others, all within [`STRAIGHT`].
+fn lie_on_way(from: Point, between: &[Point], to: Point) -> bool {
+    let way = to - from;
+    let off = |point: &Point| way.left().dot(*point - from).abs();
+    way.length() < LONGEST && between.iter().all(|point| off(point) <= STRAIGHT * way.length())
 }
 
 /// How much higher than the lowest a point may lie and still count as the lowest.
@@ -111,4 +118,26 @@ fn lowest_point(points: impl Iterator<Item = Point> + Clone) -> Point {
     let low: Vec<_> = points.filter(|point| point.y < least + LEVEL).map(|point| point.x).collect();
     let Some((first, last)) = low.first().zip(low.last()) else { return Point::ORIGIN };
     Point::new(first.midpoint(*last), least)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Against the sagitta of an arc, r − √(r² − c²/4) for a chord c: a line drawn for points on a round of that radius is
+    /// no farther from it than is left out, and than the round is from the points.
+    #[test]
+    fn a_slow_bend_is_no_kink() {
+        const STEP: f64 = 0.2;
+        for radius in [3.0, 40.0, 400.0] {
+            let sagitta = |chord: f64| radius - (radius * radius - 0.25 * chord * chord).sqrt();
+            let at = |step: u32| Point::towards(f64::from(step) * STEP / radius) * radius;
+            let round: Vec<_> = (0..=600).map(at).collect();
+            let drawn = straightened(&round);
+            let deepest = drawn.windows(2).map(|pair| sagitta(pair[0].distance(pair[1]))).fold(0.0, f64::max);
+            assert!(deepest <= STRAIGHT + sagitta(STEP), "{deepest} on a round of {radius}");
+            assert!(drawn.len() < round.len());
+            assert_eq!([drawn.first(), drawn.last()], [round.first(), round.last()]);
+        }
+    }
 }

@@ -8,6 +8,7 @@
 
 mod label;
 mod line;
+mod lowered;
 mod meeting;
 mod run;
 mod span;
