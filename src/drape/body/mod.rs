@@ -6,7 +6,7 @@
 //!
 //! **Method.** Rounds of the program that lays strands on the board (`super::program`), in space: rows keep
 //! each piece beyond the plane that touches the skin, and strands beside one another (`rows`); solve, move, take
-//! the planes anew (`rest`). A coarse net finds the place, a finer one follows. Strands that come to no rest beside one
+//! the planes anew (`rest`). A coarse net finds the place, a finer one follows. A few strands that come to no rest beside one
 //! another, being of one length, are laid anew and may cross. Each round is convex and comes
 //! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
 //! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
@@ -288,11 +288,14 @@ impl Bed for Skin {
     }
 }
 
-/// Lays strands beside one another. Where they come to no rest so, as strands of one length do that have no room there, they
+/// No more strands than this are laid over one another: they take twice the time, and leave overlaps all the same.
+const MOST_CROSSING: usize = 5;
+
+/// Lays strands beside one another. Where they come to no rest so, as a few of one length do that have no room there, they
 /// may lie over one another, if that leaves less of an overlap.
 fn lay(strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
     let beside = lay_in(Order::Beside, strands, closing, bed, work);
-    if beside.unrest.is_none() || strands.len() < 2 {
+    if beside.unrest.is_none() || !(2..=MOST_CROSSING).contains(&strands.len()) {
         return beside;
     }
     let over = lay_in(Order::Over, strands, closing, bed, work);
