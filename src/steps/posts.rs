@@ -8,6 +8,8 @@ use std::ops::Range;
 
 use crate::design::{Bit, Design, End, Finding, Index, Phrase, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
+use crate::steps::ends::{Way, way};
+use crate::steps::side::Side;
 use crate::units::Length;
 
 /// What stays in its place.
@@ -149,8 +151,15 @@ pub fn between(design: &Design, strand: &Strand) -> &'static str {
             "the outside of one knot cover to the outside of the other"
         }
         _ if design.closure.is_empty() => "one end to the other",
+        _ if is_hitched(design, strand) => "hitch to loop",
         _ => "loop to loop",
     }
+}
+
+/// Whether a strand's fold is hitched, so that its first end has no loop.
+#[must_use]
+pub fn is_hitched(design: &Design, strand: &Strand) -> bool {
+    way(design, strand, Side::First) == Way::Hitched
 }
 
 fn is_covered(design: &Design, end: &End) -> bool {

@@ -6,7 +6,7 @@ use super::{Group, Told, ordinal};
 use crate::design::{Index, Part, Strand};
 use crate::pattern::{FindingKind, Kind};
 use crate::steps::ends::{Way, beside_end};
-use crate::steps::posts::between;
+use crate::steps::posts::{between, is_hitched};
 use crate::steps::side::Side;
 
 impl<'a> Group<'a> {
@@ -50,6 +50,7 @@ impl<'a> Group<'a> {
         }
         let how = match self.ends.way {
             Way::Linked | Way::Pinned | Way::Covered => "",
+            _ if is_hitched(self.ends.design, self.ends.strand) => " (outside of each, pulled straight)",
             _ => " (outside of one end loop to outside of the other, pulled straight)",
         };
         let between = between(self.ends.design, self.ends.strand);
