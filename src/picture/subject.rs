@@ -95,8 +95,9 @@ impl<'a> Subject<'a> {
         let mut piece = self.piece.clone();
         piece.drape.strands.iter_mut().for_each(|hung| *hung = mirror::strand(hung, axis));
         let closure = closing(&piece, frame, stencils);
-        let before = closure.before.into_iter().map(|mark| mirror::upright(mark, stencils)).collect();
-        self.with_closing(&piece.drape.strands, Layers { before, ..closure }, frame, stencils)
+        let [behind, before] = [closure.behind, closure.before]
+            .map(|marks| marks.into_iter().map(|mark| mirror::upright(mark, stencils)).collect());
+        self.with_closing(&piece.drape.strands, Layers { behind, before }, frame, stencils)
     }
 
     fn with_closing(&self, strands: &[Hung], closure: Layers, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {

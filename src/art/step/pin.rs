@@ -55,7 +55,7 @@ pub fn plain_loop() -> Vec<Mark> {
 /// The end of a coil, whose inside lies below, rolled outward about a round jaw; where it was before.
 pub fn turned_end() -> Vec<Mark> {
     let (middle, round, radius) = (at(9.8, 26.4), 16.0, 2.3);
-    let (left, end, before) = (-0.71 * PI, -0.53 * PI, -0.24 * PI);
+    let (left, end, before) = (-0.71 * PI, -0.53 * PI, -0.26 * PI);
     let centre = middle + Point::towards(end) * (round + radius);
     let coil = arc(middle, (round, round), left, end);
     let rolled = arc(centre, (radius, radius), end + PI, end - 0.93 * PI);
