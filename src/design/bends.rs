@@ -11,7 +11,7 @@ use crate::pattern::Kind;
 use crate::trade::usual::COIL;
 
 use super::model::{Bit, Train};
-use super::round::{Row, Stock, parts};
+use super::round::{Row, Stock};
 use super::wraps;
 
 /// How a row bends as it is worn.
@@ -41,8 +41,8 @@ impl Bends {
             Self::Not => 0.0,
             Self::Ring => row.slack(&trains.iter().flat_map(|train| &train.bits).cloned().collect::<Vec<_>>()),
             Self::Loop => {
-                let closing: f64 = parts(row.closure).map(|part| part.least.value()).sum();
-                trains.iter().map(|train| in_loop(row, &train.bits, finished + closing)).sum()
+                let whole = finished + row.closure.length().0.value();
+                trains.iter().map(|train| in_loop(row, &train.bits, whole)).sum()
             }
         }
     }

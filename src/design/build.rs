@@ -74,7 +74,7 @@ fn strands(
     let meeting = closure::meeting(pattern, shelf, context);
     let written = pinned::strands(pattern, closure, joined.is_some(), shelf, context);
     let mut strand = |written: &At<pattern::Strand>| strand::strand(written, made_to, closure, shelf, context);
-    let all: Vec<_> = written.iter().map(|written| strand(written.as_ref()?)).collect();
+    let all: Vec<_> = written.iter().map(|written| strand(written.as_deref()?)).collect();
     let whole = all.iter().all(Option::is_some) && joined.is_some() && !context.wants(pattern);
     let mut strands: Entries<_> = all.into_iter().flatten().collect();
     hang_apart(&mut strands, closure, shelf);

@@ -4,7 +4,8 @@
 //! sides as it is thick. Where that bead turns from the one before, both part as a [`Hinge`] tells, and the turn and what
 //! it takes are found in turn. That bead feels the side lean as it does at its foot: under a force H across, a side of
 //! weight W above what it carries, V, leans by H / (V + w s) at a height s, so that it leans log(1 + W / V) V / W times less
-//! all along than at its foot, and its own beads part as it turns by that (statics of a cord). Where sides differ, an approximation by the first. `drape::fold` hangs it.
+//! all along than at its foot, and its own beads part as it turns by that (statics of a cord). Where sides differ, an
+//! approximation by the first. `drape::fold` hangs it.
 
 use crate::geometry::hinge::Hinge;
 

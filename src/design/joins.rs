@@ -72,6 +72,12 @@ impl Closure {
         self.left().iter().chain(self.right())
     }
 
+    /// Length that it adds: at its shortest and at its longest.
+    #[must_use]
+    pub fn length(&self) -> (Length, Length) {
+        (self.parts().map(|part| part.least).sum(), self.parts().map(|part| part.reach).sum())
+    }
+
     /// Whether both ends hang from the same findings, as a loop.
     #[must_use]
     pub const fn loops(&self) -> bool {

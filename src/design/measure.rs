@@ -12,6 +12,8 @@ use crate::pattern::{CordKind, FindingKind, Kind};
 
 /// Cord that a strand lacks where it hangs and that is told: more than loops differ by (an assumption).
 pub const TOLD_LACK: Length = Length::mm(2.0);
+/// Bare cord that a ruler shows.
+pub const LEAST_BARE: Length = Length::mm(1.0);
 /// Slack in the round that is told: what is counted in the cut and shows on a ruler.
 const LEAST_SLACK: Length = Length::mm(0.5);
 
@@ -304,8 +306,7 @@ impl Design {
     /// Length that the closure adds: at its shortest and at its longest.
     #[must_use]
     pub fn closure_length(&self) -> (Length, Length) {
-        let parts = || self.closure.parts();
-        (parts().map(|part| part.least).sum(), parts().map(|part| part.reach).sum())
+        self.closure.length()
     }
 
     /// Whether one of its strands is shorter than others, by what a ruler shows.

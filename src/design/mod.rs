@@ -59,7 +59,7 @@ pub use entries::{Entries, Index, nth};
 pub use finding::Finding;
 pub use form::*;
 pub use joins::*;
-pub use measure::{Bias, TOLD_LACK};
+pub use measure::{Bias, LEAST_BARE, TOLD_LACK};
 pub use model::*;
 pub use round::{Stock, parts as closing_parts};
 pub use row::taken_by;

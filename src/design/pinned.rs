@@ -3,6 +3,8 @@
 //! Such a strand names a head pin or eye pin where others name their cord. It is a branch on that pin, on no length of a
 //! cord that stands for the pin ([`Cord::is_pin`]) and is neither cut nor bought.
 
+use std::borrow::Cow;
+
 use crate::pattern::{self, Hanger, Item, Kind, Pattern};
 use crate::remark::Remark;
 use crate::remark::said::strand as said;
@@ -41,18 +43,18 @@ impl Cord {
 }
 
 /// The strands of a pattern, those on pins as a branch on theirs; without those of which that cannot be.
-pub fn strands(
-    pattern: &Pattern,
+pub fn strands<'p>(
+    pattern: &'p Pattern,
     closure: &Closure,
     closed: bool,
     shelf: &Shelf,
     context: &mut Context,
-) -> Vec<Option<At<pattern::Strand>>> {
+) -> Vec<Option<Cow<'p, At<pattern::Strand>>>> {
     // A closure that was refused may have been one.
     let hangs = pattern.kind.value == Kind::Earrings && (matches!(closure.joins, Joins::Above(_)) || !closed);
-    let lowered = |written: &At<pattern::Strand>| {
+    let lowered = |written: &'p At<pattern::Strand>| {
         let is_pin = shelf.cords.iter().any(|cord| cord.is_pin && cord.id == written.value.cord.value);
-        if is_pin { on_pin(written, hangs, context) } else { Some(written.clone()) }
+        if is_pin { on_pin(written, hangs, context).map(Cow::Owned) } else { Some(Cow::Borrowed(written)) }
     };
     pattern.strands.value.iter().map(lowered).collect()
 }

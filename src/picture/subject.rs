@@ -95,9 +95,8 @@ impl<'a> Subject<'a> {
         let mut piece = self.piece.clone();
         piece.drape.strands.iter_mut().for_each(|hung| *hung = mirror::strand(hung, axis));
         let closure = closing(&piece, frame, stencils);
-        let [behind, before] = [closure.behind, closure.before]
-            .map(|marks| marks.into_iter().map(|mark| mirror::upright(mark, stencils)).collect());
-        self.with_closing(&piece.drape.strands, Layers { behind, before }, frame, stencils)
+        let closure = closure.map(|mark| mirror::upright(mark, stencils));
+        self.with_closing(&piece.drape.strands, closure, frame, stencils)
     }
 
     fn with_closing(&self, strands: &[Hung], closure: Layers, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {

@@ -1,7 +1,7 @@
 //! The sizes of a graded pattern: a table of what each measures and takes, and what to string for
 //! those that are not this sheet's.
 
-use crate::design::{Design, Index, Size, Strand, What};
+use crate::design::{Design, Index, LEAST_BARE, Size, Strand};
 use crate::materials::render::words::{self as amount, long};
 use crate::steps::english::words::list;
 use crate::steps::posts::{self, Post, Posts};
@@ -13,8 +13,6 @@ use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 
-/// Bare cord from this length on is told: what a ruler shows.
-const LEAST_BARE: Length = Length::mm(1.0);
 /// Most sizes side by side; more stand in another table below.
 const MOST: usize = 4;
 
@@ -202,8 +200,8 @@ fn strand_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>], units: 
 /// How many knots are tied among a strand's beads, where there are some.
 fn knots(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Option<Row> {
     let tied = |design: &Design| {
-        let strand = design.strands.get(group[0])?;
-        Some(strand.bits().filter(|bit| bit.what == What::Knot).count()).filter(|knots| *knots > 0)
+        let knots = design.strands.get(group[0])?.knots();
+        (knots > 0).then_some(knots)
     };
     let row = Row::new(format!("{}, knots among the beads", title(design, group)), sizes, |design| {
         tied(design).unwrap_or_default().to_string()

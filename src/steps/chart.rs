@@ -17,7 +17,7 @@ use std::ops::Range;
 
 use super::english::words::a;
 use super::posts::{self, Keeps, Posts};
-use crate::design::{Bead, Design, Finding, Index, Phrase, Rest, Shared, Strand, What, taken_by};
+use crate::design::{Bead, Design, Finding, Index, LEAST_BARE, Phrase, Rest, Shared, Strand, What, taken_by};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::{Length, UnitStyle, fraction};
 
@@ -25,8 +25,6 @@ use crate::units::{Length, UnitStyle, fraction};
 const LONGEST_FOLD: usize = 12;
 /// Fewest beads of a kind on end whose length is told beside their number: an assumption.
 const LONG_RUN: u32 = 20;
-/// Bare cord that a ruler shows.
-const LEAST_BARE: Length = Length::mm(1.0);
 /// How many beads of a row without a pattern are told together.
 const TEN: usize = 10;
 /// How often a list must be written out to be told as a repeat.

@@ -25,9 +25,9 @@ pub struct Straight {
     pub passage: Option<Passage>,
     /// How its last bead and the first of the next piece part where they bend.
     pub hinge: Option<Hinge>,
-    /// How much of it is bare cord, in mm.
+    /// How much bare cord it has for neighbours that part, in mm.
     pub bare: f64,
-    /// How much bare cord it has beyond its length for neighbours that part, in mm.
+    /// How much of that lies beyond its length, in mm.
     pub spare: f64,
 }
 
@@ -216,9 +216,9 @@ impl Loops {
         for strand in 0..self.strands.len() {
             let at = self.ties_of(strand);
             let (opens, takes) = self.parted(strand);
-            let given = given(takes, self.rods[at.clone()].iter().map(|rod| rod.bare + rod.spare));
+            let given = given(takes, self.rods[at.clone()].iter().map(|rod| rod.bare));
             for ((tie, rod), beyond) in self.net.ties[at.clone()].iter_mut().zip(&self.rods[at]).zip(opens.windows(2)) {
-                tie.length = rod.length + rod.spare - given * (rod.bare + rod.spare) + beyond[0] + beyond[1];
+                tie.length = rod.length + rod.spare - given * rod.bare + beyond[0] + beyond[1];
             }
         }
     }

@@ -144,14 +144,12 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
         let widths = form(design, strand, chain, at).widths;
         let reach = widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
         let link = chain.straight(at);
-        let spare = chain.spare[at];
-        let bare = chain.bare(strand, at) - spare;
         Straight {
             passage,
             stiffness: chain.stiffness,
             hinge: hinges.after(at),
-            bare,
-            spare,
+            bare: chain.bare(strand, at),
+            spare: chain.spare[at],
             ..Straight::new(link, reach)
         }
     };

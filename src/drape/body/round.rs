@@ -29,7 +29,7 @@ fn parted(strand: &[Straight], turn: impl Fn(&Straight) -> f64) -> f64 {
     let takes: f64 = turns.iter().map(|(hinge, turn)| hinge.takes(*turn)).sum();
     let spare: f64 = strand.iter().map(|piece| piece.spare).sum();
     let bare: f64 = strand.iter().map(|piece| piece.bare).sum();
-    spare + opens - takes.min(bare + spare)
+    spare + opens - takes.min(bare)
 }
 
 #[cfg(test)]

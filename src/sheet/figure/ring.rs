@@ -129,15 +129,10 @@ fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_
     let hangs = [&inward, &outward].map(|way| hangs(ring, way));
     let [first, last] = mouths(design, rows(piece).iter().map(Option::as_ref));
     let ways = [Way { line: inward, mouth: first }, Way { line: outward, mouth: last }];
-    let Layers { behind, before } = joined(ways, [left, right], hangs, design, frame, stencils);
-    let seen = |marks: Vec<Mark>| if several { marks.into_iter().map(from_above).collect() } else { marks };
-    let (behind, before) = (seen(behind), seen(before));
+    let layers = joined(ways, [left, right], hangs, design, frame, stencils);
+    let layers = if several { layers.map(from_above) } else { layers };
     // What closes a coil lies over the turns between its ends.
-    if ring.coil.is_some() {
-        Layers { behind: Vec::new(), before: [behind, before].concat() }
-    } else {
-        Layers { behind, before }
-    }
+    if ring.coil.is_some() { Layers { before: layers.around(Vec::new()), ..Layers::default() } } else { layers }
 }
 
 /// Which way what is loose lies: outside a ring that lies flat, and below what is seen from above.

@@ -57,6 +57,15 @@ pub fn reach(parts: &[Part]) -> f64 {
     parts.iter().map(|part| part.reach.value()).sum()
 }
 
+/// Parts of a closure, each with where it begins and ends along its side, in mm.
+fn placed(parts: &[Part]) -> impl Iterator<Item = (&Part, [f64; 2])> {
+    parts.iter().scan(0.0, |at, part| {
+        let from = *at;
+        *at += part.reach.value();
+        Some((part, [from, *at]))
+    })
+}
+
 /// The stretch of a line between two distances.
 pub fn stretch(line: &[Point], from: f64, to: f64) -> Vec<Point> {
     let steps = ((to - from) / 0.5).ceil().max(1.0);
@@ -81,6 +90,12 @@ impl Layers {
     /// Strands between what lies behind and before them.
     pub fn around(self, strands: Vec<Mark>) -> Vec<Mark> {
         [self.behind, strands, self.before].concat()
+    }
+
+    /// The same with each mark as something makes it.
+    pub fn map(self, mut mark: impl FnMut(Mark) -> Mark) -> Self {
+        let [behind, before] = [self.behind, self.before].map(|marks| marks.into_iter().map(&mut mark).collect());
+        Self { behind, before }
     }
 
     /// Both sides, each with the line that leads away from the strands' ends.
@@ -118,8 +133,7 @@ fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &
     let is_passed = matches!(closure.open(), Some(Worn::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
-    let back = set_back(parts, Some(0), design);
-    let side = Side { along: way, design, frame, stencils, back, marks: Vec::new() };
+    let side = Side::new(way, parts, Some(0), design, frame, stencils);
     let (from, outward) = side.way_of(ring.finding, next - ring.reach.value(), next);
     Some(side.stencils.lower_half(ring.finding, from, outward, frame.scale))
 }
@@ -152,13 +166,9 @@ pub fn linked(
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn =
-        Side { along: way, design, frame, stencils, back: set_back(parts, Some(at), design), marks: Vec::new() };
-    let mut from = 0.0;
-    for (index, part) in parts.iter().enumerate() {
-        let next = from + part.reach.value();
-        drawn.links(part.finding, [from, next], index > 0 || !is_hitched(design, at));
-        from = next;
+    let mut drawn = Side::new(way, parts, Some(at), design, frame, stencils);
+    for (index, (part, stretch)) in placed(parts).enumerate() {
+        drawn.links(part.finding, stretch, index > 0 || !is_hitched(design, at));
     }
     drawn.marks
 }
@@ -175,10 +185,8 @@ pub fn side(
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = Side { along: way, design, frame, stencils, back: set_back(parts, of, design), marks: Vec::new() };
-    let mut at = 0.0;
-    for (index, part) in parts.iter().enumerate() {
-        let next = at + part.reach.value();
+    let mut drawn = Side::new(way, parts, of, design, frame, stencils);
+    for (index, (part, [at, next])) in placed(parts).enumerate() {
         let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
         match (kind(index), kind(index + 1)) {
             (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
@@ -193,7 +201,6 @@ pub fn side(
                 if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
             _ => drawn.straight(part.finding, at, next),
         }
-        at = next;
     }
     drawn.marks
 }
@@ -209,7 +216,19 @@ struct Side<'a, 's, 'd> {
     marks: Vec<Mark>,
 }
 
-impl Side<'_, '_, '_> {
+impl<'a, 's, 'd> Side<'a, 's, 'd> {
+    /// With nothing drawn yet; see [`side`].
+    fn new(
+        along: &'a Way,
+        parts: &[Part],
+        of: Option<usize>,
+        design: &'a Design,
+        frame: &'a Frame,
+        stencils: &'s mut Stencils<'d>,
+    ) -> Self {
+        Self { along, design, frame, stencils, back: set_back(parts, of, design), marks: Vec::new() }
+    }
+
     /// Where a stretch starts on the page, and its direction there.
     fn way(&self, at: f64, next: f64) -> (Point, f64) {
         let on =

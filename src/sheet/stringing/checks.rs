@@ -1,6 +1,6 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
-use crate::design::{Bead, Bit, Design, Index, Strand, TOLD_LACK, What};
+use crate::design::{Bead, Bit, Design, Index, LEAST_BARE, Strand, TOLD_LACK, What};
 use crate::drape::Hung;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
@@ -11,8 +11,6 @@ use crate::steps::english;
 use crate::steps::posts::Posts;
 use crate::units::{Length, UnitStyle};
 
-/// Bare cord before the row, below which it starts at the end.
-const LEAST_BARE: Length = Length::mm(1.0);
 /// Bare lengths that differ by less are told as equal: half of what a ruler shows.
 const SAME: f64 = 0.5;
 
