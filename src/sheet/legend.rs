@@ -5,7 +5,7 @@ use crate::art::Stencils;
 use crate::design::{Bead, Colourway, Index};
 use crate::geometry::Point;
 
-use super::spec;
+use super::english::spec;
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;

@@ -20,7 +20,6 @@ mod needs;
 mod page;
 mod proof;
 mod sizes;
-mod spec;
 mod stringing;
 mod words;
 
@@ -35,7 +34,7 @@ pub use fact::facts;
 pub use illustration::Illustration;
 pub use labels::labels;
 pub use proof::{MOST_PAGES, TooManyPages};
-pub use spec::{of_all as asked_for, size as bead_size};
+pub use english::spec::{of_all as asked_for, size as bead_size};
 
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;

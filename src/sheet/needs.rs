@@ -6,7 +6,8 @@ use crate::materials::render::words::{amount, left, lots, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order};
 use crate::units::UnitStyle;
 
-use super::{legend, spec};
+use super::english::spec;
+use super::legend;
 use crate::art::Ink;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::{Block, column};
@@ -86,7 +87,7 @@ fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
     let within = line.within.as_ref();
     let mut cells = vec![
         letter(piece, line),
-        Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article)),
+        Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article, units)),
         need(piece, line),
         Cell::text(spare(line, units)),
         within.map_or_else(

@@ -139,7 +139,7 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 /// each bead.
 fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let units = design.heading.units;
-    let whole = Row::new(format!("the piece, {}", english::length_fact(design)), sizes, english::length);
+    let whole = Row::new(format!("the piece, {}", english::length_fact(design)), sizes, |design| english::length(design, units));
     let groups = alike(sizes, design);
     let strands = groups.iter().flat_map(|group| {
         let lengths = strand_rows(sizes, design, group, units).into_iter();
@@ -155,9 +155,9 @@ fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
         .beads
         .iter()
         .map(|bead| Row::new(format!("{} {}", bead.letter, bead.name), sizes, |design| count(design, &bead.id)));
-    let fact = |tell: fn(&Design) -> Option<(&'static str, String)>| {
-        let (name, _) = tell(design)?;
-        Some(Row::new(name.to_owned(), sizes, |design| tell(design).map(|(_, told)| told).unwrap_or_default()))
+    let fact = |tell: fn(&Design, UnitStyle) -> Option<(&'static str, String)>| {
+        let (name, _) = tell(design, units)?;
+        Some(Row::new(name.to_owned(), sizes, |design| tell(design, units).map(|(_, told)| told).unwrap_or_default()))
     };
     let twisted = |design: &Design| design.twist.as_ref().map(|twist| units.ruler(twist.length())).unwrap_or_default();
     let twisted = design.twist.as_ref().map(|_| Row::new("twisted, loop to loop".to_owned(), sizes, twisted));

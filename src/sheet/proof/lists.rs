@@ -10,7 +10,8 @@ use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::pattern::FindingKind;
-use crate::sheet::{Sheet, face, legend, spec};
+use crate::sheet::english::spec;
+use crate::sheet::{Sheet, face, legend};
 
 use super::GAP;
 
@@ -42,7 +43,7 @@ fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table
     let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
     for (index, finding) in design.findings.entries() {
         let drawing = fitting(drawing(index, finding.kind(), stencils), room);
-        let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index)));
+        let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index), design.heading.units));
         table.push(vec![Cell::Drawing(drawing), words]);
     }
     table

@@ -1,0 +1,10 @@
+//! What a sheet says, in English. A second language is a second module like this one: what decides has no words, and
+//! nothing here decides what is said. Lengths are printed in the units that a function is given; what a step says too,
+//! [`crate::steps::english`] says here.
+
+mod fact;
+pub mod spec;
+
+pub use fact::{
+    CALLED, along, called, fact, finished, inside, kind, length, length_fact, range, rounding, twist, worn_round, wraps,
+};
