@@ -5,6 +5,7 @@ use crate::materials::render::words::{estimates, in_currency, share};
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
+use super::said::{Heading, Section};
 use super::{Sheet, cutting, face, needs, page, sizes};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, SetTable, Table};
@@ -28,12 +29,9 @@ const COLUMN: f64 = 70.0;
 const TICK: f64 = 4.6;
 const TICK_GAP: f64 = 2.0;
 
-/// What the section shows.
-const DESCRIPTION: &str = "What to buy, with spares and what is left over, how to cut cords and chains, and the tools.";
-
 /// Pours what the maker has to buy, to cut and, where the face does not say it, to lay ready.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools: bool) {
-    page::begin(flow, "Buying and cutting", DESCRIPTION.to_owned());
+    page::begin(flow, &Section::Buying);
     needed(flow, sheet, materials);
     cuts(flow, sheet, materials);
     if !has_tools {
@@ -46,7 +44,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools
     }
 }
 
-fn section(flow: &mut Flow, title: &str) {
+fn section(flow: &mut Flow, title: Heading<'_>) {
     flow.gap(BEFORE);
     flow.heading(face::heading(title));
 }
@@ -79,7 +77,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
     if !plans.is_empty() {
-        section(flow, "Cutting");
+        section(flow, Heading::Cutting);
         cutting::pour(flow, &sheet.piece.design, &plans);
     }
 }
@@ -90,7 +88,7 @@ pub fn tools(sheet: &Sheet<'_>, width: f64) -> Block {
     let tools = steps::english::tools(&sheet.piece.design);
     let tools = tools.iter().map(tool);
     let rows = if width < COLUMN { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
-    Block::stack([face::heading("Tools"), Block::stack(rows, 0.8)], 0.0)
+    Block::stack([face::heading(Heading::Tools), Block::stack(rows, 0.8)], 0.0)
 }
 
 /// A box to tick, in the middle of a line of text.
@@ -108,7 +106,7 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
     if tables.is_empty() {
         return;
     }
-    section(flow, "Sizes");
+    section(flow, Heading::Sizes);
     let notes: Vec<_> = sizes::same(all, design).into_iter().chain(sizes::datum(all, design)).collect();
     let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
     let beside =
@@ -129,7 +127,7 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
-    section(flow, "A suggested price");
+    section(flow, Heading::Price);
     flow.table(sum(price, &in_currency(materials.currency.as_ref())).set(flow.width().min(90.0)));
     let unpriced = if price.unpriced.is_empty() {
         String::new()

@@ -13,6 +13,7 @@ use crate::units::{Length, UnitStyle};
 
 use super::english;
 use super::figure::Scale;
+use super::said::Scaled;
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -25,8 +26,6 @@ const HEIGHT: f64 = 8.5;
 /// Room below a bar, and between two plans.
 const BELOW: f64 = 1.2;
 const APART: f64 = 2.5;
-/// What the footer says of bars of several scales.
-const SCALES: &str = "cutting bars at the scale above each";
 /// Least width of what is left of a spool.
 const REST: f64 = 16.0;
 /// Room that a label leaves free beside it.
@@ -46,7 +45,7 @@ pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
     let drawn: Vec<_> = plans.iter().filter(|plan| !plan.is_single()).collect();
     let alike = drawn.iter().all(|plan| plan.scale == drawn[0].scale);
     for (at, plan) in plans.iter().enumerate() {
-        let footer = if alike { format!("cutting bars {}", plan.scale) } else { SCALES.to_owned() };
+        let footer = english::scaled(if alike { Scaled::Bars(plan.scale) } else { Scaled::SeveralBars });
         flow.gap(if at > 0 { APART } else { 0.0 });
         plan.pour(flow, &footer, at == 0);
     }

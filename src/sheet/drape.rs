@@ -7,14 +7,15 @@ use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 use crate::units::Length;
 
-use super::Illustration;
 use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale, Sketch};
+use super::said::Scaled;
+use super::{Illustration, english};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::Mark;
 
-/// Marks, and their scale in words for the footer.
-pub type Drawn = (Vec<Mark>, String);
+/// Marks, and to what scale they are drawn, for the footer.
+pub type Drawn = (Vec<Mark>, Scaled);
 
 /// What a cover shows of how a piece is, so that it shows nothing twice.
 pub enum Shows {
@@ -42,15 +43,8 @@ pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'
     let words = room.below(room.height - Type::TINY.line_height());
     let frame = Frame::filling(picture.extent(), room.above(words.height));
     let mut marks = pictured(picture, &frame, stencils);
-    marks.extend(Type::TINY.line(&about(frame.scale)).at(words.corner()));
+    marks.extend(Type::TINY.line(&english::about(frame.scale)).at(words.corner()));
     marks
-}
-
-/// A scale that is not round, in words.
-fn about(factor: f64) -> String {
-    let [paper, piece] = if factor < 1.0 { [1.0, 1.0 / factor] } else { [factor, 1.0] };
-    let tenths = |side: f64| (side * 10.0).round() / 10.0;
-    format!("picture at about {} : {}", tenths(paper), tenths(piece))
 }
 
 fn pictured(picture: &dyn Illustration, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
@@ -70,7 +64,7 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
     }
     marks.extend(bar(room, frame.page(extent.low).y - room.top, scale, piece));
-    (marks, format!("picture {scale}"))
+    (marks, Scaled::Picture(scale))
 }
 
 /// Room between a figure and its scale bar.
@@ -83,7 +77,7 @@ fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
         (Point::new(room.left, below + BAR_HEIGHT), room.width),
         scale,
         piece.design.heading.units,
-        figure::note(piece),
+        figure::seen_as(piece),
     )
 }
 
@@ -121,7 +115,7 @@ pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn 
     marks.extend(labels);
     let height = (whole.height() * frame.scale).max(labelled - whole_room.top);
     marks.extend(bar(whole_room, height, scale, piece));
-    (marks, format!("drape {scale}"))
+    (marks, Scaled::Drape(scale))
 }
 
 /// Smallest scale at which beads laid straight tell anything: half their size.

@@ -139,7 +139,9 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 /// each bead.
 fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
     let units = design.heading.units;
-    let whole = Row::new(format!("the piece, {}", english::length_fact(design)), sizes, |design| english::length(design, units));
+    let whole = Row::new(format!("the piece, {}", english::length_fact(design)), sizes, |design| {
+        english::length(design, units)
+    });
     let groups = alike(sizes, design);
     let strands = groups.iter().flat_map(|group| {
         let lengths = strand_rows(sizes, design, group, units).into_iter();

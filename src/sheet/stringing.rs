@@ -13,7 +13,9 @@ use crate::steps::posts::{Keeps, Posts, between};
 use crate::steps::{chart, english};
 use crate::units::Length;
 
+use super::english as say;
 use super::figure;
+use super::said::{Heading, Scaled, Section};
 use super::{Sheet, page, sizes, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
@@ -31,9 +33,6 @@ const LARGE_LINES: usize = 6;
 const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type::HEADING };
 /// Width and height in mm up to which a bead is drawn at actual size in the key.
 const KEY_SIZE: (f64, f64) = (20.0, 12.0);
-
-/// The scale of rows, for the footer.
-const SCALE: &str = "rows at actual size (1 : 1)";
 
 /// How a row is read.
 const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A; small \
@@ -56,9 +55,8 @@ const TAKES_APART: &str = "Lengths count what beads take of the cord, from hole 
 
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
-    let names: Vec<_> = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    let description = format!("The beads of the strands {} in a row, at actual size with a ruler.", names.join(", "));
-    page::begin(flow, "Stringing", description);
+    let names = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str());
+    page::begin(flow, &Section::Stringing(names.collect()));
     let width = flow.width();
     flow.add(intro(sheet, width));
     flow.gap(2.0);
@@ -173,7 +171,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
     let last = Block::stack(lines.pop().into_iter().chain([checks]), LINES_APART);
     let mut blocks = lines.into_iter().chain([last]);
     open(flow, opening, blocks.next().unwrap_or_default(), sheet.room().height);
-    flow.scaled(SCALE.to_owned(), true);
+    flow.scaled(say::scaled(Scaled::Rows), true);
     for block in blocks {
         flow.gap(LINES_APART);
         if block.height > flow.left() {
@@ -181,7 +179,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
             flow.add(continued(&sizes::title(design, alike), width));
         }
         flow.add(block);
-        flow.scaled(SCALE.to_owned(), true);
+        flow.scaled(say::scaled(Scaled::Rows), true);
     }
 }
 
@@ -256,7 +254,7 @@ fn on_what(design: &Design, strand: &Strand) -> String {
 
 /// The heading of a strand that runs on to another page.
 fn continued(title: &str, width: f64) -> Block {
-    let words = Type::HEADING.fitted(&format!("{title}, continued"), width).in_role(Role::Heading(2));
+    let words = Type::HEADING.fitted(&say::heading(Heading::Continued(title)), width).in_role(Role::Heading(2));
     Block::stack([words, Block::gap(2.0)], 0.0)
 }
 

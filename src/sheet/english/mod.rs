@@ -3,8 +3,13 @@
 //! [`crate::steps::english`] says here.
 
 mod fact;
+mod figure;
+mod heading;
+mod sizes;
 pub mod spec;
 
 pub use fact::{
     CALLED, along, called, fact, finished, inside, kind, length, length_fact, range, rounding, twist, worn_round, wraps,
 };
+pub use figure::{CHECK_PRINT, ENDS, MEETING, about, beside_bar, figure, scaled, seen_as};
+pub use heading::{heading, numbered, page, page_title, section};

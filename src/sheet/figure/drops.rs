@@ -8,6 +8,8 @@ use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke, Text};
 use crate::paint::{outline, style};
+use crate::sheet::english;
+use crate::sheet::said::Figure;
 use crate::units::Length;
 
 use super::labels::{disc, discs_fit, is_numbered, levels};
@@ -43,7 +45,7 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
     if let ([hung, ..], false) = (piece.drape.strands.as_slice(), is_numbered(piece)) {
         marks.extend(named(&piece.design.heading.units.ruler(Length::mm(hung.drop)), Point::new(x, top), foot));
     }
-    vec![Mark::figure("drops of the strands", marks)]
+    vec![Mark::figure(english::figure(&Figure::Drops), marks)]
 }
 
 /// The only strand's drop along its line, where that is long enough.

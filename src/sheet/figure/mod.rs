@@ -28,7 +28,7 @@ pub use closure::{Closing, closing, hanging_extent};
 pub use drops::{DROPS_WIDTH, drops};
 pub use extender::{hooked, joined};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
-pub use ring::{closed_box, is_along_the_limb, note, ring, ring_extent, rows};
+pub use ring::{closed_box, is_along_the_limb, ring, ring_extent, rows, seen_as};
 pub use row::{Row, meeting, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};

@@ -5,7 +5,8 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Mark, Role, Stroke};
 use crate::paint::{outline, style};
-use crate::sheet::Sheet;
+use crate::sheet::said::Figure;
+use crate::sheet::{Sheet, english};
 use crate::units::INCH;
 
 /// Sides of the squares, with what is printed in them.
@@ -67,7 +68,7 @@ fn square(side: f64, name: &str) -> Block {
     let words = Block::stack([size, note], 0.0);
     let corner = Point::new((side - words.width) / 2.0, (side - words.height) / 2.0);
     marks.extend(words.at(corner));
-    Block::new(side, side + 2.0 * EDGE, vec![Mark::figure(format!("a square of {name}"), marks)])
+    Block::new(side, side + 2.0 * EDGE, vec![Mark::figure(english::figure(&Figure::Square(name)), marks)])
 }
 
 fn words(sheet: &Sheet<'_>, width: f64, has_joins: bool) -> Block {

@@ -1,0 +1,8 @@
+//! What a sheet says, as data: which sentence it is, with the names, counts and lengths in it. Whatever decides what is
+//! said makes one of these; the words are in [`super::english`].
+
+mod figure;
+mod heading;
+
+pub use figure::{Figure, Scaled, SeenAs};
+pub use heading::{Heading, Proved, Section};
