@@ -5,6 +5,7 @@
 mod fact;
 mod figure;
 mod heading;
+mod neck;
 mod sizes;
 pub mod spec;
 
@@ -13,3 +14,4 @@ pub use fact::{
 };
 pub use figure::{CHECK_PRINT, ENDS, MEETING, about, beside_bar, figure, scaled, seen_as};
 pub use heading::{heading, numbered, page, page_title, section};
+pub use neck::on_neck;

@@ -3,6 +3,8 @@
 
 mod figure;
 mod heading;
+mod neck;
 
 pub use figure::{Figure, Scaled, SeenAs};
 pub use heading::{Heading, Proved, Section};
+pub use neck::{Ends, Hooked, Neck, OnNeck};
