@@ -29,7 +29,7 @@ pub use drops::{DROPS_WIDTH, drops};
 pub use extender::{hooked, joined};
 pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
 pub use ring::{closed_box, is_along_the_limb, ring, ring_extent, rows, seen_as};
-pub use row::{Row, meeting, row};
+pub use row::{StrandRow, meeting, row};
 pub use ruler::{Ruler, Stretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
 pub use side::{Layers, Way, laid_side, mouths};
