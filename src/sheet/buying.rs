@@ -1,12 +1,12 @@
 //! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
 
 use crate::geometry::Point;
-use crate::materials::render::words::{estimates, in_currency, share};
+use crate::materials::render::words::{estimates, in_currency};
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
 use super::said::{Heading, Section};
-use super::{Sheet, cutting, face, needs, page, sizes};
+use super::{Sheet, cutting, english, face, needs, page, sizes};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, SetTable, Table};
 use crate::paint::layout::text::Type;
@@ -55,9 +55,7 @@ fn note(flow: &mut Flow, words: &str) {
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
-    let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
-    let spare = materials.spare * 100.0;
-    let words = format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}");
+    let words = english::spare(materials, sheet.piece.design.copies);
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     for rule in estimates(materials) {
@@ -67,9 +65,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
         note(flow, &other);
     }
     if sheet.style.prices {
-        let currency = in_currency(materials.currency.as_ref());
-        let (bought, used) = (materials.bought(), materials.used());
-        note(flow, &format!("Bought in all: {bought}{currency}. The piece uses {used}{currency} of it."));
+        note(flow, &english::costs(materials));
     }
 }
 
@@ -129,28 +125,13 @@ fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
     section(flow, Heading::Price);
     flow.table(sum(price, &in_currency(materials.currency.as_ref())).set(flow.width().min(90.0)));
-    let unpriced = if price.unpriced.is_empty() {
-        String::new()
-    } else {
-        format!(" Without what has no price in the pattern: {}.", price.unpriced.join(", "))
-    };
-    let what = if sheet.piece.design.copies > 1 { "the pair" } else { "one piece" };
-    note(flow, &format!("A suggestion from the maker's own figures, for {what}, and not a valuation.{unpriced}"));
+    note(flow, &english::suggestion(price, sheet.piece.design.copies));
 }
 
 fn sum(price: &Suggestion, currency: &str) -> Table {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
-    let overhead = share(price).map_or_else(|| "overhead".to_owned(), |share| format!("overhead, {share}"));
-    let [shop, wearer] = price.factors;
-    let rows = [
-        ("materials used".to_owned(), price.materials),
-        ("labour".to_owned(), price.labour),
-        (overhead, price.overhead),
-        ("cost".to_owned(), price.cost),
-        (format!("for a shop, {shop} × cost"), price.wholesale),
-        (format!("for a wearer, {wearer} × cost"), price.retail),
-    ];
-    for (name, money) in rows {
+    let sums = [price.materials, price.labour, price.overhead, price.cost, price.wholesale, price.retail];
+    for (name, money) in english::sum(price).into_iter().zip(sums) {
         table.push(vec![Cell::text(name), Cell::strong(format!("{money}{currency}"))]);
     }
     table

@@ -100,16 +100,7 @@ fn sized(flow: &mut Flow, sheet: &Sheet<'_>) {
     if sheet.piece.sizes.len() < 2 {
         return;
     }
-    let size = sheet
-        .piece
-        .design
-        .heading
-        .size
-        .as_ref()
-        .map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
-    let words = format!(
-        "All lengths and counts in the steps are those of {size}; for another size take its own from the table of sizes."
-    );
+    let words = say::of_steps(sheet.piece.design.heading.size.as_deref());
     flow.gap(2.0);
     flow.add(Type::SMALL.paragraph(&words, flow.width()));
 }
@@ -160,7 +151,7 @@ fn told(step: &Shown, width: f64, set: Set) -> Block {
 /// A step's title, and where it is drawn.
 fn title(Shown { told: step, drawn_at }: &Shown, face: Type, width: f64) -> Block {
     let Some(at) = drawn_at else { return face.paragraph(&step.title, width) };
-    let at = Type::SMALL.coloured(style::QUIET).line(&format!("drawn at step {at}"));
+    let at = Type::SMALL.coloured(style::QUIET).line(&say::drawn_at(*at));
     let title = face.paragraph(&step.title, width - at.width - TITLE_APART);
     Block::middled([title, at], TITLE_APART)
 }

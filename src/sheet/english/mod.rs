@@ -2,16 +2,19 @@
 //! nothing here decides what is said. Lengths are printed in the units that a function is given; what a step says too,
 //! [`crate::steps::english`] says here.
 
+mod buying;
 mod check;
 mod fact;
 mod figure;
 mod heading;
 mod label;
+mod making;
 mod neck;
 mod sizes;
 pub mod spec;
 mod strand;
 
+pub use buying::{NEEDS_TABLE, bought_in, costs, spare, suggestion, sum};
 pub use check::{CURVED, bare, not_as_it_is, tolerances};
 pub use fact::{
     CALLED, along, called, fact, finished, inside, kind, length, length_fact, range, rounding, twist, worn_round, wraps,
@@ -19,5 +22,7 @@ pub use fact::{
 pub use figure::{CHECK_PRINT, ENDS, MEETING, about, beside_bar, figure, scaled, seen_as};
 pub use heading::{heading, numbered, page, page_title, section};
 pub use label::{BEFORE_TWISTING, STRANDS_TABLE, abreast, bare_cord, hangs, left_out, more, straight, twisted};
+pub use making::drawn_at;
 pub use neck::on_neck;
+pub use sizes::{NO_FIT, NO_NAME, as_here, column, compared, of_steps, other_packs, positions, same};
 pub use strand::{in_key, reading, strung_on, to_cut};

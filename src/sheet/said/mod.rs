@@ -5,10 +5,12 @@ mod figure;
 mod heading;
 mod label;
 mod neck;
+mod sizes;
 mod strand;
 
 pub use figure::{Figure, Scaled, SeenAs};
 pub use heading::{Heading, Proved, Section};
 pub use label::{BareCord, Hangs, LeftOut};
 pub use neck::{Ends, Hooked, Neck, OnNeck};
+pub use sizes::{Compared, Measured};
 pub use strand::{Bare, InKey, NotAsItIs, Others, Reading, Remedy, Takes, ToCut, Tolerances};
