@@ -4,6 +4,7 @@
 
 mod buying;
 mod check;
+mod cutting;
 mod fact;
 mod figure;
 mod heading;
@@ -16,6 +17,7 @@ mod strand;
 
 pub use buying::{NEEDS_TABLE, bought_in, costs, spare, suggestion, sum};
 pub use check::{CURVED, bare, not_as_it_is, tolerances};
+pub use cutting::{CUTTING_TABLE, LEFT_OVER, listed, made_up, only, plan};
 pub use fact::{
     CALLED, along, called, fact, finished, inside, kind, length, length_fact, range, rounding, twist, worn_round, wraps,
 };

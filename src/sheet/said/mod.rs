@@ -1,6 +1,7 @@
 //! What a sheet says, as data: which sentence it is, with the names, counts and lengths in it. Whatever decides what is
 //! said makes one of these; the words are in [`super::english`].
 
+mod cutting;
 mod figure;
 mod heading;
 mod label;
@@ -8,6 +9,7 @@ mod neck;
 mod sizes;
 mod strand;
 
+pub use cutting::{ListedCut, MadeUp, PlanNote};
 pub use figure::{Figure, Scaled, SeenAs};
 pub use heading::{Heading, Proved, Section};
 pub use label::{BareCord, Hangs, LeftOut};
