@@ -10,7 +10,7 @@ use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::pattern::FindingKind;
-use crate::sheet::english::spec;
+use crate::sheet::english::{self, spec};
 use crate::sheet::said::Heading;
 use crate::sheet::{Sheet, face, legend};
 
@@ -22,9 +22,7 @@ const CHAIN: f64 = 40.0;
 const WIDEST: f64 = 0.6;
 /// Room in mm for the heading above a drawing and the rule below it.
 const AROUND: f64 = 12.0;
-/// What stands in the place of a drawing that has no room.
-const TOO_LARGE: &str = "too large to be drawn here: see the strands";
-/// Width of those words.
+/// Width of the words in the place of a drawing that has no room.
 const WORDS: f64 = 30.0;
 
 /// Pours the findings and beads at actual size into pages with a room.
@@ -65,7 +63,7 @@ fn beads(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
 /// A drawing, or words in its place where it has no room.
 fn fitting(drawing: Block, room: Rect) -> Block {
     let fits = drawing.width <= room.width * WIDEST && drawing.height <= room.height - AROUND;
-    if fits { drawing } else { Type::TINY.paragraph(TOO_LARGE, WORDS) }
+    if fits { drawing } else { Type::TINY.paragraph(english::TOO_LARGE, WORDS) }
 }
 
 /// A finding at actual size; of a chain, a piece.

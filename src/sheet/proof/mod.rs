@@ -12,7 +12,6 @@ mod part;
 mod strip;
 
 use std::cmp::Ordering;
-use std::fmt;
 
 use crate::art::Stencils;
 use crate::trade::paper::Paper;
@@ -39,25 +38,6 @@ pub struct TooManyPages {
     pub pages: usize,
     /// Of which paper.
     pub paper: Paper,
-}
-
-impl TooManyPages {
-    /// What to change.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        if self.paper == Paper::A3 {
-            "a pattern of fewer or shorter strands has a proof; `festoon sheet` draws pieces of any length"
-        } else {
-            "ask for larger paper, as with --paper a3; `festoon sheet` draws pieces of any length"
-        }
-    }
-}
-
-impl fmt::Display for TooManyPages {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (pages, paper) = (self.pages, self.paper.word());
-        write!(f, "at actual size the strands would take {pages} pages of {paper}, more than {MOST_PAGES}")
-    }
 }
 
 impl std::error::Error for TooManyPages {}

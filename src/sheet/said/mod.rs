@@ -6,6 +6,7 @@ mod figure;
 mod heading;
 mod label;
 mod neck;
+mod proof;
 mod sizes;
 mod strand;
 
@@ -14,5 +15,6 @@ pub use figure::{Figure, Scaled, SeenAs};
 pub use heading::{Heading, Proved, Section};
 pub use label::{BareCord, Hangs, LeftOut};
 pub use neck::{Ends, Hooked, Neck, OnNeck};
+pub use proof::{Join, Lane, SideOf};
 pub use sizes::{Compared, Measured};
 pub use strand::{Bare, InKey, NotAsItIs, Others, Reading, Remedy, Takes, ToCut, Tolerances};
