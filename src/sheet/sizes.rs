@@ -5,7 +5,7 @@ use crate::design::{Design, Index, LEAST_BARE, Size, Strand};
 use crate::materials::render::words::{self as amount, long};
 use crate::steps::english::words::list;
 use crate::steps::posts::{Post, Posts};
-use crate::steps::{self, chart};
+use crate::steps::{self, english::chart};
 use crate::units::{Length, UnitStyle};
 
 use super::said::{Compared, Heading, Measured};
@@ -104,7 +104,9 @@ pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
 /// What to string for a size beside this sheet's; strands whose beads are the same are named alone.
 fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Block {
     let mut blocks = vec![Type::STRONG.paragraph(&english::heading(Heading::Recipe(name)), width)];
-    let told = |design: &Design, strand: &Strand| [chart::text(design, strand), steps::english::counts(design, strand)];
+    let units = design.heading.units;
+    let told =
+        |design: &Design, strand: &Strand| [chart::text(design, strand, units), steps::english::counts(design, strand)];
     let (mut alike_here, mut is_bare) = (Vec::new(), false);
     for alike in design.alike() {
         let (strand, titled) = (&design.strands[alike[0]], title(design, &alike));

@@ -7,8 +7,8 @@ use crate::art::Stencils;
 use crate::design::{Bead, Bit, Design, Index, Strand, What, taken_by};
 use crate::geometry::Point;
 use crate::pattern::Shape;
+use crate::steps::english::{self, chart};
 use crate::steps::posts::{Keeps, Posts};
-use crate::steps::{chart, english};
 use crate::units::Length;
 
 use super::english as say;
@@ -120,7 +120,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
     let row = figure::row(sheet.piece, index, width, stencils);
     let checks = checks::block(sheet, index, &row, width);
     let mut opening = vec![head(sheet, alike, width)];
-    opening.extend(chart_lines(&chart::text(design, strand), width));
+    opening.extend(chart_lines(&chart::text(design, strand, design.heading.units), width));
     opening.push(Block::stack([Type::SMALL.paragraph(&english::counts(design, strand), width), Block::gap(2.0)], 0.0));
     let mut lines = row.lines;
     // What it measures stays with the end of the row.
@@ -144,7 +144,9 @@ pub fn told(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[alike[0]];
     let measures = [english::counts(design, strand), english::measures(design, strand)];
-    let opening = [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::text(design, strand), width));
+    let opening = [head(sheet, alike, width)]
+        .into_iter()
+        .chain(chart_lines(&chart::text(design, strand, design.heading.units), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
 }
 

@@ -4,6 +4,7 @@ use std::fmt;
 
 use crate::sheet::figure::Scale;
 use crate::sheet::said::{Figure, Scaled, SeenAs};
+use crate::steps::english::chart::MEETING;
 use crate::steps::english::words::list;
 
 /// What a figure shows, for those who cannot see it.
@@ -26,8 +27,6 @@ pub fn figure(figure: &Figure<'_>) -> String {
     words.to_owned()
 }
 
-/// What is said of what both ends of a strand go through.
-pub const MEETING: &str = "where the ends meet";
 /// What the two cords there are.
 pub const ENDS: [&str; 2] = ["first end", "last end"];
 /// What stands before the bar that tells whether a page was printed at its size.

@@ -2,7 +2,7 @@
 
 use crate::design::Design;
 use crate::sheet::said::{BareCord, Hangs, LeftOut};
-use crate::steps::chart;
+use crate::steps::english::chart;
 use crate::steps::english::words::count;
 use crate::units::{Length, UnitStyle, times};
 
@@ -13,9 +13,9 @@ pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
             let [whole, short] = [units, units.one()].map(|units| units.ruler(length));
             vec![format!("about {whole} bare"), format!("about {short} bare"), format!("about {short}"), short]
         }
-        BareCord::Links(links) => vec![format!("{} bare", count(links, "link")), count(links, "link")],
+        BareCord::Links(links) => vec![chart::links_bare(links), count(links, "link")],
         BareCord::Fixed(length) => {
-            vec![format!("{} bare", chart::gap(units, length)), chart::gap(units.one(), length)]
+            vec![chart::bare(units, length), chart::gap(units.one(), length)]
         }
     }
 }
@@ -29,7 +29,7 @@ pub fn more(beads: u32, length: Length, units: UnitStyle) -> String {
 pub fn left_out(design: &Design, said: &LeftOut<'_>, units: UnitStyle) -> String {
     let LeftOut { times, list, backwards, beads, length } = said;
     let again = if *times == 1 { "once".to_owned() } else { format!("{times} times") };
-    let (list, length) = (chart::row(design, list), units.ruler(*length));
+    let (list, length) = (chart::row(design, list, units), units.ruler(*length));
     let list = if *backwards { format!("{list}, backwards") } else { list };
     format!("… the same {again} more ({list}): {beads} beads, {length}, not drawn …")
 }

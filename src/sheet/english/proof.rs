@@ -4,6 +4,7 @@ use std::fmt;
 
 use crate::sheet::proof::{MOST_PAGES, TooManyPages};
 use crate::sheet::said::{Join, Lane, SideOf};
+use crate::steps::english::posts;
 use crate::trade::paper::Paper;
 use crate::units::UnitStyle;
 
@@ -27,6 +28,7 @@ pub fn actual_size(title: &str) -> String {
 pub fn lane(lane: Lane<'_>, units: UnitStyle) -> String {
     match lane {
         Lane::Strand { name, finished, between, slides } => {
+            let between = posts::between(between);
             let rest = if slides { "; beads where they come to rest" } else { "" };
             format!("{name}: finished {} from {between}{rest}", units.ruler(finished))
         }

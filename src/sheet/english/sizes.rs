@@ -3,6 +3,7 @@
 use super::fact::CALLED;
 use crate::design::{Design, Size, Strand};
 use crate::sheet::said::{Compared, Measured};
+use crate::steps::english::posts::from;
 use crate::steps::english::words::list;
 use crate::steps::posts::datum;
 
@@ -60,7 +61,7 @@ pub fn as_here(titles: &[String], is_bare: bool) -> String {
 
 /// From where the positions in the table are measured.
 pub fn positions(design: &Design, strand: &Strand) -> String {
-    format!("Positions are measured {}.", datum(design, strand))
+    format!("Positions are measured {}.", from(datum(design, strand)))
 }
 
 /// Whose lengths and counts the steps give.

@@ -4,8 +4,9 @@ use crate::design::{Design, Strand};
 use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::sheet::said::{InKey, Reading, Takes, ToCut};
+use crate::steps::english::posts::between;
 use crate::steps::english::words::list;
-use crate::steps::posts::{Keeps, between};
+use crate::steps::posts::{self, Keeps};
 use crate::units::{Length, UnitStyle};
 
 /// How a row is read.
@@ -86,7 +87,7 @@ pub fn strung_on(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     }
     let links = strand.links(design).map(|links| format!(", {links} links")).unwrap_or_default();
     let doubled = if strand.legs > 1 { ", doubled" } else { "" };
-    let (finished, between) = (units.ruler(strand.finished), between(design, strand));
+    let (finished, between) = (units.ruler(strand.finished), between(posts::between(design, strand)));
     let (more, slack) = (besides(strand, units), slack(design, strand, units));
     format!("{on}{links}{doubled}{more}. The strand measures {finished} from {between}.{slack}")
 }

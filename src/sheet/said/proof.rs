@@ -1,5 +1,6 @@
 //! What is said of the lanes and strips of a proof.
 
+use crate::steps::posts::Between;
 use crate::units::Length;
 
 /// What is laid in a lane.
@@ -12,7 +13,7 @@ pub enum Lane<'a> {
         /// Its finished length.
         finished: Length,
         /// Between what that is measured.
-        between: &'static str,
+        between: Between,
         /// Whether some of its beads slide.
         slides: bool,
     },

@@ -37,7 +37,7 @@ fn checks(sheet: &Sheet<'_>, index: Index<Strand>) -> Vec<String> {
     let bare = bare(design, strand, &sheet.piece.drape.strands[index]);
     let bare = say::bare(&bare, cord.kind == CordKind::Chain, units);
     let checks = [Some(english::sum(design, strand)), curved, tolerances, Some(bare)];
-    checks.into_iter().chain([Posts::new(design, strand).positions()]).flatten().collect()
+    checks.into_iter().chain([Posts::new(design, strand).positions(units)]).flatten().collect()
 }
 
 /// Whether there are beads on its cord itself.

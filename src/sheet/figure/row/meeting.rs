@@ -7,9 +7,10 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Step};
 use crate::paint::{outline, style};
-use crate::sheet::english::{ENDS, MEETING, figure};
+use crate::sheet::english::{ENDS, figure};
 use crate::sheet::figure::strands::branched;
 use crate::sheet::said::Figure;
+use crate::steps::english::chart::MEETING;
 
 use super::label::{LETTER, runs};
 use super::span;
