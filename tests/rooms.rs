@@ -1,5 +1,8 @@
 //! Who may use whom: data walks one way, so no module imports from one that stands later.
 
+#[path = "rooms/words.rs"]
+mod words;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 

@@ -69,7 +69,10 @@ fn repeats_that_are_spread_apart_stay_apart() {
     let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(nth(2)), a(3)]);
     one.settle = Settle::Spread;
     let design = design(vec![one]);
-    assert_eq!(chart::text(&design, &design.strands[nth(0)], design.heading.units), "3A, 4 times, then (bar: stop), then 3A");
+    assert_eq!(
+        chart::text(&design, &design.strands[nth(0)], design.heading.units),
+        "3A, 4 times, then (bar: stop), then 3A"
+    );
 }
 
 /// Of the design made by hand, each bead takes what its size says: 25 of 6 mm with holes of 1 mm,

@@ -6,6 +6,7 @@ use crate::sheet::figure::Scale;
 use crate::sheet::said::{Figure, Scaled, SeenAs};
 use crate::steps::english::chart::MEETING;
 use crate::steps::english::words::list;
+use crate::units::{INCH, Length, UnitStyle};
 
 /// What a figure shows, for those who cannot see it.
 #[must_use]
@@ -19,6 +20,7 @@ pub fn figure(figure: &Figure<'_>) -> String {
         Figure::Closed => "the piece closed",
         Figure::Side(0) => "first side of the closure",
         Figure::Side(_) => "last side of the closure",
+        Figure::Ruler => "ruler",
         Figure::Drops => "drops of the strands",
         Figure::OnNeck => "the piece on the neck",
         Figure::Neck => "neck and shoulders",
@@ -45,6 +47,14 @@ impl fmt::Display for Scale {
 /// What stands beside a scale bar.
 pub fn beside_bar(scale: Scale) -> String {
     if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") }
+}
+
+/// How long a scale bar is, in whole millimetres or inches.
+pub fn bar_length(length: Length, units: UnitStyle) -> String {
+    match units {
+        UnitStyle::Mm => format!("{:.0} mm", length.value()),
+        UnitStyle::In | UnitStyle::Both => format!("{:.0} in", length.value() / INCH),
+    }
 }
 
 /// What is drawn to a scale.

@@ -4,6 +4,8 @@ use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::english;
+use crate::sheet::said::Figure;
 use crate::units::{INCH, Length, UnitStyle, fraction};
 
 /// Length of the ticks at the figures.
@@ -87,7 +89,7 @@ impl Ruler {
             }
         }
         marks.insert(0, Mark::Shape { outline: lines, fill: None, stroke: Some(Stroke::new(style::INK, 0.15)) });
-        vec![Mark::figure("ruler", marks)]
+        vec![Mark::figure(english::figure(&Figure::Ruler), marks)]
     }
 
     /// The ticks and figures of an edge, `down` or up from the base line.

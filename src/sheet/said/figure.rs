@@ -18,6 +18,8 @@ pub enum Figure<'a> {
     Closed,
     /// One side of the closure: that of the first ends (0), or the last.
     Side(usize),
+    /// A ruler.
+    Ruler,
     /// How far strands hang down.
     Drops,
     /// The piece where it is worn.
