@@ -9,7 +9,7 @@ use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 use crate::sheet::english;
-use crate::sheet::said::Figure;
+use crate::sheet::said::Alternative;
 use crate::units::Length;
 
 use super::Frame;
@@ -113,7 +113,7 @@ impl Layers {
         for (at, way, parts) in sides {
             let drawn = side(way, parts, Some(at), design, frame, stencils);
             let layer = if lies_before(parts, design) { &mut layers.before } else { &mut layers.behind };
-            layer.extend((!drawn.is_empty()).then(|| Mark::figure(english::figure(&Figure::Side(at)), drawn)));
+            layer.extend((!drawn.is_empty()).then(|| Mark::figure(english::figure(&Alternative::Side(at)), drawn)));
             if half.is_none() {
                 layers.before.extend(linked(way, parts, at, design, frame, stencils));
             }
