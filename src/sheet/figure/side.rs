@@ -188,23 +188,21 @@ pub fn side(
         return Vec::new();
     }
     let mut drawn = Side::new(way, parts, of, design, frame, stencils);
-    for (index, (part, [at, next])) in placed(parts).enumerate() {
+    for (index, (part, stretch)) in placed(parts).enumerate() {
         let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
-        match (kind(index), kind(index + 1)) {
-            (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
-            (Some(FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf), _) => {
-                drawn.across(part.finding, at)
-            }
-            (Some(FindingKind::EyePin), Some(FindingKind::Cone | FindingKind::BeadCap)) => {
-                drawn.covered_pin(at, part, &parts[index + 1]);
-            }
-            (Some(FindingKind::EyePin), _) => drawn.pin(at, part),
-            (Some(FindingKind::Cone | FindingKind::BeadCap), _)
-                if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
-            _ => drawn.straight(part.finding, at, next),
+        let covered = parts.get(index + 1).filter(|_| kind(index + 1).is_some_and(covers));
+        let is_cover =
+            kind(index).is_some_and(covers) && index > 0 && design.findings[parts[index - 1].finding].is_pin();
+        if !is_cover {
+            drawn.part(part, stretch, covered);
         }
     }
     drawn.marks
+}
+
+/// Whether what is of a kind covers a pin before it.
+const fn covers(kind: FindingKind) -> bool {
+    matches!(kind, FindingKind::Cone | FindingKind::BeadCap)
 }
 
 /// One side of the closure as it is drawn.
@@ -229,6 +227,19 @@ impl<'a, 's, 'd> Side<'a, 's, 'd> {
         stencils: &'s mut Stencils<'d>,
     ) -> Self {
         Self { along, design, frame, stencils, back: set_back(parts, of, design), marks: Vec::new() }
+    }
+
+    /// A part between two distances, with what covers it, where it is a pin.
+    fn part(&mut self, part: &Part, [at, next]: [f64; 2], cover: Option<&Part>) {
+        match self.design.findings[part.finding].kind() {
+            FindingKind::Chain => self.chain(part.finding, at, next),
+            FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf => self.across(part.finding, at),
+            FindingKind::EyePin => match cover {
+                Some(cover) => self.covered_pin(at, part, cover),
+                None => self.pin(at, part),
+            },
+            _ => self.straight(part.finding, at, next),
+        }
     }
 
     /// Where a stretch starts on the page, and its direction there.
