@@ -9,7 +9,7 @@ use super::shape::{self, Size};
 use super::surface;
 use crate::design::Bead;
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::outline::{self, flattened, polygon};
 use crate::pattern::{Finish, Shape};
 
@@ -48,7 +48,7 @@ pub struct Drawing<'a> {
     /// The room that it fills.
     pub size: Size,
     /// Its outline, where it is not cut.
-    pub outline: Vec<Step>,
+    pub outline: Vec<Segment>,
     /// Width of its edge.
     pub edge: f64,
     /// What of it lets its hole be seen.
@@ -107,7 +107,7 @@ impl<'a> Drawing<'a> {
     }
 
     /// The line round it, which shows on white paper however pale it is.
-    fn edged(&self, outline: Vec<Step>) -> Mark {
+    fn edged(&self, outline: Vec<Segment>) -> Mark {
         let tone = if self.shading.see_through { -0.38 } else { -0.5 };
         let stroke = Stroke { round: true, ..Stroke::new(edge_tone(self.colour, tone), self.edge) };
         Mark::Shape { outline, fill: None, stroke: Some(stroke) }
@@ -173,7 +173,7 @@ impl<'a> Drawing<'a> {
     }
 
     /// An area without its part before the hole.
-    fn but_window(&self, points: &[Point]) -> Vec<Step> {
+    fn but_window(&self, points: &[Point]) -> Vec<Segment> {
         let window = self.window.iter().flat_map(|window| polygon(&window.part(points)));
         polygon(points).into_iter().chain(window).collect()
     }
@@ -186,7 +186,7 @@ impl<'a> Drawing<'a> {
     }
 
     /// The pale rim of frosted glass, which is lit all through.
-    fn rim(&self, outline: &[Step]) -> Vec<Mark> {
+    fn rim(&self, outline: &[Segment]) -> Vec<Mark> {
         /// Lines inside the edge: how far in and how broad, as shares of its size, and their opacity.
         const LINES: [(f64, f64, f64); 3] = [(0.94, 0.1, 0.3), (0.9, 0.18, 0.2), (0.84, 0.3, 0.12)];
         let least = self.size.along.min(self.size.across);
@@ -258,6 +258,6 @@ impl<'a> Drawing<'a> {
 }
 
 /// An area with or without a line round it.
-pub fn area(outline: Vec<Step>, fill: Fill, stroke: Option<Stroke>) -> Mark {
+pub fn area(outline: Vec<Segment>, fill: Fill, stroke: Option<Stroke>) -> Mark {
     Mark::Shape { outline, fill: Some(fill), stroke }
 }

@@ -8,7 +8,7 @@ use super::glass::Window;
 use super::light::{Light, Shading};
 use super::shape::{self, Size};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Step};
+use crate::paint::mark::{Fill, Mark, Segment};
 use crate::paint::outline::polygon;
 use crate::pattern::{Finish, Shape};
 
@@ -216,13 +216,13 @@ pub fn split(facets: &[Facet], window: &Window) -> (Vec<Facet>, Vec<Facet>) {
 #[must_use]
 pub fn lit(facets: &[Facet], bead: &Drawing<'_>, opacity: f64) -> Vec<Mark> {
     const STEPS: f64 = 5.0;
-    let mut areas: BTreeMap<i32, Vec<Step>> = BTreeMap::new();
+    let mut areas: BTreeMap<i32, Vec<Segment>> = BTreeMap::new();
     for facet in facets.iter().filter(|facet| !facet.is_table() && !facet.corners.is_empty()) {
         let tone = tone(facet, bead.light, &bead.shading);
         #[expect(clippy::cast_possible_truncation, reason = "a tone lies between -1 and 1")]
         areas.entry((tone * STEPS).round() as i32).or_default().extend(polygon(&facet.corners));
     }
-    let area = |(step, outline): (i32, Vec<Step>)| {
+    let area = |(step, outline): (i32, Vec<Segment>)| {
         let fill = Fill::Flat((bead.shading.toned)(bead.colour, f64::from(step) / STEPS), opacity);
         Mark::Shape { outline, fill: Some(fill), stroke: None }
     };
@@ -238,7 +238,7 @@ pub fn table(facets: &[Facet]) -> Vec<Point> {
 /// Edges of the near side, and where glass is clear those of the far side, mirrored, as they show
 /// through it.
 #[must_use]
-pub fn edges(facets: &[Facet], clear: bool) -> Vec<Step> {
+pub fn edges(facets: &[Facet], clear: bool) -> Vec<Segment> {
     let near = facets.iter().flat_map(|facet| polygon(&facet.corners));
     let far = |facet: &Facet| polygon(&facet.corners.iter().map(|corner| *corner * -0.8).collect::<Vec<_>>());
     let seen_through = facets.iter().filter(|_| clear).flat_map(far);

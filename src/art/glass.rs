@@ -5,7 +5,7 @@ use super::bead::area;
 use super::shape::{self, Size};
 use crate::design::Bead;
 use crate::geometry::{Point, path};
-use crate::paint::mark::{Fill, Mark, Step, Stop};
+use crate::paint::mark::{Fill, Mark, Segment, Stop};
 use crate::paint::outline::{line, polygon};
 use crate::pattern::Drilled;
 
@@ -50,7 +50,7 @@ impl Window {
     }
 
     /// The lines where the hole's wall is seen edge on.
-    pub fn walls(&self, area: &[Point]) -> Vec<Step> {
+    pub fn walls(&self, area: &[Point]) -> Vec<Segment> {
         let wall = |at: f64| {
             let on_it = |point: &&Point| (point.x * self.across.x + point.y * self.across.y - at).abs() < 1e-9;
             let part = self.part(area);

@@ -1,7 +1,7 @@
 //! Outlines of beads: x along the hole, y across it, the centre at the origin, in mm.
 
 use crate::geometry::Point;
-use crate::paint::mark::Step;
+use crate::paint::mark::Segment;
 use crate::paint::outline::{self, QUARTER};
 use crate::pattern::Shape;
 use crate::trade::usual::BARREL_END;
@@ -32,7 +32,7 @@ const CHIP: [(f64, f64); 9] = [
 
 /// The outline of a shape; a drop that hangs by its tip has no flat there.
 #[must_use]
-pub fn outline(shape: Shape, size: Size, hangs: bool) -> Vec<Step> {
+pub fn outline(shape: Shape, size: Size, hangs: bool) -> Vec<Segment> {
     let Size { along, across, .. } = size;
     match shape {
         Shape::Round | Shape::Oval | Shape::Coin => outline::ellipse(Point::ORIGIN, along, across),
@@ -49,22 +49,22 @@ pub fn outline(shape: Shape, size: Size, hangs: bool) -> Vec<Step> {
     }
 }
 
-fn boxed(Size { along, across, .. }: Size, corner: f64) -> Vec<Step> {
+fn boxed(Size { along, across, .. }: Size, corner: f64) -> Vec<Segment> {
     let radius = along.min(across) * corner;
     outline::rounded_rect(Point::new(-along, -across), along * 2.0, across * 2.0, radius)
 }
 
-fn barrel(Size { along, across, .. }: Size) -> Vec<Step> {
+fn barrel(Size { along, across, .. }: Size) -> Vec<Segment> {
     let end = across * BARREL_END;
     // A curve whose two controls stand at a height reaches 3/4 of the way there.
     let bulge = end + (across - end) / 0.75;
     let at = Point::new;
     vec![
-        Step::Move(at(-along, -end)),
-        Step::Curve(at(-along * 0.4, -bulge), at(along * 0.4, -bulge), at(along, -end)),
-        Step::Line(at(along, end)),
-        Step::Curve(at(along * 0.4, bulge), at(-along * 0.4, bulge), at(-along, end)),
-        Step::Close,
+        Segment::Move(at(-along, -end)),
+        Segment::Curve(at(-along * 0.4, -bulge), at(along * 0.4, -bulge), at(along, -end)),
+        Segment::Line(at(along, end)),
+        Segment::Curve(at(along * 0.4, bulge), at(-along * 0.4, bulge), at(-along, end)),
+        Segment::Close,
     ]
 }
 
@@ -76,35 +76,35 @@ pub fn tip_hole(Size { along, hole, .. }: Size) -> f64 {
 }
 
 /// A teardrop that ends in a rounded point, wide enough for the hole across it.
-fn pointed(size: Size) -> Vec<Step> {
+fn pointed(size: Size) -> Vec<Segment> {
     let tip = (size.hole * 1.15).min(size.across * 0.6);
-    let mut steps = drop(size);
+    let mut segments = drop(size);
     let at = |x: f64, y: f64| Point::new(-size.along + x, y);
-    // The first step starts the flat end, and the last closes along it.
+    // The first segment starts the flat end, and the last closes along it.
     let round = size.along * 0.06;
-    steps[0] = Step::Move(at(round, -tip));
-    let closed = steps.len() - 1;
-    if let Some(Step::Curve(_, _, end)) = steps.get_mut(closed - 1) {
+    segments[0] = Segment::Move(at(round, -tip));
+    let closed = segments.len() - 1;
+    if let Some(Segment::Curve(_, _, end)) = segments.get_mut(closed - 1) {
         *end = at(round, tip);
     }
-    steps.insert(closed, Step::Curve(at(-round / 3.0, tip), at(-round / 3.0, -tip), at(round, -tip)));
-    steps
+    segments.insert(closed, Segment::Curve(at(-round / 3.0, tip), at(-round / 3.0, -tip), at(round, -tip)));
+    segments
 }
 
 /// A teardrop, its narrow end first.
-fn drop(Size { along, across, hole }: Size) -> Vec<Step> {
+fn drop(Size { along, across, hole }: Size) -> Vec<Segment> {
     let tip = (hole * 1.15).min(across * 0.6);
     let neck = tip + (across - tip) * 0.22;
     let fat = along - across.min(along);
     let round = along - fat;
     let at = Point::new;
     vec![
-        Step::Move(at(-along, -tip)),
-        Step::Curve(at(-along * 0.6, -neck), at(fat - round * 0.85, -across), at(fat, -across)),
-        Step::Curve(at(fat + round * QUARTER, -across), at(along, -across * QUARTER), at(along, 0.0)),
-        Step::Curve(at(along, across * QUARTER), at(fat + round * QUARTER, across), at(fat, across)),
-        Step::Curve(at(fat - round * 0.85, across), at(-along * 0.6, neck), at(-along, tip)),
-        Step::Close,
+        Segment::Move(at(-along, -tip)),
+        Segment::Curve(at(-along * 0.6, -neck), at(fat - round * 0.85, -across), at(fat, -across)),
+        Segment::Curve(at(fat + round * QUARTER, -across), at(along, -across * QUARTER), at(along, 0.0)),
+        Segment::Curve(at(along, across * QUARTER), at(fat + round * QUARTER, across), at(fat, across)),
+        Segment::Curve(at(fat - round * 0.85, across), at(-along * 0.6, neck), at(-along, tip)),
+        Segment::Close,
     ]
 }
 

@@ -110,7 +110,7 @@ pub fn parts(closure: &Closure) -> impl Iterator<Item = &Part> {
 }
 
 /// A row that is to be closed round a limb.
-pub struct Row<'a> {
+pub struct Circlet<'a> {
     /// What its indices mean.
     pub stock: Stock<'a>,
     /// What closes it.
@@ -123,7 +123,7 @@ pub struct Row<'a> {
     pub wraps: u32,
 }
 
-impl Row<'_> {
+impl Circlet<'_> {
     /// Girth in mm of the largest limb that bits go round, closed; 0 where they reach round none.
     pub fn inside(&self, bits: &[Bit]) -> f64 {
         self.wound(bits).map_or(0.0, |wound| wound.taut.girth())

@@ -19,7 +19,7 @@ use super::list::{self, Given, List};
 use super::model::{Bit, End, Fill, Strand, Train, What};
 use super::overfull::overfull;
 use super::resting::{SAME, rest};
-use super::round::{Row, Stock};
+use super::round::{Circlet, Stock};
 use super::settling::settle;
 use super::shelf::Shelf;
 use super::spring::{self, Spring};
@@ -113,9 +113,9 @@ impl<'a> Known<'a> {
     }
 
     /// It as a row that goes round.
-    fn row(&self) -> Row<'_> {
+    fn row(&self) -> Circlet<'_> {
         let wraps = wraps::whole(self.made_to.wraps);
-        Row { stock: self.stock(), closure: self.closure, cord: self.thick(), ends: &self.ends, wraps }
+        Circlet { stock: self.stock(), closure: self.closure, cord: self.thick(), ends: &self.ends, wraps }
     }
 
     /// How bits lie on it, where it is memory wire.

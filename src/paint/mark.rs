@@ -42,9 +42,9 @@ impl Rgb {
     }
 }
 
-/// A step of an outline.
+/// A segment of an outline.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Step {
+pub enum Segment {
     /// Starts a new part.
     Move(Point),
     /// A straight line.
@@ -186,7 +186,7 @@ pub enum Mark {
     /// An area, a line or both.
     Shape {
         /// The outline.
-        outline: Vec<Step>,
+        outline: Vec<Segment>,
         /// Its inside, filled by the even-odd rule.
         fill: Option<Fill>,
         /// Its edge.

@@ -4,7 +4,7 @@
 use crate::art::{self, Light, Look, looks_the_same_turned};
 use crate::design::{Bead, Design};
 use crate::geometry::{Extent, Point};
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke, Symbol};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stop, Stroke, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::{Finish, Shape};
 
@@ -39,7 +39,7 @@ pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
     symbol
 }
 
-fn area(outline: &[Step], fill: Fill) -> Mark {
+fn area(outline: &[Segment], fill: Fill) -> Mark {
     Mark::Shape { outline: outline.to_vec(), fill: Some(fill), stroke: None }
 }
 

@@ -5,7 +5,7 @@ use crate::design::{Design, Finding, Lot, Part, Ring, Strand, Worn};
 use crate::drape::fall;
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::Remark;
-use crate::remark::said::closing::{Closing, Side};
+use crate::remark::said::closing::{Closing, ClosureSide};
 use crate::units::Length;
 
 /// Remarks about the closure.
@@ -34,8 +34,8 @@ fn one_sided(design: &Design) -> Option<Remark> {
         return None;
     }
     let (bare, other) = match (closure.left().last(), closure.right().last()) {
-        (None, Some(part)) => (Side::Left, part),
-        (Some(part), None) if !closure.loops() => (Side::Right, part),
+        (None, Some(part)) => (ClosureSide::Left, part),
+        (Some(part), None) if !closure.loops() => (ClosureSide::Right, part),
         _ => return None,
     };
     let finding = &design.findings[other.finding];

@@ -4,7 +4,7 @@ use super::loops::Hoop;
 use super::{Drawing, or};
 use crate::design::{Bar, Bores};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, ellipse, line, rounded_rect};
 
 /// Where a bar's holes lie across the piece.
@@ -36,7 +36,7 @@ pub fn eyes(bar: &Bar) -> Vec<Hoop> {
 }
 
 /// Their marks' outline, the thickness of their wire and where they end.
-fn comb(bar: &Bar) -> (Vec<Step>, f64, f64) {
+fn comb(bar: &Bar) -> (Vec<Segment>, f64, f64) {
     let eyes = eyes(bar);
     let (thick, end) = eyes.first().map_or((0.0, 0.0), |eye| (eye.thick, eye.centre.x + eye.radius));
     (eyes.iter().flat_map(|eye| circle(eye.centre, eye.radius)).collect(), thick, end)

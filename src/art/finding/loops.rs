@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use super::{Drawing, or};
 use crate::design::{Body, Chain, Foot, Hanger, Pin, Ring};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step, Stroke};
+use crate::paint::mark::{Mark, Segment, Stroke};
 use crate::paint::outline::{arc, circle, ellipse, line, rounded_rect};
 use crate::trade::usual;
 
@@ -166,7 +166,7 @@ pub fn guard(drawing: &Drawing, body: &Body) -> Vec<Mark> {
     let bend = length - thick / 2.0 - half;
     let start = line(at(thick / 2.0, -half * 0.8), at(bend, -half));
     let arch = arc(at(bend, 0.0), (half, half), -PI / 2.0, PI / 2.0);
-    let end = Step::Line(at(thick / 2.0, half * 0.8));
+    let end = Segment::Line(at(thick / 2.0, half * 0.8));
     let outline = [start, arch[1..].to_vec(), vec![end]].concat();
     let mut marks = drawing.wire(&outline, thick);
     let mouths =
@@ -184,12 +184,12 @@ pub fn bail(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
         let along = |t: f64| start + (tip - start) * t;
         let half = half * share;
         vec![
-            Step::Move(at(start, 0.0)),
-            Step::Curve(at(start, -half * 1.3), at(along(0.4), -half * 1.1), at(along(0.86), -half * 0.28)),
-            Step::Curve(at(along(0.94), -half * 0.1), at(tip, -half * 0.14), at(tip, 0.0)),
-            Step::Curve(at(tip, half * 0.14), at(along(0.94), half * 0.1), at(along(0.86), half * 0.28)),
-            Step::Curve(at(along(0.4), half * 1.1), at(start, half * 1.3), at(start, 0.0)),
-            Step::Close,
+            Segment::Move(at(start, 0.0)),
+            Segment::Curve(at(start, -half * 1.3), at(along(0.4), -half * 1.1), at(along(0.86), -half * 0.28)),
+            Segment::Curve(at(along(0.94), -half * 0.1), at(tip, -half * 0.14), at(tip, 0.0)),
+            Segment::Curve(at(tip, half * 0.14), at(along(0.94), half * 0.1), at(along(0.86), half * 0.28)),
+            Segment::Curve(at(along(0.4), half * 1.1), at(start, half * 1.3), at(start, 0.0)),
+            Segment::Close,
         ]
     };
     let outline = [body(1.0), body(0.6)].concat();

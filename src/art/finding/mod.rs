@@ -13,7 +13,7 @@ use super::light::{Ink, Light, metal_toned, shading};
 use super::wire::wire;
 use crate::design::{Chain, Finding, Form};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::pattern::Finish;
 use crate::units::Length;
 
@@ -110,7 +110,7 @@ impl Drawing {
         Self { metal: finding.colour, ink, light, colour: ink.tone(finding.colour) }
     }
 
-    fn wire(&self, outline: &[Step], thick: f64) -> Vec<Mark> {
+    fn wire(&self, outline: &[Segment], thick: f64) -> Vec<Mark> {
         wire(outline, thick, self.metal, self.ink)
     }
 
@@ -153,12 +153,12 @@ impl Drawing {
         if self.ink == Ink::Outline { Rgb::BLACK } else { metal_toned(self.colour, -0.7) }
     }
 
-    fn solid(&self, outline: Vec<Step>, fill: Fill, edge: f64) -> Mark {
+    fn solid(&self, outline: Vec<Segment>, fill: Fill, edge: f64) -> Mark {
         let stroke = Some(Stroke { round: true, ..Stroke::new(self.dark(), edge) });
         Mark::Shape { outline, fill: Some(fill), stroke }
     }
 
-    fn line(&self, outline: Vec<Step>, width: f64) -> Mark {
+    fn line(&self, outline: Vec<Segment>, width: f64) -> Mark {
         let stroke = Some(Stroke { round: true, ..Stroke::new(self.dark(), width) });
         Mark::Shape { outline, fill: None, stroke }
     }

@@ -3,7 +3,7 @@
 use super::Drawing;
 use crate::design::Tassel;
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, ellipse, line, rounded_rect};
 
 /// Threads that are drawn, fewer than hang.
@@ -29,18 +29,18 @@ pub fn tassel(drawing: &Drawing, tassel: &Tassel) -> Vec<Mark> {
 }
 
 /// What all threads fill: narrow at the neck, and nearly straight below.
-fn skirt(neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Step> {
+fn skirt(neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Segment> {
     let shoulder = neck + (foot - neck) * 0.3;
     vec![
-        Step::Move(at(neck, -narrow)),
-        Step::Curve(at(shoulder, -half * 0.9), at(shoulder, -half), at(foot, -half)),
-        Step::Line(at(foot, half)),
-        Step::Curve(at(shoulder, half), at(shoulder, half * 0.9), at(neck, narrow)),
-        Step::Close,
+        Segment::Move(at(neck, -narrow)),
+        Segment::Curve(at(shoulder, -half * 0.9), at(shoulder, -half), at(foot, -half)),
+        Segment::Line(at(foot, half)),
+        Segment::Curve(at(shoulder, half), at(shoulder, half * 0.9), at(neck, narrow)),
+        Segment::Close,
     ]
 }
 
-fn thread(number: u32, neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Step> {
+fn thread(number: u32, neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Segment> {
     let across = 2.0 * f64::from(number) / f64::from(DRAWN) - 1.0;
     line(at(neck, across * narrow), at(foot, across * half))
 }

@@ -3,7 +3,7 @@
 use super::{Drawing, or};
 use crate::design::{Body, Cap, Cone, CordEnd, Crimp};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, curve, line, polyline, rounded_rect};
 use crate::trade::usual::{self, WALL};
 
@@ -28,11 +28,11 @@ pub fn pressed(drawing: &Drawing, crimp: &Crimp) -> Vec<Mark> {
     let (length, half) = (crimp.length.value(), crimp.outside.value() * 0.65);
     let waist = |x: f64, y: f64| at(x * length, y * half);
     let body = vec![
-        Step::Move(waist(0.03, -0.8)),
-        Step::Curve(waist(0.3, -1.0), waist(0.7, -1.0), waist(0.97, -0.8)),
-        Step::Line(waist(0.97, 0.8)),
-        Step::Curve(waist(0.7, 1.0), waist(0.3, 1.0), waist(0.03, 0.8)),
-        Step::Close,
+        Segment::Move(waist(0.03, -0.8)),
+        Segment::Curve(waist(0.3, -1.0), waist(0.7, -1.0), waist(0.97, -0.8)),
+        Segment::Line(waist(0.97, 0.8)),
+        Segment::Curve(waist(0.7, 1.0), waist(0.3, 1.0), waist(0.03, 0.8)),
+        Segment::Close,
     ];
     let fold = curve(&[waist(0.06, 0.0), waist(0.3, 0.1), waist(0.7, 0.1), waist(0.94, 0.0)]);
     let dents = [line(waist(0.3, -0.7), waist(0.3, 0.75)), line(waist(0.7, -0.7), waist(0.7, 0.75))].concat();
@@ -47,11 +47,11 @@ pub fn cone(drawing: &Drawing, cone: &Cone) -> Vec<Mark> {
     let side = |share: f64| cone_line(length, mouth, tip, share);
     let flutes = |shares: &[f64]| shares.iter().flat_map(|share| polyline(&side(*share))).collect::<Vec<_>>();
     let mut body = polyline(&side(-1.0));
-    body.extend(side(1.0).iter().rev().map(|point| Step::Line(*point)));
-    body.push(Step::Close);
+    body.extend(side(1.0).iter().rev().map(|point| Segment::Line(*point)));
+    body.push(Segment::Close);
     let rim = vec![
-        Step::Move(at(length * 0.07, -mouth)),
-        Step::Curve(at(length * 0.1, -mouth / 2.0), at(length * 0.1, mouth / 2.0), at(length * 0.07, mouth)),
+        Segment::Move(at(length * 0.07, -mouth)),
+        Segment::Curve(at(length * 0.1, -mouth / 2.0), at(length * 0.1, mouth / 2.0), at(length * 0.07, mouth)),
     ];
     let ring = line(at(length * 0.93, -tip), at(length * 0.93, tip));
     vec![
@@ -78,16 +78,16 @@ pub fn cap(drawing: &Drawing, cap: &Cap) -> Vec<Mark> {
     let (length, half) = (cap.length.value(), or(cap.outside, 6.0) / 2.0 - EDGE / 2.0);
     let top = half * 0.28;
     let body = vec![
-        Step::Move(at(EDGE / 2.0, -half)),
-        Step::Curve(at(length * 0.75, -half * 0.98), at(length * 0.95, -half * 0.6), at(length - EDGE / 2.0, -top)),
-        Step::Line(at(length - EDGE / 2.0, top)),
-        Step::Curve(at(length * 0.95, half * 0.6), at(length * 0.75, half * 0.98), at(EDGE / 2.0, half)),
+        Segment::Move(at(EDGE / 2.0, -half)),
+        Segment::Curve(at(length * 0.75, -half * 0.98), at(length * 0.95, -half * 0.6), at(length - EDGE / 2.0, -top)),
+        Segment::Line(at(length - EDGE / 2.0, top)),
+        Segment::Curve(at(length * 0.95, half * 0.6), at(length * 0.75, half * 0.98), at(EDGE / 2.0, half)),
     ];
     let scallops = [0.6, 0.2, -0.2, -0.6, -1.0].map(|y| {
         let (from, to) = ((y + 0.4) * half, y * half);
-        Step::Curve(at(length * 0.22, from), at(length * 0.22, to), at(EDGE / 2.0, to))
+        Segment::Curve(at(length * 0.22, from), at(length * 0.22, to), at(EDGE / 2.0, to))
     });
-    let outline = [body, scallops.to_vec(), vec![Step::Close]].concat();
+    let outline = [body, scallops.to_vec(), vec![Segment::Close]].concat();
     let rib =
         |y: f64| curve(&[at(length * 0.3, y * half), at(length * 0.7, y * half * 0.75), at(length * 0.92, y * top)]);
     let ribs = [-0.6, -0.2, 0.2, 0.6].map(rib).concat();

@@ -55,7 +55,7 @@ pub fn draw(path: &Path, options: &Options, messages: &report::Messages) -> Resu
     let choice = choice(options);
     let pieces = pieces(&source, &choice, messages)?;
     let pieces: Vec<_> = pieces.into_iter().map(|piece| options.looks.of(piece)).collect();
-    let entry = Entry::new(&name(path), &pieces, options.looks.style().proportion, options.with_prices);
+    let entry = Entry::new(&name(path), &pieces, options.looks.setting().proportion, options.with_prices);
     let entry = entry.ok_or_else(|| Failure::trouble(format!("{}: nothing to show", path.display())))?;
     draw_all(path, entry, &pieces, made_from(&source, options), options).map_err(Failure::Trouble)
 }
@@ -128,9 +128,9 @@ fn draw_shot(folder: &mut Folder, shot: &Shot, piece: &Piece, options: &Options)
 
 /// The files of a picture, large and small.
 fn pictures(shot: &Shot, piece: &Piece, options: &Options) -> Result<Vec<(String, Vec<u8>)>, String> {
-    let style = options.looks.style();
-    let page = picture::picture(std::slice::from_ref(piece), &style);
-    let export = if style.ground == Ground::Transparent { export::transparent_png } else { export::png };
+    let setting = options.looks.setting();
+    let page = picture::picture(std::slice::from_ref(piece), &setting);
+    let export = if setting.ground == Ground::Transparent { export::transparent_png } else { export::png };
     let drawn = |(file, pixels)| {
         let drawn = export(&page, picture::resolution(&page, pixels), Effort::File);
         Ok((file, drawn.map_err(|error| error.to_string())?))

@@ -4,8 +4,8 @@
 //! without friction; no strand lies in the body or in another strand. The closure is hooked as short as it goes, or,
 //! where that is too short to go round the neck's base, as much longer as an extender must be let out.
 //!
-//! **Method.** Rounds of the program that lays strands on the board (`super::program`), in space: rows keep
-//! each piece beyond the plane that touches the skin, and strands beside one another (`rows`); solve, move, take
+//! **Method.** Rounds of the program that lays strands on the board (`super::program`), in space: constraints keep
+//! each piece beyond the plane that touches the skin, and strands beside one another (`constraints`); solve, move, take
 //! the planes anew (`rest`). A coarse net finds the place, a finer one follows. A few strands that come to no rest beside one
 //! another, being of one length, are laid anew and may cross. Each round is convex and comes
 //! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
@@ -22,12 +22,12 @@
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
 //! nape weighs nothing. Branches hang as weight alone.
 
+mod constraints;
 mod front;
 mod loops;
 mod pushed;
 mod rest;
 mod round;
-mod rows;
 pub mod skin;
 mod table;
 mod way;

@@ -5,7 +5,7 @@
 use crate::art::{Stencils, eye_wire};
 use crate::design::{Design, Finding, Part, Strand};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{self, QUARTER};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Way, way};
@@ -84,7 +84,7 @@ impl Fastened {
         stencils: &mut Stencils<'_>,
     ) -> Vec<Mark> {
         let on = |at: Point| end + at.turned(inward) * scale;
-        let cord = |path: Vec<Step>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
+        let cord = |path: Vec<Segment>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
         let outside = 0.5 * strand.cord_width(design).value() - through;
         match self {
             Self::Plain | Self::Within(_) => Vec::new(),
@@ -142,20 +142,20 @@ fn bar(strand: &Strand, onto: &[Part], design: &Design) -> f64 {
 }
 
 /// A loop between two places.
-fn oval(from: f64, to: f64) -> Vec<Step> {
+fn oval(from: f64, to: f64) -> Vec<Segment> {
     let half = 0.5 * (to - from);
     outline::ellipse(Point::new(from + half, 0.0), half, half * BREADTH)
 }
 
 /// A lark's head as its bar is seen: from a turn about what it is hitched to across both legs to the other.
-fn hitch(bar: f64, thick: f64) -> Vec<Step> {
+fn hitch(bar: f64, thick: f64) -> Vec<Segment> {
     let at = |x: f64, y: f64| Point::new(bar - thick * x, thick * y);
     let bent = 1.0 - QUARTER;
     vec![
-        Step::Move(Point::new(0.0, thick)),
-        Step::Line(at(1.0, 1.0)),
-        Step::Curve(at(bent, 1.0), at(0.0, bent), at(0.0, 0.0)),
-        Step::Curve(at(0.0, -bent), at(bent, -1.0), at(1.0, -1.0)),
-        Step::Line(Point::new(0.0, -thick)),
+        Segment::Move(Point::new(0.0, thick)),
+        Segment::Line(at(1.0, 1.0)),
+        Segment::Curve(at(bent, 1.0), at(0.0, bent), at(0.0, 0.0)),
+        Segment::Curve(at(0.0, -bent), at(bent, -1.0), at(1.0, -1.0)),
+        Segment::Line(Point::new(0.0, -thick)),
     ]
 }

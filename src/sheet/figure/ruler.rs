@@ -97,7 +97,7 @@ impl Ruler {
         stretches: &[Stretch],
         base: f64,
         down: f64,
-    ) -> (Vec<crate::paint::mark::Step>, Vec<Mark>) {
+    ) -> (Vec<crate::paint::mark::Segment>, Vec<Mark>) {
         let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
         let unit = Type::TINY.width(edge.unit);
         let mut figures = vec![Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start)];

@@ -91,7 +91,7 @@ fn strand(line: &[Spot], frame: &Frame) -> Vec<Mark> {
     runs.map(drawn).collect()
 }
 
-fn stroke(outline: Vec<crate::paint::mark::Step>, width: f64) -> Mark {
+fn stroke(outline: Vec<crate::paint::mark::Segment>, width: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(style::INK, width) }) }
 }
 

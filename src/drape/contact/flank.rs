@@ -4,14 +4,14 @@ use super::super::clearance::Form;
 
 /// A line through places on a link, swept by a ball.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Side {
+pub struct Flank {
     /// Along the link from its start, and aside of it, in mm.
     pub places: Vec<[f64; 2]>,
     /// The ball's.
     pub radius: f64,
 }
 
-impl Side {
+impl Flank {
     /// The side of a link's form: a box is its middle line swept by a ball as wide, on to where its link meets the next; a
     /// round bead a point, any other bead its outline.
     pub fn new(form: &Form) -> Self {
