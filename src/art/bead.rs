@@ -5,7 +5,7 @@ use super::glass::Window;
 use super::hatch::upright_hatch;
 use super::light::{Ink, Light, Shading, edge_tone, shading, toned};
 use super::pearl::Variant;
-use super::shape::{self, Size};
+use super::shape::{self, Extents};
 use super::surface;
 use crate::design::Bead;
 use crate::geometry::Point;
@@ -34,7 +34,7 @@ pub fn on_edge(bead: &Bead) -> Bead {
 }
 
 /// Everything that a bead's marks depend on.
-pub struct Drawing<'a> {
+pub struct BeadDrawing<'a> {
     /// The bead.
     pub bead: &'a Bead,
     /// What it is printed with.
@@ -46,7 +46,7 @@ pub struct Drawing<'a> {
     /// How it takes the light.
     pub shading: Shading,
     /// The room that it fills.
-    pub size: Size,
+    pub size: Extents,
     /// Its outline, where it is not cut.
     pub outline: Vec<Segment>,
     /// Width of its edge.
@@ -59,7 +59,7 @@ pub struct Drawing<'a> {
 /// a little.
 #[must_use]
 pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light, variant: Variant) -> Vec<Mark> {
-    let drawing = Drawing::new(bead, ink, light, variant);
+    let drawing = BeadDrawing::new(bead, ink, light, variant);
     let facets = facet::facets(bead.shape, bead.finish, drawing.size);
     let mut marks = match ink {
         Ink::Outline => vec![drawing.plain(&facets)],
@@ -76,11 +76,11 @@ pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light, variant: Variant
 /// A bead's outline in its colour.
 #[must_use]
 pub fn speck(bead: &Bead, ink: Ink) -> Mark {
-    let drawing = Drawing::new(bead, ink, Light::on_turn(0), Variant::default());
+    let drawing = BeadDrawing::new(bead, ink, Light::on_turn(0), Variant::default());
     area(drawing.outline, Fill::Flat(drawing.colour, 1.0), None)
 }
 
-impl<'a> Drawing<'a> {
+impl<'a> BeadDrawing<'a> {
     fn new(bead: &'a Bead, ink: Ink, light: Light, variant: Variant) -> Self {
         /// A quarter of a point: the thinnest line that printers hold; common practice, no source.
         const HAIRLINE: f64 = 0.088;
@@ -89,7 +89,7 @@ impl<'a> Drawing<'a> {
         let edge = (least * 0.022).clamp(thinnest, 0.25).min(least * 0.2);
         // The edge is drawn half outside the outline, and all of it belongs to the bead.
         let half = |size: f64| (size - edge) / 2.0;
-        let size = Size { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
+        let size = Extents { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
         let outline = shape::outline(bead.shape, size, bead.hangs());
         let shading = shading(bead.finish);
         let window = Window::of(bead, size).filter(|_| shading.see_through && ink != Ink::Outline);
@@ -231,7 +231,7 @@ impl<'a> Drawing<'a> {
     }
 
     fn body(&self) -> Fill {
-        let Size { along, across, .. } = self.size;
+        let Extents { along, across, .. } = self.size;
         match self.bead.shape {
             _ if self.is_cylinder() => self.across_a_cylinder(across),
             Shape::Coin => self.along_the_light(along.max(across)),

@@ -8,7 +8,7 @@ use crate::trade::usual::BARREL_END;
 
 /// The room that a bead's drawing fills.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Size {
+pub struct Extents {
     /// Half its size along the hole.
     pub along: f64,
     /// Half its size across the hole.
@@ -32,8 +32,8 @@ const CHIP: [(f64, f64); 9] = [
 
 /// The outline of a shape; a drop that hangs by its tip has no flat there.
 #[must_use]
-pub fn outline(shape: Shape, size: Size, hangs: bool) -> Vec<Segment> {
-    let Size { along, across, .. } = size;
+pub fn outline(shape: Shape, size: Extents, hangs: bool) -> Vec<Segment> {
+    let Extents { along, across, .. } = size;
     match shape {
         Shape::Round | Shape::Oval | Shape::Coin => outline::ellipse(Point::ORIGIN, along, across),
         Shape::Rondelle => outline::rounded(Point::ORIGIN, along, across, 0.7),
@@ -49,12 +49,12 @@ pub fn outline(shape: Shape, size: Size, hangs: bool) -> Vec<Segment> {
     }
 }
 
-fn boxed(Size { along, across, .. }: Size, corner: f64) -> Vec<Segment> {
+fn boxed(Extents { along, across, .. }: Extents, corner: f64) -> Vec<Segment> {
     let radius = along.min(across) * corner;
     outline::rounded_rect(Point::new(-along, -across), along * 2.0, across * 2.0, radius)
 }
 
-fn barrel(Size { along, across, .. }: Size) -> Vec<Segment> {
+fn barrel(Extents { along, across, .. }: Extents) -> Vec<Segment> {
     let end = across * BARREL_END;
     // A curve whose two controls stand at a height reaches 3/4 of the way there.
     let bulge = end + (across - end) / 0.75;
@@ -71,12 +71,12 @@ fn barrel(Size { along, across, .. }: Size) -> Vec<Segment> {
 /// Where the middle of the hole of a bead that is drilled across crosses it: a hole's width of glass is left
 /// above it, which is common practice, no source.
 #[must_use]
-pub fn tip_hole(Size { along, hole, .. }: Size) -> f64 {
+pub fn tip_hole(Extents { along, hole, .. }: Extents) -> f64 {
     -along + (hole * 3.0).min(along * 0.5)
 }
 
 /// A teardrop that ends in a rounded point, wide enough for the hole across it.
-fn pointed(size: Size) -> Vec<Segment> {
+fn pointed(size: Extents) -> Vec<Segment> {
     let tip = (size.hole * 1.15).min(size.across * 0.6);
     let mut segments = drop(size);
     let at = |x: f64, y: f64| Point::new(-size.along + x, y);
@@ -92,7 +92,7 @@ fn pointed(size: Size) -> Vec<Segment> {
 }
 
 /// A teardrop, its narrow end first.
-fn drop(Size { along, across, hole }: Size) -> Vec<Segment> {
+fn drop(Extents { along, across, hole }: Extents) -> Vec<Segment> {
     let tip = (hole * 1.15).min(across * 0.6);
     let neck = tip + (across - tip) * 0.22;
     let fat = along - across.min(along);
@@ -108,7 +108,7 @@ fn drop(Size { along, across, hole }: Size) -> Vec<Segment> {
     ]
 }
 
-fn bicone(Size { along, across, hole }: Size) -> [Point; 6] {
+fn bicone(Extents { along, across, hole }: Extents) -> [Point; 6] {
     let tip = (hole * 1.15).min(across * 0.5);
     let at = Point::new;
     [at(-along, -tip), at(0.0, -across), at(along, -tip), at(along, tip), at(0.0, across), at(-along, tip)]
@@ -116,7 +116,7 @@ fn bicone(Size { along, across, hole }: Size) -> [Point; 6] {
 
 /// Corners of a chip.
 #[must_use]
-pub fn chip(Size { along, across, .. }: Size) -> Vec<Point> {
+pub fn chip(Extents { along, across, .. }: Extents) -> Vec<Point> {
     let corner = |(turn, distance): (f64, f64)| {
         let towards = Point::towards(turn * std::f64::consts::TAU) * distance;
         Point::new(towards.x * along, towards.y * across)
@@ -126,7 +126,7 @@ pub fn chip(Size { along, across, .. }: Size) -> Vec<Point> {
 
 /// Profile of a shape turned about its hole: place along the hole and radius, for facets.
 #[must_use]
-pub fn profile(shape: Shape, Size { along, across, hole }: Size) -> Vec<(f64, f64)> {
+pub fn profile(shape: Shape, Extents { along, across, hole }: Extents) -> Vec<(f64, f64)> {
     let tip = hole.min(across * 0.5);
     let shares: &[(f64, f64)] = match shape {
         Shape::Rondelle => &[(-1.0, 0.5), (-0.55, 0.84), (0.0, 1.0), (0.55, 0.84), (1.0, 0.5)],

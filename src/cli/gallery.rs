@@ -19,7 +19,7 @@ use clap::Args;
 use rayon::prelude::*;
 
 use festoon::export::{self, About};
-use festoon::gallery::{self, Entry, FIGURES};
+use festoon::gallery::{self, Exhibit, FIGURES};
 use festoon::paint::font;
 use festoon::paint::mark::Weight;
 use festoon::pattern;
@@ -104,7 +104,7 @@ impl Options {
 struct Made {
     path: PathBuf,
     /// What its page shows, as drawn now or before, and the hash of what that was made from.
-    page: Option<(Entry, String)>,
+    page: Option<(Exhibit, String)>,
     how: How,
 }
 
@@ -121,12 +121,12 @@ enum How {
 }
 
 impl Made {
-    fn entry(&self) -> Option<&Entry> {
+    fn entry(&self) -> Option<&Exhibit> {
         self.page.as_ref().map(|(entry, _)| entry)
     }
 
     /// The page where it shows the pattern as it is now.
-    fn fresh(&self) -> Option<&(Entry, String)> {
+    fn fresh(&self) -> Option<&(Exhibit, String)> {
         self.page.as_ref().filter(|_| matches!(self.how, How::Drawn | How::Unchanged))
     }
 }
@@ -303,7 +303,7 @@ fn contact(
 }
 
 /// What the contact sheet is made from.
-fn contact_hash(options: &Options, fresh: &[&(Entry, String)]) -> String {
+fn contact_hash(options: &Options, fresh: &[&(Exhibit, String)]) -> String {
     let asked = options.asked();
     let pages = fresh.iter().flat_map(|(entry, made_from)| [entry.folder.as_str(), made_from]);
     hash([asked.as_str(), &options.title].into_iter().chain(pages))

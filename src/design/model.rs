@@ -136,12 +136,12 @@ pub struct Strand {
     /// Where the pattern says its length.
     pub length_place: Place,
     /// The repeat that fills it, where one entry of its list does.
-    pub fill: Option<Fill>,
+    pub fill: Option<FillRepeat>,
 }
 
 /// A repeat that fills a strand.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Fill {
+pub struct FillRepeat {
     /// How often its list is strung.
     pub times: u32,
     /// Bits of the strand's first train that are one repeat, the last but one where there are several; in

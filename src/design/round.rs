@@ -3,7 +3,7 @@
 //! A row of no written length that `repeat: fill` fills is strung as often as brings the closed row's inside
 //! nearest to the girth with its ease. The inside is that of [`wind`], with the closure hooked up short.
 
-use crate::geometry::chord::{Body, Chord};
+use crate::geometry::chord::{Chord, Profile};
 use crate::geometry::wound::{Wound, wind};
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
@@ -98,9 +98,9 @@ impl Design {
 
 impl Bead {
     /// Its outline in the plane of a ring, on a cord so thick in mm.
-    fn body(&self, cord: f64) -> Body {
+    fn body(&self, cord: f64) -> Profile {
         let hole = self.hole.value();
-        Body { noses: self.noses(), hole: 0.5 * hole, play: 0.5 * (hole - cord).max(0.0) }
+        Profile { noses: self.noses(), hole: 0.5 * hole, play: 0.5 * (hole - cord).max(0.0) }
     }
 }
 

@@ -20,7 +20,7 @@ use super::number;
 use crate::geometry::Point;
 use crate::paint::font::FAMILY;
 use crate::paint::fraction::tucks;
-use crate::paint::mark::{Anchor, Fill, Key, Mark, Page, Segment, Shadow, Stop, Stroke, Symbol, Text, Weight};
+use crate::paint::mark::{Anchor, ColourStop, Fill, Key, Mark, Page, Segment, Shadow, Stroke, Symbol, Text, Weight};
 use crate::paint::outline;
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
@@ -202,7 +202,7 @@ impl Writer<'_> {
 }
 
 fn gradient(fill: &Fill) -> Element {
-    let (element, stops): (Element, &[Stop]) = match fill {
+    let (element, stops): (Element, &[ColourStop]) = match fill {
         Fill::Flat(..) => (LinearGradient::new().into(), &[]),
         Fill::Linear(from, to, stops) => {
             let ends = [("x1", from.x), ("y1", from.y), ("x2", to.x), ("y2", to.y)];
@@ -216,7 +216,7 @@ fn gradient(fill: &Fill) -> Element {
     holding(with(element, "gradientUnits", "userSpaceOnUse"), stops.iter().map(stop))
 }
 
-fn stop(stop: &Stop) -> Element {
+fn stop(stop: &ColourStop) -> Element {
     let mut element = measured(Element::new("stop"), &[("offset", stop.at)]);
     element.assign("stop-color", stop.colour.hex());
     faded(&mut element, "stop-opacity", stop.opacity);
@@ -331,7 +331,7 @@ mod tests {
 
     #[test]
     fn equal_gradients_are_written_once() {
-        let stop = |at, colour| Stop { at, colour, opacity: 1.0 };
+        let stop = |at, colour| ColourStop { at, colour, opacity: 1.0 };
         let radial = |radius| Fill::Radial(Point::ORIGIN, radius, vec![stop(0.0, Rgb::WHITE), stop(1.0, Rgb::BLACK)]);
         let svg = svg(&page(vec![area(radial(1.0)), area(radial(1.0)), area(radial(2.0))]));
         assert_eq!(svg.matches("<radialGradient").count(), 2);

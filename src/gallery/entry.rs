@@ -12,7 +12,7 @@ use crate::units::UnitStyle;
 
 /// One pattern in the gallery.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Entry {
+pub struct Exhibit {
     /// Its folder's name: the pattern file's without its ending.
     pub folder: String,
     /// Its title.
@@ -70,7 +70,7 @@ impl Shot {
     }
 }
 
-impl Entry {
+impl Exhibit {
     /// The files beside its page.
     pub fn files(&self) -> impl Iterator<Item = String> {
         self.shots.iter().flat_map(|shot| [shot.picture(), shot.thumbnail(), shot.sheet()])

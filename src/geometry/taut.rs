@@ -284,7 +284,7 @@ fn is_below(middle: Point, from: Point, to: Point) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::chord::Body;
+    use crate::geometry::chord::Profile;
     use crate::geometry::nose::{Nose, Oval};
 
     /// A ball of a diameter, its cord in a narrow hole.
@@ -292,7 +292,7 @@ mod tests {
         let half = 0.5 * size;
         let nose =
             Nose { rim: Point::new(half, 0.0), swell: Oval { centre: Point::ORIGIN, along: half, across: half } };
-        Chord { body: Some(Body { noses: [nose; 2], hole: 0.0, play: 0.0 }), ..Chord::even(size, half) }
+        Chord { body: Some(Profile { noses: [nose; 2], hole: 0.0, play: 0.0 }), ..Chord::even(size, half) }
     }
 
     /// Balls of these sizes in a row, so often.
@@ -353,7 +353,7 @@ mod tests {
                 },
                 _ => Nose::cornered(Point::new(half, 0.0), Point::new(0.0, wide)),
             };
-            let body = Some(Body { noses: [nose; 2], hole: 0.0, play: 0.0 });
+            let body = Some(Profile { noses: [nose; 2], hole: 0.0, play: 0.0 });
             Chord { body, ..Chord::even(2.0 * half, wide) }
         };
         (0..count).map(bead).collect()

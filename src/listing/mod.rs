@@ -32,15 +32,15 @@ pub struct Listing {
     /// What is in it.
     pub contents: Vec<Content>,
     /// Lengths as it lies, each with its name.
-    pub laid: Vec<Fact>,
+    pub laid: Vec<NamedFact>,
     /// Lengths as it is worn, where the pattern says by whom.
-    pub worn: Vec<Fact>,
+    pub worn: Vec<NamedFact>,
     /// What the maker says that things are made of, each once.
     pub materials: Vec<String>,
     /// What the pattern does not say the material of, by name: nothing is claimed of it.
     pub undeclared: Vec<String>,
     /// The sizes that it is made in; empty where there is but one.
-    pub sizes: Vec<Fact>,
+    pub sizes: Vec<NamedFact>,
     /// The colourways that it is made in, beside its own.
     pub colourways: Vec<String>,
     /// How to look after it, where the pattern says.
@@ -64,14 +64,14 @@ pub struct Content {
 /// A fact with its name.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[non_exhaustive]
-pub struct Fact {
+pub struct NamedFact {
     /// What it is of.
     pub name: String,
     /// What it is.
     pub value: String,
 }
 
-impl Fact {
+impl NamedFact {
     fn new(name: impl Into<String>, value: impl Into<String>) -> Self {
         Self { name: name.into(), value: value.into() }
     }
@@ -138,14 +138,14 @@ fn declared(design: &Design) -> (Vec<String>, Vec<String>) {
 }
 
 /// How long it lies, and each strand of several.
-fn laid(piece: &Piece) -> Vec<Fact> {
+fn laid(piece: &Piece) -> Vec<NamedFact> {
     let design = &piece.design;
-    let mut laid = vec![Fact::new(sheet::length_fact(design), sheet::finished(piece))];
-    laid.extend(sheet::twist(design).map(|(name, times)| Fact::new(name, times)));
+    let mut laid = vec![NamedFact::new(sheet::length_fact(design), sheet::finished(piece))];
+    laid.extend(sheet::twist(design).map(|(name, times)| NamedFact::new(name, times)));
     if design.strands.len() > 1 {
         let before = if design.twist.is_some() { ", before twisting" } else { "" };
         let strand = |strand: &crate::design::Strand| {
-            Fact::new(format!("strand {}{before}", strand.name), design.heading.units.ruler(strand.finished))
+            NamedFact::new(format!("strand {}{before}", strand.name), design.heading.units.ruler(strand.finished))
         };
         laid.extend(design.strands.iter().map(strand));
     }
@@ -153,7 +153,7 @@ fn laid(piece: &Piece) -> Vec<Fact> {
 }
 
 /// Of whom it fits and how far it hangs, where the pattern says who wears it.
-fn worn(piece: &Piece) -> Vec<Fact> {
+fn worn(piece: &Piece) -> Vec<NamedFact> {
     let design = &piece.design;
     if !design.wear.is_told() {
         return Vec::new();
@@ -166,10 +166,11 @@ fn worn(piece: &Piece) -> Vec<Fact> {
         Kind::Necklace => Some("made for a neck, at its base, of"),
         Kind::Earrings | Kind::Strap => None,
     };
-    let mut worn: Vec<_> = limb.map(|limb| Fact::new(limb, ruler(design.wear.girth.value()))).into_iter().collect();
-    worn.extend(sheet::wraps(design).map(|(name, times)| Fact::new(name, times)));
+    let mut worn: Vec<_> =
+        limb.map(|limb| NamedFact::new(limb, ruler(design.wear.girth.value()))).into_iter().collect();
+    worn.extend(sheet::wraps(design).map(|(name, times)| NamedFact::new(name, times)));
     if let Some(ring) = piece.drape.ring() {
-        worn.push(Fact::new("measures inside", ruler(ring.inside_girth)));
+        worn.push(NamedFact::new("measures inside", ruler(ring.inside_girth)));
     }
     let drops = piece.drape.worn.iter().flat_map(|worn| worn.drops.iter().zip(&design.strands));
     let drops = drops.take(if design.twist.is_some() { 1 } else { design.strands.len() });
@@ -181,17 +182,17 @@ fn worn(piece: &Piece) -> Vec<Fact> {
         } else {
             format!("a neck of {} at its base", ruler(design.wear.girth.value()))
         };
-        Fact::new(format!("hangs below the front of {neck}{which}"), ruler(*drop))
+        NamedFact::new(format!("hangs below the front of {neck}{which}"), ruler(*drop))
     };
     worn.extend(drops.map(drop));
     worn
 }
 
 /// One of its sizes, with its length and whom the pattern says that it is for.
-fn size(size: &Size) -> Option<Fact> {
+fn size(size: &Size) -> Option<NamedFact> {
     let design = size.design.as_ref()?;
     let told = || format!(", for {}", design.heading.units.ruler(design.wear.girth));
     let whose = if design.wear.is_told() { told() } else { String::new() };
     let name = size.name.clone().unwrap_or_else(|| "as written".to_owned());
-    Some(Fact::new(name, sheet::length_of(design) + &whose))
+    Some(NamedFact::new(name, sheet::length_of(design) + &whose))
 }

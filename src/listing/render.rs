@@ -1,6 +1,6 @@
 //! A listing as text, Markdown and JSON.
 
-use super::{Content, Fact, Listing};
+use super::{Content, Listing, NamedFact};
 use crate::remark::escape::{escaped, in_json, on_a_line};
 
 /// The listing for a plain box of text: headings on lines of their own, one thing a line.
@@ -45,7 +45,7 @@ fn opening(listing: &Listing) -> String {
 
 /// What there is to say, under its headings.
 fn sections(listing: &Listing) -> Vec<(&'static str, Vec<String>)> {
-    let facts = |facts: &[Fact]| facts.iter().map(|fact| format!("{}: {}", fact.name, fact.value)).collect();
+    let facts = |facts: &[NamedFact]| facts.iter().map(|fact| format!("{}: {}", fact.name, fact.value)).collect();
     let some = |text: &Option<String>| text.iter().flat_map(|text| text.lines()).map(str::to_owned).collect();
     let all = [
         ("What is in it", listing.contents.iter().map(content).collect()),

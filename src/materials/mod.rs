@@ -20,9 +20,9 @@ pub mod stash;
 use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Shared, Sold};
 use crate::units::{Length, Mass, Money};
 
-pub use assorted::Within;
+pub use assorted::Among;
 pub use cutting::{Cut, Cutting, Spool, Supply};
-pub use kit::{Held, Kit, Packed};
+pub use kit::{Bagged, Kit, Packed};
 pub use pool::{Batch, Pool};
 pub use price::Suggestion;
 pub use stash::Stash;
@@ -187,12 +187,12 @@ pub struct Line {
     /// Of whom it is bought, where the pattern says.
     pub from: Option<String>,
     /// With what it is bought, of a bead that is bought with others; that has a line of its own.
-    pub within: Option<Within>,
+    pub within: Option<Among>,
 }
 
 impl Line {
     /// Buys it with others: spare is no more than what is left over.
-    fn bought_within(&mut self, within: &Within) {
+    fn bought_within(&mut self, within: &Among) {
         if let Amount::Count(spare) = self.spare {
             self.spare = Amount::Count(spare.min(within.left_over));
         }

@@ -5,7 +5,7 @@
 
 use crate::drape::body::skin::Skin;
 use crate::geometry::{Extent, Point, path};
-use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stop, Stroke};
+use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::outline;
 use crate::sheet::figure::Frame;
 
@@ -115,7 +115,7 @@ impl Drawing<'_> {
         let stops = across.map(|(at, tone)| solid(at, tone)).to_vec();
         let fill = Fill::Linear(self.at(-REACH, 0.0), self.at(REACH, 0.0), stops);
         let down = [(0.0, 0.0), (0.4, 0.02), (0.8, 0.2), (1.0, 0.4)];
-        let stops = down.map(|(at, opacity)| Stop { at, colour: SHADE, opacity }).to_vec();
+        let stops = down.map(|(at, opacity)| ColourStop { at, colour: SHADE, opacity }).to_vec();
         let dusk = Fill::Linear(self.at(0.0, 0.0), self.at(0.0, self.bust.foot() / self.bust.breadth), stops);
         vec![area(stone.to_vec(), fill), area(stone.to_vec(), dusk)]
     }
@@ -221,7 +221,7 @@ fn area(outline: Vec<Segment>, fill: Fill) -> Mark {
 }
 
 /// The stone lightened (above 0) or darkened (below 0).
-fn solid(at: f64, tone: f64) -> Stop {
+fn solid(at: f64, tone: f64) -> ColourStop {
     let colour = if tone < 0.0 { STONE.mixed(SHADE, -tone) } else { STONE.mixed(LIGHT, tone) };
-    Stop { at, colour, opacity: 1.0 }
+    ColourStop { at, colour, opacity: 1.0 }
 }

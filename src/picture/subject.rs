@@ -9,7 +9,7 @@ use crate::paint::mark::Mark;
 use crate::pattern::Kind;
 use crate::sheet::figure::{self, Frame, Layers, Sketch};
 
-use super::closed::Closed;
+use super::closed::Arranged;
 use super::shade::Shade;
 use super::{Ground, mirror, worn};
 
@@ -28,7 +28,7 @@ enum Pose {
     /// As it hangs, its closure open.
     Open,
     /// A necklace laid closed.
-    Closed(Closed),
+    Closed(Arranged),
     /// Round a limb.
     Ring(Extent),
     /// Two, mirrored in an upright line.
@@ -46,7 +46,7 @@ impl<'a> Subject<'a> {
             (None, None) if piece.design.heading.kind == Kind::Earrings => {
                 Pose::Pair(pair_axis(figure::hanging_extent(piece)))
             }
-            (None, None) => Closed::of(piece).map_or(Pose::Open, Pose::Closed),
+            (None, None) => Arranged::of(piece).map_or(Pose::Open, Pose::Closed),
         };
         Self { piece, shade: Shade::of(&piece.design, ground.is_dark()), pose }
     }

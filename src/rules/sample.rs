@@ -1,8 +1,8 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Bead, Bit, Body, Cord, Crimp, Dangle, Design, End, Finding, Foot, Form, Index, Joins, Part, Pin, Stated, Strand,
-    What, nth,
+    Bead, Bit, Cord, Crimp, Dangle, Design, Dimensions, End, Finding, Foot, Form, Index, Joins, Part, Pin, Stated,
+    Strand, What, nth,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
@@ -81,8 +81,8 @@ pub fn pin(foot: Foot, length: f64, wire: f64) -> Pin {
 }
 
 /// What is so long, in mm.
-pub fn body(length: f64) -> Body {
-    Body { length: Length::mm(length), outside: None, inside: None, wire: None }
+pub fn body(length: f64) -> Dimensions {
+    Dimensions { length: Length::mm(length), outside: None, inside: None, wire: None }
 }
 
 /// A finding of a form.

@@ -1,7 +1,7 @@
 //! The head of the face page and its short facts.
 
 use crate::Piece;
-use crate::design::{Bead, Build, Design, Index, Strand, Worn as Open};
+use crate::design::{Bead, Build, Design, Index, Strand, WornOpen};
 use crate::drape::Worn;
 use crate::units::Length;
 
@@ -83,7 +83,7 @@ const RAIL: &str = " Beside this it lies over a rail as broad as the neck.";
 
 /// How an end that goes through the other is drawn, and how ends that meet are.
 fn through(design: &Design) -> String {
-    let Some(Open::Through(tail)) = design.closure.open() else {
+    let Some(WornOpen::Through(tail)) = design.closure.open() else {
         return design.meeting().map_or_else(String::new, |_| RAIL.to_owned());
     };
     let assumed = if tail.is_assumed() { ", assumed" } else { "" };
@@ -96,7 +96,7 @@ fn through(design: &Design) -> String {
 /// What the worn figure shows and assumes.
 pub fn worn(piece: &Piece) -> Option<String> {
     let design = &piece.design;
-    if design.closure.open() == Some(Open::Hanging) {
+    if design.closure.open() == Some(WornOpen::Hanging) {
         return Some(FREE.to_owned());
     }
     let worn = piece.drape.worn.as_ref()?;

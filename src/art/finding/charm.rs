@@ -2,7 +2,7 @@
 
 use std::f64::consts::{PI, TAU};
 
-use super::Drawing;
+use super::FindingDrawing;
 use crate::design::Charm;
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -21,7 +21,7 @@ fn at(x: f64, y: f64) -> Point {
 }
 
 /// A charm: its loop, then the shape.
-pub fn charm(drawing: &Drawing, charm: &Charm) -> Vec<Mark> {
+pub fn charm(drawing: &FindingDrawing, charm: &Charm) -> Vec<Mark> {
     let (share, least, most) = LOOP;
     let (length, half) = (charm.length.value(), charm.breadth.value() / 2.0 - 0.05);
     let outside = (length * share).clamp(least, most).min(length * 0.4);

@@ -3,14 +3,14 @@
 use std::f64::consts::FRAC_PI_2;
 
 use super::loops::Hoop;
-use super::{Drawing, or};
-use crate::design::{Body, Hanger};
+use super::{FindingDrawing, or};
+use crate::design::{Dimensions, Hanger};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{arc, circle, ellipse, line};
 
 /// A trigger clasp: the ring that it hangs by, then a claw that a sprung lever closes.
-pub fn clasp(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn clasp(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let breadth = or(body.outside, length * 0.5);
     let at = |x: f64, y: f64| Point::new(x * length, y * breadth);
@@ -23,7 +23,7 @@ pub fn clasp(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 }
 
 /// The ring that it hangs by.
-pub fn clasp_eye(body: &Body) -> Hoop {
+pub fn clasp_eye(body: &Dimensions) -> Hoop {
     let (outside, thick) = (body.length.value() * 0.095, body.length.value() * 0.055);
     Hoop { centre: Point::new(outside, 0.0), radius: outside - thick / 2.0, thick }
 }
@@ -67,7 +67,7 @@ fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
 }
 
 /// A fish-hook ear wire: the loop that the earring hangs from, a small bead, the bend, and the tail.
-pub fn ear_wire(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
+pub fn ear_wire(drawing: &FindingDrawing, hanger: &Hanger) -> Vec<Mark> {
     let length = hanger.length.value();
     let thick = hanger.wire.value();
     let (eye, radius) = (wire_eye(hanger).radius, length * 0.22);

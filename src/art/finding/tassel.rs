@@ -1,6 +1,6 @@
 //! Tassels: threads that fall from a bound head below a loop.
 
-use super::Drawing;
+use super::FindingDrawing;
 use crate::design::Tassel;
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -14,7 +14,7 @@ fn at(x: f64, y: f64) -> Point {
 }
 
 /// A tassel: its loop, head, binding and threads.
-pub fn tassel(drawing: &Drawing, tassel: &Tassel) -> Vec<Mark> {
+pub fn tassel(drawing: &FindingDrawing, tassel: &Tassel) -> Vec<Mark> {
     let (length, half) = (tassel.length.value(), tassel.breadth.value() / 2.0 - 0.05);
     let head = (half * 0.85).min(length * 0.12);
     let ring = head * 0.5;

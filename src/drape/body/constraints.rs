@@ -9,7 +9,7 @@ use rstar::RTree;
 use rstar::primitives::GeomWithData;
 
 use super::super::program::{Constraint, Term};
-use super::loops::{Loops, Order, Rod};
+use super::loops::{Loops, Precedence, Rod};
 use super::skin::Surface;
 use crate::geometry::Point3;
 
@@ -99,8 +99,8 @@ fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Opti
     }
     let off = place - foot;
     let normal = match loops.order {
-        Order::Beside => away(skin, rod.strand > other.strand, off, foot, line, reach),
-        Order::Over => off.unit(),
+        Precedence::Beside => away(skin, rod.strand > other.strand, off, foot, line, reach),
+        Precedence::Over => off.unit(),
     }?;
     let terms = vec![
         term(rod.ends[0], normal * 0.5),

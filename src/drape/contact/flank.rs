@@ -1,6 +1,6 @@
 //! The side of a link that another strand meets.
 
-use super::super::clearance::Form;
+use super::super::clearance::Silhouette;
 
 /// A line through places on a link, swept by a ball.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,7 +14,7 @@ pub struct Flank {
 impl Flank {
     /// The side of a link's form: a box is its middle line swept by a ball as wide, on to where its link meets the next; a
     /// round bead a point, any other bead its outline.
-    pub fn new(form: &Form) -> Self {
+    pub fn new(form: &Silhouette) -> Self {
         let first = form.widths.first().copied().unwrap_or_default();
         let last = form.widths.last().copied().unwrap_or_default();
         let half_width = form.widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);

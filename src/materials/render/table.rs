@@ -1,7 +1,7 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
 use super::words::{amount, estimates, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict};
-use crate::materials::{Cutting, Held, Kit, Line, Materials, Packed, Spool, Suggestion};
+use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::UnitStyle;
 use crate::units::{Length, Money};
 
@@ -115,9 +115,9 @@ fn kit(kit: &Kit, materials: &Materials, units: UnitStyle) -> Vec<String> {
 /// `24 + 2 spare  tide blue cube`.
 fn in_bag(packed: &Packed, units: UnitStyle) -> String {
     match &packed.held {
-        Held::Counted(count, 0) => format!("{count} {}", packed.name),
-        Held::Counted(count, spare) => format!("{count} + {spare} spare {}", packed.name),
-        Held::Cut(all) => format!("{}: {}", packed.name, pieces(all, units)),
+        Bagged::Counted(count, 0) => format!("{count} {}", packed.name),
+        Bagged::Counted(count, spare) => format!("{count} + {spare} spare {}", packed.name),
+        Bagged::Cut(all) => format!("{}: {}", packed.name, pieces(all, units)),
     }
 }
 

@@ -8,7 +8,7 @@ use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{self, QUARTER};
 use crate::pattern::FindingKind;
-use crate::steps::ends::{Way, way};
+use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 
 /// Length of a tied loop in widths of its cord, by eye.
@@ -40,10 +40,10 @@ impl Fastened {
     pub fn of(strand: &Strand, side: usize, room: f64, design: &Design) -> Self {
         let end = &strand.ends[side];
         match way_of(strand, side, design) {
-            Way::Hitched => Self::Hitched(bar(strand, onto(side, design), design)),
-            Way::Crimped => Self::Looped(end.bight.value()),
-            Way::Covered | Way::Glued => Self::Within(end.takes.value()),
-            Way::Knotted if is_tied(strand, side, design) => {
+            Fastening::Hitched => Self::Hitched(bar(strand, onto(side, design), design)),
+            Fastening::Crimped => Self::Looped(end.bight.value()),
+            Fastening::Covered | Fastening::Glued => Self::Within(end.takes.value()),
+            Fastening::Knotted if is_tied(strand, side, design) => {
                 let knot = strand.knot_width(design).value().clamp(KNOT[0], KNOT[1]);
                 let long = (LOOP * strand.cord_width(design).value()).min(KNOT[1]);
                 if long + knot < room { Self::Tied(long, knot) } else { Self::Plain }
@@ -103,7 +103,7 @@ impl Fastened {
     }
 }
 
-fn way_of(strand: &Strand, side: usize, design: &Design) -> Way {
+fn way_of(strand: &Strand, side: usize, design: &Design) -> Fastening {
     way(design, strand, if side == 0 { Side::First } else { Side::Last })
 }
 
@@ -115,7 +115,7 @@ fn onto(side: usize, design: &Design) -> &[Part] {
 /// Whether an end's cord itself is hitched or knotted to the closure.
 fn is_tied(strand: &Strand, side: usize, design: &Design) -> bool {
     let bare = strand.ends[side].findings.is_empty() && !onto(side, design).is_empty();
-    bare && matches!(way_of(strand, side, design), Way::Hitched | Way::Knotted)
+    bare && matches!(way_of(strand, side, design), Fastening::Hitched | Fastening::Knotted)
 }
 
 /// Whether a finding at an end is what hangs in the closure.
@@ -125,7 +125,10 @@ pub fn is_hung(finding: &Finding) -> bool {
 
 /// Whether strands are hitched on a side to what holds them, which then lies behind their turns.
 pub fn is_hitched(design: &Design, side: usize) -> bool {
-    design.strands.iter().any(|strand| is_tied(strand, side, design) && way_of(strand, side, design) == Way::Hitched)
+    design
+        .strands
+        .iter()
+        .any(|strand| is_tied(strand, side, design) && way_of(strand, side, design) == Fastening::Hitched)
 }
 
 /// Whether strands end on a side in loops that reach round the wire of what holds them.

@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::art::{Stencils, eye_wire};
-use crate::design::{Design, Finding, Index, Part, Strand, Worn};
+use crate::design::{Design, Finding, Index, Part, Strand, WornOpen};
 use crate::drape::Hung;
 use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
@@ -130,7 +130,7 @@ pub fn lies_before(parts: &[Part], design: &Design) -> bool {
 /// drawn.
 fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let closure = &design.closure;
-    let is_passed = matches!(closure.open(), Some(Worn::Through(_))) && parts.len() == closure.left().len();
+    let is_passed = matches!(closure.open(), Some(WornOpen::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
     let side = Side::new(way, parts, Some(0), design, frame, stencils);

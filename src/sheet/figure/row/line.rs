@@ -17,7 +17,7 @@ use crate::sheet::figure::fastened::Fastened;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
-use crate::steps::ends::{Way, way};
+use crate::steps::ends::{Fastening, way};
 use crate::steps::posts::{Keeps, Post};
 use crate::steps::side::Side;
 use crate::units::Length;
@@ -355,7 +355,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
         let (root, outward) = if side == 0 { (one.end(), PI) } else { (one.x, 0.0) };
         return vec![turned_loop(line.strand, Point::new(root, y), outward, 1.0, stencils)];
     }
-    if way(line.design, line.strand, Side::First) == Way::Tied {
+    if way(line.design, line.strand, Side::First) == Fastening::Tied {
         return Vec::new();
     }
     let fastened = line.fastened[side];
