@@ -9,7 +9,7 @@ use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Mark, Page, Symbol};
 use crate::paint::style;
 use crate::picture;
-use crate::sheet::finished;
+use crate::sheet::{english, finished};
 use crate::trade::paper::Paper;
 
 use super::Exhibit;
@@ -29,7 +29,7 @@ pub fn contact(title: &str, pieces: &[(Piece, &Exhibit)], number: usize, count: 
     let mut page = Page {
         width,
         height,
-        title: format!("{title}, page {number} of {count}"),
+        title: english::numbered(title, number, count),
         description: pieces.iter().map(|(piece, _)| picture::alternative(piece)).collect::<Vec<_>>().join(" "),
         symbols: Arc::default(),
         marks: head(title, number, count, room),
@@ -50,13 +50,16 @@ fn head(title: &str, number: usize, count: usize, room: Rect) -> Vec<Mark> {
     let baseline = room.top + Type::HEADING.size;
     vec![
         Type::HEADING.mark(title, Point::new(room.left, baseline), Anchor::Start),
-        Type::TINY.mark(&format!("page {number} of {count}"), Point::new(room.right(), baseline), Anchor::End),
+        Type::TINY.mark(&english::page(number, count), Point::new(room.right(), baseline), Anchor::End),
     ]
 }
 
 /// A piece as large as its cell allows, above its title, length and price.
 fn figure(piece: &Piece, entry: &Exhibit, at: usize, cell: Rect, symbols: &mut Vec<Symbol>) -> Mark {
-    let facts = entry.price.iter().fold(finished(piece), |facts, price| format!("{facts} · {price}"));
+    let facts = entry
+        .price
+        .iter()
+        .fold(finished(piece, piece.design.heading.units), |facts, price| format!("{facts} · {price}"));
     let words =
         Block::stack([Type::STRONG.fitted(&entry.title, cell.width), Type::TINY.fitted(&facts, cell.width)], 0.0);
     let room = cell.above(words.height + 1.5);

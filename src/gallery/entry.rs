@@ -86,7 +86,7 @@ impl Exhibit {
             (name.to_owned(), fact)
         };
         let weight = said(&fact::weight(&piece.design)).1;
-        let short = [english::kind(heading.kind).to_owned(), sheet::finished(piece), weight];
+        let short = [english::kind(heading.kind).to_owned(), sheet::finished(piece, heading.units), weight];
         Some(Self {
             folder: folder.to_owned(),
             title: heading.title.clone(),

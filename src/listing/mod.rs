@@ -109,7 +109,7 @@ fn contents(design: &Design) -> Vec<Content> {
     let lines = materials(design, &order).lines.into_iter().filter(is_in_it);
     let content = |line: crate::materials::Line| Content {
         count: if let Amount::Count(count) = line.need { Some(count) } else { None },
-        is: sheet::asked_for(design, line.article),
+        is: sheet::asked_for(design, line.article, design.heading.units),
         name: line.name,
     };
     lines.map(content).collect()
@@ -140,12 +140,13 @@ fn declared(design: &Design) -> (Vec<String>, Vec<String>) {
 /// How long it lies, and each strand of several.
 fn laid(piece: &Piece) -> Vec<NamedFact> {
     let design = &piece.design;
-    let mut laid = vec![NamedFact::new(sheet::length_fact(design), sheet::finished(piece))];
-    laid.extend(sheet::twist(design).map(|(name, times)| NamedFact::new(name, times)));
+    let units = design.heading.units;
+    let mut laid = vec![NamedFact::new(sheet::length_fact(design), sheet::finished(piece, units))];
+    laid.extend(sheet::twist(design, units).map(|(name, times)| NamedFact::new(name, times)));
     if design.strands.len() > 1 {
         let before = if design.twist.is_some() { ", before twisting" } else { "" };
         let strand = |strand: &crate::design::Strand| {
-            NamedFact::new(format!("strand {}{before}", strand.name), design.heading.units.ruler(strand.finished))
+            NamedFact::new(format!("strand {}{before}", strand.name), units.ruler(strand.finished))
         };
         laid.extend(design.strands.iter().map(strand));
     }
@@ -158,7 +159,8 @@ fn worn(piece: &Piece) -> Vec<NamedFact> {
     if !design.wear.is_told() {
         return Vec::new();
     }
-    let ruler = |mm: f64| design.heading.units.ruler(Length::mm(mm));
+    let units = design.heading.units;
+    let ruler = |mm: f64| units.ruler(Length::mm(mm));
     let limb = match design.heading.kind {
         Kind::Bracelet => Some("made for a wrist of"),
         Kind::Anklet => Some("made for an ankle of"),
@@ -168,7 +170,7 @@ fn worn(piece: &Piece) -> Vec<NamedFact> {
     };
     let mut worn: Vec<_> =
         limb.map(|limb| NamedFact::new(limb, ruler(design.wear.girth.value()))).into_iter().collect();
-    worn.extend(sheet::wraps(design).map(|(name, times)| NamedFact::new(name, times)));
+    worn.extend(sheet::wraps(design, units).map(|(name, times)| NamedFact::new(name, times)));
     if let Some(ring) = piece.drape.ring() {
         worn.push(NamedFact::new("measures inside", ruler(ring.inside_girth)));
     }
@@ -191,8 +193,9 @@ fn worn(piece: &Piece) -> Vec<NamedFact> {
 /// One of its sizes, with its length and whom the pattern says that it is for.
 fn size(size: &Size) -> Option<NamedFact> {
     let design = size.design.as_ref()?;
-    let told = || format!(", for {}", design.heading.units.ruler(design.wear.girth));
+    let units = design.heading.units;
+    let told = || format!(", for {}", units.ruler(design.wear.girth));
     let whose = if design.wear.is_told() { told() } else { String::new() };
     let name = size.name.clone().unwrap_or_else(|| "as written".to_owned());
-    Some(NamedFact::new(name, sheet::length_of(design) + &whose))
+    Some(NamedFact::new(name, sheet::length_of(design, units) + &whose))
 }

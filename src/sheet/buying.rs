@@ -1,11 +1,12 @@
 //! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
 
 use crate::geometry::Point;
-use crate::materials::render::words::{estimates, in_currency, share};
+use crate::materials::render::words::{estimates, in_currency};
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
-use super::{Sheet, cutting, face, needs, page, sizes};
+use super::said::{Heading, Section};
+use super::{Sheet, cutting, english, face, needs, page, sizes};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, SetTable, Table};
 use crate::paint::layout::text::Type;
@@ -28,12 +29,9 @@ const COLUMN: f64 = 70.0;
 const TICK: f64 = 4.6;
 const TICK_GAP: f64 = 2.0;
 
-/// What the section shows.
-const DESCRIPTION: &str = "What to buy, with spares and what is left over, how to cut cords and chains, and the tools.";
-
 /// Pours what the maker has to buy, to cut and, where the face does not say it, to lay ready.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools: bool) {
-    page::begin(flow, "Buying and cutting", DESCRIPTION.to_owned());
+    page::begin(flow, &Section::Buying);
     needed(flow, sheet, materials);
     cuts(flow, sheet, materials);
     if !has_tools {
@@ -46,7 +44,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools
     }
 }
 
-fn section(flow: &mut Flow, title: &str) {
+fn section(flow: &mut Flow, title: Heading<'_>) {
     flow.gap(BEFORE);
     flow.heading(face::heading(title));
 }
@@ -57,9 +55,7 @@ fn note(flow: &mut Flow, words: &str) {
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
-    let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
-    let spare = materials.spare * 100.0;
-    let words = format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}");
+    let words = english::spare(materials, sheet.piece.design.copies);
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     for rule in estimates(materials) {
@@ -69,9 +65,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
         note(flow, &other);
     }
     if sheet.style.prices {
-        let currency = in_currency(materials.currency.as_ref());
-        let (bought, used) = (materials.bought(), materials.used());
-        note(flow, &format!("Bought in all: {bought}{currency}. The piece uses {used}{currency} of it."));
+        note(flow, &english::costs(materials));
     }
 }
 
@@ -79,7 +73,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
     if !plans.is_empty() {
-        section(flow, "Cutting");
+        section(flow, Heading::Cutting);
         cutting::pour(flow, &sheet.piece.design, &plans);
     }
 }
@@ -90,7 +84,7 @@ pub fn tools(sheet: &Sheet<'_>, width: f64) -> Block {
     let tools = steps::english::tools(&sheet.piece.design);
     let tools = tools.iter().map(tool);
     let rows = if width < COLUMN { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
-    Block::stack([face::heading("Tools"), Block::stack(rows, 0.8)], 0.0)
+    Block::stack([face::heading(Heading::Tools), Block::stack(rows, 0.8)], 0.0)
 }
 
 /// A box to tick, in the middle of a line of text.
@@ -108,7 +102,7 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
     if tables.is_empty() {
         return;
     }
-    section(flow, "Sizes");
+    section(flow, Heading::Sizes);
     let notes: Vec<_> = sizes::same(all, design).into_iter().chain(sizes::datum(all, design)).collect();
     let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
     let beside =
@@ -129,30 +123,15 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
-    section(flow, "A suggested price");
+    section(flow, Heading::Price);
     flow.table(sum(price, &in_currency(materials.currency.as_ref())).set(flow.width().min(90.0)));
-    let unpriced = if price.unpriced.is_empty() {
-        String::new()
-    } else {
-        format!(" Without what has no price in the pattern: {}.", price.unpriced.join(", "))
-    };
-    let what = if sheet.piece.design.copies > 1 { "the pair" } else { "one piece" };
-    note(flow, &format!("A suggestion from the maker's own figures, for {what}, and not a valuation.{unpriced}"));
+    note(flow, &english::suggestion(price, sheet.piece.design.copies));
 }
 
 fn sum(price: &Suggestion, currency: &str) -> Table {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
-    let overhead = share(price).map_or_else(|| "overhead".to_owned(), |share| format!("overhead, {share}"));
-    let [shop, wearer] = price.factors;
-    let rows = [
-        ("materials used".to_owned(), price.materials),
-        ("labour".to_owned(), price.labour),
-        (overhead, price.overhead),
-        ("cost".to_owned(), price.cost),
-        (format!("for a shop, {shop} × cost"), price.wholesale),
-        (format!("for a wearer, {wearer} × cost"), price.retail),
-    ];
-    for (name, money) in rows {
+    let sums = [price.materials, price.labour, price.overhead, price.cost, price.wholesale, price.retail];
+    for (name, money) in english::sum(price).into_iter().zip(sums) {
         table.push(vec![Cell::text(name), Cell::strong(format!("{money}{currency}"))]);
     }
     table

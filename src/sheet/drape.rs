@@ -7,14 +7,15 @@ use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 use crate::units::Length;
 
-use super::Illustration;
 use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale, Sketch};
+use super::said::Scaled;
+use super::{Illustration, english};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::Mark;
 
-/// Marks, and their scale in words for the footer.
-pub type Drawn = (Vec<Mark>, String);
+/// Marks, and to what scale they are drawn, for the footer.
+pub type Drawn = (Vec<Mark>, Scaled);
 
 /// What a cover shows of how a piece is, so that it shows nothing twice.
 pub enum Shows {
@@ -42,15 +43,8 @@ pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'
     let words = room.below(room.height - Type::TINY.line_height());
     let frame = Frame::filling(picture.extent(), room.above(words.height));
     let mut marks = pictured(picture, &frame, stencils);
-    marks.extend(Type::TINY.line(&about(frame.scale)).at(words.corner()));
+    marks.extend(Type::TINY.line(&english::about(frame.scale)).at(words.corner()));
     marks
-}
-
-/// A scale that is not round, in words.
-fn about(factor: f64) -> String {
-    let [paper, piece] = if factor < 1.0 { [1.0, 1.0 / factor] } else { [factor, 1.0] };
-    let tenths = |side: f64| (side * 10.0).round() / 10.0;
-    format!("picture at about {} : {}", tenths(paper), tenths(piece))
 }
 
 fn pictured(picture: &dyn Illustration, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
@@ -70,7 +64,7 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
     }
     marks.extend(bar(room, frame.page(extent.low).y - room.top, scale, piece));
-    (marks, format!("picture {scale}"))
+    (marks, Scaled::Picture(scale))
 }
 
 /// Room between a figure and its scale bar.
@@ -83,7 +77,7 @@ fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
         (Point::new(room.left, below + BAR_HEIGHT), room.width),
         scale,
         piece.design.heading.units,
-        figure::note(piece),
+        figure::seen_as(piece),
     )
 }
 
@@ -121,7 +115,7 @@ pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn 
     marks.extend(labels);
     let height = (whole.height() * frame.scale).max(labelled - whole_room.top);
     marks.extend(bar(whole_room, height, scale, piece));
-    (marks, format!("drape {scale}"))
+    (marks, Scaled::Drape(scale))
 }
 
 /// Smallest scale at which beads laid straight tell anything: half their size.
@@ -163,8 +157,8 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let closing = closing.as_ref().filter(|_| index.is_first());
         let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
         let marks = closure.around(Sketch { design, strand, hung, frame: &frame, stencils, on_edge: false }.alone());
-        let before = if design.twist.is_some() { ", before twisting" } else { "" };
-        let words = format!("{}, {}{before}", strand.name, design.heading.units.ruler(strand.finished));
+        let units = design.heading.units;
+        let words = english::straight(&strand.name, strand.finished, design.twist.is_some(), units);
         Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
     };
     (Block::stack(extents.into_iter().map(row), ROW_GAP), scale)
@@ -187,7 +181,7 @@ fn abreast(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Bl
     let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
     let marks = closure.around(figure::strands(design, &hung, &frame, stencils));
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    let words = format!("{}, each {}", names.join(", "), design.heading.units.ruler(first.finished));
+    let words = english::abreast(&names, first.finished, design.heading.units);
     let words = Type::TINY.paragraph(&words, width);
     Some((Block::stack([words, Block::new(width, height, marks)], 1.0), scale))
 }

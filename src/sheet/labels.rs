@@ -12,7 +12,7 @@ use crate::paint::{outline, style};
 use crate::units::UnitStyle;
 
 use super::inked::inked;
-use super::{Style, page};
+use super::{Style, english, page};
 
 /// Labels side by side on a page.
 const COLUMNS: usize = 2;
@@ -55,8 +55,8 @@ pub fn labels(kits: &[Kit], units: UnitStyle, style: &Style) -> Vec<Page> {
 fn of_kit(kit: &Kit, units: UnitStyle, width: f64, page: f64) -> Vec<Label> {
     let parts = parts(kit, units, width, page - 2.0 * PAD);
     let label = |bag: u32, (at, words): (usize, &Block)| {
-        let part = if parts.len() > 1 { format!(", label {} of {}", at + 1, parts.len()) } else { String::new() };
-        Label { kit: kit.name(), which: format!("bag {bag} of {}{part}", kit.bags), words: words.clone() }
+        let which = english::bag(bag, kit.bags, [at + 1, parts.len()]);
+        Label { kit: kit.name(), which, words: words.clone() }
     };
     (1..=kit.bags)
         .flat_map(|bag| parts.iter().enumerate().map(move |part| (bag, part)))
@@ -116,12 +116,11 @@ fn sheet(labels: &[Label], number: usize, count: usize, cell: Rect, style: &Styl
     };
     let mut marks: Vec<_> = labels.iter().enumerate().flat_map(|(at, label)| drawn(label, corner(at), cell)).collect();
     marks.push(cuts((0..labels.len()).map(corner), cell));
-    let names: Vec<_> = labels.iter().map(|label| format!("{}, {}", label.kit, label.which)).collect();
     Page {
         width,
         height,
-        title: format!("Labels for kits, page {number} of {count}"),
-        description: format!("Labels to cut apart: {}.", names.join("; ")),
+        title: english::labels_title(number, count),
+        description: english::labels(labels.iter().map(|label| [label.kit.as_str(), &label.which])),
         symbols: Arc::default(),
         marks: inked(marks, style.ink),
     }

@@ -19,8 +19,8 @@ mod making;
 mod needs;
 mod page;
 mod proof;
+pub mod said;
 mod sizes;
-mod spec;
 mod stringing;
 mod words;
 
@@ -30,12 +30,12 @@ use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 
 pub use booklet::booklet;
+pub use english::spec::{of_all as asked_for, size as bead_size};
 pub use english::{finished, length as length_of, length_fact, twist, wraps};
 pub use fact::facts;
 pub use illustration::Illustration;
 pub use labels::labels;
 pub use proof::{MOST_PAGES, TooManyPages};
-pub use spec::{of_all as asked_for, size as bead_size};
 
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;

@@ -6,7 +6,8 @@ use crate::materials::render::words::{amount, left, lots, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order};
 use crate::units::UnitStyle;
 
-use super::{legend, spec};
+use super::english::{self, spec};
+use super::legend;
 use crate::art::Ink;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::{Block, column};
@@ -51,9 +52,10 @@ pub fn besides(piece: &Piece, materials: &Materials, width: f64, ink: Ink) -> Bl
 /// and with prices what it costs.
 pub fn table(piece: &Piece, materials: &Materials, prices: bool) -> Table {
     let right = |heading: &&str| Column::new(heading, Align::Right);
-    let mut columns = vec![Column::new("", Align::Left), Column::wrapping("material")];
-    columns.extend(["you need", "spare", "buy", "left over"].iter().map(right));
-    columns.extend(["cost"].iter().filter(|_| prices).map(right));
+    let [material, amounts @ .., cost] = english::NEEDS_TABLE;
+    let mut columns = vec![Column::new("", Align::Left), Column::wrapping(material)];
+    columns.extend(amounts.iter().map(right));
+    columns.extend([cost].iter().filter(|_| prices).map(right));
     let mut table = Table::new(columns);
     for line in &materials.lines {
         table.push(row(piece, line, prices));
@@ -75,9 +77,8 @@ fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> 
         line.buy.is_some() && same.and_then(bought) != bought(line)
     };
     let differing = other.lines.iter().filter(differs);
-    let said: Vec<_> = differing.filter_map(|line| Some(format!("{}: {}", line.name, bought(line)?))).collect();
-    let name = size.name.as_ref().map_or_else(|| "The base size".to_owned(), |name| format!("Size {name}"));
-    (!said.is_empty()).then(|| format!("{name} takes other packs: {}.", said.join("; ")))
+    let packs: Vec<_> = differing.filter_map(|line| Some((line.name.as_str(), bought(line)?))).collect();
+    (!packs.is_empty()).then(|| english::other_packs(size.name.as_deref(), &packs))
 }
 
 fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
@@ -86,12 +87,12 @@ fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
     let within = line.within.as_ref();
     let mut cells = vec![
         letter(piece, line),
-        Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article)),
+        Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article, units)),
         need(piece, line),
         Cell::text(spare(line, units)),
         within.map_or_else(
             || bought(&|buy| lots(line, buy, units)),
-            |within| Cell::text(format!("in the {}", within.unit)),
+            |within| Cell::text(english::bought_in(within.unit)),
         ),
         within.map_or_else(|| bought(&|buy| amount(buy.left_over, units)), |within| Cell::text(left(within))),
     ];

@@ -7,8 +7,9 @@ use crate::geometry::Point;
 use crate::trade::paper::Paper;
 
 use super::inked::inked;
-use super::{Style, check};
-use crate::paint::layout::flow::{Flow, Poured, Section};
+use super::said::Section;
+use super::{Style, check, english};
+use crate::paint::layout::flow::{self, Flow, Poured};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Mark, Page, Role, Stroke, Symbol};
@@ -30,7 +31,7 @@ pub struct Body {
 
 impl From<Poured> for Body {
     fn from(page: Poured) -> Self {
-        let all = |part: fn(&Section) -> &str, between: &str| {
+        let all = |part: fn(&flow::Section) -> &str, between: &str| {
             page.sections.iter().map(part).collect::<Vec<_>>().join(between)
         };
         Self {
@@ -44,8 +45,10 @@ impl From<Poured> for Body {
 }
 
 /// Begins a section under its title.
-pub fn begin(flow: &mut Flow, name: &'static str, description: String) {
-    flow.begin(Section { name, description });
+pub fn begin(flow: &mut Flow, section: &Section<'_>) {
+    let section = english::section(section);
+    let name = section.name;
+    flow.begin(section);
     flow.heading(Block::stack([Type::TITLE.line(name).in_role(Role::Heading(1)), Block::gap(0.8)], 0.0));
 }
 
@@ -73,7 +76,7 @@ pub fn pages(bodies: Vec<Body>, symbols: Vec<Symbol>, heading: &Heading, style: 
         Page {
             width,
             height,
-            title: format!("{}, page {} of {count}: {}", heading.title, index + 1, body.name),
+            title: english::page_title(&heading.title, index + 1, count, &body.name),
             description: body.description,
             symbols: Arc::clone(&symbols),
             marks: inked(marks, style.ink),
@@ -103,7 +106,7 @@ fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Pa
         Type::TINY.mark(&text, Point::new(room.left, y), Anchor::Start)
     };
     let right = |text: &str, y: f64| Type::TINY.mark(text, Point::new(room.right(), y), Anchor::End);
-    let page = format!("page {number} of {count}");
+    let page = english::page(number, count);
     let mut marks = vec![
         Mark::Shape { outline: rule, fill: None, stroke: Some(Stroke::new(style::RULE, 0.15)) },
         left(&title, first, Type::TINY.width(&page)),

@@ -4,10 +4,11 @@
 use crate::design::{Design, Index, LEAST_BARE, Size, Strand};
 use crate::materials::render::words::{self as amount, long};
 use crate::steps::english::words::list;
-use crate::steps::posts::{self, Post, Posts};
-use crate::steps::{self, chart};
+use crate::steps::posts::{Post, Posts};
+use crate::steps::{self, english::chart};
 use crate::units::{Length, UnitStyle};
 
+use super::said::{Compared, Heading, Measured};
 use super::{english, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -19,21 +20,26 @@ const MOST: usize = 4;
 /// What is the same in all sizes: `In every size: 1 inner, beads 7 ⅞ in (201 mm); C brass rondelle 18.`
 pub fn same(sizes: &[Size], design: &Design) -> Option<String> {
     let rows = rows(sizes, design);
-    let each: Vec<_> = rows.iter().filter(|row| !row.is_shown()).filter_map(Row::of_all).collect();
-    (!each.is_empty() && sizes.len() > 1).then(|| format!("In every size: {}.", each.join("; ")))
+    let each: Vec<_> = rows.iter().filter(|row| !row.is_shown()).filter_map(Comparison::of_all).collect();
+    (!each.is_empty() && sizes.len() > 1).then(|| english::same(&each))
 }
 
-/// A row of the table: what it tells, and how of each size that can be made.
-struct Row {
+/// A row of the table: what it tells, and how of each size that can be made, as it is printed: what is rounded to the same
+/// tells no size from another.
+struct Comparison {
     name: String,
     told: Vec<Option<String>>,
     /// Whether it stands in the table where it tells no size from another.
     always: bool,
 }
 
-impl Row {
-    fn new(name: String, sizes: &[Size], tell: impl Fn(&Design) -> String) -> Self {
-        Self { name, told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect(), always: false }
+impl Comparison {
+    fn new(what: &Compared<'_>, sizes: &[Size], tell: impl Fn(&Design) -> String) -> Self {
+        Self {
+            name: english::compared(what),
+            told: sizes.iter().map(|size| size.design.as_ref().map(&tell)).collect(),
+            always: false,
+        }
     }
 
     /// The same, to stand in the table in any case.
@@ -47,8 +53,8 @@ impl Row {
     }
 
     /// What it tells of all sizes alike.
-    fn of_all(&self) -> Option<String> {
-        Some(format!("{} {}", self.name, self.told.iter().flatten().next()?))
+    fn of_all(&self) -> Option<(&str, &str)> {
+        Some((&self.name, self.told.iter().flatten().next()?))
     }
 
     /// Whether it tells of each size.
@@ -65,30 +71,25 @@ impl Row {
 
 /// Tables of the sizes, a column a size, of what differs between them.
 pub fn tables(sizes: &[Size], design: &Design) -> Vec<Table> {
-    let rows: Vec<_> = rows(sizes, design).into_iter().filter(Row::is_shown).collect();
+    let rows: Vec<_> = rows(sizes, design).into_iter().filter(Comparison::is_shown).collect();
     let first = (0..sizes.len()).step_by(MOST);
     first.zip(sizes.chunks(MOST)).map(|(first, sizes)| table(sizes, first, &rows)).collect()
 }
 
 /// The table of some sizes, the first of which has a number among all.
-fn table(sizes: &[Size], first: usize, rows: &[Row]) -> Table {
+fn table(sizes: &[Size], first: usize, rows: &[Comparison]) -> Table {
     let mut columns = vec![Column::wrapping("")];
-    columns.extend(sizes.iter().map(|size| Column::new(&name(size), Align::Right)));
+    columns.extend(sizes.iter().map(|size| Column::new(&english::column(size), Align::Right)));
     let mut table = Table::new(columns);
     for row in rows {
         let mut cells = vec![Cell::text(&row.name)];
         cells.extend(sizes.iter().zip(&row.told[first..]).map(|(size, told)| {
-            let told = told.as_deref().unwrap_or("does not fit").to_owned();
+            let told = told.as_deref().unwrap_or(english::NO_FIT).to_owned();
             if size.chosen { Cell::strong(told) } else { Cell::text(told) }
         }));
         table.push(cells);
     }
     table
-}
-
-fn name(size: &Size) -> String {
-    let name = size.name.as_deref().unwrap_or("base size");
-    if size.chosen { format!("{name}, this sheet") } else { name.to_owned() }
 }
 
 /// What the other sizes are strung of: a block a size, its strands' word charts in the letters of
@@ -102,9 +103,10 @@ pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
 
 /// What to string for a size beside this sheet's; strands whose beads are the same are named alone.
 fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Block {
-    let name = name.map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
-    let mut blocks = vec![Type::STRONG.paragraph(&format!("What to string for {name}"), width)];
-    let told = |design: &Design, strand: &Strand| [chart::text(design, strand), steps::english::counts(design, strand)];
+    let mut blocks = vec![Type::STRONG.paragraph(&english::heading(Heading::Recipe(name)), width)];
+    let units = design.heading.units;
+    let told =
+        |design: &Design, strand: &Strand| [chart::text(design, strand, units), steps::english::counts(design, strand)];
     let (mut alike_here, mut is_bare) = (Vec::new(), false);
     for alike in design.alike() {
         let (strand, titled) = (&design.strands[alike[0]], title(design, &alike));
@@ -118,8 +120,7 @@ fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Bl
         blocks.extend(words::set(&said[0], Type::SMALL, width));
         blocks.push(Type::TINY.paragraph(&said[1], width));
     }
-    let bare = if is_bare { ", and other bare cord" } else { "" };
-    let same = format!("The same beads as on this sheet{bare}: {}.", list(&alike_here));
+    let same = english::as_here(&alike_here, is_bare);
     blocks.extend((!alike_here.is_empty()).then(|| Type::SMALL.paragraph(&same, width)));
     blocks.push(Block::gap(2.0));
     Block::stack(blocks, 0.0)
@@ -137,37 +138,38 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 
 /// What the piece goes round, its length, each strand's lengths and what stays in its place on it, cord in all, then the count of
 /// each bead.
-fn rows(sizes: &[Size], design: &Design) -> Vec<Row> {
+fn rows(sizes: &[Size], design: &Design) -> Vec<Comparison> {
     let units = design.heading.units;
-    let whole = Row::new(format!("the piece, {}", english::length_fact(design)), sizes, english::length);
+    let whole =
+        Comparison::new(&Compared::Whole(english::length_fact(design)), sizes, |design| english::length(design, units));
     let groups = alike(sizes, design);
     let strands = groups.iter().flat_map(|group| {
         let lengths = strand_rows(sizes, design, group, units).into_iter();
         lengths.chain(post_rows(sizes, design, group))
     });
     // An only strand's cut is told with its lengths.
-    let cords = design
-        .cords
-        .iter()
-        .filter(|_| design.strands.len() > 1 || design.copies > 1)
-        .map(|cord| Row::new(format!("{} in all", cord.name), sizes, |design| long(cut(design, &cord.id), units)));
-    let beads = design
-        .beads
-        .iter()
-        .map(|bead| Row::new(format!("{} {}", bead.letter, bead.name), sizes, |design| count(design, &bead.id)));
-    let fact = |tell: fn(&Design) -> Option<(&'static str, String)>| {
-        let (name, _) = tell(design)?;
-        Some(Row::new(name.to_owned(), sizes, |design| tell(design).map(|(_, told)| told).unwrap_or_default()))
+    let cords =
+        design.cords.iter().filter(|_| design.strands.len() > 1 || design.copies > 1).map(|cord| {
+            Comparison::new(&Compared::Cord(&cord.name), sizes, |design| long(cut(design, &cord.id), units))
+        });
+    let beads = design.beads.iter().map(|bead| {
+        Comparison::new(&Compared::Bead(&bead.letter, &bead.name), sizes, |design| count(design, &bead.id))
+    });
+    let fact = |tell: fn(&Design, UnitStyle) -> Option<(&'static str, String)>| {
+        let (name, _) = tell(design, units)?;
+        Some(Comparison::new(&Compared::Fact(name), sizes, |design| {
+            tell(design, units).map(|(_, told)| told).unwrap_or_default()
+        }))
     };
     let twisted = |design: &Design| design.twist.as_ref().map(|twist| units.ruler(twist.length())).unwrap_or_default();
-    let twisted = design.twist.as_ref().map(|_| Row::new("twisted, loop to loop".to_owned(), sizes, twisted));
+    let twisted = design.twist.as_ref().map(|_| Comparison::new(&Compared::Twisted, sizes, twisted));
     // Whom each size fits is told in any case; how it lies, and what the trade calls it, where that tells sizes apart.
-    let inside = fact(english::inside).filter(Row::differs).filter(Row::is_full);
-    let called = Row::new(english::CALLED.to_owned(), sizes, |design| {
-        english::called(design).map_or_else(|| "no name".to_owned(), |(_, name)| name)
+    let inside = fact(english::inside).filter(Comparison::differs).filter(Comparison::is_full);
+    let called = Comparison::new(&Compared::Called, sizes, |design| {
+        english::called(design).map_or_else(|| english::NO_NAME.to_owned(), |(_, name)| name)
     });
-    let lies = inside.into_iter().chain(Some(called).filter(Row::differs));
-    let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted).map(Row::always);
+    let lies = inside.into_iter().chain(Some(called).filter(Comparison::differs));
+    let facts = fact(english::worn_round).into_iter().chain(lies).chain([whole]).chain(twisted).map(Comparison::always);
     facts.chain(strands).chain(cords).chain(beads).collect()
 }
 
@@ -178,32 +180,33 @@ fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<Index<Strand>>> {
     if same { groups } else { design.strands.indices().map(|at| vec![at]).collect() }
 }
 
-fn strand_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>], units: UnitStyle) -> Vec<Row> {
-    let told = |what: &str, length: fn(&Strand) -> Length, say: fn(Length, UnitStyle) -> String| {
-        Row::new(format!("{}, {what}", title(design, group)), sizes, |design| {
+fn strand_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>], units: UnitStyle) -> Vec<Comparison> {
+    let titled = title(design, group);
+    let told = |what: Measured, length: fn(&Strand) -> Length, say: fn(Length, UnitStyle) -> String| {
+        Comparison::new(&Compared::Length(&titled, what), sizes, |design| {
             design.strands.get(group[0]).map(|strand| say(length(strand), units)).unwrap_or_default()
         })
     };
     let row = |what, length| told(what, length, |length, units| units.ruler(length));
     let strands = sizes.iter().filter_map(|size| size.design.as_ref()?.strands.get(group[0]));
     let is_bare = strands.into_iter().any(|strand| strand.bare() >= LEAST_BARE);
-    let bare = is_bare.then(|| row("bare in all", Strand::bare));
-    let lengths = [row("finished", |strand| strand.finished), row("beads", Strand::beaded)];
+    let bare = is_bare.then(|| row(Measured::Bare, Strand::bare));
+    let lengths = [row(Measured::Finished, |strand| strand.finished), row(Measured::Beads, Strand::beaded)];
     lengths
         .into_iter()
         .chain(bare)
-        .chain([told("cut", Strand::cut, amount::cut)])
+        .chain([told(Measured::Cut, Strand::cut, amount::cut)])
         .chain(knots(sizes, design, group))
         .collect()
 }
 
 /// How many knots are tied among a strand's beads, where there are some.
-fn knots(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Option<Row> {
+fn knots(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Option<Comparison> {
     let tied = |design: &Design| {
         let knots = design.strands.get(group[0])?.knots();
         (knots > 0).then_some(knots)
     };
-    let row = Row::new(format!("{}, knots among the beads", title(design, group)), sizes, |design| {
+    let row = Comparison::new(&Compared::Knots(&title(design, group)), sizes, |design| {
         tied(design).unwrap_or_default().to_string()
     });
     sizes.iter().any(|size| size.design.as_ref().and_then(tied).is_some()).then_some(row)
@@ -211,20 +214,20 @@ fn knots(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Option<Row
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each
 /// size; nothing where a size has no such thing.
-fn post_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Vec<Row> {
+fn post_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Vec<Comparison> {
     let posts = sizes.iter().map(|size| {
         let design = size.design.as_ref()?;
         Some(Posts::new(design, design.strands.get(group[0])?))
     });
     let posts: Vec<_> = posts.collect();
-    let units = design.heading.units;
+    let (units, titled) = (design.heading.units, title(design, group));
     let row = |post: &Post| {
         let station = |posts: &Option<Posts<'_>>| {
             let same = posts.as_ref()?.all().iter().find(|other| other.name == post.name);
             Some(same.map(|same| units.ruler(same.station)).unwrap_or_default())
         };
-        let name = format!("{}, {}, {}", title(design, group), post.name, post.keeps.place());
-        Row { name, told: posts.iter().map(station).collect(), always: true }
+        let name = english::compared(&Compared::Post(&titled, &post.name, post.keeps));
+        Comparison { name, told: posts.iter().map(station).collect(), always: true }
     };
     listed(&posts).into_iter().map(row).collect()
 }
@@ -245,8 +248,9 @@ pub fn datum(sizes: &[Size], design: &Design) -> Option<String> {
         strands.any(|(design, strand)| !Posts::new(design, strand).all().is_empty())
     };
     let strand = design.strands.indices().find(has_posts)?;
-    Some(format!("Positions are measured {}.", posts::datum(design, &design.strands[strand])))
+    Some(english::positions(design, &design.strands[strand]))
 }
+
 /// Strands' numbers, where a design has several, and their names: `1 and 3 upper and lower`.
 pub fn title(design: &Design, strands: &[Index<Strand>]) -> String {
     let names = steps::english::words::names(design, strands);

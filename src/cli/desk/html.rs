@@ -130,7 +130,7 @@ fn row(piece: &Piece, line: &Line) -> Markup {
     html! {
         tr {
             th scope="row" { (line.name) }
-            td { (sheet::asked_for(&piece.design, line.article)) }
+            td { (sheet::asked_for(&piece.design, line.article, units)) }
             td { (amount(line.need, units)) }
             td { @if !is_nothing(line.spare) { (amount(line.spare, units)) } }
             td { @match (buy, &line.within) {

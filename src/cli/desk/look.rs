@@ -243,7 +243,7 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
         let id = article.id(design).to_owned();
         Kind {
             name: article.name(design).to_owned(),
-            asked_for: sheet::asked_for(design, article),
+            asked_for: sheet::asked_for(design, article, design.heading.units),
             colour: colour.map(Rgb::hex),
             size: colour.and_then(|_| sizes.get(&id).cloned()),
             length: length.map(|length| design.heading.units.ruler(length)).unwrap_or_default(),

@@ -13,7 +13,9 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
 use crate::paint::{metrics, outline, style};
-use crate::units::{Length, times};
+use crate::sheet::english;
+use crate::sheet::said::Hangs;
+use crate::units::Length;
 
 use super::{Frame, lowest_point};
 
@@ -161,10 +163,10 @@ fn texts(piece: &Piece) -> Vec<Block> {
     let text = |(strand, hung): (&Strand, &Hung)| {
         let name = metrics::fit(&strand.name, style::SMALL, Weight::Semibold, NAME);
         let ink = Type::TINY.coloured(style::INK);
-        let drop = format!("drop {}", units.ruler(Length::mm(hung.drop)));
-        let lower = lowest_branch(strand, hung).filter(|lower| *lower > hung.drop);
-        let with = if piece.design.meeting().is_some() { "with what hangs from it" } else { "with its dangles" };
-        let lower = lower.map(|lower| format!("{with} {}", units.ruler(Length::mm(lower))));
+        let drop = english::hangs(Hangs::Strand(Length::mm(hung.drop)), units);
+        let lower = lowest_branch(strand, hung).filter(|lower| *lower > hung.drop).map(Length::mm);
+        let with = if piece.design.meeting().is_some() { Hangs::Meeting } else { Hangs::Dangles };
+        let lower = lower.map(|lower| english::hangs(with(lower), units));
         let lines = [Type::SMALL_STRONG.line(&name), ink.line(&units.ruler(strand.finished)), Type::TINY.line(&drop)];
         Block::stack(lines.into_iter().chain(lower.map(|words| Type::TINY.line(&words))), 0.0)
     };
@@ -179,11 +181,11 @@ fn twisted(piece: &Piece, twist: &Twist) -> Block {
     let (units, ink) = (piece.design.heading.units, Type::TINY.coloured(style::INK));
     let drop = piece.drape.strands.iter().map(|hung| hung.drop).fold(0.0, f64::max);
     let head = [
-        Type::SMALL_STRONG.line(&format!("twisted {}", times(twist.turns))),
+        Type::SMALL_STRONG.line(&english::twisted(twist.turns)),
         ink.line(&units.ruler(twist.length())),
-        Type::TINY.line(&format!("drop {}", units.ruler(Length::mm(drop)))),
+        Type::TINY.line(&english::hangs(Hangs::Strand(Length::mm(drop)), units)),
         Block::gap(CLEAR),
-        Type::TINY.line("before twisting:"),
+        Type::TINY.line(english::BEFORE_TWISTING),
     ];
     let strand = |strand: &Strand| {
         let name = metrics::fit(&strand.name, style::TINY, Weight::Regular, NAME);
@@ -195,11 +197,12 @@ fn twisted(piece: &Piece, twist: &Twist) -> Block {
 /// Every strand with its number, name, finished length and drop, for a page of its own.
 pub fn strand_table(piece: &Piece) -> Table {
     let units = piece.design.heading.units;
+    let [of_strand, finished, hangs] = english::STRANDS_TABLE;
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
-        Column::wrapping("strand"),
-        Column::new("finished", Align::Right),
-        Column::new("hangs", Align::Right),
+        Column::wrapping(of_strand),
+        Column::new(finished, Align::Right),
+        Column::new(hangs, Align::Right),
     ]);
     for ((index, strand), hung) in piece.design.strands.entries().zip(&piece.drape.strands) {
         table.push(vec![

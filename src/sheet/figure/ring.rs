@@ -9,6 +9,8 @@ use crate::design::{Bead, Design, Index, Strand};
 use crate::drape::{Hung, Ring};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
+use crate::sheet::english;
+use crate::sheet::said::{Figure, SeenAs};
 use crate::units::Length;
 
 use super::bars::bars;
@@ -41,7 +43,7 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     }
     marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
     marks.extend(closure.before);
-    Some(vec![Mark::figure("the piece closed", marks)])
+    Some(vec![Mark::figure(english::figure(&Figure::Closed), marks)])
 }
 
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
@@ -81,10 +83,10 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
 
 /// What is to be known of a ring's figure before it is measured: how it is seen, or that beads are turned in it.
 #[must_use]
-pub fn note(piece: &Piece) -> Option<&'static str> {
+pub fn seen_as(piece: &Piece) -> Option<SeenAs> {
     match piece.drape.ring() {
-        Some(_) if is_aslant(piece) => Some("across, from above"),
-        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some("flat beads are seen from their edge"),
+        Some(_) if is_aslant(piece) => Some(SeenAs::FromAbove),
+        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some(SeenAs::OnEdge),
         None => None,
     }
 }

@@ -3,6 +3,8 @@
 use crate::geometry::Point;
 use crate::paint::mark::{Anchor, Fill, Mark, Stroke, Text, Weight};
 use crate::paint::{outline, style};
+use crate::sheet::english;
+use crate::sheet::said::SeenAs;
 use crate::units::{INCH, UnitStyle};
 
 /// A round scale: so many on paper to so many of the piece.
@@ -58,16 +60,6 @@ impl Scale {
     }
 }
 
-impl std::fmt::Display for Scale {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        if *self == Self::ACTUAL {
-            f.write_str("actual size (1 : 1)")
-        } else {
-            write!(f, "{} : {}", self.paper, self.piece)
-        }
-    }
-}
-
 /// Height in mm of a scale bar with its text.
 pub const BAR_HEIGHT: f64 = 8.0;
 
@@ -79,8 +71,8 @@ const LINE: f64 = 3.0;
 /// Shortest bar in mm on paper, with room for its words.
 const SHORTEST: f64 = 16.0;
 
-/// A bar that measures the piece, with its scale, from a lower left corner in a width, and a note on what is measured.
-pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, note: Option<&str>) -> Vec<Mark> {
+/// A bar that measures the piece, with its scale, from a lower left corner in a width, and how a ring is seen that it measures.
+pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, seen: Option<SeenAs>) -> Vec<Mark> {
     let (least, most, name) = match units {
         UnitStyle::Mm => (10.0, 5, "mm"),
         UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4, "in"),
@@ -102,8 +94,8 @@ pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, note
     marks.push(text(at + Point::new(0.0, -2.2), "0", Anchor::Start));
     marks.push(text(at + Point::new(step * f64::from(count), -2.2), &size, Anchor::End));
     let beside = at + Point::new(step * f64::from(count) + 3.0, 0.0);
-    marks.push(text(beside - Point::new(0.0, note.map_or(0.0, |_| LINE)), &named(scale), Anchor::Start));
-    marks.extend(note.map(|note| text(beside, note, Anchor::Start)));
+    marks.push(text(beside - Point::new(0.0, seen.map_or(0.0, |_| LINE)), &english::beside_bar(scale), Anchor::Start));
+    marks.extend(seen.map(|seen| text(beside, english::seen_as(seen), Anchor::Start)));
     marks
 }
 
@@ -112,11 +104,6 @@ fn times(length: f64) -> f64 {
     let decades = (0..6).map(|power| (0..power).fold(1.0, |ten, _| ten * 10.0));
     let steps = decades.flat_map(|ten| [1.0, 2.0, 5.0].map(|step| step * ten));
     steps.into_iter().find(|times| length * times >= SHORTEST).unwrap_or(1.0)
-}
-
-/// What stands beside the bar.
-fn named(scale: Scale) -> String {
-    if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") }
 }
 
 fn text(at: Point, words: &str, anchor: Anchor) -> Mark {

@@ -8,6 +8,8 @@ use crate::drape::Hung;
 use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
+use crate::sheet::english;
+use crate::sheet::said::Figure;
 use crate::units::Length;
 
 use super::Frame;
@@ -106,12 +108,12 @@ impl Layers {
         stencils: &mut Stencils<'_>,
     ) -> Self {
         let half = passed(left, first, design, frame, stencils).map(|half| Mark::ornament(vec![half]));
-        let sides = [(0, left, first, "first side of the closure"), (1, right, last, "last side of the closure")];
+        let sides = [(0, left, first), (1, right, last)];
         let mut layers = Self::default();
-        for (at, way, parts, label) in sides {
+        for (at, way, parts) in sides {
             let drawn = side(way, parts, Some(at), design, frame, stencils);
             let layer = if lies_before(parts, design) { &mut layers.before } else { &mut layers.behind };
-            layer.extend((!drawn.is_empty()).then(|| Mark::figure(label, drawn)));
+            layer.extend((!drawn.is_empty()).then(|| Mark::figure(english::figure(&Figure::Side(at)), drawn)));
             if half.is_none() {
                 layers.before.extend(linked(way, parts, at, design, frame, stencils));
             }

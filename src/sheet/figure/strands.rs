@@ -8,6 +8,8 @@ use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
 use crate::pattern::FindingKind;
+use crate::sheet::english;
+use crate::sheet::said::Figure;
 use crate::trade::usual;
 use crate::units::Length;
 
@@ -20,7 +22,7 @@ use super::{Frame, ends, twined};
 pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     if design.twist.is_some() {
         let all = twined::layers(design, hung, frame, stencils, 1).concat();
-        return vec![Mark::figure(twined::label(design), all)];
+        return vec![Mark::figure(english::figure(&Figure::twisted(design)), all)];
     }
     let laid =
         longest_first(design).into_iter().filter_map(|at| Some((&design.strands[at], (*hung.get(at.number())?)?)));
@@ -30,7 +32,7 @@ pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils:
         marks.extend(Sketch { design, strand, hung, frame, stencils, on_edge: false }.cord());
     }
     for (strand, hung) in order {
-        let label = format!("strand {}", strand.name);
+        let label = english::figure(&Figure::Strand(&strand.name));
         marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils, on_edge: false }.strung()));
     }
     marks.extend(bars(design, hung, frame, stencils));

@@ -4,15 +4,8 @@ use crate::art::Stencils;
 use crate::design::Design;
 use crate::drape::Hung;
 use crate::paint::mark::Mark;
-use crate::steps::english::words::list;
 
 use super::{Frame, Sketch};
-
-/// What a figure of twisted strands is called.
-pub fn label(design: &Design) -> String {
-    let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    format!("strands {}, twisted together", list(&names))
-}
 
 /// Twisted strands in so many layers, from the cords and what is farthest to what is nearest.
 pub fn layers(

@@ -9,8 +9,10 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::english;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::{self, Frame, Ruler, Sketch, Stretch};
+use crate::sheet::said::{self, SideOf};
 use crate::steps::posts::{Posts, between};
 use crate::units::{Length, UnitStyle};
 
@@ -59,9 +61,10 @@ pub fn lanes<'a>(piece: &'a Piece, stencils: &mut Stencils<'_>) -> Vec<Lane<'a>>
         design.strands.iter().zip(&piece.drape.strands).map(|(strand, hung)| Lane::strand(piece, strand, hung));
     let closure = &design.closure;
     let both = !closure.left().is_empty() && !closure.right().is_empty();
-    let sides = [(closure.left(), "first"), (closure.right(), "last")];
+    let sides = [(closure.left(), SideOf::First), (closure.right(), SideOf::Last)];
     let sides = sides.into_iter().filter(|(parts, _)| !parts.is_empty());
-    strands.chain(sides.map(|(parts, name)| Lane::side(piece, parts, both.then_some(name), stencils))).collect()
+    let which = |side| if both { side } else { SideOf::Only };
+    strands.chain(sides.map(|(parts, side)| Lane::side(piece, parts, which(side), stencils))).collect()
 }
 
 impl<'a> Lane<'a> {
@@ -72,13 +75,8 @@ impl<'a> Lane<'a> {
             figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |seat| !meets(seat, strand)));
         let extent = extent.unwrap_or_default();
         let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
-        let rest = if slides { "; beads where they come to rest" } else { "" };
-        let words = format!(
-            "{}: finished {} from {}{rest}",
-            strand.name,
-            units.ruler(strand.finished),
-            between(&piece.design, strand)
-        );
+        let (name, between) = (&strand.name, between(&piece.design, strand));
+        let words = english::lane(said::Lane::Strand { name, finished: strand.finished, between, slides }, units);
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
         let round = strand.cord_width(&piece.design).value() / 2.0;
         let posts = Posts::new(&piece.design, strand);
@@ -99,11 +97,10 @@ impl<'a> Lane<'a> {
         }
     }
 
-    fn side(piece: &'a Piece, parts: &'a [Part], name: Option<&str>, stencils: &mut Stencils<'_>) -> Self {
+    fn side(piece: &'a Piece, parts: &'a [Part], side: SideOf, stencils: &mut Stencils<'_>) -> Self {
         let (design, units) = (&piece.design, piece.design.heading.units);
         let length: Length = parts.iter().map(|part| part.reach).sum();
-        let name = name.map_or_else(|| "Closure".to_owned(), |name| format!("Closure at the {name} ends"));
-        let words = format!("{name}: {} at its longest, from the strands outward", units.ruler(length));
+        let words = english::lane(said::Lane::Side(side, length), units);
         let longest =
             parts.iter().map(|part| part.reach - part.cut.unwrap_or_default()).fold(Length::ZERO, Length::max);
         let frame = Frame::ACTUAL;
@@ -176,7 +173,7 @@ impl<'a> Lane<'a> {
         piece: &Piece,
         stencils: &mut Stencils<'_>,
     ) -> Block {
-        let words = number.map_or_else(|| self.words.clone(), |number| format!("Strip {number} · {}", self.words));
+        let words = number.map_or_else(|| self.words.clone(), |number| english::strip(number, &self.words));
         let window = self.with_lead(window);
         let origin = Point::new(-window.first, self.cord());
         let frame = Frame { origin, scale: 1.0 };

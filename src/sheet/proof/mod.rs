@@ -12,7 +12,6 @@ mod part;
 mod strip;
 
 use std::cmp::Ordering;
-use std::fmt;
 
 use crate::art::Stencils;
 use crate::trade::paper::Paper;
@@ -20,7 +19,8 @@ use crate::trade::paper::Paper;
 use strip::Strip;
 
 use super::page::Body;
-use super::{Sheet, figure};
+use super::said::{Proved, Scaled, Section};
+use super::{Sheet, english, figure};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::{Flow, Poured};
 
@@ -38,25 +38,6 @@ pub struct TooManyPages {
     pub pages: usize,
     /// Of which paper.
     pub paper: Paper,
-}
-
-impl TooManyPages {
-    /// What to change.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        if self.paper == Paper::A3 {
-            "a pattern of fewer or shorter strands has a proof; `festoon sheet` draws pieces of any length"
-        } else {
-            "ask for larger paper, as with --paper a3; `festoon sheet` draws pieces of any length"
-        }
-    }
-}
-
-impl fmt::Display for TooManyPages {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (pages, paper) = (self.pages, self.paper.word());
-        write!(f, "at actual size the strands would take {pages} pages of {paper}, more than {MOST_PAGES}")
-    }
 }
 
 impl std::error::Error for TooManyPages {}
@@ -83,11 +64,12 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
     lists::pour(&mut flow, sheet, below, stencils);
     let body = |(index, mut page): (usize, Poured)| {
         page.marks.extend(check::marks(sheet, room, strips.iter().any(Strip::is_numbered)));
+        let section = english::section(&Section::Proof(shows(index + 1, pages)));
         Body {
-            name: "Proof".to_owned(),
-            description: describe(index + 1, pages),
+            name: section.name.to_owned(),
+            description: section.description,
             marks: page.marks,
-            scale: "actual size (1 : 1)".to_owned(),
+            scale: english::scaled(Scaled::Proof),
             checked: false,
         }
     };
@@ -95,11 +77,10 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
 }
 
 /// What is on a page, where strands take some.
-fn describe(page: usize, strands: usize) -> String {
-    let what = match page.cmp(&strands) {
-        Ordering::Less => "Strands laid straight",
-        Ordering::Equal => "Strands laid straight, with findings and beads where they have room below,",
-        Ordering::Greater => "Findings and beads",
-    };
-    format!("{what} at actual size, with squares of 50 mm and 2 in to measure.")
+fn shows(page: usize, strands: usize) -> Proved {
+    match page.cmp(&strands) {
+        Ordering::Less => Proved::Strands,
+        Ordering::Equal => Proved::Both,
+        Ordering::Greater => Proved::Lists,
+    }
 }

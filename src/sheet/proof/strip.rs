@@ -13,6 +13,8 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::english;
+use crate::sheet::said::Join;
 
 use super::lane::Lane;
 use super::part::part;
@@ -197,12 +199,12 @@ impl Strip<'_> {
         let mut marks = Vec::new();
         if self.goes_back {
             marks.extend(line(left));
-            let words = format!("strip {} ends here", number - 1);
+            let words = english::join(Join::Before(number - 1));
             marks.push(Type::TINY.mark(&words, Point::new(left + ASIDE, style::TINY), Anchor::Start));
         }
         if self.goes_on {
             marks.extend(line(right));
-            let words = format!("cut here; lay on the left line of strip {}", number + 1);
+            let words = english::join(Join::After(number + 1));
             marks.push(Type::TINY.mark(&words, Point::new(right - ASIDE, style::TINY), Anchor::End));
         }
         marks
@@ -215,12 +217,12 @@ impl Strip<'_> {
         let mut marks = Vec::new();
         if tier > 0 {
             marks.extend(line(WORDS + tiers.beyond));
-            let words = format!("page {} ends at the upper line", page - 1);
+            let words = english::join(Join::Above(page - 1));
             marks.push(Type::TINY.mark(&words, Point::new(0.0, baseline), Anchor::Start));
         }
         if tier + 1 < tiers.count {
             marks.extend(line(tiers.height - WORDS - tiers.beyond));
-            let words = format!("cut at the lower line; lay it on the upper line of page {}", page + 1);
+            let words = english::join(Join::Below(page + 1));
             marks.push(Type::TINY.mark(&words, Point::new(self.width, baseline), Anchor::End));
         }
         marks

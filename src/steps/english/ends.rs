@@ -1,12 +1,13 @@
 //! Closing the strands' ends, in words: what all ways of closing say.
 
 use super::closure::opened;
+use super::posts::between;
 use super::words::{self, list, strand as name, strands};
 use super::{Group, Told, ordinal};
 use crate::design::{Index, Part, Strand};
 use crate::pattern::{FindingKind, Kind};
 use crate::steps::ends::{Fastening, beside_end};
-use crate::steps::posts::{between, is_hitched};
+use crate::steps::posts::{self, is_hitched};
 use crate::steps::side::Side;
 
 impl<'a> Group<'a> {
@@ -53,7 +54,7 @@ impl<'a> Group<'a> {
             _ if is_hitched(self.ends.design, self.ends.strand) => " (outside of each, pulled straight)",
             _ => " (outside of one end loop to outside of the other, pulled straight)",
         };
-        let between = between(self.ends.design, self.ends.strand);
+        let between = between(posts::between(self.ends.design, self.ends.strand));
         format!("From {between}{how} {}.{}", self.finished(self.ends.strand), self.slack().unwrap_or_default())
     }
 
@@ -174,7 +175,7 @@ impl<'a> Group<'a> {
             return format!("From {from} they hang in this order: {order}.");
         }
         let each = others.iter().map(|at| self.finished(&design.strands[*at]));
-        let from = between(design, self.ends.strand);
+        let from = between(posts::between(design, self.ends.strand));
         let lengths = list(&each.collect::<Vec<_>>());
         format!("They hang in the same order as at the first ends: {order}. From {from} {lengths}.")
     }

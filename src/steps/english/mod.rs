@@ -2,12 +2,14 @@
 //! before it has words, and nothing after it looks at them.
 
 mod cautions;
+pub mod chart;
 mod closure;
 mod crimped;
 mod ends;
 mod finish;
 mod glued;
 mod knotted;
+pub mod posts;
 mod prepare;
 mod stringing;
 mod sum;

@@ -3,11 +3,12 @@
 
 use std::collections::BTreeMap;
 
+use super::chart;
+use super::posts::from;
 use super::words::{count, few, list, strand as name, strands as names};
 use super::{Teller, Told};
 use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
-use crate::steps::chart;
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;
 use crate::steps::task::Beside;
@@ -24,7 +25,7 @@ const SAME: f64 = 0.5;
 
 impl Teller<'_> {
     pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
-        let (design, chart) = (self.design, chart::strung(self.design, strand));
+        let (design, chart) = (self.design, chart::strung(self.design, strand, self.units()));
         let several = design.strands.len() > 1;
         let chain = design.cords[strand.cord].kind == CordKind::Chain;
         let what = if chain { "the dangles" } else { "the beads" };
@@ -49,8 +50,8 @@ impl Teller<'_> {
             self.besides_beads(strand),
             self.first_ten(strand),
             self.fixed(strand, &posts),
-            posts.sentence(Keeps::Bar),
-            posts.sentence(Keeps::Knot),
+            posts.sentence(Keeps::Bar, self.units()),
+            posts.sentence(Keeps::Knot, self.units()),
         ];
         check.into_iter().flatten().collect::<Vec<_>>().join(" ")
     }
@@ -151,7 +152,7 @@ impl Teller<'_> {
         let posts = Posts::new(self.design, strand);
         let knot = posts.of(Keeps::Knot).next().filter(|_| first.is_some_and(|bit| bit.what == What::Knot));
         knot.map_or_else(String::new, |knot| {
-            let (station, from) = (self.ruler(knot.station), datum(self.design, strand));
+            let (station, from) = (self.ruler(knot.station), from(datum(self.design, strand)));
             format!(" {} comes before any bead: tie it {station} {from}.", knot.name)
         })
     }
@@ -198,7 +199,7 @@ impl Teller<'_> {
     fn fixed(self, strand: &Strand, posts: &Posts<'_>) -> Option<String> {
         let first =
             posts.all().first().filter(|first| first.keeps == Keeps::Group && strand.settle == Settle::Fixed)?;
-        let (station, from) = (self.ruler(first.station), datum(self.design, strand));
+        let (station, from) = (self.ruler(first.station), from(datum(self.design, strand)));
         Some(format!("The first of them, {}, starts {station} {from}.", first.name))
     }
 
@@ -216,7 +217,7 @@ impl Teller<'_> {
     pub(super) fn fix_stops(self, strand: &Strand, stop: Index<Finding>) -> Told {
         let (stop, whose) = (self.name(stop), name(self.design, strand));
         let text = format!("Set each {stop} that is strung on {whose} in its place, and press it shut there.");
-        let stations = Posts::new(self.design, strand).sentence(Keeps::Stop);
+        let stations = Posts::new(self.design, strand).sentence(Keeps::Stop, self.units());
         let check: Vec<_> = stations.into_iter().chain(["Pull each one: it stays.".to_owned()]).collect();
         Told::new("Fix the stops", text).check(check.join(" "))
     }
@@ -235,10 +236,10 @@ impl Teller<'_> {
                 "The first group, {}, starts {} {}, and {} of bare {cord} lies between groups.",
                 first.name,
                 self.ruler(first.station),
-                datum(self.design, strand),
+                from(datum(self.design, strand)),
                 self.ruler(*gap)
             )),
-            _ => posts.sentence(Keeps::Group),
+            _ => posts.sentence(Keeps::Group, self.units()),
         };
         Told { check, ..told }
     }

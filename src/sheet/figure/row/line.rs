@@ -12,11 +12,13 @@ use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::pattern::CordKind;
+use crate::sheet::english;
 use crate::sheet::figure::ends;
 use crate::sheet::figure::fastened::Fastened;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, Stretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
+use crate::sheet::said::Figure;
 use crate::steps::ends::{Fastening, way};
 use crate::steps::posts::{Keeps, Post};
 use crate::steps::side::Side;
@@ -189,7 +191,7 @@ impl<'a, 's> Line<'a, 's> {
         marks.extend(label::counts(&placed, cord, units, self.width));
         let row = row(self, &placed, cord, stencils);
         marks.extend(label::beside_branches(self.design, &placed, cord, self.width));
-        marks.push(Mark::figure(self.describe(), row));
+        marks.push(Mark::figure(english::figure(&self.shows()), row));
         marks.extend(names.marks(names_top, Lies::Above));
         let (ruler, stretches) = (Ruler::new(units, self.width), stretches(&placed, self.strand.finished));
         if stretches.iter().all(|stretch| stretch.length < LEAST_RULER) {
@@ -223,11 +225,12 @@ impl<'a, 's> Line<'a, 's> {
         self.posts.iter().filter_map(named).collect()
     }
 
-    fn describe(&self) -> String {
+    fn shows(&self) -> Figure<'_> {
         let numbers = || self.spans.iter().map(|span| span.number).filter(|number| *number > 0);
+        let name = &self.strand.name;
         match (numbers().next(), numbers().next_back()) {
-            (Some(first), Some(last)) => format!("strand {}, beads {first} to {last}", self.strand.name),
-            _ => format!("strand {}", self.strand.name),
+            (Some(first), Some(last)) => Figure::Beads(name, [first, last]),
+            _ => Figure::Strand(name),
         }
     }
 }

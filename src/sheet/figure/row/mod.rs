@@ -2,7 +2,7 @@
 //!
 //! Lines break between beads. Bare cord of more than [`span::LONG`] mm, and cord along which beads slide,
 //! is cut short with a mark; so is the ruler there. What no page has room for is drawn smaller,
-//! with the ruler broken, and [`Row::reduced`] counts it. Of a long run of one bead the first and the last are drawn, with
+//! with the ruler broken, and [`StrandRow::reduced`] counts it. Of a long run of one bead the first and the last are drawn, with
 //! the number of those between them. Of repeats that would fill many lines the first and the last are drawn, and a line
 //! between them says what is left out. Nothing is left out otherwise: beads drawn and beads told as left out are the strand's.
 
@@ -15,9 +15,11 @@ mod span;
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Design, Index, Phrase, Strand};
+use crate::design::{Index, Phrase, Strand};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
+use crate::sheet::english;
+use crate::sheet::said::LeftOut;
 use crate::steps::chart;
 use crate::steps::posts::Posts;
 use crate::units::Length;
@@ -37,7 +39,7 @@ const DRAWN_LINES: [f64; 2] = [2.0, 0.5];
 const SAME: f64 = 1e-6;
 
 /// A row as drawn.
-pub struct Row {
+pub struct StrandRow {
     /// Its lines, from the first end to the last.
     pub lines: Vec<Block>,
     /// How many things are drawn smaller than they are.
@@ -49,19 +51,19 @@ pub struct Row {
 }
 
 /// Draws the row of a strand in lines of a width.
-pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> Row {
+pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> StrandRow {
     let (strand, starts) = (&piece.design.strands[strand], &piece.drape.strands[strand].starts);
     let fastened = span::fastened(&piece.design, strand, starts);
     let mut spans = span::spans(&piece.design, strand, starts, fastened);
     let lead = line::lead(&spans);
     let room = width - 2.0 * lead;
-    open(&piece.design, strand, &mut spans, room);
+    open(strand, &mut spans, room);
     let posts = Posts::new(&piece.design, strand);
-    let mut row = Row { lines: Vec::new(), reduced: 0, unlettered: 0, elided: false };
+    let mut row = StrandRow { lines: Vec::new(), reduced: 0, unlettered: 0, elided: false };
     row.reduced = spans.iter().filter(|span| span.scale < 1.0).count();
-    for part in parts(&piece.design, strand, &spans, room) {
+    for part in parts(strand, &spans, room) {
         match part {
-            Part::Drawn(spans) => {
+            RowPart::Drawn(spans) => {
                 for spans in &line::broken(&run::shortened(spans, posts.all(), room), room) {
                     let posts = posts.all();
                     let line = Line { design: &piece.design, strand, fastened, posts, spans, lead, width };
@@ -70,7 +72,7 @@ pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Sten
                     row.lines.push(block);
                 }
             }
-            Part::Elided(elided) => {
+            RowPart::Elided(elided) => {
                 row.elided = true;
                 row.lines.push(told(&elided, piece, width));
             }
@@ -85,16 +87,14 @@ pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Sten
 
 /// The line that says what is left out.
 fn told(elided: &Elided, piece: &Piece, width: f64) -> Block {
-    let units = piece.design.heading.units;
-    let (times, beads) = (elided.times, elided.beads);
-    let again = if times == 1 { "once".to_owned() } else { format!("{times} times") };
-    let length = units.ruler(Length::mm(elided.length));
-    let words = format!("… the same {again} more ({}): {beads} beads, {length}, not drawn …", elided.words);
-    Type::STRONG.paragraph(&words, width)
+    let Elided { times, beads, .. } = *elided;
+    let (list, length) = (&elided.list, Length::mm(elided.length));
+    let said = LeftOut { times, list, backwards: elided.backwards, beads, length };
+    Type::STRONG.paragraph(&english::left_out(&piece.design, &said, piece.design.heading.units), width)
 }
 
 /// A part of a row.
-enum Part<'a, 's> {
+enum RowPart<'a, 's> {
     /// Spans that are drawn.
     Drawn(&'s [Span<'a>]),
     /// Repeats that are not.
@@ -105,8 +105,10 @@ enum Part<'a, 's> {
 struct Elided {
     /// How many.
     times: usize,
-    /// What is repeated, as the word chart says it.
-    words: String,
+    /// What is repeated.
+    list: Vec<Phrase>,
+    /// Whether it is strung backwards.
+    backwards: bool,
     /// How many beads they have, branches included.
     beads: usize,
     /// Length of cord that they take.
@@ -120,12 +122,13 @@ struct Repeats {
     start: usize,
     each: usize,
     times: usize,
-    words: String,
+    list: Vec<Phrase>,
+    backwards: bool,
 }
 
 /// Marks the spans with which repeats begin.
-fn open(design: &Design, strand: &Strand, spans: &mut [Span<'_>], room: f64) {
-    let row = Spans::new(design, spans, room);
+fn open(strand: &Strand, spans: &mut [Span<'_>], room: f64) {
+    let row = Spans::new(spans, room);
     let begin = |repeats: &Repeats| {
         let [start, each] = [repeats.start, repeats.each];
         (0..=repeats.times).map(|time| row.span(start + time * each)).collect::<Vec<_>>()
@@ -137,20 +140,20 @@ fn open(design: &Design, strand: &Strand, spans: &mut [Span<'_>], room: f64) {
 }
 
 /// The row in parts: all of it, or without most of its longest repeats.
-fn parts<'a, 's>(design: &Design, strand: &Strand, spans: &'s [Span<'a>], room: f64) -> Vec<Part<'a, 's>> {
+fn parts<'a, 's>(strand: &Strand, spans: &'s [Span<'a>], room: f64) -> Vec<RowPart<'a, 's>> {
     let whole: f64 = spans.iter().map(Span::length).sum();
     if whole <= MOST_LINES * room {
-        return vec![Part::Drawn(spans)];
+        return vec![RowPart::Drawn(spans)];
     }
-    let row = Spans::new(design, spans, room);
+    let row = Spans::new(spans, room);
     let mut parts = Vec::new();
     let mut from = 0;
     for elided in row.repeats(strand).iter().filter_map(|repeats| row.elided(repeats)) {
-        parts.push(Part::Drawn(&spans[from..elided.from]));
+        parts.push(RowPart::Drawn(&spans[from..elided.from]));
         from = elided.to;
-        parts.push(Part::Elided(elided));
+        parts.push(RowPart::Elided(elided));
     }
-    parts.push(Part::Drawn(&spans[from..]));
+    parts.push(RowPart::Drawn(&spans[from..]));
     parts
 }
 
@@ -164,7 +167,6 @@ fn things(phrases: &[Phrase]) -> usize {
 }
 
 struct Spans<'a, 's> {
-    design: &'s Design,
     spans: &'s [Span<'a>],
     /// Spans of the things.
     things: Vec<usize>,
@@ -172,9 +174,9 @@ struct Spans<'a, 's> {
 }
 
 impl<'a, 's> Spans<'a, 's> {
-    fn new(design: &'s Design, spans: &'s [Span<'a>], room: f64) -> Self {
+    fn new(spans: &'s [Span<'a>], room: f64) -> Self {
         let things = (0..spans.len()).filter(|at| is_thing(&spans[*at])).collect();
-        Self { design, spans, things, room }
+        Self { spans, things, room }
     }
 
     /// The outermost repeats of a strand.
@@ -203,7 +205,7 @@ impl<'a, 's> Spans<'a, 's> {
         if each > 0 && self.length(at, at + each) > LEAST_LINES * self.room {
             (0..times).for_each(|time| self.find(list, at + time * each, found));
         } else if each > 0 {
-            found.push(Repeats { start: at, each, times, words: chart::row(self.design, list) });
+            found.push(Repeats { start: at, each, times, list: list.to_vec(), backwards: false });
         }
     }
 
@@ -214,7 +216,8 @@ impl<'a, 's> Spans<'a, 's> {
         self.find(side, at, &mut forward);
         let backward = forward.iter().rev().map(|repeats| Repeats {
             start: 2 * at + all - repeats.start - repeats.each * repeats.times,
-            words: format!("{}, backwards", repeats.words),
+            list: repeats.list.clone(),
+            backwards: !repeats.backwards,
             ..*repeats
         });
         let backward: Vec<Repeats> = backward.collect();
@@ -250,7 +253,8 @@ impl<'a, 's> Spans<'a, 's> {
         let spans = &self.spans[from..to];
         alike.then(|| Elided {
             times: left_out,
-            words: repeats.words.clone(),
+            list: repeats.list.clone(),
+            backwards: repeats.backwards,
             beads: spans.iter().map(Span::beads).sum(),
             length: spans.iter().map(|span| span.cord).sum(),
             from,
