@@ -3,8 +3,7 @@
 
 use festoon::design::{Design, Rest, Strand, What, nth};
 use festoon::pattern::FindingKind;
-use festoon::steps::chart;
-use festoon::steps::english;
+use festoon::steps::english::{self, chart};
 use festoon::steps::posts::{Keeps, Posts};
 use proptest::prelude::*;
 
@@ -57,7 +56,7 @@ fn middles(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<f64> {
 /// The chart of a strand, and all steps.
 fn told(design: &Design) -> (String, String) {
     let all = english::told(design).into_iter().map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
-    (chart::text(design, &design.strands[nth(0)]), all.collect::<Vec<_>>().join("\n"))
+    (chart::text(design, &design.strands[nth(0)], design.heading.units), all.collect::<Vec<_>>().join("\n"))
 }
 
 proptest! {
