@@ -162,8 +162,6 @@ fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
         skill: pattern.skill,
         time: pattern.time.as_deref().map(time),
         notes: pattern.notes.clone(),
-        units: pattern.units.unwrap_or_default(),
-        currency: pattern.currency.clone(),
         size: choice.size.clone(),
         colourway: choice.colourway.clone(),
         variants: 1 + pattern.variants().len() as u32,

@@ -56,10 +56,8 @@ fn head(title: &str, number: usize, count: usize, room: Rect) -> Vec<Mark> {
 
 /// A piece as large as its cell allows, above its title, length and price.
 fn figure(piece: &Piece, entry: &Exhibit, at: usize, cell: Rect, symbols: &mut Vec<Symbol>) -> Mark {
-    let facts = entry
-        .price
-        .iter()
-        .fold(finished(piece, piece.design.heading.units), |facts, price| format!("{facts} · {price}"));
+    let facts =
+        entry.price.iter().fold(finished(piece, piece.telling.units), |facts, price| format!("{facts} · {price}"));
     let words =
         Block::stack([Type::STRONG.fitted(&entry.title, cell.width), Type::TINY.fitted(&facts, cell.width)], 0.0);
     let room = cell.above(words.height + 1.5);

@@ -13,7 +13,7 @@ use crate::materials::{Amount, Article, Order, materials};
 use crate::pattern::Kind;
 use crate::picture;
 use crate::sheet;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
 
 pub use render::{json, markdown, text};
 
@@ -89,12 +89,12 @@ impl Listing {
             is: picture::subject(design),
             summary: heading.summary.clone(),
             designer: heading.designer.clone(),
-            contents: contents(design),
+            contents: contents(piece),
             laid: laid(piece),
             worn: worn(piece),
             materials,
             undeclared,
-            sizes: piece.sizes.iter().filter_map(size).collect(),
+            sizes: piece.sizes.iter().filter_map(|one| size(one, piece.telling.units)).collect(),
             colourways: piece.colourways.iter().filter_map(|way| way.name.clone()).collect(),
             care: heading.care.clone(),
             alt: picture::alternative(piece),
@@ -103,13 +103,14 @@ impl Listing {
 }
 
 /// Beads, cords and findings in the order of the materials, without spare.
-fn contents(design: &Design) -> Vec<Content> {
+fn contents(piece: &Piece) -> Vec<Content> {
+    let design = &piece.design;
     let order = Order { spare: 0.0, ..Order::default() };
     let is_in_it = |line: &crate::materials::Line| !matches!(line.article, Article::Assorted(_));
     let lines = materials(design, &order).lines.into_iter().filter(is_in_it);
     let content = |line: crate::materials::Line| Content {
         count: if let Amount::Count(count) = line.need { Some(count) } else { None },
-        is: sheet::asked_for(design, line.article, design.heading.units),
+        is: sheet::asked_for(design, line.article, piece.telling.units),
         name: line.name,
     };
     lines.map(content).collect()
@@ -140,7 +141,7 @@ fn declared(design: &Design) -> (Vec<String>, Vec<String>) {
 /// How long it lies, and each strand of several.
 fn laid(piece: &Piece) -> Vec<NamedFact> {
     let design = &piece.design;
-    let units = design.heading.units;
+    let units = piece.telling.units;
     let mut laid = vec![NamedFact::new(sheet::length_fact(design), sheet::finished(piece, units))];
     laid.extend(sheet::twist(design, units).map(|(name, times)| NamedFact::new(name, times)));
     if design.strands.len() > 1 {
@@ -159,7 +160,7 @@ fn worn(piece: &Piece) -> Vec<NamedFact> {
     if !design.wear.is_told() {
         return Vec::new();
     }
-    let units = design.heading.units;
+    let units = piece.telling.units;
     let ruler = |mm: f64| units.ruler(Length::mm(mm));
     let limb = match design.heading.kind {
         Kind::Bracelet => Some("made for a wrist of"),
@@ -191,9 +192,8 @@ fn worn(piece: &Piece) -> Vec<NamedFact> {
 }
 
 /// One of its sizes, with its length and whom the pattern says that it is for.
-fn size(size: &Size) -> Option<NamedFact> {
+fn size(size: &Size, units: UnitStyle) -> Option<NamedFact> {
     let design = size.design.as_ref()?;
-    let units = design.heading.units;
     let told = || format!(", for {}", units.ruler(design.wear.girth));
     let whose = if design.wear.is_told() { told() } else { String::new() };
     let name = size.name.clone().unwrap_or_else(|| "as written".to_owned());

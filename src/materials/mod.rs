@@ -228,8 +228,6 @@ pub struct Materials {
     pub makers: u32,
     /// Share of spare beads.
     pub spare: f64,
-    /// The currency's name, where the pattern says.
-    pub currency: Option<String>,
     /// One an article: beads, what several of them are bought in, cords, findings, each in the design's order.
     pub lines: Vec<Line>,
     /// How to cut what is sold by length: cords, then chains.
@@ -276,7 +274,6 @@ pub fn of(pool: &Pool<'_>, order: &Order) -> Materials {
     Materials {
         makers: pool.batches.iter().map(|batch| batch.pieces).sum(),
         spare: order.spare,
-        currency: pool.stock.heading.currency.clone(),
         lines,
         cuttings,
         suggestion: if let [batch] = pool.batches.as_slice() { price(batch.design) } else { None },

@@ -120,13 +120,13 @@ fn plain(amount: Amount) -> String {
     number(amount).to_string()
 }
 
-/// The whole list as JSON: lines, cutting plans, totals and the price suggestion.
+/// The whole list as JSON, priced in a currency: lines, cutting plans, totals and the price suggestion.
 #[must_use]
-pub fn json(materials: &Materials) -> String {
+pub fn json(materials: &Materials, currency: Option<&str>) -> String {
     let whole = json!({
         "makers": materials.makers,
         "spare_share": materials.spare,
-        "currency": materials.currency,
+        "currency": currency,
         "materials": array(materials),
         "cutting": materials.cuttings.iter().map(|plan| cutting(materials, plan)).collect::<Vec<_>>(),
         "cost_used": money(materials.used()),

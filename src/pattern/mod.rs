@@ -27,6 +27,7 @@ use crate::remark::Remark;
 use crate::remark::plain::Landmark;
 use crate::remark::said::language::{Language, Written};
 use crate::source::{At, Place, Source};
+use crate::units::Telling;
 
 use node::{Node, Tree, Value};
 
@@ -99,6 +100,14 @@ fn holds_word(text: &str, word: &str) -> bool {
     let goes_on = |letter: Option<char>| letter.is_some_and(|letter| letter.is_alphanumeric() || "-_".contains(letter));
     text.match_indices(word)
         .any(|(at, _)| !goes_on(text[..at].chars().next_back()) && !goes_on(text[at + word.len()..].chars().next()))
+}
+
+impl Pattern {
+    /// How the piece is told.
+    #[must_use]
+    pub fn telling(&self) -> Telling {
+        Telling { units: self.units.unwrap_or_default(), currency: self.currency.clone() }
+    }
 }
 
 /// Reads a pattern as far as it can be read, with the shelves beside it, and says all that is wrong.

@@ -10,7 +10,7 @@ use crate::paint::mark::Rgb;
 use crate::pattern::{CordKind, Drilled, Finish, Kind, Shape};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
-use crate::units::{Force, Length, Mass, UnitStyle};
+use crate::units::{Force, Length, Mass};
 
 /// The codes of remarks, each once.
 pub fn codes(remarks: &[Remark]) -> Vec<Code> {
@@ -20,7 +20,6 @@ pub fn codes(remarks: &[Remark]) -> Vec<Code> {
 /// Three 6 mm beads on 400 mm of wire, a crimp at both ends, for a neck of 370 mm.
 pub fn necklace() -> Design {
     let mut design = Design::bare("", Kind::Necklace, Length::mm(370.0));
-    design.heading.units = UnitStyle::Mm;
     design.beads = vec![bead()].into();
     design.cords = vec![cord()].into();
     design.findings = vec![finding("crimp", Form::Crimp(CRIMP))].into();

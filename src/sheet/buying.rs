@@ -65,7 +65,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
         note(flow, &other);
     }
     if sheet.style.prices {
-        note(flow, &english::costs(materials));
+        note(flow, &english::costs(materials, sheet.currency()));
     }
 }
 
@@ -74,14 +74,14 @@ fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
     if !plans.is_empty() {
         section(flow, Heading::Cutting);
-        cutting::pour(flow, &sheet.piece.design, &plans);
+        cutting::pour(flow, sheet.piece, &plans);
     }
 }
 
 /// The tools under their heading, each with a box to tick: in a column one a line, else as many side by side as have room.
 pub fn tools(sheet: &Sheet<'_>, width: f64) -> Block {
     let tool = |tool: &String| Block::row([tick(), Type::BODY.paragraph(tool, width - TICK)], TICK_GAP);
-    let tools = steps::english::tools(&sheet.piece.design);
+    let tools = steps::english::tools(&sheet.piece.design, sheet.units());
     let tools = tools.iter().map(tool);
     let rows = if width < COLUMN { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
     Block::stack([face::heading(Heading::Tools), Block::stack(rows, 0.8)], 0.0)
@@ -97,16 +97,15 @@ pub fn tick() -> Block {
 }
 
 fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let (all, design) = (&sheet.piece.sizes, &sheet.piece.design);
-    let mut tables: Vec<_> = sizes::tables(all, design).iter().map(|table| table.snug(flow.width())).collect();
+    let piece = sheet.piece;
+    let mut tables: Vec<_> = sizes::tables(piece).iter().map(|table| table.snug(flow.width())).collect();
     if tables.is_empty() {
         return;
     }
     section(flow, Heading::Sizes);
-    let notes: Vec<_> = sizes::same(all, design).into_iter().chain(sizes::datum(all, design)).collect();
+    let notes: Vec<_> = sizes::same(piece).into_iter().chain(sizes::datum(&piece.sizes, &piece.design)).collect();
     let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
-    let beside =
-        (aside >= LEAST_ASIDE && tables.len() == 1).then(|| Block::stack(sizes::recipes(all, design, aside), 0.0));
+    let beside = (aside >= LEAST_ASIDE && tables.len() == 1).then(|| Block::stack(sizes::recipes(piece, aside), 0.0));
     if let Some(recipes) = beside.filter(|recipes| recipes.height < MOST_ASIDE) {
         let table = Block::stack(tables.drain(..).map(SetTable::block), 0.0);
         flow.add(Block::row([table, recipes], ASIDE));
@@ -118,13 +117,13 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
         flow.gap(BEFORE / 2.0);
     }
     notes.iter().for_each(|words| note(flow, words));
-    flow.columns(sizes::recipes(all, design, column(flow.width(), 2, ASIDE)), ASIDE);
+    flow.columns(sizes::recipes(piece, column(flow.width(), 2, ASIDE)), ASIDE);
 }
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
     section(flow, Heading::Price);
-    flow.table(sum(price, &in_currency(materials.currency.as_ref())).set(flow.width().min(90.0)));
+    flow.table(sum(price, &in_currency(sheet.currency())).set(flow.width().min(90.0)));
     note(flow, &english::suggestion(price, sheet.piece.design.copies));
 }
 

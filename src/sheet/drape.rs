@@ -76,7 +76,7 @@ fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
     figure::scale_bar(
         (Point::new(room.left, below + BAR_HEIGHT), room.width),
         scale,
-        piece.design.heading.units,
+        piece.telling.units,
         figure::seen_as(piece),
     )
 }
@@ -157,7 +157,7 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let closing = closing.as_ref().filter(|_| index.is_first());
         let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
         let marks = closure.around(Sketch { design, strand, hung, frame: &frame, stencils, on_edge: false }.alone());
-        let units = design.heading.units;
+        let units = piece.telling.units;
         let words = english::straight(&strand.name, strand.finished, design.twist.is_some(), units);
         Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
     };
@@ -181,7 +181,7 @@ fn abreast(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Bl
     let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
     let marks = closure.around(figure::strands(design, &hung, &frame, stencils));
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    let words = english::abreast(&names, first.finished, design.heading.units);
+    let words = english::abreast(&names, first.finished, piece.telling.units);
     let words = Type::TINY.paragraph(&words, width);
     Some((Block::stack([words, Block::new(width, height, marks)], 1.0), scale))
 }

@@ -35,7 +35,7 @@ pub fn head(piece: &Piece, width: f64) -> Block {
 
 /// The short facts, each under its name, in columns; what is too wide for one takes several.
 pub fn list(piece: &Piece, width: f64) -> Block {
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
     let columns = (1..).take_while(|columns| column(width, *columns, FACT_GAP) >= LEAST_COLUMN).last().unwrap_or(1);
     let one = column(width, columns, FACT_GAP);
     let wide = |columns: &usize| *columns as f64 * (one + FACT_GAP) - FACT_GAP;

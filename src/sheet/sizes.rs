@@ -1,6 +1,7 @@
 //! The sizes of a graded pattern: a table of what each measures and takes, and what to string for
 //! those that are not this sheet's.
 
+use crate::Piece;
 use crate::design::{Design, Index, LEAST_BARE, Size, Strand};
 use crate::materials::render::words::{self as amount, long};
 use crate::steps::english::words::list;
@@ -18,10 +19,10 @@ use crate::paint::layout::text::Type;
 const MOST: usize = 4;
 
 /// What is the same in all sizes: `In every size: 1 inner, beads 7 ⅞ in (201 mm); C brass rondelle 18.`
-pub fn same(sizes: &[Size], design: &Design) -> Option<String> {
-    let rows = rows(sizes, design);
+pub fn same(piece: &Piece) -> Option<String> {
+    let rows = rows(piece);
     let each: Vec<_> = rows.iter().filter(|row| !row.is_shown()).filter_map(Comparison::of_all).collect();
-    (!each.is_empty() && sizes.len() > 1).then(|| english::same(&each))
+    (!each.is_empty() && piece.sizes.len() > 1).then(|| english::same(&each))
 }
 
 /// A row of the table: what it tells, and how of each size that can be made, as it is printed: what is rounded to the same
@@ -70,8 +71,9 @@ impl Comparison {
 }
 
 /// Tables of the sizes, a column a size, of what differs between them.
-pub fn tables(sizes: &[Size], design: &Design) -> Vec<Table> {
-    let rows: Vec<_> = rows(sizes, design).into_iter().filter(Comparison::is_shown).collect();
+pub fn tables(piece: &Piece) -> Vec<Table> {
+    let (sizes, rows) = (&piece.sizes, rows(piece));
+    let rows: Vec<_> = rows.into_iter().filter(Comparison::is_shown).collect();
     let first = (0..sizes.len()).step_by(MOST);
     first.zip(sizes.chunks(MOST)).map(|(first, sizes)| table(sizes, first, &rows)).collect()
 }
@@ -94,24 +96,26 @@ fn table(sizes: &[Size], first: usize, rows: &[Comparison]) -> Table {
 
 /// What the other sizes are strung of: a block a size, its strands' word charts in the letters of
 /// this sheet.
-pub fn recipes(sizes: &[Size], design: &Design, width: f64) -> Vec<Block> {
-    let others = sizes.iter().filter(|size| !size.chosen);
+pub fn recipes(piece: &Piece, width: f64) -> Vec<Block> {
+    let others = piece.sizes.iter().filter(|size| !size.chosen);
     others
-        .filter_map(|size| Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, design), design, width)))
+        .filter_map(|size| {
+            Some(recipe(size.name.as_deref(), &lettered(size.design.clone()?, &piece.design), piece, width))
+        })
         .collect()
 }
 
 /// What to string for a size beside this sheet's; strands whose beads are the same are named alone.
-fn recipe(name: Option<&str>, design: &Design, sheet: &Design, width: f64) -> Block {
+fn recipe(name: Option<&str>, design: &Design, sheet: &Piece, width: f64) -> Block {
     let mut blocks = vec![Type::STRONG.paragraph(&english::heading(Heading::Recipe(name)), width)];
-    let units = design.heading.units;
+    let (units, here) = (sheet.telling.units, &sheet.design);
     let told =
         |design: &Design, strand: &Strand| [chart::text(design, strand, units), steps::english::counts(design, strand)];
     let (mut alike_here, mut is_bare) = (Vec::new(), false);
     for alike in design.alike() {
         let (strand, titled) = (&design.strands[alike[0]], title(design, &alike));
         let said = told(design, strand);
-        if sheet.strands.get(alike[0]).map(|strand| told(sheet, strand)).as_ref() == Some(&said) {
+        if here.strands.get(alike[0]).map(|strand| told(here, strand)).as_ref() == Some(&said) {
             is_bare |= strand.bare() >= LEAST_BARE;
             alike_here.push(titled);
             continue;
@@ -138,14 +142,14 @@ fn lettered(mut design: Design, other: &Design) -> Design {
 
 /// What the piece goes round, its length, each strand's lengths and what stays in its place on it, cord in all, then the count of
 /// each bead.
-fn rows(sizes: &[Size], design: &Design) -> Vec<Comparison> {
-    let units = design.heading.units;
+fn rows(piece: &Piece) -> Vec<Comparison> {
+    let (sizes, design, units) = (piece.sizes.as_slice(), &piece.design, piece.telling.units);
     let whole =
         Comparison::new(&Compared::Whole(english::length_fact(design)), sizes, |design| english::length(design, units));
     let groups = alike(sizes, design);
     let strands = groups.iter().flat_map(|group| {
         let lengths = strand_rows(sizes, design, group, units).into_iter();
-        lengths.chain(post_rows(sizes, design, group))
+        lengths.chain(post_rows(sizes, design, group, units))
     });
     // An only strand's cut is told with its lengths.
     let cords =
@@ -214,13 +218,13 @@ fn knots(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Option<Com
 
 /// What stays in its place on a strand in any of the sizes, each by its name once, with where it stands in each
 /// size; nothing where a size has no such thing.
-fn post_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>]) -> Vec<Comparison> {
+fn post_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>], units: UnitStyle) -> Vec<Comparison> {
     let posts = sizes.iter().map(|size| {
         let design = size.design.as_ref()?;
         Some(Posts::new(design, design.strands.get(group[0])?))
     });
     let posts: Vec<_> = posts.collect();
-    let (units, titled) = (design.heading.units, title(design, group));
+    let titled = title(design, group);
     let row = |post: &Post| {
         let station = |posts: &Option<Posts<'_>>| {
             let same = posts.as_ref()?.all().iter().find(|other| other.name == post.name);

@@ -120,7 +120,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
     let row = figure::row(sheet.piece, index, width, stencils);
     let checks = checks::block(sheet, index, &row, width);
     let mut opening = vec![head(sheet, alike, width)];
-    opening.extend(chart_lines(&chart::text(design, strand, design.heading.units), width));
+    opening.extend(chart_lines(&chart::text(design, strand, sheet.units()), width));
     opening.push(Block::stack([Type::SMALL.paragraph(&english::counts(design, strand), width), Block::gap(2.0)], 0.0));
     let mut lines = row.lines;
     // What it measures stays with the end of the row.
@@ -143,10 +143,9 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
 pub fn told(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[alike[0]];
-    let measures = [english::counts(design, strand), english::measures(design, strand)];
-    let opening = [head(sheet, alike, width)]
-        .into_iter()
-        .chain(chart_lines(&chart::text(design, strand, design.heading.units), width));
+    let measures = [english::counts(design, strand), english::measures(design, strand, sheet.units())];
+    let opening =
+        [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::text(design, strand, sheet.units()), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
 }
 
@@ -164,7 +163,7 @@ fn open(flow: &mut Flow, opening: Vec<Block>, first: Block, page: f64) {
 /// Rule, number and name, cut length; below them cord, finished length and counts.
 fn head(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
-    let (strand, units) = (&design.strands[alike[0]], design.heading.units);
+    let (strand, units) = (&design.strands[alike[0]], sheet.units());
     let cut = if strand.is_on_pin(design) { ToCut::OnPin } else { ToCut::Cord(strand.cut()) };
     let cut = LARGE.bold().line(&say::to_cut(cut, alike.len(), units));
     let name = Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - 6.0).in_role(Role::Heading(2));

@@ -126,8 +126,8 @@ fn tables(piece: &Piece, remarks: &[Remark], source: &Source) -> Result<(), Stri
     let measures = Measures::new(piece, remarks, source);
     let texts = [
         csv,
-        render::table(&list, UnitStyle::Both),
-        render::json(&list),
+        render::table(&list, &piece.telling),
+        render::json(&list, piece.telling.currency.as_deref()),
         measures.json(),
         measures.table(UnitStyle::Mm),
     ];

@@ -7,7 +7,7 @@ use festoon::design::{
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
 use festoon::source::Place;
-use festoon::units::{Length, Mass, UnitStyle};
+use festoon::units::{Length, Mass};
 
 /// A bead of usual proportions.
 pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
@@ -141,7 +141,6 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
 /// A design of nothing but these.
 pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Design {
     let mut design = Design::bare("Contact sheet", Kind::Necklace, Length::mm(370.0));
-    design.heading.units = UnitStyle::Both;
     (design.beads, design.findings, design.cords) = (beads.into(), findings.into(), cords.into());
     assert!(matches!(design.flaw(), None | Some(festoon::design::Flaw::Idle(_))), "{:?}", design.flaw());
     design

@@ -4,7 +4,7 @@ use festoon::design::*;
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
 use festoon::source::Place;
-use festoon::units::{Length, Mass, Money, UnitStyle};
+use festoon::units::{Length, Mass, Money};
 
 pub fn sold(lot: Lot, coins: i64) -> Option<Sold> {
     Some(Sold { lot, price: Some(Money::coins(coins)), from: None })
@@ -189,7 +189,6 @@ pub fn design(strands: Vec<Strand>) -> Design {
 /// The same with more findings, the first of them number 3.
 pub fn design_with(findings: Vec<Finding>, strands: Vec<Strand>) -> Design {
     let mut design = Design::bare("Test", Kind::Necklace, Length::mm(370.0));
-    (design.heading.units, design.heading.currency) = (UnitStyle::Both, Some("EUR".into()));
     design.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into();
     design.cords = vec![cord("wire", CordKind::Wire)].into();
     design.findings = vec![

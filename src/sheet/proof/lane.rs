@@ -69,7 +69,7 @@ pub fn lanes<'a>(piece: &'a Piece, stencils: &mut Stencils<'_>) -> Vec<Lane<'a>>
 
 impl<'a> Lane<'a> {
     fn strand(piece: &'a Piece, strand: &'a Strand, hung: &'a Hung) -> Self {
-        let units = piece.design.heading.units;
+        let units = piece.telling.units;
         let length = strand.finished.value();
         let extent =
             figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |seat| !meets(seat, strand)));
@@ -98,7 +98,7 @@ impl<'a> Lane<'a> {
     }
 
     fn side(piece: &'a Piece, parts: &'a [Part], side: SideOf, stencils: &mut Stencils<'_>) -> Self {
-        let (design, units) = (&piece.design, piece.design.heading.units);
+        let (design, units) = (&piece.design, piece.telling.units);
         let length: Length = parts.iter().map(|part| part.reach).sum();
         let words = english::lane(said::Lane::Side(side, length), units);
         let longest =
