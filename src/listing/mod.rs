@@ -3,6 +3,7 @@
 //! A listing says what the pattern says, and what follows from it by counting and measuring. Of what the pattern
 //! does not say it claims nothing: what a thing is made of, for whom a length is, how to care for it.
 
+mod english;
 mod render;
 
 use serde::Serialize;
@@ -145,9 +146,8 @@ fn laid(piece: &Piece) -> Vec<NamedFact> {
     let mut laid = vec![NamedFact::new(sheet::length_fact(design), sheet::finished(piece, units))];
     laid.extend(sheet::twist(design, units).map(|(name, times)| NamedFact::new(name, times)));
     if design.strands.len() > 1 {
-        let before = if design.twist.is_some() { ", before twisting" } else { "" };
         let strand = |strand: &crate::design::Strand| {
-            NamedFact::new(format!("strand {}{before}", strand.name), units.ruler(strand.finished))
+            NamedFact::new(english::strand(&strand.name, design.twist.is_some()), units.ruler(strand.finished))
         };
         laid.extend(design.strands.iter().map(strand));
     }
@@ -162,30 +162,20 @@ fn worn(piece: &Piece) -> Vec<NamedFact> {
     }
     let units = piece.telling.units;
     let ruler = |mm: f64| units.ruler(Length::mm(mm));
-    let limb = match design.heading.kind {
-        Kind::Bracelet => Some("made for a wrist of"),
-        Kind::Anklet => Some("made for an ankle of"),
-        Kind::Necklace if design.closure.open().is_some() => None,
-        Kind::Necklace => Some("made for a neck, at its base, of"),
-        Kind::Earrings | Kind::Strap => None,
-    };
+    let is_open = design.heading.kind == Kind::Necklace && design.closure.open().is_some();
+    let limb = english::made_for(design.heading.kind).filter(|_| !is_open);
     let mut worn: Vec<_> =
         limb.map(|limb| NamedFact::new(limb, ruler(design.wear.girth.value()))).into_iter().collect();
     worn.extend(sheet::wraps(design, units).map(|(name, times)| NamedFact::new(name, times)));
     if let Some(ring) = piece.drape.ring() {
-        worn.push(NamedFact::new("measures inside", ruler(ring.inside_girth)));
+        worn.push(NamedFact::new(english::INSIDE, ruler(ring.inside_girth)));
     }
     let drops = piece.drape.worn.iter().flat_map(|worn| worn.drops.iter().zip(&design.strands));
     let drops = drops.take(if design.twist.is_some() { 1 } else { design.strands.len() });
     let several = design.strands.len() > 1 && design.twist.is_none();
     let drop = |(drop, strand): (&f64, &crate::design::Strand)| {
-        let which = if several { format!(", strand {}", strand.name) } else { String::new() };
-        let neck = if limb.is_some() {
-            "that neck".to_owned()
-        } else {
-            format!("a neck of {} at its base", ruler(design.wear.girth.value()))
-        };
-        NamedFact::new(format!("hangs below the front of {neck}{which}"), ruler(*drop))
+        let which = several.then_some(strand.name.as_str());
+        NamedFact::new(english::hangs(limb.is_some(), design.wear.girth, which, units), ruler(*drop))
     };
     worn.extend(drops.map(drop));
     worn
@@ -194,8 +184,7 @@ fn worn(piece: &Piece) -> Vec<NamedFact> {
 /// One of its sizes, with its length and whom the pattern says that it is for.
 fn size(size: &Size, units: UnitStyle) -> Option<NamedFact> {
     let design = size.design.as_ref()?;
-    let told = || format!(", for {}", units.ruler(design.wear.girth));
-    let whose = if design.wear.is_told() { told() } else { String::new() };
-    let name = size.name.clone().unwrap_or_else(|| "as written".to_owned());
+    let whose = if design.wear.is_told() { english::whose(design.wear.girth, units) } else { String::new() };
+    let name = size.name.clone().unwrap_or_else(|| english::AS_WRITTEN.to_owned());
     Some(NamedFact::new(name, sheet::length_of(design, units) + &whose))
 }

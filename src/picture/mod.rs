@@ -8,17 +8,17 @@
 mod bust;
 mod caption;
 mod closed;
+mod english;
 mod ground;
 mod mirror;
 mod portrait;
 mod shade;
 mod shine;
 mod subject;
-mod words;
 mod worn;
 
+pub use english::{alternative, subject};
 pub use portrait::Portrait;
-pub use words::{alternative, subject};
 
 use std::sync::Arc;
 

@@ -9,7 +9,7 @@ use crate::paint::mark::Mark;
 use crate::pattern::Kind;
 use crate::sheet::english;
 use crate::sheet::figure::{self, Frame, Layers, Sketch};
-use crate::sheet::said::Figure;
+use crate::sheet::said::Alternative;
 
 use super::closed::Arranged;
 use super::shade::Shade;
@@ -140,7 +140,7 @@ pub fn strung(
         .map(|(strand, hung)| {
             let on_edge = figure::is_along_the_limb(piece);
             let marks = Sketch { design, strand, hung, frame, stencils, on_edge }.strand();
-            Mark::figure(english::figure(&Figure::Strand(&strand.name)), marks)
+            Mark::figure(english::figure(&Alternative::Strand(&strand.name)), marks)
         })
         .collect();
     let several = figures.len().div_ceil(MOST_SHADOWS).max(1);
@@ -156,7 +156,7 @@ fn twined(design: &Design, strands: &[Option<Hung>], shade: Shade, frame: &Frame
     let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
     let layers = figure::twined::layers(design, &hung, frame, stencils, MOST_SHADOWS);
     Mark::figure(
-        english::figure(&Figure::twisted(design)),
+        english::figure(&Alternative::twisted(design)),
         layers.into_iter().map(|layer| shade.touching(layer)).collect(),
     )
 }

@@ -5,7 +5,7 @@ use crate::materials::render::words::{estimates, in_currency};
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
-use super::said::{Heading, Section};
+use super::said::{SectionKind, Subheading};
 use super::{Sheet, cutting, english, face, needs, page, sizes};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, SetTable, Table};
@@ -31,7 +31,7 @@ const TICK_GAP: f64 = 2.0;
 
 /// Pours what the maker has to buy, to cut and, where the face does not say it, to lay ready.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools: bool) {
-    page::begin(flow, &Section::Buying);
+    page::begin(flow, &SectionKind::Buying);
     needed(flow, sheet, materials);
     cuts(flow, sheet, materials);
     if !has_tools {
@@ -44,7 +44,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools
     }
 }
 
-fn section(flow: &mut Flow, title: Heading<'_>) {
+fn section(flow: &mut Flow, title: Subheading<'_>) {
     flow.gap(BEFORE);
     flow.heading(face::heading(title));
 }
@@ -73,7 +73,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
     if !plans.is_empty() {
-        section(flow, Heading::Cutting);
+        section(flow, Subheading::Cutting);
         cutting::pour(flow, sheet.piece, &plans);
     }
 }
@@ -84,7 +84,7 @@ pub fn tools(sheet: &Sheet<'_>, width: f64) -> Block {
     let tools = steps::english::tools(&sheet.piece.design, sheet.units());
     let tools = tools.iter().map(tool);
     let rows = if width < COLUMN { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
-    Block::stack([face::heading(Heading::Tools), Block::stack(rows, 0.8)], 0.0)
+    Block::stack([face::heading(Subheading::Tools), Block::stack(rows, 0.8)], 0.0)
 }
 
 /// A box to tick, in the middle of a line of text.
@@ -102,7 +102,7 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
     if tables.is_empty() {
         return;
     }
-    section(flow, Heading::Sizes);
+    section(flow, Subheading::Sizes);
     let notes: Vec<_> = sizes::same(piece).into_iter().chain(sizes::datum(&piece.sizes, &piece.design)).collect();
     let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
     let beside = (aside >= LEAST_ASIDE && tables.len() == 1).then(|| Block::stack(sizes::recipes(piece, aside), 0.0));
@@ -122,7 +122,7 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
-    section(flow, Heading::Price);
+    section(flow, Subheading::Price);
     flow.table(sum(price, &in_currency(sheet.currency())).set(flow.width().min(90.0)));
     note(flow, &english::suggestion(price, sheet.piece.design.copies));
 }
@@ -130,7 +130,7 @@ fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 fn sum(price: &Suggestion, currency: &str) -> Table {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
     let sums = [price.materials, price.labour, price.overhead, price.cost, price.wholesale, price.retail];
-    for (name, money) in english::sum(price).into_iter().zip(sums) {
+    for (name, money) in english::price_parts(price).into_iter().zip(sums) {
         table.push(vec![Cell::text(name), Cell::strong(format!("{money}{currency}"))]);
     }
     table

@@ -7,7 +7,7 @@ use crate::paint::{outline, style};
 use crate::units::INCH;
 
 use super::english;
-use super::said::Figure;
+use super::said::Alternative;
 
 /// Lengths of the bar's edges in mm, with what is printed beside them.
 const MM: (f64, f64) = (50.0, 10.0);
@@ -33,7 +33,7 @@ pub fn bar(end: Point) -> Mark {
     let edges = [edge(start, MM, -1.0), edge(start, IN, 1.0)];
     let line = |outline| Mark::Shape { outline, fill: None, stroke: Some(LINE) };
     let words = Type::TINY.mark(english::CHECK_PRINT, start - Point::new(GAP, 0.8), Anchor::End);
-    Mark::figure(english::figure(&Figure::Bar), edges.map(line).into_iter().chain([words]).collect())
+    Mark::figure(english::figure(&Alternative::Bar), edges.map(line).into_iter().chain([words]).collect())
 }
 
 /// A line of a length with ticks every so many mm, on its one side or the other.

@@ -13,7 +13,7 @@ use crate::units::{Length, UnitStyle};
 
 use super::english;
 use super::figure::Scale;
-use super::said::{ListedCut, MadeUp, PlanNote, Scaled};
+use super::said::{FooterScale, ListedCut, MadeUp, PlanNote};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -45,7 +45,7 @@ pub fn pour(flow: &mut Flow, piece: &Piece, cuttings: &[&Cutting]) {
     let drawn: Vec<_> = plans.iter().filter(|plan| !plan.is_single()).collect();
     let alike = drawn.iter().all(|plan| plan.scale == drawn[0].scale);
     for (at, plan) in plans.iter().enumerate() {
-        let footer = english::scaled(if alike { Scaled::Bars(plan.scale) } else { Scaled::SeveralBars });
+        let footer = english::scaled(if alike { FooterScale::Bars(plan.scale) } else { FooterScale::SeveralBars });
         flow.gap(if at > 0 { APART } else { 0.0 });
         plan.pour(flow, &footer, at == 0);
     }
@@ -73,7 +73,7 @@ impl<'a> Plan<'a> {
             self.bars(flow, &scaled);
         }
         match list(self.design, self.cutting.article, &self.spools).as_slice() {
-            [only] => flow.add(Type::SMALL.paragraph(&english::only(only, self.units), flow.width())),
+            [only] => flow.add(Type::SMALL.paragraph(&english::only_cut(only, self.units), flow.width())),
             rows => flow.table(table(rows, self.units).snug(flow.width())),
         }
         if !self.is_single() {
@@ -103,7 +103,7 @@ impl<'a> Plan<'a> {
             takes_links: lost(design, cutting.article) > Length::ZERO,
             rounds: first,
         };
-        let note = english::plan(cutting, &note, self.units);
+        let note = english::plan_note(cutting, &note, self.units);
         let note = Type::TINY.paragraph(&note, width);
         Block::stack([name, note, Block::gap(1.0)], 0.0)
     }
@@ -115,7 +115,7 @@ impl<'a> Plan<'a> {
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
         let named = spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece)));
-        let bar = Bar { scale: self.scale.factor(), width, units: self.units, marks: Vec::new() };
+        let bar = SpoolBar { scale: self.scale.factor(), width, units: self.units, marks: Vec::new() };
         Block::stack([bar.block(named, spool.left), Block::gap(BELOW)], 0.0)
     }
 }
@@ -137,14 +137,14 @@ fn scale(spools: &[Spool], width: f64) -> Scale {
 }
 
 /// A bar as it is drawn.
-struct Bar {
+struct SpoolBar {
     scale: f64,
     width: f64,
     units: UnitStyle,
     marks: Vec<Mark>,
 }
 
-impl Bar {
+impl SpoolBar {
     /// A spool's pieces, each with its strand's number, and what is left.
     fn block<'a>(mut self, pieces: impl Iterator<Item = (&'a Cut, Option<usize>)>, rest: Length) -> Block {
         let mut left = HALF_EDGE;
@@ -229,7 +229,7 @@ fn table(rows: &[ListedCut], units: UnitStyle) -> Table {
         Column::new(of_cut, Align::Right),
     ]);
     for row in rows {
-        let [number, name] = english::listed(row);
+        let [number, name] = english::listed_cut(row);
         let parts = row.parts.map(|parts| english::made_up(parts, units)).unwrap_or_default();
         let length = Cell::strong(cut(row.length, units));
         table.push(vec![Cell::strong(number), Cell::text(name), Cell::text(parts), length]);

@@ -7,15 +7,15 @@ use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 use crate::units::Length;
 
-use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale, Sketch};
-use super::said::Scaled;
+use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, LabelRoom, Scale, Sketch};
+use super::said::FooterScale;
 use super::{Illustration, english};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::Mark;
 
 /// Marks, and to what scale they are drawn, for the footer.
-pub type Drawn = (Vec<Mark>, Scaled);
+pub type Drawn = (Vec<Mark>, FooterScale);
 
 /// What a cover shows of how a piece is, so that it shows nothing twice.
 pub enum Shows {
@@ -64,7 +64,7 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
     }
     marks.extend(bar(room, frame.page(extent.low).y - room.top, scale, piece));
-    (marks, Scaled::Picture(scale))
+    (marks, FooterScale::Picture(scale))
 }
 
 /// Room between a figure and its scale bar.
@@ -102,7 +102,7 @@ pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn 
     room.left += DROPS_WIDTH;
     room.width -= DROPS_WIDTH;
     let mut scale = Scale::fitting(size, (room.width, room.height));
-    if let Labels::Beside(width) = figure::room_for_labels(piece, scale.factor(), room.height) {
+    if let LabelRoom::Beside(width) = figure::room_for_labels(piece, scale.factor(), room.height) {
         room.width -= width;
         scale = Scale::fitting(size, (room.width, room.height));
     }
@@ -115,7 +115,7 @@ pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn 
     marks.extend(labels);
     let height = (whole.height() * frame.scale).max(labelled - whole_room.top);
     marks.extend(bar(whole_room, height, scale, piece));
-    (marks, Scaled::Drape(scale))
+    (marks, FooterScale::Drape(scale))
 }
 
 /// Smallest scale at which beads laid straight tell anything: half their size.

@@ -9,10 +9,10 @@ use crate::materials::Materials;
 
 use super::drape::Shows;
 use super::english as say;
-use super::figure::{self, Labels};
+use super::figure::{self, LabelRoom};
 use super::making::cautions;
-use super::page::Body;
-use super::said::{Heading, Scaled, Section};
+use super::page::PageBody;
+use super::said::{FooterScale, SectionKind, Subheading};
 use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs};
 use crate::paint::layout::flow::{self, Flow};
 use crate::paint::layout::table::SetTable;
@@ -44,11 +44,11 @@ const DRAPE_SHARE: f64 = 0.4;
 /// The cover, and pages for lists that it has no room for.
 pub struct Face {
     /// The pages.
-    pub bodies: Vec<Body>,
+    pub bodies: Vec<PageBody>,
     /// Whether the tools stand among them.
     pub has_tools: bool,
     /// What is drawn to which scale on the first.
-    scaled: Scaled,
+    scaled: FooterScale,
 }
 
 /// Draws the cover.
@@ -86,7 +86,7 @@ fn drawn(
     let section = section(sheet, cautions.is_some());
     cautions.into_iter().for_each(|cautions| page.foot(cautions, APART));
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
-        page.foot(titled(Heading::Straight(scale), rows), APART);
+        page.foot(titled(Subheading::Straight(scale), rows), APART);
     }
     let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
     let mut over = Vec::new();
@@ -95,7 +95,7 @@ fn drawn(
     let (figures, scaled) = figures(sheet, picture, left, &mut over, stencils);
     let marks = [head, figures, column.marks, page.marks].concat();
     let checked = check::stamps_at_actual_size(&marks);
-    let first = Body {
+    let first = PageBody {
         name: section.name.to_owned(),
         description: section.description,
         marks,
@@ -117,14 +117,14 @@ fn figures(
     if let Shows::Picture = shows {
         return drape::measured_picture(sheet.piece, picture, room, stencils);
     }
-    if matches!(figure::room_for_labels(sheet.piece, 1.0, room.height), Labels::Listed) {
-        over.push((Heading::Strands, figure::strand_table(sheet.piece).set(sheet.room().width)));
+    if matches!(figure::room_for_labels(sheet.piece, 1.0, room.height), LabelRoom::Listed) {
+        over.push((Subheading::Strands, figure::strand_table(sheet.piece).set(sheet.room().width)));
     }
     if let Shows::Drape = shows {
         return drape::hanging(sheet.piece, room, stencils);
     }
     let mut left = Filled::new(room);
-    let heading = heading(Heading::Hanging);
+    let heading = heading(Subheading::Hanging);
     let below = room.below(room.height * (1.0 - DRAPE_SHARE));
     let (drape, scaled) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);
     left.marks.extend(drape::picture(picture, room.above(below.height + APART), stencils));
@@ -165,7 +165,7 @@ impl Filled {
 }
 
 /// Lists with their titles.
-type Lists = Vec<(Heading<'static>, SetTable)>;
+type Lists = Vec<(Subheading<'static>, SetTable)>;
 
 /// Fills the column at the right; a legend that it has no room for goes over. Says whether the tools stand there.
 fn fill(
@@ -179,7 +179,7 @@ fn fill(
     column.top(facts::list(sheet.piece, width), APART);
     for_a_child(sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
     let ways = legend::colourways(sheet.piece, width).filter(|_| sheet.style.ink == Ink::Colour);
-    let ways = ways.map(|ways| titled(Heading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
+    let ways = ways.map(|ways| titled(Subheading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
     ways.into_iter().for_each(|ways| column.top(ways, APART));
     needed(column, over, sheet, materials, stencils);
     let tools = buying::tools(sheet, width);
@@ -210,13 +210,13 @@ fn needed(
 ) {
     let width = column.left.width;
     let legend = legend::table(sheet.piece, stencils);
-    let beads = Block::stack([Type::TINY.line(&say::heading(Heading::Legend)), legend.set(width).block()], 0.0);
+    let beads = Block::stack([Type::TINY.line(&say::heading(Subheading::Legend)), legend.set(width).block()], 0.0);
     let besides = needs::besides(sheet.piece, materials, width, sheet.style.ink);
-    let all = titled(Heading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
-    let shown = if legend.fits(width) { [all, titled(Heading::Needs, beads)].into() } else { Vec::new() };
+    let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
+    let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
     match shown.into_iter().find(|block| column.holds(block, 0.0)) {
         Some(block) => column.top(block, APART),
-        None => over.push((Heading::Legend, legend.set(sheet.room().width))),
+        None => over.push((Subheading::Legend, legend.set(sheet.room().width))),
     }
 }
 
@@ -225,38 +225,38 @@ fn column_width(sheet: &Sheet<'_>) -> f64 {
 }
 
 /// Pages for the lists that the face has no room for.
-fn more(lists: Lists, room: Rect) -> Vec<Body> {
+fn more(lists: Lists, room: Rect) -> Vec<PageBody> {
     let mut flow = Flow::new(room);
-    flow.begin(say::section(&Section::Lists));
+    flow.begin(say::section(&SectionKind::Lists));
     for (title, table) in lists {
         flow.gap(6.0);
         flow.heading(heading(title));
         flow.table(table);
     }
-    flow.into_pages().into_iter().map(Body::from).collect()
+    flow.into_pages().into_iter().map(PageBody::from).collect()
 }
 
 /// A heading with room below it.
-pub fn heading(title: Heading<'_>) -> Block {
+pub fn heading(title: Subheading<'_>) -> Block {
     Block::stack([Type::HEADING.line(&say::heading(title)).in_role(Role::Heading(2)), Block::gap(1.0)], 0.0)
 }
 
 /// A block under its heading.
-pub fn titled(title: Heading<'_>, block: Block) -> Block {
+pub fn titled(title: Subheading<'_>, block: Block) -> Block {
     Block::stack([heading(title), block], 0.0)
 }
 
 fn section(sheet: &Sheet<'_>, has_cautions: bool) -> flow::Section {
     let design = &sheet.piece.design;
     let strands = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    say::section(&Section::Face { kind: design.heading.kind, strands, has_cautions })
+    say::section(&SectionKind::Face { kind: design.heading.kind, strands, has_cautions })
 }
 
 /// The worn figure with what it assumes, where there is room for both.
 fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Option<Block> {
     let said = say::on_neck(&facts::worn(sheet.piece)?, sheet.piece.telling.units);
     let words = Type::TINY.paragraph(&said, room.width);
-    let title = heading(Heading::OnNeck);
+    let title = heading(Subheading::OnNeck);
     let height = room.height - title.height - words.height - 2.0;
     if sheet.piece.drape.worn.is_none() {
         return (height >= 0.0).then(|| Block::stack([title, words], 0.0));

@@ -7,7 +7,7 @@ use crate::units::Length;
 
 use super::english;
 use super::fact::{facts, trade_length};
-use super::said::{Ends, Hooked, Neck, OnNeck};
+use super::said::{EndsInFront, Hooked, Neck, OnNeck};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
 use crate::paint::mark::Role;
@@ -78,11 +78,11 @@ fn drops(design: &Design, worn: &Worn) -> Vec<(Index<Strand>, Option<Length>)> {
 }
 
 /// How an end that goes through the other is drawn, and how ends that meet are.
-fn ends(design: &Design) -> Ends {
+fn ends(design: &Design) -> EndsInFront {
     match design.closure.open() {
-        Some(WornOpen::Through(tail)) => Ends::Through(tail),
-        _ if design.meeting().is_some() => Ends::Meet,
-        _ => Ends::Joined,
+        Some(WornOpen::Through(tail)) => EndsInFront::Through(tail),
+        _ if design.meeting().is_some() => EndsInFront::Meet,
+        _ => EndsInFront::Joined,
     }
 }
 

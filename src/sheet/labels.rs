@@ -26,7 +26,7 @@ const GAP: f64 = 2.0;
 const CORNER: f64 = 2.5;
 
 /// A label's words.
-struct Label {
+struct BagLabel {
     kit: String,
     /// Which bag it is for.
     which: String,
@@ -45,18 +45,18 @@ pub fn labels(kits: &[Kit], units: UnitStyle, style: &Style) -> Vec<Page> {
     let height = paper.height / rows as f64;
     let pages: Vec<_> = labels.chunks(COLUMNS * rows).collect();
     let count = pages.len();
-    let drawn = |(at, labels): (usize, &&[Label])| {
+    let drawn = |(at, labels): (usize, &&[BagLabel])| {
         sheet(labels, at + 1, count, Rect::new(paper.left, paper.top, width, height), style)
     };
     pages.iter().enumerate().map(drawn).collect()
 }
 
 /// The labels of a kind of bag, each as often as there are bags.
-fn of_kit(kit: &Kit, units: UnitStyle, width: f64, page: f64) -> Vec<Label> {
+fn of_kit(kit: &Kit, units: UnitStyle, width: f64, page: f64) -> Vec<BagLabel> {
     let parts = parts(kit, units, width, page - 2.0 * PAD);
     let label = |bag: u32, (at, words): (usize, &Block)| {
         let which = english::bag(bag, kit.bags, [at + 1, parts.len()]);
-        Label { kit: kit.name(), which, words: words.clone() }
+        BagLabel { kit: kit.name(), which, words: words.clone() }
     };
     (1..=kit.bags)
         .flat_map(|bag| parts.iter().enumerate().map(move |part| (bag, part)))
@@ -108,7 +108,7 @@ fn line(packed: &Packed, units: UnitStyle, width: f64) -> Block {
 }
 
 /// A page of labels, the first of which lies in a cell.
-fn sheet(labels: &[Label], number: usize, count: usize, cell: Rect, style: &Style) -> Page {
+fn sheet(labels: &[BagLabel], number: usize, count: usize, cell: Rect, style: &Style) -> Page {
     let (width, height) = style.paper.size();
     let corner = |at: usize| {
         let (row, column) = (at / COLUMNS, at % COLUMNS);
@@ -120,13 +120,13 @@ fn sheet(labels: &[Label], number: usize, count: usize, cell: Rect, style: &Styl
         width,
         height,
         title: english::labels_title(number, count),
-        description: english::labels(labels.iter().map(|label| [label.kit.as_str(), &label.which])),
+        description: english::labels_shown(labels.iter().map(|label| [label.kit.as_str(), &label.which])),
         symbols: Arc::default(),
         marks: inked(marks, style.ink),
     }
 }
 
-fn drawn(label: &Label, corner: Point, cell: Rect) -> Vec<Mark> {
+fn drawn(label: &BagLabel, corner: Point, cell: Rect) -> Vec<Mark> {
     let words = label.words.clone().at(corner + Point::new(PAD, PAD));
     let which = Type::TINY.fitted(&label.which, cell.width - 2.0 * PAD).in_role(Role::Paragraph);
     let foot = Point::new(corner.x + PAD, corner.y + cell.height - PAD - Type::TINY.line_height());

@@ -12,7 +12,7 @@ use crate::steps::english::{self, Told};
 
 use super::buying::tick;
 use super::english as say;
-use super::said::{Heading, Section};
+use super::said::{SectionKind, Subheading};
 use super::{LEAST_LAST, Sheet, page};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
@@ -70,7 +70,7 @@ pub fn poured(flow: &Flow, sheet: &Sheet<'_>, has_cautions: bool) -> Flow {
 
 fn set_so(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], has_cautions: bool, set: Set) -> Flow {
     let design = &sheet.piece.design;
-    page::begin(&mut flow, &Section::Making { has_cautions });
+    page::begin(&mut flow, &SectionKind::Making { has_cautions });
     if has_cautions {
         flow.add(cautions::boxed(design, flow.width()));
     }
@@ -89,7 +89,7 @@ fn set_so(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], has_cautions: bool
 
 fn notes(flow: &mut Flow, design: &Design) {
     let Some(notes) = &design.heading.notes else { return };
-    let from = say::heading(Heading::Notes(design.heading.designer.as_deref()));
+    let from = say::heading(Subheading::Notes(design.heading.designer.as_deref()));
     let words = Type::BODY.paragraph(notes, flow.width().min(WIDEST));
     flow.gap(3.0);
     flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));

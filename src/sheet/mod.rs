@@ -41,7 +41,7 @@ pub use proof::{MOST_PAGES, TooManyPages};
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
-use page::Body;
+use page::PageBody;
 
 /// Share of its last page that a sheet is to fill.
 const LEAST_LAST: f64 = 0.35;
@@ -96,7 +96,7 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let (face, making) = cautious.unwrap_or((face, making));
     flow.join(making);
     let mut bodies = face.bodies;
-    bodies.extend(flow.into_pages().into_iter().map(Body::from));
+    bodies.extend(flow.into_pages().into_iter().map(PageBody::from));
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 
@@ -109,7 +109,7 @@ pub fn card(piece: &Piece, style: &Style) -> Vec<Page> {
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let mut flow = Flow::new(sheet.room());
     card::pour(&mut flow, &sheet, &materials, &mut stencils);
-    let bodies = flow.into_pages().into_iter().map(Body::from).collect();
+    let bodies = flow.into_pages().into_iter().map(PageBody::from).collect();
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 

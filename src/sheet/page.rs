@@ -7,7 +7,7 @@ use crate::geometry::Point;
 use crate::trade::paper::Paper;
 
 use super::inked::inked;
-use super::said::Section;
+use super::said::SectionKind;
 use super::{Style, check, english};
 use crate::paint::layout::flow::{self, Flow, Poured};
 use crate::paint::layout::text::Type;
@@ -16,7 +16,7 @@ use crate::paint::mark::{Anchor, Mark, Page, Role, Stroke, Symbol};
 use crate::paint::{metrics, outline, style};
 
 /// A page's contents, before it has its footer.
-pub struct Body {
+pub struct PageBody {
     /// What the page is for: Face, Stringing, …
     pub name: String,
     /// What the page shows, in a sentence, for those who cannot see it.
@@ -29,7 +29,7 @@ pub struct Body {
     pub checked: bool,
 }
 
-impl From<Poured> for Body {
+impl From<Poured> for PageBody {
     fn from(page: Poured) -> Self {
         let all = |part: fn(&flow::Section) -> &str, between: &str| {
             page.sections.iter().map(part).collect::<Vec<_>>().join(between)
@@ -45,7 +45,7 @@ impl From<Poured> for Body {
 }
 
 /// Begins a section under its title.
-pub fn begin(flow: &mut Flow, section: &Section<'_>) {
+pub fn begin(flow: &mut Flow, section: &SectionKind<'_>) {
     let section = english::section(section);
     let name = section.name;
     flow.begin(section);
@@ -65,10 +65,10 @@ fn margin(paper: Paper) -> f64 {
 }
 
 /// Puts footers under all bodies; all pages share the symbols, of which exports write those stamped.
-pub fn pages(bodies: Vec<Body>, symbols: Vec<Symbol>, heading: &Heading, style: &Style) -> Vec<Page> {
+pub fn pages(bodies: Vec<PageBody>, symbols: Vec<Symbol>, heading: &Heading, style: &Style) -> Vec<Page> {
     let (count, symbols) = (bodies.len(), Arc::from(symbols));
     let (width, height) = style.paper.size();
-    let page = |(index, body): (usize, Body)| {
+    let page = |(index, body): (usize, PageBody)| {
         let mut marks = body.marks;
         let bar = body.checked.then(|| check::bar(rule_end(style.paper)));
         marks.extend(footer(heading, &body.scale, index + 1, count, style.paper));

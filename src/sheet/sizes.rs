@@ -9,7 +9,7 @@ use crate::steps::posts::{Post, Posts};
 use crate::steps::{self, english::chart};
 use crate::units::{Length, UnitStyle};
 
-use super::said::{Compared, Heading, Measured};
+use super::said::{Compared, LengthOf, Subheading};
 use super::{english, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -22,7 +22,7 @@ const MOST: usize = 4;
 pub fn same(piece: &Piece) -> Option<String> {
     let rows = rows(piece);
     let each: Vec<_> = rows.iter().filter(|row| !row.is_shown()).filter_map(Comparison::of_all).collect();
-    (!each.is_empty() && piece.sizes.len() > 1).then(|| english::same(&each))
+    (!each.is_empty() && piece.sizes.len() > 1).then(|| english::same_in_all(&each))
 }
 
 /// A row of the table: what it tells, and how of each size that can be made, as it is printed: what is rounded to the same
@@ -107,7 +107,7 @@ pub fn recipes(piece: &Piece, width: f64) -> Vec<Block> {
 
 /// What to string for a size beside this sheet's; strands whose beads are the same are named alone.
 fn recipe(name: Option<&str>, design: &Design, sheet: &Piece, width: f64) -> Block {
-    let mut blocks = vec![Type::STRONG.paragraph(&english::heading(Heading::Recipe(name)), width)];
+    let mut blocks = vec![Type::STRONG.paragraph(&english::heading(Subheading::Recipe(name)), width)];
     let (units, here) = (sheet.telling.units, &sheet.design);
     let told =
         |design: &Design, strand: &Strand| [chart::text(design, strand, units), steps::english::counts(design, strand)];
@@ -186,7 +186,7 @@ fn alike(sizes: &[Size], design: &Design) -> Vec<Vec<Index<Strand>>> {
 
 fn strand_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>], units: UnitStyle) -> Vec<Comparison> {
     let titled = title(design, group);
-    let told = |what: Measured, length: fn(&Strand) -> Length, say: fn(Length, UnitStyle) -> String| {
+    let told = |what: LengthOf, length: fn(&Strand) -> Length, say: fn(Length, UnitStyle) -> String| {
         Comparison::new(&Compared::Length(&titled, what), sizes, |design| {
             design.strands.get(group[0]).map(|strand| say(length(strand), units)).unwrap_or_default()
         })
@@ -194,12 +194,12 @@ fn strand_rows(sizes: &[Size], design: &Design, group: &[Index<Strand>], units: 
     let row = |what, length| told(what, length, |length, units| units.ruler(length));
     let strands = sizes.iter().filter_map(|size| size.design.as_ref()?.strands.get(group[0]));
     let is_bare = strands.into_iter().any(|strand| strand.bare() >= LEAST_BARE);
-    let bare = is_bare.then(|| row(Measured::Bare, Strand::bare));
-    let lengths = [row(Measured::Finished, |strand| strand.finished), row(Measured::Beads, Strand::beaded)];
+    let bare = is_bare.then(|| row(LengthOf::Bare, Strand::bare));
+    let lengths = [row(LengthOf::Finished, |strand| strand.finished), row(LengthOf::Beads, Strand::beaded)];
     lengths
         .into_iter()
         .chain(bare)
-        .chain([told(Measured::Cut, Strand::cut, amount::cut)])
+        .chain([told(LengthOf::Cut, Strand::cut, amount::cut)])
         .chain(knots(sizes, design, group))
         .collect()
 }

@@ -13,7 +13,7 @@ use crate::units::Length;
 
 use super::english as say;
 use super::figure;
-use super::said::{Heading, InKey, Reading, Scaled, Section, Takes, ToCut};
+use super::said::{FooterScale, InKey, Reading, SectionKind, Subheading, Takes, ToCut};
 use super::{Sheet, page, sizes, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
@@ -35,7 +35,7 @@ const KEY_SIZE: (f64, f64) = (20.0, 12.0);
 /// Pours all strands.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
     let names = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str());
-    page::begin(flow, &Section::Stringing(names.collect()));
+    page::begin(flow, &SectionKind::Stringing(names.collect()));
     let width = flow.width();
     flow.add(intro(sheet, width));
     flow.gap(2.0);
@@ -127,7 +127,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
     let last = Block::stack(lines.pop().into_iter().chain([checks]), LINES_APART);
     let mut blocks = lines.into_iter().chain([last]);
     open(flow, opening, blocks.next().unwrap_or_default(), sheet.room().height);
-    flow.scaled(say::scaled(Scaled::Rows), true);
+    flow.scaled(say::scaled(FooterScale::Rows), true);
     for block in blocks {
         flow.gap(LINES_APART);
         if block.height > flow.left() {
@@ -135,7 +135,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
             flow.add(continued(&sizes::title(design, alike), width));
         }
         flow.add(block);
-        flow.scaled(say::scaled(Scaled::Rows), true);
+        flow.scaled(say::scaled(FooterScale::Rows), true);
     }
 }
 
@@ -178,7 +178,7 @@ fn head(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
 
 /// The heading of a strand that runs on to another page.
 fn continued(title: &str, width: f64) -> Block {
-    let words = Type::HEADING.fitted(&say::heading(Heading::Continued(title)), width).in_role(Role::Heading(2));
+    let words = Type::HEADING.fitted(&say::heading(Subheading::Continued(title)), width).in_role(Role::Heading(2));
     Block::stack([words, Block::gap(2.0)], 0.0)
 }
 

@@ -201,7 +201,10 @@ fn other_sizes_are_told_in_the_letters_of_this_sheet() {
     assert!(told.contains(&dense("What to string for size long")), "{told}");
     let charted = |design: &Design, at: usize| {
         let strand = &design.strands[nth(at)];
-        [festoon::steps::chart::text(design, strand), festoon::steps::english::counts(design, strand)]
+        [
+            festoon::steps::english::chart::text(design, strand, base.telling.units),
+            festoon::steps::english::counts(design, strand),
+        ]
     };
     let (here, longer): (Vec<usize>, Vec<usize>) =
         (0..3).partition(|at| charted(&long, *at) == charted(&base.design, *at));

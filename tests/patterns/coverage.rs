@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::fmt::Display;
 
+use festoon::Piece;
 use festoon::design::{Design, Finding, Form, Lot, Pack};
 use festoon::pattern::{
     BeadSize, CordKind, Drilled, FindingKind, Finish, Item, Kind, Outline, Pattern, Row, Settle, Shape, Skill, Times,

@@ -3,6 +3,8 @@
 use crate::materials::{Among, Amount, Buy, Cut, Cutting, Line, Materials, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, sixteenths};
 
+/// What a piece is called that is cut to see how much knots take up.
+pub const TO_TRY: &str = "knots to try";
 /// From here on a length is told in metres or feet, as it is sold.
 const LONG: Length = Length::mm(1000.0);
 /// From here on feet are told with whole inches, below it with sixteenths.

@@ -36,7 +36,7 @@ pub fn suggestion(price: &Suggestion, copies: u32) -> String {
 }
 
 /// What a suggested price is made up of, in order: materials, labour, overhead, cost, then for a shop and for a wearer.
-pub fn sum(price: &Suggestion) -> [String; 6] {
+pub fn price_parts(price: &Suggestion) -> [String; 6] {
     let overhead = share(price).map_or_else(|| "overhead".to_owned(), |share| format!("overhead, {share}"));
     let [shop, wearer] = price.factors;
     let [materials, labour, cost] = ["materials used", "labour", "cost"].map(str::to_owned);

@@ -1,6 +1,6 @@
 //! What to measure of a strand, and what of its row is not drawn as it is, in English.
 
-use crate::sheet::said::{Bare, NotAsItIs, Others, Remedy, Tolerances};
+use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances, WhenOff};
 use crate::units::{Length, UnitStyle};
 
 /// Bare lengths in mm that differ by less are told as equal: half of what a ruler shows.
@@ -23,15 +23,15 @@ pub fn tolerances(Tolerances { beads, remedy, both_sides }: &Tolerances<'_>) -> 
 }
 
 /// What beads of other sizes ask for.
-fn remedy(remedy: Remedy, both_sides: bool) -> String {
+fn remedy(remedy: WhenOff, both_sides: bool) -> String {
     let [alike, then] = if both_sides { [", alike on both sides", ","] } else { [""; 2] };
     match remedy {
-        Remedy::Knots => format!(
+        WhenOff::Knots => format!(
             "Measure early, while the next knots can still be tied tighter or looser; at the end string more or fewer \
              beads{alike}."
         ),
-        Remedy::Counts => format!("String more or fewer{alike}{then} until it comes nearest."),
-        Remedy::BareCord => {
+        WhenOff::Counts => format!("String more or fewer{alike}{then} until it comes nearest."),
+        WhenOff::BareCord => {
             "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
                 .to_owned()
         }

@@ -15,7 +15,7 @@ pub const LEFT_OVER: [&str; 2] = ["left over", "left"];
 const TAKES_LINKS: &str = " Each cut takes the link that it goes through.";
 
 /// The scale of a plan's bars, from how much it is cut, and how lengths are rounded.
-pub fn plan(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String {
+pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String {
     let from = from(cutting);
     let from = match note.bars {
         Some(scale) => format!("Bars at {scale}; {from}"),
@@ -35,16 +35,16 @@ fn from(cutting: &Cutting) -> String {
 }
 
 /// The number and the name of a piece, with how many there are.
-pub fn listed(listed: &ListedCut) -> [String; 2] {
+pub fn listed_cut(listed: &ListedCut) -> [String; 2] {
     let ListedCut { number, name, count, .. } = listed;
     let name = if *count > 1 { format!("{count} × {name}") } else { name.clone() };
     [number.map(|number| number.to_string()).unwrap_or_default(), name]
 }
 
 /// The only piece of a list as a sentence: `row: 410 mm finished + 2 × 50 mm, cut 510 mm.`
-pub fn only(only: &ListedCut, units: UnitStyle) -> String {
+pub fn only_cut(only: &ListedCut, units: UnitStyle) -> String {
     let parts = only.parts.map(|parts| format!("{}, ", made_up(parts, units))).unwrap_or_default();
-    format!("{}: {parts}cut {}.", listed(only).join(" ").trim_start(), cut(only.length, units))
+    format!("{}: {parts}cut {}.", listed_cut(only).join(" ").trim_start(), cut(only.length, units))
 }
 
 /// What a piece's length is made up of: `2 × 410 mm finished + 12 mm in knots + 2 × 50 mm`, or

@@ -4,7 +4,7 @@ use crate::Piece;
 use crate::design::Design;
 use crate::drape::ring;
 use crate::pattern::Kind;
-use crate::sheet::fact::{self, Along, Fact, Limb};
+use crate::sheet::fact::{self, Fact, LengthAlong, Limb};
 use crate::units::{Length, UnitStyle, fraction, times};
 
 /// A fact's name and the fact.
@@ -25,15 +25,15 @@ pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
 
 /// What a piece's length is called.
 #[must_use]
-pub const fn along(along: Along) -> &'static str {
+pub const fn along(along: LengthAlong) -> &'static str {
     match along {
-        Along::Down => "top to lowest point",
-        Along::EndToEnd { several: false } => "end to end",
-        Along::EndToEnd { several: true } => "end to end, shortest strand",
-        Along::OnWire => "on the wire, loop to loop",
-        Along::AllRound => "closed, all its turns",
-        Along::Round { several: false } => "closed, once round",
-        Along::Round { several: true } => "closed, shortest strand",
+        LengthAlong::Down => "top to lowest point",
+        LengthAlong::EndToEnd { several: false } => "end to end",
+        LengthAlong::EndToEnd { several: true } => "end to end, shortest strand",
+        LengthAlong::OnWire => "on the wire, loop to loop",
+        LengthAlong::AllRound => "closed, all its turns",
+        LengthAlong::Round { several: false } => "closed, once round",
+        LengthAlong::Round { several: true } => "closed, shortest strand",
     }
 }
 

@@ -3,26 +3,28 @@
 use std::fmt;
 
 use crate::sheet::figure::Scale;
-use crate::sheet::said::{Figure, Scaled, SeenAs};
+use crate::sheet::said::{Alternative, FooterScale, SeenAs};
 use crate::steps::english::chart::MEETING;
 use crate::steps::english::words::list;
+use crate::units::{INCH, Length, UnitStyle};
 
 /// What a figure shows, for those who cannot see it.
 #[must_use]
-pub fn figure(figure: &Figure<'_>) -> String {
+pub fn figure(figure: &Alternative<'_>) -> String {
     let words = match figure {
-        Figure::Strand(name) => return format!("strand {name}"),
-        Figure::Beads(name, [first, last]) => return format!("strand {name}, beads {first} to {last}"),
-        Figure::Meeting(name) => return format!("strand {name}, {MEETING}"),
-        Figure::Twisted(names) => return format!("strands {}, twisted together", list(names)),
-        Figure::Square(size) => return format!("a square of {size}"),
-        Figure::Closed => "the piece closed",
-        Figure::Side(0) => "first side of the closure",
-        Figure::Side(_) => "last side of the closure",
-        Figure::Drops => "drops of the strands",
-        Figure::OnNeck => "the piece on the neck",
-        Figure::Neck => "neck and shoulders",
-        Figure::Bar => "a bar of 50 mm and of 2 in to measure",
+        Alternative::Strand(name) => return format!("strand {name}"),
+        Alternative::Beads(name, [first, last]) => return format!("strand {name}, beads {first} to {last}"),
+        Alternative::Meeting(name) => return format!("strand {name}, {MEETING}"),
+        Alternative::Twisted(names) => return format!("strands {}, twisted together", list(names)),
+        Alternative::Square(size) => return format!("a square of {size}"),
+        Alternative::Closed => "the piece closed",
+        Alternative::Side(0) => "first side of the closure",
+        Alternative::Side(_) => "last side of the closure",
+        Alternative::Ruler => "ruler",
+        Alternative::Drops => "drops of the strands",
+        Alternative::OnNeck => "the piece on the neck",
+        Alternative::Neck => "neck and shoulders",
+        Alternative::Bar => "a bar of 50 mm and of 2 in to measure",
     };
     words.to_owned()
 }
@@ -47,15 +49,23 @@ pub fn beside_bar(scale: Scale) -> String {
     if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") }
 }
 
+/// How long a scale bar is, in whole millimetres or inches.
+pub fn bar_length(length: Length, units: UnitStyle) -> String {
+    match units {
+        UnitStyle::Mm => format!("{:.0} mm", length.value()),
+        UnitStyle::In | UnitStyle::Both => format!("{:.0} in", length.value() / INCH),
+    }
+}
+
 /// What is drawn to a scale.
-pub fn scaled(scaled: Scaled) -> String {
+pub fn scaled(scaled: FooterScale) -> String {
     match scaled {
-        Scaled::Picture(scale) => format!("picture {scale}"),
-        Scaled::Drape(scale) => format!("drape {scale}"),
-        Scaled::Rows => format!("rows at {}", Scale::ACTUAL),
-        Scaled::Bars(scale) => format!("cutting bars {scale}"),
-        Scaled::SeveralBars => "cutting bars at the scale above each".to_owned(),
-        Scaled::Proof => Scale::ACTUAL.to_string(),
+        FooterScale::Picture(scale) => format!("picture {scale}"),
+        FooterScale::Drape(scale) => format!("drape {scale}"),
+        FooterScale::Rows => format!("rows at {}", Scale::ACTUAL),
+        FooterScale::Bars(scale) => format!("cutting bars {scale}"),
+        FooterScale::SeveralBars => "cutting bars at the scale above each".to_owned(),
+        FooterScale::Proof => Scale::ACTUAL.to_string(),
     }
 }
 

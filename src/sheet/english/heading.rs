@@ -1,28 +1,28 @@
 //! Sections, headings and titles of pages, in English.
 
 use crate::paint::layout::flow;
-use crate::sheet::said::{Heading, Proved, Section};
+use crate::sheet::said::{Proved, SectionKind, Subheading};
 
 /// A section's name, and what it shows, for those who cannot see it.
-pub fn section(section: &Section<'_>) -> flow::Section {
+pub fn section(section: &SectionKind<'_>) -> flow::Section {
     let (name, description) = match section {
-        Section::Face { kind, strands, has_cautions } => {
+        SectionKind::Face { kind, strands, has_cautions } => {
             let cautions = if *has_cautions { ", the materials and the cautions" } else { " and the materials" };
             let strands = strands.join(", ");
             ("Face", format!("{kind} with the strands {strands}: its picture, its measures, the beads{cautions}."))
         }
-        Section::Lists => ("Lists", "Lists that the face has no room for.".to_owned()),
-        Section::Stringing(strands) => {
+        SectionKind::Lists => ("Lists", "Lists that the face has no room for.".to_owned()),
+        SectionKind::Stringing(strands) => {
             let strands = strands.join(", ");
             ("Stringing", format!("The beads of the strands {strands} in a row, at actual size with a ruler."))
         }
-        Section::Buying => ("Buying and cutting", BUYING.to_owned()),
-        Section::Making { has_cautions } => {
+        SectionKind::Buying => ("Buying and cutting", BUYING.to_owned()),
+        SectionKind::Making { has_cautions } => {
             let cautions = if *has_cautions { "Cautions, and the steps" } else { "The steps" };
             ("Making", format!("{cautions} of the work in order, each with what to check."))
         }
-        Section::Card => ("Card", CARD.to_owned()),
-        Section::Proof(shows) => ("Proof", proof(*shows)),
+        SectionKind::Card => ("Card", CARD.to_owned()),
+        SectionKind::Proof(shows) => ("Proof", proof(*shows)),
     };
     flow::Section { name, description }
 }
@@ -40,26 +40,26 @@ fn proof(shows: Proved) -> String {
 }
 
 /// A heading.
-pub fn heading(heading: Heading<'_>) -> String {
+pub fn heading(heading: Subheading<'_>) -> String {
     let words = match heading {
-        Heading::Straight(scale) => return format!("Laid straight, {scale}"),
-        Heading::Recipe(size) => return format!("What to string for {}", super::sizes::size(size)),
-        Heading::Notes(Some(designer)) => return format!("Notes by {designer}"),
-        Heading::Continued(title) => return format!("{title}, continued"),
-        Heading::Legend => "Beads, drawn at actual size",
-        Heading::Needs => "What you need",
-        Heading::Hanging => "As it hangs",
-        Heading::OnNeck => "On the neck",
-        Heading::Colourways => "Colourways",
-        Heading::Strands => "Strands",
-        Heading::Tools => "Tools",
-        Heading::Cutting => "Cutting",
-        Heading::Sizes => "Sizes",
-        Heading::Price => "A suggested price",
-        Heading::Cautions => "Before you start",
-        Heading::Notes(None) => "Notes",
-        Heading::Findings => "Findings",
-        Heading::Beads => "Beads",
+        Subheading::Straight(scale) => return format!("Laid straight, {scale}"),
+        Subheading::Recipe(size) => return format!("What to string for {}", super::sizes::size(size)),
+        Subheading::Notes(Some(designer)) => return format!("Notes by {designer}"),
+        Subheading::Continued(title) => return format!("{title}, continued"),
+        Subheading::Legend => "Beads, drawn at actual size",
+        Subheading::Needs => "What you need",
+        Subheading::Hanging => "As it hangs",
+        Subheading::OnNeck => "On the neck",
+        Subheading::Colourways => "Colourways",
+        Subheading::Strands => "Strands",
+        Subheading::Tools => "Tools",
+        Subheading::Cutting => "Cutting",
+        Subheading::Sizes => "Sizes",
+        Subheading::Price => "A suggested price",
+        Subheading::Cautions => "Before you start",
+        Subheading::Notes(None) => "Notes",
+        Subheading::Findings => "Findings",
+        Subheading::Beads => "Beads",
     };
     words.to_owned()
 }

@@ -1,7 +1,7 @@
 //! What is printed in drawings, in English.
 
 use crate::design::Design;
-use crate::sheet::said::{BareCord, Hangs, LeftOut};
+use crate::sheet::said::{BareCord, HangsDown, LeftOut};
 use crate::steps::english::chart;
 use crate::steps::english::words::count;
 use crate::units::{Length, UnitStyle, times};
@@ -21,7 +21,7 @@ pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
 }
 
 /// `185 more, 392 mm`: beads of a run that are left out.
-pub fn more(beads: u32, length: Length, units: UnitStyle) -> String {
+pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> String {
     format!("{beads} more, {}", units.one().ruler(length))
 }
 
@@ -35,11 +35,11 @@ pub fn left_out(design: &Design, said: &LeftOut<'_>, units: UnitStyle) -> String
 }
 
 /// How far down something hangs.
-pub fn hangs(hangs: Hangs, units: UnitStyle) -> String {
+pub fn hangs(hangs: HangsDown, units: UnitStyle) -> String {
     match hangs {
-        Hangs::Strand(drop) => format!("drop {}", units.ruler(drop)),
-        Hangs::Dangles(drop) => format!("with its dangles {}", units.ruler(drop)),
-        Hangs::Meeting(drop) => format!("with what hangs from it {}", units.ruler(drop)),
+        HangsDown::Strand(drop) => format!("drop {}", units.ruler(drop)),
+        HangsDown::Dangles(drop) => format!("with its dangles {}", units.ruler(drop)),
+        HangsDown::Meeting(drop) => format!("with what hangs from it {}", units.ruler(drop)),
     }
 }
 

@@ -4,7 +4,7 @@ use super::fact::range;
 use crate::design::{Build, Design, Index, Strand};
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
-use crate::sheet::said::{Ends, Hooked, Neck, OnNeck};
+use crate::sheet::said::{EndsInFront, Hooked, Neck, OnNeck};
 use crate::units::{Length, UnitStyle};
 
 /// Most strands that the words name.
@@ -69,11 +69,11 @@ fn trade(neck: &Neck<'_>, units: UnitStyle) -> String {
 }
 
 /// How an end that goes through the other is drawn, and how ends that meet are.
-fn ends(ends: Ends, units: UnitStyle) -> String {
+fn ends(ends: EndsInFront, units: UnitStyle) -> String {
     match ends {
-        Ends::Joined => String::new(),
-        Ends::Meet => RAIL.to_owned(),
-        Ends::Through(tail) => {
+        EndsInFront::Joined => String::new(),
+        EndsInFront::Meet => RAIL.to_owned(),
+        EndsInFront::Through(tail) => {
             let assumed = if tail.is_assumed() { ", assumed" } else { "" };
             let tail = units.ruler(*tail);
             format!(" Drawn with {tail} of the last end through the ring{assumed}: the wearer sets it.{RAIL}")

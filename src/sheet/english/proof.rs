@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::sheet::proof::{MOST_PAGES, TooManyPages};
-use crate::sheet::said::{Join, Lane, SideOf};
+use crate::sheet::said::{Join, LaneName, SideOf};
 use crate::steps::english::posts;
 use crate::trade::paper::Paper;
 use crate::units::UnitStyle;
@@ -25,14 +25,14 @@ pub fn actual_size(title: &str) -> String {
 }
 
 /// What is laid in a lane.
-pub fn lane(lane: Lane<'_>, units: UnitStyle) -> String {
+pub fn lane(lane: LaneName<'_>, units: UnitStyle) -> String {
     match lane {
-        Lane::Strand { name, finished, between, slides } => {
+        LaneName::Strand { name, finished, between, slides } => {
             let between = posts::between(between);
             let rest = if slides { "; beads where they come to rest" } else { "" };
             format!("{name}: finished {} from {between}{rest}", units.ruler(finished))
         }
-        Lane::Side(side, longest) => {
+        LaneName::Side(side, longest) => {
             let of = match side {
                 SideOf::Only => "",
                 SideOf::First => " at the first ends",

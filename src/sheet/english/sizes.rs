@@ -2,7 +2,7 @@
 
 use super::fact::CALLED;
 use crate::design::{Design, Size, Strand};
-use crate::sheet::said::{Compared, Measured};
+use crate::sheet::said::{Compared, LengthOf};
 use crate::steps::english::posts::from;
 use crate::steps::english::words::list;
 use crate::steps::posts::datum;
@@ -38,17 +38,17 @@ pub fn compared(what: &Compared<'_>) -> String {
     }
 }
 
-const fn measured(measured: Measured) -> &'static str {
+const fn measured(measured: LengthOf) -> &'static str {
     match measured {
-        Measured::Finished => "finished",
-        Measured::Beads => "beads",
-        Measured::Bare => "bare in all",
-        Measured::Cut => "cut",
+        LengthOf::Finished => "finished",
+        LengthOf::Beads => "beads",
+        LengthOf::Bare => "bare in all",
+        LengthOf::Cut => "cut",
     }
 }
 
 /// What is the same in all sizes, each with its name: `In every size: 1 inner, beads 7 ⅞ in (201 mm); C brass rondelle 18.`
-pub fn same(each: &[(&str, &str)]) -> String {
+pub fn same_in_all(each: &[(&str, &str)]) -> String {
     let each: Vec<_> = each.iter().map(|(name, told)| format!("{name} {told}")).collect();
     format!("In every size: {}.", each.join("; "))
 }

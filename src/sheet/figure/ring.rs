@@ -10,7 +10,7 @@ use crate::drape::{Hung, Ring};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::sheet::english;
-use crate::sheet::said::{Figure, SeenAs};
+use crate::sheet::said::{Alternative, SeenAs};
 use crate::units::Length;
 
 use super::bars::bars;
@@ -43,7 +43,7 @@ pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option
     }
     marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
     marks.extend(closure.before);
-    Some(vec![Mark::figure(english::figure(&Figure::Closed), marks)])
+    Some(vec![Mark::figure(english::figure(&Alternative::Closed), marks)])
 }
 
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.

@@ -4,6 +4,8 @@ use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::english;
+use crate::sheet::said::Alternative;
 use crate::units::{INCH, Length, UnitStyle, fraction};
 
 /// Length of the ticks at the figures.
@@ -14,7 +16,7 @@ const FIGURES: f64 = style::TINY;
 const CLEAR: f64 = 0.5;
 
 /// One edge of a ruler.
-struct Edge {
+struct RulerEdge {
     unit: &'static str,
     /// Distance between ticks in mm.
     step: f64,
@@ -24,9 +26,10 @@ struct Edge {
     exact: fn(Length) -> String,
 }
 
-const MILLIMETRES: Edge = Edge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5, 0.7), (1, 0.4)], exact: centimetres };
-const EIGHTHS: Edge =
-    Edge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)], exact: fraction };
+const MILLIMETRES: RulerEdge =
+    RulerEdge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5, 0.7), (1, 0.4)], exact: centimetres };
+const EIGHTHS: RulerEdge =
+    RulerEdge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)], exact: fraction };
 
 /// A length in centimetres, to the millimetre. What adding up has lost of half a millimetre, a nanometre, does not round it
 /// down.
@@ -36,7 +39,7 @@ fn centimetres(length: Length) -> String {
 
 /// A stretch of a line along which the ruler runs unbroken, in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stretch {
+pub struct RulerStretch {
     /// Where it starts on the line.
     pub x: f64,
     /// What the ruler shows there; below 0 there are no ticks.
@@ -49,8 +52,8 @@ pub struct Stretch {
 
 /// A ruler below a line.
 pub struct Ruler {
-    above: Option<Edge>,
-    below: Option<Edge>,
+    above: Option<RulerEdge>,
+    below: Option<RulerEdge>,
     width: f64,
 }
 
@@ -71,12 +74,12 @@ impl Ruler {
     }
 
     /// The ruler along stretches, from its upper left corner.
-    pub fn marks(&self, stretches: &[Stretch], corner: Point) -> Vec<Mark> {
+    pub fn marks(&self, stretches: &[RulerStretch], corner: Point) -> Vec<Mark> {
         if stretches.is_empty() {
             return Vec::new();
         }
         let base = corner.y + if self.above.is_some() { TICK + FIGURES } else { 0.0 };
-        let along = |one: &Stretch| outline::line(Point::new(one.x, base), Point::new(one.x + one.length, base));
+        let along = |one: &RulerStretch| outline::line(Point::new(one.x, base), Point::new(one.x + one.length, base));
         let mut lines: Vec<_> = stretches.iter().flat_map(along).collect();
         let mut marks = Vec::new();
         for (edge, down) in [(&self.above, -1.0), (&self.below, 1.0)] {
@@ -87,14 +90,14 @@ impl Ruler {
             }
         }
         marks.insert(0, Mark::Shape { outline: lines, fill: None, stroke: Some(Stroke::new(style::INK, 0.15)) });
-        vec![Mark::figure("ruler", marks)]
+        vec![Mark::figure(english::figure(&Alternative::Ruler), marks)]
     }
 
     /// The ticks and figures of an edge, `down` or up from the base line.
     fn edge(
         &self,
-        edge: &Edge,
-        stretches: &[Stretch],
+        edge: &RulerEdge,
+        stretches: &[RulerStretch],
         base: f64,
         down: f64,
     ) -> (Vec<crate::paint::mark::Segment>, Vec<Mark>) {
@@ -131,9 +134,9 @@ impl Ruler {
     }
 }
 
-impl Edge {
+impl RulerEdge {
     /// Ticks on a stretch: where on the line, and which.
-    fn ticks(&self, stretch: &Stretch) -> Vec<(f64, u32)> {
+    fn ticks(&self, stretch: &RulerStretch) -> Vec<(f64, u32)> {
         const ROUNDING: f64 = 1e-6;
         let first = ((stretch.from - ROUNDING) / self.step).ceil().max(0.0) as u32;
         let last = ((stretch.from + stretch.length + ROUNDING) / self.step).floor().max(0.0) as u32;
@@ -141,7 +144,7 @@ impl Edge {
     }
 
     /// Where what is measured ends, with a figure of its own, unless a tick with a figure stands there.
-    fn end(&self, stretch: &Stretch) -> Option<(f64, String)> {
+    fn end(&self, stretch: &RulerStretch) -> Option<(f64, String)> {
         const SAME: f64 = 0.05;
         let end = stretch.from + stretch.length;
         let (every, _) = self.lengths.first()?;
@@ -162,7 +165,7 @@ mod tests {
     use super::*;
 
     fn figures(closes: bool, length: f64) -> Vec<String> {
-        let stretch = Stretch { x: 10.0, from: 430.0, length, closes };
+        let stretch = RulerStretch { x: 10.0, from: 430.0, length, closes };
         let marks = Ruler::new(UnitStyle::Both, 60.0).marks(&[stretch], Point::ORIGIN);
         let text = |mark: &Mark| if let Mark::Text(text) = mark { Some(text.text.clone()) } else { None };
         marks.iter().flat_map(Mark::inner).filter_map(text).collect()

@@ -9,7 +9,7 @@ use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 use crate::sheet::english;
-use crate::sheet::said::Figure;
+use crate::sheet::said::Alternative;
 use crate::units::Length;
 
 use super::Frame;
@@ -113,7 +113,7 @@ impl Layers {
         for (at, way, parts) in sides {
             let drawn = side(way, parts, Some(at), design, frame, stencils);
             let layer = if lies_before(parts, design) { &mut layers.before } else { &mut layers.behind };
-            layer.extend((!drawn.is_empty()).then(|| Mark::figure(english::figure(&Figure::Side(at)), drawn)));
+            layer.extend((!drawn.is_empty()).then(|| Mark::figure(english::figure(&Alternative::Side(at)), drawn)));
             if half.is_none() {
                 layers.before.extend(linked(way, parts, at, design, frame, stencils));
             }
@@ -135,7 +135,7 @@ fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &
     let is_passed = matches!(closure.open(), Some(WornOpen::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
-    let side = Side::new(way, parts, Some(0), design, frame, stencils);
+    let side = DrawnSide::new(way, parts, Some(0), design, frame, stencils);
     let (from, outward) = side.way_of(ring.finding, next - ring.reach.value(), next);
     Some(side.stencils.lower_half(ring.finding, from, outward, frame.scale))
 }
@@ -168,7 +168,7 @@ pub fn linked(
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = Side::new(way, parts, Some(at), design, frame, stencils);
+    let mut drawn = DrawnSide::new(way, parts, Some(at), design, frame, stencils);
     for (index, (part, stretch)) in placed(parts).enumerate() {
         drawn.links(part.finding, stretch, index > 0 || !is_hitched(design, at));
     }
@@ -187,7 +187,7 @@ pub fn side(
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = Side::new(way, parts, of, design, frame, stencils);
+    let mut drawn = DrawnSide::new(way, parts, of, design, frame, stencils);
     for (index, (part, [at, next])) in placed(parts).enumerate() {
         let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
         match (kind(index), kind(index + 1)) {
@@ -208,7 +208,7 @@ pub fn side(
 }
 
 /// One side of the closure as it is drawn.
-struct Side<'a, 's, 'd> {
+struct DrawnSide<'a, 's, 'd> {
     along: &'a Way,
     design: &'a Design,
     frame: &'a Frame,
@@ -218,7 +218,7 @@ struct Side<'a, 's, 'd> {
     marks: Vec<Mark>,
 }
 
-impl<'a, 's, 'd> Side<'a, 's, 'd> {
+impl<'a, 's, 'd> DrawnSide<'a, 's, 'd> {
     /// With nothing drawn yet; see [`side`].
     fn new(
         along: &'a Way,

@@ -9,7 +9,7 @@ use crate::paint::mark::Mark;
 use crate::paint::outline;
 use crate::pattern::FindingKind;
 use crate::sheet::english;
-use crate::sheet::said::Figure;
+use crate::sheet::said::Alternative;
 use crate::trade::usual;
 use crate::units::Length;
 
@@ -22,7 +22,7 @@ use super::{Frame, ends, twined};
 pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     if design.twist.is_some() {
         let all = twined::layers(design, hung, frame, stencils, 1).concat();
-        return vec![Mark::figure(english::figure(&Figure::twisted(design)), all)];
+        return vec![Mark::figure(english::figure(&Alternative::twisted(design)), all)];
     }
     let laid =
         longest_first(design).into_iter().filter_map(|at| Some((&design.strands[at], (*hung.get(at.number())?)?)));
@@ -32,7 +32,7 @@ pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils:
         marks.extend(Sketch { design, strand, hung, frame, stencils, on_edge: false }.cord());
     }
     for (strand, hung) in order {
-        let label = english::figure(&Figure::Strand(&strand.name));
+        let label = english::figure(&Alternative::Strand(&strand.name));
         marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils, on_edge: false }.strung()));
     }
     marks.extend(bars(design, hung, frame, stencils));

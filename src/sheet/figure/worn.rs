@@ -11,7 +11,7 @@ use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::sheet::english;
-use crate::sheet::said::Figure;
+use crate::sheet::said::Alternative;
 
 use super::labels::{DISC_ROOM, is_numbered, thick};
 use super::{Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
@@ -42,7 +42,7 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
     }
     marks.extend(numbers(piece, worn, &frame));
     let height = extent.height() * scale;
-    Some(Block::new(width, height, vec![Mark::figure(english::figure(&Figure::OnNeck), marks)]))
+    Some(Block::new(width, height, vec![Mark::figure(english::figure(&Alternative::OnNeck), marks)]))
 }
 
 /// How many things are strung.
@@ -78,7 +78,7 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
         fill: None,
         stroke: Some(Stroke { dashes: vec![0.8, 0.8], ..Stroke::new(style::RULE, 0.2) }),
     };
-    Mark::figure(english::figure(&Figure::Neck), vec![side(-1.0), side(1.0), base])
+    Mark::figure(english::figure(&Alternative::Neck), vec![side(-1.0), side(1.0), base])
 }
 
 /// A strand as a line, or as one on either side of the neck.
@@ -118,6 +118,6 @@ fn numbers(piece: &Piece, worn: &Worn, frame: &Frame) -> Vec<Mark> {
 
 /// A strand's number in its place.
 fn number(piece: &Piece, index: Index<Strand>, seat: Point) -> Mark {
-    let label = english::figure(&Figure::Strand(&piece.design.strands[index].name));
+    let label = english::figure(&Alternative::Strand(&piece.design.strands[index].name));
     Mark::figure(label, super::disc(index.ordinal(), seat))
 }

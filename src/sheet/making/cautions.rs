@@ -7,7 +7,7 @@ use crate::paint::layout::{Block, column};
 use crate::paint::mark::{Mark, Role, Stroke};
 use crate::paint::{metrics, outline, style};
 use crate::sheet::english::heading;
-use crate::sheet::said::Heading;
+use crate::sheet::said::Subheading;
 use crate::steps::english::{self, Warned};
 
 use super::around::after;
@@ -31,7 +31,7 @@ pub fn boxed(design: &Design, width: f64) -> Block {
         Block::row(balanced(each.collect(), columns).map(|side| Block { width, ..side }), COLUMNS_GAP)
     });
     let lowest = said.min_by(|one, other| one.height.total_cmp(&other.height)).unwrap_or_default();
-    edged(Block::stack([Type::STRONG.line(&heading(Heading::Cautions)), lowest], 0.8), width)
+    edged(Block::stack([Type::STRONG.line(&heading(Subheading::Cautions)), lowest], 0.8), width)
 }
 
 /// A caution, its title before its first words.

@@ -5,7 +5,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Mark, Role, Stroke};
 use crate::paint::{outline, style};
-use crate::sheet::said::Figure;
+use crate::sheet::said::Alternative;
 use crate::sheet::{Sheet, english};
 use crate::units::INCH;
 
@@ -68,7 +68,7 @@ fn square(side: f64, name: &str) -> Block {
     let words = Block::stack([size, note], 0.0);
     let corner = Point::new((side - words.width) / 2.0, (side - words.height) / 2.0);
     marks.extend(words.at(corner));
-    Block::new(side, side + 2.0 * EDGE, vec![Mark::figure(english::figure(&Figure::Square(name)), marks)])
+    Block::new(side, side + 2.0 * EDGE, vec![Mark::figure(english::figure(&Alternative::Square(name)), marks)])
 }
 
 fn words(sheet: &Sheet<'_>, width: f64, has_joins: bool) -> Block {

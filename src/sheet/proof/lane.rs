@@ -11,12 +11,12 @@ use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::figure::names::{Lies, Names};
-use crate::sheet::figure::{self, Frame, Ruler, Sketch, Stretch};
+use crate::sheet::figure::{self, Frame, Ruler, RulerStretch, Sketch};
 use crate::sheet::said::{self, SideOf};
 use crate::steps::posts::{Posts, between};
 use crate::units::{Length, UnitStyle};
 
-use super::strip::Window;
+use super::strip::StripWindow;
 
 /// Room between a lane's ruler and what it measures.
 const BELOW_RULER: f64 = 1.5;
@@ -27,14 +27,14 @@ const LABEL: f64 = 1.0;
 const BEYOND_CORD: f64 = 2.0;
 
 /// What is laid in a lane.
-enum Laid<'a> {
+enum InLane<'a> {
     Strand(&'a Strand, &'a Hung),
     Side(&'a [Part]),
 }
 
 /// A lane.
 pub struct Lane<'a> {
-    laid: Laid<'a>,
+    laid: InLane<'a>,
     words: String,
     /// Length of what is laid in mm.
     pub length: f64,
@@ -76,14 +76,14 @@ impl<'a> Lane<'a> {
         let extent = extent.unwrap_or_default();
         let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
         let (name, between) = (&strand.name, between(&piece.design, strand));
-        let words = english::lane(said::Lane::Strand { name, finished: strand.finished, between, slides }, units);
+        let words = english::lane(said::LaneName::Strand { name, finished: strand.finished, between, slides }, units);
         let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
         let round = strand.cord_width(&piece.design).value() / 2.0;
         let posts = Posts::new(&piece.design, strand);
         let posts: Vec<_> = posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect();
         let (lead, tail) = ((-extent.low.x).max(0.0), (extent.high.x - length).max(0.0));
         Self {
-            laid: Laid::Strand(strand, hung),
+            laid: InLane::Strand(strand, hung),
             words,
             length,
             reach: reach(extent),
@@ -100,7 +100,7 @@ impl<'a> Lane<'a> {
     fn side(piece: &'a Piece, parts: &'a [Part], side: SideOf, stencils: &mut Stencils<'_>) -> Self {
         let (design, units) = (&piece.design, piece.telling.units);
         let length: Length = parts.iter().map(|part| part.reach).sum();
-        let words = english::lane(said::Lane::Side(side, length), units);
+        let words = english::lane(said::LaneName::Side(side, length), units);
         let longest =
             parts.iter().map(|part| part.reach - part.cut.unwrap_or_default()).fold(Length::ZERO, Length::max);
         let frame = Frame::ACTUAL;
@@ -108,7 +108,7 @@ impl<'a> Lane<'a> {
         let Extent { low: top, high: bottom } = stencils.around(&marks).unwrap_or_default();
         let (length, longest) = (length.value(), longest.value());
         Self {
-            laid: Laid::Side(parts),
+            laid: InLane::Side(parts),
             words,
             length,
             reach: (-top.y, bottom.y),
@@ -137,7 +137,7 @@ impl<'a> Lane<'a> {
     }
 
     /// What stays in its place and lies in a window, by name, with where on the page that stands.
-    fn names(&self, window: Window, width: f64) -> Names {
+    fn names(&self, window: StripWindow, width: f64) -> Names {
         let inside = self.posts.iter().filter(|(_, at)| (window.first..=window.last).contains(at));
         Names::new(inside.map(|(name, at)| (name.clone(), at - window.first)), width)
     }
@@ -157,8 +157,8 @@ impl<'a> Lane<'a> {
     }
 
     /// How far below the lane's upper edge the things reach that a window shows.
-    pub fn depth(&self, window: Window, piece: &Piece) -> f64 {
-        let Laid::Strand(strand, hung) = self.laid else { return self.height() };
+    pub fn depth(&self, window: StripWindow, piece: &Piece) -> f64 {
+        let InLane::Strand(strand, hung) = self.laid else { return self.height() };
         let hung = hung.straight(0.0, 0.0, |seat| is_shown(window, seat, strand, &piece.design));
         let extent = figure::strand_box(&piece.design, strand, &hung);
         self.cord() + extent.map_or(0.0, |extent| reach(extent).1)
@@ -167,7 +167,7 @@ impl<'a> Lane<'a> {
     /// What a window shows of it, on a width; with its number, if it is one of several strips.
     pub fn draw(
         &self,
-        window: Window,
+        window: StripWindow,
         number: Option<usize>,
         width: f64,
         piece: &Piece,
@@ -178,11 +178,11 @@ impl<'a> Lane<'a> {
         let origin = Point::new(-window.first, self.cord());
         let frame = Frame { origin, scale: 1.0 };
         let marks = match self.laid {
-            Laid::Strand(strand, hung) => {
+            InLane::Strand(strand, hung) => {
                 let hung = self.laid_in(window, strand, hung, &piece.design);
                 Sketch { design: &piece.design, strand, hung: &hung, frame: &frame, stencils, on_edge: false }.alone()
             }
-            Laid::Side(parts) => {
+            InLane::Side(parts) => {
                 let marks = figure::laid_side(parts, &piece.design, &frame, stencils);
                 within(marks, -self.longest, width)
             }
@@ -201,28 +201,28 @@ impl<'a> Lane<'a> {
     }
 
     /// The window moved for what reaches before the start of a lane that is not cut.
-    fn with_lead(&self, window: Window) -> Window {
+    fn with_lead(&self, window: StripWindow) -> StripWindow {
         let needed = (self.lead + window.first).max(0.0);
         let uncut = window.from == 0.0 && self.end() + needed <= window.to;
         let shift = if uncut { needed } else { 0.0 };
-        Window { first: window.first - shift, last: window.last - shift, ..window }
+        StripWindow { first: window.first - shift, last: window.last - shift, ..window }
     }
 
     /// What a window shows of the ruler.
-    fn stretch(&self, window: Window) -> Stretch {
+    fn stretch(&self, window: StripWindow) -> RulerStretch {
         let (from, to) = (window.first.max(0.0), window.last.min(self.length));
-        Stretch { x: from - window.first, from, length: to - from, closes: to == self.length }
+        RulerStretch { x: from - window.first, from, length: to - from, closes: to == self.length }
     }
 
     /// What a window shows of a strand.
-    fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung, design: &Design) -> Hung {
+    fn laid_in(&self, window: StripWindow, strand: &Strand, hung: &Hung, design: &Design) -> Hung {
         let wanted = |seat: &Seat| is_shown(window, seat, strand, design);
         let from = strand.face_from(design, (window.first + self.round).max(0.0));
         hung.straight(from, (window.last - self.round).min(self.length), wanted)
     }
 
     /// Thin lines down from the ruler where the lane begins and ends.
-    fn ends(&self, window: Window, origin: Point) -> Option<Mark> {
+    fn ends(&self, window: StripWindow, origin: Point) -> Option<Mark> {
         let stretch = self.stretch(window);
         let (first, last) = (stretch.from, stretch.from + stretch.length);
         let top = self.cord() - self.reach.0 - BELOW_RULER;
@@ -239,7 +239,7 @@ impl<'a> Lane<'a> {
 
 /// Whether a window shows a seat: in its own part what lies there at least in part, and beyond what it has room for
 /// the whole of.
-fn is_shown(window: Window, seat: &Seat, strand: &Strand, design: &Design) -> bool {
+fn is_shown(window: StripWindow, seat: &Seat, strand: &Strand, design: &Design) -> bool {
     let (start, end) = taken(seat, strand, design);
     let is_inside = (start < window.to && end > window.from) || (start >= window.first && end <= window.last);
     is_inside && !meets(seat, strand)

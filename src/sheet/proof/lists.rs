@@ -11,7 +11,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::pattern::FindingKind;
 use crate::sheet::english::{self, spec};
-use crate::sheet::said::Heading;
+use crate::sheet::said::Subheading;
 use crate::sheet::{Sheet, face, legend};
 
 use super::GAP;
@@ -28,11 +28,11 @@ const WORDS: f64 = 30.0;
 /// Pours the findings and beads at actual size into pages with a room.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) {
     if !sheet.piece.design.findings.is_empty() {
-        flow.heading(face::heading(Heading::Findings));
+        flow.heading(face::heading(Subheading::Findings));
         flow.table(findings(sheet, room, stencils).set(room.width));
         flow.gap(GAP);
     }
-    flow.heading(face::heading(Heading::Beads));
+    flow.heading(face::heading(Subheading::Beads));
     flow.table(beads(sheet, room, stencils).set(room.width));
 }
 

@@ -18,8 +18,8 @@ use crate::trade::paper::Paper;
 
 use strip::Strip;
 
-use super::page::Body;
-use super::said::{Proved, Scaled, Section};
+use super::page::PageBody;
+use super::said::{FooterScale, Proved, SectionKind};
 use super::{Sheet, english, figure};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::{Flow, Poured};
@@ -46,7 +46,7 @@ impl std::error::Error for TooManyPages {}
 ///
 /// # Errors
 /// Where the strands take more than [`MOST_PAGES`].
-pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>, TooManyPages> {
+pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<PageBody>, TooManyPages> {
     let room = sheet.room();
     let below = room.below(check::height(room.width) + GAP);
     let lanes = lane::lanes(sheet.piece, stencils);
@@ -64,12 +64,12 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
     lists::pour(&mut flow, sheet, below, stencils);
     let body = |(index, mut page): (usize, Poured)| {
         page.marks.extend(check::marks(sheet, room, strips.iter().any(Strip::is_numbered)));
-        let section = english::section(&Section::Proof(shows(index + 1, pages)));
-        Body {
+        let section = english::section(&SectionKind::Proof(shows(index + 1, pages)));
+        PageBody {
             name: section.name.to_owned(),
             description: section.description,
             marks: page.marks,
-            scale: english::scaled(Scaled::Proof),
+            scale: english::scaled(FooterScale::Proof),
             checked: false,
         }
     };

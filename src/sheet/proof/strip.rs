@@ -34,7 +34,7 @@ const ASIDE: f64 = 1.0;
 
 /// The part of a lane that a strip shows, in stations.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Window {
+pub struct StripWindow {
     /// Where the strip's own part begins: after the cut.
     pub from: f64,
     /// Where it ends.
@@ -48,7 +48,7 @@ pub struct Window {
 /// A lane, or what of it lies between two cuts.
 pub struct Strip<'a> {
     lane: &'a Lane<'a>,
-    window: Window,
+    window: StripWindow,
     /// Room beyond the cuts.
     beyond: f64,
     /// Its number among all strips of the proof that join; nothing where its lane is whole.
@@ -74,7 +74,7 @@ pub fn strips<'a>(lanes: &'a [Lane<'a>], width: f64, piece: &Piece) -> Vec<Strip
         let strip = |at: usize| {
             let (from, goes_on) = (step * at as f64, at + 1 < count);
             let (first, last) = (from - beyond, from + step + beyond);
-            let window = Window { from, to: if goes_on { last - beyond } else { last }, first, last };
+            let window = StripWindow { from, to: if goes_on { last - beyond } else { last }, first, last };
             let number = if count > 1 { numbers.next() } else { None };
             let height = words(number) + lane.depth(window, piece);
             Strip { lane, window, beyond, number, goes_back: at > 0, goes_on, width, height }

@@ -5,7 +5,7 @@ use crate::sheet::figure::Scale;
 
 /// What a figure shows.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Figure<'a> {
+pub enum Alternative<'a> {
     /// A strand, by name.
     Strand(&'a str),
     /// Some beads of a strand's row, by its name and their numbers.
@@ -18,6 +18,8 @@ pub enum Figure<'a> {
     Closed,
     /// One side of the closure: that of the first ends (0), or the last.
     Side(usize),
+    /// A ruler.
+    Ruler,
     /// How far strands hang down.
     Drops,
     /// The piece where it is worn.
@@ -30,7 +32,7 @@ pub enum Figure<'a> {
     Square(&'a str),
 }
 
-impl<'a> Figure<'a> {
+impl<'a> Alternative<'a> {
     /// All strands of a design, twisted.
     pub fn twisted(design: &'a Design) -> Self {
         Self::Twisted(design.strands.iter().map(|strand| strand.name.as_str()).collect())
@@ -39,7 +41,7 @@ impl<'a> Figure<'a> {
 
 /// What is drawn to a scale, as a footer says it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Scaled {
+pub enum FooterScale {
     /// The picture.
     Picture(Scale),
     /// The drape.

@@ -4,7 +4,7 @@ use crate::pattern::Kind;
 use crate::sheet::figure::Scale;
 
 /// A part of a sheet, with what it shows.
-pub enum Section<'a> {
+pub enum SectionKind<'a> {
     /// The cover, of a piece of strands by name.
     Face {
         /// What sort of piece it is.
@@ -44,7 +44,7 @@ pub enum Proved {
 
 /// What stands above a part of a section.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Heading<'a> {
+pub enum Subheading<'a> {
     /// The legend.
     Legend,
     /// What one piece takes.

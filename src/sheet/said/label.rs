@@ -30,7 +30,7 @@ pub struct LeftOut<'a> {
 
 /// How far down something hangs.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Hangs {
+pub enum HangsDown {
     /// A strand itself.
     Strand(Length),
     /// A strand with its dangles.

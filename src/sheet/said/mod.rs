@@ -11,10 +11,10 @@ mod sizes;
 mod strand;
 
 pub use cutting::{ListedCut, MadeUp, PlanNote};
-pub use figure::{Figure, Scaled, SeenAs};
-pub use heading::{Heading, Proved, Section};
-pub use label::{BareCord, Hangs, LeftOut};
-pub use neck::{Ends, Hooked, Neck, OnNeck};
-pub use proof::{Join, Lane, SideOf};
-pub use sizes::{Compared, Measured};
-pub use strand::{Bare, InKey, NotAsItIs, Others, Reading, Remedy, Takes, ToCut, Tolerances};
+pub use figure::{Alternative, FooterScale, SeenAs};
+pub use heading::{Proved, SectionKind, Subheading};
+pub use label::{BareCord, HangsDown, LeftOut};
+pub use neck::{EndsInFront, Hooked, Neck, OnNeck};
+pub use proof::{Join, LaneName, SideOf};
+pub use sizes::{Compared, LengthOf};
+pub use strand::{Bare, InKey, NotAsItIs, Others, Reading, Takes, ToCut, Tolerances, WhenOff};

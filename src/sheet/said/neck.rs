@@ -22,7 +22,7 @@ pub struct Neck<'a> {
     /// What the trade calls its length, with the least that is called so, and the most.
     pub trade: Option<(&'static str, Length, Option<Length>)>,
     /// How its ends are drawn.
-    pub ends: Ends,
+    pub ends: EndsInFront,
     /// Whether it has flat beads.
     pub has_flat: bool,
     /// How its closure is drawn.
@@ -33,7 +33,7 @@ pub struct Neck<'a> {
 
 /// What becomes of a piece's ends in front.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Ends {
+pub enum EndsInFront {
     /// Nothing: they are joined.
     Joined,
     /// They meet in something.

@@ -5,7 +5,7 @@ use crate::units::Length;
 
 /// What is laid in a lane.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Lane<'a> {
+pub enum LaneName<'a> {
     /// A strand.
     Strand {
         /// Its name.

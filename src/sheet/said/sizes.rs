@@ -14,7 +14,7 @@ pub enum Compared<'a> {
     /// The length of twisted strands.
     Twisted,
     /// A length of strands, by their title.
-    Length(&'a str, Measured),
+    Length(&'a str, LengthOf),
     /// How many knots are tied among the beads of strands, by their title.
     Knots(&'a str),
     /// Where something stays on strands, by their title: its name, and what it is.
@@ -27,7 +27,7 @@ pub enum Compared<'a> {
 
 /// What of a strand is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Measured {
+pub enum LengthOf {
     /// All of it.
     Finished,
     /// Its beads.

@@ -51,14 +51,14 @@ pub struct Tolerances<'a> {
     /// The beads on its cord.
     pub beads: Vec<&'a Bead>,
     /// What to do where the length differs by more.
-    pub remedy: Remedy,
+    pub remedy: WhenOff,
     /// Whether that is done on both sides: one end of a lariat is not as the other.
     pub both_sides: bool,
 }
 
 /// What beads of other sizes than the pattern's ask for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Remedy {
+pub enum WhenOff {
     /// Other knots, then other counts: the strand's length follows from them.
     Knots,
     /// Other counts.

@@ -6,7 +6,7 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::pattern::{CordKind, Settle};
 use crate::sheet::figure::StrandRow;
-use crate::sheet::said::{Bare, NotAsItIs, Others, Remedy, Tolerances};
+use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances, WhenOff};
 use crate::sheet::{Sheet, english as say};
 use crate::steps::english;
 use crate::steps::posts::Posts;
@@ -53,12 +53,12 @@ fn tolerances<'d>(design: &'d Design, strand: &Strand) -> Tolerances<'d> {
 
 /// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
 /// is written, the bare cord gives way.
-fn remedy(strand: &Strand) -> Remedy {
+fn remedy(strand: &Strand) -> WhenOff {
     let is_firm = strand.settle == Settle::Fill || strand.bare() < LEAST_BARE;
     match is_firm {
-        true if strand.bits().any(|bit| bit.what == What::Knot) => Remedy::Knots,
-        true => Remedy::Counts,
-        false => Remedy::BareCord,
+        true if strand.bits().any(|bit| bit.what == What::Knot) => WhenOff::Knots,
+        true => WhenOff::Counts,
+        false => WhenOff::BareCord,
     }
 }
 

@@ -5,6 +5,7 @@ mod cautions;
 pub mod chart;
 mod closure;
 mod crimped;
+mod drawings;
 mod ends;
 mod finish;
 mod glued;
@@ -27,6 +28,7 @@ use super::task::{EndWork, Task};
 use super::{Drawing, Step};
 
 pub use cautions::{FOR_A_CHILD, Warned, caution};
+pub use drawings::drawing;
 pub use stringing::{counts, measures};
 pub use sum::sum;
 pub use tools::tool;

@@ -36,12 +36,12 @@ pub const LETTER: Type = Type::SMALL_STRONG;
 struct Labelled {
     from: f64,
     to: f64,
-    said: Said,
+    said: LabelWords,
     face: Type,
 }
 
 /// What is printed over a stretch.
-enum Said {
+enum LabelWords {
     /// A run of beads: its letter, how many it has in all, how many of them stand before the stretch, and how many on it.
     Run { letter: String, total: u32, before: u32, shown: u32 },
     /// A length, the best words first.
@@ -49,7 +49,7 @@ enum Said {
 }
 
 /// A label in its place.
-struct Label {
+struct RunLabel {
     words: String,
     face: Type,
     left: f64,
@@ -57,14 +57,14 @@ struct Label {
 }
 
 /// The labels of a line.
-pub struct Labels {
-    labels: Vec<Label>,
+pub struct LineLabels {
+    labels: Vec<RunLabel>,
     brackets: Vec<(f64, f64)>,
     /// How many runs are too short for their letter.
     pub left_out: usize,
 }
 
-impl Labels {
+impl LineLabels {
     /// Finds room for the labels of a line.
     pub fn new(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
@@ -91,7 +91,7 @@ impl Labels {
     /// The labels from the upper edge of their height.
     pub fn marks(&self) -> Vec<Mark> {
         let rows = self.rows();
-        let text = |label: &Label| {
+        let text = |label: &RunLabel| {
             let baseline = (rows - label.row) as f64 * ROW - ROW * 0.12;
             label.face.mark(&label.words, Point::new(label.left, baseline), Anchor::Start)
         };
@@ -112,7 +112,7 @@ impl Labels {
 }
 
 /// Puts a label over its stretch: the best words that it is long enough for, or the shortest.
-fn place(stretch: &Labelled, taken: &mut [f64; ROWS], width: f64) -> Option<Label> {
+fn place(stretch: &Labelled, taken: &mut [f64; ROWS], width: f64) -> Option<RunLabel> {
     let room = stretch.to - stretch.from;
     let words = stretch.said.words();
     let mut widths = words.iter().map(|words| (words, stretch.face.width(words)));
@@ -120,7 +120,7 @@ fn place(stretch: &Labelled, taken: &mut [f64; ROWS], width: f64) -> Option<Labe
     let left = (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
     let row = taken.iter().position(|taken| *taken <= left)?;
     taken[row] = left + wide + CLEAR;
-    Some(Label { words: words.clone(), face: stretch.face, left, row })
+    Some(RunLabel { words: words.clone(), face: stretch.face, left, row })
 }
 
 fn stretches(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Vec<Labelled> {
@@ -136,7 +136,7 @@ fn stretches(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Vec<Labelled> {
             }
             (_, Some(index)) => {
                 let (letter, (before, total)) = (design.beads[index].letter.clone(), one.span.run);
-                let said = Said::Run { letter, total, before, shown: 1 };
+                let said = LabelWords::Run { letter, total, before, shown: 1 };
                 stretches.push(Labelled { from: one.x, to: one.end(), said, face: Type::STRONG });
             }
             (_, None) => stretches.extend(bare(line.units, link, one)),
@@ -146,7 +146,7 @@ fn stretches(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Vec<Labelled> {
     stretches
 }
 
-impl Said {
+impl LabelWords {
     /// Whether it is said of one bead, over which its letter stands.
     const fn is_single(&self) -> bool {
         matches!(self, Self::Run { total: 1, .. })
@@ -180,7 +180,7 @@ fn bare(units: UnitStyle, link: Option<Length>, one: &Placed<'_, '_>) -> Option<
         Thing::Bare { loose: false } if one.span.cord >= LEAST_GAP => BareCord::Fixed(Length::mm(one.span.cord)),
         _ => return None,
     };
-    let said = Said::Words(english::bare_cord(bare, units));
+    let said = LabelWords::Words(english::bare_cord(bare, units));
     Some(Labelled { from: one.x, to: one.end(), said, face: Type::TINY.coloured(style::INK) })
 }
 
@@ -226,7 +226,7 @@ fn numbered(span: &Span<'_>) -> Option<String> {
 
 /// How many beads are left out, and how long they are.
 fn left_out(span: &Span<'_>, units: UnitStyle) -> Option<String> {
-    (span.left_out() > 0).then(|| english::more(span.left_out(), Length::mm(span.cord), units))
+    (span.left_out() > 0).then(|| english::more_beads(span.left_out(), Length::mm(span.cord), units))
 }
 
 /// The letters of a line's branches with the cord at a height: to the right of each branch, or else

@@ -16,15 +16,15 @@ use crate::sheet::english;
 use crate::sheet::figure::ends;
 use crate::sheet::figure::fastened::Fastened;
 use crate::sheet::figure::names::{Lies, Names};
-use crate::sheet::figure::ruler::{Ruler, Stretch};
+use crate::sheet::figure::ruler::{Ruler, RulerStretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
-use crate::sheet::said::Figure;
+use crate::sheet::said::Alternative;
 use crate::steps::ends::{Fastening, way};
 use crate::steps::posts::{Keeps, Post};
 use crate::steps::side::Side;
 use crate::units::{Length, UnitStyle};
 
-use super::label::{self, Labels};
+use super::label::{self, LineLabels};
 use super::span::{self, Span, TAIL, Thing};
 
 /// Least room left and right of a line, for cord that goes on and the ruler's unit.
@@ -183,7 +183,7 @@ impl<'a, 's> Line<'a, 's> {
     pub fn draw(&self, stencils: &mut Stencils<'_>) -> (Block, usize) {
         let placed = self.placed();
         let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
-        let labels = Labels::new(self, &placed);
+        let labels = LineLabels::new(self, &placed);
         let cord = labels.height() + label::counts_height(self.spans) + most(|span| span.reach.above);
         let names_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
         let names = Names::new(self.names(&placed), self.width);
@@ -226,26 +226,26 @@ impl<'a, 's> Line<'a, 's> {
         self.posts.iter().filter_map(named).collect()
     }
 
-    fn shows(&self) -> Figure<'_> {
+    fn shows(&self) -> Alternative<'_> {
         let numbers = || self.spans.iter().map(|span| span.number).filter(|number| *number > 0);
         let name = &self.strand.name;
         match (numbers().next(), numbers().next_back()) {
-            (Some(first), Some(last)) => Figure::Beads(name, [first, last]),
-            _ => Figure::Strand(name),
+            (Some(first), Some(last)) => Alternative::Beads(name, [first, last]),
+            _ => Alternative::Strand(name),
         }
     }
 }
 
 /// Where the ruler runs, on a line of a strand of a length.
-fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<Stretch> {
-    let mut stretches: Vec<Stretch> = Vec::new();
+fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<RulerStretch> {
+    let mut stretches: Vec<RulerStretch> = Vec::new();
     let mut goes_on = false;
     for one in placed {
         let measured = one.span.is_measured() && !one.span.is_broken();
         match stretches.last_mut().filter(|_| goes_on && measured) {
             Some(stretch) => stretch.length += one.span.cord,
             None if measured => {
-                stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord, closes: false });
+                stretches.push(RulerStretch { x: one.x, from: one.span.from, length: one.span.cord, closes: false });
             }
             None => {}
         }

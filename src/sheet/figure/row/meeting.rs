@@ -9,7 +9,7 @@ use crate::paint::mark::{Anchor, Mark, Segment};
 use crate::paint::{outline, style};
 use crate::sheet::english::{ENDS, figure};
 use crate::sheet::figure::strands::branched;
-use crate::sheet::said::Figure;
+use crate::sheet::said::Alternative;
 use crate::steps::english::chart::MEETING;
 
 use super::label::{LETTER, runs};
@@ -46,7 +46,7 @@ pub fn meeting(design: &Design, strand: &Strand, width: f64, stencils: &mut Sten
         LETTER.mark(words, middle + Point::new(level * scale, -half - ABOVE), Anchor::Middle)
     };
     marks.extend(runs(meeting, design).iter().map(letter));
-    marks.push(Mark::figure(figure(&Figure::Meeting(&strand.name)), drawn));
+    marks.push(Mark::figure(figure(&Alternative::Meeting(&strand.name)), drawn));
     Some((Block::new(width, middle.y + half.max(ASIDE + face.size), marks), scale < 1.0))
 }
 
