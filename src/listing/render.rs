@@ -1,7 +1,7 @@
 //! A listing as text, Markdown and JSON.
 
 use super::english::{HEADINGS, content, opening};
-use super::{Fact, Listing};
+use super::{Listing, NamedFact};
 use crate::remark::escape::{escaped, in_json, on_a_line};
 
 /// The listing for a plain box of text: headings on lines of their own, one thing a line.
@@ -35,7 +35,7 @@ pub fn json(listing: &Listing) -> String {
 
 /// What there is to say, under its headings.
 fn sections(listing: &Listing) -> Vec<(&'static str, Vec<String>)> {
-    let facts = |facts: &[Fact]| facts.iter().map(|fact| format!("{}: {}", fact.name, fact.value)).collect();
+    let facts = |facts: &[NamedFact]| facts.iter().map(|fact| format!("{}: {}", fact.name, fact.value)).collect();
     let some = |text: &Option<String>| text.iter().flat_map(|text| text.lines()).map(str::to_owned).collect();
     let all = [
         listing.contents.iter().map(content).collect(),

@@ -11,7 +11,7 @@ use crate::sheet::english;
 use crate::sheet::figure::{self, Frame, Layers, Sketch};
 use crate::sheet::said::Alternative;
 
-use super::closed::Closed;
+use super::closed::Arranged;
 use super::shade::Shade;
 use super::{Ground, mirror, worn};
 
@@ -30,7 +30,7 @@ enum Pose {
     /// As it hangs, its closure open.
     Open,
     /// A necklace laid closed.
-    Closed(Closed),
+    Closed(Arranged),
     /// Round a limb.
     Ring(Extent),
     /// Two, mirrored in an upright line.
@@ -48,7 +48,7 @@ impl<'a> Subject<'a> {
             (None, None) if piece.design.heading.kind == Kind::Earrings => {
                 Pose::Pair(pair_axis(figure::hanging_extent(piece)))
             }
-            (None, None) => Closed::of(piece).map_or(Pose::Open, Pose::Closed),
+            (None, None) => Arranged::of(piece).map_or(Pose::Open, Pose::Closed),
         };
         Self { piece, shade: Shade::of(&piece.design, ground.is_dark()), pose }
     }

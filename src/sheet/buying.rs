@@ -65,7 +65,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
         note(flow, &other);
     }
     if sheet.style.prices {
-        note(flow, &english::costs(materials));
+        note(flow, &english::costs(materials, sheet.currency()));
     }
 }
 
@@ -74,14 +74,14 @@ fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
     if !plans.is_empty() {
         section(flow, Subheading::Cutting);
-        cutting::pour(flow, &sheet.piece.design, &plans);
+        cutting::pour(flow, sheet.piece, &plans);
     }
 }
 
 /// The tools under their heading, each with a box to tick: in a column one a line, else as many side by side as have room.
 pub fn tools(sheet: &Sheet<'_>, width: f64) -> Block {
     let tool = |tool: &String| Block::row([tick(), Type::BODY.paragraph(tool, width - TICK)], TICK_GAP);
-    let tools = steps::english::tools(&sheet.piece.design);
+    let tools = steps::english::tools(&sheet.piece.design, sheet.units());
     let tools = tools.iter().map(tool);
     let rows = if width < COLUMN { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
     Block::stack([face::heading(Subheading::Tools), Block::stack(rows, 0.8)], 0.0)
@@ -98,7 +98,7 @@ pub fn tick() -> Block {
 
 /// The sizes of a graded pattern: a table with what to string for the others beside it, or below it where they have no room.
 fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let (all, design, units) = (&sheet.piece.sizes, &sheet.piece.design, sheet.piece.design.heading.units);
+    let (all, design, units) = (&sheet.piece.sizes, &sheet.piece.design, sheet.piece.telling.units);
     let tables: Vec<_> = sizes::tables(all, design, units).iter().map(|table| table.snug(flow.width())).collect();
     if tables.is_empty() {
         return;
@@ -136,7 +136,7 @@ fn below(flow: &mut Flow, tables: Vec<SetTable>, notes: &[String], recipes: impl
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
     section(flow, Subheading::Price);
-    flow.table(sum(price, &in_currency(materials.currency.as_ref())).set(flow.width().min(90.0)));
+    flow.table(sum(price, &in_currency(sheet.currency())).set(flow.width().min(90.0)));
     note(flow, &english::suggestion(price, sheet.piece.design.copies));
 }
 

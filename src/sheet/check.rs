@@ -37,7 +37,7 @@ pub fn bar(end: Point) -> Mark {
 }
 
 /// A line of a length with ticks every so many mm, on its one side or the other.
-fn edge(start: Point, (length, every): (f64, f64), side: f64) -> Vec<crate::paint::mark::Step> {
+fn edge(start: Point, (length, every): (f64, f64), side: f64) -> Vec<crate::paint::mark::Segment> {
     let count = (length / every).round() as u32;
     let tick = |at: u32| {
         let long = if at == 0 || at == count { TICKS.0 } else { TICKS.1 };

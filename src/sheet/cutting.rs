@@ -3,6 +3,7 @@
 //! Bars are drawn to a stated scale, as large as the pieces allow. What is left of a spool is drawn
 //! to the same scale where there is room, else broken off.
 
+use crate::Piece;
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
@@ -39,8 +40,8 @@ const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
 const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
 /// Pours cutting plans, each with its name and scale, its bars, its list; the first one says how lengths are rounded.
-pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
-    let plans: Vec<_> = cuttings.iter().map(|cutting| Plan::new(design, cutting, flow.width())).collect();
+pub fn pour(flow: &mut Flow, piece: &Piece, cuttings: &[&Cutting]) {
+    let plans: Vec<_> = cuttings.iter().map(|cutting| Plan::new(piece, cutting, flow.width())).collect();
     let drawn: Vec<_> = plans.iter().filter(|plan| !plan.is_single()).collect();
     let alike = drawn.iter().all(|plan| plan.scale == drawn[0].scale);
     for (at, plan) in plans.iter().enumerate() {
@@ -53,27 +54,27 @@ pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
 /// A cutting plan as it is drawn.
 struct Plan<'a> {
     design: &'a Design,
+    units: UnitStyle,
     cutting: &'a Cutting,
     spools: Vec<Spool>,
     scale: Scale,
 }
 
 impl<'a> Plan<'a> {
-    fn new(design: &'a Design, cutting: &'a Cutting, width: f64) -> Self {
+    fn new(piece: &'a Piece, cutting: &'a Cutting, width: f64) -> Self {
         let spools = spools(cutting);
-        Self { design, cutting, scale: scale(&spools, width), spools }
+        Self { design: &piece.design, units: piece.telling.units, cutting, scale: scale(&spools, width), spools }
     }
 
     fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
         let scaled = |flow: &mut Flow| flow.scaled(footer.to_owned(), self.scale == Scale::ACTUAL);
-        let units = self.design.heading.units;
         flow.heading(self.title(first, flow.width()));
         if !self.is_single() {
             self.bars(flow, &scaled);
         }
         match list(self.design, self.cutting.article, &self.spools).as_slice() {
-            [only] => flow.add(Type::SMALL.paragraph(&english::only_cut(only, units), flow.width())),
-            rows => flow.table(table(rows, units).snug(flow.width())),
+            [only] => flow.add(Type::SMALL.paragraph(&english::only_cut(only, self.units), flow.width())),
+            rows => flow.table(table(rows, self.units).snug(flow.width())),
         }
         if !self.is_single() {
             scaled(flow);
@@ -102,7 +103,7 @@ impl<'a> Plan<'a> {
             takes_links: lost(design, cutting.article) > Length::ZERO,
             rounds: first,
         };
-        let note = english::plan_note(cutting, &note, design.heading.units);
+        let note = english::plan_note(cutting, &note, self.units);
         let note = Type::TINY.paragraph(&note, width);
         Block::stack([name, note, Block::gap(1.0)], 0.0)
     }
@@ -114,8 +115,7 @@ impl<'a> Plan<'a> {
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
         let named = spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece)));
-        let units = self.design.heading.units;
-        let bar = SpoolBar { scale: self.scale.factor(), width, units, marks: Vec::new() };
+        let bar = SpoolBar { scale: self.scale.factor(), width, units: self.units, marks: Vec::new() };
         Block::stack([bar.block(named, spool.left), Block::gap(BELOW)], 0.0)
     }
 }

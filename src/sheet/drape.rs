@@ -76,7 +76,7 @@ fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
     figure::scale_bar(
         (Point::new(room.left, below + BAR_HEIGHT), room.width),
         scale,
-        piece.design.heading.units,
+        piece.telling.units,
         figure::seen_as(piece),
     )
 }
@@ -157,7 +157,7 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let closing = closing.as_ref().filter(|_| index.is_first());
         let drawn = Block::new(width, height, alone(piece, index, closing, &frame, stencils));
-        Block::stack([Type::TINY.fitted(&caption(&piece.design, index), width), drawn], 1.0)
+        Block::stack([Type::TINY.fitted(&caption(piece, index), width), drawn], 1.0)
     };
     (Block::stack(extents.into_iter().map(row), ROW_GAP), scale)
 }
@@ -189,9 +189,9 @@ fn alone(
     closure.around(Sketch { design, strand, hung, frame, stencils, on_edge: false }.alone())
 }
 
-fn caption(design: &Design, index: Index<Strand>) -> String {
-    let strand = &design.strands[index];
-    english::straight(&strand.name, strand.finished, design.twist.is_some(), design.heading.units)
+fn caption(piece: &Piece, index: Index<Strand>) -> String {
+    let (design, strand) = (&piece.design, &piece.design.strands[index]);
+    english::straight(&strand.name, strand.finished, design.twist.is_some(), piece.telling.units)
 }
 
 /// Strands of one length laid straight between the loops of their closure, as far apart as those hold them.
@@ -204,7 +204,7 @@ fn abreast(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Bl
     let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
     let marks = at_rest(piece, figure::closing(piece), &frame, stencils);
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    let words = Type::TINY.paragraph(&english::abreast(&names, finished, design.heading.units), width);
+    let words = Type::TINY.paragraph(&english::abreast(&names, finished, piece.telling.units), width);
     Some((Block::stack([words, Block::new(width, height, marks)], 1.0), scale))
 }
 

@@ -262,7 +262,7 @@ fn section(sheet: &Sheet<'_>, has_cautions: bool) -> flow::Section {
 
 /// The worn figure with what it assumes, where there is room for both.
 fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Option<Block> {
-    let said = say::on_neck(&facts::worn(sheet.piece)?, sheet.piece.design.heading.units);
+    let said = say::on_neck(&facts::worn(sheet.piece)?, sheet.piece.telling.units);
     let words = Type::TINY.paragraph(&said, room.width);
     let title = heading(Subheading::OnNeck);
     let height = room.height - title.height - words.height - 2.0;

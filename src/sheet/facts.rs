@@ -1,7 +1,7 @@
 //! The head of the face page, its short facts, and what is said of the piece on the neck.
 
 use crate::Piece;
-use crate::design::{Bead, Design, Index, Strand, Worn as Open};
+use crate::design::{Bead, Design, Index, Strand, WornOpen};
 use crate::drape::Worn;
 use crate::units::Length;
 
@@ -35,7 +35,7 @@ pub fn head(piece: &Piece, width: f64) -> Block {
 
 /// The short facts, each under its name, in columns; what is too wide for one takes several.
 pub fn list(piece: &Piece, width: f64) -> Block {
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
     let columns = (1..).take_while(|columns| column(width, *columns, FACT_GAP) >= LEAST_COLUMN).last().unwrap_or(1);
     let one = column(width, columns, FACT_GAP);
     let wide = |columns: &usize| *columns as f64 * (one + FACT_GAP) - FACT_GAP;
@@ -54,7 +54,7 @@ const LEAST_DROP: f64 = 0.5;
 /// What the worn figure shows and assumes.
 pub fn worn(piece: &Piece) -> Option<OnNeck<'_>> {
     let design = &piece.design;
-    if design.closure.open() == Some(Open::Hanging) {
+    if design.closure.open() == Some(WornOpen::Hanging) {
         return Some(OnNeck::Free);
     }
     let worn = piece.drape.worn.as_ref()?;
@@ -80,7 +80,7 @@ fn drops(design: &Design, worn: &Worn) -> Vec<(Index<Strand>, Option<Length>)> {
 /// How an end that goes through the other is drawn, and how ends that meet are.
 fn ends(design: &Design) -> EndsInFront {
     match design.closure.open() {
-        Some(Open::Through(tail)) => EndsInFront::Through(tail),
+        Some(WornOpen::Through(tail)) => EndsInFront::Through(tail),
         _ if design.meeting().is_some() => EndsInFront::Meet,
         _ => EndsInFront::Joined,
     }

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::geometry::Point;
 use crate::materials::render::words;
-use crate::materials::{Held, Kit, Packed};
+use crate::materials::{Bagged, Kit, Packed};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect, column};
 use crate::paint::mark::{Mark, Page, Role, Stroke};
@@ -103,9 +103,9 @@ fn head(kit: &Kit, width: f64) -> Block {
 /// One article: how many with how many spare, or which pieces, and its name.
 fn line(packed: &Packed, units: UnitStyle, width: f64) -> Block {
     let (count, more) = match &packed.held {
-        Held::Counted(count, 0) => (count.to_string(), String::new()),
-        Held::Counted(count, spare) => (format!("{count} + {spare}"), String::new()),
-        Held::Cut(pieces) => (pieces.len().to_string(), format!(": {}", words::pieces(pieces, units))),
+        Bagged::Counted(count, 0) => (count.to_string(), String::new()),
+        Bagged::Counted(count, spare) => (format!("{count} + {spare}"), String::new()),
+        Bagged::Cut(pieces) => (pieces.len().to_string(), format!(": {}", words::pieces(pieces, units))),
     };
     let told = Type::SMALL_STRONG.fitted(&count, COUNTS);
     let count = Block { width: COUNTS, ..told };

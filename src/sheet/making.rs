@@ -54,7 +54,7 @@ struct Set {
 /// What the maker follows at the bench, to be joined to a flow, with the cautions unless the cover has them: set close where
 /// that saves a page, and with more air where the last page would else be nearly empty.
 pub fn poured(flow: &Flow, sheet: &Sheet<'_>, has_cautions: bool) -> Flow {
-    let steps = drawn_once(english::told(&sheet.piece.design));
+    let steps = drawn_once(english::told(&sheet.piece.design, sheet.units()));
     let poured = |set: &Set| set_so(flow.fork(), sheet, &steps, has_cautions, *set);
     let usual = poured(&USUAL);
     let several = usual.count() > 1;

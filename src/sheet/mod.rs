@@ -28,6 +28,7 @@ use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
+use crate::units::UnitStyle;
 
 pub use booklet::booklet;
 pub use english::spec::{of_all as asked_for, size as bead_size};
@@ -65,6 +66,14 @@ struct Sheet<'a> {
 impl Sheet<'_> {
     fn room(&self) -> Rect {
         page::room(self.style.paper)
+    }
+
+    const fn units(&self) -> UnitStyle {
+        self.piece.telling.units
+    }
+
+    const fn currency(&self) -> Option<&String> {
+        self.piece.telling.currency.as_ref()
     }
 }
 

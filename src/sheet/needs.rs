@@ -66,7 +66,7 @@ pub fn table(piece: &Piece, materials: &Materials, prices: bool) -> Table {
 /// What other sizes ask to buy otherwise, a sentence a size: `Size long: 2 packs of 40 of reed, not 1 pack of 40.`
 pub fn other_sizes(piece: &Piece, materials: &Materials) -> Vec<String> {
     let others = piece.sizes.iter().filter(|size| !size.chosen);
-    others.filter_map(|size| otherwise(size, materials, piece.design.heading.units)).collect()
+    others.filter_map(|size| otherwise(size, materials, piece.telling.units)).collect()
 }
 
 fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> {
@@ -82,7 +82,7 @@ fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> 
 }
 
 fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
     let [buy, over] = to_buy(line, units).map(Cell::text);
     let asked_for = spec::of_all(&piece.design, line.article, units);
     let mut cells = vec![
@@ -120,5 +120,5 @@ fn need(piece: &Piece, line: &Line) -> Cell {
     if let Article::Assorted(_) = line.article {
         return Cell::text("");
     }
-    Cell::strong(amount(line.need, piece.design.heading.units))
+    Cell::strong(amount(line.need, piece.telling.units))
 }

@@ -138,7 +138,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
 fn opening(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Vec<Block> {
     let design = &sheet.piece.design;
     let strand = &design.strands[alike[0]];
-    let chart = chart_lines(&chart::text(design, strand, design.heading.units), width);
+    let chart = chart_lines(&chart::text(design, strand, sheet.units()), width);
     let counts = Type::SMALL.paragraph(&english::counts(design, strand), width);
     let counts = Block::stack([counts, Block::gap(2.0)], 0.0);
     std::iter::once(head(sheet, alike, width)).chain(chart).chain([counts]).collect()
@@ -148,10 +148,9 @@ fn opening(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Vec<Block>
 pub fn told(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[alike[0]];
-    let measures = [english::counts(design, strand), english::measures(design, strand)];
-    let opening = [head(sheet, alike, width)]
-        .into_iter()
-        .chain(chart_lines(&chart::text(design, strand, design.heading.units), width));
+    let measures = [english::counts(design, strand), english::measures(design, strand, sheet.units())];
+    let opening =
+        [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::text(design, strand, sheet.units()), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
 }
 
@@ -169,7 +168,7 @@ fn open(flow: &mut Flow, opening: Vec<Block>, first: Block, page: f64) {
 /// Rule, number and name, cut length; below them cord, finished length and counts.
 fn head(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
-    let (strand, units) = (&design.strands[alike[0]], design.heading.units);
+    let (strand, units) = (&design.strands[alike[0]], sheet.units());
     let cut = if strand.is_on_pin(design) { ToCut::OnPin } else { ToCut::Cord(strand.cut()) };
     let cut = LARGE.bold().line(&say::to_cut(cut, alike.len(), units));
     let name = Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - 6.0).in_role(Role::Heading(2));

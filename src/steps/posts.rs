@@ -10,7 +10,7 @@ use std::ops::Range;
 
 use crate::design::{Bit, Design, End, Finding, Index, Phrase, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
-use crate::steps::ends::{Way, way};
+use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 use crate::units::Length;
 
@@ -150,7 +150,7 @@ pub fn between(design: &Design, strand: &Strand) -> Between {
 /// Whether a strand's fold is hitched, so that its first end has no loop.
 #[must_use]
 pub fn is_hitched(design: &Design, strand: &Strand) -> bool {
-    way(design, strand, Side::First) == Way::Hitched
+    way(design, strand, Side::First) == Fastening::Hitched
 }
 
 fn is_covered(design: &Design, end: &End) -> bool {

@@ -19,8 +19,8 @@ pub fn spare(materials: &Materials, copies: u32) -> String {
 }
 
 /// What all that is bought costs.
-pub fn costs(materials: &Materials) -> String {
-    let currency = in_currency(materials.currency.as_ref());
+pub fn costs(materials: &Materials, currency: Option<&String>) -> String {
+    let currency = in_currency(currency);
     let (bought, used) = (materials.bought(), materials.used());
     format!("Bought in all: {bought}{currency}. The piece uses {used}{currency} of it.")
 }

@@ -43,7 +43,7 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
         marks.extend(lows.iter().enumerate().flat_map(number));
     }
     if let ([hung, ..], false) = (piece.drape.strands.as_slice(), is_numbered(piece)) {
-        marks.extend(named(Length::mm(hung.drop), piece.design.heading.units, Point::new(x, top), foot));
+        marks.extend(named(Length::mm(hung.drop), piece.telling.units, Point::new(x, top), foot));
     }
     vec![Mark::figure(english::figure(&Alternative::Drops), marks)]
 }

@@ -159,7 +159,7 @@ fn lowest_branch(strand: &Strand, hung: &Hung) -> Option<f64> {
 
 /// Name, finished length and drop of every strand, and how far branches reach.
 fn texts(piece: &Piece) -> Vec<Block> {
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
     let text = |(strand, hung): (&Strand, &Hung)| {
         let name = metrics::fit(&strand.name, style::SMALL, Weight::Semibold, NAME);
         let ink = Type::TINY.coloured(style::INK);
@@ -178,7 +178,7 @@ fn texts(piece: &Piece) -> Vec<Block> {
 
 /// Twisted strands: how often and how long, how far all hang, and each as it is before.
 fn twisted(piece: &Piece, twist: &Twist) -> Block {
-    let (units, ink) = (piece.design.heading.units, Type::TINY.coloured(style::INK));
+    let (units, ink) = (piece.telling.units, Type::TINY.coloured(style::INK));
     let drop = piece.drape.strands.iter().map(|hung| hung.drop).fold(0.0, f64::max);
     let head = [
         Type::SMALL_STRONG.line(&english::twisted(twist.turns)),
@@ -196,7 +196,7 @@ fn twisted(piece: &Piece, twist: &Twist) -> Block {
 
 /// Every strand with its number, name, finished length and drop, for a page of its own.
 pub fn strand_table(piece: &Piece) -> Table {
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
     let [of_strand, finished, hangs] = english::STRANDS_TABLE;
     let mut table = Table::new(vec![
         Column::new("", Align::Left),

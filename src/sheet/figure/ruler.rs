@@ -2,7 +2,7 @@
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Step, Stroke};
+use crate::paint::mark::{Anchor, Mark, Segment, Stroke};
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
@@ -94,7 +94,7 @@ impl Ruler {
     }
 
     /// The ticks and figures of an edge, `down` or up from the base line.
-    fn edge(&self, edge: &RulerEdge, stretches: &[RulerStretch], base: f64, down: f64) -> (Vec<Step>, Vec<Mark>) {
+    fn edge(&self, edge: &RulerEdge, stretches: &[RulerStretch], base: f64, down: f64) -> (Vec<Segment>, Vec<Mark>) {
         let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
         let all: Vec<_> = stretches.iter().flat_map(|stretch| edge.ticks(stretch)).collect();
         let end = stretches.iter().find_map(|stretch| edge.end(stretch));

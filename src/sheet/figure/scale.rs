@@ -104,7 +104,7 @@ fn divided(width: f64, scale: Scale, units: UnitStyle) -> (f64, u32) {
 /// A part of the bar, every other one black.
 fn shaded(at: Point, step: f64, part: u32) -> Mark {
     let corner = at + Point::new(step * f64::from(part), -HEIGHT);
-    let fill = (part % 2 == 0).then_some(Fill::Flat(style::INK, 1.0));
+    let fill = part.is_multiple_of(2).then_some(Fill::Flat(style::INK, 1.0));
     let stroke = Some(Stroke::new(style::INK, 0.15));
     Mark::Shape { outline: outline::rect(corner, step, HEIGHT), fill, stroke }
 }

@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::art::{Stencils, eye_wire};
-use crate::design::{Design, Finding, Index, Part, Strand, Worn};
+use crate::design::{Design, Finding, Index, Part, Strand, WornOpen};
 use crate::drape::Hung;
 use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
@@ -132,10 +132,10 @@ pub fn lies_before(parts: &[Part], design: &Design) -> bool {
 /// drawn.
 fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let closure = &design.closure;
-    let is_passed = matches!(closure.open(), Some(Worn::Through(_))) && parts.len() == closure.left().len();
+    let is_passed = matches!(closure.open(), Some(WornOpen::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
-    let side = Side::new(way, parts, Some(0), design, frame, stencils);
+    let side = DrawnSide::new(way, parts, Some(0), design, frame, stencils);
     let (from, outward) = side.way_of(ring.finding, next - ring.reach.value(), next);
     Some(side.stencils.lower_half(ring.finding, from, outward, frame.scale))
 }
@@ -168,7 +168,7 @@ pub fn linked(
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = Side::new(way, parts, Some(at), design, frame, stencils);
+    let mut drawn = DrawnSide::new(way, parts, Some(at), design, frame, stencils);
     for (index, (part, stretch)) in placed(parts).enumerate() {
         drawn.links(part.finding, stretch, index > 0 || !is_hitched(design, at));
     }
@@ -187,7 +187,7 @@ pub fn side(
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = Side::new(way, parts, of, design, frame, stencils);
+    let mut drawn = DrawnSide::new(way, parts, of, design, frame, stencils);
     for (index, (part, stretch)) in placed(parts).enumerate() {
         let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
         let covered = parts.get(index + 1).filter(|_| kind(index + 1).is_some_and(covers));
@@ -206,7 +206,7 @@ const fn covers(kind: FindingKind) -> bool {
 }
 
 /// One side of the closure as it is drawn.
-struct Side<'a, 's, 'd> {
+struct DrawnSide<'a, 's, 'd> {
     along: &'a Way,
     design: &'a Design,
     frame: &'a Frame,
@@ -216,7 +216,7 @@ struct Side<'a, 's, 'd> {
     marks: Vec<Mark>,
 }
 
-impl<'a, 's, 'd> Side<'a, 's, 'd> {
+impl<'a, 's, 'd> DrawnSide<'a, 's, 'd> {
     /// With nothing drawn yet; see [`side`].
     fn new(
         along: &'a Way,

@@ -5,7 +5,7 @@ use std::f64::consts::FRAC_PI_2;
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Index, Strand};
-use crate::drape::{Hung, Spot, Worn};
+use crate::drape::{Hung, Waypoint, Worn};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
@@ -82,28 +82,28 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
 }
 
 /// A strand as a line, or as one on either side of the neck.
-fn strand(line: &[Spot], frame: &Frame) -> Vec<Mark> {
+fn strand(line: &[Waypoint], frame: &Frame) -> Vec<Mark> {
     let runs = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
-    let drawn = |run: &[Spot]| {
+    let drawn = |run: &[Waypoint]| {
         let points: Vec<_> = in_sight(run).map(|point| frame.page(point)).collect();
         stroke(outline::polyline(&straightened(&points)), 0.5)
     };
     runs.map(drawn).collect()
 }
 
-fn stroke(outline: Vec<crate::paint::mark::Step>, width: f64) -> Mark {
+fn stroke(outline: Vec<crate::paint::mark::Segment>, width: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(style::INK, width) }) }
 }
 
 /// The places of a line that are seen.
-fn in_sight(line: &[Spot]) -> impl Iterator<Item = Point> + Clone {
+fn in_sight(line: &[Waypoint]) -> impl Iterator<Item = Point> + Clone {
     line.iter().filter(|spot| !spot.hidden).map(|spot| spot.at.front())
 }
 
 /// The strands' numbers above their lowest places, where they have room between the strands.
 fn numbers(piece: &Piece, worn: &Worn, frame: &Frame) -> Vec<Mark> {
     let seen = piece.design.strands.indices().zip(&worn.lines).filter(|(_, line)| !line.is_empty());
-    let place = |(index, line): (Index<Strand>, &Vec<Spot>)| {
+    let place = |(index, line): (Index<Strand>, &Vec<Waypoint>)| {
         (index, frame.page(lowest_point(in_sight(line))), thick(piece, index) * frame.scale)
     };
     let mut places: Vec<_> = seen.map(place).collect();

@@ -89,7 +89,7 @@ impl<'a> Lane<'a> {
         let (design, length) = (&piece.design, strand.finished.value());
         let straight = hung.straight(0.0, length, |seat| !meets(seat, strand));
         let extent = figure::strand_box(design, strand, &straight).unwrap_or_default();
-        let units = design.heading.units;
+        let units = piece.telling.units;
         let lane = Self::new(InLane::Strand(strand, hung), of_strand(design, strand, units), (length, extent), units);
         let posts = Posts::new(design, strand);
         let posts: Vec<_> = posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect();
@@ -105,7 +105,7 @@ impl<'a> Lane<'a> {
     }
 
     fn side(piece: &'a Piece, parts: &'a [Part], side: SideOf, stencils: &mut Stencils<'_>) -> Self {
-        let (design, units) = (&piece.design, piece.design.heading.units);
+        let (design, units) = (&piece.design, piece.telling.units);
         let length: Length = parts.iter().map(|part| part.reach).sum();
         let words = english::lane(said::LaneName::Side(side, length), units);
         let longest = parts.iter().map(|part| part.reach - part.cut.unwrap_or_default());

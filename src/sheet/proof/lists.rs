@@ -42,7 +42,7 @@ fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table
     let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
     for (index, finding) in design.findings.entries() {
         let drawing = fitting(drawing(index, finding.kind(), stencils), room);
-        let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index), design.heading.units));
+        let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index), sheet.units()));
         table.push(vec![Cell::Drawing(drawing), words]);
     }
     table

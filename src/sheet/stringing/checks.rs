@@ -20,7 +20,7 @@ pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &StrandRow, width: f6
     if strand.is_on_pin(design) {
         return Type::TINY.paragraph(&notes.collect::<Vec<_>>().join(" "), width);
     }
-    let measures = is_strung_with_beads(strand).then(|| english::measures(design, strand));
+    let measures = is_strung_with_beads(strand).then(|| english::measures(design, strand, sheet.units()));
     let small: Vec<_> = checks(sheet, index).into_iter().chain(notes).collect();
     let measures = measures.map(|words| Type::STRONG.paragraph(&words, width));
     Block::stack(measures.into_iter().chain([Type::TINY.paragraph(&small.join(" "), width)]), 0.4)
@@ -29,14 +29,14 @@ pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &StrandRow, width: f6
 /// What to check besides the beads' length, a sentence each.
 fn checks(sheet: &Sheet<'_>, index: Index<Strand>) -> Vec<String> {
     let design = &sheet.piece.design;
-    let (strand, units) = (&design.strands[index], design.heading.units);
+    let (strand, units) = (&design.strands[index], sheet.units());
     let cord = &design.cords[strand.cord];
     let is_beaded = is_strung_with_beads(strand);
     let curved = (is_beaded && cord.is_sprung()).then(|| say::CURVED.to_owned());
     let tolerances = is_beaded.then(|| say::tolerances(&tolerances(design, strand)));
     let bare = bare(design, strand, &sheet.piece.drape.strands[index]);
     let bare = say::bare(&bare, cord.kind == CordKind::Chain, units);
-    let checks = [Some(english::sum(design, strand)), curved, tolerances, Some(bare)];
+    let checks = [Some(english::sum(design, strand, units)), curved, tolerances, Some(bare)];
     checks.into_iter().chain([Posts::new(design, strand).positions(units)]).flatten().collect()
 }
 

@@ -34,10 +34,10 @@ pub use sum::sum;
 pub use tools::tool;
 pub use twisted::twisted;
 
-/// All steps of a design in words.
+/// All steps of a design in words, with lengths in units.
 #[must_use]
-pub fn told(design: &Design) -> Vec<Told> {
-    tell(design, &super::steps(design))
+pub fn told(design: &Design, units: UnitStyle) -> Vec<Told> {
+    tell(design, &super::steps(design), units)
 }
 
 /// The cautions of a design in words.
@@ -46,10 +46,10 @@ pub fn cautions(design: &Design) -> Vec<Warned> {
     super::cautions(design).into_iter().map(caution).collect()
 }
 
-/// The tools of a design in words.
+/// The tools of a design in words, with lengths in units.
 #[must_use]
-pub fn tools(design: &Design) -> Vec<String> {
-    super::tools(design).into_iter().map(|one| tool(one, design.heading.units)).collect()
+pub fn tools(design: &Design, units: UnitStyle) -> Vec<String> {
+    super::tools(design).into_iter().map(|one| tool(one, units)).collect()
 }
 
 /// A step in words.
@@ -76,10 +76,10 @@ impl Told {
     }
 }
 
-/// Puts steps of a design into words.
+/// Puts steps of a design into words, with lengths in units.
 #[must_use]
-pub fn tell(design: &Design, steps: &[Step<'_>]) -> Vec<Told> {
-    let teller = Teller { design };
+pub fn tell(design: &Design, steps: &[Step<'_>], units: UnitStyle) -> Vec<Told> {
+    let teller = Teller { design, units };
     steps.iter().map(|step| Told { drawing: step.drawing, ..teller.task(&step.task) }).collect()
 }
 
@@ -87,6 +87,7 @@ pub fn tell(design: &Design, steps: &[Step<'_>]) -> Vec<Told> {
 #[derive(Clone, Copy)]
 struct Teller<'d> {
     design: &'d Design,
+    units: UnitStyle,
 }
 
 impl<'d> Teller<'d> {
@@ -118,7 +119,7 @@ impl<'d> Teller<'d> {
     }
 
     fn end(self, ends: &Ends<'_>, work: EndWork) -> Told {
-        let group = Group { ends, teller: Teller { design: ends.design } };
+        let group = Group { ends, teller: Teller { design: ends.design, ..self } };
         match work {
             EndWork::Thread => group.thread(),
             EndWork::Loop(crimp) => group.loop_through(self.name(crimp)),
@@ -144,12 +145,8 @@ impl<'d> Teller<'d> {
         }
     }
 
-    fn units(self) -> UnitStyle {
-        self.design.heading.units
-    }
-
     fn ruler(self, length: Length) -> String {
-        self.units().ruler(length)
+        self.units.ruler(length)
     }
 
     fn name(self, finding: Index<Finding>) -> &'d str {

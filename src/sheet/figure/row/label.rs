@@ -1,7 +1,7 @@
 //! What is said about a line: letters of runs, lengths of bare cord and counts of beads above it, and letters
 //! beside the beads of branches, those of a run of one bead once.
 
-use crate::design::{Bead, Dangle, Design, Index, Strand};
+use crate::design::{Bead, Dangle, Design, Index};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
@@ -10,7 +10,7 @@ use crate::sheet::english;
 use crate::sheet::said::BareCord;
 use crate::units::{Length, UnitStyle};
 
-use super::line::Placed;
+use super::line::{Line, Placed};
 use super::span::{Span, Thing};
 
 /// Height of one row of labels.
@@ -65,13 +65,13 @@ pub struct LineLabels {
 }
 
 impl LineLabels {
-    /// Finds room for the labels of a line of a width.
-    pub fn new(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>], width: f64) -> Self {
+    /// Finds room for the labels of a line.
+    pub fn new(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
-        for stretch in stretches(design, strand, placed) {
+        for stretch in stretches(line, placed) {
             labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
-            match place(&stretch, &mut taken, width) {
+            match place(&stretch, &mut taken, line.width) {
                 Some(label) => labels.labels.push(label),
                 None => labels.left_out += 1,
             }
@@ -123,8 +123,8 @@ fn place(stretch: &Labelled, taken: &mut [f64; ROWS], width: f64) -> Option<RunL
     Some(RunLabel { words: words.clone(), face: stretch.face, left, row })
 }
 
-fn stretches(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>]) -> Vec<Labelled> {
-    let (units, link) = (design.heading.units, design.cords[strand.cord].link);
+fn stretches(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Vec<Labelled> {
+    let (design, link) = (line.design, line.design.cords[line.strand.cord].link);
     let mut stretches: Vec<Labelled> = Vec::new();
     let mut last = None;
     for one in placed.iter().filter(|one| !one.span.is_knot()) {
@@ -139,7 +139,7 @@ fn stretches(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>]) -> Vec
                 let said = LabelWords::Run { letter, total, before, shown: 1 };
                 stretches.push(Labelled { from: one.x, to: one.end(), said, face: Type::STRONG });
             }
-            (_, None) => stretches.extend(bare(units, link, one)),
+            (_, None) => stretches.extend(bare(line.units, link, one)),
         }
         last = bead;
     }

@@ -19,10 +19,10 @@ use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, RulerStretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
 use crate::sheet::said::Alternative;
-use crate::steps::ends::{Way, way};
+use crate::steps::ends::{Fastening, way};
 use crate::steps::posts::{Keeps, Post};
 use crate::steps::side::Side;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
 
 use super::label::{self, LineLabels};
 use super::span::{self, Span, TAIL, Thing};
@@ -139,6 +139,8 @@ fn last_place(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
 pub struct Line<'a, 's> {
     /// The design.
     pub design: &'a Design,
+    /// How lengths are printed.
+    pub units: UnitStyle,
     /// The strand.
     pub strand: &'a Strand,
     /// How its cord ends on both sides.
@@ -180,20 +182,19 @@ impl<'a, 's> Line<'a, 's> {
     /// The line as a block, and how many of its runs are too short for their letter.
     pub fn draw(&self, stencils: &mut Stencils<'_>) -> (Block, usize) {
         let placed = self.placed();
-        let units = self.design.heading.units;
         let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
-        let labels = LineLabels::new(self.design, self.strand, &placed, self.width);
+        let labels = LineLabels::new(self, &placed);
         let cord = labels.height() + label::counts_height(self.spans) + most(|span| span.reach.above);
         let names_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
         let names = Names::new(self.names(&placed), self.width);
         let ruler_top = names_top + names.height();
         let mut marks = labels.marks();
-        marks.extend(label::counts(&placed, cord, units, self.width));
+        marks.extend(label::counts(&placed, cord, self.units, self.width));
         let row = row(self, &placed, cord, stencils);
         marks.extend(label::beside_branches(self.design, &placed, cord, self.width));
         marks.push(Mark::figure(english::figure(&self.shows()), row));
         marks.extend(names.marks(names_top, Lies::Above));
-        let (ruler, stretches) = (Ruler::new(units, self.width), stretches(&placed, self.strand.finished));
+        let (ruler, stretches) = (Ruler::new(self.units, self.width), stretches(&placed, self.strand.finished));
         if stretches.iter().all(|stretch| stretch.length < LEAST_RULER) {
             return (Block::new(self.width, ruler_top, marks), labels.left_out);
         }
@@ -358,7 +359,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
         let (root, outward) = if side == 0 { (one.end(), PI) } else { (one.x, 0.0) };
         return vec![turned_loop(line.strand, Point::new(root, y), outward, 1.0, stencils)];
     }
-    if way(line.design, line.strand, Side::First) == Way::Tied {
+    if way(line.design, line.strand, Side::First) == Fastening::Tied {
         return Vec::new();
     }
     let fastened = line.fastened[side];

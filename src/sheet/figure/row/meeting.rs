@@ -5,7 +5,7 @@ use crate::design::{Design, Strand};
 use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Step};
+use crate::paint::mark::{Anchor, Mark, Segment};
 use crate::paint::{outline, style};
 use crate::sheet::english::{ENDS, figure};
 use crate::sheet::figure::strands::branched;
@@ -54,5 +54,5 @@ pub fn meeting(design: &Design, strand: &Strand, width: f64, stencils: &mut Sten
 fn way(start: Point, meet: Point) -> Vec<Point> {
     let turn = start + Point::new(WAY[0], 0.0);
     let half = Point::new(WAY[1] / 2.0, 0.0);
-    outline::flattened(&[Step::Move(start), Step::Line(turn), Step::Curve(turn + half, meet - half, meet)])
+    outline::flattened(&[Segment::Move(start), Segment::Line(turn), Segment::Curve(turn + half, meet - half, meet)])
 }

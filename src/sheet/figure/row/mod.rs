@@ -66,7 +66,16 @@ pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Sten
             RowPart::Drawn(spans) => {
                 for spans in &line::broken(&run::shortened(spans, posts.all(), room), room) {
                     let posts = posts.all();
-                    let line = Line { design: &piece.design, strand, fastened, posts, spans, lead, width };
+                    let line = Line {
+                        design: &piece.design,
+                        units: piece.telling.units,
+                        strand,
+                        fastened,
+                        posts,
+                        spans,
+                        lead,
+                        width,
+                    };
                     let (block, unlettered) = line.draw(stencils);
                     row.unlettered += unlettered;
                     row.lines.push(block);
@@ -90,7 +99,7 @@ fn told(elided: &Elided, piece: &Piece, width: f64) -> Block {
     let Elided { times, beads, .. } = *elided;
     let (list, length) = (&elided.list, Length::mm(elided.length));
     let said = LeftOut { times, list, backwards: elided.backwards, beads, length };
-    Type::STRONG.paragraph(&english::left_out(&piece.design, &said, piece.design.heading.units), width)
+    Type::STRONG.paragraph(&english::left_out(&piece.design, &said, piece.telling.units), width)
 }
 
 /// A part of a row.
