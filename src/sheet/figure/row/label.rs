@@ -10,7 +10,7 @@ use crate::sheet::english;
 use crate::sheet::said::BareCord;
 use crate::units::{Length, UnitStyle};
 
-use super::line::{Line, Placed};
+use super::line::{Placed, RowLine};
 use super::span::{Span, Thing};
 
 /// Height of one row of labels.
@@ -66,7 +66,7 @@ pub struct LineLabels {
 
 impl LineLabels {
     /// Finds room for the labels of a line.
-    pub fn new(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Self {
+    pub fn new(line: &RowLine<'_, '_>, placed: &[Placed<'_, '_>]) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
         for stretch in stretches(line, placed) {
@@ -123,7 +123,7 @@ fn place(stretch: &Labelled, taken: &mut [f64; ROWS], width: f64) -> Option<RunL
     Some(RunLabel { words: words.clone(), face: stretch.face, left, row })
 }
 
-fn stretches(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Vec<Labelled> {
+fn stretches(line: &RowLine<'_, '_>, placed: &[Placed<'_, '_>]) -> Vec<Labelled> {
     let (design, link) = (line.design, line.design.cords[line.strand.cord].link);
     let mut stretches: Vec<Labelled> = Vec::new();
     let mut last = None;

@@ -136,7 +136,7 @@ fn last_place(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
 }
 
 /// A line to draw.
-pub struct Line<'a, 's> {
+pub struct RowLine<'a, 's> {
     /// The design.
     pub design: &'a Design,
     /// How lengths are printed.
@@ -178,7 +178,7 @@ impl Placed<'_, '_> {
     }
 }
 
-impl<'a, 's> Line<'a, 's> {
+impl<'a, 's> RowLine<'a, 's> {
     /// The line as a block, and how many of its runs are too short for their letter.
     pub fn draw(&self, stencils: &mut Stencils<'_>) -> (Block, usize) {
         let placed = self.placed();
@@ -258,12 +258,12 @@ fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<RulerStretch> {
 }
 
 /// Half of the length in which cut cord is not drawn; its round ends stand out beyond its line.
-fn half_cut(line: &Line<'_, '_>) -> f64 {
+fn half_cut(line: &RowLine<'_, '_>) -> f64 {
     CUT + line.strand.cord_width(line.design).value() / 2.0
 }
 
 /// The line's beads and all else with the cord at a height: branches behind the beads beside them, beads below what covers them.
-fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn row(line: &RowLine<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut marks = self::cord(line, placed, cord, stencils);
     let (branches, strung): (Vec<&Placed<'_, '_>>, Vec<_>) = placed.iter().partition(|one| one.span.branch().is_some());
     let (beads, others): (Vec<_>, Vec<_>) = strung.into_iter().partition(|one| one.span.bead().is_some());
@@ -281,7 +281,7 @@ fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut
 }
 
 /// The cord, in pieces between its cuts.
-fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
+fn cord(line: &RowLine<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
     // Cord begins with an end's tail, behind its loop, where it is turned into one, or in its findings, and goes on beyond a line that no end closes.
     let is_bare = |end: &End| end.findings.is_empty() && !line.strand.is_turned(end, line.design);
     let edge = |one: &Placed<'_, '_>, [outer, inner]: [f64; 2], stub: f64| match one.span.thing {
@@ -312,7 +312,7 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
 
 /// From where, before a line that does not begin with the strand, links of chain are drawn, so that each stands at its
 /// station: from the nearest link on its face that has room.
-fn begun(line: &Line<'_, '_>, station: f64) -> Option<f64> {
+fn begun(line: &RowLine<'_, '_>, station: f64) -> Option<f64> {
     let pair = 2.0 * line.design.cords[line.strand.cord].link?.value();
     let next = line.strand.face_from(line.design, station) - station;
     let room = LEAD - line.strand.cord_width(line.design).value();
@@ -327,7 +327,7 @@ fn cut(at: Point, half: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::INK, 0.25)) }
 }
 
-fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn bit(line: &RowLine<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let Thing::Bit(bit) = one.span.thing else { return Vec::new() };
     let scale = one.span.scale;
     let at = Point::new(one.centre(), y + span::below(bit, line.strand, line.design) * scale);
@@ -350,7 +350,7 @@ fn hung(dangle: &Dangle, one: &Placed<'_, '_>, at: Point, design: &Design, stenc
 }
 
 /// An end with its loop and findings, or its knot and tail.
-fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn end(line: &RowLine<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let end = &line.strand.ends[side];
     // Distances from the loop inward, and the way outward.
     let (outer, inward) = if side == 0 { (one.x, 1.0) } else { (one.end(), -1.0) };
@@ -377,7 +377,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
 }
 
 /// The knot that ends a cord, at the foot of its tail; chain ends with its last link.
-fn knot(line: &Line<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
+fn knot(line: &RowLine<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let cord = &line.design.cords[line.strand.cord];
     let size = line.strand.knot_width(line.design).value().clamp(LEAST_KNOT, TAIL);
     let at = root - Point::new(inward * size / 2.0, 0.0);
