@@ -67,6 +67,18 @@ impl Closure {
         if let Joins::Sides([_, parts]) | Joins::Open([_, parts], _) = &self.joins { parts } else { &[] }
     }
 
+    /// What the ends of a side hang from, the first ends' side 0: both ends of a loop from the same.
+    #[must_use]
+    pub fn onto(&self, side: usize) -> &[Part] {
+        if side == 0 || self.loops() { self.left() } else { self.right() }
+    }
+
+    /// Whether the ends of a side are held by something, if by no more than what closes onto their own loop.
+    #[must_use]
+    pub fn holds(&self, side: usize) -> bool {
+        matches!(self.joins, Joins::Sides(_)) || !self.onto(side).is_empty()
+    }
+
     /// All its findings, the first ends' before the last ends'.
     pub fn parts(&self) -> impl Iterator<Item = &Part> + Clone {
         self.left().iter().chain(self.right())

@@ -27,6 +27,20 @@ fn told(design: &Design) -> String {
     each.collect::<Vec<_>>().join("\n")
 }
 
+/// Of a doubled cord of 1 mm on a piece of 8 3/4 in: a hitch of three thicknesses, a loop of two and a half widths of both
+/// legs, a knot of three; what they leave beside the beads is bare, and all of it adds up.
+#[test]
+fn a_tied_end_takes_its_loop_and_its_knot() {
+    let design = shipped("bollard");
+    let strand = &design.strands[nth(0)];
+    let ends = strand.ends.each_ref().map(|end| end.takes.value());
+    assert_eq!(ends, [3.0, 2.0 * 2.5 + 2.0 * 3.0]);
+    let beads: f64 = strand.bits().map(festoon::design::Bit::length).sum();
+    assert!((strand.bare().value() - (8.75 * 25.4 - beads - 14.0)).abs() < 1e-9);
+    let sum = english::sum(&design, strand);
+    assert!(sum.contains("first end (hitch 3 mm) 3 mm and last end (loop 5 mm, knot) 11 mm are 222.3 mm"), "{sum}");
+}
+
 fn need(materials: &Materials, id: &str) -> Option<Amount> {
     materials.lines.iter().find(|line| line.id == id).map(|line| line.need)
 }

@@ -1,7 +1,9 @@
 //! What each part of a strand takes of it, so that a reader can add all of them up to its length.
 
 use super::words::{count, list};
-use crate::design::{Bit, Design, End, Strand, What};
+use crate::design::{Bit, Design, Strand, What};
+use crate::steps::ends::{Way, end, way};
+use crate::steps::side::Side;
 use crate::units::{INCH, UnitStyle};
 
 /// Bare cord in mm that is none.
@@ -40,7 +42,7 @@ fn parts(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
 
 /// What both ends take, told once where they are alike.
 fn ends(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
-    let said = strand.ends.each_ref().map(|end| (of_end(design, end), end.takes.value()));
+    let said = [Side::First, Side::Last].map(|side| (of_end(design, strand, side), end(strand, side).takes.value()));
     let [(first, one), (last, other)] = said;
     if first == last {
         vec![(format!("2 ends{first}"), one + other)]
@@ -50,10 +52,13 @@ fn ends(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
 }
 
 /// ` (loop, tube crimp)`: what an end has.
-fn of_end(design: &Design, end: &End) -> String {
-    let a_loop = (end.bight.value() > 0.0).then(|| format!("loop {}", end.bight.tenths()));
+fn of_end(design: &Design, strand: &Strand, side: Side) -> String {
+    let (end, way) = (end(strand, side), way(design, strand, side));
+    let word = if way == Way::Hitched { "hitch" } else { "loop" };
+    let a_loop = (end.bight.value() > 0.0).then(|| format!("{word} {}", end.bight.tenths()));
+    let knot = (way == Way::Knotted && a_loop.is_some()).then(|| "knot".to_owned());
     let names = end.findings.iter().map(|at| design.findings[*at].name.clone());
-    let has: Vec<_> = a_loop.into_iter().chain(names).collect();
+    let has: Vec<_> = a_loop.into_iter().chain(knot).chain(names).collect();
     if has.is_empty() { String::new() } else { format!(" ({})", has.join(", ")) }
 }
 

@@ -51,7 +51,7 @@ pub struct Row {
 /// Draws the row of a strand in lines of a width.
 pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> Row {
     let (strand, starts) = (&piece.design.strands[strand], &piece.drape.strands[strand].starts);
-    let fastened = span::fastened(&piece.design, strand, starts);
+    let fastened = span::fastened(&piece.design, strand);
     let mut spans = span::spans(&piece.design, strand, starts, fastened);
     let lead = line::lead(&spans);
     let room = width - 2.0 * lead;
