@@ -5,6 +5,7 @@ use crate::units::Length;
 
 use super::entries::Index;
 use super::finding::Finding;
+use super::model::Design;
 use super::stated::Stated;
 
 /// What joins the strands' ends.
@@ -120,4 +121,14 @@ pub struct Part {
     pub least: Length,
     /// How much of it is cut, where it is chain.
     pub cut: Option<Length>,
+}
+
+impl Design {
+    /// The cone that covers the strands' ends on a side, and how far from the loop in the pin's eye its tip lies.
+    #[must_use]
+    pub fn tip(&self, side: &[Part]) -> Option<(Index<Finding>, Length)> {
+        let [first, cone, ..] = side else { return None };
+        let pin = self.findings[first.finding].pin().filter(|_| self.findings[cone.finding].cone().is_some())?;
+        Some((cone.finding, pin.eye() - pin.wire + cone.reach))
+    }
 }

@@ -36,7 +36,7 @@ pub fn head(piece: &Piece, width: f64) -> Block {
 /// The short facts, each under its name, in columns; what is too wide for one takes several.
 pub fn list(piece: &Piece, width: f64) -> Block {
     let units = piece.design.heading.units;
-    let columns = (1..).take_while(|columns| column(width, *columns, FACT_GAP) >= LEAST_COLUMN).last().unwrap_or(1);
+    let columns = if column(width, 2, FACT_GAP) >= LEAST_COLUMN { 2 } else { 1 };
     let one = column(width, columns, FACT_GAP);
     let wide = |columns: &usize| *columns as f64 * (one + FACT_GAP) - FACT_GAP;
     let block = |(name, value): (&str, String)| {
@@ -67,6 +67,16 @@ fn number(design: &Design, at: Index<Strand>) -> String {
 /// What hangs lower than the strands themselves.
 fn branches(design: &Design) -> &'static str {
     if design.strands.iter().flat_map(Strand::dangles).next().is_some() { ", without what hangs from it" } else { "" }
+}
+
+/// Where a piece lies that is shorter than the neck's base is round.
+fn above(design: &Design) -> &'static str {
+    let is_short = design.closure.open().is_none() && design.piece_length().1 < design.wear.girth;
+    if is_short {
+        " It is shorter than the neck's base is round: it sits above that, the higher towards the nape."
+    } else {
+        ""
+    }
 }
 
 /// How flat beads are drawn, where there are some.
@@ -118,8 +128,9 @@ pub fn worn(piece: &Piece) -> Option<String> {
         format!(" The trade calls this length {name}: {range}.")
     });
     Some(format!(
-        "{hangs}{}.{name}{}{} Drawn {}on a neck of {} round its base, {}.{}",
+        "{hangs}{}.{}{name}{}{} Drawn {}on a neck of {} round its base, {}.{}",
         branches(design),
+        above(design),
         through(design),
         flat(design),
         hooked(design, worn),

@@ -69,9 +69,11 @@ impl Labels {
     pub fn new(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>], width: f64) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
-        for stretch in stretches(design, strand, placed) {
+        let stretches = stretches(design, strand, placed);
+        for (at, stretch) in stretches.iter().enumerate() {
+            let spare = if at + 1 < stretches.len() { 0.0 } else { width - stretch.to };
             labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
-            match place(&stretch, &mut taken, width) {
+            match place(stretch, &mut taken, spare, width) {
                 Some(label) => labels.labels.push(label),
                 None => labels.left_out += 1,
             }
@@ -111,13 +113,16 @@ impl Labels {
     }
 }
 
-/// Puts a label over its stretch: the best words that it is long enough for, or the shortest.
-fn place(stretch: &Stretch, taken: &mut [f64; ROWS], width: f64) -> Option<Label> {
+/// Puts a label over its stretch: the best words that have room over it and what is spare behind it, or the shortest.
+fn place(stretch: &Stretch, taken: &mut [f64; ROWS], spare: f64, width: f64) -> Option<Label> {
     let room = stretch.to - stretch.from;
     let words = stretch.said.words();
     let mut widths = words.iter().map(|words| (words, stretch.face.width(words)));
-    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.next_back())?;
-    let left = (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
+    let from = |wide: f64| (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
+    let pushed = |wide: f64| from(wide).max(taken[0] + CLEAR);
+    let fits = |wide: f64| wide <= room || pushed(wide) + wide <= stretch.to + spare;
+    let (words, wide) = widths.clone().find(|(_, wide)| fits(*wide)).or_else(|| widths.next_back())?;
+    let left = if wide > room && fits(wide) { pushed(wide) } else { from(wide) };
     let row = taken.iter().position(|taken| *taken <= left)?;
     taken[row] = left + wide + CLEAR;
     Some(Label { words: words.clone(), face: stretch.face, left, row })
@@ -185,8 +190,14 @@ fn bare(units: UnitStyle, link: Option<Length>, one: &Placed<'_, '_>) -> Option<
 
 /// A length of bare cord beside beads that slide, to what a ruler shows, then shorter.
 fn about(units: UnitStyle, length: Length) -> Vec<String> {
-    let short = units.one().ruler(length);
-    vec![format!("about {} bare", units.ruler(length)), format!("about {short} bare"), format!("about {short}"), short]
+    let [whole, short] = [units, units.one()].map(|units| units.ruler(length));
+    vec![
+        format!("about {whole} bare"),
+        format!("about {whole}"),
+        format!("about {short} bare"),
+        format!("about {short}"),
+        short,
+    ]
 }
 
 /// Links of chain in which nothing hangs, in the words of the chart, then shorter.
@@ -197,7 +208,8 @@ fn counted_links(length: f64, link: Length) -> Vec<String> {
 
 /// A length of bare cord in the words of the chart, then shorter.
 fn gap(units: UnitStyle, length: Length) -> Vec<String> {
-    vec![format!("{} bare", chart::gap(units, length)), chart::gap(units.one(), length)]
+    let whole = chart::gap(units, length);
+    vec![format!("{whole} bare"), whole, chart::gap(units.one(), length)]
 }
 
 /// Height of a line's numbers with their ticks, nothing where it has none.
