@@ -57,8 +57,6 @@ impl Heading {
             skill: None,
             time: None,
             notes: None,
-            units: Default::default(),
-            currency: None,
             size: None,
             colourway: None,
         }

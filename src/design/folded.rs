@@ -16,7 +16,7 @@ use super::stock::Bead;
 const ROUNDS: u32 = 40;
 
 /// A side of a loop as it folds, in mm.
-struct Side {
+struct Leg {
     /// Cord from its end to the bead before the fold.
     leg: f64,
     /// Cord of its own beyond that bead, in the fold.
@@ -48,7 +48,7 @@ impl Design {
                 let before = at.checked_sub(1).and_then(|before| bead(bits[before]));
                 let above = bits[..at].iter().map(|bit| bit.mass).sum::<f64>();
                 let heavier = above / (pair[0].mass + 0.5 * pair[1].mass);
-                let side = Side { leg, gap: half - end, length, breadth: across(last), apart, heavier };
+                let side = Leg { leg, gap: half - end, length, breadth: across(last), apart, heavier };
                 return half - side.depth(before.map(|before| before.hinge(last, cord)));
             }
         }
@@ -56,7 +56,7 @@ impl Design {
     }
 }
 
-impl Side {
+impl Leg {
     /// How deep it hangs, its beads parted.
     fn depth(&self, hinge: Option<Hinge>) -> f64 {
         let opens = |turn: f64| hinge.map_or(0.0, |hinge| hinge.opens(turn));

@@ -10,7 +10,7 @@ use std::ops::Range;
 
 use crate::pattern::{Kind, Overhead, Settle, Skill};
 use crate::source::Place;
-use crate::units::{Length, Money, UnitStyle};
+use crate::units::{Length, Money};
 
 use super::assorted::Assorted;
 use super::entries::{Entries, Index};
@@ -66,8 +66,6 @@ pub struct Heading {
     pub skill: Option<Skill>,
     pub time: Option<String>,
     pub notes: Option<String>,
-    pub units: UnitStyle,
-    pub currency: Option<String>,
     pub size: Option<String>,
     pub colourway: Option<String>,
     /// How many are made of its pattern, its own sizes and colourways and itself.
@@ -136,12 +134,12 @@ pub struct Strand {
     /// Where the pattern says its length.
     pub length_place: Place,
     /// The repeat that fills it, where one entry of its list does.
-    pub fill: Option<Fill>,
+    pub fill: Option<FillRepeat>,
 }
 
 /// A repeat that fills a strand.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Fill {
+pub struct FillRepeat {
     /// How often its list is strung.
     pub times: u32,
     /// Bits of the strand's first train that are one repeat, the last but one where there are several; in

@@ -15,7 +15,7 @@ use super::Context;
 use super::finding::Finding;
 use super::joins::{Closure, Joins};
 use super::model::{Design, Strand};
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 use super::stated::Stated;
 use super::stock::Cord;
 
@@ -47,7 +47,7 @@ pub fn strands<'p>(
     pattern: &'p Pattern,
     closure: &Closure,
     closed: bool,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> Vec<Option<Cow<'p, At<pattern::Strand>>>> {
     // A closure that was refused may have been one.

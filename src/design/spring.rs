@@ -22,7 +22,7 @@ use crate::units::Length;
 use super::Context;
 use super::model::{Bit, Design, End, Strand, What};
 use super::round::Stock;
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 use super::stock::{Bead, Cord};
 
 /// Halvings of a right angle: a millionth of a degree.
@@ -163,12 +163,12 @@ impl Design {
 }
 
 /// Refuses on memory wire what it is too hard for, or what its coil settles.
-pub fn check(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<()> {
+pub fn check(strand: &pattern::Strand, shelf: &Inventory, context: &mut Context) -> Option<()> {
     let sprung = |why| Turns::Sprung { strand: strand.name.value.clone(), why };
     context.refuse_if(reason(strand, shelf).map(|(why, place)| Remark::new(sprung(why)).at(place)))
 }
 
-fn reason(strand: &pattern::Strand, shelf: &Shelf) -> Option<(Sprung, Place)> {
+fn reason(strand: &pattern::Strand, shelf: &Inventory) -> Option<(Sprung, Place)> {
     if let Some(length) = &strand.length {
         return Some((Sprung::Length, length.place));
     }

@@ -1,9 +1,9 @@
-//! One round of strands in contact: the lowest place of all joints that links and rows allow.
+//! One round of strands in contact: the lowest place of all joints that links and constraints allow.
 //!
 //! **Problem.** Least potential energy of all joints' weights and of what bends, in a plane (`D` is 2) or in
 //! space (3); links at most as long as they are (second-order cones: tight under tension, their multiplier is the
-//! tension), rows not less than nothing. Some rows may give way at a price per mm, the weight of all that hangs, which
-//! no contact comes near where there is room; what gives way shows as overlap of outlines.
+//! tension), constraints not less than nothing. Some constraints may give way at a price per mm, the weight of all that
+//! hangs, which no contact comes near where there is room; what gives way shows as overlap of outlines.
 //!
 //! **Method.** The interior-point solver of the crate `clarabel`, with lengths in mm and weights in the
 //! mean weight of a joint. A faint pull to the present place, which grows when rounds swing, has no part
@@ -52,7 +52,7 @@ pub struct Net<const D: usize> {
     pub bends: Vec<Bend>,
 }
 
-/// A joint and the slope of a row by its place.
+/// A joint and the slope of a constraint by its place.
 #[derive(Clone, Copy, Debug)]
 pub struct Term<const D: usize> {
     pub node: usize,
@@ -61,7 +61,7 @@ pub struct Term<const D: usize> {
 
 /// The sum of slopes times places is to be nothing or more: it is the gap.
 #[derive(Clone, Debug)]
-pub struct Row<const D: usize> {
+pub struct Constraint<const D: usize> {
     pub terms: Vec<Term<D>>,
     pub gap: f64,
     /// Whether it may give way.
@@ -74,7 +74,7 @@ pub struct Round<const D: usize> {
     pub places: Vec<[f64; D]>,
     /// Tension of each tie, in N.
     pub tensions: Vec<f64>,
-    /// Force of each row, in N.
+    /// Force of each constraint, in N.
     pub forces: Vec<f64>,
 }
 
@@ -152,21 +152,21 @@ impl<const D: usize> Net<D> {
     }
 
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights per mm.
-    pub fn solve(&self, rows: &[Row<D>], pull: f64) -> Option<Round<D>> {
+    pub fn solve(&self, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
         let columns = Columns::new(self);
         let free = self.nodes.iter().filter(|node| !node.held.iter().all(|held| *held)).count().max(1);
         let mean = self.weight() / free as f64;
-        let giving = rows.iter().filter(|row| row.gives).count();
+        let giving = constraints.iter().filter(|constraint| constraint.gives).count();
         let energy = self.energy(&columns, mean, pull, giving, free as f64);
         let (square, linear) = (energy.matrix(), energy.linear);
         let mut table = Table::default();
         let mut slacks = columns.count..linear.len();
-        for row in rows {
-            let slack = if row.gives { slacks.next() } else { None };
-            self.contact(&mut table, &columns, row, slack);
+        for constraint in constraints {
+            let slack = if constraint.gives { slacks.next() } else { None };
+            self.constraint(&mut table, &columns, constraint, slack);
         }
         (columns.count..linear.len()).for_each(|slack| table.row(0.0, [(slack, -1.0)]));
-        let bounds = rows.len() + giving;
+        let bounds = constraints.len() + giving;
         let mut cones: Vec<SupportedConeT<f64>> = vec![NonnegativeConeT(bounds)];
         for tie in &self.ties {
             self.length(&mut table, &columns, tie);
@@ -177,11 +177,11 @@ impl<const D: usize> Net<D> {
         let mut solver = DefaultSolver::new(&square, &linear, &matrix, &right, &cones, settings);
         solver.solve();
         let solved = matches!(solver.solution.status, SolverStatus::Solved | SolverStatus::AlmostSolved);
-        solved.then(|| self.read(&columns, [rows.len(), bounds], &solver.solution.x, &solver.solution.z, mean))
+        solved.then(|| self.read(&columns, [constraints.len(), bounds], &solver.solution.x, &solver.solution.z, mean))
     }
 
-    fn energy(&self, columns: &Columns<D>, mean: f64, pull: f64, rows: usize, price: f64) -> Energy {
-        let mut energy = Energy { square: Vec::new(), linear: vec![price; columns.count + rows] };
+    fn energy(&self, columns: &Columns<D>, mean: f64, pull: f64, giving: usize, price: f64) -> Energy {
+        let mut energy = Energy { square: Vec::new(), linear: vec![price; columns.count + giving] };
         for (node, free) in self.nodes.iter().zip(&columns.of) {
             for (axis, column) in free.iter().enumerate() {
                 let rise = -node.down[axis] * node.weight / mean;
@@ -252,10 +252,10 @@ impl<const D: usize> Net<D> {
     }
 
     /// The gap and what gives way are nothing or more.
-    fn contact(&self, table: &mut Table, columns: &Columns<D>, row: &Row<D>, slack: Option<usize>) {
-        let mut right = row.gap;
+    fn constraint(&self, table: &mut Table, columns: &Columns<D>, constraint: &Constraint<D>, slack: Option<usize>) {
+        let mut right = constraint.gap;
         let mut entries: Vec<(usize, f64)> = slack.map(|slack| (slack, -1.0)).into_iter().collect();
-        for term in &row.terms {
+        for term in &constraint.terms {
             for axis in 0..D {
                 if let Some(column) = columns.of[term.node][axis] {
                     right -= term.slope[axis] * self.nodes[term.node].at[axis];
@@ -281,7 +281,7 @@ impl<const D: usize> Net<D> {
     fn read(
         &self,
         columns: &Columns<D>,
-        [rows, bounds]: [usize; 2],
+        [count, bounds]: [usize; 2],
         places: &[f64],
         multipliers: &[f64],
         mean: f64,
@@ -294,13 +294,13 @@ impl<const D: usize> Net<D> {
         Round {
             places: self.nodes.iter().zip(&columns.of).map(place).collect(),
             tensions: multipliers.iter().skip(bounds).step_by(D + 1).map(|tension| tension * mean).collect(),
-            forces: multipliers.iter().take(rows).map(|force| force * mean).collect(),
+            forces: multipliers.iter().take(count).map(|force| force * mean).collect(),
         }
     }
 
     /// The greatest force in N by which a joint is out of balance at its place along an axis in which it is not
-    /// held, under the tensions and the forces of rows that a round from there found.
-    pub fn imbalance(&self, rows: &[Row<D>], round: &Round<D>) -> f64 {
+    /// held, under the tensions and the forces of constraints that a round from there found.
+    pub fn imbalance(&self, constraints: &[Constraint<D>], round: &Round<D>) -> f64 {
         let mut forces: Vec<[f64; D]> = vec![[0.0; D]; self.nodes.len()];
         for (force, node) in forces.iter_mut().zip(&self.nodes) {
             *force = node.down.map(|share| share * node.weight);
@@ -324,8 +324,8 @@ impl<const D: usize> Net<D> {
                 forces[node].iter_mut().zip(pull).for_each(|(force, pull)| *force += pull);
             }
         }
-        for (row, force) in rows.iter().zip(&round.forces) {
-            for term in &row.terms {
+        for (constraint, force) in constraints.iter().zip(&round.forces) {
+            for term in &constraint.terms {
                 (0..D).for_each(|axis| forces[term.node][axis] += term.slope[axis] * force);
             }
         }

@@ -58,7 +58,7 @@ impl<'a> Soft<'a> {
         let places = (from..from + rows.len() / (4 * across.len())).map(|at| self.between(at, 1));
         let down: Vec<_> = places.collect();
         let [first, last] = [down.first(), down.last()].map(|place| place.map_or(0, |place| place.before));
-        let (shade, mut mixed) = (self.blurred(first, last + 1), Row::empty(self.width()));
+        let (shade, mut mixed) = (self.blurred(first, last + 1), PixelRow::empty(self.width()));
         for (down, row) in down.iter().zip(rows.chunks_exact_mut(4 * across.len())) {
             let upper = (down.before - first).unsigned_abs() as usize;
             mixed.clear();
@@ -69,7 +69,7 @@ impl<'a> Soft<'a> {
     }
 
     /// Darkens a row of pixels, each of which stands between two of the shadow's.
-    fn tint_row(&self, across: &[Between], mixed: &Row, pixels: &mut [u8]) {
+    fn tint_row(&self, across: &[Between], mixed: &PixelRow, pixels: &mut [u8]) {
         let beyond = whole(self.reach(0));
         let before = |at: i32| across.partition_point(|place| place.before < at - beyond);
         for run in mixed.runs() {
@@ -95,11 +95,11 @@ impl<'a> Soft<'a> {
     }
 
     /// Rows of the shadow from one to another.
-    fn blurred(&self, first: i32, last: i32) -> Vec<Row> {
+    fn blurred(&self, first: i32, last: i32) -> Vec<PixelRow> {
         let (reach, down) = (whole(self.reach(1)), &self.weights[1]);
         let rows: Vec<_> = (first - reach..=last + reach).map(|row| self.blurred_across(row)).collect();
-        let mixed = |some: &[Row]| {
-            let mut sums = Row::empty(self.width());
+        let mixed = |some: &[PixelRow]| {
+            let mut sums = PixelRow::empty(self.width());
             down.iter().zip(some).for_each(|(weight, row)| sums.add_all(*weight, row));
             sums
         };
@@ -107,9 +107,9 @@ impl<'a> Soft<'a> {
     }
 
     /// A row under the weights across, as much longer as they reach beyond it.
-    fn blurred_across(&self, row: i32) -> Row {
-        let mut sums = Row::empty(self.width());
-        let opaque = usize::try_from(row).map_or_else(|_| Row::empty(0), |row| self.opaque(row));
+    fn blurred_across(&self, row: i32) -> PixelRow {
+        let mut sums = PixelRow::empty(self.width());
+        let opaque = usize::try_from(row).map_or_else(|_| PixelRow::empty(0), |row| self.opaque(row));
         let (runs, beyond): (Vec<_>, _) = (opaque.runs().collect(), 2 * self.reach(0));
         for (at, weight) in self.weights[0].iter().enumerate() {
             runs.iter().for_each(|run| sums.add(*weight, &opaque.values[run.clone()], run.start + beyond - at));
@@ -118,10 +118,10 @@ impl<'a> Soft<'a> {
     }
 
     /// How opaque the drawing is along a row, from 0 to 1: each value is the mean of a square of its pixels.
-    fn opaque(&self, row: usize) -> Row {
+    fn opaque(&self, row: usize) -> PixelRow {
         let width = self.drawing.width() as usize;
         let share = 1.0 / (255 * self.times * self.times) as f32;
-        let mut opaque = Row::empty(width.div_ceil(self.times));
+        let mut opaque = PixelRow::empty(width.div_ceil(self.times));
         for pixels in self.drawing.pixels().chunks_exact(width).skip(row * self.times).take(self.times) {
             for (at, some) in pixels.chunks(BLOCK * self.times).enumerate() {
                 if some.iter().any(|pixel| pixel.alpha() > 0) {
@@ -145,13 +145,13 @@ impl<'a> Soft<'a> {
 }
 
 /// A row of values, most of which are nothing.
-struct Row {
+struct PixelRow {
     values: Vec<f32>,
     /// Which of its blocks may hold something.
     filled: Vec<bool>,
 }
 
-impl Row {
+impl PixelRow {
     fn empty(width: usize) -> Self {
         Self { values: vec![0.0; width], filled: vec![false; width.div_ceil(BLOCK)] }
     }

@@ -20,7 +20,7 @@ const MARGIN: f64 = 3.0;
 
 /// A bead among those that it is bought with.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Within {
+pub struct Among {
     /// The id of what they are bought in.
     pub id: String,
     /// Its name.
@@ -34,7 +34,7 @@ pub struct Within {
 }
 
 /// How many of a bead are needed, and how many are wanted beside those in hand.
-pub type Wanted<'a> = &'a dyn Fn(Index<Bead>) -> [u64; 2];
+pub type Wants<'a> = &'a dyn Fn(Index<Bead>) -> [u64; 2];
 
 /// How many packs hold enough of a kind; nothing where they hold no bead at all.
 #[must_use]
@@ -69,7 +69,7 @@ pub fn surely(assorted: &Assorted, held: &Held, packs: u64) -> u64 {
 
 /// How many packs hold enough of every kind.
 #[must_use]
-pub fn all_packs(assorted: &Assorted, wanted: Wanted<'_>) -> Option<u64> {
+pub fn all_packs(assorted: &Assorted, wanted: Wants<'_>) -> Option<u64> {
     assorted
         .used()
         .map(|(held, bead)| packs(assorted, held, wanted(bead)[1]))
@@ -81,9 +81,9 @@ pub fn all_packs(assorted: &Assorted, wanted: Wanted<'_>) -> Option<u64> {
 pub fn line(
     design: &Design,
     at: Index<Assorted>,
-    wanted: Wanted<'_>,
+    wanted: Wants<'_>,
     stash: &Stash,
-) -> (Line, Vec<(Index<Bead>, Within)>) {
+) -> (Line, Vec<(Index<Bead>, Among)>) {
     let (assorted, article) = (&design.assorted[at], Article::Assorted(at));
     let unit = if assorted.is_mix() { "bag" } else { "strand" };
     let packs = all_packs(assorted, wanted);
@@ -96,7 +96,7 @@ pub fn line(
         let left_over =
             (whole(beads as f64 * assorted.share(held) + 0.5) + stash.count(Article::Bead(bead))).saturating_sub(need);
         let (id, name) = (assorted.id.clone(), assorted.name.clone());
-        (bead, Within { id, name, unit, left_over, expected: assorted.is_mix() })
+        (bead, Among { id, name, unit, left_over, expected: assorted.is_mix() })
     };
     let within: Vec<_> = assorted.used().map(left).collect();
     let needed: u64 = assorted.used().map(|(_, bead)| wanted(bead)[0]).sum();

@@ -20,9 +20,9 @@ pub mod stash;
 use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Shared, Sold};
 use crate::units::{Length, Mass, Money};
 
-pub use assorted::Within;
+pub use assorted::Among;
 pub use cutting::{Cut, Cutting, Spool, Supply};
-pub use kit::{Held, Kit, Packed};
+pub use kit::{Bagged, Kit, Packed};
 pub use pool::{Batch, Pool};
 pub use price::Suggestion;
 pub use stash::Stash;
@@ -187,12 +187,12 @@ pub struct Line {
     /// Of whom it is bought, where the pattern says.
     pub from: Option<String>,
     /// With what it is bought, of a bead that is bought with others; that has a line of its own.
-    pub within: Option<Within>,
+    pub within: Option<Among>,
 }
 
 impl Line {
     /// Buys it with others: spare is no more than what is left over.
-    fn bought_within(&mut self, within: &Within) {
+    fn bought_within(&mut self, within: &Among) {
         if let Amount::Count(spare) = self.spare {
             self.spare = Amount::Count(spare.min(within.left_over));
         }
@@ -228,8 +228,6 @@ pub struct Materials {
     pub makers: u32,
     /// Share of spare beads.
     pub spare: f64,
-    /// The currency's name, where the pattern says.
-    pub currency: Option<String>,
     /// One an article: beads, what several of them are bought in, cords, findings, each in the design's order.
     pub lines: Vec<Line>,
     /// How to cut what is sold by length: cords, then chains.
@@ -276,7 +274,6 @@ pub fn of(pool: &Pool<'_>, order: &Order) -> Materials {
     Materials {
         makers: pool.batches.iter().map(|batch| batch.pieces).sum(),
         spare: order.spare,
-        currency: pool.stock.heading.currency.clone(),
         lines,
         cuttings,
         suggestion: if let [batch] = pool.batches.as_slice() { price(batch.design) } else { None },

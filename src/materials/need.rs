@@ -6,6 +6,7 @@
 use std::collections::BTreeMap;
 
 use super::cutting::Cut;
+use super::render::words;
 use super::{Article, MOST_MAKERS};
 use crate::design::{Bit, Cord, Design, Finding, Index, Lot, Strand, What};
 use crate::pattern::FindingKind;
@@ -109,7 +110,7 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Cut> {
 /// What is cut of a cord to see how much its knots take up.
 fn tried(design: &Design, cord: Index<Cord>) -> Option<Cut> {
     let tried = design.strands.iter().filter(|strand| strand.cord == cord).find_map(Strand::trial)?;
-    Some(Cut { label: "knots to try".to_owned(), length: tried })
+    Some(Cut { label: words::TO_TRY.to_owned(), length: tried })
 }
 
 /// What is cut of a cord for tassels, one piece for each.

@@ -11,13 +11,13 @@ use super::shade::Shade;
 use super::subject::strung;
 
 /// A piece that lies closed.
-pub struct Closed {
+pub struct Arranged {
     tracks: Vec<Option<Track>>,
     strands: Vec<Option<Hung>>,
     closing: Vec<Point>,
 }
 
-impl Closed {
+impl Arranged {
     /// Lays a piece closed, where it closes behind a neck.
     pub fn of(piece: &Piece) -> Option<Self> {
         let drape::Closed { lines, closing } = drape::lay_closed(&piece.design, &piece.drape)?;

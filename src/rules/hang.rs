@@ -1,6 +1,6 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
-use crate::design::{Bit, Design, Phrase, Strand, Worn};
+use crate::design::{Bit, Design, Phrase, Strand, WornOpen};
 use crate::drape::{self, Clearance, Drape};
 use crate::materials::Article;
 use crate::pattern::{CordKind, Kind, Settle};
@@ -53,8 +53,8 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 fn too_short(strand: &Strand, lacks: Length, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
     let (tail, through) = match design.closure.open() {
-        Some(Worn::Hanging) => return None,
-        Some(Worn::Through(tail)) => (*tail, true),
+        Some(WornOpen::Hanging) => return None,
+        Some(WornOpen::Through(tail)) => (*tail, true),
         None => (Length::ZERO, false),
     };
     let (is, wear) = (design.reach_of(strand) + closure - tail, &design.wear);

@@ -67,7 +67,7 @@ fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::{Form, Ring, Stated, nth};
+    use crate::design::{Form, JumpRing, Stated, nth};
     use crate::remark::Code;
     use crate::rules::sample;
 
@@ -75,7 +75,7 @@ mod tests {
     fn a_ring_narrower_than_the_hole_beside_it() {
         let mut design = sample::necklace();
         let sizes =
-            Ring { inside: Length::mm(3.0), wire: Stated::Stated(Length::mm(0.5)), outside: None, closed: false };
+            JumpRing { inside: Length::mm(3.0), wire: Stated::Stated(Length::mm(0.5)), outside: None, closed: false };
         let ring = sample::finding("ring", Form::JumpRing(sizes));
         let at = design.findings.push(ring);
         let bits = &mut design.strands[nth(0)].trains[0].bits;

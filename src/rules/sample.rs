@@ -1,8 +1,8 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Bead, Bit, Body, Cord, Crimp, Dangle, Design, End, Finding, Foot, Form, Index, Joins, Part, Pin, Stated, Strand,
-    What, nth,
+    Bead, Bit, Cord, Crimp, Dangle, Design, Dimensions, End, Finding, Foot, Form, Index, Joins, Part, Pin, Stated,
+    Strand, What, nth,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
@@ -10,7 +10,7 @@ use crate::paint::mark::Rgb;
 use crate::pattern::{CordKind, Drilled, Finish, Kind, Shape};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
-use crate::units::{Force, Length, Mass, UnitStyle};
+use crate::units::{Force, Length, Mass};
 
 /// The codes of remarks, each once.
 pub fn codes(remarks: &[Remark]) -> Vec<Code> {
@@ -20,7 +20,6 @@ pub fn codes(remarks: &[Remark]) -> Vec<Code> {
 /// Three 6 mm beads on 400 mm of wire, a crimp at both ends, for a neck of 370 mm.
 pub fn necklace() -> Design {
     let mut design = Design::bare("", Kind::Necklace, Length::mm(370.0));
-    design.heading.units = UnitStyle::Mm;
     design.beads = vec![bead()].into();
     design.cords = vec![cord()].into();
     design.findings = vec![finding("crimp", Form::Crimp(CRIMP))].into();
@@ -81,8 +80,8 @@ pub fn pin(foot: Foot, length: f64, wire: f64) -> Pin {
 }
 
 /// What is so long, in mm.
-pub fn body(length: f64) -> Body {
-    Body { length: Length::mm(length), outside: None, inside: None, wire: None }
+pub fn body(length: f64) -> Dimensions {
+    Dimensions { length: Length::mm(length), outside: None, inside: None, wire: None }
 }
 
 /// A finding of a form.

@@ -20,6 +20,15 @@ pub enum UnitStyle {
     Both,
 }
 
+/// How a piece is told, which is no part of what it is.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Telling {
+    /// How lengths are printed.
+    pub units: UnitStyle,
+    /// In what money prices are, where that has a name.
+    pub currency: Option<String>,
+}
+
 /// Inches are printed to the nearest sixteenth, as rulers show them.
 const SIXTEENTHS: f64 = 16.0;
 

@@ -3,9 +3,9 @@
 
 use festoon::design::{Design, Rest, Strand, What, nth};
 use festoon::pattern::FindingKind;
-use festoon::steps::chart;
-use festoon::steps::english;
+use festoon::steps::english::{self, chart};
 use festoon::steps::posts::{Keeps, Posts};
+use festoon::units::UnitStyle;
 use proptest::prelude::*;
 
 use crate::chart::{resolved, written};
@@ -56,8 +56,10 @@ fn middles(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<f64> {
 
 /// The chart of a strand, and all steps.
 fn told(design: &Design) -> (String, String) {
-    let all = english::told(design).into_iter().map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
-    (chart::text(design, &design.strands[nth(0)]), all.collect::<Vec<_>>().join("\n"))
+    let all = english::told(design, UnitStyle::Mm)
+        .into_iter()
+        .map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
+    (chart::text(design, &design.strands[nth(0)], UnitStyle::Mm), all.collect::<Vec<_>>().join("\n"))
 }
 
 proptest! {
@@ -65,8 +67,7 @@ proptest! {
 
     #[test]
     fn chart_and_steps_name_the_same_places(strand in written()) {
-        let mut design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
-        design.heading.units = festoon::units::UnitStyle::Mm;
+        let design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
         let one = &design.strands[nth(0)];
         let posts = Posts::new(&design, one);
         for keeps in [Keeps::Knot, Keeps::Bar, Keeps::Stop] {

@@ -9,6 +9,7 @@ use festoon::materials::{Amount, Article, Materials, Order, materials};
 use festoon::pattern::FindingKind;
 use festoon::source::Source;
 use festoon::steps::english::{self, cautions, tools};
+use festoon::units::UnitStyle;
 
 use crate::designs::{cord, gathered, part};
 
@@ -21,7 +22,7 @@ fn shipped(name: &str) -> Design {
 
 /// All that the steps of a design say.
 fn told(design: &Design) -> String {
-    let each = english::told(design)
+    let each = english::told(design, UnitStyle::Both)
         .into_iter()
         .map(|step| format!("{} {} {}", step.title, step.text, step.check.unwrap_or_default()));
     each.collect::<Vec<_>>().join("\n")
@@ -52,8 +53,9 @@ fn strands_alike_have_no_shortest() {
     assert!(design.has_shortest() && told(&design).contains("along the shortest strand"), "{}", told(&design));
     design.strands[nth(1)].finished = design.strands[nth(0)].finished;
     assert!(!design.has_shortest() && !told(&design).contains("shortest strand"), "{}", told(&design));
-    let titles =
-        |design: &Design| english::told(design).into_iter().map(|told| told.title).collect::<Vec<_>>().join("; ");
+    let titles = |design: &Design| {
+        english::told(design, UnitStyle::Both).into_iter().map(|told| told.title).collect::<Vec<_>>().join("; ")
+    };
     assert!(
         titles(&design).contains("Do the other strand") && !titles(&design).contains("other strands"),
         "{}",
@@ -105,7 +107,7 @@ fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
 #[test]
 fn silk_with_its_own_needle_asks_for_none() {
     let own = shipped("moonwrack");
-    let needles: Vec<_> = tools(&own).into_iter().filter(|tool| tool.contains("needle")).collect();
+    let needles: Vec<_> = tools(&own, UnitStyle::Both).into_iter().filter(|tool| tool.contains("needle")).collect();
     assert_eq!(needles, ["needle: the cord has its own"]);
     assert!(told(&own).contains("the cord's own needle"));
     // It is said where the cord is cut, before one end of it is chosen.
@@ -114,7 +116,11 @@ fn silk_with_its_own_needle_asks_for_none() {
     assert!(at("has its own needle, which stays on") < at("first end"), "{steps}");
     // Seed beads on thread that has none are strung with one that is bought.
     let bought = shipped("fathom");
-    assert!(tools(&bought).iter().any(|tool| tool == "beading needle"), "{:?}", tools(&bought));
+    assert!(
+        tools(&bought, UnitStyle::Both).iter().any(|tool| tool == "beading needle"),
+        "{:?}",
+        tools(&bought, UnitStyle::Both)
+    );
     assert!(told(&bought).contains("String with a beading needle"));
 }
 
@@ -178,7 +184,7 @@ fn a_tail_is_what_the_loop_leaves_of_its_allowance() {
 #[test]
 fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     let design = shipped("hawser");
-    let steps = english::told(&design);
+    let steps = english::told(&design, UnitStyle::Both);
     let place = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     let (twist, check) = (place("Twist the strands"), place("Check the piece"));
     assert!(place("Hang the lobster clasp") < twist && twist + 1 == check);
@@ -191,11 +197,11 @@ fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     let mut straight = design.clone();
     straight.twist = None;
     let rows = |design: &Design| {
-        let rows = english::told(design).into_iter().filter(|step| step.title.starts_with("String "));
+        let rows = english::told(design, UnitStyle::Both).into_iter().filter(|step| step.title.starts_with("String "));
         rows.map(|step| step.text).collect::<Vec<_>>()
     };
     assert_eq!(rows(&design), rows(&straight));
-    assert!(!english::told(&straight).iter().any(|step| step.title == "Twist the strands"));
+    assert!(!english::told(&straight, UnitStyle::Both).iter().any(|step| step.title == "Twist the strands"));
 }
 
 /// The last number of each part of a text that ends in a unit.
@@ -210,7 +216,7 @@ fn what_parts_of_a_strand_take_adds_up_to_it_as_printed() {
     {
         let design = shipped(name);
         for strand in &design.strands {
-            let sum = english::sum(&design, strand);
+            let sum = english::sum(&design, strand, UnitStyle::Both);
             // What an end has in it is told in brackets.
             let outside: String = sum.split('(').map(|part| part.rsplit(')').next().unwrap_or_default()).collect();
             let mut parts = lengths(&outside, "mm");

@@ -4,7 +4,7 @@ use festoon::design::*;
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
 use festoon::source::Place;
-use festoon::units::{Length, Mass, Money, UnitStyle};
+use festoon::units::{Length, Mass, Money};
 
 pub fn sold(lot: Lot, coins: i64) -> Option<Sold> {
     Some(Sold { lot, price: Some(Money::coins(coins)), from: None })
@@ -72,7 +72,7 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
 /// A finding of a kind, 12 mm long where its kind has a length.
 pub fn form(kind: FindingKind) -> Form {
     let [length, outside, inside, wire] = [12.0, 2.0, 1.3, 0.7].map(Length::mm);
-    let body = Body { length, outside: Some(outside), inside: Some(inside), wire: None };
+    let body = Dimensions { length, outside: Some(outside), inside: Some(inside), wire: None };
     let pin = |foot| Form::Pin(Pin { length, wire, foot, outside: None });
     let hanger = Hanger { length, wire: Stated::Stated(wire), outside: None, inside: None };
     match kind {
@@ -88,7 +88,9 @@ pub fn form(kind: FindingKind) -> Form {
         FindingKind::ToggleRing => Form::ToggleRing(body),
         FindingKind::ToggleBar => Form::ToggleBar(body),
         FindingKind::BarrelHalf => Form::BarrelHalf(body),
-        FindingKind::Chain => Form::Chain(Chain { link: Length::mm(4.0), wire: Stated::Stated(wire), length: None }),
+        FindingKind::Chain => {
+            Form::Chain(ChainLinks { link: Length::mm(4.0), wire: Stated::Stated(wire), length: None })
+        }
         FindingKind::JumpRing => ring(false),
         FindingKind::SpacerBar => bar(1),
         FindingKind::EndBar => Form::EndBar(sizes(1)),
@@ -122,7 +124,7 @@ fn sizes(holes: u32) -> Bar {
 /// A jump ring, soldered shut or not.
 pub fn ring(closed: bool) -> Form {
     let [inside, wire] = [4.0, 0.7].map(Length::mm);
-    Form::JumpRing(Ring { inside, wire: Stated::Stated(wire), outside: None, closed })
+    Form::JumpRing(JumpRing { inside, wire: Stated::Stated(wire), outside: None, closed })
 }
 
 /// A part of a closure: the finding of this number.
@@ -187,7 +189,6 @@ pub fn design(strands: Vec<Strand>) -> Design {
 /// The same with more findings, the first of them number 3.
 pub fn design_with(findings: Vec<Finding>, strands: Vec<Strand>) -> Design {
     let mut design = Design::bare("Test", Kind::Necklace, Length::mm(370.0));
-    (design.heading.units, design.heading.currency) = (UnitStyle::Both, Some("EUR".into()));
     design.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into();
     design.cords = vec![cord("wire", CordKind::Wire)].into();
     design.findings = vec![

@@ -58,7 +58,7 @@ pub struct Strung {
 
 /// How strands keep off one another.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Order {
+pub enum Precedence {
     /// An outer one stays on the outer side of an inner one.
     #[default]
     Beside,
@@ -79,7 +79,7 @@ pub struct Loops {
     /// What holds joints apart: bars at the ends, and what several strands go through.
     pub bars: Bars,
     /// How its strands keep off one another.
-    pub order: Order,
+    pub order: Precedence,
 }
 
 /// A piece between its joints.

@@ -1,9 +1,9 @@
 //! Rounds of the program until loops on a body lie still.
 
 use super::super::contact::Unrest;
-use super::super::program::{Node, Row};
+use super::super::program::{Constraint, Node};
+use super::constraints::contacts;
 use super::loops::Loops;
-use super::rows::contacts;
 use super::skin::Surface;
 use crate::geometry::Point3;
 
@@ -72,12 +72,13 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
     let most = rounds_of(loops, work);
     loop {
         loops.open();
-        let rows: Vec<Row<3>> = contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
-        let Some(round) = loops.net.solve(&rows, pull) else { return Err(Unrest::Lost { rounds }) };
-        let overlap = rows.iter().map(|row| -row.gap).fold(loops.off(), f64::max);
+        let constraints: Vec<Constraint<3>> =
+            contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
+        let Some(round) = loops.net.solve(&constraints, pull) else { return Err(Unrest::Lost { rounds }) };
+        let overlap = constraints.iter().map(|constraint| -constraint.gap).fold(loops.off(), f64::max);
         let steps = Steps::new(loops, &round.places);
         if rounds == most {
-            return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&rows, &round) });
+            return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&constraints, &round) });
         }
         let before = loops.net.bent();
         loops.go(&round.places);

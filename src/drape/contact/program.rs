@@ -1,10 +1,10 @@
-//! One round of strands on the board: their joints and links as one net in the plane, all rows of which may give
+//! One round of strands on the board: their joints and links as one net in the plane, all contacts of which may give
 //! way (see [`super::super::program`]).
 
 use super::super::bar::{Bars, crossbars, unit};
 use super::super::program::{self, Net, Node, Term, Tie};
+use super::contacts::Contact;
 use super::rope::Rope;
-use super::rows::Row;
 use crate::design::Passage;
 use crate::geometry::Point;
 
@@ -14,7 +14,7 @@ pub struct Round {
     pub places: Vec<Vec<Point>>,
     /// Tension of each link of each strand, in N.
     pub tensions: Vec<Vec<f64>>,
-    /// Force of each row, in N.
+    /// Force of each contact, in N.
     pub forces: Vec<f64>,
     /// All tensions and forces, those of bars too.
     whole: program::Round<2>,
@@ -67,25 +67,29 @@ impl Web {
     }
 
     /// What keeps sides apart, and then what holds bars; `sided` where bars keep their outer strands outside.
-    fn rows(&self, rows: &[Row], sided: bool) -> Vec<program::Row<2>> {
-        let term = |term: &super::rows::Term| Term {
+    fn constraints(&self, contacts: &[Contact], sided: bool) -> Vec<program::Constraint<2>> {
+        let term = |term: &super::contacts::Term| Term {
             node: self.first[term.strand] + term.joint,
             slope: [term.slope.x, term.slope.y],
         };
         let out = |line| if sided { outward(line) } else { None };
-        let row = |row: &Row| program::Row { terms: row.terms.iter().map(term).collect(), gap: row.gap, gives: true };
-        rows.iter().map(row).chain(self.bars.rows(&self.net, out)).collect()
+        let constraint = |contact: &Contact| program::Constraint {
+            terms: contact.terms.iter().map(term).collect(),
+            gap: contact.gap,
+            gives: true,
+        };
+        contacts.iter().map(constraint).chain(self.bars.constraints(&self.net, out)).collect()
     }
 
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights of a joint per mm.
-    pub fn solve(&self, ropes: &[Rope], rows: &[Row], pull: f64, sided: bool) -> Option<Round> {
-        let found = self.net.solve(&self.rows(rows, sided), pull)?;
+    pub fn solve(&self, ropes: &[Rope], contacts: &[Contact], pull: f64, sided: bool) -> Option<Round> {
+        let found = self.net.solve(&self.constraints(contacts, sided), pull)?;
         let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
         let mut tensions = found.tensions.iter().copied();
         Some(Round {
             places: ropes.iter().map(|rope| places.by_ref().take(rope.joints.len()).collect()).collect(),
             tensions: ropes.iter().map(|rope| tensions.by_ref().take(rope.links.len()).collect()).collect(),
-            forces: found.forces[..rows.len()].to_vec(),
+            forces: found.forces[..contacts.len()].to_vec(),
             whole: found,
         })
     }
@@ -102,10 +106,10 @@ impl Web {
         self.bars.off(&self.net)
     }
 
-    /// The greatest force in N by which a free joint is out of balance, under the tensions and the forces of rows that
+    /// The greatest force in N by which a free joint is out of balance, under the tensions and the forces of contacts that
     /// a round from here found.
-    pub fn imbalance(&self, rows: &[Row], round: &Round, sided: bool) -> f64 {
-        self.net.imbalance(&self.rows(rows, sided), &round.whole)
+    pub fn imbalance(&self, contacts: &[Contact], round: &Round, sided: bool) -> f64 {
+        self.net.imbalance(&self.constraints(contacts, sided), &round.whole)
     }
 }
 

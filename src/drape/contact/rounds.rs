@@ -1,9 +1,9 @@
 //! Rounds of the program until strands in contact lie still.
 
+use super::contacts::Contact;
 use super::crowd::Crowd;
 use super::program::{Round, Web};
 use super::rope::Rope;
-use super::rows::Row;
 use super::{Press, Unrest};
 use crate::geometry::Point;
 
@@ -65,11 +65,11 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
         return Ok(alone(Unrest::TooMany));
     }
     let (mut best, mut rounds): (Option<Tried>, u32) = (None, 0);
-    let mut rows = crowd.near(&ropes, true);
+    let mut contacts = crowd.near(&ropes, true);
     let (mut pull, mut last, mut parted) = (0.0, f64::INFINITY, None);
     let (mut web, mut were_tense) = (Web::new(&ropes), true);
     for count in 1..=ROUNDS {
-        let Some(round) = web.solve(&ropes, &rows, pull, crowd.sided).filter(|_| *work >= links) else { break };
+        let Some(round) = web.solve(&ropes, &contacts, pull, crowd.sided).filter(|_| *work >= links) else { break };
         *work -= links;
         rounds = count;
         let (from, moved) = (ropes.clone(), go(&mut ropes, &round.places));
@@ -82,24 +82,25 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
         let next = crowd.near(&ropes, as_tubes);
         if let Some(parted) = parted {
             if count - parted >= PATIENCE && !tense {
-                return no_room(&ropes, &slack, &rows, &round).map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
+                return no_room(&ropes, &slack, &contacts, &round)
+                    .map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
             }
             // Steps shrink alike from round to round: the next one is told by the last two.
             let rests = moved < STILL || count > parted + 1 && moved < last && moved * moved / last < STILL;
             if rests && deepest(&next, &web) < STILL && tense {
-                return Ok(found(ropes, &rows, round, count, None));
+                return Ok(found(ropes, &contacts, round, count, None));
             }
-            let overlap = deepest(&rows, &before);
+            let overlap = deepest(&contacts, &before);
             let far = moved.max(overlap);
             if best.as_ref().is_none_or(|best| far < best.far) && were_tense {
-                let imbalance = before.imbalance(&rows, &round, crowd.sided);
+                let imbalance = before.imbalance(&contacts, &round, crowd.sided);
                 let unrest = Unrest::Left { rounds, overlap, imbalance };
-                best = Some(Tried { found: found(from, &rows, round, rounds, Some(unrest)), far });
+                best = Some(Tried { found: found(from, &contacts, round, rounds, Some(unrest)), far });
             }
         }
         parted = parted.or((!as_tubes).then_some(count));
         pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
-        (last, rows, were_tense) = (moved, next, tense);
+        (last, contacts, were_tense) = (moved, next, tense);
     }
     Ok(best.map_or_else(|| alone(Unrest::Lost { rounds }), |best| best.found))
 }
@@ -109,21 +110,25 @@ fn alone(unrest: Unrest) -> Found {
     Found { ropes: Vec::new(), tensions: Vec::new(), presses: Vec::new(), rounds: 0, unrest: Some(unrest) }
 }
 
-fn found(ropes: Vec<Rope>, rows: &[Row], round: Round, rounds: u32, unrest: Option<Unrest>) -> Found {
-    let press = |(row, force): (&Row, &f64)| {
-        let joints = &ropes[row.strands[0]].joints;
-        let station = joints[row.link].station;
+fn found(ropes: Vec<Rope>, contacts: &[Contact], round: Round, rounds: u32, unrest: Option<Unrest>) -> Found {
+    let press = |(contact, force): (&Contact, &f64)| {
+        let joints = &ropes[contact.strands[0]].joints;
+        let station = joints[contact.link].station;
         let depth = station.min(joints.last().map_or(0.0, |last| last.station) - station);
-        Press { between: row.strands, station, depth, force: *force }
+        Press { between: contact.strands, station, depth, force: *force }
     };
-    let presses = pressed(&ropes, rows, &round).map(press).collect();
+    let presses = pressed(&ropes, contacts, &round).map(press).collect();
     Found { ropes, tensions: round.tensions, presses, rounds, unrest }
 }
 
-/// The rows that press, each with its force.
-fn pressed<'a>(ropes: &[Rope], rows: &'a [Row], round: &'a Round) -> impl Iterator<Item = (&'a Row, &'a f64)> {
+/// The contacts that press, each with its force.
+fn pressed<'a>(
+    ropes: &[Rope],
+    contacts: &'a [Contact],
+    round: &'a Round,
+) -> impl Iterator<Item = (&'a Contact, &'a f64)> {
     let whole: f64 = ropes.iter().flat_map(Rope::weights).sum();
-    rows.iter().zip(&round.forces).filter(move |(_, force)| **force > TOUCH * whole)
+    contacts.iter().zip(&round.forces).filter(move |(_, force)| **force > TOUCH * whole)
 }
 
 /// Puts the joints where a round found them; how far the farthest went.
@@ -139,8 +144,8 @@ fn go(ropes: &mut [Rope], places: &[Vec<Point>]) -> f64 {
 }
 
 /// How deep outlines lie in one another, or how far any bar's joints are from where it holds them.
-fn deepest(rows: &[Row], web: &Web) -> f64 {
-    rows.iter().map(|row| -row.gap).fold(web.off(), f64::max)
+fn deepest(contacts: &[Contact], web: &Web) -> f64 {
+    contacts.iter().map(|contact| -contact.gap).fold(web.off(), f64::max)
 }
 
 fn is_tense(rope: &Rope) -> bool {
@@ -149,9 +154,10 @@ fn is_tense(rope: &Rope) -> bool {
 }
 
 /// The pairs that press on a strand that hangs slack, if any does.
-fn no_room(ropes: &[Rope], slack: &[bool], rows: &[Row], round: &Round) -> Option<Vec<[usize; 2]>> {
-    let on_slack = pressed(ropes, rows, round).filter(|(row, _)| row.strands.iter().any(|strand| slack[*strand]));
-    let mut pairs: Vec<[usize; 2]> = on_slack.map(|(row, _)| row.strands).collect();
+fn no_room(ropes: &[Rope], slack: &[bool], contacts: &[Contact], round: &Round) -> Option<Vec<[usize; 2]>> {
+    let on_slack =
+        pressed(ropes, contacts, round).filter(|(contact, _)| contact.strands.iter().any(|strand| slack[*strand]));
+    let mut pairs: Vec<[usize; 2]> = on_slack.map(|(contact, _)| contact.strands).collect();
     pairs.sort_unstable();
     pairs.dedup();
     (!pairs.is_empty()).then_some(pairs)

@@ -15,12 +15,12 @@ fn less(one: [f64; 2], other: [f64; 2]) -> [f64; 2] {
 }
 
 /// Balls of a radius between walls: each ball on each wall, and then each two balls on one another.
-fn rows(net: &Net<2>, walls: &[Wall], radius: f64) -> Vec<Row<2>> {
-    let mut rows = Vec::new();
+fn constraints(net: &Net<2>, walls: &[Wall], radius: f64) -> Vec<Constraint<2>> {
+    let mut constraints = Vec::new();
     for (node, ball) in net.nodes.iter().enumerate() {
         for (on, out) in walls {
             let gap = dot(less(ball.at, *on), *out) - radius;
-            rows.push(Row { terms: vec![Term { node, slope: *out }], gap, gives: false });
+            constraints.push(Constraint { terms: vec![Term { node, slope: *out }], gap, gives: false });
         }
     }
     for one in 0..net.nodes.len() {
@@ -29,24 +29,24 @@ fn rows(net: &Net<2>, walls: &[Wall], radius: f64) -> Vec<Row<2>> {
             let far = dot(apart, apart).sqrt();
             let out = apart.map(|part| part / far);
             let terms = vec![Term { node: one, slope: out }, Term { node: other, slope: out.map(|part| -part) }];
-            rows.push(Row { terms, gap: far - 2.0 * radius, gives: true });
+            constraints.push(Constraint { terms, gap: far - 2.0 * radius, gives: true });
         }
     }
-    rows
+    constraints
 }
 
-/// The forces on all rows once balls, which began at places, lie still.
+/// The forces on all constraints once balls, which began at places, lie still.
 fn forces(places: &[[f64; 2]], weight: f64, walls: &[Wall], radius: f64) -> Vec<f64> {
     let node = |at: &[f64; 2]| Node { at: *at, weight, down: down(), held: [false; 2] };
     let mut net = Net { nodes: places.iter().map(node).collect(), ..Net::default() };
     for _ in 0..400 {
-        let rows = rows(&net, walls, radius);
-        let round = net.solve(&rows, 0.5).unwrap();
+        let constraints = constraints(&net, walls, radius);
+        let round = net.solve(&constraints, 0.5).unwrap();
         let moved =
             net.nodes.iter().zip(&round.places).map(|(node, place)| distance(node.at, *place)).fold(0.0, f64::max);
         net.go(&round.places);
         if moved < 1e-7 {
-            assert!(net.imbalance(&rows, &round) < 1e-6 * weight);
+            assert!(net.imbalance(&constraints, &round) < 1e-6 * weight);
             return round.forces;
         }
     }

@@ -44,35 +44,40 @@ pub fn hanging_extent(piece: &Piece) -> Extent {
 pub fn closing(piece: &Piece) -> Option<Closing> {
     let [first, last] = middles(piece)?;
     let closure = &piece.design.closure;
-    let (left, right) = (reach(closure.left()), reach(closure.right()));
-    let ray = |from: Point, towards: Point, length: f64| vec![from, from + towards * (length + OPENING)];
-    if fall::falls(&piece.design) {
-        return in_front(piece, ray, [left, right]);
-    }
-    if piece.design.is_ring() {
-        let [left, right] =
-            [(first, -1.0, left), (last, 1.0, right)].map(|(from, x, length)| ray(from, Point::new(x, 0.0), length));
-        return Some(Closing::of(left, right, piece));
-    }
-    Some(match piece.design.heading.kind {
-        Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => {
-            let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
-            let way =
-                |parts| loose(parts, &piece.design).unwrap_or_else(|| risen(&arch, covered(parts, &piece.design)));
-            let [up, over] = [closure.left(), closure.right()].map(way);
-            let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
-            Closing::of(up.iter().map(|point| first + *point).collect(), mirrored, piece)
+    let reaches = [reach(closure.left()), reach(closure.right())];
+    match piece.design.heading.kind {
+        _ if fall::falls(&piece.design) => in_front(piece, reaches),
+        _ if piece.design.is_ring() => {
+            let [left, right] = [(first, -1.0, reaches[0]), (last, 1.0, reaches[1])]
+                .map(|(from, x, length)| ray(from, Point::new(x, 0.0), length));
+            Some(Closing::of(left, right, piece))
         }
+        Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => Some(arched(piece, [first, last], reaches)),
         Kind::Earrings => {
             let top = if closure.loops() { first.between(last, 0.5) } else { first };
-            Closing::of(ray(top, Point::new(0.0, 1.0), left), Vec::new(), piece)
+            Some(Closing::of(ray(top, Point::new(0.0, 1.0), reaches[0]), Vec::new(), piece))
         }
-    })
+    }
+}
+
+/// A line from a point in a direction, with room beyond a length.
+fn ray(from: Point, towards: Point, length: f64) -> Vec<Point> {
+    vec![from, from + towards * (length + OPENING)]
+}
+
+/// Both sides in an arch from the strands' ends, but for an extender.
+fn arched(piece: &Piece, [first, last]: [Point; 2], [left, right]: [f64; 2]) -> Closing {
+    let (design, closure) = (&piece.design, &piece.design.closure);
+    let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
+    let way = |parts| loose(parts, design).unwrap_or_else(|| risen(&arch, covered(parts, design)));
+    let [up, over] = [closure.left(), closure.right()].map(way);
+    let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
+    Closing::of(up.iter().map(|point| first + *point).collect(), mirrored, piece)
 }
 
 /// What the ends of the first strand end in, where they are in front: towards each other where one goes through the
 /// other, else straight down.
-fn in_front(piece: &Piece, ray: impl Fn(Point, Point, f64) -> Vec<Point>, [left, right]: [f64; 2]) -> Option<Closing> {
+fn in_front(piece: &Piece, [left, right]: [f64; 2]) -> Option<Closing> {
     let (strand, hung) = piece.design.strands.first().zip(piece.drape.strands.first())?;
     let (first, last) = (hung.joints.first()?.at, hung.joints.last()?.at);
     let down = Point::new(0.0, -1.0);

@@ -1,7 +1,7 @@
 //! The cord of a strand as it hangs: its way, and how it ends.
 
 use crate::geometry::{Point, path};
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline;
 use crate::pattern::CordKind;
 
@@ -168,8 +168,8 @@ fn bent(points: &[Point]) -> Vec<Point> {
     let piece = |at: usize| {
         let (from, to) = (points[at - 1], points[at]);
         let third = from.distance(to) / 3.0;
-        Step::Curve(from + along(at - 1) * third, to - along(at) * third, to)
+        Segment::Curve(from + along(at - 1) * third, to - along(at) * third, to)
     };
-    let steps: Vec<_> = std::iter::once(Step::Move(points[0])).chain((1..=last).map(piece)).collect();
-    outline::flattened(&steps)
+    let segments: Vec<_> = std::iter::once(Segment::Move(points[0])).chain((1..=last).map(piece)).collect();
+    outline::flattened(&segments)
 }

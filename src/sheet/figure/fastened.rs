@@ -5,10 +5,10 @@
 use crate::art::{Stencils, eye_wire};
 use crate::design::{Design, Finding, Part, Strand};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{self, QUARTER};
 use crate::pattern::FindingKind;
-use crate::steps::ends::{Way, way};
+use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 
 /// Length of a tied loop in widths of its cord, by eye.
@@ -40,10 +40,10 @@ impl Fastened {
     pub fn of(strand: &Strand, side: usize, room: f64, design: &Design) -> Self {
         let end = &strand.ends[side];
         match way_of(strand, side, design) {
-            Way::Hitched => Self::Hitched(bar(strand, onto(side, design), design)),
-            Way::Crimped => Self::Looped(end.bight.value()),
-            Way::Covered | Way::Glued => Self::Within(end.takes.value()),
-            Way::Knotted if is_tied(strand, side, design) => {
+            Fastening::Hitched => Self::Hitched(bar(strand, onto(side, design), design)),
+            Fastening::Crimped => Self::Looped(end.bight.value()),
+            Fastening::Covered | Fastening::Glued => Self::Within(end.takes.value()),
+            Fastening::Knotted if is_tied(strand, side, design) => {
                 let knot = strand.knot_width(design).value().clamp(KNOT[0], KNOT[1]);
                 let long = (LOOP * strand.cord_width(design).value()).min(KNOT[1]);
                 if long + knot < room { Self::Tied(long, knot) } else { Self::Plain }
@@ -84,7 +84,7 @@ impl Fastened {
         stencils: &mut Stencils<'_>,
     ) -> Vec<Mark> {
         let on = |at: Point| end + at.turned(inward) * scale;
-        let cord = |path: Vec<Step>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
+        let cord = |path: Vec<Segment>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
         let outside = 0.5 * strand.cord_width(design).value() - through;
         match self {
             Self::Plain | Self::Within(_) => Vec::new(),
@@ -103,7 +103,7 @@ impl Fastened {
     }
 }
 
-fn way_of(strand: &Strand, side: usize, design: &Design) -> Way {
+fn way_of(strand: &Strand, side: usize, design: &Design) -> Fastening {
     way(design, strand, if side == 0 { Side::First } else { Side::Last })
 }
 
@@ -115,7 +115,7 @@ fn onto(side: usize, design: &Design) -> &[Part] {
 /// Whether an end's cord itself is hitched or knotted to the closure.
 fn is_tied(strand: &Strand, side: usize, design: &Design) -> bool {
     let bare = strand.ends[side].findings.is_empty() && !onto(side, design).is_empty();
-    bare && matches!(way_of(strand, side, design), Way::Hitched | Way::Knotted)
+    bare && matches!(way_of(strand, side, design), Fastening::Hitched | Fastening::Knotted)
 }
 
 /// Whether a finding at an end is what hangs in the closure.
@@ -125,7 +125,10 @@ pub fn is_hung(finding: &Finding) -> bool {
 
 /// Whether strands are hitched on a side to what holds them, which then lies behind their turns.
 pub fn is_hitched(design: &Design, side: usize) -> bool {
-    design.strands.iter().any(|strand| is_tied(strand, side, design) && way_of(strand, side, design) == Way::Hitched)
+    design
+        .strands
+        .iter()
+        .any(|strand| is_tied(strand, side, design) && way_of(strand, side, design) == Fastening::Hitched)
 }
 
 /// Whether strands end on a side in loops that reach round the wire of what holds them.
@@ -142,20 +145,20 @@ fn bar(strand: &Strand, onto: &[Part], design: &Design) -> f64 {
 }
 
 /// A loop between two places.
-fn oval(from: f64, to: f64) -> Vec<Step> {
+fn oval(from: f64, to: f64) -> Vec<Segment> {
     let half = 0.5 * (to - from);
     outline::ellipse(Point::new(from + half, 0.0), half, half * BREADTH)
 }
 
 /// A lark's head as its bar is seen: from a turn about what it is hitched to across both legs to the other.
-fn hitch(bar: f64, thick: f64) -> Vec<Step> {
+fn hitch(bar: f64, thick: f64) -> Vec<Segment> {
     let at = |x: f64, y: f64| Point::new(bar - thick * x, thick * y);
     let bent = 1.0 - QUARTER;
     vec![
-        Step::Move(Point::new(0.0, thick)),
-        Step::Line(at(1.0, 1.0)),
-        Step::Curve(at(bent, 1.0), at(0.0, bent), at(0.0, 0.0)),
-        Step::Curve(at(0.0, -bent), at(bent, -1.0), at(1.0, -1.0)),
-        Step::Line(Point::new(0.0, -thick)),
+        Segment::Move(Point::new(0.0, thick)),
+        Segment::Line(at(1.0, 1.0)),
+        Segment::Curve(at(bent, 1.0), at(0.0, bent), at(0.0, 0.0)),
+        Segment::Curve(at(0.0, -bent), at(bent, -1.0), at(1.0, -1.0)),
+        Segment::Line(Point::new(0.0, -thick)),
     ]
 }

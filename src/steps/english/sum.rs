@@ -9,10 +9,10 @@ const NONE: f64 = 0.05;
 
 /// `Added up: 40A 157.8 mm, 7B 40.9 mm, bare 209 mm and 2 ends (loop, tube crimp) 9.5 mm are 419.1 mm.`
 #[must_use]
-pub fn sum(design: &Design, strand: &Strand) -> String {
+pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let parts = parts(design, strand);
     let lengths: Vec<_> = parts.iter().map(|(_, length)| *length).collect();
-    let (each, whole) = added(&lengths, design.heading.units);
+    let (each, whole) = added(&lengths, units);
     let each: Vec<_> = parts.iter().zip(each).map(|((name, _), said)| format!("{name} {said}")).collect();
     format!("Added up: {} are {whole}.", list(&each))
 }

@@ -12,17 +12,19 @@ use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::pattern::CordKind;
+use crate::sheet::english;
 use crate::sheet::figure::ends;
 use crate::sheet::figure::fastened::Fastened;
 use crate::sheet::figure::names::{Lies, Names};
-use crate::sheet::figure::ruler::{Ruler, Stretch};
+use crate::sheet::figure::ruler::{Ruler, RulerStretch};
 use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
-use crate::steps::ends::{Way, way};
+use crate::sheet::said::Alternative;
+use crate::steps::ends::{Fastening, way};
 use crate::steps::posts::{Keeps, Post};
 use crate::steps::side::Side;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
 
-use super::label::{self, Labels};
+use super::label::{self, LineLabels};
 use super::span::{self, Span, TAIL, Thing};
 
 /// Least room left and right of a line, for cord that goes on and the ruler's unit.
@@ -134,9 +136,11 @@ fn last_place(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
 }
 
 /// A line to draw.
-pub struct Line<'a, 's> {
+pub struct RowLine<'a, 's> {
     /// The design.
     pub design: &'a Design,
+    /// How lengths are printed.
+    pub units: UnitStyle,
     /// The strand.
     pub strand: &'a Strand,
     /// How its cord ends on both sides.
@@ -174,24 +178,23 @@ impl Placed<'_, '_> {
     }
 }
 
-impl<'a, 's> Line<'a, 's> {
+impl<'a, 's> RowLine<'a, 's> {
     /// The line as a block, and how many of its runs are too short for their letter.
     pub fn draw(&self, stencils: &mut Stencils<'_>) -> (Block, usize) {
         let placed = self.placed();
-        let units = self.design.heading.units;
         let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
-        let labels = Labels::new(self.design, self.strand, &placed, self.width);
+        let labels = LineLabels::new(self, &placed);
         let cord = labels.height() + label::counts_height(self.spans) + most(|span| span.reach.above);
         let names_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
         let names = Names::new(self.names(&placed), self.width);
         let ruler_top = names_top + names.height();
         let mut marks = labels.marks();
-        marks.extend(label::counts(&placed, cord, units, self.width));
+        marks.extend(label::counts(&placed, cord, self.units, self.width));
         let row = row(self, &placed, cord, stencils);
         marks.extend(label::beside_branches(self.design, &placed, cord, self.width));
-        marks.push(Mark::figure(self.describe(), row));
+        marks.push(Mark::figure(english::figure(&self.shows()), row));
         marks.extend(names.marks(names_top, Lies::Above));
-        let (ruler, stretches) = (Ruler::new(units, self.width), stretches(&placed, self.strand.finished));
+        let (ruler, stretches) = (Ruler::new(self.units, self.width), stretches(&placed, self.strand.finished));
         if stretches.iter().all(|stretch| stretch.length < LEAST_RULER) {
             return (Block::new(self.width, ruler_top, marks), labels.left_out);
         }
@@ -223,25 +226,26 @@ impl<'a, 's> Line<'a, 's> {
         self.posts.iter().filter_map(named).collect()
     }
 
-    fn describe(&self) -> String {
+    fn shows(&self) -> Alternative<'_> {
         let numbers = || self.spans.iter().map(|span| span.number).filter(|number| *number > 0);
+        let name = &self.strand.name;
         match (numbers().next(), numbers().next_back()) {
-            (Some(first), Some(last)) => format!("strand {}, beads {first} to {last}", self.strand.name),
-            _ => format!("strand {}", self.strand.name),
+            (Some(first), Some(last)) => Alternative::Beads(name, [first, last]),
+            _ => Alternative::Strand(name),
         }
     }
 }
 
 /// Where the ruler runs, on a line of a strand of a length.
-fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<Stretch> {
-    let mut stretches: Vec<Stretch> = Vec::new();
+fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<RulerStretch> {
+    let mut stretches: Vec<RulerStretch> = Vec::new();
     let mut goes_on = false;
     for one in placed {
         let measured = one.span.is_measured() && !one.span.is_broken();
         match stretches.last_mut().filter(|_| goes_on && measured) {
             Some(stretch) => stretch.length += one.span.cord,
             None if measured => {
-                stretches.push(Stretch { x: one.x, from: one.span.from, length: one.span.cord, closes: false });
+                stretches.push(RulerStretch { x: one.x, from: one.span.from, length: one.span.cord, closes: false });
             }
             None => {}
         }
@@ -254,12 +258,12 @@ fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<Stretch> {
 }
 
 /// Half of the length in which cut cord is not drawn; its round ends stand out beyond its line.
-fn half_cut(line: &Line<'_, '_>) -> f64 {
+fn half_cut(line: &RowLine<'_, '_>) -> f64 {
     CUT + line.strand.cord_width(line.design).value() / 2.0
 }
 
 /// The line's beads and all else with the cord at a height: branches behind the beads beside them, beads below what covers them.
-fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn row(line: &RowLine<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut marks = self::cord(line, placed, cord, stencils);
     let (branches, strung): (Vec<&Placed<'_, '_>>, Vec<_>) = placed.iter().partition(|one| one.span.branch().is_some());
     let (beads, others): (Vec<_>, Vec<_>) = strung.into_iter().partition(|one| one.span.bead().is_some());
@@ -277,7 +281,7 @@ fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut
 }
 
 /// The cord, in pieces between its cuts.
-fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
+fn cord(line: &RowLine<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
     // Cord begins with an end's tail, behind its loop, where it is turned into one, or in its findings, and goes on beyond a line that no end closes.
     let is_bare = |end: &End| end.findings.is_empty() && !line.strand.is_turned(end, line.design);
     let edge = |one: &Placed<'_, '_>, [outer, inner]: [f64; 2], stub: f64| match one.span.thing {
@@ -308,7 +312,7 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
 
 /// From where, before a line that does not begin with the strand, links of chain are drawn, so that each stands at its
 /// station: from the nearest link on its face that has room.
-fn begun(line: &Line<'_, '_>, station: f64) -> Option<f64> {
+fn begun(line: &RowLine<'_, '_>, station: f64) -> Option<f64> {
     let pair = 2.0 * line.design.cords[line.strand.cord].link?.value();
     let next = line.strand.face_from(line.design, station) - station;
     let room = LEAD - line.strand.cord_width(line.design).value();
@@ -323,7 +327,7 @@ fn cut(at: Point, half: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::INK, 0.25)) }
 }
 
-fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn bit(line: &RowLine<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let Thing::Bit(bit) = one.span.thing else { return Vec::new() };
     let scale = one.span.scale;
     let at = Point::new(one.centre(), y + span::below(bit, line.strand, line.design) * scale);
@@ -346,7 +350,7 @@ fn hung(dangle: &Dangle, one: &Placed<'_, '_>, at: Point, design: &Design, stenc
 }
 
 /// An end with its loop and findings, or its knot and tail.
-fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn end(line: &RowLine<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let end = &line.strand.ends[side];
     // Distances from the loop inward, and the way outward.
     let (outer, inward) = if side == 0 { (one.x, 1.0) } else { (one.end(), -1.0) };
@@ -355,7 +359,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
         let (root, outward) = if side == 0 { (one.end(), PI) } else { (one.x, 0.0) };
         return vec![turned_loop(line.strand, Point::new(root, y), outward, 1.0, stencils)];
     }
-    if way(line.design, line.strand, Side::First) == Way::Tied {
+    if way(line.design, line.strand, Side::First) == Fastening::Tied {
         return Vec::new();
     }
     let fastened = line.fastened[side];
@@ -373,7 +377,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
 }
 
 /// The knot that ends a cord, at the foot of its tail; chain ends with its last link.
-fn knot(line: &Line<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
+fn knot(line: &RowLine<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let cord = &line.design.cords[line.strand.cord];
     let size = line.strand.knot_width(line.design).value().clamp(LEAST_KNOT, TAIL);
     let at = root - Point::new(inward * size / 2.0, 0.0);

@@ -5,17 +5,16 @@ use crate::design::{Design, Strand};
 use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Step};
+use crate::paint::mark::{Anchor, Mark, Segment};
 use crate::paint::{outline, style};
+use crate::sheet::english::{ENDS, figure};
 use crate::sheet::figure::strands::branched;
+use crate::sheet::said::Alternative;
+use crate::steps::english::chart::MEETING;
 
 use super::label::{LETTER, runs};
 use super::span;
 
-/// Said of it.
-const TITLE: &str = "where the ends meet";
-/// What the two cords are.
-const ENDS: [&str; 2] = ["first end", "last end"];
 /// Room between what is said of a cord and the cord.
 const APART: f64 = 1.5;
 /// How far the cords run side by side, and on to where they meet.
@@ -35,7 +34,7 @@ pub fn meeting(design: &Design, strand: &Strand, width: f64, stencils: &mut Sten
     let half = meeting.bits.iter().map(|bit| span::half(bit, design)).fold(0.0, f64::max) * scale;
     let top = Type::STRONG.line_height() + LETTER.line_height() + ABOVE;
     let middle = Point::new(from, top + half.max(ASIDE + face.size));
-    let mut marks = vec![Type::STRONG.mark(TITLE, Point::new(0.0, Type::STRONG.size), Anchor::Start)];
+    let mut marks = vec![Type::STRONG.mark(MEETING, Point::new(0.0, Type::STRONG.size), Anchor::Start)];
     let mut drawn = Vec::new();
     for (side, end) in [-1.0, 1.0].into_iter().zip(ENDS) {
         let level = middle.y + side * ASIDE;
@@ -47,7 +46,7 @@ pub fn meeting(design: &Design, strand: &Strand, width: f64, stencils: &mut Sten
         LETTER.mark(words, middle + Point::new(level * scale, -half - ABOVE), Anchor::Middle)
     };
     marks.extend(runs(meeting, design).iter().map(letter));
-    marks.push(Mark::figure(format!("strand {}, {TITLE}", strand.name), drawn));
+    marks.push(Mark::figure(figure(&Alternative::Meeting(&strand.name)), drawn));
     Some((Block::new(width, middle.y + half.max(ASIDE + face.size), marks), scale < 1.0))
 }
 
@@ -55,5 +54,5 @@ pub fn meeting(design: &Design, strand: &Strand, width: f64, stencils: &mut Sten
 fn way(start: Point, meet: Point) -> Vec<Point> {
     let turn = start + Point::new(WAY[0], 0.0);
     let half = Point::new(WAY[1] / 2.0, 0.0);
-    outline::flattened(&[Step::Move(start), Step::Line(turn), Step::Curve(turn + half, meet - half, meet)])
+    outline::flattened(&[Segment::Move(start), Segment::Line(turn), Segment::Curve(turn + half, meet - half, meet)])
 }
