@@ -104,9 +104,9 @@ pub fn straightened(points: &[Point]) -> Vec<Point> {
 
 /// Whether places lie beside the line between two others, all within [`STRAIGHT`].
 fn lie_on_way(from: Point, between: &[Point], to: Point) -> bool {
-    let way = to - from;
-    let off = |point: &Point| way.left().dot(*point - from).abs();
-    way.length() < LONGEST && between.iter().all(|point| off(point) <= STRAIGHT * way.length())
+    let (left, length) = ((to - from).left(), from.distance(to));
+    let most = STRAIGHT * length;
+    length < LONGEST && between.iter().all(|point| left.dot(*point - from).abs() <= most)
 }
 
 /// How much higher than the lowest a point may lie and still count as the lowest.
