@@ -38,14 +38,14 @@ fn a_tied_end_takes_its_loop_and_its_knot() {
     assert_eq!(ends, [3.0, 2.0 * 2.5 + 2.0 * 3.0]);
     let beads: f64 = strand.bits().map(festoon::design::Bit::length).sum();
     assert!((strand.bare().value() - (8.75 * 25.4 - beads - 14.0)).abs() < 1e-9);
-    let sum = english::sum(&design, strand);
+    let sum = english::sum(&design, strand, UnitStyle::Both);
     assert!(
         sum.contains("first end (hitch 3 mm) 3 mm and last end (loop 5 mm, knot 6 mm) 11 mm are 222.3 mm"),
         "{sum}"
     );
     // A cover of 3.5 mm about a crimp of 2 mm reaches half of the rest beyond it.
     let dune = shipped("dune");
-    let sum = english::sum(&dune, &dune.strands[nth(0)]);
+    let sum = english::sum(&dune, &dune.strands[nth(0)], UnitStyle::In);
     assert!(
         sum.contains("(each loop 0.16 in, wire guard in it, tube crimp 0.08 in, crimp cover 0.03 in beyond it)"),
         "{sum}"
