@@ -56,10 +56,10 @@ fn middles(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<f64> {
 
 /// The chart of a strand, and all steps.
 fn told(design: &Design) -> (String, String) {
-    let all = english::told(design, UnitStyle::Mm)
+    let all = english::told(design, UnitStyle::Both)
         .into_iter()
         .map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
-    (chart::text(design, &design.strands[nth(0)], UnitStyle::Mm), all.collect::<Vec<_>>().join("\n"))
+    (chart::text(design, &design.strands[nth(0)], UnitStyle::Both), all.collect::<Vec<_>>().join("\n"))
 }
 
 proptest! {
