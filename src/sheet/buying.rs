@@ -59,7 +59,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     for rule in estimates(materials) {
-        note(flow, rule);
+        note(flow, &rule);
     }
     for other in needs::other_sizes(sheet.piece, materials) {
         note(flow, &other);

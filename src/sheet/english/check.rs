@@ -43,18 +43,24 @@ pub fn bare(bare: &Bare, is_chain: bool, units: UnitStyle) -> String {
     let cord = if is_chain { "chain" } else { "cord" };
     match bare {
         Bare::NoneInTheRound => format!("No bare {cord} is left in the round."),
-        Bare::None => format!("No bare {cord} is left."),
         Bare::Lacks(lacks) => format!(
             "No bare {cord} is left, and where it bends its beads want {} more: there their flat ends lock, and it hangs \
              stiffer than drawn.",
             units.ruler(*lacks)
         ),
+        Bare::AtTheFold(lacks) if lacks.value() > SAME => format!(
+            "No bare {cord} is left along the row; where the loop folds its beads part, and about {} of it shows there.",
+            units.ruler(*lacks)
+        ),
+        Bare::None | Bare::AtTheFold(_) => format!("No bare {cord} is left."),
         Bare::Some { all, ends, slides, others } => {
+            let told: Told = if *slides { UnitStyle::ruler } else { UnitStyle::fine };
             let rest = all.value() - ends.iter().sum::<f64>() > SAME;
             let others = if *others == Others::Beads { "beads" } else { "dangles" };
             let between = if rest { format!(", the rest between the {others}") } else { String::new() };
             let ends = alike(*ends);
-            let rounding = if rest || adds_up(units, ends, all.value()) { "" } else { " (each rounded by itself)" };
+            let rounding =
+                if rest || adds_up(units, told, ends, all.value()) { "" } else { " (each rounded by itself)" };
             format!("Bare {cord}: in all {}, {}{between}{rounding}.", units.ruler(*all), at_ends(ends, *slides, units))
         }
     }
@@ -66,8 +72,9 @@ fn alike([first, last]: [f64; 2]) -> [f64; 2] {
 }
 
 fn at_ends([first, last]: [f64; 2], slides: bool, units: UnitStyle) -> String {
-    let about = if slides { "about " } else { "" };
-    let say = |length: f64| format!("{about}{}", units.ruler(Length::mm(length)));
+    // What does not slide is told as over the row.
+    let (about, told): (_, Told) = if slides { ("about ", UnitStyle::ruler) } else { ("", UnitStyle::fine) };
+    let say = |length: f64| format!("{about}{}", told(units, Length::mm(length)));
     if first == last {
         format!("{} at each end", say(first))
     } else {
@@ -75,11 +82,16 @@ fn at_ends([first, last]: [f64; 2], slides: bool, units: UnitStyle) -> String {
     }
 }
 
-/// Whether parts in mm add up to a whole as they are printed.
-fn adds_up(units: UnitStyle, parts: [f64; 2], whole: f64) -> bool {
+/// How a length is printed.
+type Told = fn(UnitStyle, Length) -> String;
+
+/// Whether parts in mm, told in a way, add up to a whole as they are printed.
+fn adds_up(units: UnitStyle, told: Told, parts: [f64; 2], whole: f64) -> bool {
     // What is printed as nothing is none.
-    let printed = |style: UnitStyle, mm| Length::parse(&style.ruler(Length::mm(mm))).map_or(0.0, Length::value);
-    let differ = |style: UnitStyle| parts.map(|part| printed(style, part)).iter().sum::<f64>() - printed(style, whole);
+    let printed = |words: &str| Length::parse(words).map_or(0.0, Length::value);
+    let part = |style: UnitStyle, mm| printed(&told(style, Length::mm(mm)));
+    let whole = |style: UnitStyle| printed(&style.ruler(Length::mm(whole)));
+    let differ = |style: UnitStyle| parts.map(|mm| part(style, mm)).iter().sum::<f64>() - whole(style);
     let styles = if units == UnitStyle::Both { vec![UnitStyle::In, UnitStyle::Mm] } else { vec![units] };
     styles.into_iter().all(|style| differ(style).abs() < 1e-6)
 }
@@ -103,9 +115,15 @@ mod tests {
     #[test]
     fn parts_add_up_as_they_are_printed() {
         // 12.5 and 166.5 mm are printed as 13 and 167, and their sum as 179.
-        assert!(!adds_up(UnitStyle::Mm, [12.5, 166.5], 179.0));
-        assert!(adds_up(UnitStyle::Mm, [12.0, 167.0], 179.0) && adds_up(UnitStyle::Mm, [0.1, 20.0], 20.1));
+        assert!(!adds_up(UnitStyle::Mm, UnitStyle::ruler, [12.5, 166.5], 179.0));
+        assert!(
+            adds_up(UnitStyle::Mm, UnitStyle::ruler, [12.0, 167.0], 179.0)
+                && adds_up(UnitStyle::Mm, UnitStyle::ruler, [0.1, 20.0], 20.1)
+        );
         // 3/32 in twice is 3/16 in; 12.7 mm twice is an inch, but 13 and 13 are not 25.
-        assert!(adds_up(UnitStyle::In, [12.7, 12.7], 25.4) && !adds_up(UnitStyle::Both, [12.7, 12.7], 25.4));
+        assert!(
+            adds_up(UnitStyle::In, UnitStyle::ruler, [12.7, 12.7], 25.4)
+                && !adds_up(UnitStyle::Both, UnitStyle::ruler, [12.7, 12.7], 25.4)
+        );
     }
 }

@@ -11,11 +11,12 @@ pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
     match bare {
         BareCord::About(length) => {
             let [whole, short] = [units, units.one()].map(|units| units.ruler(length));
-            vec![format!("about {whole} bare"), format!("about {short} bare"), format!("about {short}"), short]
+            let bare = |length: &str| [format!("about {length} bare"), format!("about {length}")];
+            [bare(&whole), bare(&short)].into_iter().flatten().chain([short]).collect()
         }
         BareCord::Links(links) => vec![chart::links_bare(links), count(links, "link")],
         BareCord::Fixed(length) => {
-            vec![chart::bare(units, length), chart::gap(units.one(), length)]
+            vec![chart::bare(units, length), chart::gap(units, length), chart::gap(units.one(), length)]
         }
     }
 }

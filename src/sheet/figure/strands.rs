@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bar, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
+use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -96,16 +96,26 @@ impl<'a> Sketch<'a, '_, '_> {
         let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design);
         let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
-        // What the ends meet in lies behind the beads at the ends, which lean on it.
         let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
         let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
         for seats in [&mut beads, &mut others] {
             seats.sort_by(|one, other| one.near.total_cmp(&other.near));
         }
-        for seat in met.iter().chain(&beads).chain(&others) {
+        for seat in &met {
+            marks.extend(self.met(seat));
+        }
+        for seat in beads.iter().chain(&others) {
             marks.extend(self.seated(seat));
         }
         marks
+    }
+
+    /// What the ends meet in, as far below as the beads at the ends let it come, with both ends' cord down to it.
+    fn met(&mut self, seat: &Seat) -> Vec<Mark> {
+        let lower = seat.centre - Point::new(0.0, kept_off(seat, self.strand, self.hung, self.design));
+        let ends = [seat.centre, lower].map(|at| self.frame.page(at));
+        let cord = (lower != seat.centre).then(|| self.stencils.strand_cord(self.strand, &ends, self.frame.scale));
+        cord.into_iter().chain(self.seated(&Seat { centre: lower, ..*seat })).collect()
     }
 
     /// What sits in a seat.
@@ -177,6 +187,23 @@ impl<'a> Sketch<'a, '_, '_> {
             What::Dangle(dangle) => branch(dangle, at, self.design, scale, self.stencils),
         }
     }
+}
+
+/// How far in mm a strand's beads keep the first bead of what its ends meet in below where they do: until the balls about
+/// them touch.
+fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
+    let bit = |seat: &Seat| &strand.trains[seat.train].bits[seat.bit];
+    let radius = |index: Index<Bead>| design.beads[index].across.value() / 2.0;
+    let What::Dangle(Dangle { bits, .. }) = &bit(seat).what else { return 0.0 };
+    let Some(met) = bits.first().and_then(|bit| bit.what.bead()) else { return 0.0 };
+    let centre = seat.centre - Point::new(0.0, bits[0].before);
+    let lowered = |other: &Seat| {
+        let apart = radius(met) + radius(bit(other).what.bead()?);
+        let beside = (other.centre - centre).x;
+        let below = (apart * apart - beside * beside).max(0.0).sqrt();
+        (below > 0.0).then(|| centre.y - (other.centre.y - below))
+    };
+    hung.seats.iter().filter_map(lowered).filter(|by| *by < 2.0 * radius(met)).fold(0.0, f64::max)
 }
 
 /// The loop that memory wire is turned into, from a point of the page outward along an angle.
@@ -264,8 +291,9 @@ pub fn outline_box(piece: &Piece) -> Option<Extent> {
 /// The box round one strand with its beads and branches, in the drape's frame.
 pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Extent> {
     let seats = hung.seats.iter().map(|seat| {
-        let at = Extent::at(seat.centre);
         let bit = &strand.trains[seat.train].bits[seat.bit];
+        let lower = if bit.what.is_meeting() { kept_off(seat, strand, hung, design) } else { 0.0 };
+        let at = Extent::at(seat.centre - Point::new(0.0, lower));
         let beyond = middle(bit, strand, design).map_or(0.0, f64::abs);
         let knot = if bit.what == What::Knot { 0.5 * strand.knot_width(design).value() } else { 0.0 };
         bit_box(bit, at, design).grown(beyond + knot)

@@ -17,6 +17,8 @@ pub struct Neck<'a> {
     pub design: &'a Design,
     /// How far each strand hangs below the front of the neck, if it does.
     pub drops: Vec<(Index<Strand>, Option<Length>)>,
+    /// Whether it is shorter than the neck's base is round.
+    pub is_above: bool,
     /// Whether something hangs lower than the strands themselves.
     pub has_branches: bool,
     /// What the trade calls its length, with the least that is called so, and the most.

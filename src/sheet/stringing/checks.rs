@@ -74,6 +74,7 @@ fn bare(design: &Design, strand: &Strand, hung: &Hung) -> Bare {
         },
         () if strand.told_slack().is_some() => Bare::NoneInTheRound,
         () if lacks >= TOLD_LACK => Bare::Lacks(lacks),
+        () if design.closure.loops() && lacks > Length::ZERO => Bare::AtTheFold(lacks),
         () => Bare::None,
     }
 }

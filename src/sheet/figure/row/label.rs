@@ -69,9 +69,11 @@ impl LineLabels {
     pub fn new(line: &RowLine<'_, '_>, placed: &[Placed<'_, '_>]) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
-        for stretch in stretches(line, placed) {
+        let stretches = stretches(line, placed);
+        for (at, stretch) in stretches.iter().enumerate() {
+            let spare = if at + 1 < stretches.len() { 0.0 } else { line.width - stretch.to };
             labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
-            match place(&stretch, &mut taken, line.width) {
+            match place(stretch, &mut taken, spare, line.width) {
                 Some(label) => labels.labels.push(label),
                 None => labels.left_out += 1,
             }
@@ -111,13 +113,16 @@ impl LineLabels {
     }
 }
 
-/// Puts a label over its stretch: the best words that it is long enough for, or the shortest.
-fn place(stretch: &Labelled, taken: &mut [f64; ROWS], width: f64) -> Option<RunLabel> {
+/// Puts a label over its stretch: the best words that have room over it and what is spare behind it, or the shortest.
+fn place(stretch: &Labelled, taken: &mut [f64; ROWS], spare: f64, width: f64) -> Option<RunLabel> {
     let room = stretch.to - stretch.from;
     let words = stretch.said.words();
     let mut widths = words.iter().map(|words| (words, stretch.face.width(words)));
-    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.next_back())?;
-    let left = (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
+    let from = |wide: f64| (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
+    let pushed = |wide: f64| from(wide).max(taken[0] + CLEAR);
+    let fits = |wide: f64| wide <= room || pushed(wide) + wide <= stretch.to + spare;
+    let (words, wide) = widths.clone().find(|(_, wide)| fits(*wide)).or_else(|| widths.next_back())?;
+    let left = if wide > room && fits(wide) { pushed(wide) } else { from(wide) };
     let row = taken.iter().position(|taken| *taken <= left)?;
     taken[row] = left + wide + CLEAR;
     Some(RunLabel { words: words.clone(), face: stretch.face, left, row })

@@ -46,7 +46,7 @@ pub struct StrandRow {
 pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> StrandRow {
     let (design, units) = (&piece.design, piece.telling.units);
     let (strand, starts) = (&design.strands[strand], &piece.drape.strands[strand].starts);
-    let fastened = span::fastened(design, strand, starts);
+    let fastened = span::fastened(design, strand);
     let mut spans = span::spans(design, strand, starts, fastened);
     let lead = line::lead(&spans);
     let room = width - 2.0 * lead;

@@ -226,14 +226,10 @@ struct Strung<'a> {
     train: usize,
 }
 
-/// How both ends of a strand end whose trains start at stations.
+/// How both ends of a strand end.
 #[must_use]
-pub fn fastened(design: &Design, strand: &Strand, starts: &[f64]) -> [Fastened; 2] {
-    let strung = strung(design, strand, starts);
-    let length = strand.finished.value();
-    let first = strung.first().map_or(length, |one| one.station);
-    let last = strung.last().map_or(length, |one| length - one.station - one.bit.length());
-    [Fastened::of(strand, 0, first, design), Fastened::of(strand, 1, last, design)]
+pub fn fastened(design: &Design, strand: &Strand) -> [Fastened; 2] {
+    [0, 1].map(|side| Fastened::of(strand, side, design))
 }
 
 /// A strand's spans, from the first end to the last, its trains starting at stations; what the ends meet in is none.
