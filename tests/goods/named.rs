@@ -55,11 +55,11 @@ fn middles(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<f64> {
 }
 
 /// The chart of a strand, and all steps.
-fn told(design: &Design) -> (String, String) {
-    let all = english::told(design, UnitStyle::Mm)
+fn told(design: &Design, units: UnitStyle) -> (String, String) {
+    let all = english::told(design, units)
         .into_iter()
         .map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
-    (chart::text(design, &design.strands[nth(0)], UnitStyle::Mm), all.collect::<Vec<_>>().join("\n"))
+    (chart::text(design, &design.strands[nth(0)], units), all.collect::<Vec<_>>().join("\n"))
 }
 
 proptest! {
@@ -77,7 +77,7 @@ proptest! {
                 prop_assert!((post.station.value() - at).abs() < 1e-6, "{:?} at {}", post, at);
             }
         }
-        let (chart, steps) = told(&design);
+        let (chart, steps) = told(&design, UnitStyle::Mm);
         let in_chart = named(&chart);
         for keeps in Keeps::ALL {
             let wanted: Vec<_> = posts.of(keeps).map(|post| post.name.as_str()).collect();
@@ -97,7 +97,7 @@ proptest! {
 fn knots_between_beads_are_told_by_their_first_and_last() {
     let design = resolved("settle: fixed, beads: [{ space: 100 mm }, { repeat: 60, of: [{ knot: 2 mm }, a] }]");
     let design = design.expect("a design");
-    let (chart, steps) = told(&design);
+    let (chart, steps) = told(&design, UnitStyle::Both);
     // A knot of 2 mm, then a round bead of 4 mm with a hole of 1 mm: 2 sqrt(2^2 - 0.5^2) = 3.873 mm, sixty times.
     let last = 100.0 + 59.0 * (2.0 + 3.873) + 1.0;
     // What is left bare of the strand is told last.

@@ -62,7 +62,7 @@ impl Teller<'_> {
             _ => "",
         };
         if let [only] = design.strands.as_slice() {
-            return format!("CutNote {} of {name}.{whole}", self.piece(only));
+            return format!("Cut {} of {name}.{whole}", self.piece(only));
         }
         let strands = design.strands.iter().filter(|strand| strand.cord == cord);
         let each = strands.map(|strand| format!("{} for {}", self.piece(strand), strand.name));
@@ -135,7 +135,7 @@ impl Teller<'_> {
         let (cord, binding) = (&self.design.cords[cord].name, self.ruler(usual::BINDING));
         let turns = count(u64::from(threads.div_ceil(2)), "time");
         let text = format!(
-            "CutNote {binding} of {cord} for the binding. Wind {cord} {turns} round a card {} tall. Draw a third of the short \
+            "Cut {binding} of {cord} for the binding. Wind {cord} {turns} round a card {} tall. Draw a third of the short \
              piece through under all turns at the upper edge and tie it to a loop. Cut the turns at the lower edge, and \
              bind them close below the loop with the rest of the short piece.",
             self.ruler(tassel.length)
@@ -181,7 +181,7 @@ impl Teller<'_> {
     /// Pieces of a length, so many links, cut off a chain.
     pub(super) fn off_chain(self, pieces: &str, chain: Index<Finding>, length: Length, links: &str) -> String {
         let (length, name) = (self.ruler(length), self.name(chain));
-        format!("CutNote {pieces}{length} of {name}, {links}, through the link beyond the last. {FLYING}")
+        format!("Cut {pieces}{length} of {name}, {links}, through the link beyond the last. {FLYING}")
     }
 
     /// A bail's prongs are spread, set into the hole from both sides, and pinched (common practice, no source).
