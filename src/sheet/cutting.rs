@@ -65,8 +65,8 @@ struct Plan<'a> {
 impl<'a> Plan<'a> {
     fn new(piece: &'a Piece, cutting: &'a Cutting, width: f64) -> Self {
         let spools = spools(cutting);
-        let (design, units) = (&piece.design, piece.telling.units);
-        Self { design, units, cutting, scale: scale(&spools, width, units), spools }
+        let units = piece.telling.units;
+        Self { design: &piece.design, units, cutting, scale: scale(&spools, width, units), spools }
     }
 
     fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
@@ -118,8 +118,8 @@ impl<'a> Plan<'a> {
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
         let named = spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece)));
-        let (scale, units) = (self.scale.factor(), self.units);
-        let bar = SpoolBar { scale, width, units, marks: Vec::new(), below: Vec::new() };
+        let units = self.units;
+        let bar = SpoolBar { scale: self.scale.factor(), width, units, marks: Vec::new(), below: Vec::new() };
         Block::stack([bar.block(named, spool.left), Block::gap(BELOW)], 0.0)
     }
 }

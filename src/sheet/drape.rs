@@ -7,7 +7,7 @@ use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 use crate::units::Length;
 
-use super::figure::{self, BAR_HEIGHT, Closing, DROPS_WIDTH, Frame, LabelRoom, Scale, Sketch};
+use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, LabelRoom, OpenClosure, Scale, Sketch};
 use super::said::FooterScale;
 use super::{Illustration, english};
 use crate::paint::layout::text::Type;
@@ -121,7 +121,7 @@ fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
 }
 
 /// All strands as they hang, and the closure laid open.
-fn at_rest(piece: &Piece, closing: Option<Closing>, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn at_rest(piece: &Piece, closing: Option<OpenClosure>, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let design = &piece.design;
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
     let closure = closing.map(|closing| closing.layers(design, frame, stencils)).unwrap_or_default();
@@ -163,7 +163,7 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
 }
 
 /// The boxes round strands, that of the first with the closure.
-fn extents(piece: &Piece, closing: Option<&Closing>) -> Vec<(Index<Strand>, Extent)> {
+fn extents(piece: &Piece, closing: Option<&OpenClosure>) -> Vec<(Index<Strand>, Extent)> {
     let design = &piece.design;
     let closure = closing.and_then(|closing| closing.extent(design));
     let beside = |index: Index<Strand>| closure.filter(|_| index.is_first());
@@ -179,7 +179,7 @@ fn extents(piece: &Piece, closing: Option<&Closing>) -> Vec<(Index<Strand>, Exte
 fn alone(
     piece: &Piece,
     index: Index<Strand>,
-    closing: Option<&Closing>,
+    closing: Option<&OpenClosure>,
     frame: &Frame,
     stencils: &mut Stencils<'_>,
 ) -> Vec<Mark> {

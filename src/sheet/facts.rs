@@ -61,8 +61,8 @@ pub fn worn(piece: &Piece) -> Option<OnNeck<'_>> {
     Some(OnNeck::Shown(Neck {
         design,
         drops: drops(design, worn),
-        is_above: design.closure.open().is_none() && design.piece_length().1 < design.wear.girth,
         has_branches: design.strands.iter().flat_map(Strand::dangles).next().is_some(),
+        is_short: design.closure.open().is_none() && design.piece_length().1 < design.wear.girth,
         trade: trade_length(design),
         ends: ends(design),
         has_flat: design.beads.iter().any(Bead::lies_flat),

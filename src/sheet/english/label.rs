@@ -11,8 +11,8 @@ pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
     match bare {
         BareCord::About(length) => {
             let [whole, short] = [units, units.one()].map(|units| units.ruler(length));
-            let bare = |length: &str| [format!("about {length} bare"), format!("about {length}")];
-            [bare(&whole), bare(&short)].into_iter().flatten().chain([short]).collect()
+            let about = [format!("about {whole} bare"), format!("about {whole}"), format!("about {short} bare")];
+            about.into_iter().chain([format!("about {short}"), short]).collect()
         }
         BareCord::Links(links) => vec![chart::links_bare(links), count(links, "link")],
         BareCord::Fixed(length) => {

@@ -85,7 +85,7 @@ impl Sketch<'_, '_, '_> {
     fn ways(&self) -> Vec<Vec<Point>> {
         let mut seats = self.hung.seats.iter().peekable();
         let mut ways = Vec::new();
-        let mut way = Way::default();
+        let mut way = CordWay::default();
         let mut unseen = self.hung.unseen;
         for (at, joint) in self.hung.joints.iter().enumerate() {
             if unseen.take_if(|[from, _]| joint.station > *from).is_some() {
@@ -121,14 +121,14 @@ impl Sketch<'_, '_, '_> {
 
 /// A way in stretches of bare cord between corners.
 #[derive(Default)]
-struct Way {
+struct CordWay {
     /// The way up to the last corner.
     done: Vec<Point>,
     /// From there on.
     bare: Vec<Point>,
 }
 
-impl Way {
+impl CordWay {
     fn bend(&mut self, at: Point) {
         self.bare.push(at);
     }

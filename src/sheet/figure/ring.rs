@@ -17,7 +17,7 @@ use super::bars::bars;
 use super::coil::{Seen, from_above, level, raised, shortened};
 use super::extender::{hooked, joined};
 use super::strands::{Sketch, strand_box, strands};
-use super::{Frame, Layers, Way, mouths};
+use super::{ClosureWay, Frame, Layers, mouths};
 
 /// How far in mm the closure's way is level where it leaves the rows.
 const LEVEL: f64 = 0.1;
@@ -119,7 +119,7 @@ fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
     let hangs = [&inward, &outward].map(|way| hangs(ring, way));
     let [first, last] = mouths(design, rows(piece).iter().map(Option::as_ref));
-    let ways = [Way { line: inward, mouth: first }, Way { line: outward, mouth: last }];
+    let ways = [ClosureWay { line: inward, mouth: first }, ClosureWay { line: outward, mouth: last }];
     let layers = joined(ways, sides, hangs, design, frame, stencils);
     let layers = if several { layers.map(from_above) } else { layers };
     // What closes a coil lies over the turns between its ends.

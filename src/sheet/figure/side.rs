@@ -17,14 +17,14 @@ use super::fastened::{is_hitched, reach_round};
 
 /// The way of one side of a closure.
 #[derive(Clone, Debug, Default)]
-pub struct Way {
+pub struct ClosureWay {
     /// The line that leads away from the strands' ends; none on the side of an earring on which it does not hang.
     pub line: Vec<Point>,
     /// The middle of the strands at the mouth of the cone that covers their ends, where there is one.
     pub mouth: Option<Point>,
 }
 
-impl From<Vec<Point>> for Way {
+impl From<Vec<Point>> for ClosureWay {
     fn from(line: Vec<Point>) -> Self {
         Self { line, mouth: None }
     }
@@ -102,7 +102,7 @@ impl Layers {
 
     /// Both sides, each with the line that leads away from the strands' ends.
     pub fn of(
-        [(left, first), (right, last)]: [(&Way, &[Part]); 2],
+        [(left, first), (right, last)]: [(&ClosureWay, &[Part]); 2],
         design: &Design,
         frame: &Frame,
         stencils: &mut Stencils<'_>,
@@ -130,7 +130,13 @@ pub fn lies_before(parts: &[Part], design: &Design) -> bool {
 
 /// The half that lies before the strand of a ring through which its last end goes; nothing where not all of that side is
 /// drawn.
-fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Mark> {
+fn passed(
+    way: &ClosureWay,
+    parts: &[Part],
+    design: &Design,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Option<Mark> {
     let closure = &design.closure;
     let is_passed = matches!(closure.open(), Some(WornOpen::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
@@ -143,7 +149,7 @@ fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &
 /// The findings of one side laid straight along x from the frame's origin.
 pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let line = vec![Point::ORIGIN, Point::new(reach(parts) + 1.0, 0.0)];
-    side(&Way::from(line), parts, None, design, frame, stencils)
+    side(&ClosureWay::from(line), parts, None, design, frame, stencils)
 }
 
 /// How far what holds the strands' ends on a side lies over them: nothing where their loops reach round its wire, else by
@@ -158,7 +164,7 @@ fn set_back(parts: &[Part], side: Option<usize>, design: &Design) -> f64 {
 /// What of one side's rings and eyes lies before what they link with: to the right of the way outward towards the strands,
 /// to its left at the outer end of a ring.
 pub fn linked(
-    way: &Way,
+    way: &ClosureWay,
     parts: &[Part],
     at: usize,
     design: &Design,
@@ -177,7 +183,7 @@ pub fn linked(
 
 /// The findings of one side along its way, of the first ends or the last where it is known; none where there is none.
 pub fn side(
-    way: &Way,
+    way: &ClosureWay,
     parts: &[Part],
     of: Option<usize>,
     design: &Design,
@@ -207,7 +213,7 @@ const fn covers(kind: FindingKind) -> bool {
 
 /// One side of the closure as it is drawn.
 struct DrawnSide<'a, 's, 'd> {
-    along: &'a Way,
+    along: &'a ClosureWay,
     design: &'a Design,
     frame: &'a Frame,
     stencils: &'s mut Stencils<'d>,
@@ -219,7 +225,7 @@ struct DrawnSide<'a, 's, 'd> {
 impl<'a, 's, 'd> DrawnSide<'a, 's, 'd> {
     /// With nothing drawn yet; see [`side`].
     fn new(
-        along: &'a Way,
+        along: &'a ClosureWay,
         parts: &[Part],
         of: Option<usize>,
         design: &'a Design,

@@ -136,13 +136,13 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// Where a side's end is, as far in as that.
-    fn from_end(&self, side: usize, depth: f64) -> f64 {
+    fn inward(&self, side: usize, depth: f64) -> f64 {
         if side == 0 { depth } else { self.strand.finished.value() - depth }
     }
 
     /// The loop into which an end is turned.
     fn turned(&self, side: usize) -> Option<Mark> {
-        let at = self.from_end(side, 0.0);
+        let at = self.inward(side, 0.0);
         let is_turned = self.strand.is_turned(&self.strand.ends[side], self.design) && self.hung.reaches(at);
         let (point, onward) = is_turned.then(|| self.hung.at(at))?;
         let outward = if side == 0 { PI - onward } else { -onward };
@@ -155,7 +155,7 @@ impl<'a> Sketch<'a, '_, '_> {
         let finding = &self.design.findings[closed.finding];
         let own = finding.length().unwrap_or_default().value();
         let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
-        let [at, far] = [closed.depth, far].map(|depth| self.from_end(side, depth));
+        let [at, far] = [closed.depth, far].map(|depth| self.inward(side, depth));
         let (point, angle) = (self.hung.reaches(at) && self.hung.reaches(far)).then(|| self.hung.at(at))?;
         let beyond = if is_hung(finding) { through } else { 0.0 };
         let point = point + Point::towards(angle) * if side == 0 { 0.0 - beyond } else { beyond };
@@ -201,7 +201,7 @@ fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
         let apart = radius(met) + radius(bit(other).what.bead()?);
         let beside = (other.centre - centre).x;
         let below = (apart * apart - beside * beside).max(0.0).sqrt();
-        (below > 0.0).then(|| centre.y - (other.centre.y - below))
+        (below > 0.0).then_some(centre.y - (other.centre.y - below))
     };
     hung.seats.iter().filter_map(lowered).filter(|by| *by < 2.0 * radius(met)).fold(0.0, f64::max)
 }

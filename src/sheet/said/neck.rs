@@ -17,10 +17,10 @@ pub struct Neck<'a> {
     pub design: &'a Design,
     /// How far each strand hangs below the front of the neck, if it does.
     pub drops: Vec<(Index<Strand>, Option<Length>)>,
-    /// Whether it is shorter than the neck's base is round.
-    pub is_above: bool,
     /// Whether something hangs lower than the strands themselves.
     pub has_branches: bool,
+    /// Whether it is shorter than the neck's base is round.
+    pub is_short: bool,
     /// What the trade calls its length, with the least that is called so, and the most.
     pub trade: Option<(&'static str, Length, Option<Length>)>,
     /// How its ends are drawn.

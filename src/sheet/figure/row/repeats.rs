@@ -3,7 +3,7 @@
 use crate::design::{Phrase, Strand};
 use crate::steps::chart;
 
-use super::span::{Span, Thing};
+use super::span::{Span, Spanned};
 
 /// Most lines in which a whole row is drawn: about two pages. A longer one is shortened.
 const MOST_LINES: f64 = 20.0;
@@ -81,7 +81,7 @@ pub fn parts<'a, 's>(strand: &Strand, spans: &'s [Span<'a>], room: f64) -> Vec<R
 }
 
 fn is_thing(span: &Span<'_>) -> bool {
-    matches!(span.thing, Thing::Bit(_)) && !span.is_knot()
+    matches!(span.thing, Spanned::Bit(_)) && !span.is_knot()
 }
 
 /// How many things, beads, branches and findings, a list puts on the cord.
@@ -196,8 +196,8 @@ fn all_same(one: &[Span<'_>], other: &[Span<'_>]) -> bool {
 
 fn same(one: &Span<'_>, other: &Span<'_>) -> bool {
     let thing = match (&one.thing, &other.thing) {
-        (Thing::Bit(one), Thing::Bit(other)) => one.what == other.what,
-        (Thing::Bare { .. }, Thing::Bare { .. }) => true,
+        (Spanned::Bit(one), Spanned::Bit(other)) => one.what == other.what,
+        (Spanned::Bare { .. }, Spanned::Bare { .. }) => true,
         _ => false,
     };
     thing && (one.cord - other.cord).abs() < SAME
