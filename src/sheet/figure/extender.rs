@@ -4,6 +4,7 @@ use crate::art::Stencils;
 use crate::design::{Design, Part};
 use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
+use crate::pattern::FindingKind;
 use crate::units::Length;
 
 use super::Frame;
@@ -41,9 +42,12 @@ pub fn joined(
     stencils: &mut Stencils<'_>,
 ) -> Layers {
     let all = [design.closure.left(), design.closure.right()];
-    // What holds an extender or a ring is drawn over it.
+    // What holds an extender or a ring is drawn over it, a bar over its ring.
     let is_held = |parts: &[Part]| {
-        let is_ring = parts.last().is_some_and(|part| design.findings[part.finding].ring().is_some());
+        let is_ring = parts.last().is_some_and(|part| {
+            let finding = &design.findings[part.finding];
+            finding.ring().is_some() || finding.kind() == FindingKind::ToggleRing
+        });
         is_ring || extender(parts, design).is_some()
     };
     let order = if is_held(all[0]) { [0, 1] } else { [1, 0] };

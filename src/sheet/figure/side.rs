@@ -108,7 +108,8 @@ impl Layers {
         stencils: &mut Stencils<'_>,
     ) -> Self {
         let half = passed(left, first, design, frame, stencils).map(|half| Mark::ornament(vec![half]));
-        let sides = [(0, left, first), (1, right, last)];
+        let mut sides = [(0, left, first), (1, right, last)];
+        sides.sort_by_key(|(_, _, parts)| lies_across(parts, design));
         let mut layers = Self::default();
         for (at, way, parts) in sides {
             let drawn = side(way, parts, Some(at), design, frame, stencils);
@@ -126,6 +127,11 @@ impl Layers {
 /// Whether a side of the closure covers the strands' ends, so that it lies before them.
 pub fn lies_before(parts: &[Part], design: &Design) -> bool {
     parts.first().is_some_and(|part| design.findings[part.finding].is_pin())
+}
+
+/// Whether a side of the closure ends in a bar that lies across the ring of the other.
+fn lies_across(parts: &[Part], design: &Design) -> bool {
+    parts.last().is_some_and(|part| design.findings[part.finding].kind() == FindingKind::ToggleBar)
 }
 
 /// The half that lies before the strand of a ring through which its last end goes; nothing where not all of that side is
