@@ -6,6 +6,8 @@
 //! the number of those between them. Of repeats that would fill many lines the first and the last are drawn, and a line
 //! between them says what is left out. Nothing is left out otherwise: beads drawn and beads told as left out are the strand's.
 
+mod broken;
+mod drawn;
 mod label;
 mod line;
 mod lowered;
@@ -75,7 +77,7 @@ impl StrandRow {
     /// Adds lines on which spans are drawn.
     fn draw(&mut self, spans: &[Span<'_>], blank: &RowLine<'_, '_>, stencils: &mut Stencils<'_>) {
         let room = blank.width - 2.0 * blank.lead;
-        for spans in &line::broken(&run::shortened(spans, blank.posts, room), room) {
+        for spans in &broken::broken(&run::shortened(spans, blank.posts, room), room) {
             let (block, unlettered) = RowLine { spans, ..*blank }.draw(stencils);
             self.unlettered += unlettered;
             self.lines.push(block);
