@@ -15,6 +15,7 @@ mod meeting;
 mod repeats;
 mod run;
 mod span;
+mod spans;
 
 use crate::Piece;
 use crate::art::Stencils;
@@ -48,8 +49,8 @@ pub struct StrandRow {
 pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> StrandRow {
     let (design, units) = (&piece.design, piece.telling.units);
     let (strand, starts) = (&design.strands[strand], &piece.drape.strands[strand].starts);
-    let fastened = span::fastened(design, strand);
-    let mut spans = span::spans(design, strand, starts, fastened);
+    let fastened = spans::fastened(design, strand);
+    let mut spans = spans::spans(design, strand, starts, fastened);
     let lead = line::lead(&spans);
     let room = width - 2.0 * lead;
     open(strand, &mut spans, room);
