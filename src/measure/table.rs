@@ -2,6 +2,7 @@
 
 use crate::design::TOLD_LACK;
 use crate::pattern::Kind;
+use crate::steps::english::bias;
 use crate::units::{UnitStyle, eighths, times};
 
 use super::{Measures, StrandMeasures, mm};
@@ -32,7 +33,7 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
             vec![("on", pin.clone()), ("beads", counts.join(", ")), ("mass", format!("{:.1} g", strand.mass_g))];
         return rows(&strand.name, lines);
     }
-    let bias = strand.bias.as_ref().map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
+    let bias = strand.bias.as_ref().map(|told| format!("; {}", bias(told, units))).unwrap_or_default();
     let beaded = format!("{}, give or take {:.1} mm{bias}", exact(strand.beaded_mm, units), strand.beaded_spread_mm);
     let tension = &strand.hang.tension_n;
     let mut lines = vec![
