@@ -132,12 +132,11 @@ fn recipe(name: Option<&str>, design: &Design, sheet: &Piece, width: f64) -> Blo
 
 /// A size's design with the letters that another gives the same beads; one that the other does not
 /// have stands with its id.
-fn lettered(mut design: Design, other: &Design) -> Design {
-    for bead in &mut design.beads {
+fn lettered(design: Design, other: &Design) -> Design {
+    design.relettered(|bead| {
         let same = other.beads.iter().find(|same| same.id == bead.id);
-        bead.letter = same.map_or_else(|| format!(" {}", bead.id), |same| same.letter.clone());
-    }
-    design
+        same.map_or_else(|| format!(" {}", bead.id), |same| same.letter.clone())
+    })
 }
 
 /// What the piece goes round, its length, each strand's lengths and what stays in its place on it, cord in all, then the count of
