@@ -106,8 +106,7 @@ fn strands_in_another_order_hang_and_lie_alike() {
         if barred || design.twist.is_some() || design.strands.len() < 2 {
             continue;
         }
-        let mut turned = design.clone();
-        turned.strands.reverse();
+        let turned = design.changed(|model| model.strands.reverse()).expect("a design");
         let [one, other] = [&design, &turned].map(|design| hang(design, None).unwrap());
         let last = design.strands.len() - 1;
         let moved = farthest(&one, &other, |at| last - at);

@@ -54,7 +54,8 @@ strands:\n{strands}closure: {{ left: [end, ring], right: [end, hook] }}\nwear: {
     let (piece, remarks) = piece(&Source::new("test", &text), &Choice::default(), Some(SPAN));
     let mut piece = piece.unwrap_or_else(|| panic!("{text}\n{remarks:?}"));
     // As the script was given them: none is left slack, so that beads lie at their ends.
-    piece.design.strands.iter_mut().for_each(|strand| strand.slack = Length::ZERO);
+    let taut = piece.design.changed(|model| model.strands.iter_mut().for_each(|strand| strand.slack = Length::ZERO));
+    piece.design = taut.expect("a design");
     piece.drape = hang(&piece.design, Some(SPAN)).expect("it hangs");
     piece
 }

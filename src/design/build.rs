@@ -9,7 +9,7 @@ use crate::units::{Money, time};
 use super::entries::Entries;
 use super::finding::Finding;
 use super::joins::Closure;
-use super::model::{Design, Heading, Price, Strand};
+use super::model::{Design, Heading, Model, Price, Strand};
 use super::shelf::Inventory;
 use super::wear::{MadeTo, Statements};
 use super::{Choice, Context, assorted, bars, closure, pinned, refill, row, strand, twist, wear, wraps};
@@ -27,7 +27,7 @@ pub fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Optio
     let closure = closure::closure(pattern, &shelf, context);
     let assorted = assorted::assorted(pattern, &shelf, context);
     let (strands, whole) = strands(pattern, made_to, closure.as_ref(), &shelf, context);
-    let mut design = Design {
+    let mut model = Model {
         heading: heading(pattern, choice),
         beads: shelf.beads,
         cords: shelf.cords,
@@ -41,8 +41,10 @@ pub fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Optio
         copies: copies(pattern.kind.value),
         price: pattern.price.as_ref().map(price),
     };
-    design.twist = if whole { twist::twist(&design, pattern, context) } else { None };
-    Some((design, whole))
+    model.twist = if whole { twist::twist(&model, pattern, context) } else { None };
+    let design = Design::new(model);
+    debug_assert!(design.is_ok(), "what is resolved has no flaw: {:?}", design.err());
+    Some((design.ok()?, whole))
 }
 
 /// How often the whole is made of a kind of piece: earrings in a pair.

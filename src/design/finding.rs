@@ -8,7 +8,7 @@ use crate::units::{Length, Mass};
 
 use super::entries::Index;
 use super::form::*;
-use super::model::Design;
+use super::model::Model;
 use super::stated::Stated;
 use super::stock::{Bead, Sold};
 
@@ -209,7 +209,7 @@ impl Finding {
 
     /// What it is made of: as the pattern says, or the cord that it is wound of.
     #[must_use]
-    pub fn made_of(&self, design: &Design) -> Option<String> {
+    pub fn made_of(&self, design: &Model) -> Option<String> {
         let wound = self.tassel().and_then(|tassel| tassel.wound).map(|(cord, _)| design.cords[cord].name.clone());
         self.material.clone().or(wound)
     }

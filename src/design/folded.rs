@@ -9,7 +9,7 @@
 
 use crate::geometry::hinge::Hinge;
 
-use super::model::{Bit, Design, Strand};
+use super::model::{Bit, Model, Strand};
 use super::stock::Bead;
 
 /// Rounds in which the turn and what it takes are found: each leaves less than half of what was amiss.
@@ -30,7 +30,7 @@ struct Leg {
     heavier: f64,
 }
 
-impl Design {
+impl Model {
     /// By how much in mm a loop is less deep than half its strand.
     pub(super) fn opened(&self, strand: &Strand) -> f64 {
         let half = 0.5 * strand.finished.value();

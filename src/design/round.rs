@@ -11,7 +11,7 @@ use crate::units::Length;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::joins::{Closure, Part};
-use super::model::{Bit, Design, End, What};
+use super::model::{Bit, End, Model, What};
 use super::stock::Bead;
 
 /// Beads and findings by their indices.
@@ -88,7 +88,7 @@ impl Stock<'_> {
     }
 }
 
-impl Design {
+impl Model {
     /// Its beads and findings.
     #[must_use]
     pub const fn stock(&self) -> Stock<'_> {

@@ -20,7 +20,7 @@ use crate::source::{At, Place};
 use crate::units::Length;
 
 use super::Context;
-use super::model::{Bit, Design, End, Strand, What};
+use super::model::{Bit, End, Model, Strand, What};
 use super::round::Stock;
 use super::shelf::Inventory;
 use super::stock::{Bead, Cord};
@@ -126,12 +126,12 @@ impl Cord {
 impl Strand {
     /// Whether an end is a loop that its own wire is turned into.
     #[must_use]
-    pub fn is_turned(&self, end: &End, design: &Design) -> bool {
+    pub fn is_turned(&self, end: &End, design: &Model) -> bool {
         end.findings.is_empty() && design.cords[self.cord].is_sprung()
     }
 }
 
-impl Design {
+impl Model {
     /// The strand of a piece on memory wire, which has no other.
     #[must_use]
     pub fn sprung(&self) -> Option<&Strand> {

@@ -13,7 +13,7 @@
 
 use super::lots::{count_lots, whole};
 use super::{Amount, Article, Buy, Line, Stash};
-use crate::design::{Assorted, Bead, Design, Held, Index, Pack};
+use crate::design::{Assorted, Bead, Held, Index, Model, Pack};
 
 /// How many standard deviations a mix may hold less of a kind than its share.
 const MARGIN: f64 = 3.0;
@@ -97,7 +97,7 @@ pub fn all_packs(assorted: &Assorted, wanted: Wants<'_>) -> Option<u64> {
 /// The line of what several kinds are bought in, and how each kind of it stands.
 #[must_use]
 pub fn line(
-    design: &Design,
+    design: &Model,
     at: Index<Assorted>,
     wanted: Wants<'_>,
     stash: &Stash,

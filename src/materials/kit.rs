@@ -4,7 +4,7 @@ use super::cutting::{Cut, lot_length};
 use super::lots::lot_count;
 use super::pool::Batch;
 use super::{Article, Order, need};
-use crate::design::{Assorted, Design};
+use crate::design::{Assorted, Model};
 use crate::units::{Length, Money};
 
 /// Bags that hold the same.
@@ -74,7 +74,7 @@ impl Kit {
     }
 }
 
-fn packed(design: &Design, order: &Order) -> Vec<(Article, Packed)> {
+fn packed(design: &Model, order: &Order) -> Vec<(Article, Packed)> {
     let counts = need::bought(design);
     let copies = u64::from(design.copies);
     let held = |article| match counts.get(&article) {
@@ -90,12 +90,12 @@ fn packed(design: &Design, order: &Order) -> Vec<(Article, Packed)> {
 }
 
 /// With what a bead is bought, where that is with others.
-fn assorted(design: &Design, article: Article) -> Option<&Assorted> {
+fn assorted(design: &Model, article: Article) -> Option<&Assorted> {
     design.assorted.iter().find(|one| one.beads > 0 && one.used().any(|(_, bead)| Article::Bead(bead) == article))
 }
 
 /// The share of a lot's price that a bag holds; nothing where the pattern gives none, or no lot holds it.
-fn cost(design: &Design, article: Article, packed: &Packed) -> Option<Money> {
+fn cost(design: &Model, article: Article, packed: &Packed) -> Option<Money> {
     if let (Some(assorted), Bagged::Counted(count, spare)) = (assorted(design, article), &packed.held) {
         return Some(assorted.price?.share((count + spare) as f64, assorted.beads as f64));
     }

@@ -17,7 +17,7 @@ pub mod price;
 pub mod render;
 pub mod stash;
 
-use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Shared, Sold};
+use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Model, Shared, Sold};
 use crate::units::{Length, Mass, Money};
 
 pub use assorted::Among;
@@ -100,7 +100,7 @@ impl Article {
 
     /// Its id in the pattern.
     #[must_use]
-    pub fn id(self, design: &Design) -> &str {
+    pub fn id(self, design: &Model) -> &str {
         match self {
             Self::Bead(at) => &design.beads[at].id,
             Self::Cord(at) => &design.cords[at].id,
@@ -111,7 +111,7 @@ impl Article {
 
     /// Its name on the sheet.
     #[must_use]
-    pub fn name(self, design: &Design) -> &str {
+    pub fn name(self, design: &Model) -> &str {
         match self {
             Self::Bead(at) => &design.beads[at].name,
             Self::Cord(at) => &design.cords[at].name,
@@ -122,7 +122,7 @@ impl Article {
 
     /// How it is sold by itself, where the pattern says.
     #[must_use]
-    pub fn sold(self, design: &Design) -> Option<&Sold> {
+    pub fn sold(self, design: &Model) -> Option<&Sold> {
         match self {
             Self::Bead(at) => design.beads[at].sold.as_ref(),
             Self::Cord(at) => design.cords[at].sold.as_ref(),
@@ -134,7 +134,7 @@ impl Article {
     /// Its name with those of the findings that come with it, where they have their own: `toggle ring and toggle bar`,
     /// but `slide clasp` of two halves that are both called so.
     #[must_use]
-    pub fn whole_name(self, design: &Design) -> String {
+    pub fn whole_name(self, design: &Model) -> String {
         let with = need::companions(design, self).map(|at| design.findings[at].name.as_str());
         let mut names: Vec<&str> = Vec::new();
         for name in std::iter::once(self.name(design)).chain(with) {
@@ -147,7 +147,7 @@ impl Article {
 
     /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,
     /// findings.
-    pub fn all(design: &Design) -> impl Iterator<Item = Self> {
+    pub fn all(design: &Model) -> impl Iterator<Item = Self> {
         let beads = design.beads.indices().map(Self::Bead);
         let assorted = design.assorted.indices().map(Self::Assorted);
         let cords = design.cords.entries().filter(|(_, cord)| !cord.is_pin).map(|(at, _)| Self::Cord(at));

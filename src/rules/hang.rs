@@ -102,7 +102,7 @@ fn is_crowded(clearance: &Clearance, design: &Design) -> bool {
     rows || clearance.touching > TOUCHING && clearance.hardest <= 0.0
 }
 
-const fn go_round_a_limb(design: &Design) -> bool {
+fn go_round_a_limb(design: &Design) -> bool {
     matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet)
 }
 
@@ -158,7 +158,7 @@ impl Bars {
 /// The ends held farther apart: by as much as the outlines overlap, or by what more it takes.
 fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<Way> {
     let held = |by: f64| design.held_apart(Length::mm(bars.needed + by));
-    let by = least(&WIDER, |by| has_room(Some(held(by)), clearance))?;
+    let by = least(&WIDER, |by| has_room(held(by), clearance))?;
     Some(bars.way(bars.needed + by))
 }
 
@@ -176,7 +176,7 @@ fn longer(clearance: &Clearance, design: &Design) -> Option<Way> {
 
 /// The longer strand longer, and the ends held apart.
 fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<[Way; 2]> {
-    let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed)))?;
+    let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed))?)?;
     Some([longer, bars.way(bars.needed)])
 }
 
@@ -284,7 +284,8 @@ mod tests {
     fn a_necklace_goes_round_its_neck() {
         let mut design = sample::necklace();
         let mut short = |by: f64| {
-            design.wear.narrowest = design.strands[nth(0)].finished + Length::mm(by);
+            design =
+                design.changed(|model| model.wear.narrowest = model.strands[nth(0)].finished + Length::mm(by)).unwrap();
             too_short(&design.strands[nth(0)], Length::ZERO, &design).map(|remark| remark.code())
         };
         assert_eq!(short(0.0), None);

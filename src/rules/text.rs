@@ -51,17 +51,21 @@ fn articles(design: &Design) -> impl Iterator<Item = (&str, &str, Place)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::nth;
+    use crate::design::{Model, nth};
     use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]
     fn characters_that_the_font_has_not_are_named_with_their_place() {
-        let mut design = sample::necklace();
-        design.heading.title = "Ωμέγα и ½ — “Žlutý”".into();
+        let mut design =
+            sample::necklace().changed(|model| model.heading.title = "Ωμέγα и ½ — “Žlutý”".into()).unwrap();
         assert_eq!(check(&design, &Telling::default()), []);
-        design.heading.title = "骨 and 珠".into();
-        design.beads[nth(0)].name = "骨 bead".into();
+        design = design
+            .changed(|model| {
+                model.heading.title = "骨 and 珠".into();
+                model.beads[nth(0)].name = "骨 bead".into();
+            })
+            .unwrap();
         let found = check(&design, &Telling::default());
         assert_eq!(sample::codes(&found), [Code::MissingGlyph, Code::MissingGlyph]);
         assert!(
@@ -73,7 +77,7 @@ mod tests {
     #[test]
     fn every_text_that_is_printed_is_looked_at() {
         let mut design = sample::necklace();
-        let texts: [fn(&mut Design); 6] = [
+        let texts: [fn(&mut Model); 6] = [
             |design| design.heading.notes = Some("珠".into()),
             |design| design.heading.permissions = Some("珠".into()),
             |design| design.beads[nth(0)].material = Some("珠".into()),
@@ -82,7 +86,7 @@ mod tests {
             |design| design.strands[nth(0)].name = "珠".into(),
         ];
         for (count, text) in texts.into_iter().enumerate() {
-            text(&mut design);
+            design = design.changed(text).unwrap();
             assert_eq!(check(&design, &Telling::default()).len(), count + 1);
         }
     }

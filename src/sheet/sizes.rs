@@ -109,12 +109,11 @@ impl Recipe<'_> {
 
 /// A size's design with the letters that another gives the same beads; one that the other does not
 /// have stands with its id.
-fn lettered(mut design: Design, other: &Design) -> Design {
-    for bead in &mut design.beads {
+fn lettered(design: Design, other: &Design) -> Design {
+    design.relettered(|bead| {
         let same = other.beads.iter().find(|same| same.id == bead.id);
-        bead.letter = same.map_or_else(|| format!(" {}", bead.id), |same| same.letter.clone());
-    }
-    design
+        same.map_or_else(|| format!(" {}", bead.id), |same| same.letter.clone())
+    })
 }
 
 /// Strands' numbers, where a design has several, and their names: `1 and 3 upper and lower`.

@@ -276,8 +276,9 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
 proptest! {
     #[test]
     fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3, spread in any::<bool>()) {
-        let mut design = design(vec![strand("inner", 400.0, &[0], chart)]);
-        design.strands[nth(0)].settle = if spread { Settle::Spread } else { Settle::Slide };
+        let design = design(vec![strand("inner", 400.0, &[0], chart)]).changed(|model| {
+        model.strands[nth(0)].settle = if spread { Settle::Spread } else { Settle::Slide };
+        }).expect("a design");
         let units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
         let text = chart::text(&design, &design.strands[nth(0)], units);
         let mut reader = Reader(&text);
@@ -299,8 +300,7 @@ proptest! {
     fn counts_in_materials_are_those_in_trains_and_charts(
         charts in prop::collection::vec(phrases(), 1..4), makers in 1u32..6, copies in 1u32..3,
     ) {
-        let mut design = design(charts.into_iter().map(|chart| strand("one", 400.0, &[0], chart)).collect());
-        design.copies = copies;
+        let design = design(charts.into_iter().map(|chart| strand("one", 400.0, &[0], chart)).collect()).changed(|model| model.copies = copies).expect("a design");
         let said: String = design.strands.iter().flat_map(|strand| Reader(&chart::text(&design, strand, UnitStyle::Both)).sequence()).collect();
         let materials = materials(&design, &Order { makers, ..Order::default() });
         for (bead, (line, in_trains)) in design.beads.iter().zip(materials.lines.iter().zip(design.counts())) {

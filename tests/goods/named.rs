@@ -112,7 +112,7 @@ fn knots_between_beads_are_told_by_their_first_and_last() {
 #[test]
 fn a_written_knot_is_told_beside_those_between_all_beads() {
     let design = resolved("settle: fill, knots: 2 mm, beads: [3 a, { space: 9 mm }, { knot: 3 mm }, 3 a]");
-    let (chart, steps) = told(&design.expect("a design"), UnitStyle::Mm);
+    let (chart, steps) = told(&design.expect("a design"), UnitStyle::Both);
     assert!(chart.contains("(knot K1 at "), "{chart}");
     assert!(steps.contains("Between each bead and the next tie an overhand knot"), "{steps}");
     assert!(steps.contains("A knot is to take 2 mm along the wire."), "{steps}");

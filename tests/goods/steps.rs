@@ -33,9 +33,12 @@ fn a_necklace_gathered_in_cones() {
 
 #[test]
 fn strands_that_are_alike_are_measured_once() {
-    let mut design = gathered();
-    design.strands[nth(1)] = design.strands[nth(0)].clone();
-    design.strands[nth(1)].name = "outer".to_owned();
+    let design = gathered()
+        .changed(|model| {
+            model.strands[nth(1)] = model.strands[nth(0)].clone();
+            model.strands[nth(1)].name = "outer".to_owned();
+        })
+        .expect("a design");
     let steps = told(&design, UnitStyle::Both);
     let measured: Vec<_> = steps.iter().filter(|step| step.title == "Measure").collect();
     let [once] = measured.as_slice() else { panic!("{:?}", titles(&steps)) };
@@ -142,10 +145,13 @@ fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
 
 #[test]
 fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
-    let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(30, nth(0))])]);
-    design.findings.push(finding("jump ring", FindingKind::JumpRing));
-    design.findings.push(finding("hook", FindingKind::Clasp));
-    design.closure.joins = Joins::sides(vec![part(3)], vec![part(3), part(4)]);
+    let design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(30, nth(0))])])
+        .changed(|model| {
+            model.findings.push(finding("jump ring", FindingKind::JumpRing));
+            model.findings.push(finding("hook", FindingKind::Clasp));
+            model.closure.joins = Joins::sides(vec![part(3)], vec![part(3), part(4)]);
+        })
+        .expect("a design");
     let steps = told(&design, UnitStyle::Both);
     let at = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     assert!(at("Hang the hook") < at("Thread the first end"));
@@ -157,11 +163,14 @@ fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
 fn elastic_bracelet() -> Design {
     let mut one = strand("one", 180.0, &[], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
-    let mut design = design(vec![one]);
-    design.cords = vec![cord("stretch", CordKind::Elastic)].into();
-    design.heading.kind = Kind::Bracelet;
-    design.findings = Entries::default();
-    design
+
+    design(vec![one])
+        .changed(|model| {
+            model.cords = vec![cord("stretch", CordKind::Elastic)].into();
+            model.heading.kind = Kind::Bracelet;
+            model.findings = Entries::default();
+        })
+        .expect("a design")
 }
 
 #[test]
@@ -188,11 +197,14 @@ fn a_stretch_bracelet_is_tied_and_not_crimped() {
 #[test]
 fn earrings_are_made_twice_and_their_dangles_first() {
     let row = vec![Phrase::Dangle(Some(nth(1)), vec![Phrase::Run(1, nth(2)), Phrase::Run(2, nth(0))])];
-    let mut design = design(vec![strand("one", 20.0, &[0], row)]);
-    design.heading.kind = Kind::Earrings;
-    design.copies = 2;
-    design.findings.push(finding("ear wire", FindingKind::EarWire));
-    design.closure.joins = Joins::Above(vec![part(3)]);
+    let design = design(vec![strand("one", 20.0, &[0], row)])
+        .changed(|model| {
+            model.heading.kind = Kind::Earrings;
+            model.copies = 2;
+            model.findings.push(finding("ear wire", FindingKind::EarWire));
+            model.closure.joins = Joins::Above(vec![part(3)]);
+        })
+        .expect("a design");
     let steps = told(&design, UnitStyle::Both);
     assert!(steps[2].title.starts_with("Thread the dangle of "), "{}", steps[2].title);
     // From the top down it is one of C and two of A, the last of which sits on the head.
@@ -208,8 +220,9 @@ fn earrings_are_made_twice_and_their_dangles_first() {
 #[test]
 fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
     let row = vec![Phrase::Dangle(Some(nth(1)), vec![Phrase::Run(1, nth(0)), Phrase::Run(1, nth(2))])];
-    let mut design = design(vec![strand("one", 20.0, &[0], row)]);
-    design.beads[nth(2)].shape = Shape::Drop;
+    let design = design(vec![strand("one", 20.0, &[0], row)])
+        .changed(|model| model.beads[nth(2)].shape = Shape::Drop)
+        .expect("a design");
     let steps = told(&design, UnitStyle::Both);
     assert!(steps[2].text.ends_with("1C 1A. C goes on with its fat end first."), "{}", steps[2].text);
 }
@@ -218,10 +231,13 @@ fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
 fn an_earring_is_measured_from_its_ring_down() {
     let mut one = strand("one", 40.0, &[0], vec![Phrase::Run(4, nth(0))]);
     one.trains[0].rest = Rest::At(6.0);
-    let mut design = design(vec![one]);
-    design.heading.kind = Kind::Earrings;
-    design.findings.push(finding("ear wire", FindingKind::EarWire));
-    design.closure.joins = Joins::Above(vec![part(3)]);
+    let design = design(vec![one])
+        .changed(|model| {
+            model.heading.kind = Kind::Earrings;
+            model.findings.push(finding("ear wire", FindingKind::EarWire));
+            model.closure.joins = Joins::Above(vec![part(3)]);
+        })
+        .expect("a design");
     // A single strand hangs straight down: as long as it is finished.
     let expected =
         "From where it hangs in the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
@@ -236,7 +252,11 @@ fn an_earring_is_measured_from_its_ring_down() {
 fn short_crimps_take_small_pliers() {
     let mut design = gathered();
     let [length, across, inside] = [1.5, 2.0, 1.3].map(Length::mm);
-    design.findings[nth(0)].form = Form::Crimp(Crimp { length, outside: across, inside });
+    design = design
+        .changed(|model| {
+            model.findings[nth(0)].form = Form::Crimp(Crimp { length, outside: across, inside });
+        })
+        .expect("a design");
     assert!(tools(&design, UnitStyle::Both).contains(&"micro crimping pliers".to_owned()));
     assert!(!tools(&design, UnitStyle::Both).contains(&"crimping pliers".to_owned()));
     let press = told(&design, UnitStyle::Both).into_iter().find(|step| step.title == "Press the crimp").unwrap();
@@ -251,9 +271,12 @@ fn knotted_silk_in_knot_covers() {
     let knotted = bits.into_iter().flat_map(|bead| [vec![bead], knot.clone()].concat()).collect();
     one.trains[0] = Train::new(knotted, Rest::Free(6.0, 12.0));
     let findings = [("bead tip", FindingKind::KnotCover), ("fish hook", FindingKind::Clasp)];
-    let mut design = design_with(findings.map(|(name, kind)| finding(name, kind)).to_vec(), vec![one]);
-    design.cords = vec![cord("silk", CordKind::Silk)].into();
-    design.closure.joins = Joins::sides(vec![part(4)], vec![part(4)]);
+    let design = design_with(findings.map(|(name, kind)| finding(name, kind)).to_vec(), vec![one])
+        .changed(|model| {
+            model.cords = vec![cord("silk", CordKind::Silk)].into();
+            model.closure.joins = Joins::sides(vec![part(4)], vec![part(4)]);
+        })
+        .expect("a design");
     let steps = told(&design, UnitStyle::Both);
     assert!(
         steps.iter().any(|step| step.text.contains("Between each bead and the next tie an overhand knot in the silk"))
@@ -319,11 +342,12 @@ proptest! {
         let mut strands: Vec<_> = charts.into_iter().map(|chart| strand("one", 400.0, &at(3, &ends), chart)).collect();
         strands.iter_mut().for_each(|strand| strand.settle = settle);
         let kinds = [ends.as_slice(), &left, &right].concat();
-        let mut design = design_with(kinds.iter().map(|kind| finding(kind.word(), *kind)).collect(), strands);
-        design.heading.kind = kind;
-        design.cords[nth(0)].kind = cord;
+        let mut design = design_with(kinds.iter().map(|kind| finding(kind.word(), *kind)).collect(), strands).changed(|model| {
+        model.heading.kind = kind;
+        model.cords[nth(0)].kind = cord;
+        }).expect("a design");
         let side = |base, kinds: &[FindingKind]| at(base, kinds).into_iter().map(part).collect();
-        design.closure.joins = Joins::sides(side(3 + ends.len(), &left), side(3 + ends.len() + left.len(), &right));
+        design = design.changed(|model| model.closure.joins = Joins::sides(side(3 + ends.len(), &left), side(3 + ends.len() + left.len(), &right))).expect("a design");
         let steps = told(&design, UnitStyle::Both);
         for text in steps.iter().flat_map(|step| [Some(&step.text), step.check.as_ref()]).flatten() {
             prop_assert!(text.ends_with('.') && !text.contains("  ") && !text.contains(" .") && !text.contains(".."), "{}", text);
@@ -337,11 +361,14 @@ proptest! {
 
 #[test]
 fn a_doubled_cord_is_hitched_by_its_fold() {
-    let mut design = gathered();
-    design.strands = vec![design.strands[nth(0)].clone()].into();
-    design.cords[nth(0)].kind = CordKind::Silk;
+    let mut design = gathered()
+        .changed(|model| {
+            model.strands = vec![model.strands[nth(0)].clone()].into();
+            model.cords[nth(0)].kind = CordKind::Silk;
+        })
+        .expect("a design");
     let single = (design.strands[nth(0)].cut(), design.mass());
-    design.strands[nth(0)].legs = 2;
+    design = design.changed(|model| model.strands[nth(0)].legs = 2).expect("a design");
     let steps = told(&design, UnitStyle::Both);
     let hitch = steps.iter().find(|step| step.drawing == Some(Drawing::LarksHead)).expect("a hitch");
     assert!(hitch.text.contains("through the eye of the first eye pin"), "{}", hitch.text);
@@ -358,8 +385,9 @@ fn a_doubled_cord_is_hitched_by_its_fold() {
 fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
     let chart = vec![Phrase::Run(5, nth(0)), Phrase::Finding(nth(2)), Phrase::Run(5, nth(0))];
     let names = ["one", "two", "three", "four"];
-    let mut design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect());
-    design.findings[nth(2)].form = bar(2);
+    let design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect())
+        .changed(|model| model.findings[nth(2)].form = bar(2))
+        .expect("a design");
     let steps = told(&design, UnitStyle::Both);
     let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
     let hole = |n: u32| format!(", hole {n})");

@@ -62,12 +62,12 @@ fn metal_is_warned_of_where_there_may_be_some() {
     let warns = |design: &Design| cautions(design).iter().any(|caution| caution.title == "Metals");
     assert!(!warns(&shipped("sounding-line")) && !warns(&shipped("wrackline")));
     assert!(warns(&shipped("saltmarsh")) && warns(&shipped("spindrift")));
-    let mut wooden = shipped("sounding-line");
-    wooden.beads[nth(0)].material = Some("antique brass".to_owned());
-    assert!(warns(&wooden));
-    let mut capped = shipped("spindrift");
-    capped.findings.iter_mut().for_each(|finding| finding.material = Some("wood".to_owned()));
-    assert!(!warns(&capped));
+    let brass =
+        shipped("sounding-line").changed(|model| model.beads[nth(0)].material = Some("antique brass".to_owned()));
+    assert!(warns(&brass.unwrap()));
+    let wooden = shipped("spindrift")
+        .changed(|model| model.findings.iter_mut().for_each(|finding| finding.material = Some("wood".to_owned())));
+    assert!(!warns(&wooden.unwrap()));
 }
 
 /// Of two strands of one length neither is the shortest, and one is the other.
@@ -75,7 +75,7 @@ fn metal_is_warned_of_where_there_may_be_some() {
 fn strands_alike_have_no_shortest() {
     let mut design = gathered();
     assert!(design.has_shortest() && told(&design).contains("along the shortest strand"), "{}", told(&design));
-    design.strands[nth(1)].finished = design.strands[nth(0)].finished;
+    design = design.changed(|model| model.strands[nth(1)].finished = model.strands[nth(0)].finished).expect("a design");
     assert!(!design.has_shortest() && !told(&design).contains("shortest strand"), "{}", told(&design));
     let titles = |design: &Design| {
         english::told(design, UnitStyle::Both).into_iter().map(|told| told.title).collect::<Vec<_>>().join("; ")
@@ -105,7 +105,9 @@ fn what_comes_with_another_is_bought_once_and_strung_by_itself() {
 fn halves_of_one_name_are_bought_under_it() {
     let mut design = shipped("fathom");
     let is_bar = |finding: &&mut festoon::design::Finding| finding.comes_with.is_some();
-    design.findings.iter_mut().find(is_bar).unwrap().name = "toggle ring".into();
+    design = design
+        .changed(|model| model.findings.iter_mut().find(is_bar).unwrap().name = "toggle ring".into())
+        .expect("a design");
     let list = materials(&design, &Order::default());
     assert!(list.lines.iter().any(|line| line.name == "toggle ring"), "{list:?}");
     assert!(list.lines.iter().all(|line| !line.name.contains(" and ")), "{list:?}");
@@ -116,13 +118,19 @@ fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
     let mut design = gathered();
     let (ring, bar) = (design.closure.left()[0].finding, design.findings.len());
     let with = Some(design.findings[ring].id.clone());
-    design.findings.push(festoon::design::Finding {
-        id: "bar".into(),
-        comes_with: with,
-        ..design.findings[ring].clone()
-    });
+    design = design
+        .changed(|model| {
+            model.findings.push(festoon::design::Finding {
+                id: "bar".into(),
+                comes_with: with,
+                ..design.findings[ring].clone()
+            });
+        })
+        .expect("a design");
     let right = design.closure.right().iter().cloned().chain([part(bar), part(bar), part(bar)]).collect();
-    design.closure.joins = Joins::sides(design.closure.left().to_vec(), right);
+    design = design
+        .changed(|model| model.closure.joins = Joins::sides(model.closure.left().to_vec(), right))
+        .expect("a design");
     let id = design.findings[ring].id.clone();
     assert_eq!(need(&materials(&design, &Order::default()), &id), Some(Amount::Count(3)));
     assert_eq!(need(&materials(&design, &Order::default()), "bar"), None);
@@ -178,14 +186,20 @@ fn beside_a_closed_ring_the_other_finding_opens() {
     let mut design = gathered();
     let chain = design.findings.find(|finding| finding.kind() == FindingKind::Chain).unwrap();
     let ring = design.findings.len();
-    design.findings.push(festoon::design::Finding {
-        form: crate::designs::ring(true),
-        ..crate::designs::finding("soldered ring", FindingKind::JumpRing)
-    });
-    design.cords.push(cord("silk", festoon::pattern::CordKind::Silk));
+    design = design
+        .changed(|model| {
+            model.findings.push(festoon::design::Finding {
+                form: crate::designs::ring(true),
+                ..crate::designs::finding("soldered ring", FindingKind::JumpRing)
+            });
+            model.cords.push(cord("silk", festoon::pattern::CordKind::Silk));
+        })
+        .expect("a design");
     let right = vec![design.closure.left()[0].clone(), part(ring)];
     let chain = design.closure.left().iter().filter(|part| part.finding == chain).cloned();
-    design.closure.joins = Joins::sides(chain.chain([part(ring)]).collect(), right);
+    design = design
+        .changed(|model| model.closure.joins = Joins::sides(chain.chain([part(ring)]).collect(), right))
+        .expect("a design");
     let steps = told(&design);
     assert!(steps.contains("open the end link of"), "{steps}");
     assert!(!steps.contains("open the soldered ring") && !steps.contains("open the first soldered ring"), "{steps}");
@@ -221,8 +235,7 @@ fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     let cut = &steps[place("Cut the wire")].text;
     let said = "Twisted 9 times, the strands reach about 16 ¾ in (425 mm) from loop to loop. Where they should reach 17 ¼ in (439 mm) twisted, each strand takes a finished";
     assert!(cut.contains(said), "{cut}");
-    let mut straight = design.clone();
-    straight.twist = None;
+    let straight = design.changed(|model| model.twist = None).expect("a design");
     let rows = |design: &Design| {
         let rows = english::told(design, UnitStyle::Both).into_iter().filter(|step| step.title.starts_with("String "));
         rows.map(|step| step.text).collect::<Vec<_>>()

@@ -2,7 +2,7 @@
 
 use festoon::design::{
     Bar, Bead, Cap, ChainLinks, Charm, Cone, Cord, CordEnd, Crimp, Design, Dimensions, Finding, Foot, Form, Hanger,
-    JumpRing, KnotCover, Pin, Stated, Tassel,
+    JumpRing, KnotCover, Model, Pin, Stated, Tassel,
 };
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
@@ -140,8 +140,7 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
 
 /// A design of nothing but these.
 pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Design {
-    let mut design = Design::bare("Contact sheet", Kind::Necklace, Length::mm(370.0));
-    (design.beads, design.findings, design.cords) = (beads.into(), findings.into(), cords.into());
-    assert!(matches!(design.flaw(), None | Some(festoon::design::Flaw::Idle(_))), "{:?}", design.flaw());
-    design
+    let mut model = Model::bare("Contact sheet", Kind::Necklace, Length::mm(370.0));
+    (model.beads, model.findings, model.cords) = (beads.into(), findings.into(), cords.into());
+    Design::new(model).expect("a design")
 }

@@ -188,20 +188,18 @@ pub fn design(strands: Vec<Strand>) -> Design {
 
 /// The same with more findings, the first of them number 3.
 pub fn design_with(findings: Vec<Finding>, strands: Vec<Strand>) -> Design {
-    let mut design = Design::bare("Test", Kind::Necklace, Length::mm(370.0));
-    design.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into();
-    design.cords = vec![cord("wire", CordKind::Wire)].into();
-    design.findings = vec![
+    let mut model = Model::bare("Test", Kind::Necklace, Length::mm(370.0));
+    model.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into();
+    model.cords = vec![cord("wire", CordKind::Wire)].into();
+    model.findings = vec![
         finding("tube crimp", FindingKind::Crimp),
         finding("head pin", FindingKind::HeadPin),
         finding("stop", FindingKind::SpacerBar),
     ]
     .into();
-    design.findings.extend(findings);
-    design.strands = strands.into();
-    // Not every chart strings all three.
-    assert!(matches!(design.flaw(), None | Some(Flaw::Idle(_))), "{:?}", design.flaw());
-    design
+    model.findings.extend(findings);
+    model.strands = strands.into();
+    Design::new(model).expect("a design")
 }
 
 /// A necklace of two strands gathered in cones, with a chain on one side and a hook on the other.
@@ -209,18 +207,19 @@ pub fn gathered() -> Design {
     let chart = |times| {
         vec![Phrase::Times(times, vec![Phrase::Run(5, nth(0)), Phrase::Run(1, nth(1))]), Phrase::Run(5, nth(0))]
     };
-    let mut design = design(vec![strand("inner", 419.1, &[0], chart(10)), strand("outer", 463.55, &[0], chart(11))]);
-    design.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0)].into();
-    for (name, kind) in [
+    let two = design(vec![strand("inner", 419.1, &[0], chart(10)), strand("outer", 463.55, &[0], chart(11))]);
+    let findings = [
         ("eye pin", FindingKind::EyePin),
         ("fluted cone", FindingKind::Cone),
         ("cable chain", FindingKind::Chain),
         ("lobster clasp", FindingKind::Clasp),
-    ] {
-        design.findings.push(finding(name, kind));
-    }
+    ];
     let [left, right] = [chain(5, 60.0), part(6)].map(|last| vec![part(3), part(4), last]);
-    design.closure.joins = Joins::sides(left, right);
-    design.findings[nth(5)].sold = sold(Lot::Length(Length::mm(1000.0)), 500);
-    design
+    let gathered = two.changed(|model| {
+        model.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0)].into();
+        model.findings.extend(findings.map(|(name, kind)| finding(name, kind)));
+        model.closure.joins = Joins::sides(left, right);
+        model.findings[nth(5)].sold = sold(Lot::Length(Length::mm(1000.0)), 500);
+    });
+    gathered.expect("a design")
 }

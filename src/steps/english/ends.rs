@@ -158,7 +158,7 @@ impl<'a> Group<'a> {
     }
 
     /// Whether the strands hang one below another.
-    const fn is_below_a_neck(self) -> bool {
+    fn is_below_a_neck(self) -> bool {
         matches!(self.ends.design.heading.kind, Kind::Necklace | Kind::Strap)
     }
 
