@@ -21,10 +21,10 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Role};
 use crate::paint::{outline, style};
 
-/// Room between strands.
-const STRANDS_APART: f64 = 4.0;
-/// Room between the lines of a row.
-const LINES_APART: f64 = 2.5;
+/// Room between strands, usually and where all stands close.
+const STRANDS_APART: [f64; 2] = [4.0, 3.0];
+/// Room between the lines of a row, likewise.
+const LINES_APART: [f64; 2] = [2.5, 1.5];
 /// Most lines of a word chart that is set in large type.
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.
@@ -67,7 +67,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
         flow.gap(1.0);
     }
     for alike in sheet.piece.design.alike() {
-        flow.gap(STRANDS_APART);
+        flow.gap(flow.room(STRANDS_APART));
         strands(sheet, &alike, flow, stencils);
     }
 }
@@ -163,6 +163,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
     let (design, index) = (&sheet.piece.design, alike[0]);
     let strand = &design.strands[index];
     let width = flow.width();
+    let apart = flow.room(LINES_APART);
     let row = figure::row(sheet.piece, index, width, stencils);
     let checks = checks::block(sheet, index, &row, width);
     let mut opening = vec![head(sheet, alike, width)];
@@ -170,12 +171,12 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
     opening.push(Block::stack([Type::SMALL.paragraph(&english::counts(design, strand), width), Block::gap(2.0)], 0.0));
     let mut lines = row.lines;
     // What it measures stays with the end of the row.
-    let last = Block::stack(lines.pop().into_iter().chain([checks]), LINES_APART);
+    let last = Block::stack(lines.pop().into_iter().chain([checks]), apart);
     let mut blocks = lines.into_iter().chain([last]);
     open(flow, opening, blocks.next().unwrap_or_default(), sheet.room().height);
     flow.scaled(SCALE.to_owned(), true);
     for block in blocks {
-        flow.gap(LINES_APART);
+        flow.gap(apart);
         if block.height > flow.left() {
             flow.turn();
             flow.add(continued(&sizes::title(design, alike), width));

@@ -236,7 +236,7 @@ impl Teller<'_> {
                 first.name,
                 self.ruler(first.station),
                 datum(self.design, strand),
-                self.ruler(*gap)
+                self.units().fine(*gap)
             )),
             _ => posts.sentence(Keeps::Group),
         };
