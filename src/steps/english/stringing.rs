@@ -237,7 +237,7 @@ impl Teller<'_> {
                 first.name,
                 self.ruler(first.station),
                 from(datum(self.design, strand)),
-                self.ruler(*gap)
+                self.units.fine(*gap)
             )),
             _ => posts.sentence(Keeps::Group, self.units),
         };
