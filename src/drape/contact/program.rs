@@ -2,11 +2,15 @@
 //! way (see [`super::super::program`]).
 
 use super::super::bar::{Bars, crossbars, unit};
+use super::super::bend::Bend;
 use super::super::program::{self, Net, Node, Term, Tie};
 use super::rope::Rope;
 use super::rows::Row;
 use crate::design::Passage;
 use crate::geometry::Point;
+
+/// What gives way presses as hard as all that hangs weighs, to this share.
+const GIVES: f64 = 0.99;
 
 /// What a round found.
 pub struct Round {
@@ -36,6 +40,7 @@ impl Web {
         let mut web = Self::default();
         ropes.iter().for_each(|rope| web.add(rope));
         web.hold_together(ropes);
+        web.net.bends = bends(ropes);
         web
     }
 
@@ -60,9 +65,7 @@ impl Web {
             held: [at == 0 || at == last; 2],
         }));
         let links = rope.links.iter().zip(start..);
-        let ties = self.net.ties.len();
-        self.net.bends.extend(rope.bends().into_iter().map(|bend| bend.on_from(ties)));
-        self.net.ties.extend(links.map(|(link, from)| Tie { ends: [from, from + 1], length: link.length }));
+        self.net.ties.extend(links.map(|(link, from)| Tie::new([from, from + 1], link.length)));
         self.first.push(start);
     }
 
@@ -78,8 +81,10 @@ impl Web {
     }
 
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights of a joint per mm.
-    pub fn solve(&self, ropes: &[Rope], rows: &[Row], pull: f64, sided: bool) -> Option<Round> {
-        let found = self.net.solve(&self.rows(rows, sided), pull)?;
+    pub fn solve(&mut self, ropes: &[Rope], rows: &[Row], pull: f64, sided: bool) -> Option<Round> {
+        let held = self.rows(rows, sided);
+        let is_joined = self.bars.iter().next().is_some();
+        let found = if is_joined { self.net.solve_stiff(&held, pull) } else { self.net.solve(&held, pull) }?;
         let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
         let mut tensions = found.tensions.iter().copied();
         Some(Round {
@@ -95,6 +100,7 @@ impl Web {
         self.bars.go(&mut self.net, &round.whole.places);
         let links = ropes.iter().flat_map(|rope| &rope.links);
         self.net.ties.iter_mut().zip(links).for_each(|(tie, link)| tie.length = link.length);
+        self.net.bends = bends(ropes);
     }
 
     /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
@@ -102,11 +108,26 @@ impl Web {
         self.bars.off(&self.net)
     }
 
-    /// The greatest force in N by which a free joint is out of balance, under the tensions and the forces of rows that
-    /// a round from here found.
-    pub fn imbalance(&self, rows: &[Row], round: &Round, sided: bool) -> f64 {
-        self.net.imbalance(&self.rows(rows, sided), &round.whole)
+    /// Whether stiff cord is pressed.
+    pub fn is_pressed(&self) -> bool {
+        self.net.ties.iter().any(|tie| tie.pressed)
     }
+
+    /// Whether stiff cord is pressed harder than all that hangs weighs: it has no room in the plane, and would bend out of it.
+    pub fn is_jammed(&self, round: &Round) -> bool {
+        round.whole.thrust() > GIVES * self.net.weight()
+    }
+}
+
+/// The bends of strands, whose links are numbered one strand after the other.
+fn bends(ropes: &[Rope]) -> Vec<Bend> {
+    let mut before = 0;
+    let of = |rope: &Rope| {
+        let from = before;
+        before += rope.links.len();
+        rope.bends().into_iter().map(move |bend| bend.on_from(from))
+    };
+    ropes.iter().flat_map(of).collect()
 }
 
 /// The outer side of a strand that runs along a line from its first end on: below it where it lies level.
