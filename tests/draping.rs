@@ -247,10 +247,12 @@ fn the_last_bead_of_a_ring_meets_the_first_like_any_other() {
     // Bent they touch at the inner side of those edges, as 4 sin(pi / 20) = 0.63 mm is less than 1.5 mm.
     let radius = reach / libm::tan(std::f64::consts::PI / 20.0) + 1.5 - 4.0;
     assert!((inside - std::f64::consts::TAU * radius).abs() < 1e-6);
-    // With a clasp between them the last one reaches to its own hole's edge.
+    // With a clasp between them the last one reaches to its own hole's edge, and each end takes a loop and a knot, of two
+    // and a half and three widths of the wire of 0.4 mm.
     let clasped = closed("closure: { right: [hook] }\nwear: { wrist: 120 mm, ease: 10 mm }\n");
     let own = f64::sqrt(4.0 * 4.0 - 0.5 * 0.5);
-    assert!((clasped.strands[nth(0)].finished.value() - 39.0 * reach - own).abs() < 1e-9);
+    let ends = 2.0 * (2.5 + 3.0) * 0.4;
+    assert!((clasped.strands[nth(0)].finished.value() - 39.0 * reach - own - ends).abs() < 1e-9);
 }
 
 #[test]

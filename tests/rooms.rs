@@ -109,10 +109,7 @@ fn trade_sizes_have_one_value() {
 /// Names that one room shows others and another room has too, with why that is one meaning or cannot be mistaken.
 const TWICE: &[(&str, &str)] = &[
     ("Bar", "what holds strands apart, by its sizes and as the drape holds it"),
-    ("Line", "of a bill of materials, and of a strand's drawing"),
     ("Node", "of a tree of values, and of a net of joints: the standard word for both"),
-    ("Thing", "a bead, finding or knot, on the bench and in a drawing"),
-    ("Way", "the line along which cord runs, drawn and on a body"),
 ];
 
 /// A word has one meaning: what a room shows others, no other room calls by the same name. A pattern's words are those

@@ -18,7 +18,7 @@ use std::path::{Path, PathBuf};
 use clap::Args;
 use rayon::prelude::*;
 
-use festoon::export::{self, About};
+use festoon::export;
 use festoon::gallery::{self, Exhibit, FIGURES};
 use festoon::paint::font;
 use festoon::paint::mark::Weight;
@@ -28,7 +28,7 @@ use festoon::trade::paper::Paper;
 use super::fit::Measures;
 use super::picture::Looks;
 use super::shelves::Shelves;
-use super::{Failure, input, names, report};
+use super::{Failure, input, names, pages, report};
 use crate::cli::hash::hash;
 use child::Ended;
 use progress::Progress;
@@ -319,7 +319,7 @@ fn draw_contact(options: &Options, paths: &[PathBuf]) -> Result<(), String> {
             entries.iter().filter_map(|(path, entry)| Some((work::piece(path, options)?, entry))).collect();
         gallery::contact(&options.title, &pieces, at + 1, count, options.paper)
     };
-    let about = About { title: options.title.clone(), ..About::default() };
+    let about = pages::about_all(&options.title);
     let sheet = export::pdf(fresh.chunks(FIGURES).enumerate().map(page), &about).map_err(|error| error.to_string())?;
     let mut out = Folder::open(options.output.clone(), "", options.force);
     out.write(CONTACT, &sheet)?;

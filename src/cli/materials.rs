@@ -6,7 +6,6 @@ use clap::{Args, ValueEnum};
 
 use festoon::Piece;
 use festoon::design::Choice;
-use festoon::export::About;
 use festoon::materials::render::{self, Separator};
 use festoon::materials::{self, Batch, MOST_MAKERS, Materials, Order, Pool, Stash};
 use festoon::pattern;
@@ -151,7 +150,7 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     let telling = jobs.first().map(|job| job.piece.telling.clone()).unwrap_or_default();
     if let Some(path) = &options.labels {
         let style = Style { paper: options.paper, ..Style::default() };
-        let about = About { title: "Labels for kits".to_owned(), ..About::default() };
+        let about = pages::about_all("Labels for kits");
         pages::save_as(path, &sheet::labels(&list.kits, telling.units, &style), &about, &sources)?;
     }
     match options.format {

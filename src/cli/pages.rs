@@ -202,16 +202,21 @@ pub fn save(path: &Path, bytes: &[u8], sources: &[Source]) -> Result<(), Failure
     Ok(())
 }
 
-/// What a file says of itself.
+/// What a file of a piece says of itself.
 pub fn about(piece: &Piece) -> About {
     let heading = &piece.design.heading;
+    let all = about_all(&heading.title);
     About {
-        title: heading.title.clone(),
         author: heading.designer.clone().unwrap_or_default(),
         subject: heading.summary.clone().unwrap_or_default(),
-        keywords: vec![heading.kind.word().to_owned(), "beads".to_owned()],
-        archived: None,
+        keywords: [heading.kind.word().to_owned()].into_iter().chain(all.keywords).collect(),
+        ..all
     }
+}
+
+/// What a file of several pieces says of itself.
+pub fn about_all(title: &str) -> About {
+    About { title: title.to_owned(), keywords: vec!["beads".to_owned()], ..About::default() }
 }
 
 /// One file for all pages, or one a page.

@@ -12,6 +12,7 @@ use crate::units::Length;
 use super::Context;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
+use super::joins::Closure;
 use super::model::End;
 use super::shelf::Inventory;
 use super::spot::{self, Spot};
@@ -58,11 +59,30 @@ fn taken(finding: &Finding) -> Length {
 }
 
 /// Both ends of a strand of so many legs, each knot of which takes up so much cord; a doubled cord is hitched at the
-/// first one.
-pub fn both(end: End, cord: &Cord, legs: u32, take_up: Length, findings: &Entries<Finding>) -> [End; 2] {
+/// first one. Cord that is tied to something takes a loop and the knot.
+pub fn both(
+    end: End,
+    cord: &Cord,
+    legs: u32,
+    take_up: Length,
+    closure: &Closure,
+    findings: &Entries<Finding>,
+) -> [End; 2] {
     let knot = if end.is_knotted(findings) { take_up * usual::DOUBLE_OVERHAND } else { Length::ZERO };
     let end = End { take_up: knot, ..end };
-    [if legs > 1 { hitch(cord) } else { end.clone() }, end]
+    let is_tied = end.findings.is_empty() && cord.is_limp();
+    let [first, last] = [0, 1].map(|side: usize| match is_tied && closure.holds(side) {
+        true => tied(cord, legs, end.take_up),
+        false => end.clone(),
+    });
+    [if legs > 1 { hitch(cord) } else { first }, last]
+}
+
+/// The end at which cord is tied, all legs together, in a loop and a knot that takes up so much.
+fn tied(cord: &Cord, legs: u32, take_up: Length) -> End {
+    let width = cord.diameter * f64::from(legs);
+    let bight = width * usual::TIED;
+    End { findings: Vec::new(), bight, takes: bight + width * usual::KNOT_WIDTH, take_up }
 }
 
 /// The end at which a doubled cord's fold is hitched.

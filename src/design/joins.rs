@@ -5,6 +5,7 @@ use crate::units::Length;
 
 use super::entries::Index;
 use super::finding::Finding;
+use super::model::Design;
 use super::stated::Stated;
 
 /// What joins the strands' ends.
@@ -67,6 +68,18 @@ impl Closure {
         if let Joins::Sides([_, parts]) | Joins::Open([_, parts], _) = &self.joins { parts } else { &[] }
     }
 
+    /// What the ends of a side hang from, the first ends' side 0: both ends of a loop from the same.
+    #[must_use]
+    pub fn onto(&self, side: usize) -> &[Part] {
+        if side == 0 || self.loops() { self.left() } else { self.right() }
+    }
+
+    /// Whether the ends of a side are held by something, if by no more than what closes onto their own loop.
+    #[must_use]
+    pub fn holds(&self, side: usize) -> bool {
+        matches!(self.joins, Joins::Sides(_)) || !self.onto(side).is_empty()
+    }
+
     /// All its findings, the first ends' before the last ends'.
     pub fn parts(&self) -> impl Iterator<Item = &Part> + Clone {
         self.left().iter().chain(self.right())
@@ -108,4 +121,14 @@ pub struct Part {
     pub least: Length,
     /// How much of it is cut, where it is chain.
     pub cut: Option<Length>,
+}
+
+impl Design {
+    /// The cone that covers the strands' ends on a side, and how far from the loop in the pin's eye its tip lies.
+    #[must_use]
+    pub fn tip(&self, side: &[Part]) -> Option<(Index<Finding>, Length)> {
+        let [first, cone, ..] = side else { return None };
+        let pin = self.findings[first.finding].pin().filter(|_| self.findings[cone.finding].cone().is_some())?;
+        Some((cone.finding, pin.eye() - pin.wire + cone.reach))
+    }
 }

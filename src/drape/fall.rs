@@ -38,6 +38,15 @@ pub fn beyond(design: &Design) -> f64 {
     design.closure.right().iter().map(|part| part.reach.value()).sum()
 }
 
+/// How far in mm what a strand's first and its last end end in hangs below them: nothing where they meet.
+pub(super) fn feet(design: &Design) -> [f64; 2] {
+    match design.closure.open() {
+        Some(WornOpen::Hanging) => [before(design), beyond(design)],
+        Some(WornOpen::Through(_)) => [0.0, beyond(design)],
+        None => [0.0; 2],
+    }
+}
+
 /// Where the last end of a hanging strand meets the first one; nothing where its ends hang free.
 #[must_use]
 pub fn meeting(design: &Design, strand: &Strand, hung: &Hung) -> Option<Point> {

@@ -66,7 +66,7 @@ pub struct Hung {
     pub lacks: f64,
     /// Tension in the cord.
     pub tension: Tension,
-    /// From the higher end down to the lowest joint.
+    /// From the higher end down to the lowest joint, or to the foot of what a free end ends in.
     pub drop: f64,
     /// Steps that the solver took.
     pub iterations: u32,

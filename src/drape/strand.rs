@@ -248,7 +248,9 @@ fn over(design: &Design, strand: &Strand, across: f64) -> Result<(Chain, Hung), 
     let hanging = open::hang(strand, &hinges, &mut chain, |chain, _| Ok(fall::hang(design, chain, across)?.hanging()))?;
     // The left end of the rail is the origin.
     let start = hanging.joints[left] * -1.0;
-    let low = hanging.joints.iter().map(|joint| (*joint + start).y).fold(0.0, f64::min);
+    let [first, last] = fall::feet(design);
+    let [first, last] = [hanging.joints[0].y - first, hanging.joints[hanging.joints.len() - 1].y - last];
+    let low = hanging.joints.iter().map(|joint| joint.y).fold(first.min(last), f64::min) + start.y;
     let ends = [left, right].map(|at| hanging.joints[at] + start);
     let hung = seat(strand, &chain, hanging, [start; 2], starts);
     Ok((chain, Hung { ends, drop: 0.0 - low, ..hung }))

@@ -8,8 +8,8 @@
 //!
 //!  n p − 3 √(n p (1 − p)) ≥ wanted, so that √n ≥ (3 s + √(9 s² + 4 p · wanted)) / 2p with s = √(p (1 − p)).
 //!
-//! By exact sums a kind is wanting about once in a thousand times, one that is most of the mix up to four times. It is
-//! an estimate: packers do not draw lots.
+//! By exact sums a kind is then wanting about once in a thousand times, one that is most of the mix up to four times; in
+//! whole bags it mostly is so far less often, which is summed for what is bought. It is an estimate: packers do not draw lots.
 
 use super::lots::{count_lots, whole};
 use super::{Amount, Article, Buy, Line, Stash};
@@ -17,6 +17,8 @@ use crate::design::{Assorted, Bead, Held, Index, Model, Pack};
 
 /// How many standard deviations a mix may hold less of a kind than its share.
 const MARGIN: f64 = 3.0;
+/// Probability below which a term of the binomial no longer counts.
+const LEAST_TERM: f64 = 1e-18;
 
 /// A bead among those that it is bought with.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,8 +31,8 @@ pub struct Among {
     pub unit: &'static str,
     /// What is left of the bead: of a mix what is to be expected.
     pub left_over: u64,
-    /// Whether that is only to be expected.
-    pub expected: bool,
+    /// Of a mix, of which that is only to be expected, how likely it is to hold fewer than are wanted: from 0 to 1.
+    pub wanting: Option<f64>,
 }
 
 /// How many of a bead are needed, and how many are wanted beside those in hand.
@@ -56,6 +58,22 @@ pub fn packs(assorted: &Assorted, held: &Held, wanted: u64) -> Option<u64> {
 fn likely(share: f64, beads: u64) -> u64 {
     let mean = beads as f64 * share;
     whole((mean - MARGIN * (mean * (1.0 - share)).sqrt()).max(0.0))
+}
+
+/// The probability of fewer than so many of a kind among beads of which it is a share: the binomial's terms, summed from
+/// the last of them down to where they no longer count.
+#[must_use]
+pub fn fewer(beads: u64, share: f64, wanted: u64) -> f64 {
+    if wanted > beads {
+        return 1.0;
+    }
+    let Some(last) = wanted.checked_sub(1) else { return 0.0 };
+    let (n, k, rest) = (beads as f64, last as f64, 1.0 - share);
+    let choose = libm::lgamma(n + 1.0) - libm::lgamma(k + 1.0) - libm::lgamma(n - k + 1.0);
+    let first = libm::exp(choose + k * libm::log(share) + (n - k) * libm::log(rest));
+    let before = |term: &f64, at: &f64| term * at * rest / ((n - at + 1.0) * share);
+    let terms = std::iter::successors(Some((first, k)), |(term, at)| (*at > 0.0).then(|| (before(term, at), at - 1.0)));
+    terms.map(|(term, _)| term).take_while(|term| *term > LEAST_TERM).sum()
 }
 
 /// How many of a kind so many packs hold, or of a mix can be counted on to hold.
@@ -91,12 +109,13 @@ pub fn line(
     let from_stash = in_hand.min(packs.unwrap_or(0));
     let lots = packs.map(|packs| packs - from_stash);
     let left = |(held, bead): (&Held, Index<Bead>)| {
-        let [need, _] = wanted(bead);
+        let [need, least] = wanted(bead);
         let beads = (lots.unwrap_or(0) + in_hand) * assorted.beads;
+        let wanting = assorted.is_mix().then(|| fewer(beads, assorted.share(held), least));
         let left_over =
             (whole(beads as f64 * assorted.share(held) + 0.5) + stash.count(Article::Bead(bead))).saturating_sub(need);
         let (id, name) = (assorted.id.clone(), assorted.name.clone());
-        (bead, Among { id, name, unit, left_over, expected: assorted.is_mix() })
+        (bead, Among { id, name, unit, left_over, wanting })
     };
     let within: Vec<_> = assorted.used().map(left).collect();
     let needed: u64 = assorted.used().map(|(_, bead)| wanted(bead)[0]).sum();

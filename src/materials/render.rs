@@ -167,10 +167,10 @@ fn object(line: &Line) -> Value {
     if let Some(from) = &line.from {
         object["from"] = json!(from);
     }
-    if let Some(Among { id, left_over, expected, .. }) = &line.within {
+    if let Some(Among { id, left_over, wanting, .. }) = &line.within {
         object["in"] = json!(id);
         object["left_over"] = json!(left_over);
-        object["expected"] = json!(expected);
+        object["expected"] = json!(wanting.is_some());
     }
     object
 }

@@ -59,7 +59,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     for rule in estimates(materials) {
-        note(flow, rule);
+        note(flow, &rule);
     }
     for other in needs::other_sizes(sheet.piece, materials) {
         note(flow, &other);
@@ -96,28 +96,41 @@ pub fn tick() -> Block {
     Block::new(SIDE + 0.2, top + SIDE, vec![mark])
 }
 
+/// The sizes of a graded pattern: a table with what to string for the others beside it, or below it where they have no room.
 fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let piece = sheet.piece;
-    let mut tables: Vec<_> = sizes::tables(piece).iter().map(|table| table.snug(flow.width())).collect();
+    let (all, design, units) = (&sheet.piece.sizes, &sheet.piece.design, sheet.piece.telling.units);
+    let tables: Vec<_> = sizes::tables(all, design, units).iter().map(|table| table.snug(flow.width())).collect();
     if tables.is_empty() {
         return;
     }
     section(flow, Subheading::Sizes);
-    let notes: Vec<_> = sizes::same(piece).into_iter().chain(sizes::datum(&piece.sizes, &piece.design)).collect();
-    let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
-    let beside = (aside >= LEAST_ASIDE && tables.len() == 1).then(|| Block::stack(sizes::recipes(piece, aside), 0.0));
-    if let Some(recipes) = beside.filter(|recipes| recipes.height < MOST_ASIDE) {
-        let table = Block::stack(tables.drain(..).map(SetTable::block), 0.0);
-        flow.add(Block::row([table, recipes], ASIDE));
-        notes.iter().for_each(|words| note(flow, words));
-        return;
+    let notes = sizes::notes(all, design, units);
+    let recipes = |width: f64| sizes::recipes(all, design, units, width);
+    match beside(&tables, flow.width(), recipes) {
+        Some(block) => {
+            flow.add(block);
+            notes.iter().for_each(|words| note(flow, words));
+        }
+        None => below(flow, tables, &notes, recipes),
     }
+}
+
+/// An only table with recipes of a width beside it, where those have room there.
+fn beside(tables: &[SetTable], width: f64, recipes: impl Fn(f64) -> Vec<Block>) -> Option<Block> {
+    let [table] = tables else { return None };
+    let aside = Some(width - table.width() - ASIDE).filter(|aside| *aside >= LEAST_ASIDE)?;
+    let recipes = Some(Block::stack(recipes(aside), 0.0)).filter(|recipes| recipes.height < MOST_ASIDE)?;
+    Some(Block::row([table.clone().block(), recipes], ASIDE))
+}
+
+/// Tables, what is said of them, and recipes of a width below them.
+fn below(flow: &mut Flow, tables: Vec<SetTable>, notes: &[String], recipes: impl Fn(f64) -> Vec<Block>) {
     for table in tables {
         flow.table(table);
         flow.gap(BEFORE / 2.0);
     }
     notes.iter().for_each(|words| note(flow, words));
-    flow.columns(sizes::recipes(piece, column(flow.width(), 2, ASIDE)), ASIDE);
+    flow.columns(recipes(column(flow.width(), 2, ASIDE)), ASIDE);
 }
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {

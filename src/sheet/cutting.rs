@@ -28,6 +28,8 @@ const BELOW: f64 = 1.2;
 const APART: f64 = 2.5;
 /// Least width of what is left of a spool.
 const REST: f64 = 16.0;
+/// Length of the line from a bar to a name below it.
+const LEADER: f64 = 0.9;
 /// Room that a label leaves free beside it.
 const CLEAR: f64 = 1.6;
 /// Depth of the teeth of a bar that is broken off.
@@ -63,7 +65,8 @@ struct Plan<'a> {
 impl<'a> Plan<'a> {
     fn new(piece: &'a Piece, cutting: &'a Cutting, width: f64) -> Self {
         let spools = spools(cutting);
-        Self { design: &piece.design, units: piece.telling.units, cutting, scale: scale(&spools, width), spools }
+        let units = piece.telling.units;
+        Self { design: &piece.design, units, cutting, scale: scale(&spools, width, units), spools }
     }
 
     fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
@@ -115,7 +118,8 @@ impl<'a> Plan<'a> {
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
         let named = spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece)));
-        let bar = SpoolBar { scale: self.scale.factor(), width, units: self.units, marks: Vec::new() };
+        let units = self.units;
+        let bar = SpoolBar { scale: self.scale.factor(), width, units, marks: Vec::new(), below: Vec::new() };
         Block::stack([bar.block(named, spool.left), Block::gap(BELOW)], 0.0)
     }
 }
@@ -130,10 +134,12 @@ fn spools(cutting: &Cutting) -> Vec<Spool> {
 }
 
 /// The largest round scale at which all pieces of every spool have room, actual size at the most.
-fn scale(spools: &[Spool], width: f64) -> Scale {
+fn scale(spools: &[Spool], width: f64, units: UnitStyle) -> Scale {
     let cut = |spool: &Spool| spool.pieces.iter().map(|piece| piece.length.value()).sum();
-    let longest = spools.iter().map(cut).fold(width - REST, f64::max);
-    Scale::fitting((longest, 0.0), (width - REST, 1.0))
+    let said = |spool: &Spool| Type::TINY.width(&long(spool.left, units)) + CLEAR + TOOTH;
+    let room = width - spools.iter().map(said).fold(REST, f64::max);
+    let longest = spools.iter().map(cut).fold(room, f64::max);
+    Scale::fitting((longest, 0.0), (room, 1.0))
 }
 
 /// A bar as it is drawn.
@@ -142,6 +148,8 @@ struct SpoolBar {
     width: f64,
     units: UnitStyle,
     marks: Vec<Mark>,
+    /// The middles of pieces too short for their names, with these.
+    below: Vec<(f64, String)>,
 }
 
 impl SpoolBar {
@@ -156,7 +164,29 @@ impl SpoolBar {
         if rest.value() * self.scale > 0.5 {
             self.rest(rest, left);
         }
-        Block::new(self.width, HEIGHT, self.marks)
+        let height = if self.below.is_empty() { HEIGHT } else { HEIGHT + LEADER + Type::TINY.line_height() };
+        self.name_below();
+        Block::new(self.width, height, self.marks)
+    }
+
+    /// Names below the bar as far as they have room beside one another, each with a line up to its piece.
+    fn name_below(&mut self) {
+        let mut taken = 0.0;
+        for (middle, words) in std::mem::take(&mut self.below) {
+            let wide = Type::TINY.width(&words);
+            let left = (middle - 0.5 * wide).min(self.width - wide).max(0.0);
+            if left >= taken {
+                taken = left + wide + CLEAR;
+                let baseline = HEIGHT + LEADER + Type::TINY.size * 0.8;
+                self.marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
+                let leader = outline::line(Point::new(middle, HEIGHT), Point::new(middle, HEIGHT + LEADER));
+                self.marks.push(Mark::Shape {
+                    outline: leader,
+                    fill: None,
+                    stroke: Some(Stroke::new(style::RULE, 0.2)),
+                });
+            }
+        }
     }
 
     fn piece(&mut self, piece: &Cut, number: Option<usize>, left: f64, right: f64) {
@@ -166,8 +196,11 @@ impl SpoolBar {
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(EDGE) });
         let number = number.map(|number| number.to_string()).unwrap_or_default();
         let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number];
-        self.label(&names, Type::SMALL_STRONG, HEIGHT * 0.43, left, right);
-        self.label(&self.lengths(piece.length), Type::TINY, HEIGHT * 0.83, left, right);
+        if self.label(&names, Type::SMALL_STRONG, HEIGHT * 0.43, left, right) {
+            self.label(&self.lengths(piece.length), Type::TINY, HEIGHT * 0.83, left, right);
+        } else {
+            self.below.push((left.midpoint(right), format!("{}, {}", names[0], self.lengths(piece.length)[0])));
+        }
     }
 
     /// A length as a ruler shows it, then in one unit alone.
@@ -192,12 +225,13 @@ impl SpoolBar {
         self.label(&words, Type::TINY, HEIGHT * 0.83, left, clear);
     }
 
-    /// The first of some words that has room, in the middle between two places.
-    fn label(&mut self, words: &[String], face: Type, baseline: f64, left: f64, right: f64) {
+    /// The first of some words that has room, in the middle between two places; whether one has.
+    fn label(&mut self, words: &[String], face: Type, baseline: f64, left: f64, right: f64) -> bool {
         let fits = |words: &&String| !words.is_empty() && face.width(words) + CLEAR <= right - left;
-        if let Some(words) = words.iter().find(fits) {
-            self.marks.push(face.mark(words, Point::new(left.midpoint(right), baseline), Anchor::Middle));
-        }
+        let fitting = words.iter().find(fits);
+        let mark = |words: &String| face.mark(words, Point::new(left.midpoint(right), baseline), Anchor::Middle);
+        self.marks.extend(fitting.map(mark));
+        fitting.is_some()
     }
 }
 

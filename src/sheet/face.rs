@@ -94,15 +94,14 @@ fn drawn(
     let has_tools = fill(&mut column, &mut over, sheet, materials, stencils);
     let (figures, scaled) = figures(sheet, picture, left, &mut over, stencils);
     let marks = [head, figures, column.marks, page.marks].concat();
-    let checked = check::stamps_at_actual_size(&marks);
-    let first = PageBody {
-        name: section.name.to_owned(),
-        description: section.description,
-        marks,
-        scale: say::scaled(scaled),
-        checked,
-    };
+    let first = body(section, marks, scaled);
     Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools, scaled }
+}
+
+fn body(section: flow::Section, marks: Vec<Mark>, scaled: FooterScale) -> PageBody {
+    let checked = check::stamps_at_actual_size(&marks);
+    let flow::Section { name, description } = section;
+    PageBody { name: name.to_owned(), description, marks, scale: say::scaled(scaled), checked }
 }
 
 /// The picture and the drape, as far as they differ.
@@ -123,14 +122,23 @@ fn figures(
     if let Shows::Drape = shows {
         return drape::hanging(sheet.piece, room, stencils);
     }
-    let mut left = Filled::new(room);
+    picture_above_drape(sheet, picture, room, stencils)
+}
+
+/// The picture, and below it the drape under its heading.
+fn picture_above_drape(
+    sheet: &Sheet<'_>,
+    picture: &dyn Illustration,
+    room: Rect,
+    stencils: &mut Stencils<'_>,
+) -> drape::Drawn {
     let heading = heading(Subheading::Hanging);
     let below = room.below(room.height * (1.0 - DRAPE_SHARE));
     let (drape, scaled) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);
-    left.marks.extend(drape::picture(picture, room.above(below.height + APART), stencils));
-    left.marks.extend(heading.at(below.corner()));
-    left.marks.extend(drape);
-    (left.marks, scaled)
+    let mut marks = drape::picture(picture, room.above(below.height + APART), stencils);
+    marks.extend(heading.at(below.corner()));
+    marks.extend(drape);
+    (marks, scaled)
 }
 
 /// Room on a page, filled from its top and its foot.

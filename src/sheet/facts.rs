@@ -36,7 +36,7 @@ pub fn head(piece: &Piece, width: f64) -> Block {
 /// The short facts, each under its name, in columns; what is too wide for one takes several.
 pub fn list(piece: &Piece, width: f64) -> Block {
     let units = piece.telling.units;
-    let columns = (1..).take_while(|columns| column(width, *columns, FACT_GAP) >= LEAST_COLUMN).last().unwrap_or(1);
+    let columns = if column(width, 2, FACT_GAP) >= LEAST_COLUMN { 2 } else { 1 };
     let one = column(width, columns, FACT_GAP);
     let wide = |columns: &usize| *columns as f64 * (one + FACT_GAP) - FACT_GAP;
     let block = |(name, value): (&str, String)| {
@@ -62,6 +62,7 @@ pub fn worn(piece: &Piece) -> Option<OnNeck<'_>> {
         design,
         drops: drops(design, worn),
         has_branches: design.strands.iter().flat_map(Strand::dangles).next().is_some(),
+        is_short: design.closure.open().is_none() && design.piece_length().1 < design.wear.girth,
         trade: trade_length(design),
         ends: ends(design),
         has_flat: design.beads.iter().any(Bead::lies_flat),

@@ -22,6 +22,8 @@ const PAD: f64 = 5.0;
 const COUNTS: f64 = 15.0;
 /// Room between counts and names.
 const GAP: f64 = 2.0;
+/// Room between two lines of what a bag holds.
+const LINES_APART: f64 = 0.6;
 /// Half the size of a mark to cut at.
 const CORNER: f64 = 2.5;
 
@@ -66,25 +68,29 @@ fn of_kit(kit: &Kit, units: UnitStyle, width: f64, page: f64) -> Vec<BagLabel> {
 
 /// What a bag holds, in as many parts as labels of a height need.
 fn parts(kit: &Kit, units: UnitStyle, width: f64, height: f64) -> Vec<Block> {
-    let head = head(kit, width);
+    let (head, foot) = (head(kit, width), Block::gap(Type::TINY.line_height() + 1.0));
     // The line below says which bag it is for.
     let room = height - head.height - Type::TINY.line_height() - 3.0;
+    let lines = kit.packed.iter().map(|packed| line(packed, units, width)).collect();
+    let whole = |lines: Vec<Block>| Block::stack([head.clone(), Block::stack(lines, LINES_APART), foot.clone()], 1.5);
+    broken(lines, room).into_iter().map(whole).collect()
+}
+
+/// Lines in order in parts that have room.
+fn broken(lines: Vec<Block>, room: f64) -> Vec<Vec<Block>> {
     let mut parts: Vec<Vec<Block>> = vec![Vec::new()];
     let mut taken = 0.0;
-    for line in kit.packed.iter().map(|packed| line(packed, units, width)) {
+    for line in lines {
         if taken + line.height > room && taken > 0.0 {
             parts.push(Vec::new());
             taken = 0.0;
         }
-        taken += line.height + 0.6;
+        taken += line.height + LINES_APART;
         if let Some(part) = parts.last_mut() {
             part.push(line);
         }
     }
-    let whole = |lines: Vec<Block>| {
-        Block::stack([head.clone(), Block::stack(lines, 0.6), Block::gap(Type::TINY.line_height() + 1.0)], 1.5)
-    };
-    parts.into_iter().map(whole).collect()
+    parts
 }
 
 fn head(kit: &Kit, width: f64) -> Block {

@@ -83,23 +83,29 @@ fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> 
 
 fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
     let units = piece.telling.units;
-    let bought = |say: &dyn Fn(&Buy) -> String| Cell::text(line.buy.as_ref().map(say).unwrap_or_default());
-    let within = line.within.as_ref();
+    let [buy, over] = to_buy(line, units).map(Cell::text);
+    let asked_for = spec::of_all(&piece.design, line.article, units);
     let mut cells = vec![
         letter(piece, line),
-        Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article, units)),
+        Cell::Double(line.name.clone(), asked_for),
         need(piece, line),
         Cell::text(spare(line, units)),
-        within.map_or_else(
-            || bought(&|buy| lots(line, buy, units)),
-            |within| Cell::text(english::bought_in(within.unit)),
-        ),
-        within.map_or_else(|| bought(&|buy| amount(buy.left_over, units)), |within| Cell::text(left(within))),
+        buy,
+        over,
     ];
     if prices {
-        cells.push(bought(&|buy| said(buy.bought)));
+        cells.push(Cell::text(line.buy.as_ref().map(|buy| said(buy.bought)).unwrap_or_default()));
     }
     cells
+}
+
+/// What to buy of a line, or in what it is bought with others, and what is left over of it.
+fn to_buy(line: &Line, units: UnitStyle) -> [String; 2] {
+    let bought = |buy: &Buy| [lots(line, buy, units), amount(buy.left_over, units)];
+    match (&line.within, &line.buy) {
+        (Some(within), _) => [english::bought_in(within.unit), left(within)],
+        (None, buy) => buy.as_ref().map(bought).unwrap_or_default(),
+    }
 }
 
 fn letter(piece: &Piece, line: &Line) -> Cell {

@@ -93,28 +93,31 @@ fn rule_end(paper: Paper) -> Point {
 
 /// Title, designer, page number, permissions and scale below a thin rule.
 fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Paper) -> Vec<Mark> {
-    let room = room(paper);
-    let end = rule_end(paper);
-    let top = end.y;
-    let rule = outline::line(Point::new(room.left, top), end);
-    let first = top + 1.0 + style::TINY;
+    let (room, end) = (room(paper), rule_end(paper));
+    let rule = outline::line(Point::new(room.left, end.y), end);
+    let rule = Mark::Shape { outline: rule, fill: None, stroke: Some(Stroke::new(style::RULE, 0.15)) };
+    let first = end.y + 1.0 + style::TINY;
     let second = first + Type::TINY.line_height();
-    let title = heading.whole_title();
-    let title = heading.designer.as_ref().map_or_else(|| title.clone(), |designer| format!("{title} · {designer}"));
-    let left = |text: &str, y: f64, taken: f64| {
-        let text = metrics::fit(text, style::TINY, Type::TINY.weight, room.width - taken - 5.0);
-        Type::TINY.mark(&text, Point::new(room.left, y), Anchor::Start)
-    };
-    let right = |text: &str, y: f64| Type::TINY.mark(text, Point::new(room.right(), y), Anchor::End);
     let page = english::page(number, count);
-    let mut marks = vec![
-        Mark::Shape { outline: rule, fill: None, stroke: Some(Stroke::new(style::RULE, 0.15)) },
-        left(&title, first, Type::TINY.width(&page)),
-        right(&page, first),
-    ];
-    marks.extend(heading.permissions.iter().map(|text| left(text, second, Type::TINY.width(scale))));
-    if !scale.is_empty() {
-        marks.push(right(scale, second));
-    }
+    let mut marks = vec![rule];
+    marks.extend(foot_line(room, first, Some(&by(heading)), &page));
+    marks.extend(foot_line(room, second, heading.permissions.as_deref(), scale));
     vec![Mark::Group { role: Role::Footer, marks }]
+}
+
+/// The title and who designed it.
+fn by(heading: &Heading) -> String {
+    let title = heading.whole_title();
+    heading.designer.as_ref().map_or_else(|| title.clone(), |designer| format!("{title} · {designer}"))
+}
+
+/// A line of a footer: words at the left as far as those at the right leave room.
+fn foot_line(room: Rect, y: f64, left: Option<&str>, right: &str) -> impl Iterator<Item = Mark> {
+    let width = room.width - Type::TINY.width(right) - 5.0;
+    let left = left.map(|left| {
+        let left = metrics::fit(left, style::TINY, Type::TINY.weight, width);
+        Type::TINY.mark(&left, Point::new(room.left, y), Anchor::Start)
+    });
+    let right = (!right.is_empty()).then(|| Type::TINY.mark(right, Point::new(room.right(), y), Anchor::End));
+    left.into_iter().chain(right)
 }

@@ -114,29 +114,34 @@ fn takes(bead: &Bead) -> Option<Length> {
 
 /// Pours strands that are strung alike: one row for all of them.
 fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils: &mut Stencils<'_>) {
-    let (design, index) = (&sheet.piece.design, alike[0]);
-    let strand = &design.strands[index];
     let width = flow.width();
-    let row = figure::row(sheet.piece, index, width, stencils);
-    let checks = checks::block(sheet, index, &row, width);
-    let mut opening = vec![head(sheet, alike, width)];
-    opening.extend(chart_lines(&chart::text(design, strand, sheet.units()), width));
-    opening.push(Block::stack([Type::SMALL.paragraph(&english::counts(design, strand), width), Block::gap(2.0)], 0.0));
+    let row = figure::row(sheet.piece, alike[0], width, stencils);
+    let checks = checks::block(sheet, alike[0], &row, width);
     let mut lines = row.lines;
     // What it measures stays with the end of the row.
     let last = Block::stack(lines.pop().into_iter().chain([checks]), LINES_APART);
     let mut blocks = lines.into_iter().chain([last]);
-    open(flow, opening, blocks.next().unwrap_or_default(), sheet.room().height);
+    open(flow, opening(sheet, alike, width), blocks.next().unwrap_or_default(), sheet.room().height);
     flow.scaled(say::scaled(FooterScale::Rows), true);
     for block in blocks {
         flow.gap(LINES_APART);
         if block.height > flow.left() {
             flow.turn();
-            flow.add(continued(&sizes::title(design, alike), width));
+            flow.add(continued(&sizes::title(&sheet.piece.design, alike), width));
         }
         flow.add(block);
         flow.scaled(say::scaled(FooterScale::Rows), true);
     }
+}
+
+/// What stands above a row: the head, the word chart and the counts.
+fn opening(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Vec<Block> {
+    let design = &sheet.piece.design;
+    let strand = &design.strands[alike[0]];
+    let chart = chart_lines(&chart::text(design, strand, sheet.units()), width);
+    let counts = Type::SMALL.paragraph(&english::counts(design, strand), width);
+    let counts = Block::stack([counts, Block::gap(2.0)], 0.0);
+    std::iter::once(head(sheet, alike, width)).chain(chart).chain([counts]).collect()
 }
 
 /// Strands that are strung alike in words alone: what to cut, what to string, what it measures.

@@ -13,12 +13,15 @@ use crate::units::Length;
 
 /// String each strand, and measure it.
 pub fn strands(design: &Design) -> Vec<Step<'_>> {
-    let alike = design.alike();
-    let last = |at| alike.iter().find(|group| group.last() == Some(&at)).cloned();
+    let neighbours = |one: &Index<Strand>, next: &Index<Strand>| one.number() + 1 == next.number();
+    let groups = design.alike();
+    let runs: Vec<_> = groups.iter().flat_map(|group| group.chunk_by(neighbours)).collect();
+    let last = |at| runs.iter().find(|run| run.last() == Some(&at)).map(|run| run.to_vec());
     design.strands.entries().flat_map(|(at, strand)| of_strand(design, strand, last(at))).collect()
 }
 
-/// The steps of a strand; where it is the last of some that are alike, these are measured with it.
+/// The steps of a strand; where it is the last of some in a row that are alike, these are measured with it, before the next
+/// is strung.
 fn of_strand<'d>(design: &'d Design, strand: &'d Strand, alike: Option<Vec<Index<Strand>>>) -> Vec<Step<'d>> {
     if strand.bits().next().is_none() || strand.is_on_pin(design) {
         return Vec::new();

@@ -75,7 +75,9 @@ pub const COIL: f64 = 1.25;
 /// What a lark's head takes along the piece, in thicknesses of its cord: its bar and the legs that
 /// come out from under it; an assumption.
 pub const HITCH: f64 = 3.0;
-/// Width of an overhand knot, in widths of its cord: in the middle of the tight knot three stretches of it lie
+/// Length of the loop in which cord is tied to what holds it, in widths of the cord, outside: an assumption.
+pub const TIED: f64 = 2.5;
+/// Width of an overhand knot, and what it takes along the piece, in widths of its cord: in the middle of the tight knot three stretches of it lie
 /// side by side; an assumption.
 pub const KNOT_WIDTH: f64 = 3.0;
 /// What one tight overhand knot makes a cord shorter, in its diameters: 10.1 (Pieranski, Przybyl and

@@ -63,6 +63,12 @@ impl UnitStyle {
         self.both(if self == Self::Both { half } else { length }, &format!("{}", half.value()))
     }
 
+    /// The same to the tenth of a millimetre.
+    #[must_use]
+    pub fn fine(self, length: Length) -> String {
+        self.both(length, length.tenths().trim_end_matches(" mm"))
+    }
+
     /// Prints how far a length may be off: in millimetres, small ones to the tenth; where only inches are printed, to the
     /// next sixteenth that is enough, for no ruler of inches shows less.
     #[must_use]

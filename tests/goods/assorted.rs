@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
 
 use festoon::design::{Assorted, Choice, Design, Held, Pack, nth, resolve};
-use festoon::materials::assorted::{packs, surely};
+use festoon::materials::assorted::{fewer, packs, surely};
 use festoon::materials::{Amount, Article, Line, Materials, Order, Stash, materials};
 use festoon::pattern;
 use festoon::source::{Place, Source};
@@ -28,16 +28,6 @@ fn mix(beads: u64, parts: [u32; 2]) -> Assorted {
 fn bought(parts: [u32; 2], wanted: u64) -> u64 {
     let mix = mix(1, parts);
     packs(&mix, &mix.holds[0], wanted).unwrap()
-}
-
-/// The probability of fewer than so many of a kind with a share p among n: the binomial's terms, summed.
-fn fewer(beads: u64, share: f64, wanted: u64) -> f64 {
-    let choose = |k: u64| {
-        libm::lgamma(beads as f64 + 1.0) - libm::lgamma(k as f64 + 1.0) - libm::lgamma((beads - k) as f64 + 1.0)
-    };
-    let term =
-        |k: u64| libm::exp(choose(k) + k as f64 * libm::log(share) + (beads - k) as f64 * libm::log(1.0 - share));
-    (0..wanted).map(term).sum()
 }
 
 /// scipy.stats.binom.cdf(wanted - 1, n, p) of scipy 1.x, with n by a search upward of the least that keeps

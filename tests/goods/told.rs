@@ -28,6 +28,30 @@ fn told(design: &Design) -> String {
     each.collect::<Vec<_>>().join("\n")
 }
 
+/// Of a doubled cord of 1 mm on a piece of 8 3/4 in: a hitch of three thicknesses, a loop of two and a half widths of both
+/// legs, a knot of three; what they leave beside the beads is bare, and all of it adds up.
+#[test]
+fn a_tied_end_takes_its_loop_and_its_knot() {
+    let design = shipped("bollard");
+    let strand = &design.strands[nth(0)];
+    let ends = strand.ends.each_ref().map(|end| end.takes.value());
+    assert_eq!(ends, [3.0, 2.0 * 2.5 + 2.0 * 3.0]);
+    let beads: f64 = strand.bits().map(festoon::design::Bit::length).sum();
+    assert!((strand.bare().value() - (8.75 * 25.4 - beads - 14.0)).abs() < 1e-9);
+    let sum = english::sum(&design, strand, UnitStyle::Both);
+    assert!(
+        sum.contains("first end (hitch 3 mm) 3 mm and last end (loop 5 mm, knot 6 mm) 11 mm are 222.3 mm"),
+        "{sum}"
+    );
+    // A cover of 3.5 mm about a crimp of 2 mm reaches half of the rest beyond it.
+    let dune = shipped("dune");
+    let sum = english::sum(&dune, &dune.strands[nth(0)], UnitStyle::In);
+    assert!(
+        sum.contains("(each loop 0.16 in, wire guard in it, tube crimp 0.08 in, crimp cover 0.03 in beyond it)"),
+        "{sum}"
+    );
+}
+
 fn need(materials: &Materials, id: &str) -> Option<Amount> {
     materials.lines.iter().find(|line| line.id == id).map(|line| line.need)
 }
@@ -205,6 +229,9 @@ fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     assert!(steps[twist].text.contains("Turn one end 9 times"), "{}", steps[twist].text);
     // Strands of 438.8 mm reach sqrt(438.8² - (2 pi 9 x 1.9)²) = 425.6 mm or so, three tubes of 3.3 mm at 1.9 mm.
     assert!(steps[twist].check.as_ref().unwrap().contains("(425 mm)"), "{:?}", steps[twist].check);
+    // Their loops lie in cones: an eye of 3 mm of 0.72 mm wire lies 16 mm x (3 - 1.5) / (9 - 1.5) below the tip of each.
+    let tips = 425.1 + 2.0 * (3.0 - 0.72 + 16.0 * 1.5 / 7.5);
+    assert!(steps[twist].check.as_ref().unwrap().contains(&format!("({tips:.0} mm) from the tip of one")), "{tips}");
     let cut = &steps[place("Cut the wire")].text;
     let said = "Twisted 9 times, the strands reach about 16 ¾ in (425 mm) from loop to loop. Where they should reach 17 ¼ in (439 mm) twisted, each strand takes a finished";
     assert!(cut.contains(said), "{cut}");

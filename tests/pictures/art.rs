@@ -79,7 +79,8 @@ fn findings_of_stated_size_are_drawn_to_size() {
         (FindingKind::SpringRing, 8.0),
         (FindingKind::Hook, 12.0),
         (FindingKind::ToggleRing, 12.0),
-        (FindingKind::ToggleBar, 5.0),
+        // A rod of 1.8 mm lies that and a quarter of it within the ring, beyond the 5 mm that the bar adds to the piece.
+        (FindingKind::ToggleBar, 5.0 + 1.8 * (1.25 + 0.5)),
         (FindingKind::BarrelHalf, 8.0),
         (FindingKind::CordEnd, 9.0),
         (FindingKind::Charm, 16.0),

@@ -96,18 +96,22 @@ pub fn toggle_hoop(body: &Dimensions) -> Hoop {
     Hoop { centre: Point::new(length - thick / 2.0 - radius, 0.0), radius, thick }
 }
 
-/// A toggle's bar, across the end of its shank.
+/// How far beyond what it adds to the piece a toggle's bar lies, in thicknesses of its rod: within its ring, the rim of which
+/// is taken to be as thick, its shank against that; by eye.
+const WITHIN_RING: f64 = 1.25;
+
+/// A toggle's bar, across the end of its shank, which reaches as far into the ring as the bar lies across that.
 pub fn toggle_bar(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let (half, thick) = (or(body.outside, length * 3.6) / 2.0, or(body.wire, length * usual::TOGGLE_ROD));
-    let eye = bar_eye(body);
-    let shank = line(Point::new(2.0 * eye.radius, 0.0), Point::new(length - thick / 2.0, 0.0));
+    let (eye, end) = (bar_eye(body), length + WITHIN_RING * thick);
+    let shank = line(Point::new(2.0 * eye.radius, 0.0), Point::new(end, 0.0));
     let (rod, knob) = (thick * 0.8, thick * 0.5);
-    let bar = rounded_rect(Point::new(length - (thick + rod) / 2.0, -half), rod, half * 2.0, rod * 0.5);
+    let bar = rounded_rect(Point::new(end - rod / 2.0, -half), rod, half * 2.0, rod * 0.5);
     let mut marks = eye.whole(drawing);
     marks.extend(drawing.wire(&shank, thick * 0.5));
-    marks.push(drawing.solid(bar, drawing.along(length - thick, length), 0.1));
-    let ball = |y: f64| drawing.solid(circle(Point::new(length - thick / 2.0, y), knob), drawing.flat(0.2), 0.08);
+    marks.push(drawing.solid(bar, drawing.along(end - thick / 2.0, end + thick / 2.0), 0.1));
+    let ball = |y: f64| drawing.solid(circle(Point::new(end, y), knob), drawing.flat(0.2), 0.08);
     marks.extend([ball(knob - half), ball(half - knob)]);
     marks
 }

@@ -20,7 +20,7 @@ pub fn table(materials: &Materials, telling: &Telling) -> String {
     let mut lines = aligned(&rows);
     lines.push(String::new());
     lines.extend(totals(materials, &currency));
-    lines.extend(estimates(materials).map(str::to_owned));
+    lines.extend(estimates(materials));
     lines.extend(sellers(materials, units, &currency));
     for cutting in &materials.cuttings {
         lines.push(String::new());

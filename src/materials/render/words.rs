@@ -22,7 +22,7 @@ pub fn amount(amount: Amount, units: UnitStyle) -> String {
 /// How many spare there are, where any are bought: beads of a graduated strand are not, but left over.
 #[must_use]
 pub fn spare(line: &Line, units: UnitStyle) -> String {
-    let bought = !is_nothing(line.spare) && line.within.as_ref().is_none_or(|within| within.expected);
+    let bought = !is_nothing(line.spare) && line.within.as_ref().is_none_or(|within| within.wanting.is_some());
     if bought { amount(line.spare, units) } else { String::new() }
 }
 
@@ -92,21 +92,27 @@ fn some_lots(buy: &Buy, units: UnitStyle) -> String {
 /// What is left of a bead that is bought with others: `12`, or of a mix `about 12`.
 #[must_use]
 pub fn left(within: &Among) -> String {
-    format!("{}{}", if within.expected { "about " } else { "" }, within.left_over)
+    format!("{}{}", if within.wanting.is_some() { "about " } else { "" }, within.left_over)
 }
 
 /// By which rules beads are bought that are bought with others, where any are.
-pub fn estimates(materials: &Materials) -> impl Iterator<Item = &'static str> {
-    let within = |expected| {
-        let is = move |line: &Line| line.within.as_ref().is_some_and(|within| within.expected == expected);
-        materials.lines.iter().any(is)
-    };
-    let mix = "What a mix holds varies by chance: so much is bought that a kind runs short only one to four times in a \
-               thousand.";
+pub fn estimates(materials: &Materials) -> impl Iterator<Item = String> {
+    let within = || materials.lines.iter().filter_map(|line| line.within.as_ref());
+    let chances: Vec<f64> = within().filter_map(|within| within.wanting).collect();
+    let mix =
+        format!("What a mix holds varies by chance: what you buy runs short of a kind {}.", odds(chances.iter().sum()));
     let strand = "No strand of graduated beads is bought for spare ones alone: they are among what is left over.";
-    [within(true).then_some(mix), within(false).then_some(strand).filter(|_| materials.kits.is_empty())]
-        .into_iter()
-        .flatten()
+    let is_graduated = within().any(|within| within.wanting.is_none()) && materials.kits.is_empty();
+    [(!chances.is_empty()).then_some(mix), is_graduated.then(|| strand.to_owned())].into_iter().flatten()
+}
+
+/// `about once in 700 times`: a probability to a digit, at most.
+fn odds(chance: f64) -> String {
+    if chance < 1e-6 {
+        return "less than once in a million times".to_owned();
+    }
+    let unit = libm::pow(10.0, libm::log10(1.0 / chance).floor());
+    format!("about once in {} times", (1.0 / chance / unit).round() * unit)
 }
 
 /// A cost; nothing at all where the pattern gives no price.

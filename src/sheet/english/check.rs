@@ -49,37 +49,45 @@ pub fn bare(bare: &Bare, is_chain: bool, units: UnitStyle) -> String {
              stiffer than drawn.",
             units.ruler(*lacks)
         ),
+        Bare::Folded(shown) => format!(
+            "No bare {cord} is left along the row; where the loop folds its beads part, and about {} of it shows there.",
+            units.ruler(*shown)
+        ),
         Bare::Some { all, ends, slides, others } => {
             let rest = all.value() - ends.iter().sum::<f64>() > SAME;
             let others = if *others == Others::Beads { "beads" } else { "dangles" };
             let between = if rest { format!(", the rest between the {others}") } else { String::new() };
+            // What does not slide is told as over the row.
+            let (about, told): (_, Print) = if *slides { ("about ", UnitStyle::ruler) } else { ("", UnitStyle::fine) };
             let ends = alike(*ends);
-            let rounding = if rest || adds_up(units, ends, all.value()) { "" } else { " (each rounded by itself)" };
-            format!("Bare {cord}: in all {}, {}{between}{rounding}.", units.ruler(*all), at_ends(ends, *slides, units))
+            let add_up = rest || adds_up(units, told, ends, all.value());
+            let rounding = if add_up { "" } else { " (each rounded by itself)" };
+            let ends =
+                at_ends(ends.map(|length| format!("{about}{}", told(units, Length::mm(length)))), ends[0] == ends[1]);
+            format!("Bare {cord}: in all {}, {ends}{between}{rounding}.", units.ruler(*all))
         }
     }
 }
+
+/// How a length is printed.
+type Print = fn(UnitStyle, Length) -> String;
 
 /// Two lengths in mm, those that are told as equal in their middle.
 fn alike([first, last]: [f64; 2]) -> [f64; 2] {
     if (first - last).abs() < SAME { [first.midpoint(last); 2] } else { [first, last] }
 }
 
-fn at_ends([first, last]: [f64; 2], slides: bool, units: UnitStyle) -> String {
-    let about = if slides { "about " } else { "" };
-    let say = |length: f64| format!("{about}{}", units.ruler(Length::mm(length)));
-    if first == last {
-        format!("{} at each end", say(first))
-    } else {
-        format!("{} at the first end, {} at the last", say(first), say(last))
-    }
+fn at_ends([first, last]: [String; 2], are_alike: bool) -> String {
+    if are_alike { format!("{first} at each end") } else { format!("{first} at the first end, {last} at the last") }
 }
 
-/// Whether parts in mm add up to a whole as they are printed.
-fn adds_up(units: UnitStyle, parts: [f64; 2], whole: f64) -> bool {
+/// Whether parts in mm, printed in a way, add up to a whole as they are printed.
+fn adds_up(units: UnitStyle, told: Print, parts: [f64; 2], whole: f64) -> bool {
     // What is printed as nothing is none.
-    let printed = |style: UnitStyle, mm| Length::parse(&style.ruler(Length::mm(mm))).map_or(0.0, Length::value);
-    let differ = |style: UnitStyle| parts.map(|part| printed(style, part)).iter().sum::<f64>() - printed(style, whole);
+    let printed = |words: &str| Length::parse(words).map_or(0.0, Length::value);
+    let part = |style: UnitStyle, mm| printed(&told(style, Length::mm(mm)));
+    let whole = |style: UnitStyle| printed(&style.ruler(Length::mm(whole)));
+    let differ = |style: UnitStyle| parts.map(|mm| part(style, mm)).iter().sum::<f64>() - whole(style);
     let styles = if units == UnitStyle::Both { vec![UnitStyle::In, UnitStyle::Mm] } else { vec![units] };
     styles.into_iter().all(|style| differ(style).abs() < 1e-6)
 }
@@ -103,6 +111,7 @@ mod tests {
     #[test]
     fn parts_add_up_as_they_are_printed() {
         // 12.5 and 166.5 mm are printed as 13 and 167, and their sum as 179.
+        let adds_up = |units, parts, whole| adds_up(units, UnitStyle::ruler, parts, whole);
         assert!(!adds_up(UnitStyle::Mm, [12.5, 166.5], 179.0));
         assert!(adds_up(UnitStyle::Mm, [12.0, 167.0], 179.0) && adds_up(UnitStyle::Mm, [0.1, 20.0], 20.1));
         // 3/32 in twice is 3/16 in; 12.7 mm twice is an inch, but 13 and 13 are not 25.

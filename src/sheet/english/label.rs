@@ -11,11 +11,12 @@ pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
     match bare {
         BareCord::About(length) => {
             let [whole, short] = [units, units.one()].map(|units| units.ruler(length));
-            vec![format!("about {whole} bare"), format!("about {short} bare"), format!("about {short}"), short]
+            let about = [format!("about {whole} bare"), format!("about {whole}"), format!("about {short} bare")];
+            about.into_iter().chain([format!("about {short}"), short]).collect()
         }
         BareCord::Links(links) => vec![chart::links_bare(links), count(links, "link")],
         BareCord::Fixed(length) => {
-            vec![chart::bare(units, length), chart::gap(units.one(), length)]
+            vec![chart::bare(units, length), chart::gap(units, length), chart::gap(units.one(), length)]
         }
     }
 }

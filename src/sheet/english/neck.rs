@@ -17,6 +17,8 @@ const FREE: &str = "Not shown on the neck: nothing joins its ends, and how they 
                     Beside this it lies over a rail as broad as the neck.";
 /// What the large figure shows of a piece whose ends are in front.
 const RAIL: &str = " Beside this it lies over a rail as broad as the neck.";
+/// Where a piece lies that is shorter than the neck's base is round.
+const SHORT: &str = " It is shorter than the neck's base is round: it sits above that, the higher towards the nape.";
 /// How flat beads are drawn.
 const FLAT: &str = " Flat beads are drawn with a face to the front.";
 
@@ -25,9 +27,10 @@ pub fn on_neck(said: &OnNeck<'_>, units: UnitStyle) -> String {
     let OnNeck::Shown(neck) = said else { return FREE.to_owned() };
     let design = neck.design;
     format!(
-        "{}{}.{}{}{} Drawn {}on a neck of {} round its base, {}.{}",
+        "{}{}.{}{}{}{} Drawn {}on a neck of {} round its base, {}.{}",
         hangs(neck, units),
         if neck.has_branches { ", without what hangs from it" } else { "" },
+        if neck.is_short { SHORT } else { "" },
         trade(neck, units),
         ends(neck.ends, units),
         if neck.has_flat { FLAT } else { "" },

@@ -135,11 +135,12 @@ fn has_holes(finding: &Finding) -> bool {
     finding.bar().is_some_and(|bar| bar.holes > 1)
 }
 
-/// `3 holes, 8 mm from middle to middle`.
+/// `3 holes, 8 mm from middle to middle`; `3 loops, 8 mm from middle to middle, and a ring opposite` of a bar that ends strands.
 fn holes(finding: &Finding) -> Option<String> {
     let what = if finding.comb().is_some() { "loops" } else { "holes" };
     let bar = finding.bar().filter(|bar| bar.holes > 1)?;
-    Some(format!("{} {what}, {} from middle to middle", bar.holes, bar.spacing.tenths()))
+    let ring = if finding.kind() == FindingKind::EndBar { ", and a ring opposite" } else { "" };
+    Some(format!("{} {what}, {} from middle to middle{ring}", bar.holes, bar.spacing.tenths()))
 }
 
 /// `21 gauge wire (0.72 mm)`, or its diameter where that is no gauge's; nothing where it is assumed.

@@ -28,18 +28,8 @@ impl Sketch<'_, '_, '_> {
 
     /// How the cord ends on a side.
     pub(super) fn fastened(&self, side: usize) -> Fastened {
-        let strand = self.strand;
-        let length = strand.finished.value();
-        let mut trains = strand.trains.iter().zip(&self.hung.starts);
-        let room = if side == 0 {
-            self.hung.starts.first().copied()
-        } else {
-            trains.next_back().map(|(train, start)| length - start - train.length())
-        };
-        if !self.hung.reaches(if side == 0 { 0.0 } else { length }) {
-            return Fastened::Plain;
-        }
-        Fastened::of(strand, side, room.unwrap_or(length), self.design)
+        let end = [0.0, self.strand.finished.value()][side];
+        if self.hung.reaches(end) { Fastened::of(self.strand, side, self.design) } else { Fastened::Plain }
     }
 
     /// From how deep the cord is plain, where a finding in which it ends lies farther out.
@@ -95,7 +85,7 @@ impl Sketch<'_, '_, '_> {
     fn ways(&self) -> Vec<Vec<Point>> {
         let mut seats = self.hung.seats.iter().peekable();
         let mut ways = Vec::new();
-        let mut way = Way::default();
+        let mut way = CordWay::default();
         let mut unseen = self.hung.unseen;
         for (at, joint) in self.hung.joints.iter().enumerate() {
             if unseen.take_if(|[from, _]| joint.station > *from).is_some() {
@@ -131,14 +121,14 @@ impl Sketch<'_, '_, '_> {
 
 /// A way in stretches of bare cord between corners.
 #[derive(Default)]
-struct Way {
+struct CordWay {
     /// The way up to the last corner.
     done: Vec<Point>,
     /// From there on.
     bare: Vec<Point>,
 }
 
-impl Way {
+impl CordWay {
     fn bend(&mut self, at: Point) {
         self.bare.push(at);
     }

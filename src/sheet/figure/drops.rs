@@ -12,8 +12,8 @@ use crate::sheet::english;
 use crate::sheet::said::{Alternative, HangsDown};
 use crate::units::{Length, UnitStyle};
 
-use super::labels::{disc, discs_fit, is_numbered, levels};
-use super::{DISC, Frame};
+use super::Frame;
+use super::labels::{DISC, DISC_ROOM, disc, is_numbered, levels};
 
 /// Width of the dimension with its numbers.
 pub const DROPS_WIDTH: f64 = 2.0 * DISC + CLEAR + 2.0 * TICK + LINE;
@@ -37,15 +37,51 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
     let top = ends.fold(f64::INFINITY, f64::min);
     let foot = lows.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let mut marks = vec![line(Point::new(x, top), Point::new(x, foot))];
-    marks.extend(lows.iter().chain([&top]).map(|y| line(Point::new(x - TICK, *y), Point::new(x + TICK, *y))));
-    if is_numbered(piece) && discs_fit(piece, frame.scale) {
-        let number = |(index, y): (usize, &f64)| disc(index + 1, Point::new(left + DISC + LINE / 2.0, *y));
-        marks.extend(lows.iter().enumerate().flat_map(number));
+    marks.extend(tick(x, top, None));
+    let numbers = Some(apart(&lows, DISC_ROOM)).filter(|_| is_numbered(piece));
+    for (index, low) in lows.iter().enumerate() {
+        let seat = numbers.as_ref().map(|numbers| Point::new(left + DISC + LINE / 2.0, numbers[index]));
+        marks.extend(tick(x, *low, seat.map(|seat| Point::new(left + 2.0 * DISC + LINE, seat.y))));
+        marks.extend(seat.into_iter().flat_map(|seat| disc(index + 1, seat)));
     }
     if let ([hung, ..], false) = (piece.drape.strands.as_slice(), is_numbered(piece)) {
         marks.extend(named(Length::mm(hung.drop), piece.telling.units, Point::new(x, top), foot));
     }
     vec![Mark::figure(english::figure(&Alternative::Drops), marks)]
+}
+
+/// A tick on the upright line; where its number lies higher or lower, bent towards that.
+fn tick(x: f64, y: f64, number: Option<Point>) -> Vec<Mark> {
+    let at = |aside: f64| Point::new(x + aside, y);
+    match number.filter(|number| (number.y - y).abs() > LINE) {
+        Some(number) => vec![line(at(0.0), at(TICK)), line(number, at(0.0))],
+        None => vec![line(at(-TICK), at(TICK))],
+    }
+}
+
+/// Levels moved so far apart, in their order, by the least sum of squares: those in each other's way move together, to
+/// where they are right on the mean.
+fn apart(levels: &[f64], room: f64) -> Vec<f64> {
+    let mut order: Vec<usize> = (0..levels.len()).collect();
+    order.sort_by(|one, other| levels[*one].total_cmp(&levels[*other]));
+    let mut groups: Vec<(f64, usize)> = Vec::new();
+    let mean = |(sum, count): (f64, usize)| sum / count as f64;
+    for (place, index) in order.iter().enumerate() {
+        groups.push((levels[*index] - place as f64 * room, 1));
+        while let [.., above, below] = groups.as_slice()
+            && mean(*above) > mean(*below)
+        {
+            let joined = (above.0 + below.0, above.1 + below.1);
+            groups.truncate(groups.len() - 2);
+            groups.push(joined);
+        }
+    }
+    let moved = groups.into_iter().flat_map(|group| std::iter::repeat_n(mean(group), group.1));
+    let mut apart = vec![0.0; levels.len()];
+    for ((place, index), level) in order.into_iter().enumerate().zip(moved) {
+        apart[index] = level + place as f64 * room;
+    }
+    apart
 }
 
 /// The only strand's drop along its line, where that is long enough.
@@ -66,4 +102,17 @@ fn turned(mark: Mark) -> Mark {
 
 fn line(from: Point, to: Point) -> Mark {
     Mark::Shape { outline: outline::line(from, to), fill: None, stroke: Some(Stroke::new(style::RULE, LINE)) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::apart;
+
+    #[test]
+    fn levels_move_apart_as_little_as_may_be() {
+        // Three that are one apart want two: the middle stays. One far off is left alone; order is kept.
+        assert_eq!(apart(&[2.0, 1.0, 3.0, 20.0], 2.0), [2.0, 0.0, 4.0, 20.0]);
+        // Of two pairs that would meet all four move.
+        assert_eq!(apart(&[0.0, 0.0, 2.0, 2.0], 2.0), [-2.0, 0.0, 2.0, 4.0]);
+    }
 }

@@ -4,10 +4,11 @@ use crate::art::Stencils;
 use crate::design::{Design, Part};
 use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
+use crate::pattern::FindingKind;
 use crate::units::Length;
 
 use super::Frame;
-use super::side::{Layers, Way, lies_before, linked, side};
+use super::side::{ClosureWay, Layers, lies_before, linked, side};
 
 /// Half of the turn, in radians, that a loose chain takes on its way, by eye.
 const BEND: f64 = 0.5;
@@ -33,7 +34,7 @@ pub fn hooked(parts: &[Part], design: &Design) -> Vec<Part> {
 /// Both sides of a closure, the first end's and the last end's, each with the way that it takes outward, the parts that lie
 /// along that, and where what is loose of an extender goes at first.
 pub fn joined(
-    ways: [Way; 2],
+    ways: [ClosureWay; 2],
     drawn: [Vec<Part>; 2],
     out: [Point; 2],
     design: &Design,
@@ -41,9 +42,12 @@ pub fn joined(
     stencils: &mut Stencils<'_>,
 ) -> Layers {
     let all = [design.closure.left(), design.closure.right()];
-    // What holds an extender or a ring is drawn over it.
+    // What holds an extender or a ring is drawn over it, a bar over its ring.
     let is_held = |parts: &[Part]| {
-        let is_ring = parts.last().is_some_and(|part| design.findings[part.finding].ring().is_some());
+        let is_ring = parts.last().is_some_and(|part| {
+            let finding = &design.findings[part.finding];
+            finding.ring().is_some() || finding.kind() == FindingKind::ToggleRing
+        });
         is_ring || extender(parts, design).is_some()
     };
     let order = if is_held(all[0]) { [0, 1] } else { [1, 0] };

@@ -10,13 +10,12 @@ use crate::paint::outline::{self, QUARTER};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
+use crate::units::Length;
 
-/// Length of a tied loop in widths of its cord, by eye.
-const LOOP: f64 = 2.5;
 /// Breadth of a loop as a share of its length, by eye.
 const BREADTH: f64 = 0.6;
-/// Bounds in mm of the knot that closes a loop: it is seen, and has room in a row.
-const KNOT: [f64; 2] = [0.8, 7.0];
+/// Least length in mm of the knot that closes a loop, so that it is seen.
+const KNOT: f64 = 0.8;
 /// How far a hitch's bar lies from its turns about what it is hitched to, in thicknesses of its cord, by eye.
 const BAR: [f64; 2] = [1.0, 2.5];
 
@@ -36,17 +35,15 @@ pub enum Fastened {
 }
 
 impl Fastened {
-    /// How the first end (0) or the last (1) of a strand ends that has so much room before what is strung.
-    pub fn of(strand: &Strand, side: usize, room: f64, design: &Design) -> Self {
+    /// How the first end (0) or the last (1) of a strand ends.
+    pub fn of(strand: &Strand, side: usize, design: &Design) -> Self {
         let end = &strand.ends[side];
         match way_of(strand, side, design) {
-            Fastening::Hitched => Self::Hitched(bar(strand, onto(side, design), design)),
+            Fastening::Hitched => Self::Hitched(bar(strand, design.closure.onto(side), design)),
             Fastening::Crimped => Self::Looped(end.bight.value()),
             Fastening::Covered | Fastening::Glued => Self::Within(end.takes.value()),
-            Fastening::Knotted if is_tied(strand, side, design) => {
-                let knot = strand.knot_width(design).value().clamp(KNOT[0], KNOT[1]);
-                let long = (LOOP * strand.cord_width(design).value()).min(KNOT[1]);
-                if long + knot < room { Self::Tied(long, knot) } else { Self::Plain }
+            Fastening::Knotted if end.bight > Length::ZERO => {
+                Self::Tied(end.bight.value(), (end.takes - end.bight).value().max(KNOT))
             }
             _ => Self::Plain,
         }
@@ -64,7 +61,7 @@ impl Fastened {
     /// How far its loop, or the finding that it ends in, is drawn to reach beyond the end, so that it goes round the wire
     /// of what holds it.
     pub fn through(self, strand: &Strand, side: usize, design: &Design) -> f64 {
-        let wire = onto(side, design).first().map_or(0.0, |part| eye_wire(&design.findings[part.finding]));
+        let wire = design.closure.onto(side).first().map_or(0.0, |part| eye_wire(&design.findings[part.finding]));
         match self {
             _ if wire == 0.0 => 0.0,
             Self::Plain | Self::Hitched(_) => 0.0,
@@ -107,17 +104,6 @@ fn way_of(strand: &Strand, side: usize, design: &Design) -> Fastening {
     way(design, strand, if side == 0 { Side::First } else { Side::Last })
 }
 
-/// What the strands' ends of a side hang from: both of a loop from the same.
-fn onto(side: usize, design: &Design) -> &[Part] {
-    if side == 0 || design.closure.loops() { design.closure.left() } else { design.closure.right() }
-}
-
-/// Whether an end's cord itself is hitched or knotted to the closure.
-fn is_tied(strand: &Strand, side: usize, design: &Design) -> bool {
-    let bare = strand.ends[side].findings.is_empty() && !onto(side, design).is_empty();
-    bare && matches!(way_of(strand, side, design), Fastening::Hitched | Fastening::Knotted)
-}
-
 /// Whether a finding at an end is what hangs in the closure.
 pub fn is_hung(finding: &Finding) -> bool {
     matches!(finding.kind(), FindingKind::KnotCover | FindingKind::CordEnd | FindingKind::WireGuard)
@@ -125,15 +111,13 @@ pub fn is_hung(finding: &Finding) -> bool {
 
 /// Whether strands are hitched on a side to what holds them, which then lies behind their turns.
 pub fn is_hitched(design: &Design, side: usize) -> bool {
-    design
-        .strands
-        .iter()
-        .any(|strand| is_tied(strand, side, design) && way_of(strand, side, design) == Fastening::Hitched)
+    let holds = !design.closure.onto(side).is_empty();
+    holds && design.strands.iter().any(|strand| way_of(strand, side, design) == Fastening::Hitched)
 }
 
 /// Whether strands end on a side in loops that reach round the wire of what holds them.
 pub fn reach_round(design: &Design, side: usize) -> bool {
-    let reaches = |strand| Fastened::of(strand, side, f64::INFINITY, design).through(strand, side, design) > 0.0;
+    let reaches = |strand| Fastened::of(strand, side, design).through(strand, side, design) > 0.0;
     design.strands.iter().any(reaches)
 }
 

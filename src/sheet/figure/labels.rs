@@ -48,10 +48,9 @@ pub fn is_numbered(piece: &Piece) -> bool {
 
 /// How far down its strands hang, in the drape's frame: of twisted ones once, for all.
 pub fn levels(piece: &Piece) -> Vec<f64> {
-    match (&piece.design.twist, piece.drape.strands.as_slice()) {
-        (Some(_), [hung, ..]) => vec![hung.ends[0].y.max(hung.ends[1].y) - hung.drop],
-        (_, strands) => strands.iter().map(|hung| lowest(hung).y).collect(),
-    }
+    let level = |hung: &Hung| hung.ends[0].y.max(hung.ends[1].y) - hung.drop;
+    let told = if piece.design.twist.is_some() { 1 } else { piece.drape.strands.len() };
+    piece.drape.strands.iter().take(told).map(level).collect()
 }
 
 /// Where a piece's labels go.

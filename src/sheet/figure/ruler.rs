@@ -2,7 +2,7 @@
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::mark::{Anchor, Mark, Segment, Stroke};
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
@@ -94,43 +94,41 @@ impl Ruler {
     }
 
     /// The ticks and figures of an edge, `down` or up from the base line.
-    fn edge(
-        &self,
-        edge: &RulerEdge,
-        stretches: &[RulerStretch],
-        base: f64,
-        down: f64,
-    ) -> (Vec<crate::paint::mark::Segment>, Vec<Mark>) {
+    fn edge(&self, edge: &RulerEdge, stretches: &[RulerStretch], base: f64, down: f64) -> (Vec<Segment>, Vec<Mark>) {
         let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
-        let unit = Type::TINY.width(edge.unit);
-        let mut figures = vec![Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start)];
-        let (mut ticks, mut taken) = (Vec::new(), unit + CLEAR);
-        let drawn = |figure: &str, left: f64| {
-            Type::TINY.coloured(style::INK).mark(figure, Point::new(left, baseline), Anchor::Start)
+        let all: Vec<_> = stretches.iter().flat_map(|stretch| edge.ticks(stretch)).collect();
+        let end = stretches.iter().find_map(|stretch| edge.end(stretch));
+        let lengths = all.iter().map(|(x, at)| (*x, edge.share(*at))).chain(end.iter().map(|(x, _)| (*x, 1.0)));
+        let tick = |(x, share)| outline::line(Point::new(x, base), Point::new(x, base + down * TICK * share));
+        let ticks = lengths.flat_map(tick).collect();
+        let drawn = |(figure, left): (String, f64)| {
+            Type::TINY.coloured(style::INK).mark(&figure, Point::new(left, baseline), Anchor::Start)
         };
-        for (x, at) in stretches.iter().flat_map(|stretch| edge.ticks(stretch)) {
-            let share =
-                edge.lengths.iter().find(|(every, _)| at.is_multiple_of(*every)).map_or(0.0, |(_, share)| *share);
-            ticks.extend(outline::line(Point::new(x, base), Point::new(x, base + down * TICK * share)));
-            let figure = edge.figure(at);
-            let wide = figure.as_deref().map_or(0.0, |figure| Type::TINY.width(figure));
-            let left = (x - wide / 2.0).min(self.width - wide);
-            if let Some(figure) = figure.filter(|_| left >= taken) {
-                figures.push(drawn(&figure, left));
+        let unit = Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start);
+        (ticks, std::iter::once(unit).chain(self.figures(edge, &all, end).into_iter().map(drawn)).collect())
+    }
+
+    /// The figures that have room behind the unit, each with its left end: those of ticks, and of what ends between them.
+    fn figures(&self, edge: &RulerEdge, ticks: &[(f64, u32)], end: Option<(f64, String)>) -> Vec<(String, f64)> {
+        let clear = Type::TINY.width(edge.unit) + CLEAR;
+        let left = |x: f64, wide: f64| (x - wide / 2.0).min(self.width - wide);
+        let (mut figures, mut taken) = (Vec::new(), clear);
+        for (x, figure) in ticks.iter().filter_map(|(x, at)| Some((x, edge.figure(*at)?))) {
+            let wide = Type::TINY.width(&figure);
+            let left = left(*x, wide);
+            if left >= taken {
+                figures.push((figure, left));
                 taken = left + wide + CLEAR;
             }
         }
-        if let Some((x, figure)) = stretches.iter().find_map(|stretch| edge.end(stretch)) {
-            ticks.extend(outline::line(Point::new(x, base), Point::new(x, base + down * TICK)));
+        if let Some((x, figure)) = end {
             let wide = Type::TINY.width(&figure);
-            let left = (x - wide / 2.0).max(unit + CLEAR).min(self.width - wide);
-            // It stands in the place of a figure that it would touch; the first stays, which says the unit.
-            if left < taken && figures.len() > 1 {
-                figures.pop();
-            }
-            figures.push(drawn(&figure, left));
+            let left = (x - wide / 2.0).max(clear).min(self.width - wide);
+            // It stands in the place of a figure that it would touch.
+            figures.pop_if(|_| left < taken);
+            figures.push((figure, left));
         }
-        (ticks, figures)
+        figures
     }
 }
 
@@ -151,6 +149,11 @@ impl RulerEdge {
         let figured = self.step * f64::from(*every);
         let off = (end / figured - (end / figured).round()).abs() * figured;
         (stretch.closes && off > SAME).then(|| (stretch.x + stretch.length, (self.exact)(Length::mm(end))))
+    }
+
+    /// How long a tick is, as a share of the longest.
+    fn share(&self, at: u32) -> f64 {
+        self.lengths.iter().find(|(every, _)| at.is_multiple_of(*every)).map_or(0.0, |(_, share)| *share)
     }
 
     /// The figure at a tick, if it has one.

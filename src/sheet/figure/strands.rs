@@ -1,8 +1,10 @@
 //! Strands at rest: cord, beads, knots, branches and end findings.
 
+use std::f64::consts::{FRAC_PI_2, PI};
+
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bar, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
+use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -14,6 +16,7 @@ use crate::trade::usual;
 use crate::units::Length;
 
 use super::bars::{bars, middle};
+use super::ends::EndFinding;
 use super::fastened::is_hung;
 use super::{Frame, ends, twined};
 
@@ -71,7 +74,7 @@ impl<'a> Sketch<'a, '_, '_> {
         for seat in &self.hung.seats {
             let bit = self.bit(seat);
             if let Some(aside) = middle(bit, self.strand, self.design) {
-                let across = Point::towards(std::f64::consts::FRAC_PI_2 - seat.angle);
+                let across = Point::towards(FRAC_PI_2 - seat.angle);
                 let centre = self.frame.page(seat.centre) + across * (aside * self.frame.scale);
                 marks.extend(self.at(bit, centre, -seat.angle, seat.toward));
             }
@@ -93,16 +96,26 @@ impl<'a> Sketch<'a, '_, '_> {
         let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design);
         let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
-        // What the ends meet in lies behind the beads at the ends, which lean on it.
         let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
         let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
         for seats in [&mut beads, &mut others] {
             seats.sort_by(|one, other| one.near.total_cmp(&other.near));
         }
-        for seat in met.iter().chain(&beads).chain(&others) {
+        for seat in &met {
+            marks.extend(self.met(seat));
+        }
+        for seat in beads.iter().chain(&others) {
             marks.extend(self.seated(seat));
         }
         marks
+    }
+
+    /// What the ends meet in, as far below as the beads at the ends let it come, with both ends' cord down to it.
+    fn met(&mut self, seat: &Seat) -> Vec<Mark> {
+        let lower = seat.centre - Point::new(0.0, kept_off(seat, self.strand, self.hung, self.design));
+        let ends = [seat.centre, lower].map(|at| self.frame.page(at));
+        let cord = (lower != seat.centre).then(|| self.stencils.strand_cord(self.strand, &ends, self.frame.scale));
+        cord.into_iter().chain(self.seated(&Seat { centre: lower, ..*seat })).collect()
     }
 
     /// What sits in a seat.
@@ -112,34 +125,43 @@ impl<'a> Sketch<'a, '_, '_> {
 
     /// The findings that close both ends, from each loop inward.
     pub(super) fn ends(&mut self) -> Vec<Mark> {
-        let length = self.strand.finished.value();
         let mut marks = self.fastenings();
-        for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
-            let at = if from_last { length } else { 0.0 };
-            if self.strand.is_turned(end, self.design) && self.hung.reaches(at) {
-                let (point, onward) = self.hung.at(at);
-                let outward = if from_last { -onward } else { std::f64::consts::PI - onward };
-                marks.push(turned_loop(self.strand, self.frame.page(point), outward, self.frame.scale, self.stencils));
-            }
-        }
-        for (side, (end, from_last)) in self.strand.ends.iter().zip([false, true]).enumerate() {
+        marks.extend([0, 1].into_iter().filter_map(|side| self.turned(side)));
+        for side in [0, 1] {
             let through = self.fastened(side).through(self.strand, side, self.design);
-            for closed in ends::closed(end, self.design) {
-                let at = |depth: f64| if from_last { length - depth } else { depth };
-                let own = self.design.findings[closed.finding].length().unwrap_or_default().value();
-                let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
-                if !self.hung.reaches(at(closed.depth)) || !self.hung.reaches(at(far)) {
-                    continue;
-                }
-                let beyond = if is_hung(&self.design.findings[closed.finding]) { through } else { 0.0 };
-                let (point, angle) = self.hung.at(at(closed.depth));
-                let point = point + Point::towards(angle) * if from_last { beyond } else { 0.0 - beyond };
-                let onward = from_last == closed.outward;
-                let way = if onward { -angle } else { std::f64::consts::PI - angle };
-                marks.push(self.stencils.finding(closed.finding, self.frame.page(point), way, self.frame.scale));
-            }
+            let all = ends::closed(&self.strand.ends[side], self.design);
+            marks.extend(all.iter().filter_map(|finding| self.end_finding(finding, side, through)));
         }
         marks
+    }
+
+    /// Where a side's end is, as far in as that.
+    fn inward(&self, side: usize, depth: f64) -> f64 {
+        if side == 0 { depth } else { self.strand.finished.value() - depth }
+    }
+
+    /// The loop into which an end is turned.
+    fn turned(&self, side: usize) -> Option<Mark> {
+        let at = self.inward(side, 0.0);
+        let is_turned = self.strand.is_turned(&self.strand.ends[side], self.design) && self.hung.reaches(at);
+        let (point, onward) = is_turned.then(|| self.hung.at(at))?;
+        let outward = if side == 0 { PI - onward } else { -onward };
+        Some(turned_loop(self.strand, self.frame.page(point), outward, self.frame.scale, self.stencils))
+    }
+
+    /// A finding that closes an end, if the strand is laid as far as that; one that hangs on what the cord goes through
+    /// stands so much farther out.
+    fn end_finding(&mut self, closed: &EndFinding, side: usize, through: f64) -> Option<Mark> {
+        let finding = &self.design.findings[closed.finding];
+        let own = finding.length().unwrap_or_default().value();
+        let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
+        let [at, far] = [closed.depth, far].map(|depth| self.inward(side, depth));
+        let (point, angle) = (self.hung.reaches(at) && self.hung.reaches(far)).then(|| self.hung.at(at))?;
+        let beyond = if is_hung(finding) { through } else { 0.0 };
+        let point = point + Point::towards(angle) * if side == 0 { 0.0 - beyond } else { beyond };
+        let onward = (side == 1) == closed.outward;
+        let way = if onward { -angle } else { PI - angle };
+        Some(self.stencils.finding(closed.finding, self.frame.page(point), way, self.frame.scale))
     }
 
     /// What sits in a seat, but for what the strand shares with others.
@@ -165,6 +187,23 @@ impl<'a> Sketch<'a, '_, '_> {
             What::Dangle(dangle) => branch(dangle, at, self.design, scale, self.stencils),
         }
     }
+}
+
+/// How far in mm a strand's beads keep the first bead of what its ends meet in below where they do: until the balls about
+/// them touch.
+fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
+    let bit = |seat: &Seat| &strand.trains[seat.train].bits[seat.bit];
+    let radius = |index: Index<Bead>| design.beads[index].across.value() / 2.0;
+    let What::Dangle(Dangle { bits, .. }) = &bit(seat).what else { return 0.0 };
+    let Some(met) = bits.first().and_then(|bit| bit.what.bead()) else { return 0.0 };
+    let centre = seat.centre - Point::new(0.0, bits[0].before);
+    let lowered = |other: &Seat| {
+        let apart = radius(met) + radius(bit(other).what.bead()?);
+        let beside = (other.centre - centre).x;
+        let below = (apart * apart - beside * beside).max(0.0).sqrt();
+        (below > 0.0).then_some(centre.y - (other.centre.y - below))
+    };
+    hung.seats.iter().filter_map(lowered).filter(|by| *by < 2.0 * radius(met)).fold(0.0, f64::max)
 }
 
 /// The loop that memory wire is turned into, from a point of the page outward along an angle.
@@ -209,7 +248,7 @@ pub fn strung_finding(
 
 /// A branch straight down the page from a point on the cord.
 pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let down = std::f64::consts::FRAC_PI_2;
+    let down = FRAC_PI_2;
     let foot = from + Point::new(0.0, dangle.drop * scale);
     let hanger = |on: Index<Finding>| {
         if design.findings[on].is_pin() {
@@ -252,8 +291,9 @@ pub fn outline_box(piece: &Piece) -> Option<Extent> {
 /// The box round one strand with its beads and branches, in the drape's frame.
 pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Extent> {
     let seats = hung.seats.iter().map(|seat| {
-        let at = Extent::at(seat.centre);
         let bit = &strand.trains[seat.train].bits[seat.bit];
+        let lower = if bit.what.is_meeting() { kept_off(seat, strand, hung, design) } else { 0.0 };
+        let at = Extent::at(seat.centre - Point::new(0.0, lower));
         let beyond = middle(bit, strand, design).map_or(0.0, f64::abs);
         let knot = if bit.what == What::Knot { 0.5 * strand.knot_width(design).value() } else { 0.0 };
         bit_box(bit, at, design).grown(beyond + knot)

@@ -13,7 +13,7 @@ use crate::pattern::FindingKind;
 use crate::units::Length;
 
 use super::Frame;
-use super::side::{Layers, Way};
+use super::side::{ClosureWay, Layers};
 
 /// The way that a strand takes in front, from one side of the neck to the other.
 pub struct Track {
@@ -96,7 +96,7 @@ pub fn closing_on(tracks: &[Option<Track>], piece: &Piece, frame: &Frame, stenci
         let end = track.at(start)?.0.front();
         let line: Vec<_> = std::iter::once(end).chain(outer.iter().map(|spot| spot.at.front())).collect();
         let room = (outer.last()?.station - start).abs();
-        Some((Way::from(line), in_front(parts, room, &piece.design)))
+        Some((ClosureWay::from(line), in_front(parts, room, &piece.design)))
     };
     let first = side(0.0, left.collect(), closure.left()).unwrap_or_default();
     let last = side(length, right.collect(), closure.right()).unwrap_or_default();

@@ -27,14 +27,12 @@ pub fn layers(
     }
     strung.sort_by(|(one, _), (other, _)| one.total_cmp(other));
     let each = strung.len().div_ceil(count).max(1);
-    let mut layers = vec![ground];
-    for (at, (_, marks)) in strung.into_iter().enumerate() {
-        if at > 0 && at % each == 0 {
-            layers.push(Vec::new());
-        }
-        if let Some(layer) = layers.last_mut() {
-            layer.extend(marks);
-        }
-    }
-    layers
+    let mut strung = strung.into_iter().map(|(_, marks)| marks);
+    let mut layers = std::iter::from_fn(|| {
+        let layer: Vec<_> = strung.by_ref().take(each).collect();
+        (!layer.is_empty()).then(|| layer.into_iter().flatten().collect::<Vec<_>>())
+    });
+    // What is farthest lies with the cords.
+    ground.extend(layers.next().into_iter().flatten());
+    std::iter::once(ground).chain(layers).collect()
 }

@@ -68,32 +68,39 @@ pub fn lanes<'a>(piece: &'a Piece, stencils: &mut Stencils<'_>) -> Vec<Lane<'a>>
 }
 
 impl<'a> Lane<'a> {
-    fn strand(piece: &'a Piece, strand: &'a Strand, hung: &'a Hung) -> Self {
-        let units = piece.telling.units;
-        let length = strand.finished.value();
-        let extent =
-            figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |seat| !meets(seat, strand)));
-        let extent = extent.unwrap_or_default();
-        let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
-        let (name, between) = (&strand.name, between(&piece.design, strand));
-        let words = english::lane(said::LaneName::Strand { name, finished: strand.finished, between, slides }, units);
-        let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
-        let round = strand.cord_width(&piece.design).value() / 2.0;
-        let posts = Posts::new(&piece.design, strand);
-        let posts: Vec<_> = posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect();
-        let (lead, tail) = ((-extent.low.x).max(0.0), (extent.high.x - length).max(0.0));
+    /// One that is as long as what is laid in it, and reaches as far as a box.
+    fn new(laid: InLane<'a>, words: String, (length, extent): (f64, Extent), units: UnitStyle) -> Self {
         Self {
-            laid: InLane::Strand(strand, hung),
+            laid,
             words,
             length,
-            reach: reach(extent),
-            lead,
-            tail,
-            longest,
-            round,
+            reach: (extent.high.y, -extent.low.y),
+            lead: -extent.low.x,
+            tail: (extent.high.x - length).max(0.0),
+            longest: 0.0,
+            round: 0.0,
             units,
-            naming: Names::new(posts.clone(), length + tail).height(),
+            posts: Vec::new(),
+            naming: Names::new(Vec::new(), length).height(),
+        }
+    }
+
+    fn strand(piece: &'a Piece, strand: &'a Strand, hung: &'a Hung) -> Self {
+        let (design, length) = (&piece.design, strand.finished.value());
+        let straight = hung.straight(0.0, length, |seat| !meets(seat, strand));
+        let extent = figure::strand_box(design, strand, &straight).unwrap_or_default();
+        let units = piece.telling.units;
+        let lane = Self::new(InLane::Strand(strand, hung), of_strand(design, strand, units), (length, extent), units);
+        let posts = Posts::new(design, strand);
+        let posts: Vec<_> = posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect();
+        Self {
+            reach: reach(extent),
+            lead: lane.lead.max(0.0),
+            longest: strand.bits().map(|bit| 2.0 * aside(bit, design)).fold(0.0, f64::max),
+            round: strand.cord_width(design).value() / 2.0,
+            naming: Names::new(posts.clone(), length + lane.tail).height(),
             posts,
+            ..lane
         }
     }
 
@@ -101,25 +108,13 @@ impl<'a> Lane<'a> {
         let (design, units) = (&piece.design, piece.telling.units);
         let length: Length = parts.iter().map(|part| part.reach).sum();
         let words = english::lane(said::LaneName::Side(side, length), units);
-        let longest =
-            parts.iter().map(|part| part.reach - part.cut.unwrap_or_default()).fold(Length::ZERO, Length::max);
-        let frame = Frame::ACTUAL;
-        let marks = figure::laid_side(parts, design, &frame, stencils);
-        let Extent { low: top, high: bottom } = stencils.around(&marks).unwrap_or_default();
-        let (length, longest) = (length.value(), longest.value());
-        Self {
-            laid: InLane::Side(parts),
-            words,
-            length,
-            reach: (-top.y, bottom.y),
-            lead: -top.x,
-            tail: (bottom.x - length).max(0.0),
-            longest,
-            round: 0.0,
-            units,
-            posts: Vec::new(),
-            naming: Names::new(Vec::new(), length).height(),
-        }
+        let longest = parts.iter().map(|part| part.reach - part.cut.unwrap_or_default());
+        let marks = figure::laid_side(parts, design, &Frame::ACTUAL, stencils);
+        // On the page y counts downward.
+        let Extent { low, high } = stencils.around(&marks).unwrap_or_default();
+        let extent = Extent { low: Point::new(low.x, -high.y), high: Point::new(high.x, -low.y) };
+        let lane = Self::new(InLane::Side(parts), words, (length.value(), extent), units);
+        Self { longest: longest.fold(Length::ZERO, Length::max).value(), ..lane }
     }
 
     /// Height of the lane.
@@ -176,28 +171,34 @@ impl<'a> Lane<'a> {
         let words = number.map_or_else(|| self.words.clone(), |number| english::strip(number, &self.words));
         let window = self.with_lead(window);
         let origin = Point::new(-window.first, self.cord());
-        let frame = Frame { origin, scale: 1.0 };
-        let marks = match self.laid {
-            InLane::Strand(strand, hung) => {
-                let hung = self.laid_in(window, strand, hung, &piece.design);
-                Sketch { design: &piece.design, strand, hung: &hung, frame: &frame, stencils, on_edge: false }.alone()
-            }
-            InLane::Side(parts) => {
-                let marks = figure::laid_side(parts, &piece.design, &frame, stencils);
-                within(marks, -self.longest, width)
-            }
-        };
+        let drawn =
+            Mark::figure(words.clone(), self.shown(window, &Frame { origin, scale: 1.0 }, width, piece, stencils));
         let left = window.from - window.first + LABEL;
         let label = Type::SMALL_STRONG.fitted(&words, width - left).at(Point::new(left, 0.0));
         let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
         let names = self.names(window, width).marks(self.names_top(), Lies::Below);
         let ends = self.ends(window, origin);
-        let drawn = Mark::figure(words, marks);
-        Block::new(
-            width,
-            self.height(),
-            label.into_iter().chain(ruler).chain(names).chain(ends).chain([drawn]).collect(),
-        )
+        let marks = label.into_iter().chain(ruler).chain(names).chain(ends).chain([drawn]);
+        Block::new(width, self.height(), marks.collect())
+    }
+
+    /// What is laid in it as far as a window shows that.
+    fn shown(
+        &self,
+        window: StripWindow,
+        frame: &Frame,
+        width: f64,
+        piece: &Piece,
+        stencils: &mut Stencils<'_>,
+    ) -> Vec<Mark> {
+        let design = &piece.design;
+        match self.laid {
+            InLane::Strand(strand, hung) => {
+                let hung = self.laid_in(window, strand, hung, design);
+                Sketch { design, strand, hung: &hung, frame, stencils, on_edge: false }.alone()
+            }
+            InLane::Side(parts) => within(figure::laid_side(parts, design, frame, stencils), -self.longest, width),
+        }
     }
 
     /// The window moved for what reaches before the start of a lane that is not cut.
@@ -235,6 +236,13 @@ impl<'a> Lane<'a> {
         let stroke = Some(Stroke::new(style::RULE, 0.15));
         (!outline.is_empty()).then_some(Mark::Shape { outline, fill: None, stroke })
     }
+}
+
+/// What is said of a strand's lane.
+fn of_strand(design: &Design, strand: &Strand, units: UnitStyle) -> String {
+    let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
+    let (name, between) = (&strand.name, between(design, strand));
+    english::lane(said::LaneName::Strand { name, finished: strand.finished, between, slides }, units)
 }
 
 /// Whether a window shows a seat: in its own part what lies there at least in part, and beyond what it has room for

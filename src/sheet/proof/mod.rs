@@ -57,23 +57,34 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<PageB
     }
     let mut flow = Flow::new(below);
     strips.iter().for_each(|strip| strip.pour(&mut flow, below, sheet.piece, stencils));
+    meetings(&mut flow, sheet, below.width, stencils);
+    lists::pour(&mut flow, sheet, below, stencils);
+    let joins = strips.iter().any(Strip::is_numbered);
+    let checked = |mut page: Poured| {
+        page.marks.extend(check::marks(sheet, room, joins));
+        page
+    };
+    let checked = flow.into_pages().into_iter().map(checked);
+    Ok(checked.enumerate().map(|(index, page)| body(page, shows(index + 1, pages))).collect())
+}
+
+/// What ends of strands go through where they meet.
+fn meetings(flow: &mut Flow, sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) {
     for strand in &sheet.piece.design.strands {
-        let met = figure::meeting(&sheet.piece.design, strand, below.width, stencils);
+        let met = figure::meeting(&sheet.piece.design, strand, width, stencils);
         met.into_iter().for_each(|(block, _)| flow.add(Block::stack([block, Block::gap(GAP)], 0.0)));
     }
-    lists::pour(&mut flow, sheet, below, stencils);
-    let body = |(index, mut page): (usize, Poured)| {
-        page.marks.extend(check::marks(sheet, room, strips.iter().any(Strip::is_numbered)));
-        let section = english::section(&SectionKind::Proof(shows(index + 1, pages)));
-        PageBody {
-            name: section.name.to_owned(),
-            description: section.description,
-            marks: page.marks,
-            scale: english::scaled(FooterScale::Proof),
-            checked: false,
-        }
-    };
-    Ok(flow.into_pages().into_iter().enumerate().map(body).collect())
+}
+
+fn body(page: Poured, shows: Proved) -> PageBody {
+    let section = english::section(&SectionKind::Proof(shows));
+    PageBody {
+        name: section.name.to_owned(),
+        description: section.description,
+        marks: page.marks,
+        scale: english::scaled(FooterScale::Proof),
+        checked: false,
+    }
 }
 
 /// What is on a page, where strands take some.

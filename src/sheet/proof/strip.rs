@@ -64,24 +64,29 @@ pub struct Strip<'a> {
 
 /// The strips of lanes on a width.
 pub fn strips<'a>(lanes: &'a [Lane<'a>], width: f64, piece: &Piece) -> Vec<Strip<'a>> {
-    let mut strips = Vec::new();
     let mut numbers = 1..;
-    for lane in lanes {
-        let beyond =
-            if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / 5.0)) };
-        let step = width - 2.0 * beyond;
-        let count = ((lane.end() - beyond) / step).ceil().max(1.0) as usize;
-        let strip = |at: usize| {
-            let (from, goes_on) = (step * at as f64, at + 1 < count);
-            let (first, last) = (from - beyond, from + step + beyond);
-            let window = StripWindow { from, to: if goes_on { last - beyond } else { last }, first, last };
-            let number = if count > 1 { numbers.next() } else { None };
-            let height = words(number) + lane.depth(window, piece);
-            Strip { lane, window, beyond, number, goes_back: at > 0, goes_on, width, height }
-        };
-        strips.extend((0..count).map(strip));
-    }
-    strips
+    lanes.iter().flat_map(|lane| of_lane(lane, width, &mut numbers, piece)).collect()
+}
+
+/// The strips of a lane, numbered on where it takes several.
+fn of_lane<'a>(
+    lane: &'a Lane<'a>,
+    width: f64,
+    numbers: &mut impl Iterator<Item = usize>,
+    piece: &Piece,
+) -> Vec<Strip<'a>> {
+    let beyond = if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / 5.0)) };
+    let step = width - 2.0 * beyond;
+    let count = ((lane.end() - beyond) / step).ceil().max(1.0) as usize;
+    let strip = |at: usize| {
+        let (from, goes_on) = (step * at as f64, at + 1 < count);
+        let (first, last) = (from - beyond, from + step + beyond);
+        let window = StripWindow { from, to: if goes_on { last - beyond } else { last }, first, last };
+        let number = if count > 1 { numbers.next() } else { None };
+        let height = words(number) + lane.depth(window, piece);
+        Strip { lane, window, beyond, number, goes_back: at > 0, goes_on, width, height }
+    };
+    (0..count).map(strip).collect()
 }
 
 fn is_whole(lane: &Lane<'_>, width: f64) -> bool {

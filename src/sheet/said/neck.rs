@@ -19,6 +19,8 @@ pub struct Neck<'a> {
     pub drops: Vec<(Index<Strand>, Option<Length>)>,
     /// Whether something hangs lower than the strands themselves.
     pub has_branches: bool,
+    /// Whether it is shorter than the neck's base is round.
+    pub is_short: bool,
     /// What the trade calls its length, with the least that is called so, and the most.
     pub trade: Option<(&'static str, Length, Option<Length>)>,
     /// How its ends are drawn.

@@ -74,6 +74,8 @@ pub enum Bare {
     NoneInTheRound,
     /// None, and its beads want so much more where it bends.
     Lacks(Length),
+    /// None along the row; where the loop folds, about so much.
+    Folded(Length),
     /// None.
     None,
     /// Some.

@@ -1,8 +1,11 @@
 //! What each part of a strand takes of it, so that a reader can add all of them up to its length.
 
 use super::words::{count, list};
-use crate::design::{Bit, Design, End, Strand, What};
-use crate::units::{INCH, UnitStyle};
+use crate::design::{Bit, Design, Finding, Strand, What};
+use crate::pattern::FindingKind;
+use crate::steps::ends::{Fastening, end, way};
+use crate::steps::side::Side;
+use crate::units::{INCH, Length, UnitStyle};
 
 /// Bare cord in mm that is none.
 const NONE: f64 = 0.05;
@@ -10,7 +13,7 @@ const NONE: f64 = 0.05;
 /// `Added up: 40A 157.8 mm, 7B 40.9 mm, bare 209 mm and 2 ends (loop, tube crimp) 9.5 mm are 419.1 mm.`
 #[must_use]
 pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
-    let parts = parts(design, strand);
+    let parts = parts(design, strand, units);
     let lengths: Vec<_> = parts.iter().map(|(_, length)| *length).collect();
     let (each, whole) = added(&lengths, units);
     let each: Vec<_> = parts.iter().zip(each).map(|((name, _), said)| format!("{name} {said}")).collect();
@@ -18,7 +21,7 @@ pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
 }
 
 /// The parts that take some of a strand, by name, with what all of each take.
-fn parts(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
+fn parts(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64)> {
     let taken = |is: &dyn Fn(&What) -> bool| {
         let bits: Vec<&Bit> = strand.bits().filter(|bit| is(&bit.what)).collect();
         (bits.len() as u64, bits.iter().map(|bit| bit.length()).sum::<f64>())
@@ -35,26 +38,45 @@ fn parts(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
     let knots = of("knot", taken(&|what| *what == What::Knot));
     let dangles = of("dangle", taken(&|what| matches!(what, What::Dangle(_))));
     let all = beads.chain(findings).chain([knots, dangles, ("bare".to_owned(), strand.bare().value())]);
-    all.chain(ends(design, strand)).filter(|(_, takes)| *takes > NONE).collect()
+    all.chain(ends(design, strand, units)).filter(|(_, takes)| *takes > NONE).collect()
 }
 
 /// What both ends take, told once where they are alike.
-fn ends(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
-    let said = strand.ends.each_ref().map(|end| (of_end(design, end), end.takes.value()));
+fn ends(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64)> {
+    let said =
+        [Side::First, Side::Last].map(|side| (of_end(design, strand, side, units), end(strand, side).takes.value()));
+    let bracketed = |each: &str, has: String| if has.is_empty() { has } else { format!(" ({each}{has})") };
     let [(first, one), (last, other)] = said;
     if first == last {
-        vec![(format!("2 ends{first}"), one + other)]
+        vec![(format!("2 ends{}", bracketed("each ", first)), one + other)]
     } else {
-        vec![(format!("first end{first}"), one), (format!("last end{last}"), other)]
+        vec![(format!("first end{}", bracketed("", first)), one), (format!("last end{}", bracketed("", last)), other)]
     }
 }
 
-/// ` (loop, tube crimp)`: what an end has.
-fn of_end(design: &Design, end: &End) -> String {
-    let a_loop = (end.bight.value() > 0.0).then(|| format!("loop {}", end.bight.tenths()));
-    let names = end.findings.iter().map(|at| design.findings[*at].name.clone());
-    let has: Vec<_> = a_loop.into_iter().chain(names).collect();
-    if has.is_empty() { String::new() } else { format!(" ({})", has.join(", ")) }
+/// `loop 2.76 mm, tube crimp 2 mm`: what an end has, and what of it adds to the strand.
+fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> String {
+    let (end, way) = (end(strand, side), way(design, strand, side));
+    let told = |what: &str, length: Length| format!("{what} {}", fine(length, units));
+    let word = if way == Fastening::Hitched { "hitch" } else { "loop" };
+    let a_loop = (end.bight > Length::ZERO).then(|| told(word, end.bight));
+    let knot = (way == Fastening::Knotted && a_loop.is_some()).then(|| told("knot", end.takes - end.bight));
+    let is_around = |finding: &&Finding| matches!(finding.kind(), FindingKind::CrimpCover | FindingKind::WireGuard);
+    let findings = || end.findings.iter().map(|at| &design.findings[*at]);
+    let within = |finding: &Finding| finding.length().unwrap_or_default();
+    let beyond = end.takes - end.bight - findings().filter(|finding| !is_around(finding)).map(within).sum();
+    let names = findings().map(|finding| match finding.kind() {
+        FindingKind::WireGuard => format!("{} in it", finding.name),
+        FindingKind::CrimpCover if beyond > Length::mm(NONE) => format!("{} beyond it", told(&finding.name, beyond)),
+        FindingKind::CrimpCover => format!("{} over it", finding.name),
+        _ => told(&finding.name, within(finding)),
+    });
+    a_loop.into_iter().chain(knot).chain(names).collect::<Vec<_>>().join(", ")
+}
+
+/// A part of an end to the hundredth.
+fn fine(length: Length, units: UnitStyle) -> String {
+    if units == UnitStyle::In { format!("{:.2} in", length.value() / INCH) } else { length.hundredths() }
 }
 
 /// Lengths in mm to the tenth, or in inches to the hundredth, rounded so that they add up to their whole as it is told: those

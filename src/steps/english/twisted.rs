@@ -47,12 +47,27 @@ impl Teller<'_> {
         let by = self.design.untwisted().map(|before| before - twist.length());
         let by = by.map(|by| format!("by about {}, ", self.ruler(by)));
         let check = format!(
-            "The twisted strands have drawn in {}to about {} from loop to loop, and are about {} thick together (worked out \
+            "The twisted strands have drawn in {}to about {}, and are about {} thick together (worked out \
              for smooth strands: beads that settle into one another's gaps let them reach a little farther).",
             by.unwrap_or_default(),
-            self.ruler(twist.length()),
+            self.seen(twist.length()),
             self.ruler(twist.thickness())
         );
         Told::new("Twist the strands", text).check(check)
+    }
+
+    /// A length from loop to loop, told as it can be measured: loops that cones cover from tip to tip of these.
+    fn seen(self, length: Length) -> String {
+        let closure = &self.design.closure;
+        let tips = [closure.left(), closure.right()].map(|parts| self.design.tip(parts));
+        match tips {
+            [Some((cone, one)), Some((_, other))] => format!(
+                "{} from the tip of one {} to that of the other, {} from loop to loop inside them",
+                self.ruler(length + one + other),
+                self.name(cone),
+                self.ruler(length)
+            ),
+            _ => format!("{} from loop to loop", self.ruler(length)),
+        }
     }
 }

@@ -10,8 +10,8 @@ use crate::sheet::english;
 use crate::sheet::said::BareCord;
 use crate::units::{Length, UnitStyle};
 
-use super::line::{Line, Placed};
-use super::span::{Span, Thing};
+use super::line::{PlacedSpan, RowLine};
+use super::span::{Span, Spanned};
 
 /// Height of one row of labels.
 const ROW: f64 = style::BODY * 1.12;
@@ -66,12 +66,14 @@ pub struct LineLabels {
 
 impl LineLabels {
     /// Finds room for the labels of a line.
-    pub fn new(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Self {
+    pub fn new(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>]) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
-        for stretch in stretches(line, placed) {
+        let stretches = stretches(line, placed);
+        for (at, stretch) in stretches.iter().enumerate() {
+            let spare = if at + 1 < stretches.len() { 0.0 } else { line.width - stretch.to };
             labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
-            match place(&stretch, &mut taken, line.width) {
+            match place(stretch, &mut taken, spare, line.width) {
                 Some(label) => labels.labels.push(label),
                 None => labels.left_out += 1,
             }
@@ -111,19 +113,22 @@ impl LineLabels {
     }
 }
 
-/// Puts a label over its stretch: the best words that it is long enough for, or the shortest.
-fn place(stretch: &Labelled, taken: &mut [f64; ROWS], width: f64) -> Option<RunLabel> {
+/// Puts a label over its stretch: the best words that have room over it and what is spare behind it, or the shortest.
+fn place(stretch: &Labelled, taken: &mut [f64; ROWS], spare: f64, width: f64) -> Option<RunLabel> {
     let room = stretch.to - stretch.from;
     let words = stretch.said.words();
     let mut widths = words.iter().map(|words| (words, stretch.face.width(words)));
-    let (words, wide) = widths.clone().find(|(_, wide)| *wide <= room).or_else(|| widths.next_back())?;
-    let left = (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
+    let from = |wide: f64| (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
+    let pushed = |wide: f64| from(wide).max(taken[0] + CLEAR);
+    let fits = |wide: f64| wide <= room || pushed(wide) + wide <= stretch.to + spare;
+    let (words, wide) = widths.clone().find(|(_, wide)| fits(*wide)).or_else(|| widths.next_back())?;
+    let left = if wide > room && fits(wide) { pushed(wide) } else { from(wide) };
     let row = taken.iter().position(|taken| *taken <= left)?;
     taken[row] = left + wide + CLEAR;
     Some(RunLabel { words: words.clone(), face: stretch.face, left, row })
 }
 
-fn stretches(line: &Line<'_, '_>, placed: &[Placed<'_, '_>]) -> Vec<Labelled> {
+fn stretches(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>]) -> Vec<Labelled> {
     let (design, link) = (line.design, line.design.cords[line.strand.cord].link);
     let mut stretches: Vec<Labelled> = Vec::new();
     let mut last = None;
@@ -173,11 +178,11 @@ impl LabelWords {
     }
 }
 
-fn bare(units: UnitStyle, link: Option<Length>, one: &Placed<'_, '_>) -> Option<Labelled> {
+fn bare(units: UnitStyle, link: Option<Length>, one: &PlacedSpan<'_, '_>) -> Option<Labelled> {
     let bare = match one.span.thing {
-        Thing::Bare { loose: false } if link.is_some() => BareCord::Links(counted(one.span.cord, link?)),
-        Thing::Bare { loose: true } => BareCord::About(Length::mm(one.span.cord)),
-        Thing::Bare { loose: false } if one.span.cord >= LEAST_GAP => BareCord::Fixed(Length::mm(one.span.cord)),
+        Spanned::Bare { loose: false } if link.is_some() => BareCord::Links(counted(one.span.cord, link?)),
+        Spanned::Bare { loose: true } => BareCord::About(Length::mm(one.span.cord)),
+        Spanned::Bare { loose: false } if one.span.cord >= LEAST_GAP => BareCord::Fixed(Length::mm(one.span.cord)),
         _ => return None,
     };
     let said = LabelWords::Words(english::bare_cord(bare, units));
@@ -197,7 +202,7 @@ pub fn counts_height(spans: &[Span<'_>]) -> f64 {
 
 /// The number of every tenth bead, above it and its neighbours with a short tick down to it; above the cut where beads are
 /// left out, how many they are and how long.
-pub fn counts(placed: &[Placed<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
+pub fn counts(placed: &[PlacedSpan<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
     let said = placed.iter().filter_map(|one| Some((one, numbered(one.span).or_else(|| left_out(one.span, units))?)));
     for (one, words) in said {
@@ -205,7 +210,7 @@ pub fn counts(placed: &[Placed<'_, '_>], cord: f64, units: UnitStyle, width: f64
         let left = (one.centre() - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
         if left >= taken {
             taken = left + wide + CLEAR;
-            let below = |other: &&Placed<'_, '_>| other.x < left + wide && other.end() > left;
+            let below = |other: &&PlacedSpan<'_, '_>| other.x < left + wide && other.end() > left;
             let reach = placed.iter().filter(below).map(|other| other.span.reach.above);
             let baseline = cord - reach.fold(one.span.reach.above, f64::max).max(1.0) - ABOVE;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
@@ -231,8 +236,8 @@ fn left_out(span: &Span<'_>, units: UnitStyle) -> Option<String> {
 
 /// The letters of a line's branches with the cord at a height: to the right of each branch, or else
 /// to its left; none where its neighbours leave no room.
-pub fn beside_branches(design: &Design, placed: &[Placed<'_, '_>], cord: f64, width: f64) -> Vec<Mark> {
-    let (branches, others): (Vec<&Placed<'_, '_>>, Vec<&Placed<'_, '_>>) =
+pub fn beside_branches(design: &Design, placed: &[PlacedSpan<'_, '_>], cord: f64, width: f64) -> Vec<Mark> {
+    let (branches, others): (Vec<&PlacedSpan<'_, '_>>, Vec<&PlacedSpan<'_, '_>>) =
         placed.iter().partition(|one| one.span.branch().is_some());
     let row = others.iter().map(|one| one.span.reach.below).fold(0.0, f64::max);
     let mut taken: Vec<_> = branches.iter().map(|one| room_of(one)).collect();
@@ -253,13 +258,13 @@ pub fn beside_branches(design: &Design, placed: &[Placed<'_, '_>], cord: f64, wi
 }
 
 /// What a branch takes of the line, with room beside it.
-fn room_of(one: &Placed<'_, '_>) -> (f64, f64) {
+fn room_of(one: &PlacedSpan<'_, '_>) -> (f64, f64) {
     let half = one.span.reach.aside + BESIDE;
     (one.centre() - half, one.centre() + half)
 }
 
 /// The letters of one branch with their baselines, without those that would reach above a height.
-fn of_branch(design: &Design, one: &Placed<'_, '_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
+fn of_branch(design: &Design, one: &PlacedSpan<'_, '_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
     let Some(branch) = one.span.branch() else { return Vec::new() };
     let baseline = |level: f64| cord + one.span.hang + level * one.span.scale + LETTER.size * 0.35;
     let all = runs(branch, design).into_iter().map(|(words, level)| (words, baseline(level)));

@@ -25,7 +25,7 @@ use crate::steps::side::Side;
 use crate::units::{Length, UnitStyle};
 
 use super::label::{self, LineLabels};
-use super::span::{self, Span, TAIL, Thing};
+use super::span::{self, Span, Spanned, TAIL};
 
 /// Least room left and right of a line, for cord that goes on and the ruler's unit.
 const LEAD: f64 = 7.0;
@@ -93,7 +93,7 @@ fn filled<'a>(spans: &[Span<'a>], room: f64) -> Vec<Vec<Span<'a>>> {
 /// Brings a last line without beads to the beads before it: up to them where there is room for its
 /// cord cut short, or else the last run, or the last few beads of one that fills its line, down to it.
 fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
-    let is_strung = |span: &Span<'_>| matches!(span.thing, Thing::Bit(_) | Thing::More(..));
+    let is_strung = |span: &Span<'_>| matches!(span.thing, Spanned::Bit(_) | Spanned::More(..));
     let Some(mut last) = lines.pop_if(|last| !last.iter().any(is_strung)) else { return };
     let Some(before) = lines.last_mut() else { return lines.push(last) };
     let beads = before.iter().rposition(is_strung).map_or(0, |at| at + 1);
@@ -136,7 +136,7 @@ fn last_place(spans: &[Span<'_>], from: usize, at: usize, room: f64) -> usize {
 }
 
 /// A line to draw.
-pub struct Line<'a, 's> {
+pub struct RowLine<'a, 's> {
     /// The design.
     pub design: &'a Design,
     /// How lengths are printed.
@@ -157,14 +157,14 @@ pub struct Line<'a, 's> {
 
 /// A span on its line.
 #[derive(Clone, Copy)]
-pub struct Placed<'a, 's> {
+pub struct PlacedSpan<'a, 's> {
     /// The span.
     pub span: &'s Span<'a>,
     /// Where it starts.
     pub x: f64,
 }
 
-impl Placed<'_, '_> {
+impl PlacedSpan<'_, '_> {
     /// Where its centre stands.
     #[must_use]
     pub fn centre(&self) -> f64 {
@@ -178,7 +178,7 @@ impl Placed<'_, '_> {
     }
 }
 
-impl<'a, 's> Line<'a, 's> {
+impl<'a, 's> RowLine<'a, 's> {
     /// The line as a block, and how many of its runs are too short for their letter.
     pub fn draw(&self, stencils: &mut Stencils<'_>) -> (Block, usize) {
         let placed = self.placed();
@@ -202,10 +202,10 @@ impl<'a, 's> Line<'a, 's> {
         (Block::new(self.width, ruler_top + ruler.height(), marks), labels.left_out)
     }
 
-    fn placed(&self) -> Vec<Placed<'a, 's>> {
+    fn placed(&self) -> Vec<PlacedSpan<'a, 's>> {
         let mut x = self.lead;
         let place = |span: &'s Span<'a>| {
-            let placed = Placed { span, x };
+            let placed = PlacedSpan { span, x };
             x += span.length();
             placed
         };
@@ -213,10 +213,10 @@ impl<'a, 's> Line<'a, 's> {
     }
 
     /// What stays in its place on this line, by name, with where on it that stands.
-    fn names(&self, placed: &[Placed<'_, '_>]) -> Vec<(String, f64)> {
+    fn names(&self, placed: &[PlacedSpan<'_, '_>]) -> Vec<(String, f64)> {
         let named = |post: &Post| {
-            let on = |one: &&Placed<'_, '_>| {
-                let Thing::Bit(bit) = one.span.thing else { return false };
+            let on = |one: &&PlacedSpan<'_, '_>| {
+                let Spanned::Bit(bit) = one.span.thing else { return false };
                 let at = if post.keeps == Keeps::Group { 0.0 } else { bit.before };
                 (one.span.from + at - post.station.value()).abs() < SAME
             };
@@ -237,7 +237,7 @@ impl<'a, 's> Line<'a, 's> {
 }
 
 /// Where the ruler runs, on a line of a strand of a length.
-fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<RulerStretch> {
+fn stretches(placed: &[PlacedSpan<'_, '_>], finished: Length) -> Vec<RulerStretch> {
     let mut stretches: Vec<RulerStretch> = Vec::new();
     let mut goes_on = false;
     for one in placed {
@@ -258,48 +258,50 @@ fn stretches(placed: &[Placed<'_, '_>], finished: Length) -> Vec<RulerStretch> {
 }
 
 /// Half of the length in which cut cord is not drawn; its round ends stand out beyond its line.
-fn half_cut(line: &Line<'_, '_>) -> f64 {
+fn half_cut(line: &RowLine<'_, '_>) -> f64 {
     CUT + line.strand.cord_width(line.design).value() / 2.0
 }
 
 /// The line's beads and all else with the cord at a height: branches behind the beads beside them, beads below what covers them.
-fn row(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn row(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>], cord: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let mut marks = self::cord(line, placed, cord, stencils);
-    let (branches, strung): (Vec<&Placed<'_, '_>>, Vec<_>) = placed.iter().partition(|one| one.span.branch().is_some());
+    let (branches, strung): (Vec<&PlacedSpan<'_, '_>>, Vec<_>) =
+        placed.iter().partition(|one| one.span.branch().is_some());
     let (beads, others): (Vec<_>, Vec<_>) = strung.into_iter().partition(|one| one.span.bead().is_some());
     for one in branches.into_iter().chain(beads).chain(others) {
         match one.span.thing {
-            Thing::End(side) => marks.extend(end(line, one, side, cord, stencils)),
-            Thing::Bit(_) => marks.extend(bit(line, one, cord, stencils)),
-            Thing::Bare { .. } | Thing::More(..) if one.span.is_broken() => {
+            Spanned::End(side) => marks.extend(end(line, one, side, cord, stencils)),
+            Spanned::Bit(_) => marks.extend(bit(line, one, cord, stencils)),
+            Spanned::Bare { .. } | Spanned::More(..) if one.span.is_broken() => {
                 marks.push(cut(Point::new(one.centre(), cord), half_cut(line)))
             }
-            Thing::Bare { .. } | Thing::More(..) => {}
+            Spanned::Bare { .. } | Spanned::More(..) => {}
         }
     }
     marks
 }
 
 /// The cord, in pieces between its cuts.
-fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
+fn cord(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
     // Cord begins with an end's tail, behind its loop, where it is turned into one, or in its findings, and goes on beyond a line that no end closes.
     let is_bare = |end: &End| end.findings.is_empty() && !line.strand.is_turned(end, line.design);
-    let edge = |one: &Placed<'_, '_>, [outer, inner]: [f64; 2], stub: f64| match one.span.thing {
-        Thing::End(side) if is_bare(&line.strand.ends[side]) => {
+    let edge = |one: &PlacedSpan<'_, '_>, [outer, inner]: [f64; 2], stub: f64| match one.span.thing {
+        Spanned::End(side) if is_bare(&line.strand.ends[side]) => {
             let plain = line.fastened[side].plain_from();
             if side == 0 { outer + plain } else { outer - plain }
         }
-        Thing::End(_) => inner,
-        Thing::Bit(_) | Thing::More(..) | Thing::Bare { .. } => outer + stub,
+        Spanned::End(_) => inner,
+        Spanned::Bit(_) | Spanned::More(..) | Spanned::Bare { .. } => outer + stub,
     };
-    let before = |one: &Placed<'_, '_>| begun(line, one.span.from).unwrap_or(-STUB);
+    let before = |one: &PlacedSpan<'_, '_>| begun(line, one.span.from).unwrap_or(-STUB);
     let from = placed.first().map_or(0.0, |one| edge(one, [one.x, one.end()], before(one)));
     let to = placed.last().map_or(0.0, |one| edge(one, [one.end(), one.x], STUB));
     let half = half_cut(line);
-    let is_cut =
-        |one: &&Placed<'_, '_>| one.span.is_broken() && matches!(one.span.thing, Thing::Bare { .. } | Thing::More(..));
+    let is_cut = |one: &&PlacedSpan<'_, '_>| {
+        one.span.is_broken() && matches!(one.span.thing, Spanned::Bare { .. } | Spanned::More(..))
+    };
     // Behind a cut links stand as they stand in the strand.
-    let behind = |one: &Placed<'_, '_>| {
+    let behind = |one: &PlacedSpan<'_, '_>| {
         let past = one.span.from + one.span.cord - one.end();
         line.strand.face_from(line.design, one.centre() + half + past) - past
     };
@@ -312,7 +314,7 @@ fn cord(line: &Line<'_, '_>, placed: &[Placed<'_, '_>], y: f64, stencils: &Stenc
 
 /// From where, before a line that does not begin with the strand, links of chain are drawn, so that each stands at its
 /// station: from the nearest link on its face that has room.
-fn begun(line: &Line<'_, '_>, station: f64) -> Option<f64> {
+fn begun(line: &RowLine<'_, '_>, station: f64) -> Option<f64> {
     let pair = 2.0 * line.design.cords[line.strand.cord].link?.value();
     let next = line.strand.face_from(line.design, station) - station;
     let room = LEAD - line.strand.cord_width(line.design).value();
@@ -327,8 +329,8 @@ fn cut(at: Point, half: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::INK, 0.25)) }
 }
 
-fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let Thing::Bit(bit) = one.span.thing else { return Vec::new() };
+fn bit(line: &RowLine<'_, '_>, one: &PlacedSpan<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let Spanned::Bit(bit) = one.span.thing else { return Vec::new() };
     let scale = one.span.scale;
     let at = Point::new(one.centre(), y + span::below(bit, line.strand, line.design) * scale);
     match &bit.what {
@@ -341,7 +343,13 @@ fn bit(line: &Line<'_, '_>, one: &Placed<'_, '_>, y: f64, stencils: &mut Stencil
 }
 
 /// A branch, with a thin line down to it where it is drawn below the beads.
-fn hung(dangle: &Dangle, one: &Placed<'_, '_>, at: Point, design: &Design, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn hung(
+    dangle: &Dangle,
+    one: &PlacedSpan<'_, '_>,
+    at: Point,
+    design: &Design,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
     let top = at + Point::new(0.0, one.span.hang);
     let stroke = Some(Stroke::new(style::QUIET, 0.2));
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };
@@ -350,7 +358,13 @@ fn hung(dangle: &Dangle, one: &Placed<'_, '_>, at: Point, design: &Design, stenc
 }
 
 /// An end with its loop and findings, or its knot and tail.
-fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn end(
+    line: &RowLine<'_, '_>,
+    one: &PlacedSpan<'_, '_>,
+    side: usize,
+    y: f64,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
     let end = &line.strand.ends[side];
     // Distances from the loop inward, and the way outward.
     let (outer, inward) = if side == 0 { (one.x, 1.0) } else { (one.end(), -1.0) };
@@ -377,7 +391,7 @@ fn end(line: &Line<'_, '_>, one: &Placed<'_, '_>, side: usize, y: f64, stencils:
 }
 
 /// The knot that ends a cord, at the foot of its tail; chain ends with its last link.
-fn knot(line: &Line<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
+fn knot(line: &RowLine<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
     let cord = &line.design.cords[line.strand.cord];
     let size = line.strand.knot_width(line.design).value().clamp(LEAST_KNOT, TAIL);
     let at = root - Point::new(inward * size / 2.0, 0.0);

@@ -55,7 +55,7 @@ impl Reach {
 
 /// What a span shows.
 #[derive(Clone, Copy, Debug)]
-pub enum Thing<'a> {
+pub enum Spanned<'a> {
     /// The first end (0) or the last (1).
     End(usize),
     /// Something strung.
@@ -73,7 +73,7 @@ pub enum Thing<'a> {
 #[derive(Clone, Copy, Debug)]
 pub struct Span<'a> {
     /// What is there.
-    pub thing: Thing<'a>,
+    pub thing: Spanned<'a>,
     /// Length of cord from the outside of the first end to its start.
     pub from: f64,
     /// Length of cord that it takes.
@@ -97,7 +97,7 @@ pub struct Span<'a> {
 }
 
 impl<'a> Span<'a> {
-    fn new(thing: Thing<'a>, from: f64, cord: f64) -> Self {
+    fn new(thing: Spanned<'a>, from: f64, cord: f64) -> Self {
         let half = cord / 2.0;
         let reach = Reach { aside: half, ..Reach::default() };
         let (number, run, opens) = (0, (0, 0), false);
@@ -105,7 +105,7 @@ impl<'a> Span<'a> {
     }
 
     fn bare(from: f64, cord: f64, loose: bool) -> Self {
-        let span = Self::new(Thing::Bare { loose }, from, cord);
+        let span = Self::new(Spanned::Bare { loose }, from, cord);
         if cord > LONG || loose && cord > CUT_SHORT { span.drawn_with(CUT_SHORT / cord.max(NONE)) } else { span }
     }
 
@@ -113,13 +113,13 @@ impl<'a> Span<'a> {
         let end = &strand.ends[side];
         let (reach, length) = of_end(end, fastened, strand, design);
         let half = 0.5 * length;
-        Self { reach, before: half, after: half, ..Self::new(Thing::End(side), from, end.takes.value()) }.fitted()
+        Self { reach, before: half, after: half, ..Self::new(Spanned::End(side), from, end.takes.value()) }.fitted()
     }
 
     fn bit(bit: &'a Bit, from: f64, strand: &Strand, design: &Design) -> Self {
         let reach = on_strand(bit, strand, design);
         let span =
-            Self { reach, before: bit.before, after: bit.after, ..Self::new(Thing::Bit(bit), from, bit.length()) };
+            Self { reach, before: bit.before, after: bit.after, ..Self::new(Spanned::Bit(bit), from, bit.length()) };
         span.fitted()
     }
 
@@ -143,7 +143,7 @@ impl<'a> Span<'a> {
     #[must_use]
     pub const fn branch(&self) -> Option<&'a Dangle> {
         match self.thing {
-            Thing::Bit(Bit { what: What::Dangle(dangle), .. }) => Some(dangle),
+            Spanned::Bit(Bit { what: What::Dangle(dangle), .. }) => Some(dangle),
             _ => None,
         }
     }
@@ -163,48 +163,48 @@ impl<'a> Span<'a> {
     /// Whether the ruler runs along it.
     #[must_use]
     pub const fn is_measured(&self) -> bool {
-        !matches!(self.thing, Thing::More(..) | Thing::Bare { loose: true })
+        !matches!(self.thing, Spanned::More(..) | Spanned::Bare { loose: true })
     }
 
     /// Index of its bead, if it is one.
     #[must_use]
     pub const fn bead(&self) -> Option<Index<Bead>> {
         match self.thing {
-            Thing::Bit(bit) => bit.what.bead(),
-            Thing::More(_, bead) => Some(bead),
-            Thing::End(_) | Thing::Bare { .. } => None,
+            Spanned::Bit(bit) => bit.what.bead(),
+            Spanned::More(_, bead) => Some(bead),
+            Spanned::End(_) | Spanned::Bare { .. } => None,
         }
     }
 
     /// How many beads of a run it leaves out.
     #[must_use]
     pub const fn left_out(&self) -> u32 {
-        if let Thing::More(count, _) = self.thing { count } else { 0 }
+        if let Spanned::More(count, _) = self.thing { count } else { 0 }
     }
 
     /// Whether it is bare cord.
     #[must_use]
     pub const fn is_bare(&self) -> bool {
-        matches!(self.thing, Thing::Bare { .. })
+        matches!(self.thing, Spanned::Bare { .. })
     }
 
     /// Whether it is a strung finding that faces what comes after it, or what stands before it.
     pub fn faces(&self, onward: bool) -> bool {
-        matches!(self.thing, Thing::Bit(Bit { what: What::Finding(_), turned, .. }) if *turned == onward)
+        matches!(self.thing, Spanned::Bit(Bit { what: What::Finding(_), turned, .. }) if *turned == onward)
     }
 
     /// Whether it is a knot.
     #[must_use]
     pub fn is_knot(&self) -> bool {
-        matches!(self.thing, Thing::Bit(Bit { what: What::Knot, .. }))
+        matches!(self.thing, Spanned::Bit(Bit { what: What::Knot, .. }))
     }
 
     /// How many beads it shows, those of a branch included.
     #[must_use]
     pub fn beads(&self) -> usize {
         match self.thing {
-            Thing::Bit(bit) => beads(bit),
-            Thing::End(_) | Thing::More(..) | Thing::Bare { .. } => 0,
+            Spanned::Bit(bit) => beads(bit),
+            Spanned::End(_) | Spanned::More(..) | Spanned::Bare { .. } => 0,
         }
     }
 }
@@ -218,7 +218,7 @@ fn beads(bit: &Bit) -> usize {
 }
 
 /// Something strung at a station.
-struct Strung<'a> {
+struct StrungBit<'a> {
     bit: &'a Bit,
     station: f64,
     /// Whether it slides.
@@ -226,14 +226,10 @@ struct Strung<'a> {
     train: usize,
 }
 
-/// How both ends of a strand end whose trains start at stations.
+/// How both ends of a strand end.
 #[must_use]
-pub fn fastened(design: &Design, strand: &Strand, starts: &[f64]) -> [Fastened; 2] {
-    let strung = strung(design, strand, starts);
-    let length = strand.finished.value();
-    let first = strung.first().map_or(length, |one| one.station);
-    let last = strung.last().map_or(length, |one| length - one.station - one.bit.length());
-    [Fastened::of(strand, 0, first, design), Fastened::of(strand, 1, last, design)]
+pub fn fastened(design: &Design, strand: &Strand) -> [Fastened; 2] {
+    [0, 1].map(|side| Fastened::of(strand, side, design))
 }
 
 /// A strand's spans, from the first end to the last, its trains starting at stations; what the ends meet in is none.
@@ -242,7 +238,7 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64], fastene
     let strung = strung(design, strand, starts);
     let [first, last] = [0, 1].map(|side: usize| strand.ends[side].takes.value());
     let mut spans = vec![Span::end((0, fastened[0]), 0.0, strand, design)];
-    let mut at = (first, None::<&Strung<'_>>);
+    let mut at = (first, None::<&StrungBit<'_>>);
     for one in &strung {
         let between = at.1.is_none_or(|before| before.train != one.train);
         let loose = between && (one.slides || at.1.is_some_and(|before| before.slides));
@@ -263,13 +259,13 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64], fastene
     spans
 }
 
-fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<Strung<'a>> {
+fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<StrungBit<'a>> {
     let (mut all, slides) = (Vec::new(), strand.slides(design));
     for (train, (one, start)) in strand.trains.iter().zip(starts).enumerate() {
         let mut station = *start;
         for bit in &one.bits {
             if bit.what != What::Gap && !bit.what.is_meeting() {
-                all.push(Strung { bit, station, slides: slides && matches!(one.rest, Rest::Free(..)), train });
+                all.push(StrungBit { bit, station, slides: slides && matches!(one.rest, Rest::Free(..)), train });
             }
             station += bit.length();
         }
