@@ -187,7 +187,7 @@ fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
         let apart = radius(met) + radius(bit(other).what.bead()?);
         let beside = (other.centre - centre).x;
         let below = (apart * apart - beside * beside).max(0.0).sqrt();
-        (below > 0.0).then(|| centre.y - (other.centre.y - below))
+        (below > 0.0).then_some(centre.y - (other.centre.y - below))
     };
     hung.seats.iter().filter_map(lowered).filter(|by| *by < 2.0 * radius(met)).fold(0.0, f64::max)
 }
